@@ -1,0 +1,1 @@
+"""Duskround: carries a home grower through a pest outbreak, evening by evening."""

@@ -1,0 +1,1 @@
+"""Facts of the trade with their sources, loaded into the domain's own types."""

@@ -1,0 +1,1 @@
+"""Pure rules and calculations, one file per subject."""

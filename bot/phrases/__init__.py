@@ -1,0 +1,1 @@
+"""From what a person types to commands: the short-reply grammar."""

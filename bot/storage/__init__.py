@@ -1,0 +1,1 @@
+"""Tables, store and migrations: everything about the database."""

@@ -1,0 +1,1 @@
+"""From outcomes to answers: every sentence the bot says."""

@@ -1,0 +1,1 @@
+"""The stand-in for the chat platform, the page, and the story."""
