@@ -1,0 +1,323 @@
+"""Everything a person can tell or ask the bot, as values: what the grammar and the buttons produce."""
+
+from dataclasses import dataclass
+from datetime import date, datetime, time
+from enum import Enum
+
+from bot.domain.identity import PlaceId, PlantId, ProductId
+from bot.domain.release import Level
+from bot.domain.trade import Form, Grade, Method, Sign
+from bot.domain.window import Facing, Outdoors
+
+
+@dataclass(frozen=True, slots=True)
+class Start:
+    """/start, with what a deep link or a founding code added."""
+
+    payload: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class SetTown:
+    """A town as typed; looked up offline."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class SetCoordinates:
+    """A shared location or typed coordinates. [deg]."""
+
+    latitude: float
+    longitude: float
+    town: str | None = None
+    zone: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SetHours:
+    """Preferred evening time, quiet hours; None is unchanged."""
+
+    evening: time | None = None
+    quiet_from: time | None = None
+    quiet_until: time | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SetPlace:
+    """Add a place, or tell more about one (place_id set)."""
+
+    name: str
+    place_id: PlaceId | None = None
+    facing: Facing | None = None
+    outdoors: Outdoors | None = None
+    lamp_from: time | None = None
+    lamp_until: time | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NewPlant:
+    """One line of a plant list, as typed."""
+
+    name: str
+    place: str | None = None
+    pot_cm: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class AddPlants:
+    """One plant a line, many in one message."""
+
+    plants: tuple[NewPlant, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LogRound:
+    """A treatment done. No method: what tonight's nudge asked of each plant."""
+
+    plants: tuple[PlantId, ...]
+    method: Method | None = None
+    product: ProductId | None = None
+    on: date | None = None
+    at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Postpone:
+    """Not tonight: another day, or later this evening (at)."""
+
+    plants: tuple[PlantId, ...]
+    on: date | None = None
+    at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LogFind:
+    """Living pests seen: a count or a grade."""
+
+    plants: tuple[PlantId, ...]
+    count: int | None = None
+    grade: Grade | None = None
+    pest: str | None = None
+    where: str | None = None
+    on: date | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LogSign:
+    """A sign without a living pest."""
+
+    plants: tuple[PlantId, ...]
+    sign: Sign
+    on: date | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LogCheck:
+    """A look with none seen."""
+
+    plants: tuple[PlantId, ...]
+    level: Level | None = None
+    on: date | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Correct:
+    """Set right what was told last: another plant, or another pest."""
+
+    plant: PlantId | None = None
+    pest: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Undo:
+    """Take back the last thing this person told."""
+
+
+@dataclass(frozen=True, slots=True)
+class Isolate:
+    """Put apart."""
+
+    plants: tuple[PlantId, ...]
+    on: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class MovePlant:
+    """To another place."""
+
+    plants: tuple[PlantId, ...]
+    place: PlaceId
+    on: date | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReleasePlant:
+    """Back from isolation; against the rule only when confirmed."""
+
+    plants: tuple[PlantId, ...]
+    on: date | None = None
+    confirmed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class LosePlant:
+    """Died or thrown out."""
+
+    plants: tuple[PlantId, ...]
+    on: date | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StockProduct:
+    """A product onto the shelf, or more about it."""
+
+    ingredient: str
+    form: Form | None = None
+    gap_days: int | None = None
+    stock_ml: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class ReadTemperature:
+    """How warm a place is. [degC]."""
+
+    place: PlaceId
+    celsius: float
+    on: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SetRoutine:
+    """A fixed habit as an RFC 5545 rule."""
+
+    name: str
+    rule: str
+
+
+@dataclass(frozen=True, slots=True)
+class Hold:
+    """Away, or silence, until a day or until further notice."""
+
+    until: date | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mix:
+    """A mixture asked for. [mL]."""
+
+    volume_ml: float
+    product: ProductId | None = None
+
+
+class Topic(Enum):
+    """What can be asked."""
+
+    ISOLATED = "isolated"
+    DUE = "due"
+    WHY = "why"
+    RELEASE = "release"
+    LOG = "log"
+    TREND = "trend"
+    STOCK = "stock"
+    SETTINGS = "settings"
+    PLANTS = "plants"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ask:
+    """A question; never writes."""
+
+    topic: Topic
+    plants: tuple[PlantId, ...] = ()
+    product: ProductId | None = None
+    when: str | None = None
+
+
+class Missing(Enum):
+    """What a clause leaves open."""
+
+    METHOD = "method"
+    WHICH_PLANT = "which"
+    UNKNOWN_PLANT = "plant"
+    WHICH_PEST = "pest"
+    NONE_SEEN = "none"
+    LOST = "lost"
+    LATER = "later"
+    ADD = "add"
+    WHICH_PLACE = "place"
+    WHEN = "when"
+    AMOUNT = "amount"
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One offered answer: its label [up to 40 characters] and what it would do."""
+
+    label: str
+    commands: "tuple[Command, ...]"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Incomplete:
+    """Understood in part: asks, writes nothing of this clause."""
+
+    missing: Missing
+    plants: tuple[PlantId, ...] = ()
+    text: str = ""
+    choices: tuple[Choice, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Thanks:
+    """A courtesy; answers nothing."""
+
+
+@dataclass(frozen=True, slots=True)
+class Help:
+    """What can I say?"""
+
+
+@dataclass(frozen=True, slots=True)
+class Exposure:
+    """Somebody or an animal got some: matched before everything else, writes nothing."""
+
+
+@dataclass(frozen=True, slots=True)
+class NotUnderstood:
+    """Writes nothing; carries what was not understood."""
+
+    text: str
+    reason: str = ""
+
+
+Command = (
+    Start
+    | SetTown
+    | SetCoordinates
+    | SetHours
+    | SetPlace
+    | AddPlants
+    | LogRound
+    | Postpone
+    | LogFind
+    | LogSign
+    | LogCheck
+    | Correct
+    | Undo
+    | Isolate
+    | MovePlant
+    | ReleasePlant
+    | LosePlant
+    | StockProduct
+    | ReadTemperature
+    | SetRoutine
+    | Hold
+    | Mix
+    | Ask
+    | Incomplete
+    | Thanks
+    | Help
+    | Exposure
+    | NotUnderstood
+)

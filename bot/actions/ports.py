@@ -1,0 +1,110 @@
+"""What the actions need from outside: one unit of work on the store, in trade terms."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, datetime
+from typing import Protocol
+
+from bot.actions.commands import Choice
+from bot.actions.situation import Expecting
+from bot.domain.identity import HouseholdId, MemberId, PlaceId, PlantId, ProductId
+from bot.domain.journal import Draft, Entry
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Member:
+    """A chat account in a household; chat is where the household is spoken with."""
+
+    id: MemberId
+    household: HouseholdId
+    person: int
+    chat: int
+    name: str
+    is_owner: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Question:
+    """The open question of a chat; its buttons carry `q<id>.<index of choice>`."""
+
+    id: int
+    household: HouseholdId
+    chat: int
+    expecting: Expecting
+    choices: tuple[Choice, ...]
+
+
+class Store(Protocol):
+    """One transaction; everything in it is committed together or not at all."""
+
+    def member(self, person: int, chat: int) -> Member | None:
+        """Find the member who speaks; in a group the chat decides the household, not the person's own."""
+        ...
+
+    def members(self, household: HouseholdId) -> tuple[Member, ...]:
+        """Everyone who shares the plants, in order of joining."""
+        ...
+
+    def found_household(self, person: int, chat: int, name: str, now: datetime) -> Member:
+        """Make a household and its owner."""
+        ...
+
+    def entries(self, household: HouseholdId) -> tuple[Entry, ...]:
+        """Give the whole journal, by number."""
+        ...
+
+    def append(
+        self, household: HouseholdId, drafts: Sequence[Draft], source: str, now: datetime
+    ) -> tuple[Entry, ...]:
+        """Add entries in order and give them their numbers."""
+        ...
+
+    def new_place(self, household: HouseholdId) -> PlaceId:
+        """Give the number for a place about to be told."""
+        ...
+
+    def new_plant(self, household: HouseholdId) -> PlantId:
+        """Give the number for a plant about to be told."""
+        ...
+
+    def new_product(self, household: HouseholdId) -> ProductId:
+        """Give the number for a product about to be told."""
+        ...
+
+    def question(self, household: HouseholdId, chat: int) -> Question | None:
+        """Give the open question of a chat, if any."""
+        ...
+
+    def question_by_id(self, number: int) -> Question | None:
+        """Give a question, open or closed: old buttons stay safe to press."""
+        ...
+
+    def ask(
+        self, household: HouseholdId, chat: int, expecting: Expecting, choices: Sequence[Choice], now: datetime
+    ) -> Question:
+        """Open a question in a chat; an earlier one there is closed."""
+        ...
+
+    def close_question(self, household: HouseholdId, chat: int) -> None:
+        """Close the chat's open question, if any."""
+        ...
+
+    def set_next_evening(self, household: HouseholdId, at: datetime | None) -> None:
+        """Say when the household is to be looked at again. Aware UTC; None is never."""
+        ...
+
+    def due_households(self, now: datetime, limit: int) -> tuple[HouseholdId, ...]:
+        """Households whose next evening has come, oldest first; on PostgreSQL claimed with SKIP LOCKED."""
+        ...
+
+    def earliest_evening(self) -> datetime | None:
+        """Give the earliest next evening of all households."""
+        ...
+
+    def refuse_stranger(self, person: int, now: datetime) -> bool:
+        """Whether a stranger gets an answer now: True at most once an hour; remembers it."""
+        ...
+
+    def nudged_messages(self, household: HouseholdId, on: date) -> tuple[tuple[int, int], ...]:
+        """(chat, platform message id) of the nudges sent for that evening."""
+        ...

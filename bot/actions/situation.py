@@ -1,0 +1,77 @@
+"""What the grammar may know about the household when it reads a message: names, tonight, the open question."""
+
+from dataclasses import dataclass
+from datetime import date, datetime
+from enum import Enum
+from zoneinfo import ZoneInfo
+
+from bot.actions.commands import Choice
+from bot.domain.identity import PlaceId, PlantId, ProductId
+from bot.domain.trade import Method
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KnownPlant:
+    """A plant by its names; the first is the one shown."""
+
+    id: PlantId
+    names: tuple[str, ...]
+    place: PlaceId | None
+
+
+@dataclass(frozen=True, slots=True)
+class KnownPlace:
+    """A place by its name."""
+
+    id: PlaceId
+    name: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KnownProduct:
+    """A product of the shelf by its names ("soap", "insecticidal soap")."""
+
+    id: ProductId
+    names: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What the nudge that is being answered asked of one plant; no method is a check."""
+
+    plant: PlantId
+    method: Method | None
+
+
+class Expecting(Enum):
+    """What the open question waits for, when a bare answer would not say it."""
+
+    NOTHING = "nothing"
+    TOWN = "town"
+    EVENING = "evening"
+    QUIET = "quiet"
+    PLANTS = "plants"
+    PLACE = "place"
+    CHOICE = "choice"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Situation:
+    """Read-only view for the grammar; made from the household and the clock."""
+
+    now: datetime
+    zone: ZoneInfo
+    today: date
+    """The evening's date: before 04:00 the day before."""
+    plants: tuple[KnownPlant, ...] = ()
+    places: tuple[KnownPlace, ...] = ()
+    shelf: tuple[KnownProduct, ...] = ()
+    tonight: tuple[Asked, ...] = ()
+    pests: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    """Catalogue key and the words people use."""
+    ingredients: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    """Catalogue product key and the words people use."""
+    expecting: Expecting = Expecting.NOTHING
+    choices: tuple[Choice, ...] = ()
+    fahrenheit: bool = False
+    quiet_from_hour: int = 22

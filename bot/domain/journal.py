@@ -1,0 +1,242 @@
+"""
+The journal: what a household told, entry by entry, append-only.
+
+Everything about plants is derived from it. A payload is a value of one of the classes below; None in a field
+of the `...Set` classes means unchanged. Add fields with a default only: old entries must stay readable.
+"""
+
+from dataclasses import dataclass
+from datetime import date, datetime, time, timedelta
+from zoneinfo import ZoneInfo
+
+from bot.domain.identity import EntryId, HouseholdId, MemberId, PlaceId, PlantId, ProductId
+from bot.domain.release import Level
+from bot.domain.trade import Form, Grade, Method, Sign
+from bot.domain.window import Facing, Outdoors
+
+NIGHT_ENDS_AT = time(4)
+"""Before this local time the day counts for the evening before. Judgement."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HouseholdSet:
+    """Preferences of the household. Latitude and longitude to 0.1 [deg]."""
+
+    town: str | None = None
+    latitude: float | None = None
+    longitude: float | None = None
+    zone: str | None = None
+    evening: time | None = None
+    quiet_from: time | None = None
+    quiet_until: time | None = None
+    units: str | None = None
+    strict: bool | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlaceSet:
+    """A place added or changed. usual_c is its usual temperature [degC]."""
+
+    place: PlaceId
+    name: str | None = None
+    facing: Facing | None = None
+    outdoors: Outdoors | None = None
+    usual_c: float | None = None
+    lamp_from: time | None = None
+    lamp_until: time | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlantSet:
+    """The entry's plant added, renamed or moved. Pot size [cm]."""
+
+    name: str | None = None
+    place: PlaceId | None = None
+    pot_cm: float | None = None
+    kind: str | None = None
+    traits: tuple[str, ...] | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ProductSet:
+    """A product on the shelf; assumed names the fields that are cautious defaults, not told."""
+
+    product: ProductId
+    ingredient: str | None = None
+    form: Form | None = None
+    gap_days: int | None = None
+    stock_ml: float | None = None
+    assumed: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Found:
+    """Living pests or egg sacs seen. pest is a catalogue key."""
+
+    pest: str
+    grade: Grade
+    count: int | None = None
+    where: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SignSeen:
+    """A sign without a living pest."""
+
+    sign: Sign
+
+
+@dataclass(frozen=True, slots=True)
+class CheckedClean:
+    """A look with none seen."""
+
+    level: Level
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Treated:
+    """A treatment done."""
+
+    method: Method
+    product: ProductId | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Postponed:
+    """Not tonight: due on a day, or later the same evening (at, UTC)."""
+
+    on: date
+    at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class IsolatedNow:
+    """The entry's plant is kept apart; apart False says it cannot be moved: its place is the isolation room."""
+
+    apart: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class ReleasedNow:
+    """The entry's plant leaves isolation, by the rule or against it."""
+
+    by_rule: bool
+
+
+@dataclass(frozen=True, slots=True)
+class LostNow:
+    """The entry's plant died or was thrown out."""
+
+
+@dataclass(frozen=True, slots=True)
+class PestCorrected:
+    """The open case on the entry's plant is of another pest."""
+
+    pest: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TemperatureRead:
+    """A reading of a place. [degC]."""
+
+    place: PlaceId
+    celsius: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoutineSet:
+    """A fixed habit; an empty rule ends it."""
+
+    name: str
+    rule: str
+
+
+@dataclass(frozen=True, slots=True)
+class HeldUntil:
+    """No nudges before this day; None is until further notice; a day in the past ends it."""
+
+    until: date | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NudgedTask:
+    """What a nudge asked of one plant; no method is a check."""
+
+    plant: PlantId
+    method: Method | None = None
+    product: ProductId | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Nudged:
+    """A nudge the bot sent for the evening of happened_on; count 2 is its repeat."""
+
+    count: int
+    tasks: tuple[NudgedTask, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """Somebody answered the open nudge."""
+
+
+@dataclass(frozen=True, slots=True)
+class Voided:
+    """Takes back the entry named by void_of."""
+
+
+Payload = (
+    HouseholdSet
+    | PlaceSet
+    | PlantSet
+    | ProductSet
+    | Found
+    | SignSeen
+    | CheckedClean
+    | Treated
+    | Postponed
+    | IsolatedNow
+    | ReleasedNow
+    | LostNow
+    | PestCorrected
+    | TemperatureRead
+    | RoutineSet
+    | HeldUntil
+    | Nudged
+    | Heard
+    | Voided
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Draft:
+    """An entry before the store gives it a number."""
+
+    payload: Payload
+    happened_at: datetime
+    happened_on: date
+    member: MemberId | None = None
+    plant: PlantId | None = None
+    void_of: EntryId | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entry:
+    """One line of the journal. Entries of one source were told together and are undone together."""
+
+    id: EntryId
+    household: HouseholdId
+    member: MemberId | None
+    plant: PlantId | None
+    happened_at: datetime
+    happened_on: date
+    recorded_at: datetime
+    source: str
+    payload: Payload
+    void_of: EntryId | None
+
+
+def evening_of(at: datetime, zone: ZoneInfo) -> date:
+    """Local date an instant counts for: before 04:00 the evening before. Judgement."""
+    local = at.astimezone(zone)
+    return local.date() - timedelta(days=1) if local.time() < NIGHT_ENDS_AT else local.date()

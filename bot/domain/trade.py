@@ -1,0 +1,58 @@
+"""Words of the trade that several subjects share: methods, grades, forms, signs."""
+
+import enum
+
+
+class Method(enum.Enum):
+    """What is done to a plant."""
+
+    SWAB = "swab"
+    WIPE = "wipe"
+    RINSE = "rinse"
+    SPRAY = "spray"
+    DRENCH = "drench"
+    PRUNE = "prune"
+    REPOT = "repot"
+    CLEAN_OUT = "clean-out"
+
+    @property
+    def uses_product(self) -> bool:
+        """Whether the method puts a product from the shelf on the plant."""
+        return self in {Method.SPRAY, Method.DRENCH, Method.SWAB}
+
+
+class Grade(enum.Enum):
+    """How many living pests a find is: up to 5, up to about 30, more. Common practice, no source."""
+
+    FEW = "few"
+    SOME = "some"
+    MANY = "many"
+
+
+class Form(enum.Enum):
+    """How a product stands on the shelf."""
+
+    READY = "ready"
+    CONCENTRATE = "concentrate"
+
+
+class Sign(enum.Enum):
+    """A trace seen without a living pest."""
+
+    WEBBING = "webbing"
+    HONEYDEW = "honeydew"
+    FLUFF = "fluff"
+    PITS = "pits"
+    SPECKS = "specks"
+    CAST_SKINS = "cast-skins"
+
+
+FEW_UP_TO = 5
+SOME_UP_TO = 30
+
+
+def grade_of(count: int) -> Grade:
+    """Grade of a counted find. [animals]."""
+    if count <= FEW_UP_TO:
+        return Grade.FEW
+    return Grade.SOME if count <= SOME_UP_TO else Grade.MANY
