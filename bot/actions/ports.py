@@ -80,7 +80,12 @@ class Store(Protocol):
         ...
 
     def ask(
-        self, household: HouseholdId, chat: int, expecting: Expecting, choices: Sequence[Choice], now: datetime
+        self,
+        household: HouseholdId,
+        chat: int,
+        expecting: Expecting,
+        choices: Sequence[Choice],
+        now: datetime,
     ) -> Question:
         """Open a question in a chat; an earlier one there is closed."""
         ...

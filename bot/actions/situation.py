@@ -1,4 +1,4 @@
-"""What the grammar may know about the household when it reads a message: names, tonight, the open question."""
+"""What the grammar may know when it reads a message: names, tonight, the open question."""
 
 from dataclasses import dataclass
 from datetime import date, datetime

@@ -111,7 +111,7 @@ class Postponed:
 
 @dataclass(frozen=True, slots=True)
 class IsolatedNow:
-    """The entry's plant is kept apart; apart False says it cannot be moved: its place is the isolation room."""
+    """The entry's plant is kept apart; apart False: it cannot be moved, its place is the isolation room."""
 
     apart: bool = True
 
