@@ -1,0 +1,222 @@
+"""Read the catalogue: facts in TOML become the domain's own values, or one error lists all that is wrong."""
+
+import functools
+import tomllib
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from types import MappingProxyType
+from typing import TypeVar
+
+from bot.domain.pest import Basis, Evidence, Level, Pest, Stage
+
+_T = TypeVar("_T")
+_FOLDER = Path(__file__).parent
+_SEEN = ("abstract", "article", "code", "data", "memory", "page", "standard")
+_TRIPLE = 3  # instars of a pest, and levels of a chance
+_USUAL_SIGHT = {"glance": [0.10, 0.20, 0.35], "plain": [0.30, 0.50, 0.70], "lens": [0.50, 0.70, 0.85]}
+_USUAL_SIGHT_NOTE = "a light case of 1 to 3 animals of visible size"
+
+
+class CatalogueError(Exception):
+    """The shipped facts contradict themselves; lists every problem."""
+
+    def __init__(self, problems: tuple[str, ...]) -> None:
+        super().__init__("\n".join(problems))
+        self.problems = problems
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Source:
+    """Where figures were read."""
+
+    key: str
+    author: str
+    title: str
+    seen: str
+    year: int | None
+    address: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Catalogue:
+    """All facts the bot ships with."""
+
+    pests: Mapping[str, Pest]
+    sources: Mapping[str, Source]
+
+
+class _Table:
+    """One TOML table being read; what is missing, of a wrong kind or left over becomes a problem."""
+
+    def __init__(self, where: str, content: object, problems: list[str]) -> None:
+        self.where = where
+        self.problems = problems
+        self.left: dict[str, object] = dict(content) if isinstance(content, dict) else {}
+        if not isinstance(content, dict):
+            self.problem("must be a table")
+
+    def problem(self, text: str) -> None:
+        self.problems.append(f"{self.where}: {text}")
+
+    def text(self, key: str, *, may_be_empty: bool = False) -> str:
+        value = self.left.pop(key, None)
+        if isinstance(value, str) and (value or may_be_empty):
+            return value
+        self.problem(f"{key} must be a text, got {value!r}")
+        return ""
+
+    def number(self, key: str, low: float, high: float) -> float:
+        value = self.left.pop(key, None)
+        if isinstance(value, int | float) and not isinstance(value, bool) and low <= value <= high:
+            return float(value)
+        self.problem(f"{key} must be a number from {low:g} to {high:g}, got {value!r}")
+        return low
+
+    def numbers(self, key: str, low: float, high: float) -> tuple[float, float, float]:
+        value = self.left.pop(key, None)
+        items = value if isinstance(value, list) else []
+        content = {f"[{index}]": item for index, item in enumerate(items)}
+        row = _Table(f"{self.where}.{key}", content, self.problems)
+        found = [row.number(f"[{index}]", low, high) for index in range(_TRIPLE)]
+        row.finish()
+        return found[0], found[1], found[2]
+
+    def flag(self, key: str) -> bool:
+        value = self.left.pop(key, False)
+        if not isinstance(value, bool):
+            self.problem(f"{key} must be true or false, got {value!r}")
+        return value is True
+
+    def texts(self, key: str) -> tuple[str, ...]:
+        value = self.left.pop(key, None)
+        if isinstance(value, list) and all(isinstance(item, str) and item for item in value):
+            return tuple(value)
+        self.problem(f"{key} must be a list of texts, got {value!r}")
+        return ()
+
+    def table(self, key: str, otherwise: object = None) -> "_Table":
+        return _Table(f"{self.where}.{key}", self.left.pop(key, otherwise), self.problems)
+
+    def finish(self) -> None:
+        for key in self.left:
+            self.problem(f"unknown key {key}")
+
+
+@functools.cache
+def load() -> Catalogue:
+    """Give the shipped catalogue, read once."""
+    return read(
+        pests=(_FOLDER / "pests.toml").read_text("utf-8"),
+        sources=(_FOLDER / "sources.toml").read_text("utf-8"),
+    )
+
+
+def read(*, pests: str, sources: str) -> Catalogue:
+    """
+    Read a catalogue from its TOML texts.
+
+    Raises
+    ------
+    CatalogueError
+        With every problem of every entry.
+    """
+    problems: list[str] = []
+    known = _entries("sources", sources, problems, _source)
+    found = _entries("pests", pests, problems, functools.partial(_pest, known=known))
+    if problems:
+        raise CatalogueError(tuple(problems))
+    return Catalogue(pests=MappingProxyType(found), sources=MappingProxyType(known))
+
+
+def _entries(name: str, text: str, problems: list[str], build: Callable[[str, _Table], _T]) -> dict[str, _T]:
+    try:
+        content = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as broken:
+        problems.append(f"{name}: {broken}")
+        return {}
+    found = {}
+    for key, entry in content.items():
+        table = _Table(f"{name}.{key}", entry, problems)
+        found[key] = build(key, table)
+        table.finish()
+    return found
+
+
+def _source(key: str, table: _Table) -> Source:
+    seen = table.text("seen")
+    if seen not in _SEEN:
+        table.problem(f"seen must be one of {', '.join(_SEEN)}, got {seen!r}")
+    return Source(
+        key=key,
+        author=table.text("author"),
+        title=table.text("title"),
+        seen=seen,
+        year=int(table.number("year", 1700, 2100)) if "year" in table.left else None,
+        address=table.text("address") if "address" in table.left else None,
+    )
+
+
+def _evidence(table: _Table, known: Mapping[str, Source]) -> Evidence:
+    basis, sources = table.text("basis"), table.texts("sources")
+    if basis not in {item.value for item in Basis}:
+        table.problem(f"basis must be read, memory or judgement, got {basis!r}")
+        basis = Basis.JUDGEMENT.value
+    if basis == Basis.READ.value and not sources:
+        table.problem("says read and names no source")
+    for source in sources:
+        if source not in known:
+            table.problem(f"source {source} is not in sources.toml")
+    return Evidence(Basis(basis), sources, table.text("note", may_be_empty=True))
+
+
+def _stage(table: _Table, dd: str, t0: str) -> Stage:
+    return Stage(dd=table.number(dd, 0, 5000), t0=table.number(t0, -5, 20))
+
+
+def _pest(key: str, table: _Table, known: Mapping[str, Source]) -> Pest:
+    limits, gap, protected, clock = (table.table(name) for name in ("limits", "gap", "protected", "clock"))
+    usual = {**_USUAL_SIGHT, "basis": "judgement", "sources": [], "note": _USUAL_SIGHT_NOTE}
+    sight = table.table("sight", usual)
+    egg_t0, instar_t0 = clock.number("egg_t0", -5, 20), clock.number("instar_t0", -5, 20)
+    instars = clock.numbers("instars", 1, 5000)
+    pest = Pest(
+        key=key,
+        name=table.text("name"),
+        latin=table.text("latin"),
+        words=table.texts("words"),
+        t_low=limits.number("t_low", -5, 20),
+        t_high=limits.number("t_high", 20, 45),
+        limits_evidence=_evidence(limits, known),
+        gap=_stage(gap, "dd", "t0"),
+        gap_f=gap.number("f", 0.1, 1),
+        gap_cap_days=int(gap.number("cap_days", 1, 60)),
+        gap_evidence=_evidence(gap, known),
+        protected=_stage(protected, "dd", "t0"),
+        protected_safety=protected.number("safety", 1, 3),
+        protected_evidence=_evidence(protected, known),
+        egg_lo=Stage(dd=clock.number("egg_lo", 0, 5000), t0=egg_t0),
+        egg_hi=Stage(dd=clock.number("egg_hi", 0, 5000), t0=egg_t0),
+        instars=(
+            Stage(dd=instars[0], t0=instar_t0),
+            Stage(dd=instars[1], t0=instar_t0),
+            Stage(dd=instars[2], t0=instar_t0),
+        ),
+        clock_evidence=_evidence(clock, known),
+        sight=_sight(sight),
+        sight_evidence=_evidence(sight, known),
+        has_mites_rule=table.flag("has_mites_rule"),
+        rooted=table.flag("rooted"),
+        drenched=table.flag("drenched"),
+    )
+    for part in (limits, gap, protected, clock, sight):
+        part.finish()
+    if pest.egg_lo.dd > pest.egg_hi.dd:
+        clock.problem("egg_lo is longer than egg_hi")
+    return pest
+
+
+def _sight(table: _Table) -> Mapping[Level, tuple[float, float, float]]:
+    found = {level: table.numbers(level.value, 0, 1) for level in (Level.GLANCE, Level.PLAIN, Level.LENS)}
+    # Lifting the pot shows the blind spot; what is above the soil is seen as in a plain check.
+    return MappingProxyType({**found, Level.ROOTS: found[Level.PLAIN]})

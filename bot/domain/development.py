@@ -1,0 +1,160 @@
+"""How long a stage takes: the linear degree-day model, held inside the range it was fitted for."""
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+
+from bot.domain.pest import Pest, Stage
+
+MARGIN = 3.0  # [degC] above T0; below it the line is known to mislead
+GAP_DEFAULT = 24.0  # [degC] unknown temperature, fast side
+SLOW_DEFAULT = 18.0  # [degC] unknown temperature, slow side
+HORIZON_DAYS = 1500  # a stage not over by then counts as never
+
+
+def is_too_cold(stage: Stage, temperature: float) -> bool:
+    """Whether the line says nothing at this temperature [degC]: within 3 degC of the threshold or below."""
+    return temperature < stage.t0 + MARGIN
+
+
+def held(pest: Pest, temperature: float) -> float:
+    """Hold a temperature [degC] at the pest's upper bound, past which warmth no longer speeds it up."""
+    return min(temperature, pest.t_high)
+
+
+def development_days(stage: Stage, temperature: float) -> float:
+    """
+    Time one stage takes at a constant temperature, by the linear model.
+
+    Parameters
+    ----------
+    stage
+        Constant K [degC d] and threshold T0 [degC] of one study; never mix studies.
+    temperature
+        Mean temperature of the place. [degC]
+
+    Returns
+    -------
+    float
+        K / (T - T0), infinite where it is too cold to tell. [d]
+
+    References
+    ----------
+    .. [arai1996] nymphal constants in this form.
+    """
+    if stage.dd == 0:
+        return 0.0
+    return math.inf if is_too_cold(stage, temperature) else stage.dd / (temperature - stage.t0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Warmth:
+    """The temperatures of a plant from a day on: measured days, and a mean for all the others."""
+
+    since_on: date
+    mean: float  # [degC]
+    daily: Mapping[date, float] = field(default_factory=dict)  # [degC]
+
+    def on(self, day: date) -> float:
+        """Give the temperature of one day. [degC]"""
+        return self.daily.get(day, self.mean)
+
+
+def sequence_days(pest: Pest, stages: Sequence[Stage], warmth: Warmth) -> float:
+    """
+    Time several stages take one after the other, day by day where temperatures are known.
+
+    Parameters
+    ----------
+    pest
+        Its upper bound holds hot days. [degC]
+    stages
+        In the order they are passed through.
+    warmth
+        Temperatures since the clock started. [degC]
+
+    Returns
+    -------
+    float
+        Days from the start; infinite if not over within the horizon. Days too cold to tell add nothing. [d]
+
+    References
+    ----------
+    .. [arai1996] the linear model that is summed.
+    """
+    if not warmth.daily:
+        return sum(development_days(stage, held(pest, warmth.mean)) for stage in stages)
+    elapsed = 0.0
+    for stage in stages:
+        elapsed = _stage_end(pest, stage, warmth, elapsed)
+    return elapsed
+
+
+def _stage_end(pest: Pest, stage: Stage, warmth: Warmth, elapsed: float) -> float:
+    left = stage.dd
+    while left > 0 and elapsed < HORIZON_DAYS:
+        rest_of_day = math.floor(elapsed) + 1 - elapsed
+        temperature = held(pest, warmth.on(warmth.since_on + timedelta(days=math.floor(elapsed))))
+        gain = 0.0 if is_too_cold(stage, temperature) else temperature - stage.t0
+        if gain * rest_of_day >= left:
+            return elapsed + left / gain
+        left -= gain * rest_of_day
+        elapsed = float(math.floor(elapsed) + 1)
+    return elapsed if left <= 0 else math.inf
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Clock:
+    """Days from the last find until what was left behind would show."""
+
+    first_instar: float  # [d] a hatchling's first moult
+    second_instar: float  # [d] its second
+    h1: float  # [d] an egg could be seen for the first time
+    h2: float  # [d] an egg is surely of a visible size
+    h3: float  # [d] an egg is an adult
+
+
+def clock(pest: Pest, warmth: Warmth) -> Clock:
+    """
+    Work out when eggs and hatchlings that nobody saw would show.
+
+    Parameters
+    ----------
+    pest
+        egg_lo, egg_hi and the three instar blocks, the slow side. [degC d]
+    warmth
+        Temperatures since the last find. [degC]
+
+    Returns
+    -------
+    Clock
+        h1 = egg_lo + first instar, h2 = egg_hi + first two, h3 = egg_hi + all. [d]
+
+    References
+    ----------
+    .. [arai1996] instars; the egg's range is a judgement inside hortipm_mealybug.
+    """
+    first, second, rest = pest.instars
+    eggs_hi = (pest.egg_hi, first, second)
+    if not warmth.daily:
+        return _steady_clock(pest, held(pest, warmth.mean))
+    return Clock(
+        first_instar=sequence_days(pest, (first,), warmth),
+        second_instar=sequence_days(pest, (first, second), warmth),
+        h1=sequence_days(pest, (pest.egg_lo, first), warmth),
+        h2=sequence_days(pest, eggs_hi, warmth),
+        h3=sequence_days(pest, (*eggs_hi, rest), warmth),
+    )
+
+
+def _steady_clock(pest: Pest, temperature: float) -> Clock:
+    first, second, rest = (development_days(stage, temperature) for stage in pest.instars)
+    egg_hi = development_days(pest.egg_hi, temperature)
+    return Clock(
+        first_instar=first,
+        second_instar=first + second,
+        h1=development_days(pest.egg_lo, temperature) + first,
+        h2=egg_hi + first + second,
+        h3=egg_hi + first + second + rest,
+    )

@@ -1,0 +1,104 @@
+"""One household, several plants: the fewest evenings that serve them all."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Need:
+    """One plant's window; from `label_on` it may join an evening that takes place anyway."""
+
+    key: int
+    opens_on: date
+    aim_on: date
+    closes_on: date
+    label_on: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class _Span:
+    first: int
+    aim: int
+    last: int
+
+
+_Way = tuple[int, int, tuple[int, ...]]  # evenings, days off the aims, the days
+
+
+def fewest_evenings(needs: Sequence[Need]) -> tuple[tuple[date, tuple[int, ...]], ...]:
+    """
+    Cover every window by the fewest evenings; among those, the ones nearest the aims, then the earliest.
+
+    A window reaches back to the day the label allows, so that a plant can join an earlier evening. The
+    label's day also holds when it is later than the window's opening.
+
+    Parameters
+    ----------
+    needs
+        One a plant. [local dates]
+
+    Returns
+    -------
+    tuple
+        Evenings in order, each with the keys it serves.
+
+    Raises
+    ------
+    ValueError
+        If a window closes before it opens or before the label allows.
+    """
+    if not needs:
+        return ()
+    spans = [_span(need) for need in needs]
+    days = _best_days(spans)
+    served: dict[int, list[int]] = {}
+    for need, span in zip(needs, spans, strict=True):
+        served.setdefault(_nearest(span, days), []).append(need.key)
+    return tuple((date.fromordinal(day), tuple(sorted(served[day]))) for day in sorted(served))
+
+
+def _span(need: Need) -> _Span:
+    first = (need.label_on or need.opens_on).toordinal()
+    last = need.closes_on.toordinal()
+    if first > last or need.opens_on > need.closes_on:
+        raise ValueError(f"the window of {need.key} closes on {need.closes_on}, before it opens")
+    return _Span(first, min(max(need.aim_on.toordinal(), first), last), last)
+
+
+def _nearest(span: _Span, days: Sequence[int]) -> int:
+    return min((abs(day - span.aim), day) for day in days if span.first <= day <= span.last)[1]
+
+
+def _best_days(spans: Sequence[_Span]) -> tuple[int, ...]:
+    # The cost only bends at an aim or at the end of a window: no other day can be better.
+    candidates = sorted({day for span in spans for day in (span.first, span.aim, span.last)})
+    best: dict[int, _Way] = {}
+    finals: list[_Way] = []
+    for day in candidates:
+        ways = [_extended(spans, way, day) for way in ((0, 0, ()), *best.values())]
+        if found := [way for way in ways if way is not None]:
+            best[day] = min(found)
+            if (rest := _cost(spans, day, None)) is not None:
+                count, total, days = best[day]
+                finals.append((count, total + rest, days))
+    return min(finals)[2]
+
+
+def _extended(spans: Sequence[_Span], way: _Way, day: int) -> _Way | None:
+    count, total, days = way
+    step = _cost(spans, days[-1] if days else None, day)
+    return None if step is None else (count + 1, total + step, (*days, day))
+
+
+def _cost(spans: Sequence[_Span], before: int | None, after: int | None) -> int | None:
+    """Add up the days off their aim of the windows aiming between two neighbouring evenings."""
+    total = 0
+    for span in spans:
+        if (before is not None and span.aim <= before) or (after is not None and span.aim > after):
+            continue
+        reach = [abs(day - span.aim) for day in (before, after) if day and span.first <= day <= span.last]
+        if not reach:
+            return None
+        total += min(reach)
+    return total
