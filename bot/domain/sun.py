@@ -1,0 +1,332 @@
+"""Where the sun stands, and when it crosses a plane through a place: the horizon, a wall, an obstruction."""
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, time, timedelta
+from functools import lru_cache
+from typing import NamedTuple
+from zoneinfo import ZoneInfo
+
+DAY_SECONDS = 86_400.0
+RISE_ALTITUDE_DEG = -0.8333  # 34' of refraction and 16' of half diameter: the upper limb shows
+
+_J2000 = datetime(2000, 1, 1, 12, tzinfo=UTC).timestamp()
+_TURN = 2.0 * math.pi
+_TURN_PER_SECOND = _TURN / DAY_SECONDS
+_HALF_DIAMETER_DEG = 0.2667
+_STEPS = 6
+_CLOSE_SECONDS = 5.0  # each step leaves about a thousandth of the one before
+_NO_REACH = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class Site:
+    """
+    A place on earth: latitude north and longitude east [deg], None while the town is unknown, and its zone.
+
+    The zone is an IANA name. It is the place's own, wherever its people happen to travel.
+    """
+
+    latitude: float | None
+    longitude: float | None
+    zone: str
+
+    @property
+    def is_located(self) -> bool:
+        """Whether the sun can be computed here at all."""
+        return self.latitude is not None and self.longitude is not None
+
+
+@dataclass(frozen=True, slots=True)
+class Plane:
+    """The part of the sky in front of a plane: the sun's unit vector times this normal exceeds `level`."""
+
+    east: float
+    north: float
+    up: float
+    level: float
+
+
+@dataclass(frozen=True, slots=True)
+class Arc:
+    """
+    The stretch of one turn of the sun spent in front of a plane, in seconds since 1970.
+
+    `opens` and `closes` say whether an end is a crossing; where not, the sun was in front before or stays so.
+    """
+
+    start: float
+    end: float
+    opens: bool
+    closes: bool
+
+
+class _Sun(NamedTuple):
+    right_ascension: float
+    declination: float
+    sidereal: float
+
+
+def wall(bearing_deg: float) -> Plane:
+    """Give the half of the sky that an upright wall with this outward bearing from north [deg] faces."""
+    bearing = math.radians(bearing_deg)
+    return Plane(math.sin(bearing), math.cos(bearing), 0.0, 0.0)
+
+
+def above(horizon_deg: float) -> Plane:
+    """
+    Give the sky in which any part of the sun shows over an obstruction of this apparent height.
+
+    Parameters
+    ----------
+    horizon_deg
+        Apparent height of the obstruction, 0 for an open horizon. [deg]
+
+    Returns
+    -------
+    Plane
+        Bounded by the true, airless altitude of the sun's centre at which its upper limb appears.
+
+    References
+    ----------
+    .. [meeus1998] ch. 16, eq. 16.3 (Bennett), refraction from the apparent altitude.
+    .. [noaa_solar] 0.833 deg at an open horizon.
+    """
+    lift = 1.0 / math.tan(math.radians(horizon_deg + 7.31 / (horizon_deg + 4.4))) / 60.0
+    limit = max(RISE_ALTITUDE_DEG, horizon_deg - lift - _HALF_DIAMETER_DEG)
+    return Plane(0.0, 0.0, 1.0, math.sin(math.radians(limit)))
+
+
+HORIZON = above(0.0)
+
+
+def equatorial(at: datetime) -> tuple[float, float]:
+    """
+    Apparent right ascension and declination of the sun, good to 0.01 deg from 1950 to 2050.
+
+    Universal time stands in for dynamical time: the 70 s between them move the sun by 0.0008 deg.
+
+    Returns
+    -------
+    tuple of float
+        Right ascension, 0 to 360, and declination. [deg]
+
+    References
+    ----------
+    .. [meeus1998] ch. 25, low accuracy.
+    """
+    sun = _sun(_utc(at).timestamp())
+    return math.degrees(sun.right_ascension) % 360.0, math.degrees(sun.declination)
+
+
+def position(site: Site, at: datetime) -> tuple[float, float]:
+    """
+    Airless altitude and azimuth of the sun's centre.
+
+    Parameters
+    ----------
+    site
+        A place with known coordinates.
+    at
+        Any aware instant.
+
+    Returns
+    -------
+    tuple of float
+        Altitude above the horizon and azimuth from north through east, 0 to 360. [deg]
+
+    Raises
+    ------
+    ValueError
+        Without coordinates, or for a naive instant.
+
+    References
+    ----------
+    .. [meeus1998] ch. 13 (horizontal coordinates) and ch. 25, low accuracy.
+    """
+    latitude, longitude = _coordinates(site)
+    sun = _sun(_utc(at).timestamp())
+    hour = sun.sidereal + longitude - sun.right_ascension
+    east = -math.cos(sun.declination) * math.sin(hour)
+    across = math.cos(sun.declination) * math.cos(hour)
+    north = math.sin(sun.declination) * math.cos(latitude) - across * math.sin(latitude)
+    up = math.sin(sun.declination) * math.sin(latitude) + across * math.cos(latitude)
+    return math.degrees(math.atan2(up, math.hypot(east, north))), math.degrees(
+        math.atan2(east, north)
+    ) % 360.0
+
+
+def noon(site: Site, day: date) -> datetime:
+    """Give the instant the sun crosses the meridian on this local date; every date has one."""
+    return instant(transit(site, _cycle_of(site, day)))
+
+
+def sunrise(site: Site, day: date) -> datetime | None:
+    """
+    Give the instant the sun's upper limb appears on this local date; None if on no moment of it.
+
+    Where two fall on one date, in high latitudes, the one before that date's noon counts.
+
+    References
+    ----------
+    .. [noaa_solar] 0.833 deg below the horizon, sea level, open horizon.
+    """
+    cycle = _cycle_of(site, day)
+    arcs = (crossing(site, cycle, HORIZON), crossing(site, cycle + 1, HORIZON))
+    return _first_within((arc.start for arc in arcs if arc is not None and arc.opens), site, day)
+
+
+def sunset(site: Site, day: date) -> datetime | None:
+    """
+    Give the instant the sun's upper limb disappears on this local date; None if on no moment of it.
+
+    Where two fall on one date, in high latitudes, the one after that date's noon counts.
+
+    References
+    ----------
+    .. [noaa_solar] 0.833 deg below the horizon, sea level, open horizon.
+    """
+    cycle = _cycle_of(site, day)
+    arcs = (crossing(site, cycle, HORIZON), crossing(site, cycle - 1, HORIZON))
+    return _first_within((arc.end for arc in arcs if arc is not None and arc.closes), site, day)
+
+
+def local(site: Site, day: date, clock: time) -> datetime:
+    """
+    Give the UTC instant at which the place's clocks show this time.
+
+    A time that the clocks skip is read with the offset before the change, a repeated one is the first.
+
+    References
+    ----------
+    .. [rfc5545] section 3.3.5, form 3.
+    """
+    return datetime.combine(day, clock.replace(fold=0), ZoneInfo(site.zone)).astimezone(UTC)
+
+
+def instant(seconds: float) -> datetime:
+    """Turn seconds since 1970 into an aware UTC datetime."""
+    return datetime.fromtimestamp(seconds, UTC)
+
+
+def cycles(site: Site, start: datetime, end: datetime) -> range:
+    """Give the numbers of the turns of the sun that can reach into the time from `start` to `end`."""
+    first = _mean_noon(site, 0)
+    return range(
+        math.floor((start.timestamp() - first) / DAY_SECONDS) - 1,
+        math.ceil((end.timestamp() - first) / DAY_SECONDS) + 2,
+    )
+
+
+@lru_cache(maxsize=4096)
+def transit(site: Site, cycle: int) -> float:
+    """Give the second since 1970 of upper transit number `cycle`, counted in days of mean local time."""
+    _, longitude = _coordinates(site)
+    seconds = _mean_noon(site, cycle)
+    for _ in range(3):
+        sun = _sun(seconds)
+        hour = math.remainder(sun.sidereal + longitude - sun.right_ascension, _TURN)
+        seconds -= hour / _TURN_PER_SECOND
+    return seconds
+
+
+@lru_cache(maxsize=16384)
+def crossing(site: Site, cycle: int, plane: Plane) -> Arc | None:
+    """
+    Find the stretch of one turn of the sun that lies in front of a plane.
+
+    With a fixed declination the product is a cosine of the hour angle, so both ends have a closed form; the
+    declination is then taken at the end itself until it stands still.  Nothing is sampled, so no short
+    stretch is missed.  Within a day of the polar day or night the ends are good to minutes, else to seconds.
+
+    Returns
+    -------
+    Arc or None
+        Seconds since 1970; None while the sun stays behind the plane.
+
+    References
+    ----------
+    .. [meeus1998] ch. 15, the cosine of the hour angle at rising, for any plane in place of the horizon.
+    """
+    opens, start = _edge(site, cycle, plane, -1.0)
+    closes, end = _edge(site, cycle, plane, 1.0)
+    return Arc(start, end, opens, closes) if end > start else None
+
+
+def _edge(site: Site, cycle: int, plane: Plane, side: float) -> tuple[bool, float]:
+    latitude, longitude = _coordinates(site)
+    along = plane.up * math.cos(latitude) - plane.north * math.sin(latitude)
+    polar = plane.north * math.cos(latitude) + plane.up * math.sin(latitude)
+    centre, reach = math.atan2(-plane.east, along), math.hypot(along, plane.east)
+    middle = seconds = transit(site, cycle)
+    width = 0.0
+    for _ in range(_STEPS):
+        sun = _sun(seconds)
+        width = _half_width(
+            plane.level - math.sin(sun.declination) * polar, math.cos(sun.declination) * reach
+        )
+        mean = (seconds - middle) * _TURN_PER_SECOND
+        hour = mean + math.remainder(sun.sidereal + longitude - sun.right_ascension - mean, _TURN)
+        step = (centre + side * width - hour) / _TURN_PER_SECOND
+        seconds += step
+        if abs(step) < _CLOSE_SECONDS:
+            break
+    return 0.0 < width < math.pi, seconds
+
+
+def _half_width(level: float, reach: float) -> float:
+    if reach < _NO_REACH:  # at a pole the horizon has no rising side
+        return math.pi if level < 0.0 else 0.0
+    return math.acos(min(1.0, max(-1.0, level / reach)))
+
+
+def _sun(seconds: float) -> _Sun:
+    days = (seconds - _J2000) / DAY_SECONDS
+    century = days / 36525.0
+    node = math.radians(125.04 - 1934.136 * century)
+    nutation = -0.00478 * math.sin(node)
+    longitude = math.radians(_true_longitude(century) - 0.00569 + nutation)
+    obliquity = math.radians(23.4392911 - 0.0130042 * century + 0.00256 * math.cos(node))
+    right_ascension = math.atan2(math.cos(obliquity) * math.sin(longitude), math.cos(longitude))
+    declination = math.asin(math.sin(obliquity) * math.sin(longitude))
+    mean = 280.46061837 + 360.98564736629 * days + 0.000387933 * century * century
+    return _Sun(right_ascension, declination, math.radians(mean % 360.0 + nutation * math.cos(obliquity)))
+
+
+def _true_longitude(century: float) -> float:
+    mean = 280.46646 + century * (36000.76983 + century * 0.0003032)
+    anomaly = math.radians(357.52911 + century * (35999.05029 - century * 0.0001537))
+    centre = (
+        (1.914602 - century * (0.004817 + century * 0.000014)) * math.sin(anomaly)
+        + (0.019993 - century * 0.000101) * math.sin(2.0 * anomaly)
+        + 0.000289 * math.sin(3.0 * anomaly)
+    )
+    return mean + centre
+
+
+def _mean_noon(site: Site, cycle: int) -> float:
+    _, longitude = _coordinates(site)
+    return (cycle + 0.5 - longitude / _TURN) * DAY_SECONDS
+
+
+def _cycle_of(site: Site, day: date) -> int:
+    midday = local(site, day, time(12)).timestamp()
+    return round((midday - _mean_noon(site, 0)) / DAY_SECONDS)
+
+
+def _first_within(moments: Iterable[float], site: Site, day: date) -> datetime | None:
+    start, end = local(site, day, time()), local(site, day + timedelta(days=1), time())
+    return next((at for at in map(instant, moments) if start <= at < end), None)
+
+
+def _coordinates(site: Site) -> tuple[float, float]:
+    if site.latitude is None or site.longitude is None:
+        raise ValueError(f"no sun without latitude and longitude [deg]: {site}")
+    return math.radians(site.latitude), math.radians(site.longitude)
+
+
+def _utc(at: datetime) -> datetime:
+    if at.tzinfo is None:
+        raise ValueError(f"an aware instant is needed, not the naive {at}")
+    return at.astimezone(UTC)
