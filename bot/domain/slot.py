@@ -1,0 +1,315 @@
+"""The time of an evening in which no direct sun reaches the plants due, and what to do without one."""
+
+import enum
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, time, timedelta
+
+from bot.domain.sun import Site, instant, local
+from bot.domain.window import Exposure, Span, lit_spans
+
+_DAY = timedelta(days=1)
+_GRID_SECONDS = 300
+_MINUTE = 60.0
+_MARGIN = 15 * _MINUTE  # the leaf cools, and the bearing was only asked
+_GUARD = _MINUTE  # the error of the low-accuracy position before the sun comes
+_EVENING_ENDS = time(4)  # what is finished before counts for the evening before
+_MORNING_STARTS = time(5)
+_MORNING_ENDS = time(13)
+
+_Steps = frozenset[int]  # numbers of 5-minute grid points since 1970
+
+
+class SlotKind(enum.Enum):
+    """
+    What a slot asks for.
+
+    EVENING and MORNING are clear of sun until dry; MOVE means out of the sun first, back once dry and the sun
+    is off; LATE means that this day has no start left: plan another.
+    """
+
+    EVENING = "evening"
+    MORNING = "morning"
+    MOVE = "move"
+    LATE = "late"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Habits:
+    """
+    When a household likes to treat: local clock times, and lengths [min].
+
+    Nobody is busy from `quiet_from` to `quiet_until`; the two are equal where nothing is quiet.
+    """
+
+    preferred: time
+    quiet_from: time
+    quiet_until: time
+    earliest: time = time(16)
+    length_minutes: int = 30
+    dry_minutes: int = 180
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Slot:
+    """
+    One start for the plants of some exposures, in aware UTC.
+
+    For EVENING and MORNING `sun_gone_at` is when the last sun since midnight left and `sun_back_at` when the
+    next comes, as far as the day after next.  For MOVE they bound the sun that is in the way: it comes at
+    `sun_back_at` and goes at `sun_gone_at`, which is None if that is not over by then.  For LATE the start only
+    says when the next day's round could be; its sun was not looked at.
+    """
+
+    kind: SlotKind
+    exposures: tuple[Exposure, ...]
+    start_at: datetime
+    end_at: datetime
+    sun_gone_at: datetime | None
+    sun_back_at: datetime | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Side:
+    exposure: Exposure
+    lit: tuple[Span, ...]
+    lit_steps: tuple[range, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Hours:
+    site: Site
+    habits: Habits
+    day: date
+    evening: _Steps
+    morning: _Steps
+    has_passed: bool
+
+
+def slots(  # noqa: PLR0913 - what a slot depends on, spelled out for its callers
+    day: date,
+    exposures: Sequence[Exposure],
+    site: Site,
+    habits: Habits,
+    now: datetime,
+    *,
+    hot: bool = False,
+) -> tuple[Slot, ...]:
+    """
+    When to treat the plants due on a day so that no direct sun meets them wet, whole groups first.
+
+    A start is free if no sun (nor a lamp) falls on the plant from then until it is treated and dry, nor in
+    the 15 minutes before.  The start nearest the preferred time that is free for all serves all.  Otherwise
+    the exposure whose sun ends last waits for the next morning, until the rest agree; who has no free morning
+    is moved out of the sun.  Quiet hours are never broken.
+
+    Without coordinates there is no sun to compute: the evening is given with `sun_gone_at` None, and asking
+    for the town is the caller's; a morning is then given only to places that no sun reaches.
+
+    Parameters
+    ----------
+    day
+        Local date of the evening.
+    exposures
+        One per place, repetitions allowed.
+    site, habits
+        The plants' place and the household's times; length and drying time in minutes. [min]
+    now
+        Aware; nothing starts before it.
+    hot
+        The room is above about 29 degC: no evening today, a morning or LATE.
+
+    Returns
+    -------
+    tuple of Slot
+        Each distinct exposure in exactly one; in order of start.
+
+    Raises
+    ------
+    ValueError
+        For a naive `now`.
+
+    References
+    ----------
+    .. [mcardles_oil] evening, when the sun is off the plant; next best early morning, before it is on it.
+    """
+    if now.tzinfo is None:
+        raise ValueError(f"an aware instant is needed, not the naive {now}")
+    hours = _hours(day, site, habits, now)
+    sides = [_side(exposure, hours) for exposure in dict.fromkeys(exposures)]
+    if not sides:
+        return ()
+    if not hot and hours.has_passed:
+        return (_late(sides, hours),)
+    together = [] if hot else _together(sides, hours)
+    found = [_evening(together, hours)] if together else []
+    waiting = [side for side in sides if side not in together]
+    found += _later(waiting, hours, hot=hot)
+    return tuple(sorted(found, key=lambda slot: slot.start_at))
+
+
+def _hours(day: date, site: Site, habits: Habits, now: datetime) -> _Hours:
+    evening, morning = _evening_steps(day, site, habits), _morning_steps(day + _DAY, site, habits)
+    to_come = math.ceil(now.astimezone(UTC).timestamp() / _GRID_SECONDS)
+    left = frozenset(step for step in evening if step >= to_come)
+    return _Hours(
+        site=site,
+        habits=habits,
+        day=day,
+        evening=left,
+        morning=frozenset(step for step in morning if step >= to_come),
+        has_passed=bool(evening) and not left,
+    )
+
+
+def _evening_steps(day: date, site: Site, habits: Habits) -> _Steps:
+    last = local(site, day + _DAY, _EVENING_ENDS)
+    whole = _between(local(site, day, habits.earliest), last)
+    allowed = _without(whole, _quiet_steps(day, site, habits))
+    # only up to the first quiet hour: who sleeps from 22:00 to 02:00 is not asked to treat at 02:00
+    first = min(allowed, default=0)
+    return frozenset(step for offset, step in enumerate(sorted(allowed)) if step == first + offset)
+
+
+def _morning_steps(day: date, site: Site, habits: Habits) -> _Steps:
+    whole = _between(local(site, day, _MORNING_STARTS), local(site, day, _MORNING_ENDS))
+    return _without(whole, _quiet_steps(day, site, habits))
+
+
+def _quiet_steps(day: date, site: Site, habits: Habits) -> list[range]:
+    if habits.quiet_from == habits.quiet_until:
+        return []
+    over_midnight = _DAY if habits.quiet_until < habits.quiet_from else 0 * _DAY
+    nights = (
+        Span(local(site, on, habits.quiet_from), local(site, on + over_midnight, habits.quiet_until))
+        for on in (day - _DAY, day, day + _DAY)
+    )
+    length = habits.length_minutes * _MINUTE
+    return [_meeting(night, length, 0.0) for night in nights]
+
+
+def _without(steps: Iterable[int], blocked: Sequence[range]) -> _Steps:
+    return frozenset(step for step in steps if not any(step in part for part in blocked))
+
+
+def _between(first: datetime, last: datetime) -> range:
+    start = math.ceil(first.timestamp() / _GRID_SECONDS)
+    return range(start, math.floor(last.timestamp() / _GRID_SECONDS) + 1)
+
+
+def _meeting(span: Span, before: float, after: float) -> range:
+    # the starts from which `before` seconds of work, or `after` seconds of margin behind it, would meet the span
+    first = math.floor((span.start.timestamp() - before) / _GRID_SECONDS) + 1
+    return range(first, math.ceil((span.end.timestamp() + after) / _GRID_SECONDS))
+
+
+def _side(exposure: Exposure, hours: _Hours) -> _Side:
+    lit = lit_spans(exposure, hours.site, hours.day, 3)
+    need = _need_seconds(hours.habits) + _GUARD
+    return _Side(exposure=exposure, lit=lit, lit_steps=tuple(_meeting(span, need, _MARGIN) for span in lit))
+
+
+def _need_seconds(habits: Habits) -> float:
+    return (habits.length_minutes + habits.dry_minutes) * _MINUTE
+
+
+def _free(sides: Iterable[_Side], steps: _Steps) -> _Steps:
+    return _without(steps, [met for side in sides for met in side.lit_steps])
+
+
+def _together(sides: Sequence[_Side], hours: _Hours) -> list[_Side]:
+    good = [side for side in sides if _free([side], hours.evening)]
+    while good and not _free(good, hours.evening):
+        good.remove(max(good, key=lambda side: _sun_ends(side, hours)))
+    return good
+
+
+def _sun_ends(side: _Side, hours: _Hours) -> datetime:
+    close = instant(max(hours.evening) * _GRID_SECONDS)
+    return max((span.end for span in side.lit if span.start < close), default=close - _DAY)
+
+
+def _evening(sides: Sequence[_Side], hours: _Hours) -> Slot:
+    start = _nearest(_free(sides, hours.evening), hours.site, hours.day, hours.habits)
+    return _clear(SlotKind.EVENING, sides, start, hours)
+
+
+def _later(sides: Sequence[_Side], hours: _Hours, *, hot: bool) -> list[Slot]:
+    by_start: dict[int, list[_Side]] = {}
+    stuck: list[_Side] = []
+    for side in sides:
+        free = _free([side], _morning_of(side, hours))
+        (by_start.setdefault(min(free), []) if free else stuck).append(side)
+    found = [_clear(SlotKind.MORNING, group, start, hours) for start, group in by_start.items()]
+    if stuck:
+        found.append(_late(stuck, hours) if hot else _move(stuck, hours))
+    return found
+
+
+def _morning_of(side: _Side, hours: _Hours) -> _Steps:
+    if side.exposure.sees_sun and not hours.site.is_located:
+        return frozenset()
+    return hours.morning
+
+
+def _move(sides: Sequence[_Side], hours: _Hours) -> Slot:
+    if not hours.evening and not hours.morning:
+        return _late(sides, hours)
+    habits = hours.habits
+    start = _nearest(hours.evening or hours.morning, hours.site, hours.day, habits)
+    dry = instant(start * _GRID_SECONDS + _need_seconds(habits) + _GUARD)
+    margin = timedelta(seconds=_MARGIN)
+    begin = instant(start * _GRID_SECONDS)
+    lit = [span for span in _lit(sides) if span.start < dry and span.end + margin > begin]
+    gone, known = (
+        max((span.end for span in lit), default=None),
+        local(hours.site, hours.day + 3 * _DAY, time()),
+    )
+    back = min((span.start for span in lit), default=None)
+    return _slot(SlotKind.MOVE, sides, start, habits, (None if gone == known else gone, back))
+
+
+def _late(sides: Sequence[_Side], hours: _Hours) -> Slot:
+    tomorrow = hours.day + _DAY
+    steps = _evening_steps(tomorrow, hours.site, hours.habits) or _morning_steps(
+        tomorrow + _DAY, hours.site, hours.habits
+    )
+    start = _nearest(steps, hours.site, tomorrow, hours.habits)
+    return _slot(SlotKind.LATE, sides, start, hours.habits, (None, None))
+
+
+def _nearest(steps: _Steps, site: Site, day: date, habits: Habits) -> int:
+    after_midnight = _DAY if habits.preferred < _EVENING_ENDS else 0 * _DAY
+    wish = local(site, day + after_midnight, habits.preferred).timestamp() / _GRID_SECONDS
+    return min(steps, key=lambda step: (abs(step - wish), step), default=math.ceil(wish))
+
+
+def _clear(kind: SlotKind, sides: Sequence[_Side], start: int, hours: _Hours) -> Slot:
+    at = instant(start * _GRID_SECONDS)
+    lit = _lit(sides)
+    gone = max((span.end for span in lit if span.end <= at), default=None)
+    back = min((span.start for span in lit if span.start > at), default=None)
+    return _slot(kind, sides, start, hours.habits, (gone, back))
+
+
+def _slot(
+    kind: SlotKind,
+    sides: Sequence[_Side],
+    start: int,
+    habits: Habits,
+    sun: tuple[datetime | None, datetime | None],
+) -> Slot:
+    at = instant(start * _GRID_SECONDS)
+    return Slot(
+        kind=kind,
+        exposures=tuple(side.exposure for side in sides),
+        start_at=at,
+        end_at=at + timedelta(minutes=habits.length_minutes),
+        sun_gone_at=sun[0],
+        sun_back_at=sun[1],
+    )
+
+
+def _lit(sides: Iterable[_Side]) -> list[Span]:
+    return [span for side in sides for span in side.lit]
