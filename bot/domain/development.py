@@ -57,7 +57,7 @@ class Warmth:
     daily: Mapping[date, float] = field(default_factory=dict)  # [degC]
 
     def on(self, day: date) -> float:
-        """Give the temperature of one day. [degC]"""
+        """Give the temperature [degC] of one day."""
         return self.daily.get(day, self.mean)
 
 

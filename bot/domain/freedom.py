@@ -1,0 +1,200 @@
+"""How sure a run of checks that found nothing can make anybody."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from bot.domain.development import Clock
+
+PRIOR = 0.5  # even odds, the usual cautious start
+BLIND_SPOT = 0.02  # share of cases no look at the leaves ever shows
+ROOT_BLIND_SPOT = 0.10  # the same for root-prone kinds until the pot was lifted
+CHANCE_WEIGHTS = (0.25, 0.5, 0.25)  # low, mid and high chance of seeing
+_WEEK = 7.0  # [d]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HidingWeights:
+    """Shares of what is left after a round: visible already, first instar, egg."""
+
+    visible: float = 0.1
+    first_instar: float = 0.2
+    egg: float = 0.7
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """One counted check with nothing found."""
+
+    day: float  # [d] since the last find
+    chances: tuple[float, float, float]  # that it finds a visible light case: low, mid, high
+
+
+_WEIGHTS = HidingWeights()
+
+
+def disc_prior(free: float, reintroduction: float) -> float:
+    """
+    Lower a confidence of freedom by what may have come in since.
+
+    Parameters
+    ----------
+    free
+        Probability before. [1]
+    reintroduction
+        Chance of a new infestation over the period. [1]
+
+    Returns
+    -------
+    float
+        free (1 - reintroduction). [1]
+
+    References
+    ----------
+    .. [rsurveillance] disc.prior.
+    """
+    return free * (1 - reintroduction)
+
+
+def pfree(prior: float, sensitivity: float) -> float:
+    """
+    Raise a confidence of freedom by one clean result, by Bayes' rule.
+
+    Parameters
+    ----------
+    prior
+        Probability before, already lowered for re-introduction. [1]
+    sensitivity
+        Chance that an infestation would have been found. [1]
+
+    Returns
+    -------
+    float
+        prior / (1 - sensitivity (1 - prior)). [1]
+
+    References
+    ----------
+    .. [rsurveillance] pfree.1.
+    """
+    return prior / (1 - sensitivity * (1 - prior))
+
+
+def plateau(sensitivity: float, reintroduction: float) -> float:
+    """
+    Give the confidence that equal clean checks approach and never pass, just after a check.
+
+    Parameters
+    ----------
+    sensitivity
+        Of one check. [1]
+    reintroduction
+        Chance of a new infestation between two checks. [1]
+
+    Returns
+    -------
+    float
+        (1 - r/s) / (1 - r), nought where re-introduction outruns the checks. [1]
+
+    References
+    ----------
+    .. [rsurveillance] pfree.equ; epir prints the two equilibria under each other's names.
+    """
+    if reintroduction >= sensitivity:
+        return 0.0
+    return (1 - reintroduction / sensitivity) / (1 - reintroduction)
+
+
+def ceiling(blind_spot: float, prior: float = PRIOR) -> float:
+    """
+    Give the confidence no number of checks can pass while a share of cases is never seen.
+
+    Parameters
+    ----------
+    blind_spot
+        Share u of cases this kind of check never shows. [1]
+    prior
+        Probability before any check. [1]
+
+    Returns
+    -------
+    float
+        prior / (prior + (1 - prior) u). [1]
+
+    References
+    ----------
+    .. [martin2007] the same rule with the sensitivity at its best.
+    """
+    return pfree(prior, 1 - blind_spot)
+
+
+def p_free(  # noqa: PLR0913 - the switches by which it reduces to the published formula
+    looks: Sequence[Look],
+    clock: Clock,
+    *,
+    blind_spot: float = BLIND_SPOT,
+    prior: float = PRIOR,
+    weekly_reintroduction: float = 0.0,
+    weights: HidingWeights = _WEIGHTS,
+) -> float:
+    """
+    Probability that nothing is left, given checks that found nothing, with eggs and hatchlings considered.
+
+    What was left behind is already visible, a first instar or an egg, and becomes visible as the clock
+    says. With nothing hidden, one chance and no blind spot this is the published period-by-period rule.
+
+    Parameters
+    ----------
+    looks
+        Counted checks, in order. [d since the last find]
+    clock
+        When hidden stages show. [d]
+    blind_spot
+        Share never seen. [1]
+    prior
+        Probability before any check. [1]
+    weekly_reintroduction
+        Chance a week that something new comes in; it is visible from the next check. [1]
+    weights
+        Shares of what is left; a judgement from a simulated campaign.
+
+    Returns
+    -------
+    float
+        Never above the ceiling. [1]
+
+    References
+    ----------
+    .. [martin2007] as implemented in rsurveillance, pfree.calc; the hiding classes are ours.
+    """
+    free = prior
+    masses = _hidden(1 - prior, blind_spot, weights)
+    blind = (1 - prior) * blind_spot
+    before = 0.0
+    for look in looks:
+        came_in = 1 - (1 - weekly_reintroduction) ** ((look.day - before) / _WEEK)
+        arrived = free - disc_prior(free, came_in)
+        free, before = free - arrived, look.day
+        blind += arrived * blind_spot
+        masses[0] = [
+            m + arrived * (1 - blind_spot) * q for m, q in zip(masses[0], CHANCE_WEIGHTS, strict=True)
+        ]
+        masses = [
+            [m * (1 - chance * shown) for m, chance in zip(row, look.chances, strict=True)]
+            for row, shown in zip(masses, _shown(look.day, clock), strict=True)
+        ]
+    return free / (free + blind + sum(map(sum, masses)))
+
+
+def _hidden(infested: float, blind_spot: float, weights: HidingWeights) -> list[list[float]]:
+    seen = infested * (1 - blind_spot)
+    shares = (weights.visible, weights.first_instar, weights.egg)
+    return [[seen * share * q for q in CHANCE_WEIGHTS] for share in shares]
+
+
+def _shown(day: float, clock: Clock) -> tuple[float, float, float]:
+    return 1.0, _ramp(day, clock.first_instar, clock.second_instar), _ramp(day, clock.h1, clock.h2)
+
+
+def _ramp(day: float, start: float, end: float) -> float:
+    if day < start:
+        return 0.0
+    return 1.0 if day >= end else (day - start) / (end - start)
