@@ -28,7 +28,7 @@ PATIENCE_S = 0.1
 PAGE = Path(__file__).with_name("page.html")
 PAGE_POLICY = (
     "default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline';"
-    " img-src 'self' blob:; connect-src 'self'; base-uri 'none'; form-action 'none'"
+    " img-src 'self' data:; connect-src 'self'; base-uri 'none'; form-action 'none'"
 )
 BLANKS = {code: " " for code in range(32) if code not in (9, 10)} | {13: None}
 
