@@ -58,8 +58,8 @@ class Slot:
 
     For EVENING and MORNING `sun_gone_at` is when the last sun since midnight left and `sun_back_at` when the
     next comes, as far as the day after next.  For MOVE they bound the sun that is in the way: it comes at
-    `sun_back_at` and goes at `sun_gone_at`, which is None if that is not over by then.  For LATE the start only
-    says when the next day's round could be; its sun was not looked at.
+    `sun_back_at` and goes at `sun_gone_at`, which is None if that is not over by then.  For LATE the start
+    only says when the next day's round could be; its sun was not looked at.
     """
 
     kind: SlotKind
@@ -199,7 +199,7 @@ def _between(first: datetime, last: datetime) -> range:
 
 
 def _meeting(span: Span, before: float, after: float) -> range:
-    # the starts from which `before` seconds of work, or `after` seconds of margin behind it, would meet the span
+    # the starts whose `before` seconds of work would meet the span, or that come within `after` seconds of it
     first = math.floor((span.start.timestamp() - before) / _GRID_SECONDS) + 1
     return range(first, math.ceil((span.end.timestamp() + after) / _GRID_SECONDS))
 
