@@ -1,0 +1,349 @@
+"""The composition root: the one place that knows every layer."""
+
+import asyncio
+import json
+import logging
+import os
+import secrets
+import signal
+import traceback
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Any, Protocol
+
+from bot.actions.incoming import Incoming, Press
+from bot.clock import Clock
+from bot.domain.identity import HouseholdId
+from bot.evening import Evening
+from bot.settings import Settings
+from bot.storage.database import Database
+from bot.storage.store import SqlStore
+from bot.telegram.delivery import ChatMoved, Delayed, Delivered, GivenUp, Outcome, Parcel
+from bot.telegram.door import Door
+from bot.telegram.incoming import Ignored, Me, Moved, Unparsable, parse
+from bot.telegram.outgoing import Call, answer_press, edit, send
+from bot.telegram.webhook import Webhook
+from bot.telegram.wire import Wire
+from bot.wording.answer import Answer
+from bot.wording.apology import apology
+
+LEASE = timedelta(seconds=60)
+WORKERS_POSTGRESQL = 4
+ATTEMPTS = 2
+SEEN_KEPT = timedelta(days=9)
+"""The platform brings an update for a day; after a week of silence it may begin again at any number."""
+UPKEEP_EVERY = timedelta(hours=24)
+
+logger = logging.getLogger(__name__)
+
+
+class Heard(Protocol):
+    """What to say after an incoming message: new messages, and (chat, message, answer) for changed ones."""
+
+    @property
+    def answers(self) -> Sequence[tuple[int, Answer]]:
+        """New messages by chat, in order."""
+        ...
+
+    @property
+    def edits(self) -> Sequence[tuple[int, int, Answer]]:
+        """Earlier messages that say something else now."""
+        ...
+
+
+class Hear(Protocol):
+    """Understands one incoming message within one unit of work."""
+
+    def __call__(self, incoming: Incoming, store: SqlStore, now: datetime, /) -> Heard:
+        """Write what was told; say what to answer."""
+        ...
+
+
+class Nudge(Protocol):
+    """One message of an evening; the key is natural, so that no evening is sent twice."""
+
+    @property
+    def key(self) -> str:
+        """`nudge:<household>:<date>:<n>:<chat>`."""
+        ...
+
+    @property
+    def household(self) -> HouseholdId:
+        """Whose plants."""
+        ...
+
+    @property
+    def chat(self) -> int:
+        """Where to."""
+        ...
+
+    @property
+    def answer(self) -> Answer:
+        """What it says."""
+        ...
+
+
+class Due(Protocol):
+    """What one unit of work of an evening came to."""
+
+    @property
+    def nudges(self) -> Sequence[Nudge]:
+        """What to send."""
+        ...
+
+    @property
+    def more(self) -> bool:
+        """Whether other households wait for the next unit of work."""
+        ...
+
+
+class SendEvening(Protocol):
+    """Looks at some of the households whose evening has come, within one unit of work."""
+
+    def __call__(self, store: SqlStore, now: datetime, /) -> Due:
+        """Compose their nudges and set their next evening."""
+        ...
+
+
+class App:
+    """The running bot: door, evening, database, and the desk between them."""
+
+    def __init__(
+        self,
+        settings: Settings,
+        clock: Clock,
+        hear: Hear | None = None,
+        send_evening: SendEvening | None = None,
+        *,
+        pacing: bool = True,
+    ) -> None:
+        if settings.token is None:
+            raise ValueError("the bot needs a token")
+        settings.data.mkdir(parents=True, exist_ok=True)
+        self._clock = clock
+        self._hear: Hear = hear or _nothing_heard
+        self._send_evening: SendEvening = send_evening or _nothing_due
+        self._owner = f"{os.getpid()}-{secrets.token_hex(4)}"
+        self._me = Me(0, "")
+        self._is_sqlite = settings.database.startswith("sqlite")
+        self._database = Database(settings.database, settings.data)
+        self._upkeep_at = clock.now()
+        token, api_url = settings.token.get_secret_value(), settings.api_url
+        self._door = Door(
+            Wire(token, api_url, is_loopback=settings.is_api_loopback),
+            self,
+            workers=1 if self._is_sqlite else WORKERS_POSTGRESQL,
+            pacing=pacing,
+            webhook=_webhook(settings),
+        )
+        self._evening = Evening(self.tick, settings.tick_seconds)
+        self._ticking = asyncio.Lock()
+
+    async def start(self) -> None:
+        """Reach the platform and begin; raises RefusedTokenError when it does not know the token."""
+        await self._door.start(self._introduce)
+        self._evening.start()
+
+    async def run_until_stopped(self) -> None:
+        """Run until SIGTERM or SIGINT, then stop; a refused token is raised."""
+        loop, stopped = asyncio.get_running_loop(), asyncio.Event()
+        for number in (signal.SIGTERM, signal.SIGINT):
+            loop.add_signal_handler(number, stopped.set)
+        waits = [loop.create_task(stopped.wait()), loop.create_task(self._door.ended())]
+        try:
+            done, _ = await asyncio.wait(waits, return_when=asyncio.FIRST_COMPLETED)
+        finally:
+            await self.stop()
+            waits[0].cancel()
+            await asyncio.gather(*waits, return_exceptions=True)
+        if waits[1] in done:
+            waits[1].result()
+
+    async def stop(self) -> None:
+        """Take no more, send what is at hand, close the database."""
+        self._evening.stop()
+        await self._door.stop()
+        self._database.close()
+
+    async def settled(self) -> None:
+        """Wait until every update fetched is committed and every answer due is sent."""
+        await self._door.settled()
+
+    async def tick(self) -> None:
+        """Look at the households whose evening has come; send what that gives."""
+        async with self._ticking:
+            has_nudges, more = False, True
+            while more:
+                count, more = await self._door.in_worker(self._compose)
+                has_nudges = has_nudges or count > 0
+            await self._door.in_worker(self._keep_up)
+        if has_nudges:
+            await self._door.claim()
+
+    async def next_evening_at(self) -> datetime | None:
+        """Tell when the next household is to be looked at. Aware UTC."""
+        return await self._door.in_worker(self._earliest_evening)
+
+    def take(self, raw: Any, outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
+        """Take one update in one unit of work: seen mark, journal, answers, outcomes of earlier rows."""
+        match parse(raw, self._me):
+            case Unparsable(update_id, reason):
+                self._park(update_id, raw, reason, outcomes)
+            case Moved(_, chat, to):
+                self.write((*outcomes, ChatMoved(chat, to)))
+            case Ignored():
+                self.write(outcomes)
+            case incoming:
+                return self._take_in(incoming, outcomes)
+        return ()
+
+    def write(self, outcomes: Sequence[Outcome]) -> None:
+        """Write what became of outbox rows."""
+        if outcomes:
+            with self._database.unit() as store:
+                _note(store, outcomes, self._clock.now())
+
+    def claim(self, limit: int, *, is_start: bool) -> Sequence[Parcel]:
+        """
+        Claim rows that wait, or whose lease ran out.
+
+        On SQLite nobody but the process before can hold a lease when this one starts, so all leases are over.
+        """
+        now = self._clock.now()
+        as_of = now + LEASE if is_start and self._is_sqlite else now
+        with self._database.unit() as store:
+            rows = store.claim_outbox(as_of, self._owner, as_of + LEASE, limit)
+        return [
+            Parcel(id=row.id, key=row.key, chat=row.chat, method=row.method, body=row.body, tries=row.tries)
+            for row in rows
+        ]
+
+    def _introduce(self, me: Me) -> None:
+        self._me = me
+
+    def _take_in(self, incoming: Incoming, outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
+        for _ in range(ATTEMPTS):
+            try:
+                return self._hear_in_unit(incoming, outcomes)
+            except Exception as error:  # noqa: BLE001 - the one handler: whatever it was, the person is told
+                failure = error
+        logger.error("update %d failed: %s", incoming.update_id, _without_values(failure))
+        return self._apologise(incoming, outcomes)
+
+    def _hear_in_unit(self, incoming: Incoming, outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
+        now = self._clock.now()
+        with self._database.unit() as store:
+            _note(store, outcomes, now)
+            if not store.mark_seen(incoming.update_id, now):
+                return ()
+            heard = self._hear(incoming, store, now)
+            return self._queue(store, _replies(incoming, heard), now)
+
+    def _apologise(self, incoming: Incoming, outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
+        now = self._clock.now()
+        with self._database.unit() as store:
+            _note(store, outcomes, now)
+            if not (store.mark_seen(incoming.update_id, now) and incoming.addressed):
+                return ()
+            call = send(incoming.chat, apology())
+            return self._queue(store, [(f"reply:{incoming.update_id}:0", call)], now)
+
+    def _park(self, update_id: int | None, raw: Any, reason: str, outcomes: Sequence[Outcome]) -> None:
+        logger.error("update %s put aside: %s", update_id, reason)
+        now = self._clock.now()
+        with self._database.unit() as store:
+            _note(store, outcomes, now)
+            if update_id is not None and store.mark_seen(update_id, now):
+                store.park(update_id, json.dumps(raw), reason, now)
+
+    def _queue(self, store: SqlStore, calls: Iterable[tuple[str, Call]], now: datetime) -> list[Parcel]:
+        parcels = []
+        for key, call in calls:
+            row = store.queue(
+                key,
+                call.chat,
+                call.method,
+                call.body,
+                now,
+                claimed_by=self._owner,
+                lease_until=now + LEASE,
+            )
+            if row is not None:
+                parcels.append(Parcel(id=row, key=key, chat=call.chat, method=call.method, body=call.body))
+        return parcels
+
+    def _compose(self) -> tuple[int, bool]:
+        now = self._clock.now()
+        with self._database.unit() as store:
+            due = self._send_evening(store, now)
+            for nudge in due.nudges:
+                call = send(nudge.chat, nudge.answer)
+                # not claimed yet: thousands at once would outlive their lease at the pace the platform allows
+                store.queue(nudge.key, call.chat, call.method, call.body, now, household=nudge.household)
+        return len(due.nudges), due.more
+
+    def _keep_up(self) -> None:
+        now = self._clock.now()
+        if now - self._upkeep_at < UPKEEP_EVERY:
+            return
+        self._upkeep_at = now
+        with self._database.unit() as store:
+            store.forget_old_seen(now - SEEN_KEPT)
+
+    def _earliest_evening(self) -> datetime | None:
+        with self._database.unit() as store:
+            return store.earliest_evening()
+
+
+@dataclass(frozen=True, slots=True)
+class _Nothing:
+    answers: Sequence[tuple[int, Answer]] = ()
+    edits: Sequence[tuple[int, int, Answer]] = ()
+    nudges: Sequence[Nudge] = ()
+    more: bool = False
+
+
+def _nothing_heard(_incoming: Incoming, _store: SqlStore, _now: datetime) -> Heard:
+    return _Nothing()
+
+
+def _nothing_due(_store: SqlStore, _now: datetime) -> Due:
+    return _Nothing()
+
+
+def _replies(incoming: Incoming, heard: Heard) -> Iterable[tuple[str, Call]]:
+    prefix = f"reply:{incoming.update_id}"
+    if isinstance(incoming.kind, Press):
+        yield f"{prefix}:press", answer_press(incoming.chat, incoming.kind.callback_id)
+    for index, (chat, message_id, answer) in enumerate(heard.edits):
+        yield f"{prefix}:edit{index}", edit(chat, message_id, answer)
+    for index, (chat, answer) in enumerate(heard.answers):
+        yield f"{prefix}:{index}", send(chat, answer)
+
+
+def _note(store: SqlStore, outcomes: Iterable[Outcome], now: datetime) -> None:
+    for outcome in outcomes:
+        match outcome:
+            case Delivered(row, message_id):
+                store.settle(row, now, message_id)
+            case Delayed(row, after_s, error):
+                store.retry_later(row, now + timedelta(seconds=after_s), error)
+            case GivenUp(row, error):
+                store.give_up(row, error)
+            case ChatMoved(chat, to):
+                store.migrate_chat(chat, to)
+
+
+def _webhook(settings: Settings) -> Webhook | None:
+    if not settings.webhook_url or settings.webhook_secret is None:
+        return None
+    host, port = settings.listen
+    return Webhook(settings.webhook_url, settings.webhook_secret.get_secret_value(), host, port)
+
+
+def _without_values(error: BaseException) -> str:
+    """Tell the kind and the places of a failure; its text could hold a person's words."""
+    frames = traceback.extract_tb(error.__traceback__)
+    places = " < ".join(f"{frame.filename}:{frame.lineno} {frame.name}" for frame in reversed(frames))
+    return f"{type(error).__name__} at {places}"

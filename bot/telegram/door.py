@@ -1,0 +1,284 @@
+"""The door to the chat platform: updates in, one transaction each; claimed outbox rows out."""
+
+import asyncio
+import logging
+from collections.abc import Awaitable, Callable, Iterable, Sequence
+from concurrent.futures import ThreadPoolExecutor
+from typing import Any, Protocol, TypeVar
+
+from bot.telegram.delivery import MOST_HELD, Delivery, Outcome, Parcel
+from bot.telegram.failures import OtherPollerError, RefusedTokenError, TryLaterError
+from bot.telegram.incoming import Me, chat_of, number_of
+from bot.telegram.webhook import Webhook
+from bot.telegram.wire import ALLOWED, Wire
+
+FIRST_BACKOFF_S = 1.0
+LONGEST_BACKOFF_S = 30.0
+FLUSH_AFTER_S = 0.1
+CLAIM_EVERY_S = 2.0
+FAREWELL_S = 5.0
+BACKLOG_S = 5.0
+
+COMMANDS = (
+    ("start", "begin, or set up again"),
+    ("help", "what can be said"),
+    ("due", "what is due"),
+    ("isolated", "which plants are kept apart"),
+    ("undo", "take back the last thing told"),
+    ("settings", "town, evening, quiet hours"),
+)
+
+T = TypeVar("T")
+logger = logging.getLogger(__name__)
+
+
+class Desk(Protocol):
+    """What stands behind the door; every call is made in a worker thread and is one transaction."""
+
+    def take(self, raw: Any, outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
+        """Take one update, write what became of earlier rows, give the rows to send now."""
+        ...
+
+    def write(self, outcomes: Sequence[Outcome]) -> None:
+        """Write what became of rows."""
+        ...
+
+    def claim(self, limit: int, *, is_start: bool) -> Sequence[Parcel]:
+        """Claim rows that wait or whose lease ran out; at the start also those of the process before."""
+        ...
+
+
+class Door:
+    """Poll loop or webhook on one side, senders on the other, the desk in worker threads between."""
+
+    def __init__(
+        self, wire: Wire, desk: Desk, *, workers: int = 1, pacing: bool = True, webhook: Webhook | None = None
+    ) -> None:
+        self._wire = wire
+        self._desk = desk
+        self._workers = ThreadPoolExecutor(workers, thread_name_prefix="desk")
+        self._one_by_one = workers == 1
+        self._pacing = pacing
+        self._webhook = webhook
+        self._outcomes: list[Outcome] = []
+        self._flush_timer: asyncio.TimerHandle | None = None
+        self._writing = asyncio.Lock()
+        self._chats: dict[int | None, asyncio.Lock] = {}
+        self._at_hand = 0
+        self._is_more_waiting = False
+        self._tasks: list[asyncio.Task[None]] = []
+        self._main: asyncio.Task[None] | None = None
+
+    async def start(self, ready: Callable[[Me], None]) -> None:
+        """Reach the platform, tell who the bot is, then begin to take updates and to send."""
+        ready(await self._reached(self._wire.open))
+        self._delivery = Delivery(self._wire, self._tell, pacing=self._pacing)
+        await self._send_backlog()
+        await self._reached(self._arrange)
+        loop = asyncio.get_running_loop()
+        self._main = loop.create_task(self._wait_for_posts() if self._webhook else self._poll())
+        self._tasks = [loop.create_task(self._claim_often()), loop.create_task(self._name_commands())]
+
+    async def ended(self) -> None:
+        """Wait until taking updates ends, which only a refused token does; raises it."""
+        assert self._main is not None
+        await asyncio.shield(self._main)
+
+    async def stop(self) -> None:
+        """Take no more updates, send what is at hand, write what became of it, let go."""
+        if self._webhook is not None:
+            self._webhook.close()
+        running = [task for task in (self._main, *self._tasks) if task is not None]
+        for task in running:
+            task.cancel()
+        await asyncio.gather(*running, return_exceptions=True)
+        if hasattr(self, "_delivery"):
+            await self._delivery.stop(FAREWELL_S)
+            await self._flush()
+        self._workers.shutdown()
+        await self._wire.close()
+
+    async def settled(self) -> None:
+        """Wait until every update fetched is committed, every row due is sent, and its outcome written."""
+        while True:
+            await self._delivery.drained()
+            await self._flush()
+            if self._at_hand:
+                await asyncio.sleep(0.002)
+                continue
+            await self.claim()
+            if self._delivery.is_idle and not self._outcomes and not self._at_hand:
+                return
+
+    async def claim(self) -> None:
+        """Claim rows that wait and hand them to the senders."""
+        await self._claim(is_start=False)
+
+    async def in_worker(self, work: Callable[[], T]) -> T:
+        """Run something that uses the database where it belongs."""
+        return await self._in_worker(work)
+
+    async def accept(self, raw: Any) -> None:
+        """Take one update that came by webhook; returns when it is committed."""
+        self._at_hand += 1
+        try:
+            await self._take(raw)
+        finally:
+            self._at_hand -= 1
+
+    async def _claim(self, *, is_start: bool) -> None:
+        if limit := self._delivery.free:
+            parcels = await self._in_worker(lambda: self._desk.claim(limit, is_start=is_start))
+            self._is_more_waiting = bool(parcels)
+            self._delivery.add(parcels)
+
+    async def _send_backlog(self) -> None:
+        """Send what the process before left, so that no new answer overtakes it; but not for ever."""
+        loop = asyncio.get_running_loop()
+        until_s = loop.time() + BACKLOG_S
+        await self._claim(is_start=True)
+        while not self._delivery.is_idle and loop.time() < until_s:
+            await self._delivery.drained(within_s=until_s - loop.time())
+            await self._flush()
+            await self._claim(is_start=True)
+
+    async def _reached(self, call: Callable[[], Awaitable[T]]) -> T:
+        backoff_s = FIRST_BACKOFF_S
+        while True:
+            try:
+                return await call()
+            except TryLaterError as error:
+                wait_s = error.after_s or backoff_s
+                logger.warning("the platform cannot be reached (%s), next try in %.0f s", error, wait_s)
+                await asyncio.sleep(wait_s)
+                backoff_s = min(2 * backoff_s, LONGEST_BACKOFF_S)
+
+    async def _arrange(self) -> None:
+        if self._webhook is None:
+            await self._wire.call("deleteWebhook", {})
+            return
+        await self._webhook.open(self.accept)
+        body = {
+            "url": self._webhook.url,
+            "secret_token": self._webhook.secret,
+            "allowed_updates": list(ALLOWED),
+        }
+        await self._wire.call("setWebhook", body)
+
+    async def _wait_for_posts(self) -> None:
+        await asyncio.Event().wait()
+
+    async def _poll(self) -> None:
+        offset, backoff_s = 0, FIRST_BACKOFF_S
+        while True:
+            try:
+                offset = await self._take_batch(await self._wire.updates(offset), offset)
+                backoff_s = FIRST_BACKOFF_S
+            except RefusedTokenError:
+                logger.exception("the platform refuses the bot's token")
+                raise
+            except Exception as error:  # noqa: BLE001 - nothing but a refused token may end the loop
+                wait_s = (error.after_s if isinstance(error, TryLaterError) else None) or backoff_s
+                logger.warning("no updates taken (%s), next try in %.0f s", _worded(error), wait_s)
+                await asyncio.sleep(wait_s)
+                backoff_s = min(2 * backoff_s, LONGEST_BACKOFF_S)
+
+    async def _take_batch(self, batch: Sequence[Any], offset: int) -> int:
+        """Take every update of a batch; only then may the next offset be asked for."""
+        self._at_hand += len(batch)
+        try:
+            if self._one_by_one:
+                for raw in batch:
+                    await self._take(raw)
+            else:
+                await _all(self._take(raw) for raw in batch)
+        finally:
+            self._at_hand -= len(batch)
+        return max((number + 1 for number in map(number_of, batch) if number is not None), default=offset)
+
+    async def _take(self, raw: Any) -> None:
+        if self._one_by_one:
+            await self._take_now(raw)
+            return
+        chat = chat_of(raw)
+        lock = self._chats.setdefault(chat, asyncio.Lock())
+        async with lock:
+            await self._take_now(raw)
+        if not lock.locked():
+            self._chats.pop(chat, None)
+
+    async def _take_now(self, raw: Any) -> None:
+        outcomes = self._pick_up()
+        try:
+            parcels = await self._in_worker(lambda: self._desk.take(raw, outcomes))
+        except BaseException:
+            self._outcomes[:0] = outcomes
+            raise
+        self._delivery.add(parcels)
+
+    def _tell(self, outcome: Outcome) -> None:
+        self._outcomes.append(outcome)
+        if self._flush_timer is None:
+            loop = asyncio.get_running_loop()
+            self._flush_timer = loop.call_later(FLUSH_AFTER_S, self._begin_flush)
+
+    def _pick_up(self) -> list[Outcome]:
+        outcomes, self._outcomes = self._outcomes, []
+        if self._flush_timer is not None:
+            self._flush_timer.cancel()
+            self._flush_timer = None
+        return outcomes
+
+    def _begin_flush(self) -> None:
+        self._flush_timer = None
+        task = asyncio.get_running_loop().create_task(self._flush())
+        self._tasks.append(task)
+        task.add_done_callback(self._tasks.remove)
+
+    async def _flush(self) -> None:
+        async with self._writing:
+            outcomes = self._pick_up()
+            if not outcomes:
+                return
+            try:
+                await self._in_worker(lambda: self._desk.write(outcomes))
+            except Exception:
+                logger.exception("%d outcomes are not written yet", len(outcomes))
+                for outcome in outcomes:
+                    self._tell(outcome)
+                return
+        if self._is_more_waiting and self._delivery.free > MOST_HELD // 2:
+            await self._claim_unless_it_fails()
+
+    async def _claim_often(self) -> None:
+        while True:
+            await asyncio.sleep(CLAIM_EVERY_S)
+            await self._claim_unless_it_fails()
+
+    async def _claim_unless_it_fails(self) -> None:
+        try:
+            await self.claim()
+        except Exception:
+            logger.exception("no waiting rows claimed this time")
+
+    async def _name_commands(self) -> None:
+        commands = [{"command": name, "description": described} for name, described in COMMANDS]
+        try:
+            await self._wire.call("setMyCommands", {"commands": commands})
+        except Exception as error:  # noqa: BLE001 - the menu is a convenience
+            logger.warning("the menu of commands was not set: %s", _worded(error))
+
+    async def _in_worker(self, work: Callable[[], T]) -> T:
+        return await asyncio.get_running_loop().run_in_executor(self._workers, work)
+
+
+async def _all(works: Iterable[Awaitable[None]]) -> None:
+    """Wait for every one, then raise the first failure: the batch is asked for again as a whole."""
+    for result in await asyncio.gather(*works, return_exceptions=True):
+        if isinstance(result, BaseException):
+            raise result
+
+
+def _worded(error: Exception) -> str:
+    """Name a failure of ours by its text, any other by its kind: its text may be a person's."""
+    return str(error) if isinstance(error, TryLaterError | OtherPollerError) else type(error).__name__
