@@ -1,0 +1,166 @@
+"""Answer what is asked; nothing here writes."""
+
+from datetime import date, timedelta
+
+from bot.actions.commands import Ask, Topic
+from bot.actions.desk import Desk
+from bot.actions.outcomes import (
+    DueLine,
+    DueList,
+    History,
+    IsolatedList,
+    NoPlants,
+    NotBuiltYet,
+    PlantList,
+    ReasonOf,
+    Reasons,
+    ReleaseInfo,
+    Settings,
+    Shelf,
+)
+from bot.actions.take_back import history_lines
+from bot.domain.agenda import Task
+from bot.domain.course import label_days, next_step
+from bot.domain.identity import PlantId
+
+HISTORY_DAYS = 60
+
+Answered = (
+    IsolatedList
+    | DueList
+    | Reasons
+    | ReleaseInfo
+    | History
+    | PlantList
+    | Shelf
+    | Settings
+    | NoPlants
+    | NotBuiltYet
+)
+
+
+def answer(command: Ask, desk: Desk) -> Answered:
+    """Give the values an answer is made of."""
+    match command.topic:
+        case Topic.SETTINGS:
+            return _settings(desk)
+        case Topic.STOCK:
+            return _shelf(desk)
+        case _ if not desk.household.plants:
+            return NoPlants()
+        case Topic.ISOLATED:
+            return _isolated(desk)
+        case Topic.DUE:
+            return _due(desk, is_week=command.when == "week")
+        case Topic.WHY:
+            return _why(command.plants, desk)
+        case Topic.RELEASE:
+            return _release(command.plants, desk)
+        case Topic.LOG:
+            return _history(command, desk)
+        case Topic.PLANTS:
+            return _plants(desk)
+        case Topic.TREND:
+            return NotBuiltYet("trend")
+
+
+def _isolated(desk: Desk) -> IsolatedList:
+    plants = tuple(
+        (plant, _place(desk, plant.id), desk.agenda.progress.get(plant.id, ()))
+        for plant in desk.household.living
+        if plant.is_isolated
+    )
+    watched = tuple(
+        (desk.plant(plant).name, watch, desk.plant(watch.because_of).name)
+        for plant, watch in desk.agenda.watched.items()
+    )
+    return IsolatedList(plants, watched)
+
+
+def _place(desk: Desk, plant: PlantId) -> str | None:
+    place = desk.plant(plant).place
+    return desk.household.places[place].name if place is not None else None
+
+
+def due_lines(desk: Desk, tasks: tuple[Task, ...]) -> tuple[DueLine, ...]:
+    """Give tasks with their names."""
+    return tuple(
+        DueLine(name=desk.plant(task.plant).name, task=task, product=desk.product_name(task.product))
+        for task in tasks
+    )
+
+
+def _due(desk: Desk, *, is_week: bool) -> DueList:
+    evenings = tuple((evening.on, due_lines(desk, evening.tasks)) for evening in desk.agenda.evenings)
+    return DueList(today=desk.today, evenings=evenings, is_week=is_week)
+
+
+def _why(plants: tuple[PlantId, ...], desk: Desk) -> Reasons:
+    asked = plants or tuple(desk.agenda.progress)
+    return Reasons(tuple(_reason(plant, desk) for plant in asked))
+
+
+def _reason(plant: PlantId, desk: Desk) -> ReasonOf:
+    steps = [
+        next_step(desk.household, desk.knowledge, desk.plant(plant), case, desk.today)
+        for case in desk.plant(plant).open_cases
+    ]
+    step = min((one for one in steps if one), key=lambda one: one.aim_on, default=None)
+    return ReasonOf(
+        plant=desk.plant(plant).name,
+        step=step,
+        product=desk.product_name(step.product.id) if step and step.product else None,
+        progress=desk.agenda.progress.get(plant, ()),
+    )
+
+
+def _release(plants: tuple[PlantId, ...], desk: Desk) -> ReleaseInfo:
+    asked = plants or tuple(plant.id for plant in desk.household.living if plant.is_isolated)
+    held = [plant for plant in asked if desk.plant(plant).is_isolated]
+    return ReleaseInfo(
+        tuple(
+            (desk.plant(plant).name, desk.agenda.progress.get(plant, ()), desk.plant(plant).isolated_on)
+            for plant in held
+        ),
+        desk.names(plant for plant in asked if plant not in held),
+    )
+
+
+def _history(command: Ask, desk: Desk) -> History:
+    since = desk.today - timedelta(days=HISTORY_DAYS)
+    until = date.max
+    if command.when == "last-week":
+        since = desk.today - timedelta(days=desk.today.weekday() + 7)
+        until = since + timedelta(days=6)
+    plant = command.plants[0] if command.plants else None
+    lines = [line for line in history_lines(desk, plant, since) if line[0] <= until]
+    return History(tuple(lines), desk.plant(plant).name if plant is not None else None)
+
+
+def _plants(desk: Desk) -> PlantList:
+    by_place: dict[str | None, list[str]] = {}
+    for plant in desk.household.living:
+        by_place.setdefault(_place(desk, plant.id), []).append(plant.name)
+    return PlantList(tuple((place, tuple(names)) for place, names in by_place.items()))
+
+
+def _shelf(desk: Desk) -> Shelf:
+    return Shelf(
+        tuple(
+            (product, desk.product_name(product.id) or "", label_days(desk.knowledge, product) or 0)
+            for product in desk.household.products.values()
+        )
+    )
+
+
+def _settings(desk: Desk) -> Settings:
+    household = desk.household
+    return Settings(
+        town=household.town,
+        zone=household.zone_name if household.is_zone_told else None,
+        evening=household.evening,
+        quiet_from=household.quiet_from,
+        quiet_until=household.quiet_until,
+        places=len(household.places),
+        plants=len(household.living),
+    )

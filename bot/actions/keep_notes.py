@@ -1,0 +1,63 @@
+"""Shelf, temperatures, routines and pauses."""
+
+from bot.actions.commands import Hold, ReadTemperature, SetRoutine, StockProduct
+from bot.actions.desk import Desk
+from bot.actions.outcomes import BadGap, BadTemperature, Held, RoutineSaved, Stocked, TemperatureNoted
+from bot.domain.journal import HeldUntil, ProductSet, RoutineSet, TemperatureRead
+from bot.domain.recurrence import next_on
+
+GAP_DAYS = range(1, 366)
+CELSIUS = (-10.0, 45.0)
+"""What a home with living plants can have; anything else is a slip of the finger. Judgement. [degC]"""
+
+
+def stock(command: StockProduct, desk: Desk) -> Stocked | BadGap:
+    """Put a product on the shelf or tell more of its label; what is not told is assumed, and marked so."""
+    if command.gap_days is not None and command.gap_days not in GAP_DAYS:
+        return BadGap(command.gap_days)
+    kind = desk.knowledge.products[command.ingredient]
+    known = next(
+        (one for one in desk.household.products.values() if one.ingredient == command.ingredient), None
+    )
+    product = known.id if known else desk.store.new_product(desk.member.household)
+    assumed = set(known.assumed if known else ("form", "gap_days"))
+    assumed -= {"form"} if command.form else set()
+    assumed -= {"gap_days"} if command.gap_days else set()
+    told = ProductSet(
+        product=product,
+        ingredient=command.ingredient,
+        form=command.form,
+        gap_days=command.gap_days,
+        stock_ml=command.stock_ml,
+        assumed=tuple(sorted(assumed)),
+    )
+    desk.write([desk.draft(told)])
+    kept = desk.household.products[product]
+    return Stocked(
+        product=kept,
+        name=kind.name,
+        is_new=known is None,
+        gap_days=kept.gap_days if kept.gap_days is not None else kind.gap_days,
+        caution=kind.caution,
+    )
+
+
+def read_temperature(command: ReadTemperature, desk: Desk) -> TemperatureNoted | BadTemperature:
+    """Write a reading of a place. [degC]."""
+    if not CELSIUS[0] <= command.celsius <= CELSIUS[1]:
+        return BadTemperature(command.celsius)
+    reading = TemperatureRead(place=command.place, celsius=command.celsius)
+    desk.write([desk.draft(reading, on=command.on)])
+    return TemperatureNoted(desk.household.places[command.place].name, command.celsius)
+
+
+def set_routine(command: SetRoutine, desk: Desk) -> RoutineSaved:
+    """Keep a habit as its RFC 5545 rule."""
+    desk.write([desk.draft(RoutineSet(name=command.name, rule=command.rule))])
+    return RoutineSaved(command.name, command.rule, next_on(command.rule, desk.today, desk.today))
+
+
+def hold(command: Hold, desk: Desk) -> Held:
+    """Rest until a day, or until the person speaks of plants again."""
+    desk.write([desk.draft(HeldUntil(command.until))])
+    return Held(command.until)

@@ -1,0 +1,86 @@
+"""Write down living pests, signs and looks: what opens a case, and what closes in on its end."""
+
+from datetime import date, timedelta
+
+from bot.actions.commands import LogCheck, LogFind, LogSign
+from bot.actions.desk import Desk
+from bot.actions.outcomes import CheckLogged, FindLogged, SignLogged
+from bot.domain.agenda import SIGN_CHECK_WITHIN_DAYS
+from bot.domain.course import next_step
+from bot.domain.identity import PlantId
+from bot.domain.journal import CheckedClean, Found, SignSeen
+from bot.domain.release import Level
+from bot.domain.trade import Grade, grade_of
+
+
+def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> FindLogged:
+    """Write a find on one plant; the first of a pest opens a case, after a release it reopens one."""
+    known = any(case.pest == pest for case in desk.plant(plant_id).open_cases)
+    grade = command.grade or (grade_of(command.count) if command.count is not None else Grade.SOME)
+    found = Found(pest=pest, grade=grade, count=command.count, where=command.where)
+    desk.write([desk.draft(found, plant=plant_id, on=command.on)])
+    plant = desk.plant(plant_id)
+    case = next(case for case in plant.cases if case.pest == pest and case.closed_on is None)
+    step = next_step(desk.household, desk.knowledge, plant, case, desk.today)
+    state = next(one for one in desk.agenda.progress[plant_id] if one.case.pest == pest)
+    task_on = next(
+        (e.on for e in desk.agenda.evenings if any(t.plant == plant_id and t.method for t in e.tasks)), None
+    )
+    place = desk.household.places.get(plant.place) if plant.place is not None else None
+    return FindLogged(
+        plant=plant.name,
+        on=command.on or desk.today,
+        pest=desk.knowledge.pests[pest].name,
+        count=command.count,
+        grade=grade,
+        where=command.where,
+        is_new_case=not known,
+        is_reopened=case.is_reopened and not known,
+        is_isolated=plant.isolated_on is not None,
+        place=place.name if place else None,
+        neighbours=neighbours(desk, plant_id),
+        step=step,
+        product=desk.product_name(step.product.id) if step and step.product else None,
+        progress=state,
+        tonight=task_on,
+    )
+
+
+def neighbours(desk: Desk, plant_id: PlantId) -> tuple[str, ...]:
+    """Give the plants that share the place and have no case of their own."""
+    return tuple(
+        desk.plant(watch).name
+        for watch, why in desk.agenda.watched.items()
+        if why.because_of == plant_id and watch != plant_id
+    )
+
+
+def log_sign(command: LogSign, desk: Desk) -> SignLogged:
+    """Write a sign; it resets nothing and asks for a look."""
+    desk.write(desk.draft(SignSeen(command.sign), plant=plant, on=command.on) for plant in command.plants)
+    on = command.on or desk.today
+    by = max(on + timedelta(days=SIGN_CHECK_WITHIN_DAYS), desk.today)
+    return SignLogged(desk.names(command.plants), command.sign, on, by)
+
+
+def log_check(command: LogCheck, desk: Desk) -> CheckLogged:
+    """Write looks with none seen; the same plant and day told twice is one look."""
+    level = command.level or Level.PLAIN
+    on: date = command.on or desk.today
+    plants = [
+        plant
+        for plant in dict.fromkeys(command.plants)
+        if not any(check.on == on and check.level is level for check in desk.plant(plant).checks)
+    ]
+    desk.write(desk.draft(CheckedClean(level), plant=plant, on=command.on) for plant in plants)
+    return CheckLogged(
+        on=on,
+        level=level,
+        plants=desk.names(dict.fromkeys(command.plants)),
+        cases=tuple(
+            (desk.plant(plant).name, state)
+            for plant in dict.fromkeys(command.plants)
+            for state in desk.agenda.progress.get(plant, ())
+        ),
+        ready=desk.names(plant for plant in desk.agenda.ready if plant in command.plants),
+    )

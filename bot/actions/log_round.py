@@ -1,0 +1,123 @@
+"""Write down treatments done: tonight's, or others, on any day."""
+
+from datetime import date
+
+from bot.actions.commands import LogRound
+from bot.actions.desk import Desk
+from bot.actions.outcomes import DonePlant, NothingDue, RoundLogged, TooSoon
+from bot.domain.course import Step, label_days, next_step
+from bot.domain.gap import Lateness
+from bot.domain.household import Plant
+from bot.domain.identity import PlantId, ProductId
+from bot.domain.journal import Treated, evening_of
+from bot.domain.trade import Method
+
+
+def log_round(command: LogRound, desk: Desk) -> RoundLogged | NothingDue:
+    """Write one entry a plant; the same plant, method and day told twice is one round."""
+    on = command.on or (evening_of(command.at, desk.household.zone) if command.at else desk.today)
+    todo = [(plant, *_what(command, desk, plant)) for plant in command.plants]
+    if not todo:
+        return NothingDue(next((evening.on for evening in desk.agenda.evenings), None))
+    warnings = tuple(
+        warning for plant, _, product in todo for warning in _too_soon(desk, desk.plant(plant), product, on)
+    )
+    before = {plant: _step(desk, plant) for plant, _, _ in todo}
+    repeats = {plant for plant, method, _ in todo if _is_written(desk.plant(plant), method, on)}
+    desk.write(
+        desk.draft(Treated(method=method, product=product), plant=plant, on=command.on, at=command.at)
+        for plant, method, product in todo
+        if plant not in repeats
+    )
+    done = tuple(
+        DonePlant(
+            name=desk.plant(plant).name,
+            method=method,
+            product=desk.product_name(product),
+            next=_step(desk, plant),
+            progress=desk.agenda.progress.get(plant, ()),
+            late=_late(before[plant]),
+            is_repeat=plant in repeats,
+        )
+        for plant, method, product in todo
+    )
+    return RoundLogged(
+        on=on,
+        done=done,
+        warnings=warnings,
+        still_open=_still_open(desk, on, treatments=True),
+        evenings=_evenings(desk, {plant for plant, _, _ in todo}),
+        checks_open=_still_open(desk, on, treatments=False),
+    )
+
+
+def _what(command: LogRound, desk: Desk, plant: PlantId) -> tuple[Method, ProductId | None]:
+    asked = {one: (method, product) for one, method, product in desk.asked_tonight() if method is not None}
+    method, product = asked.get(plant, (Method.SPRAY, None))
+    assert method is not None
+    if command.method is not None and command.method is not method:
+        return command.method, command.product or _only_product(desk, command.method)
+    return method, command.product or product or _only_product(desk, method)
+
+
+def _only_product(desk: Desk, method: Method) -> ProductId | None:
+    """The shelf's only product for this method: what else can it have been."""
+    if not method.uses_product:
+        return None
+    fitting = [
+        product.id
+        for product in desk.household.products.values()
+        if product.ingredient in desk.knowledge.products
+        and method in desk.knowledge.products[product.ingredient].methods
+    ]
+    return fitting[0] if len(fitting) == 1 else None
+
+
+def _is_written(plant: Plant, method: Method, on: date) -> bool:
+    return any(treatment.on == on and treatment.method is method for treatment in plant.treatments)
+
+
+def _too_soon(desk: Desk, plant: Plant, product: ProductId | None, on: date) -> list[TooSoon]:
+    if product is None:
+        return []
+    label = label_days(desk.knowledge, desk.household.products.get(product))
+    used = max((t.on for t in plant.treatments if t.product == product and t.on < on), default=None)
+    if label is None or used is None or (on - used).days >= label:
+        return []
+    return [
+        TooSoon(
+            plant=plant.name,
+            product=desk.product_name(product) or "",
+            days=(on - used).days,
+            label_days=label,
+        )
+    ]
+
+
+def _step(desk: Desk, plant: PlantId) -> Step | None:
+    steps = [
+        next_step(desk.household, desk.knowledge, desk.plant(plant), case, desk.today)
+        for case in desk.plant(plant).open_cases
+    ]
+    return min((step for step in steps if step), key=lambda step: step.aim_on, default=None)
+
+
+def _late(step: Step | None) -> Step | None:
+    return step if step is not None and step.lateness is not Lateness.ON_TIME else None
+
+
+def _still_open(desk: Desk, on: date, *, treatments: bool) -> tuple[str, ...]:
+    if on != desk.today:
+        return ()
+    tasks = [task for task in desk.tonight() if (task.method is not None) is treatments]
+    return desk.names(dict.fromkeys(task.plant for task in tasks))
+
+
+def _evenings(desk: Desk, plants: set[PlantId]) -> tuple[tuple[date, tuple[str, ...]], ...]:
+    """Give the evenings on which these plants are next treated."""
+    found = []
+    for evening in desk.agenda.evenings:
+        due = [task.plant for task in evening.tasks if task.plant in plants and task.method is not None]
+        if due and evening.on > desk.today:
+            found.append((evening.on, desk.names(due)))
+    return tuple(found)

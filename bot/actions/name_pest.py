@@ -1,0 +1,35 @@
+"""Which pest a word means: "mealybug" names several, and an open case often settles it."""
+
+from bot.actions.desk import Desk
+from bot.domain.identity import PlantId
+
+
+def candidates(word: str | None, desk: Desk) -> tuple[str, ...]:
+    """Give the catalogue keys a word may mean; all of them without a word."""
+    pests = desk.knowledge.pests
+    if word is None:
+        return tuple(pests)
+    if word in pests:
+        return (word,)
+    wanted = word.casefold().replace("_", " ")
+    keys = tuple(key for key, pest in pests.items() if wanted in {pest.name.casefold(), *pest.words})
+    return keys or tuple(pests)
+
+
+def settle_pest(word: str | None, plant: PlantId, desk: Desk) -> str | None:
+    """
+    Name the pest without asking, or None.
+
+    The plant's open case settles an unsaid or general word; without one, the only pest open in the household does
+    for a general word that fits it.
+    """
+    keys = candidates(word, desk)
+    if len(keys) == 1:
+        return keys[0]
+    own = {case.pest for case in desk.plant(plant).open_cases} & set(keys)
+    if len(own) == 1:
+        return own.pop()
+    if word is None:
+        return None
+    around = {case.pest for other in desk.household.living for case in other.open_cases} & set(keys)
+    return around.pop() if len(around) == 1 else None

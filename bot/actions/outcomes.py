@@ -1,0 +1,510 @@
+"""What came of a command, as values: the wording makes sentences of them, nobody else does."""
+
+from dataclasses import dataclass
+from datetime import date, datetime, time
+
+from bot.actions.commands import Choice, Missing
+from bot.catalogue.towns import Town
+from bot.domain.agenda import Task
+from bot.domain.course import Progress, Step
+from bot.domain.household import Place, Plant, Product
+from bot.domain.nudging import Placement
+from bot.domain.release import Level
+from bot.domain.trade import Grade, Method, Sign
+from bot.domain.watch import Watch
+
+
+@dataclass(frozen=True, slots=True)
+class Founded:
+    """A household begins; the town is asked next."""
+
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class Welcome:
+    """/start from a member; says what is still missing."""
+
+    lacks: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TownSet:
+    """The household's town and zone; local is its clock now."""
+
+    town: str
+    zone: str
+    local: datetime
+    is_first: bool
+
+
+@dataclass(frozen=True, slots=True)
+class WhichTown:
+    """Several towns of that name; asked by buttons."""
+
+    text: str
+    towns: tuple[Town, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class NoSuchTown:
+    """No town of that name."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class BadCoordinates:
+    """Coordinates outside the globe. [deg]."""
+
+    latitude: float
+    longitude: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HoursSet:
+    """Evening time and quiet hours as they are now."""
+
+    evening: time
+    quiet_from: time
+    quiet_until: time
+
+
+@dataclass(frozen=True, slots=True)
+class BadHours:
+    """The evening would lie in the quiet hours."""
+
+    evening: time
+    quiet_from: time
+    quiet_until: time
+
+
+@dataclass(frozen=True, slots=True)
+class PlacesSaved:
+    """A place as it stands now; the window asked for next is another place's."""
+
+    place: Place
+    is_new: bool
+    asks_facing_of: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class PlantsAdded:
+    """Plants with their places; places that were new and need a word about their window."""
+
+    plants: tuple[tuple[str, str | None], ...]
+    new_places: tuple[str, ...]
+    known_already: tuple[str, ...]
+    asks_facing_of: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TooSoon:
+    """A product was used sooner than its label allows; logged, with a warning."""
+
+    plant: str
+    product: str
+    days: int
+    label_days: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DonePlant:
+    """One plant's treatment as written, and what comes next for it."""
+
+    name: str
+    method: Method
+    product: str | None
+    next: Step | None
+    progress: tuple[Progress, ...]
+    late: Step | None
+    is_repeat: bool
+    opened_isolation: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoundLogged:
+    """Treatments written for a day."""
+
+    on: date
+    done: tuple[DonePlant, ...]
+    warnings: tuple[TooSoon, ...]
+    still_open: tuple[str, ...]
+    evenings: tuple[tuple[date, tuple[str, ...]], ...]
+    checks_open: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class NothingDue:
+    """`done` or `later` with nothing to answer."""
+
+    next_on: date | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PutOff:
+    """Due on another day, or later this evening; costs names plants that run late by it."""
+
+    plants: tuple[str, ...]
+    on: date
+    at: datetime | None
+    costs: tuple[tuple[str, Step], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FindLogged:
+    """A find: the case, what to do now, whom it exposes."""
+
+    plant: str
+    on: date
+    pest: str
+    count: int | None
+    grade: Grade
+    where: str | None
+    is_new_case: bool
+    is_reopened: bool
+    is_isolated: bool
+    place: str | None
+    neighbours: tuple[str, ...]
+    step: Step | None
+    product: str | None
+    progress: Progress
+    tonight: date | None
+
+
+@dataclass(frozen=True, slots=True)
+class SignLogged:
+    """A sign: a check is due within two days."""
+
+    plants: tuple[str, ...]
+    sign: Sign
+    on: date
+    check_by: date
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CheckLogged:
+    """Looks with none seen; what they mean for each case."""
+
+    on: date
+    level: Level
+    plants: tuple[str, ...]
+    cases: tuple[tuple[str, Progress], ...]
+    ready: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Undone:
+    """What was taken back, newest last."""
+
+    what: tuple[tuple[str, str | None, date], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class NothingToUndo:
+    """Nothing of this person's is left to take back."""
+
+
+@dataclass(frozen=True, slots=True)
+class CorrectedTo:
+    """What was told last now stands for another plant or pest."""
+
+    plant: str | None
+    pest: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class IsolatedThem:
+    """Kept apart from now on."""
+
+    plants: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Moved:
+    """At another place from a day on."""
+
+    plants: tuple[str, ...]
+    place: str
+    still_isolated: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ReleasedThem:
+    """Back from isolation; watched until a day."""
+
+    plants: tuple[tuple[str, bool, date | None], ...]
+    not_isolated: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class NotYet:
+    """The rule does not let it go yet; can be done all the same."""
+
+    plant: str
+    progress: tuple[Progress, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Lost:
+    """Gone for good."""
+
+    plants: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Stocked:
+    """A product as it stands on the shelf."""
+
+    product: Product
+    name: str
+    is_new: bool
+    gap_days: int
+    caution: str
+
+
+@dataclass(frozen=True, slots=True)
+class BadGap:
+    """A label gap outside 1 to 365 days."""
+
+    days: int
+
+
+@dataclass(frozen=True, slots=True)
+class TemperatureNoted:
+    """A reading written. [degC]."""
+
+    place: str
+    celsius: float
+
+
+@dataclass(frozen=True, slots=True)
+class BadTemperature:
+    """A reading outside what a home has. [degC]."""
+
+    celsius: float
+
+
+@dataclass(frozen=True, slots=True)
+class RoutineSaved:
+    """A habit, and its next day."""
+
+    name: str
+    rule: str
+    next_on: date
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """No nudges until a day, or until told."""
+
+    until: date | None
+
+
+@dataclass(frozen=True, slots=True)
+class IsolatedList:
+    """Plants still kept apart, each with its cases' state; and plants on watch."""
+
+    plants: tuple[tuple[Plant, str | None, tuple[Progress, ...]], ...]
+    watched: tuple[tuple[str, Watch, str], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DueLine:
+    """One plant's line of the agenda."""
+
+    name: str
+    task: Task
+    product: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DueList:
+    """The coming evenings."""
+
+    today: date
+    evenings: tuple[tuple[date, tuple[DueLine, ...]], ...]
+    is_week: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReasonOf:
+    """Why a plant's plan is as it is."""
+
+    plant: str
+    step: Step | None
+    product: str | None
+    progress: tuple[Progress, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Reasons:
+    """Why, for several plants; empty when nothing is planned."""
+
+    of: tuple[ReasonOf, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ReleaseInfo:
+    """When plants may go back."""
+
+    of: tuple[tuple[str, tuple[Progress, ...], date | None], ...]
+    free: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class History:
+    """What was told: day, plant, word."""
+
+    lines: tuple[tuple[date, str | None, str], ...]
+    plant: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class PlantList:
+    """All plants by place."""
+
+    places: tuple[tuple[str | None, tuple[str, ...]], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Shelf:
+    """Products at hand."""
+
+    products: tuple[tuple[Product, str, int], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Settings:
+    """The household's preferences."""
+
+    town: str | None
+    zone: str | None
+    evening: time
+    quiet_from: time
+    quiet_until: time
+    places: int
+    plants: int
+
+
+@dataclass(frozen=True, slots=True)
+class Asks:
+    """The clause leaves something open; choices become buttons."""
+
+    missing: Missing
+    plants: tuple[str, ...]
+    text: str
+    choices: tuple[Choice, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class NoPlants:
+    """The household has no plants yet."""
+
+
+@dataclass(frozen=True, slots=True)
+class Unclear:
+    """Not understood, nothing written."""
+
+    text: str
+    reason: str
+    plants: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class NotBuiltYet:
+    """Understood, but the bot cannot do it yet; nothing written."""
+
+    what: str
+
+
+@dataclass(frozen=True, slots=True)
+class Exposed:
+    """First aid; writes nothing."""
+
+
+@dataclass(frozen=True, slots=True)
+class Helped:
+    """What can be said."""
+
+
+@dataclass(frozen=True, slots=True)
+class Welcomed:
+    """A courtesy was returned."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stranger:
+    """Not of a household; one polite refusal an hour."""
+
+    person: int
+
+
+@dataclass(frozen=True, slots=True)
+class ButtonExpired:
+    """An unknown, foreign or outdated button."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NudgeText:
+    """Tonight's nudge."""
+
+    on: date
+    count: int
+    lines: tuple[DueLine, ...]
+    placements: tuple[Placement, ...]
+    names: tuple[tuple[int, str], ...]
+    ready: tuple[str, ...]
+    late: tuple[tuple[str, Step], ...]
+
+
+Outcome = (
+    Founded
+    | Welcome
+    | TownSet
+    | WhichTown
+    | NoSuchTown
+    | BadCoordinates
+    | HoursSet
+    | BadHours
+    | PlacesSaved
+    | PlantsAdded
+    | RoundLogged
+    | NothingDue
+    | PutOff
+    | FindLogged
+    | SignLogged
+    | CheckLogged
+    | Undone
+    | NothingToUndo
+    | CorrectedTo
+    | IsolatedThem
+    | Moved
+    | ReleasedThem
+    | NotYet
+    | Lost
+    | Stocked
+    | BadGap
+    | TemperatureNoted
+    | BadTemperature
+    | RoutineSaved
+    | Held
+    | IsolatedList
+    | DueList
+    | Reasons
+    | ReleaseInfo
+    | History
+    | PlantList
+    | Shelf
+    | Settings
+    | Asks
+    | NoPlants
+    | Unclear
+    | NotBuiltYet
+    | Exposed
+    | Helped
+    | Welcomed
+    | Stranger
+    | ButtonExpired
+    | NudgeText
+)

@@ -1,0 +1,168 @@
+"""One command to one or more outcomes."""
+
+from typing import assert_never
+
+from bot.actions.answer_question import answer
+from bot.actions.commands import (
+    AddPlants,
+    Ask,
+    Choice,
+    Command,
+    Correct,
+    Exposure,
+    Help,
+    Hold,
+    Incomplete,
+    Isolate,
+    LogCheck,
+    LogFind,
+    LogRound,
+    LogSign,
+    LosePlant,
+    Missing,
+    Mix,
+    MovePlant,
+    NotUnderstood,
+    Postpone,
+    ReadTemperature,
+    ReleasePlant,
+    SetCoordinates,
+    SetHours,
+    SetPlace,
+    SetRoutine,
+    SetTown,
+    Start,
+    StockProduct,
+    Thanks,
+    Undo,
+)
+from bot.actions.desk import Desk
+from bot.actions.keep_notes import hold, read_temperature, set_routine, stock
+from bot.actions.log_find import log_check, log_find, log_sign
+from bot.actions.log_round import log_round
+from bot.actions.name_pest import candidates, settle_pest
+from bot.actions.outcomes import Asks, Exposed, Helped, NotBuiltYet, NotYet, Outcome, Unclear, Welcomed
+from bot.actions.postpone import postpone
+from bot.actions.set_apart import isolate, lose, move, release
+from bot.actions.set_up import add_plants, set_coordinates, set_hours, set_place, set_town, start
+from bot.actions.situation import Expecting
+from bot.actions.take_back import correct, undo
+
+
+def perform(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912 - one arm a command
+    """Do one command at the desk."""
+    match command:
+        case Start():
+            return [start(command, desk)]
+        case SetTown():
+            return [set_town(command, desk)]
+        case SetCoordinates():
+            return [set_coordinates(command, desk)]
+        case SetHours():
+            return [set_hours(command, desk)]
+        case SetPlace():
+            return [set_place(command, desk)]
+        case AddPlants():
+            return [add_plants(command, desk)]
+        case LogRound():
+            return [log_round(command, desk)]
+        case Postpone():
+            return [postpone(command, desk)]
+        case LogFind():
+            return _find(command, desk)
+        case LogSign():
+            return [log_sign(command, desk)]
+        case LogCheck():
+            return [log_check(command, desk)]
+        case Correct():
+            return _correct(command, desk)
+        case Undo():
+            return [undo(command, desk)]
+        case Isolate():
+            return [isolate(command, desk)]
+        case MovePlant():
+            return [move(command, desk)]
+        case ReleasePlant():
+            return _release(command, desk)
+        case LosePlant():
+            return [lose(command, desk)]
+        case StockProduct():
+            return [stock(command, desk)]
+        case ReadTemperature():
+            return [read_temperature(command, desk)]
+        case SetRoutine():
+            return [set_routine(command, desk)]
+        case Hold():
+            return [hold(command, desk)]
+        case Mix():
+            return [NotBuiltYet("mix")]
+        case Ask():
+            return [answer(command, desk)]
+        case Incomplete():
+            return [_ask(command, desk)]
+        case Thanks():
+            return [Welcomed()]
+        case Help():
+            return [Helped()]
+        case Exposure():
+            return [Exposed()]
+        case NotUnderstood(text=text, reason=reason):
+            return [Unclear(text, reason, tuple(plant.name for plant in desk.household.living))]
+        case _:
+            assert_never(command)
+
+
+def _find(command: LogFind, desk: Desk) -> list[Outcome]:
+    settled = [(plant, settle_pest(command.pest, plant, desk)) for plant in command.plants]
+    unsettled = [plant for plant, pest in settled if pest is None]
+    if not unsettled:
+        return [log_find(command, plant, pest, desk) for plant, pest in settled if pest is not None]
+    choices = tuple(
+        Choice(
+            desk.knowledge.pests[pest].name,
+            (
+                LogFind(
+                    plants=command.plants,
+                    count=command.count,
+                    grade=command.grade,
+                    pest=pest,
+                    where=command.where,
+                    on=command.on,
+                ),
+            ),
+        )
+        for pest in candidates(command.pest, desk)
+    )
+    return [_ask(Incomplete(missing=Missing.WHICH_PEST, plants=command.plants, choices=choices), desk)]
+
+
+def _correct(command: Correct, desk: Desk) -> list[Outcome]:
+    if command.pest is None or command.plant is None:
+        return [correct(command, desk)]
+    keys = candidates(command.pest, desk)
+    if len(keys) == 1:
+        return [correct(Correct(plant=command.plant, pest=keys[0]), desk)]
+    choices = tuple(
+        Choice(desk.knowledge.pests[key].name, (Correct(plant=command.plant, pest=key),)) for key in keys
+    )
+    return [_ask(Incomplete(missing=Missing.WHICH_PEST, plants=(command.plant,), choices=choices), desk)]
+
+
+def _release(command: ReleasePlant, desk: Desk) -> list[Outcome]:
+    outcome = release(command, desk)
+    if isinstance(outcome, NotYet):
+        anyway = ReleasePlant(plants=command.plants, on=command.on, confirmed=True)
+        desk.store.ask(
+            desk.member.household,
+            desk.member.chat,
+            Expecting.CHOICE,
+            (Choice("Put it back anyway", (anyway,)), Choice("Keep it apart", (Thanks(),))),
+            desk.now,
+        )
+    return [outcome]
+
+
+def _ask(command: Incomplete, desk: Desk) -> Asks:
+    if command.choices:
+        desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, command.choices, desk.now)
+    return Asks(command.missing, desk.names(command.plants), command.text, command.choices)

@@ -1,0 +1,38 @@
+"""Put off what was asked tonight."""
+
+from bot.actions.commands import Postpone
+from bot.actions.desk import Desk
+from bot.actions.outcomes import NothingDue, PutOff
+from bot.domain.course import Step, next_step
+from bot.domain.gap import Lateness
+from bot.domain.household import Plant
+from bot.domain.journal import Postponed
+
+
+def postpone(command: Postpone, desk: Desk) -> PutOff | NothingDue:
+    """Write the day or hour it moves to, and say who runs late by it."""
+    if not command.plants:
+        return NothingDue(next((evening.on for evening in desk.agenda.evenings), None))
+    on = command.on or desk.today
+    desk.write(
+        desk.draft(Postponed(on=on, at=command.at), plant=plant) for plant in dict.fromkeys(command.plants)
+    )
+    costs = [
+        (desk.plant(plant).name, _late_step(desk, desk.plant(plant), command)) for plant in command.plants
+    ]
+    return PutOff(
+        plants=desk.names(dict.fromkeys(command.plants)),
+        on=on,
+        at=command.at,
+        costs=tuple((name, step) for name, step in costs if step is not None),
+    )
+
+
+def _late_step(desk: Desk, plant: Plant, command: Postpone) -> Step | None:
+    """Give the step that would be late on the day it is put off to."""
+    day = command.on or desk.today
+    for case in plant.open_cases:
+        step = next_step(desk.household, desk.knowledge, plant, case, day)
+        if step is not None and step.lateness is not Lateness.ON_TIME:
+            return step
+    return None

@@ -1,0 +1,78 @@
+"""The evening comes: compose the nudge from the state at this moment, or find that nothing is due."""
+
+from datetime import datetime
+
+from bot.actions.answer_question import due_lines
+from bot.actions.desk import Desk
+from bot.actions.outcomes import NudgeText
+from bot.actions.ports import Store
+from bot.domain.course import Step
+from bot.domain.gap import Lateness
+from bot.domain.household import fold
+from bot.domain.identity import HouseholdId
+from bot.domain.journal import Draft, Nudged, NudgedTask
+from bot.domain.knowledge import Knowledge
+from bot.domain.nudging import next_nudge_at, placements
+
+
+def send_evening(
+    household: HouseholdId, store: Store, knowledge: Knowledge, now: datetime
+) -> tuple[Desk, NudgeText] | None:
+    """
+    Compose tonight's nudge if this household is owed one now, and write it into the journal.
+
+    Two runs never send two: the journal says what was sent, and the store's transaction is exclusive.
+    """
+    members = store.members(household)
+    if not members:
+        store.set_next_evening(household, None)
+        return None
+    desk = Desk(store, members[0], knowledge, now, "evening")
+    due_at = next_nudge_at(desk.household, knowledge, now)
+    if due_at is None or due_at > now:
+        store.set_next_evening(household, due_at)
+        return None
+    nudge = _compose(desk)
+    if nudge is None:
+        refresh_evening(household, store, knowledge, now)
+        return None
+    _write(desk, nudge)
+    refresh_evening(household, store, knowledge, now)
+    return desk, nudge
+
+
+def refresh_evening(household: HouseholdId, store: Store, knowledge: Knowledge, now: datetime) -> None:
+    """Derive the next evening anew after anything was written."""
+    state = fold(store.entries(household))
+    store.set_next_evening(household, next_nudge_at(state, knowledge, now))
+
+
+def _compose(desk: Desk) -> NudgeText | None:
+    tasks = desk.tonight()
+    if not tasks:
+        return None
+    nudge = desk.household.nudge
+    count = nudge.count + 1 if nudge is not None and nudge.on == desk.today else 1
+    steps = [(desk.plant(task.plant).name, task.step) for task in tasks if task.step is not None]
+    return NudgeText(
+        on=desk.today,
+        count=count,
+        lines=due_lines(desk, tasks),
+        placements=placements(desk.household, desk.knowledge, tasks, desk.today, desk.now),
+        names=tuple((plant.id, plant.name) for plant in desk.household.living),
+        ready=desk.names(desk.agenda.ready),
+        late=tuple((name, step) for name, step in steps if _is_late(step)),
+    )
+
+
+def _is_late(step: Step) -> bool:
+    return step.lateness is not Lateness.ON_TIME
+
+
+def _write(desk: Desk, nudge: NudgeText) -> None:
+    tasks = tuple(
+        NudgedTask(plant=line.task.plant, method=line.task.method, product=line.task.product)
+        for line in nudge.lines
+    )
+    draft = Draft(payload=Nudged(count=nudge.count, tasks=tasks), happened_at=desk.now, happened_on=nudge.on)
+    desk.write([draft])

@@ -1,0 +1,54 @@
+"""Keep apart, move, release and lose plants."""
+
+from bot.actions.commands import Isolate, LosePlant, MovePlant, ReleasePlant
+from bot.actions.desk import Desk
+from bot.actions.outcomes import IsolatedThem, Lost, Moved, NotYet, ReleasedThem
+from bot.domain.identity import PlantId
+from bot.domain.journal import IsolatedNow, LostNow, PlantSet, ReleasedNow
+
+
+def isolate(command: Isolate, desk: Desk) -> IsolatedThem:
+    """Write that plants are kept apart."""
+    desk.write(desk.draft(IsolatedNow(), plant=plant, on=command.on) for plant in command.plants)
+    return IsolatedThem(desk.names(command.plants))
+
+
+def move(command: MovePlant, desk: Desk) -> Moved:
+    """Write another place; isolation goes on there."""
+    drafts = [
+        desk.draft(PlantSet(place=command.place), plant=plant, on=command.on) for plant in command.plants
+    ]
+    desk.write(drafts)
+    isolated = [plant for plant in command.plants if desk.plant(plant).is_isolated]
+    return Moved(desk.names(command.plants), desk.household.places[command.place].name, desk.names(isolated))
+
+
+def release(command: ReleasePlant, desk: Desk) -> ReleasedThem | NotYet:
+    """Let plants go by the rule, or against it when the person said so twice; never silently."""
+    isolated = [plant for plant in command.plants if desk.plant(plant).is_isolated]
+    rest = [plant for plant in command.plants if plant not in isolated]
+    held = [plant for plant in isolated if not _qualifies(desk, plant)]
+    if held and not command.confirmed:
+        return NotYet(desk.plant(held[0]).name, desk.agenda.progress.get(held[0], ()))
+    by_rule = {plant: plant not in held for plant in isolated}
+    desk.write(
+        desk.draft(ReleasedNow(by_rule=by_rule[plant]), plant=plant, on=command.on) for plant in isolated
+    )
+    watches = desk.agenda.watched
+    return ReleasedThem(
+        tuple(
+            (desk.plant(plant).name, by_rule[plant], watches[plant].until if plant in watches else None)
+            for plant in isolated
+        ),
+        desk.names(rest),
+    )
+
+
+def _qualifies(desk: Desk, plant: PlantId) -> bool:
+    return plant in desk.agenda.ready or not desk.plant(plant).open_cases
+
+
+def lose(command: LosePlant, desk: Desk) -> Lost:
+    """Write that plants are gone."""
+    desk.write(desk.draft(LostNow(), plant=plant, on=command.on) for plant in command.plants)
+    return Lost(desk.names(command.plants))

@@ -1,0 +1,205 @@
+"""Found a household and tell it about town, hours, places and plants."""
+
+from dataclasses import dataclass
+from datetime import time
+from zoneinfo import ZoneInfo
+
+from bot.actions.commands import (
+    AddPlants,
+    Choice,
+    NewPlant,
+    SetCoordinates,
+    SetHours,
+    SetPlace,
+    SetTown,
+    Start,
+)
+from bot.actions.desk import Desk
+from bot.actions.outcomes import (
+    BadCoordinates,
+    BadHours,
+    HoursSet,
+    NoSuchTown,
+    PlacesSaved,
+    PlantsAdded,
+    TownSet,
+    Welcome,
+    WhichTown,
+)
+from bot.actions.situation import Expecting
+from bot.catalogue.towns import Town, find_towns, zone_at
+from bot.domain.identity import PlaceId
+from bot.domain.journal import Draft, HouseholdSet, PlaceSet, PlantSet
+from bot.domain.window import Facing
+
+DOMINANT = 10
+"""A town this many times larger than its namesakes is taken without asking. Judgement."""
+
+FACINGS = (
+    ("north", Facing.N),
+    ("north-east", Facing.NE),
+    ("east", Facing.E),
+    ("south-east", Facing.SE),
+    ("south", Facing.S),
+    ("south-west", Facing.SW),
+    ("west", Facing.W),
+    ("north-west", Facing.NW),
+    ("no window", Facing.NONE),
+    ("don't know", Facing.UNKNOWN),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Hours:
+    """An evening and a quiet span, checked together."""
+
+    evening: time
+    quiet_from: time
+    quiet_until: time
+
+    def is_quiet(self, at: time) -> bool:
+        """Whether a clock time lies in the quiet span."""
+        if self.quiet_from <= self.quiet_until:
+            return self.quiet_from <= at < self.quiet_until
+        return at >= self.quiet_from or at < self.quiet_until
+
+
+def start(_: Start, desk: Desk) -> Welcome:
+    """Greet a member; say what is still missing."""
+    household = desk.household
+    lacks = []
+    if not household.is_zone_told:
+        lacks.append("town")
+        desk.store.ask(desk.member.household, desk.member.chat, Expecting.TOWN, (), desk.now)
+    if not household.living:
+        lacks.append("plants")
+    return Welcome(tuple(lacks))
+
+
+def set_town(command: SetTown, desk: Desk) -> TownSet | WhichTown | NoSuchTown:
+    """Look the town up offline; ask where several of that name are of like size."""
+    towns = find_towns(command.text)
+    if not towns:
+        desk.store.ask(desk.member.household, desk.member.chat, Expecting.TOWN, (), desk.now)
+        return NoSuchTown(command.text)
+    if len(towns) > 1 and towns[0].population < DOMINANT * towns[1].population:
+        choices = tuple(Choice(_label(town), (_coordinates(town),)) for town in towns)
+        desk.store.ask(desk.member.household, desk.member.chat, Expecting.TOWN, choices, desk.now)
+        return WhichTown(command.text, towns)
+    return set_coordinates(_coordinates(towns[0]), desk)
+
+
+def _label(town: Town) -> str:
+    return ", ".join(part for part in (town.name, town.region, town.country) if part)[:40]
+
+
+def _coordinates(town: Town) -> SetCoordinates:
+    return SetCoordinates(town.latitude, town.longitude, town.name, town.zone)
+
+
+def set_coordinates(command: SetCoordinates, desk: Desk) -> TownSet | BadCoordinates:
+    """Keep coordinates to 0.1 degree; the zone follows."""
+    latitude, longitude = round(command.latitude, 1), round(command.longitude, 1)
+    try:
+        zone = command.zone or zone_at(latitude, longitude)
+    except ValueError:
+        return BadCoordinates(command.latitude, command.longitude)
+    is_first = not desk.household.is_zone_told
+    town = command.town or f"{latitude}, {longitude}"
+    desk.write([desk.draft(HouseholdSet(town=town, latitude=latitude, longitude=longitude, zone=zone))])
+    desk.store.close_question(desk.member.household, desk.member.chat)
+    return TownSet(town=town, zone=zone, local=desk.now.astimezone(ZoneInfo(zone)), is_first=is_first)
+
+
+def set_hours(command: SetHours, desk: Desk) -> HoursSet | BadHours:
+    """Keep the evening time outside the quiet hours."""
+    household = desk.household
+    hours = Hours(
+        command.evening or household.evening,
+        command.quiet_from or household.quiet_from,
+        command.quiet_until or household.quiet_until,
+    )
+    if hours.is_quiet(hours.evening):
+        return BadHours(hours.evening, hours.quiet_from, hours.quiet_until)
+    desk.write(
+        [
+            desk.draft(
+                HouseholdSet(
+                    evening=command.evening, quiet_from=command.quiet_from, quiet_until=command.quiet_until
+                )
+            )
+        ]
+    )
+    desk.store.close_question(desk.member.household, desk.member.chat)
+    return HoursSet(evening=hours.evening, quiet_from=hours.quiet_from, quiet_until=hours.quiet_until)
+
+
+def set_place(command: SetPlace, desk: Desk) -> PlacesSaved:
+    """Add a place or tell more about one; then ask the next place's window, if one is still untold."""
+    known = command.place_id or _place_named(desk, command.name)
+    place = known or desk.store.new_place(desk.member.household)
+    told = PlaceSet(
+        place=place,
+        name=None if known else command.name,
+        facing=command.facing,
+        outdoors=command.outdoors,
+        lamp_from=command.lamp_from,
+        lamp_until=command.lamp_until,
+    )
+    desk.write([desk.draft(told)])
+    return PlacesSaved(desk.household.places[place], known is None, ask_facing(desk))
+
+
+def _place_named(desk: Desk, name: str) -> PlaceId | None:
+    wanted = name.casefold().strip()
+    return next(
+        (place.id for place in desk.household.places.values() if place.name.casefold() == wanted), None
+    )
+
+
+def ask_facing(desk: Desk) -> str | None:
+    """Ask the one question a place needs, for the first place that lacks the answer."""
+    for place in desk.household.places.values():
+        if place.facing is None and place.outdoors is None:
+            choices = tuple(
+                Choice(label, (SetPlace(name=place.name, place_id=place.id, facing=facing),))
+                for label, facing in FACINGS
+            )
+            desk.store.ask(desk.member.household, desk.member.chat, Expecting.PLACE, choices, desk.now)
+            return place.name
+    desk.store.close_question(desk.member.household, desk.member.chat)
+    return None
+
+
+def add_plants(command: AddPlants, desk: Desk) -> PlantsAdded:
+    """Write every line of a list; places named for the first time are made on the way."""
+    drafts: list[Draft] = []
+    places = {place.name.casefold(): place.id for place in desk.household.places.values()}
+    names = {plant.name.casefold() for plant in desk.household.living}
+    new_places: list[str] = []
+    added: list[tuple[str, str | None]] = []
+    known: list[str] = []
+    for line in command.plants:
+        if line.name.casefold() in names:
+            known.append(line.name)
+            continue
+        names.add(line.name.casefold())
+        place = _place_of(desk, line, places, new_places, drafts)
+        plant = desk.store.new_plant(desk.member.household)
+        drafts.append(desk.draft(PlantSet(name=line.name, place=place, pot_cm=line.pot_cm), plant=plant))
+        added.append((line.name, line.place))
+    desk.write(drafts)
+    return PlantsAdded(tuple(added), tuple(new_places), tuple(known), ask_facing(desk))
+
+
+def _place_of(
+    desk: Desk, line: NewPlant, places: dict[str, PlaceId], new_places: list[str], drafts: list[Draft]
+) -> PlaceId | None:
+    if line.place is None:
+        return None
+    key = line.place.casefold()
+    if key not in places:
+        places[key] = desk.store.new_place(desk.member.household)
+        new_places.append(line.place)
+        drafts.append(desk.draft(PlaceSet(place=places[key], name=line.place)))
+    return places[key]

@@ -1,0 +1,104 @@
+"""Undo and correct: entries are never deleted, they are voided by later ones."""
+
+from dataclasses import replace
+from datetime import date
+
+from bot.actions.commands import Correct, Undo
+from bot.actions.desk import Desk
+from bot.actions.outcomes import CorrectedTo, NothingToUndo, Undone
+from bot.domain.household import valid
+from bot.domain.identity import PlantId
+from bot.domain.journal import Draft, Entry, Found, Heard, Nudged, PestCorrected, PlantSet, Voided
+
+
+def undo(_: Undo, desk: Desk) -> Undone | NothingToUndo:
+    """Take back the last thing this person told, as a group."""
+    group = _last_group(desk)
+    if not group:
+        return NothingToUndo()
+    what = tuple((describe(entry), _plant_name(desk, entry), entry.happened_on) for entry in group)
+    desk.write(_voids(desk, group))
+    return Undone(what)
+
+
+def correct(command: Correct, desk: Desk) -> CorrectedTo | NothingToUndo:
+    """Say again what was told last, for another plant or pest."""
+    if command.pest is not None and command.plant is not None:
+        return _correct_pest(command.plant, command.pest, desk)
+    group = [entry for entry in _last_group(desk) if entry.plant is not None]
+    if not group or command.plant is None:
+        return NothingToUndo()
+    again = [
+        Draft(
+            payload=entry.payload,
+            happened_at=entry.happened_at,
+            happened_on=entry.happened_on,
+            member=desk.member.id,
+            plant=command.plant,
+        )
+        for entry in _one_plant(group)
+    ]
+    desk.write([*_voids(desk, group), *again])
+    return CorrectedTo(desk.plant(command.plant).name, None)
+
+
+def _one_plant(group: list[Entry]) -> list[Entry]:
+    first = group[0].plant
+    return [entry for entry in group if entry.plant == first]
+
+
+def _correct_pest(plant: PlantId, pest: str, desk: Desk) -> CorrectedTo | NothingToUndo:
+    if not desk.plant(plant).open_cases:
+        return NothingToUndo()
+    desk.write([desk.draft(PestCorrected(pest), plant=plant)])
+    return CorrectedTo(desk.plant(plant).name, desk.knowledge.pests[pest].name)
+
+
+def _last_group(desk: Desk) -> list[Entry]:
+    entries = valid(desk.store.entries(desk.member.household))
+    mine = [
+        entry
+        for entry in entries
+        if entry.member == desk.member.id and not isinstance(entry.payload, Heard | Nudged)
+    ]
+    if not mine:
+        return []
+    return [entry for entry in mine if entry.source == mine[-1].source]
+
+
+def _voids(desk: Desk, group: list[Entry]) -> list[Draft]:
+    return [replace(desk.draft(Voided()), void_of=entry.id) for entry in group]
+
+
+def _plant_name(desk: Desk, entry: Entry) -> str | None:
+    if entry.plant is None or entry.plant not in desk.household.plants:
+        return None
+    return desk.household.plants[entry.plant].name
+
+
+def describe(entry: Entry) -> str:
+    """Give the wording's key for what an entry told: its kind, with the method or pest where it has one."""
+    kind = type(entry.payload).__name__
+    match entry.payload:
+        case Found(pest=pest):
+            return f"Found:{pest}"
+        case PlantSet(name=None):
+            return "Moved"
+        case payload if hasattr(payload, "method"):
+            return f"Treated:{payload.method.value}"
+        case _:
+            return kind
+
+
+def history_lines(desk: Desk, plant: PlantId | None, since: date) -> list[tuple[date, str | None, str]]:
+    """Give what was told since a day, oldest first."""
+    entries = sorted(
+        valid(desk.store.entries(desk.member.household)), key=lambda one: (one.happened_at, one.id)
+    )
+    return [
+        (entry.happened_on, _plant_name(desk, entry), describe(entry))
+        for entry in entries
+        if entry.happened_on >= since
+        and not isinstance(entry.payload, Heard | Nudged)
+        and (plant is None or entry.plant == plant)
+    ]

@@ -1,0 +1,181 @@
+"""
+The agenda: what is due on which evening, over all plants, on the fewest evenings.
+
+A pure function of the household, the catalogue and the day. Overdue work is due tonight.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from bot.domain.course import Progress, Step, next_step, progress
+from bot.domain.evenings import Need, fewest_evenings
+from bot.domain.household import Household, Plant
+from bot.domain.identity import PlantId, ProductId
+from bot.domain.knowledge import Knowledge
+from bot.domain.recurrence import candidate_evenings, next_on
+from bot.domain.trade import Method
+from bot.domain.watch import Watch, watched
+
+CHECK_ROUTINE = "check"
+DEFAULT_CHECK_RULE = "FREQ=WEEKLY;BYDAY=SU"
+"""The weekly look while a case or a watch is open. Weekly looks are common practice, no source; Sunday is ours."""
+CHECKS_APART_DAYS = 3
+"""A look this short before the weekly one stands for it. Judgement. [d]"""
+CHECK_SLACK_DAYS = 1
+SIGN_CHECK_WITHIN_DAYS = 2
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Task:
+    """One thing to do to one plant; no method is a check."""
+
+    plant: PlantId
+    method: Method | None
+    product: ProductId | None
+    step: Step | None
+    opens_on: date
+    closes_on: date
+
+
+@dataclass(frozen=True, slots=True)
+class Evening:
+    """An evening and what is due on it."""
+
+    on: date
+    tasks: tuple[Task, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Agenda:
+    """The coming evenings, the state of each open case, and the plants on watch."""
+
+    evenings: tuple[Evening, ...]
+    progress: Mapping[PlantId, tuple[Progress, ...]]
+    watched: Mapping[PlantId, Watch]
+    ready: tuple[PlantId, ...]
+
+    def on(self, day: date) -> tuple[Task, ...]:
+        """Give the tasks of one evening."""
+        return next((evening.tasks for evening in self.evenings if evening.on == day), ())
+
+
+def plan(household: Household, knowledge: Knowledge, today: date) -> Agenda:
+    """Plan the coming evenings from today on."""
+    cases = {
+        plant.id: tuple(progress(household, knowledge, plant, case, today) for case in plant.open_cases)
+        for plant in household.living
+        if plant.open_cases
+    }
+    watches = watched(household, knowledge, today)
+    needs = [
+        *_treatments(household, knowledge, today),
+        *_checks(household, cases, watches, today),
+    ]
+    return Agenda(
+        evenings=_evenings(household, needs, today),
+        progress=cases,
+        watched=watches,
+        ready=tuple(plant for plant, states in cases.items() if all(one.state.qualifies for one in states)),
+    )
+
+
+def _treatments(household: Household, knowledge: Knowledge, today: date) -> list[tuple[Task, date]]:
+    found = []
+    for plant in household.living:
+        steps = [next_step(household, knowledge, plant, case, today) for case in plant.open_cases]
+        due = [step for step in steps if step is not None]
+        if due:
+            step = min(due, key=lambda one: one.aim_on)
+            task = Task(
+                plant=plant.id,
+                method=step.method,
+                product=step.product.id if step.product else None,
+                step=step,
+                opens_on=step.opens_on,
+                closes_on=step.closes_on,
+            )
+            found.append((task, step.aim_on))
+    return found
+
+
+def _checks(
+    household: Household,
+    cases: Mapping[PlantId, tuple[Progress, ...]],
+    watches: Mapping[PlantId, Watch],
+    today: date,
+) -> list[tuple[Task, date]]:
+    told = household.routines.get(CHECK_ROUTINE)
+    found = []
+    for plant in household.living:
+        involved = plant.id in cases or plant.id in watches
+        if told is None and not involved and not plant.signs:
+            continue
+        due = _check_due(plant, told, today, is_weekly=told is not None or involved)
+        if due is not None:
+            found.append((_check_task(plant, due), due))
+    return found
+
+
+def _check_due(plant: Plant, told: tuple[str, date] | None, today: date, *, is_weekly: bool) -> date | None:
+    looked = _last_look(plant) or plant.added_on or today
+    signs = [
+        on + timedelta(days=1)
+        for on, _ in plant.signs
+        if plant.lost_on is None and not _seen_after(plant, on)
+    ]
+    dates = signs
+    if is_weekly:
+        rule, since = told or (DEFAULT_CHECK_RULE, looked)
+        anchor = max(looked + timedelta(days=CHECKS_APART_DAYS), since - timedelta(days=1))
+        dates = [*signs, next_on(rule, since, anchor)]
+    return min(dates, default=None)
+
+
+def _seen_after(plant: Plant, on: date) -> bool:
+    look = _last_look(plant)
+    return look is not None and look > on
+
+
+def _last_look(plant: Plant) -> date | None:
+    looks = [check.on for check in plant.checks]
+    looks += [find.on for case in plant.cases for find in case.finds]
+    return max(looks, default=None)
+
+
+def _check_task(plant: Plant, due: date) -> Task:
+    return Task(
+        plant=plant.id,
+        method=None,
+        product=None,
+        step=None,
+        opens_on=due,
+        closes_on=due + timedelta(days=CHECK_SLACK_DAYS),
+    )
+
+
+def _evenings(household: Household, needs: list[tuple[Task, date]], today: date) -> tuple[Evening, ...]:
+    tasks = dict(enumerate(task for task, _ in needs))
+    first = _first_free_day(household, today)
+    asked = [
+        _need(number, task, aim, household.plants[task.plant], first)
+        for number, (task, aim) in enumerate(needs)
+    ]
+    return tuple(Evening(on, tuple(tasks[key] for key in keys)) for on, keys in fewest_evenings(asked))
+
+
+def _first_free_day(household: Household, today: date) -> date:
+    if household.is_held(today) and household.held_until is not None:
+        return max(today, household.held_until)
+    return today
+
+
+def _need(number: int, task: Task, aim: date, plant: Plant, first: date) -> Need:
+    """Bound a task by its window, by what the person put off, and by today: the overdue is due now."""
+    opens, closes = task.opens_on, task.closes_on
+    if plant.postponed_to is not None:
+        opens, closes = max(opens, plant.postponed_to), max(closes, plant.postponed_to)
+    opens, closes = max(opens, first), max(closes, first)
+    days = candidate_evenings(opens, 0, (closes - opens).days)
+    aimed = min(max(aim, days[0]), days[-1])
+    return Need(key=number, opens_on=days[0], aim_on=aimed, closes_on=days[-1])

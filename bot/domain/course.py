@@ -1,0 +1,351 @@
+"""
+The course of a case: what is done next on a plant, with what, when, and until when.
+
+Rules: methods by severity, product by the shelf, gap by development and label, rounds until the minimum is done.
+Each answer carries the figures it rests on, so that "why" has something to say.
+"""
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+from enum import Enum
+
+from bot.domain.climate import daily_temperatures, temperature_on
+from bot.domain.gap import GapPlan, Lateness, lateness, plan_gap
+from bot.domain.household import Case, Household, Plant, Product, Treatment
+from bot.domain.knowledge import Knowledge
+from bot.domain.length import RoundForecast, forecast_rounds, minimum_rounds
+from bot.domain.pest import Pest
+from bot.domain.release import (
+    CleanCheck,
+    ReleaseForecast,
+    ReleaseRecord,
+    ReleaseState,
+    forecast_release,
+    release_state,
+    rounds_finished,
+)
+from bot.domain.trade import Grade, Method
+
+STALL_DAYS = 21
+"""Living pests this long after the start or the last clean-out call for a clean-out. Judgement. [d]"""
+
+PRODUCT_METHODS = frozenset({Method.SPRAY, Method.DRENCH, Method.SWAB})
+HANDWORK = frozenset({Method.RINSE, Method.WIPE})
+
+
+class Because(Enum):
+    """Why this method."""
+
+    FEW = "few"
+    SOME = "some"
+    MANY = "many"
+    STALL = "stall"
+    NO_PRODUCT = "no-product"
+    BETWEEN = "between"
+    MITES = "mites"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """The next treatment of a plant: what, with what, in which days, and why."""
+
+    plant: int
+    method: Method
+    product: Product | None
+    because: Because
+    opens_on: date
+    aim_on: date
+    closes_on: date
+    gap: GapPlan | None
+    last_on: date | None
+    lateness: Lateness
+    missed_after_on: date | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Progress:
+    """How far a case is: rounds, forecast, release."""
+
+    case: Case
+    pest: Pest
+    temperature: float | None
+    rounds_done: int
+    rounds_since_find: int
+    forecast: RoundForecast
+    is_finished: bool
+    state: ReleaseState
+    release: ReleaseForecast
+    gap_days: float
+
+
+def choose_method(plant: Plant, case: Case, pest: Pest) -> tuple[Method, Because]:
+    """
+    Pick the method by severity and pest.
+
+    Up to 5 in one spot: swab. Some: spray. Many, or still alive after 21 days: a clean-out, then sprays. Mites are
+    too small and too many to swab: spray. Common practice, no source; the stall rule is a judgement.
+    """
+    cleaned_on = max((t.on for t in rounds(plant, case) if t.method is Method.CLEAN_OUT), default=None)
+    since = cleaned_on or case.opened_on
+    if (case.last_find_on - since).days >= STALL_DAYS:
+        return Method.CLEAN_OUT, Because.STALL
+    if pest.has_mites_rule:
+        return Method.SPRAY, Because.MITES
+    if case.worst is Grade.MANY:
+        return (Method.CLEAN_OUT if cleaned_on is None else Method.SPRAY), Because.MANY
+    if case.worst is Grade.SOME:
+        return Method.SPRAY, Because.SOME
+    return Method.SWAB, Because.FEW
+
+
+def choose_product(household: Household, knowledge: Knowledge, method: Method) -> Product | None:
+    """Pick from the shelf what the method can use; the shortest label gap first, then the oldest on the shelf."""
+    fitting = [
+        product
+        for product in household.products.values()
+        if product.ingredient in knowledge.products
+        and method in knowledge.products[product.ingredient].methods
+    ]
+    return min(fitting, key=lambda product: (label_days(knowledge, product) or 0, product.id), default=None)
+
+
+def label_days(knowledge: Knowledge, product: Product | None) -> int | None:
+    """Give the label's minimum gap: as told, else the cautious default of its kind. [d]."""
+    if product is None:
+        return None
+    if product.gap_days is not None:
+        return product.gap_days
+    kind = knowledge.products.get(product.ingredient)
+    return kind.gap_days if kind else None
+
+
+def rounds(plant: Plant, case: Case) -> list[Treatment]:
+    """Treatments that count for the case: from its opening on, pruning and repotting alone left out."""
+    end = case.closed_on or date.max
+    return [
+        treatment
+        for treatment in plant.treatments
+        if case.opened_on <= treatment.on <= end and treatment.method not in {Method.PRUNE, Method.REPOT}
+    ]
+
+
+def round_days(plant: Plant, case: Case) -> list[date]:
+    """
+    Days that count as rounds, in order.
+
+    Handwork between two uses of a product bridges the gap but is no round of its own; without any product it is.
+    """
+    done = rounds(plant, case)
+    full = {treatment.on for treatment in done if treatment.method not in HANDWORK}
+    return sorted(full or {treatment.on for treatment in done})
+
+
+def next_step(
+    household: Household, knowledge: Knowledge, plant: Plant, case: Case, today: date
+) -> Step | None:
+    """Give the next treatment of a case, None where only checks remain."""
+    pest = knowledge.pests[case.pest]
+    if progress(household, knowledge, plant, case, today).is_finished:
+        return None
+    method, because = choose_method(plant, case, pest)
+    product = choose_product(household, knowledge, method) if method in PRODUCT_METHODS else None
+    if product is None and method is Method.SWAB:
+        method = Method.WIPE
+    elif product is None and method in PRODUCT_METHODS:
+        method, because = Method.RINSE, Because.NO_PRODUCT
+    last = max((treatment.on for treatment in rounds(plant, case)), default=None)
+    if last is None:
+        return _first_step(plant, case, method, product, because, today)
+    return _following_step(household, knowledge, plant, case, method, product, because, last, today)
+
+
+def _first_step(  # noqa: PLR0913, PLR0917 - one fact each, named at the only call
+    plant: Plant, case: Case, method: Method, product: Product | None, because: Because, today: date
+) -> Step:
+    return Step(
+        plant=plant.id,
+        method=method,
+        product=product,
+        because=because,
+        opens_on=case.opened_on,
+        aim_on=case.opened_on,
+        closes_on=case.opened_on + timedelta(days=1),
+        gap=None,
+        last_on=None,
+        lateness=Lateness.LATE if (today - case.opened_on).days > 1 else Lateness.ON_TIME,
+        missed_after_on=None,
+    )
+
+
+def _last_use(plant: Plant, product: Product | None) -> date | None:
+    if product is None:
+        return None
+    return max((t.on for t in plant.treatments if t.product == product.id), default=None)
+
+
+def _following_step(  # noqa: PLR0913, PLR0917 - one fact each, named at the only call
+    household: Household,
+    knowledge: Knowledge,
+    plant: Plant,
+    case: Case,
+    method: Method,
+    product: Product | None,
+    because: Because,
+    last: date,
+    today: date,
+) -> Step:
+    pest = knowledge.pests[case.pest]
+    label = label_days(knowledge, product)
+    used_on = _last_use(plant, product)
+    temperature = temperature_on(household, plant, today)
+    whole = plan_gap(pest, temperature, label)
+    if whole.label_outlasts and used_on is not None:
+        return _bridged_step(plant, case, method, product, because, used_on, last, whole, today)
+    left = None if label is None or used_on is None else (used_on + timedelta(days=label) - last).days
+    plan = plan_gap(pest, temperature, left if left is not None and left > 0 else None)
+    return Step(
+        plant=plant.id,
+        method=method,
+        product=product,
+        because=because,
+        opens_on=last + timedelta(days=plan.opens_days),
+        aim_on=last + timedelta(days=plan.aim_days),
+        closes_on=last + timedelta(days=plan.closes_days),
+        gap=whole,
+        last_on=last,
+        lateness=lateness(plan, (today - last).days),
+        missed_after_on=last + timedelta(days=plan.missed_after_days),
+    )
+
+
+def _bridged_step(  # noqa: PLR0913, PLR0917 - one fact each, named at the only call
+    plant: Plant,
+    case: Case,
+    method: Method,
+    product: Product | None,
+    because: Because,
+    used_on: date,
+    last: date,
+    plan: GapPlan,
+    today: date,
+) -> Step:
+    """Give a handwork day while the label forbids the product, else the product from the label's day on."""
+    opens = used_on + timedelta(days=plan.opens_days)
+    hand_days = [used_on + timedelta(days=day) for day in plan.handwork_days]
+    waiting = [day for day in hand_days if day > last and opens > max(day, today)]
+    if waiting:
+        day = waiting[0]
+        chosen = Method.RINSE if method is Method.SPRAY else Method.WIPE
+        span = (day, day, day + timedelta(days=1))
+        product, method, because = None, chosen, Because.BETWEEN
+    else:
+        span = (
+            opens,
+            used_on + timedelta(days=plan.aim_days),
+            used_on + timedelta(days=plan.closes_days),
+        )
+    return Step(
+        plant=plant.id,
+        method=method,
+        product=product,
+        because=because,
+        opens_on=span[0],
+        aim_on=span[1],
+        closes_on=span[2],
+        gap=plan,
+        last_on=last,
+        lateness=Lateness.LATE if today > span[2] else Lateness.ON_TIME,
+        missed_after_on=None,
+    )
+
+
+def shared_last_find(household: Household, plant: Plant, case: Case) -> date:
+    """
+    Give the day the release clock starts.
+
+    Plants in one place with the same pest share the last find among them; a plant set apart has its own clock.
+    """
+    if plant.is_apart:
+        return case.last_find_on
+    finds = [
+        other_case.last_find_on
+        for other in household.living
+        if other.place == plant.place and not other.is_apart
+        for other_case in other.open_cases
+        if other_case.pest == case.pest
+    ]
+    return max(finds, default=case.last_find_on)
+
+
+def progress(household: Household, knowledge: Knowledge, plant: Plant, case: Case, today: date) -> Progress:
+    """How far a case is: rounds done and needed, chance of freedom, earliest release."""
+    pest = knowledge.pests[case.pest]
+    temperature = temperature_on(household, plant, today)
+    days = round_days(plant, case)
+    gap_days = _usual_gap(knowledge, household, plant, case, days, today)
+    minimum = minimum_rounds(pest, temperature, gap_days)
+    since_find = sum(1 for day in days if day >= case.last_find_on)
+    record = _record(household, plant, case, pest, temperature, today, minimum, days, since_find)
+    state = release_state(record, today)
+    finished = rounds_finished(
+        minimum,
+        len(days),
+        (today - record.last_find_on).days,
+        (state.h1_on - record.last_find_on).days,
+        since_find,
+        state.clean_in_a_row,
+    )
+    return Progress(
+        case=case,
+        pest=pest,
+        temperature=temperature,
+        rounds_done=len(days),
+        rounds_since_find=since_find,
+        forecast=forecast_rounds(pest, temperature, gap_days, case.worst.value),
+        is_finished=finished,
+        state=state,
+        release=forecast_release(record, today),
+        gap_days=gap_days,
+    )
+
+
+def _usual_gap(  # noqa: PLR0913, PLR0917 - one fact each, named at the only call
+    knowledge: Knowledge, household: Household, plant: Plant, case: Case, days: list[date], today: date
+) -> float:
+    if len(days) > 1:
+        return max(1.0, (days[-1] - days[0]).days / (len(days) - 1))
+    pest = knowledge.pests[case.pest]
+    method, _ = choose_method(plant, case, pest)
+    label = label_days(knowledge, choose_product(household, knowledge, method))
+    return float(plan_gap(pest, temperature_on(household, plant, today), label).aim_days)
+
+
+def _record(  # noqa: PLR0913, PLR0917 - one fact each, named at the only call
+    household: Household,
+    plant: Plant,
+    case: Case,
+    pest: Pest,
+    temperature: float | None,
+    today: date,
+    minimum: int,
+    days: list[date],
+    since_find: int,
+) -> ReleaseRecord:
+    start = shared_last_find(household, plant, case)
+    checks = tuple(CleanCheck(check.on, check.level) for check in plant.checks if check.on > start)
+    sprays = [t.on for t in rounds(plant, case) if t.method in {Method.SPRAY, Method.DRENCH}]
+    return ReleaseRecord(
+        pest=pest,
+        temperature=temperature,
+        daily=daily_temperatures(household, plant, start, today),
+        last_find_on=start,
+        checks=checks,
+        last_spray_on=max(sprays, default=None),
+        rounds_done=len(days),
+        rounds_since_find=since_find,
+        rounds_needed=minimum,
+        strict=household.is_strict,
+        root_prone="root-prone" in plant.traits,
+        roots_checked=any(check.level.value == "roots" for check in checks),
+        weekly_reintroduction=0.0,
+    )

@@ -1,0 +1,367 @@
+"""
+The household as its journal tells it: a pure fold of the entries.
+
+Values made here are read-only for everyone else. Entries count in the order in which things happened, whatever
+the order in which they were told; taken-back entries do not count at all.
+"""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+from datetime import date, datetime, time
+from zoneinfo import ZoneInfo
+
+from bot.domain.identity import PlaceId, PlantId, ProductId
+from bot.domain.journal import (
+    CheckedClean,
+    Entry,
+    Found,
+    Heard,
+    HeldUntil,
+    HouseholdSet,
+    IsolatedNow,
+    LostNow,
+    Nudged,
+    NudgedTask,
+    PestCorrected,
+    PlaceSet,
+    PlantSet,
+    Postponed,
+    ProductSet,
+    ReleasedNow,
+    RoutineSet,
+    SignSeen,
+    TemperatureRead,
+    Treated,
+    Voided,
+)
+from bot.domain.release import Level
+from bot.domain.slot import Habits
+from bot.domain.sun import Site
+from bot.domain.trade import Form, Grade, Method, Sign
+from bot.domain.window import Exposure, Facing, Outdoors
+
+EVENING = time(20)
+QUIET_FROM = time(22)
+QUIET_UNTIL = time(8)
+
+
+@dataclass(slots=True)
+class Place:
+    """A room, sill or bed. Temperatures in [degC]."""
+
+    id: PlaceId
+    name: str = ""
+    facing: Facing | None = None
+    outdoors: Outdoors | None = None
+    usual_c: float | None = None
+    lamp_from: time | None = None
+    lamp_until: time | None = None
+    readings: dict[date, float] = field(default_factory=dict)
+
+    @property
+    def exposure(self) -> Exposure:
+        """When the sun, or a grow light, reaches what stands here."""
+        facing = self.facing or (None if self.outdoors else Facing.UNKNOWN)
+        return Exposure(
+            facing=facing, outdoors=self.outdoors, lamp_from=self.lamp_from, lamp_until=self.lamp_until
+        )
+
+
+@dataclass(slots=True)
+class Product:
+    """A product of the shelf; assumed names fields that are cautious defaults."""
+
+    id: ProductId
+    ingredient: str = ""
+    form: Form | None = None
+    gap_days: int | None = None
+    stock_ml: float | None = None
+    assumed: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Find:
+    """Living pests seen on a day."""
+
+    on: date
+    grade: Grade
+    count: int | None
+    where: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """A look with none seen."""
+
+    on: date
+    level: Level
+
+
+@dataclass(frozen=True, slots=True)
+class Treatment:
+    """What was done on a day."""
+
+    on: date
+    method: Method
+    product: ProductId | None
+
+
+@dataclass(slots=True)
+class Case:
+    """One outbreak of one pest on one plant; reopened says the plant had one of this pest before."""
+
+    pest: str
+    opened_on: date
+    finds: list[Find] = field(default_factory=list)
+    closed_on: date | None = None
+    by_rule: bool = False
+    is_reopened: bool = False
+
+    @property
+    def last_find_on(self) -> date:
+        """The day anything living was last seen."""
+        return max(find.on for find in self.finds)
+
+    @property
+    def worst(self) -> Grade:
+        """The worst grade seen in this case."""
+        order = (Grade.FEW, Grade.SOME, Grade.MANY)
+        return max((find.grade for find in self.finds), key=order.index)
+
+
+@dataclass(slots=True)
+class Plant:
+    """One pot or bed plant and all that happened to it."""
+
+    id: PlantId
+    name: str = ""
+    place: PlaceId | None = None
+    pot_cm: float | None = None
+    kind: str | None = None
+    traits: tuple[str, ...] = ()
+    added_on: date | None = None
+    moved_on: date | None = None
+    lost_on: date | None = None
+    cases: list[Case] = field(default_factory=list)
+    checks: list[Check] = field(default_factory=list)
+    treatments: list[Treatment] = field(default_factory=list)
+    signs: list[tuple[date, Sign]] = field(default_factory=list)
+    isolated_on: date | None = None
+    is_apart: bool = False
+    postponed_to: date | None = None
+    postponed_at: datetime | None = None
+
+    @property
+    def open_cases(self) -> list[Case]:
+        """Cases not yet closed."""
+        return [case for case in self.cases if case.closed_on is None]
+
+    @property
+    def is_isolated(self) -> bool:
+        """Whether it is kept apart, or should be, because of an open case."""
+        return self.lost_on is None and (self.isolated_on is not None or bool(self.open_cases))
+
+
+@dataclass(slots=True)
+class Nudge:
+    """The last nudge sent."""
+
+    on: date
+    at: datetime
+    count: int
+    tasks: tuple[NudgedTask, ...]
+    is_heard: bool = False
+
+
+@dataclass(slots=True)
+class Household:
+    """Everything derived from one journal."""
+
+    town: str | None = None
+    latitude: float | None = None
+    longitude: float | None = None
+    zone_name: str = "UTC"
+    is_zone_told: bool = False
+    evening: time = EVENING
+    quiet_from: time = QUIET_FROM
+    quiet_until: time = QUIET_UNTIL
+    are_hours_told: bool = False
+    is_strict: bool = False
+    places: dict[PlaceId, Place] = field(default_factory=dict)
+    plants: dict[PlantId, Plant] = field(default_factory=dict)
+    products: dict[ProductId, Product] = field(default_factory=dict)
+    routines: dict[str, tuple[str, date]] = field(default_factory=dict)
+    held_from: date | None = None
+    held_until: date | None = None
+    nudge: Nudge | None = None
+    told_at: datetime | None = None
+    """When a member last told something."""
+
+    @property
+    def zone(self) -> ZoneInfo:
+        """Where the household's clocks hang."""
+        return ZoneInfo(self.zone_name)
+
+    @property
+    def site(self) -> Site:
+        """Where its windows look at the sun; without coordinates the sun is unknown."""
+        return Site(self.latitude, self.longitude, self.zone_name)
+
+    @property
+    def habits(self) -> Habits:
+        """Its evening and quiet hours."""
+        return Habits(preferred=self.evening, quiet_from=self.quiet_from, quiet_until=self.quiet_until)
+
+    @property
+    def living(self) -> list[Plant]:
+        """Plants it still has, in order of adding."""
+        return [plant for plant in self.plants.values() if plant.lost_on is None]
+
+    def is_held(self, today: date) -> bool:
+        """Whether nudges rest on this day."""
+        if self.held_from is None:
+            return False
+        return self.held_until is None or today < self.held_until
+
+
+def valid(entries: Iterable[Entry]) -> list[Entry]:
+    """Entries that were not taken back, without the taking back itself."""
+    kept = list(entries)
+    voided = {entry.void_of for entry in kept if entry.void_of is not None}
+    return [entry for entry in kept if entry.id not in voided and not isinstance(entry.payload, Voided)]
+
+
+def fold(entries: Sequence[Entry]) -> Household:
+    """Derive the household from its journal."""
+    household = Household()
+    counted = valid(entries)
+    for entry in counted:
+        _name_things(household, entry)
+    household.told_at = max((one.recorded_at for one in counted if one.member is not None), default=None)
+    for entry in sorted(counted, key=lambda one: (one.happened_at, one.id)):
+        _apply(household, entry)
+    return household
+
+
+def _name_things(household: Household, entry: Entry) -> None:
+    match entry.payload:
+        case PlaceSet(place=place):
+            household.places.setdefault(place, Place(place))
+        case ProductSet(product=product):
+            household.products.setdefault(product, Product(product))
+        case PlantSet() if entry.plant is not None:
+            household.plants.setdefault(entry.plant, Plant(entry.plant))
+        case _:
+            pass
+
+
+def _apply(household: Household, entry: Entry) -> None:
+    plant = household.plants.get(entry.plant) if entry.plant is not None else None
+    if plant is not None:
+        _apply_to_plant(plant, entry)
+    else:
+        _apply_to_household(household, entry)
+
+
+def _apply_to_household(household: Household, entry: Entry) -> None:
+    match entry.payload:
+        case HouseholdSet() as told:
+            _set_preferences(household, told)
+        case PlaceSet() as told:
+            _set_fields(
+                household.places[told.place],
+                told,
+                ("name", "facing", "outdoors", "usual_c", "lamp_from", "lamp_until"),
+            )
+        case ProductSet() as told:
+            product = household.products[told.product]
+            _set_fields(product, told, ("ingredient", "form", "gap_days", "stock_ml"))
+            product.assumed = told.assumed
+        case TemperatureRead(place=place, celsius=celsius) if place in household.places:
+            household.places[place].readings[entry.happened_on] = celsius
+        case RoutineSet(name=name, rule=rule):
+            household.routines.pop(name, None)
+            if rule:
+                household.routines[name] = (rule, entry.happened_on)
+        case HeldUntil(until=until):
+            household.held_from = entry.happened_on
+            household.held_until = until
+        case Nudged(count=count, tasks=tasks):
+            household.nudge = Nudge(entry.happened_on, entry.happened_at, count, tasks)
+        case Heard() if household.nudge is not None:
+            household.nudge.is_heard = True
+        case _:
+            pass
+
+
+def _set_fields(target: object, told: object, names: tuple[str, ...]) -> None:
+    for name in names:
+        value = getattr(told, name)
+        if value is not None:
+            setattr(target, name, value)
+
+
+def _set_preferences(household: Household, told: HouseholdSet) -> None:
+    _set_fields(household, told, ("town", "latitude", "longitude", "evening", "quiet_from", "quiet_until"))
+    if told.zone is not None:
+        household.zone_name = told.zone
+        household.is_zone_told = True
+    if told.evening is not None or told.quiet_from is not None:
+        household.are_hours_told = True
+    if told.strict is not None:
+        household.is_strict = told.strict
+
+
+def _apply_to_plant(plant: Plant, entry: Entry) -> None:
+    on = entry.happened_on
+    match entry.payload:
+        case PlantSet() as told:
+            _set_plant(plant, told, on)
+        case Found(pest=pest, grade=grade, count=count, where=where):
+            _find(plant, pest, Find(on, grade, count, where))
+        case SignSeen(sign=sign):
+            plant.signs.append((on, sign))
+        case CheckedClean(level=level):
+            plant.checks.append(Check(on, level))
+        case Treated(method=method, product=product):
+            plant.treatments.append(Treatment(on, method, product))
+            plant.postponed_to, plant.postponed_at = None, None
+        case Postponed(on=until, at=at):
+            plant.postponed_to, plant.postponed_at = until, at
+        case IsolatedNow(apart=apart):
+            plant.isolated_on, plant.is_apart = on, apart
+        case ReleasedNow(by_rule=by_rule):
+            _close(plant, on, by_rule=by_rule)
+        case LostNow():
+            plant.lost_on = on
+            _close(plant, on, by_rule=False)
+        case PestCorrected(pest=pest):
+            for case in plant.open_cases[-1:]:
+                case.pest = pest
+        case _:
+            pass
+
+
+def _set_plant(plant: Plant, told: PlantSet, on: date) -> None:
+    if plant.added_on is None:
+        plant.added_on = on
+    if told.place is not None and told.place != plant.place:
+        plant.moved_on = on
+    _set_fields(plant, told, ("name", "place", "pot_cm", "kind", "traits"))
+
+
+def _find(plant: Plant, pest: str, find: Find) -> None:
+    for case in plant.open_cases:
+        if case.pest == pest:
+            case.finds.append(find)
+            return
+    before = any(case.pest == pest for case in plant.cases)
+    plant.cases.append(Case(pest, find.on, [find], is_reopened=before))
+
+
+def _close(plant: Plant, on: date, *, by_rule: bool) -> None:
+    for case in plant.open_cases:
+        case.closed_on = on
+        case.by_rule = by_rule
+    plant.isolated_on = None
+    plant.is_apart = False

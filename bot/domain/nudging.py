@@ -1,0 +1,129 @@
+"""When the next nudge goes out, and what it asks: one a household an evening, one repeat, never in quiet hours."""
+
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+
+from bot.domain.agenda import Agenda, Task, plan
+from bot.domain.household import Household
+from bot.domain.identity import PlantId
+from bot.domain.journal import evening_of
+from bot.domain.knowledge import Knowledge
+from bot.domain.slot import Slot, SlotKind, slots
+from bot.domain.trade import Method
+
+REPEAT_AFTER = timedelta(minutes=60)
+"""Least time between a nudge and its repeat, and between the person's last word and a nudge. Judgement."""
+LOOK_AHEAD_EVENINGS = 3
+"""Evenings tried for a slot before giving up until the next change. Judgement."""
+
+
+@dataclass(frozen=True, slots=True)
+class Placement:
+    """A slot and the plants it holds for."""
+
+    slot: Slot
+    plants: tuple[PlantId, ...]
+
+
+def needs_shade(household: Household, knowledge: Knowledge, task: Task) -> bool:
+    """Whether a task puts oil, soap or neem on leaves, which sun would burn."""
+    if task.method is not Method.SPRAY or task.product is None:
+        return False
+    kind = knowledge.products.get(household.products[task.product].ingredient)
+    return kind is not None and kind.needs_shade
+
+
+def placements(
+    household: Household, knowledge: Knowledge, tasks: tuple[Task, ...], day: date, now: datetime
+) -> tuple[Placement, ...]:
+    """Give the slots of one evening for the tasks that need shade, each with its plants."""
+    shaded = [task.plant for task in tasks if needs_shade(household, knowledge, task)]
+    if not shaded:
+        return ()
+    exposures = {}
+    for plant_id in shaded:
+        place = household.plants[plant_id].place
+        if place is not None:
+            exposures[plant_id] = household.places[place].exposure
+    wanted = tuple(dict.fromkeys(exposures.values()))
+    if not wanted:
+        return ()
+    found = slots(day, wanted, household.site, household.habits, now)
+    return tuple(
+        Placement(slot, tuple(plant for plant in shaded if exposures.get(plant) in slot.exposures))
+        for slot in found
+    )
+
+
+def nudge_at(
+    household: Household, knowledge: Knowledge, tasks: tuple[Task, ...], day: date, now: datetime
+) -> datetime | None:
+    """Give the time the nudge of an evening goes out; None when it is too late for that evening."""
+    zone = household.zone
+    preferred = datetime.combine(day, household.evening, zone)
+    at = max(now, preferred)
+    if household.told_at is not None and household.told_at + REPEAT_AFTER > preferred:
+        at = max(at, household.told_at + REPEAT_AFTER)
+    tonight = [
+        one.slot.start_at
+        for one in placements(household, knowledge, tasks, day, at)
+        if one.slot.kind is SlotKind.EVENING
+    ]
+    at = max(at, min(tonight, default=at))
+    return None if is_quiet(household, at) or evening_of(at, zone) != day else at
+
+
+def is_quiet(household: Household, at: datetime) -> bool:
+    """Whether an instant lies in the quiet hours."""
+    local = at.astimezone(household.zone).time()
+    if household.quiet_from <= household.quiet_until:
+        return household.quiet_from <= local < household.quiet_until
+    return local >= household.quiet_from or local < household.quiet_until
+
+
+def next_nudge_at(household: Household, knowledge: Knowledge, now: datetime) -> datetime | None:
+    """Give the next instant at which the household is owed a message, None for not in sight."""
+    if not household.is_zone_told:
+        return None
+    today = evening_of(now, household.zone)
+    if household.is_held(today) and household.held_until is None:
+        return None
+    again = _again_tonight(household, today, now)
+    if again is not None:
+        return again
+    nudged_today = household.nudge is not None and household.nudge.on >= today
+    return _first_evening(household, knowledge, today + timedelta(days=1) if nudged_today else today, now)
+
+
+def _first_evening(household: Household, knowledge: Knowledge, first: date, now: datetime) -> datetime | None:
+    for number in range(LOOK_AHEAD_EVENINGS):
+        day = first + timedelta(days=number)
+        agenda: Agenda = plan(household, knowledge, day)
+        for evening in agenda.evenings:
+            at = nudge_at(household, knowledge, evening.tasks, evening.on, now)
+            if at is not None:
+                return at
+            if evening.on == day:
+                break
+        if not agenda.evenings:
+            return None
+    return None
+
+
+def _again_tonight(household: Household, today: date, now: datetime) -> datetime | None:
+    """Give the time of the repeat, or the later hour the person asked for."""
+    nudge = household.nudge
+    asked = [
+        plant.postponed_at
+        for plant in household.living
+        if plant.postponed_at is not None
+        and evening_of(plant.postponed_at, household.zone) == today
+        and (nudge is None or plant.postponed_at > nudge.at)
+    ]
+    if asked:
+        at = max(min(asked), now)
+        return None if is_quiet(household, at) else at
+    if nudge is None or nudge.on != today or nudge.is_heard or nudge.count != 1:
+        return None
+    at = max(nudge.at + REPEAT_AFTER, now)
+    return None if is_quiet(household, at) or evening_of(at, household.zone) != today else at

@@ -1,0 +1,82 @@
+"""Which plants are on watch: they share a place with a case, or were released lately."""
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+from math import ceil
+
+from bot.domain.climate import temperature_on
+from bot.domain.household import Case, Household, Plant
+from bot.domain.identity import PlantId
+from bot.domain.knowledge import Knowledge
+from bot.domain.release import ReleaseRecord, release_state
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Watch:
+    """A plant on watch: for which pest, because of which plant, until when (None while that case is open)."""
+
+    plant: PlantId
+    pest: str
+    because_of: PlantId
+    until: date | None
+
+
+def hatch_to_adult_days(
+    household: Household, knowledge: Knowledge, plant: Plant, pest: str, today: date
+) -> int:
+    """Give h3, the days from an egg laid today to a visible adult at the plant's place. [d]."""
+    record = ReleaseRecord(
+        pest=knowledge.pests[pest],
+        temperature=temperature_on(household, plant, today),
+        daily={},
+        last_find_on=today,
+        checks=(),
+        last_spray_on=None,
+        rounds_done=0,
+        rounds_since_find=0,
+        rounds_needed=0,
+        strict=False,
+        root_prone=False,
+        roots_checked=False,
+        weekly_reintroduction=0.0,
+    )
+    return ceil((release_state(record, today).h3_on - today).days)
+
+
+def watched(household: Household, knowledge: Knowledge, today: date) -> dict[PlantId, Watch]:
+    """Plants on watch today, each for its longest reason."""
+    found: dict[PlantId, Watch] = {}
+    for plant in household.plants.values():
+        for case in plant.cases:
+            for watch in _watches_of(household, knowledge, plant, case, today):
+                _keep_longest(found, watch)
+    return found
+
+
+def _watches_of(
+    household: Household, knowledge: Knowledge, plant: Plant, case: Case, today: date
+) -> list[Watch]:
+    until = None
+    if case.closed_on is not None:
+        days = hatch_to_adult_days(household, knowledge, plant, case.pest, today)
+        until = case.closed_on + timedelta(days=days)
+        if today > until:
+            return []
+    exposed = [
+        other
+        for other in household.living
+        if other.id != plant.id and other.place == plant.place and other.place is not None
+    ]
+    if case.closed_on is not None and plant.lost_on is None:
+        exposed.append(plant)
+    return [
+        Watch(plant=other.id, pest=case.pest, because_of=plant.id, until=until)
+        for other in exposed
+        if not other.open_cases
+    ]
+
+
+def _keep_longest(found: dict[PlantId, Watch], watch: Watch) -> None:
+    known = found.get(watch.plant)
+    if known is None or (known.until is not None and (watch.until is None or watch.until > known.until)):
+        found[watch.plant] = watch

@@ -1,0 +1,42 @@
+"""Days, times and lists as people say them."""
+
+from collections.abc import Iterable
+from datetime import date, datetime, time, timedelta
+from zoneinfo import ZoneInfo
+
+_WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+
+
+def day(on: date) -> str:
+    """Say a day: "Sat 9 May"."""
+    return f"{_WEEKDAYS[on.weekday()]} {on.day} {_MONTHS[on.month - 1]}"
+
+
+def near_day(on: date, today: date) -> str:
+    """Say a day with its nearness: "today, Sat 9 May"."""
+    words = {today: "today", today + timedelta(days=1): "tomorrow", today - timedelta(days=1): "yesterday"}
+    return f"{words[on]}, {day(on)}" if on in words else day(on)
+
+
+def clock(at: time | datetime) -> str:
+    """Say a clock time in 24 h."""
+    return f"{at.hour:02d}:{at.minute:02d}"
+
+
+def clock_in(at: datetime, zone: ZoneInfo) -> str:
+    """Say an instant by the household's clocks."""
+    return clock(at.astimezone(zone))
+
+
+def listed(names: Iterable[str], joint: str = "and") -> str:
+    """Join names as in speech: "a, b and c"."""
+    all_names = list(names)
+    if len(all_names) < 2:  # noqa: PLR2004 - a pair needs the joint
+        return "".join(all_names)
+    return f"{', '.join(all_names[:-1])} {joint} {all_names[-1]}"
+
+
+def counted(number: int, one: str, many: str | None = None) -> str:
+    """Say a number with its noun."""
+    return f"{number} {one if number == 1 else many or one + 's'}"

@@ -1,0 +1,52 @@
+"""What was told, in words."""
+
+from collections.abc import Sequence
+from datetime import date
+
+from bot.wording.days import day
+
+TOLD = {
+    "HouseholdSet": "settings",
+    "PlaceSet": "a place",
+    "PlantSet": "a new plant",
+    "Moved": "a change of place",
+    "ProductSet": "a product on the shelf",
+    "SignSeen": "a sign",
+    "CheckedClean": "none seen",
+    "Postponed": "put off",
+    "IsolatedNow": "kept apart",
+    "ReleasedNow": "left isolation",
+    "LostNow": "gone",
+    "PestCorrected": "another pest",
+    "TemperatureRead": "a temperature",
+    "RoutineSet": "a habit",
+    "HeldUntil": "a pause",
+}
+METHODS = {
+    "swab": "swabbed",
+    "wipe": "wiped",
+    "rinse": "rinsed",
+    "spray": "sprayed",
+    "drench": "drenched",
+    "prune": "pruned",
+    "repot": "repotted",
+    "clean-out": "cleaned out",
+}
+
+
+def told_words(key: str) -> str:
+    """Word one entry's key."""
+    kind, _, detail = key.partition(":")
+    if kind == "Treated":
+        return METHODS[detail]
+    if kind == "Found":
+        return detail.replace("_", " ")
+    return TOLD.get(kind, kind)
+
+
+def history_text(lines: Sequence[tuple[str, str | None, date]], today: date, joint: str = "\n") -> str:
+    """Word entries one after the other."""
+    return joint.join(
+        f"{'today' if on == today else day(on)}: {plant + ' ' if plant else ''}{told_words(key)}"
+        for key, plant, on in lines
+    )

@@ -1,0 +1,81 @@
+"""The evening's message: what is due, when the sun is off, what to look for."""
+
+from zoneinfo import ZoneInfo
+
+from bot.actions.outcomes import DueLine, NudgeText
+from bot.domain.gap import Lateness
+from bot.domain.nudging import Placement
+from bot.domain.slot import SlotKind
+from bot.domain.trade import Method
+from bot.wording.days import clock_in, day, listed
+
+LIMIT_PLANTS = 40
+
+
+def nudge_text(nudge: NudgeText, zone: ZoneInfo) -> str:
+    """Word tonight's nudge."""
+    names = dict(nudge.names)
+    moved = {
+        plant for one in nudge.placements if one.slot.kind is not SlotKind.EVENING for plant in one.plants
+    }
+    tonight = [line for line in nudge.lines if line.task.method is not None and line.task.plant not in moved]
+    lines = [_head(nudge)]
+    lines += [f"{words}" for words in _treatments(tonight)]
+    lines += [_placed(one, nudge, names, zone) for one in nudge.placements]
+    checks = list(dict.fromkeys(line.name for line in nudge.lines if line.task.method is None))
+    if checks:
+        lines.append(
+            f"Look at: {listed(checks[:LIMIT_PLANTS])} (axils, undersides, crown). Then “all clean”, or “{checks[0]} 3”."
+        )
+    lines += [_late(name, step.lateness, day(step.closes_on)) for name, step in nudge.late if step.last_on]
+    lines += [f"{name} may leave isolation by the rule: “put {name} back”." for name in nudge.ready]
+    return "\n".join(line for line in lines if line)
+
+
+def _head(nudge: NudgeText) -> str:
+    return f"Once more for tonight, {day(nudge.on)}:" if nudge.count > 1 else f"Tonight, {day(nudge.on)}:"
+
+
+def _treatments(lines: list[DueLine]) -> list[str]:
+    groups: dict[tuple[Method | None, str | None], list[str]] = {}
+    for line in lines:
+        groups.setdefault((line.task.method, line.product), []).append(line.name)
+    return [
+        f"{method.value.capitalize() if method else ''} {listed(names)}{f' with {product}' if product else ''}."
+        for (method, product), names in groups.items()
+    ]
+
+
+def _placed(one: Placement, nudge: NudgeText, names: dict[int, str], zone: ZoneInfo) -> str:
+    plants = listed(names[plant] for plant in one.plants)
+    slot = one.slot
+    products = {line.product for line in nudge.lines if line.task.plant in one.plants and line.product}
+    product = listed(sorted(products))
+    start, back = clock_in(slot.start_at, zone), slot.sun_back_at
+    match slot.kind:
+        case SlotKind.EVENING:
+            until = f", until the sun is back {_when(back, nudge, zone)}" if back else ""
+            return f"No direct sun on {plants} from {start}{until}."
+        case SlotKind.MORNING:
+            until = f", before the sun comes {_when(back, nudge, zone)}" if back else ""
+            return f"Tomorrow morning instead: {plants} with {product} from {start}{until}. Tonight the sun stays too long."
+        case SlotKind.MOVE:
+            return (
+                f"Spray {plants} with {product} only out of the sun: move them into shade first, "
+                "back once dry and the sun is off."
+            )
+        case SlotKind.LATE:
+            return f"Too late tonight for {plants}: tomorrow."
+
+
+def _when(at: object, nudge: NudgeText, zone: ZoneInfo) -> str:
+    local = at.astimezone(zone)  # type: ignore[attr-defined]
+    days = (local.date() - nudge.on).days
+    word = {0: "at", 1: "tomorrow at"}.get(days, f"on {day(local.date())} at")
+    return f"{word} {local.hour:02d}:{local.minute:02d}"
+
+
+def _late(name: str, lateness: Lateness, by: str) -> str:
+    if lateness is Lateness.MISSED:
+        return f"{name} was due by {by}; tonight still helps, count on about one round more."
+    return f"{name} was due by {by}; tonight is fine."

@@ -1,0 +1,94 @@
+"""Why: the terms, the assumption, the source, and what would change it."""
+
+from datetime import date
+
+from bot.actions.outcomes import ReasonOf
+from bot.domain.course import Because, Progress, Step
+from bot.domain.pest import Basis, Evidence
+from bot.wording.conditions import condition_words, rounds_words
+from bot.wording.days import counted, day, near_day
+
+BECAUSE = {
+    Because.FEW: "up to 5 in one spot: by hand, one by one",
+    Because.SOME: "more than a few: a spray reaches what a swab misses",
+    Because.MANY: "many: a clean-out first, then sprays",
+    Because.STALL: "still alive 21 days after the start: eggs and hidden ones outlast a contact spray, so a clean-out",
+    Because.NO_PRODUCT: "nothing on the shelf fits, so handwork",
+    Because.BETWEEN: "the label forbids the product this soon, so handwork bridges the gap",
+    Because.MITES: "mites are too small and too many to pick off",
+}
+BASIS = {Basis.READ: "read", Basis.MEMORY: "from memory", Basis.JUDGEMENT: "our judgement"}
+
+
+def reasons_text(reasons: tuple[ReasonOf, ...], today: date) -> str:
+    """Word the reasons of several plants."""
+    if not reasons:
+        return "No case is open, so nothing is planned and there is nothing to explain."
+    return "\n\n".join(_reason(one, today) for one in reasons)
+
+
+def _reason(one: ReasonOf, today: date) -> str:
+    if not one.progress:
+        return f"{one.plant}: no open case."
+    lines = []
+    for state in one.progress:
+        lines += _case(one, state, today)
+    return "\n".join(lines)
+
+
+def _case(one: ReasonOf, state: Progress, today: date) -> list[str]:
+    lines = [f"{one.plant}, {state.pest.name}: {rounds_words(state)}."]
+    if one.step is not None:
+        lines += _step(one, one.step, state, today)
+    lines.append(_length(state))
+    lines.append(f"Going back: {condition_words(state, today)}")
+    return lines
+
+
+def _step(one: ReasonOf, step: Step, state: Progress, today: date) -> list[str]:
+    what = f"{step.method.value}{' with ' + one.product if one.product else ''}"
+    lines = [f"Next {what} {near_day(step.aim_on, today)}, because {BECAUSE[step.because]}."]
+    gap = step.gap
+    if gap is None:
+        return [*lines, "The first round is due at once."]
+    pest = state.pest
+    warmth = (
+        f"{gap.temperature:g} °C"
+        if state.temperature is not None
+        else f"{gap.temperature:g} °C (assumed, the cautious side; tell me “kitchen is 21 degrees”)"
+    )
+    lines.append(
+        f"Gap: at {warmth} the stage a spray reaches lasts {pest.gap.dd:g}/({gap.temperature:g}-{pest.gap.t0:g}) = "
+        f"{gap.window_days:.1f} days; I use {pest.gap_f:g} of it, at most {counted(pest.gap_cap_days, 'day')}: "
+        f"{gap.upper_days}. {_source(pest.gap_evidence)}"
+    )
+    if gap.label_days is not None and one.product is not None:
+        lines.append(f"Label of {one.product}: not before {counted(gap.label_days, 'day')}.")
+    if gap.label_outlasts:
+        lines.append(
+            "The label is longer than the pest allows: a product labelled for a shorter gap would do better."
+        )
+    elif gap.wants_shorter_label:
+        lines.append("Mites often outrun 7 to 9 days: a product labelled for a shorter gap would do better.")
+    lines.append(f"So the window is {day(step.opens_on)} to {day(step.closes_on)}.")
+    if gap.too_cold:
+        lines.append("It is too cold there to tell how fast they grow.")
+    if gap.above_range:
+        lines.append(f"It is hotter than the studies cover ({pest.t_high:g} °C); I use that bound.")
+    return lines
+
+
+def _length(state: Progress) -> str:
+    pest = state.pest
+    warmth = state.temperature if state.temperature is not None else 18.0
+    assumed = "" if state.temperature is not None else " (assumed, the slow side)"
+    return (
+        f"Rounds: what was protected on the first day needs {pest.protected.dd:g} degree-days above "
+        f"{pest.protected.t0:g} °C, at {warmth:g} °C{assumed}, times {pest.protected_safety:g} for safety, "
+        f"one round each {state.gap_days:.0f} days. {_source(pest.protected_evidence)}"
+    )
+
+
+def _source(evidence: Evidence) -> str:
+    keys = f": {', '.join(evidence.sources)}" if evidence.sources else ""
+    return f"({BASIS[evidence.basis]}{keys})"
