@@ -1,0 +1,168 @@
+"""Payloads and offered commands as JSON text and back, each under a name that outlives a renamed class."""
+
+import json
+from dataclasses import dataclass
+from functools import cache, lru_cache
+from typing import Any
+
+from pydantic import TypeAdapter, ValidationError
+
+from bot.actions import commands
+from bot.actions.commands import Choice, Command, Incomplete, Missing
+from bot.domain import journal
+from bot.domain.identity import PlantId
+from bot.domain.journal import Payload
+from bot.storage.failure import StoreError
+
+# a changed meaning raises the version; a new field with a default does not
+KINDS: dict[type, tuple[str, int]] = {
+    journal.HouseholdSet: ("household_set", 1),
+    journal.PlaceSet: ("place_set", 1),
+    journal.PlantSet: ("plant_set", 1),
+    journal.ProductSet: ("product_set", 1),
+    journal.Found: ("found", 1),
+    journal.SignSeen: ("sign_seen", 1),
+    journal.CheckedClean: ("checked_clean", 1),
+    journal.Treated: ("treated", 1),
+    journal.Postponed: ("postponed", 1),
+    journal.IsolatedNow: ("isolated_now", 1),
+    journal.ReleasedNow: ("released_now", 1),
+    journal.LostNow: ("lost_now", 1),
+    journal.PestCorrected: ("pest_corrected", 1),
+    journal.TemperatureRead: ("temperature_read", 1),
+    journal.RoutineSet: ("routine_set", 1),
+    journal.HeldUntil: ("held_until", 1),
+    journal.Nudged: ("nudged", 1),
+    journal.Heard: ("heard", 1),
+    journal.Voided: ("voided", 1),
+}
+
+COMMANDS: dict[type, str] = {
+    commands.Start: "start",
+    commands.SetTown: "set_town",
+    commands.SetCoordinates: "set_coordinates",
+    commands.SetHours: "set_hours",
+    commands.SetPlace: "set_place",
+    commands.AddPlants: "add_plants",
+    commands.LogRound: "log_round",
+    commands.Postpone: "postpone",
+    commands.LogFind: "log_find",
+    commands.LogSign: "log_sign",
+    commands.LogCheck: "log_check",
+    commands.Correct: "correct",
+    commands.Undo: "undo",
+    commands.Isolate: "isolate",
+    commands.MovePlant: "move_plant",
+    commands.ReleasePlant: "release_plant",
+    commands.LosePlant: "lose_plant",
+    commands.StockProduct: "stock_product",
+    commands.ReadTemperature: "read_temperature",
+    commands.SetRoutine: "set_routine",
+    commands.Hold: "hold",
+    commands.Mix: "mix",
+    commands.Ask: "ask",
+    commands.Incomplete: "incomplete",
+    commands.Thanks: "thanks",
+    commands.Help: "help",
+    commands.Exposure: "exposure",
+    commands.NotUnderstood: "not_understood",
+}
+
+_KIND_CLASSES = {name: (cls, version) for cls, (name, version) in KINDS.items()}
+_COMMAND_CLASSES = {name: cls for cls, name in COMMANDS.items()}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _IncompleteRow:
+    """Incomplete with its choices already plain: the only command that holds commands."""
+
+    missing: Missing
+    plants: tuple[PlantId, ...] = ()
+    text: str = ""
+    choices: tuple[dict[str, Any], ...] = ()
+
+
+@cache
+def _adapter(cls: type) -> TypeAdapter[Any]:
+    # built at first use: all of them together would cost a start more than the migration check
+    return TypeAdapter(cls)
+
+
+def encode_payload(payload: Payload) -> tuple[str, int, str]:
+    """Give the kind, the version and the JSON text of a payload."""
+    cls: type = type(payload)
+    kind, version = KINDS[cls]
+    return kind, version, _adapter(cls).dump_json(payload).decode()
+
+
+def decode_payload(kind: str, version: int, text: str, entry: int) -> Payload:
+    """Read a payload back; StoreError names the entry that this program cannot read."""
+    known = _KIND_CLASSES.get(kind)
+    if known is None or version > known[1]:
+        message = f"journal entry {entry} is of kind {kind!r} version {version}, unknown to this program"
+        raise StoreError(message)
+    try:
+        return _read_payload(known[0], text)
+    except ValidationError as error:
+        # without the input: it holds a person's words
+        wrong = "; ".join(f"{item['loc']}: {item['type']}" for item in error.errors(include_input=False))
+        message = f"journal entry {entry} of kind {kind!r} version {version} cannot be read: {wrong}"
+        raise StoreError(message) from None
+
+
+@lru_cache(maxsize=2048)
+def _read_payload(cls: type, text: str) -> Payload:
+    """Most payloads of a kind are the same few; being frozen, they can be shared."""
+    payload: Payload = _adapter(cls).validate_json(text)
+    return payload
+
+
+def encode_choices(choices: tuple[Choice, ...]) -> str:
+    """Give the JSON text of what a question offers."""
+    return json.dumps([_plain_choice(choice) for choice in choices], separators=(",", ":"))
+
+
+def decode_choices(text: str, question: int) -> tuple[Choice, ...]:
+    """Read back what a question offered; StoreError names the question this program cannot read."""
+    try:
+        return tuple(_choice(plain) for plain in json.loads(text))
+    except (KeyError, ValidationError):
+        message = f"the choices of question {question} were written by another version of this program"
+        raise StoreError(message) from None
+
+
+def _plain_choice(choice: Choice) -> dict[str, Any]:
+    return {"label": choice.label, "commands": [_plain_command(command) for command in choice.commands]}
+
+
+def _choice(plain: dict[str, Any]) -> Choice:
+    return Choice(plain["label"], tuple(_command(one) for one in plain["commands"]))
+
+
+def _plain_command(command: Command) -> dict[str, Any]:
+    value: Command | _IncompleteRow = command
+    if isinstance(command, Incomplete):
+        value = _IncompleteRow(
+            missing=command.missing,
+            plants=command.plants,
+            text=command.text,
+            choices=tuple(_plain_choice(choice) for choice in command.choices),
+        )
+    cls: type = type(value)
+    return {"type": COMMANDS[type(command)], **_adapter(cls).dump_python(value, mode="json")}
+
+
+def _command(plain: dict[str, Any]) -> Command:
+    cls = _COMMAND_CLASSES[plain["type"]]
+    fields = {name: value for name, value in plain.items() if name != "type"}
+    if cls is not Incomplete:
+        # by way of text: only JSON input turns lists into tuples and texts into dates strictly
+        command: Command = _adapter(cls).validate_json(json.dumps(fields))
+        return command
+    row: _IncompleteRow = _adapter(_IncompleteRow).validate_python(fields)
+    return Incomplete(
+        missing=row.missing,
+        plants=row.plants,
+        text=row.text,
+        choices=tuple(_choice(choice) for choice in row.choices),
+    )

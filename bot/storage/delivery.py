@@ -1,0 +1,214 @@
+"""What delivery keeps: updates already taken, updates put aside, messages on their way out."""
+
+import json
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+import sqlalchemy as sa
+from sqlalchemy import bindparam
+
+from bot.domain.identity import HouseholdId
+from bot.storage.tables import UNSETTLED, UtcDateTime, member, outbox, parked, question, seen
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OutboxRow:
+    """A call to the chat platform that its claimer is to make; tries counts this one."""
+
+    id: int
+    key: str
+    household: HouseholdId | None
+    chat: int
+    method: str
+    body: dict[str, Any]
+    tries: int
+
+
+_NOW = bindparam("now", type_=UtcDateTime)
+_MARK_SEEN = sa.text(
+    "INSERT INTO seen (update_id, at) VALUES (:update_id, :now) ON CONFLICT DO NOTHING"
+).bindparams(_NOW)
+_PARK = sa.text(
+    "INSERT INTO parked (update_id, raw, reason, at) VALUES (:update_id, :raw, :reason, :now)"
+    " ON CONFLICT DO NOTHING"
+).bindparams(_NOW)
+_QUEUE = sa.text(
+    "INSERT INTO outbox"
+    " (key, household, chat, method, body, state, claimed_by, lease_until, tries, not_before, created_at)"
+    " VALUES (:key, :household, :chat, :method, :body, :state, :claimed_by, :lease_until, :tries, :now, :now)"
+    " ON CONFLICT (key) DO NOTHING RETURNING id"
+).bindparams(_NOW, bindparam("lease_until", type_=UtcDateTime))
+
+_earlier = outbox.alias("earlier")
+# literal text: with bound values neither database would use the partial indexes
+_UNSETTLED = sa.text(f"outbox.{UNSETTLED}")
+_EARLIER_UNSETTLED = sa.text(f"earlier.{UNSETTLED}")
+_CLAIMABLE = (
+    sa.select(outbox.c.id)
+    .where(
+        _UNSETTLED,
+        outbox.c.not_before <= _NOW,
+        sa.or_(outbox.c.state == "waiting", outbox.c.lease_until <= _NOW),
+        ~sa.exists(sa.literal_column("1"))
+        .select_from(_earlier)
+        .where(_earlier.c.chat == outbox.c.chat, _earlier.c.id < outbox.c.id, _EARLIER_UNSETTLED),
+    )
+    .order_by(outbox.c.not_before, outbox.c.id)
+    .limit(bindparam("at_most", type_=sa.Integer))
+    .with_for_update(skip_locked=True)
+)
+_CLAIM = (
+    sa.update(outbox)
+    .where(outbox.c.id.in_(bindparam("ids", expanding=True)))
+    .values(
+        state="claimed",
+        claimed_by=bindparam("owner"),
+        lease_until=bindparam("lease", type_=UtcDateTime),
+        tries=outbox.c.tries + 1,
+    )
+    .returning(*(outbox.c[name] for name in ("id", "key", "household", "chat", "method", "body", "tries")))
+)
+_SETTLE = (
+    sa.update(outbox)
+    .where(outbox.c.id == bindparam("row"))
+    .values(
+        state="sent",
+        sent_at=_NOW,
+        platform_message_id=bindparam("message"),
+        claimed_by=None,
+        lease_until=None,
+        error=None,
+    )
+)
+_RETRY = (
+    sa.update(outbox)
+    .where(outbox.c.id == bindparam("row"), _UNSETTLED)
+    .values(
+        state="waiting",
+        not_before=bindparam("later", type_=UtcDateTime),
+        error=bindparam("reason"),
+        claimed_by=None,
+        lease_until=None,
+    )
+)
+_GIVE_UP = (
+    sa.update(outbox)
+    .where(outbox.c.id == bindparam("row"), _UNSETTLED)
+    .values(state="given-up", error=bindparam("reason"), claimed_by=None, lease_until=None)
+)
+_COUNT_UNSETTLED = sa.select(sa.func.count()).select_from(outbox).where(_UNSETTLED)
+_FORGET_SEEN = sa.delete(seen).where(seen.c.at < bindparam("before", type_=UtcDateTime))
+_COUNT_PARKED = sa.select(sa.func.count()).select_from(parked)
+
+
+def _storable(text: str) -> str:
+    """Give text both databases take: half a surrogate pair and a zero byte are spelled out."""
+    return text.encode("utf-8", "backslashreplace").decode().replace("\x00", "\\x00")
+
+
+class Delivery:
+    """The delivery side of one transaction."""
+
+    def __init__(self, connection: sa.Connection) -> None:
+        self._connection = connection
+
+    def mark_seen(self, update_id: int, now: datetime) -> bool:
+        """Remember that an update was taken; False when it already was, and must change nothing now."""
+        marked = self._connection.execute(_MARK_SEEN, {"update_id": update_id, "now": now})
+        return marked.rowcount == 1
+
+    def forget_old_seen(self, before: datetime) -> int:
+        """Forget updates taken before an instant and count them; none comes again after a day."""
+        return self._connection.execute(_FORGET_SEEN, {"before": before}).rowcount
+
+    def park(self, update_id: int, raw: str, reason: str, now: datetime) -> None:
+        """Put aside an update nobody could read; parking never fails because of what it holds."""
+        row = {"update_id": update_id, "raw": _storable(raw), "reason": _storable(reason), "now": now}
+        self._connection.execute(_PARK, row)
+
+    def parked(self) -> int:
+        """Count the updates put aside."""
+        return self._connection.execute(_COUNT_PARKED).scalar_one()
+
+    def queue(  # noqa: PLR0913, PLR0917 - a row is many facts
+        self,
+        key: str,
+        chat: int,
+        method: str,
+        body: dict[str, Any],
+        now: datetime,
+        household: HouseholdId | None = None,
+        claimed_by: str | None = None,
+        lease_until: datetime | None = None,
+    ) -> int | None:
+        """
+        Write a message to be sent and give its number; None when its key was written before.
+
+        With `claimed_by` and `lease_until` the row is born claimed: the writer sends it, after what it
+        already holds for that chat, and nobody else before the lease ends.
+        """
+        row = {
+            "key": key,
+            "household": household,
+            "chat": chat,
+            "method": method,
+            "body": json.dumps(body, separators=(",", ":")),
+            "state": "waiting" if claimed_by is None else "claimed",
+            "claimed_by": claimed_by,
+            "lease_until": lease_until,
+            "tries": 0 if claimed_by is None else 1,
+            "now": now,
+        }
+        number: int | None = self._connection.execute(_QUEUE, row).scalar()
+        return number
+
+    def claim_outbox(
+        self, now: datetime, owner: str, lease_until: datetime, limit: int
+    ) -> tuple[OutboxRow, ...]:
+        """
+        Claim what may be sent now: waiting and due, or claimed by somebody whose lease has ended.
+
+        Of one chat only the oldest unsettled row can be claimed, so that nothing overtakes in a chat.
+        """
+        due = self._connection.execute(_CLAIMABLE, {"now": now, "at_most": limit}).scalars().all()
+        if not due:
+            return ()
+        claimed = self._connection.execute(_CLAIM, {"ids": due, "owner": owner, "lease": lease_until})
+        return tuple(sorted((_outbox_row(row) for row in claimed), key=lambda row: row.id))
+
+    def settle(self, number: int, now: datetime, platform_message_id: int | None) -> None:
+        """Note that a message was sent, and the number the platform gave it."""
+        self._connection.execute(_SETTLE, {"row": number, "now": now, "message": platform_message_id})
+
+    def retry_later(self, number: int, not_before: datetime, error: str) -> None:
+        """Let a message wait until an instant; later ones of its chat wait behind it."""
+        self._connection.execute(_RETRY, {"row": number, "later": not_before, "reason": _storable(error)})
+
+    def give_up(self, number: int, error: str) -> None:
+        """Never send a message: its chat is gone or the platform refuses it."""
+        self._connection.execute(_GIVE_UP, {"row": number, "reason": _storable(error)})
+
+    def undelivered(self) -> int:
+        """Count the messages still to be sent; those given up are not among them."""
+        return self._connection.execute(_COUNT_UNSETTLED).scalar_one()
+
+    def migrate_chat(self, old: int, new: int) -> None:
+        """Follow a chat that got a new number: its members, its open messages and its questions."""
+        self._connection.execute(sa.update(member).where(member.c.chat == old).values(chat=new))
+        # closed, for the new chat may hold an open one; the buttons of old ones still work
+        moved = {"chat": new, "closed_at": sa.func.coalesce(question.c.closed_at, question.c.asked_at)}
+        self._connection.execute(sa.update(question).where(question.c.chat == old).values(moved))
+        self._connection.execute(sa.update(outbox).where(outbox.c.chat == old, _UNSETTLED).values(chat=new))
+
+
+def _outbox_row(row: sa.Row[Any]) -> OutboxRow:
+    return OutboxRow(
+        id=row.id,
+        key=row.key,
+        household=row.household,
+        chat=row.chat,
+        method=row.method,
+        body=json.loads(row.body),
+        tries=row.tries,
+    )

@@ -1,0 +1,62 @@
+"""Opens the database so that two writers never lose an update and a commit is on the disk."""
+
+import os
+import sqlite3
+from pathlib import Path
+from typing import Any
+
+import sqlalchemy as sa
+from sqlalchemy.pool import StaticPool
+
+BUSY_TIMEOUT_S = 30
+"""How long a writer waits for another on SQLite. Judgement: far above any unit of work."""
+_PRAGMAS = (
+    "PRAGMA journal_mode=WAL",
+    "PRAGMA synchronous=FULL",
+    "PRAGMA foreign_keys=ON",
+    f"PRAGMA busy_timeout={BUSY_TIMEOUT_S * 1000}",
+)
+
+
+def open_engine(url: str) -> sa.Engine:
+    """Open a database by its URL: `sqlite:///file`, `sqlite://` in memory, or `postgresql://...`."""
+    address = sa.make_url(url)
+    if address.get_backend_name() == "sqlite":
+        return _open_sqlite(address)
+    if address.drivername in {"postgresql", "postgres"}:
+        address = address.set(drivername="postgresql+psycopg")
+    return sa.create_engine(address, pool_pre_ping=True)
+
+
+def _open_sqlite(address: sa.URL) -> sa.Engine:
+    options: dict[str, Any] = {}
+    if address.database in {None, "", ":memory:"}:
+        options["poolclass"] = StaticPool
+    else:
+        _make_private(Path(str(address.database)))
+    engine = sa.create_engine(
+        address,
+        connect_args={"isolation_level": None, "timeout": BUSY_TIMEOUT_S, "check_same_thread": False},
+        **options,
+    )
+    sa.event.listen(engine, "connect", _set_pragmas)
+    sa.event.listen(engine, "begin", _begin_immediate)
+    return engine
+
+
+def _make_private(file: Path) -> None:
+    """Make the file and its folder for their owner alone; SQLite gives its side files the same mode."""
+    file.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+    os.close(os.open(file, os.O_CREAT | os.O_RDWR, 0o600))
+
+
+def _set_pragmas(connection: sqlite3.Connection, _record: object) -> None:
+    cursor = connection.cursor()
+    for pragma in _PRAGMAS:
+        cursor.execute(pragma)
+    cursor.close()
+
+
+def _begin_immediate(connection: sa.Connection) -> None:
+    # a plain BEGIN would let two units read the same state and one overwrite the other
+    connection.exec_driver_sql("BEGIN IMMEDIATE")

@@ -1,0 +1,1 @@
+"""Every change of the tables, in order; run by bot.storage.migrate."""

@@ -1,0 +1,1 @@
+"""One file a revision; its number comes first in the name."""

@@ -1,0 +1,335 @@
+"""The store behind the actions: one transaction on either database."""
+
+from collections.abc import Sequence
+from datetime import UTC, date, datetime, timedelta
+from typing import Any
+
+import sqlalchemy as sa
+from sqlalchemy import bindparam
+
+from bot.actions.commands import Choice
+from bot.actions.ports import Member, Question
+from bot.actions.situation import Expecting
+from bot.domain.identity import EntryId, HouseholdId, PlaceId, PlantId, ProductId
+from bot.domain.journal import Draft, Entry
+from bot.storage.codec import decode_choices, decode_payload, encode_choices, encode_payload
+from bot.storage.delivery import Delivery
+from bot.storage.journal_cache import Held, JournalCache
+from bot.storage.tables import (
+    UtcDateTime,
+    household,
+    journal,
+    member,
+    outbox,
+    place,
+    plant,
+    product,
+    question,
+)
+
+_MemberRow = sa.Row[Any, Any, Any, Any, Any, Any]
+_QuestionRow = sa.Row[Any, Any, Any, Any, Any]
+
+STRANGER_REST = timedelta(hours=1)
+"""A stranger gets no second answer within this time. Judgement."""
+
+_HOUSEHOLD = bindparam("of_household", type_=sa.BigInteger)
+_CHAT = bindparam("in_chat", type_=sa.BigInteger)
+_PERSON = bindparam("by_person", type_=sa.BigInteger)
+_NOW = bindparam("now", type_=UtcDateTime)
+
+_MEMBER = sa.select(
+    member.c.id, member.c.household, member.c.person, member.c.chat, member.c.name, member.c.is_owner
+)
+_neighbour = member.alias("neighbour")
+_MEMBERS = _MEMBER.where(member.c.household == _HOUSEHOLD, member.c.left_at.is_(None)).order_by(member.c.id)
+_SPEAKER_ALONE = (
+    _MEMBER.where(member.c.person == _PERSON, member.c.left_at.is_(None))
+    .order_by(sa.case((member.c.chat == _CHAT, 0), else_=1), member.c.id)
+    .limit(1)
+)
+_SPEAKER_IN_GROUP = (
+    _MEMBER.where(
+        member.c.person == _PERSON,
+        member.c.left_at.is_(None),
+        member.c.household.in_(
+            sa.select(_neighbour.c.household).where(
+                _neighbour.c.chat == _CHAT, _neighbour.c.left_at.is_(None)
+            )
+        ),
+    )
+    .order_by(sa.case((member.c.chat == _CHAT, 0), else_=1), member.c.id)
+    .limit(1)
+)
+_LOCK_HOUSEHOLD = sa.select(household.c.id).where(household.c.id == _HOUSEHOLD).with_for_update()
+_JOURNAL_STATE = sa.select(sa.func.max(journal.c.id), sa.func.count()).where(
+    journal.c.household == _HOUSEHOLD
+)
+_ENTRIES_AFTER = (
+    sa.select(journal)
+    .where(journal.c.household == _HOUSEHOLD, journal.c.id > bindparam("after", type_=sa.BigInteger))
+    .order_by(journal.c.id)
+)
+_APPEND = sa.insert(journal).returning(journal.c.id, sort_by_parameter_order=True)
+_QUESTION = sa.select(
+    question.c.id, question.c.household, question.c.chat, question.c.expecting, question.c.choices
+)
+_QUESTION_BY_ID = _QUESTION.where(question.c.id == bindparam("number", type_=sa.BigInteger))
+_OF_CHAT = (question.c.household == _HOUSEHOLD, question.c.chat == _CHAT, question.c.closed_at.is_(None))
+_OPEN_QUESTION = _QUESTION.where(*_OF_CHAT)
+_CLOSE_QUESTION = sa.update(question).where(*_OF_CHAT).values(closed_at=_NOW)
+# closing without asking anew is not told the time; the column must only stop being empty
+_CLOSE_UNTIMED = sa.update(question).where(*_OF_CHAT).values(closed_at=question.c.asked_at)
+_SET_EVENING = (
+    sa.update(household)
+    .where(household.c.id == _HOUSEHOLD)
+    .values(next_evening_at=bindparam("at", type_=UtcDateTime))
+)
+_DUE = (
+    sa.select(household.c.id)
+    .where(household.c.next_evening_at <= _NOW)
+    .order_by(household.c.next_evening_at, household.c.id)
+    .limit(bindparam("at_most", type_=sa.Integer))
+    .with_for_update(skip_locked=True)
+)
+_EARLIEST = sa.select(sa.func.min(household.c.next_evening_at))
+_REFUSE = sa.text(
+    "INSERT INTO stranger (person, answered_at) VALUES (:by_person, :now)"
+    " ON CONFLICT (person) DO UPDATE SET answered_at = :now WHERE stranger.answered_at <= :rested"
+).bindparams(_NOW, bindparam("rested", type_=UtcDateTime))
+_NUDGES = (
+    sa.select(outbox.c.chat, outbox.c.platform_message_id)
+    .where(
+        outbox.c.household == _HOUSEHOLD,
+        outbox.c.key > bindparam("after", type_=sa.Text),
+        outbox.c.key < bindparam("before", type_=sa.Text),
+        outbox.c.platform_message_id.is_not(None),
+    )
+    .order_by(outbox.c.id)
+)
+
+
+class SqlStore(Delivery):
+    """One unit of work: everything an action and the delivery of its answer need, committed together."""
+
+    def __init__(self, connection: sa.Connection, cache: JournalCache | None = None) -> None:
+        super().__init__(connection)
+        self._cache = JournalCache(households=1) if cache is None else cache
+        self._read: dict[HouseholdId, Held] = {}
+        self._locks = connection.dialect.name != "sqlite"
+
+    def publish(self) -> None:
+        """Hand what this unit read and wrote to the cache; only after its commit."""
+        for number, held in self._read.items():
+            self._cache.put(number, held)
+
+    def member(self, person: int, chat: int) -> Member | None:
+        """Find the member who speaks; in a group the chat decides the household, not the person's own."""
+        speaker = _SPEAKER_ALONE if person == chat else _SPEAKER_IN_GROUP
+        row = self._connection.execute(speaker, {"by_person": person, "in_chat": chat}).first()
+        return None if row is None else _member(row)
+
+    def members(self, household: HouseholdId) -> tuple[Member, ...]:
+        """Everyone who shares the plants, in order of joining."""
+        rows = self._connection.execute(_MEMBERS, {"of_household": household})
+        return tuple(_member(row) for row in rows)
+
+    def found_household(self, person: int, chat: int, name: str, now: datetime) -> Member:
+        """Make a household and its owner."""
+        number = self._insert(household, {"founded_at": now})
+        return self._add_member(HouseholdId(number), person, chat, name, is_owner=True)
+
+    def join_household(self, household: HouseholdId, person: int, chat: int, name: str) -> Member:
+        """Add somebody who shares the plants."""
+        return self._add_member(household, person, chat, name, is_owner=False)
+
+    def leave_household(self, person: int, household: HouseholdId, now: datetime) -> None:
+        """End a membership; what the member told stays."""
+        who = (member.c.household == household, member.c.person == person, member.c.left_at.is_(None))
+        self._connection.execute(sa.update(member).where(*who).values(left_at=now))
+
+    def entries(self, household: HouseholdId) -> tuple[Entry, ...]:
+        """Give the whole journal, by number; on PostgreSQL no other unit works on it until this one ends."""
+        which = {"of_household": household}
+        if self._locks:
+            self._connection.execute(_LOCK_HOUSEHOLD, which)
+        last, count = self._connection.execute(_JOURNAL_STATE, which).one()
+        held = self._read.get(household) or self._cache.take(household)
+        if (held.last, len(held.entries)) != (last or 0, count):
+            held = Held(held.entries + self._entries_after(household, held.last))
+        if len(held.entries) != count:
+            held = Held(self._entries_after(household, 0))
+        self._read[household] = held
+        return held.entries
+
+    def append(
+        self, household: HouseholdId, drafts: Sequence[Draft], source: str, now: datetime
+    ) -> tuple[Entry, ...]:
+        """Add entries in order and give them their numbers."""
+        if not drafts:
+            return ()
+        rows = [_journal_row(household, draft, source, now) for draft in drafts]
+        numbers = self._connection.execute(_APPEND, rows).scalars()
+        added = tuple(
+            _appended(number, household, draft, source, now)
+            for number, draft in zip(numbers, drafts, strict=True)
+        )
+        if household in self._read:
+            self._read[household] = Held(self._read[household].entries + added)
+        return added
+
+    def new_place(self, household: HouseholdId) -> PlaceId:
+        """Give the number for a place about to be told."""
+        return PlaceId(self._insert(place, {"household": household}))
+
+    def new_plant(self, household: HouseholdId) -> PlantId:
+        """Give the number for a plant about to be told."""
+        return PlantId(self._insert(plant, {"household": household}))
+
+    def new_product(self, household: HouseholdId) -> ProductId:
+        """Give the number for a product about to be told."""
+        return ProductId(self._insert(product, {"household": household}))
+
+    def question(self, household: HouseholdId, chat: int) -> Question | None:
+        """Give the open question of a chat, if any."""
+        which = {"of_household": household, "in_chat": chat}
+        return _question(self._connection.execute(_OPEN_QUESTION, which).first())
+
+    def question_by_id(self, number: int) -> Question | None:
+        """Give a question, open or closed: old buttons stay safe to press."""
+        return _question(self._connection.execute(_QUESTION_BY_ID, {"number": number}).first())
+
+    def ask(
+        self,
+        household: HouseholdId,
+        chat: int,
+        expecting: Expecting,
+        choices: Sequence[Choice],
+        now: datetime,
+    ) -> Question:
+        """Open a question in a chat; an earlier one there is closed."""
+        self._connection.execute(_CLOSE_QUESTION, {"of_household": household, "in_chat": chat, "now": now})
+        offered = tuple(choices)
+        row = {
+            "household": household,
+            "chat": chat,
+            "expecting": expecting.value,
+            "choices": encode_choices(offered),
+            "asked_at": now,
+        }
+        number = self._insert(question, row)
+        return Question(id=number, household=household, chat=chat, expecting=expecting, choices=offered)
+
+    def close_question(self, household: HouseholdId, chat: int) -> None:
+        """Close the chat's open question, if any."""
+        self._connection.execute(_CLOSE_UNTIMED, {"of_household": household, "in_chat": chat})
+
+    def set_next_evening(self, household: HouseholdId, at: datetime | None) -> None:
+        """Say when the household is to be looked at again. Aware UTC; None is never."""
+        self._connection.execute(_SET_EVENING, {"of_household": household, "at": at})
+
+    def due_households(self, now: datetime, limit: int) -> tuple[HouseholdId, ...]:
+        """Households whose next evening has come, oldest first; on PostgreSQL claimed with SKIP LOCKED."""
+        return tuple(self._connection.execute(_DUE, {"now": now, "at_most": limit}).scalars())
+
+    def earliest_evening(self) -> datetime | None:
+        """Give the earliest next evening of all households."""
+        return self._connection.execute(_EARLIEST).scalar()
+
+    def refuse_stranger(self, person: int, now: datetime) -> bool:
+        """Whether a stranger gets an answer now: True at most once an hour; remembers it."""
+        row = {"by_person": person, "now": now, "rested": now - STRANGER_REST}
+        return self._connection.execute(_REFUSE, row).rowcount == 1
+
+    def nudged_messages(self, household: HouseholdId, on: date) -> tuple[tuple[int, int], ...]:
+        """(chat, platform message id) of the nudges sent for that evening."""
+        evening = f"nudge:{household}:{on.isoformat()}"
+        # keys sort by byte, and ";" is the one after ":": a range, so that the key's index serves
+        which = {"of_household": household, "after": f"{evening}:", "before": f"{evening};"}
+        return tuple((chat, message) for chat, message in self._connection.execute(_NUDGES, which))
+
+    def _entries_after(self, household: HouseholdId, after: int) -> tuple[Entry, ...]:
+        rows = self._connection.execute(_ENTRIES_AFTER, {"of_household": household, "after": after})
+        return tuple(_entry(row) for row in rows)
+
+    def _add_member(
+        self, household: HouseholdId, person: int, chat: int, name: str, *, is_owner: bool
+    ) -> Member:
+        told = {"household": household, "person": person, "chat": chat, "name": name, "is_owner": is_owner}
+        number = self._insert(member, told)
+        return _member(self._connection.execute(_MEMBER.where(member.c.id == number)).one())
+
+    def _insert(self, table: sa.Table, row: dict[str, Any]) -> int:
+        key = self._connection.execute(sa.insert(table), row).inserted_primary_key
+        assert key is not None
+        return int(key[0])
+
+
+def _member(row: _MemberRow) -> Member:
+    return Member(
+        id=row.id,
+        household=row.household,
+        person=row.person,
+        chat=row.chat,
+        name=row.name,
+        is_owner=row.is_owner,
+    )
+
+
+def _question(row: _QuestionRow | None) -> Question | None:
+    if row is None:
+        return None
+    return Question(
+        id=row.id,
+        household=row.household,
+        chat=row.chat,
+        expecting=Expecting(row.expecting),
+        choices=decode_choices(row.choices, row.id),
+    )
+
+
+def _journal_row(household: HouseholdId, draft: Draft, source: str, now: datetime) -> dict[str, Any]:
+    kind, version, payload = encode_payload(draft.payload)
+    return {
+        "household": household,
+        "member": draft.member,
+        "plant": draft.plant,
+        "kind": kind,
+        "version": version,
+        "happened_at": draft.happened_at,
+        "happened_on": draft.happened_on,
+        "recorded_at": now,
+        "source": source,
+        "payload": payload,
+        "void_of": draft.void_of,
+    }
+
+
+def _appended(number: int, household: HouseholdId, draft: Draft, source: str, now: datetime) -> Entry:
+    return Entry(
+        id=EntryId(number),
+        household=household,
+        member=draft.member,
+        plant=draft.plant,
+        happened_at=draft.happened_at.astimezone(UTC),
+        happened_on=draft.happened_on,
+        recorded_at=now.astimezone(UTC),
+        source=source,
+        payload=draft.payload,
+        void_of=draft.void_of,
+    )
+
+
+def _entry(row: sa.Row[Any]) -> Entry:
+    return Entry(
+        id=row.id,
+        household=row.household,
+        member=row.member,
+        plant=row.plant,
+        happened_at=row.happened_at,
+        happened_on=row.happened_on,
+        recorded_at=row.recorded_at,
+        source=row.source,
+        payload=decode_payload(row.kind, row.version, row.payload, row.id),
+        void_of=row.void_of,
+    )

@@ -1,0 +1,190 @@
+"""The tables: identity rows, the journal, and what delivery needs to survive a crash."""
+
+from datetime import UTC, datetime
+
+import sqlalchemy as sa
+
+KEY = sa.BigInteger().with_variant(sa.Integer, "sqlite")
+"""SQLite numbers rows only in a column typed INTEGER."""
+BYTEWISE = sa.Text().with_variant(sa.Text(collation="C"), "postgresql")
+"""Text in the order of its bytes on both databases, so that a prefix is a range."""
+UNSETTLED = "state IN ('waiting', 'claimed')"
+"""Stands in the partial indexes and, word for word, in the queries that are to use them."""
+
+
+class UtcDateTime(sa.TypeDecorator[datetime]):
+    """An instant: aware in, aware UTC out, stored without a zone. A naive value is refused."""
+
+    impl = sa.DateTime
+    cache_ok = True
+
+    def process_bind_param(self, value: datetime | None, dialect: sa.Dialect) -> datetime | None:
+        """Store UTC; a naive value is a caller's mistake, never guessed at."""
+        del dialect
+        if value is None:
+            return None
+        if value.tzinfo is None:
+            message = f"a naive datetime cannot be stored: {value.isoformat()}"
+            raise ValueError(message)
+        return value.astimezone(UTC).replace(tzinfo=None)
+
+    def process_result_value(self, value: datetime | None, dialect: sa.Dialect) -> datetime | None:
+        """Give back the same instant, aware."""
+        del dialect
+        return None if value is None else value.replace(tzinfo=UTC)
+
+
+metadata = sa.MetaData(
+    naming_convention={
+        "ix": "ix_%(table_name)s_%(column_0_N_name)s",
+        "uq": "uq_%(table_name)s_%(column_0_N_name)s",
+        "ck": "ck_%(table_name)s_%(constraint_name)s",
+        "fk": "fk_%(table_name)s_%(column_0_N_name)s",
+        "pk": "pk_%(table_name)s",
+    }
+)
+
+
+def _of_household(*, nullable: bool = False) -> sa.Column[int]:
+    return sa.Column("household", KEY, sa.ForeignKey("household.id"), nullable=nullable)
+
+
+household = sa.Table(
+    "household",
+    metadata,
+    sa.Column("id", KEY, primary_key=True),
+    sa.Column("founded_at", UtcDateTime, nullable=False),
+    sa.Column("next_evening_at", UtcDateTime, index=True),
+    # a number is never given twice: outbox keys and buttons carry it
+    sqlite_autoincrement=True,
+)
+
+_HERE = sa.text("left_at IS NULL")
+
+member = sa.Table(
+    "member",
+    metadata,
+    sa.Column("id", KEY, primary_key=True),
+    _of_household(),
+    sa.Column("person", sa.BigInteger, nullable=False, index=True),
+    sa.Column("chat", sa.BigInteger, nullable=False, index=True),
+    sa.Column("name", sa.Text, nullable=False),
+    sa.Column("is_owner", sa.Boolean, nullable=False),
+    sa.Column("left_at", UtcDateTime),
+    sa.Index(
+        "uq_member_household_person",
+        "household",
+        "person",
+        unique=True,
+        sqlite_where=_HERE,
+        postgresql_where=_HERE,
+    ),
+    sqlite_autoincrement=True,
+)
+
+
+def _identity(name: str) -> sa.Table:
+    return sa.Table(
+        name, metadata, sa.Column("id", KEY, primary_key=True), _of_household(), sqlite_autoincrement=True
+    )
+
+
+place = _identity("place")
+plant = _identity("plant")
+product = _identity("product")
+
+journal = sa.Table(
+    "journal",
+    metadata,
+    sa.Column("id", KEY, primary_key=True),
+    _of_household(),
+    sa.Column("member", KEY, sa.ForeignKey("member.id")),
+    sa.Column("plant", KEY, sa.ForeignKey("plant.id")),
+    sa.Column("kind", sa.Text, nullable=False),
+    sa.Column("version", sa.Integer, nullable=False),
+    sa.Column("happened_at", UtcDateTime, nullable=False),
+    sa.Column("happened_on", sa.Date, nullable=False),
+    sa.Column("recorded_at", UtcDateTime, nullable=False),
+    sa.Column("source", sa.Text, nullable=False),
+    sa.Column("payload", sa.Text, nullable=False),
+    sa.Column("void_of", KEY, sa.ForeignKey("journal.id")),
+    sa.CheckConstraint("version >= 1", name="version"),
+    sa.Index("ix_journal_household_id", "household", "id"),
+    sqlite_autoincrement=True,
+)
+
+seen = sa.Table(
+    "seen",
+    metadata,
+    sa.Column("update_id", KEY, primary_key=True, autoincrement=False),
+    sa.Column("at", UtcDateTime, nullable=False),
+)
+
+parked = sa.Table(
+    "parked",
+    metadata,
+    sa.Column("update_id", KEY, primary_key=True, autoincrement=False),
+    sa.Column("raw", sa.Text, nullable=False),
+    sa.Column("reason", sa.Text, nullable=False),
+    sa.Column("at", UtcDateTime, nullable=False),
+)
+
+_OPEN = sa.text(UNSETTLED)
+
+outbox = sa.Table(
+    "outbox",
+    metadata,
+    sa.Column("id", KEY, primary_key=True),
+    sa.Column("key", BYTEWISE, nullable=False, unique=True),
+    _of_household(nullable=True),
+    sa.Column("chat", sa.BigInteger, nullable=False),
+    sa.Column("method", sa.Text, nullable=False),
+    sa.Column("body", sa.Text, nullable=False),
+    sa.Column("state", sa.Text, nullable=False),
+    sa.Column("claimed_by", sa.Text),
+    sa.Column("lease_until", UtcDateTime),
+    sa.Column("tries", sa.Integer, nullable=False),
+    sa.Column("not_before", UtcDateTime, nullable=False),
+    sa.Column("platform_message_id", sa.BigInteger),
+    sa.Column("created_at", UtcDateTime, nullable=False),
+    sa.Column("sent_at", UtcDateTime),
+    sa.Column("error", sa.Text),
+    sa.CheckConstraint("state IN ('waiting', 'claimed', 'sent', 'given-up')", name="state"),
+    sa.CheckConstraint(
+        "state <> 'claimed' OR (claimed_by IS NOT NULL AND lease_until IS NOT NULL)", name="lease"
+    ),
+    sa.CheckConstraint("tries >= 0", name="tries"),
+    sa.Index("ix_outbox_due", "not_before", "id", sqlite_where=_OPEN, postgresql_where=_OPEN),
+    sa.Index("ix_outbox_chat_order", "chat", "id", sqlite_where=_OPEN, postgresql_where=_OPEN),
+    sqlite_autoincrement=True,
+)
+
+_UNANSWERED = sa.text("closed_at IS NULL")
+
+question = sa.Table(
+    "question",
+    metadata,
+    sa.Column("id", KEY, primary_key=True),
+    _of_household(),
+    sa.Column("chat", sa.BigInteger, nullable=False),
+    sa.Column("expecting", sa.Text, nullable=False),
+    sa.Column("choices", sa.Text, nullable=False),
+    sa.Column("asked_at", UtcDateTime, nullable=False),
+    sa.Column("closed_at", UtcDateTime),
+    sa.Index(
+        "uq_question_open",
+        "household",
+        "chat",
+        unique=True,
+        sqlite_where=_UNANSWERED,
+        postgresql_where=_UNANSWERED,
+    ),
+    sqlite_autoincrement=True,
+)
+
+stranger = sa.Table(
+    "stranger",
+    metadata,
+    sa.Column("person", KEY, primary_key=True, autoincrement=False),
+    sa.Column("answered_at", UtcDateTime, nullable=False),
+)

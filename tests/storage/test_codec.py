@@ -1,0 +1,92 @@
+from typing import get_args
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from bot.actions import commands
+from bot.actions.commands import Choice, Command, Incomplete, Missing
+from bot.domain.journal import Found, Payload
+from bot.domain.trade import Grade
+from bot.storage.codec import (
+    COMMANDS,
+    KINDS,
+    decode_choices,
+    decode_payload,
+    encode_choices,
+    encode_payload,
+)
+from bot.storage.failure import StoreError
+from tests.storage.values import values_of
+
+PAYLOADS = get_args(Payload)
+COMMAND_CLASSES = get_args(Command)
+
+
+def test_every_payload_has_a_kind_of_its_own() -> None:
+    assert set(KINDS) == set(PAYLOADS)
+    assert len(set(KINDS.values())) == len(PAYLOADS)
+
+
+def test_every_command_has_a_name_of_its_own() -> None:
+    assert set(COMMANDS) == set(COMMAND_CLASSES)
+    assert len(set(COMMANDS.values())) == len(COMMAND_CLASSES)
+
+
+@pytest.mark.parametrize("cls", PAYLOADS, ids=lambda cls: cls.__name__)
+def test_a_payload_comes_back_as_it_was(cls: type[Payload]) -> None:
+    @given(values_of(cls))
+    def comes_back(payload: Payload) -> None:
+        assert decode_payload(*encode_payload(payload), 1) == payload
+
+    comes_back()
+
+
+@pytest.mark.parametrize("cls", COMMAND_CLASSES, ids=lambda cls: cls.__name__)
+def test_an_offered_command_comes_back_as_it_was(cls: type[Command]) -> None:
+    @given(st.text(max_size=40), values_of(cls))
+    def comes_back(label: str, command: Command) -> None:
+        offered = (Choice(label, (command, commands.Help())),)
+        assert decode_choices(encode_choices(offered), 1) == offered
+
+    comes_back()
+
+
+def test_a_question_within_a_question_comes_back() -> None:
+    inner = (Choice("Ivy", (commands.Undo(),)),)
+    offered = (Choice("which one", (Incomplete(missing=Missing.WHICH_PLANT, choices=inner),)),)
+    assert decode_choices(encode_choices(offered), 1) == offered
+
+
+def test_the_stored_form_of_a_find_stays() -> None:
+    """Old journals hold exactly this text."""
+    assert encode_payload(Found(pest="mite", grade=Grade.FEW, count=3)) == (
+        "found",
+        1,
+        '{"pest":"mite","grade":"few","count":3,"where":null}',
+    )
+
+
+def test_a_field_added_since_takes_its_default() -> None:
+    assert decode_payload("found", 1, '{"pest":"mite","grade":"few"}', 1) == Found(
+        pest="mite", grade=Grade.FEW
+    )
+
+
+@pytest.mark.parametrize(
+    ("kind", "version", "text", "says"),
+    [
+        ("watered", 1, "{}", "entry 7 is of kind 'watered' version 1, unknown"),
+        ("found", 2, "{}", "entry 7 is of kind 'found' version 2, unknown"),
+        ("found", 1, '{"pest":"secret words"}', "entry 7 of kind 'found' version 1 cannot be read.*missing"),
+    ],
+)
+def test_an_entry_this_program_cannot_read_is_named(kind: str, version: int, text: str, says: str) -> None:
+    with pytest.raises(StoreError, match=says) as caught:
+        decode_payload(kind, version, text, 7)
+    assert "secret" not in str(caught.value)
+
+
+def test_choices_of_another_version_name_their_question() -> None:
+    with pytest.raises(StoreError, match="question 9"):
+        decode_choices('[{"label":"a","commands":[{"type":"sing"}]}]', 9)

@@ -1,0 +1,27 @@
+"""Values of our dataclasses as hypothesis strategies, by their annotations."""
+
+from datetime import UTC, datetime
+from typing import Any
+
+from hypothesis import strategies as st
+
+from bot.actions.commands import Ask, Choice, Help, Incomplete, LogRound, Missing, Mix, Undo
+
+_INSTANTS = st.datetimes(timezones=st.just(UTC))
+_FLOATS = st.floats(allow_nan=False, allow_infinity=False)
+st.register_type_strategy(datetime, _INSTANTS)
+st.register_type_strategy(float, _FLOATS)
+
+
+def _choices() -> st.SearchStrategy[Choice]:
+    plain = st.one_of(*(st.from_type(cls) for cls in (LogRound, Ask, Mix, Undo, Help)))
+    return st.builds(Choice, st.text(max_size=40), st.lists(plain, max_size=3).map(tuple))
+
+
+def values_of(cls: type) -> st.SearchStrategy[Any]:
+    """Any value of a payload or command class; Incomplete with choices one level deep."""
+    if cls is not Incomplete:
+        return st.from_type(cls)
+    return st.builds(
+        Incomplete, missing=st.sampled_from(Missing), choices=st.lists(_choices(), max_size=3).map(tuple)
+    )
