@@ -12,7 +12,7 @@ from bot.domain.pest import Stage
 
 WON = 0.95  # [1] probability that nothing is alive at which a campaign counts as won
 MAX_ROUNDS = 40
-_SETTLE_DAYS = 400  # [d] after which the mixture of ages no longer changes
+_HALVINGS = 50  # narrow the daily growth factor down to rounding
 
 
 class Start(enum.Enum):
@@ -255,26 +255,30 @@ def _day_earlier(lost: list[float], flow: _Flow) -> list[float]:
 @functools.lru_cache(maxsize=512)
 def _stable(life: LifeTable, temperature: float) -> tuple[float, ...]:
     """Mixture of boxes an undisturbed outbreak settles to, for one animal of visible size."""
+    # Ages settle over years of simulated days, so the daily factor is bracketed instead of iterated.
     flow = _flow(life, temperature)
-    mixture = [1.0] * len(flow.stage)
-    for _ in range(_SETTLE_DAYS):
-        mixture = _grown(mixture, flow)
-        total = sum(mixture)
-        mixture = [share / total for share in mixture]
+    low, high = 1.0, 2.0
+    for _ in range(_HALVINGS):
+        factor = (low + high) / 2
+        is_faster = _newborn(_mixture(flow, factor), flow) > factor - 1 + flow.moves[0]
+        low, high = (factor, high) if is_faster else (low, factor)
+    mixture = _mixture(flow, high)
     seen = sum(share for share, stage in zip(mixture, flow.stage, strict=True) if stage > 1)
     return tuple(share / seen for share in mixture)
 
 
-def _grown(mixture: list[float], flow: _Flow) -> list[float]:
-    laying = sum(share for share, stage in zip(mixture, flow.stage, strict=True) if stage == flow.stage[-1])
-    arriving = [laying * flow.daughters]
-    arriving += [
-        share * moves * survives
-        for share, moves, survives in zip(mixture[:-1], flow.moves[:-1], flow.survives[:-1], strict=True)
-    ]
-    return [
-        share * (1 - moves) + comes for share, moves, comes in zip(mixture, flow.moves, arriving, strict=True)
-    ]
+def _mixture(flow: _Flow, factor: float) -> list[float]:
+    mixture = [1.0]
+    for moves, survives, next_moves in zip(flow.moves[:-1], flow.survives[:-1], flow.moves[1:], strict=True):
+        mixture.append(mixture[-1] * moves * survives / (factor - 1 + next_moves))
+    return mixture
+
+
+def _newborn(mixture: list[float], flow: _Flow) -> float:
+    laying = flow.stage[-1]
+    return flow.daughters * sum(
+        share for share, stage in zip(mixture, flow.stage, strict=True) if stage == laying
+    )
 
 
 def _p_all(lost: list[float], mixture: tuple[float, ...], visible: int) -> float:
