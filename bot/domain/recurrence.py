@@ -107,6 +107,10 @@ def _body(text: str) -> str:
         raise ValueError(f"{text!r} names no FREQ")
     if any(word in body for word in _SUB_DAILY) or any(sign in body for sign in "\n\r:"):
         raise ValueError(f"{text!r} is not one rule of whole days")
+    if any(
+        part.startswith("INTERVAL=") and int(part.removeprefix("INTERVAL=")) < 1 for part in body.split(";")
+    ):
+        raise ValueError(f"{text!r} never moves on")  # dateutil lets this pass
     parts = [part.removesuffix("Z") if part.startswith("UNTIL=") else part for part in body.split(";")]
     return ";".join(parts)
 

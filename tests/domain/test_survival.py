@@ -89,11 +89,11 @@ def test_rounds_to_win(kill: Kill, temperature: float, gap_days: int, rounds: tu
         assert ours is None or theirs is None or abs(ours - theirs) <= 1
 
 
-# The same run, 21 degC, coverage .9, weekly: spray and wipe, spray alone.
+# The same run, 21 degC, coverage .9, weekly: spray and wipe, spray alone. Tolerance one round, as above.
 @pytest.mark.parametrize(("visible", "wiped", "sprayed"), [(3, 6, 9), (20, 8, 13), (100, 10, 17)])
 def test_a_worse_start_takes_more_rounds(visible: int, wiped: int, sprayed: int) -> None:
-    assert rounds_to_win(CITRUS, 21, Rhythm(7, 0.9, SPRAY_AND_WIPE), visible) == wiped
-    assert rounds_to_win(CITRUS, 21, Rhythm(7, 0.9, SPRAY), visible) == sprayed
+    assert rounds_to_win(CITRUS, 21, Rhythm(7, 0.9, SPRAY_AND_WIPE), visible) == pytest.approx(wiped, abs=1)
+    assert rounds_to_win(CITRUS, 21, Rhythm(7, 0.9, SPRAY), visible) == pytest.approx(sprayed, abs=1)
 
 
 def test_young_born_alive_have_no_egg_to_hide_in() -> None:
