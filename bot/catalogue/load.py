@@ -8,7 +8,10 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import TypeVar
 
+from bot.domain.knowledge import Knowledge
 from bot.domain.pest import Basis, Evidence, Level, Pest, Stage
+from bot.domain.product import ProductKind
+from bot.domain.trade import Method
 
 _T = TypeVar("_T")
 _FOLDER = Path(__file__).parent
@@ -43,7 +46,13 @@ class Catalogue:
     """All facts the bot ships with."""
 
     pests: Mapping[str, Pest]
+    products: Mapping[str, ProductKind]
     sources: Mapping[str, Source]
+
+    @property
+    def knowledge(self) -> Knowledge:
+        """What the rules need of it."""
+        return Knowledge(self.pests, self.products)
 
 
 class _Table:
@@ -108,11 +117,12 @@ def load() -> Catalogue:
     """Give the shipped catalogue, read once."""
     return read(
         pests=(_FOLDER / "pests.toml").read_text("utf-8"),
+        products=(_FOLDER / "products.toml").read_text("utf-8"),
         sources=(_FOLDER / "sources.toml").read_text("utf-8"),
     )
 
 
-def read(*, pests: str, sources: str) -> Catalogue:
+def read(*, pests: str, sources: str, products: str = "") -> Catalogue:
     """
     Read a catalogue from its TOML texts.
 
@@ -124,9 +134,12 @@ def read(*, pests: str, sources: str) -> Catalogue:
     problems: list[str] = []
     known = _entries("sources", sources, problems, _source)
     found = _entries("pests", pests, problems, functools.partial(_pest, known=known))
+    kinds = _entries("products", products, problems, functools.partial(_product, known=known))
     if problems:
         raise CatalogueError(tuple(problems))
-    return Catalogue(pests=MappingProxyType(found), sources=MappingProxyType(known))
+    return Catalogue(
+        pests=MappingProxyType(found), products=MappingProxyType(kinds), sources=MappingProxyType(known)
+    )
 
 
 def _entries(name: str, text: str, problems: list[str], build: Callable[[str, _Table], _T]) -> dict[str, _T]:
@@ -220,3 +233,22 @@ def _sight(table: _Table) -> Mapping[Level, tuple[float, float, float]]:
     found = {level: table.numbers(level.value, 0, 1) for level in (Level.GLANCE, Level.PLAIN, Level.LENS)}
     # Lifting the pot shows the blind spot; what is above the soil is seen as in a plain check.
     return MappingProxyType({**found, Level.ROOTS: found[Level.PLAIN]})
+
+
+def _product(key: str, table: _Table, known: Mapping[str, Source]) -> ProductKind:
+    methods = table.texts("methods")
+    for method in methods:
+        if method not in {item.value for item in Method}:
+            table.problem(f"method {method} is unknown")
+    evidence = _evidence(table, known)
+    return ProductKind(
+        key=key,
+        name=table.text("name"),
+        words=table.texts("words"),
+        methods=tuple(item for item in Method if item.value in methods),
+        gap_days=int(table.number("gap_days", 1, 365)),
+        needs_shade=table.flag("needs_shade"),
+        caution=table.text("caution"),
+        basis=evidence.basis.value,
+        sources=evidence.sources,
+    )

@@ -6,7 +6,8 @@ from datetime import UTC, date, datetime, time, timedelta
 from dateutil.rrule import DAILY, rrule, rrulestr
 
 _SUB_DAILY = ("HOURLY", "MINUTELY", "SECONDLY", "BYHOUR", "BYMINUTE", "BYSECOND")
-_PROBE_YEARS = 30  # every rule that ever matches does so within 28 years, the calendar's own cycle
+_CYCLE = 400  # years after which the calendar repeats
+_LATE_CYCLE = 9600  # starts the last whole cycle that leaves some years to look into
 _PROBE_ON = date(2024, 1, 1)
 _WIDEST_JUMP = timedelta(days=1)  # no zone has moved its clocks further
 
@@ -117,9 +118,10 @@ def _body(text: str) -> str:
 
 @functools.lru_cache(maxsize=256)
 def _first_match(text: str, start: date) -> datetime | None:
-    """Find the first match of a rule without its end, looking no further than the calendar's cycle."""
+    """Find the first match of a rule without its end, as seen from the last calendar cycle before year 9999."""
+    # dateutil looks for a match up to year 9999, for seconds where there is none. Days and weekdays repeat
+    # every 400 years, so the same question is asked where that end is near.
+    late = start.replace(year=_LATE_CYCLE + start.year % _CYCLE)
     endless = ";".join(part for part in _body(text).split(";") if not part.startswith(("COUNT=", "UNTIL=")))
     rrulestr(_body(text), dtstart=datetime.combine(start, time()))  # its end must be well-formed too
-    horizon = (datetime.combine(start, time()) + timedelta(days=366 * _PROBE_YEARS)).strftime("%Y%m%dT%H%M%S")
-    found = rrulestr(f"{endless};UNTIL={horizon}", dtstart=datetime.combine(start, time()))
-    return next(iter(found), None)
+    return next(iter(rrulestr(endless, dtstart=datetime.combine(late, time()))), None)

@@ -1,0 +1,100 @@
+"""The shipped facts hold together, and wrong ones are all named at once."""
+
+from importlib.resources import files
+
+import pytest
+
+from bot.catalogue.load import CatalogueError, load, read
+from bot.domain.pest import Basis, Level
+
+PESTS = files("bot.catalogue").joinpath("pests.toml").read_text("utf-8")
+SOURCES = files("bot.catalogue").joinpath("sources.toml").read_text("utf-8")
+
+
+def problems(pests: str = PESTS, sources: str = SOURCES) -> tuple[str, ...]:
+    with pytest.raises(CatalogueError) as caught:
+        read(pests=pests, sources=sources)
+    return caught.value.problems
+
+
+def test_eleven_pests_are_known() -> None:
+    assert set(load().pests) == {
+        "citrus_mealybug",
+        "longtailed_mealybug",
+        "root_mealybug",
+        "spider_mite",
+        "brown_soft_scale",
+        "armoured_scale",
+        "green_peach_aphid",
+        "melon_aphid",
+        "greenhouse_whitefly",
+        "western_flower_thrips",
+        "fungus_gnat",
+    }
+
+
+def test_it_is_read_once() -> None:
+    assert load() is load()
+
+
+def test_every_figure_says_where_it_comes_from() -> None:
+    for pest in load().pests.values():
+        for evidence in (
+            pest.gap_evidence,
+            pest.protected_evidence,
+            pest.clock_evidence,
+            pest.limits_evidence,
+        ):
+            assert evidence.sources, pest.key
+            assert set(evidence.sources) <= set(load().sources)
+
+
+def test_mites_are_harder_to_see_than_mealybugs() -> None:
+    pests = load().pests
+    assert pests["spider_mite"].sight[Level.PLAIN] < pests["citrus_mealybug"].sight[Level.PLAIN]
+    assert pests["citrus_mealybug"].sight_evidence.basis is Basis.JUDGEMENT
+
+
+def test_the_gap_is_planned_from_the_fast_side() -> None:
+    # The gap's window must not be longer than the slow egg and all that follows it.
+    for pest in load().pests.values():
+        assert pest.gap.dd <= pest.egg_hi.dd + sum(stage.dd for stage in pest.instars)
+        assert pest.t_low < pest.t_high
+
+
+def test_an_unknown_key_is_named() -> None:
+    assert problems(PESTS + 'colour = "grey"\n') == ("pests.fungus_gnat: unknown key colour",)
+
+
+def test_all_problems_are_reported_together() -> None:
+    broken = (
+        PESTS.replace('name = "citrus mealybug"\n', "")
+        .replace('sources = ["santacecilia2011"]', 'sources = ["nobody1900"]')
+        .replace("instars = [225, 225, 226]", "instars = [225, 225, 226, 1]")
+        .replace("f = 0.5", "f = 5")
+        .replace("has_mites_rule = true", 'has_mites_rule = "yes"')
+        .replace('words = ["greenhouse whitefly"', 'words = [3, "greenhouse whitefly"')
+        .replace("egg_lo = 70", "egg_lo = 700")
+        .replace('basis = "memory", sources = ["mcdonald1998"]', 'basis = "hope", sources = ["mcdonald1998"]')
+        .replace('basis = "read", sources = ["kersting1999"]', 'basis = "read", sources = []')
+    )
+    found = "\n".join(problems(broken, SOURCES.replace('seen = "standard"', 'seen = "dream"')))
+    for part in (
+        "pests.citrus_mealybug: name must be a text",
+        "pests.longtailed_mealybug.limits: source nobody1900 is not in sources.toml",
+        "pests.root_mealybug.clock.instars: unknown key [3]",
+        "pests.fungus_gnat.gap: f must be a number from 0.1 to 1, got 5",
+        "pests.spider_mite: has_mites_rule must be true or false",
+        "pests.greenhouse_whitefly: words must be a list of texts",
+        "pests.armoured_scale.clock: egg_lo is longer than egg_hi",
+        "pests.western_flower_thrips.clock: basis must be read, memory or judgement",
+        "pests.melon_aphid.limits: says read and names no source",
+        "sources.rfc5545: seen must be one of",
+    ):
+        assert part in found
+
+
+def test_a_broken_file_and_a_missing_block_are_problems_too() -> None:
+    assert problems(sources="[broken")[0].startswith("sources: ")
+    assert "pests.gnat.gap: must be a table" in problems('[gnat]\nname = "gnat"\n')
+    assert "pests.gnat: must be a table" in problems("gnat = 3\n")
