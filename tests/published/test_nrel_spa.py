@@ -45,9 +45,9 @@ def test_sunrise_of_the_worked_example() -> None:
 
 
 def test_the_sunset_printed_in_the_worked_example_is_that_of_the_evening_before() -> None:
-    # A5.1 prints 17:20:19.  The algorithm takes the set of the UTC day modulo 24 h, and the sun sets at Golden
-    # after 0 h UTC: the figure belongs to the 16th.  Skyfield with JPL DE421 gives 17:20:18 on the 16th and
-    # 17:18:51 on the 17th.
+    # A5.1 prints 17:20:19.  The algorithm takes the set of the UTC day modulo 24 h, and the sun sets at
+    # Golden after 0 h UTC: the figure belongs to the 16th.  Skyfield with JPL DE421 gives 17:20:18 on the
+    # 16th and 17:18:51 on the 17th.
     before, on = sunset(GOLDEN, date(2003, 10, 16)), sunset(GOLDEN, date(2003, 10, 17))
     assert before is not None
     assert on is not None
