@@ -5,7 +5,7 @@ import asyncio
 import logging
 import sys
 
-from bot.app import App
+from bot.app import assemble
 from bot.clock import Clock
 from bot.settings import Settings, SettingsError, read_settings
 from bot.telegram.failures import RefusedTokenError
@@ -55,7 +55,7 @@ def set_up_logging() -> None:
 
 
 async def _run(settings: Settings) -> None:
-    app = App(settings, Clock())
+    app = assemble(settings, Clock())
     await app.start()
     await app.run_until_stopped()
 

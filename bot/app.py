@@ -13,7 +13,9 @@ from datetime import datetime, timedelta
 from typing import Any, Protocol
 
 from bot.actions.incoming import Incoming, Press
+from bot.catalogue.load import load
 from bot.clock import Clock
+from bot.conversation import Conversation
 from bot.domain.identity import HouseholdId
 from bot.evening import Evening
 from bot.settings import Settings
@@ -22,7 +24,7 @@ from bot.storage.store import SqlStore
 from bot.telegram.delivery import ChatMoved, Delayed, Delivered, GivenUp, Outcome, Parcel
 from bot.telegram.door import Door
 from bot.telegram.incoming import Ignored, Me, Moved, Unparsable, parse
-from bot.telegram.outgoing import Call, answer_press, edit, send
+from bot.telegram.outgoing import Call, answer_press, edit, edit_buttons, send
 from bot.telegram.webhook import Webhook
 from bot.telegram.wire import Wire
 from bot.wording.answer import Answer
@@ -47,8 +49,8 @@ class Heard(Protocol):
         ...
 
     @property
-    def edits(self) -> Sequence[tuple[int, int, Answer]]:
-        """Earlier messages that say something else now."""
+    def edits(self) -> Sequence[tuple[int, int, Answer | None]]:
+        """Earlier messages that say something else now; None takes their buttons off."""
         ...
 
 
@@ -296,10 +298,37 @@ class App:
             return store.earliest_evening()
 
 
+def assemble(settings: Settings, clock: Clock, *, pacing: bool = True) -> App:
+    """Put the bot together with its real conversation."""
+    founding = Founding(settings.owner, is_open=settings.open)
+    conversation = Conversation(load().knowledge, founding.allows)
+    if founding.code is not None:
+        logger.warning("to found a household, send the bot: /start %s", founding.code)
+    return App(settings, clock, conversation.hear, conversation.send_evenings, pacing=pacing)
+
+
+class Founding:
+    """Who may found a household: the owner, anyone, or whoever has the one-time code of this start."""
+
+    def __init__(self, owner: int | None, *, is_open: bool) -> None:
+        self._owner = owner
+        self._is_open = is_open
+        self.code = None if is_open or owner is not None else secrets.token_urlsafe(9)
+
+    def allows(self, person: int, text: str) -> bool:
+        """Whether this person may found one now; the code is spent by use."""
+        if self._is_open or person == self._owner:
+            return True
+        if self.code is None or not secrets.compare_digest(text.encode(), self.code.encode()):
+            return False
+        self.code = None
+        return True
+
+
 @dataclass(frozen=True, slots=True)
 class _Nothing:
     answers: Sequence[tuple[int, Answer]] = ()
-    edits: Sequence[tuple[int, int, Answer]] = ()
+    edits: Sequence[tuple[int, int, Answer | None]] = ()
     nudges: Sequence[Nudge] = ()
     more: bool = False
 
@@ -317,7 +346,8 @@ def _replies(incoming: Incoming, heard: Heard) -> Iterable[tuple[str, Call]]:
     if isinstance(incoming.kind, Press):
         yield f"{prefix}:press", answer_press(incoming.chat, incoming.kind.callback_id)
     for index, (chat, message_id, answer) in enumerate(heard.edits):
-        yield f"{prefix}:edit{index}", edit(chat, message_id, answer)
+        call = edit(chat, message_id, answer) if answer else edit_buttons(chat, message_id)
+        yield f"{prefix}:edit{index}", call
     for index, (chat, answer) in enumerate(heard.answers):
         yield f"{prefix}:{index}", send(chat, answer)
 

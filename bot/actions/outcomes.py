@@ -287,11 +287,11 @@ class BadTemperature:
 
 @dataclass(frozen=True, slots=True)
 class RoutineSaved:
-    """A habit, and its next day."""
+    """A habit, and its next day; None where its rule gives no more."""
 
     name: str
     rule: str
-    next_on: date
+    next_on: date | None
 
 
 @dataclass(frozen=True, slots=True)

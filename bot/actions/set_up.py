@@ -76,7 +76,7 @@ def start(_: Start, desk: Desk) -> Welcome:
     return Welcome(tuple(lacks))
 
 
-def set_town(command: SetTown, desk: Desk) -> TownSet | WhichTown | NoSuchTown:
+def set_town(command: SetTown, desk: Desk) -> TownSet | WhichTown | NoSuchTown | BadCoordinates:
     """Look the town up offline; ask where several of that name are of like size."""
     towns = find_towns(command.text)
     if not towns:

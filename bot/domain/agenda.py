@@ -128,7 +128,8 @@ def _check_due(plant: Plant, told: tuple[str, date] | None, today: date, *, is_w
     if is_weekly:
         rule, since = told or (DEFAULT_CHECK_RULE, looked)
         anchor = max(looked + timedelta(days=CHECKS_APART_DAYS), since - timedelta(days=1))
-        dates = [*signs, next_on(rule, since, anchor)]
+        following = next_on(rule, since, anchor)
+        dates = signs if following is None else [*signs, following]
     return min(dates, default=None)
 
 

@@ -24,6 +24,7 @@ from bot.domain.release import (
     release_state,
     rounds_finished,
 )
+from bot.domain.survival import Start
 from bot.domain.trade import Grade, Method
 
 STALL_DAYS = 21
@@ -301,7 +302,7 @@ def progress(household: Household, knowledge: Knowledge, plant: Plant, case: Cas
         temperature=temperature,
         rounds_done=len(days),
         rounds_since_find=since_find,
-        forecast=forecast_rounds(pest, temperature, gap_days, case.worst.value),
+        forecast=forecast_rounds(pest, temperature, gap_days, Start(case.worst.value)),
         is_finished=finished,
         state=state,
         release=forecast_release(record, today),

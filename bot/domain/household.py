@@ -278,7 +278,7 @@ def _apply_to_household(household: Household, entry: Entry) -> None:
             _set_fields(product, told, ("ingredient", "form", "gap_days", "stock_ml"))
             product.assumed = told.assumed
         case TemperatureRead(place=place, celsius=celsius) if place in household.places:
-            household.places[place].readings[entry.happened_on] = celsius
+            _read_temperature(household.places[place], entry.happened_on, celsius)
         case RoutineSet(name=name, rule=rule):
             household.routines.pop(name, None)
             if rule:
@@ -292,6 +292,13 @@ def _apply_to_household(household: Household, entry: Entry) -> None:
             household.nudge.is_heard = True
         case _:
             pass
+
+
+def _read_temperature(place: Place, on: date, celsius: float) -> None:
+    """Keep a reading; the first one also stands for the usual temperature nobody told."""
+    place.readings[on] = celsius
+    if place.usual_c is None:
+        place.usual_c = celsius
 
 
 def _set_fields(target: object, told: object, names: tuple[str, ...]) -> None:

@@ -2,13 +2,15 @@
 
 from dataclasses import dataclass
 from datetime import date, timedelta
-from math import ceil
 
 from bot.domain.climate import temperature_on
 from bot.domain.household import Case, Household, Plant
 from bot.domain.identity import PlantId
 from bot.domain.knowledge import Knowledge
 from bot.domain.release import ReleaseRecord, release_state
+
+LONGEST_WATCH_DAYS = 365
+"""Where it is too cold to tell, a watch ends after a year. Judgement. [d]"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,7 +42,7 @@ def hatch_to_adult_days(
         roots_checked=False,
         weekly_reintroduction=0.0,
     )
-    return ceil((release_state(record, today).h3_on - today).days)
+    return min((release_state(record, today).h3_on - today).days, LONGEST_WATCH_DAYS)
 
 
 def watched(household: Household, knowledge: Knowledge, today: date) -> dict[PlantId, Watch]:

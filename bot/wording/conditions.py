@@ -17,15 +17,13 @@ def percent(share: float) -> str:
 def rounds_words(state: Progress) -> str:
     """Say how many rounds are done and how many it takes."""
     least = f"{counted(state.rounds_done, 'round')} done of at least {state.forecast.minimum}"
-    likely = state.forecast.likely
-    if likely is None or likely[0] <= state.forecast.minimum:
+    if state.forecast.likely is None:
         return least
-    low, high = likely
-    return (
-        f"{least}, likely {low} to {high}"
-        if high is not None and high > low
-        else f"{least}, likely {low} or more"
-    )
+    low, high = state.forecast.likely
+    if low is None:
+        return f"{least}; at this rhythm it may not be won"
+    return f"{least}, likely {low} to {high}" if high is not None else f"{least}, likely {low} or more"
+
 
 
 BINDING = {

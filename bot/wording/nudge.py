@@ -1,7 +1,9 @@
 """The evening's message: what is due, when the sun is off, what to look for."""
 
+from datetime import datetime, timedelta
 from zoneinfo import ZoneInfo
 
+from bot.actions.commands import Ask, Choice, LogCheck, LogRound, Postpone, Topic
 from bot.actions.outcomes import DueLine, NudgeText
 from bot.domain.gap import Lateness
 from bot.domain.nudging import Placement
@@ -10,6 +12,22 @@ from bot.domain.trade import Method
 from bot.wording.days import clock_in, day, listed
 
 LIMIT_PLANTS = 40
+
+
+def nudge_choices(nudge: NudgeText) -> tuple[Choice, ...]:
+    """Give the nudge's buttons: what saves typing most."""
+    treated = tuple(dict.fromkeys(line.task.plant for line in nudge.lines if line.task.method is not None))
+    looked = tuple(dict.fromkeys(line.task.plant for line in nudge.lines if line.task.method is None))
+    everything = tuple(dict.fromkeys((*treated, *looked)))
+    choices = []
+    if treated:
+        choices.append(Choice("All done", (LogRound(plants=treated, on=nudge.on),)))
+    if looked:
+        choices.append(Choice("None seen", (LogCheck(plants=looked, on=nudge.on),)))
+    tomorrow = nudge.on + timedelta(days=1)
+    choices.append(Choice("Not tonight", (Postpone(plants=everything, on=tomorrow),)))
+    choices.append(Choice("Why", (Ask(topic=Topic.WHY),)))
+    return tuple(choices)
 
 
 def nudge_text(nudge: NudgeText, zone: ZoneInfo) -> str:
@@ -68,8 +86,8 @@ def _placed(one: Placement, nudge: NudgeText, names: dict[int, str], zone: ZoneI
             return f"Too late tonight for {plants}: tomorrow."
 
 
-def _when(at: object, nudge: NudgeText, zone: ZoneInfo) -> str:
-    local = at.astimezone(zone)  # type: ignore[attr-defined]
+def _when(at: datetime, nudge: NudgeText, zone: ZoneInfo) -> str:
+    local = at.astimezone(zone)
     days = (local.date() - nudge.on).days
     word = {0: "at", 1: "tomorrow at"}.get(days, f"on {day(local.date())} at")
     return f"{word} {local.hour:02d}:{local.minute:02d}"

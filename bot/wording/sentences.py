@@ -174,13 +174,13 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
         case o.BadGap(days=days):
             return f"A label gap of {days} days cannot be right (1 to 365). What does the label say?"
         case o.TemperatureNoted(place=place, celsius=celsius):
-            return f"Written: {place} is at {celsius:g} °C. I use it for the next 7 days."
+            return f"Written: {place} is at {celsius:g} °C. I count with it until you tell me another."
         case o.BadTemperature(celsius=celsius):
             return (
                 f"{celsius:g} °C is outside what plants at home live through (-10 to 45). Nothing is written."
             )
         case o.RoutineSaved(next_on=next_on):
-            return f"Written. Next time: {near_day(next_on, voice.today)}."
+            return f"Written. Next time: {near_day(next_on, voice.today)}." if next_on else "Written; it has no next day."
         case o.Held(until=until):
             rest = f"until {day(until)}" if until else "until you write again that you are back (“back”)"
             return f"I stay quiet {rest}. Rounds keep counting meanwhile, so some will be late."

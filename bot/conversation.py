@@ -1,0 +1,236 @@
+"""One message's way through the layers: words to commands, commands to outcomes, outcomes to an answer."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from datetime import datetime
+from zoneinfo import ZoneInfo
+
+from bot.actions.commands import Command, SetCoordinates, Start, Thanks
+from bot.actions.desk import Desk
+from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Text
+from bot.actions.outcomes import (
+    Asks,
+    ButtonExpired,
+    Founded,
+    NotYet,
+    NudgeText,
+    Outcome,
+    PlacesSaved,
+    PlantsAdded,
+    Stranger,
+    WhichTown,
+)
+from bot.actions.perform import perform
+from bot.actions.ports import Question, Store
+from bot.actions.send_evening import refresh_evening, send_evening
+from bot.actions.situation import Asked, Expecting, KnownPlace, KnownPlant, KnownProduct, Situation
+from bot.domain.identity import HouseholdId
+from bot.domain.journal import Draft, Heard
+from bot.domain.knowledge import Knowledge
+from bot.phrases.grammar import understand
+from bot.wording.answer import Answer, Button
+from bot.wording.nudge import nudge_choices
+from bot.wording.sentences import Voice, say
+
+MAX_TEXT = 4096
+CHOICES_A_ROW = 2
+HOUSEHOLDS_A_UNIT = 20
+"""Households looked at in one transaction, so that messages never wait long. Judgement."""
+
+
+@dataclass(slots=True)
+class Said:
+    """What the bot says to one incoming message, and earlier messages whose buttons come off (None)."""
+
+    answers: list[tuple[int, Answer]] = field(default_factory=list)
+    edits: list[tuple[int, int, Answer | None]] = field(default_factory=list)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SaidTonight:
+    """One nudge to one chat; the key is natural, so that no evening is sent twice."""
+
+    key: str
+    household: HouseholdId
+    chat: int
+    answer: Answer
+
+
+@dataclass(frozen=True, slots=True)
+class Evenings:
+    """What one look at the due households came to; more says that others wait."""
+
+    nudges: list[SaidTonight]
+    more: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Conversation:
+    """Hears people and speaks up in the evening; holds no state but the catalogue and who may found."""
+
+    knowledge: Knowledge
+    may_found: Callable[[int, str], bool]
+    """Whether this person, with this /start text, may found a household."""
+
+    def hear(self, incoming: Incoming, store: Store, now: datetime) -> Said:
+        """Take one message in and word the answer; everything written is in the store's transaction."""
+        said = Said()
+        if not incoming.addressed:
+            return said
+        member = store.member(incoming.person, incoming.chat)
+        if member is None:
+            return self._meet(incoming, store, now, said)
+        desk = Desk(store, member, self.knowledge, now, f"update:{incoming.update_id}")
+        commands = self._commands(incoming, desk)
+        if isinstance(commands, ButtonExpired):
+            outcomes: list[Outcome] = [commands]
+        else:
+            self._mark_heard(commands, desk, said)
+            outcomes = [outcome for command in commands for outcome in perform(command, desk)]
+        said.answers.append((incoming.chat, self._answer(outcomes, desk, store.question(member.household, incoming.chat))))
+        refresh_evening(member.household, store, self.knowledge, now)
+        return said
+
+    def send_evenings(self, store: Store, now: datetime) -> Evenings:
+        """Compose the nudges of some households whose evening has come."""
+        due = store.due_households(now, HOUSEHOLDS_A_UNIT)
+        nudges = [nudge for household in due for nudge in self._evening(household, store, now)]
+        return Evenings(nudges, len(due) == HOUSEHOLDS_A_UNIT)
+
+    def _evening(self, household: HouseholdId, store: Store, now: datetime) -> list[SaidTonight]:
+        composed = send_evening(household, store, self.knowledge, now)
+        if composed is None:
+            return []
+        desk, nudge = composed
+        chats = dict.fromkeys(member.chat for member in store.members(household))
+        return [
+            SaidTonight(
+                key=f"nudge:{household}:{nudge.on}:{nudge.count}:{chat}",
+                household=household,
+                chat=chat,
+                answer=self._nudge(nudge, desk, chat),
+            )
+            for chat in chats
+        ]
+
+    def _meet(self, incoming: Incoming, store: Store, now: datetime, said: Said) -> Said:
+        start = self._start_text(incoming)
+        if start is not None and self.may_found(incoming.person, start):
+            member = store.found_household(incoming.person, incoming.chat, incoming.name, now)
+            store.ask(member.household, incoming.chat, Expecting.TOWN, (), now)
+                desk = Desk(store, member, self.knowledge, now, f"update:{incoming.update_id}")
+            said.answers.append((incoming.chat, self._answer([Founded(incoming.name)], desk, None)))
+        elif store.refuse_stranger(incoming.person, now):
+            text = say(Stranger(incoming.person), Voice(now.date(), ZoneInfo("UTC")))
+            said.answers.append((incoming.chat, Answer(text=text)))
+        return said
+
+    @staticmethod
+    def _start_text(incoming: Incoming) -> str | None:
+        if isinstance(incoming.kind, Text) and incoming.kind.text.split()[:1] == ["/start"]:
+            return incoming.kind.text[len("/start") :].strip()
+        return None
+
+    def _commands(self, incoming: Incoming, desk: Desk) -> "tuple[Command, ...] | ButtonExpired":
+        match incoming.kind:
+            case Text(text=text):
+                return understand(text, self.situation(desk))
+            case Location(latitude=latitude, longitude=longitude):
+                return (SetCoordinates(latitude, longitude),)
+            case Press(data=data):
+                return _pressed(data, desk)
+            case Photo(caption=caption) if caption:
+                return understand(caption, self.situation(desk))
+            case Photo():
+                return understand("photo", self.situation(desk))
+            case Other(what=what):
+                return understand(what, self.situation(desk))
+
+    def situation(self, desk: Desk) -> Situation:
+        """Give the grammar what it may know."""
+        household = desk.household
+        question = desk.store.question(desk.member.household, desk.member.chat)
+        asked: dict[tuple[int, object], Asked] = {
+            (plant, method): Asked(plant, method) for plant, method, _ in desk.asked_tonight()
+        }
+        return Situation(
+            now=desk.now,
+            zone=household.zone,
+            today=desk.today,
+            plants=tuple(
+                KnownPlant(id=plant.id, names=(plant.name,), place=plant.place) for plant in household.living
+            ),
+            places=tuple(KnownPlace(place.id, place.name) for place in household.places.values()),
+            shelf=tuple(
+                KnownProduct(id=product.id, names=self.knowledge.products[product.ingredient].words)
+                for product in household.products.values()
+                if product.ingredient in self.knowledge.products
+            ),
+            tonight=tuple(one for one in asked.values() if household.plants[one.plant].lost_on is None),
+            pests=tuple((key, pest.words) for key, pest in self.knowledge.pests.items()),
+            ingredients=tuple((key, kind.words) for key, kind in self.knowledge.products.items()),
+            expecting=question.expecting if question else Expecting.NOTHING,
+            choices=question.choices if question else (),
+            quiet_from_hour=household.quiet_from.hour,
+        )
+
+    @staticmethod
+    def _mark_heard(commands: "tuple[Command, ...]", desk: Desk, said: Said) -> None:
+        """Any answer counts, thanks excepted: no repeat tonight, and the nudge's buttons go."""
+        nudge = desk.household.nudge
+        if nudge is None or nudge.is_heard or all(isinstance(one, Thanks | Start) for one in commands):
+            return
+        messages = desk.store.nudged_messages(desk.member.household, nudge.on)
+        said.edits += [(chat, message, None) for chat, message in messages]
+        desk.store.append(
+            desk.member.household,
+            [Draft(payload=Heard(), happened_at=desk.now, happened_on=desk.today)],
+            "heard",
+            desk.now,
+        )
+
+    def _answer(self, outcomes: list[Outcome], desk: Desk, question: Question | None) -> Answer:
+        voice = Voice(desk.today, desk.household.zone)
+        text = "\n\n".join(dict.fromkeys(say(outcome, voice) for outcome in outcomes))
+        return Answer(text=cut(text), buttons=_buttons(question) if question and _asks(outcomes) else ())
+
+    def _nudge(self, nudge: NudgeText, desk: Desk, chat: int) -> Answer:
+        choices = nudge_choices(nudge)
+        question = desk.store.ask(desk.member.household, chat, Expecting.CHOICE, choices, desk.now)
+        text = say(nudge, Voice(desk.today, desk.household.zone))
+        return Answer(text=cut(text), buttons=_buttons(question))
+
+
+def _asks(outcomes: list[Outcome]) -> bool:
+    """Whether the open question belongs to this answer."""
+    return any(isinstance(one, Asks | NotYet | PlacesSaved | PlantsAdded | WhichTown) for one in outcomes)
+
+
+def _buttons(question: Question) -> tuple[tuple[Button, ...], ...]:
+    buttons = [
+        Button(choice.label[:40], f"q{question.id}.{number}") for number, choice in enumerate(question.choices)
+    ]
+    return tuple(
+        tuple(buttons[first : first + CHOICES_A_ROW]) for first in range(0, len(buttons), CHOICES_A_ROW)
+    )
+
+
+def _pressed(data: str, desk: Desk) -> "tuple[Command, ...] | ButtonExpired":
+    """Find what a button stands for; it must be of this household and this chat."""
+    head, _, tail = data.removeprefix("q").partition(".")
+    if not data.startswith("q") or not (head.isascii() and head.isdigit() and tail.isascii() and tail.isdigit()):
+        return ButtonExpired()
+    question = desk.store.question_by_id(int(head[:15]))
+    if (
+        question is None
+        or question.household != desk.member.household
+        or question.chat != desk.member.chat
+        or int(tail[:4]) >= len(question.choices)
+    ):
+        return ButtonExpired()
+    return question.choices[int(tail[:4])].commands
+
+
+def cut(text: str) -> str:
+    """Keep a message within the platform's 4,096 characters."""
+    return text if len(text) <= MAX_TEXT else text[: MAX_TEXT - 1] + "…"

@@ -1,0 +1,47 @@
+"""`python -m demo`: the real bot on a page of your own machine, without an account or network."""
+
+import argparse
+import asyncio
+import logging
+import sys
+from datetime import UTC, datetime
+from pathlib import Path
+
+from demo.running import running
+from demo.story import play
+
+
+def main(arguments: list[str] | None = None) -> int:
+    """Run the demo, or its story."""
+    parser = argparse.ArgumentParser(prog="python -m demo", description="Try the bot without an account.")
+    parser.add_argument("--story", action="store_true", help="play twelve weeks of an outbreak and print the talk")
+    parser.add_argument("--port", type=int, default=0, help="port of the page on 127.0.0.1")
+    parser.add_argument("--at", help="where the clock starts, ISO 8601")
+    parser.add_argument("--data", type=Path, help="folder to keep; without it the demo starts empty")
+    options = parser.parse_args(arguments)
+    start = None
+    if options.at is not None:
+        try:
+            start = datetime.fromisoformat(options.at)
+        except ValueError:
+            parser.error(f"--at {options.at} is not a time like 2026-05-02T10:00")
+        start = start if start.tzinfo else start.replace(tzinfo=UTC)
+    logging.basicConfig(level=logging.WARNING)
+    try:
+        return asyncio.run(play(options.data) if options.story else _serve(start, options.data, options.port))
+    except KeyboardInterrupt:
+        return 0
+    except OSError as error:
+        print(f"cannot start: {error}", file=sys.stderr)
+        return 2
+
+
+async def _serve(start: datetime | None, data: Path | None, port: int) -> int:
+    async with running(start, data, port) as whole:
+        print(f"ready {whole.standin.url}/", flush=True)
+        await whole.app.run_until_stopped()
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
