@@ -118,7 +118,7 @@ def _body(text: str) -> str:
 
 @functools.lru_cache(maxsize=256)
 def _first_match(text: str, start: date) -> datetime | None:
-    """Find the first match of a rule without its end, as seen from the last calendar cycle before year 9999."""
+    """Find the first match of a rule without its end, as seen from the last calendar cycle."""
     # dateutil looks for a match up to year 9999, for seconds where there is none. Days and weekdays repeat
     # every 400 years, so the same question is asked where that end is near.
     late = start.replace(year=_LATE_CYCLE + start.year % _CYCLE)

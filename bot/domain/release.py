@@ -304,6 +304,8 @@ def _foresee(record: ReleaseRecord, hours: Clock, today: date, every: int, level
     before = _state(record, hours, today)
     if before.qualifies:
         return ReleaseForecast(earliest_on=today, more_checks=0, binding=None, with_lens_on=None)
+    if _target(record) > ceiling(_blind_spot(record, today)) or before.too_cold:
+        return ReleaseForecast(earliest_on=None, more_checks=0, binding=before.binding[0], with_lens_on=None)
     first_on = _first_check_on(record, today, every)
     for more in range(1, FORECAST_DAYS // every + 1):
         due = first_on + timedelta(days=every * (more - 1))

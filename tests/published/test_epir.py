@@ -2,8 +2,8 @@
 Against epiR (CRAN), help pages of rsu.pfree.rs and rsu.pfree.equ.
 
 Beware: rsu.pfree.rs returns its two equilibria under each other's names (sensitivity .65, re-introduction
-.01: it calls .98462 the posterior and .99456 the prior). A clean result can only raise confidence, so the larger
-one is the posterior, as in the help text of rsu.pfree.equ and in RSurveillance.
+.01: it calls .98462 the posterior and .99456 the prior). A clean result can only raise confidence, so the
+larger one is the posterior, as in the help text of rsu.pfree.equ and in RSurveillance.
 """
 
 import pytest

@@ -18,7 +18,7 @@ def after_periods(sensitivity: float, periods: int, reintroduction: float) -> fl
     return p_free(looks, NO_WAIT, blind_spot=0, weekly_reintroduction=reintroduction, weights=NOTHING_HIDDEN)
 
 
-# R: disc.prior(.5, .01) and disc.prior(.95, c(.001, .005, .01, .02, .05))
+# The R calls are disc.prior(.5, .01) and disc.prior(.95, c(.001, .005, .01, .02, .05)).
 @pytest.mark.parametrize(
     ("free", "reintroduction", "expected"),
     [
