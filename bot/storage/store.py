@@ -70,7 +70,10 @@ _ENTRIES_AFTER = (
     .where(journal.c.household == _HOUSEHOLD, journal.c.id > bindparam("after", type_=sa.BigInteger))
     .order_by(journal.c.id)
 )
-_APPEND = sa.insert(journal).returning(journal.c.id, sort_by_parameter_order=True)
+_APPEND = sa.insert(journal)
+_APPEND_MANY = sa.insert(journal).returning(journal.c.id, sort_by_parameter_order=True)
+_FEW = 3
+"""Up to here single inserts are quicker than one for many rows. Measured."""
 _QUESTION = sa.select(
     question.c.id, question.c.household, question.c.chat, question.c.expecting, question.c.choices
 )
@@ -169,7 +172,7 @@ class SqlStore(Delivery):
         if not drafts:
             return ()
         rows = [_journal_row(household, draft, source, now) for draft in drafts]
-        numbers = self._connection.execute(_APPEND, rows).scalars()
+        numbers = self._append(rows)
         added = tuple(
             _appended(number, household, draft, source, now)
             for number, draft in zip(numbers, drafts, strict=True)
@@ -248,6 +251,11 @@ class SqlStore(Delivery):
         which = {"of_household": household, "after": f"{evening}:", "before": f"{evening};"}
         return tuple((chat, message) for chat, message in self._connection.execute(_NUDGES, which))
 
+    def _append(self, rows: list[dict[str, Any]]) -> Sequence[int]:
+        if len(rows) > _FEW:
+            return self._connection.execute(_APPEND_MANY, rows).scalars().all()
+        return [self._number(self._connection.execute(_APPEND, row)) for row in rows]
+
     def _entries_after(self, household: HouseholdId, after: int) -> tuple[Entry, ...]:
         rows = self._connection.execute(_ENTRIES_AFTER, {"of_household": household, "after": after})
         return tuple(_entry(row) for row in rows)
@@ -260,7 +268,11 @@ class SqlStore(Delivery):
         return _member(self._connection.execute(_MEMBER.where(member.c.id == number)).one())
 
     def _insert(self, table: sa.Table, row: dict[str, Any]) -> int:
-        key = self._connection.execute(sa.insert(table), row).inserted_primary_key
+        return self._number(self._connection.execute(sa.insert(table), row))
+
+    @staticmethod
+    def _number(inserted: sa.CursorResult[Any]) -> int:
+        key = inserted.inserted_primary_key
         assert key is not None
         return int(key[0])
 

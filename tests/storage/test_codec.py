@@ -1,7 +1,7 @@
 from typing import get_args
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from bot.actions import commands
@@ -21,6 +21,7 @@ from tests.storage.values import values_of
 
 PAYLOADS = get_args(Payload)
 COMMAND_CLASSES = get_args(Command)
+few = settings(max_examples=25, deadline=None)
 
 
 def test_every_payload_has_a_kind_of_its_own() -> None:
@@ -35,6 +36,7 @@ def test_every_command_has_a_name_of_its_own() -> None:
 
 @pytest.mark.parametrize("cls", PAYLOADS, ids=lambda cls: cls.__name__)
 def test_a_payload_comes_back_as_it_was(cls: type[Payload]) -> None:
+    @few
     @given(values_of(cls))
     def comes_back(payload: Payload) -> None:
         assert decode_payload(*encode_payload(payload), 1) == payload
@@ -44,6 +46,7 @@ def test_a_payload_comes_back_as_it_was(cls: type[Payload]) -> None:
 
 @pytest.mark.parametrize("cls", COMMAND_CLASSES, ids=lambda cls: cls.__name__)
 def test_an_offered_command_comes_back_as_it_was(cls: type[Command]) -> None:
+    @few
     @given(st.text(max_size=40), values_of(cls))
     def comes_back(label: str, command: Command) -> None:
         offered = (Choice(label, (command, commands.Help())),)
