@@ -87,7 +87,9 @@ class Conversation:
         else:
             self._mark_heard(commands, desk, said)
             outcomes = [outcome for command in commands for outcome in perform(command, desk)]
-        said.answers.append((incoming.chat, self._answer(outcomes, desk, store.question(member.household, incoming.chat))))
+        said.answers.append(
+            (incoming.chat, self._answer(outcomes, desk, store.question(member.household, incoming.chat)))
+        )
         refresh_evening(member.household, store, self.knowledge, now)
         return said
 
@@ -118,7 +120,7 @@ class Conversation:
         if start is not None and self.may_found(incoming.person, start):
             member = store.found_household(incoming.person, incoming.chat, incoming.name, now)
             store.ask(member.household, incoming.chat, Expecting.TOWN, (), now)
-                desk = Desk(store, member, self.knowledge, now, f"update:{incoming.update_id}")
+            desk = Desk(store, member, self.knowledge, now, f"update:{incoming.update_id}")
             said.answers.append((incoming.chat, self._answer([Founded(incoming.name)], desk, None)))
         elif store.refuse_stranger(incoming.person, now):
             text = say(Stranger(incoming.person), Voice(now.date(), ZoneInfo("UTC")))
@@ -208,7 +210,8 @@ def _asks(outcomes: list[Outcome]) -> bool:
 
 def _buttons(question: Question) -> tuple[tuple[Button, ...], ...]:
     buttons = [
-        Button(choice.label[:40], f"q{question.id}.{number}") for number, choice in enumerate(question.choices)
+        Button(choice.label[:40], f"q{question.id}.{number}")
+        for number, choice in enumerate(question.choices)
     ]
     return tuple(
         tuple(buttons[first : first + CHOICES_A_ROW]) for first in range(0, len(buttons), CHOICES_A_ROW)
@@ -218,7 +221,9 @@ def _buttons(question: Question) -> tuple[tuple[Button, ...], ...]:
 def _pressed(data: str, desk: Desk) -> "tuple[Command, ...] | ButtonExpired":
     """Find what a button stands for; it must be of this household and this chat."""
     head, _, tail = data.removeprefix("q").partition(".")
-    if not data.startswith("q") or not (head.isascii() and head.isdigit() and tail.isascii() and tail.isdigit()):
+    if not data.startswith("q") or not (
+        head.isascii() and head.isdigit() and tail.isascii() and tail.isdigit()
+    ):
         return ButtonExpired()
     question = desk.store.question_by_id(int(head[:15]))
     if (
