@@ -1,5 +1,6 @@
 """The shipped facts hold together, and wrong ones are all named at once."""
 
+import re
 from importlib.resources import files
 
 import pytest
@@ -98,3 +99,10 @@ def test_a_broken_file_and_a_missing_block_are_problems_too() -> None:
     assert problems(sources="[broken")[0].startswith("sources: ")
     assert "pests.gnat.gap: must be a table" in problems('[gnat]\nname = "gnat"\n')
     assert "pests.gnat: must be a table" in problems("gnat = 3\n")
+
+
+def test_every_reference_in_the_rules_is_a_known_source() -> None:
+    for module in files("bot.domain").iterdir():
+        if module.name.endswith(".py"):
+            keys = set(re.findall(r"\.\. \[(\w+)\]", module.read_text("utf-8")))
+            assert keys <= set(load().sources), module.name

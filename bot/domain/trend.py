@@ -1,0 +1,222 @@
+"""Whether the counts fall: a slope of few, noisy numbers, and how much to believe it."""
+
+import enum
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from bot.domain.development import SLOW_DEFAULT, development_days, held
+from bot.domain.pest import Pest
+
+LEAST_COUNTS = 4
+_SURE = 0.05
+_LIKELY = 0.20
+_STEPS = 60
+_SETTLED = 1e-12
+_WEEK = 7
+
+
+class Call(enum.Enum):
+    """What the counts say."""
+
+    TOO_EARLY = "too early"
+    FALLING = "falling"
+    PROBABLY_FALLING = "probably falling"
+    CANNOT_TELL = "cannot tell"
+    PROBABLY_RISING = "probably rising"
+
+
+@dataclass(frozen=True, slots=True)
+class Count:
+    """How many living pests were seen on a day."""
+
+    on: date
+    number: int
+
+
+@dataclass(frozen=True, slots=True)
+class Slope:
+    """A Poisson log-linear fit."""
+
+    per_day: float  # [1/d]
+    error: float  # [1/d] of a Poisson count, before scatter
+    scatter: float  # phi, variance over mean, at least 1
+
+
+@dataclass(frozen=True, slots=True)
+class Trend:
+    """The call, with the factor a week and the chance of a fall this clear with nothing happening."""
+
+    call: Call
+    weekly_factor: float | None
+    p_falling: float | None
+
+
+def trend(counts: Sequence[Count], hatch_due_on: date | None = None) -> Trend:
+    """
+    Call the trend of counts.
+
+    Parameters
+    ----------
+    counts
+        In any order, one a check. [animals]
+    hatch_due_on
+        Before it a wave of hatchlings is normal and no verdict is given.
+
+    Returns
+    -------
+    Trend
+        Size by Poisson regression, call by a t-test with scatter (quasi-Poisson, n - 2 degrees of freedom).
+        Where all but the first or the last count are nought, the call rests on their order alone.
+
+    References
+    ----------
+    .. [ohara2010] counts are not log-transformed; the levels of the call are a judgement.
+    """
+    rows = sorted(counts, key=lambda count: count.on)
+    if len(rows) < LEAST_COUNTS or (hatch_due_on is not None and rows[-1].on < hatch_due_on):
+        return Trend(Call.TOO_EARLY, None, None)
+    if sum(row.number > 0 for row in rows) <= 1:
+        return _by_order([row.number for row in rows])
+    slope = fit_slope([(row.on - rows[0].on).days for row in rows], [row.number for row in rows])
+    if slope is None:
+        return Trend(Call.CANNOT_TELL, None, None)
+    p_falling = t_below(slope.per_day / (slope.error * math.sqrt(slope.scatter)), len(rows) - 2)
+    return Trend(_call(p_falling), math.exp(_WEEK * slope.per_day), p_falling)
+
+
+def hatch_wave_days(pest: Pest, temperature: float | None) -> float:
+    """
+    Time after the first round until the slowest egg has become a nymph one can see.
+
+    Parameters
+    ----------
+    pest
+        Slow egg and first instar.
+    temperature
+        Mean of the place; unknown counts as 18. [degC]
+
+    Returns
+    -------
+    float
+        Infinite where it is too cold to tell. [d]
+
+    References
+    ----------
+    .. [arai1996] the instar; the egg is a judgement inside hortipm_mealybug.
+    """
+    used = held(pest, SLOW_DEFAULT if temperature is None else temperature)
+    return development_days(pest.egg_hi, used) + development_days(pest.instars[0], used)
+
+
+def _by_order(numbers: Sequence[int]) -> Trend:
+    """Judge a single count that is not nought: by chance it is the first one time in n."""
+    chance = 1 / len(numbers)
+    if numbers[0] > 0:
+        return Trend(_call(chance), None, chance)
+    return Trend(_call(1 - chance) if numbers[-1] > 0 else Call.CANNOT_TELL, None, None)
+
+
+def _call(p_falling: float) -> Call:
+    if p_falling <= _SURE:
+        return Call.FALLING
+    if p_falling <= _LIKELY:
+        return Call.PROBABLY_FALLING
+    return Call.PROBABLY_RISING if 1 - p_falling <= _LIKELY else Call.CANNOT_TELL
+
+
+def fit_slope(days: Sequence[float], numbers: Sequence[int]) -> Slope | None:
+    """
+    Fit ln(mean) = a + b day to counts by Newton's method; none where it does not settle.
+
+    Parameters
+    ----------
+    days
+        Of the counts. [d]
+    numbers
+        At least two of them not nought. [animals]
+
+    Returns
+    -------
+    Slope or None
+        b with its standard error [1/d], and phi = max(1, Pearson's chi-square / (n - 2)).
+
+    References
+    ----------
+    .. [ohara2010] the choice of the model.
+    """
+    if len(set(days)) == 1:
+        return None
+    middle = math.fsum(days) / len(days)
+    at = [day - middle for day in days]
+    level, slope = math.log(math.fsum(numbers) / len(numbers)), 0.0
+    for _ in range(_STEPS):
+        means = [math.exp(min(50.0, level + slope * day)) for day in at]
+        step_level, step_slope, spread = _newton(at, numbers, means)
+        if not math.isfinite(spread) or spread <= 0:
+            return None
+        level, slope = level + step_level, slope + step_slope
+        if abs(step_level) + abs(step_slope) < _SETTLED:
+            return Slope(slope, 1 / math.sqrt(spread), _scatter(numbers, means))
+    return None
+
+
+def _newton(
+    at: Sequence[float], numbers: Sequence[int], means: Sequence[float]
+) -> tuple[float, float, float]:
+    """Give one step for level and slope, and the information on the slope."""
+    weight = math.fsum(means)
+    first = math.fsum(mean * day for mean, day in zip(means, at, strict=True))
+    second = math.fsum(mean * day * day for mean, day in zip(means, at, strict=True))
+    off = math.fsum(number - mean for number, mean in zip(numbers, means, strict=True))
+    tilt = math.fsum((number - mean) * day for number, mean, day in zip(numbers, means, at, strict=True))
+    spread = second - first * first / weight
+    if spread <= 0:
+        return 0.0, 0.0, spread
+    step_slope = (tilt - first * off / weight) / spread
+    return (off - first * step_slope) / weight, step_slope, spread
+
+
+def _scatter(numbers: Sequence[int], means: Sequence[float]) -> float:
+    pearson = math.fsum((number - mean) ** 2 / mean for number, mean in zip(numbers, means, strict=True))
+    return max(1.0, pearson / (len(numbers) - 2))
+
+
+def t_below(t: float, freedom: int) -> float:
+    """
+    Probability that Student's t lies below a value.
+
+    Parameters
+    ----------
+    t
+        The value. [1]
+    freedom
+        Degrees of freedom, a whole number of at least one; the finite series for whole numbers is used.
+
+    Returns
+    -------
+    float
+        [1]
+
+    Raises
+    ------
+    ValueError
+        If there is no degree of freedom.
+
+    References
+    ----------
+    .. [abramowitz1964] 26.7.3 and 26.7.4.
+    """
+    if freedom < 1:
+        raise ValueError(f"Student's t with {freedom} degrees of freedom")
+    angle = math.atan(t / math.sqrt(freedom))
+    square = math.cos(angle) ** 2
+    is_odd = freedom % 2 == 1
+    term = math.cos(angle) if is_odd else 1.0
+    total = 0.0 if freedom == 1 else term
+    for index in range(3 if is_odd else 2, freedom - 1, 2):
+        term *= square * (index - 1) / index
+        total += term
+    within = 2 / math.pi * (angle + math.sin(angle) * total) if is_odd else math.sin(angle) * total
+    return (1 + within) / 2
