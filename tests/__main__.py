@@ -1,0 +1,63 @@
+"""
+The gate: `python -m tests` says whether a change may land. Runs everything, cheapest first, stops at the first no.
+
+`--fix` lets the formatter and the linter mend what they can.
+"""
+
+import argparse
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+ROOT = Path(__file__).parent.parent
+PYTHON = sys.executable
+TOOLS = Path(PYTHON).parent
+
+STEPS: tuple[tuple[str, list[str]], ...] = (
+    ("format", [PYTHON, "-m", "ruff", "format", "--check", "."]),
+    ("lint", [PYTHON, "-m", "ruff", "check", "."]),
+    ("imports", [str(TOOLS / "lint-imports")]),
+    ("types", [PYTHON, "-m", "mypy"]),
+    ("tests", [PYTHON, "-m", "pytest", "--cov", "--cov-report=term", "-n", "2", "--dist", "loadfile"]),
+    ("story", [PYTHON, "-m", "demo", "--story"]),
+    ("kills", [PYTHON, "-m", "tests.killing", "--kills", "6", "--messages", "60", "--seed", "1"]),
+)
+FIXES: tuple[list[str], ...] = (
+    [PYTHON, "-m", "ruff", "format", "."],
+    [PYTHON, "-m", "ruff", "check", "--fix", "."],
+)
+TAIL_LINES = 25
+
+
+def main() -> int:
+    """Run the steps; give 0 only if all said yes."""
+    parser = argparse.ArgumentParser(prog="python -m tests")
+    parser.add_argument("--fix", action="store_true", help="mend format and lint first")
+    parser.add_argument("--only", choices=[name for name, _ in STEPS], help="run one step")
+    options = parser.parse_args()
+    if options.fix:
+        for command in FIXES:
+            subprocess.run(command, cwd=ROOT, check=False)
+    for name, command in STEPS:
+        if options.only in {None, name} and not _passes(name, command):
+            print(f"{name}: NO")
+            return 1
+    print("all steps passed")
+    return 0
+
+
+def _passes(name: str, command: list[str]) -> bool:
+    started = time.monotonic()
+    done = subprocess.run(
+        command, cwd=ROOT, check=False, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True
+    )
+    shown = done.stdout.splitlines()
+    is_good = done.returncode == 0
+    print("\n".join(shown[-TAIL_LINES:] if is_good else shown[-400:]))
+    print(f"-- {name}: {'yes' if is_good else f'exit {done.returncode}'}, {time.monotonic() - started:.0f} s", flush=True)
+    return is_good
+
+
+if __name__ == "__main__":
+    sys.exit(main())
