@@ -226,8 +226,8 @@ def _together(sides: Sequence[_Side], hours: _Hours) -> list[_Side]:
 
 
 def _sun_ends(side: _Side, hours: _Hours) -> datetime:
-    close = instant(max(hours.evening) * _GRID_SECONDS)
-    return max((span.end for span in side.lit if span.start < close), default=close - _DAY)
+    dry = instant(max(hours.evening) * _GRID_SECONDS + _need_seconds(hours.habits))
+    return max((span.end for span in side.lit if span.start < dry), default=dry - 2 * _DAY)
 
 
 def _evening(sides: Sequence[_Side], hours: _Hours) -> Slot:

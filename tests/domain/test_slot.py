@@ -101,6 +101,14 @@ def test_one_start_serves_windows_whose_sun_goes_at_different_times() -> None:
     assert plan(EAST, WEST, EAST, when=habits(time(23))) == [("EVENING", "21 21:55")]
 
 
+def test_who_has_sun_last_waits_when_free_times_do_not_meet() -> None:
+    # one is free from 20:15 on, the other only with 3.5 h to go before 22:00, until 18:25
+    early = Exposure(facing=Facing.NONE, lamp_from=time(8), lamp_until=time(20))
+    late = Exposure(facing=Facing.NONE, lamp_from=time(22), lamp_until=time(2))
+    assert plan(late) == [("EVENING", "21 18:25")]
+    assert plan(early, late) == [("EVENING", "21 20:15"), ("MORNING", "22 07:00")]
+
+
 @pytest.mark.parametrize(
     ("day", "expected"),
     [
