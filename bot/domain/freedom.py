@@ -30,6 +30,7 @@ class Look:
 
 
 _WEIGHTS = HidingWeights()
+_VISIBLE = HidingWeights(visible=1, first_instar=0, egg=0)
 
 
 def disc_prior(free: float, reintroduction: float) -> float:
@@ -166,28 +167,26 @@ def p_free(  # noqa: PLR0913 - the switches by which it reduces to the published
     .. [martin2007] as implemented in rsurveillance, pfree.calc; the hiding classes are ours.
     """
     free = prior
-    masses = _hidden(1 - prior, blind_spot, weights)
     blind = (1 - prior) * blind_spot
+    masses = _hidden(1 - prior - blind, weights)
     before = 0.0
     for look in looks:
-        came_in = 1 - (1 - weekly_reintroduction) ** ((look.day - before) / _WEEK)
-        arrived = free - disc_prior(free, came_in)
-        free, before = free - arrived, look.day
-        blind += arrived * blind_spot
-        masses[0] = [
-            m + arrived * (1 - blind_spot) * q for m, q in zip(masses[0], CHANCE_WEIGHTS, strict=True)
-        ]
-        masses = [
-            [m * (1 - chance * shown) for m, chance in zip(row, look.chances, strict=True)]
-            for row, shown in zip(masses, _shown(look.day, clock), strict=True)
-        ]
-    return free / (free + blind + sum(map(sum, masses)))
+        if weekly_reintroduction:
+            came_in = 1 - (1 - weekly_reintroduction) ** ((look.day - before) / _WEEK)
+            arrived = free - disc_prior(free, came_in)
+            free, before = free - arrived, look.day
+            blind += arrived * blind_spot
+            fresh = _hidden(arrived * (1 - blind_spot), _VISIBLE)
+            masses = [mass + new for mass, new in zip(masses, fresh, strict=True)]
+        missed = [1 - chance * shown for shown in _shown(look.day, clock) for chance in look.chances]
+        masses = [mass * share for mass, share in zip(masses, missed, strict=True)]
+    return free / (free + blind + sum(masses))
 
 
-def _hidden(infested: float, blind_spot: float, weights: HidingWeights) -> list[list[float]]:
-    seen = infested * (1 - blind_spot)
+def _hidden(infested: float, weights: HidingWeights) -> list[float]:
+    """Spread an infestation over the hiding classes, and each over the chances of seeing it."""
     shares = (weights.visible, weights.first_instar, weights.egg)
-    return [[seen * share * q for q in CHANCE_WEIGHTS] for share in shares]
+    return [infested * share * q for share in shares for q in CHANCE_WEIGHTS]
 
 
 def _shown(day: float, clock: Clock) -> tuple[float, float, float]:
