@@ -1,0 +1,82 @@
+"""What is asked back, with the answers offered for it."""
+
+from collections.abc import Callable
+from datetime import date, datetime
+
+from bot.actions.commands import Choice, Command, Incomplete, LogCheck, LogFind, LogRound, Missing, NotUnderstood
+from bot.domain.identity import PlantId, ProductId
+from bot.domain.trade import Grade, Method
+from bot.phrases.clause import Clause, Setting, unique
+from bot.phrases.days import Trouble
+
+Meant = tuple[Command, ...]
+_OFFERED = {
+    "Sprayed": Method.SPRAY,
+    "Swabbed": Method.SWAB,
+    "Wiped": Method.WIPE,
+    "Rinsed": Method.RINSE,
+}
+_GRADES = {"A few (up to 5)": Grade.FEW, "Some (up to about 30)": Grade.SOME, "Many": Grade.MANY}
+_LONGEST_LABEL = 40
+_MOST_CHOICES = 8
+
+
+def not_understood(clause: Clause, reason: str = "") -> Meant:
+    """Nothing of it is written."""
+    return (NotUnderstood(clause.text(), reason=reason),)
+
+
+def bad_day(clause: Clause, trouble: Trouble) -> Meant:
+    """The day told cannot be taken."""
+    return (NotUnderstood(clause.text(), reason=trouble.value),)
+
+
+def ask_method(
+    plants: tuple[PlantId, ...],
+    *,
+    product: ProductId | None = None,
+    on: date | None = None,
+    at: datetime | None = None,
+) -> Incomplete:
+    """Ask what was done to plants that tonight's nudge asked nothing for."""
+    choices = tuple(
+        Choice(label, (LogRound(plants=plants, method=method, product=product, on=on, at=at),))
+        for label, method in _OFFERED.items()
+    )
+    return Incomplete(missing=Missing.METHOD, plants=plants, choices=choices)
+
+
+def ask_seen(plants: tuple[PlantId, ...], on: date | None = None) -> Incomplete:
+    """Ask what a look found."""
+    if not plants:
+        return Incomplete(missing=Missing.NONE_SEEN)
+    none_seen = Choice("None seen", (LogCheck(plants=plants, on=on),))
+    return Incomplete(missing=Missing.NONE_SEEN, plants=plants, choices=(none_seen, *_grades(plants, None, on)))
+
+
+def ask_amount(plants: tuple[PlantId, ...], pest: str | None, on: date | None = None) -> Incomplete:
+    """Ask how many were seen."""
+    return Incomplete(missing=Missing.AMOUNT, plants=plants, choices=_grades(plants, pest, on))
+
+
+def ask_which(
+    clause: Clause, setting: Setting, complete: Callable[[tuple[PlantId, ...]], Command]
+) -> Incomplete:
+    """Ask which plant is meant, tonight's and those just spoken of first."""
+    known = (plant.id for plant in setting.situation.plants)
+    plants = unique((*setting.before, *setting.tonight(), *known))
+    offered = plants[:_MOST_CHOICES]
+    choices = tuple(Choice(short(setting.label(plant)), (complete((plant,)),)) for plant in offered)
+    return Incomplete(missing=Missing.WHICH_PLANT, text=clause.text(), choices=choices)
+
+
+def short(label: str) -> str:
+    """A label no longer than a button bears."""
+    return label if len(label) <= _LONGEST_LABEL else label[: _LONGEST_LABEL - 1] + "…"
+
+
+def _grades(plants: tuple[PlantId, ...], pest: str | None, on: date | None) -> tuple[Choice, ...]:
+    return tuple(
+        Choice(label, (LogFind(plants=plants, grade=grade, pest=pest, on=on),))
+        for label, grade in _GRADES.items()
+    )

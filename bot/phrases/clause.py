@@ -1,0 +1,116 @@
+"""One clause of a message: its items, and what may be asked of them."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import TypeVar
+
+from bot.actions.situation import Situation
+from bot.domain.identity import PlantId
+from bot.domain.trade import Method
+from bot.phrases.days import Clock, Day, Moment, MonthDay, Murky, Period, Weekday
+from bot.phrases.items import Item, Meaning
+from bot.phrases.names import Pest, Place, Plants
+from bot.phrases.words import Word
+
+_Kind = TypeVar("_Kind")
+DATES = (Day, Weekday, MonthDay, Murky, Period)
+TIMES = (*DATES, Moment, Clock)
+_REPEATABLE = (Plants, Word, Pest, Method)
+
+
+@dataclass(frozen=True, slots=True)
+class Clause:
+    """Items that are understood together, and the mark or word that stood before them."""
+
+    items: tuple[Item, ...]
+    joint: str = ""
+
+    def has(self, *sought: Word) -> bool:
+        """Whether any of the words is in it."""
+        return any(item.meaning in sought for item in self.items if isinstance(item.meaning, Word))
+
+    def every(self, kind: type[_Kind] | tuple[type[_Kind], ...]) -> list[_Kind]:
+        """All meanings of a kind, in order."""
+        return [item.meaning for item in self.items if isinstance(item.meaning, kind)]
+
+    def one(self, kind: type[_Kind] | tuple[type[_Kind], ...]) -> _Kind | None:
+        """The first meaning of a kind; `only` makes sure that there is no second."""
+        return next(iter(self.every(kind)), None)
+
+    def content(self) -> list[Meaning]:
+        """Every meaning but fillers."""
+        return [item.meaning for item in self.items if item.meaning is not Word.FILLER]
+
+    def only(self, *allowed: Word | type) -> bool:
+        """Whether nothing else is in it, and no kind of value twice: what is told is never dropped."""
+        kinds = tuple(kind for kind in allowed if isinstance(kind, type))
+        content = self.content()
+        if not all(meaning in allowed or isinstance(meaning, kinds) for meaning in content):
+            return False
+        single = [_family(meaning) for meaning in content if not isinstance(meaning, _REPEATABLE)]
+        return len(single) == len(set(single))
+
+    def text(self) -> str:
+        """The clause as it was typed, near enough to quote."""
+        return " ".join(item.text for item in self.items)
+
+    def with_more(self, other: "Clause") -> "Clause":
+        """The same clause with another one's items behind."""
+        joint = Item(Word.FILLER, other.joint)
+        return Clause((*self.items, joint, *other.items), self.joint)
+
+
+def _family(meaning: Meaning) -> type:
+    return Day if isinstance(meaning, TIMES) else type(meaning)
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """What a clause is read in: the household, and the plants of the clause before."""
+
+    situation: Situation
+    before: tuple[PlantId, ...] = ()
+    mentioned: tuple[PlantId, ...] = ()
+    is_first: bool = True
+
+    def treatments(self) -> tuple[PlantId, ...]:
+        """Plants that tonight's nudge asked a treatment for."""
+        return tuple(asked.plant for asked in self.situation.tonight if asked.method is not None)
+
+    def tonight(self) -> tuple[PlantId, ...]:
+        """All plants of tonight's nudge."""
+        return unique(asked.plant for asked in self.situation.tonight)
+
+    def of_place(self, place: Place) -> tuple[PlantId, ...]:
+        """Plants that stand in a place."""
+        return tuple(plant.id for plant in self.situation.plants if plant.place == place.id)
+
+    def label(self, plant: PlantId) -> str:
+        """The name a plant is shown by."""
+        return next((known.names[0] for known in self.situation.plants if known.id == plant), "?")
+
+
+def unique(plants: Iterable[PlantId]) -> tuple[PlantId, ...]:
+    """Each plant once, in order."""
+    return tuple(dict.fromkeys(plants))
+
+
+def named(clause: Clause) -> tuple[PlantId, ...]:
+    """Plants named before any exception."""
+    return _split(clause)[0]
+
+
+def excepted(clause: Clause) -> tuple[PlantId, ...]:
+    """Plants named after "except"."""
+    return _split(clause)[1]
+
+
+def _split(clause: Clause) -> tuple[tuple[PlantId, ...], tuple[PlantId, ...]]:
+    sides: tuple[list[PlantId], list[PlantId]] = ([], [])
+    side = 0
+    for item in clause.items:
+        if item.meaning is Word.EXCEPT:
+            side = 1
+        elif isinstance(item.meaning, Plants):
+            sides[side].extend(item.meaning.ids)
+    return unique(sides[0]), unique(sides[1])

@@ -1,0 +1,136 @@
+"""A message cut into clauses, and the pieces that only continue the clause before joined to it."""
+
+from bot.domain.pest import Level
+from bot.domain.trade import Form, Grade, Method
+from bot.phrases.clause import DATES, Clause
+from bot.phrases.days import Clock, Day, Every, Moment, MonthDay, Weekday
+from bot.phrases.items import Item
+from bot.phrases.names import OneOf, Pest, Place, Plants, Product
+from bot.phrases.numbers import Count, Volume
+from bot.phrases.words import Spot, Word
+
+_JOINTS = (Word.AND, Word.BREAK, Word.BUT)
+_ADDED = (*DATES, Clock, Moment, Product, Form, Level, Every, Volume, Spot)
+_RESULTS = (Count, Grade, Pest, Spot)
+_RESULT_WORDS = (Word.NOTHING, Word.CLEAN, Word.NONE, Word.NOT, Word.BUGS, Word.SAW, Word.ALL, Word.LEFT, Word.HAD)
+
+
+def clauses_of(items: tuple[Item, ...]) -> tuple[Clause, ...] | None:
+    """Cut and join; None where a list of plants could belong to either side."""
+    joined: list[Clause] = []
+    waiting: list[Clause] = []
+    pieces = _pieces(items)
+    for at, piece in enumerate(pieces):
+        following = pieces[at + 1 :]
+        if _is_list(piece) and _reaches_on(joined, following):
+            if joined and not _opens_with_plant(joined[-1]):
+                return None
+            waiting.append(piece)
+        elif _is_methods(piece) and following and _opens_with_method(following[0]):
+            waiting.append(piece)
+        elif joined and not waiting and _could_be_either(joined[-1], piece):
+            return None
+        elif joined and not waiting and _continues(joined[-1], piece):
+            joined[-1] = joined[-1].with_more(piece)
+        else:
+            joined.append(_gathered(waiting, piece))
+            waiting = []
+    return tuple(joined + waiting)
+
+
+def _pieces(items: tuple[Item, ...]) -> list[Clause]:
+    pieces: list[Clause] = []
+    gathered: list[Item] = []
+    joint = ""
+    for item in items:
+        if item.meaning in _JOINTS:
+            _keep(pieces, gathered, joint)
+            gathered, joint = [], item.text
+        else:
+            gathered.append(item)
+    _keep(pieces, gathered, joint)
+    return pieces
+
+
+def _keep(pieces: list[Clause], gathered: list[Item], joint: str) -> None:
+    piece = Clause(tuple(gathered), joint)
+    if piece.content():
+        pieces.append(piece)
+
+
+def _gathered(waiting: list[Clause], piece: Clause) -> Clause:
+    items = tuple(item for part in waiting for item in part.items)
+    joint = waiting[0].joint if waiting else piece.joint
+    return Clause((*items, *piece.items), joint)
+
+
+def _is_list(piece: Clause) -> bool:
+    return piece.only(Plants, OneOf, Word.BOTH) and bool(piece.every((Plants, OneOf)))
+
+
+def _is_methods(piece: Clause) -> bool:
+    return all(isinstance(meaning, Method) for meaning in piece.content())
+
+
+def _opens_with_plant(piece: Clause) -> bool:
+    return isinstance(piece.content()[0], Plants | OneOf | Place) or piece.content()[0] is Word.BOTH
+
+
+def _opens_with_method(piece: Clause) -> bool:
+    return isinstance(piece.content()[0], Method)
+
+
+def _reaches_on(joined: list[Clause], following: list[Clause]) -> bool:
+    """Whether a bare list of plants has, further on, a clause that begins with its own plant."""
+    ahead = next((piece for piece in following if not _is_list(piece)), None)
+    if not joined:
+        return True
+    return ahead is not None and _opens_with_plant(ahead) and not _only_dated(ahead)
+
+
+def _only_dated(piece: Clause) -> bool:
+    """"orchid yesterday" continues "sprayed hoya and"; "coffee tomorrow" is a clause of its own."""
+    return piece.only(Plants, Day, Weekday, MonthDay) and bool(piece.every((Day, Weekday, MonthDay)))
+
+
+def _is_told_as_past(piece: Clause) -> bool:
+    return any(item.text in {"on", "last"} or item.text.startswith("last ") for item in piece.items)
+
+
+def _could_be_either(before: Clause, piece: Clause) -> bool:
+    """"did hoya and orchid saturday": the Saturday gone by for both, or the next one for the orchid."""
+    if not _only_dated(piece) or not piece.every((Weekday, MonthDay)) or _is_told_as_past(piece):
+        return False
+    if piece.every(Plants):
+        return _tells_of_the_past(before) and not _opens_with_plant(before)
+    return not before.has(Word.NOT, Word.LATER, Word.NO_TIME, Word.AWAY, Word.UNTIL)
+
+
+def _tells_of_the_past(before: Clause) -> bool:
+    return before.has(Word.DONE) or bool(before.every(Method))
+
+
+def _continues(before: Clause, piece: Clause) -> bool:
+    if _is_list(piece) or piece.only(*_ADDED):
+        return True
+    if _only_dated(piece):
+        return _tells_of_the_past(before) and not before.every(DATES) and _lies_behind(piece)
+    if before.has(Word.CHECKED) and _is_result(piece):
+        return True
+    return piece.has(Word.NOT) and _takes_back(before, piece)
+
+
+def _lies_behind(piece: Clause) -> bool:
+    return _is_told_as_past(piece) or any(item.text.endswith(("yesterday", "night", "ago")) for item in piece.items)
+
+
+def _is_result(piece: Clause) -> bool:
+    return piece.only(*_RESULTS, *_RESULT_WORDS)
+
+
+def _takes_back(before: Clause, piece: Clause) -> bool:
+    """"not mealybug", behind "it is scale"; "not coffee", behind "done"."""
+    if piece.only(Word.NOT, Pest):
+        return bool(piece.every(Pest)) and bool(before.every(Pest))
+    is_bare_done = before.only(Word.DONE, Word.ALL) and before.has(Word.DONE)
+    return is_bare_done and piece.only(Word.NOT, Plants) and bool(piece.every(Plants))

@@ -1,0 +1,412 @@
+"""Days and times in words, read without deciding yet whether they lie behind or ahead."""
+
+import re
+from dataclasses import dataclass
+from datetime import date, datetime, time, timedelta
+from decimal import Decimal
+from enum import Enum
+
+from bot.actions.situation import Situation
+from bot.phrases.numbers import number_at
+
+OLDEST = timedelta(days=400)
+FARTHEST = timedelta(days=400)
+HALF_A_YEAR = timedelta(days=183)
+_WEEK = 7
+_MONTHS = {
+    name: number
+    for number, names in enumerate(
+        "january jan|february feb|march mar|april apr|may|june jun|july jul|august aug|september sep sept"
+        "|october oct|november nov|december dec".split("|"),
+        start=1,
+    )
+    for name in names.split()
+}
+_WEEKDAYS = {
+    name: number
+    for number, names in enumerate(
+        "monday mon|tuesday tue tues|wednesday wed weds|thursday thu thur thurs|friday fri|saturday sat saterday"
+        "|sunday sun".split("|")
+    )
+    for name in names.split()
+}
+_BYDAY = ("MO", "TU", "WE", "TH", "FR", "SA", "SU")
+_RELATIVE = {
+    ("day", "before", "yesterday"): -2,
+    ("the", "day", "before", "yesterday"): -2,
+    ("day", "after", "tomorrow"): 2,
+    ("the", "day", "after", "tomorrow"): 2,
+    ("yesterday", "evening"): -1,
+    ("yesterday", "morning"): -1,
+    ("yesterday",): -1,
+    ("yesteday",): -1,
+    ("last", "night"): -1,
+    ("last", "evening"): -1,
+    ("this", "morning"): 0,
+    ("this", "afternoon"): 0,
+    ("this", "evening"): 0,
+    ("tonight",): 0,
+    ("today",): 0,
+    ("tomorrow", "evening"): 1,
+    ("tomorrow", "night"): 1,
+    ("tomorrow",): 1,
+    ("tommorow",): 1,
+    ("tomorow",): 1,
+    ("tmrw",): 1,
+    ("tmr",): 1,
+}
+_PERIODS = {
+    ("this", "week"): "week",
+    ("next", "week"): "next-week",
+    ("last", "week"): "last-week",
+    ("this", "weekend"): "weekend",
+    ("the", "weekend"): "weekend",
+    ("weekend",): "weekend",
+    ("last", "month"): "last-month",
+    ("this", "month"): "month",
+}
+_ISO = re.compile(r"(\d{4})-(\d{1,2})-(\d{1,2})")
+_SLASHED = re.compile(r"(\d{1,2})/(\d{1,2})(?:/(\d{2,4}))?")
+_CLOCK = re.compile(r"(\d{1,2})[:.](\d{2})")
+_DAY_OF_MONTH = re.compile(r"\d{1,2}")
+_ORDINAL = frozenset({"st", "nd", "rd", "th"})
+_SPANS = {"minute": 1, "min": 1, "hour": 60, "hr": 60, "h": 60}
+_DAY_SPANS = {"day": 1, "night": 1, "evening": 1, "week": _WEEK, "fortnight": 2 * _WEEK}
+_MOST_MONTHS = 12
+_HOURS, _MINUTES, _NOON = 24, 60, 12
+
+
+@dataclass(frozen=True, slots=True)
+class Day:
+    """A certain day."""
+
+    on: date
+
+
+@dataclass(frozen=True, slots=True)
+class Weekday:
+    """A day of the week; last or next only where said."""
+
+    index: int
+    which: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class MonthDay:
+    """A day of an unnamed year."""
+
+    month: int
+    day: int
+
+
+@dataclass(frozen=True, slots=True)
+class Moment:
+    """A certain moment, told by hours or minutes from now."""
+
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Clock:
+    """A time of day."""
+
+    time: time
+
+
+@dataclass(frozen=True, slots=True)
+class Murky:
+    """A day that can be read two ways, or not at all."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Period:
+    """A week or a month as a whole."""
+
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class Every:
+    """A repetition: a number of days, or days of the week by their index."""
+
+    days: int | None = None
+    weekday: int | None = None
+
+    @property
+    def rule(self) -> str:
+        """The repetition as an RFC 5545 rule."""
+        if self.weekday is not None:
+            return f"FREQ=WEEKLY;BYDAY={_BYDAY[self.weekday]}"
+        if self.days is not None and self.days % _WEEK == 0:
+            weeks = self.days // _WEEK
+            return "FREQ=WEEKLY" + (f";INTERVAL={weeks}" if weeks > 1 else "")
+        return "FREQ=DAILY" + (f";INTERVAL={self.days}" if self.days not in {None, 1} else "")
+
+
+class Trouble(Enum):
+    """Why a day cannot be taken."""
+
+    FUTURE = "future"
+    PAST = "past"
+    UNCLEAR = "when"
+
+
+When = Day | Weekday | MonthDay | Moment | Clock | Murky | Period | Every
+
+
+def when_at(words: tuple[str, ...], start: int, situation: Situation) -> tuple[When, int] | None:
+    """Read a day, a time or a repetition that begins here, and how many words it took."""
+    return (
+        _every(words, start)
+        or _phrase(words, start, situation.today)
+        or _ago_or_ahead(words, start, situation)
+        or _calendar(words, start)
+        or _weekday(words, start)
+        or clock_at(words, start)
+    )
+
+
+def day_behind(when: When, situation: Situation) -> date | Trouble:
+    """Turn what was told of something done into a day no later than today and at most 400 days old."""
+    today = situation.today
+    match when:
+        case Day(on):
+            day = on
+        case Weekday(index, which):
+            back = (today.weekday() - index) % _WEEK
+            day = today - timedelta(days=back or (_WEEK if which == "last" else 0))
+            if which == "next":
+                return Trouble.FUTURE
+        case MonthDay():
+            day = _year_behind(when, today) or date.max
+        case _:
+            return Trouble.UNCLEAR
+    if day > today:
+        return Trouble.FUTURE
+    return Trouble.PAST if today - day > OLDEST else day
+
+
+def day_ahead(when: When, situation: Situation) -> date | Trouble:
+    """Turn what was told of something to come into a day after today."""
+    today = situation.today
+    match when:
+        case Day(on):
+            day = on
+        case Weekday(index, which):
+            if which:
+                return Trouble.UNCLEAR
+            day = today + timedelta(days=(index - today.weekday()) % _WEEK or _WEEK)
+        case MonthDay():
+            day = _year_ahead(when, today) or date.min
+        case _:
+            return Trouble.UNCLEAR
+    if day <= today:
+        return Trouble.PAST
+    return Trouble.FUTURE if day - today > FARTHEST else day
+
+
+def clock_at(words: tuple[str, ...], start: int) -> tuple[Clock, int] | None:
+    """Read a time of day: 20:00, 8 pm, at 8, half past eight; never a bare number."""
+    begin = start + 1 if words[start] in {"at", "@"} else start
+    told = _past_or_to(words, begin) or _hour(words, begin, bare=begin > start)
+    return None if told is None else (told[0], told[1] + begin - start)
+
+
+def evening_hour(clock: time, *, latest: int = 12) -> time:
+    """Read an hour up to `latest` as one of the evening, as people do for an evening time."""
+    return clock.replace(hour=clock.hour + _NOON) if 0 < clock.hour < latest else clock
+
+
+def _phrase(words: tuple[str, ...], start: int, today: date) -> tuple[When, int] | None:
+    for size in (4, 3, 2, 1):
+        phrase = words[start : start + size]
+        if len(phrase) < size:
+            continue
+        if phrase in _RELATIVE:
+            return Day(today + timedelta(days=_RELATIVE[phrase])), size
+        if phrase in _PERIODS:
+            return Period(_PERIODS[phrase]), size
+    return None
+
+
+def _every(words: tuple[str, ...], start: int) -> tuple[Every, int] | None:
+    word = words[start]
+    if word in {"daily", "weekly", "fortnightly"}:
+        return Every(days={"daily": 1, "weekly": _WEEK, "fortnightly": 2 * _WEEK}[word]), 1
+    if word.endswith("s") and word[:-1] in _WEEKDAYS and len(word) > len("suns"):
+        return Every(weekday=_WEEKDAYS[word[:-1]]), 1
+    if word != "every" or start + 1 >= len(words):
+        return None
+    following = words[start + 1]
+    if following in _WEEKDAYS:
+        return Every(weekday=_WEEKDAYS[following]), 2
+    if following in {"day", "evening", "week", "fortnight", "other"}:
+        if following == "other":
+            return (Every(days=2), 3) if words[start + 2 : start + 3] == ("day",) else None
+        return Every(days=_DAY_SPANS[following]), 2
+    return _every_few(words, start + 1)
+
+
+def _every_few(words: tuple[str, ...], start: int) -> tuple[Every, int] | None:
+    found = number_at(words, start)
+    if found is None or found[0] != int(found[0]) or not 0 < found[0] < _HOURS * _WEEK:
+        return None
+    unit = words[start + found[1] : start + found[1] + 1]
+    days = _DAY_SPANS.get(unit[0].removesuffix("s")) if unit else None
+    return None if days is None else (Every(days=days * int(found[0])), found[1] + 2)
+
+
+def _ago_or_ahead(words: tuple[str, ...], start: int, situation: Situation) -> tuple[When, int] | None:
+    ahead = words[start] in {"in", "for"}
+    begin = start + ahead
+    found = number_at(words, begin) if begin < len(words) else None
+    if found is None:
+        return None
+    value, size = found
+    tail = words[begin + size : begin + size + 2]
+    if not tail or not (ahead or tail[1:] == ("ago",)):
+        return None
+    length = size + 1 + (0 if ahead else 1) + ahead
+    sign = 1 if ahead else -1
+    unit = tail[0].removesuffix("s")
+    if unit in _SPANS and value >= 0:
+        return _moment(situation.now, sign * value * _SPANS[unit]), length
+    if unit in _DAY_SPANS and value == int(value) and 0 <= value <= FARTHEST.days * 2:
+        return Day(situation.today + timedelta(days=sign * int(value) * _DAY_SPANS[unit])), length
+    return None
+
+
+def _moment(now: datetime, minutes: Decimal) -> Moment | Murky:
+    if abs(minutes) > _HOURS * _MINUTES:
+        return Murky("hours")
+    return Moment(now + timedelta(minutes=float(minutes)))
+
+
+def _calendar(words: tuple[str, ...], start: int) -> tuple[When, int] | None:
+    word = words[start]
+    iso = _ISO.fullmatch(word)
+    if iso is not None:
+        day = _date(int(iso[1]), int(iso[2]), int(iso[3]))
+        return (Murky(word) if day is None else Day(day)), 1
+    slashed = _SLASHED.fullmatch(word)
+    if slashed is not None:
+        return _slashed(word, int(slashed[1]), int(slashed[2]), slashed[3]), 1
+    return _month_first(words, start) or _day_first(words, start)
+
+
+def _slashed(word: str, first: int, second: int, year: str | None) -> When:
+    if first <= _MOST_MONTHS and second <= _MOST_MONTHS and first != second:
+        return Murky(word)
+    day, month = (second, first) if second > _MOST_MONTHS else (first, second)
+    return _month_day(month, day, None if year is None else int(year) % 100 + 2000)
+
+
+def _month_day(month: int, day: int, year: int | None) -> When:
+    # 2028 is a leap year: 29 February is a day people may name.
+    if _date(2028 if year is None else year, month, day) is None:
+        return Murky(f"{day} {month}")
+    return MonthDay(month, day) if year is None else Day(date(year, month, day))
+
+
+def _day_first(words: tuple[str, ...], start: int) -> tuple[When, int] | None:
+    if not _DAY_OF_MONTH.fullmatch(words[start]):
+        return None
+    size = 2 if words[start + 1 : start + 2] and words[start + 1] in _ORDINAL else 1
+    size += words[start + size : start + size + 1] == ("of",)
+    month = words[start + size : start + size + 1]
+    if not month or month[0] not in _MONTHS:
+        return None
+    year, longer = _year(words, start + size + 1)
+    return _month_day(_MONTHS[month[0]], int(words[start]), year), size + 1 + longer
+
+
+def _month_first(words: tuple[str, ...], start: int) -> tuple[When, int] | None:
+    day = words[start + 1 : start + 2]
+    if words[start] not in _MONTHS or not day or not _DAY_OF_MONTH.fullmatch(day[0]):
+        return None
+    size = 3 if words[start + 2 : start + 3] and words[start + 2] in _ORDINAL else 2
+    year, longer = _year(words, start + size)
+    return _month_day(_MONTHS[words[start]], int(day[0]), year), size + longer
+
+
+def _year(words: tuple[str, ...], start: int) -> tuple[int | None, int]:
+    word = words[start] if start < len(words) else ""
+    is_year = word.isdecimal() and len(word) == len("2000") and word.startswith("20")
+    return (int(word), 1) if is_year else (None, 0)
+
+
+def _weekday(words: tuple[str, ...], start: int) -> tuple[Weekday, int] | None:
+    which = words[start] if words[start] in {"last", "next", "this"} else ""
+    at = start + bool(which)
+    name = words[at] if at < len(words) else ""
+    if name not in _WEEKDAYS:
+        return None
+    size = 1 + bool(which)
+    if words[at + 1 : at + 2] in {("evening",), ("morning",), ("night",), ("afternoon",)}:
+        size += 1
+    return Weekday(_WEEKDAYS[name], "" if which == "this" else which), size
+
+
+def _past_or_to(words: tuple[str, ...], start: int) -> tuple[Clock, int] | None:
+    for phrase, minutes in ((("half", "past"), 30), (("quarter", "past"), 15), (("quarter", "to"), -15)):
+        if words[start : start + 2] != phrase or start + 2 >= len(words):
+            continue
+        told = _hour(words, start + 2, bare=True)
+        if told is not None and told[0].time.minute == 0:
+            total = told[0].time.hour * _MINUTES + minutes
+            return Clock(time(total // _MINUTES % _HOURS, total % _MINUTES)), told[1] + 2
+    return None
+
+
+def _hour(words: tuple[str, ...], start: int, *, bare: bool) -> tuple[Clock, int] | None:
+    if start >= len(words):
+        return None
+    exact = _CLOCK.fullmatch(words[start])
+    if exact is not None and (":" in words[start] or bare):
+        return _with_half(words, start, int(exact[1]), int(exact[2]))
+    if words[start] in {"noon", "midnight"} and bare:
+        return Clock(time(_NOON if words[start] == "noon" else 0)), 1
+    found = number_at(words, start)
+    if found is None or found[0] != int(found[0]) or found[1] != 1 or words[start] in {"a", "an"}:
+        return None
+    told = _with_half(words, start, int(found[0]), 0)
+    return told if told is not None and (bare or told[1] > 1) else None
+
+
+def _with_half(words: tuple[str, ...], start: int, hour: int, minute: int) -> tuple[Clock, int] | None:
+    half = words[start + 1 : start + 2]
+    size = 1
+    if half in {("pm",), ("am",)} or words[start + 1 : start + 4] in {("p", ".", "m"), ("a", ".", "m")}:
+        size = 2 if half in {("pm",), ("am",)} else 4
+        if not 0 < hour <= _NOON:
+            return None
+        hour = hour % _NOON + (_NOON if half[0].startswith("p") else 0)
+    elif half in {("h",), ("oclock",), ("o'clock",), ("uhr",)}:
+        size = 2
+    if not (0 <= hour < _HOURS and 0 <= minute < _MINUTES):
+        return None
+    return Clock(time(hour, minute)), size
+
+
+def _date(year: int, month: int, day: int) -> date | None:
+    try:
+        return date(year, month, day)
+    except ValueError:
+        return None
+
+
+def _year_behind(told: MonthDay, today: date) -> date | None:
+    day = _date(today.year, told.month, told.day)
+    # "on 20 may", said on 6 May, is a slip and not last year's day; said in January, December is last year's.
+    if day is None or day - today > HALF_A_YEAR:
+        return _date(today.year - 1, told.month, told.day)
+    return day
+
+
+def _year_ahead(told: MonthDay, today: date) -> date | None:
+    day = _date(today.year, told.month, told.day)
+    if day is None or today - day > HALF_A_YEAR:
+        return _date(today.year + 1, told.month, told.day)
+    return day

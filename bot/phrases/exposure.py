@@ -1,0 +1,74 @@
+"""Somebody got some of it: recognised before everything else, rather once too often."""
+
+_PEOPLE = frozenset("my his her our their me him baby child kid toddler son daughter".split())
+_BODY = frozenset("eye eyes mouth skin face lungs throat nose lips tongue hand hands lung ear".split())
+_ANIMALS = frozenset(
+    "cat cats kitten kittens dog dogs puppy pup hamster rabbit bird parrot budgie tortoise fish pet pets child kid"
+    " kids baby toddler son daughter boy girl grandson granddaughter guinea lizard gecko ferret horse children".split()
+)
+_TAKEN = frozenset(
+    "licked lick licking licks ate eaten eat eating drank drunk drink drinking chewed chewing swallowed swallow"
+    " nibbled inhaled breathed bit bitten sprayed soaked sick vomiting vomited tasted licekd likced got threw".split()
+)
+_SUBSTANCES = frozenset(
+    "bleach alcohol isopropyl soap neem oil spray pesticide insecticide pyrethrin pyrethrum chemical chemicals"
+    " fumes mist concentrate sap solution mixture peroxide sulphur sulfur poison stuff".split()
+)
+_SYMPTOMS = frozenset(
+    "dizzy nauseous nausea vomiting vomited faint fainted fainting poisoned poisoning swallowed choking wheezing"
+    " unconscious collapsed suffocating lightheaded convulsions seizure".split()
+)
+_HURT = frozenset("burn burns burning burnt sting stings stinging stung itchy itching hurts hurt red rash blister".split())
+_ON_SELF = frozenset("i we he she me somebody someone child kid baby".split())
+_PHRASES = (
+    ("can", "not", "breathe"),
+    ("hard", "to", "breathe"),
+    ("trouble", "breathing"),
+    ("difficulty", "breathing"),
+    ("short", "of", "breath"),
+    ("threw", "up"),
+    ("feel", "sick"),
+    ("feeling", "sick"),
+    ("feels", "sick"),
+    ("breathed", "in"),
+    ("in", "my", "eye"),
+    ("in", "my", "eyes"),
+    ("light", "headed"),
+    ("poison", "control"),
+    ("poison", "centre"),
+    ("poison", "center"),
+)
+
+
+def is_exposure(words: tuple[str, ...]) -> bool:
+    """Whether the message tells of a person or an animal that got, ate or breathed something."""
+    said = frozenset(words)
+    if said & _SYMPTOMS or any(_holds(words, phrase) for phrase in _PHRASES):
+        return True
+    if said & _BODY and said & _PEOPLE and said & (_SUBSTANCES | _HURT):
+        return True
+    if {"eye", "eyes"} & said and said & (_HURT | {"bleach", "alcohol"}):
+        return True
+    if said & _ANIMALS and said & _TAKEN and (said & _SUBSTANCES or not said <= _TAME):
+        return _animal_acts(words)
+    return bool(said & _ON_SELF and said & {"inhaled", "drank", "swallowed"}) or _is_burnt(said)
+
+
+_TAME: frozenset[str] = frozenset()
+
+
+def _animal_acts(words: tuple[str, ...]) -> bool:
+    """Whether the animal is the one that acts, as in "the cat licked it", not part of a plant's name."""
+    animal = min(at for at, word in enumerate(words) if word in _ANIMALS)
+    acts = [at for at, word in enumerate(words) if word in _TAKEN - {"sprayed", "got", "soaked", "threw"}]
+    if any(at > animal for at in acts):
+        return True
+    return bool(frozenset(words) & _SUBSTANCES) or (animal > 0 and words[animal - 1] in {"the", "my", "our"})
+
+
+def _is_burnt(said: frozenset[str]) -> bool:
+    return bool(said & {"rash", "blister", "blisters"} and said & _PEOPLE)
+
+
+def _holds(words: tuple[str, ...], phrase: tuple[str, ...]) -> bool:
+    return any(words[at : at + len(phrase)] == phrase for at in range(len(words) - len(phrase) + 1))

@@ -1,0 +1,307 @@
+"""From a message to commands: deterministic, strict, and never a write that was not told."""
+
+from collections.abc import Callable
+
+from rapidfuzz.distance import OSA
+
+from bot.actions.commands import (
+    AddPlants,
+    Ask,
+    Choice,
+    Command,
+    Exposure,
+    Help,
+    Hold,
+    Incomplete,
+    LogCheck,
+    LogFind,
+    LogRound,
+    Missing,
+    NotUnderstood,
+    Postpone,
+    SetHours,
+    SetPlace,
+    SetTown,
+    Start,
+    Thanks,
+    Topic,
+    Undo,
+)
+from bot.actions.situation import Expecting, Situation
+from bot.domain.identity import PlantId
+from bot.phrases.asking import Meant, not_understood, short
+from bot.phrases.clause import Clause, Setting, named, unique
+from bot.phrases.clauses import clauses_of
+from bot.phrases.exposure import is_exposure
+from bot.phrases.household import (
+    read_absence,
+    read_arrival,
+    read_mixture,
+    read_routine,
+    read_stock,
+    read_temperature,
+)
+from bot.phrases.items import Item, Unknown, items_of
+from bot.phrases.keeping import read_correction, read_isolation, read_loss, read_move, read_release
+from bot.phrases.looks import read_check, read_find, read_sign
+from bot.phrases.names import OneOf
+from bot.phrases.putting_off import read_postponement
+from bot.phrases.questions import is_question, read_question
+from bot.phrases.rounds import read_round
+from bot.phrases.setup import read_coordinates, read_facets, read_hours, read_place, read_plants, read_town
+from bot.phrases.text import LONGEST, is_thumb_up, plain, words_of
+from bot.phrases.words import Word
+
+LONGEST_LIST = 4096
+_LIST_OPENINGS = ("add", "new plant", "plants", "my plants")
+_SHORTEST_TYPO = 5
+
+_Reader = Callable[[Clause, Setting], Meant | None]
+_READERS: tuple[_Reader, ...] = (
+    read_correction,
+    read_stock,
+    read_temperature,
+    read_mixture,
+    read_routine,
+    read_absence,
+    read_loss,
+    read_release,
+    read_isolation,
+    read_move,
+    read_check,
+    read_postponement,
+    read_sign,
+    read_find,
+    read_round,
+    read_arrival,
+)
+_STRONG: dict[str, Command] = {
+    **dict.fromkeys(("undo", "oops", "undo that", "take that back", "undo it", "take it back", "revert"), Undo()),
+    **dict.fromkeys(("scratch that", "undo please", "undo last", "undo the last one"), Undo()),
+    **dict.fromkeys(("thanks", "thank you", "thx", "ty", "cheers", "thanks a lot", "many thanks"), Thanks()),
+    **dict.fromkeys(("thank you very much", "thank you so much", "great thanks", "ok thanks"), Thanks()),
+    **dict.fromkeys(("help", "help me", "commands", "what can i say", "i need help", "menu"), Help()),
+    **dict.fromkeys(("plants", "list", "list plants", "my plants", "all my plants"), Ask(topic=Topic.PLANTS)),
+    **dict.fromkeys(("settings", "setup", "my settings"), Ask(topic=Topic.SETTINGS)),
+    **dict.fromkeys(("why", "why so"), Ask(topic=Topic.WHY)),
+    **dict.fromkeys(("due", "due now", "to do", "todo"), Ask(topic=Topic.DUE)),
+}
+_SLASHED: dict[str, Command] = {
+    "/help": Help(),
+    "/settings": Ask(topic=Topic.SETTINGS),
+    "/plants": Ask(topic=Topic.PLANTS),
+    "/due": Ask(topic=Topic.DUE),
+    "/isolated": Ask(topic=Topic.ISOLATED),
+    "/why": Ask(topic=Topic.WHY),
+    "/undo": Undo(),
+    "/stop": Hold(),
+    "/log": Ask(topic=Topic.LOG),
+    "/stock": Ask(topic=Topic.STOCK),
+    "/trend": Ask(topic=Topic.TREND),
+}
+_PAST_A_QUESTION = (Undo, Help, Exposure, Ask, Start, SetHours, SetPlace, AddPlants)
+
+
+def understand(text: str, situation: Situation) -> Meant:
+    """
+    Read one message into commands, at least one.
+
+    Several clauses are all understood or none is written; a question never writes; what is not understood
+    to its last word writes nothing.
+    """
+    if len(text) > _longest(text, situation):
+        return (NotUnderstood(text[:LONGEST], reason="too long"),)
+    words = words_of(plain(text))
+    if is_exposure(words):
+        return (Exposure(),)
+    if not any(word[0].isalnum() for word in words) and "?" not in words:
+        return _by_sign(text, situation)
+    strong = _strong(text, words)
+    if strong is not None:
+        return (strong,)
+    return _chosen(text, situation) or _expected(text, words, situation) or _anything(text, words, situation)
+
+
+def _longest(text: str, situation: Situation) -> int:
+    is_list = situation.expecting is Expecting.PLANTS or plain(text[:LONGEST]).startswith(_LIST_OPENINGS)
+    return LONGEST_LIST if is_list else LONGEST
+
+
+def _by_sign(text: str, situation: Situation) -> Meant:
+    if not is_thumb_up(text):
+        return (NotUnderstood(text),)
+    return _by_clauses(("done",), situation)
+
+
+def _strong(text: str, words: tuple[str, ...]) -> Command | None:
+    typed = plain(text)
+    if typed.startswith("/"):
+        return _slashed(text)
+    return _STRONG.get(" ".join(word for word in words if word not in {".", "!", ","}))
+
+
+def _slashed(text: str) -> Command | None:
+    name, _, payload = text.strip().partition(" ")
+    name = name.partition("@")[0].lower()
+    if name == "/start":
+        return Start(payload.strip())
+    return _SLASHED.get(name) if not payload.strip() else None
+
+
+def _chosen(text: str, situation: Situation) -> Meant | None:
+    """An offered answer typed instead of pressed."""
+    typed = plain(text).rstrip(".! ")
+    exact = [choice for choice in situation.choices if plain(choice.label) == typed]
+    close = exact or [choice for choice in situation.choices if _is_close(typed, plain(choice.label))]
+    return close[0].commands if len(close) == 1 and close[0].commands else None
+
+
+def _is_close(typed: str, label: str) -> bool:
+    is_long = min(len(typed), len(label)) >= _SHORTEST_TYPO and not any(mark.isdigit() for mark in typed + label)
+    return is_long and OSA.distance(typed, label, score_cutoff=1) <= 1
+
+
+def _expected(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
+    """What the open question waits for."""
+    match situation.expecting:
+        case Expecting.TOWN:
+            return _town(text, words, situation)
+        case Expecting.EVENING | Expecting.QUIET:
+            return _wrapped(read_hours(text, situation.expecting))
+        case Expecting.PLACE:
+            return _wrapped(read_facets(text))
+        case Expecting.PLANTS:
+            return _plant_list(text, words, situation)
+        case _:
+            return None
+
+
+def _wrapped(command: Command | None) -> Meant | None:
+    return None if command is None else (command,)
+
+
+def _town(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
+    told = read_coordinates(text) or read_town(text, situation)
+    if told is not None:
+        return (told,)
+    if "?" in words or "\n" in words:
+        return None
+    meant = _anything(text, words, situation)
+    return meant if all(isinstance(command, _PAST_A_QUESTION) for command in meant) else (SetTown(text.strip()),)
+
+
+def _plant_list(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
+    meant = _anything(text[:LONGEST], words, situation) if len(text) <= LONGEST else ()
+    passes = (*_PAST_A_QUESTION, LogRound) if len(words) > 1 else _PAST_A_QUESTION
+    if meant and all(isinstance(command, passes) for command in meant):
+        return meant
+    items = items_of(words, situation)
+    if all(isinstance(item.meaning, Word) for item in items) or "?" in words:
+        return (NotUnderstood(text, reason="plants"),)
+    return _wrapped(read_plants(text, situation, is_expected=True))
+
+
+def _anything(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
+    asks = is_question(words)
+    if not asks:
+        told = read_town(text, situation) or read_coordinates(text) or read_hours(text)
+        told = told or read_plants(text, situation, is_expected=False) or read_place(text, situation)
+        if told is not None:
+            return (told,)
+    items = items_of(words, situation)
+    if asks:
+        return read_question(words, items, Setting(situation)) or (NotUnderstood(text),)
+    return _by_clauses(words, situation)
+
+
+def _by_clauses(words: tuple[str, ...], situation: Situation, chosen: dict[str, PlantId] | None = None) -> Meant:
+    items = items_of(words, situation, chosen)
+    unclear = [item for item in items if isinstance(item.meaning, OneOf)]
+    if len({item.text for item in unclear}) > 1:
+        return (NotUnderstood(unclear[0].text, reason="which plant"),)
+    if unclear:
+        return (_which_plant(unclear[0], words, situation),)
+    clauses = clauses_of(items)
+    if clauses is None:
+        return (NotUnderstood(" ".join(words), reason="which plant"),)
+    return _together(clauses, situation) or (NotUnderstood(" ".join(words)),)
+
+
+def _which_plant(item: Item, words: tuple[str, ...], situation: Situation) -> Command:
+    """Offer each plant the name may stand for, with all that the message would then do."""
+    setting = Setting(situation)
+    ids = item.meaning.ids if isinstance(item.meaning, OneOf) else ()
+    meant = [(plant, _by_clauses(words, situation, {item.text: plant})) for plant in ids]
+    clear = [(plant, commands) for plant, commands in meant if not isinstance(commands[0], NotUnderstood)]
+    if not clear:
+        return NotUnderstood(" ".join(words))
+    choices = tuple(Choice(short(setting.label(plant)), commands) for plant, commands in clear)
+    return Incomplete(missing=Missing.WHICH_PLANT, text=item.text, choices=choices)
+
+
+def _together(clauses: tuple[Clause, ...], situation: Situation) -> Meant:
+    """All clauses understood, or nothing of any."""
+    commands: list[Command] = []
+    setting = Setting(situation)
+    for clause in clauses:
+        meant = _one(clause, setting)
+        stopper = next((command for command in meant if _stops(command)), None)
+        if stopper is not None:
+            return (stopper,)
+        commands.extend(command for command in meant if command not in commands)
+        told = unique(plant for command in meant for plant in _plants_of(command))
+        before = named(clause) or (told if setting.before else ())
+        setting = Setting(situation, before, unique((*setting.mentioned, *told)), is_first=False)
+    return (NotUnderstood(_text(clauses), reason="both"),) if _contradict(commands) else tuple(commands)
+
+
+def _one(clause: Clause, setting: Setting) -> Meant:
+    strange = [item.text for item in clause.items if isinstance(item.meaning, Unknown)]
+    if strange:
+        return read_arrival(clause, setting) or _strange(clause, strange)
+    for read in _READERS:
+        meant = read(clause, setting)
+        if meant is not None:
+            return meant
+    return _courtesy(clause) or not_understood(clause)
+
+
+def _courtesy(clause: Clause) -> Meant | None:
+    command = _STRONG.get(clause.text())
+    return (command,) if isinstance(command, Thanks) else None
+
+
+def _strange(clause: Clause, strange: list[str]) -> Meant:
+    """An unknown word is taken for an unknown plant where only a plant is missing."""
+    rest = Clause(tuple(item for item in clause.items if not isinstance(item.meaning, Unknown)), clause.joint)
+    is_plant_like = all(word.isalpha() for word in strange) and len(strange) <= len(("three", "word", "name"))
+    is_told = rest.has(Word.DONE, Word.CHECKED, Word.ISOLATE, Word.CLEAN, Word.LATER) or bool(
+        [item for item in rest.items if not isinstance(item.meaning, Word)]
+    )
+    if is_plant_like and is_told and not named(clause) and not rest.has(Word.HEDGE, Word.AGAINST):
+        return (Incomplete(missing=Missing.UNKNOWN_PLANT, text=" ".join(strange)),)
+    return (NotUnderstood(" ".join(strange)),)
+
+
+def _stops(command: Command) -> bool:
+    if isinstance(command, NotUnderstood):
+        return True
+    return isinstance(command, Incomplete) and command.missing in {Missing.UNKNOWN_PLANT, Missing.WHICH_PLANT}
+
+
+def _plants_of(command: Command) -> tuple[PlantId, ...]:
+    plants = getattr(command, "plants", ())
+    return plants if all(isinstance(plant, int) for plant in plants) else ()
+
+
+def _contradict(commands: list[Command]) -> bool:
+    """Whether one plant is told to be both done and put off, or both clean and not."""
+    done = {p for c in commands if isinstance(c, LogRound) for p in c.plants}
+    off = {p for c in commands if isinstance(c, Postpone) for p in c.plants}
+    none = {p for c in commands if isinstance(c, LogCheck) for p in c.plants}
+    seen = {p for c in commands if isinstance(c, LogFind) for p in c.plants}
+    return bool(done & off or none & seen)
+
+
+def _text(clauses: tuple[Clause, ...]) -> str:
+    return ", ".join(clause.text() for clause in clauses)

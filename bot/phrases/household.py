@@ -1,0 +1,143 @@
+"""Clauses about the household: shelf, temperatures, habits, absences, mixtures, new plants."""
+
+from datetime import date
+from decimal import Decimal
+
+from bot.actions.commands import (
+    Choice,
+    Hold,
+    Incomplete,
+    Missing,
+    Mix,
+    ReadTemperature,
+    SetRoutine,
+    StockProduct,
+)
+from bot.domain.identity import ProductId
+from bot.domain.trade import Form
+from bot.phrases.asking import Meant, bad_day, not_understood
+from bot.phrases.clause import DATES, Clause, Setting
+from bot.phrases.days import Day, Every, Trouble, day_ahead, day_behind
+from bot.phrases.names import Place, Product
+from bot.phrases.numbers import IMPERIAL_ML, US_ML, UnclearVolume, Volume, Warmth
+from bot.phrases.words import Tool, Word
+
+MOST_ML = 100_000
+COLDEST, HOTTEST = -40, 60
+
+
+def read_mixture(clause: Clause, setting: Setting) -> Meant | None:
+    """Read "mix 750 ml", "mix half a US gallon of neem"."""
+    del setting
+    if not clause.has(Word.MIX) or not clause.only(Word.MIX, Tool, Product, Volume, UnclearVolume, Word.DO):
+        return None
+    product = clause.one(Product)
+    if product is not None and product.id is None:
+        return not_understood(clause, "shelf")
+    chosen = None if product is None else product.id
+    unclear, volume = clause.one(UnclearVolume), clause.one(Volume)
+    if unclear is not None:
+        return (_ask_which_measure(unclear, chosen),)
+    if volume is None:
+        return (Incomplete(missing=Missing.AMOUNT, text=clause.text()),)
+    if not 0 < volume.ml <= MOST_ML:
+        return not_understood(clause, "count")
+    return (_mix(volume.ml, chosen),)
+
+
+def _ask_which_measure(unclear: UnclearVolume, product: ProductId | None) -> Incomplete:
+    systems = {"US": US_ML, "Imperial": IMPERIAL_ML}
+    choices = tuple(
+        Choice(f"{name} {unclear.unit}", (_mix(unclear.amount * system[unclear.unit], product),))
+        for name, system in systems.items()
+    )
+    return Incomplete(missing=Missing.AMOUNT, text=unclear.unit, choices=choices)
+
+
+def _mix(ml: Decimal, product: ProductId | None) -> Mix:
+    return Mix(volume_ml=float(ml), product=product)
+
+
+def read_stock(clause: Clause, setting: Setting) -> Meant | None:
+    """Read "got neem, ready to use, every 7 days"."""
+    product = clause.one(Product)
+    if product is None or not clause.has(Word.GOT, Word.LABEL, Word.NEW):
+        return None
+    words = (Word.GOT, Word.LABEL, Word.NEW, Word.IT_IS, Word.LEFT)
+    if not clause.only(*words, Product, Form, Every, Volume, Tool):
+        return None
+    ingredient = product.ingredient or _ingredient(product, setting)
+    every, volume = clause.one(Every), clause.one(Volume)
+    if ingredient is None or (every is not None and every.days is None):
+        return not_understood(clause, "shelf")
+    return (
+        StockProduct(
+            ingredient=ingredient,
+            form=clause.one(Form),
+            gap_days=None if every is None else every.days,
+            stock_ml=None if volume is None else float(volume.ml),
+        ),
+    )
+
+
+def _ingredient(product: Product, setting: Setting) -> str | None:
+    names = {name.lower() for known in setting.situation.shelf if known.id == product.id for name in known.names}
+    for key, spellings in setting.situation.ingredients:
+        if names & {key, *(spelling.lower() for spelling in spellings)}:
+            return key
+    return None
+
+
+def read_temperature(clause: Clause, setting: Setting) -> Meant | None:
+    """Read "kitchen is 24 degrees"."""
+    place, warmth = clause.one(Place), clause.one(Warmth)
+    if place is None or warmth is None or not clause.only(Place, Warmth, Word.IT_IS, Word.IT, Word.HAD, *DATES):
+        return None
+    if not COLDEST <= warmth.celsius <= HOTTEST:
+        return not_understood(clause, "count")
+    day = clause.one(DATES)
+    on: date | Trouble | None = None if day is None else day_behind(day, setting.situation)
+    if isinstance(on, Trouble):
+        return bad_day(clause, on)
+    return (ReadTemperature(place.id, float(warmth.celsius), on),)
+
+
+def read_routine(clause: Clause, setting: Setting) -> Meant | None:
+    """Read "check on sundays"."""
+    del setting
+    every = clause.one(Every)
+    if every is None or not clause.has(Word.CHECK) or not clause.only(Word.CHECK, Every, Word.ALL):
+        return None
+    return (SetRoutine("check", every.rule),)
+
+
+def read_absence(clause: Clause, setting: Setting) -> Meant | None:
+    """Read "away until 20 may", "stop", "i am back"."""
+    if clause.has(Word.RESUME) and clause.only(Word.RESUME):
+        return (Hold(setting.situation.today),)
+    if not clause.has(Word.AWAY, Word.STOP) or not clause.only(Word.AWAY, Word.STOP, Word.UNTIL, *DATES):
+        return None
+    day = clause.one(DATES)
+    if day is None:
+        return _without_end(clause)
+    if day == Day(setting.situation.today):
+        return None
+    until = day_ahead(day, setting.situation)
+    return bad_day(clause, until) if isinstance(until, Trouble) else (Hold(until),)
+
+
+def _without_end(clause: Clause) -> Meant | None:
+    if clause.has(Word.UNTIL):
+        return None
+    is_plain = clause.has(Word.STOP) or clause.text() in {"hold", "pause"}
+    return (Hold(),) if is_plain else (Incomplete(missing=Missing.WHEN, text=clause.text()),)
+
+
+def read_arrival(clause: Clause, setting: Setting) -> Meant | None:
+    """Read "got a new orchid": which plant it is and where it stands is asked."""
+    del setting
+    meanings = [item.meaning for item in clause.items]
+    if Word.NEW not in meanings or Word.HEDGE in meanings or Word.NOT in meanings:
+        return None
+    kind = " ".join(item.text for item in clause.items[meanings.index(Word.NEW) + 1 :])
+    return (Incomplete(missing=Missing.ADD, text=kind),) if kind else None

@@ -1,0 +1,95 @@
+"""Words read into items with a meaning of their own, left to right, longest first."""
+
+from dataclasses import dataclass
+
+from bot.actions.situation import Situation
+from bot.domain.identity import PlantId
+from bot.phrases.days import When, when_at
+from bot.phrases.names import Named, Names, OneOf, Plants
+from bot.phrases.numbers import Count, Measure, count_at, measure_at
+from bot.phrases.words import KNOWN, Value, Word, phrase_at
+
+_POINTING = frozenset({"the", "this", "that", "other", "which", "each", "every", "no"})
+_STEERING = frozenset({Word.DONE, Word.NOT, Word.ALL, Word.EXCEPT, Word.NOTHING, Word.HEDGE})
+
+
+@dataclass(frozen=True, slots=True)
+class Unknown:
+    """A word that stands for nothing known."""
+
+    text: str
+
+
+Meaning = Value | When | Named | Count | Measure | Unknown
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """A meaning and the words it was read from."""
+
+    meaning: Meaning
+    text: str
+
+
+def items_of(
+    words: tuple[str, ...], situation: Situation, chosen: dict[str, PlantId] | None = None
+) -> tuple[Item, ...]:
+    """Read a whole message; `chosen` settles names that several plants answer to."""
+    names = Names(situation)
+    items: list[Item] = []
+    at = 0
+    while at < len(words):
+        meaning, size = _next(words, at, situation, names)
+        text = " ".join(words[at : at + size])
+        items.append(Item(_settled(meaning, chosen or {}), text))
+        at += size
+    return tuple(_doubted(items))
+
+
+def _next(words: tuple[str, ...], at: int, situation: Situation, names: Names) -> tuple[Meaning, int]:
+    measured = when_at(words, at, situation) or measure_at(words, at, fahrenheit=situation.fahrenheit)
+    if measured is not None:
+        return measured
+    count = None if _is_pronoun(words, at) else count_at(words, at)
+    phrase, name = phrase_at(words, at), names.exact_at(words, at)
+    if count is not None and count[1] >= max(phrase[1] if phrase else 0, name[1] if name else 0):
+        return count
+    if name is not None and (phrase is None or _name_wins(name[1], phrase)):
+        return name
+    if phrase is not None:
+        return phrase
+    return _rest(words, at, names)
+
+
+def _rest(words: tuple[str, ...], at: int, names: Names) -> tuple[Meaning, int]:
+    loose = None if words[at] in KNOWN or not words[at].isalpha() else names.loose_at(words, at)
+    return loose or (Unknown(words[at]), 1)
+
+
+def _is_pronoun(words: tuple[str, ...], at: int) -> bool:
+    before = words[at - 1] if at else ""
+    return words[at] == "one" and (before in _POINTING or (before != "" and before not in KNOWN))
+
+
+def _name_wins(size: int, phrase: tuple[Value, int]) -> bool:
+    value, length = phrase
+    return size > length or (size == length and value not in _STEERING)
+
+
+def _settled(meaning: Meaning, chosen: dict[str, PlantId]) -> Meaning:
+    if isinstance(meaning, OneOf) and meaning.text in chosen:
+        return Plants((chosen[meaning.text],))
+    return meaning
+
+
+def _doubted(items: list[Item]) -> list[Item]:
+    """A name only begun, right beside another plant, is part of a name nobody has: "small ivy"."""
+    doubted = list(items)
+    for left, right in zip(range(len(items)), range(1, len(items)), strict=False):
+        pair = (items[left].meaning, items[right].meaning)
+        if all(isinstance(meaning, Plants | OneOf) for meaning in pair):
+            for at in (left, right):
+                meaning = items[at].meaning
+                if isinstance(meaning, OneOf) or (isinstance(meaning, Plants) and meaning.loose):
+                    doubted[at] = Item(Unknown(items[at].text), items[at].text)
+    return doubted

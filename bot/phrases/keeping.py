@@ -1,0 +1,140 @@
+"""Clauses about where a plant stands and whether it is still there: isolate, move, release, lose, correct."""
+
+from datetime import date
+from typing import TypeVar
+
+from bot.actions.commands import (
+    Ask,
+    Choice,
+    Command,
+    Correct,
+    Incomplete,
+    Isolate,
+    LosePlant,
+    Missing,
+    MovePlant,
+    ReleasePlant,
+    Topic,
+)
+from bot.domain.identity import PlantId
+from bot.phrases.asking import Meant, ask_which, bad_day, not_understood
+from bot.phrases.clause import DATES, Clause, Setting, named
+from bot.phrases.days import Trouble, day_behind
+from bot.phrases.names import Pest, Place, Plants
+from bot.phrases.words import Word
+
+_POINTERS = (Word.IT, Word.THEM, Word.BOTH, Word.IT_IS)
+_MOVING = (Word.MOVE, Word.PUT, Word.FILL_TO)
+_PAIR = 2
+_Kind = TypeVar("_Kind")
+
+
+def read_correction(clause: Clause, setting: Setting) -> Meant | None:
+    """Read "that was the small hoya", "it is scale on the bay, not mealybug"."""
+    del setting
+    return _other_plant(clause) or _other_pest(clause)
+
+
+def _other_plant(clause: Clause) -> Meant | None:
+    if not clause.has(Word.MEANT) or not clause.only(Word.MEANT, Word.NOT, Word.IT, Plants):
+        return None
+    plants = _before_denial(clause, Plants)
+    if len(plants) != 1 or len(plants[0].ids) != 1:
+        return not_understood(clause)
+    return (Correct(plant=plants[0].ids[0]),)
+
+
+def _other_pest(clause: Clause) -> Meant | None:
+    if not clause.every(Pest) or not clause.only(Word.IT_IS, Word.MEANT, Word.NOT, Word.IT, Pest, Plants):
+        return None
+    if not clause.has(Word.IT_IS, Word.MEANT) and not (clause.has(Word.NOT) and len(clause.every(Pest)) > 1):
+        return None
+    pests, plants = _before_denial(clause, Pest), named(clause)
+    if len(pests) != 1 or len(plants) > 1:
+        return not_understood(clause)
+    return (Correct(plant=plants[0] if plants else None, pest=pests[0].key),)
+
+
+def _before_denial(clause: Clause, kind: type[_Kind]) -> list[_Kind]:
+    """Values of a kind that do not follow "not"."""
+    kept: list[_Kind] = []
+    for item in clause.items:
+        if item.meaning is Word.NOT:
+            break
+        if isinstance(item.meaning, kind):
+            kept.append(item.meaning)
+    return kept
+
+
+def read_isolation(clause: Clause, setting: Setting) -> Meant | None:
+    """Read "isolate the calathea", "hoya is apart on the landing"; alone it is a question."""
+    if not clause.has(Word.ISOLATE):
+        return None
+    if clause.only(Word.ISOLATE) and setting.is_first:
+        return (Ask(topic=Topic.ISOLATED),)
+    if not clause.only(Word.ISOLATE, Word.PUT, Word.MOVE, Word.FILL_TO, *_POINTERS, Plants, Place, *DATES):
+        return None
+    on, plants, place = _on(clause, setting), _plants(clause, setting), clause.one(Place)
+    if isinstance(on, Trouble):
+        return bad_day(clause, on)
+    if not plants:
+        return (ask_which(clause, setting, lambda chosen: Isolate(chosen, on)),)
+    isolated: Command = Isolate(plants, on)
+    return (isolated,) if place is None else (isolated, MovePlant(plants, place.id, on))
+
+
+def read_move(clause: Clause, setting: Setting) -> Meant | None:
+    """Read "moved orchid to the landing"."""
+    place = clause.one(Place)
+    if place is None or not clause.has(*_MOVING) or not clause.only(*_MOVING, *_POINTERS, Plants, Place, *DATES):
+        return None
+    on, plants = _on(clause, setting), _plants(clause, setting)
+    if isinstance(on, Trouble):
+        return bad_day(clause, on)
+    if not plants:
+        return (ask_which(clause, setting, lambda chosen: MovePlant(chosen, place.id, on)),)
+    return (MovePlant(plants, place.id, on),)
+
+
+def read_release(clause: Clause, setting: Setting) -> Meant | None:
+    """Read "put hoya back", "release the hoya anyway"."""
+    if not clause.has(Word.RELEASE, Word.BACK):
+        return None
+    if not clause.only(Word.RELEASE, Word.BACK, Word.PUT, Word.MOVE, Word.ANYWAY, *_POINTERS, Plants, *DATES):
+        return None
+    on, plants, confirmed = _on(clause, setting), _plants(clause, setting), clause.has(Word.ANYWAY)
+    if isinstance(on, Trouble):
+        return bad_day(clause, on)
+
+    def release(chosen: tuple[PlantId, ...]) -> Command:
+        return ReleasePlant(plants=chosen, on=on, confirmed=confirmed)
+
+    return (release(plants),) if plants else (ask_which(clause, setting, release),)
+
+
+def read_loss(clause: Clause, setting: Setting) -> Meant | None:
+    """Read "binned the coffee"; "gone" asks whether the plant or its pests are."""
+    if not clause.only(Word.LOST, Word.GONE, *_POINTERS, Plants, *DATES, Pest, Word.BUGS, Word.ALL):
+        return None
+    if clause.has(Word.GONE):
+        plants = named(clause)
+        choices = (Choice("The plant is lost", (LosePlant(plants),)),) if plants else ()
+        return (Incomplete(missing=Missing.LOST, plants=plants, choices=choices),)
+    if not clause.has(Word.LOST) or clause.has(Word.ALL, Word.BUGS) or clause.every(Pest):
+        return None
+    on, plants = _on(clause, setting), _plants(clause, setting)
+    if isinstance(on, Trouble):
+        return bad_day(clause, on)
+    return (LosePlant(plants, on),) if plants else (Incomplete(missing=Missing.LOST),)
+
+
+def _plants(clause: Clause, setting: Setting) -> tuple[PlantId, ...]:
+    plants = named(clause)
+    if plants or not clause.has(Word.IT, Word.THEM, Word.BOTH):
+        return plants
+    return () if clause.has(Word.BOTH) and len(setting.before) != _PAIR else setting.before
+
+
+def _on(clause: Clause, setting: Setting) -> date | Trouble | None:
+    day = clause.one(DATES)
+    return None if day is None else day_behind(day, setting.situation)

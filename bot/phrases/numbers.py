@@ -1,0 +1,206 @@
+"""Numbers as people write them, and the units that follow them."""
+
+import re
+from dataclasses import dataclass
+from decimal import Decimal
+
+_DIGITS = re.compile(r"-?\d+(?:[.,]\d+)?")
+_FRACTION = re.compile(r"(\d{1,2})/(\d{1,2})")
+
+_COUNTING = (
+    "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen"
+    " sixteen seventeen eighteen nineteen twenty"
+)
+_WORDS = {word: Decimal(value) for value, word in enumerate(_COUNTING.split())} | {
+    "thirty": Decimal(30),
+    "forty": Decimal(40),
+    "fifty": Decimal(50),
+}
+_LOOSE = {
+    ("a", "dozen"): Decimal(12),
+    ("half", "a", "dozen"): Decimal(6),
+    ("a", "couple", "of"): Decimal(2),
+    ("a", "couple"): Decimal(2),
+    ("couple", "of"): Decimal(2),
+    ("a", "pair", "of"): Decimal(2),
+    ("a", "single"): Decimal(1),
+    ("a", "hundred"): Decimal(100),
+    ("a", "quarter"): Decimal("0.25"),
+    ("three", "quarters"): Decimal("0.75"),
+    ("one", "and", "a", "half"): Decimal("1.5"),
+    ("half", "a"): Decimal("0.5"),
+    ("half", "an"): Decimal("0.5"),
+    ("a", "half"): Decimal("0.5"),
+    ("half",): Decimal("0.5"),
+    ("a",): Decimal(1),
+    ("an",): Decimal(1),
+    ("one",): Decimal(1),
+}
+_ONLY_BEFORE_A_UNIT = frozenset({("half", "a"), ("half", "an"), ("a", "half"), ("half",), ("a",), ("an",)})
+
+# Millilitres; US and imperial measures by their legal definitions.
+US_ML = {
+    "gallon": Decimal("3785.411784"),
+    "quart": Decimal("946.352946"),
+    "pint": Decimal("473.176473"),
+    "cup": Decimal("236.5882365"),
+    "ounce": Decimal("29.5735295625"),
+}
+IMPERIAL_ML = {
+    "gallon": Decimal("4546.09"),
+    "quart": Decimal("1136.5225"),
+    "pint": Decimal("568.26125"),
+    "cup": Decimal("284.130625"),
+    "ounce": Decimal("28.4130625"),
+}
+_METRIC_ML = {"ml": 1, "millilitre": 1, "milliliter": 1, "cc": 1, "cl": 10, "dl": 100}
+_METRIC_ML |= {"l": 1000, "litre": 1000, "liter": 1000, "lt": 1000, "ltr": 1000}
+_SPELT = {"gal": "gallon", "qt": "quart", "oz": "ounce", "pt": "pint"}
+_SYSTEMS = {
+    "us": US_ML,
+    "american": US_ML,
+    "imperial": IMPERIAL_ML,
+    "uk": IMPERIAL_ML,
+    "british": IMPERIAL_ML,
+    "imp": IMPERIAL_ML,
+}
+_DEGREES = frozenset({"degrees", "degree", "deg", "\u00b0", "degs"})
+_SCALES = {"c": False, "celsius": False, "centigrade": False, "f": True, "fahrenheit": True}
+_FREEZING_F, _PER_F = Decimal(32), Decimal(5) / Decimal(9)
+
+
+@dataclass(frozen=True, slots=True)
+class Count:
+    """A bare number."""
+
+    value: Decimal
+
+
+@dataclass(frozen=True, slots=True)
+class Volume:
+    """A volume told. [mL]."""
+
+    ml: Decimal
+
+
+@dataclass(frozen=True, slots=True)
+class UnclearVolume:
+    """A quart, pint, cup, ounce or gallon of an unnamed system."""
+
+    amount: Decimal
+    unit: str
+
+
+@dataclass(frozen=True, slots=True)
+class Warmth:
+    """A temperature told. [degC]."""
+
+    celsius: Decimal
+
+
+@dataclass(frozen=True, slots=True)
+class Length:
+    """A pot's width told. [cm]."""
+
+    cm: Decimal
+
+
+Measure = Volume | UnclearVolume | Warmth | Length
+
+
+def number_at(words: tuple[str, ...], start: int) -> tuple[Decimal, int] | None:
+    """Read a number in digits or words, and how many words it took; "a" counts as one before a unit only."""
+    loose = _loose_at(words, start)
+    if loose is not None:
+        return loose
+    word = words[start]
+    if word in _WORDS:
+        return _WORDS[word], 1
+    if _DIGITS.fullmatch(word):
+        return Decimal(word.replace(",", ".")), 1
+    return _fraction(word)
+
+
+def count_at(words: tuple[str, ...], start: int) -> tuple[Count, int] | None:
+    """Read a number that stands for itself: never a mere article."""
+    found = number_at(words, start)
+    if found is None or words[start : start + found[1]] in _ONLY_BEFORE_A_UNIT or "/" in words[start]:
+        return None
+    return Count(found[0]), found[1]
+
+
+def measure_at(
+    words: tuple[str, ...], start: int, *, fahrenheit: bool
+) -> tuple[Measure, int] | None:
+    """Read a number with a unit of volume, temperature or length."""
+    found = number_at(words, start)
+    if found is None:
+        return None
+    value, size = found
+    rest = words[start + size : start + size + 3]
+    unit = _volume(value, rest, fahrenheit=fahrenheit) or _warmth(value, rest, fahrenheit=fahrenheit)
+    unit = unit or _length(value, rest)
+    return None if unit is None else (unit[0], size + unit[1])
+
+
+def _loose_at(words: tuple[str, ...], start: int) -> tuple[Decimal, int] | None:
+    for size in (4, 3, 2, 1):
+        phrase = words[start : start + size]
+        if len(phrase) == size and phrase in _LOOSE:
+            return _LOOSE[phrase], size
+    return None
+
+
+def _fraction(word: str) -> tuple[Decimal, int] | None:
+    match = _FRACTION.fullmatch(word)
+    if match is None or int(match[2]) == 0:
+        return None
+    return Decimal(match[1]) / Decimal(match[2]), 1
+
+
+def _one(unit: str) -> str:
+    unit = _SPELT.get(unit, unit)
+    return unit[:-1] if len(unit) > 2 and unit.endswith("s") else unit  # noqa: PLR2004 - "us" is no plural
+
+
+def _volume(
+    value: Decimal, rest: tuple[str, ...], *, fahrenheit: bool
+) -> tuple[Volume | UnclearVolume, int] | None:
+    system = _SYSTEMS.get(rest[0]) if rest else None
+    named = rest[1:] if system is not None else rest
+    skipped = len(rest) - len(named)
+    if named[:1] in {("fl",), ("fluid",)}:
+        named, skipped = named[1:], skipped + 1
+    if not named:
+        return None
+    unit = _one(named[0])
+    if unit in _METRIC_ML and not skipped:
+        return Volume(value * _METRIC_ML[unit]), 1
+    if unit not in US_ML:
+        return None
+    if system is None and fahrenheit:
+        system = US_ML
+    if system is None:
+        return UnclearVolume(value, unit), skipped + 1
+    return Volume(value * system[unit]), skipped + 1
+
+
+def _warmth(value: Decimal, rest: tuple[str, ...], *, fahrenheit: bool) -> tuple[Warmth, int] | None:
+    size = 0
+    if rest[:1] and rest[0] in _DEGREES:
+        size, rest = 1, rest[1:]
+    if rest[:1] and rest[0] in _SCALES:
+        return Warmth(_celsius(value, fahrenheit=_SCALES[rest[0]])), size + 1
+    return (Warmth(_celsius(value, fahrenheit=fahrenheit)), size) if size else None
+
+
+def _celsius(value: Decimal, *, fahrenheit: bool) -> Decimal:
+    return ((value - _FREEZING_F) * _PER_F).quantize(Decimal("0.1")) if fahrenheit else value
+
+
+def _length(value: Decimal, rest: tuple[str, ...]) -> tuple[Length, int] | None:
+    if rest[:1] and rest[0] in {"cm", "centimetre", "centimetres", "centimeters"}:
+        return Length(value), 1
+    if rest[:1] and rest[0] in {"inch", "inches"}:
+        return Length((value * Decimal("2.54")).quantize(Decimal("0.1"))), 1
+    return None

@@ -1,0 +1,120 @@
+"""Clauses that put tonight's work off, and the refusals that mean the same."""
+
+from datetime import UTC, date, datetime, timedelta
+
+from bot.actions.commands import Choice, Incomplete, Missing, Postpone
+from bot.domain.identity import PlantId
+from bot.domain.trade import Method
+from bot.phrases.asking import Meant, bad_day, not_understood
+from bot.phrases.clause import DATES, Clause, Setting, excepted, named, unique
+from bot.phrases.days import Clock, Day, Moment, MonthDay, Trouble, Weekday, day_ahead, evening_hour
+from bot.phrases.names import Place, Plants
+from bot.phrases.words import Tool, Word
+
+_ALLOWED = (
+    (Word.NOT, Word.NO_TIME, Word.LATER, Word.NOTHING, Word.DONE, Word.DO, Word.ALL, Word.BOTH, Word.IT, Word.THEM)
+    + (Word.EXCEPT, Word.YET, Word.SKIP, Word.CHECK, Word.CHECKED, Word.REST, Word.IT_IS)
+)
+_KINDS = (Method, Tool, Plants, Place, *DATES, Moment, Clock)
+_TASKS = (Word.DONE, Word.DO, Word.CHECKED, Word.CHECK)
+_PAIR = 2
+
+_Until = tuple[date | None, datetime | None]
+
+
+def read_postponement(clause: Clause, setting: Setting) -> Meant | None:
+    """Read "not tonight", "later hoya", "coffee tomorrow"; None when nothing in it puts off."""
+    if not clause.only(*_ALLOWED, *_KINDS) or not _puts_off(clause):
+        return None
+    plants = _plants(clause, setting)
+    if clause.has(Word.YET, Word.SKIP) or _is_open(clause, setting):
+        return (_ask_when(named(clause), plants or (), setting),)
+    if clause.has(Word.EXCEPT) and clause.has(Word.NOT, Word.NOTHING):
+        return None
+    until = _until(clause, setting)
+    if until is None or not plants:
+        return None if plants else not_understood(clause, "plants")
+    if isinstance(until, Trouble):
+        return bad_day(clause, until)
+    return (Postpone(plants=plants, on=until[0], at=until[1]),)
+
+
+def _puts_off(clause: Clause) -> bool:
+    if clause.has(Word.NOT, Word.NO_TIME, Word.LATER, Word.YET, Word.SKIP):
+        return True
+    is_done = clause.has(Word.DONE, Word.CHECKED) or bool(clause.every(Method))
+    if clause.has(Word.NOTHING):
+        return is_done
+    return not is_done and bool(clause.every((*DATES, Moment)))
+
+
+def _is_open(clause: Clause, setting: Setting) -> bool:
+    """Whether it refuses without saying till when in a way that could mean something else."""
+    if clause.has(Word.NOT) and clause.has(Word.ALL):
+        return True
+    if clause.has(Word.LATER) and Day(setting.situation.today) in clause.every(Day):
+        return True
+    is_task = clause.has(*_TASKS) or bool(clause.every((Method, Tool)))
+    return clause.has(Word.NOT) and bool(named(clause)) and not is_task
+
+
+def _plants(clause: Clause, setting: Setting) -> tuple[PlantId, ...] | None:
+    plants, place = named(clause), clause.one(Place)
+    if plants:
+        return plants if place is None else None
+    if place is not None:
+        return tuple(p for p in setting.tonight() if p in setting.of_place(place))
+    if clause.has(Word.REST):
+        return tuple(p for p in setting.tonight() if p not in setting.mentioned)
+    if clause.has(Word.BOTH):
+        return setting.before if len(setting.before) == _PAIR else None
+    if setting.before and not clause.has(Word.ALL):
+        return setting.before if clause.has(Word.IT, Word.THEM) else None
+    if not setting.is_first and not clause.has(Word.ALL):
+        return None
+    left = excepted(clause)
+    return unique(p for p in setting.tonight() if p not in left)
+
+
+def _until(clause: Clause, setting: Setting) -> _Until | Trouble | None:
+    situation = setting.situation
+    moment, clock, day = clause.one(Moment), clause.one(Clock), clause.one(DATES)
+    if moment is not None:
+        return _this_evening(moment.at, setting)
+    if clock is not None:
+        told = datetime.combine(situation.today, evening_hour(clock.time), situation.zone)
+        return _this_evening(told, setting)
+    if day is None or (day == Day(situation.today) and clause.has(Word.NOT, Word.NOTHING)):
+        return situation.today + timedelta(days=1), None
+    if clause.has(Word.NOT) and _denies_the_day(clause):
+        return None
+    on = day_ahead(day, situation)
+    return on if isinstance(on, Trouble) else (on, None)
+
+
+def _denies_the_day(clause: Clause) -> bool:
+    """Whether "not" stands right before the day: "not saturday", but never "no, saturday"."""
+    meanings = [item.meaning for item in clause.items if item.text == "," or item.meaning is not Word.FILLER]
+    pairs = zip(meanings, meanings[1:], strict=False)
+    return any(left is Word.NOT and isinstance(right, Day | Weekday | MonthDay) for left, right in pairs)
+
+
+def _this_evening(at: datetime, setting: Setting) -> _Until | Trouble:
+    situation = setting.situation
+    if at <= situation.now:
+        return Trouble.PAST
+    local, now = at.astimezone(situation.zone), situation.now.astimezone(situation.zone)
+    if local.date() != now.date() or local.date() != situation.today or local.hour >= situation.quiet_from_hour:
+        return situation.today + timedelta(days=1), None
+    return None, at.astimezone(UTC)
+
+
+def _ask_when(told: tuple[PlantId, ...], plants: tuple[PlantId, ...], setting: Setting) -> Incomplete:
+    plants = told or plants or setting.tonight()
+    tomorrow = setting.situation.today + timedelta(days=1)
+    choices = tuple(
+        Choice(label, (Postpone(plants=plants, on=tomorrow + timedelta(days=days)),))
+        for label, days in (("Tomorrow", 0), ("In two days", 1), ("In three days", 2))
+        if plants
+    )
+    return Incomplete(missing=Missing.LATER, plants=told, choices=choices)

@@ -1,0 +1,96 @@
+"""Questions: they never write, whatever verbs stand in them."""
+
+from bot.actions.commands import Ask, Command, Help, Topic
+from bot.phrases.asking import Meant
+from bot.phrases.clause import Clause, Setting, named
+from bot.phrases.days import Day, Period
+from bot.phrases.household import read_mixture
+from bot.phrases.items import Item
+from bot.phrases.names import Product
+from bot.phrases.numbers import UnclearVolume, Volume
+from bot.phrases.words import Word
+
+_OPENERS = frozenset(
+    "what when why which who how where is are was were should shall can could may do does has will would am any".split()
+)
+_PERSONS = frozenset({"i", "we", "he", "she", "they", "you", "anyone", "anybody", "somebody"})
+_NOUNS = frozenset("due history log trend status stock shelf agenda todo list journal".split())
+_HELP = (
+    frozenset({"what", "can", "say"}),
+    frozenset({"what", "can", "you"}),
+    frozenset({"how", "this", "work"}),
+    frozenset({"what", "commands"}),
+)
+_APART = frozenset("isolated isolation quarantine quarantined apart".split())
+_FREED = frozenset("back free release released leave out return rejoin safe freed".split())
+_COURSE = frozenset("better worse working improving trend winning progress chart graph helping recovering".split())
+_LEFT = frozenset("left enough much stock shelf".split())
+_LOGGED = frozenset("history log journal logged".split())
+_TASKS = frozenset("done sprayed treated wiped swabbed rinsed repotted washed checked spray clean".split())
+_DUE = frozenset("due should shall todo tonight tomorrow today next now done need agenda do on".split())
+
+
+def is_question(words: tuple[str, ...]) -> bool:
+    """Whether it asks: a question mark, an opening question word, or a bare noun of asking."""
+    if "?" in words:
+        return True
+    first = words[0] if words else ""
+    is_asked = first in _OPENERS and words[:2] not in {("do", "it"), ("will", "do"), ("can", "not"), ("any", "more")}
+    is_doubted = words[:2] in {("did", person) for person in _PERSONS} | {("have", "i"), ("have", "we"), ("had", "i")}
+    return (is_asked and not _is_refusal(words)) or is_doubted or bool(_NOUNS & frozenset(words))
+
+
+def _is_refusal(words: tuple[str, ...]) -> bool:
+    return words[1:2] == ("not",)
+
+
+def read_question(words: tuple[str, ...], items: tuple[Item, ...], setting: Setting) -> Meant | None:
+    """Read what is asked; None when it asks nothing that is known."""
+    clause = Clause(tuple(item for item in items if item.meaning not in {Word.QUESTION, Word.BREAK, Word.HEDGE}))
+    said = frozenset(words)
+    if clause.every((Volume, UnclearVolume)):
+        return read_mixture(clause, setting)
+    if any(needed <= said for needed in _HELP):
+        return (Help(),)
+    topic = _topic(said, clause)
+    return None if topic is None else (_ask(topic, clause),)
+
+
+def _ask(topic: Topic, clause: Clause) -> Command:
+    product = clause.one(Product)
+    day, period = clause.one(Day), clause.one(Period)
+    when = period.name if period is not None else None
+    if when is None and day is not None:
+        when = {"tomorrow": "tomorrow", "yesterday": "yesterday"}.get(_day_text(clause))
+    return Ask(topic=topic, plants=named(clause), product=None if product is None else product.id, when=when)
+
+
+def _day_text(clause: Clause) -> str:
+    return next((item.text for item in clause.items if isinstance(item.meaning, Day)), "")
+
+
+def _topic(said: frozenset[str], clause: Clause) -> Topic | None:
+    plants, product = named(clause), clause.one(Product)
+    if "why" in said:
+        return Topic.WHY
+    if said & _APART and not (plants and said & {"when", "out", "leave", "long"}):
+        return Topic.ISOLATED
+    if said & _FREED and (plants or "when" in said or "can" in said) and "go" not in said - _FREED | {"go"} - said:
+        return Topic.RELEASE
+    if said & _FREED and (plants or said & {"when", "can"}):
+        return Topic.RELEASE
+    if said & _COURSE:
+        return Topic.TREND
+    if said & {"stock", "shelf"} or (product is not None and said & _LEFT):
+        return Topic.STOCK
+    if said & {"plants", "list"} and not said & _DUE - {"do", "on"}:
+        return Topic.PLANTS
+    return _of_the_past_or_due(said, has_plants=bool(plants))
+
+
+def _of_the_past_or_due(said: frozenset[str], *, has_plants: bool) -> Topic | None:
+    if said & _LOGGED or ("did" in said and said & _PERSONS) or ("last" in said and "when" in said):
+        return Topic.LOG
+    if has_plants and said & _TASKS and not said & {"should", "shall", "need", "when"}:
+        return Topic.LOG
+    return Topic.DUE if said & _DUE or "when" in said else None

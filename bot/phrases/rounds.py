@@ -1,0 +1,142 @@
+"""Clauses that tell of a treatment done."""
+
+from datetime import UTC, date, datetime
+
+from bot.actions.commands import Choice, Command, Incomplete, LogRound, Missing
+from bot.domain.identity import PlantId, ProductId
+from bot.domain.trade import Method
+from bot.phrases.asking import Meant, ask_method, ask_seen, ask_which, bad_day, not_understood
+from bot.phrases.clause import DATES, Clause, Setting, excepted, named, unique
+from bot.phrases.days import Clock, Moment, Trouble, day_behind, evening_hour
+from bot.phrases.names import Place, Plants, Product
+from bot.phrases.words import Tool, Word
+
+_ALLOWED = (Word.DONE, Word.ALL, Word.BOTH, Word.IT, Word.THEM, Word.REST, Word.EXCEPT, Word.IT_IS, Word.GOT)
+_KINDS = (Method, Tool, Product, Plants, Place, *DATES, Moment, Clock)
+_PAIR = 2
+
+
+def read_round(clause: Clause, setting: Setting) -> Meant | None:
+    """Read "done", "sprayed the hoya yesterday"; None when no listed verb of doing is in it."""
+    if not clause.has(Word.DONE) and not clause.every(Method):
+        return None
+    if not clause.only(*_ALLOWED, *_KINDS):
+        return None
+    moment = _when(clause, setting)
+    if isinstance(moment, Trouble):
+        return bad_day(clause, moment)
+    product = clause.one(Product)
+    if product is not None and product.id is None:
+        return not_understood(clause, "shelf")
+    return _told(clause, setting, moment, None if product is None else product.id)
+
+
+_Moment = tuple[date | None, datetime | None]
+
+
+def _told(clause: Clause, setting: Setting, moment: _Moment, product: ProductId | None) -> Meant:
+    on, at = moment
+    methods = _methods(clause)
+    if methods:
+        return _with_methods(clause, setting, [LogRound(plants=(), method=m, product=product, on=on, at=at) for m in methods])
+    plants = _explicit(clause, setting)
+    if plants is None:
+        return _bare(clause, setting, LogRound(plants=(), product=product, on=on, at=at))
+    return _sorted_out(plants, setting, LogRound(plants=(), product=product, on=on, at=at)) or not_understood(
+        clause, "plants"
+    )
+
+
+def _methods(clause: Clause) -> tuple[Method, ...]:
+    told = clause.every(Method)
+    return tuple(dict.fromkeys(told or [tool.method for tool in clause.every(Tool)]))
+
+
+def _explicit(clause: Clause, setting: Setting) -> tuple[PlantId, ...] | None:
+    """Plants the clause names or points at; None when it names none."""
+    plants = named(clause)
+    place = clause.one(Place)
+    if plants:
+        return plants if place is None else tuple(p for p in plants if p in setting.of_place(place))
+    if place is not None:
+        there = setting.of_place(place)
+        return tuple(p for p in there if p in setting.treatments()) or there
+    if clause.has(Word.REST):
+        return tuple(p for p in setting.treatments() if p not in setting.mentioned)
+    if clause.has(Word.BOTH):
+        return _both(setting)
+    if clause.has(Word.IT, Word.THEM) and setting.before:
+        return setting.before
+    return None
+
+
+def _both(setting: Setting) -> tuple[PlantId, ...]:
+    plants = setting.before or setting.treatments()
+    return plants if len(plants) == _PAIR else ()
+
+
+def _bare(clause: Clause, setting: Setting, told: LogRound) -> Meant:
+    """"done": everything tonight's nudge asked a treatment for, unless other plants were just spoken of."""
+    plants = tuple(p for p in setting.treatments() if p not in excepted(clause))
+    if setting.before and not clause.has(Word.ALL):
+        if clause.joint in {"and", "&", "+", "then"}:
+            return _sorted_out(setting.before, setting, told)
+        return (_which_ones(clause, setting, told, plants),)
+    return (_for(told, plants),) if plants else not_understood(clause, "nothing open")
+
+
+def _which_ones(clause: Clause, setting: Setting, told: LogRound, all_of_them: tuple[PlantId, ...]) -> Incomplete:
+    asked = ask_which(clause, setting, lambda plants: _for(told, plants))
+    everything = Choice("All of tonight", (_for(told, all_of_them),))
+    return Incomplete(missing=Missing.WHICH_PLANT, text=asked.text, choices=(*asked.choices, everything))
+
+
+def _with_methods(clause: Clause, setting: Setting, told: list[LogRound]) -> Meant:
+    plants = _explicit(clause, setting)
+    if plants is None:
+        plants = _meant_by_method(clause, setting, told)
+    if plants is None:
+        return (ask_which(clause, setting, lambda chosen: _for(told[0], chosen)),)
+    plants = tuple(p for p in plants if p not in excepted(clause))
+    return tuple(_for(each, plants) for each in told) if plants else not_understood(clause, "plants")
+
+
+def _meant_by_method(clause: Clause, setting: Setting, told: list[LogRound]) -> tuple[PlantId, ...] | None:
+    """"sprayed": what tonight's nudge asked to spray; unclear beside other plants or with "everything"."""
+    asked = unique(a.plant for a in setting.situation.tonight if len(told) == 1 and a.method is told[0].method)
+    if setting.before:
+        return None if set(asked) - set(setting.before) else setting.before
+    if clause.has(Word.ALL) and asked != setting.treatments():
+        return None
+    return asked or None
+
+
+def _sorted_out(plants: tuple[PlantId, ...], setting: Setting, told: LogRound) -> Meant:
+    """A round for those asked to be treated; a question for the others: done is never a check."""
+    treated = tuple(p for p in plants if p in setting.treatments())
+    checks = tuple(p for p in plants if p in setting.tonight() and p not in treated)
+    others = tuple(p for p in plants if p not in setting.tonight())
+    meant: list[Command] = [_for(told, treated)] if treated else []
+    if checks:
+        meant.append(ask_seen(checks, told.on))
+    if others:
+        meant.append(ask_method(others, product=told.product, on=told.on, at=told.at))
+    return tuple(meant)
+
+
+def _for(told: LogRound, plants: tuple[PlantId, ...]) -> LogRound:
+    return LogRound(plants=plants, method=told.method, product=told.product, on=told.on, at=told.at)
+
+
+def _when(clause: Clause, setting: Setting) -> _Moment | Trouble:
+    situation = setting.situation
+    moment, clock, day = clause.one(Moment), clause.one(Clock), clause.one(DATES)
+    if moment is not None:
+        return Trouble.FUTURE if moment.at > situation.now else (None, moment.at.astimezone(UTC))
+    if clock is not None:
+        told = datetime.combine(situation.today, evening_hour(clock.time, latest=8), situation.zone)
+        return Trouble.FUTURE if told > situation.now else (None, told.astimezone(UTC))
+    if day is None:
+        return None, None
+    on = day_behind(day, situation)
+    return on if isinstance(on, Trouble) else (on, None)

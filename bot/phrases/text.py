@@ -1,0 +1,130 @@
+"""What was typed, made plain: one case, plain quotes, no invisible characters, whole words."""
+
+import re
+import unicodedata
+
+LONGEST = 600
+"""Characters of an ordinary message."""
+
+_PLAIN = str.maketrans(
+    {
+        "\u2018": "'",
+        "\u2019": "'",
+        "\u02bc": "'",
+        "`": "'",
+        "\u00b4": "'",
+        "\u201c": '"',
+        "\u201d": '"',
+        "\u2010": "-",
+        "\u2011": "-",
+        "\u2012": "-",
+        "\u2013": "-",
+        "\u2014": "-",
+        "\u2212": "-",
+        "\u2044": "/",
+        "\u2753": "?",
+        "\u2754": "?",
+        "\u00bf": "?",
+        "\u00d7": "x",
+        "\u00ba": "\u00b0",
+        "\r": "\n",
+    }
+)
+_YES = frozenset("\U0001f44d\u2705\u2714\u2611\U0001f44c")
+_AGAINST = frozenset("\u274c\U0001f44e\U0001f6ab\u2716\u26d4\U0001f645")
+_SILENT = frozenset({"Cf", "Mn", "Me", "Cc", "Cs", "Co", "Cn"})
+
+# Every alternative is one run of disjoint characters: no alternative can be split two ways.
+_TOKEN = re.compile(
+    r"\d{4}-\d{1,2}-\d{1,2}"
+    r"|\d{1,2}:\d{2}"
+    r"|\d{1,2}/\d{1,2}(?:/\d{2,4})?"
+    r"|(?<!\w)-\d+"
+    r"|\d+(?:[.,]\d+)?"
+    r"|[^\W\d_]+(?:'[^\W\d_]+)*"
+    r"|[^\s'\"]"
+)
+
+_SHORT = {
+    "can't": ("can", "not"),
+    "cant": ("can", "not"),
+    "won't": ("will", "not"),
+    "wont": ("will", "not"),
+    "havent": ("have", "not"),
+    "hasnt": ("has", "not"),
+    "didnt": ("did", "not"),
+    "dont": ("do", "not"),
+    "doesnt": ("does", "not"),
+    "isnt": ("is", "not"),
+    "arent": ("are", "not"),
+    "wasnt": ("was", "not"),
+    "cannot": ("can", "not"),
+    "its": ("it", "is"),
+    "thats": ("that", "is"),
+    "whats": ("what", "is"),
+    "whens": ("when", "is"),
+    "im": ("i", "am"),
+    "ive": ("i", "have"),
+    "i'm": ("i", "am"),
+}
+_ENDINGS = {"'ve": "have", "'ll": "will", "'re": "are", "'d": "had"}
+_SPELT_IS = frozenset(
+    {"it", "that", "what", "who", "when", "where", "how", "there", "here", "why"}
+    | {"everything", "nothing", "all", "let", "which", "he", "she"}
+)
+
+
+def plain(text: str) -> str:
+    """Return the message tidied and in lower case."""
+    return tidy(text).lower()
+
+
+def tidy(text: str) -> str:
+    """Return the message with compatibility forms and quotes unified and invisible marks gone, case kept."""
+    kept = (_kept(mark) for mark in unicodedata.normalize("NFKC", text).translate(_PLAIN))
+    lines = "".join(kept).split("\n")
+    return "\n".join(" ".join(line.split()) for line in lines).strip()
+
+
+def is_thumb_up(text: str) -> bool:
+    """Whether the message is nothing but signs of agreement."""
+    marks = {mark for mark in text if not mark.isspace() and mark not in "!."}
+    marks = {mark for mark in marks if unicodedata.category(mark) not in _SILENT | {"Sk"}}
+    return bool(marks) and marks <= _YES
+
+
+def words_of(text: str) -> tuple[str, ...]:
+    """Words, numbers and punctuation of a plain message, contractions written out."""
+    return tuple(word for token in _TOKEN.findall(text) for word in _spelt_out(token))
+
+
+def _kept(mark: str) -> str:
+    if mark == "\n":
+        return mark
+    if mark.isspace() or mark == "\t":
+        return " "
+    return "" if unicodedata.category(mark) in _SILENT else mark
+
+
+def _spelt_out(token: str) -> tuple[str, ...]:
+    if token in _AGAINST:
+        return (token,)
+    if len(token) == 1 and unicodedata.category(token) in {"So", "Sk"} and token != "\u00b0":
+        return ()
+    if token in _SHORT:
+        return _SHORT[token]
+    if "'" not in token:
+        return (token,)
+    return _without_apostrophe(token)
+
+
+def _without_apostrophe(token: str) -> tuple[str, ...]:
+    if token.endswith("n't"):
+        return (token[:-3], "not")
+    for ending, word in _ENDINGS.items():
+        if token.endswith(ending):
+            return (token.removesuffix(ending), word)
+    stem, _, ending = token.rpartition("'")
+    if ending != "s":
+        return (token.replace("'", ""),)
+    return (stem, "is") if stem in _SPELT_IS else (stem,)

@@ -1,0 +1,13 @@
+"""Every line of the golden set means what it says."""
+
+import pytest
+
+from bot.phrases.grammar import understand
+from bot.phrases.notation import notation
+from tests.phrases.situation import EVENING, clauses, table
+
+
+@pytest.mark.parametrize(("wording", "meaning"), list(table("golden.tsv")))
+def test_a_short_reply_means_what_the_golden_set_says(wording: str, meaning: str) -> None:
+    meant = notation(understand(wording, EVENING), EVENING)
+    assert clauses(meant) == clauses(meaning), meant
