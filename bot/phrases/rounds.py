@@ -18,7 +18,7 @@ _PAIR = 2
 
 def read_round(clause: Clause, setting: Setting) -> Meant | None:
     """Read "done", "sprayed the hoya yesterday"; None when no listed verb of doing is in it."""
-    if not clause.has(Word.DONE) and not clause.every(Method):
+    if not clause.has(Word.DONE) and not clause.every(Method) and not _is_all_but(clause, setting):
         return None
     if not clause.only(*_ALLOWED, *_KINDS):
         return None
@@ -29,6 +29,12 @@ def read_round(clause: Clause, setting: Setting) -> Meant | None:
     if product is not None and product.id is None:
         return not_understood(clause, "shelf")
     return _told(clause, setting, moment, None if product is None else product.id)
+
+
+def _is_all_but(clause: Clause, setting: Setting) -> bool:
+    """"all but the coffee" answers the nudge without a verb."""
+    is_whole = clause.items[0].text.startswith(("all", "everything"))
+    return is_whole and setting.is_first and clause.has(Word.EXCEPT) and clause.only(Word.ALL, Word.EXCEPT, Plants)
 
 
 _Moment = tuple[date | None, datetime | None]

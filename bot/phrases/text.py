@@ -45,6 +45,8 @@ _TOKEN = re.compile(
     r"|[^\s'\"]"
 )
 
+_UNHYPHENED = re.compile(r"(?<=[^\W\d_])-(?=[^\W\d_])")
+
 _SHORT = {
     "can't": ("can", "not"),
     "cant": ("can", "not"),
@@ -95,7 +97,7 @@ def is_thumb_up(text: str) -> bool:
 
 def words_of(text: str) -> tuple[str, ...]:
     """Words, numbers and punctuation of a plain message, contractions written out."""
-    return tuple(word for token in _TOKEN.findall(text) for word in _spelt_out(token))
+    return tuple(word for token in _TOKEN.findall(_UNHYPHENED.sub(" ", text)) for word in _spelt_out(token))
 
 
 def _kept(mark: str) -> str:

@@ -206,7 +206,7 @@ _TABLE: tuple[tuple[Value, str], ...] = (
     (Method.RINSE, "rinsed|washed|showered|hosed|hosed down|rinsed off|washed off|washed down|hosed off|rinced"),
     (Method.DRENCH, "drenched|soil drench|drenched the soil of"),
     (Method.PRUNE, "pruned|trimmed|cut back|pruned back"),
-    (Method.REPOT, "repotted|re potted|potted on|repoted|re-potted|changed the soil of"),
+    (Method.REPOT, "repotted|re potted|potted on|repoted|changed the soil of"),
     (
         Method.CLEAN_OUT,
         "clean out|full clean out|the full clean out|cleanout|deep clean|deep cleaned|cleaned out|full clean"
