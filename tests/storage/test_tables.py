@@ -10,6 +10,8 @@ from bot.domain.journal import Voided
 from bot.storage.database import Database
 from tests.storage.sample import NOW, draft, found
 
+NOBODY = 10**9
+
 
 def test_a_naive_instant_is_refused(database: Database) -> None:
     with (
@@ -33,13 +35,13 @@ def test_an_instant_comes_back_aware_and_in_utc(database: Database) -> None:
 
 def test_an_entry_of_no_household_is_refused(database: Database) -> None:
     with pytest.raises(IntegrityError), database.unit() as unit:
-        unit.append(HouseholdId(77), [draft(Voided())], "update:1", NOW)
+        unit.append(HouseholdId(NOBODY), [draft(Voided())], "update:1", NOW)
 
 
 def test_an_entry_on_no_plant_is_refused(database: Database) -> None:
     home = found(database).household
     with pytest.raises(IntegrityError), database.unit() as unit:
-        unit.append(home, [draft(Voided(), plant=PlantId(77))], "update:1", NOW)
+        unit.append(home, [draft(Voided(), plant=PlantId(NOBODY))], "update:1", NOW)
 
 
 def test_a_claimed_row_needs_a_lease(database: Database) -> None:
