@@ -79,7 +79,9 @@ class Running:
 
 
 @asynccontextmanager
-async def running(start: datetime | None = None, data: Path | None = None, port: int = 0) -> AsyncIterator[Running]:
+async def running(
+    start: datetime | None = None, data: Path | None = None, port: int = 0
+) -> AsyncIterator[Running]:
     """Start stand-in and bot; stop both at the end. Without a data folder everything is forgotten then."""
     clock = SimulatedClock(start or Clock().now())
     standin = StandIn(token=TOKEN, clock=clock.now)

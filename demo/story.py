@@ -61,7 +61,7 @@ OUTBREAK = (
     "why hoya",
 )
 ASIDES = {
-    1: ("done", "all clean"),
+    1: ("done",),
     2: ("not tonight",),
     3: ("done except coffee", "coffee done", "hoya 3 in the axils", "ivy 2 mites"),
     4: ("done", "undo", "done", "when can the hoya go back"),
@@ -98,7 +98,11 @@ class Talker:
         """Say something and print what the bot answers."""
         self._print("you", text, self.whole.clock.now())
         answer = await self.post(f"/person/{OWNER}/say", {"text": text})
-        texts = [message["text"] or "" for message in answer["messages"] if message["who"] == "bot"]
+        texts = [
+            message["text"] or ""
+            for message in answer["messages"]
+            if message["who"] == "bot" and message["edited_at"] is None
+        ]
         for reply in texts:
             self._print("bot", reply, self.whole.clock.now())
         return "\n".join(texts)
@@ -157,8 +161,6 @@ async def _weeks(talker: Talker) -> None:
     while (nudge := await talker.next_nudge()) is not None and talker.whole.clock.now() < end:
         number += 1
         await talker.pass_time(minutes=25)
-        if not {"hoya", "ivy"} - set(talker.released):
-            break
         await _answer(talker, nudge["text"], number)
 
 
@@ -167,7 +169,9 @@ async def _answer(talker: Talker, text: str, number: int) -> None:
     for reply in ASIDES.get(number, _usual(text)):
         heard += "\n" + await talker.say(reply)
         await talker.pass_time(minutes=2)
-    for name in re.findall(r"^(.+?)(?:: \d+ % likely free.*)? may leave isolation by the rule", heard, re.MULTILINE):
+    for name in re.findall(
+        r"^(.+?)(?:: \d+ % likely free.*)? may leave isolation by the rule", heard, re.MULTILINE
+    ):
         if name not in talker.released:
             answer = await talker.say(f"put {name} back")
             talker.released[name] = "by the rule" if "by the rule" in answer else "not by the rule"
@@ -179,7 +183,7 @@ def _usual(text: str) -> tuple[str, ...]:
     if re.search(r"^(Spray|Swab|Wipe|Rinse|Clean-out|Tomorrow morning)", text, re.MULTILINE):
         replies.append("done")
     if "Look at:" in text:
-        replies.append("all clean")
+        replies.append("checked everything with a lens, all clean")
     return tuple(replies) or ("thanks",)
 
 

@@ -107,7 +107,10 @@ def set_coordinates(command: SetCoordinates, desk: Desk) -> TownSet | BadCoordin
     is_first = not desk.household.is_zone_told
     town = command.town or f"{latitude}, {longitude}"
     desk.write([desk.draft(HouseholdSet(town=town, latitude=latitude, longitude=longitude, zone=zone))])
-    desk.store.close_question(desk.member.household, desk.member.chat)
+    if desk.household.living:
+        desk.store.close_question(desk.member.household, desk.member.chat)
+    else:
+        desk.store.ask(desk.member.household, desk.member.chat, Expecting.PLANTS, (), desk.now)
     return TownSet(town=town, zone=zone, local=desk.now.astimezone(ZoneInfo(zone)), is_first=is_first)
 
 

@@ -43,6 +43,8 @@ from bot.domain.window import Exposure, Facing, Outdoors
 EVENING = time(20)
 QUIET_FROM = time(22)
 QUIET_UNTIL = time(8)
+LAMP_FROM = time(6)
+"""A lamp of which only the end was told counts as on since six in the morning. Judgement."""
 
 
 @dataclass(slots=True)
@@ -62,8 +64,9 @@ class Place:
     def exposure(self) -> Exposure:
         """When the sun, or a grow light, reaches what stands here."""
         facing = self.facing or (None if self.outdoors else Facing.UNKNOWN)
+        lamp_from = self.lamp_from or (LAMP_FROM if self.lamp_until else None)
         return Exposure(
-            facing=facing, outdoors=self.outdoors, lamp_from=self.lamp_from, lamp_until=self.lamp_until
+            facing=facing, outdoors=self.outdoors, lamp_from=lamp_from, lamp_until=self.lamp_until
         )
 
 

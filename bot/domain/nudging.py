@@ -13,6 +13,10 @@ from bot.domain.trade import Method
 
 REPEAT_AFTER = timedelta(minutes=60)
 """Least time between a nudge and its repeat, and between the person's last word and a nudge. Judgement."""
+LEAD = timedelta(minutes=15)
+"""A nudge comes this long before a slot that begins after the preferred time. Judgement."""
+GRID_MINUTES = 5
+"""Slots begin on this grid; a nudge composed within a step may still name its start. [min]"""
 LOOK_AHEAD_EVENINGS = 3
 """Evenings tried for a slot before giving up until the next change. Judgement."""
 
@@ -48,7 +52,7 @@ def placements(
     wanted = tuple(dict.fromkeys(exposures.values()))
     if not wanted:
         return ()
-    found = slots(day, wanted, household.site, household.habits, now)
+    found = slots(day, wanted, household.site, household.habits, _on_grid(now))
     return tuple(
         Placement(slot, tuple(plant for plant in shaded if exposures.get(plant) in slot.exposures))
         for slot in found
@@ -69,8 +73,12 @@ def nudge_at(
         for one in placements(household, knowledge, tasks, day, at)
         if one.slot.kind is SlotKind.EVENING
     ]
-    at = max(at, min(tonight, default=at))
+    at = max(at, min(tonight, default=at) - LEAD)
     return None if is_quiet(household, at) or evening_of(at, zone) != day else at
+
+
+def _on_grid(at: datetime) -> datetime:
+    return at - timedelta(minutes=at.minute % GRID_MINUTES, seconds=at.second, microseconds=at.microsecond)
 
 
 def is_quiet(household: Household, at: datetime) -> bool:

@@ -22,8 +22,9 @@ def rounds_words(state: Progress) -> str:
     low, high = state.forecast.likely
     if low is None:
         return f"{least}; at this rhythm it may not be won"
-    return f"{least}, likely {low} to {high}" if high is not None else f"{least}, likely {low} or more"
-
+    if high is None:
+        return f"{least}, likely {low} or more"
+    return f"{least}, likely {low} to {high}" if high > low else f"{least}, likely about {low}"
 
 
 BINDING = {

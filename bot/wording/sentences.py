@@ -180,7 +180,11 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
                 f"{celsius:g} °C is outside what plants at home live through (-10 to 45). Nothing is written."
             )
         case o.RoutineSaved(next_on=next_on):
-            return f"Written. Next time: {near_day(next_on, voice.today)}." if next_on else "Written; it has no next day."
+            return (
+                f"Written. Next time: {near_day(next_on, voice.today)}."
+                if next_on
+                else "Written; it has no next day."
+            )
         case o.Held(until=until):
             rest = f"until {day(until)}" if until else "until you write again that you are back (“back”)"
             return f"I stay quiet {rest}. Rounds keep counting meanwhile, so some will be late."
@@ -446,12 +450,12 @@ def _isolated(told: o.IsolatedList, voice: Voice) -> str:
         lines = [f"Isolated, {counted(len(told.plants), 'plant')}:"]
         for plant, place, states in told.plants:
             since = f" since {day(plant.isolated_on)}" if plant.isolated_on else ", still to be set apart"
-            pest = listed(state.pest.name for state in states)
+            what = ", ".join([*(state.pest.name for state in states), *([place] if place else [])])
             earliest = max(
                 (state.release.earliest_on for state in states if state.release.earliest_on), default=None
             )
             back = f"; back {near_day(earliest, voice.today)} at the earliest" if earliest else ""
-            lines.append(f"{plant.name} ({pest}{', ' + place if place else ''}){since}{back}")
+            lines.append(f"{plant.name} ({what}){since}{back}")
         text = "\n".join(lines)
     if told.watched:
         names = [
