@@ -18,7 +18,8 @@ async def main(port: int) -> None:
     """Serve until killed."""
     standin = StandIn(token=TOKEN, clock=now)
     await standin.start(port)
-    print(f"ready {standin.url}", flush=True)
+    sys.stdout.write(f"ready {standin.url}\n")
+    sys.stdout.flush()
     await asyncio.Event().wait()
 
 

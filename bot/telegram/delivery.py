@@ -10,7 +10,7 @@ from typing import Any, Protocol
 from bot.telegram.failures import AlreadySettledError, ChatMovedError, TryLaterError, UndeliverableError
 from bot.telegram.pacing import Pace
 
-SENDERS = 8
+SENDERS = 4
 CHAT_BURST = 5
 CHAT_PER_S = 1.0
 NUDGES_PER_S = 25.0

@@ -82,4 +82,6 @@ async def main() -> None:
 
 
 if __name__ == "__main__":
+    if "--switch" in sys.argv:
+        sys.setswitchinterval(float(sys.argv[-1]))
     asyncio.run(main())

@@ -1,0 +1,136 @@
+"""
+Update available to answer sent, and a burst: our bot against the echo bot, in one run.
+
+`python -m tests.benchmarks.answer`. Pacing off; our bot on SQLite with synchronous FULL.
+"""
+
+import argparse
+import asyncio
+import sys
+import tempfile
+import time
+from collections import defaultdict
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from demo.chats import person
+from demo.methods import Call
+from demo.standin import StandIn
+from tests.measuring import begin, bot_settings, end
+from tests.standing_in import TOKEN, now
+
+WARM_UP = 50
+CHATS = 200
+EACH = 5
+LONGEST_S = 60
+PAUSE_S = 0.003
+LIMITS = {"p50": 3.0, "p99": 4.0}
+LEAST_RATE = 0.5
+
+
+@dataclass(frozen=True)
+class Measured:
+    p50_ms: float
+    p99_ms: float
+    per_s: float
+    out_of_order: int
+
+
+class Watched:
+    """A stand-in in this process that notes when each answer came."""
+
+    def __init__(self) -> None:
+        self.standin = StandIn(token=TOKEN, clock=now)
+        self.answers: dict[int, list[str]] = defaultdict(list)
+        self.count = 0
+        self.arrived = asyncio.Event()
+        self.last_at = 0.0
+        self._send = self.standin.methods.by_name["sendMessage"]
+        self.standin.methods.by_name["sendMessage"] = self._note
+
+    def push(self, chat_id: int, text: str) -> None:
+        """Make an update available."""
+        chat = self.standin.chats.open(chat_id)
+        message = self.standin.chats.write(chat, person(chat_id), text)
+        self.standin.updates.push("message", message.as_platform())
+
+    async def wait_for(self, count: int) -> None:
+        """Wait until so many answers came in all."""
+        async with asyncio.timeout(LONGEST_S):
+            while self.count < count:
+                self.arrived.clear()
+                await self.arrived.wait()
+
+    def _note(self, call: Call) -> Any:
+        self.last_at = time.perf_counter()
+        self.count += 1
+        self.answers[call.integer("chat_id")].append(call.text("text"))
+        self.arrived.set()
+        return self._send(call)
+
+
+async def one_by_one(watched: Watched, messages: int) -> list[float]:
+    """Time each answer alone. [ms]."""
+    times = []
+    for number in range(messages + WARM_UP):
+        start, count = time.perf_counter(), watched.count
+        watched.push(1, f"one {number}")
+        await watched.wait_for(count + 1)
+        times.append(1000 * (watched.last_at - start))
+        await asyncio.sleep(PAUSE_S)
+    return sorted(times[WARM_UP:])
+
+
+async def burst(watched: Watched) -> tuple[float, int]:
+    """Give answers a second, and how many chats got theirs out of order."""
+    watched.answers.clear()
+    start, count = time.perf_counter(), watched.count
+    for number in range(EACH):
+        for chat in range(1, CHATS + 1):
+            watched.push(chat, f"burst {number}")
+    await watched.wait_for(count + CHATS * EACH)
+    expected = [f"echo: burst {number}" for number in range(EACH)]
+    mixed = sum(answers != expected for answers in watched.answers.values())
+    return CHATS * EACH / (watched.last_at - start), mixed
+
+
+async def measure(kind: str, messages: int) -> Measured:
+    """Start one bot, measure, end it."""
+    watched = Watched()
+    await watched.standin.start()
+    url = watched.standin.url
+    with tempfile.TemporaryDirectory() as folder, (Path(folder) / "log").open("w") as log:
+        if kind == "echo":
+            bot = begin("tests.echo", url, TOKEN, stderr=log)
+        else:
+            settings = bot_settings(url, Path(folder))
+            bot = begin("tests.telegram.echoing", "--unpaced", environment=settings, stderr=log)
+        try:
+            times = await one_by_one(watched, messages)
+            per_s, mixed = await burst(watched)
+        finally:
+            end(bot)
+            await watched.standin.stop()
+    return Measured(times[len(times) // 2], times[int(len(times) * 0.99)], per_s, mixed)
+
+
+async def compare(messages: int) -> int:
+    """Measure both and print the ratios; the exit code says whether they are within the limits."""
+    echo, ours = await measure("echo", messages), await measure("ours", messages)
+    ratios = {"p50": ours.p50_ms / echo.p50_ms, "p99": ours.p99_ms / echo.p99_ms}
+    rate = ours.per_s / echo.per_s
+    print("update available to answer sent; pacing off, SQLite synchronous FULL")
+    print(f"{'':<12}{'echo':>9}{'ours':>9}{'ratio':>8}{'limit':>8}")
+    print(f"{'p50 ms':<12}{echo.p50_ms:>9.2f}{ours.p50_ms:>9.2f}{ratios['p50']:>8.2f}{LIMITS['p50']:>8}")
+    print(f"{'p99 ms':<12}{echo.p99_ms:>9.2f}{ours.p99_ms:>9.2f}{ratios['p99']:>8.2f}{LIMITS['p99']:>8}")
+    print(f"{'burst /s':<12}{echo.per_s:>9.0f}{ours.per_s:>9.0f}{rate:>8.2f}{LEAST_RATE:>8}")
+    print(f"{'mixed chats':<12}{echo.out_of_order:>9}{ours.out_of_order:>9}{'':>8}{0:>8}")
+    is_slow = any(ratios[name] > limit for name, limit in LIMITS.items())
+    return int(is_slow or rate < LEAST_RATE or ours.out_of_order > 0)
+
+
+if __name__ == "__main__":
+    parser = argparse.ArgumentParser(prog="python -m tests.benchmarks.answer")
+    parser.add_argument("--messages", type=int, default=500)
+    sys.exit(asyncio.run(compare(parser.parse_args().messages)))

@@ -1,0 +1,208 @@
+import asyncio
+import json
+import sqlite3
+from pathlib import Path
+from typing import Any
+
+import httpx
+import pytest
+
+from bot.telegram.failures import RefusedTokenError
+from tests.standing_in import TOKEN
+from tests.telegram.standing import running, standing
+
+pytestmark = pytest.mark.asyncio
+
+
+def rows(data: Path, query: str) -> list[Any]:
+    database = sqlite3.connect(data / "duskround.sqlite")
+    try:
+        return database.execute(query).fetchall()
+    finally:
+        database.close()
+
+
+async def test_a_message_is_journalled_once_answered_once_and_confirmed(tmp_path: Path) -> None:
+    async with running(tmp_path) as bot:
+        await bot.say("hoya 12")
+        await bot.settle()
+        assert await bot.said() == ["echo: hoya 12"]
+        assert rows(tmp_path, "SELECT source FROM journal") == [("update:1",)]
+        assert rows(tmp_path, "SELECT key, state FROM outbox") == [("reply:1:0", "sent")]
+        assert bot.standin.updates.pending == []
+
+
+async def test_messages_of_a_chat_are_answered_in_order(tmp_path: Path) -> None:
+    async with running(tmp_path) as bot:
+        for number in range(5):
+            for chat in (1, 2, 3):
+                await bot.say(str(number), chat)
+        await bot.settle()
+        for chat in (1, 2, 3):
+            assert await bot.said(chat) == [f"echo: {number}" for number in range(5)]
+
+
+async def test_a_failure_writes_nothing_apologises_and_does_not_stop_the_next(tmp_path: Path) -> None:
+    async with running(tmp_path) as bot:
+        await bot.say("break")
+        await bot.say("next")
+        await bot.settle()
+        said = await bot.said()
+        assert said[0].startswith("Something went wrong on my side.")
+        assert said[1:] == ["echo: next"]
+        assert rows(tmp_path, "SELECT source FROM journal") == [("update:2",)]
+
+
+async def test_a_failure_is_logged_without_the_persons_words(
+    tmp_path: Path, caplog: pytest.LogCaptureFixture
+) -> None:
+    async with running(tmp_path) as bot:
+        await bot.say("break")
+        await bot.settle()
+    (line,) = (record.getMessage() for record in caplog.records if record.name == "bot.app")
+    assert line.startswith("update 1 failed: RuntimeError at ")
+    assert "break" not in line
+
+
+async def test_an_update_out_of_form_is_put_aside_without_an_answer(tmp_path: Path) -> None:
+    async with running(tmp_path) as bot:
+        await bot.client.post(
+            "/updates", json={"message": {"chat": {"id": 1}, "from": {"id": 1}, "text": "x"}}
+        )
+        await bot.say("after")
+        await bot.settle()
+        assert await bot.said() == ["echo: after"]
+        assert rows(tmp_path, "SELECT reason FROM parked") == [("date is missing or no number",)]
+
+
+async def test_an_update_brought_again_changes_nothing(tmp_path: Path) -> None:
+    async with running(tmp_path) as bot:
+        await bot.say("once")
+        await bot.settle()
+        message = bot.standin.chats.by_id[1].messages[0].as_platform()
+        await bot.client.post("/updates", json={"update_id": 1, "message": message})
+        await bot.settle()
+        assert await bot.said() == ["echo: once"]
+
+
+async def test_a_press_is_noticed_and_changes_its_message(tmp_path: Path) -> None:
+    async with running(tmp_path) as bot:
+        await bot.say("buttons")
+        await bot.settle()
+        press = {"message_id": 2, "data": "again", "wait": False}
+        (await bot.client.post("/person/1/press", json=press)).raise_for_status()
+        await bot.settle()
+        assert await bot.said() == ["pressed again"]
+        assert bot.standin.calls["answerCallbackQuery"] == 1
+
+
+@pytest.mark.parametrize(
+    ("fault", "calls"),
+    [
+        ({"status": 429, "retry_after": 1}, 2),
+        ({"status": 502}, 2),
+        ({"cut": "before"}, 2),
+        ({"cut": "after"}, 2),
+        ({"status": 403}, 1),
+        ({"status": 400}, 1),
+    ],
+)
+async def test_what_may_pass_is_tried_again_and_what_never_will_is_given_up(
+    tmp_path: Path, fault: dict[str, Any], calls: int
+) -> None:
+    async with running(tmp_path) as bot:
+        await bot.fail("sendMessage", **fault)
+        await bot.say("hello")
+        await bot.settle()
+        assert bot.standin.calls["sendMessage"] == calls
+        expected = "sent" if calls > 1 else "given-up"
+        assert rows(tmp_path, "SELECT state FROM outbox") == [(expected,)]
+
+
+async def test_a_chat_that_must_wait_holds_up_no_other(tmp_path: Path) -> None:
+    async with running(tmp_path) as bot:
+        await bot.fail("sendMessage", status=429, retry_after=3)
+        await bot.say("slow", 1)
+        await asyncio.sleep(0.2)
+        await bot.say("quick", 2)
+        await asyncio.sleep(0.5)
+        assert (await bot.said(1), await bot.said(2)) == ([], ["echo: quick"])
+        await bot.settle()
+        assert await bot.said(1) == ["echo: slow"]
+
+
+async def test_what_a_killed_process_left_is_sent_at_the_next_start(tmp_path: Path) -> None:
+    async with standing(tmp_path) as bot:
+        message = {
+            "message_id": 9,
+            "date": 1_800_000_000,
+            "chat": {"id": 1, "type": "private"},
+            "from": {"id": 1, "is_bot": False},
+            "text": "left",
+        }
+        bot.standin.chats.open(1)
+        bot.app.take({"update_id": 7, "message": message}, ())  # committed and claimed, and nobody sends it
+        bot.app = bot.made()
+        await bot.app.start()
+        await bot.settle()
+        assert await bot.said() == ["echo: left"]
+
+
+async def test_polling_goes_on_after_the_platform_failed(tmp_path: Path) -> None:
+    async with running(tmp_path) as bot:
+        await bot.fail("getUpdates", status=500)
+        await bot.say("first")
+        await bot.settle()
+        await bot.say("second")
+        await bot.settle()
+        assert await bot.said() == ["echo: first", "echo: second"]
+
+
+async def test_a_refused_token_ends_the_start(tmp_path: Path) -> None:
+    async with standing(tmp_path) as bot:
+        bot.standin.token = "100:other"
+        with pytest.raises(RefusedTokenError):
+            await bot.app.start()
+
+
+async def test_an_evening_is_sent_once_a_day(tmp_path: Path) -> None:
+    async with running(tmp_path) as bot:
+        for chat in range(1, 13):
+            await bot.say("hi", chat)
+        await bot.settle()
+        assert await bot.app.next_evening_at() is not None
+        await bot.app.tick()
+        await bot.app.tick()
+        await bot.settle()
+        assert [await bot.said(chat) for chat in range(1, 13)] == [["echo: hi", "tonight"]] * 12
+        assert await bot.app.next_evening_at() is None
+
+
+async def test_the_menu_of_commands_is_set(tmp_path: Path) -> None:
+    async with running(tmp_path) as bot:
+        await asyncio.sleep(0.1)
+        url = f"{bot.standin.url}/bot{TOKEN}/getMyCommands"
+        commands = (await bot.client.post(url)).json()["result"]
+        assert [command["command"] for command in commands] == [
+            "start",
+            "help",
+            "due",
+            "isolated",
+            "undo",
+            "settings",
+        ]
+
+
+async def test_a_webhook_takes_only_what_carries_the_secret(tmp_path: Path, unused_tcp_port: int) -> None:
+    url = f"http://127.0.0.1:{unused_tcp_port}/hook"
+    listen = f"127.0.0.1:{unused_tcp_port}"
+    async with running(tmp_path, webhook_url=url, webhook_secret="s3cret", webhook_listen=listen) as bot:
+        await bot.say("by post")
+        await bot.settle()
+        assert await bot.said() == ["echo: by post"]
+        headers = {"X-Telegram-Bot-Api-Secret-Token": "wrong"}
+        async with httpx.AsyncClient(trust_env=False) as stranger:
+            assert (await stranger.post(url, content=json.dumps({}), headers=headers)).status_code == 403
+            headers["X-Telegram-Bot-Api-Secret-Token"] = "s3cret"
+            assert (await stranger.post(url, content="{", headers=headers)).status_code == 400
+        assert rows(tmp_path, "SELECT count(*) FROM seen") == [(1,)]
