@@ -1,7 +1,8 @@
 """
 Towns, looked up offline by local and English names, and the zone of coordinates.
 
-The table is made from GeoNames (geonames.org), licensed CC BY 4.0: towns of 15,000 people and more.
+The table is made from GeoNames (geonames.org), licensed CC BY 4.0: towns of 5,000 people and more, names in
+Latin script, and the other scripts of towns of a million.
 """
 
 import re
@@ -12,22 +13,30 @@ from dataclasses import dataclass
 from pathlib import Path
 
 _FILE = Path(__file__).parent / "towns.sqlite"
-_COLUMNS = "t.name, t.region, t.country, t.latitude, t.longitude, t.zone, t.population"
 LONGEST_NAME = 100
-LIKENESS = 82
-"""Least likeness of a misspelt name, of 100. Judgement."""
 LEAST_LETTERS = 4
-_NUMBER = r"([-+]?\d{1,3}(?:\.\d{1,10})?)"
-_PLAIN = re.compile(rf"{_NUMBER}\s*°?\s*([NS]?)\s*[,; ]\s*{_NUMBER}\s*°?\s*([EW]?)", re.IGNORECASE)
-_MINUTES = re.compile(
-    r"(\d{1,3})\s*°\s*(\d{1,2})\s*['′]?\s*([NS])\s*[,; ]?\s*(\d{1,3})\s*°\s*(\d{1,2})\s*['′]?\s*([EW])",
-    re.IGNORECASE,
+"""Shorter names must be exact."""
+LETTERS_FOR_TWO_SLIPS = 8
+"""Shorter names may have one slip. Judgement."""
+_MOST_ROWS = 200
+_SELECT = """
+SELECT DISTINCT
+    t.id, t.name, r.name, r.code, r.country, t.latitude_tenths, t.longitude_tenths, z.name, t.population
+FROM name n JOIN town t ON t.id = n.town JOIN region r ON r.id = t.region JOIN zone z ON z.id = t.zone
+"""
+_ORDER = " ORDER BY t.id LIMIT ?"  # towns are numbered from the largest
+_STROKED = str.maketrans(
+    {"ł": "l", "ø": "o", "đ": "d", "ð": "d", "þ": "th", "æ": "ae", "œ": "oe", "ı": "i", "ħ": "h"}
 )
+_NUMBER = r"([-+]?\d{1,4}(?:\.\d{1,12})?)"
+_PLAIN = re.compile(rf"{_NUMBER}\s*°?\s*([NS]?)\s*[,; ]\s*{_NUMBER}\s*°?\s*([EW]?)", re.IGNORECASE)
+_ANGLE = r"(\d{1,3})\s*°\s*(\d{1,2}(?:\.\d{1,6})?)\s*['′’]\s*(?:(\d{1,2}(?:\.\d{1,6})?)\s*(?:\"|″|”|'')\s*)?"
+_MINUTES = re.compile(rf"{_ANGLE}([NS])\s*[,; ]?\s*{_ANGLE}([EW])", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Town:
-    """A town with its zone; coordinates to 0.1. [deg]."""
+    """A town with its zone; coordinates to 0.1. [deg]; the region is empty where GeoNames names none."""
 
     name: str
     region: str
@@ -38,84 +47,118 @@ class Town:
     population: int
 
 
+@dataclass(frozen=True, slots=True)
+class _Found:
+    number: int
+    region_code: str
+    town: Town
+
+
 def folded(name: str) -> str:
-    """Fold a name for the look-up: no case, no accents, single spaces."""
-    plain = unicodedata.normalize("NFKD", name).casefold()
-    kept = "".join(letter for letter in plain if not unicodedata.combining(letter))
-    return " ".join(re.sub(r"[-'’.]", " ", kept).split())
+    """Fold a name for the look-up: no case, no accents, no strokes, words apart by one space."""
+    plain = unicodedata.normalize("NFKD", name.casefold())
+    bare = "".join(letter for letter in plain if not unicodedata.combining(letter)).translate(_STROKED)
+    return unicodedata.normalize("NFC", " ".join(re.findall(r"[^\W_]+", bare)))
 
 
 def find_towns(text: str, limit: int = 8) -> tuple[Town, ...]:
     """
     Find towns by name, largest first: exact names, else beginnings, else small slips of the finger.
 
-    "Springfield, Illinois" and "Gent, BE" narrow by region or country.
+    "Springfield, Illinois" and "Gent, BE" narrow by region or country, with or without the comma.
     """
     if len(text) > LONGEST_NAME:
         return ()
-    name, _, narrow = (folded(part) for part in text.partition(","))
+    name, *narrows = (folded(part) for part in text.split(","))
+    narrows = [narrow for narrow in narrows if narrow]
     if not name:
         return ()
     with closing(_open()) as database:
-        found = _exact(database, name) or _beginning(database, name) or _misspelt(database, name)
-    if narrow:
-        found = [
-            town
-            for town in found
-            if narrow in {folded(town.country), folded(town.region)}
-            or (len(narrow) >= LEAST_LETTERS and folded(town.region).startswith(narrow))
-        ]
-    return tuple(found[:limit])
+        found = (
+            _narrowed(database, _exact(database, name), narrows)
+            or (_split(database, name) if not narrows else [])
+            or _narrowed(database, _beginning(database, name), narrows)
+            or _narrowed(database, _misspelt(database, name), narrows)
+        )
+    return tuple(one.town for one in found[:limit])
 
 
 def _open() -> sqlite3.Connection:
-    return sqlite3.connect(f"file:{_FILE}?mode=ro&immutable=1", uri=True)
+    # Opened for each question, so any thread may ask; immutable, so a read-only disk will do.
+    return sqlite3.connect(f"{_FILE.as_uri()}?mode=ro&immutable=1", uri=True)
 
 
-def _towns(database: sqlite3.Connection, where: str, *values: str) -> list[Town]:
-    rows = database.execute(
-        f"SELECT DISTINCT {_COLUMNS} FROM name n JOIN town t ON t.id = n.town WHERE {where}"  # noqa: S608 - ours
-        " ORDER BY t.population DESC, t.id LIMIT 60",
-        values,
-    )
+def _towns(database: sqlite3.Connection, where: str, *values: str) -> list[_Found]:
+    rows = database.execute(_SELECT + where + _ORDER, (*values, _MOST_ROWS))
     return [
-        Town(
-            name=row[0],
-            region=row[1],
-            country=row[2],
-            latitude=row[3],
-            longitude=row[4],
-            zone=row[5],
-            population=row[6],
+        _Found(
+            row[0],
+            folded(row[3]),
+            Town(
+                name=row[1],
+                region=row[2],
+                country=row[4],
+                latitude=row[5] / 10,
+                longitude=row[6] / 10,
+                zone=row[7],
+                population=row[8],
+            ),
         )
         for row in rows
     ]
 
 
-def _exact(database: sqlite3.Connection, name: str) -> list[Town]:
-    return _towns(database, "n.folded = ?", name)
+def _exact(database: sqlite3.Connection, name: str) -> list[_Found]:
+    return _towns(database, "WHERE n.folded = ?", name)
 
 
-def _beginning(database: sqlite3.Connection, name: str) -> list[Town]:
+def _split(database: sqlite3.Connection, name: str) -> list[_Found]:
+    """Take the last words as a region or country: "springfield illinois"."""
+    words = name.split()
+    for count in range(len(words) - 1, 0, -1):
+        exact = _exact(database, " ".join(words[:count]))
+        found = _narrowed(database, exact, [" ".join(words[count:])])
+        if found:
+            return found
+    return []
+
+
+def _beginning(database: sqlite3.Connection, name: str) -> list[_Found]:
     if len(name) < LEAST_LETTERS:
         return []
-    return _towns(database, "n.folded >= ? AND n.folded < ?", name, name + "\U0010ffff")
+    return _towns(database, "WHERE n.folded >= ? AND n.folded < ?", name, name + "\U0010ffff")
 
 
-def _misspelt(database: sqlite3.Connection, name: str) -> list[Town]:
-    from rapidfuzz import fuzz, process  # noqa: PLC0415 - loaded on demand
+def _misspelt(database: sqlite3.Connection, name: str) -> list[_Found]:
+    from rapidfuzz.distance import OSA  # noqa: PLC0415 - loaded on demand
 
     if len(name) < LEAST_LETTERS:
         return []
-    near = [
-        row[0]
-        for row in database.execute(
-            "SELECT DISTINCT folded FROM name WHERE folded >= ? AND folded < ?", (name[0], name[0] + "\U0010ffff")
-        )
-    ]
-    best = process.extract(name, near, scorer=fuzz.ratio, score_cutoff=LIKENESS, limit=3)
-    towns = [town for found, _, _ in best for town in _exact(database, found)]
-    return sorted(dict.fromkeys(towns), key=lambda town: -town.population)
+    slips = 2 if len(name) >= LETTERS_FOR_TWO_SLIPS else 1
+    rows = database.execute(
+        "SELECT DISTINCT folded FROM name WHERE length(folded) BETWEEN ? AND ?",
+        (len(name) - slips, len(name) + slips),
+    )
+    distances = ((row[0], OSA.distance(name, row[0], score_cutoff=slips)) for row in rows)
+    near = [(spelling, distance) for spelling, distance in distances if distance <= slips]
+    least = min((distance for _, distance in near), default=0)
+    found = [one for spelling, distance in near if distance == least for one in _exact(database, spelling)]
+    return sorted({one.number: one for one in found}.values(), key=lambda one: one.number)
+
+
+def _narrowed(database: sqlite3.Connection, found: list[_Found], narrows: list[str]) -> list[_Found]:
+    for narrow in narrows:
+        country = database.execute("SELECT code FROM country WHERE folded = ?", (narrow,)).fetchone()
+        found = [
+            one for one in found if (country and one.town.country == country[0]) or _is_within(one, narrow)
+        ]
+    return found
+
+
+def _is_within(one: _Found, narrow: str) -> bool:
+    if narrow.replace(" ", "") == one.region_code:
+        return True
+    return len(narrow) >= LEAST_LETTERS and folded(one.town.region).startswith(narrow)
 
 
 def zone_at(latitude: float, longitude: float) -> str:
@@ -127,8 +170,7 @@ def zone_at(latitude: float, longitude: float) -> str:
     ValueError
         Outside -90 to 90 and -180 to 180.
     """
-    if not (-90 <= latitude <= 90 and -180 <= longitude <= 180):  # noqa: PLR2004 - the globe
-        raise ValueError(f"{latitude} deg, {longitude} deg is not on the globe")
+    _check(latitude, longitude)
     import tzfpy  # noqa: PLC0415 - 43 MB once loaded
 
     return str(tzfpy.get_tz(longitude, latitude)) or "UTC"
@@ -148,14 +190,22 @@ def parse_coordinates(text: str) -> tuple[float, float] | None:
     minutes = _MINUTES.fullmatch(text.strip())
     plain = _PLAIN.fullmatch(text.strip())
     if minutes:
-        d1, m1, ns, d2, m2, ew = minutes.groups()
-        latitude, longitude = float(d1) + float(m1) / 60, float(d2) + float(m2) / 60
+        latitude, longitude = _degrees(*minutes.group(1, 2, 3)), _degrees(*minutes.group(5, 6, 7))
+        north, east = minutes[4], minutes[8]
     elif plain:
-        latitude, ns, longitude, ew = float(plain[1]), plain[2], float(plain[3]), plain[4]
+        latitude, north, longitude, east = float(plain[1]), plain[2], float(plain[3]), plain[4]
     else:
         return None
-    latitude *= -1 if ns.upper() == "S" else 1
-    longitude *= -1 if ew.upper() == "W" else 1
+    latitude *= -1 if north.upper() == "S" else 1
+    longitude *= -1 if east.upper() == "W" else 1
+    _check(latitude, longitude)
+    return latitude, longitude
+
+
+def _degrees(whole: str, minutes: str, seconds: str | None) -> float:
+    return float(whole) + float(minutes) / 60 + float(seconds or 0) / 3600
+
+
+def _check(latitude: float, longitude: float) -> None:
     if not (-90 <= latitude <= 90 and -180 <= longitude <= 180):  # noqa: PLR2004 - the globe
         raise ValueError(f"{latitude} deg, {longitude} deg is not on the globe")
-    return latitude, longitude
