@@ -6,7 +6,7 @@ from datetime import datetime
 from zoneinfo import ZoneInfo
 
 from bot.actions.commands import Command, SetCoordinates, Start, Thanks
-from bot.actions.desk import Desk
+from bot.actions.desk import Desk, Memory
 from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Text
 from bot.actions.outcomes import (
     Asks,
@@ -71,6 +71,7 @@ class Conversation:
     knowledge: Knowledge
     may_found: Callable[[int, str], bool]
     """Whether this person, with this /start text, may found a household."""
+    memory: Memory = field(default_factory=Memory)
 
     def hear(self, incoming: Incoming, store: Store, now: datetime) -> Said:
         """Take one message in and word the answer; everything written is in the store's transaction."""
@@ -80,7 +81,7 @@ class Conversation:
         member = store.member(incoming.person, incoming.chat)
         if member is None:
             return self._meet(incoming, store, now, said)
-        desk = Desk(store, member, self.knowledge, now, f"update:{incoming.update_id}")
+        desk = Desk(store, member, self.knowledge, now, f"update:{incoming.update_id}", self.memory)
         commands = self._commands(incoming, desk)
         if isinstance(commands, ButtonExpired):
             outcomes: list[Outcome] = [commands]
@@ -90,7 +91,8 @@ class Conversation:
         said.answers.append(
             (incoming.chat, self._answer(outcomes, desk, store.question(member.household, incoming.chat)))
         )
-        refresh_evening(member.household, store, self.knowledge, now)
+        if desk.has_written:
+            refresh_evening(desk)
         return said
 
     def send_evenings(self, store: Store, now: datetime) -> Evenings:
@@ -184,12 +186,7 @@ class Conversation:
             return
         messages = desk.store.nudged_messages(desk.member.household, nudge.on)
         said.edits += [(chat, message, None) for chat, message in messages]
-        desk.store.append(
-            desk.member.household,
-            [Draft(payload=Heard(), happened_at=desk.now, happened_on=desk.today)],
-            "heard",
-            desk.now,
-        )
+        desk.write([Draft(payload=Heard(), happened_at=desk.now, happened_on=desk.today)])
 
     def _answer(self, outcomes: list[Outcome], desk: Desk, question: Question | None) -> Answer:
         voice = Voice(desk.today, desk.household.zone)

@@ -1,19 +1,58 @@
 """What an action works at: one member's household within one unit of work."""
 
+from collections import OrderedDict
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 from datetime import date, datetime, time
+from threading import Lock
 
 from bot.actions.ports import Member, Store
 from bot.domain.agenda import Agenda, Task, plan
 from bot.domain.household import Household, Plant, fold
-from bot.domain.identity import PlantId, ProductId
+from bot.domain.identity import HouseholdId, PlantId, ProductId
 from bot.domain.journal import Draft, Entry, Payload, evening_of
 from bot.domain.knowledge import Knowledge
 from bot.domain.trade import Method
 
 DATED_AT = time(12)
 """Clock time of an entry told for another day, whose hour nobody knows. Judgement."""
+
+AGENDAS_KEPT = 4
+
+
+@dataclass(slots=True)
+class Known:
+    """A journal, and what was derived from just that journal."""
+
+    entries: tuple[Entry, ...]
+    household: Household
+    agendas: dict[date, Agenda] = field(default_factory=dict)
+
+
+class Memory:
+    """
+    What was derived lately, household by household; pure derivations only, so forgetting costs time and nothing else.
+
+    It holds for the very tuple of entries it was derived from: anything written, taken back or read anew is another.
+    """
+
+    def __init__(self, households: int = 256) -> None:
+        self._households = households
+        self._known: OrderedDict[HouseholdId, Known] = OrderedDict()
+        self._lock = Lock()
+
+    def recall(self, household: HouseholdId, entries: tuple[Entry, ...]) -> Known:
+        """Give what is known of a journal, deriving it if need be."""
+        with self._lock:
+            known = self._known.get(household)
+        if known is None or known.entries is not entries:
+            known = Known(entries, fold(entries))
+        with self._lock:
+            self._known[household] = known
+            self._known.move_to_end(household)
+            if len(self._known) > self._households:
+                self._known.popitem(last=False)
+        return known
 
 
 @dataclass(slots=True)
@@ -25,15 +64,17 @@ class Desk:
     knowledge: Knowledge
     now: datetime
     source: str
-    _household: Household | None = field(default=None, init=False)
-    _agenda: Agenda | None = field(default=None, init=False)
+    memory: Memory = field(default_factory=Memory)
+    has_written: bool = field(default=False, init=False)
+    _known: Known | None = field(default=None, init=False)
 
     @property
     def household(self) -> Household:
         """The household as it stands, including what this message wrote."""
-        if self._household is None:
-            self._household = fold(self.store.entries(self.member.household))
-        return self._household
+        if self._known is None:
+            entries = self.store.entries(self.member.household)
+            self._known = self.memory.recall(self.member.household, entries)
+        return self._known.household
 
     @property
     def today(self) -> date:
@@ -43,9 +84,18 @@ class Desk:
     @property
     def agenda(self) -> Agenda:
         """The plan from today on."""
-        if self._agenda is None:
-            self._agenda = plan(self.household, self.knowledge, self.today)
-        return self._agenda
+        return self.agenda_on(self.today)
+
+    def agenda_on(self, day: date) -> Agenda:
+        """Give the plan from a day on."""
+        household = self.household
+        assert self._known is not None
+        agenda = self._known.agendas.get(day)
+        if agenda is None:
+            if len(self._known.agendas) >= AGENDAS_KEPT:
+                self._known.agendas.clear()
+            agenda = self._known.agendas[day] = plan(household, self.knowledge, day)
+        return agenda
 
     def draft(
         self,
@@ -74,8 +124,8 @@ class Desk:
     def write(self, drafts: Iterable[Draft]) -> tuple[Entry, ...]:
         """Append to the journal; all entries of one message are one group."""
         entries = self.store.append(self.member.household, list(drafts), self.source, self.now)
-        self._household = None
-        self._agenda = None
+        self.has_written = True
+        self._known = None
         return entries
 
     def plant(self, number: PlantId) -> Plant:

@@ -1,6 +1,6 @@
 """The evening comes: compose the nudge from the state at this moment, or find that nothing is due."""
 
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from bot.actions.answer_question import due_lines
 from bot.actions.desk import Desk
@@ -8,11 +8,13 @@ from bot.actions.outcomes import NudgeText
 from bot.actions.ports import Store
 from bot.domain.course import Step
 from bot.domain.gap import Lateness
-from bot.domain.household import fold
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, Nudged, NudgedTask
 from bot.domain.knowledge import Knowledge
 from bot.domain.nudging import next_nudge_at, placements
+
+LOOK_AGAIN = timedelta(hours=6)
+"""Where an hour was asked for and everything is done by then, look again after this long. Judgement."""
 
 
 def send_evening(
@@ -28,23 +30,23 @@ def send_evening(
         store.set_next_evening(household, None)
         return None
     desk = Desk(store, members[0], knowledge, now, "evening")
-    due_at = next_nudge_at(desk.household, knowledge, now)
+    due_at = next_nudge_at(desk.household, knowledge, now, desk.agenda_on)
     if due_at is None or due_at > now:
         store.set_next_evening(household, due_at)
         return None
     nudge = _compose(desk)
     if nudge is None:
-        refresh_evening(household, store, knowledge, now)
+        store.set_next_evening(household, now + LOOK_AGAIN)
         return None
     _write(desk, nudge)
-    refresh_evening(household, store, knowledge, now)
+    refresh_evening(desk)
     return desk, nudge
 
 
-def refresh_evening(household: HouseholdId, store: Store, knowledge: Knowledge, now: datetime) -> None:
+def refresh_evening(desk: Desk) -> None:
     """Derive the next evening anew after anything was written."""
-    state = fold(store.entries(household))
-    store.set_next_evening(household, next_nudge_at(state, knowledge, now))
+    at = next_nudge_at(desk.household, desk.knowledge, desk.now, desk.agenda_on)
+    desk.store.set_next_evening(desk.member.household, at)
 
 
 def _compose(desk: Desk) -> NudgeText | None:

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from bot.domain.course import Progress, Step, next_step, progress
+from bot.domain.course import Progress, Step, due_step, progress
 from bot.domain.evenings import Need, fewest_evenings
 from bot.domain.household import Household, Plant
 from bot.domain.identity import PlantId, ProductId
@@ -69,7 +69,7 @@ def plan(household: Household, knowledge: Knowledge, today: date) -> Agenda:
     }
     watches = watched(household, knowledge, today)
     needs = [
-        *_treatments(household, knowledge, today),
+        *_treatments(household, knowledge, cases, today),
         *_checks(household, cases, watches, today),
     ]
     return Agenda(
@@ -80,11 +80,20 @@ def plan(household: Household, knowledge: Knowledge, today: date) -> Agenda:
     )
 
 
-def _treatments(household: Household, knowledge: Knowledge, today: date) -> list[tuple[Task, date]]:
+def _treatments(
+    household: Household,
+    knowledge: Knowledge,
+    cases: Mapping[PlantId, tuple[Progress, ...]],
+    today: date,
+) -> list[tuple[Task, date]]:
     found = []
-    for plant in household.living:
-        steps = [next_step(household, knowledge, plant, case, today) for case in plant.open_cases]
-        due = [step for step in steps if step is not None]
+    for number, states in cases.items():
+        plant = household.plants[number]
+        due = [
+            due_step(household, knowledge, plant, state.case, today)
+            for state in states
+            if not state.is_finished
+        ]
         if due:
             step = min(due, key=lambda one: one.aim_on)
             task = Task(

@@ -8,6 +8,7 @@ Each answer carries the figures it rests on, so that "why" has something to say.
 from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import Enum
+from functools import cached_property
 
 from bot.domain.climate import daily_temperatures, temperature_on
 from bot.domain.gap import GapPlan, Lateness, lateness, plan_gap
@@ -63,20 +64,34 @@ class Step:
     missed_after_on: date | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)
 class Progress:
-    """How far a case is: rounds, forecast, release."""
+    """
+    How far a case is: rounds, forecast, release.
+
+    The two forecasts are computed when somebody wants to know: planning an evening does not.
+    """
 
     case: Case
     pest: Pest
     temperature: float | None
     rounds_done: int
     rounds_since_find: int
-    forecast: RoundForecast
     is_finished: bool
     state: ReleaseState
-    release: ReleaseForecast
     gap_days: float
+    record: ReleaseRecord
+    today: date
+
+    @cached_property
+    def forecast(self) -> RoundForecast:
+        """How many rounds it takes at the least, and likely."""
+        return forecast_rounds(self.pest, self.temperature, self.gap_days, Start(self.case.worst.value))
+
+    @cached_property
+    def release(self) -> ReleaseForecast:
+        """When it may leave isolation if every check from now on finds none."""
+        return forecast_release(self.record, self.today)
 
 
 def choose_method(plant: Plant, case: Case, pest: Pest) -> tuple[Method, Because]:
@@ -145,9 +160,14 @@ def next_step(
     household: Household, knowledge: Knowledge, plant: Plant, case: Case, today: date
 ) -> Step | None:
     """Give the next treatment of a case, None where only checks remain."""
-    pest = knowledge.pests[case.pest]
     if progress(household, knowledge, plant, case, today).is_finished:
         return None
+    return due_step(household, knowledge, plant, case, today)
+
+
+def due_step(household: Household, knowledge: Knowledge, plant: Plant, case: Case, today: date) -> Step:
+    """Give the next treatment of a case whose rounds are not finished."""
+    pest = knowledge.pests[case.pest]
     method, because = choose_method(plant, case, pest)
     product = choose_product(household, knowledge, method) if method in PRODUCT_METHODS else None
     if product is None and method is Method.SWAB:
@@ -302,11 +322,11 @@ def progress(household: Household, knowledge: Knowledge, plant: Plant, case: Cas
         temperature=temperature,
         rounds_done=len(days),
         rounds_since_find=since_find,
-        forecast=forecast_rounds(pest, temperature, gap_days, Start(case.worst.value)),
         is_finished=finished,
         state=state,
-        release=forecast_release(record, today),
         gap_days=gap_days,
+        record=record,
+        today=today,
     )
 
 

@@ -1,7 +1,9 @@
 """When the next nudge goes out, and what it asks: one a household an evening, one repeat, never in quiet hours."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
+from functools import partial
 
 from bot.domain.agenda import Agenda, Task, plan
 from bot.domain.household import Household
@@ -89,8 +91,17 @@ def is_quiet(household: Household, at: datetime) -> bool:
     return local >= household.quiet_from or local < household.quiet_until
 
 
-def next_nudge_at(household: Household, knowledge: Knowledge, now: datetime) -> datetime | None:
-    """Give the next instant at which the household is owed a message, None for not in sight."""
+def next_nudge_at(
+    household: Household,
+    knowledge: Knowledge,
+    now: datetime,
+    planned: Callable[[date], Agenda] | None = None,
+) -> datetime | None:
+    """
+    Give the next instant at which the household is owed a message, None for not in sight.
+
+    planned gives the plan from a day on where somebody already has it.
+    """
     if not household.is_zone_told:
         return None
     today = evening_of(now, household.zone)
@@ -100,13 +111,21 @@ def next_nudge_at(household: Household, knowledge: Knowledge, now: datetime) -> 
     if again is not None:
         return again
     nudged_today = household.nudge is not None and household.nudge.on >= today
-    return _first_evening(household, knowledge, today + timedelta(days=1) if nudged_today else today, now)
+    first = today + timedelta(days=1) if nudged_today else today
+    from_day = planned or partial(plan, household, knowledge)
+    return _first_evening(household, knowledge, from_day, first, now)
 
 
-def _first_evening(household: Household, knowledge: Knowledge, first: date, now: datetime) -> datetime | None:
+def _first_evening(
+    household: Household,
+    knowledge: Knowledge,
+    planned: Callable[[date], Agenda],
+    first: date,
+    now: datetime,
+) -> datetime | None:
     for number in range(LOOK_AHEAD_EVENINGS):
         day = first + timedelta(days=number)
-        agenda: Agenda = plan(household, knowledge, day)
+        agenda = planned(day)
         for evening in agenda.evenings:
             at = nudge_at(household, knowledge, evening.tasks, evening.on, now)
             if at is not None:
