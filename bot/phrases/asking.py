@@ -3,7 +3,16 @@
 from collections.abc import Callable
 from datetime import date, datetime
 
-from bot.actions.commands import Choice, Command, Incomplete, LogCheck, LogFind, LogRound, Missing, NotUnderstood
+from bot.actions.commands import (
+    Choice,
+    Command,
+    Incomplete,
+    LogCheck,
+    LogFind,
+    LogRound,
+    Missing,
+    NotUnderstood,
+)
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.trade import Grade, Method
 from bot.phrases.clause import Clause, Setting, unique
@@ -51,7 +60,9 @@ def ask_seen(plants: tuple[PlantId, ...], on: date | None = None) -> Incomplete:
     if not plants:
         return Incomplete(missing=Missing.NONE_SEEN)
     none_seen = Choice("None seen", (LogCheck(plants=plants, on=on),))
-    return Incomplete(missing=Missing.NONE_SEEN, plants=plants, choices=(none_seen, *_grades(plants, None, on)))
+    return Incomplete(
+        missing=Missing.NONE_SEEN, plants=plants, choices=(none_seen, *_grades(plants, None, on))
+    )
 
 
 def ask_amount(plants: tuple[PlantId, ...], pest: str | None, on: date | None = None) -> Incomplete:

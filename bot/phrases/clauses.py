@@ -12,14 +12,24 @@ from bot.phrases.words import Spot, Word
 _JOINTS = (Word.AND, Word.BREAK, Word.BUT)
 _ADDED = (*DATES, Clock, Moment, Product, Form, Level, Every, Volume, Spot)
 _RESULTS = (Count, Grade, Pest, Spot)
-_RESULT_WORDS = (Word.NOTHING, Word.CLEAN, Word.NONE, Word.NOT, Word.BUGS, Word.SAW, Word.ALL, Word.LEFT, Word.HAD)
+_RESULT_WORDS = (
+    Word.NOTHING,
+    Word.CLEAN,
+    Word.NONE,
+    Word.NOT,
+    Word.BUGS,
+    Word.SAW,
+    Word.ALL,
+    Word.LEFT,
+    Word.HAD,
+)
 
 
 def clauses_of(items: tuple[Item, ...]) -> tuple[Clause, ...] | None:
     """Cut and join; None where a list of plants could belong to either side."""
     joined: list[Clause] = []
     waiting: list[Clause] = []
-    pieces = _pieces(items)
+    pieces = _without_no(_pieces(items))
     for at, piece in enumerate(pieces):
         following = pieces[at + 1 :]
         if _is_list(piece) and _reaches_on(joined, following):
@@ -31,7 +41,7 @@ def clauses_of(items: tuple[Item, ...]) -> tuple[Clause, ...] | None:
         elif joined and not waiting and _could_be_either(joined[-1], piece):
             return None
         elif joined and not waiting and _continues(joined[-1], piece):
-            joined[-1] = joined[-1].with_more(piece)
+            joined[-1] = joined[-1].with_more(_as_exception(piece))
         else:
             joined.append(_gathered(waiting, piece))
             waiting = []
@@ -50,6 +60,21 @@ def _pieces(items: tuple[Item, ...]) -> list[Clause]:
             gathered.append(item)
     _keep(pieces, gathered, joint)
     return pieces
+
+
+def _without_no(pieces: list[Clause]) -> list[Clause]:
+    """"no, I meant the bay": the "no" only opens the correction."""
+    if len(pieces) < len(("no", "correction")) or pieces[0].content() != [Word.NOT]:
+        return pieces
+    is_correction = pieces[1].has(Word.MEANT) or (pieces[1].has(Word.IT_IS) and bool(pieces[1].every(Pest)))
+    return pieces[1:] if is_correction else pieces
+
+
+def _as_exception(piece: Clause) -> Clause:
+    if not piece.has(Word.NOT) or not piece.every(Plants):
+        return piece
+    items = (Item(Word.EXCEPT, i.text) if i.meaning is Word.NOT else i for i in piece.items)
+    return Clause(tuple(items), piece.joint)
 
 
 def _keep(pieces: list[Clause], gathered: list[Item], joint: str) -> None:
@@ -85,11 +110,11 @@ def _reaches_on(joined: list[Clause], following: list[Clause]) -> bool:
     ahead = next((piece for piece in following if not _is_list(piece)), None)
     if not joined:
         return True
-    return ahead is not None and _opens_with_plant(ahead) and not _only_dated(ahead)
+    return ahead is not None and _opens_with_plant(ahead) and not (_only_dated(ahead) and _lies_behind(ahead))
 
 
 def _only_dated(piece: Clause) -> bool:
-    """"orchid yesterday" continues "sprayed hoya and"; "coffee tomorrow" is a clause of its own."""
+    """ "orchid yesterday" continues "sprayed hoya and"; "coffee tomorrow" is a clause of its own."""
     return piece.only(Plants, Day, Weekday, MonthDay) and bool(piece.every((Day, Weekday, MonthDay)))
 
 
@@ -98,7 +123,7 @@ def _is_told_as_past(piece: Clause) -> bool:
 
 
 def _could_be_either(before: Clause, piece: Clause) -> bool:
-    """"did hoya and orchid saturday": the Saturday gone by for both, or the next one for the orchid."""
+    """ "did hoya and orchid saturday": the Saturday gone by for both, or the next one for the orchid."""
     if not _only_dated(piece) or not piece.every((Weekday, MonthDay)) or _is_told_as_past(piece):
         return False
     if piece.every(Plants):
@@ -121,7 +146,9 @@ def _continues(before: Clause, piece: Clause) -> bool:
 
 
 def _lies_behind(piece: Clause) -> bool:
-    return _is_told_as_past(piece) or any(item.text.endswith(("yesterday", "night", "ago")) for item in piece.items)
+    return _is_told_as_past(piece) or any(
+        item.text.endswith(("yesterday", "night", "ago")) for item in piece.items
+    )
 
 
 def _is_result(piece: Clause) -> bool:
@@ -129,7 +156,7 @@ def _is_result(piece: Clause) -> bool:
 
 
 def _takes_back(before: Clause, piece: Clause) -> bool:
-    """"not mealybug", behind "it is scale"; "not coffee", behind "done"."""
+    """ "not mealybug", behind "it is scale"; "not coffee", behind "done"."""
     if piece.only(Word.NOT, Pest):
         return bool(piece.every(Pest)) and bool(before.every(Pest))
     is_bare_done = before.only(Word.DONE, Word.ALL) and before.has(Word.DONE)

@@ -18,7 +18,9 @@ _SYMPTOMS = frozenset(
     "dizzy nauseous nausea vomiting vomited faint fainted fainting poisoned poisoning swallowed choking wheezing"
     " unconscious collapsed suffocating lightheaded convulsions seizure".split()
 )
-_HURT = frozenset("burn burns burning burnt sting stings stinging stung itchy itching hurts hurt red rash blister".split())
+_HURT = frozenset(
+    "burn burns burning burnt sting stings stinging stung itchy itching hurts hurt red rash blister".split()
+)
 _ON_SELF = frozenset("i we he she me somebody someone child kid baby".split())
 _PHRASES = (
     ("can", "not", "breathe"),

@@ -76,10 +76,12 @@ _READERS: tuple[_Reader, ...] = (
     read_arrival,
 )
 _STRONG: dict[str, Command] = {
-    **dict.fromkeys(("undo", "oops", "undo that", "take that back", "undo it", "take it back", "revert"), Undo()),
+    **dict.fromkeys(
+        ("undo", "oops", "undo that", "take that back", "undo it", "take it back", "revert"), Undo()
+    ),
     **dict.fromkeys(("scratch that", "undo please", "undo last", "undo the last one"), Undo()),
     **dict.fromkeys(("thanks", "thank you", "thx", "ty", "cheers", "thanks a lot", "many thanks"), Thanks()),
-    **dict.fromkeys(("thank you very much", "thank you so much", "great thanks", "ok thanks"), Thanks()),
+    **dict.fromkeys(("thank you very much", "thank you so much", "great thanks", "ok thanks", "well done", "good job", "nice", "great"), Thanks()),
     **dict.fromkeys(("help", "help me", "commands", "what can i say", "i need help", "menu"), Help()),
     **dict.fromkeys(("plants", "list", "list plants", "my plants", "all my plants"), Ask(topic=Topic.PLANTS)),
     **dict.fromkeys(("settings", "setup", "my settings"), Ask(topic=Topic.SETTINGS)),
@@ -157,7 +159,9 @@ def _chosen(text: str, situation: Situation) -> Meant | None:
 
 
 def _is_close(typed: str, label: str) -> bool:
-    is_long = min(len(typed), len(label)) >= _SHORTEST_TYPO and not any(mark.isdigit() for mark in typed + label)
+    is_long = min(len(typed), len(label)) >= _SHORTEST_TYPO and not any(
+        mark.isdigit() for mark in typed + label
+    )
     return is_long and OSA.distance(typed, label, score_cutoff=1) <= 1
 
 
@@ -187,7 +191,9 @@ def _town(text: str, words: tuple[str, ...], situation: Situation) -> Meant | No
     if "?" in words or "\n" in words:
         return None
     meant = _anything(text, words, situation)
-    return meant if all(isinstance(command, _PAST_A_QUESTION) for command in meant) else (SetTown(text.strip()),)
+    return (
+        meant if all(isinstance(command, _PAST_A_QUESTION) for command in meant) else (SetTown(text.strip()),)
+    )
 
 
 def _plant_list(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
@@ -214,7 +220,9 @@ def _anything(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
     return _by_clauses(words, situation)
 
 
-def _by_clauses(words: tuple[str, ...], situation: Situation, chosen: dict[str, PlantId] | None = None) -> Meant:
+def _by_clauses(
+    words: tuple[str, ...], situation: Situation, chosen: dict[str, PlantId] | None = None
+) -> Meant:
     items = items_of(words, situation, chosen)
     unclear = [item for item in items if isinstance(item.meaning, OneOf)]
     if len({item.text for item in unclear}) > 1:
@@ -256,6 +264,9 @@ def _together(clauses: tuple[Clause, ...], situation: Situation) -> Meant:
 
 
 def _one(clause: Clause, setting: Setting) -> Meant:
+    courtesy = _courtesy(clause)
+    if courtesy is not None:
+        return courtesy
     strange = [item.text for item in clause.items if isinstance(item.meaning, Unknown)]
     if strange:
         return read_arrival(clause, setting) or _strange(clause, strange)
@@ -263,7 +274,7 @@ def _one(clause: Clause, setting: Setting) -> Meant:
         meant = read(clause, setting)
         if meant is not None:
             return meant
-    return _courtesy(clause) or not_understood(clause)
+    return not_understood(clause)
 
 
 def _courtesy(clause: Clause) -> Meant | None:

@@ -20,7 +20,7 @@ from bot.phrases.clause import DATES, Clause, Setting
 from bot.phrases.days import Day, Every, Trouble, day_ahead, day_behind
 from bot.phrases.names import Place, Product
 from bot.phrases.numbers import IMPERIAL_ML, US_ML, UnclearVolume, Volume, Warmth
-from bot.phrases.words import Tool, Word
+from bot.phrases.words import Spot, Tool, Word
 
 MOST_ML = 100_000
 COLDEST, HOTTEST = -40, 60
@@ -81,7 +81,9 @@ def read_stock(clause: Clause, setting: Setting) -> Meant | None:
 
 
 def _ingredient(product: Product, setting: Setting) -> str | None:
-    names = {name.lower() for known in setting.situation.shelf if known.id == product.id for name in known.names}
+    names = {
+        name.lower() for known in setting.situation.shelf if known.id == product.id for name in known.names
+    }
     for key, spellings in setting.situation.ingredients:
         if names & {key, *(spelling.lower() for spelling in spellings)}:
             return key
@@ -91,7 +93,11 @@ def _ingredient(product: Product, setting: Setting) -> str | None:
 def read_temperature(clause: Clause, setting: Setting) -> Meant | None:
     """Read "kitchen is 24 degrees"."""
     place, warmth = clause.one(Place), clause.one(Warmth)
-    if place is None or warmth is None or not clause.only(Place, Warmth, Word.IT_IS, Word.IT, Word.HAD, *DATES):
+    if (
+        place is None
+        or warmth is None
+        or not clause.only(Place, Warmth, Word.IT_IS, Word.IT, Word.HAD, *DATES)
+    ):
         return None
     if not COLDEST <= warmth.celsius <= HOTTEST:
         return not_understood(clause, "count")
@@ -107,6 +113,9 @@ def read_routine(clause: Clause, setting: Setting) -> Meant | None:
     del setting
     every = clause.one(Every)
     if every is None or not clause.has(Word.CHECK) or not clause.only(Word.CHECK, Every, Word.ALL):
+        return None
+    # "check on sundays" sets a habit; "weekly check" only names one.
+    if clause.content()[0] is not Word.CHECK:
         return None
     return (SetRoutine("check", every.rule),)
 
@@ -138,6 +147,8 @@ def read_arrival(clause: Clause, setting: Setting) -> Meant | None:
     del setting
     meanings = [item.meaning for item in clause.items]
     if Word.NEW not in meanings or Word.HEDGE in meanings or Word.NOT in meanings:
+        return None
+    if any(isinstance(meaning, Spot) for meaning in meanings) or clause.content()[0] not in {Word.NEW, Word.SAW, Word.GOT}:
         return None
     kind = " ".join(item.text for item in clause.items[meanings.index(Word.NEW) + 1 :])
     return (Incomplete(missing=Missing.ADD, text=kind),) if kind else None

@@ -86,7 +86,11 @@ def read_isolation(clause: Clause, setting: Setting) -> Meant | None:
 def read_move(clause: Clause, setting: Setting) -> Meant | None:
     """Read "moved orchid to the landing"."""
     place = clause.one(Place)
-    if place is None or not clause.has(*_MOVING) or not clause.only(*_MOVING, *_POINTERS, Plants, Place, *DATES):
+    if (
+        place is None
+        or not clause.has(*_MOVING)
+        or not clause.only(*_MOVING, *_POINTERS, Plants, Place, *DATES)
+    ):
         return None
     on, plants = _on(clause, setting), _plants(clause, setting)
     if isinstance(on, Trouble):

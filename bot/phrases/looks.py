@@ -15,14 +15,42 @@ from bot.phrases.numbers import Count
 from bot.phrases.words import Spot, Word
 
 MOST = 100_000
-_FIND_WORDS = (Word.BUGS, Word.SAW, Word.LEFT, Word.HAD, Word.IT, Word.THEM, Word.CHECKED, Word.BOTH, Word.IT_IS, Word.GOT)
+_FIND_WORDS = (
+    Word.BUGS,
+    Word.SAW,
+    Word.LEFT,
+    Word.HAD,
+    Word.IT,
+    Word.THEM,
+    Word.CHECKED,
+    Word.BOTH,
+    Word.IT_IS,
+    Word.GOT,
+)
 _FIND_KINDS = (Count, Grade, Pest, Spot, Plants, Level, *DATES)
-_SIGN_WORDS = (Word.SAW, Word.HAD, Word.LEFT, Word.IT, Word.THEM, Word.BOTH, Word.IT_IS, Word.GOT, Word.CHECKED)
+_SIGN_WORDS = (
+    Word.SAW,
+    Word.HAD,
+    Word.LEFT,
+    Word.IT,
+    Word.THEM,
+    Word.BOTH,
+    Word.IT_IS,
+    Word.GOT,
+    Word.CHECKED,
+)
 _SIGN_KINDS = (Sign, Grade, Spot, Plants, *DATES)
 _NONE_WORDS = (
-    (Word.CLEAN, Word.NONE, Word.NOTHING, Word.NOT, Word.BUGS, Word.CHECKED, Word.SAW, Word.HAD, Word.LEFT)
-    + (Word.ALL, Word.BOTH, Word.IT, Word.THEM, Word.REST, Word.EXCEPT, Word.IT_IS)
-)
+    Word.CLEAN,
+    Word.NONE,
+    Word.NOTHING,
+    Word.NOT,
+    Word.BUGS,
+    Word.CHECKED,
+    Word.SAW,
+    Word.HAD,
+    Word.LEFT,
+) + (Word.ALL, Word.BOTH, Word.IT, Word.THEM, Word.REST, Word.EXCEPT, Word.IT_IS)
 _NONE_KINDS = (Pest, Plants, Place, Level, *DATES)
 _PAIR = 2
 
@@ -32,6 +60,8 @@ def read_find(clause: Clause, setting: Setting) -> Meant | None:
     if not clause.only(*_FIND_WORDS, *_FIND_KINDS) or len(set(clause.every(Pest))) > 1:
         return None
     count, grade, pest = clause.one(Count), clause.one(Grade), clause.one(Pest)
+    if _counts_parts(clause):
+        return None
     if count is None and grade is None and pest is None and not clause.has(Word.BUGS):
         return None
     plants = _pointed_at(clause, setting)
@@ -65,6 +95,15 @@ def _found(clause: Clause, setting: Setting, plants: tuple[PlantId, ...], on: da
     return (find(plants),) if plants else (ask_which(clause, setting, find),)
 
 
+def _counts_parts(clause: Clause) -> bool:
+    """"5 leaves", "2 flowers": parts of the plant are counted, not animals."""
+    pairs = zip(clause.items, clause.items[1:], strict=False)
+    return any(
+        isinstance(left.meaning, Count | Grade) and isinstance(right.meaning, Spot) and right.text[:3] not in {"on ", "und"}
+        for left, right in pairs
+    )
+
+
 def _whole(value: Decimal) -> int | None:
     return int(value) if value == int(value) and 0 <= value <= MOST else None
 
@@ -96,7 +135,9 @@ def read_check(clause: Clause, setting: Setting) -> Meant | None:
     if plants is None:
         return not_understood(clause, "plants")
     plants = tuple(p for p in plants if p not in excepted(clause))
-    is_vague_place = bool(clause.every(Place)) and not clause.has(Word.CHECKED, Word.NOTHING, Word.NONE, Word.BUGS)
+    is_vague_place = bool(clause.every(Place)) and not clause.has(
+        Word.CHECKED, Word.NOTHING, Word.NONE, Word.BUGS
+    )
     if not plants or not _says_none(clause) or is_vague_place:
         return (ask_seen(plants, on),)
     return (LogCheck(plants=plants, level=clause.one(Level), on=on),)
@@ -111,7 +152,9 @@ def _denies_pests(clause: Clause) -> bool:
 
 
 def _tells_of_a_look(clause: Clause) -> bool:
-    if clause.has(Word.NOT) and (not _denies_pests(clause) or clause.has(Word.CLEAN, Word.NONE, Word.NOTHING)):
+    if clause.has(Word.NOT) and (
+        not _denies_pests(clause) or clause.has(Word.CLEAN, Word.NONE, Word.NOTHING)
+    ):
         return False
     if clause.has(Word.DONE) or clause.every(Method):
         return False
@@ -128,7 +171,9 @@ def _looked_at(clause: Clause, setting: Setting) -> tuple[PlantId, ...] | None:
         known = unique(plant.id for plant in setting.situation.plants)
         return known if clause.has(Word.CHECKED) else setting.tonight()
     if clause.has(Word.REST):
-        return tuple(p for p in setting.tonight() if p not in setting.mentioned) if setting.mentioned else None
+        return (
+            tuple(p for p in setting.tonight() if p not in setting.mentioned) if setting.mentioned else None
+        )
     if clause.has(Word.BOTH):
         return setting.before if len(setting.before) == _PAIR else None
     is_carried = clause.has(Word.IT, Word.THEM) or clause.joint in {"and", "&", "+"}

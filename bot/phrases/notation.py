@@ -68,7 +68,13 @@ def _told(command: Command, situation: Situation) -> list[str] | None:
             options = [_option("method", command.method and command.method.value)]
             options += [_option("product", write.product(command.product))]
             at = command.at and command.at.astimezone(situation.zone).strftime("%H:%M")
-            return ["done", *write.plants(command.plants), *options, write.past(command.on), _option("at", at)]
+            return [
+                "done",
+                *write.plants(command.plants),
+                *options,
+                write.past(command.on),
+                _option("at", at),
+            ]
         case Postpone():
             at = command.at and command.at.astimezone(situation.zone).strftime("%H:%M")
             return ["later", *write.plants(command.plants), _option("on", command.on), _option("at", at)]
@@ -124,13 +130,22 @@ def _of_the_household(command: Command, situation: Situation) -> list[str]:
             options = [form, _option("gap", command.gap_days), _option("ml", _number(command.stock_ml))]
             return ["stock", _option("product", command.ingredient), *options]
         case ReadTemperature():
-            return ["temperature", write.place(command.place), _option("c", _number(command.celsius)), write.past(command.on)]
+            return [
+                "temperature",
+                write.place(command.place),
+                _option("c", _number(command.celsius)),
+                write.past(command.on),
+            ]
         case SetRoutine():
             return ["routine", command.name, _option("rule", command.rule)]
         case Hold():
             return ["hold", _option("until", command.until)]
         case Mix():
-            return ["mix", _option("ml", round(command.volume_ml)), _option("product", write.product(command.product))]
+            return [
+                "mix",
+                _option("ml", round(command.volume_ml)),
+                _option("product", write.product(command.product)),
+            ]
         case _:
             return [type(command).__name__.lower()]
 

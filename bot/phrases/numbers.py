@@ -129,9 +129,7 @@ def count_at(words: tuple[str, ...], start: int) -> tuple[Count, int] | None:
     return Count(found[0]), found[1]
 
 
-def measure_at(
-    words: tuple[str, ...], start: int, *, fahrenheit: bool
-) -> tuple[Measure, int] | None:
+def measure_at(words: tuple[str, ...], start: int, *, fahrenheit: bool) -> tuple[Measure, int] | None:
     """Read a number with a unit of volume, temperature or length."""
     found = number_at(words, start)
     if found is None:

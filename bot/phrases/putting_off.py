@@ -12,9 +12,17 @@ from bot.phrases.names import Place, Plants
 from bot.phrases.words import Tool, Word
 
 _ALLOWED = (
-    (Word.NOT, Word.NO_TIME, Word.LATER, Word.NOTHING, Word.DONE, Word.DO, Word.ALL, Word.BOTH, Word.IT, Word.THEM)
-    + (Word.EXCEPT, Word.YET, Word.SKIP, Word.CHECK, Word.CHECKED, Word.REST, Word.IT_IS)
-)
+    Word.NOT,
+    Word.NO_TIME,
+    Word.LATER,
+    Word.NOTHING,
+    Word.DONE,
+    Word.DO,
+    Word.ALL,
+    Word.BOTH,
+    Word.IT,
+    Word.THEM,
+) + (Word.EXCEPT, Word.YET, Word.SKIP, Word.CHECK, Word.CHECKED, Word.REST, Word.IT_IS)
 _KINDS = (Method, Tool, Plants, Place, *DATES, Moment, Clock)
 _TASKS = (Word.DONE, Word.DO, Word.CHECKED, Word.CHECK)
 _PAIR = 2
@@ -27,7 +35,7 @@ def read_postponement(clause: Clause, setting: Setting) -> Meant | None:
     if not clause.only(*_ALLOWED, *_KINDS) or not _puts_off(clause):
         return None
     plants = _plants(clause, setting)
-    if clause.has(Word.YET, Word.SKIP) or _is_open(clause, setting):
+    if clause.has(Word.YET, Word.SKIP) or _is_promise(clause) or _is_open(clause, setting):
         return (_ask_when(named(clause), plants or (), setting),)
     if clause.has(Word.EXCEPT) and clause.has(Word.NOT, Word.NOTHING):
         return None
@@ -40,12 +48,29 @@ def read_postponement(clause: Clause, setting: Setting) -> Meant | None:
 
 
 def _puts_off(clause: Clause) -> bool:
-    if clause.has(Word.NOT, Word.NO_TIME, Word.LATER, Word.YET, Word.SKIP):
+    if clause.has(Word.NOT) and clause.has(Word.DO) and clause.every(Tool):
+        return False  # "don't spray the hoya" forbids, it does not put off
+    if _denies_one_of_two(clause):
+        return False
+    if clause.has(Word.NOT, Word.NO_TIME, Word.LATER, Word.YET, Word.SKIP) or _is_promise(clause):
         return True
     is_done = clause.has(Word.DONE, Word.CHECKED) or bool(clause.every(Method))
     if clause.has(Word.NOTHING):
         return is_done
     return not is_done and bool(clause.every((*DATES, Moment)))
+
+
+def _denies_one_of_two(clause: Clause) -> bool:
+    """"done hoya not orchid": which of them is done is not for us to guess."""
+    content = clause.content()
+    pairs = zip(content, content[1:], strict=False)
+    is_told = clause.has(Word.DONE) or bool(clause.every(Method))
+    return is_told and any(left is Word.NOT and isinstance(right, Plants) for left, right in pairs)
+
+
+def _is_promise(clause: Clause) -> bool:
+    """"will do", without a day: asked when."""
+    return clause.has(Word.DO) and clause.only(Word.DO, Word.IT, Plants)
 
 
 def _is_open(clause: Clause, setting: Setting) -> bool:
@@ -104,7 +129,11 @@ def _this_evening(at: datetime, setting: Setting) -> _Until | Trouble:
     if at <= situation.now:
         return Trouble.PAST
     local, now = at.astimezone(situation.zone), situation.now.astimezone(situation.zone)
-    if local.date() != now.date() or local.date() != situation.today or local.hour >= situation.quiet_from_hour:
+    if (
+        local.date() != now.date()
+        or local.date() != situation.today
+        or local.hour >= situation.quiet_from_hour
+    ):
         return situation.today + timedelta(days=1), None
     return None, at.astimezone(UTC)
 

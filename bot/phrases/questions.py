@@ -23,7 +23,9 @@ _HELP = (
 )
 _APART = frozenset("isolated isolation quarantine quarantined apart".split())
 _FREED = frozenset("back free release released leave out return rejoin safe freed".split())
-_COURSE = frozenset("better worse working improving trend winning progress chart graph helping recovering".split())
+_COURSE = frozenset(
+    "better worse working improving trend winning progress chart graph helping recovering".split()
+)
 _LEFT = frozenset("left enough much stock shelf".split())
 _LOGGED = frozenset("history log journal logged".split())
 _TASKS = frozenset("done sprayed treated wiped swabbed rinsed repotted washed checked spray clean".split())
@@ -35,8 +37,17 @@ def is_question(words: tuple[str, ...]) -> bool:
     if "?" in words:
         return True
     first = words[0] if words else ""
-    is_asked = first in _OPENERS and words[:2] not in {("do", "it"), ("will", "do"), ("can", "not"), ("any", "more")}
-    is_doubted = words[:2] in {("did", person) for person in _PERSONS} | {("have", "i"), ("have", "we"), ("had", "i")}
+    is_asked = first in _OPENERS and words[:2] not in {
+        ("do", "it"),
+        ("will", "do"),
+        ("can", "not"),
+        ("any", "more"),
+    }
+    is_doubted = words[:2] in {("did", person) for person in _PERSONS} | {
+        ("have", "i"),
+        ("have", "we"),
+        ("had", "i"),
+    }
     return (is_asked and not _is_refusal(words)) or is_doubted or bool(_NOUNS & frozenset(words))
 
 
@@ -46,7 +57,9 @@ def _is_refusal(words: tuple[str, ...]) -> bool:
 
 def read_question(words: tuple[str, ...], items: tuple[Item, ...], setting: Setting) -> Meant | None:
     """Read what is asked; None when it asks nothing that is known."""
-    clause = Clause(tuple(item for item in items if item.meaning not in {Word.QUESTION, Word.BREAK, Word.HEDGE}))
+    clause = Clause(
+        tuple(item for item in items if item.meaning not in {Word.QUESTION, Word.BREAK, Word.HEDGE})
+    )
     said = frozenset(words)
     if clause.every((Volume, UnclearVolume)):
         return read_mixture(clause, setting)
@@ -75,7 +88,11 @@ def _topic(said: frozenset[str], clause: Clause) -> Topic | None:
         return Topic.WHY
     if said & _APART and not (plants and said & {"when", "out", "leave", "long"}):
         return Topic.ISOLATED
-    if said & _FREED and (plants or "when" in said or "can" in said) and "go" not in said - _FREED | {"go"} - said:
+    if (
+        said & _FREED
+        and (plants or "when" in said or "can" in said)
+        and "go" not in said - _FREED | {"go"} - said
+    ):
         return Topic.RELEASE
     if said & _FREED and (plants or said & {"when", "can"}):
         return Topic.RELEASE

@@ -32,9 +32,14 @@ def read_round(clause: Clause, setting: Setting) -> Meant | None:
 
 
 def _is_all_but(clause: Clause, setting: Setting) -> bool:
-    """"all but the coffee" answers the nudge without a verb."""
+    """ "all but the coffee" answers the nudge without a verb."""
     is_whole = clause.items[0].text.startswith(("all", "everything"))
-    return is_whole and setting.is_first and clause.has(Word.EXCEPT) and clause.only(Word.ALL, Word.EXCEPT, Plants)
+    return (
+        is_whole
+        and setting.is_first
+        and clause.has(Word.EXCEPT)
+        and clause.only(Word.ALL, Word.EXCEPT, Plants)
+    )
 
 
 _Moment = tuple[date | None, datetime | None]
@@ -44,7 +49,9 @@ def _told(clause: Clause, setting: Setting, moment: _Moment, product: ProductId 
     on, at = moment
     methods = _methods(clause)
     if methods:
-        return _with_methods(clause, setting, [LogRound(plants=(), method=m, product=product, on=on, at=at) for m in methods])
+        return _with_methods(
+            clause, setting, [LogRound(plants=(), method=m, product=product, on=on, at=at) for m in methods]
+        )
     plants = _explicit(clause, setting)
     if plants is None:
         return _bare(clause, setting, LogRound(plants=(), product=product, on=on, at=at))
@@ -82,7 +89,7 @@ def _both(setting: Setting) -> tuple[PlantId, ...]:
 
 
 def _bare(clause: Clause, setting: Setting, told: LogRound) -> Meant:
-    """"done": everything tonight's nudge asked a treatment for, unless other plants were just spoken of."""
+    """ "done": everything tonight's nudge asked a treatment for, unless other plants were just spoken of."""
     plants = tuple(p for p in setting.treatments() if p not in excepted(clause))
     if setting.before and not clause.has(Word.ALL):
         if clause.joint in {"and", "&", "+", "then"}:
@@ -91,7 +98,9 @@ def _bare(clause: Clause, setting: Setting, told: LogRound) -> Meant:
     return (_for(told, plants),) if plants else not_understood(clause, "nothing open")
 
 
-def _which_ones(clause: Clause, setting: Setting, told: LogRound, all_of_them: tuple[PlantId, ...]) -> Incomplete:
+def _which_ones(
+    clause: Clause, setting: Setting, told: LogRound, all_of_them: tuple[PlantId, ...]
+) -> Incomplete:
     asked = ask_which(clause, setting, lambda plants: _for(told, plants))
     everything = Choice("All of tonight", (_for(told, all_of_them),))
     return Incomplete(missing=Missing.WHICH_PLANT, text=asked.text, choices=(*asked.choices, everything))
@@ -108,8 +117,10 @@ def _with_methods(clause: Clause, setting: Setting, told: list[LogRound]) -> Mea
 
 
 def _meant_by_method(clause: Clause, setting: Setting, told: list[LogRound]) -> tuple[PlantId, ...] | None:
-    """"sprayed": what tonight's nudge asked to spray; unclear beside other plants or with "everything"."""
-    asked = unique(a.plant for a in setting.situation.tonight if len(told) == 1 and a.method is told[0].method)
+    """ "sprayed": what tonight's nudge asked to spray; unclear beside other plants or with "everything"."""
+    asked = unique(
+        a.plant for a in setting.situation.tonight if len(told) == 1 and a.method is told[0].method
+    )
     if setting.before:
         return None if set(asked) - set(setting.before) else setting.before
     if clause.has(Word.ALL) and asked != setting.treatments():

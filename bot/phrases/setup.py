@@ -14,12 +14,44 @@ from bot.phrases.text import plain, tidy, words_of
 _COORDINATES = re.compile(r"(-?\d{1,2}\.\d{1,8}) ?[, ] ?(-?\d{1,3}\.\d{1,8})")
 _TOWN = ("i live in ", "we live in ", "town: ", "town ", "my town is ", "our town is ", "city: ", "city ")
 _EVENING = (
-    ("nudge me at", "nudge me daily at", "nudge at", "nudges at", "evening time", "evening at", "evening")
-    + ("remind me at", "ping me at", "write me at", "message me at", "nudge time", "set evening to", "nudge us at")
+    "nudge me at",
+    "nudge me daily at",
+    "nudge at",
+    "nudges at",
+    "evening time",
+    "evening at",
+    "evening",
+) + (
+    "remind me at",
+    "ping me at",
+    "write me at",
+    "message me at",
+    "nudge time",
+    "set evening to",
+    "nudge us at",
 )
-_QUIET = ("quiet hours", "quiet hours from", "quiet from", "quiet between", "quiet", "silent from", "do not disturb")
+_QUIET = (
+    "quiet hours",
+    "quiet hours from",
+    "quiet from",
+    "quiet between",
+    "quiet",
+    "silent from",
+    "do not disturb",
+)
 _PLACE = ("place", "add place", "new place", "add a place", "add room", "new room", "room")
-_LIST = ("add", "add plants", "add plant", "new plants", "new plant", "plants", "add a plant", "my plants", "add a")
+_LIST = (
+    "add",
+    "add plants",
+    "add plant",
+    "new plants",
+    "new plant",
+    "plants",
+    "add a plant",
+    "my plants",
+    "add a",
+)
+_HEADINGS = ("plants", "my plants", "new plants", "add plants")
 _VERBS = (
     " is outdoors",
     " is outside",
@@ -46,7 +78,6 @@ _FACETS: dict[str, Facing | Outdoors] = {
     **_COMPASS,
     "no window": Facing.NONE,
     "windowless": Facing.NONE,
-    "none": Facing.NONE,
     "no idea": Facing.UNKNOWN,
     "unknown": Facing.UNKNOWN,
     "not sure": Facing.UNKNOWN,
@@ -68,10 +99,16 @@ _FACETS: dict[str, Facing | Outdoors] = {
     "shady": Outdoors.SHADE,
     "no sun": Outdoors.SHADE,
 }
-_LOOSE_WORDS = frozenset("a the is it window faces facing looks to towards toward has gets and sill my our".split())
+_LOOSE_WORDS = frozenset(
+    "a the is it window faces facing looks to towards toward has gets and sill my our".split()
+)
 _LAMP = ("grow light", "grow lamp", "growlight", "light", "lamp")
 _POT = re.compile(r"(\d{1,3}(?:\.\d)?) ?(cm|inch|inches|in|\")")
 _TIMES = re.compile(r"(?:\(?(\d{1,2}) ?x\)?|\(?x ?(\d{1,2})\)?)")
+_SENTENCE = frozenset(
+    "in on are is was were have has had i we you to not no done did it them with for from at than more less need"
+    " needs want wants reminder note that this place room everything all nothing here there sprayed checked".split()
+)
 _INCH_CM = 2.54
 _MOST_TWINS = 20
 _MOST_FIELDS = 3
@@ -143,14 +180,20 @@ def read_plants(text: str, situation: Situation, *, is_expected: bool) -> Comman
     if not lines:
         return None
     first = lines[0]
-    opening = next((o for o in sorted(_LIST, key=len, reverse=True) if _starts(words_of(first.lower()), o)), None)
+    opening = next(
+        (o for o in sorted(_LIST, key=len, reverse=True) if _starts(words_of(first.lower()), o)), None
+    )
     if opening is not None:
-        lines[0] = first[len(opening) :].lstrip(" :")
+        rest = first[len(opening) :]
+        if opening in _HEADINGS and rest and not rest.lstrip().startswith(":"):
+            return None
+        lines[0] = rest.lstrip(" :")
         lines = [line for line in lines if line]
     elif not is_expected and not _looks_like_a_list(lines, situation):
         return None
     plants = [plant for line in lines for plant in _plants_of(line)]
-    return AddPlants(tuple(plants)) if plants and all(plant.name for plant in plants) else None
+    is_clear = all(plant.name and (is_expected or _could_be_a_name(plant.name)) for plant in plants)
+    return AddPlants(tuple(plants)) if plants and is_clear else None
 
 
 def _starts(words: tuple[str, ...], opening: str) -> bool:
@@ -211,10 +254,10 @@ def _place(name: str, rest: str, situation: Situation | None, *, is_asked: bool 
     for article in ("the ", "my ", "our "):
         name = name[len(article) :] if name.lower().startswith(article) else name
     facets = _facets(rest)
-    if facets is None or (not name and not is_asked) or len(name) > _LONGEST_NAME:
+    if facets is None or (not name and not is_asked) or not _could_be_a_name(name):
         return None
     facing, outdoors, lamp_from, lamp_until = facets
-    if facets == (None,) * 4 and is_asked:
+    if facets == (None,) * 4 or (situation is not None and _is_plant(name, situation)):
         return None
     return SetPlace(
         name=name,
@@ -266,6 +309,14 @@ def _lamp(words: tuple[str, ...]) -> tuple[time | None, time | None] | None:
         return pair
     until = _single_time(rest[1:]) if rest[:1] in {("until",), ("till",), ("til",), ("to",)} else None
     return None if until is None else (None, until)
+
+
+def _could_be_a_name(name: str) -> bool:
+    return len(name) <= _LONGEST_NAME and not frozenset(words_of(name.lower())) & _SENTENCE
+
+
+def _is_plant(name: str, situation: Situation) -> bool:
+    return any(plain(name) == plain(known) for plant in situation.plants for known in plant.names)
 
 
 def _known_place(name: str, situation: Situation) -> PlaceId | None:

@@ -83,7 +83,7 @@ _TABLE: tuple[tuple[Value, str], ...] = (
         "the|a|an|my|our|i|we|on|of|have|has|been|is|are|was|were|am|just|now|also|too|ok|okay|please|at|in"
         "|with|for|under|yes|yep|yeah|hi|hello|hey|he|she|they|there|sorry|right now|just now|only|still|:|-"
         "|(|)|so far|actually|plant|plants|pot|one|ones|about|around|again|and also|as well|time|got the"
-        "|got a|other than that|her|him|his|this time|finally|already|today's|tonight's|well|round|quick",
+        "|got a|other than that|her|him|his|this time|finally|already|today's|tonight's|round|quick",
     ),
     (
         Word.HEDGE,
@@ -104,7 +104,10 @@ _TABLE: tuple[tuple[Value, str], ...] = (
         "|took care of|all set|dun",
     ),
     (Word.NOT, "not|no|nope|nah|didn|no not"),
-    (Word.NOTHING, "nothing|nothing found|nothing seen|nothing there|found nothing|saw nothing|nothing to see"),
+    (
+        Word.NOTHING,
+        "nothing|nothing found|nothing seen|nothing there|found nothing|saw nothing|nothing to see",
+    ),
     (Word.YET, "yet|not yet"),
     (
         Word.NO_TIME,
@@ -181,7 +184,7 @@ _TABLE: tuple[tuple[Value, str], ...] = (
         "meant|i meant|no i meant|that was|it was|that was for|should have been|was meant for|was really"
         "|was actually|that was actually|it was actually|i mean|wrong plant",
     ),
-    (Word.IT_IS, "it is|that is|this is|they are|those are|turns out it is|actually it is|i think it is"),
+    (Word.IT_IS, "it is|that is|this is|they are|those are|turns out it is|actually it is"),
     (
         Word.GOT,
         "got|bought|i got|i bought|picked up|purchased|there is now|restocked|ordered|bought some|got some"
@@ -195,15 +198,24 @@ _TABLE: tuple[tuple[Value, str], ...] = (
         "|i need|how do i make|how do i mix|how to make|how to mix|how much for|how much do i need for"
         "|can you mix|recipe for|recipe|solution|spray mix|i want to mix|want to mix|i need to mix|dilute",
     ),
-    (Word.AWAY, "away|on holiday|on vacation|out of town|travelling|traveling|gone away|not home|not at home"
-        "|hold|pause|on leave"),
+    (
+        Word.AWAY,
+        "away|on holiday|on vacation|out of town|travelling|traveling|gone away|not home|not at home"
+        "|hold|pause|on leave",
+    ),
     (Word.UNTIL, "until|till|til|back on|back|untill|up to|return on|home on|returning"),
     (Word.STOP, "stop|silence|quiet please|pause|mute|be quiet|shut up|stop it|stop nudging|leave me alone"),
-    (Word.RESUME, "resume|i am back|i am home|back home|we are back|unpause|unmute|start again|go on|carry on"),
+    (
+        Word.RESUME,
+        "resume|i am back|i am home|back home|we are back|unpause|unmute|start again|go on|carry on",
+    ),
     (Method.SPRAY, "sprayed|spraying done|spryed|sparyed|gave a spray|misted with|spray done"),
     (Method.SWAB, "swabbed|dabbed|swabed|swabbing done"),
     (Method.WIPE, "wiped|wiped down|wiped off|wiping done|wiped the leaves of"),
-    (Method.RINSE, "rinsed|washed|showered|hosed|hosed down|rinsed off|washed off|washed down|hosed off|rinced"),
+    (
+        Method.RINSE,
+        "rinsed|washed|showered|hosed|hosed down|rinsed off|washed off|washed down|hosed off|rinced",
+    ),
     (Method.DRENCH, "drenched|soil drench|drenched the soil of"),
     (Method.PRUNE, "pruned|trimmed|cut back|pruned back"),
     (Method.REPOT, "repotted|re potted|potted on|repoted|changed the soil of"),
@@ -227,19 +239,31 @@ _TABLE: tuple[tuple[Value, str], ...] = (
         "|loads more|too many|hundreds|dozens|very many|infested with|riddled with|swarming with|so many|heaps|heaps of",
     ),
     (Sign.WEBBING, "webbing|webs|web|cobwebs|fine webbing"),
-    (Sign.HONEYDEW, "honeydew|sticky|sticky leaves|leaves sticky|leaves are sticky|stickiness|sticky stuff|sticky residue"),
+    (
+        Sign.HONEYDEW,
+        "honeydew|sticky|sticky leaves|leaves sticky|leaves are sticky|stickiness|sticky stuff|sticky residue",
+    ),
     (Sign.FLUFF, "fluff|white fluff|cotton|cottony stuff|white cotton|fluffy stuff|white fuzz|fuzz"),
     (Sign.PITS, "pits|pitting"),
     (Sign.SPECKS, "specks|black specks|black dots|frass|silvery specks"),
     (Sign.CAST_SKINS, "cast skins|shed skins|empty skins"),
-    (Level.LENS, "lens|with a lens|loupe|magnifier|magnifying glass|hand lens|macro camera|with the lens|with a loupe"),
+    (
+        Level.LENS,
+        "lens|with a lens|loupe|magnifier|magnifying glass|hand lens|macro camera|with the lens|with a loupe",
+    ),
     (Level.GLANCE, "glance|at a glance|quick look|quickly"),
-    (Level.ROOTS, "roots too|lifted the pot|looked at the roots|the roots of|roots of|root check|checked the roots of"),
+    (
+        Level.ROOTS,
+        "roots too|lifted the pot|looked at the roots|the roots of|roots of|root check|checked the roots of",
+    ),
     (Spot("axils"), "axils|axil|leaf axils|the axils"),
     (Spot("crown"), "crown|the crown|crowns"),
     (Spot("stem"), "stem|stems|stalk|stalks"),
     (Spot("leaf"), "leaf|leaves|on leaves"),
-    (Spot("underside"), "underside|undersides|underneath|under the leaves|undersides of the leaves|leaf undersides"),
+    (
+        Spot("underside"),
+        "underside|undersides|underneath|under the leaves|undersides of the leaves|leaf undersides",
+    ),
     (Spot("roots"), "roots|root ball|rootball"),
     (Spot("soil"), "soil|mix|substrate|top of the soil"),
     (Spot("sheath"), "sheath|sheaths|leaf sheaths"),

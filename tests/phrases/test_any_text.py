@@ -1,0 +1,92 @@
+"""Whatever is typed, nothing breaks and nothing is written that has no listed verb."""
+
+import re
+from dataclasses import replace
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from bot.actions.commands import (
+    AddPlants,
+    Correct,
+    Hold,
+    Isolate,
+    LogRound,
+    LosePlant,
+    MovePlant,
+    NotUnderstood,
+    ReleasePlant,
+    SetRoutine,
+    StockProduct,
+)
+from bot.actions.situation import Expecting
+from bot.domain.trade import Method
+from bot.phrases import grammar, items, text
+from bot.phrases.grammar import understand
+from bot.phrases.notation import notation
+from bot.phrases.words import PHRASES, Word
+from tests.phrases.situation import EVENING, table
+
+WORDS = sorted({word for wording, _ in [*table("golden.tsv"), *table("wordings.tsv")] for word in wording.split()})
+SPOKEN = sorted({" ".join(phrase) for phrase in PHRASES})
+DOING = {" ".join(phrase) for phrase, value in PHRASES.items() if value is Word.DONE or isinstance(value, Method)}
+WRITING = (LogRound, Isolate, MovePlant, LosePlant, ReleasePlant, Hold, StockProduct, Correct, SetRoutine, AddPlants)
+anything = st.text(max_size=80)
+phrases = st.lists(st.sampled_from(WORDS + SPOKEN), max_size=12).map(" ".join)
+cut = st.tuples(st.sampled_from(WORDS), st.integers(0, 8), st.characters()).map(
+    lambda drawn: drawn[0][: drawn[1]] + drawn[2] + drawn[0][drawn[1] + 1 :]
+)
+mutated = st.lists(st.one_of(st.sampled_from(WORDS), cut), max_size=8).map(" ".join)
+
+
+@settings(max_examples=300, deadline=None)
+@given(st.one_of(anything, phrases, mutated), st.sampled_from(Expecting))
+def test_any_text_is_read_without_an_exception(typed: str, expecting: Expecting) -> None:
+    situation = replace(EVENING, expecting=expecting)
+    meant = understand(typed, situation)
+    assert meant
+    assert notation(meant, situation)
+    assert meant == understand(typed, situation)
+
+
+@settings(max_examples=300, deadline=None)
+@given(st.one_of(anything, phrases, mutated))
+def test_a_round_is_never_written_without_a_listed_verb(typed: str) -> None:
+    meant = understand(typed, EVENING)
+    if not any(isinstance(command, LogRound) for command in meant):
+        return
+    said = " ".join(text.words_of(text.plain(typed)))
+    is_listed = any(re.search(rf"\b{re.escape(verb)}\b", said) for verb in DOING)
+    assert is_listed or text.is_thumb_up(typed) or re.match(r"\W*(all|everything)\b", said)
+
+
+@settings(max_examples=300, deadline=None)
+@given(st.one_of(phrases, mutated))
+def test_a_question_mark_never_writes(typed: str) -> None:
+    meant = understand(f"{typed}?", EVENING)
+    assert not any(isinstance(command, WRITING) for command in meant), meant
+
+
+@settings(max_examples=300, deadline=None)
+@given(phrases)
+def test_what_is_not_understood_stands_alone(typed: str) -> None:
+    meant = understand(typed, EVENING)
+    assert len(meant) == 1 or not any(isinstance(command, NotUnderstood) for command in meant)
+
+
+def test_reading_takes_one_step_a_word() -> None:
+    """The lexer moves forward at every step, so the work grows with the length and not faster."""
+    steps = []
+    for times in (10, 20, 40):
+        words = text.words_of(text.plain("hoia and smal orchd 5 " * times))
+        steps.append(len(items.items_of(words, EVENING)))
+    assert steps[1] == 2 * steps[0]
+    assert steps[2] == 4 * steps[0]
+
+
+def test_no_pattern_repeats_a_repetition() -> None:
+    modules = (grammar, items, text)
+    patterns = [value.pattern for module in modules for value in vars(module).values() if isinstance(value, re.Pattern)]
+    assert patterns
+    for pattern in patterns:
+        assert not re.search(r"\([^()]*[+*][^()]*\)[+*]", pattern.replace("(?:'[^\\W\\d_]+)*", ""))

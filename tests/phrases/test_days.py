@@ -1,0 +1,116 @@
+"""Days in words, behind and ahead, on evenings that are easy to get wrong."""
+
+from dataclasses import replace
+from datetime import UTC, date, datetime
+
+import pytest
+
+from bot.actions.commands import LogRound, NotUnderstood, Postpone
+from bot.actions.situation import Situation
+from bot.phrases.grammar import understand
+from tests.phrases.situation import EVENING, HOYA, ZONE
+
+
+def evening(day: date, hour: int = 20) -> Situation:
+    return replace(EVENING, now=datetime(day.year, day.month, day.day, hour, tzinfo=ZONE), today=day)
+
+
+def done_on(text: str, situation: Situation) -> date | None:
+    (told,) = understand(text, situation)
+    assert isinstance(told, LogRound)
+    return told.on
+
+
+@pytest.mark.parametrize(
+    ("words", "day"),
+    [
+        ("yesterday", date(2026, 5, 5)),
+        ("last night", date(2026, 5, 5)),
+        ("tonight", date(2026, 5, 6)),
+        ("this morning", date(2026, 5, 6)),
+        ("the day before yesterday", date(2026, 5, 4)),
+        ("sunday", date(2026, 5, 3)),
+        ("last sunday", date(2026, 5, 3)),
+        ("on wednesday", date(2026, 5, 6)),
+        ("last wednesday", date(2026, 4, 29)),
+        ("a week ago", date(2026, 4, 29)),
+        ("3 days ago", date(2026, 5, 3)),
+        ("on 3 may", date(2026, 5, 3)),
+        ("on may 3rd", date(2026, 5, 3)),
+        ("on 30/4", date(2026, 4, 30)),
+        ("on 4/30", date(2026, 4, 30)),
+        ("on 5/5", date(2026, 5, 5)),
+        ("on 2026-04-30", date(2026, 4, 30)),
+        ("on 24 december", date(2025, 12, 24)),
+    ],
+)
+def test_a_round_is_dated_behind(words: str, day: date) -> None:
+    assert done_on(f"done hoya {words}", EVENING) == day
+
+
+@pytest.mark.parametrize(
+    ("text", "reason"),
+    [
+        ("done tomorrow", "future"),
+        ("done on 20 may", "future"),
+        ("done on 2024-05-06", "past"),
+        ("done on 31 april", "when"),
+        ("done on 3/5", "when"),
+        ("done on 2026-13-45", "when"),
+        ("done 401 days ago", "past"),
+        ("hoya 5 tomorrow", "future"),
+        ("ivy clean tomorrow", "future"),
+        ("hoya -5", "count"),
+        ("hoya 100001", "count"),
+    ],
+)
+def test_a_day_or_a_number_that_cannot_be_is_not_written(text: str, reason: str) -> None:
+    (refused,) = understand(text, EVENING)
+    assert isinstance(refused, NotUnderstood)
+    assert refused.reason == reason
+
+
+@pytest.mark.parametrize(
+    ("words", "day"),
+    [
+        ("tomorrow", date(2026, 5, 7)),
+        ("saturday", date(2026, 5, 9)),
+        ("on wednesday", date(2026, 5, 13)),
+        ("on 20 may", date(2026, 5, 20)),
+        ("in 10 days", date(2026, 5, 16)),
+        ("on 2 january", date(2027, 1, 2)),
+    ],
+)
+def test_putting_off_is_dated_ahead(words: str, day: date) -> None:
+    (told,) = understand(f"later hoya {words}", EVENING)
+    assert told == Postpone(plants=(HOYA,), on=day)
+
+
+def test_after_midnight_the_evening_before_still_counts_as_today() -> None:
+    small_hours = replace(EVENING, now=datetime(2026, 5, 7, 1, 30, tzinfo=ZONE))
+    assert done_on("done hoya tonight", small_hours) == date(2026, 5, 6)
+    assert done_on("done hoya yesterday", small_hours) == date(2026, 5, 5)
+    (off,) = understand("in an hour", small_hours)
+    assert isinstance(off, Postpone)
+    assert (off.on, off.at) == (date(2026, 5, 7), None)
+
+
+def test_an_hour_ago_is_an_hour_also_when_the_clocks_change() -> None:
+    # Brussels goes from 02:00 to 03:00 on 2026-03-29: 03:10 there is 01:10 UTC, an hour before is 00:10 UTC.
+    night = replace(evening(date(2026, 3, 28)), now=datetime(2026, 3, 29, 3, 10, tzinfo=ZONE))
+    (told,) = understand("done hoya an hour ago", night)
+    assert isinstance(told, LogRound)
+    assert told.at == datetime(2026, 3, 29, 0, 10, tzinfo=UTC)
+
+
+def test_a_leap_day_is_a_day_in_a_leap_year_only() -> None:
+    assert done_on("done hoya on 29 feb", evening(date(2028, 3, 1))) == date(2028, 2, 29)
+    (refused,) = understand("done hoya on 29 feb", EVENING)
+    assert isinstance(refused, NotUnderstood)
+
+
+def test_later_this_evening_ends_where_quiet_hours_begin() -> None:
+    early = replace(EVENING, quiet_from_hour=21)
+    (told,) = understand("in an hour", early)
+    assert isinstance(told, Postpone)
+    assert (told.on, told.at) == (date(2026, 5, 7), None)

@@ -1,0 +1,83 @@
+"""Names as people type them."""
+
+from dataclasses import replace
+
+import pytest
+
+from bot.actions.commands import Incomplete, LogRound, Missing, NotUnderstood
+from bot.actions.situation import Asked, KnownPlant
+from bot.domain.identity import PlantId
+from bot.domain.trade import Method
+from bot.phrases.grammar import understand
+from tests.phrases.situation import CALATHEA, COFFEE, EVENING, HOYA, ORCHID, SMALL_HOYA
+
+BIG, LITTLE = PlantId(21), PlantId(22)
+TWO_FERNS = replace(
+    EVENING,
+    plants=(
+        *EVENING.plants,
+        KnownPlant(id=BIG, names=("big fern", "fern"), place=None),
+        KnownPlant(id=LITTLE, names=("little fern", "fern"), place=None),
+    ),
+    tonight=(Asked(BIG, Method.SPRAY), Asked(LITTLE, Method.SPRAY)),
+)
+
+
+@pytest.mark.parametrize(
+    ("text", "plant"),
+    [
+        ("sprayed the hoya", HOYA),
+        ("sprayed hoia", HOYA),
+        ("sprayed hoya's leaves", None),
+        ("sprayed small hoya", SMALL_HOYA),
+        ("sprayed smal hoya", SMALL_HOYA),
+        ("sprayed orchids", ORCHID),
+        ("sprayed moth orchid", ORCHID),
+        ("sprayed orchd", ORCHID),
+        ("sprayed cofee", COFFEE),
+        ("sprayed cala", CALATHEA),
+        ("sprayed calatea", CALATHEA),
+        ("sprayed CALATHEA", CALATHEA),
+        ("sprayed ivx", None),
+        ("sprayed big hoya", None),
+        ("sprayed small ivy", None),
+    ],
+)
+def test_a_name_is_met_by_alias_prefix_plural_and_small_typos(text: str, plant: PlantId | None) -> None:
+    (meant,) = understand(text, EVENING)
+    if plant is None:
+        assert not isinstance(meant, LogRound)
+    else:
+        assert meant == LogRound(plants=(plant,), method=Method.SPRAY)
+
+
+def test_a_name_of_two_plants_is_asked_with_what_each_would_do() -> None:
+    (asked,) = understand("fern had 3 left", TWO_FERNS)
+    assert isinstance(asked, Incomplete)
+    assert asked.missing is Missing.WHICH_PLANT
+    assert [choice.label for choice in asked.choices] == ["big fern", "little fern"]
+    assert asked.choices[1].commands == understand("little fern had 3 left", TWO_FERNS)
+
+
+def test_both_of_them_needs_no_question() -> None:
+    assert understand("sprayed both ferns", TWO_FERNS) == (LogRound(plants=(BIG, LITTLE), method=Method.SPRAY),)
+
+
+def test_two_unclear_names_are_too_many_to_ask() -> None:
+    roses = (
+        KnownPlant(id=PlantId(31), names=("rose",), place=None),
+        KnownPlant(id=PlantId(32), names=("rose",), place=None),
+    )
+    (refused,) = understand("sprayed fern and rose", replace(TWO_FERNS, plants=(*TWO_FERNS.plants, *roses)))
+    assert isinstance(refused, NotUnderstood)
+
+
+def test_an_unknown_name_writes_nothing_of_the_message() -> None:
+    (asked,) = understand("hoya done, sprayed the monstera", EVENING)
+    assert asked == Incomplete(missing=Missing.UNKNOWN_PLANT, text="monstera")
+
+
+def test_a_household_without_plants_is_understood_too() -> None:
+    empty = replace(EVENING, plants=(), places=(), shelf=(), tonight=(), pests=(), ingredients=())
+    (meant,) = understand("done", empty)
+    assert meant == NotUnderstood("done", reason="nothing open")

@@ -1,0 +1,116 @@
+"""Texts that set a household up."""
+
+from dataclasses import replace
+from datetime import time
+
+import pytest
+
+from bot.actions.commands import (
+    AddPlants,
+    Choice,
+    Command,
+    Help,
+    Hold,
+    LogRound,
+    NewPlant,
+    NotUnderstood,
+    SetCoordinates,
+    SetHours,
+    SetPlace,
+    SetTown,
+    Start,
+    Undo,
+)
+from bot.actions.situation import Expecting
+from bot.domain.window import Facing, Outdoors
+from bot.phrases.grammar import understand
+from tests.phrases.situation import EVENING, HOYA, KITCHEN, LANDING
+
+WAITING = {expecting: replace(EVENING, expecting=expecting) for expecting in Expecting}
+
+
+@pytest.mark.parametrize(
+    ("text", "command"),
+    [
+        ("/start", Start()),
+        ("/start K7-x", Start("K7-x")),
+        ("/START@a_bot K7", Start("K7")),
+        ("I live in Ghent", SetTown("Ghent")),
+        ("town Sint-Niklaas", SetTown("Sint-Niklaas")),
+        ("51.05, 3.73", SetCoordinates(51.05, 3.73)),
+        ("nudge me at 20:30", SetHours(evening=time(20, 30))),
+        ("evening 20:00", SetHours(evening=time(20))),
+        ("quiet 22:00-08:00", SetHours(quiet_from=time(22), quiet_until=time(8))),
+        ("quiet from 10 pm to 8", SetHours(quiet_from=time(22), quiet_until=time(8))),
+        (
+            "place landing, no window, light until 18:00",
+            SetPlace(name="landing", place_id=LANDING, facing=Facing.NONE, lamp_until=time(18)),
+        ),
+        ("kitchen sill faces west", SetPlace(name="kitchen sill", facing=Facing.W)),
+        ("The loft looks east", SetPlace(name="loft", facing=Facing.E)),
+        ("terrace is outdoors, afternoon sun", SetPlace(name="terrace", outdoors=Outdoors.AFTERNOON)),
+        ("add place kitchen, west", SetPlace(name="kitchen", place_id=KITCHEN, facing=Facing.W)),
+        ("the porch faces south west", SetPlace(name="porch", facing=Facing.SW)),
+        ("add place cellar, grow light from 8 to 20", None),
+        ("hoya, landing, 15 cm", AddPlants((NewPlant(name="hoya", place="landing", pot_cm=15.0),))),
+        ("add Fern, kitchen", AddPlants((NewPlant(name="Fern", place="kitchen"),))),
+        ("new plant: fern, kitchen", AddPlants((NewPlant(name="fern", place="kitchen"),))),
+        ("I'm back", Hold(EVENING.today)),
+    ],
+)
+def test_a_household_is_told_about_at_any_time(text: str, command: Command | None) -> None:
+    if command is None:
+        command = SetPlace(name="cellar", lamp_from=time(8), lamp_until=time(20))
+    assert understand(text, EVENING) == (command,)
+
+
+@pytest.mark.parametrize(
+    ("expecting", "text", "command"),
+    [
+        (Expecting.TOWN, "Gent", SetTown("Gent")),
+        (Expecting.TOWN, "Bath", SetTown("Bath")),
+        (Expecting.TOWN, "51.05 3.73", SetCoordinates(51.05, 3.73)),
+        (Expecting.TOWN, "help", Help()),
+        (Expecting.EVENING, "20:00", SetHours(evening=time(20))),
+        (Expecting.EVENING, "8 pm", SetHours(evening=time(20))),
+        (Expecting.EVENING, "half past eight", SetHours(evening=time(20, 30))),
+        (Expecting.EVENING, "at 8", SetHours(evening=time(20))),
+        (Expecting.QUIET, "22-8", SetHours(quiet_from=time(22), quiet_until=time(8))),
+        (Expecting.PLACE, "west", SetPlace(name="", facing=Facing.W)),
+        (Expecting.PLACE, "no idea", SetPlace(name="", facing=Facing.UNKNOWN)),
+        (Expecting.PLACE, "undo", Undo()),
+    ],
+)
+def test_a_bare_answer_fits_the_open_question(expecting: Expecting, text: str, command: Command) -> None:
+    assert understand(text, WAITING[expecting]) == (command,)
+
+
+def test_a_plant_list_keeps_its_lines_and_twins() -> None:
+    (added,) = understand("Fern\nmoth orchid (2x), kitchen\n3x Aloe, study, 9 cm", WAITING[Expecting.PLANTS])
+    assert isinstance(added, AddPlants)
+    assert [plant.name for plant in added.plants] == ["Fern", "moth orchid", "moth orchid", "Aloe", "Aloe", "Aloe"]
+    assert added.plants[1].place == "kitchen"
+    assert added.plants[-1].pot_cm == 9.0
+
+
+def test_a_long_list_may_be_pasted_and_a_long_message_not() -> None:
+    lines = "\n".join(f"plant {letter}, kitchen" for letter in "abcdefgh" * 8)
+    assert len(lines) > 600
+    (added,) = understand(lines, WAITING[Expecting.PLANTS])
+    assert isinstance(added, AddPlants)
+    assert len(added.plants) == 64
+    (refused,) = understand("done " * 200, EVENING)
+    assert refused == NotUnderstood(("done " * 200)[:600], reason="too long")
+
+
+def test_done_is_no_plant_of_the_list() -> None:
+    (meant,) = understand("done", WAITING[Expecting.PLANTS])
+    assert isinstance(meant, NotUnderstood)
+
+
+def test_an_offered_answer_may_be_typed() -> None:
+    offered = (LogRound(plants=(HOYA,)),)
+    asked = replace(EVENING, choices=(Choice("Sprayed", offered), Choice("Some (up to about 30)", ())))
+    assert understand("sprayd", asked) == offered
+    assert understand("Sprayed!", asked) == offered
+    assert understand("undo", asked) == (Undo(),)

@@ -1,0 +1,30 @@
+"""How many other wordings are read right, and that none of them writes what was not told."""
+
+from bot.phrases.grammar import understand
+from bot.phrases.notation import notation
+from tests.phrases.situation import EVENING, clauses, table
+
+WRITES_NOTHING = {"ask", "unclear", "mix", "help", "thanks", "exposure"}
+RIGHT_AT_LEAST = 0.97
+
+
+def written(meaning: str) -> set[tuple[str, frozenset[str]]]:
+    return {clause for clause in clauses(meaning) if clause[0] not in WRITES_NOTHING}
+
+
+def test_no_wording_writes_what_was_not_told() -> None:
+    wrong = []
+    for wording, meaning in table("wordings.tsv"):
+        meant = notation(understand(wording, EVENING), EVENING)
+        if written(meant) - written(meaning):
+            wrong.append((wording, meaning, meant))
+    assert wrong == []
+
+
+def test_nearly_all_wordings_are_read_right() -> None:
+    rows = list(table("wordings.tsv"))
+    right = [
+        clauses(notation(understand(wording, EVENING), EVENING)) == clauses(meaning) for wording, meaning in rows
+    ]
+    assert len(rows) > 400
+    assert sum(right) / len(right) >= RIGHT_AT_LEAST
