@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 
 from rapidfuzz.distance import OSA
 
@@ -141,6 +142,7 @@ class Names:
         return _unique(plant for plant, name in self._plants if _is_close(window, name))
 
 
+@lru_cache(maxsize=4096)
 def _split(name: str) -> _Words:
     return tuple(word for word in words_of(plain(name)) if word != "-")
 
