@@ -17,8 +17,9 @@ from tests.measuring import begin, bot_settings, end, person, said, say, stand_i
 CHATS = 20
 LONGEST_S = 240
 QUIET_S = 3.0
-SHORTEST_LIFE_S = 0.25
-LONGEST_LIFE_S = 0.9
+LONGEST_REST_S = 1.5
+"""Longer than a start takes, so that kills hit starting, idle and busy bots alike."""
+LONGEST_GAP_S = 0.02
 
 
 def main() -> int:
@@ -32,11 +33,10 @@ def main() -> int:
     with tempfile.TemporaryDirectory() as folder:
         counts = kill_often(chosen, Path(folder))
     limits = {"lost": 0, "journalled twice": 0, "answered twice": chosen.kills}
-    print(f"{chosen.child}: {chosen.messages} messages, {CHATS} chats, seed {chosen.seed}")
-    print(f"{'':<18}{'count':>7}{'limit':>7}")
-    print(f"{'kills':<18}{counts['kills']:>7}{chosen.kills:>7}")
-    for name, limit in limits.items():
-        print(f"{name:<18}{counts[name]:>7}{limit:>7}")
+    lines = [f"{chosen.child}: {chosen.messages} messages, {CHATS} chats, seed {chosen.seed}"]
+    lines += [f"{name:<18}{counts[name]:>5} of at most {limit}" for name, limit in limits.items()]
+    lines += [f"{'kills':<18}{counts['kills']:>5} of {chosen.kills}"]
+    sys.stdout.write("\n".join(lines) + "\n")
     return int(counts["kills"] < chosen.kills or any(counts[name] > limits[name] for name in limits))
 
 
@@ -51,13 +51,12 @@ def kill_often(chosen: Any, data: Path) -> Counter[str]:
         pushed = 0
         try:
             for kill in range(chosen.kills):
-                lives_until = time.monotonic() + chance.uniform(SHORTEST_LIFE_S, LONGEST_LIFE_S)
+                time.sleep(chance.uniform(0, LONGEST_REST_S))
                 share = chosen.messages * (kill + 1) // chosen.kills
-                while time.monotonic() < lives_until or pushed < share:
-                    if pushed < share:
-                        say(client, pushed % CHATS + 1, f"message {pushed}")
-                        pushed += 1
-                    time.sleep(chance.uniform(0, 0.05))
+                for number in range(pushed, share):
+                    say(client, number % CHATS + 1, f"message {number}")
+                    time.sleep(chance.uniform(0, LONGEST_GAP_S))
+                pushed = share
                 end(bot)
                 counts["kills"] += 1
                 bot = begin(chosen.child, "--unpaced", environment=settings, stderr=log)

@@ -65,14 +65,17 @@ class Door:
         self._writing = asyncio.Lock()
         self._chats: dict[int | None, asyncio.Lock] = {}
         self._at_hand = 0
+        self._is_open = False
         self._is_more_waiting = False
         self._tasks: list[asyncio.Task[None]] = []
+        self._flushes: set[asyncio.Task[None]] = set()
         self._main: asyncio.Task[None] | None = None
 
     async def start(self, ready: Callable[[Me], None]) -> None:
         """Reach the platform, tell who the bot is, then begin to take updates and to send."""
         ready(await self._reached(self._wire.open))
         self._delivery = Delivery(self._wire, self._tell, pacing=self._pacing)
+        self._is_open = True
         await self._send_backlog()
         await self._reached(self._arrange)
         loop = asyncio.get_running_loop()
@@ -88,15 +91,24 @@ class Door:
         """Take no more updates, send what is at hand, write what became of it, let go."""
         if self._webhook is not None:
             self._webhook.close()
+        await self._hand_empty(FAREWELL_S)
         running = [task for task in (self._main, *self._tasks) if task is not None]
         for task in running:
             task.cancel()
         await asyncio.gather(*running, return_exceptions=True)
-        if hasattr(self, "_delivery"):
+        if self._is_open:
+            self._is_open = False
             await self._delivery.stop(FAREWELL_S)
             await self._flush()
         self._workers.shutdown()
         await self._wire.close()
+
+    async def _hand_empty(self, within_s: float) -> None:
+        """Let what is being written be written and handed to the senders."""
+        loop = asyncio.get_running_loop()
+        until_s = loop.time() + within_s
+        while self._at_hand and loop.time() < until_s:  # noqa: ASYNC110 - once, at the end
+            await asyncio.sleep(0.01)
 
     async def settled(self) -> None:
         """Wait until every update fetched is committed, every row due is sent, and its outcome written."""
@@ -232,8 +244,8 @@ class Door:
     def _begin_flush(self) -> None:
         self._flush_timer = None
         task = asyncio.get_running_loop().create_task(self._flush())
-        self._tasks.append(task)
-        task.add_done_callback(self._tasks.remove)
+        self._flushes.add(task)
+        task.add_done_callback(self._flushes.discard)
 
     async def _flush(self) -> None:
         async with self._writing:
@@ -247,7 +259,7 @@ class Door:
                 for outcome in outcomes:
                     self._tell(outcome)
                 return
-        if self._is_more_waiting and self._delivery.free > MOST_HELD // 2:
+        if self._is_open and self._is_more_waiting and self._delivery.free > MOST_HELD // 2:
             await self._claim_unless_it_fails()
 
     async def _claim_often(self) -> None:

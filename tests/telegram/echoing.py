@@ -82,6 +82,4 @@ async def main() -> None:
 
 
 if __name__ == "__main__":
-    if "--switch" in sys.argv:
-        sys.setswitchinterval(float(sys.argv[-1]))
     asyncio.run(main())

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import httpx
+from pydantic import SecretStr
 
 from bot.app import App
 from bot.clock import Clock
@@ -22,7 +23,9 @@ class Running:
     def __init__(self, standin: StandIn, client: httpx.AsyncClient, data: Path, **settings: Any) -> None:
         self.standin = standin
         self.client = client
-        self.settings = Settings(token=TOKEN, api_url=standin.url, data=data, tick_seconds=60, **settings)
+        self.settings = Settings(
+            token=SecretStr(TOKEN), api_url=standin.url, data=data, tick_seconds=60, **settings
+        )
         self.app = self.made()
 
     def made(self) -> App:
@@ -37,7 +40,7 @@ class Running:
 
     async def settle(self) -> None:
         async with asyncio.timeout(20):
-            while self.standin.updates.pending:
+            while self.standin.updates.pending:  # noqa: ASYNC110 - the stand-in tells nobody of it
                 await asyncio.sleep(0.005)
             await self.app.settled()
 

@@ -206,3 +206,13 @@ async def test_a_webhook_takes_only_what_carries_the_secret(tmp_path: Path, unus
             headers["X-Telegram-Bot-Api-Secret-Token"] = "s3cret"
             assert (await stranger.post(url, content="{", headers=headers)).status_code == 400
         assert rows(tmp_path, "SELECT count(*) FROM seen") == [(1,)]
+
+
+async def test_a_stop_sends_what_is_at_hand_and_writes_that_it_was_sent(tmp_path: Path) -> None:
+    async with running(tmp_path) as bot:
+        for chat in range(1, 21):
+            await bot.say("bye", chat)
+        await asyncio.sleep(0.05)
+    states = rows(tmp_path, "SELECT state, count(*) FROM outbox GROUP BY state")
+    assert states
+    assert all(state == "sent" for state, _ in states)
