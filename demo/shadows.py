@@ -1,8 +1,8 @@
 """
 A second opinion on the sun, for the story's check: nothing here is shared with the planner.
 
-Solar position by the Fourier series of Spencer (1971), as printed in many solar-energy handbooks (from memory),
-good to about 0.03 degrees of declination and half a minute of the equation of time; the check allows for it.
+Solar position by the Fourier series of Spencer (1971), as printed in many solar-energy handbooks (from
+memory), good to about 0.03 degrees of declination and half a minute of the equation of time; the check allows for it.
 """
 
 from datetime import UTC, datetime, timedelta
@@ -58,7 +58,7 @@ def is_lit(bearing: str, latitude: float, longitude: float, at: datetime) -> boo
 def lit_minute(
     bearing: str, latitude: float, longitude: float, start: datetime, minutes: int
 ) -> datetime | None:
-    """Give the first moment of a span, in steps of 5 minutes, at which the sun is on; None if it stays off."""
+    """Give the first moment of a span, in 5-minute steps, at which the sun is on; None if it stays off."""
     for number in range(minutes // 5 + 1):
         at = start + number * STEP
         if is_lit(bearing, latitude, longitude, at):

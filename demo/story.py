@@ -1,8 +1,8 @@
 """
-Twelve weeks of an outbreak in an attic flat in Ghent, played through the real bot over HTTP. All of it is invented.
+Twelve weeks of an outbreak in an attic flat in Ghent, played through the real bot over HTTP. All invented.
 
-The person here does what a tired person does: is late, does half, corrects herself. At the end two checks of our
-own say whether the bot kept its word: nothing sent in quiet hours, no spray asked for in direct sun.
+The person here does what a tired person does: is late, does half, corrects herself. At the end checks of
+our own say whether the bot kept its word: nothing sent in quiet hours, no spray asked for in direct sun.
 """
 
 import json
@@ -39,8 +39,15 @@ UNDER_A_LAMP = ("hoya", "small hoya")
 SET_UP = (
     "/start",
     "Gent",
-    "hoya, landing, 15 cm\nsmall hoya, landing\nmoth orchid, kitchen sill\ncoffee plant, kitchen sill\n"
-    "ivy, study\ncalathea, study\nbay laurel, balcony\nchilli, balcony",
+    """\
+hoya, landing, 15 cm
+small hoya, landing
+moth orchid, kitchen sill
+coffee plant, kitchen sill
+ivy, study
+calathea, study
+bay laurel, balcony
+chilli, balcony""",
     "landing has no window, light until 18:00",
     "kitchen sill faces west",
     "study looks east",

@@ -275,7 +275,7 @@ class Thanks:
 
 @dataclass(frozen=True, slots=True)
 class Help:
-    """What can I say?"""
+    """A plea for what can be said."""
 
 
 @dataclass(frozen=True, slots=True)

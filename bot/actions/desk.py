@@ -31,9 +31,9 @@ class Known:
 
 class Memory:
     """
-    What was derived lately, household by household; pure derivations only, so forgetting costs time and nothing else.
+    What was derived lately, household by household; pure derivations only, so forgetting costs only time.
 
-    It holds for the very tuple of entries it was derived from: anything written, taken back or read anew is another.
+    It holds for the very tuple of entries it was derived from: anything written or read anew is another.
     """
 
     def __init__(self, households: int = 256) -> None:

@@ -61,7 +61,7 @@ def _what(command: LogRound, desk: Desk, plant: PlantId) -> tuple[Method, Produc
 
 
 def _only_product(desk: Desk, method: Method) -> ProductId | None:
-    """The shelf's only product for this method: what else can it have been."""
+    """Give the shelf's only product for this method: what else can it have been."""
     if not method.uses_product:
         return None
     fitting = [

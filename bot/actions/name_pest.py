@@ -20,8 +20,8 @@ def settle_pest(word: str | None, plant: PlantId, desk: Desk) -> str | None:
     """
     Name the pest without asking, or None.
 
-    The plant's open case settles an unsaid or general word; without one, the only pest open in the household does
-    for a general word that fits it.
+    The plant's open case settles an unsaid or general word; without one, the only pest open in the
+    household does, for a general word that fits it.
     """
     keys = candidates(word, desk)
     if len(keys) == 1:

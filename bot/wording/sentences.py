@@ -12,7 +12,7 @@ from bot.domain.gap import Lateness
 from bot.domain.release import Level
 from bot.domain.trade import Form, Grade, Method, Sign
 from bot.domain.window import Facing, Outdoors
-from bot.wording.conditions import condition_words, percent, rounds_words
+from bot.wording.conditions import condition_words, rounds_words
 from bot.wording.days import clock, clock_in, counted, day, listed, near_day
 from bot.wording.history import history_text
 from bot.wording.nudge import nudge_text
@@ -412,8 +412,9 @@ def _check(told: o.CheckLogged, voice: Voice) -> str:
     for name, state in told.cases:
         if name not in told.ready:
             lines.append(f"{name}: {condition_words(state, voice.today)}")
-    for name in told.ready:
-        lines.append(f"{name} may leave isolation by the rule. Say “put {name} back” when you do.")
+    lines += [
+        f"{name} may leave isolation by the rule. Say “put {name} back” when you do." for name in told.ready
+    ]
     return "\n".join(lines)
 
 
