@@ -36,7 +36,7 @@ def not_understood(clause: Clause, reason: str = "") -> Meant:
 
 
 def bad_day(clause: Clause, trouble: Trouble) -> Meant:
-    """The day told cannot be taken."""
+    """Refuse: the day told cannot be taken."""
     return (NotUnderstood(clause.text(), reason=trouble.value),)
 
 
@@ -82,7 +82,7 @@ def ask_which(
 
 
 def short(label: str) -> str:
-    """A label no longer than a button bears."""
+    """Cut a label to no longer than a button bears."""
     return label if len(label) <= _LONGEST_LABEL else label[: _LONGEST_LABEL - 1] + "…"
 
 

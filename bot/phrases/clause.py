@@ -7,7 +7,7 @@ from typing import TypeVar
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method
-from bot.phrases.days import Clock, Day, Moment, MonthDay, Murky, Period, Weekday
+from bot.phrases.days import Clock, Day, Moment, MonthDay, Murky, Period, Weekday, When
 from bot.phrases.items import Item, Meaning
 from bot.phrases.names import Pest, Place, Plants
 from bot.phrases.words import Word
@@ -34,8 +34,12 @@ class Clause:
         return [item.meaning for item in self.items if isinstance(item.meaning, kind)]
 
     def one(self, kind: type[_Kind] | tuple[type[_Kind], ...]) -> _Kind | None:
-        """The first meaning of a kind; `only` makes sure that there is no second."""
+        """Take the first meaning of a kind; `only` makes sure that there is no second."""
         return next(iter(self.every(kind)), None)
+
+    def day(self) -> When | None:
+        """Take the day told, in whatever form."""
+        return next((item.meaning for item in self.items if isinstance(item.meaning, DATES)), None)
 
     def content(self) -> list[Meaning]:
         """Every meaning but fillers."""
@@ -51,11 +55,11 @@ class Clause:
         return len(single) == len(set(single))
 
     def text(self) -> str:
-        """The clause as it was typed, near enough to quote."""
+        """Quote the clause as it was typed, nearly."""
         return " ".join(item.text for item in self.items)
 
     def with_more(self, other: "Clause") -> "Clause":
-        """The same clause with another one's items behind."""
+        """Join the clause and another one's items."""
         joint = Item(Word.FILLER, other.joint)
         return Clause((*self.items, joint, *other.items), self.joint)
 
@@ -86,7 +90,7 @@ class Setting:
         return tuple(plant.id for plant in self.situation.plants if plant.place == place.id)
 
     def label(self, plant: PlantId) -> str:
-        """The name a plant is shown by."""
+        """Find the name a plant is shown by."""
         return next((known.names[0] for known in self.situation.plants if known.id == plant), "?")
 
 

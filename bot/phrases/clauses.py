@@ -9,6 +9,7 @@ from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Volume
 from bot.phrases.words import Spot, Word
 
+_BUTS = frozenset({"but", "though", "however"})
 _JOINTS = (Word.AND, Word.BREAK, Word.BUT)
 _ADDED = (*DATES, Clock, Moment, Product, Form, Level, Every, Volume, Spot)
 _RESULTS = (Count, Grade, Pest, Spot)
@@ -63,7 +64,7 @@ def _pieces(items: tuple[Item, ...]) -> list[Clause]:
 
 
 def _without_no(pieces: list[Clause]) -> list[Clause]:
-    """"no, I meant the bay": the "no" only opens the correction."""
+    """Read "no, I meant the bay": the "no" only opens the correction."""
     if len(pieces) < len(("no", "correction")) or pieces[0].content() != [Word.NOT]:
         return pieces
     is_correction = pieces[1].has(Word.MEANT) or (pieces[1].has(Word.IT_IS) and bool(pieces[1].every(Pest)))
@@ -71,6 +72,8 @@ def _without_no(pieces: list[Clause]) -> list[Clause]:
 
 
 def _as_exception(piece: Clause) -> Clause:
+    if piece.joint in _BUTS and _is_list(piece):
+        return Clause((Item(Word.EXCEPT, piece.joint), *piece.items), piece.joint)
     if not piece.has(Word.NOT) or not piece.every(Plants):
         return piece
     items = (Item(Word.EXCEPT, i.text) if i.meaning is Word.NOT else i for i in piece.items)
@@ -114,7 +117,7 @@ def _reaches_on(joined: list[Clause], following: list[Clause]) -> bool:
 
 
 def _only_dated(piece: Clause) -> bool:
-    """ "orchid yesterday" continues "sprayed hoya and"; "coffee tomorrow" is a clause of its own."""
+    """Read "orchid yesterday" continues "sprayed hoya and"; "coffee tomorrow" is a clause of its own."""
     return piece.only(Plants, Day, Weekday, MonthDay) and bool(piece.every((Day, Weekday, MonthDay)))
 
 
@@ -123,7 +126,15 @@ def _is_told_as_past(piece: Clause) -> bool:
 
 
 def _could_be_either(before: Clause, piece: Clause) -> bool:
-    """ "did hoya and orchid saturday": the Saturday gone by for both, or the next one for the orchid."""
+    """Read "did hoya and orchid saturday": the Saturday gone by for both, or the next one for the orchid."""
+    if (
+        _is_list(piece)
+        and before.has(Word.ALL, Word.BUT, Word.CLEAN, Word.NOTHING)
+        and not before.every(Plants)
+    ):
+        return (
+            piece.joint not in _BUTS
+        )  # "everything clean but hoya" excepts it; "all clean, hoya" does not say
     if not _only_dated(piece) or not piece.every((Weekday, MonthDay)) or _is_told_as_past(piece):
         return False
     if piece.every(Plants):
@@ -136,13 +147,19 @@ def _tells_of_the_past(before: Clause) -> bool:
 
 
 def _continues(before: Clause, piece: Clause) -> bool:
-    if _is_list(piece) or piece.only(*_ADDED):
+    if _is_list(piece) or piece.only(*_ADDED) or _leads_there(before, piece):
         return True
     if _only_dated(piece):
         return _tells_of_the_past(before) and not before.every(DATES) and _lies_behind(piece)
     if before.has(Word.CHECKED) and _is_result(piece):
         return True
     return piece.has(Word.NOT) and _takes_back(before, piece)
+
+
+def _leads_there(before: Clause, piece: Clause) -> bool:
+    """Tell that "small hoya to the study" continues "moved hoya and"."""
+    is_on_its_way = before.has(Word.MOVE, Word.PUT) and bool(before.every(Plants)) and not before.every(Place)
+    return is_on_its_way and piece.only(Plants, Word.FILL_TO, Place, *DATES) and bool(piece.every(Place))
 
 
 def _lies_behind(piece: Clause) -> bool:
@@ -156,7 +173,7 @@ def _is_result(piece: Clause) -> bool:
 
 
 def _takes_back(before: Clause, piece: Clause) -> bool:
-    """ "not mealybug", behind "it is scale"; "not coffee", behind "done"."""
+    """Read "not mealybug", behind "it is scale"; "not coffee", behind "done"."""
     if piece.only(Word.NOT, Pest):
         return bool(piece.every(Pest)) and bool(before.every(Pest))
     is_bare_done = before.only(Word.DONE, Word.ALL) and before.has(Word.DONE)

@@ -2,7 +2,7 @@
 
 import re
 from dataclasses import dataclass
-from datetime import date, datetime, time, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 from decimal import Decimal
 from enum import Enum
 
@@ -13,23 +13,16 @@ OLDEST = timedelta(days=400)
 FARTHEST = timedelta(days=400)
 HALF_A_YEAR = timedelta(days=183)
 _WEEK = 7
-_MONTHS = {
-    name: number
-    for number, names in enumerate(
-        "january jan|february feb|march mar|april apr|may|june jun|july jul|august aug|september sep sept"
-        "|october oct|november nov|december dec".split("|"),
-        start=1,
-    )
-    for name in names.split()
-}
-_WEEKDAYS = {
-    name: number
-    for number, names in enumerate(
-        "monday mon|tuesday tue tues|wednesday wed weds|thursday thu thur thurs|friday fri|saturday sat saterday"
-        "|sunday sun".split("|")
-    )
-    for name in names.split()
-}
+_MONTH_NAMES = (
+    *("january jan", "february feb", "march mar", "april apr", "may", "june jun", "july jul", "august aug"),
+    *("september sep sept", "october oct", "november nov", "december dec"),
+)
+_MONTHS = {name: number for number, names in enumerate(_MONTH_NAMES, start=1) for name in names.split()}
+_DAY_NAMES = (
+    *("monday mon", "tuesday tue tues", "wednesday wed weds", "thursday thu thur thurs"),
+    *("friday fri", "saturday sat saterday", "sunday sun"),
+)
+_WEEKDAYS = {name: number for number, names in enumerate(_DAY_NAMES) for name in names.split()}
 _BYDAY = ("MO", "TU", "WE", "TH", "FR", "SA", "SU")
 _RELATIVE = {
     ("day", "before", "yesterday"): -2,
@@ -281,7 +274,8 @@ def _ago_or_ahead(words: tuple[str, ...], start: int, situation: Situation) -> t
 def _moment(now: datetime, minutes: Decimal) -> Moment | Murky:
     if abs(minutes) > _HOURS * _MINUTES:
         return Murky("hours")
-    return Moment(now + timedelta(minutes=float(minutes)))
+    # In UTC: across a clock change an hour on the wall is not an hour.
+    return Moment(now.astimezone(UTC) + timedelta(minutes=float(minutes)))
 
 
 def _calendar(words: tuple[str, ...], start: int) -> tuple[When, int] | None:

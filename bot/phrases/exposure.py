@@ -1,27 +1,33 @@
 """Somebody got some of it: recognised before everything else, rather once too often."""
 
-_PEOPLE = frozenset("my his her our their me him baby child kid toddler son daughter".split())
-_BODY = frozenset("eye eyes mouth skin face lungs throat nose lips tongue hand hands lung ear".split())
-_ANIMALS = frozenset(
-    "cat cats kitten kittens dog dogs puppy pup hamster rabbit bird parrot budgie tortoise fish pet pets child kid"
-    " kids baby toddler son daughter boy girl grandson granddaughter guinea lizard gecko ferret horse children".split()
+from bot.phrases.words import listed
+
+_PEOPLE = listed("my his her our their me him baby child kid toddler son daughter")
+_BODY = listed("eye eyes mouth skin face lungs throat nose lips tongue hand hands lung ear")
+_ANIMALS = listed(
+    "cat cats kitten kittens dog dogs puppy pup hamster rabbit bird parrot budgie "
+    "tortoise fish pet pets child kid kids baby toddler son daughter boy girl grandson "
+    "granddaughter guinea lizard gecko ferret horse children"
 )
-_TAKEN = frozenset(
-    "licked lick licking licks ate eaten eat eating drank drunk drink drinking chewed chewing swallowed swallow"
-    " nibbled inhaled breathed bit bitten sprayed soaked sick vomiting vomited tasted licekd likced got threw".split()
+_TAKEN = listed(
+    "licked lick licking licks ate eaten eat eating drank drunk drink drinking chewed "
+    "chewing swallowed swallow nibbled inhaled breathed bit bitten sprayed soaked sick "
+    "vomiting vomited tasted licekd likced got threw"
 )
-_SUBSTANCES = frozenset(
-    "bleach alcohol isopropyl soap neem oil spray pesticide insecticide pyrethrin pyrethrum chemical chemicals"
-    " fumes mist concentrate sap solution mixture peroxide sulphur sulfur poison stuff".split()
+_SUBSTANCES = listed(
+    "bleach alcohol isopropyl soap neem oil spray pesticide insecticide pyrethrin "
+    "pyrethrum chemical chemicals fumes mist concentrate sap solution mixture peroxide "
+    "sulphur sulfur poison stuff"
 )
-_SYMPTOMS = frozenset(
-    "dizzy nauseous nausea vomiting vomited faint fainted fainting poisoned poisoning swallowed choking wheezing"
-    " unconscious collapsed suffocating lightheaded convulsions seizure".split()
+_SYMPTOMS = listed(
+    "dizzy nauseous nausea vomiting vomited faint fainted fainting poisoned poisoning "
+    "swallowed choking wheezing unconscious collapsed suffocating lightheaded convulsions "
+    "seizure"
 )
-_HURT = frozenset(
-    "burn burns burning burnt sting stings stinging stung itchy itching hurts hurt red rash blister".split()
+_HURT = listed(
+    "burn burns burning burnt sting stings stinging stung itchy itching hurts hurt red rash blister"
 )
-_ON_SELF = frozenset("i we he she me somebody someone child kid baby".split())
+_ON_SELF = listed("i we he she me somebody someone child kid baby")
 _PHRASES = (
     ("can", "not", "breathe"),
     ("hard", "to", "breathe"),

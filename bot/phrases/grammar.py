@@ -81,7 +81,19 @@ _STRONG: dict[str, Command] = {
     ),
     **dict.fromkeys(("scratch that", "undo please", "undo last", "undo the last one"), Undo()),
     **dict.fromkeys(("thanks", "thank you", "thx", "ty", "cheers", "thanks a lot", "many thanks"), Thanks()),
-    **dict.fromkeys(("thank you very much", "thank you so much", "great thanks", "ok thanks", "well done", "good job", "nice", "great"), Thanks()),
+    **dict.fromkeys(
+        (
+            "thank you very much",
+            "thank you so much",
+            "great thanks",
+            "ok thanks",
+            "well done",
+            "good job",
+            "nice",
+            "great",
+        ),
+        Thanks(),
+    ),
     **dict.fromkeys(("help", "help me", "commands", "what can i say", "i need help", "menu"), Help()),
     **dict.fromkeys(("plants", "list", "list plants", "my plants", "all my plants"), Ask(topic=Topic.PLANTS)),
     **dict.fromkeys(("settings", "setup", "my settings"), Ask(topic=Topic.SETTINGS)),
@@ -151,7 +163,7 @@ def _slashed(text: str) -> Command | None:
 
 
 def _chosen(text: str, situation: Situation) -> Meant | None:
-    """An offered answer typed instead of pressed."""
+    """Take an offered answer typed instead of pressed."""
     typed = plain(text).rstrip(".! ")
     exact = [choice for choice in situation.choices if plain(choice.label) == typed]
     close = exact or [choice for choice in situation.choices if _is_close(typed, plain(choice.label))]
@@ -166,7 +178,7 @@ def _is_close(typed: str, label: str) -> bool:
 
 
 def _expected(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
-    """What the open question waits for."""
+    """Read what the open question waits for."""
     match situation.expecting:
         case Expecting.TOWN:
             return _town(text, words, situation)
@@ -283,7 +295,7 @@ def _courtesy(clause: Clause) -> Meant | None:
 
 
 def _strange(clause: Clause, strange: list[str]) -> Meant:
-    """An unknown word is taken for an unknown plant where only a plant is missing."""
+    """Take an unknown word for an unknown plant where only a plant is missing."""
     rest = Clause(tuple(item for item in clause.items if not isinstance(item.meaning, Unknown)), clause.joint)
     is_plant_like = all(word.isalpha() for word in strange) and len(strange) <= len(("three", "word", "name"))
     is_told = rest.has(Word.DONE, Word.CHECKED, Word.ISOLATE, Word.CLEAN, Word.LATER) or bool(
@@ -311,7 +323,14 @@ def _contradict(commands: list[Command]) -> bool:
     off = {p for c in commands if isinstance(c, Postpone) for p in c.plants}
     none = {p for c in commands if isinstance(c, LogCheck) for p in c.plants}
     seen = {p for c in commands if isinstance(c, LogFind) for p in c.plants}
-    return bool(done & off or none & seen)
+    return bool(done & off or none & seen) or _counts_twice(commands)
+
+
+def _counts_twice(commands: list[Command]) -> bool:
+    """Tell whether one plant is told two numbers of the same animals: "hoya 3 and 2"."""
+    finds = [command for command in commands if isinstance(command, LogFind)]
+    told = [(plant, find.pest, find.where) for find in finds for plant in find.plants]
+    return len(told) != len(set(told))
 
 
 def _text(clauses: tuple[Clause, ...]) -> str:

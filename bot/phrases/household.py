@@ -101,7 +101,7 @@ def read_temperature(clause: Clause, setting: Setting) -> Meant | None:
         return None
     if not COLDEST <= warmth.celsius <= HOTTEST:
         return not_understood(clause, "count")
-    day = clause.one(DATES)
+    day = clause.day()
     on: date | Trouble | None = None if day is None else day_behind(day, setting.situation)
     if isinstance(on, Trouble):
         return bad_day(clause, on)
@@ -126,7 +126,7 @@ def read_absence(clause: Clause, setting: Setting) -> Meant | None:
         return (Hold(setting.situation.today),)
     if not clause.has(Word.AWAY, Word.STOP) or not clause.only(Word.AWAY, Word.STOP, Word.UNTIL, *DATES):
         return None
-    day = clause.one(DATES)
+    day = clause.day()
     if day is None:
         return _without_end(clause)
     if day == Day(setting.situation.today):
@@ -148,7 +148,11 @@ def read_arrival(clause: Clause, setting: Setting) -> Meant | None:
     meanings = [item.meaning for item in clause.items]
     if Word.NEW not in meanings or Word.HEDGE in meanings or Word.NOT in meanings:
         return None
-    if any(isinstance(meaning, Spot) for meaning in meanings) or clause.content()[0] not in {Word.NEW, Word.SAW, Word.GOT}:
+    if any(isinstance(meaning, Spot) for meaning in meanings) or clause.content()[0] not in {
+        Word.NEW,
+        Word.SAW,
+        Word.GOT,
+    }:
         return None
     kind = " ".join(item.text for item in clause.items[meanings.index(Word.NEW) + 1 :])
     return (Incomplete(missing=Missing.ADD, text=kind),) if kind else None

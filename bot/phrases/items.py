@@ -83,7 +83,7 @@ def _settled(meaning: Meaning, chosen: dict[str, PlantId]) -> Meaning:
 
 
 def _doubted(items: list[Item]) -> list[Item]:
-    """A name only begun, right beside another plant, is part of a name nobody has: "small ivy"."""
+    """Doubt a name only begun right beside another plant: "small ivy" is a name nobody has."""
     doubted = list(items)
     for left, right in zip(range(len(items)), range(1, len(items)), strict=False):
         pair = (items[left].meaning, items[right].meaning)

@@ -140,5 +140,5 @@ def _plants(clause: Clause, setting: Setting) -> tuple[PlantId, ...]:
 
 
 def _on(clause: Clause, setting: Setting) -> date | Trouble | None:
-    day = clause.one(DATES)
+    day = clause.day()
     return None if day is None else day_behind(day, setting.situation)

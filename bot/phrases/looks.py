@@ -2,6 +2,7 @@
 
 from datetime import date
 from decimal import Decimal
+from itertools import pairwise
 
 from bot.actions.commands import Command, LogCheck, LogFind, LogSign
 from bot.domain.identity import PlantId
@@ -50,7 +51,14 @@ _NONE_WORDS = (
     Word.SAW,
     Word.HAD,
     Word.LEFT,
-) + (Word.ALL, Word.BOTH, Word.IT, Word.THEM, Word.REST, Word.EXCEPT, Word.IT_IS)
+    Word.ALL,
+    Word.BOTH,
+    Word.IT,
+    Word.THEM,
+    Word.REST,
+    Word.EXCEPT,
+    Word.IT_IS,
+)
 _NONE_KINDS = (Pest, Plants, Place, Level, *DATES)
 _PAIR = 2
 
@@ -96,10 +104,12 @@ def _found(clause: Clause, setting: Setting, plants: tuple[PlantId, ...], on: da
 
 
 def _counts_parts(clause: Clause) -> bool:
-    """"5 leaves", "2 flowers": parts of the plant are counted, not animals."""
-    pairs = zip(clause.items, clause.items[1:], strict=False)
+    """Read "5 leaves", "2 flowers": parts of the plant are counted, not animals."""
+    pairs = pairwise(clause.items)
     return any(
-        isinstance(left.meaning, Count | Grade) and isinstance(right.meaning, Spot) and right.text[:3] not in {"on ", "und"}
+        isinstance(left.meaning, Count | Grade)
+        and isinstance(right.meaning, Spot)
+        and right.text[:3] not in {"on ", "und"}
         for left, right in pairs
     )
 
@@ -135,12 +145,19 @@ def read_check(clause: Clause, setting: Setting) -> Meant | None:
     if plants is None:
         return not_understood(clause, "plants")
     plants = tuple(p for p in plants if p not in excepted(clause))
+    if _is_imperative(clause):
+        return (ask_seen(plants, on),)
     is_vague_place = bool(clause.every(Place)) and not clause.has(
         Word.CHECKED, Word.NOTHING, Word.NONE, Word.BUGS
     )
     if not plants or not _says_none(clause) or is_vague_place:
         return (ask_seen(plants, on),)
     return (LogCheck(plants=plants, level=clause.one(Level), on=on),)
+
+
+def _is_imperative(clause: Clause) -> bool:
+    """Tell whether it may be a task, as "clean the hoya" is, and not a look."""
+    return clause.content()[0] is Word.CLEAN and clause.items[0].text == "clean" and bool(named(clause))
 
 
 def _says_none(clause: Clause) -> bool:
@@ -191,5 +208,5 @@ def _pointed_at(clause: Clause, setting: Setting) -> tuple[PlantId, ...]:
 
 
 def _on(clause: Clause, setting: Setting) -> date | Trouble | None:
-    day = clause.one(DATES)
+    day = clause.day()
     return None if day is None else day_behind(day, setting.situation)

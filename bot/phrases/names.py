@@ -82,7 +82,7 @@ class Names:
         return None
 
     def loose_at(self, words: _Words, start: int) -> tuple[Named, int] | None:
-        """A name begun, in part or misspelt that begins here."""
+        """Find a name begun, in part or misspelt that begins here."""
         for size in range(min(self.longest, len(words) - start), 0, -1):
             window = words[start : start + size]
             found = self._loose(window)
@@ -148,7 +148,7 @@ def _split(name: str) -> _Words:
 
 
 def _plurals(words: _Words) -> tuple[_Words, ...]:
-    *first, last = words if words else ("",)
+    *first, last = words or ("",)
     endings = [last + "s", last + "es"] + ([last[:-1] + "ies"] if last.endswith("y") else [])
     return tuple((*first, ending) for ending in endings)
 

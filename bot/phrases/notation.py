@@ -61,7 +61,7 @@ def _words(command: Command, situation: Situation) -> list[str]:
 
 
 def _told(command: Command, situation: Situation) -> list[str] | None:
-    """What was done, put off, seen."""
+    """Write what was done, put off, seen."""
     write = _Writer(situation)
     match command:
         case LogRound():
@@ -93,7 +93,7 @@ def _told(command: Command, situation: Situation) -> list[str] | None:
 
 
 def _kept(command: Command, situation: Situation) -> list[str]:
-    """What became of plants, and what was asked."""
+    """Write what became of plants, and what was asked."""
     write = _Writer(situation)
     match command:
         case Correct():
@@ -184,5 +184,5 @@ class _Writer:
         return next((_key(known.names[0]) for known in self._situation.shelf if known.id == product), None)
 
     def past(self, day: date | None) -> str:
-        """A day behind us; today needs no saying."""
+        """Write a day behind us; today needs no saying."""
         return "" if day is None or day == self._situation.today else _option("on", day)

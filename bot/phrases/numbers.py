@@ -136,8 +136,8 @@ def measure_at(words: tuple[str, ...], start: int, *, fahrenheit: bool) -> tuple
         return None
     value, size = found
     rest = words[start + size : start + size + 3]
-    unit = _volume(value, rest, fahrenheit=fahrenheit) or _warmth(value, rest, fahrenheit=fahrenheit)
-    unit = unit or _length(value, rest)
+    unit: tuple[Measure, int] | None = _volume(value, rest, fahrenheit=fahrenheit)
+    unit = unit or _warmth(value, rest, fahrenheit=fahrenheit) or _length(value, rest)
     return None if unit is None else (unit[0], size + unit[1])
 
 

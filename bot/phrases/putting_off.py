@@ -1,6 +1,7 @@
 """Clauses that put tonight's work off, and the refusals that mean the same."""
 
 from datetime import UTC, date, datetime, timedelta
+from itertools import pairwise
 
 from bot.actions.commands import Choice, Incomplete, Missing, Postpone
 from bot.domain.identity import PlantId
@@ -22,7 +23,14 @@ _ALLOWED = (
     Word.BOTH,
     Word.IT,
     Word.THEM,
-) + (Word.EXCEPT, Word.YET, Word.SKIP, Word.CHECK, Word.CHECKED, Word.REST, Word.IT_IS)
+    Word.EXCEPT,
+    Word.YET,
+    Word.SKIP,
+    Word.CHECK,
+    Word.CHECKED,
+    Word.REST,
+    Word.IT_IS,
+)
 _KINDS = (Method, Tool, Plants, Place, *DATES, Moment, Clock)
 _TASKS = (Word.DONE, Word.DO, Word.CHECKED, Word.CHECK)
 _PAIR = 2
@@ -61,15 +69,15 @@ def _puts_off(clause: Clause) -> bool:
 
 
 def _denies_one_of_two(clause: Clause) -> bool:
-    """"done hoya not orchid": which of them is done is not for us to guess."""
+    """Read "done hoya not orchid": which of them is done is not for us to guess."""
     content = clause.content()
-    pairs = zip(content, content[1:], strict=False)
+    pairs = pairwise(content)
     is_told = clause.has(Word.DONE) or bool(clause.every(Method))
     return is_told and any(left is Word.NOT and isinstance(right, Plants) for left, right in pairs)
 
 
 def _is_promise(clause: Clause) -> bool:
-    """"will do", without a day: asked when."""
+    """Read "will do", without a day: asked when."""
     return clause.has(Word.DO) and clause.only(Word.DO, Word.IT, Plants)
 
 
@@ -103,7 +111,7 @@ def _plants(clause: Clause, setting: Setting) -> tuple[PlantId, ...] | None:
 
 def _until(clause: Clause, setting: Setting) -> _Until | Trouble | None:
     situation = setting.situation
-    moment, clock, day = clause.one(Moment), clause.one(Clock), clause.one(DATES)
+    moment, clock, day = clause.one(Moment), clause.one(Clock), clause.day()
     if moment is not None:
         return _this_evening(moment.at, setting)
     if clock is not None:
@@ -120,7 +128,7 @@ def _until(clause: Clause, setting: Setting) -> _Until | Trouble | None:
 def _denies_the_day(clause: Clause) -> bool:
     """Whether "not" stands right before the day: "not saturday", but never "no, saturday"."""
     meanings = [item.meaning for item in clause.items if item.text == "," or item.meaning is not Word.FILLER]
-    pairs = zip(meanings, meanings[1:], strict=False)
+    pairs = pairwise(meanings)
     return any(left is Word.NOT and isinstance(right, Day | Weekday | MonthDay) for left, right in pairs)
 
 

@@ -8,28 +8,27 @@ from bot.phrases.household import read_mixture
 from bot.phrases.items import Item
 from bot.phrases.names import Product
 from bot.phrases.numbers import UnclearVolume, Volume
-from bot.phrases.words import Word
+from bot.phrases.words import Word, listed
 
-_OPENERS = frozenset(
-    "what when why which who how where is are was were should shall can could may do does has will would am any".split()
+_OPENERS = listed(
+    "what when why which who how where is are was were should shall can could may do does "
+    "has will would am any"
 )
 _PERSONS = frozenset({"i", "we", "he", "she", "they", "you", "anyone", "anybody", "somebody"})
-_NOUNS = frozenset("due history log trend status stock shelf agenda todo list journal".split())
+_NOUNS = listed("due history log trend status stock shelf agenda todo list journal")
 _HELP = (
     frozenset({"what", "can", "say"}),
     frozenset({"what", "can", "you"}),
     frozenset({"how", "this", "work"}),
     frozenset({"what", "commands"}),
 )
-_APART = frozenset("isolated isolation quarantine quarantined apart".split())
-_FREED = frozenset("back free release released leave out return rejoin safe freed".split())
-_COURSE = frozenset(
-    "better worse working improving trend winning progress chart graph helping recovering".split()
-)
-_LEFT = frozenset("left enough much stock shelf".split())
-_LOGGED = frozenset("history log journal logged".split())
-_TASKS = frozenset("done sprayed treated wiped swabbed rinsed repotted washed checked spray clean".split())
-_DUE = frozenset("due should shall todo tonight tomorrow today next now done need agenda do on".split())
+_APART = listed("isolated isolation quarantine quarantined apart")
+_FREED = listed("back free release released leave out return rejoin safe freed")
+_COURSE = listed("better worse working improving trend winning progress chart graph helping recovering")
+_LEFT = listed("left enough much stock shelf")
+_LOGGED = listed("history log journal logged")
+_TASKS = listed("done sprayed treated wiped swabbed rinsed repotted washed checked spray clean")
+_DUE = listed("due should shall todo tonight tomorrow today next now done need agenda do on")
 
 
 def is_question(words: tuple[str, ...]) -> bool:

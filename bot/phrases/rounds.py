@@ -32,7 +32,7 @@ def read_round(clause: Clause, setting: Setting) -> Meant | None:
 
 
 def _is_all_but(clause: Clause, setting: Setting) -> bool:
-    """ "all but the coffee" answers the nudge without a verb."""
+    """Read "all but the coffee" answers the nudge without a verb."""
     is_whole = clause.items[0].text.startswith(("all", "everything"))
     return (
         is_whole
@@ -66,7 +66,7 @@ def _methods(clause: Clause) -> tuple[Method, ...]:
 
 
 def _explicit(clause: Clause, setting: Setting) -> tuple[PlantId, ...] | None:
-    """Plants the clause names or points at; None when it names none."""
+    """Find plants the clause names or points at; None when it names none."""
     plants = named(clause)
     place = clause.one(Place)
     if plants:
@@ -89,7 +89,7 @@ def _both(setting: Setting) -> tuple[PlantId, ...]:
 
 
 def _bare(clause: Clause, setting: Setting, told: LogRound) -> Meant:
-    """ "done": everything tonight's nudge asked a treatment for, unless other plants were just spoken of."""
+    """Read "done": all of tonight's treatments, unless other plants were just spoken of."""
     plants = tuple(p for p in setting.treatments() if p not in excepted(clause))
     if setting.before and not clause.has(Word.ALL):
         if clause.joint in {"and", "&", "+", "then"}:
@@ -117,7 +117,7 @@ def _with_methods(clause: Clause, setting: Setting, told: list[LogRound]) -> Mea
 
 
 def _meant_by_method(clause: Clause, setting: Setting, told: list[LogRound]) -> tuple[PlantId, ...] | None:
-    """ "sprayed": what tonight's nudge asked to spray; unclear beside other plants or with "everything"."""
+    """Read "sprayed": what tonight asked to spray; unclear beside other plants or "everything"."""
     asked = unique(
         a.plant for a in setting.situation.tonight if len(told) == 1 and a.method is told[0].method
     )
@@ -129,7 +129,7 @@ def _meant_by_method(clause: Clause, setting: Setting, told: list[LogRound]) -> 
 
 
 def _sorted_out(plants: tuple[PlantId, ...], setting: Setting, told: LogRound) -> Meant:
-    """A round for those asked to be treated; a question for the others: done is never a check."""
+    """Make a round for those asked to be treated; a question for the others: done is never a check."""
     treated = tuple(p for p in plants if p in setting.treatments())
     checks = tuple(p for p in plants if p in setting.tonight() and p not in treated)
     others = tuple(p for p in plants if p not in setting.tonight())
@@ -147,7 +147,7 @@ def _for(told: LogRound, plants: tuple[PlantId, ...]) -> LogRound:
 
 def _when(clause: Clause, setting: Setting) -> _Moment | Trouble:
     situation = setting.situation
-    moment, clock, day = clause.one(Moment), clause.one(Clock), clause.one(DATES)
+    moment, clock, day = clause.one(Moment), clause.one(Clock), clause.day()
     if moment is not None:
         return Trouble.FUTURE if moment.at > situation.now else (None, moment.at.astimezone(UTC))
     if clock is not None:

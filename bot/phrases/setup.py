@@ -10,6 +10,7 @@ from bot.domain.window import Facing, Outdoors
 from bot.phrases.days import clock_at, evening_hour
 from bot.phrases.names import Names, Place
 from bot.phrases.text import plain, tidy, words_of
+from bot.phrases.words import listed
 
 _COORDINATES = re.compile(r"(-?\d{1,2}\.\d{1,8}) ?[, ] ?(-?\d{1,3}\.\d{1,8})")
 _TOWN = ("i live in ", "we live in ", "town: ", "town ", "my town is ", "our town is ", "city: ", "city ")
@@ -21,9 +22,6 @@ _EVENING = (
     "evening time",
     "evening at",
     "evening",
-) + (
-    "remind me at",
-    "ping me at",
     "write me at",
     "message me at",
     "nudge time",
@@ -99,15 +97,14 @@ _FACETS: dict[str, Facing | Outdoors] = {
     "shady": Outdoors.SHADE,
     "no sun": Outdoors.SHADE,
 }
-_LOOSE_WORDS = frozenset(
-    "a the is it window faces facing looks to towards toward has gets and sill my our".split()
-)
+_LOOSE_WORDS = listed("a the is it window faces facing looks to towards toward has gets and sill my our")
 _LAMP = ("grow light", "grow lamp", "growlight", "light", "lamp")
 _POT = re.compile(r"(\d{1,3}(?:\.\d)?) ?(cm|inch|inches|in|\")")
 _TIMES = re.compile(r"(?:\(?(\d{1,2}) ?x\)?|\(?x ?(\d{1,2})\)?)")
-_SENTENCE = frozenset(
-    "in on are is was were have has had i we you to not no done did it them with for from at than more less need"
-    " needs want wants reminder note that this place room everything all nothing here there sprayed checked".split()
+_SENTENCE = listed(
+    "in on are is was were have has had i we you to not no done did it them with for from "
+    "at than more less need needs want wants reminder note that this place room "
+    "everything all nothing here there sprayed checked"
 )
 _INCH_CM = 2.54
 _MOST_TWINS = 20
@@ -122,7 +119,7 @@ def read_town(text: str, situation: Situation) -> Command | None:
     for opening in _TOWN:
         if typed.lower().startswith(opening):
             town = typed[len(opening) :].strip(" .!")
-            return SetTown(town) if town and "\n" not in town else None
+            return SetTown(town) if town and "\n" not in town and _could_be_a_name(town) else None
     return None
 
 
@@ -170,7 +167,7 @@ def read_place(text: str, situation: Situation) -> Command | None:
 
 
 def read_facets(text: str) -> Command | None:
-    """Read "west" or "no idea" in answer to which way a place looks; an empty name is the place asked about."""
+    """Read "west" or "no idea" in answer to which way a place looks; no name is the place asked of."""
     return _place("", plain(text), None, is_asked=True)
 
 
@@ -231,7 +228,7 @@ def _two_times(words: tuple[str, ...]) -> tuple[time, time] | None:
 
 
 def _time_at(words: tuple[str, ...]) -> tuple[time, int] | None:
-    """A time that stands where one is expected, so that a bare number counts."""
+    """Read a time that stands where one is expected, so that a bare number counts."""
     if words[:1] == ("at",):
         told = clock_at(words, 0)
         return None if told is None else (told[0].time, told[1])

@@ -108,25 +108,25 @@ def _kept(mark: str) -> str:
     return "" if unicodedata.category(mark) in _SILENT else mark
 
 
-def _spelt_out(token: str) -> tuple[str, ...]:
-    if token in _AGAINST:
-        return (token,)
-    if len(token) == 1 and unicodedata.category(token) in {"So", "Sk"} and token != "\u00b0":
+def _spelt_out(typed: str) -> tuple[str, ...]:
+    if typed in _AGAINST:
+        return (typed,)
+    if len(typed) == 1 and unicodedata.category(typed) in {"So", "Sk"} and typed != "\u00b0":
         return ()
-    if token in _SHORT:
-        return _SHORT[token]
-    if "'" not in token:
-        return (token,)
-    return _without_apostrophe(token)
+    if typed in _SHORT:
+        return _SHORT[typed]
+    if "'" not in typed:
+        return (typed,)
+    return _without_apostrophe(typed)
 
 
-def _without_apostrophe(token: str) -> tuple[str, ...]:
-    if token.endswith("n't"):
-        return (token[:-3], "not")
+def _without_apostrophe(typed: str) -> tuple[str, ...]:
+    if typed.endswith("n't"):
+        return (typed[:-3], "not")
     for ending, word in _ENDINGS.items():
-        if token.endswith(ending):
-            return (token.removesuffix(ending), word)
-    stem, _, ending = token.rpartition("'")
+        if typed.endswith(ending):
+            return (typed.removesuffix(ending), word)
+    stem, _, ending = typed.rpartition("'")
     if ending != "s":
-        return (token.replace("'", ""),)
+        return (typed.replace("'", ""),)
     return (stem, "is") if stem in _SPELT_IS else (stem,)

@@ -80,18 +80,24 @@ Value = Word | Tool | Spot | Method | Grade | Sign | Level | Form
 _TABLE: tuple[tuple[Value, str], ...] = (
     (
         Word.FILLER,
-        "the|a|an|my|our|i|we|on|of|have|has|been|is|are|was|were|am|just|now|also|too|ok|okay|please|at|in"
-        "|with|for|under|yes|yep|yeah|hi|hello|hey|he|she|they|there|sorry|right now|just now|only|still|:|-"
-        "|(|)|so far|actually|plant|plants|pot|one|ones|about|around|again|and also|as well|time|got the"
-        "|got a|other than that|her|him|his|this time|finally|already|today's|tonight's|round|quick",
+        (
+            "the|a|an|my|our|i|we|on|of|have|has|been|is|are|was|were|am|just|now|also|too|ok|okay"
+            "|please|at|in|with|for|under|yes|yep|yeah|hi|hello|hey|he|she|they|there|sorry|right now"
+            "|just now|only|still|:|-|(|)|so far|actually|plant|plants|pot|one|ones|about|around|again"
+            "|and also|as well|time|got the|got a|other than that|her|him|his|this time|finally|already"
+            "|today's|tonight's|round|quick"
+        ),
     ),
     (
         Word.HEDGE,
-        "almost|nearly|half|partly|maybe|perhaps|soon|will|would|could|should|want|wants|need|needs|must|think"
-        "|hope|try|tried|trying|started|start|going|gonna|about to|if|unless|when|before|after|might|may"
-        "|plan|planning|remind|wish|supposed|forgot|forget|forgotten|never|without|instead|or|either|whether"
-        "|than|then what|because|since|like|looks|look|seems|can|someone|was going to|have to|had to"
-        "|be|being|doing|to be|who|what|which|how|why|where|does|from|by|near|next to|same",
+        (
+            "almost|nearly|half|partly|maybe|perhaps|soon|will|would|could|should|want|wants|need|needs"
+            "|must|think|hope|try|tried|trying|started|start|going|gonna|about to|if|unless|when|before"
+            "|after|might|may|plan|planning|remind|wish|supposed|forgot|forget|forgotten|never|without"
+            "|instead|or|either|whether|than|then what|because|since|like|looks|look|seems|can|someone"
+            "|was going to|have to|had to|be|being|doing|to be|who|what|which|how|why|where|does|from"
+            "|by|near|next to|same"
+        ),
     ),
     (Word.AND, "and|&|+|plus|and then|and the"),
     (Word.BREAK, ",|;|\n|.|!|then"),
@@ -100,8 +106,10 @@ _TABLE: tuple[tuple[Value, str], ...] = (
     (Word.AGAINST, "\u274c|\U0001f44e|\U0001f6ab|\u2716|\u26d4|\U0001f645"),
     (
         Word.DONE,
-        "done|did|finished|completed|complete|dnoe|doen|doone|finised|finshed|have done|i did|treated|taken care of"
-        "|took care of|all set|dun",
+        (
+            "done|did|finished|completed|complete|dnoe|doen|doone|finised|finshed|have done|i did"
+            "|treated|taken care of|took care of|all set|dun"
+        ),
     ),
     (Word.NOT, "not|no|nope|nah|didn|no not"),
     (
@@ -111,19 +119,24 @@ _TABLE: tuple[tuple[Value, str], ...] = (
     (Word.YET, "yet|not yet"),
     (
         Word.NO_TIME,
-        "no time|no time tonight|no time today|too tired|too busy|can not tonight|can not today|can not do it tonight"
-        "|not now|not today|not tonight|not this evening|not feeling well|i am tired|i am ill|i am sick"
-        "|not up to it|not in the mood|can not do it|do not have time|do not have time tonight|busy tonight"
-        "|could not do it|did not manage|did not get to it|did not get round to it|did not get around to it"
-        "|could not|did not have time|had no time|ran out of time",
+        (
+            "no time|no time tonight|no time today|too tired|too busy|can not tonight|can not today"
+            "|can not do it tonight|not now|not today|not tonight|not this evening|not feeling well"
+            "|i am tired|i am ill|i am sick|not up to it|not in the mood|can not do it|do not have time"
+            "|do not have time tonight|busy tonight|could not do it|did not manage|did not get to it"
+            "|did not get round to it|did not get around to it|could not|did not have time|had no time"
+            "|ran out of time"
+        ),
     ),
     (Word.LATER, "later|postpone|snooze|delay|push|remind me|ask me|ask again|nudge me"),
     (Word.SKIP, "skip|skipped|pass|skip it|skip tonight"),
     (Word.DO, "do|i will do|will do|to do|i will|do it|will do it|i will do it|do that|let us do"),
     (
         Word.ALL,
-        "all|everything|everyone|them all|all of them|all of it|the lot|the whole lot|every plant|all plants"
-        "|all the plants|all of tonight|everybody|each one|all three|them all three",
+        (
+            "all|everything|everyone|them all|all of them|all of it|the lot|the whole lot|every plant"
+            "|all plants|all the plants|all of tonight|everybody|each one|all three|them all three"
+        ),
     ),
     (Word.REST, "the rest|rest|the others|others|the other ones|rest of them|the rest of them"),
     (Word.BOTH, "both|both of them|the both|the two|the two of them"),
@@ -131,77 +144,106 @@ _TABLE: tuple[tuple[Value, str], ...] = (
     (Word.THEM, "them|those|these"),
     (
         Word.EXCEPT,
-        "except|except for|apart from|all but|everything but|minus|excluding|bar|aside from|other than|save for"
-        "|but not|everyone but|excpet|exept|expect for",
+        (
+            "except|except for|apart from|all but|everything but|minus|excluding|bar|aside from"
+            "|other than|save for|but not|everyone but|excpet|exept|expect for"
+        ),
     ),
     (
         Word.CLEAN,
-        "clean|clear|pest free|bug free|looks clean|looks clear|looking clean|came up clean"
-        "|came back clean|is fine|looks fine|looks good|free of bugs|no sign of anything|no sign of bugs",
+        (
+            "clean|clear|pest free|bug free|looks clean|looks clear|looking clean|came up clean"
+            "|came back clean|is fine|looks fine|looks good|free of bugs|no sign of anything"
+            "|no sign of bugs"
+        ),
     ),
     (Word.NONE, "none|zero|none seen|none found|no more"),
     (Word.GONE, "gone|has gone|is gone"),
     (
         Word.SAW,
-        "saw|found|spotted|counted|seen|i see|see|there are|there is|i saw|noticed|find|discovered|picked off|removed",
+        (
+            "saw|found|spotted|counted|seen|i see|see|there are|there is|i saw|noticed|find|discovered"
+            "|picked off|removed"
+        ),
     ),
     (Word.LEFT, "left|remaining|more|alive|living|live"),
     (Word.HAD, "had|have got|has got|still has|still had|shows|showed|showing"),
     (
         Word.BUGS,
-        "bug|bugs|pest|pests|insect|insects|critter|critters|crawler|crawlers|beastie|beasties|animals|creatures"
-        "|adults|nymphs|egg sacs|egg sac|any bugs|any",
+        (
+            "bug|bugs|pest|pests|insect|insects|critter|critters|crawler|crawlers|beastie|beasties"
+            "|animals|creatures|adults|nymphs|egg sacs|egg sac|any bugs|any"
+        ),
     ),
     (
         Word.CHECKED,
-        "checked|inspected|looked at|looked over|examined|went over|went through|had a look at|checked on|have checked"
-        "|looked|gone over|chekced|cheked|had a look|took a look at",
+        (
+            "checked|inspected|looked at|looked over|examined|went over|went through|had a look at"
+            "|checked on|have checked|looked|gone over|chekced|cheked|had a look|took a look at"
+        ),
     ),
     (Word.CHECK, "check|inspect|weekly check|check walk|inspection|check everything|check the plants"),
     (Word.FILL_TO, "to|onto|into|over to|out to|to the"),
     (
         Word.ISOLATE,
-        "isolate|isolated|quarantine|quarantined|put apart|set apart|apart|separate|separated|in isolation"
-        "|in quarantine|put in isolation|moved away from the others|on its own|isolating|put in quarantine",
+        (
+            "isolate|isolated|quarantine|quarantined|put apart|set apart|apart|separate|separated"
+            "|in isolation|in quarantine|put in isolation|moved away from the others|on its own"
+            "|isolating|put in quarantine"
+        ),
     ),
     (Word.MOVE, "moved|move|shifted|relocated|took|brought|carried|is now|stands|lives|has moved"),
     (
         Word.RELEASE,
-        "release|released|put back|brought back|back with the others|out of isolation|out of quarantine"
-        "|rejoined the others|let out|taken out of isolation|took out of isolation|goes back|went back",
+        (
+            "release|released|put back|brought back|back with the others|out of isolation"
+            "|out of quarantine|rejoined the others|let out|taken out of isolation"
+            "|took out of isolation|goes back|went back"
+        ),
     ),
     (Word.BACK, "back"),
     (Word.PUT, "put"),
     (Word.ANYWAY, "anyway|anyhow|all the same|regardless"),
     (
         Word.LOST,
-        "binned|bin|died|dead|has died|is dead|threw out|threw away|thrown out|thrown away|tossed|tossed out"
-        "|chucked|chucked out|discarded|composted|lost|gave up on|threw|trashed|got rid of|is no more|has died on me"
-        "|away to the bin|in the bin|into the bin",
+        (
+            "binned|bin|died|dead|has died|is dead|threw out|threw away|thrown out|thrown away|tossed"
+            "|tossed out|chucked|chucked out|discarded|composted|lost|gave up on|threw|trashed"
+            "|got rid of|is no more|has died on me|away to the bin|in the bin|into the bin"
+        ),
     ),
     (
         Word.MEANT,
-        "meant|i meant|no i meant|that was|it was|that was for|should have been|was meant for|was really"
-        "|was actually|that was actually|it was actually|i mean|wrong plant",
+        (
+            "meant|i meant|no i meant|that was|it was|that was for|should have been|was meant for"
+            "|was really|was actually|that was actually|it was actually|i mean|wrong plant"
+        ),
     ),
     (Word.IT_IS, "it is|that is|this is|they are|those are|turns out it is|actually it is"),
     (
         Word.GOT,
-        "got|bought|i got|i bought|picked up|purchased|there is now|restocked|ordered|bought some|got some"
-        "|i have got|just bought|just got|got more",
+        (
+            "got|bought|i got|i bought|picked up|purchased|there is now|restocked|ordered|bought some"
+            "|got some|i have got|just bought|just got|got more"
+        ),
     ),
     (Word.LABEL, "label says|the label says|label|according to the label|says|label of"),
     (Word.NEW, "new|a new|got a new|bought a new|another|brought home a new"),
     (
         Word.MIX,
-        "mix|make|mixing|prepare|make up|mix up|brew|batch|mixture|a batch of|batch of|mix me|make me|need to mix"
-        "|i need|how do i make|how do i mix|how to make|how to mix|how much for|how much do i need for"
-        "|can you mix|recipe for|recipe|solution|spray mix|i want to mix|want to mix|i need to mix|dilute",
+        (
+            "mix|make|mixing|prepare|make up|mix up|brew|batch|mixture|a batch of|batch of|mix me"
+            "|make me|need to mix|i need|how do i make|how do i mix|how to make|how to mix|how much for"
+            "|how much do i need for|can you mix|recipe for|recipe|solution|spray mix|i want to mix"
+            "|want to mix|i need to mix|dilute"
+        ),
     ),
     (
         Word.AWAY,
-        "away|on holiday|on vacation|out of town|travelling|traveling|gone away|not home|not at home"
-        "|hold|pause|on leave",
+        (
+            "away|on holiday|on vacation|out of town|travelling|traveling|gone away|not home"
+            "|not at home|hold|pause|on leave"
+        ),
     ),
     (Word.UNTIL, "until|till|til|back on|back|untill|up to|return on|home on|returning"),
     (Word.STOP, "stop|silence|quiet please|pause|mute|be quiet|shut up|stop it|stop nudging|leave me alone"),
@@ -221,8 +263,10 @@ _TABLE: tuple[tuple[Value, str], ...] = (
     (Method.REPOT, "repotted|re potted|potted on|repoted|changed the soil of"),
     (
         Method.CLEAN_OUT,
-        "clean out|full clean out|the full clean out|cleanout|deep clean|deep cleaned|cleaned out|full clean"
-        "|the full clean|got the full clean out|full cleanout|did a clean out on",
+        (
+            "clean out|full clean out|the full clean out|cleanout|deep clean|deep cleaned|cleaned out"
+            "|full clean|the full clean|got the full clean out|full cleanout|did a clean out on"
+        ),
     ),
     (Tool(Method.SPRAY), "spray|spraying|a spray"),
     (Tool(Method.SWAB), "swab|swabbing|dab|a swab"),
@@ -235,13 +279,19 @@ _TABLE: tuple[tuple[Value, str], ...] = (
     (Grade.SOME, "some|several|a bunch|a bunch of|quite a few"),
     (
         Grade.MANY,
-        "lots|lots of|many|loads|loads of|tons|tons of|full of|covered in|crawling with|infested|a lot|a lot of"
-        "|loads more|too many|hundreds|dozens|very many|infested with|riddled with|swarming with|so many|heaps|heaps of",
+        (
+            "lots|lots of|many|loads|loads of|tons|tons of|full of|covered in|crawling with|infested"
+            "|a lot|a lot of|loads more|too many|hundreds|dozens|very many|infested with|riddled with"
+            "|swarming with|so many|heaps|heaps of"
+        ),
     ),
     (Sign.WEBBING, "webbing|webs|web|cobwebs|fine webbing"),
     (
         Sign.HONEYDEW,
-        "honeydew|sticky|sticky leaves|leaves sticky|leaves are sticky|stickiness|sticky stuff|sticky residue",
+        (
+            "honeydew|sticky|sticky leaves|leaves sticky|leaves are sticky|stickiness|sticky stuff"
+            "|sticky residue"
+        ),
     ),
     (Sign.FLUFF, "fluff|white fluff|cotton|cottony stuff|white cotton|fluffy stuff|white fuzz|fuzz"),
     (Sign.PITS, "pits|pitting"),
@@ -249,12 +299,18 @@ _TABLE: tuple[tuple[Value, str], ...] = (
     (Sign.CAST_SKINS, "cast skins|shed skins|empty skins"),
     (
         Level.LENS,
-        "lens|with a lens|loupe|magnifier|magnifying glass|hand lens|macro camera|with the lens|with a loupe",
+        (
+            "lens|with a lens|loupe|magnifier|magnifying glass|hand lens|macro camera|with the lens"
+            "|with a loupe"
+        ),
     ),
     (Level.GLANCE, "glance|at a glance|quick look|quickly"),
     (
         Level.ROOTS,
-        "roots too|lifted the pot|looked at the roots|the roots of|roots of|root check|checked the roots of",
+        (
+            "roots too|lifted the pot|looked at the roots|the roots of|roots of|root check"
+            "|checked the roots of"
+        ),
     ),
     (Spot("axils"), "axils|axil|leaf axils|the axils"),
     (Spot("crown"), "crown|the crown|crowns"),
@@ -280,6 +336,11 @@ for _value, _spellings in reversed(_TABLE):
 
 LONGEST_PHRASE = max(len(phrase) for phrase in PHRASES)
 KNOWN = frozenset(word for phrase in PHRASES for word in phrase)
+
+
+def listed(words: str) -> frozenset[str]:
+    """Split a plain row of words into a set of them."""
+    return frozenset(words.split())
 
 
 def phrase_at(words: tuple[str, ...], start: int) -> tuple[Value, int] | None:

@@ -27,10 +27,25 @@ from bot.phrases.notation import notation
 from bot.phrases.words import PHRASES, Word
 from tests.phrases.situation import EVENING, table
 
-WORDS = sorted({word for wording, _ in [*table("golden.tsv"), *table("wordings.tsv")] for word in wording.split()})
+WORDS = sorted(
+    {word for wording, _ in [*table("golden.tsv"), *table("wordings.tsv")] for word in wording.split()}
+)
 SPOKEN = sorted({" ".join(phrase) for phrase in PHRASES})
-DOING = {" ".join(phrase) for phrase, value in PHRASES.items() if value is Word.DONE or isinstance(value, Method)}
-WRITING = (LogRound, Isolate, MovePlant, LosePlant, ReleasePlant, Hold, StockProduct, Correct, SetRoutine, AddPlants)
+DOING = {
+    " ".join(phrase) for phrase, value in PHRASES.items() if value is Word.DONE or isinstance(value, Method)
+}
+WRITING = (
+    LogRound,
+    Isolate,
+    MovePlant,
+    LosePlant,
+    ReleasePlant,
+    Hold,
+    StockProduct,
+    Correct,
+    SetRoutine,
+    AddPlants,
+)
 anything = st.text(max_size=80)
 phrases = st.lists(st.sampled_from(WORDS + SPOKEN), max_size=12).map(" ".join)
 cut = st.tuples(st.sampled_from(WORDS), st.integers(0, 8), st.characters()).map(
@@ -86,7 +101,12 @@ def test_reading_takes_one_step_a_word() -> None:
 
 def test_no_pattern_repeats_a_repetition() -> None:
     modules = (grammar, items, text)
-    patterns = [value.pattern for module in modules for value in vars(module).values() if isinstance(value, re.Pattern)]
+    patterns = [
+        value.pattern
+        for module in modules
+        for value in vars(module).values()
+        if isinstance(value, re.Pattern)
+    ]
     assert patterns
     for pattern in patterns:
         assert not re.search(r"\([^()]*[+*][^()]*\)[+*]", pattern.replace("(?:'[^\\W\\d_]+)*", ""))

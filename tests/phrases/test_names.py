@@ -60,7 +60,9 @@ def test_a_name_of_two_plants_is_asked_with_what_each_would_do() -> None:
 
 
 def test_both_of_them_needs_no_question() -> None:
-    assert understand("sprayed both ferns", TWO_FERNS) == (LogRound(plants=(BIG, LITTLE), method=Method.SPRAY),)
+    assert understand("sprayed both ferns", TWO_FERNS) == (
+        LogRound(plants=(BIG, LITTLE), method=Method.SPRAY),
+    )
 
 
 def test_two_unclear_names_are_too_many_to_ask() -> None:

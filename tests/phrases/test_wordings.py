@@ -24,7 +24,8 @@ def test_no_wording_writes_what_was_not_told() -> None:
 def test_nearly_all_wordings_are_read_right() -> None:
     rows = list(table("wordings.tsv"))
     right = [
-        clauses(notation(understand(wording, EVENING), EVENING)) == clauses(meaning) for wording, meaning in rows
+        clauses(notation(understand(wording, EVENING), EVENING)) == clauses(meaning)
+        for wording, meaning in rows
     ]
     assert len(rows) > 400
     assert sum(right) / len(right) >= RIGHT_AT_LEAST
