@@ -173,9 +173,12 @@ async def _weeks(talker: Talker) -> None:
 
 async def _answer(talker: Talker, text: str, number: int) -> None:
     heard = text
-    for reply in ASIDES.get(number, _usual(text)):
+    replies = ASIDES.get(number, _usual(text))
+    for reply in replies:
         heard += "\n" + await talker.say(reply)
         await talker.pass_time(minutes=2)
+    if "Tomorrow morning instead" in text and "not tonight" not in replies:
+        await _next_morning(talker)
     for name in re.findall(
         r"^(.+?)(?:: \d+ % likely free.*)? may leave isolation by the rule", heard, re.MULTILINE
     ):
@@ -184,10 +187,18 @@ async def _answer(talker: Talker, text: str, number: int) -> None:
             talker.released[name] = "by the rule" if "by the rule" in answer else "not by the rule"
 
 
+async def _next_morning(talker: Talker) -> None:
+    """Spray the orchid the morning after, before the sun comes round."""
+    now = talker.whole.clock.now().astimezone(ZONE)
+    morning = now.replace(hour=8, minute=30) + timedelta(days=1)
+    await talker.pass_time(seconds=(morning - now).total_seconds())
+    await talker.say("did the orchid")
+
+
 def _usual(text: str) -> tuple[str, ...]:
     """Answer a nudge as most evenings go: done what was asked, nothing seen."""
     replies = []
-    if re.search(r"^(Spray|Swab|Wipe|Rinse|Clean-out|Tomorrow morning)", text, re.MULTILINE):
+    if re.search(r"^(Spray|Swab|Wipe|Rinse|Clean-out)", text, re.MULTILINE):
         replies.append("done")
     if "Look at:" in text:
         replies.append("checked everything with a lens, all clean")

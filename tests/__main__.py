@@ -55,7 +55,10 @@ def _passes(name: str, command: list[str]) -> bool:
     shown = done.stdout.splitlines()
     is_good = done.returncode == 0
     print("\n".join(shown[-TAIL_LINES:] if is_good else shown[-400:]))
-    print(f"-- {name}: {'yes' if is_good else f'exit {done.returncode}'}, {time.monotonic() - started:.0f} s", flush=True)
+    print(
+        f"-- {name}: {'yes' if is_good else f'exit {done.returncode}'}, {time.monotonic() - started:.0f} s",
+        flush=True,
+    )
     return is_good
 
 

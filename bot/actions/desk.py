@@ -148,15 +148,37 @@ class Desk:
         return self.agenda.on(self.today)
 
     def asked_tonight(self) -> tuple[tuple[PlantId, Method | None, ProductId | None], ...]:
-        """Give what a bare answer answers: the last nudge of this or the last evening, else the open list."""
+        """
+        Give what a bare answer answers: the last nudge of this or the last evening, else the open list.
+
+        What waits for the morning is not asked before it; what last evening's nudge asked and got is not asked again.
+        """
         nudge = self.household.nudge
-        if nudge is not None and (self.today - nudge.on).days <= 1:
-            asked = [(task.plant, task.method, task.product) for task in nudge.tasks]
-            known = {(plant, method) for plant, method, _ in asked}
-            later = [
-                (task.plant, task.method, task.product)
-                for task in self.tonight()
-                if (task.plant, task.method) not in known and self.today == nudge.on
-            ]
-            return tuple(asked + later)
-        return tuple((task.plant, task.method, task.product) for task in self.tonight())
+        open_now = tuple((task.plant, task.method, task.product) for task in self.tonight())
+        if nudge is None or (self.today - nudge.on).days > 1:
+            return open_now
+        asked = [
+            (task.plant, task.method, task.product)
+            for task in nudge.tasks
+            if (task.from_at is None or task.from_at <= self.now)
+            and (nudge.on == self.today or not self._is_done_since(task.plant, task.method, nudge.on))
+        ]
+        if self.today != nudge.on:
+            return tuple(asked) or open_now
+        known = {(task.plant, task.method) for task in nudge.tasks}
+        return (*asked, *(one for one in open_now if one[:2] not in known))
+
+    def waiting_for_morning(self) -> tuple[PlantId, ...]:
+        """Give plants whose treatment the last nudge put into a morning still to come."""
+        nudge = self.household.nudge
+        if nudge is None:
+            return ()
+        return tuple(
+            task.plant for task in nudge.tasks if task.from_at is not None and task.from_at > self.now
+        )
+
+    def _is_done_since(self, plant: PlantId, method: Method | None, on: date) -> bool:
+        known = self.household.plants[plant]
+        if method is None:
+            return any(check.on >= on for check in known.checks)
+        return any(treatment.on >= on for treatment in known.treatments)

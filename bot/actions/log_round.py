@@ -18,7 +18,7 @@ def log_round(command: LogRound, desk: Desk) -> RoundLogged | NothingDue:
     on = command.on or (evening_of(command.at, desk.household.zone) if command.at else desk.today)
     todo = [(plant, *_what(command, desk, plant)) for plant in command.plants]
     if not todo:
-        return NothingDue(next((evening.on for evening in desk.agenda.evenings), None))
+        return nothing_due(desk)
     warnings = tuple(
         warning for plant, _, product in todo for warning in _too_soon(desk, desk.plant(plant), product, on)
     )
@@ -48,6 +48,16 @@ def log_round(command: LogRound, desk: Desk) -> RoundLogged | NothingDue:
         still_open=_still_open(desk, on, treatments=True),
         evenings=_evenings(desk, {plant for plant, _, _ in todo}),
         checks_open=_still_open(desk, on, treatments=False),
+        mornings=desk.names(desk.waiting_for_morning()),
+    )
+
+
+def nothing_due(desk: Desk) -> NothingDue:
+    """Give what a bare "done" meets when no treatment is open: looks, mornings to come, the next evening."""
+    return NothingDue(
+        next((evening.on for evening in desk.agenda.evenings if evening.on > desk.today), None),
+        _still_open(desk, desk.today, treatments=False),
+        desk.names(desk.waiting_for_morning()),
     )
 
 
@@ -109,8 +119,9 @@ def _late(step: Step | None) -> Step | None:
 def _still_open(desk: Desk, on: date, *, treatments: bool) -> tuple[str, ...]:
     if on != desk.today:
         return ()
+    waiting = desk.waiting_for_morning() if treatments else ()
     tasks = [task for task in desk.tonight() if (task.method is not None) is treatments]
-    return desk.names(dict.fromkeys(task.plant for task in tasks))
+    return desk.names(dict.fromkeys(task.plant for task in tasks if task.plant not in waiting))
 
 
 def _evenings(desk: Desk, plants: set[PlantId]) -> tuple[tuple[date, tuple[str, ...]], ...]:

@@ -132,13 +132,16 @@ class RoundLogged:
     still_open: tuple[str, ...]
     evenings: tuple[tuple[date, tuple[str, ...]], ...]
     checks_open: tuple[str, ...]
+    mornings: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class NothingDue:
-    """`done` or `later` with nothing to answer."""
+    """`done` or `later` with nothing to answer; what is open instead."""
 
     next_on: date | None
+    checks_open: tuple[str, ...] = ()
+    mornings: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -39,7 +39,7 @@ from bot.actions.commands import (
 from bot.actions.desk import Desk
 from bot.actions.keep_notes import hold, read_temperature, set_routine, stock
 from bot.actions.log_find import log_check, log_find, log_sign
-from bot.actions.log_round import log_round
+from bot.actions.log_round import log_round, nothing_due
 from bot.actions.name_pest import candidates, settle_pest
 from bot.actions.outcomes import Asks, Exposed, Helped, NotBuiltYet, NotYet, Outcome, Unclear, Welcomed
 from bot.actions.postpone import postpone
@@ -106,6 +106,8 @@ def perform(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR09
             return [Helped()]
         case Exposure():
             return [Exposed()]
+        case NotUnderstood(reason="nothing open"):
+            return [nothing_due(desk)]
         case NotUnderstood(text=text, reason=reason):
             return [Unclear(text, reason, tuple(plant.name for plant in desk.household.living))]
         case _:

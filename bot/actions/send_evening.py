@@ -12,6 +12,7 @@ from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, Nudged, NudgedTask
 from bot.domain.knowledge import Knowledge
 from bot.domain.nudging import next_nudge_at, placements
+from bot.domain.slot import SlotKind
 
 LOOK_AGAIN = timedelta(hours=6)
 """Where an hour was asked for and everything is done by then, look again after this long. Judgement."""
@@ -72,8 +73,19 @@ def _is_late(step: Step) -> bool:
 
 
 def _write(desk: Desk, nudge: NudgeText) -> None:
+    mornings = {
+        plant: placement.slot.start_at
+        for placement in nudge.placements
+        if placement.slot.kind is SlotKind.MORNING
+        for plant in placement.plants
+    }
     tasks = tuple(
-        NudgedTask(plant=line.task.plant, method=line.task.method, product=line.task.product)
+        NudgedTask(
+            plant=line.task.plant,
+            method=line.task.method,
+            product=line.task.product,
+            from_at=mornings.get(line.task.plant) if line.task.method is not None else None,
+        )
         for line in nudge.lines
     )
     draft = Draft(payload=Nudged(count=nudge.count, tasks=tasks), happened_at=desk.now, happened_on=nudge.on)

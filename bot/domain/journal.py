@@ -160,11 +160,12 @@ class HeldUntil:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NudgedTask:
-    """What a nudge asked of one plant; no method is a check."""
+    """What a nudge asked of one plant; no method is a check; from_at is set where it waits for the morning."""
 
     plant: PlantId
     method: Method | None = None
     product: ProductId | None = None
+    from_at: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

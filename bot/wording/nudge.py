@@ -16,12 +16,20 @@ LIMIT_PLANTS = 40
 
 def nudge_choices(nudge: NudgeText) -> tuple[Choice, ...]:
     """Give the nudge's buttons: what saves typing most."""
-    treated = tuple(dict.fromkeys(line.task.plant for line in nudge.lines if line.task.method is not None))
+    mornings = {
+        plant for one in nudge.placements if one.slot.kind is SlotKind.MORNING for plant in one.plants
+    }
+    asked = tuple(dict.fromkeys(line.task.plant for line in nudge.lines if line.task.method is not None))
+    treated = tuple(plant for plant in asked if plant not in mornings)
     looked = tuple(dict.fromkeys(line.task.plant for line in nudge.lines if line.task.method is None))
-    everything = tuple(dict.fromkeys((*treated, *looked)))
+    everything = tuple(dict.fromkeys((*asked, *looked)))
     choices = []
     if treated:
         choices.append(Choice("All done", (LogRound(plants=treated, on=nudge.on),)))
+    if mornings:
+        choices.append(
+            Choice("Morning done", (LogRound(plants=tuple(sorted(mornings)), method=Method.SPRAY),))
+        )
     if looked:
         choices.append(Choice("None seen", (LogCheck(plants=looked, on=nudge.on),)))
     tomorrow = nudge.on + timedelta(days=1)

@@ -133,9 +133,8 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return _plants_added(outcome)
         case o.RoundLogged():
             return _round(outcome, voice)
-        case o.NothingDue(next_on=next_on):
-            after = f" Next: {near_day(next_on, voice.today)}." if next_on else " Nothing is planned."
-            return f"Nothing is open tonight, so I wrote nothing.{after}"
+        case o.NothingDue():
+            return _nothing_due(outcome, voice)
         case o.PutOff():
             return _put_off(outcome, voice)
         case o.FindLogged():
@@ -297,6 +296,8 @@ def _round(told: o.RoundLogged, voice: Voice) -> str:
     lines += [_late_line(one.name, one.late) for one in told.done if one.late is not None]
     if told.still_open:
         lines.append(f"Still open tonight: {listed(told.still_open)}.")
+    if told.mornings:
+        lines.append(f"Tomorrow morning: {listed(told.mornings)}.")
     lines += _next_lines(told, voice)
     if told.checks_open:
         lines.append(
@@ -343,6 +344,19 @@ def _then(step: Step | None, voice: Voice) -> str:
     if step.opens_on == step.closes_on:
         return f"; next {near_day(step.aim_on, voice.today)}"
     return f"; next {near_day(step.aim_on, voice.today)}, by {day(step.closes_on)} at the latest"
+
+
+def _nothing_due(told: o.NothingDue, voice: Voice) -> str:
+    lines = ["No treatment is open right now, so I wrote nothing."]
+    if told.mornings:
+        lines.append(f"Tomorrow morning: {listed(told.mornings)}.")
+    if told.checks_open:
+        lines.append(
+            f"What did you see on {listed(told.checks_open)}? “all clean”, or “{told.checks_open[0]} 3”."
+        )
+    if len(lines) == 1 and told.next_on is not None:
+        lines.append(f"Next: {near_day(told.next_on, voice.today)}.")
+    return "\n".join(lines)
 
 
 def _put_off(told: o.PutOff, voice: Voice) -> str:
