@@ -55,7 +55,7 @@ def is_exposure(words: tuple[str, ...]) -> bool:
         return True
     if said & _BODY and said & _PEOPLE and said & (_SUBSTANCES | _HURT):
         return True
-    if {"eye", "eyes"} & said and said & (_HURT | {"bleach", "alcohol"}):
+    if {"eye", "eyes"} & said and said & (_HURT | {"bleach", "alcohol", "rinsed", "rinse", "washed"}):
         return True
     if said & _ANIMALS and said & _TAKEN and (said & _SUBSTANCES or not said <= _TAME):
         return _animal_acts(words)

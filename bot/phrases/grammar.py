@@ -44,7 +44,7 @@ from bot.phrases.household import (
 from bot.phrases.items import Item, Unknown, items_of
 from bot.phrases.keeping import read_correction, read_isolation, read_loss, read_move, read_release
 from bot.phrases.looks import read_check, read_find, read_sign
-from bot.phrases.names import OneOf
+from bot.phrases.names import OneOf, names_of
 from bot.phrases.putting_off import read_postponement
 from bot.phrases.questions import is_question, read_question
 from bot.phrases.rounds import read_round
@@ -126,7 +126,7 @@ def understand(text: str, situation: Situation) -> Meant:
     if len(text) > _longest(text, situation):
         return (NotUnderstood(text[:LONGEST], reason="too long"),)
     words = words_of(plain(text))
-    if is_exposure(words):
+    if is_exposure(names_of(situation).without_plants(words)):
         return (Exposure(),)
     if not any(word[0].isalnum() for word in words) and "?" not in words:
         return _by_sign(text, situation)

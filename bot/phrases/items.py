@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.phrases.days import When, when_at
-from bot.phrases.names import Named, Names, OneOf, Plants
+from bot.phrases.names import Named, Names, OneOf, Plants, names_of
 from bot.phrases.numbers import Count, Measure, count_at, measure_at
 from bot.phrases.words import KNOWN, Value, Word, phrase_at
 
@@ -35,7 +35,7 @@ def items_of(
     words: tuple[str, ...], situation: Situation, chosen: dict[str, PlantId] | None = None
 ) -> tuple[Item, ...]:
     """Read a whole message; `chosen` settles names that several plants answer to."""
-    names = Names(situation)
+    names = names_of(situation)
     items: list[Item] = []
     at = 0
     while at < len(words):

@@ -1,14 +1,16 @@
 """Which plant, place, product or pest a word stands for: exact, plural, prefix, or a small typo."""
 
+from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 
 from rapidfuzz.distance import OSA
 
-from bot.actions.situation import Situation
+from bot.actions.situation import KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.domain.identity import PlaceId, PlantId, ProductId
 from bot.phrases.text import plain, words_of
+from bot.phrases.words import KNOWN
 
 _SHORTEST_PREFIX = 3
 _SHORTEST_TYPO = 4
@@ -55,22 +57,36 @@ class Pest:
 
 Named = Plants | OneOf | Place | Product | Pest
 _Words = tuple[str, ...]
+_Listed = tuple[tuple[str, tuple[str, ...]], ...]
 
 
 class Names:
     """The names of one household, ready to be looked up word by word."""
 
-    def __init__(self, situation: Situation) -> None:
-        self._plants = [(plant.id, _split(name)) for plant in situation.plants for name in plant.names]
-        self._places = [(place.id, _split(place.name)) for place in situation.places]
+    def __init__(
+        self,
+        *,
+        plants: tuple[KnownPlant, ...],
+        places: tuple[KnownPlace, ...],
+        shelf: tuple[KnownProduct, ...],
+        pests: _Listed,
+        ingredients: _Listed,
+    ) -> None:
+        named = [(plant.id, _split(name)) for plant in plants for name in plant.names]
+        self._plants = [(plant, words) for plant, words in named if words]
+        self._places = [(place.id, _split(place.name)) for place in places]
         self._exact: dict[_Words, Named] = {}
-        self._add_products(situation)
-        for key, spellings in situation.pests:
+        self._by_word: dict[str, list[PlantId]] = defaultdict(list)
+        self._by_initial: dict[str, list[tuple[PlantId, str]]] = defaultdict(list)
+        self._alike: dict[tuple[int, str], list[tuple[PlantId, _Words]]] = defaultdict(list)
+        self._add_products(shelf, ingredients)
+        for key, spellings in pests:
             for spelling in spellings:
                 self._add_with_plural(_split(spelling), Pest(key))
         for place_id, words in self._places:
             self._exact[words] = Place(place_id)
         self._add_plants()
+        self._index()
         self.longest = max((len(words) for words in self._exact), default=1)
 
     def exact_at(self, words: _Words, start: int) -> tuple[Named, int] | None:
@@ -81,6 +97,19 @@ class Names:
                 return found, size
         return None
 
+    def without_plants(self, words: _Words) -> _Words:
+        """Leave out plants named in several words: "cat palm" is no cat."""
+        kept: list[str] = []
+        at = 0
+        while at < len(words):
+            found = self.exact_at(words, at)
+            if found is not None and found[1] > 1 and isinstance(found[0], Plants | OneOf):
+                at += found[1]
+            else:
+                kept.append(words[at])
+                at += 1
+        return tuple(kept)
+
     def loose_at(self, words: _Words, start: int) -> tuple[Named, int] | None:
         """Find a name begun, in part or misspelt that begins here."""
         for size in range(min(self.longest, len(words) - start), 0, -1):
@@ -90,12 +119,12 @@ class Names:
                 return found, size
         return None
 
-    def _add_products(self, situation: Situation) -> None:
-        for key, spellings in situation.ingredients:
+    def _add_products(self, shelf: tuple[KnownProduct, ...], ingredients: _Listed) -> None:
+        for key, spellings in ingredients:
             for spelling in spellings:
                 self._exact[_split(spelling)] = Product(None, key)
         keys = {words: found.ingredient for words, found in self._exact.items() if isinstance(found, Product)}
-        for product in situation.shelf:
+        for product in shelf:
             for name in product.names:
                 words = _split(name)
                 self._exact[words] = Product(product.id, keys.get(words))
@@ -106,40 +135,62 @@ class Names:
             self._exact.setdefault(plural, found)
 
     def _add_plants(self) -> None:
-        singular = {words for _, words in self._plants}
-        for words in singular:
-            ids = _unique(plant for plant, name in self._plants if name == words)
-            self._exact[words] = Plants(ids) if len(ids) == 1 else OneOf(ids, " ".join(words))
-        for words in singular:
+        ends: dict[_Words, list[PlantId]] = defaultdict(list)
+        whole: dict[_Words, list[PlantId]] = defaultdict(list)
+        for plant, words in self._plants:
+            whole[words].append(plant)
+            for start in range(len(words)):
+                ends[words[start:]].append(plant)
+        for words, sharing in ends.items():
+            if words not in whole and words[-1] in KNOWN:
+                continue  # "coffee plant" does not make "plants" its plural
             for plural in _plurals(words):
-                if plural not in singular:
-                    self._exact[plural] = Plants(self._sharing_end(words))
+                self._exact[plural] = Plants(_unique(sharing))
+        for words, plants in whole.items():
+            ids = _unique(plants)
+            self._exact[words] = Plants(ids) if len(ids) == 1 else OneOf(ids, " ".join(words))
 
-    def _sharing_end(self, words: _Words) -> tuple[PlantId, ...]:
-        return _unique(plant for plant, name in self._plants if name[-len(words) :] == words)
+    def _index(self) -> None:
+        for plant, words in self._plants:
+            self._alike[len(words), words[0][0]].append((plant, words))
+            for word in words:
+                self._by_word[word].append(plant)
+                self._by_initial[word[0]].append((plant, word))
 
     def _loose(self, window: _Words) -> Named | None:
         found: tuple[PlantId, ...] = ()
-        if len(window) == 1:
-            found = self._holding(window[0]) or self._begun(window[0])
+        if len(window) == 1 and len(window[0]) >= _SHORTEST_PREFIX:
+            found = _unique(self._by_word.get(window[0], ())) or self._begun(window[0])
         found = found or self._misspelt(window)
         if found:
             return Plants(found, loose=True) if len(found) == 1 else OneOf(found, " ".join(window))
-        place = [place for place, name in self._places if _is_close(window, name)]
-        return Place(place[0]) if len(set(place)) == 1 else None
-
-    def _holding(self, word: str) -> tuple[PlantId, ...]:
-        if len(word) < _SHORTEST_PREFIX:
-            return ()
-        return _unique(plant for plant, name in self._plants if word in name)
+        places = {place for place, name in self._places if _is_close(window, name)}
+        return Place(places.pop()) if len(places) == 1 else None
 
     def _begun(self, word: str) -> tuple[PlantId, ...]:
-        if len(word) < _SHORTEST_PREFIX:
-            return ()
-        return _unique(plant for plant, name in self._plants if any(part.startswith(word) for part in name))
+        alike = self._by_initial.get(word[0], ())
+        return _unique(plant for plant, part in alike if part.startswith(word))
 
     def _misspelt(self, window: _Words) -> tuple[PlantId, ...]:
-        return _unique(plant for plant, name in self._plants if _is_close(window, name))
+        # A typo never changes the first letter, so only names that share it are compared.
+        alike = self._alike.get((len(window), window[0][0]), ())
+        return _unique(plant for plant, name in alike if _is_close(window, name))
+
+
+def names_of(situation: Situation) -> Names:
+    """Make the names of a household ready, or take them from the messages before."""
+    return _ready(situation.plants, situation.places, situation.shelf, situation.pests, situation.ingredients)
+
+
+@lru_cache(maxsize=256)
+def _ready(
+    plants: tuple[KnownPlant, ...],
+    places: tuple[KnownPlace, ...],
+    shelf: tuple[KnownProduct, ...],
+    pests: _Listed,
+    ingredients: _Listed,
+) -> Names:
+    return Names(plants=plants, places=places, shelf=shelf, pests=pests, ingredients=ingredients)
 
 
 @lru_cache(maxsize=4096)

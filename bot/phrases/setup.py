@@ -8,7 +8,7 @@ from bot.actions.situation import Expecting, Situation
 from bot.domain.identity import PlaceId
 from bot.domain.window import Facing, Outdoors
 from bot.phrases.days import clock_at, evening_hour
-from bot.phrases.names import Names, Place
+from bot.phrases.names import Place, names_of
 from bot.phrases.text import plain, tidy, words_of
 from bot.phrases.words import listed
 
@@ -317,7 +317,7 @@ def _is_plant(name: str, situation: Situation) -> bool:
 
 
 def _known_place(name: str, situation: Situation) -> PlaceId | None:
-    words, names = words_of(plain(name)), Names(situation)
+    words, names = words_of(plain(name)), names_of(situation)
     for place in situation.places:
         if place.name.lower() == plain(name):
             return place.id

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from bot.actions.commands import Incomplete, LogRound, Missing, NotUnderstood
+from bot.actions.commands import Exposure, Incomplete, LogRound, Missing, NotUnderstood
 from bot.actions.situation import Asked, KnownPlant
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method
@@ -83,3 +83,19 @@ def test_a_household_without_plants_is_understood_too() -> None:
     empty = replace(EVENING, plants=(), places=(), shelf=(), tonight=(), pests=(), ingredients=())
     (meant,) = understand("done", empty)
     assert meant == NotUnderstood("done", reason="nothing open")
+
+
+def test_an_animal_in_a_plant_s_name_is_no_animal() -> None:
+    palm = PlantId(41)
+    household = replace(EVENING, plants=(KnownPlant(id=palm, names=("cat palm",), place=None),))
+    assert understand("sprayed the cat palm", household) == (LogRound(plants=(palm,), method=Method.SPRAY),)
+    assert understand("the cat licked the cat palm", household) == (Exposure(),)
+
+
+def test_the_plural_of_a_shared_last_word_means_all_of_them() -> None:
+    lilies = (
+        KnownPlant(id=PlantId(51), names=("peace lily",), place=None),
+        KnownPlant(id=PlantId(52), names=("calla lily",), place=None),
+    )
+    told = understand("sprayed both lilies", replace(EVENING, plants=lilies))
+    assert told == (LogRound(plants=(PlantId(51), PlantId(52)), method=Method.SPRAY),)
