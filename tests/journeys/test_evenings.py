@@ -1,0 +1,360 @@
+"""What the bot says in the evening, and what answers it; `outbreak` was told at 10:00 on Saturday 2 May."""
+
+from datetime import date, datetime, timedelta
+
+from bot.domain.journal import (
+    CheckedClean,
+    Found,
+    Heard,
+    HeldUntil,
+    Nudged,
+    Postponed,
+    RoutineSet,
+    Treated,
+    Voided,
+)
+from bot.domain.release import Level
+from bot.domain.trade import Grade, Method
+from tests.journeys.talking import OWNER, PARTNER, ZONE, Talk
+
+SATURDAY, SUNDAY, MONDAY = date(2026, 5, 2), date(2026, 5, 3), date(2026, 5, 4)
+TONIGHT = (
+    "Tonight, Sat 2 May:\nSpray hoya with insecticidal soap.\n"
+    "Swab moth orchid and coffee plant with isopropyl alcohol.\nNo direct sun on hoya from 20:00."
+)
+SPRAYED_HOYA = ("hoya", Treated(method=Method.SPRAY, product=1))
+SWABBED_ORCHID = ("moth orchid", Treated(method=Method.SWAB, product=2))
+SWABBED_COFFEE = ("coffee plant", Treated(method=Method.SWAB, product=2))
+ALL_DONE = [SPRAYED_HOYA, SWABBED_ORCHID, SWABBED_COFFEE]
+
+
+def clock(day: date, hour: int, minute: int = 0) -> datetime:
+    return datetime(day.year, day.month, day.day, hour, minute, tzinfo=ZONE)
+
+
+def heard(talk: Talk) -> int:
+    return sum(isinstance(one.payload, Heard) for one in talk.entries())
+
+
+def test_the_evening_comes_at_eight_with_all_that_is_due(outbreak: Talk) -> None:
+    assert outbreak.evening() == [TONIGHT]
+    assert outbreak.now == clock(SATURDAY, 20)
+    assert outbreak.labels() == ["All done", "Not tonight", "Why"]
+
+
+def test_unanswered_it_is_repeated_once_after_an_hour_and_then_rests_until_the_next_evening(
+    outbreak: Talk,
+) -> None:
+    outbreak.evening()
+    assert outbreak.evening()[0].startswith("Once more for tonight, Sat 2 May:\nSpray hoya")
+    assert outbreak.now == clock(SATURDAY, 21)
+    assert outbreak.evening()[0].startswith("Tonight, Sun 3 May:\nSpray hoya")
+    assert outbreak.now == clock(SUNDAY, 20)
+
+
+def test_thanks_is_no_answer(outbreak: Talk) -> None:
+    outbreak.evening()
+    outbreak.passes(minutes=10)
+    assert outbreak.say("thanks") == ["You are welcome."]
+    assert heard(outbreak) == 0
+    assert outbreak.evening()[0].startswith("Once more for tonight")
+
+
+def test_any_other_answer_spares_the_repeat_and_takes_the_buttons_off(outbreak: Talk) -> None:
+    for number, text in enumerate(("banana", "isolated?", "why")):
+        outbreak.evening()
+        outbreak.passes(minutes=10)
+        outbreak.say(text)
+        assert heard(outbreak) == number + 1
+        assert [(chat, answer) for chat, _, answer in outbreak.heard[-1].edits] == [(OWNER, None)]
+        outbreak.say("isolated?")
+        assert outbreak.heard[-1].edits == []
+        assert outbreak.next_at() == clock(SATURDAY + timedelta(days=number + 1), 20)
+
+
+def test_the_same_instant_never_sends_twice(outbreak: Talk) -> None:
+    at = clock(SATURDAY, 20)
+    assert outbreak.tick(at) == [TONIGHT]
+    assert outbreak.tick(at) == []
+    repeat = clock(SATURDAY, 21)
+    assert len(outbreak.tick(repeat)) == 1
+    assert outbreak.tick(repeat) == []
+    assert [one.key for one in outbreak.nudges] == ["nudge:1:2026-05-02:1:1", "nudge:1:2026-05-02:2:1"]
+    assert [one.payload.count for one in outbreak.entries() if isinstance(one.payload, Nudged)] == [1, 2]
+
+
+def test_a_week_asleep_owes_one(outbreak: Talk) -> None:
+    at = clock(date(2026, 5, 9), 20, 30)
+    (text,) = outbreak.tick(at)
+    assert text.startswith("Tonight, Sat 9 May:\nSpray hoya")
+    assert outbreak.tick(at) == []
+
+
+def test_nothing_is_sent_in_quiet_hours_nor_hours_late(outbreak: Talk) -> None:
+    for at in (clock(SATURDAY, 22), clock(SATURDAY, 23, 30), clock(SUNDAY, 3), clock(SUNDAY, 7, 59)):
+        assert outbreak.tick(at) == []
+    assert outbreak.next_at() == clock(SUNDAY, 20)
+
+
+def test_twelve_silent_weeks_stay_out_of_quiet_hours_with_two_messages_an_evening_at_most(
+    outbreak: Talk,
+) -> None:
+    sent = []
+    while outbreak.now < clock(date(2026, 5, 20), 0) and outbreak.evening():
+        sent.append(outbreak.now)
+    assert all(8 <= at.hour < 22 for at in sent)
+    assert max(sum(at.date() == day for at in sent) for day in {at.date() for at in sent}) == 2
+
+
+def test_done_answers_the_nudge_and_says_when_each_is_next(outbreak: Talk) -> None:
+    before = len(outbreak.told())
+    outbreak.evening()
+    assert outbreak.say("done") == [
+        "Written for today, Sat 2 May: hoya sprayed (insecticidal soap); "
+        "moth orchid and coffee plant swabbed (isopropyl alcohol).\n"
+        "hoya: 1 round done of at least 6, likely 6 to 9; next Sat 9 May, by Mon 11 May at the latest.\n"
+        "moth orchid: 1 round done of at least 9, likely about 9; "
+        "next Thu 7 May, by Sun 10 May at the latest.\n"
+        "coffee plant: 1 round done of at least 9, likely about 9; "
+        "next Thu 7 May, by Sun 10 May at the latest."
+    ]
+    assert outbreak.told()[before:] == ALL_DONE
+
+
+def test_the_button_does_what_the_word_does_and_is_safe_to_press_twice(outbreak: Talk) -> None:
+    before = len(outbreak.told())
+    outbreak.evening()
+    outbreak.press("All done")
+    assert outbreak.told()[before:] == ALL_DONE
+    assert "already stood there: one round, not two" in outbreak.press("All done")[0]
+    assert outbreak.told()[before:] == ALL_DONE
+
+
+def test_done_twice_is_one_round(outbreak: Talk) -> None:
+    before = len(outbreak.told())
+    outbreak.evening()
+    outbreak.say("done")
+    assert "hoya, moth orchid and coffee plant already stood there: one round, not two." in (
+        outbreak.say("done")[0]
+    )
+    assert outbreak.told()[before:] == ALL_DONE
+
+
+def test_two_members_both_say_done_and_it_is_one_round(outbreak: Talk) -> None:
+    before = len(outbreak.told())
+    outbreak.joins()
+    assert outbreak.evening() == [TONIGHT, TONIGHT]
+    assert {one.chat for one in outbreak.nudges} == {OWNER, PARTNER}
+    outbreak.press("All done")
+    assert len(outbreak.heard[-1].edits) == 2
+    assert "already stood there" in outbreak.press("All done", person=PARTNER)[0]
+    assert outbreak.told()[before:] == ALL_DONE
+
+
+def test_the_other_members_later_does_not_block_done(outbreak: Talk) -> None:
+    outbreak.joins()
+    outbreak.evening()
+    outbreak.say("not tonight", person=PARTNER)
+    before = len(outbreak.told())
+    outbreak.say("done")
+    assert outbreak.told()[before:] == ALL_DONE
+
+
+def test_done_except_leaves_that_one_open(outbreak: Talk) -> None:
+    outbreak.evening()
+    before = len(outbreak.told())
+    (answer,) = outbreak.say("done except coffee")
+    assert "Still open tonight: coffee plant." in answer
+    assert outbreak.told()[before:] == [SPRAYED_HOYA, SWABBED_ORCHID]
+    assert outbreak.evening()[0].startswith("Tonight, Sun 3 May:\nSwab coffee plant with isopropyl alcohol.")
+
+
+def test_not_tonight_puts_all_of_it_off_by_a_day(outbreak: Talk) -> None:
+    outbreak.evening()
+    before = len(outbreak.told())
+    assert outbreak.say("not tonight") == [
+        "Put off: hoya, moth orchid and coffee plant, tomorrow, Sun 3 May."
+    ]
+    assert [one for _, one in outbreak.told()[before:]] == [Postponed(on=SUNDAY)] * 3
+    assert outbreak.evening()[0].startswith("Tonight, Sun 3 May:\nSpray hoya")
+
+
+def test_the_not_tonight_button_does_the_same(outbreak: Talk) -> None:
+    outbreak.evening()
+    assert outbreak.press("Not tonight") == [
+        "Put off: hoya, moth orchid and coffee plant, tomorrow, Sun 3 May."
+    ]
+
+
+def test_in_an_hour_brings_it_back_in_an_hour(outbreak: Talk) -> None:
+    outbreak.evening()
+    outbreak.passes(minutes=5)
+    assert outbreak.say("in an hour") == ["Put off: hoya, moth orchid and coffee plant, at 21:05 tonight."]
+    outbreak.evening()
+    assert outbreak.now == clock(SATURDAY, 21, 5)
+
+
+def test_where_the_hour_asked_for_finds_all_done_nothing_is_sent(outbreak: Talk) -> None:
+    outbreak.evening()
+    outbreak.say("in an hour")
+    outbreak.passes(minutes=10)
+    outbreak.say("done")
+    assert outbreak.tick(clock(SATURDAY, 21)) == []
+    outbreak.evening()
+    assert outbreak.now.date() == date(2026, 5, 10)  # swabs may wait for the hoya's round
+
+
+def test_a_round_is_told_days_later_and_the_next_follows_from_its_day(outbreak: Talk) -> None:
+    outbreak.at(date(2026, 5, 5), 9)
+    before = len(outbreak.told())
+    (answer,) = outbreak.say("did the hoya on sunday")
+    assert answer.startswith("Written for Sun 3 May: hoya sprayed (insecticidal soap).")
+    assert "next Sun 10 May" in answer
+    assert outbreak.told()[before:] == [SPRAYED_HOYA]
+    assert outbreak.entries()[-1].happened_on == SUNDAY
+
+
+def test_an_hour_before_is_taken_from_the_clock(outbreak: Talk) -> None:
+    outbreak.evening()
+    outbreak.say("did them all an hour ago")
+    assert {one.happened_at for one in outbreak.entries()[-3:]} == {clock(SATURDAY, 19)}
+
+
+def test_after_midnight_done_counts_for_the_evening_before(outbreak: Talk) -> None:
+    outbreak.evening()
+    outbreak.say("done", at=clock(SUNDAY, 1, 30))
+    assert outbreak.entries()[-1].happened_on == SATURDAY
+
+
+def test_undo_takes_back_a_whole_evening_and_then_the_find_before_it(outbreak: Talk) -> None:
+    outbreak.evening()
+    outbreak.say("done")
+    assert outbreak.say("undo") == [
+        "Taken back: today: hoya sprayed; today: moth orchid swabbed; today: coffee plant swabbed."
+    ]
+    assert outbreak.say("oops") == ["Taken back: today: coffee plant longtailed mealybug."]
+    assert [one.name for one in outbreak.home.living if one.open_cases] == ["hoya", "moth orchid"]
+    assert sum(isinstance(one.payload, Voided) for one in outbreak.entries()) == 4
+
+
+def test_undo_takes_back_only_ones_own_words(outbreak: Talk) -> None:
+    outbreak.joins()
+    outbreak.say("hoya 3", person=PARTNER)
+    assert outbreak.say("undo", person=PARTNER) == ["Taken back: today: hoya longtailed mealybug."]
+    assert outbreak.say("undo", person=PARTNER) == ["There is nothing of yours left to take back."]
+
+
+def test_a_late_round_moves_what_follows(outbreak: Talk) -> None:
+    outbreak.evening()
+    outbreak.say("done")
+    outbreak.at(date(2026, 5, 12), 20, 30)  # a day past the window's end, 11 May
+    (answer,) = outbreak.say("did the hoya")
+    assert "hoya: a little later than planned (Mon 11 May); little harm, what follows moves along." in answer
+    assert "next Tue 19 May, by Thu 21 May at the latest" in answer
+
+
+def test_a_missed_round_says_what_it_costs(outbreak: Talk) -> None:
+    outbreak.evening()
+    outbreak.say("done")
+    outbreak.at(date(2026, 5, 30), 20, 30)
+    (nudge,) = outbreak.tick()
+    assert "hoya was due by Mon 11 May; tonight still helps, count on about one round more." in nudge
+    assert outbreak.say("not tonight")[0].splitlines()[1] == (
+        "hoya would be past Mon 11 May by then: count on about one round more."
+    )
+    (answer,) = outbreak.say("did the hoya")
+    assert "hoya: this round came after the Mon 11 May, so young ones may have grown up" in answer
+
+
+def test_putting_off_past_the_window_names_who_runs_late(outbreak: Talk) -> None:
+    outbreak.evening()
+    outbreak.say("done")
+    outbreak.at(date(2026, 5, 10), 20, 30)
+    outbreak.tick()
+    assert "moth orchid runs past Sun 10 May by then; little harm if it stays at that." in (
+        outbreak.say("not tonight")[0]
+    )
+
+
+def test_too_soon_for_the_label_is_said_and_written(outbreak: Talk) -> None:
+    outbreak.evening()
+    outbreak.say("done")
+    outbreak.at(date(2026, 5, 5), 20)
+    before = len(outbreak.told())
+    (answer,) = outbreak.say("sprayed the hoya with soap")
+    assert (
+        "hoya: only 3 days after the last insecticidal soap, the label says 7. It is written; the label is "
+        "the law where you live, so wait longer next time."
+    ) in answer
+    assert outbreak.told()[before:] == [SPRAYED_HOYA]
+
+
+def test_handwork_of_another_kind_is_written_as_told(outbreak: Talk) -> None:
+    outbreak.evening()
+    before = len(outbreak.told())
+    outbreak.say("rinsed the hoya")
+    outbreak.say("swabbed the hoya")
+    assert outbreak.told()[before:] == [
+        ("hoya", Treated(method=Method.RINSE)),
+        ("hoya", Treated(method=Method.SWAB, product=2)),
+    ]
+
+
+def test_done_when_nothing_is_due_writes_nothing(outbreak: Talk) -> None:
+    outbreak.evening()
+    outbreak.say("done")
+    outbreak.at(date(2026, 5, 5), 12)
+    before = len(outbreak.entries())
+    (answer,) = outbreak.say("done")
+    assert "so I wrote nothing" in answer
+    assert outbreak.new_since(before) == []
+
+
+def test_done_asks_what_was_seen_and_all_clean_answers(outbreak: Talk) -> None:
+    outbreak.evening()
+    outbreak.say("done")
+    outbreak.at(date(2026, 5, 10), 20)
+    (nudge,) = outbreak.tick()
+    assert "Look at: hoya, small hoya, moth orchid and coffee plant (axils, undersides, crown)." in nudge
+    assert outbreak.labels() == ["All done", "None seen", "Not tonight", "Why"]
+    assert "What did you see on hoya, small hoya, moth orchid and coffee plant?" in outbreak.say("done")[0]
+    before = len(outbreak.told())
+    outbreak.say("hoya 3 in the axils")
+    assert outbreak.told()[before:] == [
+        ("hoya", Found(pest="longtailed_mealybug", grade=Grade.FEW, count=3, where="axils"))
+    ]
+    outbreak.press("None seen")
+    checked = [name for name, one in outbreak.told()[before:] if one == CheckedClean(Level.PLAIN)]
+    assert checked == ["hoya", "small hoya", "moth orchid", "coffee plant"]
+
+
+def test_a_habit_brings_the_walk_on_its_day(talk: Talk) -> None:
+    assert talk.say("check on sundays") == ["Written. Next time: tomorrow, Sun 3 May."]
+    assert RoutineSet(name="check", rule="FREQ=WEEKLY;BYDAY=SU") in [one for _, one in talk.told()]
+
+
+def test_away_rests_until_the_day_and_stop_until_told(outbreak: Talk) -> None:
+    assert outbreak.say("away until 20 may") == [
+        "I stay quiet until Wed 20 May. Rounds keep counting meanwhile, so some will be late."
+    ]
+    outbreak.evening()
+    assert outbreak.now == clock(date(2026, 5, 20), 20)
+    assert outbreak.say("stop")[0].startswith("I stay quiet until you write again")
+    assert outbreak.evening() == []
+    assert [one for _, one in outbreak.told() if isinstance(one, HeldUntil)] == [
+        HeldUntil(date(2026, 5, 20)),
+        HeldUntil(None),
+    ]
+
+
+def test_without_a_town_nothing_is_ever_sent(stranger_talk: Talk) -> None:
+    stranger_talk.say("/start")
+    assert stranger_talk.next_at() is None
+    assert stranger_talk.evening() == []
+
+
+def test_a_household_everybody_left_is_never_looked_at_again(outbreak: Talk) -> None:
+    with outbreak.database.unit() as store:
+        store.leave_household(OWNER, 1, outbreak.now)
+    assert outbreak.tick(clock(SATURDAY, 20)) == []
+    assert outbreak.next_at() is None

@@ -1,0 +1,184 @@
+from datetime import time
+
+import pytest
+
+from bot.domain.journal import HouseholdSet, PlaceSet, PlantSet, ProductSet
+from bot.domain.trade import Form
+from bot.domain.window import Facing, Outdoors
+from tests.journeys.talking import HOME, PARTNER, Talk
+
+
+@pytest.fixture
+def talk(stranger_talk: Talk) -> Talk:
+    return stranger_talk
+
+
+def test_start_asks_for_the_town_and_nothing_else(talk: Talk) -> None:
+    (answer,) = talk.say("/start")
+    assert answer.startswith("Hello Ada.")
+    assert "Which town are the plants in?" in answer
+    assert talk.entries() == ()
+
+
+def test_a_town_by_its_english_name_gives_zone_and_clock(talk: Talk) -> None:
+    talk.say("/start")
+    (answer,) = talk.say("Ghent")
+    assert answer.startswith("Written: Gent, Europe/Brussels. Your clock shows 10:00.")
+    assert talk.told() == [
+        (None, HouseholdSet(town="Gent", latitude=51.0, longitude=3.7, zone="Europe/Brussels"))
+    ]
+
+
+def test_one_of_many_springfields_is_chosen_by_button(talk: Talk) -> None:
+    talk.say("/start")
+    assert talk.say("Springfield") == ["There are 8 places called Springfield. Which one?"]
+    assert talk.told() == []
+    assert talk.press("Springfield, Illinois, US")[0].startswith("Written: Springfield, America/Chicago.")
+    assert talk.home.zone_name == "America/Chicago"
+
+
+def test_a_shared_location_is_kept_to_a_tenth_of_a_degree(talk: Talk) -> None:
+    talk.say("/start")
+    (answer,) = talk.share(51.0543, 3.7174)
+    assert answer.startswith("Written: 51.1, 3.7, Europe/Brussels.")
+    assert talk.told() == [
+        (None, HouseholdSet(town="51.1, 3.7", latitude=51.1, longitude=3.7, zone="Europe/Brussels"))
+    ]
+
+
+def test_typed_coordinates_do_as_well(talk: Talk) -> None:
+    talk.say("/start")
+    assert talk.say("-33.9, 151.2")[0].startswith("Written: -33.9, 151.2, Australia/Sydney.")
+
+
+def test_plants_come_one_a_line_with_place_and_pot(talk: Talk) -> None:
+    talk.set_up(HOME[:2])
+    (answer,) = talk.say(HOME[2])
+    assert answer.startswith(
+        "Written, 5 plants:\nlanding: hoya and small hoya\nkitchen: moth orchid and coffee plant\nstudy: ivy\n"
+        "Which way does the window at landing look?"
+    )
+    home = talk.home
+    assert [plant.name for plant in home.living] == [
+        "hoya",
+        "small hoya",
+        "moth orchid",
+        "coffee plant",
+        "ivy",
+    ]
+    assert [one.pot_cm for _, one in talk.told() if isinstance(one, PlantSet)][:2] == [15, None]
+    assert [place.name for place in home.places.values()] == ["landing", "kitchen", "study"]
+
+
+def test_the_window_question_is_answered_by_button_then_by_word(talk: Talk) -> None:
+    talk.set_up(HOME[:3])
+    (answer,) = talk.press("no window")
+    assert answer.startswith("Written: landing (no window).\nWhich way does the window at kitchen look?")
+    assert talk.say("west")[0].startswith("Written: kitchen (looks west).\nWhich way does the window at study")
+    assert talk.say("north east") == ["Written: study (looks north-east)."]
+    facings = [one.facing for _, one in talk.told() if isinstance(one, PlaceSet)]
+    assert facings == [None, None, None, Facing.NONE, Facing.W, Facing.NE]
+
+
+def test_a_window_can_stay_unknown_and_counts_as_sun_all_day(talk: Talk) -> None:
+    talk.set_up(HOME[:3])
+    assert talk.press("don't know")[0].startswith(
+        "Written: landing (window unknown: I treat it as sun all day)."
+    )
+
+
+def test_a_balcony_and_a_lamp_are_told_in_a_sentence(talk: Talk) -> None:
+    talk.set_up(HOME[:3])
+    assert talk.say("balcony is outdoors, afternoon sun")[0].startswith(
+        "Written: balcony (outdoors, afternoon sun)."
+    )
+    assert talk.say("landing has no window, light until 18:00")[0].startswith(
+        "Written: landing (no window, grow light until 18:00)."
+    )
+    places = {place.name: place for place in talk.home.places.values()}
+    assert places["balcony"].outdoors is Outdoors.AFTERNOON
+    assert places["landing"].lamp_until == time(18)
+
+
+def test_a_plant_told_twice_is_one_plant(talk: Talk) -> None:
+    talk.set_up(HOME[:2])
+    (answer,) = talk.say("hoya, landing\nHoya, landing\nfern, landing")
+    assert "Written, 2 plants:" in answer
+    assert "I already have Hoya." in answer
+    talk.say("new plant: hoya, landing")
+    assert [plant.name for plant in talk.home.living] == ["hoya", "fern"]
+
+
+def test_start_again_says_what_is_still_missing(talk: Talk) -> None:
+    talk.say("/start")
+    assert talk.say("/start") == [
+        "Good to see you. Which town are the plants in? A town, a shared location or coordinates will do."
+    ]
+    talk.say("Gent")
+    assert talk.say("/start") == [
+        "Good to see you. Send your plants one a line, like “hoya, landing, 15 cm”."
+    ]
+    talk.say("hoya, landing")
+    assert talk.say("/start") == [
+        "Good to see you. “what's due”, “isolated?” and “help” are good first words."
+    ]
+
+
+def test_the_evening_stays_out_of_the_quiet_hours(talk: Talk) -> None:
+    talk.set_up()
+    before = len(talk.entries())
+    assert talk.say("nudge me at 23:00")[0].startswith("An evening at 23:00 would lie in your quiet hours")
+    assert len(talk.entries()) == before
+    assert talk.say("nudge me at 19:30") == ["Written: evening at 19:30, quiet from 22:00 to 08:00."]
+    assert talk.say("quiet 23-7") == ["Written: evening at 19:30, quiet from 23:00 to 07:00."]
+    assert talk.say("settings")[0].startswith(
+        "Town: Gent, Europe/Brussels\nEvening: 19:30\nQuiet: 23:00 to 07:00\n3 places, 5 plants\n"
+    )
+
+
+def test_the_shelf_keeps_what_the_label_says_and_marks_what_is_assumed(talk: Talk) -> None:
+    talk.set_up(HOME[:-3])
+    assert talk.say("shelf") == [
+        "The shelf is empty. Say for instance “got soap, ready to use, every 7 days”."
+    ]
+    assert talk.say("got alcohol")[0].startswith(
+        "On the shelf: isopropyl alcohol, every 3 days at the soonest (assumed, tell me what your label says).\n"
+        "Highly flammable"
+    )
+    assert talk.say("got alcohol, every 5 days")[0].startswith(
+        "On the shelf: isopropyl alcohol, every 5 days at the soonest.\n"
+    )
+    assert talk.say("bought 500 ml soap concentrate")[0].startswith(
+        "On the shelf: insecticidal soap, concentrate, 500 mL, every 7 days at the soonest (assumed"
+    )
+    shelf = [one for _, one in talk.told() if isinstance(one, ProductSet)]
+    assert [(one.ingredient, one.form, one.gap_days, one.assumed) for one in shelf] == [
+        ("alcohol", None, None, ("form", "gap_days")),
+        ("alcohol", None, 5, ("form",)),
+        ("soap", Form.CONCENTRATE, None, ("gap_days",)),
+    ]
+    assert talk.say("shelf") == [
+        "On the shelf:\nisopropyl alcohol, every 5 days\ninsecticidal soap, every 7 days"
+    ]
+
+
+def test_questions_before_any_plant_say_how_to_begin(talk: Talk) -> None:
+    talk.set_up(HOME[:2])
+    for text in ("isolated?", "what's due", "why"):
+        assert talk.say(text) == ["I know no plants yet. Send them one a line, like “hoya, landing, 15 cm”."]
+
+
+def test_plants_are_listed_by_place(talk: Talk) -> None:
+    talk.set_up()
+    talk.say("new plant: fern")
+    (answer,) = talk.say("plants")
+    assert answer.startswith("landing: hoya and small hoya\nkitchen: moth orchid and coffee plant\nstudy: ivy")
+
+
+def test_nobody_else_may_found_a_household_but_a_partner_may_speak(talk: Talk) -> None:
+    talk.set_up()
+    assert talk.say("/start", person=PARTNER)[0].startswith("This bot keeps one home's plants")
+    talk.joins()
+    assert talk.say("/start", person=PARTNER) == [
+        "Good to see you. “what's due”, “isolated?” and “help” are good first words."
+    ]
