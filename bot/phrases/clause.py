@@ -94,6 +94,12 @@ class Setting:
         return next((known.names[0] for known in self.situation.plants if known.id == plant), "?")
 
 
+def is_scattered(clause: Clause) -> bool:
+    """Tell whether other words stand between the plants, so that a clause may be missing its comma."""
+    at = [place for place, meaning in enumerate(clause.content()) if isinstance(meaning, Plants)]
+    return bool(at) and at[-1] - at[0] >= len(at)
+
+
 def unique(plants: Iterable[PlantId]) -> tuple[PlantId, ...]:
     """Each plant once, in order."""
     return tuple(dict.fromkeys(plants))

@@ -151,7 +151,7 @@ def _continues(before: Clause, piece: Clause) -> bool:
         return True
     if _only_dated(piece):
         return _tells_of_the_past(before) and not before.every(DATES) and _lies_behind(piece)
-    if before.has(Word.CHECKED) and _is_result(piece):
+    if before.has(Word.CHECKED) and (_is_result(piece) or _ends_the_list(before, piece)):
         return True
     return piece.has(Word.NOT) and _takes_back(before, piece)
 
@@ -166,6 +166,13 @@ def _lies_behind(piece: Clause) -> bool:
     return _is_told_as_past(piece) or any(
         item.text.endswith(("yesterday", "night", "ago")) for item in piece.items
     )
+
+
+def _ends_the_list(before: Clause, piece: Clause) -> bool:
+    """Tell that "bay nothing" continues "checked ivy and"."""
+    results = (Word.NOTHING, Word.CLEAN, Word.NONE)
+    is_open = before.only(Word.CHECKED, Plants) and bool(before.every(Plants)) and piece.joint == "and"
+    return is_open and piece.only(Plants, *results) and piece.has(*results)
 
 
 def _is_result(piece: Clause) -> bool:

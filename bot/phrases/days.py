@@ -23,6 +23,8 @@ _DAY_NAMES = (
     *("friday fri", "saturday sat saterday", "sunday sun"),
 )
 _WEEKDAYS = {name: number for number, names in enumerate(_DAY_NAMES) for name in names.split()}
+_FULL_DAYS = frozenset(names.split()[0] for names in _DAY_NAMES)
+_BEFORE_A_DAY = frozenset({"on", "until", "till", "til", "for", "to", "every"})
 _BYDAY = ("MO", "TU", "WE", "TH", "FR", "SA", "SU")
 _RELATIVE = {
     ("day", "before", "yesterday"): -2,
@@ -338,9 +340,17 @@ def _weekday(words: tuple[str, ...], start: int) -> tuple[Weekday, int] | None:
     if name not in _WEEKDAYS:
         return None
     size = 1 + bool(which)
+    if name not in _FULL_DAYS and not which and not _stands_as_a_day(words, at):
+        return None
     if words[at + 1 : at + 2] in {("evening",), ("morning",), ("night",), ("afternoon",)}:
         size += 1
     return Weekday(_WEEKDAYS[name], "" if which == "this" else which), size
+
+
+def _stands_as_a_day(words: tuple[str, ...], at: int) -> bool:
+    """Tell a short name of a day from a slip: "tue coffee is dead" was meant as "the"."""
+    is_led_in = at > 0 and words[at - 1] in _BEFORE_A_DAY
+    return is_led_in or at + 1 == len(words) or not words[at + 1].isalnum()
 
 
 def _past_or_to(words: tuple[str, ...], start: int) -> tuple[Clock, int] | None:

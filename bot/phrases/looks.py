@@ -9,7 +9,7 @@ from bot.domain.identity import PlantId
 from bot.domain.pest import Level
 from bot.domain.trade import Grade, Method, Sign
 from bot.phrases.asking import Meant, ask_amount, ask_seen, ask_which, bad_day, not_understood
-from bot.phrases.clause import DATES, Clause, Setting, excepted, named, unique
+from bot.phrases.clause import DATES, Clause, Setting, excepted, is_scattered, named, unique
 from bot.phrases.days import Trouble, day_behind
 from bot.phrases.names import Pest, Place, Plants
 from bot.phrases.numbers import Count
@@ -68,7 +68,7 @@ def read_find(clause: Clause, setting: Setting) -> Meant | None:
     if not clause.only(*_FIND_WORDS, *_FIND_KINDS) or len(set(clause.every(Pest))) > 1:
         return None
     count, grade, pest = clause.one(Count), clause.one(Grade), clause.one(Pest)
-    if _counts_parts(clause):
+    if _counts_parts(clause) or _is_a_lone_one(clause) or is_scattered(clause):
         return None
     if count is None and grade is None and pest is None and not clause.has(Word.BUGS):
         return None
@@ -103,6 +103,13 @@ def _found(clause: Clause, setting: Setting, plants: tuple[PlantId, ...], on: da
     return (find(plants),) if plants else (ask_which(clause, setting, find),)
 
 
+def _is_a_lone_one(clause: Clause) -> bool:
+    """Tell whether "one" may be a pronoun or a clipped "done", as in "one hoya"."""
+    told = clause.has(Word.BUGS, Word.SAW, Word.HAD, Word.LEFT) or bool(clause.every((Pest, Spot)))
+    texts = [item.text for item in clause.items]
+    return "one" in texts and not told and ("one", "on") not in set(pairwise(texts))
+
+
 def _counts_parts(clause: Clause) -> bool:
     """Read "5 leaves", "2 flowers": parts of the plant are counted, not animals."""
     pairs = pairwise(clause.items)
@@ -121,7 +128,7 @@ def _whole(value: Decimal) -> int | None:
 def read_sign(clause: Clause, setting: Setting) -> Meant | None:
     """Read "webbing on the ivy"; None when it tells of no sign."""
     sign = clause.one(Sign)
-    if sign is None or not clause.only(*_SIGN_WORDS, *_SIGN_KINDS):
+    if sign is None or is_scattered(clause) or not clause.only(*_SIGN_WORDS, *_SIGN_KINDS):
         return None
     on = _on(clause, setting)
     if isinstance(on, Trouble):

@@ -56,7 +56,7 @@ def read_postponement(clause: Clause, setting: Setting) -> Meant | None:
 
 
 def _puts_off(clause: Clause) -> bool:
-    if clause.has(Word.NOT) and clause.has(Word.DO) and clause.every(Tool):
+    if clause.has(Word.NOT) and clause.has(Word.DO) and not clause.has(Word.DONE):
         return False  # "don't spray the hoya" forbids, it does not put off
     if _denies_one_of_two(clause):
         return False

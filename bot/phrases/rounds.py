@@ -6,7 +6,7 @@ from bot.actions.commands import Choice, Command, Incomplete, LogRound, Missing
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.trade import Method
 from bot.phrases.asking import Meant, ask_method, ask_seen, ask_which, bad_day, not_understood
-from bot.phrases.clause import DATES, Clause, Setting, excepted, named, unique
+from bot.phrases.clause import DATES, Clause, Setting, excepted, is_scattered, named, unique
 from bot.phrases.days import Clock, Moment, Trouble, day_behind, evening_hour
 from bot.phrases.names import Place, Plants, Product
 from bot.phrases.words import Tool, Word
@@ -22,6 +22,10 @@ def read_round(clause: Clause, setting: Setting) -> Meant | None:
         return None
     if not clause.only(*_ALLOWED, *_KINDS):
         return None
+    if is_scattered(clause) and not clause.has(Word.EXCEPT):
+        return None
+    if _has_verbs_on_both_sides(clause):
+        return None
     moment = _when(clause, setting)
     if isinstance(moment, Trouble):
         return bad_day(clause, moment)
@@ -29,6 +33,13 @@ def read_round(clause: Clause, setting: Setting) -> Meant | None:
     if product is not None and product.id is None:
         return not_understood(clause, "shelf")
     return _told(clause, setting, moment, None if product is None else product.id)
+
+
+def _has_verbs_on_both_sides(clause: Clause) -> bool:
+    """Tell of "washed the bay repotted", where the comma that tells who got what is missing."""
+    kinds = [type(m) for m in clause.content() if isinstance(m, Method | Plants)]
+    runs = [kind for at, kind in enumerate(kinds) if at == 0 or kinds[at - 1] is not kind]
+    return len(runs) > len((Method, Plants))
 
 
 def _is_all_but(clause: Clause, setting: Setting) -> bool:
