@@ -8,9 +8,11 @@ from zoneinfo import ZoneInfo
 from bot.actions.commands import Command, SetCoordinates, Start, Thanks
 from bot.actions.desk import Desk, Memory
 from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Text
+from bot.actions.name_pest import pest_words
 from bot.actions.outcomes import (
     Asks,
     ButtonExpired,
+    FindLogged,
     Founded,
     NotYet,
     NudgeText,
@@ -171,7 +173,7 @@ class Conversation:
                 if product.ingredient in self.knowledge.products
             ),
             tonight=tuple(one for one in asked.values() if household.plants[one.plant].lost_on is None),
-            pests=tuple((key, pest.words) for key, pest in self.knowledge.pests.items()),
+            pests=pest_words(self.knowledge.pests),
             ingredients=tuple((key, kind.words) for key, kind in self.knowledge.products.items()),
             expecting=question.expecting if question else Expecting.NOTHING,
             choices=question.choices if question else (),
@@ -202,6 +204,8 @@ class Conversation:
 
 def _asks(outcomes: list[Outcome]) -> bool:
     """Whether the open question belongs to this answer."""
+    if any(isinstance(one, FindLogged) and not one.is_isolated for one in outcomes):
+        return True
     return any(isinstance(one, Asks | NotYet | PlacesSaved | PlantsAdded | WhichTown) for one in outcomes)
 
 

@@ -136,10 +136,11 @@ class Undo:
 
 @dataclass(frozen=True, slots=True)
 class Isolate:
-    """Put apart."""
+    """Put apart; apart False: it cannot be moved, its place becomes the isolation room."""
 
     plants: tuple[PlantId, ...]
     on: date | None = None
+    apart: bool = True
 
 
 @dataclass(frozen=True, slots=True)

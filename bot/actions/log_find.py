@@ -2,9 +2,10 @@
 
 from datetime import date, timedelta
 
-from bot.actions.commands import LogCheck, LogFind, LogSign
+from bot.actions.commands import Choice, Isolate, LogCheck, LogFind, LogSign
 from bot.actions.desk import Desk
 from bot.actions.outcomes import CheckLogged, FindLogged, SignLogged
+from bot.actions.situation import Expecting
 from bot.domain.agenda import SIGN_CHECK_WITHIN_DAYS
 from bot.domain.course import next_step
 from bot.domain.identity import PlantId
@@ -27,6 +28,8 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
         (e.on for e in desk.agenda.evenings if any(t.plant == plant_id and t.method for t in e.tasks)), None
     )
     place = desk.household.places.get(plant.place) if plant.place is not None else None
+    if plant.isolated_on is None:
+        _ask_apart(plant_id, desk)
     return FindLogged(
         plant=plant.name,
         on=command.on or desk.today,
@@ -44,6 +47,14 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
         progress=state,
         tonight=task_on,
     )
+
+
+def _ask_apart(plant: PlantId, desk: Desk) -> None:
+    choices = (
+        Choice("It is apart now", (Isolate(plants=(plant,)),)),
+        Choice("Cannot be moved", (Isolate(plants=(plant,), apart=False),)),
+    )
+    desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
 
 
 def neighbours(desk: Desk, plant_id: PlantId) -> tuple[str, ...]:

@@ -218,9 +218,10 @@ class CorrectedTo:
 
 @dataclass(frozen=True, slots=True)
 class IsolatedThem:
-    """Kept apart from now on."""
+    """Kept apart from now on; rooms are places that become isolation rooms."""
 
     plants: tuple[str, ...]
+    rooms: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

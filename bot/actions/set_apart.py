@@ -8,9 +8,12 @@ from bot.domain.journal import IsolatedNow, LostNow, PlantSet, ReleasedNow
 
 
 def isolate(command: Isolate, desk: Desk) -> IsolatedThem:
-    """Write that plants are kept apart."""
-    desk.write(desk.draft(IsolatedNow(), plant=plant, on=command.on) for plant in command.plants)
-    return IsolatedThem(desk.names(command.plants))
+    """Write that plants are kept apart, or that their place is the isolation room."""
+    isolated = IsolatedNow(apart=command.apart)
+    desk.write(desk.draft(isolated, plant=plant, on=command.on) for plant in command.plants)
+    places = {desk.plant(plant).place for plant in command.plants} if not command.apart else set()
+    rooms = tuple(desk.household.places[place].name for place in places if place is not None)
+    return IsolatedThem(desk.names(command.plants), rooms)
 
 
 def move(command: MovePlant, desk: Desk) -> Moved:

@@ -154,7 +154,12 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             if pest is not None:
                 return f"Corrected: the case on {plant} is {pest}. The plan follows it from now on."
             return f"Corrected: that was {plant}."
-        case o.IsolatedThem(plants=plants):
+        case o.IsolatedThem(plants=plants, rooms=rooms):
+            if rooms:
+                return (
+                    f"Written: {listed(plants)} stays where it is, so {listed(rooms)} is the isolation room. "
+                    "Everything in it is on watch; carry nothing out of it unchecked."
+                )
             return f"Written: {listed(plants)} kept apart."
         case o.Moved():
             rest = f" Still isolated: {listed(outcome.still_isolated)}." if outcome.still_isolated else ""
