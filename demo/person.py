@@ -25,7 +25,6 @@ HIGHEST_PITCH = 90
 HIGHEST_TURN = 180
 ERROR_STATUSES = range(400, 600)
 PATIENCE_S = 0.1
-SETTLING_S = 20.0  # how long a bot in this process may take over one update
 PAGE = Path(__file__).with_name("page.html")
 PAGE_POLICY = (
     "default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline';"
@@ -155,10 +154,10 @@ class Speaking(PersonSide):
         self.answer(said)
 
     async def _wait(self, update_id: int) -> None:
-        hook = self.standin.settled
-        await self.standin.updates.confirmed(update_id, PATIENCE_S if hook is None else SETTLING_S)
-        if hook is not None:
-            await hook()
+        if self.standin.settled is None:
+            await self.standin.updates.confirmed(update_id, PATIENCE_S)
+        else:
+            await self.standin.settled()
 
     def waits(self, given: Any = None) -> bool:
         """Whether the caller wants the bot's answer: `wait`, in the query or the body."""

@@ -17,6 +17,8 @@ from demo.standin import StandIn
 
 TOKEN = "100:demo"  # noqa: S105 - the stand-in's, worth nothing anywhere else
 OWNER = 1
+PATIENCE_S = 20.0
+"""How long the bot may take over one update. [s]"""
 SEARCH = timedelta(days=60)
 """How far "next nudge" looks ahead."""
 
@@ -44,9 +46,16 @@ class Running:
     standin: StandIn
     clock: SimulatedClock
 
+    async def settled(self) -> None:
+        """Wait until the bot has fetched and committed every update and sent every answer."""
+        pending = self.standin.updates.pending
+        if pending:
+            await self.standin.updates.confirmed(pending[-1]["update_id"], PATIENCE_S)
+        await self.app.settled()
+
     async def move_clock(self, step: dict[str, Any]) -> None:
         """Move forward, letting everything due on the way happen in order."""
-        await self.app.settled()
+        await self.settled()
         if step.get("to_next_nudge"):
             await self._to_next_nudge()
             return
@@ -95,7 +104,7 @@ async def running(
             await app.start()
             try:
                 whole = Running(app, standin, clock)
-                standin.settled = app.settled
+                standin.settled = whole.settled
                 standin.move_clock = whole.move_clock
                 yield whole
             finally:
