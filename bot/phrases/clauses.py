@@ -143,7 +143,7 @@ def _could_be_either(before: Clause, piece: Clause) -> bool:
 
 
 def _tells_of_the_past(before: Clause) -> bool:
-    return before.has(Word.DONE) or bool(before.every(Method))
+    return before.has(Word.DONE, Word.SAW, Word.CHECKED) or bool(before.every(Method))
 
 
 def _continues(before: Clause, piece: Clause) -> bool:

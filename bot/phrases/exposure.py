@@ -57,12 +57,9 @@ def is_exposure(words: tuple[str, ...]) -> bool:
         return True
     if {"eye", "eyes"} & said and said & (_HURT | {"bleach", "alcohol", "rinsed", "rinse", "washed"}):
         return True
-    if said & _ANIMALS and said & _TAKEN and (said & _SUBSTANCES or not said <= _TAME):
+    if said & _ANIMALS and said & _TAKEN:
         return _animal_acts(words)
     return bool(said & _ON_SELF and said & {"inhaled", "drank", "swallowed"}) or _is_burnt(said)
-
-
-_TAME: frozenset[str] = frozenset()
 
 
 def _animal_acts(words: tuple[str, ...]) -> bool:

@@ -7,7 +7,7 @@ from bot.actions.commands import Choice, Incomplete, Missing, Postpone
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method
 from bot.phrases.asking import Meant, bad_day, not_understood
-from bot.phrases.clause import DATES, Clause, Setting, excepted, named, unique
+from bot.phrases.clause import DATES, Clause, Setting, excepted, named
 from bot.phrases.days import Clock, Day, Moment, MonthDay, Trouble, Weekday, day_ahead, evening_hour
 from bot.phrases.names import Place, Plants
 from bot.phrases.words import Tool, Word
@@ -43,6 +43,8 @@ def read_postponement(clause: Clause, setting: Setting) -> Meant | None:
     if not clause.only(*_ALLOWED, *_KINDS) or not _puts_off(clause):
         return None
     plants = _plants(clause, setting)
+    if plants is not None:
+        plants = tuple(plant for plant in plants if plant not in excepted(clause))
     if clause.has(Word.YET, Word.SKIP) or _is_promise(clause) or _is_open(clause, setting):
         return (_ask_when(named(clause), plants or (), setting),)
     if clause.has(Word.EXCEPT) and clause.has(Word.NOT, Word.NOTHING):
@@ -105,8 +107,7 @@ def _plants(clause: Clause, setting: Setting) -> tuple[PlantId, ...] | None:
         return setting.before if clause.has(Word.IT, Word.THEM) else None
     if not setting.is_first and not clause.has(Word.ALL):
         return None
-    left = excepted(clause)
-    return unique(p for p in setting.tonight() if p not in left)
+    return setting.tonight()
 
 
 def _until(clause: Clause, setting: Setting) -> _Until | Trouble | None:

@@ -87,12 +87,6 @@ def _topic(said: frozenset[str], clause: Clause) -> Topic | None:
         return Topic.WHY
     if said & _APART and not (plants and said & {"when", "out", "leave", "long"}):
         return Topic.ISOLATED
-    if (
-        said & _FREED
-        and (plants or "when" in said or "can" in said)
-        and "go" not in said - _FREED | {"go"} - said
-    ):
-        return Topic.RELEASE
     if said & _FREED and (plants or said & {"when", "can"}):
         return Topic.RELEASE
     if said & _COURSE:

@@ -66,9 +66,9 @@ def _told(clause: Clause, setting: Setting, moment: _Moment, product: ProductId 
     plants = _explicit(clause, setting)
     if plants is None:
         return _bare(clause, setting, LogRound(plants=(), product=product, on=on, at=at))
-    return _sorted_out(plants, setting, LogRound(plants=(), product=product, on=on, at=at)) or not_understood(
-        clause, "plants"
-    )
+    left = tuple(plant for plant in plants if plant not in excepted(clause))
+    told = LogRound(plants=(), product=product, on=on, at=at)
+    return _sorted_out(left, setting, told) or not_understood(clause, "plants")
 
 
 def _methods(clause: Clause) -> tuple[Method, ...]:

@@ -8,6 +8,7 @@ import pytest
 from bot.actions.commands import LogRound, NotUnderstood, Postpone
 from bot.actions.situation import Situation
 from bot.phrases.grammar import understand
+from bot.phrases.notation import notation
 from tests.phrases.situation import EVENING, HOYA, ZONE
 
 
@@ -114,3 +115,27 @@ def test_later_this_evening_ends_where_quiet_hours_begin() -> None:
     (told,) = understand("in an hour", early)
     assert isinstance(told, Postpone)
     assert (told.on, told.at) == (date(2026, 5, 7), None)
+
+
+@pytest.mark.parametrize(
+    ("text", "meaning"),
+    [
+        ("check every wednesday", "routine check rule=FREQ=WEEKLY;BYDAY=WE"),
+        ("check daily", "routine check rule=FREQ=DAILY"),
+        ("check every evening", "routine check rule=FREQ=DAILY"),
+        ("check every other week", "unclear"),
+        ("check every half day", "unclear"),
+        ("later hoya in 30 hours", "unclear"),
+        ("later hoya on 31/11", "unclear"),
+        ("later hoya in 500 days", "unclear"),
+        ("done quarter to eight", "done hoya orchid coffee at=19:45"),
+        ("done at quarter to eight", "done hoya orchid coffee at=19:45"),
+        ("done at 13 pm", "ask plant pm"),
+        ("done at midnight", "done hoya orchid coffee at=00:00"),
+        ("done at", "done hoya orchid coffee"),
+        ("done at 19.30", "done hoya orchid coffee at=19:30"),
+        ("done 19 h", "done hoya orchid coffee at=19:00"),
+    ],
+)
+def test_a_time_or_a_habit_is_read_or_refused(text: str, meaning: str) -> None:
+    assert notation(understand(text, EVENING), EVENING) == meaning
