@@ -1,0 +1,353 @@
+"""From the first find to release and beyond; `outbreak` and `talk` stand at 10:00 on Saturday 2 May."""
+
+from datetime import date, datetime, timedelta
+
+import pytest
+
+from bot.domain.journal import (
+    CheckedClean,
+    Found,
+    IsolatedNow,
+    LostNow,
+    PestCorrected,
+    PlantSet,
+    ReleasedNow,
+    SignSeen,
+    TemperatureRead,
+    Treated,
+    Voided,
+)
+from bot.domain.release import Level
+from bot.domain.trade import Grade, Method, Sign
+from tests.journeys.talking import ZONE, Talk
+
+LENS = "checked everything with a lens, all clean"
+
+
+def live_until_released(talk: Talk, name: str) -> str:
+    """Do what is asked and see nothing, evening by evening, until the bot lets the plant go."""
+    end = talk.now + timedelta(days=120)
+    while talk.now < end:
+        (nudge,) = talk.evening()
+        talk.passes(minutes=10)
+        heard = nudge
+        if any(line.startswith(("Spray", "Swab", "Rinse", "Wipe")) for line in nudge.splitlines()):
+            heard += talk.say("done")[0]
+        if "Look at:" in nudge:
+            heard += talk.say(LENS)[0]
+        if f"{name} may leave isolation by the rule" in heard:
+            return heard
+    raise AssertionError(f"{name} was never released")
+
+
+@pytest.fixture
+def mites(talk: Talk) -> Talk:
+    """Spider mites on the ivy, in a warm study that the sun never reaches."""
+    talk.set_up(("study has no window", "study is 24 degrees", "ivy 4 spider mites", "isolate the ivy"))
+    return talk
+
+
+def test_a_find_opens_a_case_plans_it_and_watches_the_neighbours(talk: Talk) -> None:
+    before = len(talk.told())
+    (answer,) = talk.say("hoya 12 longtailed mealybugs in the axils")
+    lines = answer.splitlines()
+    assert lines[:4] == [
+        "Written for today, Sat 2 May: longtailed mealybug on hoya in the axils, 12.",
+        "A case is open.",
+        "Keep hoya apart now. If it cannot be moved, landing is the isolation room.",
+        "On watch beside it: small hoya.",
+    ]
+    assert lines[4].startswith("Plan: spray with insecticidal soap, first today, Sat 2 May; 0 rounds done")
+    assert lines[5].startswith("Back at the earliest ")
+    assert talk.told()[before:] == [
+        ("hoya", Found(pest="longtailed_mealybug", grade=Grade.SOME, count=12, where="axils"))
+    ]
+
+
+def test_a_word_for_several_pests_asks_which_and_then_knows(talk: Talk) -> None:
+    before = len(talk.told())
+    assert talk.say("hoya 12 mealybugs in the axils") == [
+        "Which pest is it on hoya? Nothing is written yet."
+    ]
+    assert talk.labels() == ["citrus mealybug", "longtailed mealybug"]
+    assert talk.told()[before:] == []
+    assert talk.press("longtailed mealybug")[0].startswith(
+        "Written for today, Sat 2 May: longtailed mealybug on hoya in the axils, 12."
+    )
+    assert talk.say("orchid 4 mealies")[0].startswith(
+        "Written for today, Sat 2 May: longtailed mealybug on moth"
+    )
+    assert talk.say("hoya 3 mealybugs")[0].splitlines()[1] == "The days without a find start again."
+    assert [one.pest for _, one in talk.told()[before:] if isinstance(one, Found)] == [
+        "longtailed_mealybug"
+    ] * 3
+
+
+def test_a_find_without_a_pest_asks_among_all(talk: Talk) -> None:
+    assert talk.say("hoya 5") == ["Which pest is it on hoya? Nothing is written yet."]
+    assert len(talk.labels()) == 11
+    talk.press("western flower thrips")
+    assert talk.told()[-1] == ("hoya", Found(pest="western_flower_thrips", grade=Grade.FEW, count=5))
+
+
+def test_an_open_case_settles_what_a_bare_number_means(outbreak: Talk) -> None:
+    outbreak.say("hoya 3")
+    assert outbreak.told()[-1] == ("hoya", Found(pest="longtailed_mealybug", grade=Grade.FEW, count=3))
+
+
+def test_many_asks_for_a_clean_out_and_says_what_discarding_is_worth(talk: Talk) -> None:
+    (answer,) = talk.say("lots of longtailed mealybugs on the hoya")
+    assert "Plan: a full clean-out, first today, Sat 2 May;" in answer
+    assert "extension services advise discarding a plant that is cheap to replace." in answer
+    talk.evening()
+    talk.say("done")
+    assert talk.told()[-1] == ("hoya", Treated(method=Method.CLEAN_OUT))
+
+
+def test_without_a_product_handwork_bridges_and_the_kind_to_look_for_is_named(stranger_talk: Talk) -> None:
+    stranger_talk.set_up(("/start", "Gent", "hoya, landing", "no window"))
+    (answer,) = stranger_talk.say("hoya 12 longtailed mealybugs")
+    assert "Nothing on your shelf fits: until then rinse by hand. Look for insecticidal soap" in answer
+    assert "because nothing on the shelf fits, so handwork" in stranger_talk.say("why")[0]
+
+
+def test_a_sign_asks_for_a_close_look_and_resets_nothing(talk: Talk) -> None:
+    assert talk.say("webbing on the ivy") == [
+        "Written: webbing on ivy, today, Sat 2 May. "
+        "A sign is no living pest yet: please look closely by Mon 4 May."
+    ]
+    assert talk.told()[-1] == ("ivy", SignSeen(Sign.WEBBING))
+    assert not talk.home.living[-1].cases
+
+
+def test_the_pest_is_set_right_later(outbreak: Talk) -> None:
+    assert outbreak.say("it's spider mites on the hoya, not mealybug") == [
+        "Corrected: the case on hoya is spider mite. The plan follows it from now on."
+    ]
+    assert outbreak.told()[-1] == ("hoya", PestCorrected("spider_mite"))
+    assert outbreak.say("it's scale on the hoya") == ["Which pest is it on hoya? Nothing is written yet."]
+    assert outbreak.press("armoured scale")[0].startswith("Corrected: the case on hoya is armoured scale.")
+    assert outbreak.say("it's scale on the small hoya") == [
+        "Which pest is it on small hoya? Nothing is written yet."
+    ]
+    assert outbreak.press("brown soft scale") == ["There is nothing of yours left to take back."]
+
+
+def test_the_plant_is_set_right_in_one_word(talk: Talk) -> None:
+    talk.say("hoya 3 longtailed mealybugs")
+    assert talk.say("that was the small hoya") == ["Corrected: that was small hoya."]
+    plants = {plant.name: plant for plant in talk.home.living}
+    assert not plants["hoya"].cases
+    assert plants["small hoya"].open_cases[0].pest == "longtailed_mealybug"
+    assert isinstance(talk.entries()[-2].payload, Voided)
+
+
+def test_with_nothing_told_there_is_nothing_to_set_right(outbreak: Talk) -> None:
+    outbreak.joins()
+    assert outbreak.say("that was the small hoya", person=2) == [
+        "There is nothing of yours left to take back."
+    ]
+
+
+def test_isolated_lists_who_is_apart_since_when_and_who_is_watched(outbreak: Talk) -> None:
+    outbreak.say("isolate the hoya")
+    lines = outbreak.say("isolated?")[0].splitlines()
+    assert lines[0] == "Isolated, 3 plants:"
+    assert lines[1].startswith("hoya (longtailed mealybug, landing) since Sat 2 May; back ")
+    assert lines[2].startswith("moth orchid (longtailed mealybug, kitchen), still to be set apart; back ")
+    assert lines[-1] == "On watch: small hoya (because of hoya)."
+    assert ("hoya", IsolatedNow()) in outbreak.told()
+
+
+def test_isolated_says_so_when_nothing_is(talk: Talk) -> None:
+    assert talk.say("isolated?") == ["No plant is isolated."]
+
+
+def test_due_lists_the_evenings_and_the_week(outbreak: Talk) -> None:
+    (answer,) = outbreak.say("what's due")
+    assert answer.splitlines()[0] == "today, Sat 2 May: spray hoya; swab moth orchid and coffee plant"
+    assert "check hoya, small hoya, moth orchid and coffee plant" in answer
+    (week,) = outbreak.say("what is due this week")
+    assert week == "today, Sat 2 May: spray hoya; swab moth orchid and coffee plant"
+    outbreak.evening()
+    outbreak.say("done")
+    assert outbreak.say("what is due this week") == ["Nothing is due this week."]
+
+
+def test_with_no_case_nothing_is_due_and_there_is_no_why(talk: Talk) -> None:
+    assert talk.say("why") == ["No case is open, so nothing is planned and there is nothing to explain."]
+    assert talk.say("why ivy") == ["ivy: no open case."]
+
+
+def test_why_gives_terms_assumption_and_source(outbreak: Talk) -> None:
+    (first,) = outbreak.say("why hoya")
+    assert "because more than a few: a spray reaches what a swab misses." in first
+    assert "The first round is due at once." in first
+    outbreak.evening()
+    outbreak.say("done")
+    (answer,) = outbreak.say("why")
+    assert "at 21 °C the stage a spray reaches lasts" in answer
+    assert "Label of insecticidal soap: not before 7 days." in answer
+    assert "24 °C (assumed, the cautious side; tell me “kitchen is 21 degrees”)" in answer
+    assert "So the window is Sat 9 May to Mon 11 May." in answer
+    assert "Going back: " in answer
+
+
+def test_why_says_where_the_label_is_longer_than_the_pest_allows(mites: Talk) -> None:
+    mites.evening()
+    mites.say("done")
+    (answer,) = mites.say("why ivy")
+    assert "Mites often outrun 7 to 9 days" in answer or "The label is longer than the pest allows" in answer
+
+
+def test_why_says_when_a_place_is_too_cold_or_too_hot_to_tell(mites: Talk) -> None:
+    mites.evening()
+    mites.say("done")
+    mites.say("study is 10 degrees")
+    assert "It is too cold there to tell how fast they grow." in mites.say("why ivy")[0]
+    mites.say("study is 44 degrees")
+    assert "It is hotter than the studies cover" in mites.say("why ivy")[0]
+    assert [one.celsius for _, one in mites.told() if isinstance(one, TemperatureRead)][-2:] == [10, 44]
+
+
+def test_when_can_it_go_back_names_the_day_and_what_binds(outbreak: Talk) -> None:
+    (answer,) = outbreak.say("when can the hoya go back")
+    assert answer.startswith("hoya: 50 % likely free, 0 days without a find. Back ")
+    assert "what holds it: " in answer
+    assert outbreak.say("when can the small hoya go back") == ["small hoya: not isolated."]
+    outbreak.say("isolate the small hoya")
+    assert outbreak.say("when can the small hoya go back") == [
+        "small hoya is apart since Sat 2 May without an open case: it may go back when you like."
+    ]
+
+
+def test_clean_checks_write_a_level_and_say_how_far_it_is(outbreak: Talk) -> None:
+    outbreak.evening()
+    outbreak.say("done")
+    outbreak.at(date(2026, 5, 10), 20, 30)
+    (answer,) = outbreak.say("hoya clean")
+    assert answer.startswith("Written for today, Sun 10 May: none seen on hoya (a plain look).\nhoya: ")
+    assert outbreak.told()[-1] == ("hoya", CheckedClean(Level.PLAIN))
+    before = len(outbreak.told())
+    outbreak.say("hoya clean")
+    assert outbreak.told()[before:] == []
+    outbreak.say(LENS)
+    assert [one for _, one in outbreak.told()[before:]] == [CheckedClean(Level.LENS)] * 5
+
+
+def test_mites_are_sprayed_looked_for_and_released_by_the_rule_then_watched(mites: Talk) -> None:
+    heard = live_until_released(mites, "ivy")
+    assert "“put ivy back”" in heard
+    (answer,) = mites.say("put ivy back")
+    assert answer.startswith("Written: ivy left isolation, by the rule. On watch until ")
+    assert mites.told()[-1] == ("ivy", ReleasedNow(by_rule=True))
+    released_at = mites.now
+    assert date(2026, 5, 23) < released_at.date() < date(2026, 8, 1)
+    assert mites.say("isolated?")[0].startswith("No plant is isolated.\nOn watch: ivy (until ")
+    assert mites.say("put ivy back") == ["ivy was not isolated."]
+
+
+def test_a_find_after_release_reopens_the_case(mites: Talk) -> None:
+    live_until_released(mites, "ivy")
+    mites.say("put ivy back")
+    mites.passes(days=2)
+    assert "That reopens the case on ivy." in mites.say("ivy 2 mites")[0]
+    assert mites.say("isolated?")[0].startswith("Isolated, 1 plant:\nivy (spider mite, study)")
+    assert mites.evening()[0].splitlines()[1] == "Spray ivy with insecticidal soap."
+
+
+def test_a_nudge_says_who_may_leave(mites: Talk) -> None:
+    live_until_released(mites, "ivy")
+    mites.passes(days=6)
+    (nudge,) = mites.evening()
+    assert "ivy may leave isolation by the rule: “put ivy back”." in nudge
+    assert "may leave isolation by the rule." in mites.say("when can the ivy go back")[0]
+
+
+def test_release_against_the_rule_takes_a_second_word(outbreak: Talk) -> None:
+    before = len(outbreak.told())
+    (answer,) = outbreak.say("put hoya back")
+    assert answer.startswith("hoya is not there yet. 50 % likely free, 0 days without a find.")
+    assert outbreak.labels() == ["Put it back anyway", "Keep it apart"]
+    assert outbreak.told()[before:] == []
+    assert outbreak.press("Keep it apart") == ["You are welcome."]
+    assert outbreak.told()[before:] == []
+    assert outbreak.press("Put it back anyway")[0].startswith(
+        "Written: hoya left isolation, against the rule, on your word. On watch until "
+    )
+    assert outbreak.told()[before:] == [("hoya", ReleasedNow(by_rule=False))]
+
+
+def test_undo_puts_a_released_plant_back_into_isolation(outbreak: Talk) -> None:
+    outbreak.say("put hoya back")
+    outbreak.press("Put it back anyway")
+    assert outbreak.say("undo") == ["Taken back: today: hoya left isolation."]
+    assert "hoya (longtailed mealybug" in outbreak.say("isolated?")[0]
+
+
+def test_a_plant_apart_without_a_case_goes_back_at_a_word(talk: Talk) -> None:
+    talk.say("isolate the calathea")
+    talk.say("isolate the ivy")
+    assert talk.say("put ivy back") == ["Written: ivy left isolation, by the rule."]
+
+
+def test_a_move_keeps_the_isolation(outbreak: Talk) -> None:
+    outbreak.say("isolate the hoya")
+    assert outbreak.say("moved hoya to the study") == ["Written: hoya at study. Still isolated: hoya."]
+    assert outbreak.told()[-1] == ("hoya", PlantSet(place=3))
+    assert outbreak.say("moved small hoya to the study") == ["Written: small hoya at study."]
+
+
+def test_a_lost_plant_is_never_asked_for_again(outbreak: Talk) -> None:
+    (answer,) = outbreak.say("binned the coffee")
+    assert answer.startswith("Written: coffee plant gone. Old mix and leaves go into a closed bag")
+    assert outbreak.told()[-1] == ("coffee plant", LostNow())
+    assert "coffee" not in outbreak.evening()[0]
+
+
+def test_the_history_tells_a_plant_and_a_week(outbreak: Talk) -> None:
+    outbreak.evening()
+    outbreak.say("done")
+    outbreak.at(date(2026, 5, 6), 12)
+    assert outbreak.say("hoya history") == [
+        "Sat 2 May: hoya a new plant\nSat 2 May: hoya longtailed mealybug\nSat 2 May: hoya sprayed"
+    ]
+    assert outbreak.say("what did I do last week")[0].endswith("Sat 2 May: coffee plant swabbed")
+    outbreak.at(date(2026, 6, 3), 12)
+    assert outbreak.say("what did I do last week") == ["Nothing is written for that time."]
+
+
+def test_a_stall_asks_for_a_clean_out_and_says_why(outbreak: Talk) -> None:
+    outbreak.evening()
+    outbreak.say("done")
+    outbreak.at(date(2026, 5, 24), 12)  # 22 days after the start
+    outbreak.say("hoya 3")
+    assert "because still alive 21 days after the start" in outbreak.say("why hoya")[0]
+
+
+def test_an_outbreak_is_told_in_one_message_after_another_or_not_at_all(talk: Talk) -> None:
+    before = len(talk.told())
+    talk.say("ivy 4 spider mites")
+    (answer,) = talk.say("hoya clean, ivy 2")
+    assert "none seen on hoya" in answer
+    assert "spider mite on ivy, 2" in answer
+    assert {one.source for one in talk.entries()[-2:]} == {talk.entries()[-1].source}
+    talk.say("undo")
+    assert [name for name, _ in talk.told()[before:]] == ["ivy"]
+
+
+def test_what_the_bot_cannot_do_yet_it_says_and_writes_nothing(outbreak: Talk) -> None:
+    before = len(outbreak.entries())
+    for text in ("mix 750 ml", "is the hoya getting better"):
+        assert outbreak.say(text)[0].endswith("I cannot do that yet. Nothing is written.")
+    assert outbreak.say("bleach in my eye")[0].startswith("Stop and get away from it, into fresh air.")
+    assert "“done”, “done except coffee”" in outbreak.say("help")[0]
+    assert len(outbreak.entries()) == before
+
+
+def test_the_clock_change_leaves_the_evening_at_eight(outbreak: Talk) -> None:
+    # the clocks go back in Brussels on 25 October 2026
+    outbreak.at(date(2026, 10, 24), 23)
+    outbreak.evening()
+    assert outbreak.now == datetime(2026, 10, 25, 20, tzinfo=ZONE)
+    assert outbreak.now.utcoffset() == timedelta(hours=1)
