@@ -282,8 +282,8 @@ def _one(clause: Clause, setting: Setting) -> Meant:
     strange = [item.text for item in clause.items if isinstance(item.meaning, Unknown)]
     if strange:
         return read_arrival(clause, setting) or _strange(clause, strange)
-    if clause.has(Word.BOTH) and len(named(clause)) == 1:
-        return not_understood(clause, "both")
+    if (clause.has(Word.BOTH) and len(named(clause)) == 1) or (clause.has(Word.REST) and named(clause)):
+        return not_understood(clause, "plants")
     for read in _READERS:
         meant = read(clause, setting)
         if meant is not None:
