@@ -32,7 +32,8 @@ from bot.domain.knowledge import Knowledge
 from bot.phrases.grammar import understand
 from bot.wording.answer import Answer, Button
 from bot.wording.nudge import nudge_choices
-from bot.wording.sentences import Voice, say
+from bot.wording.sentences import say
+from bot.wording.voice import Voice
 
 MAX_TEXT = 4096
 CHOICES_A_ROW = 2

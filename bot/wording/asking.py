@@ -1,0 +1,93 @@
+"""Questions back, the agenda, and what was not understood."""
+
+from datetime import timedelta
+
+from bot.actions import outcomes as o
+from bot.actions.commands import Missing
+from bot.wording.days import listed, near_day
+from bot.wording.voice import Voice
+
+FIRST_AID = (
+    "Stop and get away from it, into fresh air.\n"
+    "Eyes or skin: rinse with plenty of clean water for 15 minutes, take off wet clothes.\n"
+    "Swallowed: rinse the mouth. Do not make anyone vomit.\n"
+    "Then call your poison centre, a doctor or, for an animal, a vet; the emergency number if breathing is hard "
+    "or someone is drowsy. Have the label at hand.\n"
+    "I am a notebook, not a doctor: they decide."
+)
+
+
+HELP = (
+    "Write as you would to a friend:\n"
+    "“hoya, landing, 15 cm” adds plants, one a line\n"
+    "“hoya 5 mealybugs” reports a find, “all clean” a look with none seen\n"
+    "“got soap, ready to use, every 7 days” puts a product on the shelf\n"
+    "“done”, “done except coffee”, “not tonight”, “did the hoya on sunday” answer the evening\n"
+    "“isolated?”, “what's due”, “why”, “when can the hoya go back” ask\n"
+    "“undo” takes back the last thing you told me"
+)
+
+
+UNCLEAR_REASONS = {
+    "too long": "That is longer than I can read at once (600 characters). Please say it in shorter messages.",
+    "count": "I cannot make a find of that number. Say a count from 1 up to 100,000, or “few”, “some”, “many”.",
+    "future": "That day is still to come, so I wrote nothing. Tell me once it is done.",
+    "past": "That is too long ago for me (over 400 days). Nothing is written.",
+}
+
+
+def due(told: o.DueList, voice: Voice) -> str:
+    """List the coming evenings."""
+    shown = [
+        (on, lines) for on, lines in told.evenings if not told.is_week or on <= told.today + timedelta(days=7)
+    ]
+    if not shown:
+        return "Nothing is due" + (" this week." if told.is_week else ".")
+    return "\n".join(f"{near_day(on, voice.today)}: {_due_words(lines)}" for on, lines in shown)
+
+
+def _due_words(lines: tuple[o.DueLine, ...]) -> str:
+    groups: dict[str, list[str]] = {}
+    for line in lines:
+        word = line.task.method.value if line.task.method is not None else "check"
+        groups.setdefault(word, []).append(line.name)
+    return "; ".join(f"{word} {listed(names)}" for word, names in groups.items())
+
+
+def asks(told: o.Asks) -> str:  # noqa: C901 - one arm a question
+    """Ask for what a clause left open."""
+    names = listed(told.plants)
+    match told.missing:
+        case Missing.METHOD:
+            return f"What did you do to {names}?"
+        case Missing.WHICH_PLANT:
+            return f"Which one{f' for “{told.text}”' if told.text else ''}?"
+        case Missing.UNKNOWN_PLANT:
+            return (
+                f"I know no plant called “{told.text[:60]}”. Nothing is written. “plants” lists what I know."
+            )
+        case Missing.WHICH_PEST:
+            return f"Which pest is it on {names}? Nothing is written yet."
+        case Missing.NONE_SEEN:
+            return "None seen, on which plants? Say for instance “hoya clean” or “all clean”."
+        case Missing.LOST:
+            return "Gone: the pest, or a plant? Say “hoya clean” or “the ivy died”."
+        case Missing.LATER:
+            return "Shall I move it to another evening? Say “tomorrow”, “saturday” or “in an hour”."
+        case Missing.ADD:
+            return "A new plant: what is it called and where does it stand? Like “fern, kitchen”."
+        case Missing.WHICH_PLACE:
+            return f"I know no place called “{told.text[:60]}”. Nothing is written."
+        case Missing.WHEN:
+            return "Which day? Nothing is written yet."
+        case Missing.AMOUNT:
+            return "How many? A number, or few, some, many."
+
+
+def unclear(told: o.Unclear) -> str:
+    """Say what was not understood and that nothing is written."""
+    if told.reason in UNCLEAR_REASONS:
+        return UNCLEAR_REASONS[told.reason]
+    what = f"“{told.text[:80]}”" if told.text else "that"
+    plants = f" Your plants: {listed(told.plants[:12])}." if told.plants else ""
+    return f"I did not understand {what}, so nothing is written.{plants} “help” shows what I know."

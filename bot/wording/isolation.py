@@ -1,0 +1,72 @@
+"""Answers about isolation and release."""
+
+from bot.actions import outcomes as o
+from bot.domain.course import Progress
+from bot.wording.conditions import condition_words
+from bot.wording.days import counted, day, listed, near_day
+from bot.wording.voice import Voice
+
+
+def isolated_them(told: o.IsolatedThem) -> str:
+    """Confirm that plants are kept apart, or their room."""
+    if told.rooms:
+        return (
+            f"Written: {listed(told.plants)} stays where it is, so {listed(told.rooms)} is the isolation room. "
+            "Everything in it is on watch; carry nothing out of it unchecked."
+        )
+    return f"Written: {listed(told.plants)} kept apart."
+
+
+def released(told: o.ReleasedThem) -> str:
+    """Confirm a release."""
+    lines = []
+    for name, by_rule, until in told.plants:
+        how = "by the rule" if by_rule else "against the rule, on your word"
+        watch = f" On watch until {day(until)}: keep the weekly look." if until else ""
+        lines.append(f"Written: {name} left isolation, {how}.{watch}")
+    if told.not_isolated:
+        lines.append(f"{listed(told.not_isolated)} was not isolated.")
+    return "\n".join(lines)
+
+
+def release_words(states: tuple[Progress, ...], voice: Voice) -> str:
+    """Say how far the cases of a plant are."""
+    return " ".join(condition_words(state, voice.today) for state in states)
+
+
+def isolated(told: o.IsolatedList, voice: Voice) -> str:
+    """List what is apart and what is on watch."""
+    if not told.plants:
+        text = "No plant is isolated."
+    else:
+        lines = [f"Isolated, {counted(len(told.plants), 'plant')}:"]
+        for plant, place, states in told.plants:
+            since = f" since {day(plant.isolated_on)}" if plant.isolated_on else ", still to be set apart"
+            what = ", ".join([*(state.pest.name for state in states), *([place] if place else [])])
+            earliest = max(
+                (state.release.earliest_on for state in states if state.release.earliest_on), default=None
+            )
+            back = f"; back {near_day(earliest, voice.today)} at the earliest" if earliest else ""
+            lines.append(f"{plant.name} ({what}){since}{back}")
+        text = "\n".join(lines)
+    if told.watched:
+        names = [
+            f"{name} ({'until ' + day(watch.until) if watch.until else 'because of ' + cause})"
+            for name, watch, cause in told.watched
+        ]
+        text += f"\nOn watch: {listed(names)}."
+    return text
+
+
+def release_info(told: o.ReleaseInfo, voice: Voice) -> str:
+    """Say when plants may go back."""
+    lines = []
+    for name, states, isolated_on in told.of:
+        if states:
+            lines.append(f"{name}: {release_words(states, voice)}")
+        else:
+            since = f" since {day(isolated_on)}" if isolated_on else ""
+            lines.append(f"{name} is apart{since} without an open case: it may go back when you like.")
+    if told.free:
+        lines.append(f"{listed(told.free)}: not isolated.")
+    return "\n".join(lines) or "No plant is isolated."

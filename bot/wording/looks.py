@@ -1,0 +1,95 @@
+"""Answers about finds, signs and looks."""
+
+from bot.actions import outcomes as o
+from bot.domain.course import Because
+from bot.domain.release import Level
+from bot.domain.trade import Grade, Method, Sign
+from bot.wording.conditions import condition_words, rounds_words
+from bot.wording.days import day, listed, near_day
+from bot.wording.voice import Voice
+
+GRADES = {Grade.FEW: "a few", Grade.SOME: "some", Grade.MANY: "many"}
+
+
+LEVELS = {
+    Level.GLANCE: "a glance",
+    Level.PLAIN: "a plain look",
+    Level.LENS: "a look with a lens",
+    Level.ROOTS: "a look at the roots",
+}
+
+
+SIGNS = {
+    Sign.WEBBING: "webbing",
+    Sign.HONEYDEW: "honeydew",
+    Sign.FLUFF: "fluff",
+    Sign.PITS: "pits",
+    Sign.SPECKS: "specks",
+    Sign.CAST_SKINS: "cast skins",
+}
+
+
+def find(told: o.FindLogged, voice: Voice) -> str:
+    """Confirm a find; say what to do now."""
+    many = str(told.count) if told.count is not None else GRADES[told.grade]
+    where = f" in the {told.where}" if told.where else ""
+    lines = [f"Written for {near_day(told.on, voice.today)}: {told.pest} on {told.plant}{where}, {many}."]
+    if told.is_reopened:
+        lines.append(f"That reopens the case on {told.plant}.")
+    elif told.is_new_case:
+        lines.append("A case is open.")
+    else:
+        lines.append("The days without a find start again.")
+    if not told.is_isolated:
+        lines.append(
+            f"Keep {told.plant} apart now. If it cannot be moved, {told.place or 'its place'} is the isolation room."
+        )
+    if told.neighbours:
+        lines.append(f"On watch beside it: {listed(told.neighbours)}.")
+    lines.append(_find_plan(told, voice))
+    earliest = told.progress.release.earliest_on
+    if earliest is not None:
+        lines.append(f"Back at the earliest {day(earliest)}, if every check from now on finds none.")
+    return "\n".join(line for line in lines if line)
+
+
+def _find_plan(told: o.FindLogged, voice: Voice) -> str:
+    step = told.step
+    if step is None:
+        return ""
+    what = step.method.value if step.method is not Method.CLEAN_OUT else "a full clean-out"
+    with_what = f" with {told.product}" if told.product else ""
+    on = max(told.tonight or step.aim_on, voice.today)
+    lines = [f"Plan: {what}{with_what}, first {near_day(on, voice.today)}; {rounds_words(told.progress)}."]
+    if step.last_on is not None:
+        lines = [f"Plan: {what}{with_what}, next {near_day(on, voice.today)}; {rounds_words(told.progress)}."]
+    if step.because is Because.NO_PRODUCT:
+        lines.append(
+            "Nothing on your shelf fits: until then rinse by hand. Look for insecticidal soap or horticultural oil "
+            "labelled for houseplants indoors."
+        )
+    if told.grade is Grade.MANY:
+        lines.append("That bad, extension services advise discarding a plant that is cheap to replace.")
+    return "\n".join(lines)
+
+
+def check(told: o.CheckLogged, voice: Voice) -> str:
+    """Confirm looks; say what they mean for each case."""
+    lines = [
+        f"Written for {near_day(told.on, voice.today)}: none seen on {listed(told.plants)} ({LEVELS[told.level]})."
+    ]
+    for name, state in told.cases:
+        if name not in told.ready:
+            lines.append(f"{name}: {condition_words(state, voice.today)}")
+    lines += [
+        f"{name} may leave isolation by the rule. Say “put {name} back” when you do." for name in told.ready
+    ]
+    return "\n".join(lines)
+
+
+def sign(outcome: o.SignLogged, voice: Voice) -> str:
+    """Confirm a sign; say by when to look."""
+    return (
+        f"Written: {SIGNS[outcome.sign]} on {listed(outcome.plants)}, {near_day(outcome.on, voice.today)}. "
+        f"A sign is no living pest yet: please look closely by {near_day(outcome.check_by, voice.today)}."
+    )

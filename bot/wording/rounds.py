@@ -1,0 +1,113 @@
+"""Answers about treatments done and put off."""
+
+from bot.actions import outcomes as o
+from bot.domain.course import Step
+from bot.domain.gap import Lateness
+from bot.domain.trade import Method
+from bot.wording.conditions import rounds_words
+from bot.wording.days import clock_in, counted, day, listed, near_day
+from bot.wording.voice import Voice
+
+DONE = {
+    Method.SWAB: "swabbed",
+    Method.WIPE: "wiped",
+    Method.RINSE: "rinsed",
+    Method.SPRAY: "sprayed",
+    Method.DRENCH: "drenched",
+    Method.PRUNE: "pruned",
+    Method.REPOT: "repotted",
+    Method.CLEAN_OUT: "cleaned out",
+}
+
+
+def round_done(told: o.RoundLogged, voice: Voice) -> str:
+    """Confirm treatments; say what follows."""
+    lines = [_done_line(told, voice)]
+    lines += [
+        f"{one.plant}: only {counted(one.days, 'day')} after the last {one.product}, the label says "
+        f"{one.label_days}. It is written; the label is the law where you live, so wait longer next time."
+        for one in told.warnings
+    ]
+    lines += [_late_line(one.name, one.late) for one in told.done if one.late is not None]
+    if told.still_open:
+        lines.append(f"Still open tonight: {listed(told.still_open)}.")
+    if told.mornings:
+        lines.append(f"Tomorrow morning: {listed(told.mornings)}.")
+    lines += _next_lines(told, voice)
+    if told.checks_open:
+        lines.append(
+            f"What did you see on {listed(told.checks_open)}? “all clean”, or “{told.checks_open[0]} 3”."
+        )
+    return "\n".join(line for line in lines if line)
+
+
+def _done_line(told: o.RoundLogged, voice: Voice) -> str:
+    groups: dict[tuple[Method, str | None], list[str]] = {}
+    for one in told.done:
+        groups.setdefault((one.method, one.product), []).append(one.name)
+    parts = [
+        f"{listed(names)} {DONE[method]}{f' ({product})' if product else ''}"
+        for (method, product), names in groups.items()
+    ]
+    again = [one.name for one in told.done if one.is_repeat]
+    note = f" {listed(again)} already stood there: one round, not two." if again else ""
+    return f"Written for {near_day(told.on, voice.today)}: {'; '.join(parts)}.{note}"
+
+
+def _late_line(name: str, step: Step) -> str:
+    if step.last_on is None or step.lateness is Lateness.ON_TIME:
+        return ""
+    if step.lateness is Lateness.MISSED:
+        return f"{name}: this round came after the {day(step.closes_on)}, so young ones may have grown up; count on one round more."
+    return (
+        f"{name}: a little later than planned ({day(step.closes_on)}); little harm, what follows moves along."
+    )
+
+
+def _next_lines(told: o.RoundLogged, voice: Voice) -> list[str]:
+    lines = []
+    for one in told.done:
+        if one.progress:
+            state = one.progress[0]
+            lines.append(f"{one.name}: {rounds_words(state)}{_then(one.next, voice)}.")
+    return lines
+
+
+def _then(step: Step | None, voice: Voice) -> str:
+    if step is None:
+        return "; no more rounds needed, checks go on"
+    if step.opens_on == step.closes_on:
+        return f"; next {near_day(step.aim_on, voice.today)}"
+    return f"; next {near_day(step.aim_on, voice.today)}, by {day(step.closes_on)} at the latest"
+
+
+def nothing_due(told: o.NothingDue, voice: Voice) -> str:
+    """Say what is open instead."""
+    lines = ["No treatment is open right now, so I wrote nothing."]
+    if told.mornings:
+        lines.append(f"Tomorrow morning: {listed(told.mornings)}.")
+    if told.checks_open:
+        lines.append(
+            f"What did you see on {listed(told.checks_open)}? “all clean”, or “{told.checks_open[0]} 3”."
+        )
+    if len(lines) == 1 and told.next_on is not None:
+        lines.append(f"Next: {near_day(told.next_on, voice.today)}.")
+    return "\n".join(lines)
+
+
+def put_off(told: o.PutOff, voice: Voice) -> str:
+    """Confirm another evening and what it costs."""
+    when = (
+        f"at {clock_in(told.at, voice.zone)} tonight"
+        if told.at is not None
+        else near_day(told.on, voice.today)
+    )
+    lines = [f"Put off: {listed(told.plants)}, {when}."]
+    for name, step in told.costs:
+        if step.lateness is Lateness.MISSED:
+            lines.append(
+                f"{name} would be past {day(step.closes_on)} by then: count on about one round more."
+            )
+        elif step.last_on is not None:
+            lines.append(f"{name} runs past {day(step.closes_on)} by then; little harm if it stays at that.")
+    return "\n".join(lines)
