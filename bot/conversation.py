@@ -204,10 +204,18 @@ class Conversation:
 
 
 def _asks(outcomes: list[Outcome]) -> bool:
-    """Whether the open question belongs to this answer."""
-    if any(isinstance(one, FindLogged) and not one.is_isolated for one in outcomes):
-        return True
-    return any(isinstance(one, Asks | NotYet | PlacesSaved | PlantsAdded | WhichTown) for one in outcomes)
+    """Whether the open question belongs to this answer, and not to an earlier one."""
+    return any(_opens_question(one) for one in outcomes)
+
+
+def _opens_question(outcome: Outcome) -> bool:
+    match outcome:
+        case Asks(choices=choices):
+            return bool(choices)
+        case FindLogged(is_isolated=is_isolated):
+            return not is_isolated
+        case _:
+            return isinstance(outcome, NotYet | PlacesSaved | PlantsAdded | WhichTown)
 
 
 def _buttons(question: Question) -> tuple[tuple[Button, ...], ...]:
