@@ -110,13 +110,15 @@ def test_done_answers_the_nudge_and_says_when_each_is_next(outbreak: Talk) -> No
     before = len(outbreak.told())
     outbreak.evening()
     assert outbreak.say("done") == [
-        "Written for today, Sat 2 May: hoya sprayed (insecticidal soap); "
-        "moth orchid and coffee plant swabbed (isopropyl alcohol).\n"
-        "hoya: 1 round done of at least 6, likely 6 to 9; next Sat 9 May, by Mon 11 May at the latest.\n"
-        "moth orchid: 1 round done of at least 9, likely about 9; "
-        "next Thu 7 May, by Sun 10 May at the latest.\n"
-        "coffee plant: 1 round done of at least 9, likely about 9; "
-        "next Thu 7 May, by Sun 10 May at the latest."
+        (
+            "Written for today, Sat 2 May: hoya sprayed (insecticidal soap); "
+            "moth orchid and coffee plant swabbed (isopropyl alcohol).\n"
+            "hoya: 1 round done of at least 6, likely 6 to 9; next Sat 9 May, by Mon 11 May at the latest.\n"
+            "moth orchid: 1 round done of at least 9, likely about 9; "
+            "next Thu 7 May, by Sun 10 May at the latest.\n"
+            "coffee plant: 1 round done of at least 9, likely about 9; "
+            "next Thu 7 May, by Sun 10 May at the latest."
+        )
     ]
     assert outbreak.told()[before:] == ALL_DONE
 
@@ -134,8 +136,9 @@ def test_done_twice_is_one_round(outbreak: Talk) -> None:
     before = len(outbreak.told())
     outbreak.evening()
     outbreak.say("done")
-    assert "hoya, moth orchid and coffee plant already stood there: one round, not two." in (
-        outbreak.say("done")[0]
+    assert (
+        "hoya, moth orchid and coffee plant already stood there: one round, not two."
+        in (outbreak.say("done")[0])
     )
     assert outbreak.told()[before:] == ALL_DONE
 
@@ -271,8 +274,9 @@ def test_putting_off_past_the_window_names_who_runs_late(outbreak: Talk) -> None
     outbreak.say("done")
     outbreak.at(date(2026, 5, 10), 20, 30)
     outbreak.tick()
-    assert "moth orchid runs past Sun 10 May by then; little harm if it stays at that." in (
-        outbreak.say("not tonight")[0]
+    assert (
+        "moth orchid runs past Sun 10 May by then; little harm if it stays at that."
+        in (outbreak.say("not tonight")[0])
     )
 
 

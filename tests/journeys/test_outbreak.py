@@ -66,9 +66,7 @@ def test_a_find_opens_a_case_plans_it_and_watches_the_neighbours(talk: Talk) -> 
 
 def test_a_word_for_several_pests_asks_which_and_then_knows(talk: Talk) -> None:
     before = len(talk.told())
-    assert talk.say("hoya 12 mealybugs in the axils") == [
-        "Which pest is it on hoya? Nothing is written yet."
-    ]
+    assert talk.say("hoya 12 mealybugs in the axils") == ["Which pest is it on hoya? Nothing is written yet."]
     assert talk.labels() == ["citrus mealybug", "longtailed mealybug"]
     assert talk.told()[before:] == []
     assert talk.press("longtailed mealybug")[0].startswith(
@@ -113,8 +111,10 @@ def test_without_a_product_handwork_bridges_and_the_kind_to_look_for_is_named(st
 
 def test_a_sign_asks_for_a_close_look_and_resets_nothing(talk: Talk) -> None:
     assert talk.say("webbing on the ivy") == [
-        "Written: webbing on ivy, today, Sat 2 May. "
-        "A sign is no living pest yet: please look closely by Mon 4 May."
+        (
+            "Written: webbing on ivy, today, Sat 2 May. "
+            "A sign is no living pest yet: please look closely by Mon 4 May."
+        )
     ]
     assert talk.told()[-1] == ("ivy", SignSeen(Sign.WEBBING))
     assert not talk.home.living[-1].cases

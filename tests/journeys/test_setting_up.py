@@ -74,7 +74,9 @@ def test_the_window_question_is_answered_by_button_then_by_word(talk: Talk) -> N
     talk.set_up(HOME[:3])
     (answer,) = talk.press("no window")
     assert answer.startswith("Written: landing (no window).\nWhich way does the window at kitchen look?")
-    assert talk.say("west")[0].startswith("Written: kitchen (looks west).\nWhich way does the window at study")
+    assert talk.say("west")[0].startswith(
+        "Written: kitchen (looks west).\nWhich way does the window at study"
+    )
     assert talk.say("north east") == ["Written: study (looks north-east)."]
     facings = [one.facing for _, one in talk.told() if isinstance(one, PlaceSet)]
     assert facings == [None, None, None, Facing.NONE, Facing.W, Facing.NE]
@@ -172,7 +174,9 @@ def test_plants_are_listed_by_place(talk: Talk) -> None:
     talk.set_up()
     talk.say("new plant: fern")
     (answer,) = talk.say("plants")
-    assert answer.startswith("landing: hoya and small hoya\nkitchen: moth orchid and coffee plant\nstudy: ivy")
+    assert answer.startswith(
+        "landing: hoya and small hoya\nkitchen: moth orchid and coffee plant\nstudy: ivy"
+    )
 
 
 def test_nobody_else_may_found_a_household_but_a_partner_may_speak(talk: Talk) -> None:
