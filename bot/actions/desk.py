@@ -151,7 +151,7 @@ class Desk:
         """
         Give what a bare answer answers: the last nudge of this or the last evening, else the open list.
 
-        What waits for the morning is not asked before it; what last evening's nudge asked and got is not asked again.
+        What waits for the morning is not asked before it; what last evening's nudge got is not asked again.
         """
         nudge = self.household.nudge
         open_now = tuple((task.plant, task.method, task.product) for task in self.tonight())

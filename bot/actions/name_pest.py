@@ -1,4 +1,4 @@
-"""Which pest a word means: "mealybug" names several, and an open case often settles it."""
+"""Which pest a word means: "mealybug" names several; an open case often settles it."""
 
 from collections import Counter
 from collections.abc import Mapping

@@ -89,6 +89,11 @@ class PlacesSaved:
 
 
 @dataclass(frozen=True, slots=True)
+class NoPlaceAsked:
+    """Something about a place, but none was named or asked about."""
+
+
+@dataclass(frozen=True, slots=True)
 class PlantsAdded:
     """Plants with their places; places that were new and need a word about their window."""
 
@@ -472,6 +477,7 @@ Outcome = (
     | HoursSet
     | BadHours
     | PlacesSaved
+    | NoPlaceAsked
     | PlantsAdded
     | RoundLogged
     | NothingDue

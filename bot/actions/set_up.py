@@ -19,6 +19,7 @@ from bot.actions.outcomes import (
     BadCoordinates,
     BadHours,
     HoursSet,
+    NoPlaceAsked,
     NoSuchTown,
     PlacesSaved,
     PlantsAdded,
@@ -137,9 +138,11 @@ def set_hours(command: SetHours, desk: Desk) -> HoursSet | BadHours:
     return HoursSet(evening=hours.evening, quiet_from=hours.quiet_from, quiet_until=hours.quiet_until)
 
 
-def set_place(command: SetPlace, desk: Desk) -> PlacesSaved:
+def set_place(command: SetPlace, desk: Desk) -> PlacesSaved | NoPlaceAsked:
     """Add a place or tell more about one; then ask the next place's window, if one is still untold."""
-    known = command.place_id or _place_named(desk, command.name)
+    known = command.place_id or (_place_named(desk, command.name) if command.name else _place_asked(desk))
+    if known is None and not command.name:
+        return NoPlaceAsked()
     place = known or desk.store.new_place(desk.member.household)
     told = PlaceSet(
         place=place,
@@ -158,6 +161,12 @@ def _place_named(desk: Desk, name: str) -> PlaceId | None:
     return next(
         (place.id for place in desk.household.places.values() if place.name.casefold() == wanted), None
     )
+
+
+def _place_asked(desk: Desk) -> PlaceId | None:
+    """Give the place whose window was just asked about."""
+    places = desk.household.places.values()
+    return next((one.id for one in places if one.facing is None and one.outdoors is None), None)
 
 
 def ask_facing(desk: Desk) -> str | None:

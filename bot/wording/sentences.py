@@ -49,6 +49,8 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             )
         case o.PlacesSaved():
             return place_saved(outcome)
+        case o.NoPlaceAsked():
+            return "Which place is that? Say for instance “kitchen sill faces west”. Nothing is written."
         case o.PlantsAdded():
             return plants_added(outcome)
         case o.RoundLogged():
@@ -101,9 +103,11 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
                 if next_on
                 else "Written; it has no next day."
             )
+        case o.Held(until=until) if until is not None and until <= voice.today:
+            return "Good to have you back. The evenings go on."
         case o.Held(until=until):
-            rest = f"until {day(until)}" if until else "until you write again that you are back (“back”)"
-            return f"I stay quiet {rest}. Rounds keep counting meanwhile, so some will be late."
+            rest = f"until {day(until)}" if until else "until you write “back”"
+            return f"I stay quiet {rest}. The days keep counting meanwhile, so some rounds will be late."
         case o.IsolatedList():
             return isolated(outcome, voice)
         case o.DueList():
