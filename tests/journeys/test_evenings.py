@@ -341,7 +341,7 @@ def test_away_rests_until_the_day_and_stop_until_told(outbreak: Talk) -> None:
     assert outbreak.say("away until 20 may")[0].startswith("I stay quiet until Wed 20 May.")
     outbreak.evening()
     assert outbreak.now == clock(date(2026, 5, 20), 20)
-    assert outbreak.say("stop")[0].startswith("I stay quiet until you write again")
+    assert outbreak.say("stop")[0].startswith("I stay quiet until you write “back”.")
     assert outbreak.evening() == []
     assert [one for _, one in outbreak.told() if isinstance(one, HeldUntil)] == [
         HeldUntil(date(2026, 5, 20)),
