@@ -2,6 +2,7 @@
 
 from datetime import date, datetime, timedelta
 
+from bot.domain.identity import HouseholdId, ProductId
 from bot.domain.journal import (
     CheckedClean,
     Found,
@@ -18,13 +19,14 @@ from bot.domain.trade import Grade, Method
 from tests.journeys.talking import OWNER, PARTNER, ZONE, Talk
 
 SATURDAY, SUNDAY, MONDAY = date(2026, 5, 2), date(2026, 5, 3), date(2026, 5, 4)
+SOAP, ALCOHOL = ProductId(1), ProductId(2)
 TONIGHT = (
     "Tonight, Sat 2 May:\nSpray hoya with insecticidal soap.\n"
     "Swab moth orchid and coffee plant with isopropyl alcohol.\nNo direct sun on hoya from 20:00."
 )
-SPRAYED_HOYA = ("hoya", Treated(method=Method.SPRAY, product=1))
-SWABBED_ORCHID = ("moth orchid", Treated(method=Method.SWAB, product=2))
-SWABBED_COFFEE = ("coffee plant", Treated(method=Method.SWAB, product=2))
+SPRAYED_HOYA = ("hoya", Treated(method=Method.SPRAY, product=SOAP))
+SWABBED_ORCHID = ("moth orchid", Treated(method=Method.SWAB, product=ALCOHOL))
+SWABBED_COFFEE = ("coffee plant", Treated(method=Method.SWAB, product=ALCOHOL))
 ALL_DONE = [SPRAYED_HOYA, SWABBED_ORCHID, SWABBED_COFFEE]
 
 
@@ -300,7 +302,7 @@ def test_handwork_of_another_kind_is_written_as_told(outbreak: Talk) -> None:
     outbreak.say("swabbed the hoya")
     assert outbreak.told()[before:] == [
         ("hoya", Treated(method=Method.RINSE)),
-        ("hoya", Treated(method=Method.SWAB, product=2)),
+        ("hoya", Treated(method=Method.SWAB, product=ALCOHOL)),
     ]
 
 
@@ -357,6 +359,6 @@ def test_without_a_town_nothing_is_ever_sent(stranger_talk: Talk) -> None:
 
 def test_a_household_everybody_left_is_never_looked_at_again(outbreak: Talk) -> None:
     with outbreak.database.unit() as store:
-        store.leave_household(OWNER, 1, outbreak.now)
+        store.leave_household(OWNER, HouseholdId(1), outbreak.now)
     assert outbreak.tick(clock(SATURDAY, 20)) == []
     assert outbreak.next_at() is None

@@ -4,6 +4,7 @@ from datetime import date, datetime, timedelta
 
 import pytest
 
+from bot.domain.identity import PlaceId
 from bot.domain.journal import (
     CheckedClean,
     Found,
@@ -294,7 +295,7 @@ def test_a_plant_apart_without_a_case_goes_back_at_a_word(talk: Talk) -> None:
 def test_a_move_keeps_the_isolation(outbreak: Talk) -> None:
     outbreak.say("isolate the hoya")
     assert outbreak.say("moved hoya to the study") == ["Written: hoya at study. Still isolated: hoya."]
-    assert outbreak.told()[-1] == ("hoya", PlantSet(place=3))
+    assert outbreak.told()[-1] == ("hoya", PlantSet(place=PlaceId(3)))
     assert outbreak.say("moved small hoya to the study") == ["Written: small hoya at study."]
 
 

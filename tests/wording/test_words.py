@@ -1,0 +1,63 @@
+from datetime import date, time
+from zoneinfo import ZoneInfo
+
+import pytest
+
+from bot.actions.commands import Missing
+from bot.actions.outcomes import Asks, BadGap, BadHours, Lost, NothingDue, RoutineSaved
+from bot.wording.apology import apology
+from bot.wording.conditions import percent
+from bot.wording.days import clock, counted, day, listed, near_day
+from bot.wording.history import told_words
+from bot.wording.sentences import say
+from bot.wording.voice import Voice
+
+VOICE = Voice(date(2026, 5, 2), ZoneInfo("Europe/Brussels"))
+
+
+@pytest.mark.parametrize(
+    ("names", "words"), [([], ""), (["a"], "a"), (["a", "b"], "a and b"), (["a", "b", "c"], "a, b and c")]
+)
+def test_names_are_listed_as_in_speech(names: list[str], words: str) -> None:
+    assert listed(names) == words
+
+
+def test_days_and_times_are_said_as_people_do() -> None:
+    assert day(date(2026, 5, 9)) == "Sat 9 May"
+    assert [near_day(date(2026, 5, number), VOICE.today) for number in (1, 2, 3, 4)] == [
+        "yesterday, Fri 1 May",
+        "today, Sat 2 May",
+        "tomorrow, Sun 3 May",
+        "Mon 4 May",
+    ]
+    assert clock(time(8, 5)) == "08:05"
+    assert [counted(number, "plant") for number in (0, 1, 2)] == ["0 plants", "1 plant", "2 plants"]
+
+
+def test_no_chance_is_said_above_98_percent() -> None:
+    assert [percent(share) for share in (0.5, 0.98, 0.999, 1.0)] == ["50 %", "98 %", "98 %", "98 %"]
+
+
+@pytest.mark.parametrize("missing", Missing)
+def test_every_open_question_has_words_and_no_exclamation_mark(missing: Missing) -> None:
+    for text in ("", "fern"):
+        words = say(Asks(missing, ("hoya",), text, ()), VOICE)
+        assert words
+        assert "!" not in words
+
+
+def test_outcomes_the_grammar_seldom_reaches_are_worded() -> None:
+    assert say(BadGap(400), VOICE) == (
+        "A label gap of 400 days cannot be right (1 to 365). What does the label say?"
+    )
+    assert say(BadHours(time(20), time(13), time(7)), VOICE).startswith("An evening at 20:00 would lie in")
+    assert say(NothingDue(date(2026, 5, 3)), VOICE)
+    assert say(RoutineSaved("check", "FREQ=DAILY;COUNT=1", None), VOICE) == "Written; it has no next day."
+    assert say(Lost(("ivy",)), VOICE).startswith("Written: ivy gone.")
+    assert "Nothing of your last message was written down" in apology().text
+
+
+def test_what_was_told_is_named_in_a_word() -> None:
+    assert told_words("Treated:clean-out") == "cleaned out"
+    assert told_words("Found:spider_mite") == "spider mite"
+    assert told_words("IsolatedNow") == "kept apart"
