@@ -78,19 +78,10 @@ SITES = (GHENT, (-33.9, 151.2), (60.2, 24.9), (19.4, -99.1))
 
 
 @pytest.mark.parametrize(("latitude", "longitude"), SITES)
-@pytest.mark.xfail(reason="measured: off by 0.45 deg; the series needs replacing", strict=True)
 def test_the_second_opinion_on_the_sun_agrees_with_ephem_within_a_tenth_of_a_degree(
     latitude: float, longitude: float
 ) -> None:
     assert worst_altitude(latitude, longitude) < 0.1
-
-
-@pytest.mark.parametrize(("latitude", "longitude"), SITES)
-def test_the_second_opinion_on_the_sun_is_no_further_off_than_it_was_measured(
-    latitude: float, longitude: float
-) -> None:
-    # 0.45 deg is what it has, not what it should have: about 3 minutes of the sun's way down
-    assert worst_altitude(latitude, longitude) < 0.5
 
 
 def test_the_azimuth_agrees_where_the_sun_is_low_enough_to_shine_in() -> None:
