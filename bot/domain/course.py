@@ -1,7 +1,8 @@
 """
 The course of a case: what is done next on a plant, with what, when, and until when.
 
-Rules: methods by severity, product by the shelf, gap by development and label, rounds until the minimum is done.
+Rules: methods by severity, product by the shelf, gap by development and label, rounds until the minimum is
+done.
 Each answer carries the figures it rests on, so that "why" has something to say.
 """
 
@@ -98,8 +99,8 @@ def choose_method(plant: Plant, case: Case, pest: Pest) -> tuple[Method, Because
     """
     Pick the method by severity and pest.
 
-    Up to 5 in one spot: swab. Some: spray. Many, or still alive after 21 days: a clean-out, then sprays. Mites are
-    too small and too many to swab: spray. Common practice, no source; the stall rule is a judgement.
+    Up to 5 in one spot: swab. Some: spray. Many, or still alive after 21 days: a clean-out, then sprays.
+    Mites are too small and too many to swab: spray. Common practice, no source; the stall rule is a judgement.
     """
     cleaned_on = max((t.on for t in rounds(plant, case) if t.method is Method.CLEAN_OUT), default=None)
     since = cleaned_on or case.opened_on
@@ -115,7 +116,7 @@ def choose_method(plant: Plant, case: Case, pest: Pest) -> tuple[Method, Because
 
 
 def choose_product(household: Household, knowledge: Knowledge, method: Method) -> Product | None:
-    """Pick from the shelf what the method can use; the shortest label gap first, then the oldest on the shelf."""
+    """Pick from the shelf what the method can use; the shortest label gap first, then the oldest."""
     fitting = [
         product
         for product in household.products.values()
@@ -149,7 +150,7 @@ def round_days(plant: Plant, case: Case) -> list[date]:
     """
     Days that count as rounds, in order.
 
-    Handwork between two uses of a product bridges the gap but is no round of its own; without any product it is.
+    Handwork between two uses of a product bridges the gap and is no round of its own; without a product it is.
     """
     done = rounds(plant, case)
     full = {treatment.on for treatment in done if treatment.method not in HANDWORK}
@@ -221,7 +222,7 @@ def _following_step(  # noqa: PLR0913, PLR0917 - one fact each, named at the onl
     temperature = temperature_on(household, plant, today)
     whole = plan_gap(pest, temperature, label)
     if whole.label_outlasts and used_on is not None:
-        return _bridged_step(plant, case, method, product, because, used_on, last, whole, today)
+        return _bridged_step(plant, method, product, because, used_on, last, whole, today)
     left = None if label is None or used_on is None else (used_on + timedelta(days=label) - last).days
     plan = plan_gap(pest, temperature, left if left is not None and left > 0 else None)
     return Step(
@@ -241,7 +242,6 @@ def _following_step(  # noqa: PLR0913, PLR0917 - one fact each, named at the onl
 
 def _bridged_step(  # noqa: PLR0913, PLR0917 - one fact each, named at the only call
     plant: Plant,
-    case: Case,
     method: Method,
     product: Product | None,
     because: Because,
@@ -284,7 +284,7 @@ def shared_last_find(household: Household, plant: Plant, case: Case) -> date:
     """
     Give the day the release clock starts.
 
-    Plants in one place with the same pest share the last find among them; a plant set apart has its own clock.
+    Plants in one place with the same pest share the last find among them; one set apart has its own clock.
     """
     if plant.is_apart:
         return case.last_find_on

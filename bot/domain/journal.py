@@ -160,7 +160,7 @@ class HeldUntil:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NudgedTask:
-    """What a nudge asked of one plant; no method is a check; from_at is set where it waits for the morning."""
+    """What a nudge asked of one plant; no method is a check; from_at is set where it waits for morning."""
 
     plant: PlantId
     method: Method | None = None

@@ -1,4 +1,4 @@
-"""When the next nudge goes out, and what it asks: one a household an evening, one repeat, never in quiet hours."""
+"""When the next nudge goes out: one a household an evening, one repeat, never in quiet hours."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
