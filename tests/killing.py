@@ -1,7 +1,8 @@
-"""Kills the bot at random moments and counts what was lost or done twice. `python -m tests.killing`."""
+"""Kills the real bot at random moments and counts what was lost or done twice. `python -m tests.killing`."""
 
 import argparse
 import random
+import re
 import sqlite3
 import sys
 import tempfile
@@ -14,10 +15,14 @@ import httpx
 
 from tests.measuring import begin, bot_settings, end, person, said, say, stand_in
 
+BOT = "bot"
 CHATS = 20
+SET_UP = ("/start", "51.1, 3.7", "ivy, study, 12 cm")
+"""What founds a household with one plant in each chat."""
+ANSWER = re.compile(r"spider mite on ivy, (\d+)\.")
 LONGEST_S = 240
 QUIET_S = 3.0
-LONGEST_REST_S = 1.5
+LONGEST_REST_S = 2.0
 """Longer than a start takes, so that kills hit starting, idle and busy bots alike."""
 LONGEST_GAP_S = 0.02
 
@@ -28,12 +33,11 @@ def main() -> int:
     parser.add_argument("--kills", type=int, default=30)
     parser.add_argument("--messages", type=int, default=300)
     parser.add_argument("--seed", type=int, default=1)
-    parser.add_argument("--child", default="tests.telegram.echoing", help="the module that is killed")
     chosen = parser.parse_args()
     with tempfile.TemporaryDirectory() as folder:
         counts = kill_often(chosen, Path(folder))
-    limits = {"lost": 0, "journalled twice": 0, "answered twice": chosen.kills}
-    lines = [f"{chosen.child}: {chosen.messages} messages, {CHATS} chats, seed {chosen.seed}"]
+    limits = {"lost": 0, "not journalled": 0, "journalled twice": 0, "answered twice": chosen.kills}
+    lines = [f"{chosen.messages} finds told in {CHATS} chats, seed {chosen.seed}"]
     lines += [f"{name:<18}{counts[name]:>5} of at most {limit}" for name, limit in limits.items()]
     lines += [f"{'kills':<18}{counts['kills']:>5} of {chosen.kills}"]
     sys.stdout.write("\n".join(lines) + "\n")
@@ -41,44 +45,61 @@ def main() -> int:
 
 
 def kill_often(chosen: Any, data: Path) -> Counter[str]:
-    """Push messages, kill and restart, wait for the last answers, count."""
+    """Found the households, push finds, kill and restart, wait for the last answers, count."""
     standing, url = stand_in()
     chance = random.Random(chosen.seed)
     settings = bot_settings(url, data)
     with person(url) as client, (data / "log.txt").open("w") as log:
-        bot = begin(chosen.child, "--unpaced", environment=settings, stderr=log)
+        bot = begin(BOT, environment=settings, stderr=log)
         counts: Counter[str] = Counter()
         pushed = 0
         try:
+            set_up(client)
             for kill in range(chosen.kills):
                 time.sleep(chance.uniform(0, LONGEST_REST_S))
                 share = chosen.messages * (kill + 1) // chosen.kills
                 for number in range(pushed, share):
-                    say(client, number % CHATS + 1, f"message {number}")
+                    say(client, number % CHATS + 1, f"ivy {number + 1} spider mites")
                     time.sleep(chance.uniform(0, LONGEST_GAP_S))
                 pushed = share
                 end(bot)
                 counts["kills"] += 1
-                bot = begin(chosen.child, "--unpaced", environment=settings, stderr=log)
+                bot = begin(BOT, environment=settings, stderr=log)
             answers = last_answers(client, chosen.messages)
         finally:
             end(bot)
             end(standing)
-    counts["lost"] = sum(f"message {number}" not in answers for number in range(chosen.messages))
+    told = range(1, chosen.messages + 1)
+    counts["lost"] = sum(number not in answers for number in told)
     counts["answered twice"] = sum(count - 1 for count in answers.values())
-    counts["journalled twice"] = journalled_twice(data / "duskround.sqlite")
+    entries = journalled(data / "duskround.sqlite")
+    counts["not journalled"] = sum(number not in entries for number in told)
+    counts["journalled twice"] = sum(count - 1 for count in entries.values())
     return counts
 
 
-def last_answers(client: httpx.Client, messages: int) -> Counter[str]:
+def set_up(client: httpx.Client) -> None:
+    """Found a household in each chat; each step is answered before the next."""
+    for step, text in enumerate(SET_UP, start=1):
+        for chat in range(1, CHATS + 1):
+            say(client, chat, text)
+        until = time.monotonic() + LONGEST_S
+        while any(len(said(client, chat)) < step for chat in range(1, CHATS + 1)):
+            if time.monotonic() > until:
+                raise TimeoutError(f"no answer to {text!r} within {LONGEST_S} s")
+            time.sleep(0.1)
+
+
+def last_answers(client: httpx.Client, messages: int) -> Counter[int]:
     """Read the answers once all are there, or none has come for a while."""
     until = time.monotonic() + LONGEST_S
-    quiet_since, answers = time.monotonic(), Counter[str]()
+    quiet_since, answers = time.monotonic(), Counter[int]()
     while time.monotonic() < until:
         now = Counter(
-            message["text"].removeprefix("echo: ")
+            int(found[1])
             for chat in range(1, CHATS + 1)
             for message in said(client, chat)
+            if (found := ANSWER.search(message["text"]))
         )
         if now != answers:
             quiet_since, answers = time.monotonic(), now
@@ -89,13 +110,13 @@ def last_answers(client: httpx.Client, messages: int) -> Counter[str]:
     return answers
 
 
-def journalled_twice(file: Path) -> int:
-    """Count entries that stand more than once from one update."""
+def journalled(file: Path) -> Counter[int]:
+    """Count the entries by the number each find told."""
     with sqlite3.connect(file) as database:
-        query = "SELECT count(*) - 1 FROM journal GROUP BY source, kind, plant, payload HAVING count(*) > 1"
-        doubled = [row[0] for row in database.execute(query)]
+        query = "SELECT json_extract(payload, '$.count') FROM journal WHERE kind = 'found' AND void_of IS NULL"
+        counts = Counter(int(row[0]) for row in database.execute(query))
     database.close()
-    return sum(doubled)
+    return counts
 
 
 if __name__ == "__main__":
