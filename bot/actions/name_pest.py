@@ -9,7 +9,7 @@ from bot.domain.pest import Pest
 
 
 def pest_words(pests: Mapping[str, Pest]) -> tuple[tuple[str, tuple[str, ...]], ...]:
-    """Give each pest's own words by its key; a word that several share stands for itself, and settles nothing."""
+    """Give each pest's own words by its key; a word that several share stands for itself."""
     meanings = Counter(word for pest in pests.values() for word in set(pest.words))
     own = ((key, tuple(word for word in pest.words if meanings[word] == 1)) for key, pest in pests.items())
     shared = ((word, (word,)) for word, count in sorted(meanings.items()) if count > 1)

@@ -19,7 +19,7 @@ from bot.domain.watch import Watch, watched
 
 CHECK_ROUTINE = "check"
 DEFAULT_CHECK_RULE = "FREQ=WEEKLY;BYDAY=SU"
-"""The weekly look while a case or a watch is open. Weekly looks are common practice, no source; Sunday is ours."""
+"""The weekly look while a case or a watch is open. Weekly: common practice, no source; Sunday is ours."""
 CHECKS_APART_DAYS = 3
 """A look this short before the weekly one stands for it. Judgement. [d]"""
 CHECK_SLACK_DAYS = 1

@@ -100,7 +100,7 @@ def choose_method(plant: Plant, case: Case, pest: Pest) -> tuple[Method, Because
     Pick the method by severity and pest.
 
     Up to 5 in one spot: swab. Some: spray. Many, or still alive after 21 days: a clean-out, then sprays.
-    Mites are too small and too many to swab: spray. Common practice, no source; the stall rule is a judgement.
+    Mites are too small and too many to swab: spray. Common practice, no source; the stall rule is judgement.
     """
     cleaned_on = max((t.on for t in rounds(plant, case) if t.method is Method.CLEAN_OUT), default=None)
     since = cleaned_on or case.opened_on
@@ -116,7 +116,7 @@ def choose_method(plant: Plant, case: Case, pest: Pest) -> tuple[Method, Because
 
 
 def choose_product(household: Household, knowledge: Knowledge, method: Method) -> Product | None:
-    """Pick from the shelf what the method can use; the shortest label gap first, then the oldest."""
+    """Pick from the shelf what the method can use; the shortest label gap first."""
     fitting = [
         product
         for product in household.products.values()
@@ -150,7 +150,7 @@ def round_days(plant: Plant, case: Case) -> list[date]:
     """
     Days that count as rounds, in order.
 
-    Handwork between two uses of a product bridges the gap and is no round of its own; without a product it is.
+    Handwork between two uses of a product bridges the gap and is no round; without a product it is one.
     """
     done = rounds(plant, case)
     full = {treatment.on for treatment in done if treatment.method not in HANDWORK}
