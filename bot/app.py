@@ -141,6 +141,7 @@ class App:
         )
         self._evening = Evening(self.tick, settings.tick_seconds)
         self._ticking = asyncio.Lock()
+        self._has_released = False
 
     async def start(self) -> None:
         """Reach the platform and begin; raises RefusedTokenError when it does not know the token."""
@@ -210,12 +211,14 @@ class App:
         """
         Claim rows that wait, or whose lease ran out.
 
-        On SQLite nobody but the process before can hold a lease when this one starts, so all leases are over.
+        On SQLite nobody but the process before can hold a claim when this one starts: all are over then.
         """
         now = self._clock.now()
-        as_of = now + LEASE if is_start and self._is_sqlite else now
         with self._database.unit() as store:
-            rows = store.claim_outbox(as_of, self._owner, as_of + LEASE, limit)
+            if is_start and self._is_sqlite and not self._has_released:
+                store.release_claims()
+            rows = store.claim_outbox(now, self._owner, now + LEASE, limit)
+        self._has_released = self._has_released or is_start
         return [
             Parcel(id=row.id, key=row.key, chat=row.chat, method=row.method, body=row.body, tries=row.tries)
             for row in rows

@@ -113,7 +113,9 @@ def last_answers(client: httpx.Client, messages: int) -> Counter[int]:
 def journalled(file: Path) -> Counter[int]:
     """Count the entries by the number each find told."""
     with sqlite3.connect(file) as database:
-        query = "SELECT json_extract(payload, '$.count') FROM journal WHERE kind = 'found' AND void_of IS NULL"
+        query = (
+            "SELECT json_extract(payload, '$.count') FROM journal WHERE kind = 'found' AND void_of IS NULL"
+        )
         counts = Counter(int(row[0]) for row in database.execute(query))
     database.close()
     return counts

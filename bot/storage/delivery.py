@@ -182,6 +182,12 @@ class Delivery:
         claimed = self._connection.execute(_CLAIM, {"ids": due, "owner": owner, "lease": lease_until})
         return tuple(sorted((_outbox_row(row) for row in claimed), key=lambda row: row.id))
 
+    def release_claims(self) -> None:
+        """Free every claim: where one process alone sends, those of the one before are over at its start."""
+        free = {"state": "waiting", "claimed_by": None, "lease_until": None}
+        freed = sa.update(outbox).where(outbox.c.state == "claimed").values(free)
+        self._connection.execute(freed)
+
     def settle(self, number: int, now: datetime, platform_message_id: int | None) -> None:
         """Note that a message was sent, and the number the platform gave it."""
         self._connection.execute(_SETTLE, {"row": number, "now": now, "message": platform_message_id})

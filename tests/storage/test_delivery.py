@@ -95,6 +95,19 @@ def test_a_lease_that_ended_is_claimed_again(database: Database) -> None:
     assert row.tries == 2
 
 
+def test_a_new_process_frees_what_the_one_before_claimed(database: Database) -> None:
+    with database.unit() as unit:
+        queued(unit, "reply:1:0")
+        unit.claim_outbox(NOW, "killed", LEASE, 10)
+    with database.unit() as unit:
+        unit.release_claims()
+        (row,) = unit.claim_outbox(NOW, "next", LEASE, 10)
+    assert row.key == "reply:1:0"
+    with database.unit() as unit:  # and freed again, however often it is killed within one lease
+        unit.release_claims()
+        assert claimed_keys(unit.claim_outbox(NOW, "third", LEASE, 10)) == ["reply:1:0"]
+
+
 def test_in_a_chat_nothing_overtakes(database: Database) -> None:
     with database.unit() as unit:
         first, _ = queued(unit, "a1"), queued(unit, "a2")
