@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import datetime
+from functools import cached_property
 from zoneinfo import ZoneInfo
 
 from bot.actions.commands import Command, SetCoordinates, Start, Thanks
@@ -67,7 +68,7 @@ class Evenings:
     more: bool
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Conversation:
     """Hears people and speaks up in the evening; holds no state but the catalogue and who may found."""
 
@@ -75,6 +76,14 @@ class Conversation:
     may_found: Callable[[int, str], bool]
     """Whether this person, with this /start text, may found a household."""
     memory: Memory = field(default_factory=Memory)
+
+    @cached_property
+    def _pests(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
+        return pest_words(self.knowledge.pests)
+
+    @cached_property
+    def _ingredients(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
+        return tuple((key, kind.words) for key, kind in self.knowledge.products.items())
 
     def hear(self, incoming: Incoming, store: Store, now: datetime) -> Said:
         """Take one message in and word the answer; everything written is in the store's transaction."""
@@ -91,9 +100,8 @@ class Conversation:
         else:
             self._mark_heard(commands, desk, said)
             outcomes = [outcome for command in commands for outcome in perform(command, desk)]
-        said.answers.append(
-            (incoming.chat, self._answer(outcomes, desk, store.question(member.household, incoming.chat)))
-        )
+        question = store.question(member.household, incoming.chat) if _asks(outcomes) else None
+        said.answers.append((incoming.chat, self._answer(outcomes, desk, question)))
         if desk.has_written:
             refresh_evening(desk)
         return said
@@ -174,8 +182,8 @@ class Conversation:
                 if product.ingredient in self.knowledge.products
             ),
             tonight=tuple(one for one in asked.values() if household.plants[one.plant].lost_on is None),
-            pests=pest_words(self.knowledge.pests),
-            ingredients=tuple((key, kind.words) for key, kind in self.knowledge.products.items()),
+            pests=self._pests,
+            ingredients=self._ingredients,
             expecting=question.expecting if question else Expecting.NOTHING,
             choices=question.choices if question else (),
             quiet_from_hour=household.quiet_from.hour,
@@ -194,7 +202,7 @@ class Conversation:
     def _answer(self, outcomes: list[Outcome], desk: Desk, question: Question | None) -> Answer:
         voice = Voice(desk.today, desk.household.zone)
         text = "\n\n".join(dict.fromkeys(say(outcome, voice) for outcome in outcomes))
-        return Answer(text=cut(text), buttons=_buttons(question) if question and _asks(outcomes) else ())
+        return Answer(text=cut(text), buttons=_buttons(question) if question else ())
 
     def _nudge(self, nudge: NudgeText, desk: Desk, chat: int) -> Answer:
         choices = nudge_choices(nudge)

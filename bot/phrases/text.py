@@ -2,6 +2,7 @@
 
 import re
 import unicodedata
+from functools import lru_cache
 
 LONGEST = 600
 """Characters of an ordinary message."""
@@ -77,6 +78,7 @@ _SPELT_IS = frozenset(
 )
 
 
+@lru_cache(maxsize=512)
 def plain(text: str) -> str:
     """Return the message tidied and in lower case."""
     return tidy(text).lower()

@@ -1,11 +1,13 @@
 """
-Update available to answer sent, and a burst: our bot against the echo bot, in one run.
+Update available to answer sent, and a burst: the real bot against an echo bot, in one run.
 
-`python -m tests.benchmarks.answer`. Pacing off; our bot on SQLite with synchronous FULL.
+`python -m tests.benchmarks.answer`. Pacing off; our bot on SQLite with synchronous FULL, one household of eight
+plants with two open cases, and a mix of what people say: half of it writes.
 """
 
 import argparse
 import asyncio
+import re
 import sys
 import tempfile
 import time
@@ -21,6 +23,38 @@ from tests.measuring import begin, bot_settings, end
 from tests.standing_in import TOKEN, now
 
 WARM_UP = 50
+HOME = (
+    "/start",
+    "51.1, 3.7",
+    """\
+hoya, landing, 15 cm
+fern, landing
+orchid, kitchen
+coffee, kitchen
+ivy, study
+calathea, study
+bay, hall
+palm, hall""",
+    "landing has no window",
+    "kitchen faces west",
+    "study looks east",
+    "hall has no window",
+    "got soap, ready to use, every 7 days",
+    "landing is 21 degrees",
+    "hoya 12 longtailed mealybugs",
+    "some spider mites on the ivy",
+)
+SAID = (
+    "done",
+    "isolated?",
+    "hoya clean",
+    "what's due",
+    "banana",
+    "landing is 21 degrees",
+    "when can the ivy go back",
+)
+"""What is said in turn; the same texts go to the echo bot."""
+NUMBER = re.compile(r"(\d) bananas")
 CHATS = 200
 EACH = 5
 LONGEST_S = 60
@@ -73,9 +107,13 @@ class Watched:
 async def one_by_one(watched: Watched, messages: int) -> list[float]:
     """Time each answer alone. [ms]."""
     times = []
+    for text in HOME:
+        count = watched.count
+        watched.push(1, text)
+        await watched.wait_for(count + 1)
     for number in range(messages + WARM_UP):
         start, count = time.perf_counter(), watched.count
-        watched.push(1, f"one {number}")
+        watched.push(1, SAID[number % len(SAID)])
         await watched.wait_for(count + 1)
         times.append(1000 * (watched.last_at - start))
         await asyncio.sleep(PAUSE_S)
@@ -84,14 +122,20 @@ async def one_by_one(watched: Watched, messages: int) -> list[float]:
 
 async def burst(watched: Watched) -> tuple[float, int]:
     """Give answers a second, and how many chats got theirs out of order."""
+    for text in (*HOME[:2], "ivy, study, 12 cm"):
+        count = watched.count
+        for chat in range(2, CHATS + 2):
+            watched.push(chat, text)
+        await watched.wait_for(count + CHATS)
     watched.answers.clear()
     start, count = time.perf_counter(), watched.count
     for number in range(EACH):
-        for chat in range(1, CHATS + 1):
-            watched.push(chat, f"burst {number}")
+        for chat in range(2, CHATS + 2):
+            watched.push(chat, f"{number} bananas")
     await watched.wait_for(count + CHATS * EACH)
-    expected = [f"echo: burst {number}" for number in range(EACH)]
-    mixed = sum(answers != expected for answers in watched.answers.values())
+    orders = [[NUMBER.findall(answer)[:1] for answer in answers] for answers in watched.answers.values()]
+    expected = [[str(number)] for number in range(EACH)]
+    mixed = sum(order != expected for order in orders) + CHATS - len(orders)
     return CHATS * EACH / (watched.last_at - start), mixed
 
 
@@ -105,7 +149,7 @@ async def measure(kind: str, messages: int) -> Measured:
             bot = begin("tests.echo", url, TOKEN, stderr=log)
         else:
             settings = bot_settings(url, Path(folder))
-            bot = begin("tests.telegram.echoing", "--unpaced", environment=settings, stderr=log)
+            bot = begin("tests.unpaced", environment=settings, stderr=log)
         try:
             times = await one_by_one(watched, messages)
             per_s, mixed = await burst(watched)

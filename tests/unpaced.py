@@ -1,0 +1,20 @@
+"""The real bot as `python -m bot` runs it, with pacing off: for the benchmarks, whose stand-in has no limits."""
+
+import asyncio
+
+from bot.__main__ import set_up_logging
+from bot.app import assemble
+from bot.clock import Clock
+from bot.settings import read_settings
+
+
+async def main() -> None:
+    """Run until stopped."""
+    app = assemble(read_settings(), Clock(), pacing=False)
+    await app.start()
+    await app.run_until_stopped()
+
+
+if __name__ == "__main__":
+    set_up_logging()
+    asyncio.run(main())
