@@ -190,7 +190,7 @@ class App:
 
     def take(self, raw: Any, outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
         """Take one update in one unit of work: seen mark, journal, answers, outcomes of earlier rows."""
-        match parse(raw, self._me):
+        match _parsed(raw, self._me):
             case Unparsable(update_id, reason):
                 self._park(update_id, raw, reason, outcomes)
             case Moved(_, chat, to):
@@ -342,6 +342,15 @@ def _nothing_heard(_incoming: Incoming, _store: SqlStore, _now: datetime) -> Hea
 
 def _nothing_due(_store: SqlStore, _now: datetime) -> Due:
     return _Nothing()
+
+
+def _parsed(raw: Any, me: Me) -> Incoming | Unparsable | Moved | Ignored:
+    """Read one update; whatever its reading raises puts just this one aside."""
+    try:
+        return parse(raw, me)
+    except Exception as error:  # noqa: BLE001 - a field of a kind nobody thought of must not stop the rest
+        number = raw.get("update_id") if isinstance(raw, dict) else None
+        return Unparsable(number if isinstance(number, int) else None, type(error).__name__)
 
 
 def _replies(incoming: Incoming, heard: Heard) -> Iterable[tuple[str, Call]]:

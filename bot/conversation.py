@@ -1,12 +1,14 @@
 """One message's way through the layers: words to commands, commands to outcomes, outcomes to an answer."""
 
+import logging
+import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import datetime
 from functools import cached_property
 from zoneinfo import ZoneInfo
 
-from bot.actions.commands import Command, SetCoordinates, Start, Thanks
+from bot.actions.commands import AddPlants, Command, Exposure, SetCoordinates, Start, Thanks, Undo
 from bot.actions.desk import Desk, Memory
 from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Text
 from bot.actions.name_pest import pest_words
@@ -20,12 +22,13 @@ from bot.actions.outcomes import (
     Outcome,
     PlacesSaved,
     PlantsAdded,
+    PlantsGone,
     Stranger,
     WhichTown,
 )
 from bot.actions.perform import perform
 from bot.actions.ports import Question, Store
-from bot.actions.send_evening import refresh_evening, send_evening
+from bot.actions.send_evening import LOOK_AGAIN, refresh_evening, send_evening
 from bot.actions.situation import Asked, Expecting, KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, Heard
@@ -35,6 +38,8 @@ from bot.wording.answer import Answer, Button
 from bot.wording.nudge import nudge_choices
 from bot.wording.sentences import say
 from bot.wording.voice import Voice
+
+logger = logging.getLogger(__name__)
 
 MAX_TEXT = 4096
 CHOICES_A_ROW = 2
@@ -95,8 +100,11 @@ class Conversation:
             return self._meet(incoming, store, now, said)
         desk = Desk(store, member, self.knowledge, now, f"update:{incoming.update_id}", self.memory)
         commands = self._commands(incoming, desk)
-        if isinstance(commands, ButtonExpired):
-            outcomes: list[Outcome] = [commands]
+        gone = _gone(incoming, commands, desk)
+        if gone is not None:
+            outcomes: list[Outcome] = [gone]
+        elif isinstance(commands, ButtonExpired):
+            outcomes = [commands]
         else:
             self._mark_heard(commands, desk, said)
             outcomes = [outcome for command in commands for outcome in perform(command, desk)]
@@ -109,8 +117,17 @@ class Conversation:
     def send_evenings(self, store: Store, now: datetime) -> Evenings:
         """Compose the nudges of some households whose evening has come."""
         due = store.due_households(now, HOUSEHOLDS_A_UNIT)
-        nudges = [nudge for household in due for nudge in self._evening(household, store, now)]
+        nudges = [nudge for household in due for nudge in self._evening_alone(household, store, now)]
         return Evenings(nudges, len(due) == HOUSEHOLDS_A_UNIT)
+
+    def _evening_alone(self, household: HouseholdId, store: Store, now: datetime) -> list[SaidTonight]:
+        """Compose one household's nudges; whatever fails in it must not silence the others."""
+        try:
+            return self._evening(household, store, now)
+        except Exception as error:  # noqa: BLE001 - logged without anybody's words, and tried again later
+            logger.error("evening of household %d failed: %s", household, type(error).__name__)  # noqa: TRY400
+            store.set_next_evening(household, now + LOOK_AGAIN)
+            return []
 
     def _evening(self, household: HouseholdId, store: Store, now: datetime) -> list[SaidTonight]:
         composed = send_evening(household, store, self.knowledge, now)
@@ -251,7 +268,41 @@ def _pressed(data: str, desk: Desk) -> "tuple[Command, ...] | ButtonExpired":
         or int(tail[:4]) >= len(question.choices)
     ):
         return ButtonExpired()
-    return question.choices[int(tail[:4])].commands
+    commands = question.choices[int(tail[:4])].commands
+    return commands if all(_is_of_now(command, desk) for command in commands) else ButtonExpired()
+
+
+def _is_of_now(command: Command, desk: Desk) -> bool:
+    """Whether everything an earlier button names is still there."""
+    household = desk.household
+    plants = (*getattr(command, "plants", ()), *filter(None, [getattr(command, "plant", None)]))
+    if any(not isinstance(plant, int) for plant in plants):
+        return True  # a list of new plants
+    living = {plant.id for plant in household.living}
+    place = getattr(command, "place", None) or getattr(command, "place_id", None)
+    return set(plants) <= living and (place is None or place in household.places)
+
+
+def _gone(
+    incoming: Incoming, commands: "tuple[Command, ...] | ButtonExpired", desk: Desk
+) -> PlantsGone | None:
+    """Find the exact name of a plant that is gone, so that a double send never reaches its namesake."""
+    if not isinstance(incoming.kind, Text) or isinstance(commands, ButtonExpired):
+        return None
+    if any(isinstance(one, AddPlants | Undo | Exposure) for one in commands):
+        return None
+    household = desk.household
+    living = {plant.name.casefold() for plant in household.living}
+    lost = [
+        one.name for one in household.plants.values() if one.lost_on and one.name.casefold() not in living
+    ]
+    if not lost:
+        return None
+    rest = incoming.kind.text.casefold()
+    for name in sorted(living, key=len, reverse=True):
+        rest = re.sub(rf"\b{re.escape(name)}\b", " ", rest)
+    named = tuple(name for name in lost if re.search(rf"\b{re.escape(name.casefold())}\b", rest))
+    return PlantsGone(named) if named else None
 
 
 def cut(text: str) -> str:

@@ -159,6 +159,8 @@ class ReleasePlant:
     plants: tuple[PlantId, ...]
     on: date | None = None
     confirmed: bool = False
+    asked_on: date | None = None
+    """The evening on which it was offered; a day later the offer is over."""
 
 
 @dataclass(frozen=True, slots=True)

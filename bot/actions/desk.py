@@ -10,7 +10,7 @@ from bot.actions.ports import Member, Store
 from bot.domain.agenda import Agenda, Task, plan
 from bot.domain.household import Household, Plant, fold
 from bot.domain.identity import HouseholdId, PlantId, ProductId
-from bot.domain.journal import Draft, Entry, Payload, evening_of
+from bot.domain.journal import Draft, Entry, NudgedTask, Payload, evening_of
 from bot.domain.knowledge import Knowledge
 from bot.domain.trade import Method
 
@@ -160,7 +160,8 @@ class Desk:
         asked = [
             (task.plant, task.method, task.product)
             for task in nudge.tasks
-            if (task.from_at is None or task.from_at <= self.now)
+            if self._is_askable(task)
+            and (task.from_at is None or task.from_at <= self.now)
             and (nudge.on == self.today or not self._is_done_since(task.plant, task.method, nudge.on))
         ]
         if self.today != nudge.on:
@@ -174,8 +175,17 @@ class Desk:
         if nudge is None:
             return ()
         return tuple(
-            task.plant for task in nudge.tasks if task.from_at is not None and task.from_at > self.now
+            task.plant
+            for task in nudge.tasks
+            if self._is_askable(task) and task.from_at is not None and task.from_at > self.now
         )
+
+    def _is_askable(self, task: NudgedTask) -> bool:
+        """Whether the plant is still there, and still has the case a treatment was for."""
+        plant = self.household.plants.get(task.plant)
+        if plant is None or plant.lost_on is not None:
+            return False
+        return task.method is None or bool(plant.open_cases)
 
     def _is_done_since(self, plant: PlantId, method: Method | None, on: date) -> bool:
         known = self.household.plants[plant]

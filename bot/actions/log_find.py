@@ -4,7 +4,7 @@ from datetime import date, timedelta
 
 from bot.actions.commands import Choice, Isolate, LogCheck, LogFind, LogSign
 from bot.actions.desk import Desk
-from bot.actions.outcomes import CheckLogged, FindLogged, SignLogged
+from bot.actions.outcomes import CheckLogged, FindInPast, FindLogged, SignLogged
 from bot.actions.situation import Expecting
 from bot.domain.agenda import SIGN_CHECK_WITHIN_DAYS
 from bot.domain.course import next_step
@@ -14,14 +14,16 @@ from bot.domain.release import Level
 from bot.domain.trade import Grade, grade_of
 
 
-def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> FindLogged:
+def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> FindLogged | FindInPast:
     """Write a find on one plant; the first of a pest opens a case, after a release it reopens one."""
     known = any(case.pest == pest for case in desk.plant(plant_id).open_cases)
     grade = command.grade or (grade_of(command.count) if command.count is not None else Grade.SOME)
     found = Found(pest=pest, grade=grade, count=command.count, where=command.where)
     desk.write([desk.draft(found, plant=plant_id, on=command.on)])
     plant = desk.plant(plant_id)
-    case = next(case for case in plant.cases if case.pest == pest and case.closed_on is None)
+    case = next((one for one in plant.open_cases if one.pest == pest), None)
+    if case is None or plant.lost_on is not None:
+        return FindInPast(plant.name, desk.knowledge.pests[pest].name, command.on or desk.today)
     step = next_step(desk.household, desk.knowledge, plant, case, desk.today)
     state = next(one for one in desk.agenda.progress[plant_id] if one.case.pest == pest)
     task_on = next(

@@ -181,6 +181,22 @@ class FindLogged:
 
 
 @dataclass(frozen=True, slots=True)
+class FindInPast:
+    """A find of a day before its case was closed or corrected: written, and the plan stays."""
+
+    plant: str
+    pest: str
+    on: date
+
+
+@dataclass(frozen=True, slots=True)
+class PlantsGone:
+    """Something about plants that died or were thrown out; nothing is written."""
+
+    plants: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class SignLogged:
     """A sign: a check is due within two days."""
 
@@ -483,6 +499,8 @@ Outcome = (
     | NothingDue
     | PutOff
     | FindLogged
+    | FindInPast
+    | PlantsGone
     | SignLogged
     | CheckLogged
     | Undone

@@ -153,7 +153,7 @@ def _correct(command: Correct, desk: Desk) -> list[Outcome]:
 def _release(command: ReleasePlant, desk: Desk) -> list[Outcome]:
     outcome = release(command, desk)
     if isinstance(outcome, NotYet):
-        anyway = ReleasePlant(plants=command.plants, on=command.on, confirmed=True)
+        anyway = ReleasePlant(plants=command.plants, on=command.on, confirmed=True, asked_on=desk.today)
         desk.store.ask(
             desk.member.household,
             desk.member.chat,

@@ -31,7 +31,8 @@ def release(command: ReleasePlant, desk: Desk) -> ReleasedThem | NotYet:
     isolated = [plant for plant in command.plants if desk.plant(plant).is_isolated]
     rest = [plant for plant in command.plants if plant not in isolated]
     held = [plant for plant in isolated if not _qualifies(desk, plant)]
-    if held and not command.confirmed:
+    is_offered = command.asked_on is None or (desk.today - command.asked_on).days <= 1
+    if held and not (command.confirmed and is_offered):
         return NotYet(desk.plant(held[0]).name, desk.agenda.progress.get(held[0], ()))
     by_rule = {plant: plant not in held for plant in isolated}
     desk.write(

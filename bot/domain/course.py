@@ -6,7 +6,7 @@ done.
 Each answer carries the figures it rests on, so that "why" has something to say.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from enum import Enum
 from functools import cached_property
@@ -167,7 +167,20 @@ def next_step(
 
 
 def due_step(household: Household, knowledge: Knowledge, plant: Plant, case: Case, today: date) -> Step:
-    """Give the next treatment of a case whose rounds are not finished."""
+    """Give the next treatment of a case whose rounds are not finished, never sooner than the label allows."""
+    step = _wished_step(household, knowledge, plant, case, today)
+    used_on, label = _last_use(plant, step.product), label_days(knowledge, step.product)
+    if used_on is None or label is None or step.opens_on >= (soonest := used_on + timedelta(days=label)):
+        return step
+    return replace(
+        step,
+        opens_on=soonest,
+        aim_on=max(step.aim_on, soonest),
+        closes_on=max(step.closes_on, soonest + timedelta(days=1)),
+    )
+
+
+def _wished_step(household: Household, knowledge: Knowledge, plant: Plant, case: Case, today: date) -> Step:
     pest = knowledge.pests[case.pest]
     method, because = choose_method(plant, case, pest)
     product = choose_product(household, knowledge, method) if method in PRODUCT_METHODS else None
@@ -333,12 +346,13 @@ def progress(household: Household, knowledge: Knowledge, plant: Plant, case: Cas
 def _usual_gap(  # noqa: PLR0913, PLR0917 - one fact each, named at the only call
     knowledge: Knowledge, household: Household, plant: Plant, case: Case, days: list[date], today: date
 ) -> float:
-    if len(days) > 1:
-        return max(1.0, (days[-1] - days[0]).days / (len(days) - 1))
     pest = knowledge.pests[case.pest]
     method, _ = choose_method(plant, case, pest)
     label = label_days(knowledge, choose_product(household, knowledge, method))
-    return float(plan_gap(pest, temperature_on(household, plant, today), label).aim_days)
+    planned = float(plan_gap(pest, temperature_on(household, plant, today), label).aim_days)
+    if len(days) > 1:  # two rounds on neighbouring days are a slip, not the rhythm to come
+        return max(planned, (days[-1] - days[0]).days / (len(days) - 1))
+    return planned
 
 
 def _record(  # noqa: PLR0913, PLR0917 - one fact each, named at the only call

@@ -243,6 +243,9 @@ def fold(entries: Sequence[Entry]) -> Household:
     household.told_at = max((one.recorded_at for one in counted if one.member is not None), default=None)
     for entry in sorted(counted, key=lambda one: (one.happened_at, one.id)):
         _apply(household, entry)
+    for plant in household.plants.values():
+        if plant.place not in household.places:
+            plant.place = None  # the place was taken back
     return household
 
 

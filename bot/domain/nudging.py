@@ -68,7 +68,11 @@ def nudge_at(
     zone = household.zone
     preferred = datetime.combine(day, household.evening, zone)
     at = max(now, preferred)
-    if household.told_at is not None and household.told_at + REPEAT_AFTER > preferred:
+    if (
+        household.told_at is not None
+        and household.told_at <= now
+        and household.told_at + REPEAT_AFTER > preferred
+    ):
         at = max(at, household.told_at + REPEAT_AFTER)
     tonight = [
         one.slot.start_at
@@ -110,7 +114,8 @@ def next_nudge_at(
     again = _again_tonight(household, today, now)
     if again is not None:
         return again
-    nudged_today = household.nudge is not None and household.nudge.on >= today
+    nudge = household.nudge  # one from a clock that was ahead does not count
+    nudged_today = nudge is not None and nudge.on >= today and nudge.at <= now
     first = today + timedelta(days=1) if nudged_today else today
     from_day = planned or partial(plan, household, knowledge)
     return _first_evening(household, knowledge, from_day, first, now)

@@ -61,6 +61,13 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return put_off(outcome, voice)
         case o.FindLogged():
             return find(outcome, voice)
+        case o.FindInPast():
+            return (
+                f"Written for {near_day(outcome.on, voice.today)}: {outcome.pest} on {outcome.plant}. "
+                "Its case has been closed or corrected since, so the plan stays as it is."
+            )
+        case o.PlantsGone(plants=plants):
+            return f"{listed(plants)} is gone by what you told me, so nothing is written. “undo” if that was wrong."
         case o.SignLogged():
             return sign(outcome, voice)
         case o.CheckLogged():

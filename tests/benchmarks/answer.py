@@ -54,7 +54,7 @@ SAID = (
     "when can the ivy go back",
 )
 """What is said in turn; the same texts go to the echo bot."""
-NUMBER = re.compile(r"(\d) bananas")
+NUMBER = re.compile(r"2(\d) (?:degrees|°C)")
 CHATS = 200
 EACH = 5
 LONGEST_S = 60
@@ -131,7 +131,7 @@ async def burst(watched: Watched) -> tuple[float, int]:
     start, count = time.perf_counter(), watched.count
     for number in range(EACH):
         for chat in range(2, CHATS + 2):
-            watched.push(chat, f"{number} bananas")
+            watched.push(chat, f"study is 2{number} degrees")
     await watched.wait_for(count + CHATS * EACH)
     orders = [[NUMBER.findall(answer)[:1] for answer in answers] for answers in watched.answers.values()]
     expected = [[str(number)] for number in range(EACH)]
