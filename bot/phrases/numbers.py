@@ -4,6 +4,7 @@ import re
 from dataclasses import dataclass
 from decimal import Decimal
 
+_THOUSANDS = re.compile(r"-?\d{1,3}(?:[.,]\d{3})+")
 _DIGITS = re.compile(r"-?\d+(?:[.,]\d+)?")
 _FRACTION = re.compile(r"(\d{1,2})/(\d{1,2})")
 
@@ -126,6 +127,8 @@ def count_at(words: tuple[str, ...], start: int) -> tuple[Count, int] | None:
     found = number_at(words, start)
     if found is None or words[start : start + found[1]] in _ONLY_BEFORE_A_UNIT or "/" in words[start]:
         return None
+    if _THOUSANDS.fullmatch(words[start]):  # nobody counts to three decimals
+        return Count(Decimal(words[start].replace(",", "").replace(".", ""))), 1
     return Count(found[0]), found[1]
 
 
