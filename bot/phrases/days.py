@@ -13,6 +13,7 @@ OLDEST = timedelta(days=400)
 FARTHEST = timedelta(days=400)
 HALF_A_YEAR = timedelta(days=183)
 _WEEK = 7
+_LONGEST_GAP = 10_000  # days, read so that the answer can say why it is refused
 _MONTH_NAMES = (
     *("january jan", "february feb", "march mar", "april apr", "may", "june jun", "july jul", "august aug"),
     *("september sep sept", "october oct", "november nov", "december dec"),
@@ -246,7 +247,7 @@ def _every(words: tuple[str, ...], start: int) -> tuple[Every, int] | None:
 
 def _every_few(words: tuple[str, ...], start: int) -> tuple[Every, int] | None:
     found = number_at(words, start)
-    if found is None or found[0] != int(found[0]) or not 0 < found[0] < _HOURS * _WEEK:
+    if found is None or found[0] != int(found[0]) or not 0 <= found[0] <= _LONGEST_GAP:
         return None
     unit = words[start + found[1] : start + found[1] + 1]
     days = _DAY_SPANS.get(unit[0].removesuffix("s")) if unit else None

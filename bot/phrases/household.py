@@ -100,7 +100,7 @@ def read_temperature(clause: Clause, setting: Setting) -> Meant | None:
     ):
         return None
     if not COLDEST <= warmth.celsius <= HOTTEST:
-        return not_understood(clause, "count")
+        return not_understood(clause, "temperature")
     day = clause.day()
     on: date | Trouble | None = None if day is None else day_behind(day, setting.situation)
     if isinstance(on, Trouble):
@@ -112,7 +112,12 @@ def read_routine(clause: Clause, setting: Setting) -> Meant | None:
     """Read "check on sundays"."""
     del setting
     every = clause.one(Every)
-    if every is None or not clause.has(Word.CHECK) or not clause.only(Word.CHECK, Every, Word.ALL):
+    if (
+        every is None
+        or every.days == 0
+        or not clause.has(Word.CHECK)
+        or not clause.only(Word.CHECK, Every, Word.ALL)
+    ):
         return None
     # "check on sundays" sets a habit; "weekly check" only names one.
     if clause.content()[0] is not Word.CHECK:

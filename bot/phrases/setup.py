@@ -128,10 +128,9 @@ def read_coordinates(text: str) -> Command | None:
     match = _COORDINATES.fullmatch(plain(text))
     if match is None:
         return None
-    latitude, longitude = float(match[1]), float(match[2])
-    if abs(latitude) > 90 or abs(longitude) > 180:  # noqa: PLR2004 - the poles and the date line
-        return None
-    return SetCoordinates(latitude, longitude)
+    return SetCoordinates(
+        float(match[1]), float(match[2])
+    )  # whether that is on the globe is said in the answer
 
 
 def read_hours(text: str, expecting: Expecting = Expecting.NOTHING) -> Command | None:

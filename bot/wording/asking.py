@@ -38,6 +38,7 @@ UNCLEAR_REASONS = {
     "both": "That says two things of the same plant at once, so nothing is written. Please say it one by one.",
     "plants": "I could not read that list. One plant a line, like “hoya, landing, 15 cm”. Nothing is written.",
     "which plant": "Which plant is that about? Nothing is written. Say it with the plant’s name, like “hoya 3”.",
+    "temperature": "That is outside what plants at home live through (-10 to 45 °C). Nothing is written.",
     "past": "That is too long ago for me (over 400 days). Nothing is written.",
 }
 

@@ -103,3 +103,18 @@ def test_a_clock_that_was_ahead_does_not_silence_the_evenings(talk: Talk) -> Non
     talk.now -= timedelta(days=365)
     talk.say("landing is 22 degrees")
     assert talk.evening()
+
+
+def test_figures_out_of_bounds_are_refused_for_what_they_are(talk: Talk) -> None:
+    talk.set_up()
+    before = len(talk.entries())
+    for text, reason in (
+        ("got neem, ready to use, every 0 days", "cannot be right (1 to 365)"),
+        ("got neem, ready to use, every 400 days", "cannot be right (1 to 365)"),
+        ("landing is 90 degrees", "outside what plants at home live through"),
+        ("landing is -40 degrees", "outside what plants at home live through"),
+        ("91, 0", "not on the globe"),
+    ):
+        assert reason in talk.say(text)[0]
+    assert len(talk.entries()) == before
+    assert "200 days" in talk.say("got neem, ready to use, every 200 days")[0]
