@@ -113,7 +113,7 @@ def test_figures_out_of_bounds_are_refused_for_what_they_are(talk: Talk) -> None
         ("got neem, ready to use, every 400 days", "cannot be right (1 to 365)"),
         ("landing is 90 degrees", "outside what plants at home live through"),
         ("landing is -40 degrees", "outside what plants at home live through"),
-        ("91, 0", "not on the globe"),
+        ("95.5, 3.7", "not on the globe"),
     ):
         assert reason in talk.say(text)[0]
     assert len(talk.entries()) == before
