@@ -190,26 +190,48 @@ def _wished_step(household: Household, knowledge: Knowledge, plant: Plant, case:
         method, because = Method.RINSE, Because.NO_PRODUCT
     last = max((treatment.on for treatment in rounds(plant, case)), default=None)
     if last is None:
-        return _first_step(plant, case, method, product, because, today)
+        return _first_step(knowledge, plant, case, method, product, because, today)
     return _following_step(household, knowledge, plant, case, method, product, because, last, today)
 
 
 def _first_step(  # noqa: PLR0913, PLR0917 - one fact each, named at the only call
-    plant: Plant, case: Case, method: Method, product: Product | None, because: Because, today: date
+    knowledge: Knowledge,
+    plant: Plant,
+    case: Case,
+    method: Method,
+    product: Product | None,
+    because: Because,
+    today: date,
 ) -> Step:
+    """Give a new case its first round at once: by hand where an earlier use still forbids the product."""
+    allowed_on = _allowed_on(knowledge, plant, product) or case.opened_on
+    if allowed_on > max(today, case.opened_on):
+        product, method, because = None, _by_hand(method), Because.BETWEEN
+        allowed_on = case.opened_on
+    opens = max(case.opened_on, allowed_on)
     return Step(
         plant=plant.id,
         method=method,
         product=product,
         because=because,
-        opens_on=case.opened_on,
-        aim_on=case.opened_on,
-        closes_on=case.opened_on + timedelta(days=1),
+        opens_on=opens,
+        aim_on=opens,
+        closes_on=opens + timedelta(days=1),
         gap=None,
         last_on=None,
         lateness=Lateness.LATE if (today - case.opened_on).days > 1 else Lateness.ON_TIME,
         missed_after_on=None,
     )
+
+
+def _by_hand(method: Method) -> Method:
+    return Method.RINSE if method is Method.SPRAY else Method.WIPE
+
+
+def _allowed_on(knowledge: Knowledge, plant: Plant, product: Product | None) -> date | None:
+    """Give the first day on which the label allows the product again, None where it was never used here."""
+    label, used_on = label_days(knowledge, product), _last_use(plant, product)
+    return None if label is None or used_on is None else used_on + timedelta(days=label)
 
 
 def _last_use(plant: Plant, product: Product | None) -> date | None:
@@ -269,9 +291,8 @@ def _bridged_step(  # noqa: PLR0913, PLR0917 - one fact each, named at the only 
     waiting = [day for day in hand_days if day > last and opens > max(day, today)]
     if waiting:
         day = waiting[0]
-        chosen = Method.RINSE if method is Method.SPRAY else Method.WIPE
         span = (day, day, day + timedelta(days=1))
-        product, method, because = None, chosen, Because.BETWEEN
+        product, method, because = None, _by_hand(method), Because.BETWEEN
     else:
         span = (
             opens,
