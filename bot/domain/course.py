@@ -299,6 +299,7 @@ def _bridged_step(  # noqa: PLR0913, PLR0917 - one fact each, named at the only 
             used_on + timedelta(days=plan.aim_days),
             used_on + timedelta(days=plan.closes_days),
         )
+    was_kept = last >= max((day for day in hand_days if day < span[0]), default=used_on)
     return Step(
         plant=plant.id,
         method=method,
@@ -309,8 +310,9 @@ def _bridged_step(  # noqa: PLR0913, PLR0917 - one fact each, named at the only 
         closes_on=span[2],
         gap=plan,
         last_on=last,
-        lateness=Lateness.LATE if today > span[2] else Lateness.ON_TIME,
-        missed_after_on=None,
+        # Who kept every day that was asked for is not late on the next one, even where the days lie beyond U.
+        lateness=Lateness.ON_TIME if was_kept and today <= span[2] else lateness(plan, (today - last).days),
+        missed_after_on=last + timedelta(days=plan.missed_after_days),
     )
 
 
