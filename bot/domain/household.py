@@ -349,8 +349,7 @@ def _apply_to_plant(plant: Plant, entry: Entry) -> None:  # noqa: C901 - one arm
             plant.lost_on = on
             _close(plant, on, by_rule=False)
         case PestCorrected(pest=pest):
-            for case in plant.open_cases[-1:]:
-                case.pest = pest
+            _correct(plant, pest)
         case _:
             pass
 
@@ -370,6 +369,21 @@ def _find(plant: Plant, pest: str, find: Find) -> None:
             return
     before = any(case.pest == pest for case in plant.cases)
     plant.cases.append(Case(pest, find.on, [find], is_reopened=before))
+
+
+def _correct(plant: Plant, pest: str) -> None:
+    """Rename the newest open case that is not of this pest; what was found under the right name joins it."""
+    wrong = [case for case in plant.open_cases if case.pest != pest]
+    if not wrong:
+        return
+    case = wrong[-1]
+    case.pest = pest
+    for other in plant.open_cases:
+        if other is not case and other.pest == pest:
+            case.finds = sorted([*case.finds, *other.finds], key=lambda find: find.on)
+            case.opened_on = min(case.opened_on, other.opened_on)
+            plant.cases = [one for one in plant.cases if one is not other]
+    case.is_reopened = any(other.pest == pest for other in plant.cases if other is not case)
 
 
 def _close(plant: Plant, on: date, *, by_rule: bool) -> None:
