@@ -144,6 +144,8 @@ class Plant:
     traits: tuple[str, ...] = ()
     added_on: date | None = None
     moved_on: date | None = None
+    stays: list[tuple[date, PlaceId]] = field(default_factory=list)
+    """Where it stood, each from its day on; the first also counts for the days before."""
     lost_on: date | None = None
     cases: list[Case] = field(default_factory=list)
     checks: list[Check] = field(default_factory=list)
@@ -158,6 +160,17 @@ class Plant:
     def open_cases(self) -> list[Case]:
         """Cases not yet closed."""
         return [case for case in self.cases if case.closed_on is None]
+
+    def stood_in(self, first: date, last: date) -> dict[PlaceId, tuple[date, date]]:
+        """Give the places of a span of days, each with its first and last day there; a move counts for both."""
+        found: dict[PlaceId, tuple[date, date]] = {}
+        for number, (since, place) in enumerate(self.stays):
+            start = max(first, since) if number else first
+            end = min(last, self.stays[number + 1][0]) if number + 1 < len(self.stays) else last
+            if start <= end:
+                known = found.get(place, (start, end))
+                found[place] = (min(known[0], start), max(known[1], end))
+        return found
 
     @property
     def is_isolated(self) -> bool:
@@ -359,6 +372,7 @@ def _set_plant(plant: Plant, told: PlantSet, on: date) -> None:
         plant.added_on = on
     if told.place is not None and told.place != plant.place:
         plant.moved_on = on
+        plant.stays.append((on, told.place))
     _set_fields(plant, told, ("name", "place", "pot_cm", "kind", "traits"))
 
 

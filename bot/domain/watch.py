@@ -1,11 +1,12 @@
 """Which plants are on watch: they share a place with a case, or were released lately."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
 
 from bot.domain.climate import temperature_on
 from bot.domain.household import Case, Household, Plant
-from bot.domain.identity import PlantId
+from bot.domain.identity import PlaceId, PlantId
 from bot.domain.knowledge import Knowledge
 from bot.domain.release import ReleaseRecord, release_state
 
@@ -64,11 +65,8 @@ def _watches_of(
         until = case.closed_on + timedelta(days=days)
         if today > until:
             return []
-    exposed = [
-        other
-        for other in household.living
-        if other.id != plant.id and other.place == plant.place and other.place is not None
-    ]
+    spread = plant.stood_in(case.opened_on, case.closed_on or today)
+    exposed = [other for other in household.living if other.id != plant.id and _met(other, spread)]
     if case.closed_on is not None and plant.lost_on is None:
         exposed.append(plant)
     return [
@@ -76,6 +74,11 @@ def _watches_of(
         for other in exposed
         if not other.open_cases
     ]
+
+
+def _met(other: Plant, spread: Mapping[PlaceId, tuple[date, date]]) -> bool:
+    """Whether a plant ever shared a place with the case, wherever the two stand now."""
+    return any(place in other.stood_in(first, last) for place, (first, last) in spread.items())
 
 
 def _keep_longest(found: dict[PlantId, Watch], watch: Watch) -> None:
