@@ -2,13 +2,13 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from datetime import date, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta
 from functools import partial
 
 from bot.domain.agenda import Agenda, Task, plan
 from bot.domain.household import Household
 from bot.domain.identity import PlantId
-from bot.domain.journal import evening_of
+from bot.domain.journal import NIGHT_ENDS_AT, evening_of
 from bot.domain.knowledge import Knowledge
 from bot.domain.slot import Slot, SlotKind, slots
 from bot.domain.trade import Method
@@ -66,7 +66,8 @@ def nudge_at(
 ) -> datetime | None:
     """Give the time the nudge of an evening goes out; None when it is too late for that evening."""
     zone = household.zone
-    preferred = datetime.combine(day, household.evening, zone)
+    after_midnight = timedelta(days=1) if household.evening < NIGHT_ENDS_AT else timedelta()
+    preferred = datetime.combine(day + after_midnight, household.evening, zone).astimezone(UTC)
     at = max(now, preferred)
     if (
         household.told_at is not None
