@@ -112,7 +112,7 @@ def next_nudge_at(
     today = evening_of(now, household.zone)
     if household.is_held(today) and household.held_until is None:
         return None
-    again = _again_tonight(household, today, now)
+    again = None if household.is_held(today) else _again_tonight(household, today, now)
     if again is not None:
         return again
     nudge = household.nudge  # one from a clock that was ahead does not count
