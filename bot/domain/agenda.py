@@ -188,4 +188,6 @@ def _need(number: int, task: Task, aim: date, plant: Plant, first: date) -> Need
     opens, closes = max(opens, first), max(closes, first)
     days = candidate_evenings(opens, 0, (closes - opens).days)
     aimed = min(max(aim, days[0]), days[-1])
-    return Need(key=number, opens_on=days[0], aim_on=aimed, closes_on=days[-1])
+    joins = task.step.joins_from_on if task.step is not None else None
+    label_on = None if joins is None else min(max(joins, plant.postponed_to or joins, first), days[0])
+    return Need(key=number, opens_on=days[0], aim_on=aimed, closes_on=days[-1], label_on=label_on)

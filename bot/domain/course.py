@@ -63,6 +63,8 @@ class Step:
     last_on: date | None
     lateness: Lateness
     missed_after_on: date | None
+    joins_from_on: date | None = None
+    """From this day on it may join an evening that takes place anyway: the label allows, and the last is past."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -272,6 +274,9 @@ def _following_step(  # noqa: PLR0913, PLR0917 - one fact each, named at the onl
         last_on=last,
         lateness=lateness(plan, (today - last).days),
         missed_after_on=last + timedelta(days=plan.missed_after_days),
+        joins_from_on=None
+        if label is None or used_on is None
+        else max(used_on + timedelta(days=label), last + timedelta(days=1)),
     )
 
 
