@@ -7,6 +7,7 @@ A pure function of the household, the catalogue and the day. Overdue work is due
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
+from functools import lru_cache
 
 from bot.domain.course import Progress, Step, due_step, progress
 from bot.domain.evenings import Need, fewest_evenings
@@ -24,6 +25,15 @@ CHECKS_APART_DAYS = 3
 """A look this short before the weekly one stands for it. Judgement. [d]"""
 CHECK_SLACK_DAYS = 1
 SIGN_CHECK_WITHIN_DAYS = 2
+
+
+# Households of one evening ask the recurrence engine for the same few days, over and over.
+_next_on = lru_cache(maxsize=8192)(next_on)
+
+
+@lru_cache(maxsize=4096)
+def _candidates(opens: date, days: int) -> tuple[date, ...]:
+    return candidate_evenings(opens, 0, days)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -137,7 +147,7 @@ def _check_due(plant: Plant, told: tuple[str, date] | None, today: date, *, is_w
     if is_weekly:
         rule, since = told or (DEFAULT_CHECK_RULE, looked)
         anchor = max(looked + timedelta(days=CHECKS_APART_DAYS), since - timedelta(days=1))
-        following = next_on(rule, since, anchor)
+        following = _next_on(rule, since, anchor)
         dates = signs if following is None else [*signs, following]
     return min(dates, default=None)
 
@@ -186,7 +196,7 @@ def _need(number: int, task: Task, aim: date, plant: Plant, first: date) -> Need
     if plant.postponed_to is not None:
         opens, closes = max(opens, plant.postponed_to), max(closes, plant.postponed_to)
     opens, closes = max(opens, first), max(closes, first)
-    days = candidate_evenings(opens, 0, (closes - opens).days)
+    days = _candidates(opens, (closes - opens).days)
     aimed = min(max(aim, days[0]), days[-1])
     joins = task.step.joins_from_on if task.step is not None else None
     label_on = None if joins is None else min(max(joins, plant.postponed_to or joins, first), days[0])
