@@ -347,7 +347,7 @@ def progress(household: Household, knowledge: Knowledge, plant: Plant, case: Cas
     gap_days = _usual_gap(knowledge, household, plant, case, days, today)
     minimum = minimum_rounds(pest, temperature, gap_days)
     since_find = sum(1 for day in days if day >= case.last_find_on)
-    record = _record(household, plant, case, pest, temperature, today, minimum, days, since_find)
+    record = _record(household, plant, case, pest, temperature, today, minimum, days, since_find, gap_days)
     state = release_state(record, today)
     finished = rounds_finished(
         minimum,
@@ -393,6 +393,7 @@ def _record(  # noqa: PLR0913, PLR0917 - one fact each, named at the only call
     minimum: int,
     days: list[date],
     since_find: int,
+    gap_days: float,
 ) -> ReleaseRecord:
     start = shared_last_find(household, plant, case)
     checks = tuple(CleanCheck(check.on, check.level) for check in plant.checks if check.on > start)
@@ -407,6 +408,7 @@ def _record(  # noqa: PLR0913, PLR0917 - one fact each, named at the only call
         rounds_done=len(days),
         rounds_since_find=since_find,
         rounds_needed=minimum,
+        rounds_gap_days=max(1, round(gap_days)),
         strict=household.is_strict,
         root_prone="root-prone" in plant.traits,
         roots_checked=any(check.level.value == "roots" for check in checks),
