@@ -116,8 +116,9 @@ def next_nudge_at(
     if again is not None:
         return again
     nudge = household.nudge  # one from a clock that was ahead does not count
-    nudged_today = nudge is not None and nudge.on >= today and nudge.at <= now
-    first = today + timedelta(days=1) if nudged_today else today
+    is_nudged = nudge is not None and nudge.on >= today and nudge.at <= now
+    # Who moved westwards may have had the nudge of a date that begins anew: a date is nudged once.
+    first = nudge.on + timedelta(days=1) if nudge is not None and is_nudged else today
     from_day = planned or partial(plan, household, knowledge)
     return _first_evening(household, knowledge, from_day, first, now)
 
