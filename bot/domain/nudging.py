@@ -17,6 +17,8 @@ REPEAT_AFTER = timedelta(minutes=60)
 """Least time between a nudge and its repeat, and between the person's last word and a nudge. Judgement."""
 LEAD = timedelta(minutes=15)
 """A nudge comes this long before a slot that begins after the preferred time. Judgement."""
+LATEST = timedelta(hours=3)
+"""A nudge or its repeat that missed its time by more is not sent: the next evening it is. Judgement."""
 GRID_MINUTES = 5
 """Slots begin on this grid; a nudge composed within a step may still name its start. [min]"""
 LOOK_AHEAD_EVENINGS = 3
@@ -68,20 +70,18 @@ def nudge_at(
     zone = household.zone
     after_midnight = timedelta(days=1) if household.evening < NIGHT_ENDS_AT else timedelta()
     preferred = datetime.combine(day + after_midnight, household.evening, zone).astimezone(UTC)
-    at = max(now, preferred)
-    if (
-        household.told_at is not None
-        and household.told_at <= now
-        and household.told_at + REPEAT_AFTER > preferred
-    ):
-        at = max(at, household.told_at + REPEAT_AFTER)
+    owed_at = preferred
+    if household.told_at is not None and household.told_at <= now:
+        owed_at = max(owed_at, household.told_at + REPEAT_AFTER)
+    at = max(now, owed_at)
     tonight = [
         one.slot.start_at
         for one in placements(household, knowledge, tasks, day, at)
         if one.slot.kind is SlotKind.EVENING
     ]
     at = max(at, min(tonight, default=at) - LEAD)
-    return None if is_quiet(household, at) or evening_of(at, zone) != day else at
+    is_over = at == now and at - owed_at > LATEST
+    return None if is_over or is_quiet(household, at) or evening_of(at, zone) != day else at
 
 
 def _on_grid(at: datetime) -> datetime:
@@ -155,9 +155,11 @@ def _again_tonight(household: Household, today: date, now: datetime) -> datetime
         and (nudge is None or plant.postponed_at > nudge.at)
     ]
     if asked:
-        at = max(min(asked), now)
-        return None if is_quiet(household, at) else at
-    if nudge is None or nudge.on != today or nudge.is_heard or nudge.count != 1:
+        owed_at = min(asked)
+    elif nudge is not None and nudge.on == today and not nudge.is_heard and nudge.count == 1:
+        owed_at = nudge.at + REPEAT_AFTER
+    else:
         return None
-    at = max(nudge.at + REPEAT_AFTER, now)
-    return None if is_quiet(household, at) or evening_of(at, household.zone) != today else at
+    at = max(owed_at, now)
+    is_over = at - owed_at > LATEST or evening_of(at, household.zone) != today
+    return None if is_over or is_quiet(household, at) else at
