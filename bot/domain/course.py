@@ -64,7 +64,7 @@ class Step:
     lateness: Lateness
     missed_after_on: date | None
     joins_from_on: date | None = None
-    """From this day on it may join an evening that takes place anyway: the label allows, and the last is past."""
+    """From this day on the label lets it join an evening that takes place anyway."""
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -162,7 +162,7 @@ class Plant:
         return [case for case in self.cases if case.closed_on is None]
 
     def stood_in(self, first: date, last: date) -> dict[PlaceId, tuple[date, date]]:
-        """Give the places of a span of days, each with its first and last day there; a move counts for both."""
+        """Give the places of a span of days, with the first and last day there; a move counts for both."""
         found: dict[PlaceId, tuple[date, date]] = {}
         for number, (since, place) in enumerate(self.stays):
             start = max(first, since) if number else first
