@@ -112,3 +112,16 @@ def test_when_the_rounds_are_finished_only_looks_remain() -> None:
         telling.tell(CheckedClean(Level.LENS), day + 1, plant=HOYA)
     assert treated_on(telling, 44) == {}
     assert telling.progress(HOYA, 44).is_finished
+
+
+def test_a_plant_joins_an_earlier_evening_where_its_label_allows() -> None:
+    # Mealybug at 21 degC: U 8, window [5, 8] from the last round, at the label's day if that is later. Sprayed on
+    # days 0 and -4, hoya and fern are due in [5, 8] and [1, 4]: they meet on day 4 only where the label is 4 or less.
+    for label_days, evenings in ((4, {4: {HOYA, FERN}}), (5, {1: {FERN}, 5: {HOYA}})):
+        telling = home(label_days=label_days)
+        telling.tell(RoutineSet(name="check", rule="FREQ=YEARLY"), -3)  # no weekly look to meet instead
+        telling.find(HOYA, CITRUS, -4)
+        telling.find(FERN, CITRUS, -4)
+        telling.treat(FERN, -4)
+        telling.treat(HOYA, 0)
+        assert treated_on(telling, 1) == evenings

@@ -183,3 +183,37 @@ def test_a_later_round_never_moves_the_next_one_earlier(late: int, later: int, p
 
     first, second = sorted((late, later))
     assert next_opening(first) <= next_opening(second)
+
+
+def test_a_new_case_waits_for_the_label_by_hand() -> None:
+    telling = home()
+    telling.treat(HOYA, 0)
+    telling.find(HOYA, CITRUS, 3)
+    step = telling.step(HOYA, 3)
+    assert step is not None
+    assert (step.method, step.product, step.because) == (Method.RINSE, None, Because.BETWEEN)
+    assert step.opens_on == DAY + days(3)
+    later = telling.step(HOYA, 7)  # 0 and the label's seven days
+    assert later is not None
+    assert (later.method, later.opens_on) == (Method.SPRAY, DAY + days(7))
+
+
+def test_who_skips_the_handwork_is_late_by_the_pests_own_time() -> None:
+    # Mite at 25 degC: W 97/14.7 = 6.6 d, U 5; label 7 asks for a rinse on day 4 and a spray from day 7.
+    telling = home(celsius=25)
+    telling.find(HOYA, MITES, 0)
+    telling.treat(HOYA, 0)
+    found = [telling.step(HOYA, day) for day in (5, 6, 7)]
+    assert [step and step.lateness for step in found] == [Lateness.ON_TIME, Lateness.LATE, Lateness.MISSED]
+    telling.treat(HOYA, 4, Method.RINSE)
+    kept = telling.step(HOYA, 8)
+    assert kept is not None
+    assert (kept.method, kept.lateness) == (Method.SPRAY, Lateness.ON_TIME)
+
+
+def test_release_is_foreseen_at_the_rhythm_of_the_rounds() -> None:
+    telling = home()
+    telling.find(HOYA, CITRUS, 0)
+    for day in (0, 10, 20):
+        telling.treat(HOYA, day)
+    assert telling.progress(HOYA, 20).record.rounds_gap_days == 10

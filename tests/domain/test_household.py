@@ -1,4 +1,4 @@
-from datetime import UTC, date, datetime, time
+from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 from hypothesis import given, settings
@@ -19,7 +19,7 @@ from bot.domain.journal import (
 )
 from bot.domain.release import Level
 from bot.domain.trade import Method
-from tests.domain.telling import DAY, FERN, HOYA, LANDING, Telling, home
+from tests.domain.telling import DAY, FERN, HOYA, LANDING, STUDY, Telling, home
 
 
 def test_entries_count_in_the_order_of_happening() -> None:
@@ -134,3 +134,30 @@ def test_folding_twice_gives_the_same() -> None:
     telling.find(HOYA, "citrus_mealybug", 1)
     telling.treat(HOYA, 2, Method.SPRAY)
     assert fold(telling.entries) == fold(telling.entries)
+
+
+def test_a_corrected_pest_takes_in_what_was_found_under_the_right_name() -> None:
+    telling = home()
+    telling.find(HOYA, "citrus_mealybug", 0)
+    telling.tell(PestCorrected("brown_soft_scale"), 5, plant=HOYA)
+    telling.find(HOYA, "brown_soft_scale", 4)  # told after the correction, for the day before it
+    (case,) = telling.household.plants[HOYA].cases
+    assert (case.pest, case.opened_on, case.last_find_on) == (
+        "brown_soft_scale",
+        DAY,
+        DAY + timedelta(days=4),
+    )
+    before = telling.household.plants
+    telling.tell(PestCorrected("brown_soft_scale"), 6, plant=HOYA)
+    assert telling.household.plants == before
+
+
+def test_a_move_counts_for_both_places() -> None:
+    telling = home()
+    telling.tell(PlantSet(place=STUDY), 4, plant=HOYA)
+    telling.tell(PlantSet(place=LANDING), 9, plant=HOYA)
+    day = [DAY + timedelta(days=number) for number in range(21)]
+    plant = telling.household.plants[HOYA]
+    assert plant.stood_in(day[0], day[3]) == {LANDING: (day[0], day[3])}
+    assert plant.stood_in(day[4], day[4]) == {LANDING: (day[4], day[4]), STUDY: (day[4], day[4])}
+    assert plant.stood_in(day[5], day[20]) == {STUDY: (day[5], day[9]), LANDING: (day[9], day[20])}

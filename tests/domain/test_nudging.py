@@ -3,7 +3,7 @@ from datetime import UTC, datetime, time, timedelta
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bot.domain.journal import Heard, HouseholdSet, Nudged, NudgedTask, Postponed
+from bot.domain.journal import Heard, HeldUntil, HouseholdSet, Nudged, NudgedTask, Postponed
 from bot.domain.nudging import is_quiet, next_nudge_at, placements
 from bot.domain.slot import SlotKind
 from bot.domain.trade import Method
@@ -114,3 +114,56 @@ def test_a_nudge_is_never_owed_in_quiet_hours_nor_in_the_past(
     if found is not None:
         assert found >= now
         assert not is_quiet(telling.household, found)
+
+
+def test_hours_late_is_not_sent() -> None:
+    # More than three hours after its time it is the next evening's: a judgement of the module.
+    telling = home()
+    telling.tell(HouseholdSet(evening=time(16)))
+    telling.find(HOYA, CITRUS, 0)
+    assert due(telling, at(0, 19)) == at(0, 19)
+    assert due(telling, at(0, 19, 1)) == at(1, 16)
+
+
+def test_a_repeat_hours_late_is_not_sent() -> None:
+    telling = home()
+    telling.tell(HouseholdSet(evening=time(16)))
+    telling.find(HOYA, CITRUS, 0)
+    telling.tell(Nudged(count=1, tasks=(NudgedTask(plant=HOYA),)), 0, at=time(16))
+    assert due(telling, at(0, 20)) == at(0, 20)
+    assert due(telling, at(0, 20, 1)) == at(1, 16)
+
+
+def test_a_pause_outlasts_the_hour_asked_for() -> None:
+    telling = home()
+    telling.find(HOYA, CITRUS, 0)
+    telling.tell(Postponed(on=DAY, at=at(0, 21)), 0, plant=HOYA, at=time(14))
+    telling.tell(HeldUntil(DAY + timedelta(days=3)), 0, at=time(15))
+    assert due(telling, at(0, 15, 1)) == at(3, 20)
+
+
+def test_a_date_that_a_zone_change_brings_back_is_not_nudged_twice() -> None:
+    telling = home()
+    telling.find(HOYA, CITRUS, 0)
+    telling.tell(Nudged(count=2, tasks=(NudgedTask(plant=HOYA),)), 1, at=time(4, 30))
+    telling.tell(HouseholdSet(zone="America/New_York"), 1, at=time(4, 31))
+    # 04:40 in Ghent is 22:40 of the evening before in New York; the next date not yet nudged is day 2, 20:00 there.
+    assert due(telling, at(1, 4, 40)) == at(3, 2)
+
+
+def test_an_evening_after_midnight_belongs_to_the_evening_before() -> None:
+    telling = home()
+    telling.tell(HouseholdSet(evening=time(0, 30), quiet_from=time(3), quiet_until=time(9)))
+    telling.find(HOYA, CITRUS, 0)
+    assert due(telling, at(0, 14)) == at(1, 0, 30)
+
+
+def test_the_wall_clock_holds_over_the_nights_the_clocks_change() -> None:
+    # 20:00 in Ghent is 19:00 UTC in winter and 18:00 UTC in summer; clocks change on 25 October 2026.
+    telling = home()
+    telling.find(HOYA, CITRUS, 175)
+    for day in (175, 176):  # 24 and 25 October
+        found = next_nudge_at(telling.household, KNOWLEDGE, at(day, 14).astimezone(UTC))
+        assert found is not None
+        assert found.utcoffset() == timedelta(0)
+        assert found.hour == (18 if day == 175 else 19)
