@@ -36,7 +36,6 @@ def stock(command: StockProduct, desk: Desk) -> Stocked | BadGap:
     return Stocked(
         product=kept,
         name=kind.name,
-        is_new=known is None,
         gap_days=kept.gap_days if kept.gap_days is not None else kind.gap_days,
         caution=kind.caution,
     )

@@ -84,7 +84,6 @@ class PlacesSaved:
     """A place as it stands now; the window asked for next is another place's."""
 
     place: Place
-    is_new: bool
     asks_facing_of: str | None
 
 
@@ -124,7 +123,6 @@ class DonePlant:
     progress: tuple[Progress, ...]
     late: Step | None
     is_repeat: bool
-    opened_isolation: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -283,7 +281,6 @@ class Stocked:
 
     product: Product
     name: str
-    is_new: bool
     gap_days: int
     caution: str
 

@@ -153,7 +153,7 @@ def set_place(command: SetPlace, desk: Desk) -> PlacesSaved | NoPlaceAsked:
         lamp_until=command.lamp_until,
     )
     desk.write([desk.draft(told)])
-    return PlacesSaved(desk.household.places[place], known is None, ask_facing(desk))
+    return PlacesSaved(desk.household.places[place], ask_facing(desk))
 
 
 def _place_named(desk: Desk, name: str) -> PlaceId | None:

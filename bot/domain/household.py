@@ -201,7 +201,6 @@ class Household:
     evening: time = EVENING
     quiet_from: time = QUIET_FROM
     quiet_until: time = QUIET_UNTIL
-    are_hours_told: bool = False
     is_strict: bool = False
     places: dict[PlaceId, Place] = field(default_factory=dict)
     plants: dict[PlantId, Plant] = field(default_factory=dict)
@@ -332,8 +331,6 @@ def _set_preferences(household: Household, told: HouseholdSet) -> None:
     if told.zone is not None:
         household.zone_name = told.zone
         household.is_zone_told = True
-    if told.evening is not None or told.quiet_from is not None:
-        household.are_hours_told = True
     if told.strict is not None:
         household.is_strict = told.strict
 
