@@ -12,6 +12,7 @@ import sys
 import tempfile
 import time
 from collections import defaultdict
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -57,6 +58,7 @@ SAID = (
 NUMBER = re.compile(r"2(\d) (?:degrees|°C)")
 CHATS = 200
 EACH = 5
+BURSTS = 3
 LONGEST_S = 60
 PAUSE_S = 0.003
 LIMITS = {"p50": 3.0, "p99": 4.0}
@@ -104,64 +106,104 @@ class Watched:
         return self._send(call)
 
 
-async def one_by_one(watched: Watched, messages: int) -> list[float]:
-    """Time each answer alone. [ms]."""
-    times = []
-    for text in HOME:
-        count = watched.count
-        watched.push(1, text)
-        await watched.wait_for(count + 1)
-    for number in range(messages + WARM_UP):
-        start, count = time.perf_counter(), watched.count
-        watched.push(1, SAID[number % len(SAID)])
-        await watched.wait_for(count + 1)
-        times.append(1000 * (watched.last_at - start))
-        await asyncio.sleep(PAUSE_S)
-    return sorted(times[WARM_UP:])
+class Runner:
+    """One bot as a process of its own, and the stand-in it talks to."""
 
+    def __init__(self, kind: str, folder: Path) -> None:
+        self.watched = Watched()
+        self.times: list[float] = []
+        self.rates: list[float] = []
+        self.out_of_order = 0
+        self._kind = kind
+        self._folder = folder
+        self._bot: Any = None
 
-async def burst(watched: Watched) -> tuple[float, int]:
-    """Give answers a second, and how many chats got theirs out of order."""
-    for text in (*HOME[:2], "ivy, study, 12 cm"):
-        count = watched.count
-        for chat in range(2, CHATS + 2):
-            watched.push(chat, text)
-        await watched.wait_for(count + CHATS)
-    watched.answers.clear()
-    start, count = time.perf_counter(), watched.count
-    for number in range(EACH):
-        for chat in range(2, CHATS + 2):
-            watched.push(chat, f"study is 2{number} degrees")
-    await watched.wait_for(count + CHATS * EACH)
-    orders = [[NUMBER.findall(answer)[:1] for answer in answers] for answers in watched.answers.values()]
-    expected = [[str(number)] for number in range(EACH)]
-    mixed = sum(order != expected for order in orders) + CHATS - len(orders)
-    return CHATS * EACH / (watched.last_at - start), mixed
-
-
-async def measure(kind: str, messages: int) -> Measured:
-    """Start one bot, measure, end it."""
-    watched = Watched()
-    await watched.standin.start()
-    url = watched.standin.url
-    with tempfile.TemporaryDirectory() as folder, (Path(folder) / "log").open("w") as log:
-        if kind == "echo":
-            bot = begin("tests.echo", url, TOKEN, stderr=log)
+    async def start(self) -> None:
+        """Start the bot and set up its households."""
+        await self.watched.standin.start()
+        url, log = self.watched.standin.url, (self._folder / f"{self._kind}.log").open("w")
+        if self._kind == "echo":
+            self._bot = begin("tests.echo", url, TOKEN, stderr=log)
         else:
-            settings = bot_settings(url, Path(folder))
-            bot = begin("tests.unpaced", environment=settings, stderr=log)
-        try:
-            times = await one_by_one(watched, messages)
-            per_s, mixed = await burst(watched)
-        finally:
-            end(bot)
-            await watched.standin.stop()
-    return Measured(times[len(times) // 2], times[int(len(times) * 0.99)], per_s, mixed)
+            self._bot = begin("tests.unpaced", environment=bot_settings(url, self._folder), stderr=log)
+        for text in HOME:
+            await self._say([1], text)
+        for text in (*HOME[:2], "ivy, study, 12 cm"):
+            await self._say(range(2, CHATS + 2), text)
+
+    async def stop(self) -> None:
+        """End the bot, then the stand-in."""
+        if self._bot is not None:
+            end(self._bot)
+        await self.watched.standin.stop()
+
+    async def answer(self, text: str, *, is_counted: bool) -> None:
+        """Time one answer. [ms]."""
+        start = time.perf_counter()
+        await self._say([1], text)
+        if is_counted:
+            self.times.append(1000 * (self.watched.last_at - start))
+        await asyncio.sleep(PAUSE_S)
+
+    async def burst(self) -> None:
+        """Let every chat write at once: answers a second, and how many chats got theirs out of order."""
+        watched = self.watched
+        watched.answers.clear()
+        start, count = time.perf_counter(), watched.count
+        for number in range(EACH):
+            for chat in range(2, CHATS + 2):
+                watched.push(chat, f"study is 2{number} degrees")
+        await watched.wait_for(count + CHATS * EACH)
+        self.rates.append(CHATS * EACH / (watched.last_at - start))
+        orders = [[NUMBER.findall(answer)[:1] for answer in answers] for answers in watched.answers.values()]
+        expected = [[str(number)] for number in range(EACH)]
+        self.out_of_order += sum(order != expected for order in orders) + CHATS - len(orders)
+
+    async def _say(self, chats: Iterable[int], text: str) -> None:
+        count = self.watched.count
+        for chat in chats:
+            self.watched.push(chat, text)
+            count += 1
+        await self.watched.wait_for(count)
+
+    def measured(self) -> Measured:
+        """Give the figures of all turns."""
+        times = sorted(self.times)
+        return Measured(
+            times[len(times) // 2],
+            times[int(len(times) * 0.99)],
+            sorted(self.rates)[len(self.rates) // 2],
+            self.out_of_order,
+        )
+
+
+async def measure(messages: int, folder: Path) -> tuple[Measured, Measured]:
+    """
+    Run both bots side by side and let them take turns, a few messages each.
+
+    One after the other would compare two moments of the machine, and these differ more than the bots do.
+    """
+    echo, ours = runners = Runner("echo", folder), Runner("ours", folder)
+    try:
+        for runner in runners:
+            await runner.start()
+        for turn in range((messages + WARM_UP) // len(SAID)):
+            for runner in runners if turn % 2 else runners[::-1]:
+                for text in SAID:
+                    await runner.answer(text, is_counted=turn * len(SAID) >= WARM_UP)
+        for turn in range(BURSTS):
+            for runner in runners if turn % 2 else runners[::-1]:
+                await runner.burst()
+    finally:
+        for runner in runners:
+            await runner.stop()
+    return echo.measured(), ours.measured()
 
 
 async def compare(messages: int) -> int:
     """Measure both and print the ratios; the exit code says whether they are within the limits."""
-    echo, ours = await measure("echo", messages), await measure("ours", messages)
+    with tempfile.TemporaryDirectory() as folder:
+        echo, ours = await measure(messages, Path(folder))
     ratios = {"p50": ours.p50_ms / echo.p50_ms, "p99": ours.p99_ms / echo.p99_ms}
     rate = ours.per_s / echo.per_s
     print("update available to answer sent; pacing off, SQLite synchronous FULL")
