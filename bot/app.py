@@ -8,6 +8,7 @@ import secrets
 import signal
 import traceback
 from collections.abc import Iterable, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any, Protocol
@@ -36,6 +37,8 @@ ATTEMPTS = 2
 SEEN_KEPT = timedelta(days=9)
 """The platform brings an update for a day; after a week of silence it may begin again at any number."""
 UPKEEP_EVERY = timedelta(hours=24)
+
+Update = Incoming | Unparsable | Moved | Ignored
 
 logger = logging.getLogger(__name__)
 
@@ -188,9 +191,25 @@ class App:
         """Tell when the next household is to be looked at. Aware UTC."""
         return await self._door.in_worker(self._earliest_evening)
 
-    def take(self, raw: Any, outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
-        """Take one update in one unit of work: seen mark, journal, answers, outcomes of earlier rows."""
-        match _parsed(raw, self._me):
+    def take(self, raws: Sequence[Any], outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
+        """
+        Take updates, each with seen mark, journal entries and answers; write outcomes of earlier rows.
+
+        Several share one unit of work as long as nothing goes wrong; else each gets its own.
+        """
+        updates = [(raw, _parsed(raw, self._me)) for raw in raws]
+        heard = [update for _, update in updates if isinstance(update, Incoming)]
+        if len(heard) == len(updates) > 1:
+            with suppress(Exception):  # whatever it was shows again one by one, where it is handled
+                return self._hear_in_unit(heard, outcomes)
+        parcels: list[Parcel] = []
+        for raw, update in updates:
+            parcels += self._take_one(raw, update, outcomes)
+            outcomes = ()
+        return parcels
+
+    def _take_one(self, raw: Any, update: Update, outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
+        match update:
             case Unparsable(update_id, reason):
                 self._park(update_id, raw, reason, outcomes)
             case Moved(_, chat, to):
@@ -230,20 +249,22 @@ class App:
     def _take_in(self, incoming: Incoming, outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
         for _ in range(ATTEMPTS):
             try:
-                return self._hear_in_unit(incoming, outcomes)
+                return self._hear_in_unit([incoming], outcomes)
             except Exception as error:  # noqa: BLE001 - the one handler: whatever it was, the person is told
                 failure = error
         logger.error("update %d failed: %s", incoming.update_id, _without_values(failure))
         return self._apologise(incoming, outcomes)
 
-    def _hear_in_unit(self, incoming: Incoming, outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
+    def _hear_in_unit(self, heard: Sequence[Incoming], outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
         now = self._clock.now()
+        parcels: list[Parcel] = []
         with self._database.unit() as store:
             _note(store, outcomes, now)
-            if not store.mark_seen(incoming.update_id, now):
-                return ()
-            heard = self._hear(incoming, store, now)
-            return self._queue(store, _replies(incoming, heard), now)
+            for incoming in heard:
+                if store.mark_seen(incoming.update_id, now):
+                    replies = _replies(incoming, self._hear(incoming, store, now))
+                    parcels += self._queue(store, replies, now)
+        return parcels
 
     def _apologise(self, incoming: Incoming, outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
         now = self._clock.now()
@@ -316,15 +337,17 @@ class Founding:
     def __init__(self, owner: int | None, *, is_open: bool) -> None:
         self._owner = owner
         self._is_open = is_open
+        self._spent_by: int | None = None
         self.code = None if is_open or owner is not None else secrets.token_urlsafe(9)
 
     def allows(self, person: int, text: str) -> bool:
         """Whether this person may found one now; the code is spent by use."""
-        if self._is_open or person == self._owner:
+        if self._is_open or person in {self._owner, self._spent_by}:
             return True
         if self.code is None or not secrets.compare_digest(text.encode(), self.code.encode()):
             return False
-        self.code = None
+        # remembered, not only spent: the unit of work may roll back and be tried again
+        self.code, self._spent_by = None, person
         return True
 
 
@@ -344,7 +367,7 @@ def _nothing_due(_store: SqlStore, _now: datetime) -> Due:
     return _Nothing()
 
 
-def _parsed(raw: Any, me: Me) -> Incoming | Unparsable | Moved | Ignored:
+def _parsed(raw: Any, me: Me) -> Update:
     """Read one update; whatever its reading raises puts just this one aside."""
     try:
         return parse(raw, me)
@@ -364,11 +387,12 @@ def _replies(incoming: Incoming, heard: Heard) -> Iterable[tuple[str, Call]]:
         yield f"{prefix}:{index}", send(chat, answer)
 
 
-def _note(store: SqlStore, outcomes: Iterable[Outcome], now: datetime) -> None:
+def _note(store: SqlStore, outcomes: Sequence[Outcome], now: datetime) -> None:
+    store.settle(now, {one.row: one.message_id for one in outcomes if isinstance(one, Delivered)})
     for outcome in outcomes:
         match outcome:
-            case Delivered(row, message_id):
-                store.settle(row, now, message_id)
+            case Delivered():
+                pass  # written above, all in one
             case Delayed(row, after_s, error):
                 store.retry_later(row, now + timedelta(seconds=after_s), error)
             case GivenUp(row, error):

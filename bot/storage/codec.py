@@ -125,10 +125,16 @@ def encode_choices(choices: tuple[Choice, ...]) -> str:
 def decode_choices(text: str, question: int) -> tuple[Choice, ...]:
     """Read back what a question offered; StoreError names the question this program cannot read."""
     try:
-        return tuple(_choice(plain) for plain in json.loads(text))
+        return _read_choices(text)
     except (KeyError, ValidationError):
         message = f"the choices of question {question} were written by another version of this program"
         raise StoreError(message) from None
+
+
+@lru_cache(maxsize=512)
+def _read_choices(text: str) -> tuple[Choice, ...]:
+    """Questions open for long are read with every message; being frozen, choices can be shared."""
+    return tuple(_choice(plain) for plain in json.loads(text))
 
 
 def _plain_choice(choice: Choice) -> dict[str, Any]:

@@ -1,6 +1,7 @@
 """What delivery keeps: updates already taken, updates put aside, messages on their way out."""
 
 import json
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from functools import cache
@@ -188,9 +189,11 @@ class Delivery:
         freed = sa.update(outbox).where(outbox.c.state == "claimed").values(free)
         self._connection.execute(freed)
 
-    def settle(self, number: int, now: datetime, platform_message_id: int | None) -> None:
-        """Note that a message was sent, and the number the platform gave it."""
-        self._connection.execute(_SETTLE, {"row": number, "now": now, "message": platform_message_id})
+    def settle(self, now: datetime, sent: Mapping[int, int | None]) -> None:
+        """Note which rows were sent, and the number the platform gave each message."""
+        rows = [{"row": row, "now": now, "message": message} for row, message in sent.items()]
+        if rows:
+            self._connection.execute(_SETTLE, rows)
 
     def retry_later(self, number: int, not_before: datetime, error: str) -> None:
         """Let a message wait until an instant; later ones of its chat wait behind it."""

@@ -18,6 +18,8 @@ FLUSH_AFTER_S = 0.02
 CLAIM_EVERY_S = 2.0
 FAREWELL_S = 5.0
 BACKLOG_S = 5.0
+TAKEN_AT_ONCE = 8
+"""Updates that waited together share one transaction; few, for the first waits for the last. Judgement."""
 
 COMMANDS = (
     ("start", "begin, or set up again"),
@@ -35,8 +37,8 @@ logger = logging.getLogger(__name__)
 class Desk(Protocol):
     """What stands behind the door; every call is made in a worker thread and is one transaction."""
 
-    def take(self, raw: Any, outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
-        """Take one update, write what became of earlier rows, give the rows to send now."""
+    def take(self, raws: Sequence[Any], outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
+        """Take updates in order, write what became of earlier rows, give the rows to send now."""
         ...
 
     def write(self, outcomes: Sequence[Outcome]) -> None:
@@ -200,8 +202,8 @@ class Door:
         self._at_hand += len(batch)
         try:
             if self._one_by_one:
-                for raw in batch:
-                    await self._take(raw)
+                for first in range(0, len(batch), TAKEN_AT_ONCE):
+                    await self._take_now(batch[first : first + TAKEN_AT_ONCE])
             else:
                 await _all(self._take(raw) for raw in batch)
         finally:
@@ -210,23 +212,24 @@ class Door:
 
     async def _take(self, raw: Any) -> None:
         if self._one_by_one:
-            await self._take_now(raw)
+            await self._take_now([raw])
             return
         chat = chat_of(raw)
         lock = self._chats.setdefault(chat, asyncio.Lock())
         async with lock:
-            await self._take_now(raw)
+            await self._take_now([raw])
         if not lock.locked():
             self._chats.pop(chat, None)
 
-    async def _take_now(self, raw: Any) -> None:
+    async def _take_now(self, raws: Sequence[Any]) -> None:
         outcomes = self._pick_up()
         try:
-            parcels = await self._in_worker(lambda: self._desk.take(raw, outcomes))
+            parcels = await self._in_worker(lambda: self._desk.take(raws, outcomes))
         except BaseException:
             self._outcomes[:0] = outcomes
             raise
         self._delivery.add(parcels)
+        await asyncio.sleep(0)  # lets the answers set off before the next updates are asked for
 
     def _tell(self, outcome: Outcome) -> None:
         self._outcomes.append(outcome)

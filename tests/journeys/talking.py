@@ -100,7 +100,7 @@ class Talk:
             for one in new:
                 row = store.queue(one.key, one.chat, "sendMessage", {}, self.now, household=one.household)
                 assert row is not None, f"{one.key} was sent before"
-                store.settle(row, self.now, row)
+                store.settle(self.now, {row: row})
         self.nudges += new
         for one in new:
             self.shown.setdefault(one.chat, []).append(one.answer)

@@ -114,7 +114,7 @@ def test_in_a_chat_nothing_overtakes(database: Database) -> None:
         queued(unit, "b1", GROUP)
         assert claimed_keys(unit.claim_outbox(NOW, "me", LEASE, 10)) == ["a1", "b1"]
         assert unit.claim_outbox(NOW, "me", LEASE, 10) == ()
-        unit.settle(first, NOW, 555)
+        unit.settle(NOW, {first: 555})
         assert claimed_keys(unit.claim_outbox(NOW, "me", LEASE, 10)) == ["a2"]
 
 
@@ -139,7 +139,7 @@ def test_a_row_given_up_lets_the_next_through(database: Database) -> None:
 def test_a_sent_row_stays_sent(database: Database) -> None:
     with database.unit() as unit:
         first = queued(unit, "a1")
-        unit.settle(first, NOW, None)
+        unit.settle(NOW, {first: None})
         unit.retry_later(first, NOW, "late answer")
         unit.give_up(first, "late answer")
         assert unit.undelivered() == 0
@@ -158,7 +158,7 @@ def test_a_moved_chat_takes_its_members_and_messages_along(database: Database) -
     home = found(database, chat=GROUP).household
     with database.unit() as unit:
         sent, _ = queued(unit, "a1", GROUP), queued(unit, "a2", GROUP)
-        unit.settle(sent, NOW, 1)
+        unit.settle(NOW, {sent: 1})
         unit.migrate_chat(GROUP, -1_009_000_000_000)
         assert unit.members(home)[0].chat == -1_009_000_000_000
         assert [row.chat for row in unit.claim_outbox(NOW, "me", LEASE, 9)] == [-1_009_000_000_000]

@@ -165,7 +165,7 @@ def test_the_nudges_of_an_evening_are_found(database: Database, on: date) -> Non
             number = unit.queue(key, chat, "sendMessage", {}, NOW, household=home)
             assert number is not None
             if n != 902:
-                unit.settle(number, NOW, n)
+                unit.settle(NOW, {number: n})
     with database.unit() as unit:
         assert unit.nudged_messages(home, on) == ((PERSON, 900), (GROUP, 901))
         assert unit.nudged_messages(HouseholdId(10**9), on) == ()

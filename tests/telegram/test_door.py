@@ -22,6 +22,13 @@ def rows(data: Path, query: str) -> list[Any]:
         database.close()
 
 
+def update(number: int, text: str) -> dict[str, Any]:
+    person = {"id": 1, "is_bot": False}
+    chat = {"id": 1, "type": "private"}
+    message = {"message_id": number, "date": 1_800_000_000, "chat": chat, "from": person, "text": text}
+    return {"update_id": number, "message": message}
+
+
 async def test_a_message_is_journalled_once_answered_once_and_confirmed(tmp_path: Path) -> None:
     async with running(tmp_path) as bot:
         await bot.say("hoya 12")
@@ -133,19 +140,22 @@ async def test_a_chat_that_must_wait_holds_up_no_other(tmp_path: Path) -> None:
 
 async def test_what_a_killed_process_left_is_sent_at_the_next_start(tmp_path: Path) -> None:
     async with standing(tmp_path) as bot:
-        message = {
-            "message_id": 9,
-            "date": 1_800_000_000,
-            "chat": {"id": 1, "type": "private"},
-            "from": {"id": 1, "is_bot": False},
-            "text": "left",
-        }
         bot.standin.chats.open(1)
-        bot.app.take({"update_id": 7, "message": message}, ())  # committed and claimed, and nobody sends it
+        bot.app.take([update(7, "left")], ())  # committed and claimed, and nobody sends it
         bot.app = bot.made()
         await bot.app.start()
         await bot.settle()
         assert await bot.said() == ["echo: left"]
+
+
+async def test_of_updates_taken_together_the_one_that_fails_takes_no_other_with_it(tmp_path: Path) -> None:
+    async with standing(tmp_path) as bot:
+        together = [update(1, "first"), update(2, "break"), update(3, "third")]
+        parcels = bot.app.take(together, ())
+        assert [parcel.key for parcel in parcels] == ["reply:1:0", "reply:2:0", "reply:3:0"]
+        assert rows(tmp_path, "SELECT source FROM journal") == [("update:1",), ("update:3",)]
+        assert bot.app.take(together, ()) == []
+        assert len(rows(tmp_path, "SELECT key FROM outbox")) == 3
 
 
 async def test_polling_goes_on_after_the_platform_failed(tmp_path: Path) -> None:
