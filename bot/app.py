@@ -11,6 +11,7 @@ from collections.abc import Iterable, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from itertools import chain
 from typing import Any, Protocol
 
 from bot.actions.incoming import Incoming, Press
@@ -21,6 +22,7 @@ from bot.domain.identity import HouseholdId
 from bot.evening import Evening
 from bot.settings import Settings
 from bot.storage.database import Database
+from bot.storage.sent_notes import Note, SentNotes
 from bot.storage.store import SqlStore
 from bot.telegram.delivery import ChatMoved, Delayed, Delivered, GivenUp, Outcome, Parcel
 from bot.telegram.door import Door
@@ -133,6 +135,7 @@ class App:
         self._me = Me(0, "")
         self._is_sqlite = settings.database.startswith("sqlite")
         self._database = Database(settings.database, settings.data)
+        self._notes = SentNotes(settings.data)
         self._upkeep_at = clock.now()
         token, api_url = settings.token.get_secret_value(), settings.api_url
         self._door = Door(
@@ -170,6 +173,7 @@ class App:
         """Take no more, send what is at hand, close the database."""
         self._evening.stop()
         await self._door.stop()
+        self._notes.close()
         self._database.close()
 
     async def settled(self) -> None:
@@ -226,6 +230,14 @@ class App:
             with self._database.unit() as store:
                 _note(store, outcomes, self._clock.now())
 
+    def note(self, sent: Delivered) -> None:
+        """Note at once that a row was sent; the next unit of work writes it."""
+        self._notes.add(Note(sent.row, sent.key, sent.message_id))
+
+    def forget_notes(self) -> None:
+        """Forget the notes: everything noted is written."""
+        self._notes.clear()
+
     def claim(self, limit: int, *, is_start: bool) -> Sequence[Parcel]:
         """
         Claim rows that wait, or whose lease ran out.
@@ -233,10 +245,14 @@ class App:
         On SQLite nobody but the process before can hold a claim when this one starts: all are over then.
         """
         now = self._clock.now()
+        notes = {} if self._has_released else self._notes.left_behind()
         with self._database.unit() as store:
+            store.settle_noted(now, chain(*notes.values()))
             if is_start and self._is_sqlite and not self._has_released:
                 store.release_claims()
             rows = store.claim_outbox(now, self._owner, now + LEASE, limit)
+        for file in notes:
+            file.unlink(missing_ok=True)
         self._has_released = self._has_released or is_start
         return [
             Parcel(id=row.id, key=row.key, chat=row.chat, method=row.method, body=row.body, tries=row.tries)

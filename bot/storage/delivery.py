@@ -1,7 +1,7 @@
 """What delivery keeps: updates already taken, updates put aside, messages on their way out."""
 
 import json
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from functools import cache
@@ -12,6 +12,7 @@ import sqlalchemy as sa
 from sqlalchemy import bindparam
 
 from bot.domain.identity import HouseholdId
+from bot.storage.sent_notes import Note
 from bot.storage.tables import UNSETTLED, UtcDateTime, member, outbox, parked, question, seen
 
 
@@ -77,6 +78,7 @@ _SETTLE = (
         error=None,
     )
 )
+_SETTLE_NOTED = _SETTLE.where(outbox.c.key == bindparam("noted_key"), _UNSETTLED)
 _RETRY = (
     sa.update(outbox)
     .where(outbox.c.id == bindparam("row"), _UNSETTLED)
@@ -194,6 +196,14 @@ class Delivery:
         rows = [{"row": row, "now": now, "message": message} for row, message in sent.items()]
         if rows:
             self._connection.execute(_SETTLE, rows)
+
+    def settle_noted(self, now: datetime, notes: Iterable[Note]) -> None:
+        """Note which rows a process that was killed had sent; rows of another database are left alone."""
+        rows = [
+            {"row": note.row, "noted_key": note.key, "now": now, "message": note.message} for note in notes
+        ]
+        if rows:
+            self._connection.execute(_SETTLE_NOTED, rows)
 
     def retry_later(self, number: int, not_before: datetime, error: str) -> None:
         """Let a message wait until an instant; later ones of its chat wait behind it."""

@@ -43,6 +43,7 @@ class Delivered:
     """The platform took it; message_id is its number for the message, if it made one."""
 
     row: int
+    key: str
     message_id: int | None
 
 
@@ -173,7 +174,7 @@ class Delivery:
             async with self._senders:
                 result = await self._caller.call(parcel.method, parcel.body)
         except AlreadySettledError:
-            self._leave(lane, Delivered(parcel.id, None))
+            self._leave(lane, Delivered(parcel.id, parcel.key, None))
         except UndeliverableError as error:
             logger.warning("outbox row %d given up: %s", parcel.id, error)
             self._leave(lane, GivenUp(parcel.id, str(error)))
@@ -186,7 +187,7 @@ class Delivery:
             logger.exception("outbox row %d failed for now", parcel.id)
             await self._wait_or_hand_back(lane, TryLaterError(type(error).__name__))
         else:
-            self._leave(lane, Delivered(parcel.id, _message_id(result)))
+            self._leave(lane, Delivered(parcel.id, parcel.key, _message_id(result)))
             lane.retry_s = FIRST_RETRY_S
 
     def _leave(self, lane: _Lane, outcome: Delivered | GivenUp) -> None:

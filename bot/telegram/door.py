@@ -6,7 +6,7 @@ from collections.abc import Awaitable, Callable, Iterable, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from typing import Any, Protocol, TypeVar
 
-from bot.telegram.delivery import MOST_HELD, Delivery, Outcome, Parcel
+from bot.telegram.delivery import MOST_HELD, Delivered, Delivery, Outcome, Parcel
 from bot.telegram.failures import OtherPollerError, RefusedTokenError, TryLaterError
 from bot.telegram.incoming import Me, chat_of, number_of
 from bot.telegram.webhook import Webhook
@@ -45,6 +45,14 @@ class Desk(Protocol):
         """Write what became of rows."""
         ...
 
+    def note(self, sent: Delivered) -> None:
+        """Note at once, in the event loop, that a row was sent, until `take` or `write` has written it."""
+        ...
+
+    def forget_notes(self) -> None:
+        """Forget the notes: everything noted is written."""
+        ...
+
     def claim(self, limit: int, *, is_start: bool) -> Sequence[Parcel]:
         """Claim rows that wait or whose lease ran out; at the start also those of the process before."""
         ...
@@ -65,6 +73,7 @@ class Door:
         self._outcomes: list[Outcome] = []
         self._flush_timer: asyncio.TimerHandle | None = None
         self._writing = asyncio.Lock()
+        self._writes = 0
         self._chats: dict[int | None, asyncio.Lock] = {}
         self._at_hand = 0
         self._is_open = False
@@ -223,15 +232,21 @@ class Door:
 
     async def _take_now(self, raws: Sequence[Any]) -> None:
         outcomes = self._pick_up()
+        self._writes += 1
         try:
             parcels = await self._in_worker(lambda: self._desk.take(raws, outcomes))
         except BaseException:
             self._outcomes[:0] = outcomes
             raise
+        finally:
+            self._writes -= 1
+        self._forget_notes()
         self._delivery.add(parcels)
         await asyncio.sleep(0)  # lets the answers set off before the next updates are asked for
 
     def _tell(self, outcome: Outcome) -> None:
+        if isinstance(outcome, Delivered):
+            self._desk.note(outcome)
         self._outcomes.append(outcome)
         if self._flush_timer is None:
             loop = asyncio.get_running_loop()
@@ -244,6 +259,10 @@ class Door:
             self._flush_timer = None
         return outcomes
 
+    def _forget_notes(self) -> None:
+        if not self._outcomes and not self._writes:
+            self._desk.forget_notes()
+
     def _begin_flush(self) -> None:
         self._flush_timer = None
         task = asyncio.get_running_loop().create_task(self._flush())
@@ -255,6 +274,7 @@ class Door:
             outcomes = self._pick_up()
             if not outcomes:
                 return
+            self._writes += 1
             try:
                 await self._in_worker(lambda: self._desk.write(outcomes))
             except Exception:
@@ -262,6 +282,9 @@ class Door:
                 for outcome in outcomes:
                     self._tell(outcome)
                 return
+            finally:
+                self._writes -= 1
+            self._forget_notes()
         if self._is_open and self._is_more_waiting and self._delivery.free > MOST_HELD // 2:
             await self._claim_unless_it_fails()
 

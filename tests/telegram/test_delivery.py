@@ -41,12 +41,12 @@ async def outcomes(platform: Platform, *parcels: Parcel) -> list[Outcome]:
 @pytest.mark.asyncio
 async def test_parcels_are_delivered_once_with_their_number() -> None:
     told = await outcomes(Platform(), parcel(1), parcel(2, chat=2))
-    assert told == [Delivered(1, 51), Delivered(2, 52)]
+    assert told == [Delivered(1, "reply:1:0", 51), Delivered(2, "reply:2:0", 52)]
 
 
 @pytest.mark.asyncio
 async def test_what_stands_already_is_settled() -> None:
-    assert await outcomes(Platform(AlreadySettledError("x")), parcel(1)) == [Delivered(1, None)]
+    assert await outcomes(Platform(AlreadySettledError("x")), parcel(1)) == [Delivered(1, "reply:1:0", None)]
 
 
 @pytest.mark.asyncio
@@ -64,7 +64,10 @@ async def test_after_many_tries_it_is_given_up() -> None:
 @pytest.mark.asyncio
 async def test_a_moved_chat_is_followed() -> None:
     platform = Platform(ChatMovedError(-1005))
-    assert await outcomes(platform, parcel(1, chat=-5)) == [ChatMoved(-5, -1005), Delivered(1, 51)]
+    assert await outcomes(platform, parcel(1, chat=-5)) == [
+        ChatMoved(-5, -1005),
+        Delivered(1, "reply:1:0", 51),
+    ]
     assert platform.taken == [-1005]
 
 

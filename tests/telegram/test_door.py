@@ -7,6 +7,7 @@ from typing import Any
 import httpx
 import pytest
 
+from bot.storage.sent_notes import Note, SentNotes
 from bot.telegram.failures import RefusedTokenError
 from tests.standing_in import TOKEN
 from tests.telegram.standing import running, standing
@@ -156,6 +157,23 @@ async def test_of_updates_taken_together_the_one_that_fails_takes_no_other_with_
         assert rows(tmp_path, "SELECT source FROM journal") == [("update:1",), ("update:3",)]
         assert bot.app.take(together, ()) == []
         assert len(rows(tmp_path, "SELECT key FROM outbox")) == 3
+
+
+async def test_what_a_killed_process_had_sent_but_not_settled_is_not_sent_again(tmp_path: Path) -> None:
+    async with standing(tmp_path) as bot:
+        bot.standin.chats.open(1)
+        sent, waiting = bot.app.take([update(7, "sent"), update(8, "waiting")], ())
+        killed = SentNotes(tmp_path)
+        killed.add(Note(sent.id, sent.key, 900))
+        killed.add(Note(waiting.id, "reply:7:0", 901))  # of another database: the number is not enough
+        killed.close()
+        bot.app = bot.made()
+        await bot.app.start()
+        await bot.settle()
+        assert await bot.said() == ["echo: waiting"]
+        assert rows(tmp_path, "SELECT key, platform_message_id FROM outbox WHERE id = 1") == [
+            ("reply:7:0", 900)
+        ]
 
 
 async def test_polling_goes_on_after_the_platform_failed(tmp_path: Path) -> None:
