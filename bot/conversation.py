@@ -8,7 +8,7 @@ from datetime import datetime
 from functools import cached_property
 from zoneinfo import ZoneInfo
 
-from bot.actions.commands import AddPlants, Command, Exposure, SetCoordinates, Start, Thanks, Undo
+from bot.actions.commands import AddPlants, Command, Exposure, Greet, SetCoordinates, Start, Thanks, Undo
 from bot.actions.desk import Desk, Memory
 from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Text
 from bot.actions.name_pest import pest_words
@@ -204,13 +204,15 @@ class Conversation:
             expecting=question.expecting if question else Expecting.NOTHING,
             choices=question.choices if question else (),
             quiet_from_hour=household.quiet_from.hour,
+            is_held=household.is_held(desk.today),
         )
 
     @staticmethod
     def _mark_heard(commands: "tuple[Command, ...]", desk: Desk, said: Said) -> None:
         """Any answer counts, thanks excepted: no repeat tonight, and the nudge's buttons go."""
         nudge = desk.household.nudge
-        if nudge is None or nudge.is_heard or all(isinstance(one, Thanks | Start) for one in commands):
+        is_courtesy = all(isinstance(one, Thanks | Greet | Start) for one in commands)
+        if nudge is None or nudge.is_heard or is_courtesy:
             return
         messages = desk.store.nudged_messages(desk.member.household, nudge.on)
         said.edits += [(chat, message, None) for chat, message in messages]

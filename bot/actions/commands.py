@@ -66,9 +66,10 @@ class NewPlant:
 
 @dataclass(frozen=True, slots=True)
 class AddPlants:
-    """One plant a line, many in one message."""
+    """One plant a line, many in one message; unread lines are shown back."""
 
     plants: tuple[NewPlant, ...]
+    unread: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -199,6 +200,18 @@ class SetRoutine:
 
 
 @dataclass(frozen=True, slots=True)
+class SkipQuestion:
+    """Put off the open question of the setting-up; it can be answered any time."""
+
+
+@dataclass(frozen=True, slots=True)
+class Greet:
+    """A greeting or a farewell; writes nothing."""
+
+    is_farewell: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Hold:
     """Away, or silence, until a day or until further notice."""
 
@@ -246,6 +259,7 @@ class Missing(Enum):
     WHICH_PEST = "pest"
     NONE_SEEN = "none"
     LOST = "lost"
+    DELETE = "delete"
     LATER = "later"
     ADD = "add"
     WHICH_PLACE = "place"
@@ -320,6 +334,8 @@ Command = (
     | Ask
     | Incomplete
     | Thanks
+    | Greet
+    | SkipQuestion
     | Help
     | Exposure
     | NotUnderstood

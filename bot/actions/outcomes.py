@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import date, datetime, time
 
 from bot.actions.commands import Choice, Missing
+from bot.actions.situation import Expecting
 from bot.catalogue.towns import Town
 from bot.domain.agenda import Task
 from bot.domain.course import Progress, Step
@@ -35,7 +36,8 @@ class TownSet:
     town: str
     zone: str
     local: datetime
-    is_first: bool
+    asks_plants: bool
+    asks_facing_of: str | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,6 +102,8 @@ class PlantsAdded:
     new_places: tuple[str, ...]
     known_already: tuple[str, ...]
     asks_facing_of: str | None
+    unread: tuple[str, ...] = ()
+    asks_town: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -270,9 +274,11 @@ class NotYet:
 
 @dataclass(frozen=True, slots=True)
 class Lost:
-    """Gone for good."""
+    """Gone for good; whom an infested one leaves on watch."""
 
     plants: tuple[str, ...]
+    was_infested: bool = False
+    watched: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -456,6 +462,28 @@ class Welcomed:
 
 
 @dataclass(frozen=True, slots=True)
+class Greeted:
+    """A greeting or a farewell was returned."""
+
+    is_farewell: bool
+
+
+@dataclass(frozen=True, slots=True)
+class QuestionSkipped:
+    """A question of the setting-up was put off."""
+
+    skipped: Expecting
+    asks_plants: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Paused:
+    """Beside another outcome: the evenings rest, until a day or until told."""
+
+    until: date | None
+
+
+@dataclass(frozen=True, slots=True)
 class Stranger:
     """Not of a household; one polite refusal an hour."""
 
@@ -529,6 +557,9 @@ Outcome = (
     | Exposed
     | Helped
     | Welcomed
+    | Greeted
+    | QuestionSkipped
+    | Paused
     | Stranger
     | ButtonExpired
     | NudgeText

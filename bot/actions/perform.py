@@ -10,6 +10,7 @@ from bot.actions.commands import (
     Command,
     Correct,
     Exposure,
+    Greet,
     Help,
     Hold,
     Incomplete,
@@ -31,9 +32,11 @@ from bot.actions.commands import (
     SetPlace,
     SetRoutine,
     SetTown,
+    SkipQuestion,
     Start,
     StockProduct,
     Thanks,
+    Topic,
     Undo,
 )
 from bot.actions.desk import Desk
@@ -41,16 +44,47 @@ from bot.actions.keep_notes import hold, read_temperature, set_routine, stock
 from bot.actions.log_find import log_check, log_find, log_sign
 from bot.actions.log_round import log_round, nothing_due
 from bot.actions.name_pest import candidates, settle_pest
-from bot.actions.outcomes import Asks, Exposed, Helped, NotBuiltYet, NotYet, Outcome, Unclear, Welcomed
+from bot.actions.outcomes import (
+    Asks,
+    Exposed,
+    Greeted,
+    Helped,
+    NotBuiltYet,
+    NotYet,
+    Outcome,
+    Paused,
+    Unclear,
+    Welcomed,
+)
 from bot.actions.postpone import postpone
 from bot.actions.set_apart import isolate, lose, move, release
-from bot.actions.set_up import add_plants, set_coordinates, set_hours, set_place, set_town, start
+from bot.actions.set_up import (
+    add_plants,
+    set_coordinates,
+    set_hours,
+    set_place,
+    set_town,
+    skip_question,
+    start,
+)
 from bot.actions.situation import Expecting
 from bot.actions.take_back import correct, undo
 
 
-def perform(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912 - one arm a command
-    """Do one command at the desk."""
+def perform(command: Command, desk: Desk) -> list[Outcome]:
+    """Do one command at the desk; what somebody expects an evening for says when evenings rest."""
+    outcomes = _done(command, desk)
+    household = desk.household
+    if _expects_an_evening(command) and household.is_held(desk.today):
+        outcomes.append(Paused(household.held_until))
+    return outcomes
+
+
+def _expects_an_evening(command: Command) -> bool:
+    return isinstance(command, Start | LogFind) or (isinstance(command, Ask) and command.topic is Topic.DUE)
+
+
+def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912 - one arm a command
     match command:
         case Start():
             return [start(command, desk)]
@@ -100,6 +134,10 @@ def perform(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR09
             return [answer(command, desk)]
         case Incomplete():
             return [_ask(command, desk)]
+        case Greet(is_farewell=is_farewell):
+            return [Greeted(is_farewell)]
+        case SkipQuestion():
+            return [skip_question(command, desk)]
         case Thanks():
             return [Welcomed()]
         case Help():

@@ -54,5 +54,7 @@ def _qualifies(desk: Desk, plant: PlantId) -> bool:
 
 def lose(command: LosePlant, desk: Desk) -> Lost:
     """Write that plants are gone."""
+    was_infested = any(desk.plant(plant).cases for plant in command.plants)
     desk.write(desk.draft(LostNow(), plant=plant, on=command.on) for plant in command.plants)
-    return Lost(desk.names(command.plants))
+    watched = [plant for plant, why in desk.agenda.watched.items() if why.because_of in command.plants]
+    return Lost(desk.names(command.plants), was_infested, desk.names(watched))

@@ -12,6 +12,7 @@ from bot.actions.commands import (
     SetHours,
     SetPlace,
     SetTown,
+    SkipQuestion,
     Start,
 )
 from bot.actions.desk import Desk
@@ -23,6 +24,7 @@ from bot.actions.outcomes import (
     NoSuchTown,
     PlacesSaved,
     PlantsAdded,
+    QuestionSkipped,
     TownSet,
     Welcome,
     WhichTown,
@@ -35,6 +37,8 @@ from bot.domain.window import Facing
 
 DOMINANT = 10
 """A town this many times larger than its namesakes is taken without asking. Judgement."""
+
+NEAR = ("near ", "close to ", "by ", "outside ", "just outside ", "not far from ")
 
 FACINGS = (
     ("north", Facing.N),
@@ -79,7 +83,7 @@ def start(_: Start, desk: Desk) -> Welcome:
 
 def set_town(command: SetTown, desk: Desk) -> TownSet | WhichTown | NoSuchTown | BadCoordinates:
     """Look the town up offline; ask where several of that name are of like size."""
-    towns = find_towns(command.text)
+    towns = find_towns(command.text) or _town_and_what_is_near(command.text)
     if not towns:
         desk.store.ask(desk.member.household, desk.member.chat, Expecting.TOWN, (), desk.now)
         return NoSuchTown(command.text)
@@ -88,6 +92,15 @@ def set_town(command: SetTown, desk: Desk) -> TownSet | WhichTown | NoSuchTown |
         desk.store.ask(desk.member.household, desk.member.chat, Expecting.TOWN, choices, desk.now)
         return WhichTown(command.text, towns)
     return set_coordinates(_coordinates(towns[0]), desk)
+
+
+def _town_and_what_is_near(text: str) -> tuple[Town, ...]:
+    """Find the town in "Leeds, near Roundhay": the part that is not only near."""
+    first, *rest = (part.strip() for part in text.split(","))
+    if rest and not all(part.lower().startswith(NEAR) for part in rest):
+        return ()
+    _, leads_to, last = first.rpartition(" in ")
+    return find_towns(last if leads_to else first)
 
 
 def _label(town: Town) -> str:
@@ -105,14 +118,31 @@ def set_coordinates(command: SetCoordinates, desk: Desk) -> TownSet | BadCoordin
         zone = command.zone or zone_at(latitude, longitude)
     except ValueError:
         return BadCoordinates(command.latitude, command.longitude)
-    is_first = not desk.household.is_zone_told
     town = command.town or f"{latitude}, {longitude}"
     desk.write([desk.draft(HouseholdSet(town=town, latitude=latitude, longitude=longitude, zone=zone))])
-    if desk.household.living:
-        desk.store.close_question(desk.member.household, desk.member.chat)
-    else:
+    facing = ask_facing(desk) if desk.household.living else None
+    if not desk.household.living:
         desk.store.ask(desk.member.household, desk.member.chat, Expecting.PLANTS, (), desk.now)
-    return TownSet(town=town, zone=zone, local=desk.now.astimezone(ZoneInfo(zone)), is_first=is_first)
+    return TownSet(
+        town=town,
+        zone=zone,
+        local=desk.now.astimezone(ZoneInfo(zone)),
+        asks_plants=not desk.household.living,
+        asks_facing_of=facing,
+    )
+
+
+def skip_question(_: SkipQuestion, desk: Desk) -> QuestionSkipped | PlacesSaved | NoPlaceAsked:
+    """Put off what was asked; go on with the next thing that is missing."""
+    question = desk.store.question(desk.member.household, desk.member.chat)
+    skipped = question.expecting if question is not None else Expecting.NOTHING
+    if skipped is Expecting.PLACE:
+        return set_place(SetPlace(name="", facing=Facing.UNKNOWN), desk)
+    desk.store.close_question(desk.member.household, desk.member.chat)
+    asks_plants = skipped is Expecting.TOWN and not desk.household.living
+    if asks_plants:
+        desk.store.ask(desk.member.household, desk.member.chat, Expecting.PLANTS, (), desk.now)
+    return QuestionSkipped(skipped, asks_plants=asks_plants)
 
 
 def set_hours(command: SetHours, desk: Desk) -> HoursSet | BadHours:
@@ -201,7 +231,27 @@ def add_plants(command: AddPlants, desk: Desk) -> PlantsAdded:
         drafts.append(desk.draft(PlantSet(name=line.name, place=place, pot_cm=line.pot_cm), plant=plant))
         added.append((line.name, line.place))
     desk.write(drafts)
-    return PlantsAdded(tuple(added), tuple(new_places), tuple(known), ask_facing(desk))
+    asks_town = not desk.household.is_zone_told
+    if asks_town:
+        desk.store.ask(desk.member.household, desk.member.chat, Expecting.TOWN, (), desk.now)
+    return PlantsAdded(
+        tuple(added),
+        tuple(new_places),
+        tuple(known),
+        None if asks_town else _facing_of_new(new_places, desk),
+        command.unread,
+        asks_town,
+    )
+
+
+def _facing_of_new(new_places: list[str], desk: Desk) -> str | None:
+    """Ask for a window where a place is new; who left the question open is not asked with each plant."""
+    if new_places:
+        return ask_facing(desk)
+    question = desk.store.question(desk.member.household, desk.member.chat)
+    if question is not None and question.expecting is Expecting.PLANTS:
+        desk.store.close_question(desk.member.household, desk.member.chat)
+    return None
 
 
 def _place_of(

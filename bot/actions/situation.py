@@ -75,3 +75,5 @@ class Situation:
     choices: tuple[Choice, ...] = ()
     fahrenheit: bool = False
     quiet_from_hour: int = 22
+    is_held: bool = False
+    """Whether the evenings rest."""

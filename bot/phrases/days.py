@@ -8,6 +8,7 @@ from enum import Enum
 
 from bot.actions.situation import Situation
 from bot.phrases.numbers import number_at
+from bot.phrases.words import listed
 
 OLDEST = timedelta(days=400)
 FARTHEST = timedelta(days=400)
@@ -354,15 +355,32 @@ def _stands_as_a_day(words: tuple[str, ...], at: int) -> bool:
     return is_led_in or at + 1 == len(words) or not words[at + 1].isalnum()
 
 
+_PARTS_OF_AN_HOUR = (
+    (("half", "past"), 30),
+    (("quarter", "past"), 15),
+    (("quarter", "to"), -15),
+    (("half",), 30),
+)
+_CLOCK_HOURS = listed(
+    "one two three four five six seven eight nine ten eleven twelve 1 2 3 4 5 6 7 8 9 10 11 12"
+)
+
+
 def _past_or_to(words: tuple[str, ...], start: int) -> tuple[Clock, int] | None:
-    for phrase, minutes in ((("half", "past"), 30), (("quarter", "past"), 15), (("quarter", "to"), -15)):
-        if words[start : start + 2] != phrase or start + 2 >= len(words):
+    for phrase, minutes in _PARTS_OF_AN_HOUR:
+        at = start + len(phrase)
+        if words[start:at] != phrase or at >= len(words):
             continue
-        told = _hour(words, start + 2, bare=True)
-        if told is not None and told[0].time.minute == 0:
+        told = _hour(words, at, bare=True)
+        if told is not None and told[0].time.minute == 0 and _follows_half(phrase, words[at]):
             total = told[0].time.hour * _MINUTES + minutes
-            return Clock(time(total // _MINUTES % _HOURS, total % _MINUTES)), told[1] + 2
+            return Clock(time(total // _MINUTES % _HOURS, total % _MINUTES)), told[1] + len(phrase)
     return None
+
+
+def _follows_half(phrase: tuple[str, ...], hour: str) -> bool:
+    """Whether an hour follows, as in the English "half seven", and not "half a gallon"."""
+    return phrase != ("half",) or hour in _CLOCK_HOURS
 
 
 def _hour(words: tuple[str, ...], start: int, *, bare: bool) -> tuple[Clock, int] | None:

@@ -10,6 +10,7 @@ from bot.actions.commands import (
     Choice,
     Command,
     Exposure,
+    Greet,
     Help,
     Hold,
     Incomplete,
@@ -19,10 +20,14 @@ from bot.actions.commands import (
     Missing,
     NotUnderstood,
     Postpone,
+    ReadTemperature,
+    SetCoordinates,
     SetHours,
     SetPlace,
     SetTown,
+    SkipQuestion,
     Start,
+    StockProduct,
     Thanks,
     Topic,
     Undo,
@@ -42,13 +47,29 @@ from bot.phrases.household import (
     read_temperature,
 )
 from bot.phrases.items import Item, Unknown, items_of
-from bot.phrases.keeping import read_correction, read_isolation, read_loss, read_move, read_release
+from bot.phrases.keeping import (
+    read_correction,
+    read_deletion,
+    read_isolation,
+    read_loss,
+    read_move,
+    read_release,
+)
 from bot.phrases.looks import read_check, read_find, read_sign
 from bot.phrases.names import OneOf, names_of
 from bot.phrases.putting_off import read_postponement
 from bot.phrases.questions import is_question, read_question
 from bot.phrases.rounds import read_round
-from bot.phrases.setup import read_coordinates, read_facets, read_hours, read_place, read_plants, read_town
+from bot.phrases.setup import (
+    read_coordinates,
+    read_expected_town,
+    read_facets,
+    read_hours,
+    read_offered_plants,
+    read_place,
+    read_plants,
+    read_town,
+)
 from bot.phrases.text import LONGEST, is_thumb_up, plain, words_of
 from bot.phrases.words import Word
 
@@ -65,6 +86,7 @@ _READERS: tuple[_Reader, ...] = (
     read_routine,
     read_absence,
     read_loss,
+    read_deletion,
     read_release,
     read_isolation,
     read_move,
@@ -94,6 +116,14 @@ _STRONG: dict[str, Command] = {
         ),
         Thanks(),
     ),
+    **dict.fromkeys(
+        ("hi", "hello", "hey", "good morning", "good evening", "good afternoon", "hi there", "hello there"),
+        Greet(),
+    ),
+    **dict.fromkeys(
+        ("good night", "goodnight", "bye", "goodbye", "good bye", "see you", "night", "sleep well"),
+        Greet(is_farewell=True),
+    ),
     **dict.fromkeys(("help", "help me", "commands", "what can i say", "i need help", "menu"), Help()),
     **dict.fromkeys(("plants", "list", "list plants", "my plants", "all my plants"), Ask(topic=Topic.PLANTS)),
     **dict.fromkeys(("settings", "setup", "my settings"), Ask(topic=Topic.SETTINGS)),
@@ -113,6 +143,16 @@ _SLASHED: dict[str, Command] = {
     "/stock": Ask(topic=Topic.STOCK),
     "/trend": Ask(topic=Topic.TREND),
 }
+_SKIPPABLE = frozenset(
+    {Expecting.TOWN, Expecting.PLANTS, Expecting.PLACE, Expecting.EVENING, Expecting.QUIET}
+)
+_SKIPS = frozenset(
+    {"skip", "skip it", "skip this", "skip that", "later", "not now", "pass", "next", "no", "maybe later"}
+)
+_PLAIN_ELSEWHERE = (StockProduct, ReadTemperature, Hold, Thanks, Greet)
+"""What neither a town nor a plant could be called."""
+_THANKS = ("thank you", "thanks", "cheers", "ta")
+_MOST_ADDRESSED = 3
 _PAST_A_QUESTION = (Undo, Help, Exposure, Ask, Start, SetHours, SetPlace, AddPlants)
 
 
@@ -179,6 +219,8 @@ def _is_close(typed: str, label: str) -> bool:
 
 def _expected(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read what the open question waits for."""
+    if situation.expecting in _SKIPPABLE and " ".join(words) in _SKIPS:
+        return (SkipQuestion(),)
     match situation.expecting:
         case Expecting.TOWN:
             return _town(text, words, situation)
@@ -198,19 +240,22 @@ def _wrapped(command: Command | None) -> Meant | None:
 
 def _town(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
     told = read_coordinates(text) or read_town(text, situation)
+    if told is None and "\n" in text.strip() and "," in text:
+        told = read_plants(text, situation, is_expected=True)
     if told is not None:
         return (told,)
     if "?" in words or "\n" in words:
         return None
     meant = _anything(text, words, situation)
-    return (
-        meant if all(isinstance(command, _PAST_A_QUESTION) for command in meant) else (SetTown(text.strip()),)
-    )
+    is_other = all(isinstance(command, (*_PAST_A_QUESTION, *_PLAIN_ELSEWHERE)) for command in meant)
+    return meant if is_other else (read_expected_town(text),)
 
 
 def _plant_list(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
     meant = _anything(text[:LONGEST], words, situation) if len(text) <= LONGEST else ()
-    passes = (*_PAST_A_QUESTION, LogRound) if len(words) > 1 else _PAST_A_QUESTION
+    passes: tuple[type[Command], ...] = (*_PAST_A_QUESTION, *_PLAIN_ELSEWHERE, SetTown, SetCoordinates)
+    if len(words) > 1:
+        passes = (*passes, LogRound)
     if meant and all(isinstance(command, passes) for command in meant):
         return meant
     items = items_of(words, situation)
@@ -226,10 +271,21 @@ def _anything(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
         told = told or read_plants(text, situation, is_expected=False) or read_place(text, situation)
         if told is not None:
             return (told,)
+        offered = read_offered_plants(text, situation)
+        if offered is not None:
+            return (_ask_whether_new(offered),)
     items = items_of(words, situation)
     if asks:
         return read_question(words, items, Setting(situation)) or (NotUnderstood(text),)
     return _by_clauses(words, situation)
+
+
+def _ask_whether_new(offered: AddPlants) -> Incomplete:
+    text = "; ".join(f"{plant.name}, {plant.place}" for plant in offered.plants)
+    label = (
+        f"Add {offered.plants[0].name}" if len(offered.plants) == 1 else f"Add {len(offered.plants)} plants"
+    )
+    return Incomplete(missing=Missing.ADD, text=text, choices=(Choice(short(label), (offered,)),))
 
 
 def _by_clauses(
@@ -292,15 +348,30 @@ def _one(clause: Clause, setting: Setting) -> Meant:
 
 
 def _courtesy(clause: Clause) -> Meant | None:
-    command = _STRONG.get(clause.text())
-    return (command,) if isinstance(command, Thanks) else None
+    said = clause.text().removeprefix("ok ").removeprefix("okay ").removeprefix("and ")
+    command = _STRONG.get(said)
+    if isinstance(command, Thanks | Greet):
+        return (command,)
+    return (Thanks(),) if _thanks_somebody(clause) else None
+
+
+def _thanks_somebody(clause: Clause) -> bool:
+    """Read "thanks ada", "cheers mate": a courtesy and nothing else that means anything."""
+    text = clause.text()
+    opening = next((one for one in _THANKS if text.startswith(f"{one} ")), None)
+    if opening is None:
+        return False
+    rest = clause.items[len(opening.split()) :]
+    return len(rest) <= _MOST_ADDRESSED and all(
+        isinstance(item.meaning, Unknown) or item.meaning is Word.FILLER for item in rest
+    )
 
 
 def _strange(clause: Clause, strange: list[str]) -> Meant:
     """Take an unknown word for an unknown plant where only a plant is missing."""
     rest = Clause(tuple(item for item in clause.items if not isinstance(item.meaning, Unknown)), clause.joint)
     is_plant_like = all(word.isalpha() for word in strange) and len(strange) <= len(("three", "word", "name"))
-    is_told = rest.has(Word.DONE, Word.CHECKED, Word.ISOLATE, Word.CLEAN, Word.LATER) or bool(
+    is_told = rest.has(Word.DONE, Word.CHECKED, Word.ISOLATE, Word.CLEAN, Word.LATER, Word.DELETE) or bool(
         [item for item in rest.items if not isinstance(item.meaning, Word)]
     )
     if is_plant_like and is_told and not named(clause) and not rest.has(Word.HEDGE, Word.AGAINST):

@@ -127,7 +127,8 @@ def read_routine(clause: Clause, setting: Setting) -> Meant | None:
 
 def read_absence(clause: Clause, setting: Setting) -> Meant | None:
     """Read "away until 20 may", "stop", "i am back"."""
-    if clause.has(Word.RESUME) and clause.only(Word.RESUME):
+    is_back = clause.only(Word.BACK) and setting.situation.is_held
+    if is_back or (clause.has(Word.RESUME) and clause.only(Word.RESUME)):
         return (Hold(setting.situation.today),)
     if not clause.has(Word.AWAY, Word.STOP) or not clause.only(Word.AWAY, Word.STOP, Word.UNTIL, *DATES):
         return None

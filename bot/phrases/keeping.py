@@ -14,6 +14,7 @@ from bot.actions.commands import (
     Missing,
     MovePlant,
     ReleasePlant,
+    Thanks,
     Topic,
 )
 from bot.domain.identity import PlantId
@@ -64,6 +65,18 @@ def _before_denial(clause: Clause, kind: type[_Kind]) -> list[_Kind]:
         if isinstance(item.meaning, kind):
             kept.append(item.meaning)
     return kept
+
+
+def read_deletion(clause: Clause, setting: Setting) -> Meant | None:
+    """Read "delete the palm": asked first, for a plant taken off the list is gone from every plan."""
+    if not clause.has(Word.DELETE) or not clause.only(Word.DELETE, *_POINTERS, Plants):
+        return None
+    plants = _plants(clause, setting)
+    if not plants:
+        return (ask_which(clause, setting, LosePlant),)
+    label = f"Take {setting.label(plants[0])} off" if len(plants) == 1 else "Take them off the list"
+    choices = (Choice(label[:40], (LosePlant(plants),)), Choice("Keep", (Thanks(),)))
+    return (Incomplete(missing=Missing.DELETE, plants=plants, choices=choices),)
 
 
 def read_isolation(clause: Clause, setting: Setting) -> Meant | None:

@@ -9,6 +9,7 @@ from bot.actions.commands import (
     Command,
     Correct,
     Exposure,
+    Greet,
     Help,
     Hold,
     Incomplete,
@@ -26,6 +27,7 @@ from bot.actions.commands import (
     ReadTemperature,
     ReleasePlant,
     SetRoutine,
+    SkipQuestion,
     StockProduct,
     Thanks,
     Undo,
@@ -39,6 +41,8 @@ _BARE: dict[type, str] = {
     Thanks: "thanks",
     Help: "help",
     Exposure: "exposure",
+    Greet: "greet",
+    SkipQuestion: "skip",
     NotUnderstood: "unclear",
 }
 _QUOTED = frozenset({Missing.ADD, Missing.UNKNOWN_PLANT})

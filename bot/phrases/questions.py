@@ -103,4 +103,4 @@ def _of_the_past_or_due(said: frozenset[str], *, has_plants: bool) -> Topic | No
         return Topic.LOG
     if has_plants and said & _TASKS and not said & {"should", "shall", "need", "when"}:
         return Topic.LOG
-    return Topic.DUE if said & _DUE or "when" in said else None
+    return Topic.DUE if said & _DUE or said & {"when", "left", "remaining", "open"} else None

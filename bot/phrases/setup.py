@@ -10,10 +10,28 @@ from bot.domain.window import Facing, Outdoors
 from bot.phrases.days import clock_at, evening_hour
 from bot.phrases.names import Place, names_of
 from bot.phrases.text import plain, tidy, words_of
-from bot.phrases.words import listed
+from bot.phrases.words import KNOWN, listed
 
 _COORDINATES = re.compile(r"(-?\d{1,2}\.\d{1,8}) ?[, ] ?(-?\d{1,3}\.\d{1,8})")
-_TOWN = ("i live in ", "we live in ", "town: ", "town ", "my town is ", "our town is ", "city: ", "city ")
+_TOWN = (
+    "i live in ",
+    "we live in ",
+    "i live near ",
+    "we live near ",
+    "i am in ",
+    "we are in ",
+    "i'm in ",
+    "im in ",
+    "we're in ",
+    "my town is ",
+    "our town is ",
+    "town is ",
+    "town: ",
+    "town ",
+    "city: ",
+    "city ",
+)
+_NEAR = ("i am near ", "i'm near ", "near ", "close to ", "in ", "it is ", "it's ", "from ", "i am from ")
 _EVENING = (
     "nudge me at",
     "nudge me daily at",
@@ -100,6 +118,17 @@ _FACETS: dict[str, Facing | Outdoors] = {
 _LOOSE_WORDS = listed("a the is it window faces facing looks to towards toward has gets and sill my our")
 _LAMP = ("grow light", "grow lamp", "growlight", "light", "lamp")
 _POT = re.compile(r"(\d{1,3}(?:\.\d)?) ?(cm|inch|inches|in|\")")
+_BULLET = re.compile(r"^\s*(?:[-*\u2022]+|\d{1,2}[.)])\s+|^\s*[-*\u2022]+")
+_IN_BRACKETS = re.compile(r"\s*\(((?!\d{1,2} ?x|x ?\d)[^()]{1,60})\)")
+_SEPARATOR = re.compile(r"\s*[,;|]\s*|\s+-\s+")
+_STANDING = re.compile(
+    r"(?:(?:i|we) have |there is |there's )?(?:an? |my |the |our |one )?"
+    r"(.{1,60}?) (?:in|on|at) (?:the |my |our )?(.{1,60})",
+    re.IGNORECASE,
+)
+_STEERING = listed("tonight today tomorrow yesterday done clean later undo why help due thanks")
+_PAIR = 2
+_SMALL_HOURS = 4
 _TIMES = re.compile(r"(?:\(?(\d{1,2}) ?x\)?|\(?x ?(\d{1,2})\)?)")
 _SENTENCE = listed(
     "in on are is was were have has had i we you to not no done did it them with for from "
@@ -121,6 +150,16 @@ def read_town(text: str, situation: Situation) -> Command | None:
             town = typed[len(opening) :].strip(" .!")
             return SetTown(town) if town and "\n" not in town and _could_be_a_name(town) else None
     return None
+
+
+def read_expected_town(text: str) -> Command:
+    """Read whatever answers "which town": the town without what leads to it, "near Leeds"."""
+    town = tidy(text)
+    for opening in sorted(_NEAR, key=len, reverse=True):
+        if town.lower().startswith(opening):
+            town = town[len(opening) :]
+            break
+    return SetTown(town.strip(" .!"))
 
 
 def read_coordinates(text: str) -> Command | None:
@@ -146,7 +185,13 @@ def read_hours(text: str, expecting: Expecting = Expecting.NOTHING) -> Command |
     if quiet is None and expecting is Expecting.QUIET:
         quiet = words
     pair = None if quiet is None else _two_times(quiet)
-    return None if pair is None else SetHours(quiet_from=evening_hour(pair[0]), quiet_until=pair[1])
+    return None if pair is None else SetHours(quiet_from=_quiet_from(*pair), quiet_until=pair[1])
+
+
+def _quiet_from(start: time, end: time) -> time:
+    """Read "quiet from 2 to 9" as two at night: a small hour before the end is of the same night."""
+    is_night = start.hour <= _SMALL_HOURS and start < end
+    return start if is_night else evening_hour(start)
 
 
 def read_place(text: str, situation: Situation) -> Command | None:
@@ -187,9 +232,31 @@ def read_plants(text: str, situation: Situation, *, is_expected: bool) -> Comman
         lines = [line for line in lines if line]
     elif not is_expected and not _looks_like_a_list(lines, situation):
         return None
-    plants = [plant for line in lines for plant in _plants_of(line)]
-    is_clear = all(plant.name and (is_expected or _could_be_a_name(plant.name)) for plant in plants)
-    return AddPlants(tuple(plants)) if plants and is_clear else None
+    read = [(line, _plants_of(line, is_expected=is_expected)) for line in lines]
+    plants = tuple(plant for _, line in read for plant in line if plant is not None)
+    unread = tuple(line for line, plants_there in read if None in plants_there)
+    # a line or two may be unreadable; a message of which most is no list is none
+    return AddPlants(plants, unread) if len(plants) > len(unread) else None
+
+
+def read_offered_plants(text: str, situation: Situation) -> AddPlants | None:
+    """Read "peace lily, bathroom", where nothing is known yet: enough to be offered, not to be written."""
+    lines = [line for line in tidy(text).split("\n") if line.strip()]
+    read = [_offered(line, situation) for line in lines]
+    plants = tuple(plant for plant in read if plant is not None)
+    unread = tuple(line for line, plant in zip(lines, read, strict=True) if plant is None)
+    return AddPlants(plants, unread) if len(plants) > len(unread) else None
+
+
+def _offered(line: str, situation: Situation) -> NewPlant | None:
+    fields = _fields(line)
+    standing = _STANDING.fullmatch(line.rstrip(" .!"))
+    if len(fields) == 1 and standing is not None:
+        fields = [standing[1], standing[2]]
+    if len(fields) != _PAIR or not _is_news(fields[0], situation):
+        return None
+    is_placed = _is_place(fields[1], situation) or _is_news(fields[1], situation)
+    return NewPlant(name=fields[0], place=fields[1]) if is_placed else None
 
 
 def _starts(words: tuple[str, ...], opening: str) -> bool:
@@ -326,18 +393,55 @@ def _known_place(name: str, situation: Situation) -> PlaceId | None:
 
 
 def _looks_like_a_list(lines: list[str], situation: Situation) -> bool:
-    fields = [[field.strip() for field in line.split(",")] for line in lines]
-    if not all(1 < len(line) <= _MOST_FIELDS for line in fields):
+    sure = [line for line in lines if _is_a_plant_line(_fields(line), situation)]
+    likely = [line for line in lines if line in sure or _offered(line, situation) is not None]
+    return bool(sure) and 2 * len(likely) > len(lines)
+
+
+def _is_a_plant_line(fields: list[str], situation: Situation) -> bool:
+    """Whether a line tells a plant beyond doubt: by its pot, or by a known place."""
+    if not 1 < len(fields) <= _MOST_FIELDS or not fields[0]:
         return False
-    if all(_POT.fullmatch(line[-1].lower()) for line in fields):
+    if any(_POT.fullmatch(field.lower()) for field in fields[1:]):
         return True
-    places = {place.name.lower() for place in situation.places}
-    return len(lines) > 1 and all(line[1].lower() in places for line in fields)
+    return _is_place(fields[1], situation) and (
+        _is_news(fields[0], situation) or _is_plant(fields[0], situation)
+    )
 
 
-def _plants_of(line: str) -> list[NewPlant]:
-    line, twins = _twins(line.lstrip("-*\u2022 ").rstrip(" ."))
-    name, *more = [field.strip() for field in line.split(",")]
+def _is_place(text: str, situation: Situation) -> bool:
+    return text.lower() in {place.name.lower() for place in situation.places}
+
+
+def _is_news(text: str, situation: Situation) -> bool:
+    """Whether it can only be a name told for the first time: no word of it means something else."""
+    words = words_of(plain(text))
+    names = names_of(situation)
+    is_told = any(names.exact_at(words, at) is not None for at in range(len(words)))
+    return (
+        bool(words)
+        and len(text) <= _LONGEST_NAME
+        and all(word.isalpha() for word in words)
+        and not is_told
+        and any(word not in KNOWN for word in words)
+        and not frozenset(words) & (_SENTENCE | _STEERING)
+    )
+
+
+def _fields(line: str) -> list[str]:
+    """Cut "- ivy (study), 12 cm", "ivy; study", "ivy - study" into name, place and pot."""
+    bare = _BULLET.sub("", line).rstrip(" .")
+    bare = _IN_BRACKETS.sub(r", \1", bare)
+    return [field.strip() for field in _SEPARATOR.split(bare)]
+
+
+def _plants_of(line: str, *, is_expected: bool) -> list[NewPlant | None]:
+    """Read one line; None in it where it cannot be read."""
+    line, twins = _twins(_BULLET.sub("", line).rstrip(" ."))
+    name, *more = _fields(line)
+    standing = _STANDING.fullmatch(name) if is_expected and not more else None
+    if standing is not None:
+        name, more = standing[1], [standing[2]]
     place: str | None = None
     pot: float | None = None
     for field in more:
@@ -347,9 +451,10 @@ def _plants_of(line: str) -> list[NewPlant]:
         elif place is None:
             place = field or None
         else:
-            return [NewPlant(name="")]
-    if len(name) > _LONGEST_NAME or "?" in name:
-        return [NewPlant(name="")]
+            return [None]
+    is_named = _could_be_a_name(name) or (is_expected and bool(more) and len(name) <= _LONGEST_NAME)
+    if "?" in name or not any(letter.isalpha() for letter in name) or not is_named:
+        return [None]
     return [NewPlant(name=name, place=place, pot_cm=pot)] * twins
 
 

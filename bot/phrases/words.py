@@ -58,6 +58,7 @@ class Word(Enum):
     AWAY = auto()
     UNTIL = auto()
     STOP = auto()
+    DELETE = auto()
     RESUME = auto()
 
 
@@ -246,6 +247,7 @@ _TABLE: tuple[tuple[Value, str], ...] = (
         ),
     ),
     (Word.UNTIL, "until|till|til|back on|back|untill|up to|return on|home on|returning"),
+    (Word.DELETE, "delete|remove|take off the list|take off my list|strike off|erase|remove from the list"),
     (Word.STOP, "stop|silence|quiet please|pause|mute|be quiet|shut up|stop it|stop nudging|leave me alone"),
     (
         Word.RESUME,
@@ -312,7 +314,7 @@ _TABLE: tuple[tuple[Value, str], ...] = (
             "|checked the roots of"
         ),
     ),
-    (Spot("axils"), "axils|axil|leaf axils|the axils"),
+    (Spot("axils"), "axils|axil|leaf axils|the axils|joints|joint|leaf joints|nodes|node"),
     (Spot("crown"), "crown|the crown|crowns"),
     (Spot("stem"), "stem|stems|stalk|stalks"),
     (Spot("leaf"), "leaf|leaves|on leaves"),

@@ -62,6 +62,8 @@ COMMANDS: dict[type, str] = {
     commands.Mix: "mix",
     commands.Ask: "ask",
     commands.Incomplete: "incomplete",
+    commands.Greet: "greet",
+    commands.SkipQuestion: "skip_question",
     commands.Thanks: "thanks",
     commands.Help: "help",
     commands.Exposure: "exposure",

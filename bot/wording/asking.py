@@ -39,7 +39,7 @@ UNCLEAR_REASONS = {
     "plants": "I could not read that list. One plant a line, like “hoya, landing, 15 cm”. Nothing is written.",
     "which plant": "Which plant is that about? Nothing is written. Say it with the plant’s name, like “hoya 3”.",
     "temperature": "That is outside what plants at home live through (-10 to 45 °C). Nothing is written.",
-    "past": "That is too long ago for me (over 400 days). Nothing is written.",
+    "past": "That day cannot be meant: it is over, or more than 400 days ago. Nothing is written.",
 }
 
 
@@ -61,7 +61,7 @@ def _due_words(lines: tuple[o.DueLine, ...]) -> str:
     return "; ".join(f"{word} {listed(names)}" for word, names in groups.items())
 
 
-def asks(told: o.Asks) -> str:  # noqa: C901 - one arm a question
+def asks(told: o.Asks) -> str:  # noqa: C901, PLR0912 - one arm a question
     """Ask for what a clause left open."""
     names = listed(told.plants)
     match told.missing:
@@ -79,9 +79,13 @@ def asks(told: o.Asks) -> str:  # noqa: C901 - one arm a question
             return "None seen, on which plants? Say for instance “hoya clean” or “all clean”."
         case Missing.LOST:
             return "Gone: the pest, or a plant? Say “hoya clean” or “the ivy died”."
+        case Missing.DELETE:
+            return f"Shall {names} go off the list, as gone or added by mistake? Nothing is written yet."
         case Missing.LATER:
             return "Shall I move it to another evening? Say “tomorrow”, “saturday” or “in an hour”."
         case Missing.ADD:
+            if told.choices:
+                return f"“{told.text[:60]}”: is that a new plant and its place? Nothing is written yet."
             return "A new plant: what is it called and where does it stand? Like “fern, kitchen”."
         case Missing.WHICH_PLACE:
             return f"I know no place called “{told.text[:60]}”. Nothing is written."
@@ -96,5 +100,9 @@ def unclear(told: o.Unclear) -> str:
     if told.reason in UNCLEAR_REASONS:
         return UNCLEAR_REASONS[told.reason]
     what = f"“{told.text[:80]}”" if told.text else "that"
-    plants = f" Your plants: {listed(told.plants[:12])}." if told.plants else ""
-    return f"I did not understand {what}, so nothing is written.{plants} “help” shows what I know."
+    examples = (
+        f"“{told.plants[0]} 3”, “{told.plants[0]} clean” or “what's due”"
+        if told.plants
+        else "“fern, kitchen”"
+    )
+    return f"I did not understand {what}, so nothing is written. I know for instance {examples}; “help” shows more."

@@ -10,7 +10,17 @@ from bot.wording.isolation import isolated, isolated_them, release_info, release
 from bot.wording.looks import check, find, sign
 from bot.wording.nudge import nudge_text
 from bot.wording.rounds import nothing_due, put_off, round_done
-from bot.wording.setting_up import place_saved, plants_added, settings, shelf, stocked, town, welcome
+from bot.wording.setting_up import (
+    ASK_TOWN,
+    place_saved,
+    plants_added,
+    question_skipped,
+    settings,
+    shelf,
+    stocked,
+    town,
+    welcome,
+)
 from bot.wording.voice import Voice
 from bot.wording.why import reasons_text
 
@@ -21,8 +31,7 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
         case o.Founded(name=name):
             return (
                 f"Hello {name}. I keep your plants, count the days between rounds and speak up in the evening.\n"
-                "Which town are the plants in? I need it for the sun at your windows. "
-                "A town, a shared location or coordinates will do."
+                f"{ASK_TOWN} I need it for the sun at your windows."
             )
         case o.Welcome(lacks=lacks):
             return welcome(lacks)
@@ -31,7 +40,10 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
         case o.WhichTown(text=text, towns=towns):
             return f"There are {len(towns)} places called {text}. Which one?"
         case o.NoSuchTown(text=text):
-            return f"I know no town called “{text[:60]}”. Try a larger one nearby, or send coordinates like 51.1, 3.7."
+            return (
+                f"I know no town called “{text[:60]}”. Try a larger one nearby, or send coordinates like 51.1, 3.7; "
+                "“skip” puts it off."
+            )
         case o.BadCoordinates(latitude=lat, longitude=lon):
             return (
                 f"{lat:g}, {lon:g} is not on the globe: latitude runs from -90 to 90, longitude from -180 to 180. "
@@ -89,11 +101,10 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return released(outcome)
         case o.NotYet(plant=plant, progress=states):
             return f"{plant} is not there yet. {release_words(states, voice)}"
-        case o.Lost(plants=plants):
-            return (
-                f"Written: {listed(plants)} gone. Old mix and leaves go into a closed bag, not on the compost. "
-                "Its neighbours stay on watch."
-            )
+        case o.Lost(plants=plants, was_infested=was_infested, watched=watched):
+            bag = " Old mix and leaves go into a closed bag, not on the compost." if was_infested else ""
+            watch = f" Still on watch: {listed(watched)}." if watched else ""
+            return f"Written: {listed(plants)} gone.{bag}{watch}"
         case o.Stocked():
             return stocked(outcome)
         case o.BadGap(days=days):
@@ -147,6 +158,16 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return HELP
         case o.Welcomed():
             return "You are welcome."
+        case o.Greeted(is_farewell=is_farewell):
+            return "Good night." if is_farewell else "Hello. “what's due” shows what comes next."
+        case o.QuestionSkipped():
+            return question_skipped(outcome)
+        case o.Paused(until=until):
+            return (
+                f"I am quiet until {day(until)}; “back” ends that."
+                if until
+                else "I am quiet; “back” ends that."
+            )
         case o.Stranger():
             return (
                 "This bot keeps one home's plants and I do not know you. "

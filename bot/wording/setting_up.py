@@ -1,6 +1,7 @@
 """Answers about town, hours, places, plants and the shelf."""
 
 from bot.actions import outcomes as o
+from bot.actions.situation import Expecting
 from bot.domain.trade import Form
 from bot.domain.window import Facing, Outdoors
 from bot.wording.days import clock, counted, listed
@@ -27,12 +28,19 @@ OUTDOORS = {
 }
 
 
+ASK_TOWN = "Which town are the plants in? A town, a shared location or coordinates will do."
+ASK_PLANTS = "Now your plants, one a line, like “hoya, landing, 15 cm”."
+SKIPPED = {
+    Expecting.TOWN: "Put off. Without the town I do not know your evening and your sun, so I do not write by "
+    "myself until you say “I live in Ghent”.",
+    Expecting.PLANTS: "Put off. Send them when you like, one a line: “hoya, landing, 15 cm”.",
+}
+
+
 def welcome(lacks: tuple[str, ...]) -> str:
     """Greet a member; ask for what is still missing."""
     if "town" in lacks:
-        return (
-            "Good to see you. Which town are the plants in? A town, a shared location or coordinates will do."
-        )
+        return f"Good to see you. {ASK_TOWN}"
     if "plants" in lacks:
         return "Good to see you. Send your plants one a line, like “hoya, landing, 15 cm”."
     return "Good to see you. “what's due”, “isolated?” and “help” are good first words."
@@ -40,11 +48,19 @@ def welcome(lacks: tuple[str, ...]) -> str:
 
 def town(told: o.TownSet) -> str:
     """Confirm the town by its clock."""
-    first = (
-        "\nNow your plants, one a line, like “hoya, landing, 15 cm”. "
-        "I write at 20:00 and keep quiet from 22:00 to 08:00; say “nudge me at 19:30” or “quiet 23-7” to change it."
-    )
-    return f"Written: {told.town}, {told.zone}. Your clock shows {clock(told.local)}.{first if told.is_first else ''}"
+    text = f"Written: {told.town}, {told.zone}. Your clock shows {clock(told.local)}."
+    if told.asks_plants:
+        text += (
+            f"\n{ASK_PLANTS} I write at 20:00 and keep quiet from 22:00 to 08:00; "
+            "say “nudge me at 19:30” or “quiet 23-7” to change it."
+        )
+    return text + _ask_facing(told.asks_facing_of)
+
+
+def question_skipped(told: o.QuestionSkipped) -> str:
+    """Say what goes on without the answer, and how to give it later."""
+    words = SKIPPED.get(told.skipped, "All right.")
+    return f"{words}\n{ASK_PLANTS}" if told.asks_plants else words
 
 
 def place_saved(told: o.PlacesSaved) -> str:
@@ -80,8 +96,13 @@ def plants_added(told: o.PlantsAdded) -> str:
     if told.known_already:
         text += (
             f"\nI already have {listed(told.known_already)}. If that is another one, give it a name of its own, "
-            "like “small hoya”."
+            f"like “small {told.known_already[0]}”; if it moved, say “moved the {told.known_already[0]} to the kitchen”."
         )
+    if told.unread:
+        quoted = listed(f"“{line[:40]}”" for line in told.unread[:5])
+        text += f"\nI could not read {quoted}: send it again like “fern, kitchen, 12 cm”."
+    if told.asks_town:
+        text += f"\n{ASK_TOWN}"
     return text + _ask_facing(told.asks_facing_of)
 
 
