@@ -111,6 +111,7 @@ def _reason(plant: PlantId, desk: Desk) -> ReasonOf:
         step=step,
         product=desk.product_name(step.product.id) if step and step.product else None,
         progress=desk.agenda.progress.get(plant, ()),
+        cited=desk.knowledge.cited,
     )
 
 

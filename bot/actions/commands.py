@@ -124,10 +124,11 @@ class LogCheck:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Correct:
-    """Set right what was told last: another plant, or another pest."""
+    """Set right what was told last: another plant, another pest, or another count."""
 
     plant: PlantId | None = None
     pest: str | None = None
+    count: int | None = None
 
 
 @dataclass(frozen=True, slots=True)

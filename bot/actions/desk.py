@@ -66,6 +66,8 @@ class Desk:
     source: str
     memory: Memory = field(default_factory=Memory)
     has_written: bool = field(default=False, init=False)
+    to_set_apart: list[PlantId] = field(default_factory=list, init=False)
+    """Plants with a find in this message that are not kept apart yet."""
     _known: Known | None = field(default=None, init=False)
 
     @property
@@ -166,8 +168,9 @@ class Desk:
         ]
         if self.today != nudge.on:
             return tuple(asked) or open_now
-        known = {(task.plant, task.method) for task in nudge.tasks}
-        return (*asked, *(one for one in open_now if one[:2] not in known))
+        # the plan may have changed since: one treatment and one look a plant, as the nudge asked for it
+        known = {(task.plant, task.method is None) for task in nudge.tasks}
+        return (*asked, *(one for one in open_now if (one[0], one[1] is None) not in known))
 
     def waiting_for_morning(self) -> tuple[PlantId, ...]:
         """Give plants whose treatment the last nudge put into a morning still to come."""

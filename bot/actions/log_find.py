@@ -31,7 +31,8 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
     )
     place = desk.household.places.get(plant.place) if plant.place is not None else None
     if plant.isolated_on is None:
-        _ask_apart(plant_id, desk)
+        desk.to_set_apart.append(plant_id)
+        _ask_apart(tuple(dict.fromkeys(desk.to_set_apart)), desk)
     return FindLogged(
         plant=plant.name,
         on=command.on or desk.today,
@@ -51,10 +52,11 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
     )
 
 
-def _ask_apart(plant: PlantId, desk: Desk) -> None:
+def _ask_apart(plants: tuple[PlantId, ...], desk: Desk) -> None:
+    """Ask once for all plants of a message."""
     choices = (
-        Choice("It is apart now", (Isolate(plants=(plant,)),)),
-        Choice("Cannot be moved", (Isolate(plants=(plant,), apart=False),)),
+        Choice("It is apart now" if len(plants) == 1 else "They are apart now", (Isolate(plants=plants),)),
+        Choice("Cannot be moved", (Isolate(plants=plants, apart=False),)),
     )
     desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
 

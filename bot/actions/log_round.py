@@ -16,13 +16,13 @@ from bot.domain.trade import Method
 def log_round(command: LogRound, desk: Desk) -> RoundLogged | NothingDue:
     """Write one entry a plant; the same plant, method and day told twice is one round."""
     on = command.on or (evening_of(command.at, desk.household.zone) if command.at else desk.today)
-    todo = [(plant, *_what(command, desk, plant)) for plant in command.plants]
+    todo = [(plant, *_what(command, desk, plant)) for plant in dict.fromkeys(command.plants)]
     if not todo:
         return nothing_due(desk)
     warnings = tuple(
         warning for plant, _, product in todo for warning in _too_soon(desk, desk.plant(plant), product, on)
     )
-    before = {plant: _step(desk, plant) for plant, _, _ in todo}
+    before = {plant: _step(desk, plant, on) for plant, _, _ in todo}
     repeats = {plant for plant, method, _ in todo if _is_written(desk.plant(plant), method, on)}
     desk.write(
         desk.draft(Treated(method=method, product=product), plant=plant, on=command.on, at=command.at)
@@ -34,7 +34,7 @@ def log_round(command: LogRound, desk: Desk) -> RoundLogged | NothingDue:
             name=desk.plant(plant).name,
             method=method,
             product=desk.product_name(product),
-            next=_step(desk, plant),
+            next=_step(desk, plant, desk.today),
             progress=desk.agenda.progress.get(plant, ()),
             late=_late(before[plant]),
             is_repeat=plant in repeats,
@@ -104,10 +104,12 @@ def _too_soon(desk: Desk, plant: Plant, product: ProductId | None, on: date) -> 
     ]
 
 
-def _step(desk: Desk, plant: PlantId) -> Step | None:
+def _step(desk: Desk, plant: PlantId, day: date) -> Step | None:
+    """Give what a plant needs next as seen on a day; a case opened later says nothing of it."""
     steps = [
-        next_step(desk.household, desk.knowledge, desk.plant(plant), case, desk.today)
+        next_step(desk.household, desk.knowledge, desk.plant(plant), case, day)
         for case in desk.plant(plant).open_cases
+        if case.opened_on <= day
     ]
     return min((step for step in steps if step), key=lambda step: step.aim_on, default=None)
 

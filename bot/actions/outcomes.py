@@ -1,5 +1,6 @@
 """What came of a command, as values: the wording makes sentences of them, nobody else does."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, datetime, time
 
@@ -233,10 +234,18 @@ class NothingToUndo:
 
 @dataclass(frozen=True, slots=True)
 class CorrectedTo:
-    """What was told last now stands for another plant or pest."""
+    """What was told last now stands for another plant, pest or number."""
 
     plant: str | None
     pest: str | None
+    count: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class WhichOneMeant:
+    """A correction of a message about several plants; nothing is written."""
+
+    plants: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -363,6 +372,7 @@ class ReasonOf:
     step: Step | None
     product: str | None
     progress: tuple[Progress, ...]
+    cited: Mapping[str, str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -531,6 +541,7 @@ Outcome = (
     | Undone
     | NothingToUndo
     | CorrectedTo
+    | WhichOneMeant
     | IsolatedThem
     | Moved
     | ReleasedThem

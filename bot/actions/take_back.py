@@ -5,10 +5,30 @@ from datetime import date
 
 from bot.actions.commands import Correct, Undo
 from bot.actions.desk import Desk
-from bot.actions.outcomes import CorrectedTo, NothingToUndo, Undone
+from bot.actions.outcomes import CorrectedTo, NothingToUndo, Undone, WhichOneMeant
 from bot.domain.household import valid
 from bot.domain.identity import PlantId
-from bot.domain.journal import Draft, Entry, Found, Heard, Nudged, PestCorrected, PlantSet, Voided
+from bot.domain.journal import (
+    CheckedClean,
+    Draft,
+    Entry,
+    Found,
+    Heard,
+    IsolatedNow,
+    LostNow,
+    Nudged,
+    PestCorrected,
+    PlantSet,
+    Postponed,
+    ReleasedNow,
+    SignSeen,
+    Treated,
+    Voided,
+)
+from bot.domain.trade import grade_of
+
+OF_A_PLANT = (Found, SignSeen, CheckedClean, Treated, Postponed, IsolatedNow, ReleasedNow, LostNow)
+"""What can have been told of the wrong plant."""
 
 
 def undo(_: Undo, desk: Desk) -> Undone | NothingToUndo:
@@ -21,30 +41,49 @@ def undo(_: Undo, desk: Desk) -> Undone | NothingToUndo:
     return Undone(what)
 
 
-def correct(command: Correct, desk: Desk) -> CorrectedTo | NothingToUndo:
-    """Say again what was told last, for another plant or pest."""
+def correct(command: Correct, desk: Desk) -> CorrectedTo | NothingToUndo | WhichOneMeant:
+    """Say again what was told last, for another plant, another pest or of another number."""
     if command.pest is not None and command.plant is not None:
         return _correct_pest(command.plant, command.pest, desk)
-    group = [entry for entry in _last_group(desk) if entry.plant is not None]
-    if not group or command.plant is None:
+    if command.count is not None:
+        return _correct_count(command.count, command.plant, desk)
+    group = _last_group(desk)
+    moved = [entry for entry in group if isinstance(entry.payload, OF_A_PLANT)]
+    if not moved or len(moved) < len(group) or command.plant is None:
         return NothingToUndo()
-    again = [
-        Draft(
-            payload=entry.payload,
-            happened_at=entry.happened_at,
-            happened_on=entry.happened_on,
-            member=desk.member.id,
-            plant=command.plant,
-        )
-        for entry in _one_plant(group)
-    ]
-    desk.write([*_voids(desk, group), *again])
+    plants = {entry.plant for entry in moved}
+    if len(plants) > 1:
+        return WhichOneMeant(desk.names(plant for plant in plants if plant is not None))
+    again = [_again(entry, desk, plant=command.plant) for entry in moved]
+    desk.write([*_voids(desk, moved), *again])
     return CorrectedTo(desk.plant(command.plant).name, None)
 
 
-def _one_plant(group: list[Entry]) -> list[Entry]:
-    first = group[0].plant
-    return [entry for entry in group if entry.plant == first]
+def _correct_count(
+    count: int, plant: PlantId | None, desk: Desk
+) -> CorrectedTo | NothingToUndo | WhichOneMeant:
+    finds = [entry for entry in _last_group(desk) if isinstance(entry.payload, Found)]
+    finds = [entry for entry in finds if plant is None or entry.plant == plant]
+    if not finds:
+        return NothingToUndo()
+    if len(finds) > 1:
+        return WhichOneMeant(desk.names(entry.plant for entry in finds if entry.plant is not None))
+    (wrong,) = finds
+    assert isinstance(wrong.payload, Found)
+    assert wrong.plant is not None
+    right = replace(wrong.payload, count=count, grade=grade_of(count))
+    desk.write([*_voids(desk, finds), replace(_again(wrong, desk, plant=wrong.plant), payload=right)])
+    return CorrectedTo(desk.plant(wrong.plant).name, None, count)
+
+
+def _again(entry: Entry, desk: Desk, *, plant: PlantId) -> Draft:
+    return Draft(
+        payload=entry.payload,
+        happened_at=entry.happened_at,
+        happened_on=entry.happened_on,
+        member=desk.member.id,
+        plant=plant,
+    )
 
 
 def _correct_pest(plant: PlantId, pest: str, desk: Desk) -> CorrectedTo | NothingToUndo:

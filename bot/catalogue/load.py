@@ -40,6 +40,12 @@ class Source:
     year: int | None
     address: str | None
 
+    @property
+    def quoted(self) -> str:
+        """Author, year and title, as a person would look it up."""
+        year = f" {self.year}" if self.year is not None else ""
+        return f"{self.author}{year}, {self.title}"
+
 
 @dataclass(frozen=True, slots=True)
 class Catalogue:
@@ -52,7 +58,7 @@ class Catalogue:
     @property
     def knowledge(self) -> Knowledge:
         """What the rules need of it."""
-        return Knowledge(self.pests, self.products)
+        return Knowledge(self.pests, self.products, {key: one.quoted for key, one in self.sources.items()})
 
 
 class _Table:

@@ -152,11 +152,12 @@ def round_days(plant: Plant, case: Case) -> list[date]:
     """
     Days that count as rounds, in order.
 
-    Handwork between two uses of a product bridges the gap and is no round; without a product it is one.
+    Handwork after a use of a product bridges the gap to the next and is no round; before the first it is one.
     """
     done = rounds(plant, case)
     full = {treatment.on for treatment in done if treatment.method not in HANDWORK}
-    return sorted(full or {treatment.on for treatment in done})
+    first = min(full, default=date.max)
+    return sorted(full | {treatment.on for treatment in done if treatment.on < first})
 
 
 def next_step(

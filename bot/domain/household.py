@@ -255,6 +255,8 @@ def fold(entries: Sequence[Entry]) -> Household:
     household.told_at = max((one.recorded_at for one in counted if one.member is not None), default=None)
     for entry in sorted(counted, key=lambda one: (one.happened_at, one.id)):
         _apply(household, entry)
+    for entry in counted:
+        _note_nudge(household, entry)
     for plant in household.plants.values():
         if plant.place not in household.places:
             plant.place = None  # the place was taken back
@@ -304,6 +306,13 @@ def _apply_to_household(household: Household, entry: Entry) -> None:
         case HeldUntil(until=until):
             household.held_from = entry.happened_on
             household.held_until = until
+        case _:
+            pass
+
+
+def _note_nudge(household: Household, entry: Entry) -> None:
+    """Keep the last nudge and whether it was answered, in the order written, for clocks are set back."""
+    match entry.payload:
         case Nudged(count=count, tasks=tasks):
             household.nudge = Nudge(entry.happened_on, entry.happened_at, count, tasks)
         case Heard() if household.nudge is not None:

@@ -1,7 +1,7 @@
 """What the rules need from the catalogue: pests and product kinds by key."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from bot.domain.pest import Pest
 from bot.domain.product import ProductKind
@@ -13,3 +13,5 @@ class Knowledge:
 
     pests: Mapping[str, Pest]
     products: Mapping[str, ProductKind]
+    cited: Mapping[str, str] = field(default_factory=dict)
+    """Sources by key as they are quoted: author, year, title."""

@@ -55,10 +55,13 @@ def ask_method(
     return Incomplete(missing=Missing.METHOD, plants=plants, choices=choices)
 
 
-def ask_seen(plants: tuple[PlantId, ...], on: date | None = None) -> Incomplete:
-    """Ask what a look found."""
+def ask_seen(
+    plants: tuple[PlantId, ...], on: date | None = None, offered: tuple[PlantId, ...] = ()
+) -> Incomplete:
+    """Ask what a look found; without plants those just spoken of are offered."""
     if not plants:
-        return Incomplete(missing=Missing.NONE_SEEN)
+        choices = (Choice("None seen on them", (LogCheck(plants=offered, on=on),)),) if offered else ()
+        return Incomplete(missing=Missing.NONE_SEEN, choices=choices)
     none_seen = Choice("None seen", (LogCheck(plants=plants, on=on),))
     return Incomplete(
         missing=Missing.NONE_SEEN, plants=plants, choices=(none_seen, *_grades(plants, None, on))

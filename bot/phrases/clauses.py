@@ -64,9 +64,15 @@ def _pieces(items: tuple[Item, ...]) -> list[Clause]:
 
 
 def _without_no(pieces: list[Clause]) -> list[Clause]:
-    """Read "no, I meant the bay": the "no" only opens the correction."""
+    """Read "no, I meant the bay", "no, 7": the "no" only opens the correction."""
     if len(pieces) < len(("no", "correction")) or pieces[0].content() != [Word.NOT]:
         return pieces
+    if (
+        len(pieces) == len(("no", "number"))
+        and pieces[1].every(Count)
+        and pieces[1].only(Count, Word.BUGS, Pest)
+    ):
+        return [Clause((*pieces[0].items, *pieces[1].items))]
     is_correction = pieces[1].has(Word.MEANT) or (pieces[1].has(Word.IT_IS) and bool(pieces[1].every(Pest)))
     return pieces[1:] if is_correction else pieces
 

@@ -151,6 +151,15 @@ _SKIPS = frozenset(
 )
 _PLAIN_ELSEWHERE = (StockProduct, ReadTemperature, Hold, Thanks, Greet)
 """What neither a town nor a plant could be called."""
+_TOLD_OF_PLANTS = (
+    Word.DONE,
+    Word.CHECKED,
+    Word.ISOLATE,
+    Word.CLEAN,
+    Word.LATER,
+    Word.DELETE,
+    Word.LOST,
+)
 _THANKS = ("thank you", "thanks", "cheers", "ta")
 _MOST_ADDRESSED = 3
 _PAST_A_QUESTION = (Undo, Help, Exposure, Ask, Start, SetHours, SetPlace, AddPlants)
@@ -371,9 +380,9 @@ def _strange(clause: Clause, strange: list[str]) -> Meant:
     """Take an unknown word for an unknown plant where only a plant is missing."""
     rest = Clause(tuple(item for item in clause.items if not isinstance(item.meaning, Unknown)), clause.joint)
     is_plant_like = all(word.isalpha() for word in strange) and len(strange) <= len(("three", "word", "name"))
-    is_told = rest.has(Word.DONE, Word.CHECKED, Word.ISOLATE, Word.CLEAN, Word.LATER, Word.DELETE) or bool(
-        [item for item in rest.items if not isinstance(item.meaning, Word)]
-    )
+    is_told = rest.has(
+        Word.DONE, Word.CHECKED, Word.ISOLATE, Word.CLEAN, Word.LATER, Word.DELETE, Word.LOST
+    ) or bool([item for item in rest.items if not isinstance(item.meaning, Word)])
     if is_plant_like and is_told and not named(clause) and not rest.has(Word.HEDGE, Word.AGAINST):
         return (Incomplete(missing=Missing.UNKNOWN_PLANT, text=" ".join(strange)),)
     return (NotUnderstood(" ".join(strange)),)

@@ -21,19 +21,45 @@ from bot.domain.identity import PlantId
 from bot.phrases.asking import Meant, ask_which, bad_day, not_understood
 from bot.phrases.clause import DATES, Clause, Setting, named
 from bot.phrases.days import Trouble, day_behind
+from bot.phrases.looks import MOST
 from bot.phrases.names import Pest, Place, Plants
+from bot.phrases.numbers import Count
 from bot.phrases.words import Word
 
 _POINTERS = (Word.IT, Word.THEM, Word.BOTH, Word.IT_IS)
 _MOVING = (Word.MOVE, Word.PUT, Word.FILL_TO)
 _PAIR = 2
+_COUNTED = frozenset({Word.MEANT, Word.NOT, Word.IT, Word.IT_IS, Word.BUGS})
 _Kind = TypeVar("_Kind")
 
 
 def read_correction(clause: Clause, setting: Setting) -> Meant | None:
     """Read "that was the small hoya", "it is scale on the bay, not mealybug"."""
     del setting
-    return _other_plant(clause) or _other_pest(clause)
+    return _other_count(clause) or _other_plant(clause) or _other_pest(clause)
+
+
+def _other_count(clause: Clause) -> Meant | None:
+    """Read "2 not 12", "it was 5", "no, 7": a number that sets right the one told last."""
+    counts = clause.every(Count)
+    if not counts or not all(
+        isinstance(one, Count | Plants | Pest) or one in _COUNTED for one in clause.content()
+    ):
+        return None
+    is_told = clause.has(Word.MEANT, Word.IT_IS) or (
+        clause.has(Word.NOT) and (len(counts) > 1 or _opens_with_no(clause))
+    )
+    right = _before_denial(clause, Count) or counts
+    if not is_told or len(right) != 1 or len(named(clause)) > 1:
+        return None
+    number = right[0].value
+    if number != int(number) or not 0 < number <= MOST:
+        return not_understood(clause, "count")
+    return (Correct(plant=next(iter(named(clause)), None), count=int(number)),)
+
+
+def _opens_with_no(clause: Clause) -> bool:
+    return clause.items[0].text == "no" and clause.items[0].meaning is Word.NOT
 
 
 def _other_plant(clause: Clause) -> Meant | None:

@@ -158,7 +158,7 @@ def read_check(clause: Clause, setting: Setting) -> Meant | None:
         Word.CHECKED, Word.NOTHING, Word.NONE, Word.BUGS
     )
     if not plants or not _says_none(clause) or is_vague_place:
-        return (ask_seen(plants, on),)
+        return (ask_seen(plants, on, setting.mentioned if _says_none(clause) else ()),)
     return (LogCheck(plants=plants, level=clause.one(Level), on=on),)
 
 

@@ -51,7 +51,10 @@ def read_postponement(clause: Clause, setting: Setting) -> Meant | None:
         return None
     until = _until(clause, setting)
     if until is None or not plants:
-        return None if plants else not_understood(clause, "plants")
+        if plants:
+            return None
+        is_nothing_open = not setting.tonight() and not named(clause) and not clause.every(Place)
+        return not_understood(clause, "nothing open" if is_nothing_open else "plants")
     if isinstance(until, Trouble):
         return bad_day(clause, until)
     return (Postpone(plants=plants, on=until[0], at=until[1]),)

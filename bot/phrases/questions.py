@@ -1,11 +1,13 @@
 """Questions: they never write, whatever verbs stand in them."""
 
-from bot.actions.commands import Ask, Command, Help, Topic
+from itertools import pairwise
+
+from bot.actions.commands import Ask, Command, Help, Incomplete, Missing, Topic
 from bot.phrases.asking import Meant
 from bot.phrases.clause import Clause, Setting, named
 from bot.phrases.days import Day, Period
 from bot.phrases.household import read_mixture
-from bot.phrases.items import Item
+from bot.phrases.items import Item, Unknown
 from bot.phrases.names import Product
 from bot.phrases.numbers import UnclearVolume, Volume
 from bot.phrases.words import Word, listed
@@ -27,6 +29,8 @@ _FREED = listed("back free release released leave out return rejoin safe freed")
 _COURSE = listed("better worse working improving trend winning progress chart graph helping recovering")
 _LEFT = listed("left enough much stock shelf")
 _LOGGED = listed("history log journal logged")
+_OF_PLANTS = frozenset({Topic.LOG, Topic.RELEASE, Topic.WHY, Topic.TREND})
+_LEADS_TO_A_PLANT = listed("the my our of for on to")
 _TASKS = listed("done sprayed treated wiped swabbed rinsed repotted washed checked spray clean")
 _DUE = listed("due should shall todo tonight tomorrow today next now done need agenda do on")
 
@@ -65,7 +69,18 @@ def read_question(words: tuple[str, ...], items: tuple[Item, ...], setting: Sett
     if any(needed <= said for needed in _HELP):
         return (Help(),)
     topic = _topic(said, clause)
+    stranger = _unknown_plant(items) if topic in _OF_PLANTS and not named(clause) else None
+    if stranger is not None:
+        return (Incomplete(missing=Missing.UNKNOWN_PLANT, text=stranger),)
     return None if topic is None else (_ask(topic, clause),)
+
+
+def _unknown_plant(items: tuple[Item, ...]) -> str | None:
+    """Find the name asked about in "history of the fern": a word nobody knows, led in as a plant is."""
+    for before, item in pairwise(items):
+        if isinstance(item.meaning, Unknown) and before.text in _LEADS_TO_A_PLANT:
+            return item.text
+    return None
 
 
 def _ask(topic: Topic, clause: Clause) -> Command:

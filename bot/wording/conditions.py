@@ -38,11 +38,19 @@ BINDING = {
 }
 
 
+def _chance(state: Progress) -> str:
+    """Say the chance; where something living was seen today there is none to say."""
+    days = state.state.days_since_find
+    if days <= 0:
+        return "living ones were seen today, so looks count from tomorrow on"
+    return f"{percent(state.state.probability)} likely free, {counted(days, 'day')} without a find"
+
+
 def condition_words(state: Progress, today: date) -> str:
     """Say the chance, the earliest day and what binds, with what a lens would gain."""
     if state.state.qualifies:
         return f"{percent(state.state.probability)}, may leave isolation by the rule."
-    chance = f"{percent(state.state.probability)} likely free, {counted(state.state.days_since_find, 'day')} without a find"
+    chance = _chance(state)
     earliest = state.release.earliest_on
     if earliest is None:
         held = state.state.binding[0] if state.state.binding else Condition.PROBABILITY

@@ -81,7 +81,7 @@ def _placed(one: Placement, nudge: NudgeText, names: dict[int, str], zone: ZoneI
     match slot.kind:
         case SlotKind.EVENING:
             until = f", until the sun is back {_when(back, nudge, zone)}" if back else ""
-            return f"No direct sun on {plants} from {start}{until}."
+            return f"Out of direct sun from {start}{until}: {plants}."
         case SlotKind.MORNING:
             until = f", before the sun comes {_when(back, nudge, zone)}" if back else ""
             return f"Tomorrow morning instead: {plants} with {product} from {start}{until}. Tonight the sun stays too long."

@@ -1,5 +1,7 @@
 """Answers about treatments done and put off."""
 
+from datetime import date
+
 from bot.actions import outcomes as o
 from bot.domain.course import Step
 from bot.domain.gap import Lateness
@@ -69,16 +71,24 @@ def _next_lines(told: o.RoundLogged, voice: Voice) -> list[str]:
     for one in told.done:
         if one.progress:
             state = one.progress[0]
-            lines.append(f"{one.name}: {rounds_words(state)}{_then(one.next, voice)}.")
+            lines.append(
+                f"{one.name}: {rounds_words(state)}{_then(one.next, _evening_of(one.name, told), voice)}."
+            )
     return lines
 
 
-def _then(step: Step | None, voice: Voice) -> str:
+def _then(step: Step | None, evening: date | None, voice: Voice) -> str:
     if step is None:
         return "; no more rounds needed, checks go on"
-    if step.opens_on == step.closes_on:
-        return f"; next {near_day(step.aim_on, voice.today)}"
-    return f"; next {near_day(step.aim_on, voice.today)}, by {day(step.closes_on)} at the latest"
+    on = evening or step.aim_on
+    if on >= step.closes_on:
+        return f"; next {near_day(on, voice.today)}"
+    return f"; next {near_day(on, voice.today)}, by {day(step.closes_on)} at the latest"
+
+
+def _evening_of(name: str, told: o.RoundLogged) -> date | None:
+    """Find the evening that will bring the plant up: evenings are joined, so it may not be the best day."""
+    return next((on for on, names in told.evenings if name in names), None)
 
 
 def nothing_due(told: o.NothingDue, voice: Voice) -> str:

@@ -88,6 +88,10 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return f"Taken back: {history_text(what, voice.today, joint='; ')}."
         case o.NothingToUndo():
             return "There is nothing of yours left to take back."
+        case o.WhichOneMeant(plants=plants):
+            return f"That message was about {listed(plants)}. Say which: “undo”, then tell it anew. Nothing is written."
+        case o.CorrectedTo(plant=plant, count=count) if count is not None:
+            return f"Corrected: {count} on {plant}. The plan follows it from now on."
         case o.CorrectedTo(plant=plant, pest=pest):
             if pest is not None:
                 return f"Corrected: the case on {plant} is {pest}. The plan follows it from now on."
@@ -100,7 +104,7 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
         case o.ReleasedThem():
             return released(outcome)
         case o.NotYet(plant=plant, progress=states):
-            return f"{plant} is not there yet. {release_words(states, voice)}"
+            return f"{plant} is not there yet: {release_words(states, voice)}"
         case o.Lost(plants=plants, was_infested=was_infested, watched=watched):
             bag = " Old mix and leaves go into a closed bag, not on the compost." if was_infested else ""
             watch = f" Still on watch: {listed(watched)}." if watched else ""

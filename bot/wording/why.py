@@ -40,7 +40,7 @@ def _case(one: ReasonOf, state: Progress, today: date) -> list[str]:
     lines = [f"{one.plant}, {state.pest.name}: {rounds_words(state)}."]
     if one.step is not None:
         lines += _step(one, one.step, state, today)
-    lines.append(_length(state))
+    lines.append(_length(one, state))
     lines.append(f"Going back: {condition_words(state, today)}")
     return lines
 
@@ -60,7 +60,7 @@ def _step(one: ReasonOf, step: Step, state: Progress, today: date) -> list[str]:
     lines.append(
         f"Gap: at {warmth} the stage a spray reaches lasts {pest.gap.dd:g}/({gap.temperature:g}-{pest.gap.t0:g}) = "
         f"{gap.window_days:.1f} days; I use {pest.gap_f:g} of it, at most {counted(pest.gap_cap_days, 'day')}: "
-        f"{gap.upper_days}. {_source(pest.gap_evidence)}"
+        f"{gap.upper_days}. {_source(pest.gap_evidence, one)}"
     )
     if gap.label_days is not None and one.product is not None:
         lines.append(f"Label of {one.product}: not before {counted(gap.label_days, 'day')}.")
@@ -78,17 +78,17 @@ def _step(one: ReasonOf, step: Step, state: Progress, today: date) -> list[str]:
     return lines
 
 
-def _length(state: Progress) -> str:
+def _length(one: ReasonOf, state: Progress) -> str:
     pest = state.pest
     warmth = state.temperature if state.temperature is not None else 18.0
     assumed = "" if state.temperature is not None else " (assumed, the slow side)"
     return (
         f"Rounds: what was protected on the first day needs {pest.protected.dd:g} degree-days above "
         f"{pest.protected.t0:g} °C, at {warmth:g} °C{assumed}, times {pest.protected_safety:g} for safety, "
-        f"one round each {state.gap_days:.0f} days. {_source(pest.protected_evidence)}"
+        f"one round each {state.gap_days:.0f} days. {_source(pest.protected_evidence, one)}"
     )
 
 
-def _source(evidence: Evidence) -> str:
-    keys = f": {', '.join(evidence.sources)}" if evidence.sources else ""
-    return f"({BASIS[evidence.basis]}{keys})"
+def _source(evidence: Evidence, one: ReasonOf) -> str:
+    quoted = "; ".join(one.cited.get(key, key) for key in evidence.sources)
+    return f"({BASIS[evidence.basis]}{': ' + quoted if quoted else ''})"

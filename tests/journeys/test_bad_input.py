@@ -139,7 +139,8 @@ def test_the_words_under_a_picture_count_as_said(talk: Talk) -> None:
 
 def test_a_town_that_does_not_exist_is_named_and_may_be_tried_again(talk: Talk) -> None:
     assert refused(talk, "I live in Atlantisburg") == (
-        "I know no town called “Atlantisburg”. Try a larger one nearby, or send coordinates like 51.1, 3.7."
+        "I know no town called “Atlantisburg”. Try a larger one nearby, or send coordinates like 51.1, 3.7; "
+        "“skip” puts it off."
     )
 
 

@@ -22,7 +22,7 @@ SATURDAY, SUNDAY, MONDAY = date(2026, 5, 2), date(2026, 5, 3), date(2026, 5, 4)
 SOAP, ALCOHOL = ProductId(1), ProductId(2)
 TONIGHT = (
     "Tonight, Sat 2 May:\nSpray hoya with insecticidal soap.\n"
-    "Swab moth orchid and coffee plant with isopropyl alcohol.\nNo direct sun on hoya from 20:00."
+    "Swab moth orchid and coffee plant with isopropyl alcohol.\nOut of direct sun from 20:00: hoya."
 )
 SPRAYED_HOYA = ("hoya", Treated(method=Method.SPRAY, product=SOAP))
 SWABBED_ORCHID = ("moth orchid", Treated(method=Method.SWAB, product=ALCOHOL))
@@ -115,11 +115,9 @@ def test_done_answers_the_nudge_and_says_when_each_is_next(outbreak: Talk) -> No
         (
             "Written for today, Sat 2 May: hoya sprayed (insecticidal soap); "
             "moth orchid and coffee plant swabbed (isopropyl alcohol).\n"
-            "hoya: 1 round done of at least 6, likely 6 to 9; next Sat 9 May, by Mon 11 May at the latest.\n"
-            "moth orchid: 1 round done of at least 9, likely about 9; "
-            "next Thu 7 May, by Sun 10 May at the latest.\n"
-            "coffee plant: 1 round done of at least 9, likely about 9; "
-            "next Thu 7 May, by Sun 10 May at the latest."
+            "hoya: 1 round done of at least 6, likely 6 to 9; next Sun 10 May, by Mon 11 May at the latest.\n"
+            "moth orchid: 1 round done of at least 9, likely about 9; next Sun 10 May.\n"
+            "coffee plant: 1 round done of at least 9, likely about 9; next Sun 10 May."
         )
     ]
     assert outbreak.told()[before:] == ALL_DONE

@@ -213,7 +213,7 @@ def test_why_says_when_a_place_is_too_cold_or_too_hot_to_tell(mites: Talk) -> No
 
 def test_when_can_it_go_back_names_the_day_and_what_binds(outbreak: Talk) -> None:
     (answer,) = outbreak.say("when can the hoya go back")
-    assert answer.startswith("hoya: 50 % likely free, 0 days without a find. Back ")
+    assert answer.startswith("hoya: living ones were seen today, so looks count from tomorrow on. Back ")
     assert "what holds it: " in answer
     assert outbreak.say("when can the small hoya go back") == ["small hoya: not isolated."]
     outbreak.say("isolate the small hoya")
@@ -268,7 +268,9 @@ def test_a_nudge_says_who_may_leave(mites: Talk) -> None:
 def test_release_against_the_rule_takes_a_second_word(outbreak: Talk) -> None:
     before = len(outbreak.told())
     (answer,) = outbreak.say("put hoya back")
-    assert answer.startswith("hoya is not there yet. 50 % likely free, 0 days without a find.")
+    assert answer.startswith(
+        "hoya is not there yet: living ones were seen today, so looks count from tomorrow on."
+    )
     assert outbreak.labels() == ["Put it back anyway", "Keep it apart"]
     assert outbreak.told()[before:] == []
     assert outbreak.press("Keep it apart") == ["You are welcome."]

@@ -1,0 +1,218 @@
+"""What people write without having read anything: short, sloppy, and about something else than was asked."""
+
+import pytest
+
+from bot.domain.journal import CheckedClean, Found, HeldUntil, HouseholdSet, PlantSet, Treated
+from bot.domain.trade import Grade, Method
+from tests.journeys.talking import PARTNER, Talk
+
+PLACES_ADDED = ("landing", "kitchen", "study")
+
+
+def plants(talk: Talk) -> dict[str, str | None]:
+    home = talk.home
+    return {one.name: home.places[one.place].name if one.place else None for one in home.living}
+
+
+@pytest.mark.parametrize(
+    ("line", "name", "place"),
+    [
+        ("fern; study; 12cm", "fern", "study"),
+        ("- bay laurel (study)", "bay laurel", "study"),
+        ("palm - kitchen", "palm", "kitchen"),
+        ("2) calathea, landing", "calathea", "landing"),
+        ("peace lily, bathroom, 20 cm", "peace lily", "bathroom"),
+    ],
+)
+def test_a_plant_is_added_however_its_line_is_written(talk: Talk, line: str, name: str, place: str) -> None:
+    assert talk.say(line)[0].startswith("Written, 1 plant:")
+    assert plants(talk)[name] == place
+
+
+def test_a_plant_at_a_place_nobody_knows_is_offered_before_it_is_written(talk: Talk) -> None:
+    before = plants(talk)
+    assert talk.say("peace lily, bathroom") == [
+        "“peace lily, bathroom”: is that a new plant and its place? Nothing is written yet."
+    ]
+    assert plants(talk) == before
+    talk.press("Add peace lily")
+    assert plants(talk) == before | {"peace lily": "bathroom"}
+
+
+def test_one_bad_line_does_not_lose_the_list(talk: Talk) -> None:
+    answer = talk.say("aloe, study\ncactus, study, 9 cm\nbasil, a, b, c, d\nrosemary, kitchen")[0]
+    assert "I could not read “basil, a, b, c, d”" in answer
+    assert {"aloe", "cactus", "rosemary"} <= set(plants(talk))
+    assert "basil" not in plants(talk)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["im in leeds, near roundhay", "I live near Leeds", "near Leeds", "my flat is in leeds", "town: Leeds"],
+)
+def test_a_town_is_found_in_what_people_say_of_it(stranger_talk: Talk, text: str) -> None:
+    stranger_talk.say("/start")
+    assert stranger_talk.say(text)[0].startswith("Written: Leeds, Europe/London.")
+
+
+def test_plants_told_before_the_town_are_kept_and_the_town_is_asked_again(stranger_talk: Talk) -> None:
+    stranger_talk.say("/start")
+    answer = stranger_talk.say("hoya, landing, 15 cm\nivy, study")[0]
+    assert answer.endswith("Which town are the plants in? A town, a shared location or coordinates will do.")
+    assert plants(stranger_talk) == {"hoya": "landing", "ivy": "study"}
+    assert stranger_talk.say("Gent")[0].endswith("say for instance “landing is outdoors, afternoon sun”.")
+    assert stranger_talk.say("west")[0].startswith("Written: landing (looks west).")
+
+
+def test_a_town_is_never_taken_for_a_plant(stranger_talk: Talk) -> None:
+    stranger_talk.say("/start")
+    stranger_talk.say("Gent")
+    assert stranger_talk.say("town: Leeds")[0].startswith("Written: Leeds")
+    assert plants(stranger_talk) == {}
+
+
+def test_questions_of_the_setting_up_can_be_put_off(stranger_talk: Talk) -> None:
+    stranger_talk.say("/start")
+    assert stranger_talk.say("skip")[0].startswith("Put off. Without the town")
+    stranger_talk.say("hoya, landing")
+    assert plants(stranger_talk) == {"hoya": "landing"}
+    stranger_talk.say("Gent")
+    assert stranger_talk.say("later")[0].startswith(
+        "Written: landing (window unknown: I treat it as sun all day)."
+    )
+
+
+def test_the_window_is_not_asked_again_with_each_plant(talk: Talk) -> None:
+    assert "Which way does the window" in talk.say("palm, hall, 20 cm")[0]
+    assert "Which way does the window" not in talk.say("fern, hall, 20 cm")[0]
+
+
+def test_back_ends_a_pause_and_the_pause_is_mentioned_where_it_matters(talk: Talk) -> None:
+    assert "until you write “back”" in talk.say("stop")[0]
+    for text in ("what's due", "/start", "hoya 3 longtailed mealybugs"):
+        assert talk.say(text)[-1].endswith("I am quiet; “back” ends that.")
+    assert talk.say("back") == ["Good to have you back. The evenings go on."]
+    assert "quiet" not in talk.say("what's due")[0]
+    assert isinstance(talk.told()[-1][1], HeldUntil)
+
+
+def test_a_plant_to_be_deleted_is_asked_first(talk: Talk) -> None:
+    assert talk.say("delete the ivy")[0].startswith("Shall ivy go off the list")
+    assert "ivy" in plants(talk)
+    assert talk.press("Take ivy off") == ["Written: ivy gone."]
+    assert "ivy" not in plants(talk)
+    assert talk.say("remove the palm")[0].startswith("I know no plant called “palm”")
+
+
+@pytest.mark.parametrize("text", ["thanks ada", "ok thank you", "cheers mate", "good night", "hello"])
+def test_courtesies_write_nothing_and_are_returned(talk: Talk, text: str) -> None:
+    before = talk.entries()
+    assert talk.say(text)[0] in {
+        "You are welcome.",
+        "Good night.",
+        "Hello. “what's due” shows what comes next.",
+    }
+    assert talk.entries() == before
+
+
+def test_half_seven_is_half_past_seven_in_the_evening(talk: Talk) -> None:
+    assert talk.say("nudge me at half seven")[0].startswith("Written: evening at 19:30")
+
+
+def test_quiet_from_two_is_two_at_night(talk: Talk) -> None:
+    talk.say("nudge me at 21:00")
+    assert talk.say("quiet from 2 to 9")[0].endswith("quiet from 02:00 to 09:00.")
+    assert isinstance(talk.told()[-1][1], HouseholdSet)
+
+
+@pytest.mark.parametrize("text", ["2 not 12", "it was 2", "no, 2", "hoya was 2 not 12"])
+def test_a_wrong_count_is_set_right_and_not_a_second_find(talk: Talk, text: str) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.say(text)
+    finds = [payload for _, payload in talk.told() if isinstance(payload, Found)]
+    assert finds == [Found(pest="longtailed_mealybug", grade=Grade.FEW, count=2, where=None)]
+
+
+def test_a_count_with_nothing_found_before_sets_nothing_right(talk: Talk) -> None:
+    before = talk.entries()
+    talk.say("it was 5")
+    assert talk.entries() == before
+
+
+def test_a_correction_of_several_plants_is_not_guessed(talk: Talk) -> None:
+    talk.say("hoya 3 citrus mealybugs, orchid 2 citrus mealybugs")
+    before = talk.entries()
+    assert talk.say("that was the coffee plant")[0].startswith("That message was about hoya and moth orchid")
+    assert talk.entries() == before
+
+
+def test_a_new_plant_is_not_corrected_into_another(talk: Talk) -> None:
+    talk.say("aloe, study")
+    before = talk.entries()
+    talk.say("that was the small hoya")
+    assert talk.entries() == before
+    assert plants(talk)["small hoya"] == "landing"
+
+
+def test_all_done_and_none_seen_offers_the_look(talk: Talk) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    talk.say("all done, none seen")
+    talk.press("None seen on them")
+    told = [(plant, type(payload)) for plant, payload in talk.told()[-2:]]
+    assert told == [("hoya", Treated), ("hoya", CheckedClean)]
+
+
+def test_finds_on_several_plants_are_set_apart_with_one_press(talk: Talk) -> None:
+    talk.say("hoya 3 citrus mealybugs, orchid 2 citrus mealybugs")
+    assert talk.press("They are apart now") == ["Written: hoya and moth orchid kept apart."]
+
+
+def test_the_history_of_an_unknown_plant_is_not_everybodys(talk: Talk) -> None:
+    assert talk.say("history of the fern")[0].startswith("I know no plant called “fern”")
+
+
+def test_a_plant_that_dies_leaves_only_real_neighbours_on_watch(talk: Talk) -> None:
+    assert talk.say("ivy died") == ["Written: ivy gone."]
+    talk.say("hoya 12 longtailed mealybugs")
+    (answer,) = talk.say("the hoya died")
+    assert answer.startswith(
+        "Written: hoya gone. Old mix and leaves go into a closed bag, not on the compost."
+    )
+    assert answer.endswith("Still on watch: small hoya.")
+
+
+def test_lateness_is_judged_by_the_day_told(talk: Talk) -> None:
+    # The label's 7 days after 2 May is 9 May, the first day of the window; 14 May lies behind its end.
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.say("sprayed the hoya")
+    talk.passes(days=12)
+    assert "later than planned" not in talk.say("sprayed the hoya on 9 may")[0]
+    talk.say("undo")
+    assert "hoya: a little later than planned" in talk.say("sprayed the hoya")[0]
+
+
+def test_a_product_that_comes_while_a_wipe_is_asked_does_not_double_the_answer(stranger_talk: Talk) -> None:
+    stranger_talk.set_up(("/start", "Gent", "ivy, study, 12 cm", "study looks north"))
+    stranger_talk.say("ivy 3 citrus mealybugs")
+    assert "Wipe ivy" in stranger_talk.evening()[0]
+    stranger_talk.say("got alcohol")
+    assert stranger_talk.say("done")[0].startswith("Written for today, Sat 2 May: ivy wiped.")
+    done = [payload for _, payload in stranger_talk.told() if isinstance(payload, Treated)]
+    assert [one.method for one in done] == [Method.WIPE]
+    stranger_talk.passes(days=8)
+    stranger_talk.say("swabbed the ivy")
+    assert "2 rounds done" in stranger_talk.say("why ivy")[0]
+
+
+def test_a_partner_cannot_correct_what_the_other_told(talk: Talk) -> None:
+    talk.joins()
+    talk.say("hoya 12 longtailed mealybugs")
+    before = talk.entries()
+    talk.say("it was 2", person=PARTNER)
+    assert talk.entries() == before
+
+
+def test_names_of_new_plants_are_kept_as_typed(talk: Talk) -> None:
+    talk.say("Queen of the Night, study, 12 cm")
+    assert PlantSet in {type(payload) for plant, payload in talk.told() if plant == "Queen of the Night"}
