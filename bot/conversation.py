@@ -4,11 +4,25 @@ import logging
 import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from datetime import datetime
+from datetime import date, datetime
 from functools import cached_property
 from zoneinfo import ZoneInfo
 
-from bot.actions.commands import AddPlants, Command, Exposure, Greet, SetCoordinates, Start, Thanks, Undo
+from bot.actions.commands import (
+    AddPlants,
+    Command,
+    Exposure,
+    Greet,
+    LogCheck,
+    LogFind,
+    LogRound,
+    LogSign,
+    Postpone,
+    SetCoordinates,
+    Start,
+    Thanks,
+    Undo,
+)
 from bot.actions.desk import Desk, Memory
 from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Text
 from bot.actions.name_pest import pest_words
@@ -31,7 +45,7 @@ from bot.actions.ports import Question, Store
 from bot.actions.send_evening import LOOK_AGAIN, refresh_evening, send_evening
 from bot.actions.situation import Asked, Expecting, KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.domain.identity import HouseholdId
-from bot.domain.journal import Draft, Heard
+from bot.domain.journal import Draft, Heard, evening_of
 from bot.domain.knowledge import Knowledge
 from bot.phrases.grammar import understand
 from bot.wording.answer import Answer, Button
@@ -271,7 +285,22 @@ def _pressed(data: str, desk: Desk) -> "tuple[Command, ...] | ButtonExpired":
     ):
         return ButtonExpired()
     commands = question.choices[int(tail[:4])].commands
-    return commands if all(_is_of_now(command, desk) for command in commands) else ButtonExpired()
+    asked_on = evening_of(question.asked_at, desk.household.zone)
+    is_of_now = all(
+        _is_of_now(command, desk) and _is_in_time(command, asked_on, desk) for command in commands
+    )
+    return commands if is_of_now else ButtonExpired()
+
+
+def _is_in_time(command: Command, asked_on: date, desk: Desk) -> bool:
+    """Whether an earlier button still means the day it was offered for: undated, it would write for today."""
+    match command:
+        case Postpone(on=on) if on is not None:
+            return on >= desk.today
+        case LogRound(on=None, at=None) | LogFind(on=None) | LogCheck(on=None) | LogSign(on=None):
+            return asked_on == desk.today
+        case _:
+            return True
 
 
 def _is_of_now(command: Command, desk: Desk) -> bool:

@@ -32,6 +32,8 @@ class Question:
     chat: int
     expecting: Expecting
     choices: tuple[Choice, ...]
+    asked_at: datetime
+    """Aware UTC."""
 
 
 class Store(Protocol):

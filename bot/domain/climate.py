@@ -3,15 +3,22 @@
 from collections.abc import Mapping
 from datetime import date, timedelta
 
-from bot.domain.household import Household, Plant
+from bot.domain.household import Household, Place, Plant
 
 READING_HOLDS_DAYS = 7
 """A reading speaks for the place for a week. Judgement. [d]"""
 
 
+def _place_on(household: Household, plant: Plant, day: date) -> Place | None:
+    """Give the place a plant stood in on a day; before the first told one it stood there too."""
+    since = [place for start, place in plant.stays if start <= day]
+    number = since[-1] if since else (plant.stays[0][1] if plant.stays else plant.place)
+    return None if number is None else household.places.get(number)
+
+
 def temperature_on(household: Household, plant: Plant, day: date) -> float | None:
     """Temperature at the plant's place, None where nobody told. [degC]."""
-    place = household.places.get(plant.place) if plant.place is not None else None
+    place = _place_on(household, plant, day)
     if place is None:
         return None
     for back in range(READING_HOLDS_DAYS):
@@ -22,9 +29,9 @@ def temperature_on(household: Household, plant: Plant, day: date) -> float | Non
 
 
 def daily_temperatures(household: Household, plant: Plant, first: date, last: date) -> Mapping[date, float]:
-    """Give the days of a span on which a reading speaks. [degC]."""
-    place = household.places.get(plant.place) if plant.place is not None else None
-    if place is None or not place.readings:
+    """Give the days of a span where a reading speaks or the plant has moved, by where it stood. [degC]."""
+    stood_in = [household.places[place] for place in plant.stood_in(first, last) if place in household.places]
+    if len(stood_in) <= 1 and not any(place.readings for place in stood_in):
         return {}
     days = {}
     for number in range((last - first).days + 1):

@@ -46,6 +46,7 @@ class Because(Enum):
     NO_PRODUCT = "no-product"
     BETWEEN = "between"
     MITES = "mites"
+    ROOTS = "roots"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,12 +103,15 @@ def choose_method(plant: Plant, case: Case, pest: Pest) -> tuple[Method, Because
     Pick the method by severity and pest.
 
     Up to 5 in one spot: swab. Some: spray. Many, or still alive after 21 days: a clean-out, then sprays.
-    Mites are too small and too many to swab: spray. Common practice, no source; the stall rule is judgement.
+    Mites are too small and too many to swab: spray. What lives in the mix is not reached on the leaves: roots
+    washed and fresh mix, then drenches. Common practice, no source; the stall rule is judgement.
     """
     cleaned_on = max((t.on for t in rounds(plant, case) if t.method is Method.CLEAN_OUT), default=None)
     since = cleaned_on or case.opened_on
     if (case.last_find_on - since).days >= STALL_DAYS:
         return Method.CLEAN_OUT, Because.STALL
+    if pest.drenched:
+        return (Method.CLEAN_OUT if pest.rooted and cleaned_on is None else Method.DRENCH), Because.ROOTS
     if pest.has_mites_rule:
         return Method.SPRAY, Because.MITES
     if case.worst is Grade.MANY:

@@ -28,7 +28,7 @@ from bot.storage.tables import (
 )
 
 _MemberRow = sa.Row[Any, Any, Any, Any, Any, Any]
-_QuestionRow = sa.Row[Any, Any, Any, Any, Any]
+_QuestionRow = sa.Row[Any, Any, Any, Any, Any, Any]
 
 STRANGER_REST = timedelta(hours=1)
 """A stranger gets no second answer within this time. Judgement."""
@@ -75,7 +75,12 @@ _APPEND_MANY = sa.insert(journal).returning(journal.c.id, sort_by_parameter_orde
 _FEW = 3
 """Up to here single inserts are quicker than one for many rows. Measured."""
 _QUESTION = sa.select(
-    question.c.id, question.c.household, question.c.chat, question.c.expecting, question.c.choices
+    question.c.id,
+    question.c.household,
+    question.c.chat,
+    question.c.expecting,
+    question.c.choices,
+    question.c.asked_at,
 )
 _QUESTION_BY_ID = _QUESTION.where(question.c.id == bindparam("number", type_=sa.BigInteger))
 _OF_CHAT = (question.c.household == _HOUSEHOLD, question.c.chat == _CHAT, question.c.closed_at.is_(None))
@@ -221,7 +226,9 @@ class SqlStore(Delivery):
             "asked_at": now,
         }
         number = self._insert(question, row)
-        return Question(id=number, household=household, chat=chat, expecting=expecting, choices=offered)
+        return Question(
+            id=number, household=household, chat=chat, expecting=expecting, choices=offered, asked_at=now
+        )
 
     def close_question(self, household: HouseholdId, chat: int) -> None:
         """Close the chat's open question, if any."""
@@ -297,6 +304,7 @@ def _question(row: _QuestionRow | None) -> Question | None:
         chat=row.chat,
         expecting=Expecting(row.expecting),
         choices=decode_choices(row.choices, row.id),
+        asked_at=row.asked_at,
     )
 
 

@@ -32,7 +32,7 @@ BINDING = {
     Condition.SPAN: "an egg laid on the day of the last find could still be growing",
     Condition.CHECKS: "too few checks 5 or more days apart",
     Condition.LATE_CHECKS: "two checks are needed late, when hidden young would have grown to a size you can see",
-    Condition.SPRAY_FREE: "the last spray is too recent to trust a clean look",
+    Condition.SPRAY_FREE: "a clean look counts only some time after the last round",
     Condition.ROUNDS: "the rounds are not finished",
     Condition.UNREACHABLE: "without a look at the roots the needed certainty cannot be reached",
 }

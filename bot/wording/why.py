@@ -15,6 +15,7 @@ BECAUSE = {
     Because.STALL: "still alive 21 days after the start: eggs and hidden ones outlast a contact spray, so a clean-out",
     Because.NO_PRODUCT: "nothing on the shelf fits, so handwork",
     Because.BETWEEN: "the label forbids the product this soon, so handwork bridges the gap",
+    Because.ROOTS: "it lives in the mix, where no leaf spray reaches it",
     Because.MITES: "mites are too small and too many to pick off",
 }
 BASIS = {Basis.READ: "read", Basis.MEMORY: "from memory", Basis.JUDGEMENT: "our judgement"}

@@ -59,3 +59,11 @@ def test_a_moved_plant_has_the_temperature_of_where_it_stands() -> None:
     telling.tell(PlaceSet(place=STUDY, usual_c=16), 0)
     telling.tell(PlantSet(place=STUDY), 1, plant=HOYA)
     assert temperatures(telling, 1) == [16]
+
+
+def test_the_days_before_a_move_have_the_temperature_of_the_place_before() -> None:
+    telling = home(celsius=21)
+    telling.tell(PlaceSet(place=STUDY, usual_c=16), 0)
+    telling.tell(PlantSet(place=STUDY), 3, plant=HOYA)
+    assert temperatures(telling, -5, 2, 3) == [21, 21, 16]
+    assert daily(telling, 1, 4) == {day(1): 21, day(2): 21, day(3): 16, day(4): 16}

@@ -217,3 +217,29 @@ def test_release_is_foreseen_at_the_rhythm_of_the_rounds() -> None:
     for day in (0, 10, 20):
         telling.treat(HOYA, day)
     assert telling.progress(HOYA, 20).record.rounds_gap_days == 10
+
+
+def test_what_lives_in_the_mix_is_washed_out_and_drenched_and_never_sprayed() -> None:
+    # Root washing, fresh mix, then drenches; no leaf spray: common practice, no source.
+    telling = home()
+    telling.find(HOYA, "root_mealybug", 0, Grade.FEW)
+    step = telling.step(HOYA, 0)
+    assert step is not None
+    assert (step.method, step.because) == (Method.CLEAN_OUT, Because.ROOTS)
+    telling.treat(HOYA, 0, Method.CLEAN_OUT)
+    following = telling.step(HOYA, 1)
+    assert following is not None
+    assert following.method is not Method.SPRAY
+    assert following.product is None, "the soap on the shelf is no drench"
+
+
+def test_handwork_before_the_first_spray_stays_a_round_after_it() -> None:
+    telling = home()
+    telling.find(HOYA, CITRUS, 0)
+    telling.treat(HOYA, 0, Method.WIPE)
+    telling.treat(HOYA, 8, Method.WIPE)
+    assert telling.progress(HOYA, 8).rounds_done == 2
+    telling.treat(HOYA, 16)
+    assert telling.progress(HOYA, 16).rounds_done == 3
+    telling.treat(HOYA, 20, Method.WIPE)  # bridges to the next spray: no round of its own
+    assert telling.progress(HOYA, 20).rounds_done == 3

@@ -216,3 +216,18 @@ def test_a_partner_cannot_correct_what_the_other_told(talk: Talk) -> None:
 def test_names_of_new_plants_are_kept_as_typed(talk: Talk) -> None:
     talk.say("Queen of the Night, study, 12 cm")
     assert PlantSet in {type(payload) for plant, payload in talk.told() if plant == "Queen of the Night"}
+
+
+def test_an_old_button_never_writes_for_another_day(talk: Talk) -> None:
+    talk.say("sprayed the calathea and hoya")
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    later = talk.button("Not tonight")
+    talk.say("which")
+    talk.say("some scale")
+    asked = talk.shown[1][-1].buttons[0][0].data
+    talk.passes(days=16)
+    before = talk.entries()
+    for data in (later, asked):
+        assert talk.press_data(data) == ["That button is from an earlier message. Please say it in words."]
+    assert talk.new_since(len(before)) == []
