@@ -130,6 +130,8 @@ def _release(plants: tuple[PlantId, ...], desk: Desk) -> ReleaseInfo:
 def _history(command: Ask, desk: Desk) -> History:
     since = desk.today - timedelta(days=HISTORY_DAYS)
     until = date.max
+    if command.when == "week":
+        since = desk.today - timedelta(days=desk.today.weekday())
     if command.when == "last-week":
         since = desk.today - timedelta(days=desk.today.weekday() + 7)
         until = since + timedelta(days=6)

@@ -201,6 +201,11 @@ class SetRoutine:
 
 
 @dataclass(frozen=True, slots=True)
+class Decline:
+    """What was offered is not wanted; writes nothing."""
+
+
+@dataclass(frozen=True, slots=True)
 class SkipQuestion:
     """Put off the open question of the setting-up; it can be answered any time."""
 
@@ -337,6 +342,7 @@ Command = (
     | Thanks
     | Greet
     | SkipQuestion
+    | Decline
     | Help
     | Exposure
     | NotUnderstood

@@ -65,9 +65,17 @@ def _what(command: LogRound, desk: Desk, plant: PlantId) -> tuple[Method, Produc
     asked = {one: (method, product) for one, method, product in desk.asked_tonight() if method is not None}
     method, product = asked.get(plant, (Method.SPRAY, None))
     assert method is not None
+    if command.method is None and command.product is not None:
+        method = _method_of(desk, command.product, method)
     if command.method is not None and command.method is not method:
         return command.method, command.product or _only_product(desk, command.method)
     return method, command.product or product or _only_product(desk, method)
+
+
+def _method_of(desk: Desk, product: ProductId, asked: Method) -> Method:
+    """Give the method a product is used by, where the one asked for is another: nobody rinses with soap."""
+    kind = desk.knowledge.products.get(desk.household.products[product].ingredient)
+    return asked if kind is None or asked in kind.methods else kind.methods[0]
 
 
 def _only_product(desk: Desk, method: Method) -> ProductId | None:

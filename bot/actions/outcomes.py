@@ -479,6 +479,11 @@ class Greeted:
 
 
 @dataclass(frozen=True, slots=True)
+class Declined:
+    """An offer was declined."""
+
+
+@dataclass(frozen=True, slots=True)
 class QuestionSkipped:
     """A question of the setting-up was put off."""
 
@@ -570,6 +575,7 @@ Outcome = (
     | Welcomed
     | Greeted
     | QuestionSkipped
+    | Declined
     | Paused
     | Stranger
     | ButtonExpired

@@ -9,6 +9,7 @@ from bot.actions.commands import (
     Choice,
     Command,
     Correct,
+    Decline,
     Exposure,
     Greet,
     Help,
@@ -46,6 +47,7 @@ from bot.actions.log_round import log_round, nothing_due
 from bot.actions.name_pest import candidates, settle_pest
 from bot.actions.outcomes import (
     Asks,
+    Declined,
     Exposed,
     Greeted,
     Helped,
@@ -136,6 +138,9 @@ def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912
             return [_ask(command, desk)]
         case Greet(is_farewell=is_farewell):
             return [Greeted(is_farewell)]
+        case Decline():
+            desk.store.close_question(desk.member.household, desk.member.chat)
+            return [Declined()]
         case SkipQuestion():
             return [skip_question(command, desk)]
         case Thanks():
@@ -196,7 +201,7 @@ def _release(command: ReleasePlant, desk: Desk) -> list[Outcome]:
             desk.member.household,
             desk.member.chat,
             Expecting.CHOICE,
-            (Choice("Put it back anyway", (anyway,)), Choice("Keep it apart", (Thanks(),))),
+            (Choice("Put it back anyway", (anyway,)), Choice("Keep it apart", (Decline(),))),
             desk.now,
         )
     return [outcome]

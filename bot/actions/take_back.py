@@ -14,10 +14,12 @@ from bot.domain.journal import (
     Entry,
     Found,
     Heard,
+    HouseholdSet,
     IsolatedNow,
     LostNow,
     Nudged,
     PestCorrected,
+    PlaceSet,
     PlantSet,
     Postponed,
     ReleasedNow,
@@ -130,7 +132,7 @@ def describe(entry: Entry) -> str:
 
 
 def history_lines(desk: Desk, plant: PlantId | None, since: date) -> list[tuple[date, str | None, str]]:
-    """Give what was told since a day, oldest first."""
+    """Give what was told of plants and the shelf since a day, oldest first; settings are no history."""
     entries = sorted(
         valid(desk.store.entries(desk.member.household)), key=lambda one: (one.happened_at, one.id)
     )
@@ -138,6 +140,6 @@ def history_lines(desk: Desk, plant: PlantId | None, since: date) -> list[tuple[
         (entry.happened_on, _plant_name(desk, entry), describe(entry))
         for entry in entries
         if entry.happened_on >= since
-        and not isinstance(entry.payload, Heard | Nudged)
+        and not isinstance(entry.payload, Heard | Nudged | HouseholdSet | PlaceSet)
         and (plant is None or entry.plant == plant)
     ]

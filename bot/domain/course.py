@@ -122,11 +122,12 @@ def choose_method(plant: Plant, case: Case, pest: Pest) -> tuple[Method, Because
 
 
 def choose_product(household: Household, knowledge: Knowledge, method: Method) -> Product | None:
-    """Pick from the shelf what the method can use; the shortest label gap first."""
+    """Pick from the shelf what the method can use and is not used up; the shortest label gap first."""
     fitting = [
         product
         for product in household.products.values()
-        if product.ingredient in knowledge.products
+        if product.stock_ml != 0
+        and product.ingredient in knowledge.products
         and method in knowledge.products[product.ingredient].methods
     ]
     return min(fitting, key=lambda product: (label_days(knowledge, product) or 0, product.id), default=None)

@@ -76,6 +76,8 @@ class Setting:
     before: tuple[PlantId, ...] = ()
     mentioned: tuple[PlantId, ...] = ()
     is_first: bool = True
+    stocked: str | None = None
+    """The ingredient that the clause before put on the shelf."""
 
     def treatments(self) -> tuple[PlantId, ...]:
         """Plants that tonight's nudge asked a treatment for."""

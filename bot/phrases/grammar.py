@@ -2,8 +2,6 @@
 
 from collections.abc import Callable
 
-from rapidfuzz.distance import OSA
-
 from bot.actions.commands import (
     AddPlants,
     Ask,
@@ -34,6 +32,7 @@ from bot.actions.commands import (
 )
 from bot.actions.situation import Expecting, Situation
 from bot.domain.identity import PlantId
+from bot.phrases.answering import evenings_asked_for, read_answer
 from bot.phrases.asking import Meant, not_understood, short
 from bot.phrases.clause import Clause, Setting, named, unique
 from bot.phrases.clauses import clauses_of
@@ -54,6 +53,7 @@ from bot.phrases.keeping import (
     read_loss,
     read_move,
     read_release,
+    read_strange_place,
 )
 from bot.phrases.looks import read_check, read_find, read_sign
 from bot.phrases.names import OneOf, names_of
@@ -71,11 +71,10 @@ from bot.phrases.setup import (
     read_town,
 )
 from bot.phrases.text import LONGEST, is_thumb_up, plain, words_of
-from bot.phrases.words import Word
+from bot.phrases.words import Word, listed
 
 LONGEST_LIST = 4096
 _LIST_OPENINGS = ("add", "new plant", "plants", "my plants")
-_SHORTEST_TYPO = 5
 
 _Reader = Callable[[Clause, Setting], Meant | None]
 _READERS: tuple[_Reader, ...] = (
@@ -128,7 +127,16 @@ _STRONG: dict[str, Command] = {
     **dict.fromkeys(("plants", "list", "list plants", "my plants", "all my plants"), Ask(topic=Topic.PLANTS)),
     **dict.fromkeys(("settings", "setup", "my settings"), Ask(topic=Topic.SETTINGS)),
     **dict.fromkeys(("why", "why so"), Ask(topic=Topic.WHY)),
-    **dict.fromkeys(("due", "due now", "to do", "todo"), Ask(topic=Topic.DUE)),
+    **dict.fromkeys(("due", "due now", "to do", "todo", "plan", "the plan"), Ask(topic=Topic.DUE)),
+    **dict.fromkeys(
+        ("doing it now", "on it", "doing it", "starting now", "working on it", "i am on it", "going now"),
+        Ask(topic=Topic.DUE),
+    ),
+    **dict.fromkeys(
+        ("forgot", "i forgot", "forgot yesterday", "i forgot yesterday", "missed it", "i missed it"),
+        Ask(topic=Topic.DUE),
+    ),
+    **dict.fromkeys(("missed yesterday", "i missed yesterday"), Ask(topic=Topic.DUE)),
 }
 _SLASHED: dict[str, Command] = {
     "/help": Help(),
@@ -160,6 +168,10 @@ _TOLD_OF_PLANTS = (
     Word.DELETE,
     Word.LOST,
 )
+_NEVER_A_PLANT = listed(
+    "next used better worse best day days time times week weeks month really very much even ever every"
+    " more less bit little big small good bad new old other another something anything someone fine please tell show"
+)
 _THANKS = ("thank you", "thanks", "cheers", "ta")
 _MOST_ADDRESSED = 3
 _PAST_A_QUESTION = (Undo, Help, Exposure, Ask, Start, SetHours, SetPlace, AddPlants)
@@ -182,7 +194,12 @@ def understand(text: str, situation: Situation) -> Meant:
     strong = _strong(text, words)
     if strong is not None:
         return (strong,)
-    return _chosen(text, situation) or _expected(text, words, situation) or _anything(text, words, situation)
+    return (
+        read_answer(text, words, situation)
+        or _till_when(words, situation)
+        or _expected(text, words, situation)
+        or _anything(text, words, situation)
+    )
 
 
 def _longest(text: str, situation: Situation) -> int:
@@ -211,19 +228,16 @@ def _slashed(text: str) -> Command | None:
     return _SLASHED.get(name) if not payload.strip() else None
 
 
-def _chosen(text: str, situation: Situation) -> Meant | None:
-    """Take an offered answer typed instead of pressed."""
-    typed = plain(text).rstrip(".! ")
-    exact = [choice for choice in situation.choices if plain(choice.label) == typed]
-    close = exact or [choice for choice in situation.choices if _is_close(typed, plain(choice.label))]
-    return close[0].commands if len(close) == 1 and close[0].commands else None
-
-
-def _is_close(typed: str, label: str) -> bool:
-    is_long = min(len(typed), len(label)) >= _SHORTEST_TYPO and not any(
-        mark.isdigit() for mark in typed + label
-    )
-    return is_long and OSA.distance(typed, label, score_cutoff=1) <= 1
+def _till_when(words: tuple[str, ...], situation: Situation) -> Meant | None:
+    """Read "at 9 pm", "2 days" where it is asked till when something is put off."""
+    asked = evenings_asked_for(words, situation)
+    if asked is None:
+        return None
+    for lead in (("later",), ("later", "in"), ("later", "on")):
+        meant = _by_clauses((*lead, *words), situation)
+        if len(meant) == 1 and isinstance(meant[0], Postpone) and words[0] != "later":
+            return (Postpone(plants=asked.plants, on=meant[0].on, at=meant[0].at),)
+    return None
 
 
 def _expected(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
@@ -329,6 +343,8 @@ def _together(clauses: tuple[Clause, ...], situation: Situation) -> Meant:
     commands: list[Command] = []
     setting = Setting(situation)
     for clause in clauses:
+        if commands and clause.only(Word.NO_TIME) and isinstance(commands[-1], Postpone):
+            continue  # "can't tonight, too tired": the reason for what is put off already
         meant = _one(clause, setting)
         stopper = next((command for command in meant if _stops(command)), None)
         if stopper is not None:
@@ -336,8 +352,34 @@ def _together(clauses: tuple[Clause, ...], situation: Situation) -> Meant:
         commands.extend(command for command in meant if command not in commands)
         told = unique(plant for command in meant for plant in _plants_of(command))
         before = named(clause) or (told if setting.before else ())
-        setting = Setting(situation, before, unique((*setting.mentioned, *told)), is_first=False)
-    return (NotUnderstood(_text(clauses), reason="both"),) if _contradict(commands) else tuple(commands)
+        stocked = next((one.ingredient for one in meant if isinstance(one, StockProduct)), None)
+        mentioned = unique((*setting.mentioned, *told))
+        setting = Setting(situation, before, mentioned, is_first=False, stocked=stocked)
+    return (NotUnderstood(_text(clauses), reason="both"),) if _contradict(commands) else _merged(commands)
+
+
+def _merged(commands: list[Command]) -> Meant:
+    """Make one of what several clauses tell of one product."""
+    merged: list[Command] = []
+    has_look = any(isinstance(one, LogCheck | LogFind) for one in commands)
+    for command in commands:
+        if has_look and command == Incomplete(missing=Missing.NONE_SEEN):
+            continue  # "checked, nothing on the hoya": the second says what the first leaves open
+        last = merged[-1] if merged else None
+        if (
+            isinstance(command, StockProduct)
+            and isinstance(last, StockProduct)
+            and command.ingredient == last.ingredient
+        ):
+            merged[-1] = StockProduct(
+                ingredient=command.ingredient,
+                form=command.form or last.form,
+                gap_days=command.gap_days or last.gap_days,
+                stock_ml=command.stock_ml or last.stock_ml,
+            )
+        else:
+            merged.append(command)
+    return tuple(merged)
 
 
 def _one(clause: Clause, setting: Setting) -> Meant:
@@ -346,7 +388,9 @@ def _one(clause: Clause, setting: Setting) -> Meant:
         return courtesy
     strange = [item.text for item in clause.items if isinstance(item.meaning, Unknown)]
     if strange:
-        return read_arrival(clause, setting) or _strange(clause, strange)
+        return (
+            read_arrival(clause, setting) or read_strange_place(clause, setting) or _strange(clause, strange)
+        )
     if (clause.has(Word.BOTH) and len(named(clause)) == 1) or (clause.has(Word.REST) and named(clause)):
         return not_understood(clause, "plants")
     for read in _READERS:
@@ -379,7 +423,9 @@ def _thanks_somebody(clause: Clause) -> bool:
 def _strange(clause: Clause, strange: list[str]) -> Meant:
     """Take an unknown word for an unknown plant where only a plant is missing."""
     rest = Clause(tuple(item for item in clause.items if not isinstance(item.meaning, Unknown)), clause.joint)
-    is_plant_like = all(word.isalpha() for word in strange) and len(strange) <= len(("three", "word", "name"))
+    is_plant_like = all(word.isalpha() and word not in _NEVER_A_PLANT for word in strange) and len(
+        strange
+    ) <= len(("three", "word", "name"))
     is_told = rest.has(
         Word.DONE, Word.CHECKED, Word.ISOLATE, Word.CLEAN, Word.LATER, Word.DELETE, Word.LOST
     ) or bool([item for item in rest.items if not isinstance(item.meaning, Word)])

@@ -23,6 +23,7 @@ from bot.phrases.numbers import IMPERIAL_ML, US_ML, UnclearVolume, Volume, Warmt
 from bot.phrases.words import Spot, Tool, Word
 
 MOST_ML = 100_000
+_AT_HAND = ("i have ", "we have ", "there is ", "there are ", "also have ", "i also have ")
 COLDEST, HOTTEST = -40, 60
 
 
@@ -59,16 +60,20 @@ def _mix(ml: Decimal, product: ProductId | None) -> Mix:
 
 
 def read_stock(clause: Clause, setting: Setting) -> Meant | None:
-    """Read "got neem, ready to use, every 7 days"."""
+    """Read "got neem, ready to use, every 7 days", and what a next clause adds: "label says every 7 days"."""
+    used_up = _used_up(clause, setting)
+    if used_up is not None:
+        return (StockProduct(ingredient=used_up, stock_ml=0),)
+    several = _several_products(clause, setting)
+    if several:
+        return several
     product = clause.one(Product)
-    if product is None or not clause.has(Word.GOT, Word.LABEL, Word.NEW):
+    ingredient = _stocked(clause, product, setting)
+    words = (Word.GOT, Word.LABEL, Word.NEW, Word.IT_IS, Word.IT, Word.LEFT)
+    if ingredient is None or not clause.only(*words, Product, Form, Every, Volume, Tool):
         return None
-    words = (Word.GOT, Word.LABEL, Word.NEW, Word.IT_IS, Word.LEFT)
-    if not clause.only(*words, Product, Form, Every, Volume, Tool):
-        return None
-    ingredient = product.ingredient or _ingredient(product, setting)
     every, volume = clause.one(Every), clause.one(Volume)
-    if ingredient is None or (every is not None and every.days is None):
+    if every is not None and every.days is None:
         return not_understood(clause, "shelf")
     return (
         StockProduct(
@@ -78,6 +83,42 @@ def read_stock(clause: Clause, setting: Setting) -> Meant | None:
             stock_ml=None if volume is None else float(volume.ml),
         ),
     )
+
+
+def _used_up(clause: Clause, setting: Setting) -> str | None:
+    """Read "no soap left", "out of neem": which product is at its end."""
+    product = clause.one(Product)
+    is_none_left = clause.has(Word.NOT) and clause.has(Word.LEFT)
+    if product is None or product.id is None or not (clause.has(Word.EMPTY) or is_none_left):
+        return None
+    is_only_that = clause.only(Product, Word.EMPTY, Word.NOT, Word.LEFT, Word.IT_IS, Word.HAD)
+    return product.ingredient or _ingredient(product, setting) if is_only_that else None
+
+
+def _several_products(clause: Clause, setting: Setting) -> Meant | None:
+    """Read "i have neem and alcohol": each of them, of which nothing more is told."""
+    products = clause.every(Product)
+    is_told = clause.has(Word.GOT) or clause.text().startswith(_AT_HAND)
+    if len(products) <= 1 or not is_told or not all(_is_only_named(item) for item in clause.content()):
+        return None
+    keys = [product.ingredient or _ingredient(product, setting) for product in products]
+    return tuple(StockProduct(ingredient=key) for key in dict.fromkeys(keys) if key is not None)
+
+
+def _is_only_named(meaning: object) -> bool:
+    return meaning is Word.GOT or isinstance(meaning, Product)
+
+
+def _stocked(clause: Clause, product: Product | None, setting: Setting) -> str | None:
+    """Give the ingredient that is told to be at hand, None where none is."""
+    if product is None:
+        is_more = clause.has(Word.LABEL) or bool(clause.every((Form, Every, Volume)))
+        return setting.stocked if is_more else None
+    is_at_hand = clause.text().startswith(_AT_HAND) and clause.only(Product, Form, Volume)
+    is_next = setting.stocked is not None and clause.only(Product, Form, Volume, Every)
+    if not (is_at_hand or is_next or clause.has(Word.GOT, Word.LABEL, Word.NEW)):
+        return None
+    return product.ingredient or _ingredient(product, setting)
 
 
 def _ingredient(product: Product, setting: Setting) -> str | None:
@@ -130,6 +171,8 @@ def read_absence(clause: Clause, setting: Setting) -> Meant | None:
     is_back = clause.only(Word.BACK) and setting.situation.is_held
     if is_back or (clause.has(Word.RESUME) and clause.only(Word.RESUME)):
         return (Hold(setting.situation.today),)
+    if clause.has(Word.AWAY) and len(clause.every(DATES)) > 1:
+        return not_understood(clause, "away later")
     if not clause.has(Word.AWAY, Word.STOP) or not clause.only(Word.AWAY, Word.STOP, Word.UNTIL, *DATES):
         return None
     day = clause.day()

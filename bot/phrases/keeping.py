@@ -8,19 +8,20 @@ from bot.actions.commands import (
     Choice,
     Command,
     Correct,
+    Decline,
     Incomplete,
     Isolate,
     LosePlant,
     Missing,
     MovePlant,
     ReleasePlant,
-    Thanks,
     Topic,
 )
 from bot.domain.identity import PlantId
-from bot.phrases.asking import Meant, ask_which, bad_day, not_understood
+from bot.phrases.asking import Meant, ask_seen, ask_which, bad_day, not_understood
 from bot.phrases.clause import DATES, Clause, Setting, named
-from bot.phrases.days import Trouble, day_behind
+from bot.phrases.days import Day, Trouble, Weekday, day_behind
+from bot.phrases.items import Meaning, Unknown
 from bot.phrases.looks import MOST
 from bot.phrases.names import Pest, Place, Plants
 from bot.phrases.numbers import Count
@@ -29,6 +30,7 @@ from bot.phrases.words import Word
 _POINTERS = (Word.IT, Word.THEM, Word.BOTH, Word.IT_IS)
 _MOVING = (Word.MOVE, Word.PUT, Word.FILL_TO)
 _PAIR = 2
+_TOWARDS = frozenset({"to", "in", "into", "onto", "on"})
 _COUNTED = frozenset({Word.MEANT, Word.NOT, Word.IT, Word.IT_IS, Word.BUGS})
 _Kind = TypeVar("_Kind")
 
@@ -101,7 +103,7 @@ def read_deletion(clause: Clause, setting: Setting) -> Meant | None:
     if not plants:
         return (ask_which(clause, setting, LosePlant),)
     label = f"Take {setting.label(plants[0])} off" if len(plants) == 1 else "Take them off the list"
-    choices = (Choice(label[:40], (LosePlant(plants),)), Choice("Keep", (Thanks(),)))
+    choices = (Choice(label[:40], (LosePlant(plants),)), Choice("Keep", (Decline(),)))
     return (Incomplete(missing=Missing.DELETE, plants=plants, choices=choices),)
 
 
@@ -139,6 +141,21 @@ def read_move(clause: Clause, setting: Setting) -> Meant | None:
     return (MovePlant(plants, place.id, on),)
 
 
+def read_strange_place(clause: Clause, setting: Setting) -> Meant | None:
+    """Read "moved the hoya to the bathroom", where nobody has told of a bathroom yet."""
+    unknown = [item.text for item in clause.items if isinstance(item.meaning, Unknown)]
+    rest = [item.meaning for item in clause.items if not isinstance(item.meaning, Unknown)]
+    is_move = clause.has(*_MOVING) and any(item.text in _TOWARDS for item in clause.items)
+    is_only_a_place = len(unknown) == 1 and clause.items[-1].text == unknown[0]
+    if not is_move or not is_only_a_place or not all(_is_of_a_move(meaning) for meaning in rest):
+        return None
+    return (Incomplete(missing=Missing.WHICH_PLACE, plants=_plants(clause, setting), text=unknown[0]),)
+
+
+def _is_of_a_move(meaning: Meaning) -> bool:
+    return meaning in {*_MOVING, *_POINTERS, Word.FILLER} or isinstance(meaning, Plants | Day | Weekday)
+
+
 def read_release(clause: Clause, setting: Setting) -> Meant | None:
     """Read "put hoya back", "release the hoya anyway"."""
     if not clause.has(Word.RELEASE, Word.BACK):
@@ -161,6 +178,8 @@ def read_loss(clause: Clause, setting: Setting) -> Meant | None:
         return None
     if clause.has(Word.GONE):
         plants = named(clause)
+        if plants and (clause.has(Word.BUGS) or clause.every(Pest)):
+            return (ask_seen(plants),)
         choices = (Choice("The plant is lost", (LosePlant(plants),)),) if plants else ()
         return (Incomplete(missing=Missing.LOST, plants=plants, choices=choices),)
     if not clause.has(Word.LOST) or clause.has(Word.ALL, Word.BUGS) or clause.every(Pest):

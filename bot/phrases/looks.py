@@ -85,7 +85,7 @@ def _found(clause: Clause, setting: Setting, plants: tuple[PlantId, ...], on: da
     count, grade, pest = clause.one(Count), clause.one(Grade), clause.one(Pest)
     if count is not None and grade is not None:
         return None
-    number = None if count is None else _whole(count.value)
+    number = None if count is None else whole_count(count.value)
     if count is not None and number is None:
         return not_understood(clause, "count")
     if number is not None and len(plants) > 1:
@@ -121,7 +121,8 @@ def _counts_parts(clause: Clause) -> bool:
     )
 
 
-def _whole(value: Decimal) -> int | None:
+def whole_count(value: Decimal) -> int | None:
+    """Give a number as a count of animals, None where nobody can have counted that."""
     return int(value) if value == int(value) and 0 <= value <= MOST else None
 
 

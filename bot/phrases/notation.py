@@ -8,6 +8,7 @@ from bot.actions.commands import (
     Ask,
     Command,
     Correct,
+    Decline,
     Exposure,
     Greet,
     Help,
@@ -42,6 +43,7 @@ _BARE: dict[type, str] = {
     Help: "help",
     Exposure: "exposure",
     Greet: "greet",
+    Decline: "decline",
     SkipQuestion: "skip",
     NotUnderstood: "unclear",
 }

@@ -26,13 +26,15 @@ _HELP = (
 )
 _APART = listed("isolated isolation quarantine quarantined apart")
 _FREED = listed("back free release released leave out return rejoin safe freed")
+_ENDS = listed("over end finish finished")
+_STATES = listed("ok okay fine doing alright how going")
 _COURSE = listed("better worse working improving trend winning progress chart graph helping recovering")
 _LEFT = listed("left enough much stock shelf")
 _LOGGED = listed("history log journal logged")
 _OF_PLANTS = frozenset({Topic.LOG, Topic.RELEASE, Topic.WHY, Topic.TREND})
 _LEADS_TO_A_PLANT = listed("the my our of for on to")
 _TASKS = listed("done sprayed treated wiped swabbed rinsed repotted washed checked spray clean")
-_DUE = listed("due should shall todo tonight tomorrow today next now done need agenda do on")
+_DUE = listed("due should shall todo tonight tomorrow today next now done need agenda do on plan")
 
 
 def is_question(words: tuple[str, ...]) -> bool:
@@ -98,7 +100,7 @@ def _day_text(clause: Clause) -> str:
 
 def _topic(said: frozenset[str], clause: Clause) -> Topic | None:
     plants, product = named(clause), clause.one(Product)
-    if "why" in said:
+    if "why" in said or ("rounds" in said and "many" in said):
         return Topic.WHY
     if said & _APART and not (plants and said & {"when", "out", "leave", "long"}):
         return Topic.ISOLATED
@@ -106,6 +108,8 @@ def _topic(said: frozenset[str], clause: Clause) -> Topic | None:
         return Topic.RELEASE
     if said & _COURSE:
         return Topic.TREND
+    if (plants and said & _STATES and not said & _TASKS) or ("when" in said and said & _ENDS):
+        return Topic.RELEASE
     if said & {"stock", "shelf"} or (product is not None and said & _LEFT):
         return Topic.STOCK
     if said & {"plants", "list"} and not said & _DUE - {"do", "on"}:

@@ -9,10 +9,12 @@ from bot.phrases.asking import Meant, ask_method, ask_seen, ask_which, bad_day, 
 from bot.phrases.clause import DATES, Clause, Setting, excepted, is_scattered, named, unique
 from bot.phrases.days import Clock, Moment, Trouble, day_behind, evening_hour
 from bot.phrases.names import Place, Plants, Product
-from bot.phrases.words import Tool, Word
+from bot.phrases.words import Spot, Tool, Word
 
 _ALLOWED = (Word.DONE, Word.ALL, Word.BOTH, Word.IT, Word.THEM, Word.REST, Word.EXCEPT, Word.IT_IS, Word.GOT)
-_KINDS = (Method, Tool, Product, Plants, Place, *DATES, Moment, Clock)
+_KINDS = (Method, Tool, Product, Plants, Place, Spot, *DATES, Moment, Clock)
+_TREATED = frozenset({"leaf", "underside", "stem"})
+"""Parts whose treatment is the plant's; the mix and the roots are another matter."""
 _PAIR = 2
 
 
@@ -21,6 +23,8 @@ def read_round(clause: Clause, setting: Setting) -> Meant | None:
     if not clause.has(Word.DONE) and not clause.every(Method) and not _is_all_but(clause, setting):
         return None
     if not clause.only(*_ALLOWED, *_KINDS):
+        return None
+    if any(spot.name not in _TREATED for spot in clause.every(Spot)):
         return None
     if is_scattered(clause) and not clause.has(Word.EXCEPT):
         return None
@@ -68,7 +72,10 @@ def _told(clause: Clause, setting: Setting, moment: _Moment, product: ProductId 
         return _bare(clause, setting, LogRound(plants=(), product=product, on=on, at=at))
     left = tuple(plant for plant in plants if plant not in excepted(clause))
     told = LogRound(plants=(), product=product, on=on, at=at)
-    return _sorted_out(left, setting, told) or not_understood(clause, "plants")
+    is_nothing_open = not setting.tonight() and not named(clause)
+    return _sorted_out(left, setting, told) or not_understood(
+        clause, "nothing open" if is_nothing_open else "plants"
+    )
 
 
 def _methods(clause: Clause) -> tuple[Method, ...]:
@@ -95,7 +102,7 @@ def _explicit(clause: Clause, setting: Setting) -> tuple[PlantId, ...] | None:
 
 
 def _both(setting: Setting) -> tuple[PlantId, ...]:
-    plants = setting.before or setting.treatments()
+    plants = setting.before or setting.treatments() or setting.tonight()
     return plants if len(plants) == _PAIR else ()
 
 

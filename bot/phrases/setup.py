@@ -212,7 +212,7 @@ def read_place(text: str, situation: Situation) -> Command | None:
 
 def read_facets(text: str) -> Command | None:
     """Read "west" or "no idea" in answer to which way a place looks; no name is the place asked of."""
-    return _place("", plain(text), None, is_asked=True)
+    return _place("", plain(text).replace(" with ", ", "), None, is_asked=True)
 
 
 def read_plants(text: str, situation: Situation, *, is_expected: bool) -> Command | None:

@@ -40,7 +40,7 @@ class Word(Enum):
     BUGS = auto()
     CHECKED = auto()
     CHECK = auto()
-    USING = auto()
+    EMPTY = auto()
     FILL_TO = auto()
     ISOLATE = auto()
     MOVE = auto()
@@ -86,7 +86,9 @@ _TABLE: tuple[tuple[Value, str], ...] = (
             "|please|at|in|with|for|under|yes|yep|yeah|hi|hello|hey|he|she|they|there|sorry|right now"
             "|just now|only|still|:|-|(|)|so far|actually|plant|plants|pot|one|ones|about|around|again"
             "|and also|as well|time|got the|got a|other than that|her|him|his|this time|finally|already"
-            "|today's|tonight's|round|quick"
+            "|today's|tonight's|round|quick|used|using"
+            "|with fresh soil|in fresh soil|fresh soil|with fresh mix"
+            "|in fresh mix|fresh mix|with new soil|in new soil|with fresh compost|in fresh compost"
         ),
     ),
     (
@@ -159,7 +161,7 @@ _TABLE: tuple[tuple[Value, str], ...] = (
         ),
     ),
     (Word.NONE, "none|zero|none seen|none found|no more"),
-    (Word.GONE, "gone|has gone|is gone"),
+    (Word.GONE, "gone|has gone|is gone|are gone|is gone from|are gone from|gone from"),
     (
         Word.SAW,
         (
@@ -184,6 +186,7 @@ _TABLE: tuple[tuple[Value, str], ...] = (
         ),
     ),
     (Word.CHECK, "check|inspect|weekly check|check walk|inspection|check everything|check the plants"),
+    (Word.EMPTY, "empty|is empty|used up|ran out of|run out of|used the last of"),
     (Word.FILL_TO, "to|onto|into|over to|out to|to the"),
     (
         Word.ISOLATE,
@@ -242,7 +245,9 @@ _TABLE: tuple[tuple[Value, str], ...] = (
     (
         Word.AWAY,
         (
-            "away|on holiday|on vacation|out of town|travelling|traveling|gone away|not home"
+            "away|on holiday|on vacation|going on holiday|going on vacation|going away|i will be away"
+            "|will be away|away from|going on holiday from|on holiday from|"
+            "out of town|travelling|traveling|gone away|not home"
             "|not at home|hold|pause|on leave"
         ),
     ),

@@ -63,6 +63,7 @@ COMMANDS: dict[type, str] = {
     commands.Ask: "ask",
     commands.Incomplete: "incomplete",
     commands.Greet: "greet",
+    commands.Decline: "decline",
     commands.SkipQuestion: "skip_question",
     commands.Thanks: "thanks",
     commands.Help: "help",

@@ -38,6 +38,7 @@ UNCLEAR_REASONS = {
     "both": "That says two things of the same plant at once, so nothing is written. Please say it one by one.",
     "plants": "I could not read that list. One plant a line, like “hoya, landing, 15 cm”. Nothing is written.",
     "which plant": "Which plant is that about? Nothing is written. Say it with the plant’s name, like “hoya 3”.",
+    "away later": "I can only rest from today on, so nothing is written. Say it on the day: “away until 30 may”.",
     "temperature": "That is outside what plants at home live through (-10 to 45 °C). Nothing is written.",
     "past": "That day cannot be meant: it is over, or more than 400 days ago. Nothing is written.",
 }
@@ -76,9 +77,12 @@ def asks(told: o.Asks) -> str:  # noqa: C901, PLR0912 - one arm a question
         case Missing.WHICH_PEST:
             return f"Which pest is it on {names}? Nothing is written yet."
         case Missing.NONE_SEEN:
+            if told.plants:
+                return f"What did you see on {names}? Nothing is written yet."
             return "None seen, on which plants? Say for instance “hoya clean” or “all clean”."
         case Missing.LOST:
-            return "Gone: the pest, or a plant? Say “hoya clean” or “the ivy died”."
+            plant = told.plants[0] if told.plants else "hoya"
+            return f"Gone: the pest, or the plant? Say “{plant} clean” or “{plant} died”. Nothing is written yet."
         case Missing.DELETE:
             return f"Shall {names} go off the list, as gone or added by mistake? Nothing is written yet."
         case Missing.LATER:
@@ -88,7 +92,10 @@ def asks(told: o.Asks) -> str:  # noqa: C901, PLR0912 - one arm a question
                 return f"“{told.text[:60]}”: is that a new plant and its place? Nothing is written yet."
             return "A new plant: what is it called and where does it stand? Like “fern, kitchen”."
         case Missing.WHICH_PLACE:
-            return f"I know no place called “{told.text[:60]}”. Nothing is written."
+            return (
+                f"I know no place called “{told.text[:60]}” yet, so nothing is written. Tell me of it first, like "
+                f"“{told.text[:60]} faces west” or “{told.text[:60]} has no window”."
+            )
         case Missing.WHEN:
             return "Which day? Nothing is written yet."
         case Missing.AMOUNT:

@@ -43,6 +43,8 @@ def _chance(state: Progress) -> str:
     days = state.state.days_since_find
     if days <= 0:
         return "living ones were seen today, so looks count from tomorrow on"
+    if state.state.counted_checks == 0:
+        return f"{counted(days, 'day')} without a find, but no look has counted yet"
     return f"{percent(state.state.probability)} likely free, {counted(days, 'day')} without a find"
 
 

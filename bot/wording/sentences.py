@@ -164,6 +164,8 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return "You are welcome."
         case o.Greeted(is_farewell=is_farewell):
             return "Good night." if is_farewell else "Hello. “what's due” shows what comes next."
+        case o.Declined():
+            return "All right, it stays as it is. Nothing is written."
         case o.QuestionSkipped():
             return question_skipped(outcome)
         case o.Paused(until=until):

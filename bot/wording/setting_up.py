@@ -109,6 +109,8 @@ def plants_added(told: o.PlantsAdded) -> str:
 def stocked(told: o.Stocked) -> str:
     """Confirm a product with its caution."""
     product = told.product
+    if product.stock_ml == 0:
+        return f"Written: no {told.name} left. The plan takes what else is on the shelf, or handwork."
     form = {Form.READY: ", ready to use", Form.CONCENTRATE: ", concentrate", None: ""}[product.form]
     assumed = " (assumed, tell me what your label says)" if "gap_days" in product.assumed else ""
     stock = f", {product.stock_ml:g} mL" if product.stock_ml is not None else ""

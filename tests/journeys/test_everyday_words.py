@@ -231,3 +231,129 @@ def test_an_old_button_never_writes_for_another_day(talk: Talk) -> None:
     for data in (later, asked):
         assert talk.press_data(data) == ["That button is from an earlier message. Please say it in words."]
     assert talk.new_since(len(before)) == []
+
+
+NEW_HOME = (
+    "/start",
+    "i live in ghent",
+    "monstera, living room, 24cm\nphalaenopsis, living room\npothos, bedroom\nbasil, kitchen window, 12 cm",
+    "south",
+    "north",
+    "its outside with morning sun",
+)
+
+
+def test_a_find_is_told_bit_by_bit_as_people_do(stranger_talk: Talk) -> None:
+    talk = stranger_talk
+    talk.set_up(NEW_HOME)
+    assert talk.say("my monstera has white fluffy bugs in the leaf joints") == [
+        "How many? A number, or few, some, many."
+    ]
+    assert talk.say("about 20")[0].startswith("Which pest is it on monstera?")
+    assert talk.labels() == ["citrus mealybug", "longtailed mealybug"]
+    assert talk.say("citrus")[0].startswith("Written for today, Sat 2 May: citrus mealybug on monstera, 20.")
+    assert talk.say("yes its apart now") == ["Written: monstera kept apart."]
+    assert talk.say("i put it in the bathroom")[0].startswith("I know no place called “bathroom” yet")
+
+
+def test_a_question_is_answered_by_a_name_in_part_or_a_grade(stranger_talk: Talk) -> None:
+    talk = stranger_talk
+    talk.set_up(NEW_HOME)
+    talk.say("monstera has mealybugs")
+    assert talk.say("lots")[0].startswith("Which pest is it on monstera?")
+    assert "longtailed mealybug on monstera, many" in talk.say("the longtailed")[0]
+    talk.say("swabbed")
+    assert talk.say("pothos")[0].startswith("Written for today, Sat 2 May: pothos swabbed")
+
+
+@pytest.mark.parametrize(
+    ("text", "on_the_shelf"),
+    [
+        ("i have neem oil and rubbing alcohol", {"neem": None, "alcohol": None}),
+        ("got neem oil concentrate, label says every 9 days", {"neem": 9}),
+        ("bought soap, 500 ml, every 8 days", {"soap": 8}),
+    ],
+)
+def test_the_shelf_is_told_in_ones_own_words(
+    stranger_talk: Talk, text: str, on_the_shelf: dict[str, int | None]
+) -> None:
+    stranger_talk.set_up(NEW_HOME)
+    stranger_talk.say(text)
+    products = stranger_talk.home.products.values()
+    assert {product.ingredient: product.gap_days for product in products} == on_the_shelf
+
+
+def test_what_is_asked_in_passing_is_answered(talk: Talk) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    assert talk.say("what's the plan")[0].startswith("today, Sat 2 May: spray hoya")
+    assert talk.say("i forgot")[0].startswith("today, Sat 2 May: spray hoya")
+    assert talk.say("how's the hoya doing")[0].startswith("hoya: living ones were seen today")
+    assert talk.say("is the ivy ok?") == ["ivy: not isolated."]
+    assert talk.say("when will this be over")[0].startswith("hoya: ")
+    talk.passes(days=1)
+    assert talk.say("how's the hoya")[0].startswith(
+        "hoya: 1 day without a find, but no look has counted yet."
+    )
+
+
+def test_a_refusal_with_its_reason_is_one_refusal(talk: Talk) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    assert talk.say("can't do it tonight, too tired")[0].startswith("Put off: hoya, tomorrow, Sun 3 May.")
+
+
+def test_a_holiday_that_begins_later_is_not_guessed(talk: Talk) -> None:
+    before = talk.entries()
+    assert talk.say("i'm going on holiday from friday until the 30th of may")[0].startswith(
+        "I can only rest from today on, so nothing is written."
+    )
+    assert talk.entries() == before
+
+
+def test_pests_said_to_be_gone_are_asked_for_a_look(talk: Talk) -> None:
+    before = talk.entries()
+    assert talk.say("the bugs are gone from the hoya")[0].startswith("What did you see on hoya?")
+    assert talk.entries() == before
+
+
+def test_the_last_of_a_product_is_no_longer_planned_with(talk: Talk) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    assert talk.say("no soap left")[0].startswith("Written: no insecticidal soap left.")
+    assert talk.say("what's due")[0].startswith("today, Sat 2 May: rinse hoya")
+    talk.say("got soap, 500 ml")
+    assert talk.say("what's due")[0].startswith("today, Sat 2 May: spray hoya")
+
+
+def test_till_when_is_answered_by_a_time_or_a_number_of_days(talk: Talk) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    talk.say("nudge me later today")
+    assert talk.say("at 9pm") == ["Put off: hoya, at 21:00 tonight."]
+    talk.say("nudge me later today")
+    assert talk.say("2 days")[0].startswith("Put off: hoya, Mon 4 May.")
+
+
+def test_a_grade_and_a_sign_answer_how_many(talk: Talk) -> None:
+    talk.say("spider mites on ivy")
+    answers = talk.say("loads, and webbing too")
+    assert "spider mite on ivy, many" in answers[0]
+    assert "webbing on ivy" in answers[0]
+
+
+def test_declining_an_offer_changes_nothing(talk: Talk) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.say("put hoya back")
+    before = talk.entries()
+    assert talk.say("keep it apart") == ["All right, it stays as it is. Nothing is written."]
+    assert talk.entries() == before
+
+
+def test_a_product_named_with_done_was_used_the_way_it_is_used(talk: Talk) -> None:
+    talk.say("no soap left")
+    talk.say("hoya 12 longtailed mealybugs")
+    assert "Rinse hoya" in talk.evening()[0]
+    assert talk.say("did the hoya, used soap, then wiped the leaves")[0].startswith(
+        "Written for today, Sat 2 May: hoya sprayed (insecticidal soap)."
+    )
+    methods = [payload.method for _, payload in talk.told() if isinstance(payload, Treated)]
+    assert methods == [Method.SPRAY, Method.WIPE]

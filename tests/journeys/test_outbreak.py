@@ -273,7 +273,7 @@ def test_release_against_the_rule_takes_a_second_word(outbreak: Talk) -> None:
     )
     assert outbreak.labels() == ["Put it back anyway", "Keep it apart"]
     assert outbreak.told()[before:] == []
-    assert outbreak.press("Keep it apart") == ["You are welcome."]
+    assert outbreak.press("Keep it apart") == ["All right, it stays as it is. Nothing is written."]
     assert outbreak.told()[before:] == []
     assert outbreak.press("Put it back anyway")[0].startswith(
         "Written: hoya left isolation, against the rule, on your word. On watch until "

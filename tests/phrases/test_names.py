@@ -28,7 +28,8 @@ TWO_FERNS = replace(
     [
         ("sprayed the hoya", HOYA),
         ("sprayed hoia", HOYA),
-        ("sprayed hoya's leaves", None),
+        ("sprayed hoya's leaves", HOYA),
+        ("sprayed hoya's roots", None),
         ("sprayed small hoya", SMALL_HOYA),
         ("sprayed smal hoya", SMALL_HOYA),
         ("sprayed orchids", ORCHID),

@@ -1,0 +1,144 @@
+"""A typed answer to the open question: an offered answer in the person's own words, a number, a name."""
+
+from dataclasses import replace
+
+from rapidfuzz.distance import OSA
+
+from bot.actions.commands import Choice, Isolate, LogFind, LogSign, Postpone
+from bot.actions.situation import Situation
+from bot.domain.trade import Grade, Sign
+from bot.phrases.asking import Meant, short
+from bot.phrases.clause import TIMES
+from bot.phrases.items import Item, items_of
+from bot.phrases.looks import whole_count
+from bot.phrases.names import Pest, Plants
+from bot.phrases.numbers import Count
+from bot.phrases.text import plain, words_of
+from bot.phrases.words import Word, listed
+
+_SHORTEST_TYPO = 5
+_COURTEOUS = listed("yes yep yeah yup ok okay sure please now it is they are the a an i think . ! ,")
+_STAYS = frozenset(
+    {
+        "can not move",
+        "can not be moved",
+        "can not",
+        "too big",
+        "too heavy",
+        "too big to move",
+        "too heavy to move",
+    }
+)
+_PASSING = (
+    Word.AND,
+    Word.FILLER,
+    Word.HEDGE,
+    Word.BUGS,
+    Word.IT,
+    Word.THEM,
+    Word.IT_IS,
+    Word.SAW,
+    Word.BREAK,
+)
+
+
+def read_answer(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
+    """Find what an open question's answer means; None when it answers something else, or nothing surely."""
+    if not situation.choices or "?" in words:
+        return None
+    chosen = _by_label(text, words, situation.choices)
+    if chosen is not None:
+        return chosen.commands or None
+    items = tuple(item for item in items_of(words, situation) if item.meaning not in _PASSING)
+    return (
+        _by_refusal_to_move(words, situation.choices)
+        or _by_plant(items, situation)
+        or _by_find(items, words, situation)
+    )
+
+
+def evenings_asked_for(words: tuple[str, ...], situation: Situation) -> Postpone | None:
+    """Give what is to be put off where that is asked, and a time or a day is all that is said."""
+    offered = situation.choices[0].commands if situation.choices else ()
+    first = offered[0] if offered else None
+    items = [item for item in items_of(words, situation) if item.text not in {"day", "days"}]
+    said = [item.meaning for item in items if item.meaning not in _PASSING]
+    is_time = bool(said) and all(
+        isinstance(meaning, (*TIMES, Count)) or meaning is Word.LATER for meaning in said
+    )
+    return first if isinstance(first, Postpone) and is_time else None
+
+
+def _by_refusal_to_move(words: tuple[str, ...], choices: tuple[Choice, ...]) -> Meant | None:
+    if " ".join(_essence(words)) not in _STAYS:
+        return None
+    meant = [
+        choice
+        for choice in choices
+        if any(isinstance(one, Isolate) and not one.apart for one in choice.commands)
+    ]
+    return meant[0].commands if len(meant) == 1 else None
+
+
+def _by_label(text: str, words: tuple[str, ...], choices: tuple[Choice, ...]) -> Choice | None:
+    typed = plain(text).rstrip(".! ")
+    said = _essence(words)
+    exact = [choice for choice in choices if plain(choice.label) == typed]
+    alike = [choice for choice in choices if said and _essence(words_of(plain(choice.label))) == said]
+    close = [choice for choice in choices if _is_close(typed, plain(choice.label))]
+    return next((meant[0] for meant in (exact, alike, close) if len(meant) == 1), None)
+
+
+def _essence(words: tuple[str, ...]) -> tuple[str, ...]:
+    return tuple(word for word in words if word not in _COURTEOUS)
+
+
+def _is_close(typed: str, label: str) -> bool:
+    is_long = min(len(typed), len(label)) >= _SHORTEST_TYPO and not any(
+        mark.isdigit() for mark in typed + label
+    )
+    return is_long and OSA.distance(typed, label, score_cutoff=1) <= 1
+
+
+def _by_plant(items: tuple[Item, ...], situation: Situation) -> Meant | None:
+    """Take a plant's name, in part or misspelt, for the choice that bears it."""
+    meaning = items[0].meaning if len(items) == 1 else None
+    if not isinstance(meaning, Plants) or len(meaning.ids) != 1:
+        return None
+    name = next(known.names[0] for known in situation.plants if known.id == meaning.ids[0])
+    meant = [choice for choice in situation.choices if choice.label == short(name)]
+    return meant[0].commands if len(meant) == 1 else None
+
+
+def _by_find(items: tuple[Item, ...], words: tuple[str, ...], situation: Situation) -> Meant | None:
+    """Complete a find that lacks its number or its pest."""
+    finds = [_find_of(choice) for choice in situation.choices]
+    told = [find for find in finds if find is not None]
+    if not told:
+        return None
+    asks_pest = len({find.pest for find in told}) > 1
+    meanings = [item.meaning for item in items]
+    match meanings:
+        case [Pest(key=key)] if asks_pest:
+            return (replace(told[0], pest=key),)
+        case [Count() as count] if not asks_pest and (number := whole_count(count.value)):
+            return (replace(told[0], grade=None, count=number),)
+        case [Grade() as grade] if not asks_pest:
+            return (replace(told[0], grade=grade, count=None),)
+        case [Grade() as grade, Sign() as sign] if not asks_pest:
+            find = replace(told[0], grade=grade, count=None)
+            return (find, LogSign(plants=find.plants, sign=sign, on=find.on))
+        case _:
+            return _by_part_of_a_name(words, situation.choices) if asks_pest else None
+
+
+def _find_of(choice: Choice) -> LogFind | None:
+    command = choice.commands[0] if len(choice.commands) == 1 else None
+    return command if isinstance(command, LogFind) else None
+
+
+def _by_part_of_a_name(words: tuple[str, ...], choices: tuple[Choice, ...]) -> Meant | None:
+    """Take "citrus" for the one offered pest that has the word in its name."""
+    said = frozenset(_essence(words))
+    meant = [choice for choice in choices if said and said <= frozenset(words_of(plain(choice.label)))]
+    return meant[0].commands if len(meant) == 1 else None
