@@ -170,7 +170,8 @@ _TOLD_OF_PLANTS = (
 )
 _NEVER_A_PLANT = listed(
     "next used better worse best day days time times week weeks month really very much even ever every"
-    " more less bit little big small good bad new old other another something anything someone fine please tell show"
+    " more less bit little big small good bad new old other another"
+    " something anything someone fine please tell show"
 )
 _THANKS = ("thank you", "thanks", "cheers", "ta")
 _MOST_ADDRESSED = 3
