@@ -2,9 +2,12 @@
 
 from dataclasses import dataclass
 from datetime import date, datetime, time
+from decimal import Decimal
 from enum import Enum
 
 from bot.domain.identity import PlaceId, PlantId, ProductId
+from bot.domain.measure import Tool
+from bot.domain.mixture import Share
 from bot.domain.release import Level
 from bot.domain.trade import Form, Grade, Method, Sign
 from bot.domain.window import Facing, Outdoors
@@ -181,6 +184,12 @@ class StockProduct:
     form: Form | None = None
     gap_days: int | None = None
     stock_ml: float | None = None
+    rate_ml_per_l: Decimal | None = None
+    strength_percent: Decimal | None = None
+    uses_a_year: int | None = None
+    harvest_days: int | None = None
+    is_for_indoors: bool | None = None
+    is_for_edibles: bool | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -226,10 +235,19 @@ class Hold:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Mix:
-    """A mixture asked for. [mL]."""
+    """A mixture asked for; what is not told is the label's, or usual. [mL], [mL/L], [%]."""
 
-    volume_ml: float
+    volume_ml: float | None
     product: ProductId | None = None
+    ingredient: str | None = None
+    rate_ml_per_l: Decimal | None = None
+    percent: Decimal | None = None
+    percent_of: Share | None = None
+    parts: Decimal | None = None
+    """Parts of water to one of product. [1]"""
+    stock_percent: Decimal | None = None
+    tool: Tool | None = None
+    is_for_tonight: bool = False
 
 
 class Topic(Enum):
@@ -271,6 +289,9 @@ class Missing(Enum):
     WHICH_PLACE = "place"
     WHEN = "when"
     AMOUNT = "amount"
+    WHICH_PRODUCT = "product"
+    FORM = "form"
+    PERCENT_OF = "percent"
 
 
 @dataclass(frozen=True, slots=True)

@@ -29,6 +29,12 @@ def stock(command: StockProduct, desk: Desk) -> Stocked | BadGap:
         form=command.form,
         gap_days=command.gap_days,
         stock_ml=command.stock_ml,
+        rate_ml_per_l=command.rate_ml_per_l,
+        strength_percent=command.strength_percent,
+        uses_a_year=command.uses_a_year,
+        harvest_days=command.harvest_days,
+        is_for_indoors=command.is_for_indoors,
+        is_for_edibles=command.is_for_edibles,
         assumed=tuple(sorted(assumed)),
     )
     desk.write([desk.draft(told)])

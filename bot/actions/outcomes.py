@@ -3,6 +3,8 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, datetime, time
+from decimal import Decimal
+from enum import Enum
 
 from bot.actions.commands import Choice, Missing
 from bot.actions.situation import Expecting
@@ -10,7 +12,10 @@ from bot.catalogue.towns import Town
 from bot.domain.agenda import Task
 from bot.domain.course import Progress, Step
 from bot.domain.household import Place, Plant, Product
+from bot.domain.measure import Tool
+from bot.domain.mixture import Recipe
 from bot.domain.nudging import Placement
+from bot.domain.pest import Evidence
 from bot.domain.release import Level
 from bot.domain.trade import Grade, Method, Sign
 from bot.domain.watch import Watch
@@ -307,6 +312,40 @@ class BadGap:
     days: int
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mixed:
+    """A recipe; percent_active is what the finished spray holds [%], rounds_left what the stock lasts for."""
+
+    name: str
+    recipe: Recipe
+    tool: Tool
+    is_rate_told: bool
+    is_rate_of_label: bool
+    percent_active: Decimal | None
+    keeps_hours: int | None
+    caution: str
+    rounds_left: int | None
+    evidence: Evidence | None
+    cited: Mapping[str, str]
+
+
+class MixTrouble(Enum):
+    """Why nothing can be mixed."""
+
+    READY_MADE = "ready-made"
+    EMPTY_SHELF = "empty-shelf"
+    NO_RATE = "no-rate"
+    TOO_STRONG = "too-strong"
+
+
+@dataclass(frozen=True, slots=True)
+class CannotMix:
+    """Nothing is mixed, and why."""
+
+    name: str
+    trouble: MixTrouble
+
+
 @dataclass(frozen=True, slots=True)
 class TemperatureNoted:
     """A reading written. [degC]."""
@@ -554,6 +593,8 @@ Outcome = (
     | Lost
     | Stocked
     | BadGap
+    | Mixed
+    | CannotMix
     | TemperatureNoted
     | BadTemperature
     | RoutineSaved

@@ -44,6 +44,7 @@ from bot.actions.desk import Desk
 from bot.actions.keep_notes import hold, read_temperature, set_routine, stock
 from bot.actions.log_find import log_check, log_find, log_sign
 from bot.actions.log_round import log_round, nothing_due
+from bot.actions.mix_batch import mix_batch
 from bot.actions.name_pest import candidates, settle_pest
 from bot.actions.outcomes import (
     Asks,
@@ -51,7 +52,6 @@ from bot.actions.outcomes import (
     Exposed,
     Greeted,
     Helped,
-    NotBuiltYet,
     NotYet,
     Outcome,
     Paused,
@@ -131,7 +131,8 @@ def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912
         case Hold():
             return [hold(command, desk)]
         case Mix():
-            return [NotBuiltYet("mix")]
+            outcome = mix_batch(command, desk)
+            return [_ask(outcome, desk) if isinstance(outcome, Incomplete) else outcome]
         case Ask():
             return [answer(command, desk)]
         case Incomplete():

@@ -4,13 +4,15 @@ import functools
 import tomllib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from decimal import Decimal
 from pathlib import Path
 from types import MappingProxyType
 from typing import TypeVar
 
 from bot.domain.knowledge import Knowledge
 from bot.domain.pest import Basis, Evidence, Level, Pest, Stage
-from bot.domain.product import ProductKind
+from bot.domain.plant_kind import HABITS, PlantKind
+from bot.domain.product import MixDefault, ProductKind
 from bot.domain.trade import Method
 
 _T = TypeVar("_T")
@@ -54,11 +56,18 @@ class Catalogue:
     pests: Mapping[str, Pest]
     products: Mapping[str, ProductKind]
     sources: Mapping[str, Source]
+    kinds: Mapping[str, PlantKind]
 
     @property
     def knowledge(self) -> Knowledge:
         """What the rules need of it."""
-        return Knowledge(self.pests, self.products, {key: one.quoted for key, one in self.sources.items()})
+        return Knowledge(
+            self.pests,
+            self.products,
+            kinds=self.kinds,
+            kind_by_word={word: kind for kind in self.kinds.values() for word in kind.words},
+            cited={key: one.quoted for key, one in self.sources.items()},
+        )
 
 
 class _Table:
@@ -97,6 +106,14 @@ class _Table:
         row.finish()
         return found[0], found[1], found[2]
 
+    def exact(self, key: str, low: float, high: float) -> Decimal:
+        """Read a number as it is written, not as the nearest binary one."""
+        return Decimal(repr(self.number(key, low, high)))
+
+    def whole(self, key: str, low: float, high: float) -> int | None:
+        """Read a number that may be left out."""
+        return int(self.number(key, low, high)) if key in self.left else None
+
     def flag(self, key: str) -> bool:
         value = self.left.pop(key, False)
         if not isinstance(value, bool):
@@ -124,11 +141,12 @@ def load() -> Catalogue:
     return read(
         pests=(_FOLDER / "pests.toml").read_text("utf-8"),
         products=(_FOLDER / "products.toml").read_text("utf-8"),
+        plants=(_FOLDER / "plants.toml").read_text("utf-8"),
         sources=(_FOLDER / "sources.toml").read_text("utf-8"),
     )
 
 
-def read(*, pests: str, sources: str, products: str = "") -> Catalogue:
+def read(*, pests: str, sources: str, products: str = "", plants: str = "") -> Catalogue:
     """
     Read a catalogue from its TOML texts.
 
@@ -140,11 +158,15 @@ def read(*, pests: str, sources: str, products: str = "") -> Catalogue:
     problems: list[str] = []
     known = _entries("sources", sources, problems, _source)
     found = _entries("pests", pests, problems, functools.partial(_pest, known=known))
-    kinds = _entries("products", products, problems, functools.partial(_product, known=known))
+    kinds = _entries("products", products, problems, functools.partial(_product, known=known, pests=found))
+    grown = _entries("plants", plants, problems, functools.partial(_plant, known=known, products=kinds))
     if problems:
         raise CatalogueError(tuple(problems))
     return Catalogue(
-        pests=MappingProxyType(found), products=MappingProxyType(kinds), sources=MappingProxyType(known)
+        pests=MappingProxyType(found),
+        products=MappingProxyType(kinds),
+        sources=MappingProxyType(known),
+        kinds=MappingProxyType(grown),
     )
 
 
@@ -241,20 +263,76 @@ def _sight(table: _Table) -> Mapping[Level, tuple[float, float, float]]:
     return MappingProxyType({**found, Level.ROOTS: found[Level.PLAIN]})
 
 
-def _product(key: str, table: _Table, known: Mapping[str, Source]) -> ProductKind:
+def _product(key: str, table: _Table, known: Mapping[str, Source], pests: Mapping[str, Pest]) -> ProductKind:
     methods = table.texts("methods")
     for method in methods:
         if method not in {item.value for item in Method}:
             table.problem(f"method {method} is unknown")
-    evidence = _evidence(table, known)
-    return ProductKind(
+    reaches = table.texts("reaches")
+    for pest in reaches:
+        if pest not in pests:
+            table.problem(f"reaches {pest}, which is not in pests.toml")
+    apart = table.table("not_within_days_of", {})
+    kind = ProductKind(
         key=key,
         name=table.text("name"),
         words=table.texts("words"),
         methods=tuple(item for item in Method if item.value in methods),
+        reaches=frozenset(reaches),
         gap_days=int(table.number("gap_days", 1, 365)),
+        uses_a_year=table.whole("uses_a_year", 1, 60),
+        harvest_days=table.whole("harvest_days", 0, 365),
+        is_for_indoors=table.flag("is_for_indoors"),
+        coldest=table.number("coldest", -5, 20),
+        hottest=table.number("hottest", 20, 45),
+        group=table.text("group") if "group" in table.left else None,
+        harms_cats_and_fish=table.flag("harms_cats_and_fish"),
+        harms_bees=table.flag("harms_bees"),
+        not_within_days_of=tuple((other, int(apart.number(other, 1, 365))) for other in list(apart.left)),
         needs_shade=table.flag("needs_shade"),
+        mix=_mix(table.table("mix"), known) if "mix" in table.left else None,
         caution=table.text("caution"),
-        basis=evidence.basis.value,
-        sources=evidence.sources,
+        evidence=_evidence(table, known),
     )
+    apart.finish()
+    return kind
+
+
+def _plant(
+    key: str, table: _Table, known: Mapping[str, Source], products: Mapping[str, ProductKind]
+) -> PlantKind:
+    sensitive = table.texts("sensitive") if "sensitive" in table.left else ()
+    for product in sensitive:
+        if product not in products:
+            table.problem(f"sensitive to {product}, which is not in products.toml")
+    habit = table.text("habit")
+    if habit not in HABITS:
+        table.problem(f"habit must be one of {', '.join(HABITS)}, got {habit!r}")
+    return PlantKind(
+        key=key,
+        name=table.text("name"),
+        words=table.texts("words"),
+        habit=habit,
+        is_edible=table.flag("is_edible"),
+        has_bloom=table.flag("has_bloom"),
+        is_hairy=table.flag("is_hairy"),
+        is_rosette=table.flag("is_rosette"),
+        is_root_prone=table.flag("is_root_prone"),
+        sensitive=frozenset(sensitive),
+        evidence=_evidence(table, known),
+    )
+
+
+def _mix(table: _Table, known: Mapping[str, Source]) -> MixDefault:
+    mix = MixDefault(
+        rate_ml_per_l=table.exact("rate_ml_per_l", 0, 1000),
+        most_ml_per_l=table.exact("most_ml_per_l", 0, 1000),
+        strength_percent=table.exact("strength_percent", 0, 100),
+        needs_emulsifier=table.flag("needs_emulsifier"),
+        keeps_hours=int(table.number("keeps_hours", 1, 24 * 30)),
+        evidence=_evidence(table, known),
+    )
+    if mix.rate_ml_per_l > mix.most_ml_per_l:
+        table.problem("rate_ml_per_l is above most_ml_per_l")
+    table.finish()
+    return mix

@@ -15,6 +15,7 @@ from bot.domain.climate import daily_temperatures, temperature_on
 from bot.domain.gap import GapPlan, Lateness, lateness, plan_gap
 from bot.domain.household import Case, Household, Plant, Product, Treatment
 from bot.domain.knowledge import Knowledge
+from bot.domain.label import refusals
 from bot.domain.length import RoundForecast, forecast_rounds, minimum_rounds
 from bot.domain.pest import Pest
 from bot.domain.release import (
@@ -121,14 +122,16 @@ def choose_method(plant: Plant, case: Case, pest: Pest) -> tuple[Method, Because
     return Method.SWAB, Because.FEW
 
 
-def choose_product(household: Household, knowledge: Knowledge, method: Method) -> Product | None:
-    """Pick from the shelf what the method can use and is not used up; the shortest label gap first."""
+def choose_product(  # noqa: PLR0913, PLR0917 - one fact each
+    household: Household, knowledge: Knowledge, plant: Plant, pest: Pest, method: Method, today: date
+) -> Product | None:
+    """Pick from the shelf what the method can use and no rule forbids; the shortest label gap first."""
     fitting = [
         product
         for product in household.products.values()
-        if product.stock_ml != 0
-        and product.ingredient in knowledge.products
+        if product.ingredient in knowledge.products
         and method in knowledge.products[product.ingredient].methods
+        and not refusals(household, knowledge, plant, product, pest, today)
     ]
     return min(fitting, key=lambda product: (label_days(knowledge, product) or 0, product.id), default=None)
 
@@ -191,7 +194,9 @@ def due_step(household: Household, knowledge: Knowledge, plant: Plant, case: Cas
 def _wished_step(household: Household, knowledge: Knowledge, plant: Plant, case: Case, today: date) -> Step:
     pest = knowledge.pests[case.pest]
     method, because = choose_method(plant, case, pest)
-    product = choose_product(household, knowledge, method) if method in PRODUCT_METHODS else None
+    product = None
+    if method in PRODUCT_METHODS:
+        product = choose_product(household, knowledge, plant, pest, method, today)
     if product is None and method is Method.SWAB:
         method = Method.WIPE
     elif product is None and method in PRODUCT_METHODS:
@@ -353,7 +358,9 @@ def progress(household: Household, knowledge: Knowledge, plant: Plant, case: Cas
     gap_days = _usual_gap(knowledge, household, plant, case, days, today)
     minimum = minimum_rounds(pest, temperature, gap_days)
     since_find = sum(1 for day in days if day >= case.last_find_on)
-    record = _record(household, plant, case, pest, temperature, today, minimum, days, since_find, gap_days)
+    record = _record(
+        household, knowledge, plant, case, pest, temperature, today, minimum, days, since_find, gap_days
+    )
     state = release_state(record, today)
     finished = rounds_finished(
         minimum,
@@ -382,15 +389,22 @@ def _usual_gap(  # noqa: PLR0913, PLR0917 - one fact each, named at the only cal
 ) -> float:
     pest = knowledge.pests[case.pest]
     method, _ = choose_method(plant, case, pest)
-    label = label_days(knowledge, choose_product(household, knowledge, method))
+    label = label_days(knowledge, choose_product(household, knowledge, plant, pest, method, today))
     planned = float(plan_gap(pest, temperature_on(household, plant, today), label).aim_days)
     if len(days) > 1:  # two rounds on neighbouring days are a slip, not the rhythm to come
         return max(planned, (days[-1] - days[0]).days / (len(days) - 1))
     return planned
 
 
+def is_root_prone(knowledge: Knowledge, plant: Plant) -> bool:
+    """Whether pests may sit at the roots unseen: as told, else by the plant's kind."""
+    kind = knowledge.kind_of(plant)
+    return "root-prone" in plant.traits or (kind is not None and kind.is_root_prone)
+
+
 def _record(  # noqa: PLR0913, PLR0917 - one fact each, named at the only call
     household: Household,
+    knowledge: Knowledge,
     plant: Plant,
     case: Case,
     pest: Pest,
@@ -416,7 +430,7 @@ def _record(  # noqa: PLR0913, PLR0917 - one fact each, named at the only call
         rounds_needed=minimum,
         rounds_gap_days=max(1, round(gap_days)),
         strict=household.is_strict,
-        root_prone="root-prone" in plant.traits,
+        root_prone=is_root_prone(knowledge, plant),
         roots_checked=any(check.level.value == "roots" for check in checks),
         weekly_reintroduction=0.0,
     )

@@ -8,6 +8,7 @@ whatever the order in which they were told; taken-back entries do not count at a
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from datetime import date, datetime, time
+from decimal import Decimal
 from zoneinfo import ZoneInfo
 
 from bot.domain.identity import PlaceId, PlantId, ProductId
@@ -43,6 +44,18 @@ from bot.domain.window import Exposure, Facing, Outdoors
 EVENING = time(20)
 QUIET_FROM = time(22)
 QUIET_UNTIL = time(8)
+_OF_A_PRODUCT = (
+    "ingredient",
+    "form",
+    "gap_days",
+    "stock_ml",
+    "rate_ml_per_l",
+    "strength_percent",
+    "uses_a_year",
+    "harvest_days",
+    "is_for_indoors",
+    "is_for_edibles",
+)
 LAMP_FROM = time(6)
 """A lamp of which only the end was told counts as on since six in the morning. Judgement."""
 
@@ -80,6 +93,12 @@ class Product:
     gap_days: int | None = None
     stock_ml: float | None = None
     assumed: tuple[str, ...] = ()
+    rate_ml_per_l: Decimal | None = None
+    strength_percent: Decimal | None = None
+    uses_a_year: int | None = None
+    harvest_days: int | None = None
+    is_for_indoors: bool | None = None
+    is_for_edibles: bool | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -202,6 +221,7 @@ class Household:
     quiet_from: time = QUIET_FROM
     quiet_until: time = QUIET_UNTIL
     is_strict: bool = False
+    animals: frozenset[str] = frozenset()
     places: dict[PlaceId, Place] = field(default_factory=dict)
     plants: dict[PlantId, Plant] = field(default_factory=dict)
     products: dict[ProductId, Product] = field(default_factory=dict)
@@ -295,7 +315,7 @@ def _apply_to_household(household: Household, entry: Entry) -> None:
             )
         case ProductSet() as told:
             product = household.products[told.product]
-            _set_fields(product, told, ("ingredient", "form", "gap_days", "stock_ml"))
+            _set_fields(product, told, _OF_A_PRODUCT)
             product.assumed = told.assumed
         case TemperatureRead(place=place, celsius=celsius) if place in household.places:
             _read_temperature(household.places[place], entry.happened_on, celsius)
@@ -342,6 +362,8 @@ def _set_preferences(household: Household, told: HouseholdSet) -> None:
         household.is_zone_told = True
     if told.strict is not None:
         household.is_strict = told.strict
+    if told.animals is not None:
+        household.animals = frozenset(told.animals)
 
 
 def _apply_to_plant(plant: Plant, entry: Entry) -> None:  # noqa: C901 - one arm a payload

@@ -7,6 +7,7 @@ of the `...Set` classes means unchanged. Add fields with a default only: old ent
 
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
+from decimal import Decimal
 from zoneinfo import ZoneInfo
 
 from bot.domain.identity import EntryId, HouseholdId, MemberId, PlaceId, PlantId, ProductId
@@ -31,6 +32,7 @@ class HouseholdSet:
     quiet_until: time | None = None
     units: str | None = None
     strict: bool | None = None
+    animals: tuple[str, ...] | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,6 +69,12 @@ class ProductSet:
     gap_days: int | None = None
     stock_ml: float | None = None
     assumed: tuple[str, ...] = ()
+    rate_ml_per_l: Decimal | None = None
+    strength_percent: Decimal | None = None
+    uses_a_year: int | None = None
+    harvest_days: int | None = None
+    is_for_indoors: bool | None = None
+    is_for_edibles: bool | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -3,7 +3,9 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from bot.domain.household import Plant
 from bot.domain.pest import Pest
+from bot.domain.plant_kind import PlantKind
 from bot.domain.product import ProductKind
 
 
@@ -13,5 +15,19 @@ class Knowledge:
 
     pests: Mapping[str, Pest]
     products: Mapping[str, ProductKind]
+    kinds: Mapping[str, PlantKind] = field(default_factory=dict)
+    kind_by_word: Mapping[str, PlantKind] = field(default_factory=dict)
     cited: Mapping[str, str] = field(default_factory=dict)
     """Sources by key as they are quoted: author, year, title."""
+
+    def kind_of(self, plant: Plant) -> PlantKind | None:
+        """Give a plant's kind: as told, else by the longest kind whose name stands in the plant's own."""
+        if plant.kind is not None:
+            return self.kinds.get(plant.kind)
+        words = plant.name.casefold().replace("-", " ").split()
+        for size in range(len(words), 0, -1):
+            for start in range(len(words) - size + 1):
+                kind = self.kind_by_word.get(" ".join(words[start : start + size]))
+                if kind is not None:
+                    return kind
+        return None

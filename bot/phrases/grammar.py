@@ -16,6 +16,7 @@ from bot.actions.commands import (
     LogFind,
     LogRound,
     Missing,
+    Mix,
     NotUnderstood,
     Postpone,
     ReadTemperature,
@@ -56,6 +57,7 @@ from bot.phrases.keeping import (
     read_strange_place,
 )
 from bot.phrases.looks import read_check, read_find, read_sign
+from bot.phrases.mixing import read_recipe
 from bot.phrases.names import OneOf, names_of
 from bot.phrases.putting_off import read_postponement
 from bot.phrases.questions import is_question, read_question
@@ -298,6 +300,9 @@ def _anything(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
         offered = read_offered_plants(text, situation)
         if offered is not None:
             return (_ask_whether_new(offered),)
+    recipe = read_recipe(tuple(word for word in words if word != "?"), situation)
+    if recipe is not None and (not asks or all(isinstance(one, Mix | Incomplete) for one in recipe)):
+        return recipe
     items = items_of(words, situation)
     if asks:
         return read_question(words, items, Setting(situation)) or (NotUnderstood(text),)

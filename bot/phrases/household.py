@@ -14,12 +14,13 @@ from bot.actions.commands import (
     StockProduct,
 )
 from bot.domain.identity import ProductId
+from bot.domain.measure import IMPERIAL_ML, US_ML
 from bot.domain.trade import Form
 from bot.phrases.asking import Meant, bad_day, not_understood
 from bot.phrases.clause import DATES, Clause, Setting
 from bot.phrases.days import Day, Every, Trouble, day_ahead, day_behind
 from bot.phrases.names import Place, Product
-from bot.phrases.numbers import IMPERIAL_ML, US_ML, UnclearVolume, Volume, Warmth
+from bot.phrases.numbers import UnclearVolume, Volume, Warmth
 from bot.phrases.words import Spot, Tool, Word
 
 MOST_ML = 100_000
@@ -40,7 +41,7 @@ def read_mixture(clause: Clause, setting: Setting) -> Meant | None:
     if unclear is not None:
         return (_ask_which_measure(unclear, chosen),)
     if volume is None:
-        return (Incomplete(missing=Missing.AMOUNT, text=clause.text()),)
+        return (Incomplete(missing=Missing.AMOUNT, text="volume"),)
     if not 0 < volume.ml <= MOST_ML:
         return not_understood(clause, "count")
     return (_mix(volume.ml, chosen),)

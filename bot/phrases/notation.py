@@ -149,7 +149,7 @@ def _of_the_household(command: Command, situation: Situation) -> list[str]:
         case Mix():
             return [
                 "mix",
-                _option("ml", round(command.volume_ml)),
+                _option("ml", None if command.volume_ml is None else round(command.volume_ml)),
                 _option("product", write.product(command.product)),
             ]
         case _:

@@ -4,6 +4,8 @@ import re
 from dataclasses import dataclass
 from decimal import Decimal
 
+from bot.domain.measure import IMPERIAL_ML, METRIC_ML, US_ML
+
 _THOUSANDS = re.compile(r"-?\d{1,3}(?:[.,]\d{3})+")
 _DIGITS = re.compile(r"-?\d+(?:[.,]\d+)?")
 _FRACTION = re.compile(r"(\d{1,2})/(\d{1,2})")
@@ -39,23 +41,6 @@ _LOOSE = {
 }
 _ONLY_BEFORE_A_UNIT = frozenset({("half", "a"), ("half", "an"), ("a", "half"), ("half",), ("a",), ("an",)})
 
-# Millilitres; US and imperial measures by their legal definitions.
-US_ML = {
-    "gallon": Decimal("3785.411784"),
-    "quart": Decimal("946.352946"),
-    "pint": Decimal("473.176473"),
-    "cup": Decimal("236.5882365"),
-    "ounce": Decimal("29.5735295625"),
-}
-IMPERIAL_ML = {
-    "gallon": Decimal("4546.09"),
-    "quart": Decimal("1136.5225"),
-    "pint": Decimal("568.26125"),
-    "cup": Decimal("284.130625"),
-    "ounce": Decimal("28.4130625"),
-}
-_METRIC_ML = {"ml": 1, "millilitre": 1, "milliliter": 1, "cc": 1, "cl": 10, "dl": 100}
-_METRIC_ML |= {"l": 1000, "litre": 1000, "liter": 1000, "lt": 1000, "ltr": 1000}
 _SPELT = {"gal": "gallon", "qt": "quart", "oz": "ounce", "pt": "pint"}
 _SYSTEMS = {
     "us": US_ML,
@@ -175,8 +160,8 @@ def _volume(
     if not named:
         return None
     unit = _one(named[0])
-    if unit in _METRIC_ML and not skipped:
-        return Volume(value * _METRIC_ML[unit]), 1
+    if unit in METRIC_ML and not skipped:
+        return Volume(value * METRIC_ML[unit]), 1
     if unit not in US_ML:
         return None
     if system is None and fahrenheit:

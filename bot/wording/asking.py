@@ -98,8 +98,22 @@ def asks(told: o.Asks) -> str:  # noqa: C901, PLR0912 - one arm a question
             )
         case Missing.WHEN:
             return "Which day? Nothing is written yet."
+        case Missing.WHICH_PRODUCT:
+            return "Which product?"
+        case Missing.FORM:
+            return f"Is your {told.text} a concentrate, or ready to use?"
+        case Missing.PERCENT_OF:
+            return _percent_of(told.text)
+        case Missing.AMOUNT if told.text == "volume":
+            return "How much spray? Say for instance “mix 750 ml”, or “mix for tonight”."
         case Missing.AMOUNT:
             return "How many? A number, or few, some, many."
+
+
+def _percent_of(text: str) -> str:
+    percent, _, strength = text.partition("|")
+    holds = f" The bottle holds {strength} % of it, by its label or as usual." if strength else ""
+    return f"{percent} % of what: the bottle's content, or the active ingredient?{holds}"
 
 
 def unclear(told: o.Unclear) -> str:

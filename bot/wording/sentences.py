@@ -8,6 +8,7 @@ from bot.wording.days import clock, day, listed, near_day
 from bot.wording.history import history_text
 from bot.wording.isolation import isolated, isolated_them, release_info, release_words, released
 from bot.wording.looks import check, find, sign
+from bot.wording.mixing import cannot_mix, mixed
 from bot.wording.nudge import nudge_text
 from bot.wording.rounds import nothing_due, put_off, round_done
 from bot.wording.setting_up import (
@@ -111,6 +112,10 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return f"Written: {listed(plants)} gone.{bag}{watch}"
         case o.Stocked():
             return stocked(outcome)
+        case o.Mixed():
+            return mixed(outcome)
+        case o.CannotMix():
+            return cannot_mix(outcome)
         case o.BadGap(days=days):
             return f"A label gap of {days} days cannot be right (1 to 365). What does the label say?"
         case o.TemperatureNoted(place=place, celsius=celsius):

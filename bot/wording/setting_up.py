@@ -5,6 +5,7 @@ from bot.actions.situation import Expecting
 from bot.domain.trade import Form
 from bot.domain.window import Facing, Outdoors
 from bot.wording.days import clock, counted, listed
+from bot.wording.mixing import plain
 
 FACINGS = {
     Facing.N: "looks north",
@@ -114,6 +115,10 @@ def stocked(told: o.Stocked) -> str:
     form = {Form.READY: ", ready to use", Form.CONCENTRATE: ", concentrate", None: ""}[product.form]
     assumed = " (assumed, tell me what your label says)" if "gap_days" in product.assumed else ""
     stock = f", {product.stock_ml:g} mL" if product.stock_ml is not None else ""
+    if product.rate_ml_per_l is not None:
+        stock += f", {plain(product.rate_ml_per_l)} mL per litre"
+    if product.strength_percent is not None:
+        stock += f", {plain(product.strength_percent)} %"
     return (
         f"On the shelf: {told.name}{form}{stock}, every {counted(told.gap_days, 'day')} at the soonest{assumed}.\n"
         f"{told.caution}"

@@ -1,6 +1,7 @@
 """Values of our dataclasses as hypothesis strategies, by their annotations."""
 
 from datetime import UTC, datetime
+from decimal import Decimal
 from typing import Any
 
 from hypothesis import strategies as st
@@ -11,6 +12,7 @@ _INSTANTS = st.datetimes(timezones=st.just(UTC))
 _FLOATS = st.floats(allow_nan=False, allow_infinity=False)
 st.register_type_strategy(datetime, _INSTANTS)
 st.register_type_strategy(float, _FLOATS)
+st.register_type_strategy(Decimal, st.decimals(allow_nan=False, allow_infinity=False))
 
 
 def _choices() -> st.SearchStrategy[Choice]:

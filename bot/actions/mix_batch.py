@@ -1,0 +1,170 @@
+"""Work out a mixture: by the label as told, else by what is usual, marked so."""
+
+from dataclasses import replace
+from decimal import Decimal
+
+from bot.actions.commands import Choice, Incomplete, Missing, Mix, StockProduct
+from bot.actions.desk import Desk
+from bot.actions.outcomes import CannotMix, Mixed, MixTrouble
+from bot.domain.household import Product
+from bot.domain.measure import Tool
+from bot.domain.mixture import (
+    Recipe,
+    Share,
+    mix,
+    rate_of_parts,
+    rate_of_percent,
+    rounds_left,
+    spray_ml,
+)
+from bot.domain.product import ProductKind
+from bot.domain.trade import Form, Method
+
+_HUNDRED = Decimal(100)
+
+
+def mix_batch(command: Mix, desk: Desk) -> Mixed | CannotMix | Incomplete:
+    """Give the amounts, or ask for the one thing that is missing; writes nothing."""
+    command = _for_tonight(command, desk) if command.volume_ml is None else command
+    kind, product = _what(command, desk)
+    if kind is None:
+        return _ask_which_product(command, desk)
+    if product is not None and product.form is Form.READY:
+        return CannotMix(kind.name, MixTrouble.READY_MADE)
+    if command.volume_ml is None:
+        return Incomplete(missing=Missing.AMOUNT, text="volume")
+    if product is not None and product.form is None and _is_rate_unknown(command, product):
+        return _ask_form(command, product, kind)
+    return _mixed(command, kind, product, desk)
+
+
+def _for_tonight(command: Mix, desk: Desk) -> Mix:
+    """Take the plants that tonight asks to spray, and what it asks to spray them with."""
+    tasks = [task for task in desk.tonight() if task.method in {Method.SPRAY, Method.DRENCH}]
+    if not tasks or not command.is_for_tonight:
+        return command
+    volume = sum((spray_ml(desk.plant(task.plant).pot_cm) for task in tasks), Decimal(0))
+    return replace(command, volume_ml=float(volume), product=command.product or tasks[0].product)
+
+
+def _what(command: Mix, desk: Desk) -> tuple[ProductKind | None, Product | None]:
+    shelf = desk.household.products
+    if command.product is not None:
+        product = shelf[command.product]
+        return desk.knowledge.products.get(product.ingredient), product
+    if command.ingredient is not None:
+        known = [one for one in shelf.values() if one.ingredient == command.ingredient]
+        return desk.knowledge.products.get(command.ingredient), known[0] if known else None
+    mixable = [one for one in shelf.values() if one.form is not Form.READY and one.stock_ml != 0]
+    kinds = [one for one in mixable if Method.SWAB not in desk.knowledge.products[one.ingredient].methods]
+    chosen = kinds[0] if len(kinds) == 1 else None
+    return (desk.knowledge.products[chosen.ingredient], chosen) if chosen else (None, None)
+
+
+def _ask_which_product(command: Mix, desk: Desk) -> Incomplete | CannotMix:
+    shelf = [one for one in desk.household.products.values() if one.ingredient in desk.knowledge.products]
+    if not shelf:
+        return CannotMix("", MixTrouble.EMPTY_SHELF)
+    choices = tuple(
+        Choice(desk.knowledge.products[one.ingredient].name[:40], (replace(command, product=one.id),))
+        for one in shelf
+    )
+    return Incomplete(missing=Missing.WHICH_PRODUCT, choices=choices)
+
+
+def _is_rate_unknown(command: Mix, product: Product) -> bool:
+    told = (command.rate_ml_per_l, command.percent, command.parts, product.rate_ml_per_l)
+    return all(one is None for one in told)
+
+
+def _ask_form(command: Mix, product: Product, kind: ProductKind) -> Incomplete:
+    concentrate = StockProduct(ingredient=kind.key, form=Form.CONCENTRATE)
+    choices = (
+        Choice("A concentrate", (concentrate, replace(command, product=product.id))),
+        Choice("Ready to use", (StockProduct(ingredient=kind.key, form=Form.READY),)),
+    )
+    return Incomplete(missing=Missing.FORM, text=kind.name, choices=choices)
+
+
+def _mixed(
+    command: Mix, kind: ProductKind, product: Product | None, desk: Desk
+) -> Mixed | CannotMix | Incomplete:
+    if command.percent is not None and command.percent_of is None and command.stock_percent is None:
+        return _ask_share(command, kind, product)
+    rate = _rate(command, kind, product)
+    if rate is None:
+        return CannotMix(kind.name, MixTrouble.NO_RATE)
+    if not 0 < rate <= 1000:  # noqa: PLR2004 - a litre is a thousand millilitres
+        return CannotMix(kind.name, MixTrouble.TOO_STRONG)
+    assert command.volume_ml is not None
+    recipe = mix(
+        Decimal(str(command.volume_ml)),
+        rate,
+        command.tool or Tool.SYRINGE,
+        most_ml_per_l=_most(command, kind, product),
+        needs_emulsifier=kind.mix is not None and kind.mix.needs_emulsifier,
+    )
+    return _outcome(command, kind, product, recipe, desk)
+
+
+def _rate(command: Mix, kind: ProductKind, product: Product | None) -> Decimal | None:
+    """Find the rate: as told now, as the label has it, or as usual. [mL/L]."""
+    if command.rate_ml_per_l is not None:
+        return command.rate_ml_per_l
+    if command.parts is not None:
+        return rate_of_parts(command.parts)
+    strength = command.stock_percent or _strength(kind, product)
+    if command.percent is not None:
+        share = command.percent_of or Share.ACTIVE
+        holds = strength or _HUNDRED
+        is_possible = share is Share.PRODUCT or command.percent <= holds
+        return rate_of_percent(command.percent, share, holds) if is_possible else Decimal(0)
+    if product is not None and product.rate_ml_per_l is not None:
+        return product.rate_ml_per_l
+    return None if kind.mix is None else kind.mix.rate_ml_per_l
+
+
+def _strength(kind: ProductKind, product: Product | None) -> Decimal | None:
+    if product is not None and product.strength_percent is not None:
+        return product.strength_percent
+    return None if kind.mix is None else kind.mix.strength_percent
+
+
+def _most(command: Mix, kind: ProductKind, product: Product | None) -> Decimal | None:
+    """Give what the label allows at most: its told rate, else what labels of the kind usually do. [mL/L]."""
+    if product is not None and product.rate_ml_per_l is not None:
+        return product.rate_ml_per_l
+    if command.stock_percent is not None or kind.mix is None:
+        return None
+    return kind.mix.most_ml_per_l
+
+
+def _ask_share(command: Mix, kind: ProductKind, product: Product | None) -> Incomplete:
+    choices = (
+        Choice("Of the bottle's content", (replace(command, percent_of=Share.PRODUCT),)),
+        Choice("Of the active ingredient", (replace(command, percent_of=Share.ACTIVE),)),
+    )
+    strength = _strength(kind, product)
+    text = f"{command.percent:f}|{'' if strength is None else f'{strength.normalize():f}'}"
+    return Incomplete(missing=Missing.PERCENT_OF, text=text, choices=choices)
+
+
+def _outcome(command: Mix, kind: ProductKind, product: Product | None, recipe: Recipe, desk: Desk) -> Mixed:
+    stock = None if product is None or product.stock_ml is None else Decimal(str(product.stock_ml))
+    is_told = command.rate_ml_per_l is not None or command.percent is not None or command.parts is not None
+    is_label = not is_told and product is not None and product.rate_ml_per_l is not None
+    evidence = None if kind.mix is None else kind.mix.evidence
+    strength = command.stock_percent or _strength(kind, product)
+    return Mixed(
+        name=kind.name,
+        recipe=recipe,
+        tool=command.tool or Tool.SYRINGE,
+        is_rate_told=is_told,
+        is_rate_of_label=is_label,
+        percent_active=None if strength is None else recipe.percent_active(strength),
+        keeps_hours=None if kind.mix is None else kind.mix.keeps_hours,
+        caution=kind.caution,
+        rounds_left=None if stock is None else rounds_left(stock, recipe.product),
+        evidence=evidence,
+        cited=desk.knowledge.cited,
+    )

@@ -1,0 +1,176 @@
+"""
+Mixing a spray: how much of a product goes into how much water.
+
+All by exact decimals; amounts are rounded last, to what can be measured, and never past the label's maximum.
+A rate counts for the finished spray: "5 mL per litre" is 5 mL in a litre made.
+"""
+
+from dataclasses import dataclass
+from decimal import Decimal
+from enum import Enum
+
+from bot.domain.measure import Tool, rounded
+
+_HUNDRED, _THOUSAND = Decimal(100), Decimal(1000)
+SHOWN_ERROR = Decimal("0.05")
+"""A rounding error above this share is said. [1]"""
+
+
+class Share(Enum):
+    """What a percentage is of."""
+
+    PRODUCT = "product"
+    ACTIVE = "active"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Recipe:
+    """A mixture in amounts that can be measured. [mL]."""
+
+    volume: Decimal
+    product: Decimal
+    exact_product: Decimal
+    water: Decimal
+    emulsifier: Decimal
+    rate_ml_per_l: Decimal
+    most_ml_per_l: Decimal | None
+    is_capped: bool
+    """Whether more was asked for than the label allows, so that the label's most was taken."""
+
+    @property
+    def error(self) -> Decimal:
+        """Rounding error of the product, as a share of what was asked for. [1]."""
+        if self.exact_product == 0:
+            return Decimal(0)
+        return (self.product - self.exact_product) / self.exact_product
+
+    def percent_active(self, strength_percent: Decimal) -> Decimal:
+        """Active ingredient in the finished spray, from a concentrate of a strength [%]. [%]."""
+        return self.product * strength_percent / self.volume
+
+
+def rate_of_volume(amount: Decimal, per: Decimal) -> Decimal:
+    """
+    Rate of "so much per so much". [mL/L].
+
+    Parameters
+    ----------
+    amount, per
+        Both positive. [mL]
+
+    Raises
+    ------
+    ValueError
+        Where one is not positive.
+    """
+    if amount <= 0 or per <= 0:
+        raise ValueError(f"no rate of {amount} mL per {per} mL")
+    return amount * _THOUSAND / per
+
+
+def rate_of_percent(percent: Decimal, share: Share, strength_percent: Decimal) -> Decimal:
+    """
+    Rate for a percentage of product, or of active ingredient in the finished spray. [mL/L].
+
+    Parameters
+    ----------
+    percent
+        Wanted in the finished spray, above 0 to 100. [%]
+    strength_percent
+        Active ingredient in the product, above 0 to 100; used for `ACTIVE` only. [%]
+
+    Raises
+    ------
+    ValueError
+        Outside these ranges, or where more is wanted than the product holds.
+    """
+    if not 0 < percent <= _HUNDRED or not 0 < strength_percent <= _HUNDRED:
+        raise ValueError(f"no mixture of {percent} % from {strength_percent} %")
+    if share is Share.PRODUCT:
+        return percent * 10
+    if percent > strength_percent:
+        raise ValueError(f"{percent} % cannot be made from {strength_percent} %")
+    return percent * _THOUSAND / strength_percent
+
+
+def rate_of_parts(water_parts: Decimal) -> Decimal:
+    """
+    Rate of one part of product in N parts of water, "1 + N". [mL/L].
+
+    Raises
+    ------
+    ValueError
+        For no or negative parts of water.
+    """
+    if water_parts <= 0:
+        raise ValueError(f"one part in {water_parts} parts of water is no mixture")
+    return _THOUSAND / (1 + water_parts)
+
+
+def mix(
+    volume: Decimal,
+    rate_ml_per_l: Decimal,
+    tool: Tool,
+    *,
+    most_ml_per_l: Decimal | None = None,
+    needs_emulsifier: bool = False,
+) -> Recipe:
+    """
+    Give the amounts for a volume of finished spray.
+
+    Parameters
+    ----------
+    volume
+        Finished spray, positive. [mL]
+    rate_ml_per_l
+        Product per finished litre, above 0 to 1000. [mL/L]
+    most_ml_per_l
+        The label's maximum; neither rate nor rounding passes it. [mL/L]
+    needs_emulsifier
+        Plain oil: as much mild soap as oil goes in.
+
+    Raises
+    ------
+    ValueError
+        Outside these ranges.
+
+    References
+    ----------
+    .. [anoka_houseplants] a teaspoon of soap to a teaspoon of plain neem oil.
+    """
+    if volume <= 0 or not 0 < rate_ml_per_l <= _THOUSAND:
+        raise ValueError(f"no mixture of {volume} mL at {rate_ml_per_l} mL/L")
+    is_capped = most_ml_per_l is not None and rate_ml_per_l > most_ml_per_l
+    rate = most_ml_per_l if most_ml_per_l is not None and is_capped else rate_ml_per_l
+    exact = volume * rate / _THOUSAND
+    most = None if most_ml_per_l is None else volume * most_ml_per_l / _THOUSAND
+    product = min(rounded(exact, tool, most), volume)
+    emulsifier = min(product, volume - product) if needs_emulsifier else Decimal(0)
+    return Recipe(
+        volume=volume,
+        product=product,
+        exact_product=exact,
+        water=volume - product - emulsifier,
+        emulsifier=emulsifier,
+        rate_ml_per_l=rate,
+        most_ml_per_l=most_ml_per_l,
+        is_capped=is_capped,
+    )
+
+
+def spray_ml(pot_cm: float | None) -> Decimal:
+    """
+    Spray that one plant takes to run-off, by its pot. [mL].
+
+    No publication found; our estimate: 25 mL up to 12 cm, 60 up to 17, 180 up to 27, 600 above; an unknown
+    pot counts as 15 cm.
+    """
+    if pot_cm is None:
+        return Decimal(60)
+    steps = ((12, 25), (17, 60), (27, 180))
+    return Decimal(next((amount for most, amount in steps if pot_cm <= most), 600))
+
+
+def rounds_left(stock_ml: Decimal, product_ml: Decimal) -> int | None:
+    """Whole rounds a stock lasts for at so much product a round [mL]; None where it takes none. [1]."""
+    return None if product_ml <= 0 else int(stock_ml // product_ml)

@@ -1,0 +1,111 @@
+from decimal import Decimal
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from bot.domain.measure import Tool, rounded
+from bot.domain.mixture import (
+    Share,
+    mix,
+    rate_of_parts,
+    rate_of_percent,
+    rate_of_volume,
+    rounds_left,
+    spray_ml,
+)
+
+AMOUNTS = st.decimals(min_value="0.01", max_value="5000", places=2)
+RATES = st.decimals(min_value="0.1", max_value="1000", places=1)
+
+
+def test_a_recipe_adds_up_to_its_volume() -> None:
+    # 0.75 L x 7.8 mL/L = 5.85 mL; a syringe of half millilitres makes it 6.0, and 744.0 mL of water remain.
+    recipe = mix(Decimal(750), Decimal("7.8"), Tool.SYRINGE)
+    assert (recipe.exact_product, recipe.product, recipe.water) == (
+        Decimal("5.85"),
+        Decimal(6),
+        Decimal(744),
+    )
+
+
+def test_plain_oil_gets_as_much_soap() -> None:
+    # 0.5 L x 10.4 mL/L = 5.2 mL, measured 5.0; as much soap; 490 mL of water.
+    recipe = mix(Decimal(500), Decimal("10.4"), Tool.SYRINGE, needs_emulsifier=True)
+    assert [recipe.product, recipe.emulsifier, recipe.water] == [5, 5, 490]
+
+
+def test_rounding_goes_down_where_up_would_pass_the_label() -> None:
+    # 1.48 mL asked and allowed: a quarter teaspoon is 1.25 mL, the next step 2.5 mL passes the label.
+    recipe = mix(Decimal(100), Decimal("14.8"), Tool.SPOON, most_ml_per_l=Decimal("14.8"))
+    assert recipe.product == Decimal("1.25")
+    assert not recipe.is_capped
+
+
+def test_more_than_the_label_allows_becomes_what_it_allows() -> None:
+    recipe = mix(Decimal(1000), Decimal(48), Tool.SYRINGE, most_ml_per_l=Decimal("15.6"))
+    assert recipe.is_capped
+    assert recipe.rate_ml_per_l == Decimal("15.6")
+    assert recipe.product == Decimal("15.5")
+
+
+@given(AMOUNTS, RATES, RATES, st.sampled_from(Tool))
+def test_no_recipe_is_stronger_than_the_label_allows(
+    volume: Decimal, rate: Decimal, most: Decimal, tool: Tool
+) -> None:
+    recipe = mix(volume, rate, tool, most_ml_per_l=most)
+    assert recipe.product * 1000 <= most * volume
+    assert recipe.product + recipe.water + recipe.emulsifier == volume
+    assert recipe.water >= 0
+
+
+@given(AMOUNTS, st.sampled_from(Tool))
+def test_rounding_is_off_by_half_a_step_at_most(amount: Decimal, tool: Tool) -> None:
+    # The coarsest step is 5 mL, for a syringe above 100 mL.
+    steps = {Tool.DROPPER: Decimal("0.05"), Tool.SPOON: Decimal("1.25"), Tool.SYRINGE: Decimal(5)}
+    assert abs(rounded(amount, tool) - amount) <= steps[tool] / 2
+
+
+@pytest.mark.parametrize(
+    ("amount", "expected"),
+    [("0.04", "0.0"), ("4.96", "5.0"), ("7.3", "7.5"), ("33.4", "33"), ("142.8", "145")],
+)
+def test_a_syringe_measures_small_amounts_finer(amount: str, expected: str) -> None:
+    # Steps of 0.1, 0.5, 1 and 5 mL by size: common practice, no source.
+    assert rounded(Decimal(amount), Tool.SYRINGE) == Decimal(expected)
+
+
+def test_nonsense_is_a_bug_of_the_caller() -> None:
+    for broken in (
+        lambda: mix(Decimal(0), Decimal(5), Tool.SYRINGE),
+        lambda: mix(Decimal(100), Decimal(1001), Tool.SYRINGE),
+        lambda: rate_of_percent(Decimal(80), Share.ACTIVE, Decimal(70)),
+        lambda: rate_of_percent(Decimal(0), Share.PRODUCT, Decimal(70)),
+        lambda: rate_of_parts(Decimal(0)),
+        lambda: rate_of_volume(Decimal(1), Decimal(0)),
+        lambda: rounded(Decimal(-1), Tool.SPOON),
+    ):
+        with pytest.raises(ValueError):  # noqa: PT011 - one for each
+            broken()
+
+
+def test_percent_of_product_and_of_active_ingredient_differ_by_the_strength() -> None:
+    # 0.5 % of the bottle is 5 mL/L; 0.5 % active from a 70 % bottle is 5/0.7 = 7.142857 mL/L.
+    assert rate_of_percent(Decimal("0.5"), Share.PRODUCT, Decimal(70)) == 5
+    active = rate_of_percent(Decimal("0.5"), Share.ACTIVE, Decimal(70))
+    assert active.quantize(Decimal("0.0001")) == Decimal("7.1429")
+
+
+def test_one_part_in_nine_of_water_is_a_tenth() -> None:
+    assert rate_of_parts(Decimal(9)) == 100
+
+
+def test_a_stock_lasts_for_whole_rounds() -> None:
+    assert rounds_left(Decimal(250), Decimal(60)) == 4
+    assert rounds_left(Decimal(10), Decimal(60)) == 0
+    assert rounds_left(Decimal(10), Decimal(0)) is None
+
+
+def test_bigger_pots_take_more_spray() -> None:
+    # Our estimate, no publication found: 25 mL to 12 cm, 60 to 17 cm, 180 to 27 cm, 600 above.
+    assert [spray_ml(pot) for pot in (9, 12, 15, 20, 30, None)] == [25, 25, 60, 180, 600, 60]

@@ -1,0 +1,87 @@
+"""Mixing in the chat: amounts by the label, and nothing written."""
+
+import pytest
+
+from tests.journeys.talking import Talk
+
+
+@pytest.fixture
+def mixing(talk: Talk) -> Talk:
+    talk.say("got neem oil concentrate")
+    return talk
+
+
+@pytest.mark.parametrize(
+    ("text", "amounts"),
+    [
+        ("mix 750 ml of neem", "For 750 mL: 744 mL water, 6 mL neem oil."),  # 0.75 x 7.8 = 5.85
+        ("how much neem for 500 ml", "For 500 mL: 496.1 mL water, 3.9 mL neem oil."),
+        ("1 tbsp per gallon, need 1.5 l of neem", "For 1.5 L: 1.494 L water, 6 mL neem oil."),  # 5.86
+        ("5 ml per litre for 2 l of neem", "For 2 L: 1.99 L water, 10 mL neem oil."),
+        ("mix a litre of neem 1:99", "For 1 L: 990 mL water, 10 mL neem oil."),
+        ("mix a litre of neem, 1 part to 99 parts", "For 1 L: 990 mL water, 10 mL neem oil."),
+        (
+            "dilute 70% alcohol to 25% for 400 ml",
+            "For 400 mL: 255 mL water, 145 mL isopropyl alcohol.",
+        ),  # 142.9
+        (
+            "mix 250 ml of neem with a spoon",
+            "For 250 mL: 247.5 mL water, 2.5 mL neem oil (½ teaspoons of 5 mL).",
+        ),  # 1.95 is nearer to 2.5 than to 1.25
+        ("mix 100 ml of neem with a dropper", "For 100 mL: 99.2 mL water, 0.8 mL neem oil (16 drops)."),
+    ],
+)
+def test_a_mixture_is_told_in_amounts_that_can_be_measured(mixing: Talk, text: str, amounts: str) -> None:
+    before = mixing.entries()
+    assert mixing.say(text)[0].split("\n")[0] == amounts
+    assert mixing.entries() == before
+
+
+def test_percent_asks_of_what(mixing: Talk) -> None:
+    assert mixing.say("mix 2 litres of neem at 0.5%")[0].startswith("0.5 % of what")
+    # 0.5 % active from 70 %: 7.143 mL/L, 14.29 mL, measured 14.5.
+    assert mixing.press("Of the active ingredient")[0].startswith("For 2 L: 1.986 L water, 14.5 mL")
+    mixing.say("mix 2 litres of neem at 0.5%")
+    assert mixing.say("of the bottle's content")[0].startswith("For 2 L: 1.99 L water, 10 mL neem oil.")
+
+
+def test_the_told_label_is_the_most(mixing: Talk) -> None:
+    assert "5 mL per litre" in mixing.say("the neem label says 5 ml per litre")[0]
+    assert "as your label says" in mixing.say("mix 1 l of neem")[0]
+    answer = mixing.say("mix 1 l of neem at 8 ml per litre")[0]
+    assert answer.startswith("For 1 L: 995 mL water, 5 mL neem oil.\nWhat you said is past the label")
+
+
+def test_ready_made_is_not_thinned(mixing: Talk) -> None:
+    assert mixing.say("mix 1 l of soap") == [
+        "insecticidal soap on your shelf is ready to use: use it as it is, do not thin it."
+    ]
+
+
+def test_tonights_plants_say_how_much_is_needed(talk: Talk) -> None:
+    talk.say("no soap left")
+    talk.say("got neem oil concentrate, 30 ml")
+    talk.say("hoya 12 longtailed mealybugs")
+    answer = talk.say("mix for tonight")[0]
+    # One plant in a pot of 15 cm: 60 mL, our estimate; 0.06 x 7.8 = 0.468 mL, measured 0.5.
+    assert answer.startswith("For 60 mL: 59.5 mL water, 0.5 mL neem oil.")
+    assert "Rounded to what can be measured: +7 % of 0.468 mL." in answer
+    assert "Your stock lasts for 60 such rounds." in answer
+
+
+def test_the_form_is_asked_once(talk: Talk) -> None:
+    talk.say("got horticultural oil")
+    assert talk.say("mix 1 l of horticultural oil") == [
+        "Is your horticultural oil a concentrate, or ready to use?"
+    ]
+    assert "For 1 L: 990 mL water, 10 mL horticultural oil." in talk.press("A concentrate")[0]
+    assert talk.say("mix 1 l of horticultural oil")[0].startswith("For 1 L")
+
+
+@pytest.mark.parametrize(
+    "text", ["mix 0 ml of neem", "mix 1 l of neem at 150%", "mix 1 l of neem at 0%", "mix -2 l"]
+)
+def test_impossible_mixtures_are_declined(mixing: Talk, text: str) -> None:
+    before = mixing.entries()
+    assert "For 1 L" not in mixing.say(text)[0]
+    assert mixing.entries() == before
