@@ -20,8 +20,9 @@ from bot.actions.outcomes import (
 )
 from bot.actions.take_back import history_lines
 from bot.domain.agenda import Task
-from bot.domain.course import label_days, next_step
+from bot.domain.course import Step, label_days, next_step
 from bot.domain.identity import PlantId
+from bot.domain.label import Refusal, refusals
 
 HISTORY_DAYS = 60
 
@@ -112,7 +113,24 @@ def _reason(plant: PlantId, desk: Desk) -> ReasonOf:
         product=desk.product_name(step.product.id) if step and step.product else None,
         progress=desk.agenda.progress.get(plant, ()),
         cited=desk.knowledge.cited,
+        passed_over=_passed_over(plant, step, desk),
     )
+
+
+def _passed_over(
+    plant: PlantId, step: Step | None, desk: Desk
+) -> tuple[tuple[str, tuple[Refusal, ...]], ...]:
+    """Give the products that could do the same but are not suggested, with the rules that forbid them."""
+    known = desk.plant(plant)
+    if step is None or not known.open_cases:
+        return ()
+    pest = desk.knowledge.pests[known.open_cases[0].pest]
+    found = []
+    for product in desk.household.products.values():
+        broken = refusals(desk.household, desk.knowledge, known, product, pest, desk.today)
+        if broken:
+            found.append((desk.product_name(product.id) or "", broken))
+    return tuple(found)
 
 
 def _release(plants: tuple[PlantId, ...], desk: Desk) -> ReleaseInfo:

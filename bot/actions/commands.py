@@ -193,6 +193,22 @@ class StockProduct:
 
 
 @dataclass(frozen=True, slots=True)
+class SetAnimals:
+    """Animals that live here, or no longer do."""
+
+    animals: tuple[str, ...]
+    gone: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class SetTraits:
+    """What plants are: edible, hairy, waxy, or not."""
+
+    plants: tuple[PlantId, ...]
+    trait: str
+
+
+@dataclass(frozen=True, slots=True)
 class ReadTemperature:
     """How warm a place is. [degC]."""
 
@@ -354,6 +370,8 @@ Command = (
     | ReleasePlant
     | LosePlant
     | StockProduct
+    | SetAnimals
+    | SetTraits
     | ReadTemperature
     | SetRoutine
     | Hold

@@ -1,9 +1,18 @@
 """Shelf, temperatures, routines and pauses."""
 
-from bot.actions.commands import Hold, ReadTemperature, SetRoutine, StockProduct
+from bot.actions.commands import Hold, ReadTemperature, SetAnimals, SetRoutine, SetTraits, StockProduct
 from bot.actions.desk import Desk
-from bot.actions.outcomes import BadGap, BadTemperature, Held, RoutineSaved, Stocked, TemperatureNoted
-from bot.domain.journal import HeldUntil, ProductSet, RoutineSet, TemperatureRead
+from bot.actions.outcomes import (
+    AnimalsNoted,
+    BadGap,
+    BadTemperature,
+    Held,
+    RoutineSaved,
+    Stocked,
+    TemperatureNoted,
+    TraitNoted,
+)
+from bot.domain.journal import HeldUntil, HouseholdSet, PlantSet, ProductSet, RoutineSet, TemperatureRead
 from bot.domain.recurrence import next_on
 
 GAP_DAYS = range(1, 366)
@@ -45,6 +54,28 @@ def stock(command: StockProduct, desk: Desk) -> Stocked | BadGap:
         gap_days=kept.gap_days if kept.gap_days is not None else kind.gap_days,
         caution=kind.caution,
     )
+
+
+def set_animals(command: SetAnimals, desk: Desk) -> AnimalsNoted:
+    """Keep which animals live here; some products are dangerous to them."""
+    animals = tuple(sorted((desk.household.animals | set(command.animals)) - set(command.gone)))
+    desk.write([desk.draft(HouseholdSet(animals=animals))])
+    return AnimalsNoted(animals)
+
+
+def set_traits(command: SetTraits, desk: Desk) -> TraitNoted:
+    """Keep what plants are; the opposite told before no longer holds."""
+    opposite = (
+        command.trait.removeprefix("not-") if command.trait.startswith("not-") else f"not-{command.trait}"
+    )
+    desk.write(
+        desk.draft(
+            PlantSet(traits=(*(one for one in desk.plant(plant).traits if one != opposite), command.trait)),
+            plant=plant,
+        )
+        for plant in command.plants
+    )
+    return TraitNoted(desk.names(command.plants), command.trait)
 
 
 def read_temperature(command: ReadTemperature, desk: Desk) -> TemperatureNoted | BadTemperature:

@@ -10,6 +10,7 @@ from bot.domain.gap import Lateness
 from bot.domain.household import Plant
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.journal import Treated, evening_of
+from bot.domain.label import Refusal, eat_from, is_edible, refusals
 from bot.domain.trade import Method
 
 
@@ -21,6 +22,11 @@ def log_round(command: LogRound, desk: Desk) -> RoundLogged | NothingDue:
         return nothing_due(desk)
     warnings = tuple(
         warning for plant, _, product in todo for warning in _too_soon(desk, desk.plant(plant), product, on)
+    )
+    against = tuple(
+        (desk.plant(plant).name, desk.product_name(product) or "", broken)
+        for plant, _, product in todo
+        if product is not None and (broken := _broken(desk, plant, product, on))
     )
     before = {plant: _step(desk, plant, on) for plant, _, _ in todo}
     repeats = {plant for plant, method, _ in todo if _is_written(desk.plant(plant), method, on)}
@@ -49,7 +55,28 @@ def log_round(command: LogRound, desk: Desk) -> RoundLogged | NothingDue:
         evenings=_evenings(desk, {plant for plant, _, _ in todo}),
         checks_open=_still_open(desk, on, treatments=False),
         mornings=desk.names(desk.waiting_for_morning()),
+        against=against,
+        eat_from=tuple(
+            (desk.plant(plant).name, _eat_from(desk, plant, product, on))
+            for plant, _, product in todo
+            if product is not None and is_edible(desk.knowledge, desk.plant(plant))
+        ),
     )
+
+
+def _broken(desk: Desk, plant: PlantId, product: ProductId, on: date) -> tuple[Refusal, ...]:
+    """Give the rules that a use on a day is against; that a pest is not reached is no rule."""
+    household = desk.household
+    known = household.products.get(product)
+    if known is None:
+        return ()
+    found = refusals(household, desk.knowledge, desk.plant(plant), known, None, on)
+    return tuple(one for one in found if one not in {Refusal.USED_UP, Refusal.WRONG_PEST})
+
+
+def _eat_from(desk: Desk, plant: PlantId, product: ProductId, on: date) -> date | None:
+    household = desk.household
+    return eat_from(household, desk.knowledge, desk.plant(plant), household.products[product], on)
 
 
 def nothing_due(desk: Desk) -> NothingDue:

@@ -12,6 +12,7 @@ from bot.catalogue.towns import Town
 from bot.domain.agenda import Task
 from bot.domain.course import Progress, Step
 from bot.domain.household import Place, Plant, Product
+from bot.domain.label import Refusal
 from bot.domain.measure import Tool
 from bot.domain.mixture import Recipe
 from bot.domain.nudging import Placement
@@ -110,6 +111,7 @@ class PlantsAdded:
     asks_facing_of: str | None
     unread: tuple[str, ...] = ()
     asks_town: bool = False
+    edible: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -146,6 +148,10 @@ class RoundLogged:
     evenings: tuple[tuple[date, tuple[str, ...]], ...]
     checks_open: tuple[str, ...]
     mornings: tuple[str, ...] = ()
+    against: tuple[tuple[str, str, tuple[Refusal, ...]], ...] = ()
+    """Plant, product, and the rules the use was against."""
+    eat_from: tuple[tuple[str, date | None], ...] = ()
+    """Edible plants and the first day to eat from them; None is never."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -347,6 +353,21 @@ class CannotMix:
 
 
 @dataclass(frozen=True, slots=True)
+class AnimalsNoted:
+    """The animals that live here now."""
+
+    animals: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TraitNoted:
+    """What plants are by what was told."""
+
+    plants: tuple[str, ...]
+    trait: str
+
+
+@dataclass(frozen=True, slots=True)
 class TemperatureNoted:
     """A reading written. [degC]."""
 
@@ -412,6 +433,8 @@ class ReasonOf:
     product: str | None
     progress: tuple[Progress, ...]
     cited: Mapping[str, str]
+    passed_over: tuple[tuple[str, tuple[Refusal, ...]], ...] = ()
+    """Products of the shelf that are not suggested, and why."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -593,6 +616,8 @@ Outcome = (
     | Lost
     | Stocked
     | BadGap
+    | AnimalsNoted
+    | TraitNoted
     | Mixed
     | CannotMix
     | TemperatureNoted

@@ -28,11 +28,13 @@ from bot.actions.commands import (
     Postpone,
     ReadTemperature,
     ReleasePlant,
+    SetAnimals,
     SetCoordinates,
     SetHours,
     SetPlace,
     SetRoutine,
     SetTown,
+    SetTraits,
     SkipQuestion,
     Start,
     StockProduct,
@@ -41,7 +43,7 @@ from bot.actions.commands import (
     Undo,
 )
 from bot.actions.desk import Desk
-from bot.actions.keep_notes import hold, read_temperature, set_routine, stock
+from bot.actions.keep_notes import hold, read_temperature, set_animals, set_routine, set_traits, stock
 from bot.actions.log_find import log_check, log_find, log_sign
 from bot.actions.log_round import log_round, nothing_due
 from bot.actions.mix_batch import mix_batch
@@ -124,6 +126,10 @@ def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912
             return [lose(command, desk)]
         case StockProduct():
             return [stock(command, desk)]
+        case SetAnimals():
+            return [set_animals(command, desk)]
+        case SetTraits():
+            return [set_traits(command, desk)]
         case ReadTemperature():
             return [read_temperature(command, desk)]
         case SetRoutine():

@@ -33,6 +33,7 @@ from bot.actions.situation import Expecting
 from bot.catalogue.towns import Town, find_towns, zone_at
 from bot.domain.identity import PlaceId
 from bot.domain.journal import Draft, HouseholdSet, PlaceSet, PlantSet
+from bot.domain.label import is_edible
 from bot.domain.window import Facing
 
 DOMINANT = 10
@@ -241,7 +242,14 @@ def add_plants(command: AddPlants, desk: Desk) -> PlantsAdded:
         None if asks_town else _facing_of_new(new_places, desk),
         command.unread,
         asks_town,
+        _edible(added, desk),
     )
+
+
+def _edible(added: list[tuple[str, str | None]], desk: Desk) -> tuple[str, ...]:
+    names = {name for name, _ in added}
+    plants = [plant for plant in desk.household.living if plant.name in names]
+    return tuple(plant.name for plant in plants if is_edible(desk.knowledge, plant))
 
 
 def _facing_of_new(new_places: list[str], desk: Desk) -> str | None:

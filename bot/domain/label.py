@@ -52,7 +52,7 @@ def refusals(  # noqa: PLR0913, PLR0917 - one fact each
         (Refusal.USED_UP, product.stock_ml == 0),
         (Refusal.WRONG_PEST, pest is not None and pest.key not in kind.reaches),
         (Refusal.NOT_INDOORS, not _is_outdoors(household, plant) and not _is_for_indoors(kind, product)),
-        (Refusal.NOT_EDIBLE, _is_edible(knowledge, plant) and harvest_days(kind, product) is None),
+        (Refusal.NOT_EDIBLE, is_edible(knowledge, plant) and harvest_days(kind, product) is None),
         (Refusal.USES_SPENT, _is_spent(kind, plant, product, today)),
         (Refusal.SENSITIVE, is_sensitive(knowledge, plant, kind)),
         (Refusal.TOO_HOT, _degrees(household, plant, today, kind.hottest) > kind.hottest),
@@ -79,7 +79,7 @@ def eat_from(
     del household
     kind = knowledge.products.get(product.ingredient)
     days = None if kind is None else harvest_days(kind, product)
-    if days is None or not _is_edible(knowledge, plant):
+    if days is None or not is_edible(knowledge, plant):
         return None
     return used_on + timedelta(days=days)
 
@@ -90,7 +90,8 @@ def is_sensitive(knowledge: Knowledge, plant: Plant, kind: ProductKind) -> bool:
     return known is not None and kind.key in known.sensitive
 
 
-def _is_edible(knowledge: Knowledge, plant: Plant) -> bool:
+def is_edible(knowledge: Knowledge, plant: Plant) -> bool:
+    """Whether anything of it is eaten: as told, else by its kind."""
     if "edible" in plant.traits:
         return True
     if "not-edible" in plant.traits:

@@ -56,6 +56,7 @@ from bot.phrases.keeping import (
     read_release,
     read_strange_place,
 )
+from bot.phrases.labels import read_animals, read_label_rule, read_traits
 from bot.phrases.looks import read_check, read_find, read_sign
 from bot.phrases.mixing import read_recipe
 from bot.phrases.names import OneOf, names_of
@@ -300,6 +301,10 @@ def _anything(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
         offered = read_offered_plants(text, situation)
         if offered is not None:
             return (_ask_whether_new(offered),)
+    if not asks:
+        about = read_animals(words) or read_traits(words, situation) or read_label_rule(words, situation)
+        if about is not None:
+            return about
     recipe = read_recipe(tuple(word for word in words if word != "?"), situation)
     if recipe is not None and (not asks or all(isinstance(one, Mix | Incomplete) for one in recipe)):
         return recipe

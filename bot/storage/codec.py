@@ -62,6 +62,8 @@ COMMANDS: dict[type, str] = {
     commands.Mix: "mix",
     commands.Ask: "ask",
     commands.Incomplete: "incomplete",
+    commands.SetAnimals: "set_animals",
+    commands.SetTraits: "set_traits",
     commands.Greet: "greet",
     commands.Decline: "decline",
     commands.SkipQuestion: "skip_question",

@@ -8,6 +8,7 @@ from bot.domain.gap import Lateness
 from bot.domain.trade import Method
 from bot.wording.conditions import rounds_words
 from bot.wording.days import clock_in, counted, day, listed, near_day
+from bot.wording.labels import eat_from, warned
 from bot.wording.voice import Voice
 
 DONE = {
@@ -30,6 +31,8 @@ def round_done(told: o.RoundLogged, voice: Voice) -> str:
         f"{one.label_days}. It is written; the label is the law where you live, so wait longer next time."
         for one in told.warnings
     ]
+    lines += [warned(*one) for one in told.against]
+    lines += [eat_from(*one) for one in told.eat_from]
     lines += [_late_line(one.name, one.late) for one in told.done if one.late is not None]
     if told.still_open:
         lines.append(f"Still open tonight: {listed(told.still_open)}.")

@@ -25,6 +25,16 @@ from bot.wording.setting_up import (
 from bot.wording.voice import Voice
 from bot.wording.why import reasons_text
 
+ANIMALS = {"cat": "a cat", "fish": "fish", "dog": "a dog", "bird": "a bird"}
+TRAITS = {
+    "edible": "edible: only what is labelled for that",
+    "not-edible": "not edible",
+    "hairy": "hairy: soap and oil stay in the hair, so try one leaf first",
+    "not-hairy": "not hairy",
+    "waxy": "waxy: soap and oil take the bloom off for good",
+    "not-waxy": "without a bloom",
+}
+
 
 def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR0915 - one arm an outcome
     """Word one outcome."""
@@ -116,6 +126,14 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return mixed(outcome)
         case o.CannotMix():
             return cannot_mix(outcome)
+        case o.AnimalsNoted(animals=animals):
+            return (
+                f"Written: {listed(ANIMALS[one] for one in animals)} at home."
+                if animals
+                else "Written: no animals."
+            )
+        case o.TraitNoted(plants=plants, trait=trait):
+            return f"Written: {listed(plants)} {TRAITS[trait]}."
         case o.BadGap(days=days):
             return f"A label gap of {days} days cannot be right (1 to 365). What does the label say?"
         case o.TemperatureNoted(place=place, celsius=celsius):

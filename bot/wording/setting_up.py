@@ -99,6 +99,11 @@ def plants_added(told: o.PlantsAdded) -> str:
             f"\nI already have {listed(told.known_already)}. If that is another one, give it a name of its own, "
             f"like “small {told.known_already[0]}”; if it moved, say “moved the {told.known_already[0]} to the kitchen”."
         )
+    if told.edible:
+        text += (
+            f"\n{listed(told.edible)}: taken as eaten, so only what is labelled for that. "
+            f"If not, say “{told.edible[0]} is not edible”."
+        )
     if told.unread:
         quoted = listed(f"“{line[:40]}”" for line in told.unread[:5])
         text += f"\nI could not read {quoted}: send it again like “fern, kitchen, 12 cm”."

@@ -7,6 +7,7 @@ from bot.domain.course import Because, Progress, Step
 from bot.domain.pest import Basis, Evidence
 from bot.wording.conditions import condition_words, rounds_words
 from bot.wording.days import counted, day, near_day
+from bot.wording.labels import against
 
 BECAUSE = {
     Because.FEW: "up to 5 in one spot: by hand, one by one",
@@ -41,6 +42,7 @@ def _case(one: ReasonOf, state: Progress, today: date) -> list[str]:
     lines = [f"{one.plant}, {state.pest.name}: {rounds_words(state)}."]
     if one.step is not None:
         lines += _step(one, one.step, state, today)
+    lines += [f"Not {name}: {against(refusals)}." for name, refusals in one.passed_over]
     lines.append(_length(one, state))
     lines.append(f"Going back: {condition_words(state, today)}")
     return lines

@@ -6,6 +6,7 @@ for units.
 """
 
 from decimal import Decimal
+from typing import Any
 
 import pint
 import pytest
@@ -13,7 +14,7 @@ import pytest
 from bot.domain.measure import IMPERIAL_ML, US_ML, Tool
 from bot.domain.mixture import Share, mix, rate_of_parts, rate_of_percent, rate_of_volume
 
-UNITS: pint.UnitRegistry = pint.UnitRegistry(non_int_type=Decimal)
+UNITS: Any = pint.UnitRegistry(non_int_type=Decimal)
 GALLON, QUART, PINT, CUP = (US_ML[unit] for unit in ("gallon", "quart", "pint", "cup"))
 OUNCE, TABLESPOON, TEASPOON = (US_ML[unit] for unit in ("ounce", "tablespoon", "teaspoon"))
 

@@ -1,0 +1,120 @@
+"""What a label says beyond its rate, which animals live here, and what a plant is."""
+
+from decimal import Decimal
+
+from bot.actions.commands import SetAnimals, SetTraits, StockProduct
+from bot.actions.situation import Situation
+from bot.phrases.asking import Meant
+from bot.phrases.items import items_of
+from bot.phrases.names import Plants, Product
+from bot.phrases.numbers import number_at
+from bot.phrases.words import Word, listed
+
+_ANIMALS = {
+    **dict.fromkeys(("cat", "cats", "kitten", "kittens"), "cat"),
+    **dict.fromkeys(("fish", "aquarium", "aquariums", "fishes", "goldfish", "fish tank"), "fish"),
+    **dict.fromkeys(("dog", "dogs", "puppy"), "dog"),
+    **dict.fromkeys(("bird", "birds", "parrot", "budgie", "budgies"), "bird"),
+}
+_AROUND_ANIMALS = listed(
+    "i we have got there is are a an the two three one some and , . ! in house home at here also pet pets our"
+    " my live keep it living room"
+)
+_TELLS = (("i", "have"), ("we", "have"), ("there", "is"), ("there", "are"), ("we", "keep"), ("i", "keep"))
+_TRAITS = {"edible": "edible", "eaten": "edible", "hairy": "hairy", "waxy": "waxy"}
+_NEGATIVE = {"edible": "not-edible", "hairy": "not-hairy", "waxy": "not-waxy"}
+_AROUND_A_LABEL = listed(
+    "the label says say of my our is it s for on and , . ! : a at most max maximum no more than only up to"
+    " use uses times year per season days day before harvest eating wait food plants plant edible"
+    " edibles indoor indoors outdoor outdoors house houseplants houseplant not allowed ok safe labelled"
+    " labeled every product an in"
+)
+
+
+def read_animals(words: tuple[str, ...]) -> Meant | None:
+    """Read "we have a cat", "there is an aquarium", "no cats here"."""
+    told = {animal for word, animal in _ANIMALS.items() if word in words}
+    rest = frozenset(words) - frozenset(_ANIMALS)
+    is_denied = "no" in words and bool(told or "pets" in words)
+    if is_denied and rest <= _AROUND_ANIMALS | {"no"}:
+        return (SetAnimals((), gone=tuple(sorted(told)) or tuple(sorted(set(_ANIMALS.values())))),)
+    is_told = any(words[: len(opening)] == opening for opening in _TELLS)
+    return (SetAnimals(tuple(sorted(told))),) if told and is_told and rest <= _AROUND_ANIMALS else None
+
+
+def read_traits(words: tuple[str, ...], situation: Situation) -> Meant | None:
+    """Read "the chilli is not edible", "the fern is hairy"."""
+    traits = [_TRAITS[word] for word in words if word in _TRAITS]
+    if len(traits) != 1 or "label" in words:
+        return None
+    items = items_of(tuple(word for word in words if word not in _TRAITS), situation)
+    plants = [item.meaning for item in items if isinstance(item.meaning, Plants)]
+    is_only_that = all(
+        isinstance(item.meaning, Plants) or item.meaning in {Word.FILLER, Word.NOT, Word.BREAK, Word.IT_IS}
+        for item in items
+    )
+    if len(plants) != 1 or not is_only_that:
+        return None
+    is_denied = any(item.meaning is Word.NOT for item in items)
+    return (SetTraits(plants[0].ids, _NEGATIVE[traits[0]] if is_denied else traits[0]),)
+
+
+def read_label_rule(words: tuple[str, ...], situation: Situation) -> Meant | None:
+    """Read "the neem label says max 6 a year", "soap: 3 days before harvest", "oil is not for indoors"."""
+    product, rest = _product(words, situation)
+    if product is None or not all(word in _AROUND_A_LABEL or word.isdigit() for word in rest):
+        return None
+    said = frozenset(rest)
+    told = StockProduct(
+        ingredient=product,
+        uses_a_year=_uses(rest) if said & {"year", "season"} else None,
+        harvest_days=_days(rest) if said & {"harvest", "eating"} else None,
+        is_for_indoors=_indoors(said),
+        is_for_edibles="not" not in said if said & {"edible", "edibles", "food"} else None,
+    )
+    return None if told == StockProduct(ingredient=product) else (told,)
+
+
+def _indoors(said: frozenset[str]) -> bool | None:
+    if said & {"outdoor", "outdoors"} and "only" in said:
+        return False
+    return "not" not in said if said & {"indoor", "indoors", "houseplants", "houseplant"} else None
+
+
+def _product(words: tuple[str, ...], situation: Situation) -> tuple[str | None, tuple[str, ...]]:
+    """Find the one product spoken of and the other words."""
+    items = items_of(words, situation)
+    products = [item for item in items if isinstance(item.meaning, Product)]
+    if len(products) != 1:
+        return None, ()
+    meaning = products[0].meaning
+    assert isinstance(meaning, Product)
+    spoken = products[0].text.split()
+    rest = tuple(word for word in words if word not in spoken)
+    if meaning.ingredient is not None:
+        return meaning.ingredient, rest
+    names = {name.lower() for known in situation.shelf if known.id == meaning.id for name in known.names}
+    keys = [
+        key
+        for key, spellings in situation.ingredients
+        if names & {key, *(spelling.lower() for spelling in spellings)}
+    ]
+    return (keys[0] if keys else None), rest
+
+
+def _uses(words: tuple[str, ...]) -> int | None:
+    return _number_before(words, {"uses", "times", "a", "per", "use"})
+
+
+def _days(words: tuple[str, ...]) -> int | None:
+    return _number_before(words, {"days", "day"})
+
+
+def _number_before(words: tuple[str, ...], units: set[str]) -> int | None:
+    for at in range(len(words) - 1):
+        found = number_at(words, at) if words[at] not in {"a", "an"} else None
+        if found is not None and found[0] == int(found[0]) and 0 <= found[0] < Decimal(366):
+            following = words[at + found[1] : at + found[1] + 1]
+            if following and following[0] in units:
+                return int(found[0])
+    return None

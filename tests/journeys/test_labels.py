@@ -1,0 +1,68 @@
+"""Labels, animals and kinds of plant in the chat."""
+
+import pytest
+
+from bot.domain.journal import Treated
+from tests.journeys.talking import Talk
+
+
+def test_an_edible_plant_is_recognised_and_can_be_set_right(talk: Talk) -> None:
+    answer = talk.say("chilli, kitchen, 12 cm")[0]
+    assert "chilli: taken as eaten, so only what is labelled for that." in answer
+    assert talk.say("the chilli is not edible") == ["Written: chilli not edible."]
+    assert talk.say("the hoya is edible")[0].startswith("Written: hoya edible")
+
+
+def test_after_a_use_on_an_edible_plant_the_day_to_eat_again_is_said(talk: Talk) -> None:
+    talk.say("chilli, kitchen, 12 cm")
+    talk.say("soap: 3 days before harvest")
+    assert "chilli: do not eat before Tue 5 May, and wash it." in talk.say("sprayed the chilli with soap")[0]
+
+
+def test_a_product_for_no_edible_is_written_with_a_warning_and_never_planned(talk: Talk) -> None:
+    talk.say("no soap left")
+    talk.say("chilli, kitchen, 12 cm")
+    talk.say("got acetamiprid, ready to use")
+    talk.say("chilli 12 melon aphids")
+    assert talk.say("what's due")[0].startswith("today, Sat 2 May: rinse chilli")
+    answer = talk.say("sprayed the chilli with acetamiprid")[0]
+    assert "it is not for plants that are eaten" in answer
+    assert "chilli: do not eat from it any more." in answer
+    assert isinstance(talk.told()[-1][1], Treated)
+
+
+def test_why_names_what_is_passed_over(talk: Talk) -> None:
+    talk.say("no soap left")
+    talk.say("got pyrethrins, ready to use")
+    talk.say("hoya 12 melon aphids")
+    assert talk.say("what's due")[0].startswith("today, Sat 2 May: spray hoya")
+    assert talk.say("we have a cat") == ["Written: a cat at home."]
+    assert talk.say("what's due")[0].startswith("today, Sat 2 May: rinse hoya")
+    assert "Not pyrethrins: it is dangerous to the animals you told me of." in talk.say("why hoya")[0]
+    assert talk.say("no cats here") == ["Written: no animals."]
+    assert talk.say("what's due")[0].startswith("today, Sat 2 May: spray hoya")
+
+
+@pytest.mark.parametrize(
+    ("text", "field", "value"),
+    [
+        ("the soap label says max 6 a year", "uses_a_year", 6),
+        ("soap: at most 4 uses per season", "uses_a_year", 4),
+        ("soap 2 days before harvest", "harvest_days", 2),
+        ("the soap is not for edibles", "is_for_edibles", False),
+        ("soap is only for outdoors", "is_for_indoors", False),
+        ("the soap is labelled for houseplants", "is_for_indoors", True),
+        ("the strength of the soap is 49%", "strength_percent", 49),
+    ],
+)
+def test_the_label_is_told_in_a_sentence(talk: Talk, text: str, field: str, value: object) -> None:
+    talk.say(text)
+    (soap,) = [one for one in talk.home.products.values() if one.ingredient == "soap"]
+    assert getattr(soap, field) == value
+
+
+@pytest.mark.parametrize("text", ["the cat licked it", "is the chilli edible?", "do we have a cat"])
+def test_a_question_or_an_accident_is_no_fact(talk: Talk, text: str) -> None:
+    before = talk.entries()
+    talk.say(text)
+    assert talk.entries() == before
