@@ -31,6 +31,8 @@ from bot.actions.outcomes import (
     ButtonExpired,
     FindLogged,
     Founded,
+    Identified,
+    KeyAsked,
     NotYet,
     NudgeText,
     Outcome,
@@ -256,7 +258,9 @@ def _opens_question(outcome: Outcome) -> bool:
         case FindLogged(is_isolated=is_isolated):
             return not is_isolated
         case _:
-            return isinstance(outcome, NotYet | PlacesSaved | PlantsAdded | WhichTown)
+            if isinstance(outcome, Identified):
+                return outcome.has_offer
+            return isinstance(outcome, KeyAsked | NotYet | PlacesSaved | PlantsAdded | WhichTown)
 
 
 def _buttons(question: Question) -> tuple[tuple[Button, ...], ...]:

@@ -192,6 +192,15 @@ class StockProduct:
     is_for_edibles: bool | None = None
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Identify:
+    """Find out what was seen: the answers so far, and the find it is to complete."""
+
+    plants: tuple[PlantId, ...] = ()
+    answers: tuple[tuple[str, str], ...] = ()
+    find: LogFind | None = None
+
+
 @dataclass(frozen=True, slots=True)
 class SetAnimals:
     """Animals that live here, or no longer do."""
@@ -370,6 +379,7 @@ Command = (
     | ReleasePlant
     | LosePlant
     | StockProduct
+    | Identify
     | SetAnimals
     | SetTraits
     | ReadTemperature

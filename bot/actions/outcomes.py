@@ -12,6 +12,7 @@ from bot.catalogue.towns import Town
 from bot.domain.agenda import Task
 from bot.domain.course import Progress, Step
 from bot.domain.household import Place, Plant, Product
+from bot.domain.key import Creature
 from bot.domain.label import Refusal
 from bot.domain.measure import Tool
 from bot.domain.mixture import Recipe
@@ -353,6 +354,23 @@ class CannotMix:
 
 
 @dataclass(frozen=True, slots=True)
+class KeyAsked:
+    """A question of the identification key, counted from one."""
+
+    text: str
+    number: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Identified:
+    """What it can be, the likeliest first; has_offer says that it can be written by a button."""
+
+    creatures: tuple[Creature, ...]
+    plants: tuple[str, ...]
+    has_offer: bool
+
+
+@dataclass(frozen=True, slots=True)
 class AnimalsNoted:
     """The animals that live here now."""
 
@@ -616,6 +634,8 @@ Outcome = (
     | Lost
     | Stocked
     | BadGap
+    | KeyAsked
+    | Identified
     | AnimalsNoted
     | TraitNoted
     | Mixed

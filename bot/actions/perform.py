@@ -14,6 +14,7 @@ from bot.actions.commands import (
     Greet,
     Help,
     Hold,
+    Identify,
     Incomplete,
     Isolate,
     LogCheck,
@@ -43,6 +44,7 @@ from bot.actions.commands import (
     Undo,
 )
 from bot.actions.desk import Desk
+from bot.actions.identify import identify
 from bot.actions.keep_notes import hold, read_temperature, set_animals, set_routine, set_traits, stock
 from bot.actions.log_find import log_check, log_find, log_sign
 from bot.actions.log_round import log_round, nothing_due
@@ -126,6 +128,8 @@ def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912
             return [lose(command, desk)]
         case StockProduct():
             return [stock(command, desk)]
+        case Identify():
+            return [identify(command, desk)]
         case SetAnimals():
             return [set_animals(command, desk)]
         case SetTraits():
@@ -185,6 +189,7 @@ def _find(command: LogFind, desk: Desk) -> list[Outcome]:
         )
         for pest in candidates(command.pest, desk)
     )
+    choices += (Choice("Don't know: find out", (Identify(plants=command.plants, find=command),)),)
     return [_ask(Incomplete(missing=Missing.WHICH_PEST, plants=command.plants, choices=choices), desk)]
 
 

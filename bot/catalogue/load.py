@@ -9,6 +9,7 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import TypeVar
 
+from bot.domain.key import Creature, Key, KeyQuestion, Nature
 from bot.domain.knowledge import Knowledge
 from bot.domain.pest import Basis, Evidence, Level, Pest, Stage
 from bot.domain.plant_kind import HABITS, PlantKind
@@ -57,6 +58,7 @@ class Catalogue:
     products: Mapping[str, ProductKind]
     sources: Mapping[str, Source]
     kinds: Mapping[str, PlantKind]
+    key: Key
 
     @property
     def knowledge(self) -> Knowledge:
@@ -65,6 +67,7 @@ class Catalogue:
             self.pests,
             self.products,
             kinds=self.kinds,
+            key=self.key,
             kind_by_word={word: kind for kind in self.kinds.values() for word in kind.words},
             cited={key: one.quoted for key, one in self.sources.items()},
         )
@@ -142,11 +145,12 @@ def load() -> Catalogue:
         pests=(_FOLDER / "pests.toml").read_text("utf-8"),
         products=(_FOLDER / "products.toml").read_text("utf-8"),
         plants=(_FOLDER / "plants.toml").read_text("utf-8"),
+        key=(_FOLDER / "key.toml").read_text("utf-8"),
         sources=(_FOLDER / "sources.toml").read_text("utf-8"),
     )
 
 
-def read(*, pests: str, sources: str, products: str = "", plants: str = "") -> Catalogue:
+def read(*, pests: str, sources: str, products: str = "", plants: str = "", key: str = "") -> Catalogue:
     """
     Read a catalogue from its TOML texts.
 
@@ -160,6 +164,7 @@ def read(*, pests: str, sources: str, products: str = "", plants: str = "") -> C
     found = _entries("pests", pests, problems, functools.partial(_pest, known=known))
     kinds = _entries("products", products, problems, functools.partial(_product, known=known, pests=found))
     grown = _entries("plants", plants, problems, functools.partial(_plant, known=known, products=kinds))
+    asked = _key(key, problems, known, found)
     if problems:
         raise CatalogueError(tuple(problems))
     return Catalogue(
@@ -167,6 +172,7 @@ def read(*, pests: str, sources: str, products: str = "", plants: str = "") -> C
         products=MappingProxyType(kinds),
         sources=MappingProxyType(known),
         kinds=MappingProxyType(grown),
+        key=asked,
     )
 
 
@@ -208,7 +214,9 @@ def _evidence(table: _Table, known: Mapping[str, Source]) -> Evidence:
     for source in sources:
         if source not in known:
             table.problem(f"source {source} is not in sources.toml")
-    return Evidence(Basis(basis), sources, table.text("note", may_be_empty=True))
+    return Evidence(
+        Basis(basis), sources, table.text("note", may_be_empty=True) if "note" in table.left else ""
+    )
 
 
 def _stage(table: _Table, dd: str, t0: str) -> Stage:
@@ -321,6 +329,75 @@ def _plant(
         sensitive=frozenset(sensitive),
         evidence=_evidence(table, known),
     )
+
+
+def _key(text: str, problems: list[str], known: Mapping[str, Source], pests: Mapping[str, Pest]) -> Key:
+    """Read the identification key; its creatures of kind pest are those of pests.toml."""
+    try:
+        content = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as broken:
+        problems.append(f"key: {broken}")
+        return Key({}, {})
+    whole = _Table("key", content, problems)
+    questions = {
+        name: _question(name, body, problems) for name, body in _tables(whole.left.pop("questions", {}))
+    }
+    creatures = {
+        name: _creature(name, _Table(f"key.creatures.{name}", body, problems), questions, known, pests)
+        for name, body in _tables(whole.left.pop("creatures", {}))
+    }
+    whole.finish()
+    missing = set(pests) - set(creatures) if creatures else set()
+    problems.extend(f"key: pest {name} is missing" for name in sorted(missing))
+    return Key(MappingProxyType(questions), MappingProxyType(creatures))
+
+
+def _tables(value: object) -> list[tuple[str, object]]:
+    return list(value.items()) if isinstance(value, dict) else []
+
+
+def _question(name: str, body: object, problems: list[str]) -> KeyQuestion:
+    table = _Table(f"key.questions.{name}", body, problems)
+    options = table.table("options")
+    when = table.table("when", {})
+    found = KeyQuestion(
+        name,
+        table.text("text"),
+        {option: options.text(option) for option in list(options.left)},
+        {question: frozenset(when.texts(question)) for question in list(when.left)},
+    )
+    table.finish()
+    return found
+
+
+def _creature(
+    name: str,
+    table: _Table,
+    questions: Mapping[str, KeyQuestion],
+    known: Mapping[str, Source],
+    pests: Mapping[str, Pest],
+) -> Creature:
+    nature = table.text("kind")
+    if nature not in {item.value for item in Nature} or (nature == Nature.PEST.value) is not (name in pests):
+        table.problem(f"kind {nature!r} does not fit")
+        nature = Nature.OTHER.value
+    answers = table.table("answers")
+    fitting = {}
+    for question in list(answers.left):
+        given = answers.texts(question)
+        if question not in questions or not set(given) <= set(questions[question].options):
+            answers.problem(f"{question} has no such answers: {', '.join(given)}")
+        fitting[question] = frozenset(given)
+    creature = Creature(
+        key=name,
+        name=pests[name].name if name in pests else table.text("name"),
+        nature=Nature(nature),
+        tell=table.text("tell"),
+        answers=fitting,
+        evidence=_evidence(table, known),
+    )
+    table.finish()
+    return creature
 
 
 def _mix(table: _Table, known: Mapping[str, Source]) -> MixDefault:

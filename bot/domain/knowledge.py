@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from bot.domain.household import Plant
+from bot.domain.key import Key
 from bot.domain.pest import Pest
 from bot.domain.plant_kind import PlantKind
 from bot.domain.product import ProductKind
@@ -15,6 +16,7 @@ class Knowledge:
 
     pests: Mapping[str, Pest]
     products: Mapping[str, ProductKind]
+    key: Key = field(default_factory=lambda: Key({}, {}))
     kinds: Mapping[str, PlantKind] = field(default_factory=dict)
     kind_by_word: Mapping[str, PlantKind] = field(default_factory=dict)
     cited: Mapping[str, str] = field(default_factory=dict)

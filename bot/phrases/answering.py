@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from rapidfuzz.distance import OSA
 
-from bot.actions.commands import Choice, Isolate, LogFind, LogSign, Postpone
+from bot.actions.commands import Choice, Identify, Isolate, LogFind, LogSign, Postpone
 from bot.actions.situation import Situation
 from bot.domain.trade import Grade, Sign
 from bot.phrases.asking import Meant, short
@@ -54,6 +54,7 @@ def read_answer(text: str, words: tuple[str, ...], situation: Situation) -> Mean
         _by_refusal_to_move(words, situation.choices)
         or _by_plant(items, situation)
         or _by_find(items, words, situation)
+        or _by_words_of_the_key(words, situation.choices)
     )
 
 
@@ -130,6 +131,16 @@ def _by_find(items: tuple[Item, ...], words: tuple[str, ...], situation: Situati
             return (find, LogSign(plants=find.plants, sign=sign, on=find.on))
         case _:
             return _by_part_of_a_name(words, situation.choices) if asks_pest else None
+
+
+def _by_words_of_the_key(words: tuple[str, ...], choices: tuple[Choice, ...]) -> Meant | None:
+    """Take "crawls slowly" for the one answer of the identification key that has these words."""
+    if not all(isinstance(one, Identify) for choice in choices for one in choice.commands):
+        return None
+    said = frozenset(word for word in words if word not in {".", "!", ","})
+    said = said - _COURTEOUS or said
+    meant = [choice for choice in choices if said and said <= frozenset(words_of(plain(choice.label)))]
+    return meant[0].commands if len(meant) == 1 else None
 
 
 def _find_of(choice: Choice) -> LogFind | None:

@@ -46,6 +46,7 @@ from bot.phrases.household import (
     read_stock,
     read_temperature,
 )
+from bot.phrases.identifying import read_identification
 from bot.phrases.items import Item, Unknown, items_of
 from bot.phrases.keeping import (
     read_correction,
@@ -301,6 +302,9 @@ def _anything(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
         offered = read_offered_plants(text, situation)
         if offered is not None:
             return (_ask_whether_new(offered),)
+    unnamed = read_identification(words, situation)
+    if unnamed is not None:
+        return unnamed
     if not asks:
         about = read_animals(words) or read_traits(words, situation) or read_label_rule(words, situation)
         if about is not None:

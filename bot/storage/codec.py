@@ -64,6 +64,7 @@ COMMANDS: dict[type, str] = {
     commands.Incomplete: "incomplete",
     commands.SetAnimals: "set_animals",
     commands.SetTraits: "set_traits",
+    commands.Identify: "identify",
     commands.Greet: "greet",
     commands.Decline: "decline",
     commands.SkipQuestion: "skip_question",

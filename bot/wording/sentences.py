@@ -6,6 +6,7 @@ from bot.actions import outcomes as o
 from bot.wording.asking import FIRST_AID, HELP, asks, due, unclear
 from bot.wording.days import clock, day, listed, near_day
 from bot.wording.history import history_text
+from bot.wording.identifying import identified, key_asked
 from bot.wording.isolation import isolated, isolated_them, release_info, release_words, released
 from bot.wording.looks import check, find, sign
 from bot.wording.mixing import cannot_mix, mixed
@@ -126,6 +127,10 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return mixed(outcome)
         case o.CannotMix():
             return cannot_mix(outcome)
+        case o.KeyAsked():
+            return key_asked(outcome)
+        case o.Identified():
+            return identified(outcome)
         case o.AnimalsNoted(animals=animals):
             return (
                 f"Written: {listed(ANIMALS[one] for one in animals)} at home."

@@ -1,0 +1,50 @@
+"""Find out what it is: one question of the key at a time, and at its end an offer to write the find."""
+
+from dataclasses import replace
+
+from bot.actions.commands import Choice, Identify, Incomplete, LogFind, Missing
+from bot.actions.desk import Desk
+from bot.actions.outcomes import Identified, KeyAsked
+from bot.actions.situation import Expecting
+from bot.domain.key import UNSURE, Creature, KeyQuestion, Nature, next_question, remaining
+from bot.domain.trade import Grade
+
+MOST_NAMED = 4
+_GRADES = {"A few (up to 5)": Grade.FEW, "Some (up to about 30)": Grade.SOME, "Many": Grade.MANY}
+
+
+def identify(command: Identify, desk: Desk) -> KeyAsked | Identified:
+    """Ask what narrows most, or name what is left; writes nothing."""
+    question = next_question(desk.knowledge.key, command.answers)
+    if question is not None:
+        return _asked(command, question, desk)
+    left = remaining(desk.knowledge.key, command.answers)
+    pests = [one for one in left if one.nature is Nature.PEST][:MOST_NAMED]
+    choices = tuple(_offer(command, one) for one in pests) if command.plants else ()
+    if choices:
+        desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
+    return Identified(
+        creatures=tuple(left[:MOST_NAMED]), plants=desk.names(command.plants), has_offer=bool(choices)
+    )
+
+
+def _asked(command: Identify, question: KeyQuestion, desk: Desk) -> KeyAsked:
+    options = [*question.options.items(), (UNSURE, "Not sure")]
+    choices = tuple(
+        Choice(words, (replace(command, answers=(*command.answers, (question.key, option))),))
+        for option, words in options
+    )
+    desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
+    return KeyAsked(question.text, len(command.answers) + 1)
+
+
+def _offer(command: Identify, pest: Creature) -> Choice:
+    """Offer to write the find, with what was told of it before the key was asked."""
+    if command.find is not None and (command.find.count is not None or command.find.grade is not None):
+        return Choice(f"It is {pest.name}", (replace(command.find, pest=pest.key),))
+    grades = tuple(
+        Choice(label, (LogFind(plants=command.plants, grade=grade, pest=pest.key),))
+        for label, grade in _GRADES.items()
+    )
+    amount = Incomplete(missing=Missing.AMOUNT, plants=command.plants, choices=grades)
+    return Choice(f"It is {pest.name}", (amount,))

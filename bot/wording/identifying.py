@@ -1,0 +1,47 @@
+"""Answers of the identification key."""
+
+from bot.actions import outcomes as o
+from bot.domain.key import Creature, Nature
+from bot.wording.days import listed
+
+NATURES = {
+    Nature.PEST: "",
+    Nature.FRIEND: " (a friend: no spray)",
+    Nature.HARMLESS: " (harmless: nothing to do)",
+    Nature.OTHER: " (not an insect: no insect spray helps)",
+}
+
+
+def key_asked(told: o.KeyAsked) -> str:
+    """Ask one question of the key."""
+    return f"{told.text} “Not sure” is an answer too."
+
+
+def identified(told: o.Identified) -> str:
+    """Name what it is, or the few it can be with what tells them apart."""
+    if not told.creatures:
+        return (
+            "Nothing I know fits all of that. Look once more in daylight, with a lens or the phone's camera, and "
+            "say “what is this” again. Keep the plant apart until you know."
+        )
+    if len(told.creatures) == 1:
+        (one,) = told.creatures
+        lines = [f"Most likely {one.name}{NATURES[one.nature]}: {one.tell}."]
+    else:
+        lines = ["It can be one of these:"]
+        lines += [f"{one.name}{NATURES[one.nature]}: {one.tell}." for one in told.creatures]
+    lines.append(_next(told))
+    return "\n".join(line for line in lines if line)
+
+
+def _next(told: o.Identified) -> str:
+    pests = [one for one in told.creatures if one.nature is Nature.PEST]
+    if not pests:
+        return "Nothing is written."
+    if told.has_offer:
+        return f"Shall I write it for {listed(told.plants)}? Nothing is written yet."
+    return f"If so, say for instance “hoya 5 {_said(pests[0])}”. Nothing is written yet."
+
+
+def _said(pest: Creature) -> str:
+    return pest.name if pest.name.endswith("s") else f"{pest.name}s"
