@@ -52,7 +52,7 @@ from bot.domain.knowledge import Knowledge
 from bot.phrases.grammar import understand
 from bot.wording.answer import Answer, Button
 from bot.wording.nudge import nudge_choices
-from bot.wording.sentences import say
+from bot.wording.sentences import picture, say
 from bot.wording.voice import Voice
 
 logger = logging.getLogger(__name__)
@@ -237,7 +237,9 @@ class Conversation:
     def _answer(self, outcomes: list[Outcome], desk: Desk, question: Question | None) -> Answer:
         voice = Voice(desk.today, desk.household.zone)
         text = "\n\n".join(dict.fromkeys(say(outcome, voice) for outcome in outcomes))
-        return Answer(text=cut(text), buttons=_buttons(question) if question else ())
+        return Answer(
+            text=cut(text), buttons=_buttons(question) if question else (), picture=picture(outcomes)
+        )
 
     def _nudge(self, nudge: NudgeText, desk: Desk, chat: int) -> Answer:
         choices = nudge_choices(nudge)

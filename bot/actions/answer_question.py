@@ -10,14 +10,16 @@ from bot.actions.outcomes import (
     History,
     IsolatedList,
     NoPlants,
-    NotBuiltYet,
+    NoTrend,
     PlantList,
     ReasonOf,
     Reasons,
     ReleaseInfo,
     Settings,
     Shelf,
+    TrendShown,
 )
+from bot.actions.show_trend import show_trend
 from bot.actions.take_back import history_lines
 from bot.domain.agenda import Task
 from bot.domain.course import Step, label_days, next_step
@@ -36,7 +38,8 @@ Answered = (
     | Shelf
     | Settings
     | NoPlants
-    | NotBuiltYet
+    | TrendShown
+    | NoTrend
 )
 
 
@@ -62,7 +65,7 @@ def answer(command: Ask, desk: Desk) -> Answered:  # noqa: C901 - one arm a topi
         case Topic.PLANTS:
             return _plants(desk)
         case Topic.TREND:
-            return NotBuiltYet("trend")
+            return show_trend(command.plants, desk)
 
 
 def _isolated(desk: Desk) -> IsolatedList:

@@ -20,6 +20,7 @@ from bot.domain.nudging import Placement
 from bot.domain.pest import Evidence
 from bot.domain.release import Level
 from bot.domain.trade import Grade, Method, Sign
+from bot.domain.trend import Band, Count, Trend
 from bot.domain.watch import Watch
 
 
@@ -353,6 +354,26 @@ class CannotMix:
     trouble: MixTrouble
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TrendShown:
+    """How the counts on a plant go; points are counts or what a grade stands for, nought for none seen."""
+
+    plant: str
+    pest: str
+    trend: Trend
+    points: tuple[Count, ...]
+    rounds: tuple[date, ...]
+    band: tuple[Band, ...]
+    hatch_due_on: date | None
+
+
+@dataclass(frozen=True, slots=True)
+class NoTrend:
+    """Nothing is open whose counts could be followed."""
+
+    plant: str | None
+
+
 @dataclass(frozen=True, slots=True)
 class KeyAsked:
     """A question of the identification key, counted from one."""
@@ -530,13 +551,6 @@ class Unclear:
 
 
 @dataclass(frozen=True, slots=True)
-class NotBuiltYet:
-    """Understood, but the bot cannot do it yet; nothing written."""
-
-    what: str
-
-
-@dataclass(frozen=True, slots=True)
 class Exposed:
     """First aid; writes nothing."""
 
@@ -634,6 +648,8 @@ Outcome = (
     | Lost
     | Stocked
     | BadGap
+    | TrendShown
+    | NoTrend
     | KeyAsked
     | Identified
     | AnimalsNoted
@@ -655,7 +671,6 @@ Outcome = (
     | Asks
     | NoPlants
     | Unclear
-    | NotBuiltYet
     | Exposed
     | Helped
     | Welcomed

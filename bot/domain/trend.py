@@ -4,7 +4,7 @@ import enum
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 
 from bot.domain.development import SLOW_DEFAULT, development_days, held
 from bot.domain.pest import Pest
@@ -15,6 +15,7 @@ _LIKELY = 0.20
 _STEPS = 60
 _SETTLED = 1e-12
 _WEEK = 7
+_EIGHTY = 1.2816  # standard normal deviate of an 80 % interval
 
 
 class Call(enum.Enum):
@@ -84,6 +85,59 @@ def trend(counts: Sequence[Count], hatch_due_on: date | None = None) -> Trend:
         return Trend(Call.CANNOT_TELL, None, None)
     p_falling = t_below(slope.per_day / (slope.error * math.sqrt(slope.scatter)), len(rows) - 2)
     return Trend(_call(p_falling), math.exp(_WEEK * slope.per_day), p_falling)
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """The fitted mean on a day and where it may lie. [animals]."""
+
+    on: date
+    low: float
+    middle: float
+    high: float
+
+
+def fitted_band(counts: Sequence[Count]) -> tuple[Band, ...]:
+    """
+    Give the fitted mean day by day, with its 80 % interval; nothing where the counts bear no fit.
+
+    Parameters
+    ----------
+    counts
+        In any order, one a check; at least three, two of them not nought. [animals]
+
+    Returns
+    -------
+    tuple of Band
+        exp(a + b t) with the delta-method interval of the linear predictor, widened by the scatter.
+
+    References
+    ----------
+    .. [ohara2010] a Poisson mean with scatter, no log-transformed counts.
+    """
+    rows = sorted(counts, key=lambda count: count.on)
+    days = [(row.on - rows[0].on).days for row in rows]
+    numbers = [row.number for row in rows]
+    slope = None
+    if len(rows) >= LEAST_COUNTS - 1 and sum(number > 0 for number in numbers) > 1:
+        slope = fit_slope(days, numbers)
+    if slope is None:
+        return ()
+    weights = [math.exp(slope.per_day * day) for day in days]
+    start = math.log(sum(numbers) / sum(weights))
+    means = [math.exp(start) * weight for weight in weights]
+    whole, first, second = (
+        sum(mean * day**power for mean, day in zip(means, days, strict=True)) for power in (0, 1, 2)
+    )
+    spread = slope.scatter / (whole * second - first * first)
+
+    def at(day: int) -> Band:
+        middle = start + slope.per_day * day
+        error = math.sqrt(max(0.0, spread * (second - 2 * day * first + day * day * whole)))
+        low, high = (math.exp(min(50.0, middle + side * _EIGHTY * error)) for side in (-1, 1))
+        return Band(rows[0].on + timedelta(days=day), low, math.exp(min(50.0, middle)), high)
+
+    return tuple(at(day) for day in range(days[-1] + 1))
 
 
 def hatch_wave_days(pest: Pest, temperature: float | None) -> float:

@@ -17,7 +17,7 @@ _OPENERS = listed(
     "has will would am any"
 )
 _PERSONS = frozenset({"i", "we", "he", "she", "they", "you", "anyone", "anybody", "somebody"})
-_NOUNS = listed("due history log trend status stock shelf agenda todo list journal")
+_NOUNS = listed("due history log trend chart graph status stock shelf agenda todo list journal")
 _HELP = (
     frozenset({"what", "can", "say"}),
     frozenset({"what", "can", "you"}),

@@ -1,5 +1,6 @@
 """Answer to platform call: the method's name and its body, plain text and inline buttons."""
 
+import base64
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -7,6 +8,7 @@ from typing import Any
 from bot.wording.answer import Answer, Button
 
 LONGEST_TEXT = 4096
+LONGEST_CAPTION = 1024
 ELLIPSIS = "…"
 
 
@@ -20,7 +22,16 @@ class Call:
 
 
 def send(chat: int, answer: Answer) -> Call:
-    """Say something new."""
+    """Say something new; what goes with it stands in the row itself, so that it is sent after any stop."""
+    attached = answer.picture or answer.document
+    if attached is not None:
+        kind, method = ("photo", "sendPhoto") if answer.picture else ("document", "sendDocument")
+        content = base64.b64encode(attached.content).decode()
+        held = {"name": attached.name, "base64": content}
+        body: dict[str, Any] = {"chat_id": chat, "caption": fitting(answer.text, LONGEST_CAPTION), kind: held}
+        if answer.buttons:
+            body["reply_markup"] = keyboard(answer.buttons)
+        return Call(chat, method, body)
     body = {"chat_id": chat, "text": fitting(answer.text), "link_preview_options": {"is_disabled": True}}
     if answer.buttons:
         body["reply_markup"] = keyboard(answer.buttons)
@@ -57,7 +68,7 @@ def keyboard(buttons: Sequence[Sequence[Button]]) -> dict[str, Any]:
     return {"inline_keyboard": rows}
 
 
-def fitting(text: str) -> str:
+def fitting(text: str, longest: int = LONGEST_TEXT) -> str:
     """
     Cut a text the platform would refuse for its length; whoever wrote it should have cut it better.
 
@@ -66,6 +77,6 @@ def fitting(text: str) -> str:
     if not text.strip():
         raise ValueError("a message of 0 characters cannot be sent")
     units = text.encode("utf-16-le")
-    if len(units) <= 2 * LONGEST_TEXT:
+    if len(units) <= 2 * longest:
         return text
-    return units[: 2 * (LONGEST_TEXT - 1)].decode("utf-16-le", "ignore") + ELLIPSIS
+    return units[: 2 * (longest - 1)].decode("utf-16-le", "ignore") + ELLIPSIS

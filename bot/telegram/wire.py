@@ -1,10 +1,11 @@
 """The library's bot as a plain caller: a method's name and a body go out, JSON comes back."""
 
+import base64
 import logging
 import os
 from typing import Any
 
-from telegram import Bot
+from telegram import Bot, InputFile
 from telegram.error import TelegramError
 from telegram.request import HTTPXRequest
 
@@ -19,6 +20,19 @@ CONNECTIONS = 16
 ALLOWED = ("message", "callback_query")
 
 logger = logging.getLogger(__name__)
+
+
+def _with_files(body: dict[str, Any]) -> dict[str, Any]:
+    """Make uploads of what a row holds as text."""
+    return {key: _upload(value) if _is_held(value) else value for key, value in body.items()}
+
+
+def _is_held(value: object) -> bool:
+    return isinstance(value, dict) and value.keys() == {"name", "base64"}
+
+
+def _upload(held: dict[str, str]) -> InputFile:
+    return InputFile(base64.b64decode(held["base64"]), filename=held["name"])
 
 
 class Wire:
@@ -52,7 +66,7 @@ class Wire:
         # fails on a whole batch for one bad update. With an underscore behind it the name is the same to the
         # platform (the library turns snake case into camel case) and no wrapper's name.
         try:
-            return await self._bot.do_api_request(f"{method}_", body)
+            return await self._bot.do_api_request(f"{method}_", _with_files(body))
         except TelegramError as error:
             raise named(error) from error
 

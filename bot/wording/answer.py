@@ -1,4 +1,4 @@
-"""What the bot says, before any platform's form: text and buttons."""
+"""What the bot says, before any platform's form: text, buttons, a picture or a file."""
 
 from dataclasses import dataclass
 
@@ -11,9 +11,19 @@ class Button:
     data: str
 
 
+@dataclass(frozen=True, slots=True)
+class Attachment:
+    """A picture or a file to go with a message."""
+
+    name: str
+    content: bytes
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Answer:
     """One message, at most 4,096 characters of plain text."""
 
     text: str
     buttons: tuple[tuple[Button, ...], ...] = ()
+    picture: "Attachment | None" = None
+    document: "Attachment | None" = None

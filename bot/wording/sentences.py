@@ -1,9 +1,12 @@
 """Outcome to answer: every outcome has its sentence here. Understood, written, next; plain words, no blame."""
 
+from collections.abc import Iterable
 from typing import assert_never
 
 from bot.actions import outcomes as o
+from bot.wording.answer import Attachment
 from bot.wording.asking import FIRST_AID, HELP, asks, due, unclear
+from bot.wording.chart import trend_chart
 from bot.wording.days import clock, day, listed, near_day
 from bot.wording.history import history_text
 from bot.wording.identifying import identified, key_asked
@@ -23,6 +26,7 @@ from bot.wording.setting_up import (
     town,
     welcome,
 )
+from bot.wording.trending import no_trend, trend_words
 from bot.wording.voice import Voice
 from bot.wording.why import reasons_text
 
@@ -127,6 +131,10 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return mixed(outcome)
         case o.CannotMix():
             return cannot_mix(outcome)
+        case o.TrendShown():
+            return trend_words(outcome)
+        case o.NoTrend():
+            return no_trend(outcome)
         case o.KeyAsked():
             return key_asked(outcome)
         case o.Identified():
@@ -182,8 +190,6 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return "I know no plants yet. Send them one a line, like “hoya, landing, 15 cm”."
         case o.Unclear():
             return unclear(outcome)
-        case o.NotBuiltYet(what=what):
-            return f"I understood “{what}”, but I cannot do that yet. Nothing is written."
         case o.Exposed():
             return FIRST_AID
         case o.Helped():
@@ -213,3 +219,8 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return nudge_text(outcome, voice.zone)
         case _:
             assert_never(outcome)
+
+
+def picture(outcomes: Iterable[o.Outcome]) -> Attachment | None:
+    """Draw what goes with an answer, where anything does."""
+    return next((trend_chart(one) for one in outcomes if isinstance(one, o.TrendShown)), None)

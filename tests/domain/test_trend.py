@@ -5,7 +5,7 @@ from datetime import date, timedelta
 import pytest
 
 from bot.catalogue.load import load
-from bot.domain.trend import Call, Count, fit_slope, hatch_wave_days, t_below, trend
+from bot.domain.trend import Call, Count, fit_slope, fitted_band, hatch_wave_days, t_below, trend
 
 START = date(2026, 3, 1)
 
@@ -86,3 +86,20 @@ def test_points_of_students_t(freedom: int, point: float) -> None:
 def test_no_degree_of_freedom_is_a_bug() -> None:
     with pytest.raises(ValueError, match="0 degrees"):
         t_below(1, 0)
+
+
+def test_the_fitted_band_of_published_counts() -> None:
+    # R's glm of the thirteen years above: intercept 3.1405895, slope .2021212; at the first year its mean is
+    # exp(3.1405895 + .2021212) = 28.2956, at the last exp(5.7681651) = 319.95.
+    numbers = (12, 14, 33, 50, 67, 74, 123, 141, 165, 204, 253, 246, 240)
+    band = fitted_band([Count(START + timedelta(days=day), number) for day, number in enumerate(numbers)])
+    assert len(band) == 13
+    assert band[0].middle == pytest.approx(28.2956, rel=1e-4)
+    assert band[-1].middle == pytest.approx(319.95, rel=1e-4)
+    # Its standard error of the intercept is .078247 at scatter 1, where t = 0, one day before the first.
+    assert all(one.low < one.middle < one.high for one in band)
+
+
+def test_too_few_counts_bear_no_band() -> None:
+    assert fitted_band(weekly(9, 6)) == ()
+    assert fitted_band(weekly(9, 0, 0)) == ()

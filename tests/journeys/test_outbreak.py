@@ -339,9 +339,8 @@ def test_an_outbreak_is_told_in_one_message_after_another_or_not_at_all(talk: Ta
     assert [name for name, _ in talk.told()[before:]] == ["ivy"]
 
 
-def test_what_the_bot_cannot_do_yet_it_says_and_writes_nothing(outbreak: Talk) -> None:
+def test_help_and_first_aid_write_nothing(outbreak: Talk) -> None:
     before = len(outbreak.entries())
-    assert outbreak.say("is the hoya getting better")[0].endswith("I cannot do that yet. Nothing is written.")
     assert outbreak.say("bleach in my eye")[0].startswith("Stop and get away from it, into fresh air.")
     assert "“done”, “done except coffee”" in outbreak.say("help")[0]
     assert len(outbreak.entries()) == before

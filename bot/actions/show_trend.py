@@ -1,0 +1,51 @@
+"""Is it working: the counts of a case over time, what to make of them, and what to draw."""
+
+from datetime import date, timedelta
+from math import ceil, isfinite
+
+from bot.actions.desk import Desk
+from bot.actions.outcomes import NoTrend, TrendShown
+from bot.domain.climate import temperature_on
+from bot.domain.course import round_days
+from bot.domain.household import Case, Plant
+from bot.domain.identity import PlantId
+from bot.domain.survival import VISIBLE, Start
+from bot.domain.trend import Count, fitted_band, hatch_wave_days, trend
+
+
+def show_trend(plants: tuple[PlantId, ...], desk: Desk) -> TrendShown | NoTrend:
+    """Follow the newest open case of the plant asked about, or of the one with most to show."""
+    asked = [desk.plant(plant) for plant in plants] or desk.household.living
+    cases = [(plant, case) for plant in asked for case in plant.open_cases]
+    if not cases:
+        return NoTrend(asked[0].name if plants else None)
+    plant, case = max(cases, key=lambda one: len(_points(*one)))
+    points = _points(plant, case)
+    hatch_due_on = _hatch_due_on(plant, case, desk)
+    return TrendShown(
+        plant=plant.name,
+        pest=desk.knowledge.pests[case.pest].name,
+        trend=trend(points, hatch_due_on),
+        points=points,
+        rounds=tuple(round_days(plant, case)),
+        band=fitted_band(points),
+        hatch_due_on=hatch_due_on,
+    )
+
+
+def _points(plant: Plant, case: Case) -> tuple[Count, ...]:
+    """Give one count a day, finds before looks: a grade stands for what it usually is."""
+    found = {check.on: 0 for check in plant.checks if check.on >= case.opened_on}
+    for find in case.finds:
+        number = find.count if find.count is not None else VISIBLE[Start(find.grade.value)]
+        found[find.on] = max(found.get(find.on, 0), number)
+    return tuple(Count(on, number) for on, number in sorted(found.items()))
+
+
+def _hatch_due_on(plant: Plant, case: Case, desk: Desk) -> date | None:
+    rounds = round_days(plant, case)
+    if not rounds:
+        return None
+    pest = desk.knowledge.pests[case.pest]
+    days = hatch_wave_days(pest, temperature_on(desk.household, plant, desk.today))
+    return rounds[0] + timedelta(days=ceil(days)) if isfinite(days) else None

@@ -1,0 +1,67 @@
+"""The picture of a case: counts, rounds and looks over time, readable on a phone and by the colour-blind."""
+
+import io
+from datetime import date
+from typing import Any
+
+from bot.actions.outcomes import TrendShown
+from bot.wording.answer import Attachment
+from bot.wording.days import day
+
+# Okabe and Ito's palette, told apart with any colour vision.
+_BLUE, _ORANGE, _SKY, _GREY = "#0072B2", "#D55E00", "#56B4E9", "#555555"
+_WIDTH_IN, _HEIGHT_IN, _DOTS_PER_IN = 5.0, 4.0, 150
+_MOST_TICKS = 4
+_LEAST_POINTS = 2
+
+
+def trend_chart(told: TrendShown) -> Attachment | None:
+    """Draw the counts of a case; None where there is nothing to compare yet."""
+    if len(told.points) < _LEAST_POINTS:
+        return None
+    # loaded for a chart only: it would double the memory of a bot that draws none
+    from matplotlib.backends.backend_agg import FigureCanvasAgg  # noqa: PLC0415
+    from matplotlib.figure import Figure  # noqa: PLC0415
+
+    figure = Figure(figsize=(_WIDTH_IN, _HEIGHT_IN), dpi=_DOTS_PER_IN, layout="constrained")
+    FigureCanvasAgg(figure)
+    axes = figure.add_subplot()
+    _draw(axes, told)
+    held = io.BytesIO()
+    figure.savefig(held, format="png")
+    return Attachment(f"{told.plant}.png", held.getvalue())
+
+
+def _draw(axes: Any, told: TrendShown) -> None:
+    first = told.points[0].on
+    if told.band:
+        days = [(one.on - first).days for one in told.band]
+        lows, highs = [one.low for one in told.band], [one.high for one in told.band]
+        axes.fill_between(days, lows, highs, color=_SKY, alpha=0.35, linewidth=0, label="trend, 80 %")
+        axes.plot(days, [one.middle for one in told.band], color=_BLUE, linewidth=1)
+    seen = [((one.on - first).days, one.number) for one in told.points if one.number > 0]
+    none = [(one.on - first).days for one in told.points if one.number == 0]
+    axes.scatter(*zip(*seen, strict=True), color=_BLUE, s=55, zorder=3, label="seen")
+    if none:
+        axes.scatter(
+            none, [0] * len(none), facecolor="white", edgecolor=_BLUE, s=55, zorder=3, label="none seen"
+        )
+    rounds = [(on - first).days for on in told.rounds]
+    most = max(1, *(one.number for one in told.points))
+    if rounds:
+        axes.scatter(rounds, [-0.08 * most] * len(rounds), marker="^", color=_ORANGE, s=60, label="round")
+    axes.set_ylim(-0.16 * most, 1.15 * most)
+    _label(axes, told, first)
+
+
+def _label(axes: Any, told: TrendShown, first: date) -> None:
+    last = max(told.points[-1].on, *told.rounds) if told.rounds else told.points[-1].on
+    span = max((last - first).days, 1)
+    ticks = sorted({round(span * number / (_MOST_TICKS - 1)) for number in range(_MOST_TICKS)})
+    axes.set_xticks(ticks, [day(date.fromordinal(first.toordinal() + tick)) for tick in ticks], fontsize=11)
+    axes.tick_params(axis="y", labelsize=11)
+    axes.yaxis.get_major_locator().set_params(integer=True)
+    axes.set_title(f"{told.plant}: {told.pest}", fontsize=13, color="black")
+    axes.set_ylabel("seen alive", fontsize=12, color=_GREY)
+    axes.spines[["top", "right"]].set_visible(False)
+    axes.legend(fontsize=10, frameon=False, loc="upper right")

@@ -1,0 +1,61 @@
+"""Answers to "is it working"."""
+
+from bot.actions import outcomes as o
+from bot.domain.trend import LEAST_COUNTS, Call
+from bot.wording.days import counted, day
+
+LOOK_ELSEWHERE = (
+    "Before you change the product, look where they hide (roots, sheaths, under the rim), for ants, at the "
+    "neighbours, and whether the spray reached every underside."
+)
+
+
+def trend_words(told: o.TrendShown) -> str:
+    """Say what the counts show, and how sure that is."""
+    lines = [f"{told.plant}, {told.pest}: {_call(told)}"]
+    if told.trend.call in {Call.CANNOT_TELL, Call.PROBABLY_RISING}:
+        lines.append(LOOK_ELSEWHERE)
+    return "\n".join(lines)
+
+
+def _call(told: o.TrendShown) -> str:
+    found = told.trend
+    factor = (
+        "" if found.weekly_factor is None else f", about {found.weekly_factor:.2g} times as many each week"
+    )
+    sure = (
+        ""
+        if found.p_falling is None
+        else f" With nothing happening, counts would fall like this {_chance(found.p_falling)}."
+    )
+    match found.call:
+        case Call.TOO_EARLY:
+            return _too_early(told)
+        case Call.FALLING:
+            return f"falling{factor}.{sure}"
+        case Call.PROBABLY_FALLING:
+            return f"probably falling{factor}.{sure}"
+        case Call.CANNOT_TELL:
+            return f"cannot tell yet from {counted(len(told.points), 'count')}{factor}."
+        case Call.PROBABLY_RISING:
+            return f"probably rising{factor}."
+
+
+def _chance(share: float) -> str:
+    return "less than 1 time in 100" if share < 0.01 else f"about {round(100 * share)} times in 100"  # noqa: PLR2004
+
+
+def _too_early(told: o.TrendShown) -> str:
+    if len(told.points) < LEAST_COUNTS:
+        return f"too early to tell, {counted(len(told.points), 'count')} of at least {LEAST_COUNTS}."
+    assert told.hatch_due_on is not None
+    return f"too early to tell: eggs laid before the first round can hatch until {day(told.hatch_due_on)}."
+
+
+def no_trend(told: o.NoTrend) -> str:
+    """Say that nothing is open to follow."""
+    return (
+        f"{told.plant} has no open case to follow."
+        if told.plant
+        else "No case is open, so there is nothing to follow."
+    )
