@@ -41,6 +41,7 @@ from bot.actions.outcomes import (
     PlantsGone,
     Stranger,
     WhichTown,
+    WorkStage,
 )
 from bot.actions.perform import perform
 from bot.actions.ports import Question, Store
@@ -262,7 +263,7 @@ def _opens_question(outcome: Outcome) -> bool:
         case _:
             if isinstance(outcome, Identified):
                 return outcome.has_offer
-            return isinstance(outcome, KeyAsked | NotYet | PlacesSaved | PlantsAdded | WhichTown)
+            return isinstance(outcome, WorkStage | KeyAsked | NotYet | PlacesSaved | PlantsAdded | WhichTown)
 
 
 def _buttons(question: Question) -> tuple[tuple[Button, ...], ...]:

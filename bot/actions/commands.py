@@ -202,6 +202,29 @@ class Identify:
 
 
 @dataclass(frozen=True, slots=True)
+class BeginWork:
+    """A work day with these plants, or with all that need it; or the one under way again."""
+
+    plants: tuple[PlantId, ...] = ()
+    cleaned_out: tuple[PlantId, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class TickWork:
+    """The open stage is done, but for some plants; or it is left out."""
+
+    but: tuple[PlantId, ...] = ()
+    is_left_out: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class EndWork:
+    """Enough for today, to go on later; or for good."""
+
+    is_for_good: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class SetAnimals:
     """Animals that live here, or no longer do."""
 
@@ -380,6 +403,9 @@ Command = (
     | LosePlant
     | StockProduct
     | Identify
+    | BeginWork
+    | TickWork
+    | EndWork
     | SetAnimals
     | SetTraits
     | ReadTemperature

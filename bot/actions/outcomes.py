@@ -22,6 +22,7 @@ from bot.domain.release import Level
 from bot.domain.trade import Grade, Method, Sign
 from bot.domain.trend import Band, Count, Trend
 from bot.domain.watch import Watch
+from bot.domain.workday import Stage, StagePlan
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,6 +195,8 @@ class FindLogged:
     product: str | None
     progress: Progress
     tonight: date | None
+    seek: tuple[str, ...] = ()
+    """Kinds of product that would reach the pest, where the shelf has none."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -372,6 +375,41 @@ class NoTrend:
     """Nothing is open whose counts could be followed."""
 
     plant: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WorkStage:
+    """The stage at hand: its plants in order, its number among all, what was written before it."""
+
+    plan: StagePlan
+    plants: tuple[str, ...]
+    number: int
+    count: int
+    minutes_left: int
+    product: str | None
+    just_washed: tuple[str, ...]
+    written: tuple[tuple[Stage, tuple[str, ...]], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WorkDone:
+    """Nothing is left of the work day."""
+
+    written: tuple[tuple[Stage, tuple[str, ...]], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WorkPaused:
+    """Enough for today; stages left, none where it is over for good."""
+
+    stages_left: int
+
+
+@dataclass(frozen=True, slots=True)
+class NoWork:
+    """No work day is under way, or there is nothing to work on."""
+
+    is_begun: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -650,6 +688,10 @@ Outcome = (
     | BadGap
     | TrendShown
     | NoTrend
+    | WorkStage
+    | WorkDone
+    | WorkPaused
+    | NoWork
     | KeyAsked
     | Identified
     | AnimalsNoted

@@ -6,10 +6,12 @@ from bot.actions.answer_question import answer
 from bot.actions.commands import (
     AddPlants,
     Ask,
+    BeginWork,
     Choice,
     Command,
     Correct,
     Decline,
+    EndWork,
     Exposure,
     Greet,
     Help,
@@ -40,6 +42,7 @@ from bot.actions.commands import (
     Start,
     StockProduct,
     Thanks,
+    TickWork,
     Topic,
     Undo,
 )
@@ -75,6 +78,7 @@ from bot.actions.set_up import (
 )
 from bot.actions.situation import Expecting
 from bot.actions.take_back import correct, undo
+from bot.actions.work_through import begin_work, end_work, tick_work
 
 
 def perform(command: Command, desk: Desk) -> list[Outcome]:
@@ -130,6 +134,12 @@ def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912
             return [stock(command, desk)]
         case Identify():
             return [identify(command, desk)]
+        case BeginWork():
+            return [begin_work(command, desk)]
+        case TickWork():
+            return [tick_work(command, desk)]
+        case EndWork():
+            return [end_work(command, desk)]
         case SetAnimals():
             return [set_animals(command, desk)]
         case SetTraits():

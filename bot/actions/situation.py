@@ -53,6 +53,7 @@ class Expecting(Enum):
     PLANTS = "plants"
     PLACE = "place"
     CHOICE = "choice"
+    WORK = "work"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -26,11 +26,16 @@ from bot.domain.journal import (
     SignSeen,
     Treated,
     Voided,
+    WorkEnded,
+    WorkTicked,
 )
 from bot.domain.trade import grade_of
 
 OF_A_PLANT = (Found, SignSeen, CheckedClean, Treated, Postponed, IsolatedNow, ReleasedNow, LostNow)
 """What can have been told of the wrong plant."""
+
+
+_NO_HISTORY = (Heard, Nudged, HouseholdSet, PlaceSet, WorkTicked, WorkEnded)
 
 
 def undo(_: Undo, desk: Desk) -> Undone | NothingToUndo:
@@ -140,6 +145,6 @@ def history_lines(desk: Desk, plant: PlantId | None, since: date) -> list[tuple[
         (entry.happened_on, _plant_name(desk, entry), describe(entry))
         for entry in entries
         if entry.happened_on >= since
-        and not isinstance(entry.payload, Heard | Nudged | HouseholdSet | PlaceSet)
+        and not isinstance(entry.payload, _NO_HISTORY)
         and (plant is None or entry.plant == plant)
     ]

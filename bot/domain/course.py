@@ -160,11 +160,12 @@ def round_days(plant: Plant, case: Case) -> list[date]:
     """
     Days that count as rounds, in order.
 
-    Handwork after a use of a product bridges the gap to the next and is no round; before the first it is one.
+    Handwork after a use of a product bridges the gap to the next and is no round; before the first, or where
+    no product is used at all, it is one.
     """
     done = rounds(plant, case)
     full = {treatment.on for treatment in done if treatment.method not in HANDWORK}
-    first = min(full, default=date.max)
+    first = min((treatment.on for treatment in done if treatment.method in PRODUCT_METHODS), default=date.max)
     return sorted(full | {treatment.on for treatment in done if treatment.on < first})
 
 

@@ -34,6 +34,9 @@ from bot.domain.journal import (
     TemperatureRead,
     Treated,
     Voided,
+    WorkBegun,
+    WorkEnded,
+    WorkTicked,
 )
 from bot.domain.release import Level
 from bot.domain.slot import Habits
@@ -209,6 +212,16 @@ class Nudge:
 
 
 @dataclass(slots=True)
+class Work:
+    """A work day under way: its plants, and what is ticked off by stage."""
+
+    begun_on: date
+    plants: tuple[PlantId, ...]
+    cleaned_out: tuple[PlantId, ...]
+    ticked: dict[str, set[PlantId]] = field(default_factory=dict)
+
+
+@dataclass(slots=True)
 class Household:
     """Everything derived from one journal."""
 
@@ -229,6 +242,7 @@ class Household:
     held_from: date | None = None
     held_until: date | None = None
     nudge: Nudge | None = None
+    work: Work | None = None
     told_at: datetime | None = None
     """When a member last told something."""
 
@@ -326,6 +340,20 @@ def _apply_to_household(household: Household, entry: Entry) -> None:
         case HeldUntil(until=until):
             household.held_from = entry.happened_on
             household.held_until = until
+        case WorkBegun() | WorkTicked() | WorkEnded() as told:
+            _work(household, told, entry.happened_on)
+        case _:
+            pass
+
+
+def _work(household: Household, told: WorkBegun | WorkTicked | WorkEnded, on: date) -> None:
+    match told:
+        case WorkBegun(plants=plants, cleaned_out=cleaned_out):
+            household.work = Work(on, plants, cleaned_out)
+        case WorkTicked(stage=stage, plants=plants) if household.work is not None:
+            household.work.ticked.setdefault(stage, set()).update(plants)
+        case WorkEnded():
+            household.work = None
         case _:
             pass
 

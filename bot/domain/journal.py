@@ -194,6 +194,28 @@ class Voided:
     """Takes back the entry named by void_of."""
 
 
+@dataclass(frozen=True, slots=True)
+class WorkBegun:
+    """A work day begins with these plants; those to be cleaned out are among them."""
+
+    plants: tuple[PlantId, ...]
+    cleaned_out: tuple[PlantId, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class WorkTicked:
+    """A stage of the work day is done for these plants, or left out."""
+
+    stage: str
+    plants: tuple[PlantId, ...]
+    is_left_out: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class WorkEnded:
+    """The work day is over, whatever was ticked."""
+
+
 Payload = (
     HouseholdSet
     | PlaceSet
@@ -211,6 +233,9 @@ Payload = (
     | TemperatureRead
     | RoutineSet
     | HeldUntil
+    | WorkBegun
+    | WorkTicked
+    | WorkEnded
     | Nudged
     | Heard
     | Voided

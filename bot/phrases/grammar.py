@@ -76,6 +76,7 @@ from bot.phrases.setup import (
 )
 from bot.phrases.text import LONGEST, is_thumb_up, plain, words_of
 from bot.phrases.words import Word, listed
+from bot.phrases.working import read_tick, read_work
 
 LONGEST_LIST = 4096
 _LIST_OPENINGS = ("add", "new plant", "plants", "my plants")
@@ -200,7 +201,8 @@ def understand(text: str, situation: Situation) -> Meant:
     if strong is not None:
         return (strong,)
     return (
-        read_answer(text, words, situation)
+        read_tick(words, situation)
+        or read_answer(text, words, situation)
         or _till_when(words, situation)
         or _expected(text, words, situation)
         or _anything(text, words, situation)
@@ -302,6 +304,9 @@ def _anything(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
         offered = read_offered_plants(text, situation)
         if offered is not None:
             return (_ask_whether_new(offered),)
+    work = None if asks else read_work(words, situation)
+    if work is not None:
+        return work
     unnamed = read_identification(words, situation)
     if unnamed is not None:
         return unnamed

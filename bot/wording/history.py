@@ -21,6 +21,9 @@ TOLD = {
     "TemperatureRead": "a temperature",
     "RoutineSet": "a habit",
     "HeldUntil": "a pause",
+    "WorkBegun": "a work day",
+    "WorkTicked": "a stage of the work day",
+    "WorkEnded": "the end of the work day",
 }
 METHODS = {
     "swab": "swabbed",

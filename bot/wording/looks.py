@@ -64,10 +64,9 @@ def _find_plan(told: o.FindLogged, voice: Voice) -> str:
     if step.last_on is not None:
         lines = [f"Plan: {what}{with_what}, next {near_day(on, voice.today)}; {rounds_words(told.progress)}."]
     if step.because is Because.NO_PRODUCT:
-        lines.append(
-            "Nothing on your shelf fits: until then rinse by hand. Look for insecticidal soap or horticultural oil "
-            "labelled for houseplants indoors."
-        )
+        where = "at the roots" if told.progress.pest.drenched else "by hand"
+        seek = f" Look for {listed(told.seek, 'or')}, labelled for houseplants indoors." if told.seek else ""
+        lines.append(f"Nothing on your shelf fits: until then rinse {where}.{seek}")
     if told.grade is Grade.MANY:
         lines.append("That bad, extension services advise discarding a plant that is cheap to replace.")
     return "\n".join(lines)

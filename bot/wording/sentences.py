@@ -29,6 +29,7 @@ from bot.wording.setting_up import (
 from bot.wording.trending import no_trend, trend_words
 from bot.wording.voice import Voice
 from bot.wording.why import reasons_text
+from bot.wording.working import no_work, work_done, work_paused, work_stage
 
 ANIMALS = {"cat": "a cat", "fish": "fish", "dog": "a dog", "bird": "a bird"}
 TRAITS = {
@@ -135,6 +136,14 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return trend_words(outcome)
         case o.NoTrend():
             return no_trend(outcome)
+        case o.WorkStage():
+            return work_stage(outcome)
+        case o.WorkDone():
+            return work_done(outcome)
+        case o.WorkPaused():
+            return work_paused(outcome)
+        case o.NoWork():
+            return no_work(outcome)
         case o.KeyAsked():
             return key_asked(outcome)
         case o.Identified():

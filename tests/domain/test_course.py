@@ -243,3 +243,12 @@ def test_handwork_before_the_first_spray_stays_a_round_after_it() -> None:
     assert telling.progress(HOYA, 16).rounds_done == 3
     telling.treat(HOYA, 20, Method.WIPE)  # bridges to the next spray: no round of its own
     assert telling.progress(HOYA, 20).rounds_done == 3
+
+
+def test_handwork_after_a_clean_out_is_a_round_where_no_product_is_used() -> None:
+    telling = home(label_days=None)
+    telling.find(HOYA, CITRUS, 0, Grade.MANY)
+    telling.treat(HOYA, 0, Method.CLEAN_OUT)
+    for day in (8, 16):
+        telling.treat(HOYA, day, Method.RINSE)
+    assert telling.progress(HOYA, 16).rounds_done == 3

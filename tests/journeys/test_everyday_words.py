@@ -357,3 +357,14 @@ def test_a_product_named_with_done_was_used_the_way_it_is_used(talk: Talk) -> No
     )
     methods = [payload.method for _, payload in talk.told() if isinstance(payload, Treated)]
     assert methods == [Method.SPRAY, Method.WIPE]
+
+
+def test_an_empty_shelf_names_what_would_reach_the_pest(talk: Talk) -> None:
+    assert "or Bacillus thuringiensis israelensis, labelled" in talk.say("some fungus gnats on the ivy")[0]
+    talk.say("no soap left")
+    answer = talk.say("some spider mites on the hoya")[0]
+    assert "Look for insecticidal soap or neem oil, labelled for houseplants indoors." in answer
+
+
+def test_the_history_of_something_that_is_no_plant_is_nobodys(talk: Talk) -> None:
+    assert talk.say("history banana")[0].startswith("I know no plant called “banana”")
