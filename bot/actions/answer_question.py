@@ -5,6 +5,7 @@ from datetime import date, timedelta
 from bot.actions.commands import Ask, Topic
 from bot.actions.desk import Desk
 from bot.actions.outcomes import (
+    AntsFirst,
     DueLine,
     DueList,
     History,
@@ -23,8 +24,10 @@ from bot.actions.show_trend import show_trend
 from bot.actions.take_back import history_lines
 from bot.domain.agenda import Task
 from bot.domain.course import Step, label_days, next_step
+from bot.domain.household import Product
 from bot.domain.identity import PlantId
 from bot.domain.label import Refusal, refusals
+from bot.domain.pest import Evidence
 
 HISTORY_DAYS = 60
 
@@ -40,12 +43,15 @@ Answered = (
     | NoPlants
     | TrendShown
     | NoTrend
+    | AntsFirst
 )
 
 
 def answer(command: Ask, desk: Desk) -> Answered:  # noqa: C901 - one arm a topic
     """Give the values an answer is made of."""
     match command.topic:
+        case Topic.ANTS:
+            return AntsFirst()
         case Topic.SETTINGS:
             return _settings(desk)
         case Topic.STOCK:
@@ -116,8 +122,14 @@ def _reason(plant: PlantId, desk: Desk) -> ReasonOf:
         product=desk.product_name(step.product.id) if step and step.product else None,
         progress=desk.agenda.progress.get(plant, ()),
         cited=desk.knowledge.cited,
+        product_evidence=_usual_label(step.product, desk) if step and step.product else None,
         passed_over=_passed_over(plant, step, desk),
     )
+
+
+def _usual_label(product: Product, desk: Desk) -> Evidence | None:
+    kind = desk.knowledge.products.get(product.ingredient)
+    return kind.evidence if kind is not None and product.gap_days is None else None
 
 
 def _passed_over(
@@ -143,8 +155,14 @@ def _release(plants: tuple[PlantId, ...], desk: Desk) -> ReleaseInfo:
         tuple(
             (desk.plant(plant).name, desk.agenda.progress.get(plant, ()), desk.plant(plant).isolated_on)
             for plant in held
+            if desk.plant(plant).quarantine_until is None
         ),
         desk.names(plant for plant in asked if plant not in held),
+        tuple(
+            (desk.plant(plant).name, until)
+            for plant in held
+            if (until := desk.plant(plant).quarantine_until) is not None
+        ),
     )
 
 

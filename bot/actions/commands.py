@@ -146,6 +146,7 @@ class Isolate:
     plants: tuple[PlantId, ...]
     on: date | None = None
     apart: bool = True
+    quarantine_days: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -222,6 +223,13 @@ class EndWork:
     """Enough for today, to go on later; or for good."""
 
     is_for_good: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class SetStrict:
+    """Let plants go at the stricter chance, or at the usual one again."""
+
+    is_strict: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -307,6 +315,7 @@ class Topic(Enum):
     RELEASE = "release"
     LOG = "log"
     TREND = "trend"
+    ANTS = "ants"
     STOCK = "stock"
     SETTINGS = "settings"
     PLANTS = "plants"
@@ -406,6 +415,7 @@ Command = (
     | BeginWork
     | TickWork
     | EndWork
+    | SetStrict
     | SetAnimals
     | SetTraits
     | ReadTemperature

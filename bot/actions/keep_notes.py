@@ -1,6 +1,14 @@
 """Shelf, temperatures, routines and pauses."""
 
-from bot.actions.commands import Hold, ReadTemperature, SetAnimals, SetRoutine, SetTraits, StockProduct
+from bot.actions.commands import (
+    Hold,
+    ReadTemperature,
+    SetAnimals,
+    SetRoutine,
+    SetStrict,
+    SetTraits,
+    StockProduct,
+)
 from bot.actions.desk import Desk
 from bot.actions.outcomes import (
     AnimalsNoted,
@@ -9,11 +17,13 @@ from bot.actions.outcomes import (
     Held,
     RoutineSaved,
     Stocked,
+    StrictSet,
     TemperatureNoted,
     TraitNoted,
 )
 from bot.domain.journal import HeldUntil, HouseholdSet, PlantSet, ProductSet, RoutineSet, TemperatureRead
 from bot.domain.recurrence import next_on
+from bot.domain.release import STRICT_TARGET, TARGET
 
 GAP_DAYS = range(1, 366)
 CELSIUS = (-10.0, 45.0)
@@ -61,6 +71,12 @@ def set_animals(command: SetAnimals, desk: Desk) -> AnimalsNoted:
     animals = tuple(sorted((desk.household.animals | set(command.animals)) - set(command.gone)))
     desk.write([desk.draft(HouseholdSet(animals=animals))])
     return AnimalsNoted(animals)
+
+
+def set_strict(command: SetStrict, desk: Desk) -> StrictSet:
+    """Keep at which chance plants may go."""
+    desk.write([desk.draft(HouseholdSet(strict=command.is_strict))])
+    return StrictSet(command.is_strict, STRICT_TARGET if command.is_strict else TARGET)
 
 
 def set_traits(command: SetTraits, desk: Desk) -> TraitNoted:

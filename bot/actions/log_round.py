@@ -28,6 +28,13 @@ def log_round(command: LogRound, desk: Desk) -> RoundLogged | NothingDue:
         for plant, _, product in todo
         if product is not None and (broken := _broken(desk, plant, product, on))
     )
+    first_uses = tuple(
+        (desk.plant(plant).name, desk.product_name(product) or "")
+        for plant, method, product in todo
+        if product is not None
+        and method is Method.SPRAY
+        and not any(one.product == product for one in desk.plant(plant).treatments)
+    )
     before = {plant: _step(desk, plant, on) for plant, _, _ in todo}
     repeats = {plant for plant, method, _ in todo if _is_written(desk.plant(plant), method, on)}
     desk.write(
@@ -56,6 +63,7 @@ def log_round(command: LogRound, desk: Desk) -> RoundLogged | NothingDue:
         checks_open=_still_open(desk, on, treatments=False),
         mornings=desk.names(desk.waiting_for_morning()),
         against=against,
+        first_uses=first_uses,
         eat_from=tuple(
             (desk.plant(plant).name, _eat_from(desk, plant, product, on))
             for plant, _, product in todo

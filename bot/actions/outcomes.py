@@ -114,6 +114,7 @@ class PlantsAdded:
     asks_facing_of: str | None
     unread: tuple[str, ...] = ()
     asks_town: bool = False
+    asks_quarantine: bool = False
     edible: tuple[str, ...] = ()
 
 
@@ -153,6 +154,8 @@ class RoundLogged:
     mornings: tuple[str, ...] = ()
     against: tuple[tuple[str, str, tuple[Refusal, ...]], ...] = ()
     """Plant, product, and the rules the use was against."""
+    first_uses: tuple[tuple[str, str], ...] = ()
+    """Plants and products that met for the first time."""
     eat_from: tuple[tuple[str, date | None], ...] = ()
     """Edible plants and the first day to eat from them; None is never."""
 
@@ -270,6 +273,7 @@ class IsolatedThem:
 
     plants: tuple[str, ...]
     rooms: tuple[str, ...] = ()
+    quarantine_until: date | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -295,6 +299,7 @@ class NotYet:
 
     plant: str
     progress: tuple[Progress, ...]
+    quarantine_until: date | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -413,6 +418,11 @@ class NoWork:
 
 
 @dataclass(frozen=True, slots=True)
+class AntsFirst:
+    """What to do about ants before the pest they guard."""
+
+
+@dataclass(frozen=True, slots=True)
 class KeyAsked:
     """A question of the identification key, counted from one."""
 
@@ -427,6 +437,14 @@ class Identified:
     creatures: tuple[Creature, ...]
     plants: tuple[str, ...]
     has_offer: bool
+
+
+@dataclass(frozen=True, slots=True)
+class StrictSet:
+    """The chance at which plants go. [1]."""
+
+    is_strict: bool
+    target: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -510,6 +528,8 @@ class ReasonOf:
     product: str | None
     progress: tuple[Progress, ...]
     cited: Mapping[str, str]
+    product_evidence: Evidence | None = None
+    """Where the label's usual figures come from, None where the person told them."""
     passed_over: tuple[tuple[str, tuple[Refusal, ...]], ...] = ()
     """Products of the shelf that are not suggested, and why."""
 
@@ -527,6 +547,7 @@ class ReleaseInfo:
 
     of: tuple[tuple[str, tuple[Progress, ...], date | None], ...]
     free: tuple[str, ...]
+    quarantined: tuple[tuple[str, date], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -653,6 +674,8 @@ class NudgeText:
     names: tuple[tuple[int, str], ...]
     ready: tuple[str, ...]
     late: tuple[tuple[str, Step], ...]
+    warm: tuple[str, ...] = ()
+    """Plants to be sprayed where it is warm enough for a word of caution."""
 
 
 Outcome = (
@@ -692,8 +715,10 @@ Outcome = (
     | WorkDone
     | WorkPaused
     | NoWork
+    | AntsFirst
     | KeyAsked
     | Identified
+    | StrictSet
     | AnimalsNoted
     | TraitNoted
     | Mixed

@@ -36,6 +36,7 @@ from bot.actions.commands import (
     SetHours,
     SetPlace,
     SetRoutine,
+    SetStrict,
     SetTown,
     SetTraits,
     SkipQuestion,
@@ -48,7 +49,15 @@ from bot.actions.commands import (
 )
 from bot.actions.desk import Desk
 from bot.actions.identify import identify
-from bot.actions.keep_notes import hold, read_temperature, set_animals, set_routine, set_traits, stock
+from bot.actions.keep_notes import (
+    hold,
+    read_temperature,
+    set_animals,
+    set_routine,
+    set_strict,
+    set_traits,
+    stock,
+)
 from bot.actions.log_find import log_check, log_find, log_sign
 from bot.actions.log_round import log_round, nothing_due
 from bot.actions.mix_batch import mix_batch
@@ -140,6 +149,8 @@ def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912
             return [tick_work(command, desk)]
         case EndWork():
             return [end_work(command, desk)]
+        case SetStrict():
+            return [set_strict(command, desk)]
         case SetAnimals():
             return [set_animals(command, desk)]
         case SetTraits():

@@ -11,7 +11,8 @@ from bot.domain.gap import Lateness
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, Nudged, NudgedTask
 from bot.domain.knowledge import Knowledge
-from bot.domain.nudging import next_nudge_at, placements
+from bot.domain.label import is_warm
+from bot.domain.nudging import needs_shade, next_nudge_at, placements
 from bot.domain.slot import SlotKind
 
 LOOK_AGAIN = timedelta(hours=6)
@@ -65,6 +66,12 @@ def _compose(desk: Desk) -> NudgeText | None:
         names=tuple((plant.id, plant.name) for plant in desk.household.living),
         ready=desk.names(desk.agenda.ready),
         late=tuple((name, step) for name, step in steps if _is_late(step)),
+        warm=desk.names(
+            task.plant
+            for task in tasks
+            if needs_shade(desk.household, desk.knowledge, task)
+            and is_warm(desk.household, desk.plant(task.plant), desk.today)
+        ),
     )
 
 

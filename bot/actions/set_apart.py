@@ -9,11 +9,12 @@ from bot.domain.journal import IsolatedNow, LostNow, PlantSet, ReleasedNow
 
 def isolate(command: Isolate, desk: Desk) -> IsolatedThem:
     """Write that plants are kept apart, or that their place is the isolation room."""
-    isolated = IsolatedNow(apart=command.apart)
+    isolated = IsolatedNow(apart=command.apart, quarantine_days=command.quarantine_days)
     desk.write(desk.draft(isolated, plant=plant, on=command.on) for plant in command.plants)
     places = {desk.plant(plant).place for plant in command.plants} if not command.apart else set()
     rooms = tuple(desk.household.places[place].name for place in places if place is not None)
-    return IsolatedThem(desk.names(command.plants), rooms)
+    until = desk.plant(command.plants[0]).quarantine_until if command.plants else None
+    return IsolatedThem(desk.names(command.plants), rooms, until)
 
 
 def move(command: MovePlant, desk: Desk) -> Moved:
@@ -33,7 +34,8 @@ def release(command: ReleasePlant, desk: Desk) -> ReleasedThem | NotYet:
     held = [plant for plant in isolated if not _qualifies(desk, plant)]
     is_offered = command.asked_on is None or (desk.today - command.asked_on).days <= 1
     if held and not (command.confirmed and is_offered):
-        return NotYet(desk.plant(held[0]).name, desk.agenda.progress.get(held[0], ()))
+        first = desk.plant(held[0])
+        return NotYet(first.name, desk.agenda.progress.get(held[0], ()), first.quarantine_until)
     by_rule = {plant: plant not in held for plant in isolated}
     desk.write(
         desk.draft(ReleasedNow(by_rule=by_rule[plant]), plant=plant, on=command.on) for plant in isolated
@@ -49,7 +51,8 @@ def release(command: ReleasePlant, desk: Desk) -> ReleasedThem | NotYet:
 
 
 def _qualifies(desk: Desk, plant: PlantId) -> bool:
-    return plant in desk.agenda.ready or not desk.plant(plant).open_cases
+    known = desk.plant(plant)
+    return plant in desk.agenda.ready or (not known.open_cases and known.quarantine_until is None)
 
 
 def lose(command: LosePlant, desk: Desk) -> Lost:

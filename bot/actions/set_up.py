@@ -7,6 +7,8 @@ from zoneinfo import ZoneInfo
 from bot.actions.commands import (
     AddPlants,
     Choice,
+    Decline,
+    Isolate,
     NewPlant,
     SetCoordinates,
     SetHours,
@@ -31,6 +33,7 @@ from bot.actions.outcomes import (
 )
 from bot.actions.situation import Expecting
 from bot.catalogue.towns import Town, find_towns, zone_at
+from bot.domain.agenda import QUARANTINE_DAYS, SHORT_QUARANTINE_DAYS
 from bot.domain.identity import PlaceId
 from bot.domain.journal import Draft, HouseholdSet, PlaceSet, PlantSet
 from bot.domain.label import is_edible
@@ -39,6 +42,8 @@ from bot.domain.window import Facing
 DOMINANT = 10
 """A town this many times larger than its namesakes is taken without asking. Judgement."""
 
+MOST_ARRIVALS = 3
+"""More plants at once are a list told late, not arrivals. Judgement."""
 NEAR = ("near ", "close to ", "by ", "outside ", "just outside ", "not far from ")
 
 FACINGS = (
@@ -235,15 +240,33 @@ def add_plants(command: AddPlants, desk: Desk) -> PlantsAdded:
     asks_town = not desk.household.is_zone_told
     if asks_town:
         desk.store.ask(desk.member.household, desk.member.chat, Expecting.TOWN, (), desk.now)
+    facing = None if asks_town else _facing_of_new(new_places, desk)
+    asks_quarantine = facing is None and not asks_town and _ask_quarantine(drafts, desk)
     return PlantsAdded(
         tuple(added),
         tuple(new_places),
         tuple(known),
-        None if asks_town else _facing_of_new(new_places, desk),
+        facing,
         command.unread,
         asks_town,
+        asks_quarantine,
         _edible(added, desk),
     )
+
+
+def _ask_quarantine(drafts: list[Draft], desk: Desk) -> bool:
+    """Offer to keep new arrivals apart, once the home has older plants to lose."""
+    new = tuple(draft.plant for draft in drafts if draft.plant is not None)
+    older = [plant for plant in desk.household.living if plant.added_on and plant.added_on < desk.today]
+    if not new or not older or len(new) > MOST_ARRIVALS:
+        return False
+    choices = (
+        Choice("Six weeks apart", (Isolate(new, quarantine_days=QUARANTINE_DAYS),)),
+        Choice("Three weeks apart", (Isolate(new, quarantine_days=SHORT_QUARANTINE_DAYS),)),
+        Choice("It is not new", (Decline(),)),
+    )
+    desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
+    return True
 
 
 def _edible(added: list[tuple[str, str | None]], desk: Desk) -> tuple[str, ...]:

@@ -25,6 +25,12 @@ CHECKS_APART_DAYS = 3
 """A look this short before the weekly one stands for it. Judgement. [d]"""
 CHECK_SLACK_DAYS = 1
 SIGN_CHECK_WITHIN_DAYS = 2
+LATE_LOOK_DAYS = 10
+"""Quarantine ends on a look no older than this. Judgement. [d]"""
+QUARANTINE_DAYS = 42
+"""Six weeks, the longest of what extension services advise (three to six). [d]"""
+SHORT_QUARANTINE_DAYS = 21
+"""Three weeks, only where the person chooses it. [d]"""
 
 
 # Households of one evening ask the recurrence engine for the same few days, over and over.
@@ -86,7 +92,24 @@ def plan(household: Household, knowledge: Knowledge, today: date) -> Agenda:
         evenings=_evenings(household, needs, today),
         progress=cases,
         watched=watches,
-        ready=tuple(plant for plant, states in cases.items() if all(one.state.qualifies for one in states)),
+        ready=(
+            *(plant for plant, states in cases.items() if all(one.state.qualifies for one in states)),
+            *(plant.id for plant in household.living if _is_out_of_quarantine(plant, today)),
+        ),
+    )
+
+
+def _is_out_of_quarantine(plant: Plant, today: date) -> bool:
+    """Whether its weeks are over and a late look found none."""
+    until = plant.quarantine_until
+    looks = [check.on for check in plant.checks]
+    last = max(looks, default=None)
+    return (
+        until is not None
+        and today >= until
+        and last is not None
+        and (today - last).days <= LATE_LOOK_DAYS
+        and last > (plant.isolated_on or last)
     )
 
 
@@ -127,7 +150,7 @@ def _checks(
     told = household.routines.get(CHECK_ROUTINE)
     found = []
     for plant in household.living:
-        involved = plant.id in cases or plant.id in watches
+        involved = plant.id in cases or plant.id in watches or plant.quarantine_until is not None
         if told is None and not involved and not plant.signs:
             continue
         due = _check_due(plant, told, today, is_weekly=told is not None or involved)

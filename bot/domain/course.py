@@ -16,7 +16,7 @@ from bot.domain.gap import GapPlan, Lateness, lateness, plan_gap
 from bot.domain.household import Case, Household, Plant, Product, Treatment
 from bot.domain.knowledge import Knowledge
 from bot.domain.label import refusals
-from bot.domain.length import RoundForecast, forecast_rounds, minimum_rounds
+from bot.domain.length import RoundForecast, forecast_rounds, minimum_rounds, winning_gaps
 from bot.domain.pest import Pest
 from bot.domain.release import (
     CleanCheck,
@@ -92,6 +92,11 @@ class Progress:
     def forecast(self) -> RoundForecast:
         """How many rounds it takes at the least, and likely."""
         return forecast_rounds(self.pest, self.temperature, self.gap_days, Start(self.case.worst.value))
+
+    @cached_property
+    def rhythm(self) -> tuple[float, float] | None:
+        """Longest gaps that still win, reaching 95 and 80 % each round; None but for leaf mealybugs. [d]."""
+        return winning_gaps(self.pest, self.temperature)
 
     @cached_property
     def release(self) -> ReleaseForecast:

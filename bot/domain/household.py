@@ -7,7 +7,7 @@ whatever the order in which they were told; taken-back entries do not count at a
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
-from datetime import date, datetime, time
+from datetime import date, datetime, time, timedelta
 from decimal import Decimal
 from zoneinfo import ZoneInfo
 
@@ -175,6 +175,7 @@ class Plant:
     signs: list[tuple[date, Sign]] = field(default_factory=list)
     isolated_on: date | None = None
     is_apart: bool = False
+    quarantine_days: int | None = None
     postponed_to: date | None = None
     postponed_at: datetime | None = None
 
@@ -182,6 +183,13 @@ class Plant:
     def open_cases(self) -> list[Case]:
         """Cases not yet closed."""
         return [case for case in self.cases if case.closed_on is None]
+
+    @property
+    def quarantine_until(self) -> date | None:
+        """The day from which a new arrival without a find may join the others."""
+        if self.quarantine_days is None or self.isolated_on is None or self.open_cases:
+            return None
+        return self.isolated_on + timedelta(days=self.quarantine_days)
 
     def stood_in(self, first: date, last: date) -> dict[PlaceId, tuple[date, date]]:
         """Give the places of a span of days, with the first and last day there; a move counts for both."""
@@ -410,8 +418,8 @@ def _apply_to_plant(plant: Plant, entry: Entry) -> None:  # noqa: C901 - one arm
             plant.postponed_to, plant.postponed_at = None, None
         case Postponed(on=until, at=at):
             plant.postponed_to, plant.postponed_at = until, at
-        case IsolatedNow(apart=apart):
-            plant.isolated_on, plant.is_apart = on, apart
+        case IsolatedNow(apart=apart, quarantine_days=days):
+            plant.isolated_on, plant.is_apart, plant.quarantine_days = on, apart, days
         case ReleasedNow(by_rule=by_rule):
             _close(plant, on, by_rule=by_rule)
         case LostNow():
@@ -462,3 +470,4 @@ def _close(plant: Plant, on: date, *, by_rule: bool) -> None:
         case.by_rule = by_rule
     plant.isolated_on = None
     plant.is_apart = False
+    plant.quarantine_days = None

@@ -122,6 +122,8 @@ class IsolatedNow:
     """The entry's plant is kept apart; apart False: it cannot be moved, its place is the isolation room."""
 
     apart: bool = True
+    quarantine_days: int | None = None
+    """A new arrival is kept apart for so long; None for a plant apart because of a find. [d]"""
 
 
 @dataclass(frozen=True, slots=True)

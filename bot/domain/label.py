@@ -100,6 +100,12 @@ def is_edible(knowledge: Knowledge, plant: Plant) -> bool:
     return known is not None and known.is_edible
 
 
+def is_warm(household: Household, plant: Plant, today: date) -> bool:
+    """Whether heat there is worth a word before oil or soap, though not forbidden."""
+    celsius = temperature_on(household, plant, today)
+    return celsius is not None and celsius >= CAUTION_FROM_C
+
+
 def _is_outdoors(household: Household, plant: Plant) -> bool:
     place = household.places.get(plant.place) if plant.place is not None else None
     return place is not None and place.outdoors is not None
@@ -110,7 +116,7 @@ def _is_for_indoors(kind: ProductKind, product: Product) -> bool:
 
 
 def _is_spent(kind: ProductKind, plant: Plant, product: Product, today: date) -> bool:
-    most = product.uses_a_year or kind.uses_a_year
+    most = kind.uses_a_year if product.uses_a_year is None else product.uses_a_year
     if most is None:
         return False
     since = today - timedelta(days=YEAR_DAYS)
@@ -165,8 +171,8 @@ def _uses_of_group(
     for one in sorted(plant.treatments, key=lambda treatment: treatment.on, reverse=True):
         product = None if one.product is None else household.products.get(one.product)
         kind = None if product is None else knowledge.products.get(product.ingredient)
-        if kind is None or one.on >= today:
-            continue
+        if kind is None or kind.group is None or one.on >= today:
+            continue  # what has no number neither goes on with a mode of action nor breaks with it
         if kind.group != group:
             break
         run.append(one.on)

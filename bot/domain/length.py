@@ -4,9 +4,9 @@ import functools
 import math
 from dataclasses import dataclass
 
-from bot.domain.development import MARGIN, SLOW_DEFAULT, held
+from bot.domain.development import FAST_DEFAULT, MARGIN, SLOW_DEFAULT, held
 from bot.domain.pest import Pest
-from bot.domain.survival import LIVES, SPRAY_AND_WIPE, VISIBLE, Rhythm, Start, rounds_to_win
+from bot.domain.survival import LIVES, SPRAY_AND_WIPE, VISIBLE, Rhythm, Start, rounds_to_win, winning_interval
 
 LEAST_ROUNDS = 3
 _GOOD_COVERAGE = 0.95
@@ -85,6 +85,31 @@ def forecast_rounds(pest: Pest, temperature: float | None, gap_days: float, star
     degree, days = round(_slow(pest, temperature)), max(1, round(gap_days))
     good, poor = (_likely(pest.key, degree, days, start, reach) for reach in (_GOOD_COVERAGE, _POOR_COVERAGE))
     return RoundForecast(minimum, (_at_least(good, minimum), _at_least(poor, minimum)))
+
+
+def winning_gaps(pest: Pest, temperature: float | None) -> tuple[float, float] | None:
+    """
+    Longest days between rounds that still shrink the outbreak, reaching 95 and 80 % of the animals. [d].
+
+    Parameters
+    ----------
+    pest
+        Leaf mealybugs; others have no such figure.
+    temperature
+        Mean of the place; unknown counts as 24, the fast side. [degC]
+
+    References
+    ----------
+    .. [middleton2022] anchors of the kill shares.
+    """
+    if pest.key not in LIVES:
+        return None
+    celsius = held(pest, FAST_DEFAULT if temperature is None else temperature)
+    good, poor = (
+        winning_interval(LIVES[pest.key], celsius, reach, SPRAY_AND_WIPE)
+        for reach in (_GOOD_COVERAGE, _POOR_COVERAGE)
+    )
+    return good, poor
 
 
 def _slow(pest: Pest, temperature: float | None) -> float:

@@ -15,6 +15,8 @@ USUAL_POT_CM = 15.0
 """A pot nobody told the width of. Judgement. [cm]"""
 _BASE, _DEPTH = 0.72, 0.9
 """A standard pot: its base to its rim, its depth to its rim. Common practice, no source. [1]"""
+TOP_MIX_CM = 5
+"""Mix taken off the top where eggs are in it: common practice, no source. [cm]"""
 _FILL, _SETTLES = 0.9, 1.15
 _BATH_PER_POT = 5.0
 _LEAST_BATH_L, _LEAST_SOAK_L = 2.0, 2.0

@@ -23,6 +23,7 @@ from bot.actions.commands import (
     SetCoordinates,
     SetHours,
     SetPlace,
+    SetStrict,
     SetTown,
     SkipQuestion,
     Start,
@@ -130,6 +131,12 @@ _STRONG: dict[str, Command] = {
     ),
     **dict.fromkeys(("help", "help me", "commands", "what can i say", "i need help", "menu"), Help()),
     **dict.fromkeys(("plants", "list", "list plants", "my plants", "all my plants"), Ask(topic=Topic.PLANTS)),
+    **dict.fromkeys(
+        ("strict", "strict mode", "be strict", "strict on", "strict mode on"), SetStrict(is_strict=True)
+    ),
+    **dict.fromkeys(
+        ("not strict", "strict off", "strict mode off", "usual rule"), SetStrict(is_strict=False)
+    ),
     **dict.fromkeys(("settings", "setup", "my settings"), Ask(topic=Topic.SETTINGS)),
     **dict.fromkeys(("why", "why so"), Ask(topic=Topic.WHY)),
     **dict.fromkeys(("due", "due now", "to do", "todo", "plan", "the plan"), Ask(topic=Topic.DUE)),
@@ -296,31 +303,43 @@ def _plant_list(text: str, words: tuple[str, ...], situation: Situation) -> Mean
 
 def _anything(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
     asks = is_question(words)
-    if not asks:
-        told = read_town(text, situation) or read_coordinates(text) or read_hours(text)
-        told = told or read_plants(text, situation, is_expected=False) or read_place(text, situation)
-        if told is not None:
-            return (told,)
-        offered = read_offered_plants(text, situation)
-        if offered is not None:
-            return (_ask_whether_new(offered),)
-    work = None if asks else read_work(words, situation)
-    if work is not None:
-        return work
+    whole = None if asks else _whole_message(text, words, situation)
+    whole = whole or _seen_or_mixed(words, situation, asks=asks)
+    if whole is not None:
+        return whole
+    if asks:
+        items = items_of(words, situation)
+        return read_question(words, items, Setting(situation)) or (NotUnderstood(text),)
+    return _by_clauses(words, situation)
+
+
+def _whole_message(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
+    """Read what is told in one piece: the setting-up, a plant list, a work day, a label, animals."""
+    told = read_town(text, situation) or read_coordinates(text) or read_hours(text)
+    told = told or read_plants(text, situation, is_expected=False) or read_place(text, situation)
+    if told is not None:
+        return (told,)
+    offered = read_offered_plants(text, situation)
+    if offered is not None:
+        return (_ask_whether_new(offered),)
+    return (
+        read_work(words, situation)
+        or read_animals(words)
+        or read_traits(words, situation)
+        or read_label_rule(words, situation)
+    )
+
+
+def _seen_or_mixed(words: tuple[str, ...], situation: Situation, *, asks: bool) -> Meant | None:
+    """Read what may be asked or told: ants, something nobody has named, a mixture."""
+    if frozenset(words) & {"ants", "ant"} and "plant" not in words:
+        return (Ask(topic=Topic.ANTS),)
     unnamed = read_identification(words, situation)
     if unnamed is not None:
         return unnamed
-    if not asks:
-        about = read_animals(words) or read_traits(words, situation) or read_label_rule(words, situation)
-        if about is not None:
-            return about
     recipe = read_recipe(tuple(word for word in words if word != "?"), situation)
-    if recipe is not None and (not asks or all(isinstance(one, Mix | Incomplete) for one in recipe)):
-        return recipe
-    items = items_of(words, situation)
-    if asks:
-        return read_question(words, items, Setting(situation)) or (NotUnderstood(text),)
-    return _by_clauses(words, situation)
+    is_harmless = recipe is not None and all(isinstance(one, Mix | Incomplete) for one in recipe)
+    return recipe if is_harmless or not asks else None
 
 
 def _ask_whether_new(offered: AddPlants) -> Incomplete:

@@ -17,10 +17,11 @@ from bot.actions.commands import (
     ReleasePlant,
     Topic,
 )
+from bot.domain.agenda import QUARANTINE_DAYS, SHORT_QUARANTINE_DAYS
 from bot.domain.identity import PlantId
 from bot.phrases.asking import Meant, ask_seen, ask_which, bad_day, not_understood
 from bot.phrases.clause import DATES, Clause, Setting, named
-from bot.phrases.days import Day, Trouble, Weekday, day_behind
+from bot.phrases.days import Day, Trouble, Weekday, day_ahead, day_behind
 from bot.phrases.items import Meaning, Unknown
 from bot.phrases.looks import MOST
 from bot.phrases.names import Pest, Place, Plants
@@ -116,12 +117,28 @@ def read_isolation(clause: Clause, setting: Setting) -> Meant | None:
     if not clause.only(Word.ISOLATE, Word.PUT, Word.MOVE, Word.FILL_TO, *_POINTERS, Plants, Place, *DATES):
         return None
     on, plants, place = _on(clause, setting), _plants(clause, setting), clause.one(Place)
+    if "quarantine" in clause.text() and clause.has(Word.ISOLATE):
+        return _quarantine(clause, setting, plants)
     if isinstance(on, Trouble):
         return bad_day(clause, on)
     if not plants:
         return (ask_which(clause, setting, lambda chosen: Isolate(chosen, on)),)
     isolated: Command = Isolate(plants, on)
     return (isolated,) if place is None else (isolated, MovePlant(plants, place.id, on))
+
+
+def _quarantine(clause: Clause, setting: Setting, plants: tuple[PlantId, ...]) -> Meant:
+    """Read "quarantine the fern", "quarantine the fern for 3 weeks"."""
+    day = clause.day()
+    until = None if day is None else day_ahead(day, setting.situation)
+    if isinstance(until, Trouble):
+        return bad_day(clause, until)
+    days = QUARANTINE_DAYS if until is None else (until - setting.situation.today).days
+
+    def apart(chosen: tuple[PlantId, ...]) -> Command:
+        return Isolate(chosen, quarantine_days=max(days, SHORT_QUARANTINE_DAYS))
+
+    return (apart(plants),) if plants else (ask_which(clause, setting, apart),)
 
 
 def read_move(clause: Clause, setting: Setting) -> Meant | None:

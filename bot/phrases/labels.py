@@ -67,12 +67,15 @@ def read_label_rule(words: tuple[str, ...], situation: Situation) -> Meant | Non
     said = frozenset(rest)
     told = StockProduct(
         ingredient=product,
+        gap_days=_gap(rest),
         uses_a_year=_uses(rest) if said & {"year", "season"} else None,
         harvest_days=_days(rest) if said & {"harvest", "eating"} else None,
         is_for_indoors=_indoors(said),
         is_for_edibles="not" not in said if said & {"edible", "edibles", "food"} else None,
     )
-    return None if told == StockProduct(ingredient=product) else (told,)
+    numbers = [one for one in (told.gap_days, told.uses_a_year, told.harvest_days) if one is not None]
+    is_whole = len(numbers) == sum(word.isdigit() for word in rest)  # nothing told may be lost
+    return (told,) if is_whole and told != StockProduct(ingredient=product) else None
 
 
 def _indoors(said: frozenset[str]) -> bool | None:
@@ -102,12 +105,23 @@ def _product(words: tuple[str, ...], situation: Situation) -> tuple[str | None, 
     return (keys[0] if keys else None), rest
 
 
+def _gap(words: tuple[str, ...]) -> int | None:
+    """Read "every 14 days"."""
+    for at, word in enumerate(words[:-2]):
+        if word == "every" and words[at + 1].isdigit() and words[at + 2] in {"day", "days"}:
+            return int(words[at + 1])
+    return None
+
+
 def _uses(words: tuple[str, ...]) -> int | None:
     return _number_before(words, {"uses", "times", "a", "per", "use"})
 
 
 def _days(words: tuple[str, ...]) -> int | None:
-    return _number_before(words, {"days", "day"})
+    for at, word in enumerate(words):
+        if word == "before" and words[at - 1] in {"day", "days"} and words[at - 2].isdigit():
+            return int(words[at - 2])
+    return _number_before(words, {"days", "day"}) if "every" not in words else None
 
 
 def _number_before(words: tuple[str, ...], units: set[str]) -> int | None:

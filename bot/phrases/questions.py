@@ -111,6 +111,13 @@ def _topic(said: frozenset[str], clause: Clause) -> Topic | None:
         return Topic.TREND
     if (plants and said & _STATES and not said & _TASKS) or ("when" in said and said & _ENDS):
         return Topic.RELEASE
+    if (
+        {"what", "have"} <= said
+        and said & {"i", "we"}
+        and not plants
+        and not said & {"to", "do", "done"} - {"do"}
+    ):
+        return Topic.STOCK
     if said & {"stock", "shelf"} or (product is not None and said & _LEFT):
         return Topic.STOCK
     if said & {"plants", "list"} and not said & _DUE - {"do", "on"}:

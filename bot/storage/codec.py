@@ -71,6 +71,7 @@ COMMANDS: dict[type, str] = {
     commands.BeginWork: "begin_work",
     commands.TickWork: "tick_work",
     commands.EndWork: "end_work",
+    commands.SetStrict: "set_strict",
     commands.Greet: "greet",
     commands.Decline: "decline",
     commands.SkipQuestion: "skip_question",

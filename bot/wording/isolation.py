@@ -14,6 +14,11 @@ def isolated_them(told: o.IsolatedThem) -> str:
             f"Written: {listed(told.plants)} stays where it is, so {listed(told.rooms)} is the isolation room. "
             "Everything in it is on watch; carry nothing out of it unchecked."
         )
+    if told.quarantine_until is not None:
+        return (
+            f"Written: {listed(told.plants)} in quarantine until {day(told.quarantine_until)}, with a look a week. "
+            "“quarantine for 3 weeks” makes it shorter, on your word."
+        )
     return f"Written: {listed(told.plants)} kept apart."
 
 
@@ -46,6 +51,8 @@ def isolated(told: o.IsolatedList, voice: Voice) -> str:
             earliest = max(
                 (state.release.earliest_on for state in states if state.release.earliest_on), default=None
             )
+            if plant.quarantine_until is not None:
+                earliest = plant.quarantine_until
             back = f"; back {near_day(earliest, voice.today)} at the earliest" if earliest else ""
             lines.append(f"{plant.name} ({what}){since}{back}")
         text = "\n".join(lines)
@@ -67,6 +74,10 @@ def release_info(told: o.ReleaseInfo, voice: Voice) -> str:
         else:
             since = f" since {day(isolated_on)}" if isolated_on else ""
             lines.append(f"{name} is apart{since} without an open case: it may go back when you like.")
+    lines += [
+        f"{name} is in quarantine until {day(until)}; it may join the others then, after a look that finds none."
+        for name, until in told.quarantined
+    ]
     if told.free:
         lines.append(f"{listed(told.free)}: not isolated.")
     return "\n".join(lines) or "No plant is isolated."

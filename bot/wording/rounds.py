@@ -32,6 +32,7 @@ def round_done(told: o.RoundLogged, voice: Voice) -> str:
         for one in told.warnings
     ]
     lines += [warned(*one) for one in told.against]
+    lines += _first_uses(told)
     lines += [eat_from(*one) for one in told.eat_from]
     lines += [_late_line(one.name, one.late) for one in told.done if one.late is not None]
     if told.still_open:
@@ -44,6 +45,17 @@ def round_done(told: o.RoundLogged, voice: Voice) -> str:
             f"What did you see on {listed(told.checks_open)}? “all clean”, or “{told.checks_open[0]} 3”."
         )
     return "\n".join(line for line in lines if line)
+
+
+def _first_uses(told: o.RoundLogged) -> list[str]:
+    """Ask for a look after a product's first use on plants."""
+    by_product: dict[str, list[str]] = {}
+    for plant, product in told.first_uses:
+        by_product.setdefault(product, []).append(plant)
+    return [
+        f"First {product} on {listed(plants)}: look for burnt edges after 24 to 48 hours."
+        for product, plants in by_product.items()
+    ]
 
 
 def _done_line(told: o.RoundLogged, voice: Voice) -> str:

@@ -7,6 +7,7 @@ from bot.actions import outcomes as o
 from bot.wording.answer import Attachment
 from bot.wording.asking import FIRST_AID, HELP, asks, due, unclear
 from bot.wording.chart import trend_chart
+from bot.wording.conditions import percent
 from bot.wording.days import clock, day, listed, near_day
 from bot.wording.history import history_text
 from bot.wording.identifying import identified, key_asked
@@ -31,6 +32,11 @@ from bot.wording.voice import Voice
 from bot.wording.why import reasons_text
 from bot.wording.working import no_work, work_done, work_paused, work_stage
 
+ANTS = (
+    "Ants first: they guard what makes honeydew and carry it from plant to plant. Follow the trail, stand the pots "
+    "clear of walls, a ring of water or a sticky barrier around the stand; bait only where it is labelled for "
+    "indoors, out of reach of children and animals. Then the plant. Nothing is written."
+)
 ANIMALS = {"cat": "a cat", "fish": "fish", "dog": "a dog", "bird": "a bird"}
 TRAITS = {
     "edible": "edible: only what is labelled for that",
@@ -120,6 +126,11 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return f"Written: {listed(outcome.plants)} at {outcome.place}.{rest}"
         case o.ReleasedThem():
             return released(outcome)
+        case o.NotYet(plant=plant, quarantine_until=until) if until is not None:
+            return (
+                f"{plant} is in quarantine until {day(until)}, and then needs a look that finds none. "
+                "It may go earlier on your word."
+            )
         case o.NotYet(plant=plant, progress=states):
             return f"{plant} is not there yet: {release_words(states, voice)}"
         case o.Lost(plants=plants, was_infested=was_infested, watched=watched):
@@ -144,10 +155,15 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return work_paused(outcome)
         case o.NoWork():
             return no_work(outcome)
+        case o.AntsFirst():
+            return ANTS
         case o.KeyAsked():
             return key_asked(outcome)
         case o.Identified():
             return identified(outcome)
+        case o.StrictSet(is_strict=is_strict, target=target):
+            kind = "strict" if is_strict else "usual"
+            return f"Written: the {kind} rule. Plants go back at a chance of {percent(target)} that nothing is left."
         case o.AnimalsNoted(animals=animals):
             return (
                 f"Written: {listed(ANIMALS[one] for one in animals)} at home."

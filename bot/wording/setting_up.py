@@ -109,6 +109,8 @@ def plants_added(told: o.PlantsAdded) -> str:
         text += f"\nI could not read {quoted}: send it again like “fern, kitchen, 12 cm”."
     if told.asks_town:
         text += f"\n{ASK_TOWN}"
+    if told.asks_quarantine:
+        text += "\nNew at home? Keep it apart from the others: six weeks is safe, three at the least."
     return text + _ask_facing(told.asks_facing_of)
 
 

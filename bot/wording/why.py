@@ -4,8 +4,8 @@ from datetime import date
 
 from bot.actions.outcomes import ReasonOf
 from bot.domain.course import Because, Progress, Step
-from bot.domain.pest import Basis, Evidence
-from bot.wording.conditions import condition_words, rounds_words
+from bot.domain.pest import Basis, Evidence, Level
+from bot.wording.conditions import condition_words, percent, rounds_words
 from bot.wording.days import counted, day, near_day
 from bot.wording.labels import against
 
@@ -44,6 +44,13 @@ def _case(one: ReasonOf, state: Progress, today: date) -> list[str]:
         lines += _step(one, one.step, state, today)
     lines += [f"Not {name}: {against(refusals)}." for name, refusals in one.passed_over]
     lines.append(_length(one, state))
+    if state.rhythm is not None:
+        good, poor = state.rhythm
+        lines.append(
+            f"Rhythm: rounds up to {good:.0f} days apart still shrink it if each reaches 95 % of them, up to "
+            f"{poor:.0f} if it reaches 80 % (our simulation on published life tables)."
+        )
+    lines.append(_release(one, state))
     lines.append(f"Going back: {condition_words(state, today)}")
     return lines
 
@@ -66,7 +73,10 @@ def _step(one: ReasonOf, step: Step, state: Progress, today: date) -> list[str]:
         f"{gap.upper_days}. {_source(pest.gap_evidence, one)}"
     )
     if gap.label_days is not None and one.product is not None:
-        lines.append(f"Label of {one.product}: not before {counted(gap.label_days, 'day')}.")
+        told = "as you told me" if one.product_evidence is None else _source(one.product_evidence, one)
+        lines.append(
+            f"Label of {one.product}: not before {counted(gap.label_days, 'day')} ({told.strip('()')})."
+        )
     if gap.label_outlasts:
         lines.append(
             "The label is longer than the pest allows: a product labelled for a shorter gap would do better."
@@ -89,6 +99,18 @@ def _length(one: ReasonOf, state: Progress) -> str:
         f"Rounds: what was protected on the first day needs {pest.protected.dd:g} degree-days above "
         f"{pest.protected.t0:g} °C, at {warmth:g} °C{assumed}, times {pest.protected_safety:g} for safety, "
         f"one round each {state.gap_days:.0f} days. {_source(pest.protected_evidence, one)}"
+    )
+
+
+def _release(one: ReasonOf, state: Progress) -> str:
+    where = state.state
+    warmth = state.temperature if state.temperature is not None else 18.0
+    return (
+        f"Looks: {counted(where.counted_checks, 'look')} counted since the last find, {where.late_checks} of them late; "
+        f"an egg of that day is grown up by {day(where.h3_on)} at {warmth:g} °C. {_source(state.pest.clock_evidence, one)} "
+        f"A plain look finds {round(100 * state.pest.sight[Level.PLAIN][1])} % of light cases, a lens "
+        f"{round(100 * state.pest.sight[Level.LENS][1])} % ({BASIS[state.pest.sight_evidence.basis]}); "
+        f"{percent(where.target)} is what I ask for. Warmer rooms and lens looks bring it forward."
     )
 
 

@@ -3,7 +3,7 @@
 import math
 
 from bot.actions import outcomes as o
-from bot.domain.workday import Stage
+from bot.domain.workday import TOP_MIX_CM, Stage
 from bot.wording.days import counted, listed
 
 HEADS = {
@@ -22,10 +22,11 @@ HOW = {
     Stage.LOOK: "Axils, undersides, crown, rim of the pot, this order, hands washed between. Tell me what you find.",
     Stage.APART: "Away from all others; if one cannot be moved, say so later.",
     Stage.PRUNE: "Worst leaves and shoots into a closed bag. Wipe the blade with alcohol between plants: no flame near.",
-    Stage.WASH: "Lukewarm, both sides of the leaves, each in its own water, a bag around the pot. {bath} of water.",
+    Stage.WASH: "Lukewarm, both sides of the leaves, each in its own water, a bag around the pot. {bath} of water. "
+    f"Eggs in the mix: take the top {TOP_MIX_CM} cm off and fill up with fresh.",
     Stage.UNPOT: "Old mix into the bag, not on the compost. Rinse the roots, each in its own water: {bath} in all.",
     Stage.POTS: (
-        "Scrub first. Then 10 minutes in 1 part plain bleach and 9 parts water: {bleach} bleach in {soak} made up, "
+        "Scrub first. Then 10 minutes in 1 part plain bleach and 9 parts water (some say 1 and 10): {bleach} bleach in {soak} made up, "
         "the bleach into the water; rinse well, clay ten minutes more. Air and gloves; never with ammonia, acid or "
         "alcohol; animals and children out."
     ),

@@ -115,6 +115,7 @@ def test_done_answers_the_nudge_and_says_when_each_is_next(outbreak: Talk) -> No
         (
             "Written for today, Sat 2 May: hoya sprayed (insecticidal soap); "
             "moth orchid and coffee plant swabbed (isopropyl alcohol).\n"
+            "First insecticidal soap on hoya: look for burnt edges after 24 to 48 hours.\n"
             "hoya: 1 round done of at least 6, likely 6 to 9; next Sun 10 May, by Mon 11 May at the latest.\n"
             "moth orchid: 1 round done of at least 9, likely about 9; next Sun 10 May.\n"
             "coffee plant: 1 round done of at least 9, likely about 9; next Sun 10 May."

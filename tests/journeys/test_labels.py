@@ -66,3 +66,27 @@ def test_a_question_or_an_accident_is_no_fact(talk: Talk, text: str) -> None:
     before = talk.entries()
     talk.say(text)
     assert talk.entries() == before
+
+
+def test_nothing_of_a_label_told_is_lost(talk: Talk) -> None:
+    talk.say("the soap label says every 14 days, max 6 a year")
+    (soap,) = [one for one in talk.home.products.values() if one.ingredient == "soap"]
+    assert (soap.gap_days, soap.uses_a_year) == (14, 6)
+
+
+def test_ants_come_first(talk: Talk) -> None:
+    before = talk.entries()
+    assert talk.say("ants on the hoya")[0].startswith("Ants first")
+    assert talk.entries() == before
+
+
+def test_warm_rooms_get_a_word_before_soap(talk: Talk) -> None:
+    talk.say("landing is 28 degrees")
+    talk.say("hoya 12 longtailed mealybugs")
+    assert "Warm at hoya: the coolest hour, and not on dry leaves." in talk.evening()[0]
+
+
+def test_why_says_whose_label_it_is(talk: Talk) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.say("sprayed the hoya")
+    assert "Label of insecticidal soap: not before 7 days (as you told me)." in talk.say("why hoya")[0]
