@@ -11,8 +11,10 @@ READING_HOLDS_DAYS = 7
 
 def _place_on(household: Household, plant: Plant, day: date) -> Place | None:
     """Give the place a plant stood in on a day; before the first told one it stood there too."""
-    since = [place for start, place in plant.stays if start <= day]
-    number = since[-1] if since else (plant.stays[0][1] if plant.stays else plant.place)
+    number = plant.stays[0][1] if plant.stays else plant.place
+    for start, place in plant.stays:
+        if start <= day:
+            number = place
     return None if number is None else household.places.get(number)
 
 
@@ -21,6 +23,8 @@ def temperature_on(household: Household, plant: Plant, day: date) -> float | Non
     place = _place_on(household, plant, day)
     if place is None:
         return None
+    if not place.readings:
+        return place.usual_c
     for back in range(READING_HOLDS_DAYS):
         reading = place.readings.get(day - timedelta(days=back))
         if reading is not None:

@@ -24,6 +24,7 @@ from bot.domain.release import (
     ReleaseRecord,
     ReleaseState,
     forecast_release,
+    merged_looks,
     release_state,
     rounds_finished,
 )
@@ -101,7 +102,7 @@ class Progress:
     @cached_property
     def release(self) -> ReleaseForecast:
         """When it may leave isolation if every check from now on finds none."""
-        return forecast_release(self.record, self.today)
+        return forecast_release(self.record, self.today, now=self.state)
 
 
 def choose_method(plant: Plant, case: Case, pest: Pest) -> tuple[Method, Because]:
@@ -422,14 +423,15 @@ def _record(  # noqa: PLR0913, PLR0917 - one fact each, named at the only call
     gap_days: float,
 ) -> ReleaseRecord:
     start = shared_last_find(household, plant, case)
-    checks = tuple(CleanCheck(check.on, check.level) for check in plant.checks if check.on > start)
+    looks = [CleanCheck(check.on, check.level) for check in plant.checks if check.on > start]
     sprays = [t.on for t in rounds(plant, case) if t.method in {Method.SPRAY, Method.DRENCH}]
     return ReleaseRecord(
         pest=pest,
         temperature=temperature,
         daily=daily_temperatures(household, plant, start, today),
         last_find_on=start,
-        checks=checks,
+        checks=merged_looks(pest, looks),  # once here, and not for every day looked at
+        is_merged=True,
         last_spray_on=max(sprays, default=None),
         rounds_done=len(days),
         rounds_since_find=since_find,
@@ -437,6 +439,6 @@ def _record(  # noqa: PLR0913, PLR0917 - one fact each, named at the only call
         rounds_gap_days=max(1, round(gap_days)),
         strict=household.is_strict,
         root_prone=is_root_prone(knowledge, plant),
-        roots_checked=any(check.level.value == "roots" for check in checks),
+        roots_checked=any(look.level.value == "roots" for look in looks),
         weekly_reintroduction=0.0,
     )

@@ -178,8 +178,12 @@ def p_free(  # noqa: PLR0913 - the switches by which it reduces to the published
             blind += arrived * blind_spot
             fresh = _hidden(arrived * (1 - blind_spot), _VISIBLE)
             masses = [mass + new for mass, new in zip(masses, fresh, strict=True)]
-        missed = [1 - chance * shown for shown in _shown(look.day, clock) for chance in look.chances]
-        masses = [mass * share for mass, share in zip(masses, missed, strict=True)]
+        low, middle, high = look.chances
+        # written out: a forecast weighs hundreds of looks
+        for at, shown in zip((0, 3, 6), _shown(look.day, clock), strict=True):
+            masses[at] *= 1 - low * shown
+            masses[at + 1] *= 1 - middle * shown
+            masses[at + 2] *= 1 - high * shown
     return free / (free + blind + sum(masses))
 
 

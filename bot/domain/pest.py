@@ -21,6 +21,9 @@ class Level(enum.Enum):
     LENS = "lens"
     ROOTS = "roots"
 
+    # by identity, as members are single: the enum's own hashes the name with every look weighed
+    __hash__ = object.__hash__
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stage:

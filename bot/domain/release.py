@@ -61,6 +61,8 @@ class ReleaseRecord:
     root_prone: bool = False
     roots_checked: bool = False
     weekly_reintroduction: float = 0.0  # [1]
+    is_merged: bool = False
+    """Whether checks are merged already, see `merged_looks`."""
 
 
 class Condition(enum.Enum):
@@ -172,23 +174,23 @@ def _state(record: ReleaseRecord, hours: Clock, today: date) -> ReleaseState:
     gone = (today - record.last_find_on).days
     late = sum(day >= hours.h2 for day in days)
     top = _top(record, spot, looks)
-    unmet = {
-        Condition.UNREACHABLE: _target(record) > top,
-        Condition.ROUNDS: not _is_finished(record, hours, today),
-        Condition.SPRAY_FREE: (
-            record.last_spray_on is not None and (today - record.last_spray_on).days < hours.h1
-        ),
-        Condition.SPAN: gone < hours.h3,
-        Condition.PROBABILITY: probability < _target(record),
-        Condition.LATE_CHECKS: late < LATE_CHECKS_NEEDED,
-        Condition.CHECKS: len(days) < CHECKS_NEEDED,
-    }
+    sprayed = record.last_spray_on
+    unmet = (
+        (Condition.UNREACHABLE, _target(record) > top),
+        (Condition.ROUNDS, not _is_finished(record, hours, today, len(days))),
+        (Condition.SPRAY_FREE, sprayed is not None and (today - sprayed).days < hours.h1),
+        (Condition.SPAN, gone < hours.h3),
+        (Condition.PROBABILITY, probability < _target(record)),
+        (Condition.LATE_CHECKS, late < LATE_CHECKS_NEEDED),
+        (Condition.CHECKS, len(days) < CHECKS_NEEDED),
+    )
+    binding = tuple(condition for condition, holds in unmet if holds)
     return ReleaseState(
-        qualifies=not any(unmet.values()),
+        qualifies=not binding,
         probability=probability,
         ceiling=top,
         target=_target(record),
-        binding=tuple(condition for condition in Condition if unmet[condition]),
+        binding=binding,
         h1_on=_on(record, hours.h1),
         h2_on=_on(record, hours.h2),
         h3_on=_on(record, hours.h3),
@@ -208,17 +210,35 @@ def _on(record: ReleaseRecord, days: float) -> date:
     return NEVER if math.isinf(days) else record.last_find_on + timedelta(days=math.ceil(days))
 
 
-def _counted(record: ReleaseRecord, today: date) -> list[CleanCheck]:
-    """Merge looks closer than five days: the day of the first, the closest level of all."""
+def _counted(record: ReleaseRecord, today: date) -> Sequence[CleanCheck]:
+    looks = [check for check in record.checks if record.last_find_on < check.on <= today]
+    return looks if record.is_merged else merged_looks(record.pest, looks)
+
+
+def merged_looks(pest: Pest, looks: Sequence[CleanCheck]) -> tuple[CleanCheck, ...]:
+    """
+    Merge looks closer than five days: the day of the first, the closest level of all.
+
+    Merging again changes nothing. A look that cannot show the pest is left out.
+
+    References
+    ----------
+    .. [martin2007] looks count as independent; five days apart is a judgement.
+    """
     merged: list[CleanCheck] = []
-    for check in sorted(record.checks, key=lambda each: each.on):
-        if not record.last_find_on < check.on <= today or _is_blind(record.pest, check.level):
+    for check in sorted(looks, key=_day):
+        if _is_blind(pest, check.level):
             continue
         if merged and (check.on - merged[-1].on).days < MERGED_WITHIN_DAYS:
-            merged[-1] = CleanCheck(merged[-1].on, _closer(record.pest, merged[-1].level, check.level))
+            if check.level is not merged[-1].level:
+                merged[-1] = CleanCheck(merged[-1].on, _closer(pest, merged[-1].level, check.level))
         else:
             merged.append(check)
-    return merged
+    return tuple(merged)
+
+
+def _day(check: CleanCheck) -> date:
+    return check.on
 
 
 def _is_blind(pest: Pest, level: Level) -> bool:
@@ -246,7 +266,12 @@ def _top(record: ReleaseRecord, spot: float, looks: Sequence[Look]) -> float:
 
 
 def forecast_release(
-    record: ReleaseRecord, today: date, check_every_days: int = _WEEK, *, level: Level | None = None
+    record: ReleaseRecord,
+    today: date,
+    check_every_days: int = _WEEK,
+    *,
+    level: Level | None = None,
+    now: ReleaseState | None = None,
 ) -> ReleaseForecast:
     """
     Foresee release if every check to come finds nothing and the remaining rounds are done in time.
@@ -264,6 +289,8 @@ def forecast_release(
         Rhythm of the checks to come. [d]
     level
         Of the checks to come; without one, as the last one, plain at first.
+    now
+        The state on that day, where it is known already.
 
     Returns
     -------
@@ -283,10 +310,14 @@ def forecast_release(
         raise ValueError(f"checks every {check_every_days} d are no rhythm")
     hours = _clock(record)
     kept = _future_level(record, level, today)
-    plain = _foresee(record, hours, today, check_every_days, kept)
-    if plain.earliest_on == today or kept in {Level.LENS, Level.ROOTS}:
+    state = now if now is not None else _state(record, hours, today)
+    met = _first_met(record, hours, state, today, check_every_days, kept)
+    plain = _foresee(met, hours, state, today)
+    is_sure = met is not None and not met.was_doubted
+    if plain.earliest_on == today or is_sure or kept in {Level.LENS, Level.ROOTS}:
         return plain
-    lens_on = _foresee(record, hours, today, check_every_days, Level.LENS).earliest_on
+    lens = _first_met(record, hours, state, today, check_every_days, Level.LENS)
+    lens_on = None if lens is None else lens.on
     is_sooner = lens_on is not None and (plain.earliest_on is None or lens_on < plain.earliest_on)
     return replace(plain, with_lens_on=lens_on if is_sooner else None)
 
@@ -300,23 +331,69 @@ def _future_level(record: ReleaseRecord, level: Level | None, today: date) -> Le
     return max(past, key=lambda check: check.on).level if past else Level.PLAIN
 
 
-def _foresee(record: ReleaseRecord, hours: Clock, today: date, every: int, level: Level) -> ReleaseForecast:
-    before = _state(record, hours, today)
-    if before.qualifies:
+@dataclass(frozen=True, slots=True)
+class _Met:
+    """The check after which nothing holds the case back, and the one before it."""
+
+    on: date
+    more: int
+    record: ReleaseRecord
+    earlier: tuple[ReleaseRecord, date]
+    was_doubted: bool
+    """Whether at some earlier check only the probability was missing: only there closer looks gain days."""
+
+
+def _foresee(met: _Met | None, hours: Clock, now: ReleaseState, today: date) -> ReleaseForecast:
+    if now.qualifies:
         return ReleaseForecast(earliest_on=today, more_checks=0, binding=None, with_lens_on=None)
-    if _target(record) > ceiling(_blind_spot(record, today)) or before.too_cold:
-        return ReleaseForecast(earliest_on=None, more_checks=0, binding=before.binding[0], with_lens_on=None)
+    if met is None:
+        return ReleaseForecast(earliest_on=None, more_checks=0, binding=now.binding[0], with_lens_on=None)
+    eve = _state(met.record, hours, met.on - timedelta(days=1)).binding
+    held = eve or _state(met.earlier[0], hours, met.earlier[1]).binding or now.binding
+    return ReleaseForecast(earliest_on=met.on, more_checks=met.more, binding=held[0], with_lens_on=None)
+
+
+def _first_met(  # noqa: PLR0913, PLR0917 - one fact each
+    record: ReleaseRecord, hours: Clock, now: ReleaseState, today: date, every: int, level: Level
+) -> _Met | None:
+    """Go from check to check until one finds the rule met; None where none within the horizon does."""
+    if now.qualifies or now.too_cold or _target(record) > ceiling(_blind_spot(record, today)):
+        return None
     first_on = _first_check_on(record, today, every)
+    record = _merged(record, today)
+    earlier, was_doubted = (record, today), False
     for more in range(1, FORECAST_DAYS // every + 1):
         due = first_on + timedelta(days=every * (more - 1))
         record = replace(record, checks=(*record.checks, CleanCheck(due, level)))
         record = _with_rounds(record, hours, today, due)
-        state = _state(record, hours, due)
-        if state.qualifies:
-            eve = _state(record, hours, due - timedelta(days=1)).binding or before.binding
-            return ReleaseForecast(earliest_on=due, more_checks=more, binding=eve[0], with_lens_on=None)
-        before = state
-    return ReleaseForecast(earliest_on=None, more_checks=0, binding=before.binding[0], with_lens_on=None)
+        # only where nothing simpler holds it back are the looks weighed
+        if _is_near(record, hours, due):
+            if _state(record, hours, due).qualifies:
+                return _Met(due, more, record, earlier, was_doubted)
+            was_doubted = True
+        earlier = (record, due)
+    return None
+
+
+def _is_near(record: ReleaseRecord, hours: Clock, on: date) -> bool:
+    """Whether all but the probability is met on a day."""
+    days = [(check.on - record.last_find_on).days for check in _counted(record, on)]
+    last = record.last_spray_on
+    return (
+        (on - record.last_find_on).days >= hours.h3
+        and len(days) >= CHECKS_NEEDED
+        and sum(day >= hours.h2 for day in days) >= LATE_CHECKS_NEEDED
+        and (last is None or (on - last).days >= hours.h1)
+        and _is_finished(record, hours, on, len(days))
+    )
+
+
+def _merged(record: ReleaseRecord, today: date) -> ReleaseRecord:
+    """Merge the looks so far once: weighing them again for every day to come gives the same."""
+    was_lifted = record.roots_checked or any(
+        check.level is Level.ROOTS and record.last_find_on < check.on <= today for check in record.checks
+    )
+    return replace(record, checks=tuple(_counted(record, today)), roots_checked=was_lifted, is_merged=True)
 
 
 def _first_check_on(record: ReleaseRecord, today: date, every: int) -> date:
@@ -330,7 +407,7 @@ def _with_rounds(record: ReleaseRecord, hours: Clock, today: date, until: date) 
     """Assume the rounds still owed up to a day, each on its gap; they count as sprays, the cautious side."""
     gap = timedelta(days=max(1, record.rounds_gap_days))
     due = today if record.last_spray_on is None else max(today, record.last_spray_on + gap)
-    while due <= until and not _is_finished(record, hours, due):
+    while due <= until and not _is_finished(record, hours, due, len(_counted(record, due))):
         record = replace(
             record,
             rounds_done=record.rounds_done + 1,
@@ -341,12 +418,12 @@ def _with_rounds(record: ReleaseRecord, hours: Clock, today: date, until: date) 
     return record
 
 
-def _is_finished(record: ReleaseRecord, hours: Clock, on: date) -> bool:
+def _is_finished(record: ReleaseRecord, hours: Clock, on: date, clean_in_a_row: int) -> bool:
     return rounds_finished(
         record.rounds_needed,
         record.rounds_done,
         (on - record.last_find_on).days,
         hours.h1,
         record.rounds_since_find,
-        len(_counted(record, on)),
+        clean_in_a_row,
     )

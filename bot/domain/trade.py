@@ -15,6 +15,9 @@ class Method(enum.Enum):
     REPOT = "repot"
     CLEAN_OUT = "clean-out"
 
+    # by identity, as members are single: the enum's own hashes the name with every treatment counted
+    __hash__ = object.__hash__
+
     @property
     def uses_product(self) -> bool:
         """Whether the method puts a product from the shelf on the plant."""
