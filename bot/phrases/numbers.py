@@ -8,6 +8,7 @@ from bot.domain.measure import IMPERIAL_ML, METRIC_ML, US_ML
 
 _THOUSANDS = re.compile(r"-?\d{1,3}(?:[.,]\d{3})+")
 _DIGITS = re.compile(r"-?\d+(?:[.,]\d+)?")
+_MOST_DIGITS = 12
 _FRACTION = re.compile(r"(\d{1,2})/(\d{1,2})")
 
 _COUNTING = (
@@ -102,7 +103,7 @@ def number_at(words: tuple[str, ...], start: int) -> tuple[Decimal, int] | None:
     word = words[start]
     if word in _WORDS:
         return _WORDS[word], 1
-    if _DIGITS.fullmatch(word):
+    if len(word) <= _MOST_DIGITS and _DIGITS.fullmatch(word):
         return Decimal(word.replace(",", ".")), 1
     return _fraction(word)
 

@@ -3,7 +3,9 @@
 import asyncio
 import sys
 
-from tests.benchmarks.answer import compare
+from tests.benchmarks import answer, planner
 
 if __name__ == "__main__":
-    sys.exit(asyncio.run(compare(350)))
+    planned = planner.compare()
+    print()
+    sys.exit(planned or asyncio.run(answer.compare(350)))
