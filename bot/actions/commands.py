@@ -255,6 +255,8 @@ class ReadTemperature:
     place: PlaceId
     celsius: float
     on: date | None = None
+    months: tuple[int, ...] = ()
+    """Months of every year it usually is so warm in, instead of a reading."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,12 +19,17 @@ def identify(command: Identify, desk: Desk) -> KeyAsked | Identified:
     if question is not None:
         return _asked(command, question, desk)
     left = remaining(desk.knowledge.key, command.answers)
-    pests = [one for one in left if one.nature is Nature.PEST][:MOST_NAMED]
+    named = left[:MOST_NAMED]
+    is_vague = len(left) > 2 * len(named)
+    pests = [] if is_vague else [one for one in named if one.nature is Nature.PEST]
     choices = tuple(_offer(command, one) for one in pests) if command.plants else ()
     if choices:
         desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
     return Identified(
-        creatures=tuple(left[:MOST_NAMED]), plants=desk.names(command.plants), has_offer=bool(choices)
+        creatures=named,
+        plants=desk.names(command.plants),
+        has_offer=bool(choices),
+        unnamed=len(left) - len(named),
     )
 
 

@@ -21,7 +21,15 @@ from bot.actions.outcomes import (
     TemperatureNoted,
     TraitNoted,
 )
-from bot.domain.journal import HeldUntil, HouseholdSet, PlantSet, ProductSet, RoutineSet, TemperatureRead
+from bot.domain.journal import (
+    HeldUntil,
+    HouseholdSet,
+    PlantSet,
+    ProductSet,
+    RoutineSet,
+    TemperatureRead,
+    UsualByMonth,
+)
 from bot.domain.recurrence import next_on
 from bot.domain.release import STRICT_TARGET, TARGET
 
@@ -98,6 +106,10 @@ def read_temperature(command: ReadTemperature, desk: Desk) -> TemperatureNoted |
     """Write a reading of a place. [degC]."""
     if not CELSIUS[0] <= command.celsius <= CELSIUS[1]:
         return BadTemperature(command.celsius)
+    if command.months:
+        told = UsualByMonth(place=command.place, months=command.months, celsius=command.celsius)
+        desk.write([desk.draft(told)])
+        return TemperatureNoted(desk.household.places[command.place].name, command.celsius, command.months)
     reading = TemperatureRead(place=command.place, celsius=command.celsius)
     desk.write([desk.draft(reading, on=command.on)])
     return TemperatureNoted(desk.household.places[command.place].name, command.celsius)

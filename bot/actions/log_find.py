@@ -43,6 +43,11 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
         grade=grade,
         where=command.where,
         is_new_case=not known,
+        is_new_pest=not any(
+            other.id != plant_id and any(one.pest == pest for one in other.cases)
+            for other in desk.household.living
+        )
+        and not known,
         is_reopened=case.is_reopened and not known,
         is_isolated=plant.isolated_on is not None,
         place=place.name if place else None,

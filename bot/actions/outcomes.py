@@ -190,6 +190,7 @@ class FindLogged:
     grade: Grade
     where: str | None
     is_new_case: bool
+    is_new_pest: bool
     is_reopened: bool
     is_isolated: bool
     place: str | None
@@ -437,6 +438,8 @@ class Identified:
     creatures: tuple[Creature, ...]
     plants: tuple[str, ...]
     has_offer: bool
+    unnamed: int = 0
+    """How many more it can still be. [1]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -464,10 +467,11 @@ class TraitNoted:
 
 @dataclass(frozen=True, slots=True)
 class TemperatureNoted:
-    """A reading written. [degC]."""
+    """A reading written, or what is usual in some months. [degC]."""
 
     place: str
     celsius: float
+    months: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -674,6 +678,8 @@ class NudgeText:
     names: tuple[tuple[int, str], ...]
     ready: tuple[str, ...]
     late: tuple[tuple[str, Step], ...]
+    lift: tuple[str, ...] = ()
+    """Plants whose roots nobody has looked at, though pests of their kind sit there."""
     warm: tuple[str, ...] = ()
     """Plants to be sprayed where it is warm enough for a word of caution."""
 

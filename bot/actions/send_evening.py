@@ -6,13 +6,14 @@ from bot.actions.answer_question import due_lines
 from bot.actions.desk import Desk
 from bot.actions.outcomes import NudgeText
 from bot.actions.ports import Store
-from bot.domain.course import Step
+from bot.domain.course import Step, is_root_prone
 from bot.domain.gap import Lateness
-from bot.domain.identity import HouseholdId
+from bot.domain.identity import HouseholdId, PlantId
 from bot.domain.journal import Draft, Nudged, NudgedTask
 from bot.domain.knowledge import Knowledge
 from bot.domain.label import is_warm
 from bot.domain.nudging import needs_shade, next_nudge_at, placements
+from bot.domain.pest import Level
 from bot.domain.slot import SlotKind
 
 LOOK_AGAIN = timedelta(hours=6)
@@ -66,6 +67,9 @@ def _compose(desk: Desk) -> NudgeText | None:
         names=tuple((plant.id, plant.name) for plant in desk.household.living),
         ready=desk.names(desk.agenda.ready),
         late=tuple((name, step) for name, step in steps if _is_late(step)),
+        lift=desk.names(
+            task.plant for task in tasks if task.method is None and _lacks_a_root_look(desk, task.plant)
+        ),
         warm=desk.names(
             task.plant
             for task in tasks
@@ -73,6 +77,15 @@ def _compose(desk: Desk) -> NudgeText | None:
             and is_warm(desk.household, desk.plant(task.plant), desk.today)
         ),
     )
+
+
+def _lacks_a_root_look(desk: Desk, plant: PlantId) -> bool:
+    """Whether a look at the roots, once while a case is open, would tell more than any other."""
+    known = desk.plant(plant)
+    cases = known.open_cases
+    opened_on = min((case.opened_on for case in cases), default=desk.today)
+    was_lifted = any(check.level is Level.ROOTS and check.on >= opened_on for check in known.checks)
+    return bool(cases) and is_root_prone(desk.knowledge, known) and not was_lifted
 
 
 def _is_late(step: Step) -> bool:

@@ -233,6 +233,8 @@ def _pest(key: str, table: _Table, known: Mapping[str, Source]) -> Pest:
         key=key,
         name=table.text("name"),
         latin=table.text("latin"),
+        hides=table.text("hides"),
+        spreads=table.text("spreads"),
         words=table.texts("words"),
         t_low=limits.number("t_low", -5, 20),
         t_high=limits.number("t_high", 20, 45),

@@ -23,19 +23,20 @@ def temperature_on(household: Household, plant: Plant, day: date) -> float | Non
     place = _place_on(household, plant, day)
     if place is None:
         return None
+    usual = place.by_month.get(day.month, place.usual_c) if place.by_month else place.usual_c
     if not place.readings:
-        return place.usual_c
+        return usual
     for back in range(READING_HOLDS_DAYS):
         reading = place.readings.get(day - timedelta(days=back))
         if reading is not None:
             return reading
-    return place.usual_c
+    return usual
 
 
 def daily_temperatures(household: Household, plant: Plant, first: date, last: date) -> Mapping[date, float]:
     """Give the days of a span where a reading speaks or the plant has moved, by where it stood. [degC]."""
     stood_in = [household.places[place] for place in plant.stood_in(first, last) if place in household.places]
-    if len(stood_in) <= 1 and not any(place.readings for place in stood_in):
+    if len(stood_in) <= 1 and not any(place.readings or place.by_month for place in stood_in):
         return {}
     days = {}
     for number in range((last - first).days + 1):

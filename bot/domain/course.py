@@ -17,7 +17,7 @@ from bot.domain.household import Case, Household, Plant, Product, Treatment
 from bot.domain.knowledge import Knowledge
 from bot.domain.label import refusals
 from bot.domain.length import RoundForecast, forecast_rounds, minimum_rounds, winning_gaps
-from bot.domain.pest import Pest
+from bot.domain.pest import Level, Pest
 from bot.domain.release import (
     CleanCheck,
     ReleaseForecast,
@@ -439,6 +439,6 @@ def _record(  # noqa: PLR0913, PLR0917 - one fact each, named at the only call
         rounds_gap_days=max(1, round(gap_days)),
         strict=household.is_strict,
         root_prone=is_root_prone(knowledge, plant),
-        roots_checked=any(look.level.value == "roots" for look in looks),
+        roots_checked=any(look.level is Level.ROOTS for look in looks),
         weekly_reintroduction=0.0,
     )

@@ -179,11 +179,19 @@ def p_free(  # noqa: PLR0913 - the switches by which it reduces to the published
             fresh = _hidden(arrived * (1 - blind_spot), _VISIBLE)
             masses = [mass + new for mass, new in zip(masses, fresh, strict=True)]
         low, middle, high = look.chances
-        # written out: a forecast weighs hundreds of looks
-        for at, shown in zip((0, 3, 6), _shown(look.day, clock), strict=True):
-            masses[at] *= 1 - low * shown
-            masses[at + 1] *= 1 - middle * shown
-            masses[at + 2] *= 1 - high * shown
+        _, young, egg = _shown(look.day, clock)
+        # written out, class by class: a forecast weighs hundreds of looks
+        masses = [
+            masses[0] * (1 - low),
+            masses[1] * (1 - middle),
+            masses[2] * (1 - high),
+            masses[3] * (1 - low * young),
+            masses[4] * (1 - middle * young),
+            masses[5] * (1 - high * young),
+            masses[6] * (1 - low * egg),
+            masses[7] * (1 - middle * egg),
+            masses[8] * (1 - high * egg),
+        ]
     return free / (free + blind + sum(masses))
 
 

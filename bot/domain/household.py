@@ -33,6 +33,7 @@ from bot.domain.journal import (
     SignSeen,
     TemperatureRead,
     Treated,
+    UsualByMonth,
     Voided,
     WorkBegun,
     WorkEnded,
@@ -75,6 +76,7 @@ class Place:
     lamp_from: time | None = None
     lamp_until: time | None = None
     readings: dict[date, float] = field(default_factory=dict)
+    by_month: dict[int, float] = field(default_factory=dict)
 
     @property
     def exposure(self) -> Exposure:
@@ -341,6 +343,8 @@ def _apply_to_household(household: Household, entry: Entry) -> None:
             product.assumed = told.assumed
         case TemperatureRead(place=place, celsius=celsius) if place in household.places:
             _read_temperature(household.places[place], entry.happened_on, celsius)
+        case UsualByMonth(place=place, months=months, celsius=celsius) if place in household.places:
+            household.places[place].by_month.update(dict.fromkeys(months, celsius))
         case RoutineSet(name=name, rule=rule):
             household.routines.pop(name, None)
             if rule:

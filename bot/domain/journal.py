@@ -146,6 +146,15 @@ class PestCorrected:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class UsualByMonth:
+    """How warm a place usually is in some months of the year. [degC]."""
+
+    place: PlaceId
+    months: tuple[int, ...]
+    celsius: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class TemperatureRead:
     """A reading of a place. [degC]."""
 
@@ -233,6 +242,7 @@ Payload = (
     | LostNow
     | PestCorrected
     | TemperatureRead
+    | UsualByMonth
     | RoutineSet
     | HeldUntil
     | WorkBegun

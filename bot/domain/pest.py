@@ -49,6 +49,8 @@ class Pest:
     key: str
     name: str
     latin: str
+    hides: str
+    spreads: str
     words: tuple[str, ...]
     t_low: float  # [degC]
     t_high: float  # [degC]

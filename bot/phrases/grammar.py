@@ -58,7 +58,7 @@ from bot.phrases.keeping import (
     read_release,
     read_strange_place,
 )
-from bot.phrases.labels import read_animals, read_label_rule, read_traits
+from bot.phrases.labels import read_animals, read_label_rule, read_months, read_traits
 from bot.phrases.looks import read_check, read_find, read_sign
 from bot.phrases.mixing import read_recipe
 from bot.phrases.names import OneOf, names_of
@@ -326,6 +326,7 @@ def _whole_message(text: str, words: tuple[str, ...], situation: Situation) -> M
         read_work(words, situation)
         or read_animals(words)
         or read_traits(words, situation)
+        or read_months(words, situation)
         or read_label_rule(words, situation)
     )
 

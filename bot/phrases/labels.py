@@ -2,12 +2,12 @@
 
 from decimal import Decimal
 
-from bot.actions.commands import SetAnimals, SetTraits, StockProduct
+from bot.actions.commands import ReadTemperature, SetAnimals, SetTraits, StockProduct
 from bot.actions.situation import Situation
 from bot.phrases.asking import Meant
 from bot.phrases.items import items_of
-from bot.phrases.names import Plants, Product
-from bot.phrases.numbers import number_at
+from bot.phrases.names import Place, Plants, Product
+from bot.phrases.numbers import Warmth, number_at
 from bot.phrases.words import Word, listed
 
 _ANIMALS = {
@@ -23,6 +23,33 @@ _AROUND_ANIMALS = listed(
 _TELLS = (("i", "have"), ("we", "have"), ("there", "is"), ("there", "are"), ("we", "keep"), ("i", "keep"))
 _TRAITS = {"edible": "edible", "eaten": "edible", "hairy": "hairy", "waxy": "waxy"}
 _NEGATIVE = {"edible": "not-edible", "hairy": "not-hairy", "waxy": "not-waxy"}
+_MONTH_NAMES = {
+    name: number
+    for number, name in enumerate(
+        [
+            "january",
+            "february",
+            "march",
+            "april",
+            "may",
+            "june",
+            "july",
+            "august",
+            "september",
+            "october",
+            "november",
+            "december",
+        ],
+        start=1,
+    )
+}
+_MONTHS = {
+    "winter": (12, 1, 2),
+    "spring": (3, 4, 5),
+    "summer": (6, 7, 8),
+    "autumn": (9, 10, 11),
+    "fall": (9, 10, 11),
+}
 _AROUND_A_LABEL = listed(
     "the label says say of my our is it s for on and , . ! : a at most max maximum no more than only up to"
     " use uses times year per season days day before harvest eating wait food plants plant edible"
@@ -57,6 +84,23 @@ def read_traits(words: tuple[str, ...], situation: Situation) -> Meant | None:
         return None
     is_denied = any(item.meaning is Word.NOT for item in items)
     return (SetTraits(plants[0].ids, _NEGATIVE[traits[0]] if is_denied else traits[0]),)
+
+
+def read_months(words: tuple[str, ...], situation: Situation) -> Meant | None:
+    """Read "landing is 15 degrees in winter", "the kitchen has 17 degrees in january"."""
+    if "in" not in words[:-1]:
+        return None
+    months = _MONTHS.get(words[-1]) or ((_MONTH_NAMES[words[-1]],) if words[-1] in _MONTH_NAMES else None)
+    if months is None or words[-2] != "in":
+        return None
+    items = [item.meaning for item in items_of(words[:-2], situation)]
+    places = [meaning for meaning in items if isinstance(meaning, Place)]
+    warmths = [meaning for meaning in items if isinstance(meaning, Warmth)]
+    rest = [meaning for meaning in items if not isinstance(meaning, Place | Warmth)]
+    is_only_that = all(meaning in {Word.FILLER, Word.HAD, Word.IT_IS} for meaning in rest)
+    if len(places) != 1 or len(warmths) != 1 or not is_only_that:
+        return None
+    return (ReadTemperature(places[0].id, float(warmths[0].celsius), months=months),)
 
 
 def read_label_rule(words: tuple[str, ...], situation: Situation) -> Meant | None:

@@ -22,6 +22,7 @@ KINDS: dict[type, tuple[str, int]] = {
     journal.ProductSet: ("product_set", 1),
     journal.Found: ("found", 1),
     journal.SignSeen: ("sign_seen", 1),
+    journal.UsualByMonth: ("usual_by_month", 1),
     journal.WorkBegun: ("work_begun", 1),
     journal.WorkTicked: ("work_ticked", 1),
     journal.WorkEnded: ("work_ended", 1),

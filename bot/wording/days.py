@@ -13,6 +13,11 @@ def day(on: date) -> str:
     return f"{_WEEKDAYS[on.weekday()]} {on.day} {_MONTHS[on.month - 1]}"
 
 
+def month(number: int) -> str:
+    """Say a month: "May"."""
+    return _MONTHS[number - 1]
+
+
 def near_day(on: date, today: date) -> str:
     """Say a day with its nearness: "today, Sat 9 May"."""
     words = {today: "today", today + timedelta(days=1): "tomorrow", today - timedelta(days=1): "yesterday"}

@@ -12,6 +12,9 @@ NATURES = {
 }
 
 
+LOOK_CLOSER = "Look with a lens or the phone's camera, tap a leaf over white paper, and ask again."
+
+
 def key_asked(told: o.KeyAsked) -> str:
     """Ask one question of the key."""
     return f"{told.text} “Not sure” is an answer too."
@@ -24,11 +27,19 @@ def identified(told: o.Identified) -> str:
             "Nothing I know fits all of that. Look once more in daylight, with a lens or the phone's camera, and "
             "say “what is this” again. Keep the plant apart until you know."
         )
+    if told.unnamed > len(told.creatures):
+        count = told.unnamed + len(told.creatures)
+        return f"Too little to go by: it can still be {count} things. {LOOK_CLOSER} Nothing is written."
     if len(told.creatures) == 1:
         (one,) = told.creatures
         lines = [f"Most likely {one.name}{NATURES[one.nature]}: {one.tell}."]
     else:
         lines = ["It can be one of these:"]
+        if told.unnamed:
+            count = told.unnamed + len(told.creatures)
+            lines = [
+                f"Too little to go by: it can still be {count} things. {LOOK_CLOSER} The likeliest so far:"
+            ]
         lines += [f"{one.name}{NATURES[one.nature]}: {one.tell}." for one in told.creatures]
     lines.append(_next(told))
     return "\n".join(line for line in lines if line)

@@ -46,6 +46,9 @@ def find(told: o.FindLogged, voice: Voice) -> str:
         )
     if told.neighbours:
         lines.append(f"On watch beside it: {listed(told.neighbours)}.")
+    if told.is_new_pest:
+        pest = told.progress.pest
+        lines.append(f"It hides in {pest.hides}. It gets around: {pest.spreads}.")
     lines.append(_find_plan(told, voice))
     earliest = told.progress.release.earliest_on
     if earliest is not None:

@@ -48,6 +48,10 @@ def nudge_text(nudge: NudgeText, zone: ZoneInfo) -> str:
     lines = [_head(nudge)]
     lines += [f"{words}" for words in _treatments(tonight)]
     lines += [_placed(one, nudge, names, zone) for one in nudge.placements]
+    if nudge.lift:
+        lines.append(
+            f"Lift {listed(nudge.lift)} out of the pot once: “{nudge.lift[0]} clean, roots too”, or what you see."
+        )
     if nudge.warm:
         lines.append(f"Warm at {listed(nudge.warm)}: the coolest hour, and not on dry leaves.")
     checks = list(dict.fromkeys(line.name for line in nudge.lines if line.task.method is None))

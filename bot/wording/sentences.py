@@ -8,7 +8,7 @@ from bot.wording.answer import Attachment
 from bot.wording.asking import FIRST_AID, HELP, asks, due, unclear
 from bot.wording.chart import trend_chart
 from bot.wording.conditions import percent
-from bot.wording.days import clock, day, listed, near_day
+from bot.wording.days import clock, day, listed, month, near_day
 from bot.wording.history import history_text
 from bot.wording.identifying import identified, key_asked
 from bot.wording.isolation import isolated, isolated_them, release_info, release_words, released
@@ -174,6 +174,8 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return f"Written: {listed(plants)} {TRAITS[trait]}."
         case o.BadGap(days=days):
             return f"A label gap of {days} days cannot be right (1 to 365). What does the label say?"
+        case o.TemperatureNoted(place=place, celsius=celsius, months=months) if months:
+            return f"Written: {place} usually has {celsius:g} °C in {listed(month(one) for one in months)}."
         case o.TemperatureNoted(place=place, celsius=celsius):
             return f"Written: {place} is at {celsius:g} °C. I count with it until you tell me another."
         case o.BadTemperature(celsius=celsius):

@@ -1,7 +1,7 @@
 from datetime import date, timedelta
 
 from bot.domain.climate import daily_temperatures, temperature_on
-from bot.domain.journal import PlaceSet, PlantSet, TemperatureRead
+from bot.domain.journal import PlaceSet, PlantSet, TemperatureRead, UsualByMonth
 from tests.domain.telling import DAY, HOYA, LANDING, STUDY, Telling, home
 
 
@@ -67,3 +67,12 @@ def test_the_days_before_a_move_have_the_temperature_of_the_place_before() -> No
     telling.tell(PlantSet(place=STUDY), 3, plant=HOYA)
     assert temperatures(telling, -5, 2, 3) == [21, 21, 16]
     assert daily(telling, 1, 4) == {day(1): 21, day(2): 21, day(3): 16, day(4): 16}
+
+
+def test_months_have_temperatures_of_their_own_below_readings() -> None:
+    telling = home(celsius=21)
+    telling.tell(UsualByMonth(place=LANDING, months=(5,), celsius=17))
+    assert temperatures(telling, 0, 29, 30) == [17, 17, 21]  # 2 May, 31 May, 1 June
+    telling.tell(TemperatureRead(place=LANDING, celsius=26), 2)
+    assert temperatures(telling, 1, 2) == [17, 26]
+    assert daily(telling, 29, 31) == {day(29): 17, day(30): 21, day(31): 21}

@@ -90,3 +90,22 @@ def test_why_says_whose_label_it_is(talk: Talk) -> None:
     talk.say("hoya 12 longtailed mealybugs")
     talk.say("sprayed the hoya")
     assert "Label of insecticidal soap: not before 7 days (as you told me)." in talk.say("why hoya")[0]
+
+
+def test_a_place_may_be_colder_in_winter(talk: Talk) -> None:
+    assert talk.say("landing is 15 degrees in winter") == [
+        "Written: landing usually has 15 °C in Dec, Jan and Feb."
+    ]
+    assert talk.say("the kitchen has 17 degrees in january") == ["Written: kitchen usually has 17 °C in Jan."]
+    landing = next(place for place in talk.home.places.values() if place.name == "landing")
+    assert landing.by_month == {12: 15.0, 1: 15.0, 2: 15.0}
+
+
+def test_root_prone_plants_are_lifted_once_while_a_case_is_open(talk: Talk) -> None:
+    talk.say("coffee 3 citrus mealybugs")
+    talk.say("swabbed the coffee")
+    talk.passes(days=8)
+    assert "Lift coffee plant out of the pot once" in talk.evening()[0]
+    talk.say("coffee plant clean, roots too")
+    talk.passes(days=7)
+    assert "Lift" not in talk.evening()[0]

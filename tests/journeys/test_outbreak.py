@@ -58,8 +58,9 @@ def test_a_find_opens_a_case_plans_it_and_watches_the_neighbours(talk: Talk) -> 
         "Keep hoya apart now. If it cannot be moved, landing is the isolation room.",
         "On watch beside it: small hoya.",
     ]
-    assert lines[4].startswith("Plan: spray with insecticidal soap, first today, Sat 2 May; 0 rounds done")
-    assert lines[5].startswith("Back at the earliest ")
+    assert lines[4].startswith("It hides in axils, crown, undersides along the veins")
+    assert lines[5].startswith("Plan: spray with insecticidal soap, first today, Sat 2 May; 0 rounds done")
+    assert lines[6].startswith("Back at the earliest ")
     assert talk.told()[before:] == [
         ("hoya", Found(pest="longtailed_mealybug", grade=Grade.SOME, count=12, where="axils"))
     ]
