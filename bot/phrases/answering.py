@@ -62,12 +62,14 @@ def evenings_asked_for(words: tuple[str, ...], situation: Situation) -> Postpone
     """Give what is to be put off where that is asked, and a time or a day is all that is said."""
     offered = situation.choices[0].commands if situation.choices else ()
     first = offered[0] if offered else None
+    if not isinstance(first, Postpone):
+        return None
     items = [item for item in items_of(words, situation) if item.text not in {"day", "days"}]
     said = [item.meaning for item in items if item.meaning not in _PASSING]
     is_time = bool(said) and all(
         isinstance(meaning, (*TIMES, Count)) or meaning is Word.LATER for meaning in said
     )
-    return first if isinstance(first, Postpone) and is_time else None
+    return first if is_time else None
 
 
 def _by_refusal_to_move(words: tuple[str, ...], choices: tuple[Choice, ...]) -> Meant | None:

@@ -58,6 +58,12 @@ _AROUND_A_LABEL = listed(
 )
 
 
+_OF_A_LABEL = listed(
+    "every year season harvest eating edible edibles food indoor indoors outdoor outdoors houseplants"
+    " houseplant"
+)
+
+
 def read_animals(words: tuple[str, ...]) -> Meant | None:
     """Read "we have a cat", "there is an aquarium", "no cats here"."""
     told = {animal for word, animal in _ANIMALS.items() if word in words}
@@ -105,6 +111,8 @@ def read_months(words: tuple[str, ...], situation: Situation) -> Meant | None:
 
 def read_label_rule(words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read "the neem label says max 6 a year", "soap: 3 days before harvest", "oil is not for indoors"."""
+    if not _OF_A_LABEL & frozenset(words):
+        return None
     product, rest = _product(words, situation)
     if product is None or not all(word in _AROUND_A_LABEL or word.isdigit() for word in rest):
         return None

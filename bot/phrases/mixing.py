@@ -19,6 +19,9 @@ _PASSING = _MIXES | listed(
     " spray water solution , . ! and it is ml tonight label says say strength concentrate product active"
     " ingredient part parts per cent percent % v use using plus + our should would like now let us goes go"
 )
+_HINTS = _MIXES | listed(
+    "% percent per / much many label strength spoon spoons syringe dropper drops pipette + part"
+)
 _PER = listed("per / a to in each")
 _TOOLS = {
     "syringe": Tool.SYRINGE,
@@ -57,6 +60,8 @@ class _Said:
 
 def read_recipe(words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read what a mixture is asked of; None where nothing but a volume and a product is told, or less."""
+    if not _HINTS & frozenset(words) and not any(":" in word for word in words):
+        return None
     said = _scan(words, situation)
     if said is None:
         return None

@@ -84,6 +84,7 @@ def plain(text: str) -> str:
     return tidy(text).lower()
 
 
+@lru_cache(maxsize=1024)
 def tidy(text: str) -> str:
     """Return the message with compatibility forms and quotes unified and invisible marks gone, case kept."""
     kept = (_kept(mark) for mark in unicodedata.normalize("NFKC", text).translate(_PLAIN))
@@ -98,6 +99,7 @@ def is_thumb_up(text: str) -> bool:
     return bool(marks) and marks <= _YES
 
 
+@lru_cache(maxsize=4096)
 def words_of(text: str) -> tuple[str, ...]:
     """Words, numbers and punctuation of a plain message, contractions written out."""
     return tuple(word for token in _TOKEN.findall(_UNHYPHENED.sub(" ", text)) for word in _spelt_out(token))
