@@ -27,7 +27,9 @@ from bot.domain.course import Step, label_days, next_step
 from bot.domain.household import Product
 from bot.domain.identity import PlantId
 from bot.domain.label import Refusal, refusals
+from bot.domain.nudging import Placement, placements
 from bot.domain.pest import Evidence
+from bot.domain.watch import hatch_to_adult_days
 
 HISTORY_DAYS = 60
 
@@ -116,15 +118,37 @@ def _reason(plant: PlantId, desk: Desk) -> ReasonOf:
         for case in desk.plant(plant).open_cases
     ]
     step = min((one for one in steps if one), key=lambda one: one.aim_on, default=None)
+    known = desk.plant(plant)
     return ReasonOf(
         plant=desk.plant(plant).name,
         step=step,
         product=desk.product_name(step.product.id) if step and step.product else None,
         progress=desk.agenda.progress.get(plant, ()),
         cited=desk.knowledge.cited,
+        placement=_placement(plant, desk),
+        place=desk.household.places.get(known.place) if known.place is not None else None,
+        watch=_watch(plant, desk),
+        quarantine_until=known.quarantine_until,
         product_evidence=_usual_label(step.product, desk) if step and step.product else None,
         passed_over=_passed_over(plant, step, desk),
     )
+
+
+def _placement(plant: PlantId, desk: Desk) -> Placement | None:
+    """Give the slot that the sun leaves for a plant on its next evening."""
+    for evening in desk.agenda.evenings:
+        if any(task.plant == plant and task.method is not None for task in evening.tasks):
+            found = placements(desk.household, desk.knowledge, evening.tasks, evening.on, desk.now)
+            return next((one for one in found if plant in one.plants), None)
+    return None
+
+
+def _watch(plant: PlantId, desk: Desk) -> tuple[str, date | None, int] | None:
+    watch = desk.agenda.watched.get(plant)
+    if watch is None:
+        return None
+    days = hatch_to_adult_days(desk.household, desk.knowledge, desk.plant(plant), watch.pest, desk.today)
+    return desk.plant(watch.because_of).name, watch.until, days
 
 
 def _usual_label(product: Product, desk: Desk) -> Evidence | None:

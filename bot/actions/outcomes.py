@@ -532,6 +532,12 @@ class ReasonOf:
     product: str | None
     progress: tuple[Progress, ...]
     cited: Mapping[str, str]
+    placement: Placement | None = None
+    """Where sun decides on the hour: the slot it was put into."""
+    place: Place | None = None
+    watch: tuple[str, date | None, int] | None = None
+    """On watch: because of which plant, until when, and the days from egg to adult it rests on. [d]"""
+    quarantine_until: date | None = None
     product_evidence: Evidence | None = None
     """Where the label's usual figures come from, None where the person told them."""
     passed_over: tuple[tuple[str, tuple[Refusal, ...]], ...] = ()

@@ -198,7 +198,7 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
         case o.DueList():
             return due(outcome, voice)
         case o.Reasons(of=reasons):
-            return reasons_text(reasons, voice.today)
+            return reasons_text(reasons, voice.today, voice.zone)
         case o.ReleaseInfo():
             return release_info(outcome, voice)
         case o.History(lines=lines):

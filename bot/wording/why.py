@@ -1,13 +1,15 @@
 """Why: the terms, the assumption, the source, and what would change it."""
 
 from datetime import date
+from zoneinfo import ZoneInfo
 
 from bot.actions.outcomes import ReasonOf
 from bot.domain.course import Because, Progress, Step
 from bot.domain.pest import Basis, Evidence, Level
 from bot.wording.conditions import condition_words, percent, rounds_words
-from bot.wording.days import counted, day, near_day
+from bot.wording.days import clock_in, counted, day, near_day
 from bot.wording.labels import against
+from bot.wording.setting_up import FACINGS, OUTDOORS
 
 BECAUSE = {
     Because.FEW: "up to 5 in one spot: by hand, one by one",
@@ -22,20 +24,55 @@ BECAUSE = {
 BASIS = {Basis.READ: "read", Basis.MEMORY: "from memory", Basis.JUDGEMENT: "our judgement"}
 
 
-def reasons_text(reasons: tuple[ReasonOf, ...], today: date) -> str:
+def reasons_text(reasons: tuple[ReasonOf, ...], today: date, zone: ZoneInfo) -> str:
     """Word the reasons of several plants."""
     if not reasons:
         return "No case is open, so nothing is planned and there is nothing to explain."
-    return "\n\n".join(_reason(one, today) for one in reasons)
+    return "\n\n".join(_reason(one, today, zone) for one in reasons)
 
 
-def _reason(one: ReasonOf, today: date) -> str:
+def _reason(one: ReasonOf, today: date, zone: ZoneInfo) -> str:
     if not one.progress:
-        return f"{one.plant}: no open case."
+        return _without_case(one)
     lines = []
     for state in one.progress:
         lines += _case(one, state, today)
+    if one.placement is not None:
+        lines.append(_sun(one, zone))
     return "\n".join(lines)
+
+
+def _without_case(one: ReasonOf) -> str:
+    lines = []
+    if one.watch is not None:
+        cause, until, days = one.watch
+        end = f"until {day(until)}" if until is not None else "as long as its case is open, and after that"
+        lines.append(
+            f"{one.plant} is on watch because it shared a place with {cause}, {end}: an egg laid unseen takes "
+            f"{counted(days, 'day')} to a grown insect at that warmth."
+        )
+    if one.quarantine_until is not None:
+        lines.append(
+            f"{one.plant} is in quarantine until {day(one.quarantine_until)}: extension services advise three to "
+            "six weeks for new plants; I take the longer (from memory)."
+        )
+    return "\n".join(lines) or f"{one.plant}: no open case."
+
+
+def _sun(one: ReasonOf, zone: ZoneInfo) -> str:
+    """Say what the evening's hour rests on."""
+    assert one.placement is not None
+    slot = one.placement.slot
+    window = "the window is unknown, so I count sun all day"
+    if one.place is not None and one.place.outdoors is not None:
+        window = f"{one.place.name} is {OUTDOORS[one.place.outdoors]}"
+    elif one.place is not None and one.place.facing is not None:
+        window = f"{one.place.name}: {FACINGS[one.place.facing]}"
+    back = f", back at {clock_in(slot.sun_back_at, zone)}" if slot.sun_back_at else ""
+    return (
+        f"Hour: {window}; oil, soap and neem burn in direct sun. By the sun's path there (Meeus, low precision, kept "
+        f"on the safe side) it is off from {clock_in(slot.start_at, zone)}{back}."
+    )
 
 
 def _case(one: ReasonOf, state: Progress, today: date) -> list[str]:

@@ -77,3 +77,15 @@ def test_why_shows_terms_sources_and_what_would_change_it(talk: Talk) -> None:
     ):
         assert part in why
     assert "lens looks bring it forward" in why
+
+
+def test_why_explains_the_hour_the_watch_and_the_quarantine(talk: Talk) -> None:
+    talk.say("study faces south")
+    talk.say("ivy 12 spider mites")
+    assert "Hour: study: looks south; oil, soap and neem burn in direct sun." in talk.say("why ivy")[0]
+    talk.say("hoya 12 longtailed mealybugs")
+    assert talk.say("why small hoya")[0].startswith(
+        "small hoya is on watch because it shared a place with hoya"
+    )
+    talk.say("quarantine the orchid")
+    assert "extension services advise three to six weeks" in talk.say("why orchid")[0]
