@@ -4,9 +4,11 @@ import argparse
 import asyncio
 import logging
 import sys
+from pathlib import Path
 
 from bot.app import assemble
 from bot.clock import Clock
+from bot.phrases.rehearsal import EVENING, read_situation, rehearse
 from bot.settings import Settings, SettingsError, read_settings
 from bot.telegram.failures import RefusedTokenError
 
@@ -23,14 +25,31 @@ WRONG = 2
 def main(arguments: list[str] | None = None) -> int:
     """Run what was asked for and give the exit code."""
     parser = argparse.ArgumentParser(prog="python -m bot", description="Duskround, the pest notebook.")
-    parser.add_argument("command", nargs="?", default="run", choices=["run"], help="run the bot (default)")
-    parser.parse_args(arguments)
+    commands = parser.add_subparsers(dest="command", metavar="command")
+    commands.add_parser("run", help="run the bot (default)")
+    phrases = commands.add_parser("understand", help="say what phrases on standard input would mean")
+    phrases.add_argument("--situation", type=Path, help="a TOML file; without it an evening of our own")
+    chosen = parser.parse_args(arguments)
+    if chosen.command == "understand":
+        return say_meanings(chosen.situation)
     try:
         settings = read_settings()
     except SettingsError as error:
         print(error, file=sys.stderr)
         return WRONG
     return run(settings)
+
+
+def say_meanings(file: Path | None) -> int:
+    """Print what each phrase of standard input would mean: phrase, tab, meaning."""
+    try:
+        situation = EVENING if file is None else read_situation(file.read_text("utf-8"))
+    except (OSError, ValueError) as error:
+        print(error, file=sys.stderr)
+        return WRONG
+    for line in rehearse(sys.stdin, situation):
+        print(line)
+    return 0
 
 
 def run(settings: Settings) -> int:

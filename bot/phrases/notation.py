@@ -13,6 +13,7 @@ from bot.actions.commands import (
     Greet,
     Help,
     Hold,
+    Identify,
     Incomplete,
     Isolate,
     LogCheck,
@@ -28,6 +29,7 @@ from bot.actions.commands import (
     ReadTemperature,
     ReleasePlant,
     SetRoutine,
+    SetTraits,
     SkipQuestion,
     StockProduct,
     Thanks,
@@ -152,6 +154,10 @@ def _of_the_household(command: Command, situation: Situation) -> list[str]:
                 _option("ml", None if command.volume_ml is None else round(command.volume_ml)),
                 _option("product", write.product(command.product)),
             ]
+        case Identify():
+            return ["ask", "pest", *write.plants(command.plants)]
+        case SetTraits():
+            return ["tell", *write.plants(command.plants), command.trait]
         case _:
             return [type(command).__name__.lower()]
 
