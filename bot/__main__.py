@@ -3,6 +3,7 @@
 import argparse
 import asyncio
 import logging
+import sqlite3
 import sys
 from pathlib import Path
 
@@ -10,6 +11,8 @@ from bot.app import assemble
 from bot.clock import Clock
 from bot.phrases.rehearsal import EVENING, read_situation, rehearse
 from bot.settings import Settings, SettingsError, read_settings
+from bot.storage.database import Database
+from bot.storage.failure import StoreError
 from bot.telegram.failures import RefusedTokenError
 
 HOW_TO_BEGIN = """\
@@ -19,7 +22,7 @@ Duskround needs the token of a bot account (DUSKROUND_TOKEN).
   3. Start again: python -m bot
 To try it without any account: python -m demo"""
 REFUSED = "The chat platform refuses the token in DUSKROUND_TOKEN; copy it again from @BotFather."
-WRONG = 2
+WRONG, FAILED = 2, 1
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -27,6 +30,7 @@ def main(arguments: list[str] | None = None) -> int:
     parser = argparse.ArgumentParser(prog="python -m bot", description="Duskround, the pest notebook.")
     commands = parser.add_subparsers(dest="command", metavar="command")
     commands.add_parser("run", help="run the bot (default)")
+    commands.add_parser("backup", help="copy the SQLite database, also while the bot runs")
     phrases = commands.add_parser("understand", help="say what phrases on standard input would mean")
     phrases.add_argument("--situation", type=Path, help="a TOML file; without it an evening of our own")
     chosen = parser.parse_args(arguments)
@@ -37,7 +41,21 @@ def main(arguments: list[str] | None = None) -> int:
     except SettingsError as error:
         print(error, file=sys.stderr)
         return WRONG
-    return run(settings)
+    return back_up(settings) if chosen.command == "backup" else run(settings)
+
+
+def back_up(settings: Settings) -> int:
+    """Copy the database into the data folder's backups and print where."""
+    try:
+        database = Database(settings.database, settings.data)
+        try:
+            print(database.back_up(Clock().now()))
+        finally:
+            database.close()
+    except (StoreError, OSError, sqlite3.Error) as error:
+        print(f"no backup was written: {error}", file=sys.stderr)
+        return FAILED
+    return 0
 
 
 def say_meanings(file: Path | None) -> int:

@@ -332,6 +332,17 @@ class App:
         self._upkeep_at = now
         with self._database.unit() as store:
             store.forget_old_seen(now - SEEN_KEPT)
+        if self._is_sqlite:
+            self._back_up(now)
+
+    def _back_up(self, now: datetime) -> None:
+        """Copy the database for the night; a copy that fails must not stop the evenings."""
+        try:
+            copy = self._database.back_up(now)
+        except Exception as error:  # noqa: BLE001 - a full disk, a damaged copy: the operator is told, nothing stops
+            logger.error("no backup this night: %s", _without_values(error))  # noqa: TRY400
+        else:
+            logger.info("backup written: %s", copy.name)
 
     def _earliest_evening(self) -> datetime | None:
         with self._database.unit() as store:

@@ -33,6 +33,7 @@ from bot.actions.outcomes import (
     Founded,
     Identified,
     KeyAsked,
+    LeaveAsked,
     NotYet,
     NudgeText,
     Outcome,
@@ -46,6 +47,7 @@ from bot.actions.outcomes import (
 from bot.actions.perform import perform
 from bot.actions.ports import Question, Store
 from bot.actions.send_evening import LOOK_AGAIN, refresh_evening, send_evening
+from bot.actions.share import join, tell_others, welcome_newcomer
 from bot.actions.situation import Asked, Expecting, KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, Heard, evening_of
@@ -169,6 +171,13 @@ class Conversation:
             store.ask(member.household, incoming.chat, Expecting.TOWN, (), now)
             desk = Desk(store, member, self.knowledge, now, f"update:{incoming.update_id}")
             said.answers.append((incoming.chat, self._answer([Founded(incoming.name)], desk, None)))
+        elif start and (newcomer := join(start, incoming, store, now)):
+            desk = Desk(store, newcomer, self.knowledge, now, f"update:{incoming.update_id}")
+            said.answers.append(
+                (incoming.chat, self._answer([welcome_newcomer(newcomer, store)], desk, None))
+            )
+            for chat, outcome in tell_others(newcomer, store):
+                said.answers.append((chat, self._answer([outcome], desk, None)))
         elif store.refuse_stranger(incoming.person, now):
             text = say(Stranger(incoming.person), Voice(now.date(), ZoneInfo("UTC")))
             said.answers.append((incoming.chat, Answer(text=text)))
@@ -260,9 +269,11 @@ def _opens_question(outcome: Outcome) -> bool:
             return bool(choices)
         case FindLogged(is_isolated=is_isolated):
             return not is_isolated
+        case Identified(has_offer=has_offer):
+            return has_offer
+        case LeaveAsked(is_founder=is_founder):
+            return not is_founder
         case _:
-            if isinstance(outcome, Identified):
-                return outcome.has_offer
             return isinstance(outcome, WorkStage | KeyAsked | NotYet | PlacesSaved | PlantsAdded | WhichTown)
 
 

@@ -233,6 +233,18 @@ class SetStrict:
 
 
 @dataclass(frozen=True, slots=True)
+class Invite:
+    """Let somebody else share the plants."""
+
+
+@dataclass(frozen=True, slots=True)
+class Leave:
+    """Share the plants no longer; asked first."""
+
+    is_confirmed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class SetAnimals:
     """Animals that live here, or no longer do."""
 
@@ -418,6 +430,8 @@ Command = (
     | TickWork
     | EndWork
     | SetStrict
+    | Invite
+    | Leave
     | SetAnimals
     | SetTraits
     | ReadTemperature

@@ -451,6 +451,41 @@ class StrictSet:
 
 
 @dataclass(frozen=True, slots=True)
+class Invited:
+    """A code for one person, and until when it holds."""
+
+    code: str
+    until: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Joined:
+    """To the newcomer: whose plants they share now, and how many."""
+
+    others: tuple[str, ...]
+    plants: int
+
+
+@dataclass(frozen=True, slots=True)
+class SomebodyJoined:
+    """To the others: who shares the plants now."""
+
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class LeaveAsked:
+    """Asked whether to go; the founder cannot while others share the plants."""
+
+    is_founder: bool
+
+
+@dataclass(frozen=True, slots=True)
+class HasLeft:
+    """The membership is over."""
+
+
+@dataclass(frozen=True, slots=True)
 class AnimalsNoted:
     """The animals that live here now."""
 
@@ -731,6 +766,11 @@ Outcome = (
     | KeyAsked
     | Identified
     | StrictSet
+    | Invited
+    | Joined
+    | SomebodyJoined
+    | LeaveAsked
+    | HasLeft
     | AnimalsNoted
     | TraitNoted
     | Mixed

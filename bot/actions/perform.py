@@ -18,7 +18,9 @@ from bot.actions.commands import (
     Hold,
     Identify,
     Incomplete,
+    Invite,
     Isolate,
+    Leave,
     LogCheck,
     LogFind,
     LogRound,
@@ -85,6 +87,7 @@ from bot.actions.set_up import (
     skip_question,
     start,
 )
+from bot.actions.share import invite, leave
 from bot.actions.situation import Expecting
 from bot.actions.take_back import correct, undo
 from bot.actions.work_through import begin_work, end_work, tick_work
@@ -151,6 +154,10 @@ def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912
             return [end_work(command, desk)]
         case SetStrict():
             return [set_strict(command, desk)]
+        case Invite():
+            return [invite(command, desk)]
+        case Leave():
+            return [leave(command, desk)]
         case SetAnimals():
             return [set_animals(command, desk)]
         case SetTraits():

@@ -43,6 +43,22 @@ class Store(Protocol):
         """Find the member who speaks; in a group the chat decides the household, not the person's own."""
         ...
 
+    def join_household(self, household: HouseholdId, person: int, chat: int, name: str) -> Member:
+        """Add somebody who shares the plants."""
+        ...
+
+    def leave_household(self, person: int, household: HouseholdId, now: datetime) -> None:
+        """End a membership; what the member told stays."""
+        ...
+
+    def new_invite(self, household: HouseholdId, now: datetime) -> tuple[str, datetime]:
+        """Make a code that lets one person join, once, and say until when it holds."""
+        ...
+
+    def take_invite(self, code: str, now: datetime) -> HouseholdId | None:
+        """Spend a code; None when it is unknown, spent or too old."""
+        ...
+
     def members(self, household: HouseholdId) -> tuple[Member, ...]:
         """Everyone who shares the plants, in order of joining."""
         ...

@@ -12,6 +12,8 @@ from bot.actions.commands import (
     Help,
     Hold,
     Incomplete,
+    Invite,
+    Leave,
     LogCheck,
     LogFind,
     LogRound,
@@ -137,6 +139,8 @@ _STRONG: dict[str, Command] = {
     **dict.fromkeys(
         ("not strict", "strict off", "strict mode off", "usual rule"), SetStrict(is_strict=False)
     ),
+    **dict.fromkeys(("invite", "share", "invite somebody", "invite someone", "invite my partner"), Invite()),
+    **dict.fromkeys(("leave", "leave household", "leave the household", "leave this household"), Leave()),
     **dict.fromkeys(("settings", "setup", "my settings"), Ask(topic=Topic.SETTINGS)),
     **dict.fromkeys(("why", "why so"), Ask(topic=Topic.WHY)),
     **dict.fromkeys(("due", "due now", "to do", "todo", "plan", "the plan"), Ask(topic=Topic.DUE)),

@@ -73,6 +73,8 @@ COMMANDS: dict[type, str] = {
     commands.TickWork: "tick_work",
     commands.EndWork: "end_work",
     commands.SetStrict: "set_strict",
+    commands.Invite: "invite",
+    commands.Leave: "leave",
     commands.Greet: "greet",
     commands.Decline: "decline",
     commands.SkipQuestion: "skip_question",

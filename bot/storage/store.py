@@ -1,5 +1,6 @@
 """The store behind the actions: one transaction on either database."""
 
+import secrets
 from collections.abc import Sequence
 from datetime import UTC, date, datetime, timedelta
 from typing import Any
@@ -18,6 +19,7 @@ from bot.storage.journal_cache import Held, JournalCache
 from bot.storage.tables import (
     UtcDateTime,
     household,
+    invite,
     journal,
     member,
     outbox,
@@ -30,6 +32,8 @@ from bot.storage.tables import (
 _MemberRow = sa.Row[Any, Any, Any, Any, Any, Any]
 _QuestionRow = sa.Row[Any, Any, Any, Any, Any, Any]
 
+INVITE_HOLDS = timedelta(days=2)
+"""An invitation lapses after this time. Judgement."""
 STRANGER_REST = timedelta(hours=1)
 """A stranger gets no second answer within this time. Judgement."""
 
@@ -150,6 +154,20 @@ class SqlStore(Delivery):
     def join_household(self, household: HouseholdId, person: int, chat: int, name: str) -> Member:
         """Add somebody who shares the plants."""
         return self._add_member(household, person, chat, name, is_owner=False)
+
+    def new_invite(self, household: HouseholdId, now: datetime) -> tuple[str, datetime]:
+        """Make a code that lets one person join, once, and say until when it holds."""
+        code, until = secrets.token_urlsafe(9), now + INVITE_HOLDS
+        row = {"code": code, "household": household, "expires_at": until}
+        self._connection.execute(sa.insert(invite), row)
+        return code, until
+
+    def take_invite(self, code: str, now: datetime) -> HouseholdId | None:
+        """Spend a code; None when it is unknown, spent or too old."""
+        usable = (invite.c.code == code, invite.c.used_at.is_(None), invite.c.expires_at > now)
+        spent = sa.update(invite).where(*usable).values(used_at=now).returning(invite.c.household)
+        found = self._connection.execute(spent).scalar()
+        return None if found is None else HouseholdId(found)
 
     def leave_household(self, person: int, household: HouseholdId, now: datetime) -> None:
         """End a membership; what the member told stays."""

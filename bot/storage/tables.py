@@ -168,3 +168,12 @@ stranger = sa.Table(
     sa.Column("person", KEY, primary_key=True, autoincrement=False),
     sa.Column("answered_at", UtcDateTime, nullable=False),
 )
+
+invite = sa.Table(
+    "invite",
+    metadata,
+    sa.Column("code", sa.Text, primary_key=True),
+    _of_household(),
+    sa.Column("expires_at", UtcDateTime, nullable=False),
+    sa.Column("used_at", UtcDateTime),
+)

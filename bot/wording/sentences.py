@@ -8,7 +8,7 @@ from bot.wording.answer import Attachment
 from bot.wording.asking import FIRST_AID, HELP, asks, due, unclear
 from bot.wording.chart import trend_chart
 from bot.wording.conditions import percent
-from bot.wording.days import clock, day, listed, month, near_day
+from bot.wording.days import clock, clock_in, counted, day, listed, month, near_day
 from bot.wording.history import history_text
 from bot.wording.identifying import identified, key_asked
 from bot.wording.isolation import isolated, isolated_them, release_info, release_words, released
@@ -164,6 +164,22 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
         case o.StrictSet(is_strict=is_strict, target=target):
             kind = "strict" if is_strict else "usual"
             return f"Written: the {kind} rule. Plants go back at a chance of {percent(target)} that nothing is left."
+        case o.Invited(code=code, until=until):
+            when = f"{day(until.astimezone(voice.zone).date())}, {clock_in(until, voice.zone)}"
+            return f"For one person, once, until {when}: let them write this to me.\n/start {code}"
+        case o.Joined(others=others, plants=plants):
+            return (
+                f"Welcome. You share {counted(plants, 'plant')} with {listed(others)} from now on: whoever answers the "
+                "evening answers for both, and “undo” takes back only your own words."
+            )
+        case o.SomebodyJoined(name=name):
+            return f"{name} shares your plants from now on."
+        case o.LeaveAsked(is_founder=True):
+            return "You founded this home and others share it, so you cannot leave it. Nothing is written."
+        case o.LeaveAsked():
+            return "Leave this home? What you told stays with its plants. Nothing is written yet."
+        case o.HasLeft():
+            return "You no longer share these plants, and I do not write to you any more. Take care."
         case o.AnimalsNoted(animals=animals):
             return (
                 f"Written: {listed(ANIMALS[one] for one in animals)} at home."

@@ -138,6 +138,19 @@ def test_due_households_come_oldest_first(database: Database) -> None:
         assert unit.earliest_evening() == NOW + timedelta(minutes=2)
 
 
+def test_an_invitation_is_spent_once_and_lapses(database: Database) -> None:
+    founder = found(database)
+    with database.unit() as unit:
+        code, until = unit.new_invite(founder.household, NOW)
+        other, _ = unit.new_invite(founder.household, NOW)
+    assert until == NOW + timedelta(days=2)
+    with database.unit() as unit:
+        assert unit.take_invite("nonsense", NOW) is None
+        assert unit.take_invite(other, until) is None
+        assert unit.take_invite(code, later(1)) == founder.household
+        assert unit.take_invite(code, later(2)) is None
+
+
 def test_a_stranger_is_answered_once_an_hour(database: Database) -> None:
     answered = []
     for seconds in (0, 3599, 3600, 3601):

@@ -1,12 +1,17 @@
 import asyncio
 import json
 import sqlite3
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
 import httpx
 import pytest
+from pydantic import SecretStr
 
+from bot.app import App
+from bot.clock import Clock
+from bot.settings import Settings
 from bot.storage.sent_notes import Note, SentNotes
 from bot.telegram.failures import RefusedTokenError
 from tests.standing_in import TOKEN
@@ -21,6 +26,19 @@ def rows(data: Path, query: str) -> list[Any]:
         return database.execute(query).fetchall()
     finally:
         database.close()
+
+
+class SteppingClock(Clock):
+    """A clock moved by hand."""
+
+    def __init__(self) -> None:
+        self.at = datetime(2027, 5, 4, 20, tzinfo=UTC)
+
+    def now(self) -> datetime:
+        return self.at
+
+    def step(self, by: timedelta) -> None:
+        self.at += by
 
 
 def update(number: int, text: str) -> dict[str, Any]:
@@ -244,3 +262,25 @@ async def test_a_stop_sends_what_is_at_hand_and_writes_that_it_was_sent(tmp_path
     states = rows(tmp_path, "SELECT state, count(*) FROM outbox GROUP BY state")
     assert states
     assert all(state == "sent" for state, _ in states)
+
+
+async def test_the_database_is_copied_once_a_day_and_a_failure_stops_nothing(
+    tmp_path: Path, caplog: pytest.LogCaptureFixture
+) -> None:
+    clock = SteppingClock()
+    app = App(Settings(token=SecretStr(TOKEN), data=tmp_path), clock)
+    await app.tick()
+    assert not (tmp_path / "backups").exists()
+    clock.step(timedelta(hours=25))
+    await app.tick()
+    assert len(list((tmp_path / "backups").glob("duskround-*.sqlite"))) == 1
+    await app.tick()
+    assert len(list((tmp_path / "backups").glob("duskround-*.sqlite"))) == 1
+    for copy in (tmp_path / "backups").iterdir():
+        copy.unlink()
+    (tmp_path / "backups").rmdir()
+    (tmp_path / "backups").write_text("in the way")
+    clock.step(timedelta(hours=25))
+    await app.tick()
+    assert "no backup this night" in caplog.text
+    await app.stop()
