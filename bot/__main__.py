@@ -11,7 +11,7 @@ from bot.app import assemble
 from bot.clock import Clock
 from bot.phrases.rehearsal import EVENING, read_situation, rehearse
 from bot.settings import Settings, SettingsError, read_settings
-from bot.storage.database import Database
+from bot.storage.backup import back_up as copy_database
 from bot.storage.failure import StoreError
 from bot.telegram.failures import RefusedTokenError
 
@@ -46,12 +46,16 @@ def main(arguments: list[str] | None = None) -> int:
 
 def back_up(settings: Settings) -> int:
     """Copy the database into the data folder's backups and print where."""
+    if not settings.database.startswith("sqlite"):
+        print("only a SQLite file is copied here; for PostgreSQL use the server's own tools", file=sys.stderr)
+        return FAILED
+    file = Path(settings.database.removeprefix("sqlite:///"))
+    if not file.is_file():
+        print(f"no backup was written: there is no database at {file}", file=sys.stderr)
+        return FAILED
     try:
-        database = Database(settings.database, settings.data)
-        try:
-            print(database.back_up(Clock().now()))
-        finally:
-            database.close()
+        # the file itself, not opened by this version: a copy before an upgrade must be of the old one
+        print(copy_database(file, settings.data / "backups", Clock().now()))
     except (StoreError, OSError, sqlite3.Error) as error:
         print(f"no backup was written: {error}", file=sys.stderr)
         return FAILED

@@ -136,7 +136,7 @@ class App:
         self._is_sqlite = settings.database.startswith("sqlite")
         self._database = Database(settings.database, settings.data)
         self._notes = SentNotes(settings.data)
-        self._upkeep_at = clock.now()
+        self._upkeep_at = self._database.last_backup_at() or clock.now() - UPKEEP_EVERY
         token, api_url = settings.token.get_secret_value(), settings.api_url
         self._door = Door(
             Wire(token, api_url, is_loopback=settings.is_api_loopback),

@@ -17,10 +17,10 @@ from bot.domain.mixture import (
     rounds_left,
     spray_ml,
 )
-from bot.domain.product import ProductKind
+from bot.domain.product import MixDefault, ProductKind
 from bot.domain.trade import Form, Method
 
-_HUNDRED = Decimal(100)
+_HUNDRED, _LITRE_ML = Decimal(100), Decimal(1000)
 
 
 def mix_batch(command: Mix, desk: Desk) -> Mixed | CannotMix | Incomplete:
@@ -104,6 +104,8 @@ def _mixed(
         most_ml_per_l=_most(command, kind, product),
         needs_emulsifier=kind.mix is not None and kind.mix.needs_emulsifier,
     )
+    if recipe.product == 0:
+        return CannotMix(kind.name, MixTrouble.TOO_LITTLE, recipe.exact_product)
     return _outcome(command, kind, product, recipe, desk)
 
 
@@ -121,7 +123,12 @@ def _rate(command: Mix, kind: ProductKind, product: Product | None) -> Decimal |
         return rate_of_percent(command.percent, share, holds) if is_possible else Decimal(0)
     if product is not None and product.rate_ml_per_l is not None:
         return product.rate_ml_per_l
-    return None if kind.mix is None else kind.mix.rate_ml_per_l
+    return None if kind.mix is None else _at_strength(kind.mix.rate_ml_per_l, kind.mix, strength)
+
+
+def _at_strength(ml_per_l: Decimal, usual: MixDefault, strength: Decimal | None) -> Decimal:
+    """Turn a usual rate into one of a stronger or weaker bottle: as much active ingredient in a litre."""
+    return ml_per_l if strength is None else min(ml_per_l * usual.strength_percent / strength, _LITRE_ML)
 
 
 def _strength(kind: ProductKind, product: Product | None) -> Decimal | None:
@@ -134,9 +141,9 @@ def _most(command: Mix, kind: ProductKind, product: Product | None) -> Decimal |
     """Give what the label allows at most: its told rate, else what labels of the kind usually do. [mL/L]."""
     if product is not None and product.rate_ml_per_l is not None:
         return product.rate_ml_per_l
-    if command.stock_percent is not None or kind.mix is None:
+    if kind.mix is None:
         return None
-    return kind.mix.most_ml_per_l
+    return _at_strength(kind.mix.most_ml_per_l, kind.mix, command.stock_percent or _strength(kind, product))
 
 
 def _ask_share(command: Mix, kind: ProductKind, product: Product | None) -> Incomplete:
@@ -161,6 +168,7 @@ def _outcome(command: Mix, kind: ProductKind, product: Product | None, recipe: R
         tool=command.tool or Tool.SYRINGE,
         is_rate_told=is_told,
         is_rate_of_label=is_label,
+        has_told_label=product is not None and product.rate_ml_per_l is not None,
         percent_active=None if strength is None else recipe.percent_active(strength),
         keeps_hours=None if kind.mix is None else kind.mix.keeps_hours,
         caution=kind.caution,

@@ -338,6 +338,7 @@ class Mixed:
     tool: Tool
     is_rate_told: bool
     is_rate_of_label: bool
+    has_told_label: bool
     percent_active: Decimal | None
     keeps_hours: int | None
     caution: str
@@ -353,6 +354,7 @@ class MixTrouble(Enum):
     EMPTY_SHELF = "empty-shelf"
     NO_RATE = "no-rate"
     TOO_STRONG = "too-strong"
+    TOO_LITTLE = "too-little"
 
 
 @dataclass(frozen=True, slots=True)
@@ -361,6 +363,8 @@ class CannotMix:
 
     name: str
     trouble: MixTrouble
+    exact_ml: Decimal | None = None
+    """What the rate asks for, where that is too little to be measured. [mL]"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

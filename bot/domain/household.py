@@ -361,7 +361,10 @@ def _apply_to_household(household: Household, entry: Entry) -> None:
 def _work(household: Household, told: WorkBegun | WorkTicked | WorkEnded, on: date) -> None:
     match told:
         case WorkBegun(plants=plants, cleaned_out=cleaned_out):
-            household.work = Work(on, plants, cleaned_out)
+            known = household.work or Work(on, (), ())
+            known.plants = tuple(dict.fromkeys((*known.plants, *plants)))
+            known.cleaned_out = tuple(dict.fromkeys((*known.cleaned_out, *cleaned_out)))
+            household.work = known  # plants named while one is under way join it: no tick is lost
         case WorkTicked(stage=stage, plants=plants) if household.work is not None:
             household.work.ticked.setdefault(stage, set()).update(plants)
         case WorkEnded():

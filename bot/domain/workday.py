@@ -33,8 +33,8 @@ class Stage(Enum):
     POTS = "pots"
     REPOT = "repot"
     SPRAY = "spray"
-    SHELF = "shelf"
     BAG = "bag"
+    SHELF = "shelf"
 
 
 MINUTES = {
@@ -133,8 +133,8 @@ def plan_work(worked: Sequence[Worked], sprays_ml: Sequence[float]) -> tuple[Sta
         _stage(Stage.POTS, out, soak_l=max(_LEAST_SOAK_L, sum(pot_litres(one.pot_cm) for one in out))),
         _stage(Stage.REPOT, out, mix_l=sum(mix_litres(one.pot_cm) for one in out)),
         _stage(Stage.SPRAY, [worked[at] for at in sprayed], spray_ml=sum(sprays_ml[at] for at in sprayed)),
-        _stage(Stage.SHELF, ill),
         _stage(Stage.BAG, ill),
+        _stage(Stage.SHELF, ill),
     ]
     return tuple(stage for stage in stages if stage.plants)
 

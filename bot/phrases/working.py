@@ -15,6 +15,7 @@ _BEGINS = (
     "start work day",
     "begin work day",
     "let us do them all",
+    "let is do them all",
     "let us do all of them",
     "do them all today",
     "big day",

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from bot.storage.failure import StoreError
 
+_NAMED = "duskround-%Y%m%dT%H%M%SZ"
 KEPT = 14
 """Nightly copies kept. Judgement: two weeks."""
 
@@ -15,7 +16,7 @@ KEPT = 14
 def back_up(file: Path, folder: Path, now: datetime) -> Path:
     """Write a checked copy named by its instant and drop the oldest; a damaged copy is refused."""
     folder.mkdir(mode=0o700, parents=True, exist_ok=True)
-    target = folder / f"duskround-{now.astimezone(UTC):%Y%m%dT%H%M%SZ}.sqlite"
+    target = folder / f"{now.astimezone(UTC).strftime(_NAMED)}.sqlite"
     draft = target.with_suffix(".part")
     # VACUUM INTO fills an empty file that is there, so the copy is private from its first byte
     draft.unlink(missing_ok=True)
@@ -27,6 +28,11 @@ def back_up(file: Path, folder: Path, now: datetime) -> Path:
     for old in sorted(folder.glob("duskround-*.sqlite"))[:-KEPT]:
         old.unlink()
     return target
+
+
+def backed_up_at(copy: Path) -> datetime:
+    """Read the instant a copy is named by."""
+    return datetime.strptime(copy.stem, _NAMED).replace(tzinfo=UTC)
 
 
 def _check(copy: Path) -> None:

@@ -5,7 +5,7 @@ from contextlib import contextmanager
 from datetime import datetime
 from pathlib import Path
 
-from bot.storage.backup import back_up
+from bot.storage.backup import back_up, backed_up_at
 from bot.storage.engine import open_engine
 from bot.storage.failure import StoreError
 from bot.storage.journal_cache import JournalCache
@@ -43,6 +43,11 @@ class Database:
             message = "only a SQLite file is backed up here; for PostgreSQL use the server's own tools"
             raise StoreError(message)
         return back_up(Path(str(name)), self._folder / "backups", now)
+
+    def last_backup_at(self) -> datetime | None:
+        """Tell when the newest copy in the data folder was made."""
+        copies = sorted((self._folder / "backups").glob("duskround-*.sqlite"))
+        return backed_up_at(copies[-1]) if copies else None
 
     def close(self) -> None:
         """Close every connection."""

@@ -106,6 +106,8 @@ def asks(told: o.Asks) -> str:  # noqa: C901, PLR0912 - one arm a question
             return _percent_of(told.text)
         case Missing.AMOUNT if told.text == "volume":
             return "How much spray? Say for instance “mix 750 ml”, or “mix for tonight”."
+        case Missing.AMOUNT if told.text in {"gallon", "quart", "pint", "cup", "ounce"}:
+            return f"A US or an imperial {told.text}?"
         case Missing.AMOUNT:
             return "How many? A number, or few, some, many."
 

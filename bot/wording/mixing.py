@@ -13,6 +13,7 @@ TROUBLE = {
     o.MixTrouble.READY_MADE: "{name} on your shelf is ready to use: use it as it is, do not thin it.",
     o.MixTrouble.EMPTY_SHELF: "Your shelf is empty. Say for instance “got neem oil concentrate”, then “mix 1 litre”.",
     o.MixTrouble.NO_RATE: "I know no usual rate for {name}. What does its label say? Like “mix 1 l of {name} at 5 ml per litre”.",
+    o.MixTrouble.TOO_LITTLE: "That takes {exact} mL of {name}, too little to measure that way. Mix more, or say “with a dropper”.",
     o.MixTrouble.TOO_STRONG: "{name} does not hold that much: no mixture of it can be that strong.",
 }
 _LITRE = Decimal(1000)
@@ -42,7 +43,8 @@ def _rate_line(told: o.Mixed) -> str:
     if told.percent_active is not None:
         active = f", {plain(told.percent_active.quantize(Decimal('0.01')))} % active ingredient in the spray"
     if told.recipe.is_capped:
-        return f"What you said is past the label: I took its most, {rate}{active}."
+        most = "your label" if told.has_told_label else f"what labels of {told.name} usually allow"
+        return f"What you said is past {most}: I took its most, {rate}{active}."
     if told.is_rate_told:
         return f"That is {rate}{active}, as you said; your label decides."
     if told.is_rate_of_label:
@@ -95,4 +97,5 @@ def plain(number: Decimal) -> str:
 
 def cannot_mix(told: o.CannotMix) -> str:
     """Say why nothing can be mixed."""
-    return TROUBLE[told.trouble].format(name=told.name)
+    exact = "" if told.exact_ml is None else plain(told.exact_ml)
+    return TROUBLE[told.trouble].format(name=told.name, exact=exact)

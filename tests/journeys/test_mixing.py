@@ -22,7 +22,7 @@ def mixing(talk: Talk) -> Talk:
         ("mix a litre of neem, 1 part to 99 parts", "For 1 L: 990 mL water, 10 mL neem oil."),
         (
             "dilute 70% alcohol to 25% for 400 ml",
-            "For 400 mL: 255 mL water, 145 mL isopropyl alcohol.",
+            "For 400 mL: 260 mL water, 140 mL isopropyl alcohol.",
         ),  # 142.9
         (
             "mix 250 ml of neem with a spoon",
@@ -49,7 +49,25 @@ def test_the_told_label_is_the_most(mixing: Talk) -> None:
     assert "5 mL per litre" in mixing.say("the neem label says 5 ml per litre")[0]
     assert "as your label says" in mixing.say("mix 1 l of neem")[0]
     answer = mixing.say("mix 1 l of neem at 8 ml per litre")[0]
-    assert answer.startswith("For 1 L: 995 mL water, 5 mL neem oil.\nWhat you said is past the label")
+    assert answer.startswith("For 1 L: 995 mL water, 5 mL neem oil.\nWhat you said is past your label")
+
+
+def test_another_strength_makes_another_rate_and_another_most(mixing: Talk) -> None:
+    mixing.say("the strength of the alcohol is 99%")
+    # 357.1 mL/L of 70 % is 357.1 x 70 / 99 = 252.495 mL/L of 99 %; more than labels allow of 70 % is not allowed of 99 % either.
+    mixing.say("mix 1 l of alcohol")
+    assert "252.495 mL per litre" in mixing.press("A concentrate")[0]
+    mixing.say("mix 1 l of alcohol at 90%")
+    assert (
+        "past what labels of isopropyl alcohol usually allow" in mixing.press("Of the active ingredient")[0]
+    )
+    assert "past what labels" in mixing.say("dilute 70% alcohol to 60% for 400 ml")[0]
+
+
+def test_too_little_to_measure_is_said(mixing: Talk) -> None:
+    assert mixing.say("mix 20 ml of neem with a spoon") == [
+        "That takes 0.156 mL of neem oil, too little to measure that way. Mix more, or say “with a dropper”."
+    ]
 
 
 def test_ready_made_is_not_thinned(mixing: Talk) -> None:

@@ -42,8 +42,8 @@ def test_a_whole_work_day_ticked_in_words(bad: Talk) -> None:
     assert "Written for today: hoya cleaned out." in answer
     assert "about 120 mL of insecticidal soap" in answer
     assert "hoya: just washed roots burn easily." in answer
+    assert "Close the bag" in bad.say("done")[0]
     assert "mealybugs live about two weeks on a bare shelf" in bad.say("done")[0]
-    bad.say("done")
     assert bad.say("done")[0].endswith("That was the last stage. Well worked; the evenings go on as planned.")
     assert treated(bad) == [
         ("hoya", Method.PRUNE),
@@ -94,6 +94,14 @@ def test_skipping_and_ending(bad: Talk) -> None:
     assert treated(bad) == []
     assert bad.say("cancel work day") == ["The work day is over. What you ticked stays written."]
     assert bad.home.work is None
+
+
+def test_plants_named_on_the_way_join_and_no_tick_is_lost(bad: Talk) -> None:
+    bad.say("work day for ivy")
+    bad.say("done")
+    assert heads(bad.say("work day for hoya")) == "Stage 1 of 10, look them over (about 4 minutes): hoya."
+    assert bad.home.work is not None
+    assert len(bad.home.work.plants) == 2
 
 
 def test_without_a_case_there_is_nothing_to_work_on(talk: Talk) -> None:
