@@ -235,6 +235,7 @@ def _pest(key: str, table: _Table, known: Mapping[str, Source]) -> Pest:
         latin=table.text("latin"),
         hides=table.text("hides"),
         spreads=table.text("spreads"),
+        reached=_three(table, "reached"),
         words=table.texts("words"),
         t_low=limits.number("t_low", -5, 20),
         t_high=limits.number("t_high", 20, 45),
@@ -265,6 +266,14 @@ def _pest(key: str, table: _Table, known: Mapping[str, Source]) -> Pest:
     if pest.egg_lo.dd > pest.egg_hi.dd:
         clock.problem("egg_lo is longer than egg_hi")
     return pest
+
+
+def _three(table: _Table, key: str) -> tuple[str, str, str]:
+    texts = table.texts(key)
+    if len(texts) != _TRIPLE:
+        table.problem(f"{key} must be three texts, got {len(texts)}")
+        return "", "", ""
+    return texts[0], texts[1], texts[2]
 
 
 def _sight(table: _Table) -> Mapping[Level, tuple[float, float, float]]:

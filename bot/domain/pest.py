@@ -51,6 +51,8 @@ class Pest:
     latin: str
     hides: str
     spreads: str
+    reached: tuple[str, str, str]
+    """Stages that a contact treatment hits well, partly, and not at all, in plain words."""
     words: tuple[str, ...]
     t_low: float  # [degC]
     t_high: float  # [degC]

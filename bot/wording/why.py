@@ -6,6 +6,7 @@ from zoneinfo import ZoneInfo
 from bot.actions.outcomes import ReasonOf
 from bot.domain.course import Because, Progress, Step
 from bot.domain.pest import Basis, Evidence, Level
+from bot.domain.release import ROUNDS_SINCE_FIND_NEEDED
 from bot.wording.conditions import condition_words, percent, rounds_words
 from bot.wording.days import clock_in, counted, day, near_day
 from bot.wording.labels import against
@@ -87,6 +88,13 @@ def _case(one: ReasonOf, state: Progress, today: date) -> list[str]:
             f"Rhythm: rounds up to {good:.0f} days apart still shrink it if each reaches 95 % of them, up to "
             f"{poor:.0f} if it reaches 80 % (our simulation on published life tables)."
         )
+    well, partly, never = state.pest.reached
+    lines.append(f"Reach: a treatment hits {well} well, {partly} in part, and not {never} (from memory).")
+    lines.append(
+        f"Rounds left until they may stop: at least {counted(max(0, state.forecast.minimum - state.rounds_done), 'round')}, "
+        f"{counted(max(0, ROUNDS_SINCE_FIND_NEEDED - state.rounds_since_find), 'round')} of them after the last find. "
+        "Looks come weekly, on Sundays unless you say “check on wednesdays”."
+    )
     lines.append(_release(one, state))
     lines.append(f"Going back: {condition_words(state, today)}")
     return lines

@@ -71,6 +71,8 @@ def test_why_shows_terms_sources_and_what_would_change_it(talk: Talk) -> None:
     why = talk.say("why hoya")[0]
     for part in (
         "degree-days above 8 °C, at 21 °C",
+        "Reach: a treatment hits the young well",
+        "Looks come weekly",
         "Rhythm: rounds up to",
         "Looks: 0 looks counted",
         "(our judgement",
