@@ -2,15 +2,14 @@
 
 from dataclasses import replace
 
-from bot.actions.commands import Choice, Identify, Incomplete, LogFind, Missing
+from bot.actions.commands import Choice, Identify, Incomplete, Missing
 from bot.actions.desk import Desk
+from bot.actions.log_find import grade_choices
 from bot.actions.outcomes import Identified, KeyAsked
 from bot.actions.situation import Expecting
 from bot.domain.key import UNSURE, Creature, KeyQuestion, Nature, next_question, remaining
-from bot.domain.trade import Grade
 
 MOST_NAMED = 4
-_GRADES = {"A few (up to 5)": Grade.FEW, "Some (up to about 30)": Grade.SOME, "Many": Grade.MANY}
 
 
 def identify(command: Identify, desk: Desk) -> KeyAsked | Identified:
@@ -47,9 +46,6 @@ def _offer(command: Identify, pest: Creature) -> Choice:
     """Offer to write the find, with what was told of it before the key was asked."""
     if command.find is not None and (command.find.count is not None or command.find.grade is not None):
         return Choice(f"It is {pest.name}", (replace(command.find, pest=pest.key),))
-    grades = tuple(
-        Choice(label, (LogFind(plants=command.plants, grade=grade, pest=pest.key),))
-        for label, grade in _GRADES.items()
-    )
+    grades = grade_choices(command.plants, pest.key)
     amount = Incomplete(missing=Missing.AMOUNT, plants=command.plants, choices=grades)
     return Choice(f"It is {pest.name}", (amount,))

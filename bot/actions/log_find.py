@@ -14,6 +14,17 @@ from bot.domain.release import Level
 from bot.domain.trade import Grade, Method, grade_of
 
 MOST_SOUGHT = 2
+GRADES = {"A few (up to 5)": Grade.FEW, "Some (up to about 30)": Grade.SOME, "Many": Grade.MANY}
+
+
+def grade_choices(
+    plants: tuple[PlantId, ...], pest: str | None, on: date | None = None
+) -> tuple[Choice, ...]:
+    """Offer the grades of a find that lacks its number."""
+    return tuple(
+        Choice(label, (LogFind(plants=plants, grade=grade, pest=pest, on=on),))
+        for label, grade in GRADES.items()
+    )
 
 
 def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> FindLogged | FindInPast:

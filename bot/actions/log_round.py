@@ -83,8 +83,7 @@ def _broken(desk: Desk, plant: PlantId, product: ProductId, on: date) -> tuple[R
 
 
 def _eat_from(desk: Desk, plant: PlantId, product: ProductId, on: date) -> date | None:
-    household = desk.household
-    return eat_from(household, desk.knowledge, desk.plant(plant), household.products[product], on)
+    return eat_from(desk.knowledge, desk.plant(plant), desk.household.products[product], on)
 
 
 def nothing_due(desk: Desk) -> NothingDue:

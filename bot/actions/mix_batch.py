@@ -12,15 +12,16 @@ from bot.domain.mixture import (
     Recipe,
     Share,
     mix,
+    rate_at_strength,
     rate_of_parts,
     rate_of_percent,
     rounds_left,
     spray_ml,
 )
-from bot.domain.product import MixDefault, ProductKind
+from bot.domain.product import ProductKind
 from bot.domain.trade import Form, Method
 
-_HUNDRED, _LITRE_ML = Decimal(100), Decimal(1000)
+_HUNDRED = Decimal(100)
 
 
 def mix_batch(command: Mix, desk: Desk) -> Mixed | CannotMix | Incomplete:
@@ -123,12 +124,11 @@ def _rate(command: Mix, kind: ProductKind, product: Product | None) -> Decimal |
         return rate_of_percent(command.percent, share, holds) if is_possible else Decimal(0)
     if product is not None and product.rate_ml_per_l is not None:
         return product.rate_ml_per_l
-    return None if kind.mix is None else _at_strength(kind.mix.rate_ml_per_l, kind.mix, strength)
-
-
-def _at_strength(ml_per_l: Decimal, usual: MixDefault, strength: Decimal | None) -> Decimal:
-    """Turn a usual rate into one of a stronger or weaker bottle: as much active ingredient in a litre."""
-    return ml_per_l if strength is None else min(ml_per_l * usual.strength_percent / strength, _LITRE_ML)
+    return (
+        None
+        if kind.mix is None
+        else rate_at_strength(kind.mix.rate_ml_per_l, kind.mix.strength_percent, strength)
+    )
 
 
 def _strength(kind: ProductKind, product: Product | None) -> Decimal | None:
@@ -143,7 +143,8 @@ def _most(command: Mix, kind: ProductKind, product: Product | None) -> Decimal |
         return product.rate_ml_per_l
     if kind.mix is None:
         return None
-    return _at_strength(kind.mix.most_ml_per_l, kind.mix, command.stock_percent or _strength(kind, product))
+    strength = command.stock_percent or _strength(kind, product)
+    return rate_at_strength(kind.mix.most_ml_per_l, kind.mix.strength_percent, strength)
 
 
 def _ask_share(command: Mix, kind: ProductKind, product: Product | None) -> Incomplete:

@@ -6,7 +6,7 @@ from bot.actions.commands import BeginWork, Choice, EndWork, TickWork
 from bot.actions.desk import Desk
 from bot.actions.outcomes import NoWork, WorkDone, WorkPaused, WorkStage
 from bot.actions.situation import Expecting
-from bot.domain.course import choose_product, label_days, next_step
+from bot.domain.course import choose_product, label_allows_on, next_step
 from bot.domain.household import Plant, Product, Work
 from bot.domain.identity import PlantId
 from bot.domain.journal import Draft, IsolatedNow, Treated, WorkBegun, WorkEnded, WorkTicked
@@ -132,9 +132,8 @@ def _spray(plant_id: PlantId, desk: Desk) -> Product | None:
 
 
 def _is_allowed(plant: Plant, product: Product, desk: Desk) -> bool:
-    last = max((one.on for one in plant.treatments if one.product == product.id), default=None)
-    days = label_days(desk.knowledge, product) or 0
-    return last is None or (desk.today - last).days >= days
+    allowed_on = label_allows_on(desk.knowledge, plant, product)
+    return allowed_on is None or allowed_on <= desk.today
 
 
 def _drafts(stage: Stage, plants: Iterable[PlantId], desk: Desk) -> list[Draft]:

@@ -224,7 +224,7 @@ def _first_step(  # noqa: PLR0913, PLR0917 - one fact each, named at the only ca
     today: date,
 ) -> Step:
     """Give a new case its first round at once: by hand where an earlier use still forbids the product."""
-    allowed_on = _allowed_on(knowledge, plant, product) or case.opened_on
+    allowed_on = label_allows_on(knowledge, plant, product) or case.opened_on
     if allowed_on > max(today, case.opened_on):
         product, method, because = None, _by_hand(method), Because.BETWEEN
         allowed_on = case.opened_on
@@ -248,7 +248,7 @@ def _by_hand(method: Method) -> Method:
     return Method.RINSE if method is Method.SPRAY else Method.WIPE
 
 
-def _allowed_on(knowledge: Knowledge, plant: Plant, product: Product | None) -> date | None:
+def label_allows_on(knowledge: Knowledge, plant: Plant, product: Product | None) -> date | None:
     """Give the first day on which the label allows the product again, None where it was never used here."""
     label, used_on = label_days(knowledge, product), _last_use(plant, product)
     return None if label is None or used_on is None else used_on + timedelta(days=label)

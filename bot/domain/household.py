@@ -225,7 +225,6 @@ class Nudge:
 class Work:
     """A work day under way: its plants, and what is ticked off by stage."""
 
-    begun_on: date
     plants: tuple[PlantId, ...]
     cleaned_out: tuple[PlantId, ...]
     ticked: dict[str, set[PlantId]] = field(default_factory=dict)
@@ -353,15 +352,15 @@ def _apply_to_household(household: Household, entry: Entry) -> None:
             household.held_from = entry.happened_on
             household.held_until = until
         case WorkBegun() | WorkTicked() | WorkEnded() as told:
-            _work(household, told, entry.happened_on)
+            _work(household, told)
         case _:
             pass
 
 
-def _work(household: Household, told: WorkBegun | WorkTicked | WorkEnded, on: date) -> None:
+def _work(household: Household, told: WorkBegun | WorkTicked | WorkEnded) -> None:
     match told:
         case WorkBegun(plants=plants, cleaned_out=cleaned_out):
-            known = household.work or Work(on, (), ())
+            known = household.work or Work((), ())
             known.plants = tuple(dict.fromkeys((*known.plants, *plants)))
             known.cleaned_out = tuple(dict.fromkeys((*known.cleaned_out, *cleaned_out)))
             household.work = known  # plants named while one is under way join it: no tick is lost

@@ -72,11 +72,8 @@ def harvest_days(kind: ProductKind, product: Product) -> int | None:
     return None if product.is_for_edibles is False else kind.harvest_days
 
 
-def eat_from(
-    household: Household, knowledge: Knowledge, plant: Plant, product: Product, used_on: date
-) -> date | None:
+def eat_from(knowledge: Knowledge, plant: Plant, product: Product, used_on: date) -> date | None:
     """Give the first day an edible plant may be eaten from after a use; None where it is none, or never."""
-    del household
     kind = knowledge.products.get(product.ingredient)
     days = None if kind is None else harvest_days(kind, product)
     if days is None or not is_edible(knowledge, plant):

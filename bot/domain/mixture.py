@@ -107,6 +107,25 @@ def rate_of_parts(water_parts: Decimal) -> Decimal:
     return _THOUSAND / (1 + water_parts)
 
 
+def rate_at_strength(rate_ml_per_l: Decimal, usual_percent: Decimal, strength: Decimal | None) -> Decimal:
+    """
+    Turn a rate for a usual strength into one for the bottle at hand: as much active ingredient in a litre.
+
+    Parameters
+    ----------
+    rate_ml_per_l
+        For a product of the usual strength. [mL/L]
+    usual_percent, strength
+        Active ingredient, above 0; an unknown strength is the usual one. [%]
+
+    Returns
+    -------
+    Decimal
+        At most the undiluted product. [mL/L]
+    """
+    return rate_ml_per_l if strength is None else min(rate_ml_per_l * usual_percent / strength, _THOUSAND)
+
+
 def mix(
     volume: Decimal,
     rate_ml_per_l: Decimal,

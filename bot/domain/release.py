@@ -251,10 +251,14 @@ def _closer(pest: Pest, one: Level, other: Level) -> Level:
 
 
 def _blind_spot(record: ReleaseRecord, today: date) -> float:
-    lifted = record.roots_checked or any(
+    return ROOT_BLIND_SPOT if record.root_prone and not _was_lifted(record, today) else BLIND_SPOT
+
+
+def _was_lifted(record: ReleaseRecord, today: date) -> bool:
+    """Whether the roots were looked at since the last find."""
+    return record.roots_checked or any(
         check.level is Level.ROOTS and record.last_find_on < check.on <= today for check in record.checks
     )
-    return ROOT_BLIND_SPOT if record.root_prone and not lifted else BLIND_SPOT
 
 
 def _top(record: ReleaseRecord, spot: float, looks: Sequence[Look]) -> float:
@@ -390,10 +394,12 @@ def _is_near(record: ReleaseRecord, hours: Clock, on: date) -> bool:
 
 def _merged(record: ReleaseRecord, today: date) -> ReleaseRecord:
     """Merge the looks so far once: weighing them again for every day to come gives the same."""
-    was_lifted = record.roots_checked or any(
-        check.level is Level.ROOTS and record.last_find_on < check.on <= today for check in record.checks
+    return replace(
+        record,
+        checks=tuple(_counted(record, today)),
+        roots_checked=_was_lifted(record, today),
+        is_merged=True,
     )
-    return replace(record, checks=tuple(_counted(record, today)), roots_checked=was_lifted, is_merged=True)
 
 
 def _first_check_on(record: ReleaseRecord, today: date, every: int) -> date:

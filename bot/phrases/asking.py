@@ -8,13 +8,13 @@ from bot.actions.commands import (
     Command,
     Incomplete,
     LogCheck,
-    LogFind,
     LogRound,
     Missing,
     NotUnderstood,
 )
+from bot.actions.log_find import grade_choices
 from bot.domain.identity import PlantId, ProductId
-from bot.domain.trade import Grade, Method
+from bot.domain.trade import Method
 from bot.phrases.clause import Clause, Setting, unique
 from bot.phrases.days import Trouble
 
@@ -25,7 +25,6 @@ _OFFERED = {
     "Wiped": Method.WIPE,
     "Rinsed": Method.RINSE,
 }
-_GRADES = {"A few (up to 5)": Grade.FEW, "Some (up to about 30)": Grade.SOME, "Many": Grade.MANY}
 _LONGEST_LABEL = 40
 _MOST_CHOICES = 8
 
@@ -64,13 +63,13 @@ def ask_seen(
         return Incomplete(missing=Missing.NONE_SEEN, choices=choices)
     none_seen = Choice("None seen", (LogCheck(plants=plants, on=on),))
     return Incomplete(
-        missing=Missing.NONE_SEEN, plants=plants, choices=(none_seen, *_grades(plants, None, on))
+        missing=Missing.NONE_SEEN, plants=plants, choices=(none_seen, *grade_choices(plants, None, on))
     )
 
 
 def ask_amount(plants: tuple[PlantId, ...], pest: str | None, on: date | None = None) -> Incomplete:
     """Ask how many were seen."""
-    return Incomplete(missing=Missing.AMOUNT, plants=plants, choices=_grades(plants, pest, on))
+    return Incomplete(missing=Missing.AMOUNT, plants=plants, choices=grade_choices(plants, pest, on))
 
 
 def ask_which(
@@ -87,10 +86,3 @@ def ask_which(
 def short(label: str) -> str:
     """Cut a label to no longer than a button bears."""
     return label if len(label) <= _LONGEST_LABEL else label[: _LONGEST_LABEL - 1] + "…"
-
-
-def _grades(plants: tuple[PlantId, ...], pest: str | None, on: date | None) -> tuple[Choice, ...]:
-    return tuple(
-        Choice(label, (LogFind(plants=plants, grade=grade, pest=pest, on=on),))
-        for label, grade in _GRADES.items()
-    )

@@ -19,7 +19,7 @@ _MONTH_NAMES = (
     *("january jan", "february feb", "march mar", "april apr", "may", "june jun", "july jul", "august aug"),
     *("september sep sept", "october oct", "november nov", "december dec"),
 )
-_MONTHS = {name: number for number, names in enumerate(_MONTH_NAMES, start=1) for name in names.split()}
+MONTHS = {name: number for number, names in enumerate(_MONTH_NAMES, start=1) for name in names.split()}
 _DAY_NAMES = (
     *("monday mon", "tuesday tue tues", "wednesday wed weds", "thursday thu thur thurs"),
     *("friday fri", "saturday sat saterday", "sunday sun"),
@@ -314,19 +314,19 @@ def _day_first(words: tuple[str, ...], start: int) -> tuple[When, int] | None:
     size = 2 if words[start + 1 : start + 2] and words[start + 1] in _ORDINAL else 1
     size += words[start + size : start + size + 1] == ("of",)
     month = words[start + size : start + size + 1]
-    if not month or month[0] not in _MONTHS:
+    if not month or month[0] not in MONTHS:
         return None
     year, longer = _year(words, start + size + 1)
-    return _month_day(_MONTHS[month[0]], int(words[start]), year), size + 1 + longer
+    return _month_day(MONTHS[month[0]], int(words[start]), year), size + 1 + longer
 
 
 def _month_first(words: tuple[str, ...], start: int) -> tuple[When, int] | None:
     day = words[start + 1 : start + 2]
-    if words[start] not in _MONTHS or not day or not _DAY_OF_MONTH.fullmatch(day[0]):
+    if words[start] not in MONTHS or not day or not _DAY_OF_MONTH.fullmatch(day[0]):
         return None
     size = 3 if words[start + 2 : start + 3] and words[start + 2] in _ORDINAL else 2
     year, longer = _year(words, start + size)
-    return _month_day(_MONTHS[words[start]], int(day[0]), year), size + longer
+    return _month_day(MONTHS[words[start]], int(day[0]), year), size + longer
 
 
 def _year(words: tuple[str, ...], start: int) -> tuple[int | None, int]:

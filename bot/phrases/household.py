@@ -19,7 +19,7 @@ from bot.domain.trade import Form
 from bot.phrases.asking import Meant, bad_day, not_understood
 from bot.phrases.clause import DATES, Clause, Setting
 from bot.phrases.days import Day, Every, Trouble, day_ahead, day_behind
-from bot.phrases.names import Place, Product
+from bot.phrases.names import Place, Product, ingredient_of
 from bot.phrases.numbers import UnclearVolume, Volume, Warmth
 from bot.phrases.words import Spot, Tool, Word
 
@@ -93,7 +93,7 @@ def _used_up(clause: Clause, setting: Setting) -> str | None:
     if product is None or product.id is None or not (clause.has(Word.EMPTY) or is_none_left):
         return None
     is_only_that = clause.only(Product, Word.EMPTY, Word.NOT, Word.LEFT, Word.IT_IS, Word.HAD)
-    return product.ingredient or _ingredient(product, setting) if is_only_that else None
+    return ingredient_of(product, setting.situation) if is_only_that else None
 
 
 def _several_products(clause: Clause, setting: Setting) -> Meant | None:
@@ -102,7 +102,7 @@ def _several_products(clause: Clause, setting: Setting) -> Meant | None:
     is_told = clause.has(Word.GOT) or clause.text().startswith(_AT_HAND)
     if len(products) <= 1 or not is_told or not all(_is_only_named(item) for item in clause.content()):
         return None
-    keys = [product.ingredient or _ingredient(product, setting) for product in products]
+    keys = [ingredient_of(product, setting.situation) for product in products]
     return tuple(StockProduct(ingredient=key) for key in dict.fromkeys(keys) if key is not None)
 
 
@@ -119,17 +119,7 @@ def _stocked(clause: Clause, product: Product | None, setting: Setting) -> str |
     is_next = setting.stocked is not None and clause.only(Product, Form, Volume, Every)
     if not (is_at_hand or is_next or clause.has(Word.GOT, Word.LABEL, Word.NEW)):
         return None
-    return product.ingredient or _ingredient(product, setting)
-
-
-def _ingredient(product: Product, setting: Setting) -> str | None:
-    names = {
-        name.lower() for known in setting.situation.shelf if known.id == product.id for name in known.names
-    }
-    for key, spellings in setting.situation.ingredients:
-        if names & {key, *(spelling.lower() for spelling in spellings)}:
-            return key
-    return None
+    return ingredient_of(product, setting.situation)
 
 
 def read_temperature(clause: Clause, setting: Setting) -> Meant | None:

@@ -5,8 +5,9 @@ from decimal import Decimal
 from bot.actions.commands import ReadTemperature, SetAnimals, SetTraits, StockProduct
 from bot.actions.situation import Situation
 from bot.phrases.asking import Meant
+from bot.phrases.days import MONTHS
 from bot.phrases.items import items_of
-from bot.phrases.names import Place, Plants, Product
+from bot.phrases.names import Place, Plants, Product, ingredient_of
 from bot.phrases.numbers import Warmth, number_at
 from bot.phrases.words import Word, listed
 
@@ -23,27 +24,7 @@ _AROUND_ANIMALS = listed(
 _TELLS = (("i", "have"), ("we", "have"), ("there", "is"), ("there", "are"), ("we", "keep"), ("i", "keep"))
 _TRAITS = {"edible": "edible", "eaten": "edible", "hairy": "hairy", "waxy": "waxy"}
 _NEGATIVE = {"edible": "not-edible", "hairy": "not-hairy", "waxy": "not-waxy"}
-_MONTH_NAMES = {
-    name: number
-    for number, name in enumerate(
-        [
-            "january",
-            "february",
-            "march",
-            "april",
-            "may",
-            "june",
-            "july",
-            "august",
-            "september",
-            "october",
-            "november",
-            "december",
-        ],
-        start=1,
-    )
-}
-_MONTHS = {
+_SEASONS = {
     "winter": (12, 1, 2),
     "spring": (3, 4, 5),
     "summer": (6, 7, 8),
@@ -96,7 +77,7 @@ def read_months(words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read "landing is 15 degrees in winter", "the kitchen has 17 degrees in january"."""
     if "in" not in words[:-1]:
         return None
-    months = _MONTHS.get(words[-1]) or ((_MONTH_NAMES[words[-1]],) if words[-1] in _MONTH_NAMES else None)
+    months = _SEASONS.get(words[-1]) or ((MONTHS[words[-1]],) if words[-1] in MONTHS else None)
     if months is None or words[-2] != "in":
         return None
     items = [item.meaning for item in items_of(words[:-2], situation)]
@@ -146,15 +127,7 @@ def _product(words: tuple[str, ...], situation: Situation) -> tuple[str | None, 
     assert isinstance(meaning, Product)
     spoken = products[0].text.split()
     rest = tuple(word for word in words if word not in spoken)
-    if meaning.ingredient is not None:
-        return meaning.ingredient, rest
-    names = {name.lower() for known in situation.shelf if known.id == meaning.id for name in known.names}
-    keys = [
-        key
-        for key, spellings in situation.ingredients
-        if names & {key, *(spelling.lower() for spelling in spellings)}
-    ]
-    return (keys[0] if keys else None), rest
+    return ingredient_of(meaning, situation), rest
 
 
 def _gap(words: tuple[str, ...]) -> int | None:

@@ -8,8 +8,8 @@ from bot.actions.situation import Situation
 from bot.domain.measure import IMPERIAL_ML, METRIC_ML, SPOON_ML, US_ML, Tool
 from bot.domain.mixture import Share, rate_of_volume
 from bot.phrases.asking import Meant
-from bot.phrases.names import Names, Product, names_of
-from bot.phrases.numbers import UnclearVolume, Volume, measure_at, number_at
+from bot.phrases.names import Names, Product, ingredient_of, names_of
+from bot.phrases.numbers import SPELT, UnclearVolume, Volume, measure_at, number_at
 from bot.phrases.words import listed
 
 _MIXES = listed("mix dilute make brew recipe mixing batch prepare")
@@ -33,14 +33,7 @@ _TOOLS = {
     "drops": Tool.DROPPER,
     "pipette": Tool.DROPPER,
 }
-_SPELT = {
-    "tbsp": "tablespoon",
-    "tsp": "teaspoon",
-    "gal": "gallon",
-    "qt": "quart",
-    "pt": "pint",
-    "oz": "ounce",
-}
+_SPELT = {**SPELT, "tbsp": "tablespoon", "tsp": "teaspoon"}
 MOST_ML = Decimal(100_000)
 
 
@@ -50,7 +43,7 @@ class _Said:
 
     volumes: list[Decimal] = field(default_factory=list)
     unclear: list[UnclearVolume] = field(default_factory=list)
-    rates: list[tuple[Decimal, str]] = field(default_factory=list)
+    rates: list[Decimal] = field(default_factory=list)
     percents: list[tuple[Decimal, str]] = field(default_factory=list)
     parts: Decimal | None = None
     product: Product | None = None
@@ -103,8 +96,8 @@ def _take(words: tuple[str, ...], at: int, said: _Said, names: Names, situation:
     """Take what begins here and give its length in words, 0 where it means nothing here."""
     rate = _rate_at(words, at, us=situation.fahrenheit)
     if rate is not None:
-        said.rates.append((rate[0], rate[1]))
-        return rate[2]
+        said.rates.append(rate[0])
+        return rate[1]
     percent = _percent_at(words, at)
     if percent is not None:
         said.percents.append((percent[0], words[at - 1] if at else ""))
@@ -132,8 +125,8 @@ def _take(words: tuple[str, ...], at: int, said: _Said, names: Names, situation:
     return int(words[at] in _PASSING)
 
 
-def _rate_at(words: tuple[str, ...], at: int, *, us: bool) -> tuple[Decimal, str, int] | None:
-    """Read "5 ml per litre", "1 tbsp/gallon": the rate, the unit it is per, and its length."""
+def _rate_at(words: tuple[str, ...], at: int, *, us: bool) -> tuple[Decimal, int] | None:
+    """Read "5 ml per litre", "1 tbsp/gallon": the rate and its length."""
     amount = number_at(words, at)
     if amount is None:
         return None
@@ -152,7 +145,7 @@ def _rate_at(words: tuple[str, ...], at: int, *, us: bool) -> tuple[Decimal, str
     table = _table(per, system or ("us" if us else ""))
     spoon = US_ML if table is US_ML else SPOON_ML
     ml = amount[0] * (spoon[unit] if unit in SPOON_ML else {**METRIC_ML, **table}[unit])
-    return rate_of_volume(ml, number * {**METRIC_ML, **table}[per]), per, per_at + size + 1 - at
+    return rate_of_volume(ml, number * {**METRIC_ML, **table}[per]), per_at + size + 1 - at
 
 
 def _table(per: str, system: str) -> dict[str, Decimal]:
@@ -204,8 +197,8 @@ def _mixture(said: _Said, situation: Situation) -> Meant | None:
     base = Mix(
         volume_ml=float(said.volumes[0]) if said.volumes else None,
         product=None if said.product is None else said.product.id,
-        ingredient=None if said.product is None else _ingredient(said.product, situation),
-        rate_ml_per_l=said.rates[0][0] if said.rates else None,
+        ingredient=None if said.product is None else ingredient_of(said.product, situation),
+        rate_ml_per_l=said.rates[0] if said.rates else None,
         parts=said.parts,
         tool=said.tool,
         is_for_tonight=_is_for_tonight(said),
@@ -254,19 +247,9 @@ def _ask_which_measure(mixed: Mix, unclear: UnclearVolume) -> Incomplete:
 
 def _label(said: _Said, situation: Situation) -> Meant | None:
     """Read what the label says of a product: its rate or its strength."""
-    ingredient = None if said.product is None else _ingredient(said.product, situation)
+    ingredient = None if said.product is None else ingredient_of(said.product, situation)
     if ingredient is None or len(said.rates) + len(said.percents) != 1:
         return None
     if said.rates:
-        return (StockProduct(ingredient=ingredient, rate_ml_per_l=said.rates[0][0]),)
+        return (StockProduct(ingredient=ingredient, rate_ml_per_l=said.rates[0]),)
     return (StockProduct(ingredient=ingredient, strength_percent=said.percents[0][0]),)
-
-
-def _ingredient(product: Product, situation: Situation) -> str | None:
-    if product.ingredient is not None:
-        return product.ingredient
-    names = {name.lower() for known in situation.shelf if known.id == product.id for name in known.names}
-    for key, spellings in situation.ingredients:
-        if names & {key, *(spelling.lower() for spelling in spellings)}:
-            return key
-    return None

@@ -182,6 +182,17 @@ def names_of(situation: Situation) -> Names:
     return _ready(situation.plants, situation.places, situation.shelf, situation.pests, situation.ingredients)
 
 
+def ingredient_of(product: Product, situation: Situation) -> str | None:
+    """Give the catalogue key of a product named: its own, or that of the shelf's entry it stands for."""
+    if product.ingredient is not None:
+        return product.ingredient
+    names = {name.lower() for known in situation.shelf if known.id == product.id for name in known.names}
+    for key, spellings in situation.ingredients:
+        if names & {key, *(spelling.lower() for spelling in spellings)}:
+            return key
+    return None
+
+
 @lru_cache(maxsize=256)
 def _ready(
     plants: tuple[KnownPlant, ...],

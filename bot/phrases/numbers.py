@@ -42,7 +42,7 @@ _LOOSE = {
 }
 _ONLY_BEFORE_A_UNIT = frozenset({("half", "a"), ("half", "an"), ("a", "half"), ("half",), ("a",), ("an",)})
 
-_SPELT = {"gal": "gallon", "qt": "quart", "oz": "ounce", "pt": "pint"}
+SPELT = {"gal": "gallon", "qt": "quart", "oz": "ounce", "pt": "pint"}
 _SYSTEMS = {
     "us": US_ML,
     "american": US_ML,
@@ -146,7 +146,7 @@ def _fraction(word: str) -> tuple[Decimal, int] | None:
 
 
 def _one(unit: str) -> str:
-    unit = _SPELT.get(unit, unit)
+    unit = SPELT.get(unit, unit)
     return unit[:-1] if len(unit) > 2 and unit.endswith("s") else unit  # noqa: PLR2004 - "us" is no plural
 
 

@@ -70,9 +70,9 @@ def test_what_is_eaten_gets_only_what_may_be_on_it() -> None:
     telling.tell(PlantSet(traits=("edible",)), plant=HOYA)
     household = telling.household
     # Spinosad on herbs: a day before harvest, recalled from labels.
-    on = eat_from(household, KNOWLEDGE, household.plants[HOYA], household.products[spinosad], DAY)
+    on = eat_from(KNOWLEDGE, household.plants[HOYA], household.products[spinosad], DAY)
     assert on == DAY + timedelta(days=1)
-    assert eat_from(household, KNOWLEDGE, household.plants[FERN], household.products[soap], DAY) is None
+    assert eat_from(KNOWLEDGE, household.plants[FERN], household.products[soap], DAY) is None
 
 
 def test_a_told_label_decides_on_harvest() -> None:
