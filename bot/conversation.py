@@ -126,6 +126,7 @@ class Conversation:
             outcomes = [commands]
         else:
             self._mark_heard(commands, desk, said)
+            _settle_question(commands, desk)
             outcomes = [outcome for command in commands for outcome in perform(command, desk)]
         question = store.question(member.household, incoming.chat) if _asks(outcomes) else None
         said.answers.append((incoming.chat, self._answer(outcomes, desk, question)))
@@ -256,6 +257,13 @@ class Conversation:
         question = desk.store.ask(desk.member.household, chat, Expecting.CHOICE, choices, desk.now)
         text = say(nudge, Voice(desk.today, desk.household.zone))
         return Answer(text=cut(text), buttons=_buttons(question))
+
+
+def _settle_question(commands: "tuple[Command, ...]", desk: Desk) -> None:
+    """Close the open question where this is one of its answers, pressed or typed."""
+    question = desk.store.question(desk.member.household, desk.member.chat)
+    if question is not None and commands in {choice.commands for choice in question.choices}:
+        desk.store.close_question(desk.member.household, desk.member.chat)
 
 
 def _asks(outcomes: list[Outcome]) -> bool:

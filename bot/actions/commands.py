@@ -73,6 +73,8 @@ class AddPlants:
 
     plants: tuple[NewPlant, ...]
     unread: tuple[str, ...] = ()
+    is_sure: bool = False
+    """Whether it was asked that a lone name is no town's."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -357,6 +359,8 @@ class Missing(Enum):
     DELETE = "delete"
     LATER = "later"
     ADD = "add"
+    TOWN_OR_PLANT = "town"
+    MEANT = "meant"
     WHICH_PLACE = "place"
     WHEN = "when"
     AMOUNT = "amount"

@@ -56,6 +56,8 @@ class WhichTown:
 
     text: str
     towns: tuple[Town, ...]
+    is_guess: bool = False
+    """Whether none has exactly that name."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -29,6 +29,7 @@ from bot.actions.commands import (
     Missing,
     Mix,
     MovePlant,
+    NewPlant,
     NotUnderstood,
     Postpone,
     ReadTemperature,
@@ -92,6 +93,9 @@ from bot.actions.situation import Expecting
 from bot.actions.take_back import correct, undo
 from bot.actions.work_through import begin_work, end_work, tick_work
 
+LONGEST_KIND = 3
+"""Words of a plant's name that is taken for one. Judgement."""
+
 
 def perform(command: Command, desk: Desk) -> list[Outcome]:
     """Do one command at the desk; what somebody expects an evening for says when evenings rest."""
@@ -119,7 +123,8 @@ def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912
         case SetPlace():
             return [set_place(command, desk)]
         case AddPlants():
-            return [add_plants(command, desk)]
+            added = add_plants(command, desk)
+            return [_ask(added, desk) if isinstance(added, Incomplete) else added]
         case LogRound():
             return [log_round(command, desk)]
         case Postpone():
@@ -190,10 +195,18 @@ def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912
             return [Exposed()]
         case NotUnderstood(reason="nothing open"):
             return [nothing_due(desk)]
+        case NotUnderstood(text=text, reason="") if _is_new_plant(text, desk):
+            add = Choice(f"Add {text}"[:40], (AddPlants((NewPlant(name=text),), is_sure=True),))
+            return [_ask(Incomplete(missing=Missing.ADD, text=text, choices=(add,)), desk)]
         case NotUnderstood(text=text, reason=reason):
             return [Unclear(text, reason, tuple(plant.name for plant in desk.household.living))]
         case _:
             assert_never(command)
+
+
+def _is_new_plant(text: str, desk: Desk) -> bool:
+    """Whether what was not understood is just the name of a kind of plant."""
+    return len(text.split()) <= LONGEST_KIND and desk.knowledge.kind_by_word.get(text.casefold()) is not None
 
 
 def _find(command: LogFind, desk: Desk) -> list[Outcome]:

@@ -1,6 +1,6 @@
 """Found a household and tell it about town, hours, places and plants."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import time
 from zoneinfo import ZoneInfo
 
@@ -8,7 +8,9 @@ from bot.actions.commands import (
     AddPlants,
     Choice,
     Decline,
+    Incomplete,
     Isolate,
+    Missing,
     NewPlant,
     SetCoordinates,
     SetHours,
@@ -32,7 +34,7 @@ from bot.actions.outcomes import (
     WhichTown,
 )
 from bot.actions.situation import Expecting
-from bot.catalogue.towns import Town, find_towns, zone_at
+from bot.catalogue.towns import Town, find_towns, towns_like, zone_at
 from bot.domain.agenda import QUARANTINE_DAYS, SHORT_QUARANTINE_DAYS
 from bot.domain.identity import PlaceId
 from bot.domain.journal import Draft, HouseholdSet, PlaceSet, PlantSet
@@ -90,14 +92,14 @@ def start(_: Start, desk: Desk) -> Welcome:
 def set_town(command: SetTown, desk: Desk) -> TownSet | WhichTown | NoSuchTown | BadCoordinates:
     """Look the town up offline; ask where several of that name are of like size."""
     towns = find_towns(command.text) or _town_and_what_is_near(command.text)
-    if not towns:
-        desk.store.ask(desk.member.household, desk.member.chat, Expecting.TOWN, (), desk.now)
-        return NoSuchTown(command.text)
-    if len(towns) > 1 and towns[0].population < DOMINANT * towns[1].population:
-        choices = tuple(Choice(_label(town), (_coordinates(town),)) for town in towns)
-        desk.store.ask(desk.member.household, desk.member.chat, Expecting.TOWN, choices, desk.now)
-        return WhichTown(command.text, towns)
-    return set_coordinates(_coordinates(towns[0]), desk)
+    guesses = () if towns else towns_like(command.text)
+    offered = guesses or towns
+    is_sure = bool(towns) and (len(towns) == 1 or towns[0].population >= DOMINANT * towns[1].population)
+    if is_sure:
+        return set_coordinates(_coordinates(towns[0]), desk)
+    choices = tuple(Choice(_label(town), (_coordinates(town),)) for town in offered)
+    desk.store.ask(desk.member.household, desk.member.chat, Expecting.TOWN, choices, desk.now)
+    return WhichTown(command.text, offered, is_guess=bool(guesses)) if offered else NoSuchTown(command.text)
 
 
 def _town_and_what_is_near(text: str) -> tuple[Town, ...]:
@@ -219,8 +221,11 @@ def ask_facing(desk: Desk) -> str | None:
     return None
 
 
-def add_plants(command: AddPlants, desk: Desk) -> PlantsAdded:
+def add_plants(command: AddPlants, desk: Desk) -> PlantsAdded | Incomplete:
     """Write every line of a list; places named for the first time are made on the way."""
+    town = _town_instead(command, desk)
+    if town is not None:
+        return town
     drafts: list[Draft] = []
     places = {place.name.casefold(): place.id for place in desk.household.places.values()}
     names = {plant.name.casefold() for plant in desk.household.living}
@@ -252,6 +257,20 @@ def add_plants(command: AddPlants, desk: Desk) -> PlantsAdded:
         asks_quarantine,
         _edible(added, desk),
     )
+
+
+def _town_instead(command: AddPlants, desk: Desk) -> Incomplete | None:
+    """Ask where a lone name is a town's and no plant's: "Ghent", told again to set the town right."""
+    line = command.plants[0] if len(command.plants) == 1 and not command.is_sure else None
+    if line is None or line.place is not None or line.pot_cm is not None:
+        return None
+    if desk.knowledge.kind_named(line.name) is not None or not find_towns(line.name):
+        return None
+    choices = (
+        Choice(f"My town is {line.name}"[:40], (SetTown(line.name),)),
+        Choice(f"A plant called {line.name}"[:40], (replace(command, is_sure=True),)),
+    )
+    return Incomplete(missing=Missing.TOWN_OR_PLANT, text=line.name, choices=choices)
 
 
 def _ask_quarantine(drafts: list[Draft], desk: Desk) -> bool:

@@ -63,24 +63,35 @@ def folded(name: str) -> str:
 
 def find_towns(text: str, limit: int = 8) -> tuple[Town, ...]:
     """
-    Find towns by name, largest first: exact names, else beginnings, else small slips of the finger.
+    Find towns of exactly that name, largest first.
 
     "Springfield, Illinois" and "Gent, BE" narrow by region or country, with or without the comma.
     """
-    if len(text) > LONGEST_NAME:
-        return ()
-    name, *narrows = (folded(part) for part in text.split(","))
-    narrows = [narrow for narrow in narrows if narrow]
+    name, narrows = _parts(text)
     if not name:
         return ()
     with closing(_open()) as database:
-        found = (
-            _narrowed(database, _exact(database, name), narrows)
-            or (_split(database, name) if not narrows else [])
-            or _narrowed(database, _beginning(database, name), narrows)
-            or _narrowed(database, _misspelt(database, name), narrows)
-        )
+        found = _narrowed(database, _exact(database, name), narrows)
+        found = found or ([] if narrows else _split(database, name))
     return tuple(one.town for one in found[:limit])
+
+
+def towns_like(text: str, limit: int = 4) -> tuple[Town, ...]:
+    """Find towns whose name begins so or is written almost so, largest first: guesses, to be asked."""
+    name, narrows = _parts(text)
+    if not name:
+        return ()
+    with closing(_open()) as database:
+        near = [*_beginning(database, name), *_misspelt(database, name)]
+        found = _narrowed(database, sorted(set(near), key=lambda one: one.number), narrows)
+    return tuple(one.town for one in found[:limit])
+
+
+def _parts(text: str) -> tuple[str, list[str]]:
+    if len(text) > LONGEST_NAME:
+        return "", []
+    name, *narrows = (folded(part) for part in text.split(","))
+    return name, [narrow for narrow in narrows if narrow]
 
 
 def _open() -> sqlite3.Connection:

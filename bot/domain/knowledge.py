@@ -24,9 +24,11 @@ class Knowledge:
 
     def kind_of(self, plant: Plant) -> PlantKind | None:
         """Give a plant's kind: as told, else by the longest kind whose name stands in the plant's own."""
-        if plant.kind is not None:
-            return self.kinds.get(plant.kind)
-        words = plant.name.casefold().replace("-", " ").split()
+        return self.kinds.get(plant.kind) if plant.kind is not None else self.kind_named(plant.name)
+
+    def kind_named(self, name: str) -> PlantKind | None:
+        """Give the longest kind whose name stands in a plant's."""
+        words = name.casefold().replace("-", " ").split()
         for size in range(len(words), 0, -1):
             for start in range(len(words) - size + 1):
                 kind = self.kind_by_word.get(" ".join(words[start : start + size]))

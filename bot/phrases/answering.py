@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from rapidfuzz.distance import OSA
 
-from bot.actions.commands import Choice, Identify, Isolate, LogFind, LogSign, Postpone
+from bot.actions.commands import Choice, Identify, Isolate, LogCheck, LogFind, LogSign, Postpone
 from bot.actions.situation import Situation
 from bot.domain.trade import Grade, Sign
 from bot.phrases.asking import Meant, short
@@ -18,6 +18,7 @@ from bot.phrases.words import Word, listed
 
 _SHORTEST_TYPO = 5
 _COURTEOUS = listed("yes yep yeah yup ok okay sure please now it is they are the a an i think . ! ,")
+_YES = listed("yes yep yeah yup ok okay sure")
 _STAYS = frozenset(
     {
         "can not move",
@@ -47,6 +48,7 @@ def read_answer(text: str, words: tuple[str, ...], situation: Situation) -> Mean
     if not situation.choices or "?" in words:
         return None
     chosen = _by_label(text, words, situation.choices)
+    chosen = chosen or _by_yes(words, situation.choices)
     if chosen is not None:
         return chosen.commands or None
     items = tuple(item for item in items_of(words, situation) if item.meaning not in _PASSING)
@@ -90,6 +92,14 @@ def _by_label(text: str, words: tuple[str, ...], choices: tuple[Choice, ...]) ->
     alike = [choice for choice in choices if said and _essence(words_of(plain(choice.label))) == said]
     close = [choice for choice in choices if _is_close(typed, plain(choice.label))]
     return next((meant[0] for meant in (exact, alike, close) if len(meant) == 1), None)
+
+
+def _by_yes(words: tuple[str, ...], choices: tuple[Choice, ...]) -> Choice | None:
+    """Take a bare yes for the only thing offered; a look that found nothing wants to be said."""
+    is_yes = bool(frozenset(words) & _YES) and not frozenset(words) - _COURTEOUS
+    if not is_yes or len(choices) != 1 or any(isinstance(one, LogCheck) for one in choices[0].commands):
+        return None
+    return choices[0]
 
 
 def _essence(words: tuple[str, ...]) -> tuple[str, ...]:

@@ -65,7 +65,7 @@ from bot.phrases.looks import read_check, read_find, read_sign
 from bot.phrases.mixing import read_recipe
 from bot.phrases.names import OneOf, names_of
 from bot.phrases.putting_off import read_postponement
-from bot.phrases.questions import is_question, read_question
+from bot.phrases.questions import ASKING, is_question, read_question
 from bot.phrases.rounds import read_round
 from bot.phrases.setup import (
     read_coordinates,
@@ -77,6 +77,7 @@ from bot.phrases.setup import (
     read_plants,
     read_town,
 )
+from bot.phrases.suggesting import suggest
 from bot.phrases.text import LONGEST, is_thumb_up, plain, words_of
 from bot.phrases.words import Word, listed
 from bot.phrases.working import read_tick, read_work
@@ -154,6 +155,8 @@ _STRONG: dict[str, Command] = {
     ),
     **dict.fromkeys(("missed yesterday", "i missed yesterday"), Ask(topic=Topic.DUE)),
 }
+_SPOKEN = frozenset(word for phrase in _STRONG for word in phrase.split()) | ASKING | {"work", "day", "skip"}
+"""Words known besides those the clauses are made of."""
 _SLASHED: dict[str, Command] = {
     "/help": Help(),
     "/settings": Ask(topic=Topic.SETTINGS),
@@ -208,6 +211,14 @@ def understand(text: str, situation: Situation) -> Meant:
         return (Exposure(),)
     if not any(word[0].isalnum() for word in words) and "?" not in words:
         return _by_sign(text, situation)
+    meant = _read(text, words, situation)
+    if not all(isinstance(one, NotUnderstood) and not one.reason for one in meant):
+        return meant
+    offer = suggest(words, situation, _SPOKEN, lambda others: _read(" ".join(others), others, situation))
+    return meant if offer is None else (offer,)
+
+
+def _read(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
     strong = _strong(text, words)
     if strong is not None:
         return (strong,)

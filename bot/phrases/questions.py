@@ -33,6 +33,8 @@ _LEFT = listed("left enough much stock shelf")
 _LOGGED = listed("history log journal logged")
 _OF_PLANTS = frozenset({Topic.LOG, Topic.RELEASE, Topic.WHY, Topic.TREND})
 _LEADS_TO_A_PLANT = listed("the my our of for on to")
+ASKING = _NOUNS | _APART | _COURSE | _LOGGED | frozenset(_OPENERS)
+"""Words that questions are made of."""
 _TASKS = listed("done sprayed treated wiped swabbed rinsed repotted washed checked spray clean")
 _DUE = listed("due should shall todo tonight tomorrow today next now done need agenda do on plan")
 

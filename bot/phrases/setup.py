@@ -236,7 +236,8 @@ def read_plants(text: str, situation: Situation, *, is_expected: bool) -> Comman
     plants = tuple(plant for _, line in read for plant in line if plant is not None)
     unread = tuple(line for line, plants_there in read if None in plants_there)
     # a line or two may be unreadable; a message of which most is no list is none
-    return AddPlants(plants, unread) if len(plants) > len(unread) else None
+    is_sure = opening is not None
+    return AddPlants(plants, unread, is_sure) if len(plants) > len(unread) else None
 
 
 def read_offered_plants(text: str, situation: Situation) -> AddPlants | None:

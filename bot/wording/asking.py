@@ -88,9 +88,15 @@ def asks(told: o.Asks) -> str:  # noqa: C901, PLR0912 - one arm a question
         case Missing.LATER:
             return "Shall I move it to another evening? Say “tomorrow”, “saturday” or “in an hour”."
         case Missing.ADD:
+            if told.choices and "," not in told.text:
+                return f"“{told.text[:60]}”: a new plant? Nothing is written yet; “{told.text[:60]}, kitchen” says where it stands too."
             if told.choices:
                 return f"“{told.text[:60]}”: is that a new plant and its place? Nothing is written yet."
             return "A new plant: what is it called and where does it stand? Like “fern, kitchen”."
+        case Missing.TOWN_OR_PLANT:
+            return f"“{told.text[:60]}”: your town, or a plant? Nothing is written yet."
+        case Missing.MEANT:
+            return f"Did you mean “{told.text[:80]}”? Nothing is written yet."
         case Missing.WHICH_PLACE:
             return (
                 f"I know no place called “{told.text[:60]}” yet, so nothing is written. Tell me of it first, like "

@@ -60,6 +60,11 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return welcome(lacks)
         case o.TownSet():
             return town(outcome)
+        case o.WhichTown(text=text, is_guess=True):
+            return (
+                f"I know no town called “{text[:60]}”, so nothing is written yet. Is it one of these? "
+                "If not, try a larger one nearby, or coordinates like 51.1, 3.7."
+            )
         case o.WhichTown(text=text, towns=towns):
             return f"There are {len(towns)} places called {text}. Which one?"
         case o.NoSuchTown(text=text):

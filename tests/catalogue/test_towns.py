@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from bot.catalogue import towns
-from bot.catalogue.towns import Town, find_towns, parse_coordinates, zone_at
+from bot.catalogue.towns import Town, find_towns, parse_coordinates, towns_like, zone_at
 from tests.catalogue import build_towns
 
 
@@ -63,14 +63,26 @@ def test_a_country_that_has_no_such_town_finds_none() -> None:
         ("Cologne", "Köln", "DE"),
         ("Москва", "Moscow", "RU"),
         ("東京", "Tokyo", "JP"),
+    ],
+)
+def test_accents_and_scripts_are_forgiven(text: str, name: str, country: str) -> None:
+    assert _first(text) == (name, country)
+
+
+@pytest.mark.parametrize(
+    ("text", "name", "country"),
+    [
         ("Barcelon", "Barcelona", "ES"),
         ("Barcelnoa", "Barcelona", "ES"),
         ("Asmterdam", "Amsterdam", "NL"),
         ("msterdam", "Amsterdam", "NL"),
+        ("Gemt", "Gent", "BE"),  # also the beginning of a lesser-known name of Hamtramck, Michigan
+        ("Gemt, Belgium", "Gent", "BE"),
     ],
 )
-def test_accents_scripts_beginnings_and_slips_are_forgiven(text: str, name: str, country: str) -> None:
-    assert _first(text) == (name, country)
+def test_beginnings_and_slips_are_guesses_the_largest_first(text: str, name: str, country: str) -> None:
+    assert find_towns(text) == ()
+    assert (towns_like(text)[0].name, towns_like(text)[0].country) == (name, country)
 
 
 @pytest.mark.parametrize(
@@ -92,6 +104,7 @@ def test_accents_scripts_beginnings_and_slips_are_forgiven(text: str, name: str,
 )
 def test_what_is_no_town_finds_none(text: str) -> None:
     assert find_towns(text) == ()
+    assert towns_like(text) == ()
 
 
 def test_an_emoji_beside_the_name_is_overlooked() -> None:

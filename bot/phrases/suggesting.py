@@ -1,0 +1,67 @@
+"""What a message with one slip in it may have meant: offered, never done."""
+
+from collections.abc import Callable, Iterable
+
+from rapidfuzz.distance import OSA
+
+from bot.actions.commands import Choice, Command, Incomplete, Missing, NotUnderstood
+from bot.actions.situation import Situation
+from bot.phrases.asking import Meant, short
+from bot.phrases.items import Unknown, items_of
+from bot.phrases.words import KNOWN
+
+MOST_WORDS = 12
+MOST_TRIED = 8
+_LONG_WORD = 6
+"""Words as long as this may have two slips. Judgement."""
+_LEAST_LETTERS = 2
+
+
+def suggest(
+    words: tuple[str, ...],
+    situation: Situation,
+    others: Iterable[str],
+    read: Callable[[tuple[str, ...]], Meant],
+) -> Incomplete | None:
+    """
+    Offer the reading nearest to what was typed, where one word of it is a slip of a word that is known.
+
+    Parameters
+    ----------
+    words
+        The message, which was not understood.
+    others
+        Words known besides those the clauses are made of.
+    read
+        Reads words into commands.
+    """
+    known = KNOWN | frozenset(others)
+    if len(words) > MOST_WORDS:
+        return None
+    unread = [item.text for item in items_of(words, situation) if isinstance(item.meaning, Unknown)]
+    strange = [text for text in unread if text.isalpha() and text not in known]
+    if len(strange) != 1 or len(strange[0]) < _LEAST_LETTERS:
+        return None
+    at = words.index(strange[0])
+    for word in _alike(words[at], known):
+        meant = (*words[:at], word, *words[at + 1 :])
+        commands = read(meant)
+        if not any(isinstance(one, NotUnderstood | Incomplete) for one in commands):
+            return _offer(" ".join(meant), commands)
+    return None
+
+
+def _offer(text: str, commands: tuple[Command, ...]) -> Incomplete:
+    spoken = text.replace(" ?", "?").replace(" ,", ",").replace(" .", ".")
+    return Incomplete(missing=Missing.MEANT, text=spoken, choices=(Choice(short(spoken), commands),))
+
+
+def _alike(typed: str, known: frozenset[str]) -> list[str]:
+    """Give the known words a slip or two away, the nearest first."""
+    slips = 2 if len(typed) >= _LONG_WORD else 1
+    near = [
+        (OSA.distance(typed, word, score_cutoff=slips), word[0] != typed[0], word)
+        for word in known
+        if abs(len(word) - len(typed)) <= slips and word.isalpha()
+    ]
+    return [word for distance, _, word in sorted(near) if distance <= slips][:MOST_TRIED]
