@@ -34,6 +34,7 @@ from bot.actions.outcomes import (
     Identified,
     KeyAsked,
     LeaveAsked,
+    Mixed,
     NotYet,
     NudgeText,
     Outcome,
@@ -230,6 +231,7 @@ class Conversation:
             ingredients=self._ingredients,
             expecting=question.expecting if question else Expecting.NOTHING,
             choices=question.choices if question else (),
+            units=household.units,
             quiet_from_hour=household.quiet_from.hour,
             is_held=household.is_held(desk.today),
         )
@@ -246,7 +248,7 @@ class Conversation:
         desk.write([Draft(payload=Heard(), happened_at=desk.now, happened_on=desk.today)])
 
     def _answer(self, outcomes: list[Outcome], desk: Desk, question: Question | None) -> Answer:
-        voice = Voice(desk.today, desk.household.zone)
+        voice = _voice(desk)
         text = "\n\n".join(dict.fromkeys(say(outcome, voice) for outcome in outcomes))
         return Answer(
             text=cut(text), buttons=_buttons(question) if question else (), picture=picture(outcomes)
@@ -255,8 +257,13 @@ class Conversation:
     def _nudge(self, nudge: NudgeText, desk: Desk, chat: int) -> Answer:
         choices = nudge_choices(nudge)
         question = desk.store.ask(desk.member.household, chat, Expecting.CHOICE, choices, desk.now)
-        text = say(nudge, Voice(desk.today, desk.household.zone))
+        text = say(nudge, _voice(desk))
         return Answer(text=cut(text), buttons=_buttons(question))
+
+
+def _voice(desk: Desk) -> Voice:
+    household = desk.household
+    return Voice(desk.today, household.zone, household.units, household.clock_hours)
 
 
 def _settle_question(commands: "tuple[Command, ...]", desk: Desk) -> None:
@@ -279,6 +286,8 @@ def _opens_question(outcome: Outcome) -> bool:
             return not is_isolated
         case Identified(has_offer=has_offer):
             return has_offer
+        case Mixed(in_full=in_full):
+            return not in_full
         case LeaveAsked(is_founder=is_founder):
             return not is_founder
         case _:

@@ -23,6 +23,7 @@ from bot.actions.outcomes import (
 from bot.actions.show_trend import show_trend
 from bot.actions.take_back import history_lines
 from bot.domain.agenda import Task
+from bot.domain.consumption import left_ml
 from bot.domain.course import Step, label_days, next_step
 from bot.domain.household import Product
 from bot.domain.identity import PlantId
@@ -65,7 +66,7 @@ def answer(command: Ask, desk: Desk) -> Answered:  # noqa: C901 - one arm a topi
         case Topic.DUE:
             return _due(desk, is_week=command.when == "week")
         case Topic.WHY:
-            return _why(command.plants, desk)
+            return _why(command, desk)
         case Topic.RELEASE:
             return _release(command.plants, desk)
         case Topic.LOG:
@@ -107,9 +108,9 @@ def _due(desk: Desk, *, is_week: bool) -> DueList:
     return DueList(today=desk.today, evenings=evenings, is_week=is_week)
 
 
-def _why(plants: tuple[PlantId, ...], desk: Desk) -> Reasons:
-    asked = plants or tuple(desk.agenda.progress)
-    return Reasons(tuple(_reason(plant, desk) for plant in asked))
+def _why(command: Ask, desk: Desk) -> Reasons:
+    asked = command.plants or tuple(desk.agenda.progress)
+    return Reasons(tuple(_reason(plant, desk) for plant in asked), command.in_full)
 
 
 def _reason(plant: PlantId, desk: Desk) -> ReasonOf:
@@ -215,7 +216,10 @@ def _shelf(desk: Desk) -> Shelf:
         tuple(
             (product, desk.product_name(product.id) or "", label_days(desk.knowledge, product) or 0)
             for product in desk.household.products.values()
-        )
+        ),
+        tuple(
+            left_ml(desk.household, desk.knowledge, product) for product in desk.household.products.values()
+        ),
     )
 
 

@@ -6,7 +6,7 @@ from decimal import Decimal
 from enum import Enum
 
 from bot.domain.identity import PlaceId, PlantId, ProductId
-from bot.domain.measure import Tool
+from bot.domain.measure import Tool, Units
 from bot.domain.mixture import Share
 from bot.domain.release import Level
 from bot.domain.trade import Form, Grade, Method, Sign
@@ -35,6 +35,7 @@ class SetCoordinates:
     longitude: float
     town: str | None = None
     zone: str | None = None
+    country: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +45,14 @@ class SetHours:
     evening: time | None = None
     quiet_from: time | None = None
     quiet_until: time | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SetUnits:
+    """Measures and clock people here are used to; None is unchanged."""
+
+    units: Units | None = None
+    clock_hours: int | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -188,6 +197,7 @@ class StockProduct:
     gap_days: int | None = None
     stock_ml: float | None = None
     rate_ml_per_l: Decimal | None = None
+    most_ml_per_l: Decimal | None = None
     strength_percent: Decimal | None = None
     uses_a_year: int | None = None
     harvest_days: int | None = None
@@ -320,6 +330,18 @@ class Mix:
     stock_percent: Decimal | None = None
     tool: Tool | None = None
     is_for_tonight: bool = False
+    plants: tuple[PlantId, ...] = ()
+    """Plants it is for: their pots give the volume."""
+    in_full: bool = False
+    """Whether the sums behind it are asked for."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LogUse:
+    """Spray a whole evening took. [mL]."""
+
+    ml: Decimal
+    on: date | None = None
 
 
 class Topic(Enum):
@@ -345,6 +367,8 @@ class Ask:
     plants: tuple[PlantId, ...] = ()
     product: ProductId | None = None
     when: str | None = None
+    in_full: bool = False
+    """Whether a reason is asked for with its sums and sources."""
 
 
 class Missing(Enum):
@@ -415,6 +439,7 @@ Command = (
     | SetTown
     | SetCoordinates
     | SetHours
+    | SetUnits
     | SetPlace
     | AddPlants
     | LogRound
@@ -442,6 +467,7 @@ Command = (
     | SetRoutine
     | Hold
     | Mix
+    | LogUse
     | Ask
     | Incomplete
     | Thanks

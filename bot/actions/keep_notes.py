@@ -57,6 +57,7 @@ def stock(command: StockProduct, desk: Desk) -> Stocked | BadGap:
         gap_days=command.gap_days,
         stock_ml=command.stock_ml,
         rate_ml_per_l=command.rate_ml_per_l,
+        most_ml_per_l=command.most_ml_per_l or command.rate_ml_per_l,
         strength_percent=command.strength_percent,
         uses_a_year=command.uses_a_year,
         harvest_days=command.harvest_days,
@@ -70,7 +71,7 @@ def stock(command: StockProduct, desk: Desk) -> Stocked | BadGap:
         product=kept,
         name=kind.name,
         gap_days=kept.gap_days if kept.gap_days is not None else kind.gap_days,
-        caution=kind.caution,
+        caution="" if known else kind.caution,
     )
 
 

@@ -3,11 +3,15 @@
 from dataclasses import replace
 from decimal import Decimal
 
-from bot.actions.commands import Choice, Incomplete, Missing, Mix, StockProduct
+from bot.actions.commands import Choice, Incomplete, LogUse, Missing, Mix, StockProduct
 from bot.actions.desk import Desk
-from bot.actions.outcomes import CannotMix, Mixed, MixTrouble
+from bot.actions.outcomes import CannotMix, Mixed, MixTrouble, NothingSprayed, UseLogged
+from bot.actions.situation import Expecting
+from bot.domain.consumption import left_ml, spray_factor, spray_for, sprayed_on
 from bot.domain.household import Product
-from bot.domain.measure import Tool
+from bot.domain.identity import PlantId, ProductId
+from bot.domain.journal import SprayUsed
+from bot.domain.measure import Tool, Units
 from bot.domain.mixture import (
     Recipe,
     Share,
@@ -16,7 +20,6 @@ from bot.domain.mixture import (
     rate_of_parts,
     rate_of_percent,
     rounds_left,
-    spray_ml,
 )
 from bot.domain.product import ProductKind
 from bot.domain.trade import Form, Method
@@ -24,28 +27,72 @@ from bot.domain.trade import Form, Method
 _HUNDRED = Decimal(100)
 
 
-def mix_batch(command: Mix, desk: Desk) -> Mixed | CannotMix | Incomplete:
+def mix_batch(command: Mix, desk: Desk) -> tuple[Mixed | CannotMix | Incomplete, ...]:
     """Give the amounts, or ask for the one thing that is missing; writes nothing."""
-    command = _for_tonight(command, desk) if command.volume_ml is None else command
+    outcomes = tuple(_mix_one(one, desk) for one in _batches(command, desk))
+    if len(outcomes) == 1 and isinstance(outcomes[0], Mixed) and not command.in_full:
+        _offer_sums(replace(command, in_full=True), desk)
+    return outcomes
+
+
+def tonights_mixes(desk: Desk) -> tuple[Mixed, ...]:
+    """Give what is to be mixed for tonight's plants, one a product; nothing where that is not known."""
+    asked = _batches(Mix(volume_ml=None, is_for_tonight=True), desk)
+    mixed = (_mix_one(one, desk) for one in asked if one.volume_ml is not None)
+    return tuple(one for one in mixed if isinstance(one, Mixed))
+
+
+def log_use(command: LogUse, desk: Desk) -> UseLogged | NothingSprayed:
+    """Keep what an evening took, so that later ones are reckoned by it."""
+    on = command.on or desk.today
+    plants = sprayed_on(desk.household, on)
+    if not plants:
+        return NothingSprayed(on)
+    desk.write([desk.draft(SprayUsed(command.ml), on=on)])
+    return UseLogged(command.ml, on, tuple(plant.name for plant in plants), spray_factor(desk.household))
+
+
+def _offer_sums(command: Mix, desk: Desk) -> None:
+    """Offer why it is so much, unless something else waits for an answer."""
+    question = desk.store.question(desk.member.household, desk.member.chat)
+    if question is None or question.expecting in {Expecting.NOTHING, Expecting.CHOICE}:
+        choices = (Choice("Why this much", (command,)),)
+        desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
+
+
+def _batches(command: Mix, desk: Desk) -> tuple[Mix, ...]:
+    """Cut what is asked for tonight, or for named plants, into one mixture a product."""
+    if command.volume_ml is not None or not (command.is_for_tonight or command.plants):
+        return (command,)
+    by_product: dict[ProductId | None, list[PlantId]] = {}
+    tasks = [task for task in desk.tonight() if task.method in {Method.SPRAY, Method.DRENCH}]
+    planned = {task.plant: task.product for task in tasks}
+    for plant in command.plants or tuple(planned):
+        by_product.setdefault(command.product or planned.get(plant), []).append(plant)
+    batches = tuple(
+        replace(
+            command,
+            product=product,
+            plants=tuple(plants),
+            volume_ml=float(spray_for(desk.household, [desk.plant(plant) for plant in plants])),
+        )
+        for product, plants in by_product.items()
+    )
+    return batches or (command,)
+
+
+def _mix_one(command: Mix, desk: Desk) -> Mixed | CannotMix | Incomplete:
     kind, product = _what(command, desk)
     if kind is None:
         return _ask_which_product(command, desk)
     if product is not None and product.form is Form.READY:
-        return CannotMix(kind.name, MixTrouble.READY_MADE)
+        reckoned = Decimal(str(command.volume_ml)) if command.plants and command.volume_ml else None
+        return CannotMix(kind.name, MixTrouble.READY_MADE, reckoned)
     if command.volume_ml is None:
         return Incomplete(missing=Missing.AMOUNT, text="volume")
     if product is not None and product.form is None and _is_rate_unknown(command, product):
         return _ask_form(command, product, kind)
     return _mixed(command, kind, product, desk)
-
-
-def _for_tonight(command: Mix, desk: Desk) -> Mix:
-    """Take the plants that tonight asks to spray, and what it asks to spray them with."""
-    tasks = [task for task in desk.tonight() if task.method in {Method.SPRAY, Method.DRENCH}]
-    if not tasks or not command.is_for_tonight:
-        return command
-    volume = sum((spray_ml(desk.plant(task.plant).pot_cm) for task in tasks), Decimal(0))
-    return replace(command, volume_ml=float(volume), product=command.product or tasks[0].product)
 
 
 def _what(command: Mix, desk: Desk) -> tuple[ProductKind | None, Product | None]:
@@ -101,7 +148,7 @@ def _mixed(
     recipe = mix(
         Decimal(str(command.volume_ml)),
         rate,
-        command.tool or Tool.SYRINGE,
+        _tool(command, desk),
         most_ml_per_l=_most(command, kind, product),
         needs_emulsifier=kind.mix is not None and kind.mix.needs_emulsifier,
     )
@@ -140,7 +187,7 @@ def _strength(kind: ProductKind, product: Product | None) -> Decimal | None:
 def _most(command: Mix, kind: ProductKind, product: Product | None) -> Decimal | None:
     """Give what the label allows at most: its told rate, else what labels of the kind usually do. [mL/L]."""
     if product is not None and product.rate_ml_per_l is not None:
-        return product.rate_ml_per_l
+        return product.most_ml_per_l or product.rate_ml_per_l
     if kind.mix is None:
         return None
     strength = command.stock_percent or _strength(kind, product)
@@ -158,7 +205,7 @@ def _ask_share(command: Mix, kind: ProductKind, product: Product | None) -> Inco
 
 
 def _outcome(command: Mix, kind: ProductKind, product: Product | None, recipe: Recipe, desk: Desk) -> Mixed:
-    stock = None if product is None or product.stock_ml is None else Decimal(str(product.stock_ml))
+    stock = None if product is None else left_ml(desk.household, desk.knowledge, product)
     is_told = command.rate_ml_per_l is not None or command.percent is not None or command.parts is not None
     is_label = not is_told and product is not None and product.rate_ml_per_l is not None
     evidence = None if kind.mix is None else kind.mix.evidence
@@ -166,7 +213,7 @@ def _outcome(command: Mix, kind: ProductKind, product: Product | None, recipe: R
     return Mixed(
         name=kind.name,
         recipe=recipe,
-        tool=command.tool or Tool.SYRINGE,
+        tool=_tool(command, desk),
         is_rate_told=is_told,
         is_rate_of_label=is_label,
         has_told_label=product is not None and product.rate_ml_per_l is not None,
@@ -176,4 +223,16 @@ def _outcome(command: Mix, kind: ProductKind, product: Product | None, recipe: R
         rounds_left=None if stock is None else rounds_left(stock, recipe.product),
         evidence=evidence,
         cited=desk.knowledge.cited,
+        plants=desk.names(command.plants),
+        factor=spray_factor(desk.household),
+        strength_percent=strength,
+        in_full=command.in_full,
+        is_known=product is not None,
     )
+
+
+def _tool(command: Mix, desk: Desk) -> Tool:
+    """Give what is measured with: as said, else spoons where US measures are used, else a syringe."""
+    is_us = desk.household.units is Units.US
+    tool = command.tool or (Tool.SPOON if is_us else Tool.SYRINGE)
+    return Tool.US_SPOON if is_us and tool is Tool.SPOON else tool

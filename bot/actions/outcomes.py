@@ -14,7 +14,7 @@ from bot.domain.course import Progress, Step
 from bot.domain.household import Place, Plant, Product
 from bot.domain.key import Creature
 from bot.domain.label import Refusal
-from bot.domain.measure import Tool
+from bot.domain.measure import Tool, Units
 from bot.domain.mixture import Recipe
 from bot.domain.nudging import Placement
 from bot.domain.pest import Evidence
@@ -48,6 +48,8 @@ class TownSet:
     local: datetime
     asks_plants: bool
     asks_facing_of: str | None
+    has_new_units: bool = False
+    """Whether US measures and a clock of twelve hours came with the town."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +93,14 @@ class BadHours:
     evening: time
     quiet_from: time
     quiet_until: time
+
+
+@dataclass(frozen=True, slots=True)
+class UnitsSet:
+    """Measures and clock as they are now."""
+
+    units: Units
+    clock_hours: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -322,6 +332,7 @@ class Stocked:
     name: str
     gap_days: int
     caution: str
+    """Said once, with the first word of a product."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -347,6 +358,31 @@ class Mixed:
     rounds_left: int | None
     evidence: Evidence | None
     cited: Mapping[str, str]
+    plants: tuple[str, ...] = ()
+    """Plants whose pots gave the volume."""
+    factor: Decimal = Decimal(1)
+    """What earlier evenings took for each millilitre reckoned. [1]"""
+    strength_percent: Decimal | None = None
+    in_full: bool = False
+    is_known: bool = False
+    """Whether it is on the shelf, where its caution was said."""
+
+
+@dataclass(frozen=True, slots=True)
+class UseLogged:
+    """What an evening took, and for each millilitre reckoned. [mL], [1]."""
+
+    ml: Decimal
+    on: date
+    plants: tuple[str, ...]
+    factor: Decimal
+
+
+@dataclass(frozen=True, slots=True)
+class NothingSprayed:
+    """No spray is written for that day, so nothing can be said of how much it took."""
+
+    on: date
 
 
 class MixTrouble(Enum):
@@ -366,7 +402,7 @@ class CannotMix:
     name: str
     trouble: MixTrouble
     exact_ml: Decimal | None = None
-    """What the rate asks for, where that is too little to be measured. [mL]"""
+    """What the rate asks for, where that is too little to be measured; or what plants take of it. [mL]"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -590,6 +626,7 @@ class Reasons:
     """Why, for several plants; empty when nothing is planned."""
 
     of: tuple[ReasonOf, ...]
+    in_full: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -621,6 +658,8 @@ class Shelf:
     """Products at hand."""
 
     products: tuple[tuple[Product, str, int], ...]
+    left: tuple[Decimal | None, ...] = ()
+    """What is left of each by what was sprayed since. [mL]"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -725,6 +764,7 @@ class NudgeText:
     names: tuple[tuple[int, str], ...]
     ready: tuple[str, ...]
     late: tuple[tuple[str, Step], ...]
+    mixes: tuple[Mixed, ...] = ()
     lift: tuple[str, ...] = ()
     """Plants whose roots nobody has looked at, though pests of their kind sit there."""
     warm: tuple[str, ...] = ()
@@ -740,6 +780,7 @@ Outcome = (
     | BadCoordinates
     | HoursSet
     | BadHours
+    | UnitsSet
     | PlacesSaved
     | NoPlaceAsked
     | PlantsAdded
@@ -780,6 +821,8 @@ Outcome = (
     | AnimalsNoted
     | TraitNoted
     | Mixed
+    | UseLogged
+    | NothingSprayed
     | CannotMix
     | TemperatureNoted
     | BadTemperature

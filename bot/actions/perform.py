@@ -25,6 +25,7 @@ from bot.actions.commands import (
     LogFind,
     LogRound,
     LogSign,
+    LogUse,
     LosePlant,
     Missing,
     Mix,
@@ -42,6 +43,7 @@ from bot.actions.commands import (
     SetStrict,
     SetTown,
     SetTraits,
+    SetUnits,
     SkipQuestion,
     Start,
     StockProduct,
@@ -63,7 +65,7 @@ from bot.actions.keep_notes import (
 )
 from bot.actions.log_find import log_check, log_find, log_sign
 from bot.actions.log_round import log_round, nothing_due
-from bot.actions.mix_batch import mix_batch
+from bot.actions.mix_batch import log_use, mix_batch
 from bot.actions.name_pest import candidates, settle_pest
 from bot.actions.outcomes import (
     Asks,
@@ -85,6 +87,7 @@ from bot.actions.set_up import (
     set_hours,
     set_place,
     set_town,
+    set_units,
     skip_question,
     start,
 )
@@ -120,6 +123,8 @@ def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912
             return [set_coordinates(command, desk)]
         case SetHours():
             return [set_hours(command, desk)]
+        case SetUnits():
+            return [set_units(command, desk)]
         case SetPlace():
             return [set_place(command, desk)]
         case AddPlants():
@@ -174,8 +179,11 @@ def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912
         case Hold():
             return [hold(command, desk)]
         case Mix():
-            outcome = mix_batch(command, desk)
-            return [_ask(outcome, desk) if isinstance(outcome, Incomplete) else outcome]
+            return [
+                _ask(one, desk) if isinstance(one, Incomplete) else one for one in mix_batch(command, desk)
+            ]
+        case LogUse():
+            return [log_use(command, desk)]
         case Ask():
             return [answer(command, desk)]
         case Incomplete():

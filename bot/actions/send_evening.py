@@ -4,6 +4,7 @@ from datetime import datetime, timedelta
 
 from bot.actions.answer_question import due_lines
 from bot.actions.desk import Desk
+from bot.actions.mix_batch import tonights_mixes
 from bot.actions.outcomes import NudgeText
 from bot.actions.ports import Store
 from bot.domain.course import Step, is_root_prone
@@ -65,6 +66,7 @@ def _compose(desk: Desk) -> NudgeText | None:
         lines=due_lines(desk, tasks),
         placements=placements(desk.household, desk.knowledge, tasks, desk.today, desk.now),
         names=tuple((plant.id, plant.name) for plant in desk.household.living),
+        mixes=tonights_mixes(desk),
         ready=desk.names(desk.agenda.ready),
         late=tuple((name, step) for name, step in steps if _is_late(step)),
         lift=desk.names(

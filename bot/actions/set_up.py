@@ -16,6 +16,7 @@ from bot.actions.commands import (
     SetHours,
     SetPlace,
     SetTown,
+    SetUnits,
     SkipQuestion,
     Start,
 )
@@ -30,6 +31,7 @@ from bot.actions.outcomes import (
     PlantsAdded,
     QuestionSkipped,
     TownSet,
+    UnitsSet,
     Welcome,
     WhichTown,
 )
@@ -39,6 +41,7 @@ from bot.domain.agenda import QUARANTINE_DAYS, SHORT_QUARANTINE_DAYS
 from bot.domain.identity import PlaceId
 from bot.domain.journal import Draft, HouseholdSet, PlaceSet, PlantSet
 from bot.domain.label import is_edible
+from bot.domain.measure import Units
 from bot.domain.window import Facing
 
 DOMINANT = 10
@@ -116,7 +119,7 @@ def _label(town: Town) -> str:
 
 
 def _coordinates(town: Town) -> SetCoordinates:
-    return SetCoordinates(town.latitude, town.longitude, town.name, town.zone)
+    return SetCoordinates(town.latitude, town.longitude, town.name, town.zone, town.country)
 
 
 def set_coordinates(command: SetCoordinates, desk: Desk) -> TownSet | BadCoordinates:
@@ -127,7 +130,16 @@ def set_coordinates(command: SetCoordinates, desk: Desk) -> TownSet | BadCoordin
     except ValueError:
         return BadCoordinates(command.latitude, command.longitude)
     town = command.town or f"{latitude}, {longitude}"
-    desk.write([desk.draft(HouseholdSet(town=town, latitude=latitude, longitude=longitude, zone=zone))])
+    has_new_units = command.country == "US" and not desk.household.are_units_told
+    told = HouseholdSet(
+        town=town,
+        latitude=latitude,
+        longitude=longitude,
+        zone=zone,
+        units=Units.US.value if has_new_units else None,
+        clock_hours=12 if has_new_units else None,
+    )
+    desk.write([desk.draft(told)])
     facing = ask_facing(desk) if desk.household.living else None
     if not desk.household.living:
         desk.store.ask(desk.member.household, desk.member.chat, Expecting.PLANTS, (), desk.now)
@@ -137,6 +149,7 @@ def set_coordinates(command: SetCoordinates, desk: Desk) -> TownSet | BadCoordin
         local=desk.now.astimezone(ZoneInfo(zone)),
         asks_plants=not desk.household.living,
         asks_facing_of=facing,
+        has_new_units=has_new_units,
     )
 
 
@@ -174,6 +187,13 @@ def set_hours(command: SetHours, desk: Desk) -> HoursSet | BadHours:
     )
     desk.store.close_question(desk.member.household, desk.member.chat)
     return HoursSet(evening=hours.evening, quiet_from=hours.quiet_from, quiet_until=hours.quiet_until)
+
+
+def set_units(command: SetUnits, desk: Desk) -> UnitsSet:
+    """Keep the measures and the clock people here are used to."""
+    units = None if command.units is None else command.units.value
+    desk.write([desk.draft(HouseholdSet(units=units, clock_hours=command.clock_hours))])
+    return UnitsSet(desk.household.units, desk.household.clock_hours)
 
 
 def set_place(command: SetPlace, desk: Desk) -> PlacesSaved | NoPlaceAsked:

@@ -7,6 +7,7 @@ from zoneinfo import ZoneInfo
 
 from bot.actions.commands import Choice
 from bot.domain.identity import PlaceId, PlantId, ProductId
+from bot.domain.measure import Units
 from bot.domain.trade import Method
 
 
@@ -74,7 +75,7 @@ class Situation:
     """Catalogue product key and the words people use."""
     expecting: Expecting = Expecting.NOTHING
     choices: tuple[Choice, ...] = ()
-    fahrenheit: bool = False
+    units: Units = Units.METRIC
     quiet_from_hour: int = 22
     is_held: bool = False
     """Whether the evenings rest."""

@@ -31,6 +31,7 @@ from bot.domain.journal import (
     ReleasedNow,
     RoutineSet,
     SignSeen,
+    SprayUsed,
     TemperatureRead,
     Treated,
     UsualByMonth,
@@ -39,6 +40,7 @@ from bot.domain.journal import (
     WorkEnded,
     WorkTicked,
 )
+from bot.domain.measure import Units
 from bot.domain.release import Level
 from bot.domain.slot import Habits
 from bot.domain.sun import Site
@@ -54,6 +56,7 @@ _OF_A_PRODUCT = (
     "gap_days",
     "stock_ml",
     "rate_ml_per_l",
+    "most_ml_per_l",
     "strength_percent",
     "uses_a_year",
     "harvest_days",
@@ -99,11 +102,14 @@ class Product:
     stock_ml: float | None = None
     assumed: tuple[str, ...] = ()
     rate_ml_per_l: Decimal | None = None
+    most_ml_per_l: Decimal | None = None
     strength_percent: Decimal | None = None
     uses_a_year: int | None = None
     harvest_days: int | None = None
     is_for_indoors: bool | None = None
     is_for_edibles: bool | None = None
+    stocked_on: date | None = None
+    """When the stock was last told."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -242,12 +248,17 @@ class Household:
     evening: time = EVENING
     quiet_from: time = QUIET_FROM
     quiet_until: time = QUIET_UNTIL
+    units: Units = Units.METRIC
+    are_units_told: bool = False
+    clock_hours: int = 24
     is_strict: bool = False
     animals: frozenset[str] = frozenset()
     places: dict[PlaceId, Place] = field(default_factory=dict)
     plants: dict[PlantId, Plant] = field(default_factory=dict)
     products: dict[ProductId, Product] = field(default_factory=dict)
     routines: dict[str, tuple[str, date]] = field(default_factory=dict)
+    used: dict[date, Decimal] = field(default_factory=dict)
+    """Spray an evening took, as told. [mL]"""
     held_from: date | None = None
     held_until: date | None = None
     nudge: Nudge | None = None
@@ -330,20 +341,12 @@ def _apply_to_household(household: Household, entry: Entry) -> None:
     match entry.payload:
         case HouseholdSet() as told:
             _set_preferences(household, told)
-        case PlaceSet() as told:
-            _set_fields(
-                household.places[told.place],
-                told,
-                ("name", "facing", "outdoors", "usual_c", "lamp_from", "lamp_until"),
-            )
+        case PlaceSet() | TemperatureRead() | UsualByMonth() as told:
+            _apply_to_place(household, told, entry.happened_on)
         case ProductSet() as told:
-            product = household.products[told.product]
-            _set_fields(product, told, _OF_A_PRODUCT)
-            product.assumed = told.assumed
-        case TemperatureRead(place=place, celsius=celsius) if place in household.places:
-            _read_temperature(household.places[place], entry.happened_on, celsius)
-        case UsualByMonth(place=place, months=months, celsius=celsius) if place in household.places:
-            household.places[place].by_month.update(dict.fromkeys(months, celsius))
+            _stock(household.products[told.product], told, entry.happened_on)
+        case SprayUsed(ml=ml):
+            household.used[entry.happened_on] = ml
         case RoutineSet(name=name, rule=rule):
             household.routines.pop(name, None)
             if rule:
@@ -355,6 +358,26 @@ def _apply_to_household(household: Household, entry: Entry) -> None:
             _work(household, told)
         case _:
             pass
+
+
+def _apply_to_place(household: Household, told: PlaceSet | TemperatureRead | UsualByMonth, on: date) -> None:
+    place = household.places.get(told.place)
+    if place is None:
+        return  # it was taken back
+    match told:
+        case PlaceSet():
+            _set_fields(place, told, ("name", "facing", "outdoors", "usual_c", "lamp_from", "lamp_until"))
+        case TemperatureRead(celsius=celsius):
+            _read_temperature(place, on, celsius)
+        case UsualByMonth(months=months, celsius=celsius):
+            place.by_month.update(dict.fromkeys(months, celsius))
+
+
+def _stock(product: Product, told: ProductSet, on: date) -> None:
+    _set_fields(product, told, _OF_A_PRODUCT)
+    product.assumed = told.assumed
+    if told.stock_ml is not None:
+        product.stocked_on = on
 
 
 def _work(household: Household, told: WorkBegun | WorkTicked | WorkEnded) -> None:
@@ -402,6 +425,10 @@ def _set_preferences(household: Household, told: HouseholdSet) -> None:
     if told.zone is not None:
         household.zone_name = told.zone
         household.is_zone_told = True
+    if told.units is not None:
+        household.units, household.are_units_told = Units(told.units), True
+    if told.clock_hours is not None:
+        household.clock_hours = told.clock_hours
     if told.strict is not None:
         household.is_strict = told.strict
     if told.animals is not None:

@@ -21,7 +21,11 @@ NIGHT_ENDS_AT = time(4)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HouseholdSet:
-    """Preferences of the household. Latitude and longitude to 0.1 [deg]."""
+    """
+    Preferences of the household. Latitude and longitude to 0.1 [deg].
+
+    units is a value of `measure.Units`; clock_hours is 12 or 24.
+    """
 
     town: str | None = None
     latitude: float | None = None
@@ -31,6 +35,7 @@ class HouseholdSet:
     quiet_from: time | None = None
     quiet_until: time | None = None
     units: str | None = None
+    clock_hours: int | None = None
     strict: bool | None = None
     animals: tuple[str, ...] | None = None
 
@@ -70,6 +75,7 @@ class ProductSet:
     stock_ml: float | None = None
     assumed: tuple[str, ...] = ()
     rate_ml_per_l: Decimal | None = None
+    most_ml_per_l: Decimal | None = None
     strength_percent: Decimal | None = None
     uses_a_year: int | None = None
     harvest_days: int | None = None
@@ -227,6 +233,13 @@ class WorkEnded:
     """The work day is over, whatever was ticked."""
 
 
+@dataclass(frozen=True, slots=True)
+class SprayUsed:
+    """Spray the whole evening took. [mL]."""
+
+    ml: Decimal
+
+
 Payload = (
     HouseholdSet
     | PlaceSet
@@ -243,6 +256,7 @@ Payload = (
     | PestCorrected
     | TemperatureRead
     | UsualByMonth
+    | SprayUsed
     | RoutineSet
     | HeldUntil
     | WorkBegun

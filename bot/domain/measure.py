@@ -43,11 +43,28 @@ DROP_ML = Decimal("0.05")
 """Twenty drops a millilitre: common practice, no source. [mL]"""
 
 
+class Units(Enum):
+    """The measures a household is used to."""
+
+    METRIC = "metric"
+    US = "us"
+    IMPERIAL = "imperial"
+
+
+TEASPOON_ML = {
+    Units.METRIC: SPOON_ML["teaspoon"],
+    Units.US: US_ML["teaspoon"],
+    Units.IMPERIAL: SPOON_ML["teaspoon"],
+}
+"""A teaspoon where these measures are used; British kitchens have the metric one. [mL]"""
+
+
 class Tool(Enum):
     """What small amounts are measured with."""
 
     SYRINGE = "syringe"
     SPOON = "spoon"
+    US_SPOON = "us-spoon"
     DROPPER = "dropper"
 
 
@@ -56,12 +73,14 @@ def step_ml(tool: Tool, amount: Decimal) -> Decimal:
     Give the finest step a tool measures an amount by. [mL].
 
     A syringe to 0.1 mL up to 5 mL, to 0.5 mL up to 20 mL, to 1 mL up to 100 mL, to 5 mL above; a spoon to a
-    quarter of a teaspoon of 5 mL; a dropper to a drop. Common practice, no source.
+    quarter of its teaspoon; a dropper to a drop. Common practice, no source.
     """
     if tool is Tool.DROPPER:
         return DROP_ML
     if tool is Tool.SPOON:
         return SPOON_ML["teaspoon"] / 4
+    if tool is Tool.US_SPOON:
+        return US_ML["teaspoon"] / 4
     steps = ((5, "0.1"), (20, "0.5"), (100, "1"))
     return next((Decimal(step) for most, step in steps if amount <= most), Decimal(5))
 

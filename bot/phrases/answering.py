@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from rapidfuzz.distance import OSA
 
-from bot.actions.commands import Choice, Identify, Isolate, LogCheck, LogFind, LogSign, Postpone
+from bot.actions.commands import Choice, Identify, Isolate, LogCheck, LogFind, LogSign, Mix, Postpone
 from bot.actions.situation import Situation
 from bot.domain.trade import Grade, Sign
 from bot.phrases.asking import Meant, short
@@ -18,6 +18,7 @@ from bot.phrases.words import Word, listed
 
 _SHORTEST_TYPO = 5
 _COURTEOUS = listed("yes yep yeah yup ok okay sure please now it is they are the a an i think . ! ,")
+_WHY_SO = listed("why so much this that little ? is it the mix mixture amount")
 _YES = listed("yes yep yeah yup ok okay sure")
 _STAYS = frozenset(
     {
@@ -100,6 +101,16 @@ def _by_yes(words: tuple[str, ...], choices: tuple[Choice, ...]) -> Choice | Non
     if not is_yes or len(choices) != 1 or any(isinstance(one, LogCheck) for one in choices[0].commands):
         return None
     return choices[0]
+
+
+def read_why(words: tuple[str, ...], choices: tuple[Choice, ...]) -> Meant | None:
+    """Take a bare why for the reason that the last answer offers."""
+    if words[:1] != ("why",) or not frozenset(words) <= _WHY_SO:
+        return None
+    offered = [
+        choice for choice in choices if any(isinstance(one, Mix) and one.in_full for one in choice.commands)
+    ]
+    return offered[0].commands if offered else None
 
 
 def _essence(words: tuple[str, ...]) -> tuple[str, ...]:

@@ -27,6 +27,7 @@ from bot.actions.commands import (
     SetPlace,
     SetStrict,
     SetTown,
+    SetUnits,
     SkipQuestion,
     Start,
     StockProduct,
@@ -36,8 +37,10 @@ from bot.actions.commands import (
 )
 from bot.actions.situation import Expecting, Situation
 from bot.domain.identity import PlantId
-from bot.phrases.answering import evenings_asked_for, read_answer
+from bot.domain.measure import Units
+from bot.phrases.answering import evenings_asked_for, read_answer, read_why
 from bot.phrases.asking import Meant, not_understood, short
+from bot.phrases.bottles import read_bottle
 from bot.phrases.clause import Clause, Setting, named, unique
 from bot.phrases.clauses import clauses_of
 from bot.phrases.exposure import is_exposure
@@ -62,10 +65,11 @@ from bot.phrases.keeping import (
 )
 from bot.phrases.labels import read_animals, read_label_rule, read_months, read_traits
 from bot.phrases.looks import read_check, read_find, read_sign
-from bot.phrases.mixing import read_recipe
+from bot.phrases.mixing import read_recipe, read_use
 from bot.phrases.names import OneOf, names_of
 from bot.phrases.putting_off import read_postponement
 from bot.phrases.questions import ASKING, is_question, read_question
+from bot.phrases.rates import read_bad_rate
 from bot.phrases.rounds import read_round
 from bot.phrases.setup import (
     read_coordinates,
@@ -142,8 +146,50 @@ _STRONG: dict[str, Command] = {
     ),
     **dict.fromkeys(("invite", "share", "invite somebody", "invite someone", "invite my partner"), Invite()),
     **dict.fromkeys(("leave", "leave household", "leave the household", "leave this household"), Leave()),
+    **dict.fromkeys(
+        (
+            "metric",
+            "metric units",
+            "metric measures",
+            "use metric",
+            "use metric units",
+            "millilitres",
+            "celsius",
+        ),
+        SetUnits(Units.METRIC),
+    ),
+    **dict.fromkeys(
+        ("us units", "us measures", "use us units", "use us measures", "american units", "american measures"),
+        SetUnits(Units.US),
+    ),
+    **dict.fromkeys(("fahrenheit", "use fahrenheit", "use american units"), SetUnits(Units.US)),
+    **dict.fromkeys(
+        ("imperial", "imperial units", "imperial measures", "use imperial", "use imperial units", "uk units"),
+        SetUnits(Units.IMPERIAL),
+    ),
+    **dict.fromkeys(
+        (
+            "12 hour clock",
+            "12 - hour clock",
+            "use am pm",
+            "am pm",
+            "am / pm",
+            "use am / pm",
+            "12 h",
+            "12 hours",
+        ),
+        SetUnits(clock_hours=12),
+    ),
+    **dict.fromkeys(
+        ("24 hour clock", "24 - hour clock", "24 h", "24 hours", "use 24 hour clock", "military time"),
+        SetUnits(clock_hours=24),
+    ),
     **dict.fromkeys(("settings", "setup", "my settings"), Ask(topic=Topic.SETTINGS)),
     **dict.fromkeys(("why", "why so"), Ask(topic=Topic.WHY)),
+    **dict.fromkeys(
+        ("more", "why more", "explain more", "why in full", "sources", "the sums", "more why"),
+        Ask(topic=Topic.WHY, in_full=True),
+    ),
     **dict.fromkeys(("due", "due now", "to do", "todo", "plan", "the plan"), Ask(topic=Topic.DUE)),
     **dict.fromkeys(
         ("doing it now", "on it", "doing it", "starting now", "working on it", "i am on it", "going now"),
@@ -219,6 +265,9 @@ def understand(text: str, situation: Situation) -> Meant:
 
 
 def _read(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
+    reason = read_why(words, situation.choices)
+    if reason is not None:
+        return reason
     strong = _strong(text, words)
     if strong is not None:
         return (strong,)
@@ -343,6 +392,9 @@ def _whole_message(text: str, words: tuple[str, ...], situation: Situation) -> M
         or read_traits(words, situation)
         or read_months(words, situation)
         or read_label_rule(words, situation)
+        or read_use(words, situation)
+        or read_bottle(words, situation)
+        or _wrapped(read_bad_rate(words))
     )
 
 

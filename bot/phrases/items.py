@@ -47,7 +47,7 @@ def items_of(
 
 
 def _next(words: tuple[str, ...], at: int, situation: Situation, names: Names) -> tuple[Meaning, int]:
-    measured = measure_at(words, at, fahrenheit=situation.fahrenheit) or when_at(words, at, situation)
+    measured = measure_at(words, at, situation.units) or when_at(words, at, situation)
     if measured is not None:
         return measured
     count = None if _is_pronoun(words, at) else count_at(words, at)

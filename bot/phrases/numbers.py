@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass
 from decimal import Decimal
 
-from bot.domain.measure import IMPERIAL_ML, METRIC_ML, US_ML
+from bot.domain.measure import IMPERIAL_ML, METRIC_ML, US_ML, Units
 
 _THOUSANDS = re.compile(r"-?\d{1,3}(?:[.,]\d{3})+")
 _DIGITS = re.compile(r"-?\d+(?:[.,]\d+)?")
@@ -51,6 +51,7 @@ _SYSTEMS = {
     "british": IMPERIAL_ML,
     "imp": IMPERIAL_ML,
 }
+_OF_UNITS = {Units.US: US_ML, Units.IMPERIAL: IMPERIAL_ML}
 _DEGREES = frozenset({"degrees", "degree", "deg", "\u00b0", "degs"})
 _SCALES = {"c": False, "celsius": False, "centigrade": False, "f": True, "fahrenheit": True}
 _FREEZING_F, _PER_F = Decimal(32), Decimal(5) / Decimal(9)
@@ -118,15 +119,15 @@ def count_at(words: tuple[str, ...], start: int) -> tuple[Count, int] | None:
     return Count(found[0]), found[1]
 
 
-def measure_at(words: tuple[str, ...], start: int, *, fahrenheit: bool) -> tuple[Measure, int] | None:
+def measure_at(words: tuple[str, ...], start: int, units: Units = Units.METRIC) -> tuple[Measure, int] | None:
     """Read a number with a unit of volume, temperature or length."""
     found = number_at(words, start)
     if found is None:
         return None
     value, size = found
     rest = words[start + size : start + size + 3]
-    unit: tuple[Measure, int] | None = _volume(value, rest, fahrenheit=fahrenheit)
-    unit = unit or _warmth(value, rest, fahrenheit=fahrenheit) or _length(value, rest)
+    unit: tuple[Measure, int] | None = _volume(value, rest, units)
+    unit = unit or _warmth(value, rest, fahrenheit=units is Units.US) or _length(value, rest)
     return None if unit is None else (unit[0], size + unit[1])
 
 
@@ -150,9 +151,7 @@ def _one(unit: str) -> str:
     return unit[:-1] if len(unit) > 2 and unit.endswith("s") else unit  # noqa: PLR2004 - "us" is no plural
 
 
-def _volume(
-    value: Decimal, rest: tuple[str, ...], *, fahrenheit: bool
-) -> tuple[Volume | UnclearVolume, int] | None:
+def _volume(value: Decimal, rest: tuple[str, ...], units: Units) -> tuple[Volume | UnclearVolume, int] | None:
     system = _SYSTEMS.get(rest[0]) if rest else None
     named = rest[1:] if system is not None else rest
     skipped = len(rest) - len(named)
@@ -165,8 +164,7 @@ def _volume(
         return Volume(value * METRIC_ML[unit]), 1
     if unit not in US_ML:
         return None
-    if system is None and fahrenheit:
-        system = US_ML
+    system = system or _OF_UNITS.get(units)
     if system is None:
         return UnclearVolume(value, unit), skipped + 1
     return Volume(value * system[unit]), skipped + 1

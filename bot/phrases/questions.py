@@ -36,6 +36,7 @@ _LEADS_TO_A_PLANT = listed("the my our of for on to")
 ASKING = _NOUNS | _APART | _COURSE | _LOGGED | frozenset(_OPENERS)
 """Words that questions are made of."""
 _TASKS = listed("done sprayed treated wiped swabbed rinsed repotted washed checked spray clean")
+_IN_FULL = listed("more full sums sources source detail details exactly")
 _DUE = listed("due should shall todo tonight tomorrow today next now done need agenda do on plan")
 
 
@@ -94,7 +95,13 @@ def _ask(topic: Topic, clause: Clause) -> Command:
     when = period.name if period is not None else None
     if when is None and day is not None:
         when = {"tomorrow": "tomorrow", "yesterday": "yesterday"}.get(_day_text(clause))
-    return Ask(topic=topic, plants=named(clause), product=None if product is None else product.id, when=when)
+    return Ask(
+        topic=topic,
+        plants=named(clause),
+        product=None if product is None else product.id,
+        when=when,
+        in_full=topic is Topic.WHY and bool(_IN_FULL & frozenset(clause.text().split())),
+    )
 
 
 def _day_text(clause: Clause) -> str:

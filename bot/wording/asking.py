@@ -40,6 +40,8 @@ UNCLEAR_REASONS = {
     "which plant": "Which plant is that about? Nothing is written. Say it with the plant’s name, like “hoya 3”.",
     "away later": "I can only rest from today on, so nothing is written. Say it on the day: “away until 30 may”.",
     "temperature": "That is outside what plants at home live through (-10 to 45 °C). Nothing is written.",
+    "rate": "That is no rate I can mix by. Say it per litre, gallon, quart, pint or cup: “5 ml per litre”. Nothing is written.",
+    "percent": "A share lies between 0 and 100 %. Nothing is written; what does the label say?",
     "past": "That day cannot be meant: it is over, or more than 400 days ago. Nothing is written.",
 }
 

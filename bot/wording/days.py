@@ -1,8 +1,7 @@
 """Days, times and lists as people say them."""
 
 from collections.abc import Iterable
-from datetime import date, datetime, time, timedelta
-from zoneinfo import ZoneInfo
+from datetime import date, timedelta
 
 _WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
@@ -22,16 +21,6 @@ def near_day(on: date, today: date) -> str:
     """Say a day with its nearness: "today, Sat 9 May"."""
     words = {today: "today", today + timedelta(days=1): "tomorrow", today - timedelta(days=1): "yesterday"}
     return f"{words[on]}, {day(on)}" if on in words else day(on)
-
-
-def clock(at: time | datetime) -> str:
-    """Say a clock time in 24 h."""
-    return f"{at.hour:02d}:{at.minute:02d}"
-
-
-def clock_in(at: datetime, zone: ZoneInfo) -> str:
-    """Say an instant by the household's clocks."""
-    return clock(at.astimezone(zone))
 
 
 def listed(names: Iterable[str], joint: str = "and") -> str:

@@ -21,6 +21,8 @@ TOLD = {
     "TemperatureRead": "a temperature",
     "RoutineSet": "a habit",
     "HeldUntil": "a pause",
+    "SprayUsed": "spray used",
+    "UsualByMonth": "a usual temperature",
     "WorkBegun": "a work day",
     "WorkTicked": "a stage of the work day",
     "WorkEnded": "the end of the work day",

@@ -3,10 +3,11 @@
 from decimal import Decimal
 
 from bot.actions import outcomes as o
-from bot.domain.measure import DROP_ML, SPOON_ML, Tool
+from bot.domain.measure import DROP_ML, METRIC_ML, TEASPOON_ML, Tool
 from bot.domain.mixture import SHOWN_ERROR
 from bot.domain.pest import Basis
-from bot.wording.days import counted
+from bot.wording.days import counted, day, listed
+from bot.wording.voice import Voice, plain
 
 _BASIS = {Basis.READ: "read", Basis.MEMORY: "from memory", Basis.JUDGEMENT: "our judgement"}
 TROUBLE = {
@@ -16,16 +17,24 @@ TROUBLE = {
     o.MixTrouble.TOO_LITTLE: "That takes {exact} mL of {name}, too little to measure that way. Mix more, or say “with a dropper”.",
     o.MixTrouble.TOO_STRONG: "{name} does not hold that much: no mixture of it can be that strong.",
 }
-_LITRE = Decimal(1000)
+TOOLS = {
+    Tool.SYRINGE: "a syringe",
+    Tool.SPOON: "spoons of 5 mL, to a quarter",
+    Tool.US_SPOON: "US spoons of 4.93 mL, to a quarter",
+    Tool.DROPPER: "drops of 0.05 mL",
+}
+_HUNDRED = Decimal(100)
+_MOST_SPOONS = 24
+"""Above so many teaspoons nobody counts spoons. Judgement. [1]"""
 
 
-def mixed(told: o.Mixed) -> str:
-    """Word a recipe: amounts, how they were rounded, order, how long it keeps."""
+def mixed(told: o.Mixed, voice: Voice) -> str:
+    """Word a recipe: amounts, how they were rounded, order, how long it keeps; in full also its sums."""
     recipe = told.recipe
-    amounts = f"{volume(recipe.water)} water, {volume(recipe.product)} {told.name}{_by_tool(told)}"
-    if recipe.emulsifier:
-        amounts += f", {volume(recipe.emulsifier)} mild soap to hold it together"
-    lines = [f"For {volume(recipe.volume)}: {amounts}.", _rate_line(told)]
+    whom = f" ({listed(told.plants)})" if told.plants else ""
+    lines = [f"For {voice.volume(recipe.volume)}{whom}: {_amounts(told, voice)}.", _rate_line(told, voice)]
+    if told.in_full:
+        return "\n".join([*lines, *_sums(told)])
     if abs(recipe.error) > SHOWN_ERROR:
         lines.append(
             f"Rounded to what can be measured: {round(100 * recipe.error):+d} % of {plain(recipe.exact_product)} mL."
@@ -33,12 +42,37 @@ def mixed(told: o.Mixed) -> str:
     lines.append(_order(told))
     if told.rounds_left is not None:
         lines.append(f"Your stock lasts for {counted(told.rounds_left, 'such round')}.")
-    lines.append(told.caution)
+    if not told.is_known:
+        lines.append(told.caution)
     return "\n".join(lines)
 
 
-def _rate_line(told: o.Mixed) -> str:
-    rate = f"{plain(told.recipe.rate_ml_per_l)} mL per litre"
+def mix_line(told: o.Mixed, voice: Voice) -> str:
+    """Say a mixture in one line of the evening's message."""
+    return f"Mix for {listed(told.plants)}: {_amounts(told, voice)}."
+
+
+def _amounts(told: o.Mixed, voice: Voice) -> str:
+    recipe = told.recipe
+    amounts = f"{voice.volume(recipe.water)} water, {_measured(recipe.product, told.tool, voice)} {told.name}"
+    if recipe.emulsifier:
+        amounts += f", {_measured(recipe.emulsifier, told.tool, voice)} mild soap to hold it together"
+    return amounts
+
+
+def _measured(ml: Decimal, tool: Tool, voice: Voice) -> str:
+    """Say a small amount as it is measured."""
+    if tool is Tool.DROPPER:
+        return f"{plain(ml / DROP_ML)} drops ({plain(ml)} mL)"
+    if tool is Tool.SYRINGE:
+        return f"{plain(ml / METRIC_ML['litre'])} L" if ml >= METRIC_ML["litre"] else f"{plain(ml)} mL"
+    if ml <= TEASPOON_ML[voice.units] * _MOST_SPOONS:
+        return f"{voice.spoons(ml)} ({plain(ml.quantize(Decimal('0.1')))} mL)"
+    return voice.volume(ml)
+
+
+def _rate_line(told: o.Mixed, voice: Voice) -> str:
+    rate = voice.rate(told.recipe.rate_ml_per_l)
     active = ""
     if told.percent_active is not None:
         active = f", {plain(told.percent_active.quantize(Decimal('0.01')))} % active ingredient in the spray"
@@ -59,6 +93,33 @@ def _source(told: o.Mixed) -> str:
     return _BASIS[told.evidence.basis] + (f": {quoted}" if quoted else "")
 
 
+def _sums(told: o.Mixed) -> list[str]:
+    """Give the terms of a mixture, and what would change them."""
+    recipe = told.recipe
+    lines = []
+    if told.plants:
+        learnt = "" if told.factor == 1 else f", times {told.factor:.2g} by what your evenings took"
+        lines.append(
+            f"Volume: by the pots of {listed(told.plants)} (25 mL up to 12 cm, 60 to 17, 180 to 27, 600 above; our "
+            f"estimate){learnt}. “used 300 ml” after an evening corrects it."
+        )
+    lines.append(
+        f"Product: {plain(recipe.volume)} mL x {plain(recipe.rate_ml_per_l)} / 1000 = {plain(recipe.exact_product)} mL; "
+        f"by {TOOLS[told.tool]} that is {plain(recipe.product)} mL ({round(_HUNDRED * recipe.error):+d} %)."
+    )
+    if recipe.most_ml_per_l is not None:
+        whose = "your label" if told.has_told_label else "labels of its kind"
+        lines.append(f"Never past {plain(recipe.most_ml_per_l)} mL per litre, the most by {whose}.")
+    if told.strength_percent is not None and told.percent_active is not None:
+        lines.append(
+            f"Strength: {plain(told.strength_percent)} % in the bottle makes "
+            f"{plain(told.percent_active.quantize(Decimal('0.01')))} % in the spray."
+        )
+    lines.append(f"Another label? Say “{told.name} label says 5 ml per litre”.")
+    lines.append(told.caution)
+    return lines
+
+
 def _order(told: o.Mixed) -> str:
     first = (
         "Stir the soap into a little warm water, then the oil, then the rest of the water"
@@ -69,33 +130,17 @@ def _order(told: o.Mixed) -> str:
     return f"{first}; shake now and then{keeps}, never keep it in the sprayer."
 
 
-def _by_tool(told: o.Mixed) -> str:
-    amount = told.recipe.product
-    if told.tool is Tool.SPOON:
-        return f" ({_quarters(amount / SPOON_ML['teaspoon'])} teaspoons of 5 mL)"
-    if told.tool is Tool.DROPPER:
-        return f" ({plain(amount / DROP_ML)} drops)"
-    return ""
-
-
-def _quarters(spoons: Decimal) -> str:
-    whole, rest = divmod(int(spoons * 4), 4)
-    part = {0: "", 1: "¼", 2: "½", 3: "¾"}[rest]
-    return f"{whole or ''}{part}" or "0"
-
-
-def volume(ml: Decimal) -> str:
-    """Say a volume: litres from one on."""
-    return f"{plain(ml / _LITRE)} L" if ml >= _LITRE else f"{plain(ml)} mL"
-
-
-def plain(number: Decimal) -> str:
-    """Say a number without a tail of noughts, to three places at most."""
-    rounded = number.quantize(Decimal("0.001")).normalize()
-    return f"{rounded:f}"
-
-
-def cannot_mix(told: o.CannotMix) -> str:
+def cannot_mix(told: o.CannotMix, voice: Voice) -> str:
     """Say why nothing can be mixed."""
+    if told.trouble is o.MixTrouble.READY_MADE and told.exact_ml is not None:
+        return f"{TROUBLE[told.trouble].format(name=told.name)} About {voice.volume(told.exact_ml)} of it."
     exact = "" if told.exact_ml is None else plain(told.exact_ml)
     return TROUBLE[told.trouble].format(name=told.name, exact=exact)
+
+
+def use_logged(told: o.UseLogged, voice: Voice) -> str:
+    """Confirm what an evening took, and what it teaches."""
+    text = f"Written for {day(told.on)}: {voice.volume(told.ml)} for {listed(told.plants)}."
+    if told.factor == 1:
+        return text
+    return f"{text} I reckon with {told.factor:.2g} times the usual amount from now on."

@@ -1,7 +1,6 @@
 """The evening's message: what is due, when the sun is off, what to look for."""
 
 from datetime import datetime, timedelta
-from zoneinfo import ZoneInfo
 
 from bot.actions.commands import Ask, Choice, LogCheck, LogRound, Postpone, Topic
 from bot.actions.outcomes import DueLine, NudgeText
@@ -9,7 +8,9 @@ from bot.domain.gap import Lateness
 from bot.domain.nudging import Placement
 from bot.domain.slot import SlotKind
 from bot.domain.trade import Method
-from bot.wording.days import clock_in, day, listed
+from bot.wording.days import day, listed
+from bot.wording.mixing import mix_line
+from bot.wording.voice import Voice
 
 LIMIT_PLANTS = 40
 
@@ -38,7 +39,7 @@ def nudge_choices(nudge: NudgeText) -> tuple[Choice, ...]:
     return tuple(choices)
 
 
-def nudge_text(nudge: NudgeText, zone: ZoneInfo) -> str:
+def nudge_text(nudge: NudgeText, voice: Voice) -> str:
     """Word tonight's nudge."""
     names = dict(nudge.names)
     moved = {
@@ -47,7 +48,8 @@ def nudge_text(nudge: NudgeText, zone: ZoneInfo) -> str:
     tonight = [line for line in nudge.lines if line.task.method is not None and line.task.plant not in moved]
     lines = [_head(nudge)]
     lines += [f"{words}" for words in _treatments(tonight)]
-    lines += [_placed(one, nudge, names, zone) for one in nudge.placements]
+    lines += [mix_line(one, voice) for one in nudge.mixes]
+    lines += [_placed(one, nudge, names, voice) for one in nudge.placements]
     if nudge.lift:
         lines.append(
             f"Lift {listed(nudge.lift)} out of the pot once: “{nudge.lift[0]} clean, roots too”, or what you see."
@@ -78,18 +80,18 @@ def _treatments(lines: list[DueLine]) -> list[str]:
     ]
 
 
-def _placed(one: Placement, nudge: NudgeText, names: dict[int, str], zone: ZoneInfo) -> str:
+def _placed(one: Placement, nudge: NudgeText, names: dict[int, str], voice: Voice) -> str:
     plants = listed(names[plant] for plant in one.plants)
     slot = one.slot
     products = {line.product for line in nudge.lines if line.task.plant in one.plants and line.product}
     product = listed(sorted(products))
-    start, back = clock_in(slot.start_at, zone), slot.sun_back_at
+    start, back = voice.clock(slot.start_at), slot.sun_back_at
     match slot.kind:
         case SlotKind.EVENING:
-            until = f", until the sun is back {_when(back, nudge, zone)}" if back else ""
+            until = f", until the sun is back {_when(back, nudge, voice)}" if back else ""
             return f"Out of direct sun from {start}{until}: {plants}."
         case SlotKind.MORNING:
-            until = f", before the sun comes {_when(back, nudge, zone)}" if back else ""
+            until = f", before the sun comes {_when(back, nudge, voice)}" if back else ""
             return f"Tomorrow morning instead: {plants} with {product} from {start}{until}. Tonight the sun stays too long."
         case SlotKind.MOVE:
             return (
@@ -100,11 +102,11 @@ def _placed(one: Placement, nudge: NudgeText, names: dict[int, str], zone: ZoneI
             return f"Too late tonight for {plants}: tomorrow."
 
 
-def _when(at: datetime, nudge: NudgeText, zone: ZoneInfo) -> str:
-    local = at.astimezone(zone)
+def _when(at: datetime, nudge: NudgeText, voice: Voice) -> str:
+    local = at.astimezone(voice.zone)
     days = (local.date() - nudge.on).days
     word = {0: "at", 1: "tomorrow at"}.get(days, f"on {day(local.date())} at")
-    return f"{word} {local.hour:02d}:{local.minute:02d}"
+    return f"{word} {voice.clock(at)}"
 
 
 def _late(name: str, lateness: Lateness, by: str) -> str:

@@ -7,7 +7,7 @@ from bot.domain.course import Step
 from bot.domain.gap import Lateness
 from bot.domain.trade import Method
 from bot.wording.conditions import rounds_words
-from bot.wording.days import clock_in, counted, day, listed, near_day
+from bot.wording.days import counted, day, listed, near_day
 from bot.wording.labels import eat_from, warned
 from bot.wording.voice import Voice
 
@@ -122,11 +122,7 @@ def nothing_due(told: o.NothingDue, voice: Voice) -> str:
 
 def put_off(told: o.PutOff, voice: Voice) -> str:
     """Confirm another evening and what it costs."""
-    when = (
-        f"at {clock_in(told.at, voice.zone)} tonight"
-        if told.at is not None
-        else near_day(told.on, voice.today)
-    )
+    when = f"at {voice.clock(told.at)} tonight" if told.at is not None else near_day(told.on, voice.today)
     lines = [f"Put off: {listed(told.plants)}, {when}."]
     for name, step in told.costs:
         if step.lateness is Lateness.MISSED:

@@ -8,12 +8,12 @@ from bot.wording.answer import Attachment
 from bot.wording.asking import FIRST_AID, HELP, asks, due, unclear
 from bot.wording.chart import trend_chart
 from bot.wording.conditions import percent
-from bot.wording.days import clock, clock_in, counted, day, listed, month, near_day
+from bot.wording.days import counted, day, listed, month, near_day
 from bot.wording.history import history_text
 from bot.wording.identifying import identified, key_asked
 from bot.wording.isolation import isolated, isolated_them, release_info, release_words, released
 from bot.wording.looks import check, find, sign
-from bot.wording.mixing import cannot_mix, mixed
+from bot.wording.mixing import cannot_mix, mixed, use_logged
 from bot.wording.nudge import nudge_text
 from bot.wording.rounds import nothing_due, put_off, round_done
 from bot.wording.setting_up import (
@@ -25,6 +25,7 @@ from bot.wording.setting_up import (
     shelf,
     stocked,
     town,
+    units_set,
     welcome,
 )
 from bot.wording.trending import no_trend, trend_words
@@ -59,7 +60,7 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
         case o.Welcome(lacks=lacks):
             return welcome(lacks)
         case o.TownSet():
-            return town(outcome)
+            return town(outcome, voice)
         case o.WhichTown(text=text, is_guess=True):
             return (
                 f"I know no town called “{text[:60]}”, so nothing is written yet. Is it one of these? "
@@ -79,16 +80,18 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             )
         case o.HoursSet():
             return (
-                f"Written: evening at {clock(outcome.evening)}, quiet from {clock(outcome.quiet_from)} "
-                f"to {clock(outcome.quiet_until)}."
+                f"Written: evening at {voice.clock(outcome.evening)}, quiet from {voice.clock(outcome.quiet_from)} "
+                f"to {voice.clock(outcome.quiet_until)}."
             )
         case o.BadHours(evening=evening, quiet_from=start, quiet_until=end):
             return (
-                f"An evening at {clock(evening)} would lie in your quiet hours, {clock(start)} to {clock(end)}. "
+                f"An evening at {voice.clock(evening)} would lie in your quiet hours, {voice.clock(start)} to {voice.clock(end)}. "
                 "Nothing is written; which of the two shall move?"
             )
+        case o.UnitsSet():
+            return units_set(outcome)
         case o.PlacesSaved():
-            return place_saved(outcome)
+            return place_saved(outcome, voice)
         case o.NoPlaceAsked():
             return "Which place is that? Say for instance “kitchen sill faces west”. Nothing is written."
         case o.PlantsAdded():
@@ -143,17 +146,21 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             watch = f" Still on watch: {listed(watched)}." if watched else ""
             return f"Written: {listed(plants)} gone.{bag}{watch}"
         case o.Stocked():
-            return stocked(outcome)
+            return stocked(outcome, voice)
         case o.Mixed():
-            return mixed(outcome)
+            return mixed(outcome, voice)
         case o.CannotMix():
-            return cannot_mix(outcome)
+            return cannot_mix(outcome, voice)
+        case o.UseLogged():
+            return use_logged(outcome, voice)
+        case o.NothingSprayed(on=on):
+            return f"No spray is written for {near_day(on, voice.today)}, so I cannot tell what that was for. Nothing is written."
         case o.TrendShown():
             return trend_words(outcome)
         case o.NoTrend():
             return no_trend(outcome)
         case o.WorkStage():
-            return work_stage(outcome)
+            return work_stage(outcome, voice)
         case o.WorkDone():
             return work_done(outcome)
         case o.WorkPaused():
@@ -170,7 +177,7 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             kind = "strict" if is_strict else "usual"
             return f"Written: the {kind} rule. Plants go back at a chance of {percent(target)} that nothing is left."
         case o.Invited(code=code, until=until):
-            when = f"{day(until.astimezone(voice.zone).date())}, {clock_in(until, voice.zone)}"
+            when = f"{day(until.astimezone(voice.zone).date())}, {voice.clock(until)}"
             return f"For one person, once, until {when}: let them write this to me.\n/start {code}"
         case o.Joined(others=others, plants=plants):
             return (
@@ -196,12 +203,15 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
         case o.BadGap(days=days):
             return f"A label gap of {days} days cannot be right (1 to 365). What does the label say?"
         case o.TemperatureNoted(place=place, celsius=celsius, months=months) if months:
-            return f"Written: {place} usually has {celsius:g} °C in {listed(month(one) for one in months)}."
+            return f"Written: {place} usually has {voice.warmth(celsius)} in {listed(month(one) for one in months)}."
         case o.TemperatureNoted(place=place, celsius=celsius):
-            return f"Written: {place} is at {celsius:g} °C. I count with it until you tell me another."
+            return (
+                f"Written: {place} is at {voice.warmth(celsius)}. I count with it until you tell me another."
+            )
         case o.BadTemperature(celsius=celsius):
             return (
-                f"{celsius:g} °C is outside what plants at home live through (-10 to 45). Nothing is written."
+                f"{voice.warmth(celsius)} is outside what plants at home live through ({voice.warmth(-10)} to "
+                f"{voice.warmth(45)}). Nothing is written."
             )
         case o.RoutineSaved(next_on=next_on):
             return (
@@ -218,8 +228,8 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return isolated(outcome, voice)
         case o.DueList():
             return due(outcome, voice)
-        case o.Reasons(of=reasons):
-            return reasons_text(reasons, voice.today, voice.zone)
+        case o.Reasons():
+            return reasons_text(outcome, voice)
         case o.ReleaseInfo():
             return release_info(outcome, voice)
         case o.History(lines=lines):
@@ -228,10 +238,10 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             )
         case o.PlantList(places=places):
             return "\n".join(f"{place or 'no place yet'}: {listed(names)}" for place, names in places)
-        case o.Shelf(products=products):
-            return shelf(products)
+        case o.Shelf():
+            return shelf(outcome, voice)
         case o.Settings():
-            return settings(outcome)
+            return settings(outcome, voice)
         case o.Asks():
             return asks(outcome)
         case o.NoPlants():
@@ -264,7 +274,7 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
         case o.ButtonExpired():
             return "That button is from an earlier message. Please say it in words."
         case o.NudgeText():
-            return nudge_text(outcome, voice.zone)
+            return nudge_text(outcome, voice)
         case _:
             assert_never(outcome)
 

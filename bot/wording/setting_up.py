@@ -1,11 +1,15 @@
 """Answers about town, hours, places, plants and the shelf."""
 
+from decimal import Decimal
+
 from bot.actions import outcomes as o
 from bot.actions.situation import Expecting
+from bot.domain.household import EVENING, QUIET_FROM, QUIET_UNTIL
+from bot.domain.measure import Units
 from bot.domain.trade import Form
 from bot.domain.window import Facing, Outdoors
-from bot.wording.days import clock, counted, listed
-from bot.wording.mixing import plain
+from bot.wording.days import counted, listed
+from bot.wording.voice import Voice, plain
 
 FACINGS = {
     Facing.N: "looks north",
@@ -29,6 +33,11 @@ OUTDOORS = {
 }
 
 
+UNITS = {
+    Units.METRIC: "metric measures and °C",
+    Units.US: "US measures and °F",
+    Units.IMPERIAL: "imperial measures and °C",
+}
 ASK_TOWN = "Which town are the plants in? A town, a shared location or coordinates will do."
 ASK_PLANTS = "Now your plants, one a line, like “hoya, landing, 15 cm”."
 SKIPPED = {
@@ -47,12 +56,16 @@ def welcome(lacks: tuple[str, ...]) -> str:
     return "Good to see you. “what's due”, “isolated?” and “help” are good first words."
 
 
-def town(told: o.TownSet) -> str:
+def town(told: o.TownSet, voice: Voice) -> str:
     """Confirm the town by its clock."""
-    text = f"Written: {told.town}, {told.zone}. Your clock shows {clock(told.local)}."
+    text = f"Written: {told.town}, {told.zone}. Your clock shows {voice.clock(told.local)}."
+    if told.has_new_units:
+        text += (
+            " I take US measures, °F and a clock of twelve hours; “metric” or “24 hour clock” changes that."
+        )
     if told.asks_plants:
         text += (
-            f"\n{ASK_PLANTS} I write at 20:00 and keep quiet from 22:00 to 08:00; "
+            f"\n{ASK_PLANTS} I write at {voice.clock(EVENING)} and keep quiet from {voice.clock(QUIET_FROM)} to {voice.clock(QUIET_UNTIL)}; "
             "say “nudge me at 19:30” or “quiet 23-7” to change it."
         )
     return text + _ask_facing(told.asks_facing_of)
@@ -64,7 +77,7 @@ def question_skipped(told: o.QuestionSkipped) -> str:
     return f"{words}\n{ASK_PLANTS}" if told.asks_plants else words
 
 
-def place_saved(told: o.PlacesSaved) -> str:
+def place_saved(told: o.PlacesSaved, voice: Voice) -> str:
     """Confirm a place; ask the next one's window."""
     place = told.place
     parts = []
@@ -73,7 +86,7 @@ def place_saved(told: o.PlacesSaved) -> str:
     elif place.facing is not None:
         parts.append(FACINGS[place.facing])
     if place.lamp_until is not None:
-        parts.append(f"grow light until {clock(place.lamp_until)}")
+        parts.append(f"grow light until {voice.clock(place.lamp_until)}")
     detail = f" ({', '.join(parts)})" if parts else ""
     return f"Written: {place.name}{detail}.{_ask_facing(told.asks_facing_of)}"
 
@@ -114,36 +127,53 @@ def plants_added(told: o.PlantsAdded) -> str:
     return text + _ask_facing(told.asks_facing_of)
 
 
-def stocked(told: o.Stocked) -> str:
+def stocked(told: o.Stocked, voice: Voice) -> str:
     """Confirm a product with its caution."""
     product = told.product
     if product.stock_ml == 0:
         return f"Written: no {told.name} left. The plan takes what else is on the shelf, or handwork."
     form = {Form.READY: ", ready to use", Form.CONCENTRATE: ", concentrate", None: ""}[product.form]
     assumed = " (assumed, tell me what your label says)" if "gap_days" in product.assumed else ""
-    stock = f", {product.stock_ml:g} mL" if product.stock_ml is not None else ""
+    stock = f", {voice.volume(Decimal(str(product.stock_ml)))}" if product.stock_ml is not None else ""
     if product.rate_ml_per_l is not None:
-        stock += f", {plain(product.rate_ml_per_l)} mL per litre"
+        stock += f", {voice.rate(product.rate_ml_per_l)}"
+    if product.most_ml_per_l is not None and product.most_ml_per_l != product.rate_ml_per_l:
+        stock += f", up to {voice.rate(product.most_ml_per_l)}"
     if product.strength_percent is not None:
         stock += f", {plain(product.strength_percent)} %"
     return (
-        f"On the shelf: {told.name}{form}{stock}, every {counted(told.gap_days, 'day')} at the soonest{assumed}.\n"
-        f"{told.caution}"
+        f"On the shelf: {told.name}{form}{stock}, every {counted(told.gap_days, 'day')} at the soonest{assumed}."
+        + (f"\n{told.caution}" if told.caution else "")
     )
 
 
-def shelf(products: tuple[tuple[object, str, int], ...]) -> str:
-    """List the shelf."""
-    if not products:
+def shelf(told: o.Shelf, voice: Voice) -> str:
+    """List the shelf, and what is left where that is known."""
+    if not told.products:
         return "The shelf is empty. Say for instance “got soap, ready to use, every 7 days”."
-    return "On the shelf:\n" + "\n".join(f"{name}, every {counted(gap, 'day')}" for _, name, gap in products)
+    lines = []
+    for (product, name, gap), left in zip(told.products, told.left, strict=True):
+        line = f"{name}, every {counted(gap, 'day')}"
+        if product.stock_ml is not None and product.stock_ml == 0:
+            line += ", none left"
+        elif left is not None and product.stock_ml is not None and left < Decimal(str(product.stock_ml)):
+            line += f", about {voice.volume(left.quantize(Decimal(1)))} left by what was sprayed since"
+        elif product.stock_ml is not None:
+            line += f", {voice.volume(Decimal(str(product.stock_ml)))}"
+        lines.append(line)
+    return "On the shelf:\n" + "\n".join(lines)
 
 
-def settings(told: o.Settings) -> str:
+def units_set(told: o.UnitsSet) -> str:
+    """Confirm measures and clock."""
+    return f"Written: {UNITS[told.units]}, a clock of {told.clock_hours} hours."
+
+
+def settings(told: o.Settings, voice: Voice) -> str:
     """List the preferences."""
     where = f"{told.town}, {told.zone}" if told.zone else "no town yet"
     return (
-        f"Town: {where}\nEvening: {clock(told.evening)}\nQuiet: {clock(told.quiet_from)} to "
-        f"{clock(told.quiet_until)}\n{counted(told.places, 'place')}, {counted(told.plants, 'plant')}\n"
-        "Change them by saying so: “I live in Ghent”, “nudge me at 19:30”, “quiet 23-7”."
+        f"Town: {where}\nEvening: {voice.clock(told.evening)}\nQuiet: {voice.clock(told.quiet_from)} to "
+        f"{voice.clock(told.quiet_until)}\nMeasures: {UNITS[voice.units]}, {voice.clock_hours} hours\n{counted(told.places, 'place')}, {counted(told.plants, 'plant')}\n"
+        "Change them by saying so: “I live in Ghent”, “nudge me at 19:30”, “quiet 23-7”, “us units”, “12 hour clock”."
     )

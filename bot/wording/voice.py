@@ -1,13 +1,92 @@
-"""What a sentence needs besides its outcome."""
+"""What a sentence needs besides its outcome: today, the household's clocks and its measures."""
 
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, datetime, time
+from decimal import Decimal
 from zoneinfo import ZoneInfo
+
+from bot.domain.measure import IMPERIAL_ML, METRIC_ML, TEASPOON_ML, US_ML, Units
+
+_LITRE = METRIC_ML["litre"]
+_SPOONS_TO_A_TABLESPOON = 3
+_MOST_TABLESPOONS = 4
+"""Above so many spoons people take a cup. Judgement. [1]"""
 
 
 @dataclass(frozen=True, slots=True)
 class Voice:
-    """What a sentence needs besides the outcome: today and the household's clocks."""
+    """What a sentence needs besides the outcome: today, the household's clocks and measures."""
 
     today: date
     zone: ZoneInfo
+    units: Units = Units.METRIC
+    clock_hours: int = 24
+
+    def clock(self, at: time | datetime) -> str:
+        """Say a clock time, an instant by the household's clocks: "20:00", "8 pm"."""
+        local = at.astimezone(self.zone) if isinstance(at, datetime) and at.tzinfo is not None else at
+        if self.clock_hours == 24:  # noqa: PLR2004 - hours of a day
+            return f"{local.hour:02d}:{local.minute:02d}"
+        minutes = f":{local.minute:02d}" if local.minute else ""
+        return f"{(local.hour - 1) % 12 + 1}{minutes} {'am' if local.hour < 12 else 'pm'}"  # noqa: PLR2004 - noon
+
+    def warmth(self, celsius: float) -> str:
+        """Say a temperature [degC]."""
+        if self.units is Units.US:
+            return f"{round(celsius * 1.8 + 32)} °F"
+        return f"{celsius:g} °C"
+
+    def volume(self, ml: Decimal) -> str:
+        """Say a volume [mL] in the household's measures, with the metric one beside them."""
+        metric = f"{plain(ml / _LITRE)} L" if ml >= _LITRE else f"{plain(ml)} mL"
+        if self.units is Units.METRIC or ml <= 0:
+            return metric
+        table = US_ML if self.units is Units.US else IMPERIAL_ML
+        if ml >= table["gallon"]:
+            said = f"{_short(ml / table['gallon'])} {self.units_word} gal"
+        elif ml >= table["ounce"] * 2:
+            said = f"{_short(ml / table['ounce'])} fl oz"
+        else:
+            said = self.spoons(ml)
+        rough = ml.quantize(Decimal(1)) if ml >= 100 else ml.quantize(Decimal("0.1"))  # noqa: PLR2004 - reading
+        return f"{said} ({f'{plain(ml / _LITRE)[:5]} L' if ml >= _LITRE else f'{plain(rough)} mL'})"
+
+    @property
+    def units_word(self) -> str:
+        """Whose gallons they are."""
+        return "US" if self.units is Units.US else "imperial"
+
+    def spoons(self, ml: Decimal) -> str:
+        """Say an amount [mL] in the household's spoons, to a quarter of a teaspoon."""
+        quarters = int((ml / TEASPOON_ML[self.units] * 4).quantize(Decimal(1)))
+        tablespoons, rest = divmod(quarters, 4 * _SPOONS_TO_A_TABLESPOON)
+        parts = [f"{tablespoons} tbsp"] if tablespoons else []
+        if rest or not parts:
+            parts.append(f"{_quarters(rest)} tsp")
+        return " + ".join(parts)
+
+    def rate(self, ml_per_l: Decimal) -> str:
+        """Say how much of a product goes into how much spray [mL/L]."""
+        metric = f"{plain(ml_per_l)} mL per litre"
+        if self.units is Units.METRIC:
+            return metric
+        table = US_ML if self.units is Units.US else IMPERIAL_ML
+        in_a_gallon = ml_per_l * table["gallon"] / _LITRE
+        is_small = in_a_gallon < TEASPOON_ML[self.units] * _SPOONS_TO_A_TABLESPOON * _MOST_TABLESPOONS
+        said = self.spoons(in_a_gallon) if is_small else f"{_short(in_a_gallon / table['ounce'])} fl oz"
+        return f"{said} per {self.units_word} gallon ({metric})"
+
+
+def plain(number: Decimal) -> str:
+    """Say a number without a tail of noughts, to three places at most."""
+    return f"{number.quantize(Decimal('0.001')).normalize():f}"
+
+
+def _short(number: Decimal) -> str:
+    return plain(number.quantize(Decimal("0.1") if number >= 10 else Decimal("0.01")))  # noqa: PLR2004 - reading
+
+
+def _quarters(spoons: int) -> str:
+    whole, rest = divmod(spoons, 4)
+    part = {0: "", 1: "¼", 2: "½", 3: "¾"}[rest]
+    return f"{whole or ''}{part}" or "0"

@@ -1,16 +1,17 @@
 """Why: the terms, the assumption, the source, and what would change it."""
 
 from datetime import date
-from zoneinfo import ZoneInfo
 
-from bot.actions.outcomes import ReasonOf
+from bot.actions.outcomes import ReasonOf, Reasons
 from bot.domain.course import Because, Progress, Step
 from bot.domain.pest import Basis, Evidence, Level
 from bot.domain.release import ROUNDS_SINCE_FIND_NEEDED
+from bot.domain.slot import SlotKind
 from bot.wording.conditions import condition_words, percent, rounds_words
-from bot.wording.days import clock_in, counted, day, near_day
+from bot.wording.days import counted, day, near_day
 from bot.wording.labels import against
 from bot.wording.setting_up import FACINGS, OUTDOORS
+from bot.wording.voice import Voice
 
 BECAUSE = {
     Because.FEW: "up to 5 in one spot: by hand, one by one",
@@ -25,21 +26,25 @@ BECAUSE = {
 BASIS = {Basis.READ: "read", Basis.MEMORY: "from memory", Basis.JUDGEMENT: "our judgement"}
 
 
-def reasons_text(reasons: tuple[ReasonOf, ...], today: date, zone: ZoneInfo) -> str:
-    """Word the reasons of several plants."""
-    if not reasons:
+def reasons_text(told: Reasons, voice: Voice) -> str:
+    """Word the reasons of several plants, in short; in full with every term and its source."""
+    if not told.of:
         return "No case is open, so nothing is planned and there is nothing to explain."
-    return "\n\n".join(_reason(one, today, zone) for one in reasons)
+    text = "\n\n".join(_reason(one, voice, in_full=told.in_full) for one in told.of)
+    if told.in_full or not any(one.progress for one in told.of):
+        return text
+    more = f"why more {told.of[0].plant}" if len(told.of) == 1 else "why more"
+    return f"{text}\n“{more}” gives the sums and sources."
 
 
-def _reason(one: ReasonOf, today: date, zone: ZoneInfo) -> str:
+def _reason(one: ReasonOf, voice: Voice, *, in_full: bool) -> str:
     if not one.progress:
         return _without_case(one)
     lines = []
     for state in one.progress:
-        lines += _case(one, state, today)
+        lines += _case(one, state, voice) if in_full else _short_case(one, state, voice)
     if one.placement is not None:
-        lines.append(_sun(one, zone))
+        lines.append(_sun(one, voice))
     return "\n".join(lines)
 
 
@@ -60,7 +65,7 @@ def _without_case(one: ReasonOf) -> str:
     return "\n".join(lines) or f"{one.plant}: no open case."
 
 
-def _sun(one: ReasonOf, zone: ZoneInfo) -> str:
+def _sun(one: ReasonOf, voice: Voice) -> str:
     """Say what the evening's hour rests on."""
     assert one.placement is not None
     slot = one.placement.slot
@@ -69,17 +74,75 @@ def _sun(one: ReasonOf, zone: ZoneInfo) -> str:
         window = f"{one.place.name} is {OUTDOORS[one.place.outdoors]}"
     elif one.place is not None and one.place.facing is not None:
         window = f"{one.place.name}: {FACINGS[one.place.facing]}"
-    back = f", back at {clock_in(slot.sun_back_at, zone)}" if slot.sun_back_at else ""
+    back = f", back at {voice.clock(slot.sun_back_at)}" if slot.sun_back_at else ""
+    hour = f"it is off from {voice.clock(slot.start_at)}{back}"
+    if slot.kind is SlotKind.MORNING:
+        hour = f"it stays too long that evening; the next morning it is off from {voice.clock(slot.start_at)}{back}"
+    elif slot.kind is SlotKind.MOVE:
+        hour = "it leaves no hour that evening or the next morning, so the plant is moved out of it first"
     return (
         f"Hour: {window}; oil, soap and neem burn in direct sun. By the sun's path there (Meeus, low precision, kept "
-        f"on the safe side) it is off from {clock_in(slot.start_at, zone)}{back}."
+        f"on the safe side) {hour}."
     )
 
 
-def _case(one: ReasonOf, state: Progress, today: date) -> list[str]:
+def _short_case(one: ReasonOf, state: Progress, voice: Voice) -> list[str]:
     lines = [f"{one.plant}, {state.pest.name}: {rounds_words(state)}."]
     if one.step is not None:
-        lines += _step(one, one.step, state, today)
+        lines.append(_next(one, one.step, voice.today) + _short_gap(one, one.step, voice))
+        lines += [*_shorter_label(one.step), *_bounds(one.step, state)]
+    lines += [f"Not {name}: {against(refusals)}." for name, refusals in one.passed_over]
+    lines.append(f"Going back: {condition_words(state, voice.today)}")
+    return lines
+
+
+def _short_gap(one: ReasonOf, step: Step, voice: Voice) -> str:
+    gap = step.gap
+    if gap is None:
+        return " The first round is due at once."
+    label = f", the label of {one.product} waits {counted(gap.label_days, 'day')}" if gap.label_days else ""
+    return (
+        f" At {voice.warmth(gap.temperature)} what a treatment reaches stays reachable for {gap.window_days:.1f} "
+        f"days{label}: so {_span(step)}."
+    )
+
+
+def _span(step: Step) -> str:
+    if step.opens_on == step.closes_on:
+        return f"on {day(step.opens_on)}"
+    return f"{day(step.opens_on)} to {day(step.closes_on)}"
+
+
+def _next(one: ReasonOf, step: Step, today: date) -> str:
+    what = f"{step.method.value}{' with ' + one.product if one.product else ''}"
+    return f"Next {what} {near_day(step.aim_on, today)}, because {BECAUSE[step.because]}."
+
+
+def _shorter_label(step: Step) -> list[str]:
+    """Say where a product labelled for a shorter gap would do better."""
+    if step.gap is not None and step.gap.label_outlasts:
+        return [
+            "The label is longer than the pest allows: a product labelled for a shorter gap would do better."
+        ]
+    if step.gap is not None and step.gap.wants_shorter_label:
+        return ["Mites often outrun 7 to 9 days: a product labelled for a shorter gap would do better."]
+    return []
+
+
+def _bounds(step: Step, state: Progress) -> list[str]:
+    """Say where the studies end."""
+    lines = []
+    if step.gap is not None and step.gap.too_cold:
+        lines.append("It is too cold there to tell how fast they grow.")
+    if step.gap is not None and step.gap.above_range:
+        lines.append(f"It is hotter than the studies cover ({state.pest.t_high:g} °C); I use that bound.")
+    return lines
+
+
+def _case(one: ReasonOf, state: Progress, voice: Voice) -> list[str]:
+    lines = [f"{one.plant}, {state.pest.name}: {rounds_words(state)}."]
+    if one.step is not None:
+        lines += _step(one, one.step, state, voice.today)
     lines += [f"Not {name}: {against(refusals)}." for name, refusals in one.passed_over]
     lines.append(_length(one, state))
     if state.rhythm is not None:
@@ -89,20 +152,21 @@ def _case(one: ReasonOf, state: Progress, today: date) -> list[str]:
             f"{poor:.0f} if it reaches 80 % (our simulation on published life tables)."
         )
     well, partly, never = state.pest.reached
-    lines.append(f"Reach: a treatment hits {well} well, {partly} in part, and not {never} (from memory).")
     lines.append(
-        f"Rounds left until they may stop: at least {counted(max(0, state.forecast.minimum - state.rounds_done), 'round')}, "
-        f"{counted(max(0, ROUNDS_SINCE_FIND_NEEDED - state.rounds_since_find), 'round')} of them after the last find. "
+        f"Reach: a spray hits {well} well; only in part: {partly}; not at all: {never} (from memory)."
+    )
+    lines.append(
+        f"Rounds may stop after {state.forecast.minimum} in all, {ROUNDS_SINCE_FIND_NEEDED} of them since the last find; "
+        f"done so far: {state.rounds_done} and {state.rounds_since_find}. "
         "Looks come weekly, on Sundays unless you say “check on wednesdays”."
     )
     lines.append(_release(one, state))
-    lines.append(f"Going back: {condition_words(state, today)}")
+    lines.append(f"Going back: {condition_words(state, voice.today)}")
     return lines
 
 
 def _step(one: ReasonOf, step: Step, state: Progress, today: date) -> list[str]:
-    what = f"{step.method.value}{' with ' + one.product if one.product else ''}"
-    lines = [f"Next {what} {near_day(step.aim_on, today)}, because {BECAUSE[step.because]}."]
+    lines = [_next(one, step, today)]
     gap = step.gap
     if gap is None:
         return [*lines, "The first round is due at once."]
@@ -122,18 +186,9 @@ def _step(one: ReasonOf, step: Step, state: Progress, today: date) -> list[str]:
         lines.append(
             f"Label of {one.product}: not before {counted(gap.label_days, 'day')} ({told.strip('()')})."
         )
-    if gap.label_outlasts:
-        lines.append(
-            "The label is longer than the pest allows: a product labelled for a shorter gap would do better."
-        )
-    elif gap.wants_shorter_label:
-        lines.append("Mites often outrun 7 to 9 days: a product labelled for a shorter gap would do better.")
-    lines.append(f"So the window is {day(step.opens_on)} to {day(step.closes_on)}.")
-    if gap.too_cold:
-        lines.append("It is too cold there to tell how fast they grow.")
-    if gap.above_range:
-        lines.append(f"It is hotter than the studies cover ({pest.t_high:g} °C); I use that bound.")
-    return lines
+    lines += _shorter_label(step)
+    lines.append(f"So the window is {_span(step)}.")
+    return [*lines, *_bounds(step, state)]
 
 
 def _length(one: ReasonOf, state: Progress) -> str:

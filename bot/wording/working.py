@@ -1,10 +1,12 @@
 """The stages of a work day in words."""
 
 import math
+from decimal import Decimal
 
 from bot.actions import outcomes as o
 from bot.domain.workday import TOP_MIX_CM, Stage
 from bot.wording.days import counted, listed
+from bot.wording.voice import Voice
 
 HEADS = {
     Stage.LOOK: "look them over",
@@ -44,7 +46,7 @@ DONE = {
 }
 
 
-def work_stage(told: o.WorkStage) -> str:
+def work_stage(told: o.WorkStage, voice: Voice) -> str:
     """Say what was written, and the stage at hand."""
     plan = told.plan
     lines = _written(told.written)
@@ -52,7 +54,7 @@ def work_stage(told: o.WorkStage) -> str:
         f"Stage {told.number} of {told.count}, {HEADS[plan.stage]} (about {counted(plan.minutes, 'minute')}): "
         f"{listed(told.plants)}."
     )
-    lines.append(_how(told))
+    lines.append(_how(told, voice))
     if plan.stage is Stage.SPRAY and told.just_washed:
         lines.append(
             f"{listed(told.just_washed)}: just washed roots burn easily. One leaf first, or wait a few days."
@@ -65,25 +67,25 @@ def work_stage(told: o.WorkStage) -> str:
     return "\n".join(lines)
 
 
-def _how(told: o.WorkStage) -> str:
+def _how(told: o.WorkStage, voice: Voice) -> str:
     plan = told.plan
     soak_ml = 1000 * plan.soak_l
     return HOW[plan.stage].format(
-        bath=f"{_round_up(plan.bath_l)} L",
-        soak=f"{_round_up(plan.soak_l)} L",
-        bleach=f"{_tens(soak_ml / 10)} mL",
-        mix=f"{_round_up(plan.mix_l)} L",
-        spray=f"{_tens(plan.spray_ml)} mL",
+        bath=_litres(plan.bath_l, voice),
+        soak=_litres(plan.soak_l, voice),
+        bleach=_tens(soak_ml / 10, voice),
+        mix=_litres(plan.mix_l, voice),
+        spray=_tens(plan.spray_ml, voice),
         product=f" of {told.product}" if told.product else "",
     )
 
 
-def _round_up(litres: float) -> int:
-    return max(1, math.ceil(litres - 0.05))
+def _litres(litres: float, voice: Voice) -> str:
+    return voice.volume(Decimal(1000 * max(1, math.ceil(litres - 0.05))))
 
 
-def _tens(ml: float) -> int:
-    return 10 * math.ceil(ml / 10)
+def _tens(ml: float, voice: Voice) -> str:
+    return voice.volume(Decimal(10 * math.ceil(ml / 10)))
 
 
 def _written(written: tuple[tuple[Stage, tuple[str, ...]], ...]) -> list[str]:

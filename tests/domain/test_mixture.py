@@ -62,7 +62,12 @@ def test_no_recipe_is_stronger_than_the_label_allows(
 @given(AMOUNTS, st.sampled_from(Tool))
 def test_rounding_is_off_by_half_a_step_at_most(amount: Decimal, tool: Tool) -> None:
     # The coarsest step is 5 mL, for a syringe above 100 mL.
-    steps = {Tool.DROPPER: Decimal("0.05"), Tool.SPOON: Decimal("1.25"), Tool.SYRINGE: Decimal(5)}
+    steps = {
+        Tool.DROPPER: Decimal("0.05"),
+        Tool.SPOON: Decimal("1.25"),
+        Tool.US_SPOON: Decimal("1.25"),
+        Tool.SYRINGE: Decimal(5),
+    }
     assert abs(rounded(amount, tool) - amount) <= steps[tool] / 2
 
 

@@ -89,7 +89,7 @@ def test_warm_rooms_get_a_word_before_soap(talk: Talk) -> None:
 def test_why_says_whose_label_it_is(talk: Talk) -> None:
     talk.say("hoya 12 longtailed mealybugs")
     talk.say("sprayed the hoya")
-    assert "Label of insecticidal soap: not before 7 days (as you told me)." in talk.say("why hoya")[0]
+    assert "Label of insecticidal soap: not before 7 days (as you told me)." in talk.say("why more hoya")[0]
 
 
 def test_a_place_may_be_colder_in_winter(talk: Talk) -> None:

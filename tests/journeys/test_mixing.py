@@ -26,9 +26,9 @@ def mixing(talk: Talk) -> Talk:
         ),  # 142.9
         (
             "mix 250 ml of neem with a spoon",
-            "For 250 mL: 247.5 mL water, 2.5 mL neem oil (½ teaspoons of 5 mL).",
+            "For 250 mL: 247.5 mL water, ½ tsp (2.5 mL) neem oil.",
         ),  # 1.95 is nearer to 2.5 than to 1.25
-        ("mix 100 ml of neem with a dropper", "For 100 mL: 99.2 mL water, 0.8 mL neem oil (16 drops)."),
+        ("mix 100 ml of neem with a dropper", "For 100 mL: 99.2 mL water, 16 drops (0.8 mL) neem oil."),
     ],
 )
 def test_a_mixture_is_told_in_amounts_that_can_be_measured(mixing: Talk, text: str, amounts: str) -> None:
@@ -82,7 +82,7 @@ def test_tonights_plants_say_how_much_is_needed(talk: Talk) -> None:
     talk.say("hoya 12 longtailed mealybugs")
     answer = talk.say("mix for tonight")[0]
     # One plant in a pot of 15 cm: 60 mL, our estimate; 0.06 x 7.8 = 0.468 mL, measured 0.5.
-    assert answer.startswith("For 60 mL: 59.5 mL water, 0.5 mL neem oil.")
+    assert answer.startswith("For 60 mL (hoya): 59.5 mL water, 0.5 mL neem oil.")
     assert "Rounded to what can be measured: +7 % of 0.468 mL." in answer
     assert "Your stock lasts for 60 such rounds." in answer
 

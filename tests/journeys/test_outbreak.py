@@ -182,12 +182,12 @@ def test_with_no_case_nothing_is_due_and_there_is_no_why(talk: Talk) -> None:
 
 
 def test_why_gives_terms_assumption_and_source(outbreak: Talk) -> None:
-    (first,) = outbreak.say("why hoya")
+    (first,) = outbreak.say("why more hoya")
     assert "because more than a few: a spray reaches what a swab misses." in first
     assert "The first round is due at once." in first
     outbreak.evening()
     outbreak.say("done")
-    (answer,) = outbreak.say("why")
+    (answer,) = outbreak.say("why more")
     assert "at 21 °C the stage a spray reaches lasts" in answer
     assert "Label of insecticidal soap: not before 7 days (as you told me)." in answer
     assert "24 °C (assumed, the cautious side; tell me “kitchen is 21 degrees”)" in answer

@@ -68,10 +68,10 @@ def test_strict_asks_for_more_and_can_be_undone(talk: Talk) -> None:
 
 def test_why_shows_terms_sources_and_what_would_change_it(talk: Talk) -> None:
     talk.say("hoya 12 longtailed mealybugs")
-    why = talk.say("why hoya")[0]
+    why = talk.say("why more hoya")[0]
     for part in (
         "degree-days above 8 °C, at 21 °C",
-        "Reach: a treatment hits the young well",
+        "Reach: a spray hits the young well",
         "Looks come weekly",
         "Rhythm: rounds up to",
         "Looks: 0 looks counted",

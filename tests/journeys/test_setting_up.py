@@ -134,7 +134,7 @@ def test_the_evening_stays_out_of_the_quiet_hours(talk: Talk) -> None:
     assert talk.say("nudge me at 19:30") == ["Written: evening at 19:30, quiet from 22:00 to 08:00."]
     assert talk.say("quiet 23-7") == ["Written: evening at 19:30, quiet from 23:00 to 07:00."]
     assert talk.say("settings")[0].startswith(
-        "Town: Gent, Europe/Brussels\nEvening: 19:30\nQuiet: 23:00 to 07:00\n3 places, 5 plants\n"
+        "Town: Gent, Europe/Brussels\nEvening: 19:30\nQuiet: 23:00 to 07:00\nMeasures: metric measures and °C, 24 hours\n3 places, 5 plants\n"
     )
 
 
@@ -148,7 +148,7 @@ def test_the_shelf_keeps_what_the_label_says_and_marks_what_is_assumed(talk: Tal
         "Highly flammable"
     )
     assert talk.say("got alcohol, every 5 days")[0].startswith(
-        "On the shelf: isopropyl alcohol, every 5 days at the soonest.\n"
+        "On the shelf: isopropyl alcohol, every 5 days at the soonest."
     )
     assert talk.say("bought 500 ml soap concentrate")[0].startswith(
         "On the shelf: insecticidal soap, concentrate, 500 mL, every 7 days at the soonest (assumed"
@@ -160,7 +160,7 @@ def test_the_shelf_keeps_what_the_label_says_and_marks_what_is_assumed(talk: Tal
         ("soap", Form.CONCENTRATE, None, ("gap_days",)),
     ]
     assert talk.say("shelf") == [
-        "On the shelf:\nisopropyl alcohol, every 5 days\ninsecticidal soap, every 7 days"
+        "On the shelf:\nisopropyl alcohol, every 5 days\ninsecticidal soap, every 7 days, 500 mL"
     ]
 
 

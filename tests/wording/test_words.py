@@ -7,7 +7,7 @@ from bot.actions.commands import Missing
 from bot.actions.outcomes import Asks, BadGap, BadHours, Lost, NothingDue, RoutineSaved
 from bot.wording.apology import apology
 from bot.wording.conditions import percent
-from bot.wording.days import clock, counted, day, listed, near_day
+from bot.wording.days import counted, day, listed, near_day
 from bot.wording.history import told_words
 from bot.wording.sentences import say
 from bot.wording.voice import Voice
@@ -30,7 +30,7 @@ def test_days_and_times_are_said_as_people_do() -> None:
         "tomorrow, Sun 3 May",
         "Mon 4 May",
     ]
-    assert clock(time(8, 5)) == "08:05"
+    assert VOICE.clock(time(8, 5)) == "08:05"
     assert [counted(number, "plant") for number in (0, 1, 2)] == ["0 plants", "1 plant", "2 plants"]
 
 

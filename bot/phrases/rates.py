@@ -1,0 +1,106 @@
+"""Rates as labels give them: "5 ml per litre", "1 tbsp/gallon", "0.5 %", "1:20", "1 + 9"."""
+
+from decimal import Decimal
+
+from bot.actions.commands import NotUnderstood
+from bot.domain.measure import IMPERIAL_ML, METRIC_ML, SPOON_ML, US_ML, Units
+from bot.domain.mixture import rate_of_volume
+from bot.phrases.numbers import SPELT, number_at
+from bot.phrases.words import listed
+
+_WHOLE = 100
+_PER = listed("per / a to in each")
+_SPELT = {**SPELT, "tbsp": "tablespoon", "tsp": "teaspoon"}
+
+
+def rate_at(words: tuple[str, ...], at: int, units: Units) -> tuple[Decimal, int] | None:
+    """Read "5 ml per litre", "1 tbsp/gallon": the rate and its length."""
+    amount = number_at(words, at)
+    if amount is None:
+        return None
+    behind = at + amount[1]
+    behind += words[behind : behind + 1] in {("fl",), ("fluid",)}
+    unit = unit_at(words, behind)
+    if unit is None or words[behind + 1 : behind + 2] == () or words[behind + 1] not in _PER:
+        return None
+    per_at = behind + 2
+    per_at += words[per_at : per_at + 1] in {("a",), ("the",), ("each",), ("us",), ("imperial",), ("uk",)}
+    count = number_at(words, per_at)
+    number, size = count if count is not None and count[1] else (Decimal(1), 0)
+    per = unit_at(words, per_at + size)
+    if per is None or per in {"tablespoon", "teaspoon"}:
+        return None
+    system = words[per_at - 1] if words[per_at - 1] in {"us", "imperial", "uk"} else ""
+    table = _table(per, system or units.value)
+    spoon = US_ML if table is US_ML else SPOON_ML
+    ml = amount[0] * (spoon[unit] if unit in SPOON_ML else {**METRIC_ML, **table}[unit])
+    if ml <= 0 or number <= 0:
+        return None
+    return rate_of_volume(ml, number * {**METRIC_ML, **table}[per]), per_at + size + 1 - at
+
+
+def _table(per: str, system: str) -> dict[str, Decimal]:
+    """Give the measures a rate is told in: labels "per gallon" are mostly American."""
+    return IMPERIAL_ML if system in {"imperial", "uk"} and per in IMPERIAL_ML else US_ML
+
+
+def unit_at(words: tuple[str, ...], at: int) -> str | None:
+    """Read a unit of volume in the singular, None where the word is none."""
+    if at >= len(words):
+        return None
+    unit = _SPELT.get(words[at], words[at])
+    unit = unit[:-1] if len(unit) > 2 and unit.endswith("s") else unit  # noqa: PLR2004 - "us" is no plural
+    unit = _SPELT.get(unit, unit)
+    return unit if unit in METRIC_ML or unit in US_ML else None
+
+
+def percent_at(words: tuple[str, ...], at: int) -> tuple[Decimal, int] | None:
+    """Read "0.5 %", "70 percent", "70 per cent": the number and its length. [%]."""
+    found = number_at(words, at)
+    if found is None:
+        return None
+    rest = words[at + found[1] : at + found[1] + 2]
+    if rest[:1] in {("%",), ("percent",)}:
+        return found[0], found[1] + 1
+    return (found[0], found[1] + 2) if rest == ("per", "cent") else None
+
+
+def parts_at(words: tuple[str, ...], at: int) -> tuple[Decimal, int] | None:
+    """Read "1:20", "1 + 9", "1 part to 20": the parts of water to one of product."""
+    clock = words[at].split(":")
+    if len(clock) == 2 and clock[0] == "1" and clock[1].isdigit() and int(clock[1]) > 0:  # noqa: PLR2004
+        return Decimal(clock[1]), 1
+    if words[at] not in {"1", "one"}:
+        return None
+    size = 1 + (words[at + 1 : at + 2] == ("part",))
+    joint = words[at + size : at + size + 1]
+    found = number_at(words, at + size + 1) if at + size + 1 < len(words) else None
+    if joint not in {("to",), ("+",), (":",), ("in",)} or found is None or found[0] <= 1:
+        return None
+    end = size + 1 + found[1]
+    end += words[at + end : at + end + 1] in {("parts",), ("part",)}
+    is_unit = unit_at(words, at + end) is not None
+    water = found[0] - 1 if joint == ("in",) else found[0]
+    return None if is_unit else (water, end)
+
+
+def read_bad_rate(words: tuple[str, ...]) -> NotUnderstood | None:
+    """Read a rate that can be none: "5 ml per banana", "200 %"."""
+    for at in range(len(words)):
+        amount = number_at(words, at)
+        if amount is None:
+            continue
+        behind = at + amount[1]
+        per = words[behind + 1 : behind + 3]
+        has_unit = unit_at(words, behind) is not None and len(per) == len(("per", "banana"))
+        is_none = has_unit and per[0] in {"per", "/"} and per[1].isalpha()
+        if is_none and (amount[0] <= 0 or unit_at(words, behind + 2) is None):
+            return NotUnderstood(" ".join(words[at : behind + 3]), reason="rate")
+        if words[behind : behind + 1] == ("to",) and (upper := number_at(words, behind + 1)) is not None:
+            has_unit = unit_at(words, behind + 1 + upper[1]) is not None
+            if has_unit and upper[0] < amount[0] and {"per", "/"} & frozenset(words[behind:]):
+                return NotUnderstood(" ".join(words[at:]), reason="rate")
+        percent = percent_at(words, at)
+        if percent is not None and not 0 < percent[0] <= _WHOLE:
+            return NotUnderstood(" ".join(words[at : at + percent[1]]), reason="percent")
+    return None
