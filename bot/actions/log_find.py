@@ -7,13 +7,12 @@ from bot.actions.desk import Desk
 from bot.actions.outcomes import CheckLogged, FindInPast, FindLogged, SignLogged
 from bot.actions.situation import Expecting
 from bot.domain.agenda import SIGN_CHECK_WITHIN_DAYS
-from bot.domain.course import Because, next_step
+from bot.domain.course import Because, kinds_to_seek, next_step
 from bot.domain.identity import PlantId
 from bot.domain.journal import CheckedClean, Found, SignSeen
 from bot.domain.release import Level
-from bot.domain.trade import Grade, Method, grade_of
+from bot.domain.trade import Grade, grade_of
 
-MOST_SOUGHT = 2
 GRADES = {"A few (up to 5)": Grade.FEW, "Some (up to about 30)": Grade.SOME, "Many": Grade.MANY}
 
 
@@ -67,19 +66,10 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
         product=desk.product_name(step.product.id) if step and step.product else None,
         progress=state,
         tonight=task_on,
-        seek=_seek(pest, desk) if step is not None and step.because is Because.NO_PRODUCT else (),
+        seek=kinds_to_seek(desk.knowledge, pest)
+        if step is not None and step.because is Because.NO_PRODUCT
+        else (),
     )
-
-
-def _seek(pest: str, desk: Desk) -> tuple[str, ...]:
-    """Name kinds of product that reach a pest indoors and harm nobody else, the mildest first."""
-    kinds = [
-        kind
-        for kind in desk.knowledge.products.values()
-        if pest in kind.reaches and kind.is_for_indoors and kind.group is None and not kind.harms_bees
-    ]
-    wanted = Method.DRENCH if desk.knowledge.pests[pest].drenched else Method.SPRAY
-    return tuple(kind.name for kind in kinds if wanted in kind.methods)[:MOST_SOUGHT]
 
 
 def _ask_apart(plants: tuple[PlantId, ...], desk: Desk) -> None:

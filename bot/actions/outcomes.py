@@ -10,6 +10,7 @@ from bot.actions.commands import Choice, Missing
 from bot.actions.situation import Expecting
 from bot.catalogue.towns import Town
 from bot.domain.agenda import Task
+from bot.domain.care import Care
 from bot.domain.course import Progress, Step
 from bot.domain.household import Place, Plant, Product
 from bot.domain.key import Creature
@@ -765,6 +766,7 @@ class NudgeText:
     ready: tuple[str, ...]
     late: tuple[tuple[str, Step], ...]
     mixes: tuple[Mixed, ...] = ()
+    care: tuple[tuple[Care, tuple[str, ...]], ...] = ()
     lift: tuple[str, ...] = ()
     """Plants whose roots nobody has looked at, though pests of their kind sit there."""
     warm: tuple[str, ...] = ()

@@ -7,6 +7,8 @@ from bot.actions.desk import Desk
 from bot.actions.mix_batch import tonights_mixes
 from bot.actions.outcomes import NudgeText
 from bot.actions.ports import Store
+from bot.domain.agenda import Task
+from bot.domain.care import Care, care_of
 from bot.domain.course import Step, is_root_prone
 from bot.domain.gap import Lateness
 from bot.domain.identity import HouseholdId, PlantId
@@ -69,6 +71,7 @@ def _compose(desk: Desk) -> NudgeText | None:
         mixes=tonights_mixes(desk),
         ready=desk.names(desk.agenda.ready),
         late=tuple((name, step) for name, step in steps if _is_late(step)),
+        care=_care(desk, tasks),
         lift=desk.names(
             task.plant for task in tasks if task.method is None and _lacks_a_root_look(desk, task.plant)
         ),
@@ -79,6 +82,16 @@ def _compose(desk: Desk) -> NudgeText | None:
             and is_warm(desk.household, desk.plant(task.plant), desk.today)
         ),
     )
+
+
+def _care(desk: Desk, tasks: tuple[Task, ...]) -> tuple[tuple[Care, tuple[str, ...]], ...]:
+    """Give what to mind tonight, each with its plants."""
+    minded: dict[Care, list[str]] = {}
+    for task in tasks:
+        plant = desk.plant(task.plant)
+        for care in care_of(desk.household, desk.knowledge, plant, task.method, task.product):
+            minded.setdefault(care, []).append(plant.name)
+    return tuple((care, tuple(names)) for care, names in minded.items())
 
 
 def _lacks_a_root_look(desk: Desk, plant: PlantId) -> bool:

@@ -35,11 +35,13 @@ def show_trend(plants: tuple[PlantId, ...], desk: Desk) -> TrendShown | NoTrend:
 
 def _points(plant: Plant, case: Case) -> tuple[Count, ...]:
     """Give one count a day, finds before looks: a grade stands for what it usually is."""
-    found = {check.on: 0 for check in plant.checks if check.on >= case.opened_on}
+    found = {check.on: Count(check.on, 0) for check in plant.checks if check.on >= case.opened_on}
     for find in case.finds:
-        number = find.count if find.count is not None else VISIBLE[Start(find.grade.value)]
-        found[find.on] = max(found.get(find.on, 0), number)
-    return tuple(Count(on, number) for on, number in sorted(found.items()))
+        is_graded = find.count is None
+        number = VISIBLE[Start(find.grade.value)] if find.count is None else find.count
+        if find.on not in found or number > found[find.on].number:
+            found[find.on] = Count(find.on, number, is_graded)
+    return tuple(count for _, count in sorted(found.items()))
 
 
 def _hatch_due_on(plant: Plant, case: Case, desk: Desk) -> date | None:

@@ -37,6 +37,9 @@ STALL_DAYS = 21
 PRODUCT_METHODS = frozenset({Method.SPRAY, Method.DRENCH, Method.SWAB})
 HANDWORK = frozenset({Method.RINSE, Method.WIPE})
 
+MOST_SOUGHT = 2
+"""Kinds of product named at once. Judgement. [1]"""
+
 
 class Because(Enum):
     """Why this method."""
@@ -401,6 +404,21 @@ def _usual_gap(  # noqa: PLR0913, PLR0917 - one fact each, named at the only cal
     if len(days) > 1:  # two rounds on neighbouring days are a slip, not the rhythm to come
         return max(planned, (days[-1] - days[0]).days / (len(days) - 1))
     return planned
+
+
+def kinds_to_seek(knowledge: Knowledge, pest: str) -> tuple[str, ...]:
+    """Name at most two kinds of product that reach a pest indoors and harm no bees, the mildest first."""
+    wanted = Method.DRENCH if knowledge.pests[pest].drenched else Method.SPRAY
+    kinds = [
+        kind.name
+        for kind in knowledge.products.values()
+        if pest in kind.reaches
+        and wanted in kind.methods
+        and kind.is_for_indoors
+        and kind.group is None
+        and not kind.harms_bees
+    ]
+    return tuple(kinds[:MOST_SOUGHT])
 
 
 def is_root_prone(knowledge: Knowledge, plant: Plant) -> bool:

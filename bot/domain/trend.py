@@ -34,6 +34,8 @@ class Count:
 
     on: date
     number: int
+    is_graded: bool = False
+    """Whether only a grade was told, and the number is what such a grade usually stands for."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +54,8 @@ class Trend:
     call: Call
     weekly_factor: float | None
     p_falling: float | None
+    weekly_range: tuple[float, float] | None = None
+    """Where the factor lies in four of five such records. [1]"""
 
 
 def trend(counts: Sequence[Count], hatch_due_on: date | None = None) -> Trend:
@@ -83,8 +87,10 @@ def trend(counts: Sequence[Count], hatch_due_on: date | None = None) -> Trend:
     slope = fit_slope([(row.on - rows[0].on).days for row in rows], [row.number for row in rows])
     if slope is None:
         return Trend(Call.CANNOT_TELL, None, None)
-    p_falling = t_below(slope.per_day / (slope.error * math.sqrt(slope.scatter)), len(rows) - 2)
-    return Trend(_call(p_falling), math.exp(_WEEK * slope.per_day), p_falling)
+    error = slope.error * math.sqrt(slope.scatter)
+    p_falling = t_below(slope.per_day / error, len(rows) - 2)
+    low, high = (math.exp(_WEEK * (slope.per_day + side * _EIGHTY * error)) for side in (-1, 1))
+    return Trend(_call(p_falling), math.exp(_WEEK * slope.per_day), p_falling, (low, high))
 
 
 @dataclass(frozen=True, slots=True)

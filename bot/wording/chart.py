@@ -39,9 +39,23 @@ def _draw(axes: Any, told: TrendShown) -> None:
         lows, highs = [one.low for one in told.band], [one.high for one in told.band]
         axes.fill_between(days, lows, highs, color=_SKY, alpha=0.35, linewidth=0, label="trend, 80 %")
         axes.plot(days, [one.middle for one in told.band], color=_BLUE, linewidth=1)
-    seen = [((one.on - first).days, one.number) for one in told.points if one.number > 0]
+    seen = [
+        ((one.on - first).days, one.number) for one in told.points if one.number > 0 and not one.is_graded
+    ]
+    about = [((one.on - first).days, one.number) for one in told.points if one.number > 0 and one.is_graded]
     none = [(one.on - first).days for one in told.points if one.number == 0]
-    axes.scatter(*zip(*seen, strict=True), color=_BLUE, s=55, zorder=3, label="seen")
+    if seen:
+        axes.scatter(*zip(*seen, strict=True), color=_BLUE, s=55, zorder=3, label="counted")
+    if about:
+        axes.scatter(
+            *zip(*about, strict=True),
+            facecolor=_SKY,
+            edgecolor=_BLUE,
+            marker="D",
+            s=45,
+            zorder=3,
+            label="about",
+        )
     if none:
         axes.scatter(
             none, [0] * len(none), facecolor="white", edgecolor=_BLUE, s=55, zorder=3, label="none seen"

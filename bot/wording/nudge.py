@@ -4,6 +4,7 @@ from datetime import datetime, timedelta
 
 from bot.actions.commands import Ask, Choice, LogCheck, LogRound, Postpone, Topic
 from bot.actions.outcomes import DueLine, NudgeText
+from bot.domain.care import Care
 from bot.domain.gap import Lateness
 from bot.domain.nudging import Placement
 from bot.domain.slot import SlotKind
@@ -13,6 +14,11 @@ from bot.wording.mixing import mix_line
 from bot.wording.voice import Voice
 
 LIMIT_PLANTS = 40
+CARE = {
+    Care.BLOOM: "soap and oil take the bloom off the leaves for good; a swab does not.",
+    Care.HAIR: "hairy leaves hold what is sprayed: one leaf first, and air until dry.",
+    Care.ROSETTE: "tip the water out of the crown afterwards, it rots there.",
+}
 
 
 def nudge_choices(nudge: NudgeText) -> tuple[Choice, ...]:
@@ -54,6 +60,7 @@ def nudge_text(nudge: NudgeText, voice: Voice) -> str:
         lines.append(
             f"Lift {listed(nudge.lift)} out of the pot once: “{nudge.lift[0]} clean, roots too”, or what you see."
         )
+    lines += [f"{listed(plants)}: {CARE[care]}" for care, plants in nudge.care]
     if nudge.warm:
         lines.append(f"Warm at {listed(nudge.warm)}: the coolest hour, and not on dry leaves.")
     checks = list(dict.fromkeys(line.name for line in nudge.lines if line.task.method is None))

@@ -1,6 +1,7 @@
 """Answers to "is it working"."""
 
 from bot.actions import outcomes as o
+from bot.domain.survival import VISIBLE
 from bot.domain.trend import LEAST_COUNTS, Call
 from bot.wording.days import counted, day
 
@@ -15,14 +16,23 @@ def trend_words(told: o.TrendShown) -> str:
     lines = [f"{told.plant}, {told.pest}: {_call(told)}"]
     if told.trend.call in {Call.CANNOT_TELL, Call.PROBABLY_RISING}:
         lines.append(LOOK_ELSEWHERE)
+    graded = sum(point.is_graded for point in told.points)
+    if graded:
+        lines.append(
+            f"{graded} of {counted(len(told.points), 'count')} only told a few, some or many: I count "
+            f"{', '.join(str(number) for number in VISIBLE.values())} for these (our judgement)."
+        )
     return "\n".join(lines)
 
 
 def _call(told: o.TrendShown) -> str:
     found = told.trend
-    factor = (
-        "" if found.weekly_factor is None else f", about {found.weekly_factor:.2g} times as many each week"
-    )
+    factor = ""
+    if found.weekly_factor is not None:
+        factor = f", about {found.weekly_factor:.2g} times as many each week"
+    if found.weekly_range is not None:
+        low, high = found.weekly_range
+        factor += f" ({low:.2g} to {high:.2g} in 4 of 5 such records)"
     sure = (
         ""
         if found.p_falling is None

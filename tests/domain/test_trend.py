@@ -103,3 +103,14 @@ def test_the_fitted_band_of_published_counts() -> None:
 def test_too_few_counts_bear_no_band() -> None:
     assert fitted_band(weekly(9, 6)) == ()
     assert fitted_band(weekly(9, 0, 0)) == ()
+
+
+def test_the_weekly_factor_comes_with_its_range() -> None:
+    # 40, 20, 10, 5, 2 fall by a half each week; a clear fall leaves even the upper end below one.
+    found = trend(weekly(40, 20, 10, 5, 2))
+    assert found.weekly_range is not None
+    assert found.weekly_factor is not None
+    low, high = found.weekly_range
+    assert low < found.weekly_factor < high < 1
+    # On the scale of logarithms the factor lies in the middle: low x high = factor squared.
+    assert abs(low * high - found.weekly_factor**2) < 1e-9

@@ -24,7 +24,7 @@ def falling(talk: Talk) -> Talk:
 def test_a_fall_is_called_with_its_size_and_how_sure_it_is(falling: Talk) -> None:
     # 20 24 11 9 10 2 a week apart: factor .7254 a week by R's glm, called falling.
     assert falling.say("is the hoya getting better")[0].startswith(
-        "hoya, longtailed mealybug: falling, about 0.73 times as many each week."
+        "hoya, longtailed mealybug: falling, about 0.73 times as many each week (0.64 to 0.82 in 4 of 5 such records)."
     )
 
 

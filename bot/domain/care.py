@@ -1,0 +1,48 @@
+"""What a plant's leaves ask of a treatment beyond its label: bloom, hair, a rosette that holds water."""
+
+from enum import Enum
+
+from bot.domain.household import Household, Plant
+from bot.domain.identity import ProductId
+from bot.domain.knowledge import Knowledge
+from bot.domain.trade import Method
+
+_WET = (Method.SPRAY, Method.RINSE)
+
+
+TAKE_BLOOM = frozenset({"soap", "neem", "raw_neem", "oil", "rapeseed_oil"})
+"""Products, by key, that dissolve a waxy bloom."""
+
+
+class Care(Enum):
+    """What to mind."""
+
+    BLOOM = "bloom"
+    HAIR = "hair"
+    ROSETTE = "rosette"
+
+
+def care_of(
+    household: Household, knowledge: Knowledge, plant: Plant, method: Method | None, product: ProductId | None
+) -> tuple[Care, ...]:
+    """
+    Give what to mind with a method and product on a plant.
+
+    Soap and oil take a waxy bloom off for good; hair holds what is sprayed, so one leaf first and shade; a
+    rosette holds water in its crown and rots. As told, else by the plant's kind. Common practice, no source.
+    """
+    kind = knowledge.kind_of(plant)
+    used = None if product is None else knowledge.products.get(household.products[product].ingredient)
+    takes_bloom = method is Method.SPRAY and used is not None and used.key in TAKE_BLOOM
+    cares = (
+        (Care.BLOOM, takes_bloom and _is(plant, "waxy", by_kind=kind is not None and kind.has_bloom)),
+        (Care.HAIR, method in _WET and _is(plant, "hairy", by_kind=kind is not None and kind.is_hairy)),
+        (Care.ROSETTE, method in _WET and kind is not None and kind.is_rosette),
+    )
+    return tuple(care for care, holds in cares if holds)
+
+
+def _is(plant: Plant, trait: str, *, by_kind: bool) -> bool:
+    if f"not-{trait}" in plant.traits:
+        return False
+    return trait in plant.traits or by_kind
