@@ -8,6 +8,7 @@ from bot.actions.outcomes import (
     AntsFirst,
     DueLine,
     DueList,
+    Habits,
     History,
     IsolatedList,
     NoPlants,
@@ -30,6 +31,7 @@ from bot.domain.identity import PlantId
 from bot.domain.label import Refusal, refusals
 from bot.domain.nudging import Placement, placements
 from bot.domain.pest import Evidence
+from bot.domain.recurrence import next_on
 from bot.domain.watch import hatch_to_adult_days
 
 HISTORY_DAYS = 60
@@ -47,6 +49,7 @@ Answered = (
     | TrendShown
     | NoTrend
     | AntsFirst
+    | Habits
 )
 
 
@@ -59,6 +62,8 @@ def answer(command: Ask, desk: Desk) -> Answered:  # noqa: C901 - one arm a topi
             return _settings(desk)
         case Topic.STOCK:
             return _shelf(desk)
+        case Topic.ROUTINES:
+            return _habits(desk)
         case _ if not desk.household.plants:
             return NoPlants()
         case Topic.ISOLATED:
@@ -221,6 +226,11 @@ def _shelf(desk: Desk) -> Shelf:
             left_ml(desk.household, desk.knowledge, product) for product in desk.household.products.values()
         ),
     )
+
+
+def _habits(desk: Desk) -> Habits:
+    routines = desk.household.routines.values()
+    return Habits(tuple((rule, next_on(rule, since, desk.today)) for rule, since in routines))
 
 
 def _settings(desk: Desk) -> Settings:

@@ -356,6 +356,7 @@ class Topic(Enum):
     ANTS = "ants"
     STOCK = "stock"
     SETTINGS = "settings"
+    ROUTINES = "routines"
     PLANTS = "plants"
 
 

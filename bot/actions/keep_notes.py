@@ -119,7 +119,8 @@ def read_temperature(command: ReadTemperature, desk: Desk) -> TemperatureNoted |
 def set_routine(command: SetRoutine, desk: Desk) -> RoutineSaved:
     """Keep a habit as its RFC 5545 rule."""
     desk.write([desk.draft(RoutineSet(name=command.name, rule=command.rule))])
-    return RoutineSaved(command.name, command.rule, next_on(command.rule, desk.today, desk.today))
+    following = next_on(command.rule, desk.today, desk.today) if command.rule else None
+    return RoutineSaved(command.name, command.rule, following)
 
 
 def hold(command: Hold, desk: Desk) -> Held:

@@ -569,6 +569,13 @@ class RoutineSaved:
 
 
 @dataclass(frozen=True, slots=True)
+class Habits:
+    """The rules of the habits set, each with its next day."""
+
+    of: tuple[tuple[str, date | None], ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Held:
     """No nudges until a day, or until told."""
 
@@ -829,6 +836,7 @@ Outcome = (
     | TemperatureNoted
     | BadTemperature
     | RoutineSaved
+    | Habits
     | Held
     | IsolatedList
     | DueList

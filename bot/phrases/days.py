@@ -24,7 +24,7 @@ _DAY_NAMES = (
     *("monday mon", "tuesday tue tues", "wednesday wed weds", "thursday thu thur thurs"),
     *("friday fri", "saturday sat saterday", "sunday sun"),
 )
-_WEEKDAYS = {name: number for number, names in enumerate(_DAY_NAMES) for name in names.split()}
+WEEKDAYS = {name: number for number, names in enumerate(_DAY_NAMES) for name in names.split()}
 _FULL_DAYS = frozenset(names.split()[0] for names in _DAY_NAMES)
 _BEFORE_A_DAY = frozenset({"on", "until", "till", "til", "for", "to", "every"})
 _BYDAY = ("MO", "TU", "WE", "TH", "FR", "SA", "SU")
@@ -232,13 +232,13 @@ def _every(words: tuple[str, ...], start: int) -> tuple[Every, int] | None:
     word = words[start]
     if word in {"daily", "weekly", "fortnightly"}:
         return Every(days={"daily": 1, "weekly": _WEEK, "fortnightly": 2 * _WEEK}[word]), 1
-    if word.endswith("s") and word[:-1] in _WEEKDAYS and len(word) > len("suns"):
-        return Every(weekday=_WEEKDAYS[word[:-1]]), 1
+    if word.endswith("s") and word[:-1] in WEEKDAYS and len(word) > len("suns"):
+        return Every(weekday=WEEKDAYS[word[:-1]]), 1
     if word != "every" or start + 1 >= len(words):
         return None
     following = words[start + 1]
-    if following in _WEEKDAYS:
-        return Every(weekday=_WEEKDAYS[following]), 2
+    if following in WEEKDAYS:
+        return Every(weekday=WEEKDAYS[following]), 2
     if following in {"day", "evening", "week", "fortnight", "other"}:
         if following == "other":
             return (Every(days=2), 3) if words[start + 2 : start + 3] == ("day",) else None
@@ -339,14 +339,14 @@ def _weekday(words: tuple[str, ...], start: int) -> tuple[Weekday, int] | None:
     which = words[start] if words[start] in {"last", "next", "this"} else ""
     at = start + bool(which)
     name = words[at] if at < len(words) else ""
-    if name not in _WEEKDAYS:
+    if name not in WEEKDAYS:
         return None
     size = 1 + bool(which)
     if name not in _FULL_DAYS and not which and not _stands_as_a_day(words, at):
         return None
     if words[at + 1 : at + 2] in {("evening",), ("morning",), ("night",), ("afternoon",)}:
         size += 1
-    return Weekday(_WEEKDAYS[name], "" if which == "this" else which), size
+    return Weekday(WEEKDAYS[name], "" if which == "this" else which), size
 
 
 def _stands_as_a_day(words: tuple[str, ...], at: int) -> bool:

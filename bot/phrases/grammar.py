@@ -48,7 +48,6 @@ from bot.phrases.household import (
     read_absence,
     read_arrival,
     read_mixture,
-    read_routine,
     read_stock,
     read_temperature,
 )
@@ -71,6 +70,7 @@ from bot.phrases.putting_off import read_postponement
 from bot.phrases.questions import ASKING, is_question, read_question
 from bot.phrases.rates import read_bad_rate
 from bot.phrases.rounds import read_round
+from bot.phrases.routines import read_habit
 from bot.phrases.setup import (
     read_coordinates,
     read_expected_town,
@@ -95,7 +95,6 @@ _READERS: tuple[_Reader, ...] = (
     read_stock,
     read_temperature,
     read_mixture,
-    read_routine,
     read_absence,
     read_loss,
     read_deletion,
@@ -388,6 +387,7 @@ def _whole_message(text: str, words: tuple[str, ...], situation: Situation) -> M
         return (_ask_whether_new(offered),)
     return (
         read_work(words, situation)
+        or read_habit(words)
         or read_animals(words)
         or read_traits(words, situation)
         or read_months(words, situation)
@@ -400,6 +400,9 @@ def _whole_message(text: str, words: tuple[str, ...], situation: Situation) -> M
 
 def _seen_or_mixed(words: tuple[str, ...], situation: Situation, *, asks: bool) -> Meant | None:
     """Read what may be asked or told: ants, something nobody has named, a mixture."""
+    habit = read_habit(words) if asks else None
+    if habit is not None and isinstance(habit[0], Ask):
+        return habit
     if frozenset(words) & {"ants", "ant"} and "plant" not in words:
         return (Ask(topic=Topic.ANTS),)
     unnamed = read_identification(words, situation)

@@ -10,7 +10,6 @@ from bot.actions.commands import (
     Missing,
     Mix,
     ReadTemperature,
-    SetRoutine,
     StockProduct,
 )
 from bot.domain.identity import ProductId
@@ -138,23 +137,6 @@ def read_temperature(clause: Clause, setting: Setting) -> Meant | None:
     if isinstance(on, Trouble):
         return bad_day(clause, on)
     return (ReadTemperature(place.id, float(warmth.celsius), on),)
-
-
-def read_routine(clause: Clause, setting: Setting) -> Meant | None:
-    """Read "check on sundays"."""
-    del setting
-    every = clause.one(Every)
-    if (
-        every is None
-        or every.days == 0
-        or not clause.has(Word.CHECK)
-        or not clause.only(Word.CHECK, Every, Word.ALL)
-    ):
-        return None
-    # "check on sundays" sets a habit; "weekly check" only names one.
-    if clause.content()[0] is not Word.CHECK:
-        return None
-    return (SetRoutine("check", every.rule),)
 
 
 def read_absence(clause: Clause, setting: Setting) -> Meant | None:

@@ -98,6 +98,8 @@ Measure = Volume | UnclearVolume | Warmth | Length
 
 def number_at(words: tuple[str, ...], start: int) -> tuple[Decimal, int] | None:
     """Read a number in digits or words, and how many words it took; "a" counts as one before a unit only."""
+    if start >= len(words):
+        return None
     loose = _loose_at(words, start)
     if loose is not None:
         return loose

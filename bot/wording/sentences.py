@@ -9,6 +9,7 @@ from bot.wording.asking import FIRST_AID, HELP, asks, due, unclear
 from bot.wording.chart import trend_chart
 from bot.wording.conditions import percent
 from bot.wording.days import counted, day, listed, month, near_day
+from bot.wording.habits import habits, routine_saved
 from bot.wording.history import history_text
 from bot.wording.identifying import identified, key_asked
 from bot.wording.isolation import isolated, isolated_them, release_info, release_words, released
@@ -213,12 +214,10 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
                 f"{voice.warmth(celsius)} is outside what plants at home live through ({voice.warmth(-10)} to "
                 f"{voice.warmth(45)}). Nothing is written."
             )
-        case o.RoutineSaved(next_on=next_on):
-            return (
-                f"Written. Next time: {near_day(next_on, voice.today)}."
-                if next_on
-                else "Written; it has no next day."
-            )
+        case o.RoutineSaved():
+            return routine_saved(outcome, voice)
+        case o.Habits():
+            return habits(outcome, voice)
         case o.Held(until=until) if until is not None and until <= voice.today:
             return "Good to have you back. The evenings go on."
         case o.Held(until=until):

@@ -334,7 +334,9 @@ def test_done_asks_what_was_seen_and_all_clean_answers(outbreak: Talk) -> None:
 
 
 def test_a_habit_brings_the_walk_on_its_day(talk: Talk) -> None:
-    assert talk.say("check on sundays") == ["Written. Next time: tomorrow, Sun 3 May."]
+    assert talk.say("check on sundays") == [
+        "Written: a look over all plants every Sunday. Next time: tomorrow, Sun 3 May."
+    ]
     assert RoutineSet(name="check", rule="FREQ=WEEKLY;BYDAY=SU") in [one for _, one in talk.told()]
 
 

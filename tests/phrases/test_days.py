@@ -123,7 +123,7 @@ def test_later_this_evening_ends_where_quiet_hours_begin() -> None:
         ("check every wednesday", "routine check rule=FREQ=WEEKLY;BYDAY=WE"),
         ("check daily", "routine check rule=FREQ=DAILY"),
         ("check every evening", "routine check rule=FREQ=DAILY"),
-        ("check every other week", "unclear"),
+        ("check every other week", "routine check rule=FREQ=WEEKLY;INTERVAL=2"),
         ("check every half day", "unclear"),
         ("later hoya in 30 hours", "unclear"),
         ("later hoya on 31/11", "unclear"),

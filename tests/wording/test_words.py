@@ -52,7 +52,10 @@ def test_outcomes_the_grammar_seldom_reaches_are_worded() -> None:
     )
     assert say(BadHours(time(20), time(13), time(7)), VOICE).startswith("An evening at 20:00 would lie in")
     assert say(NothingDue(date(2026, 5, 3)), VOICE)
-    assert say(RoutineSaved("check", "FREQ=DAILY;COUNT=1", None), VOICE) == "Written; it has no next day."
+    assert (
+        say(RoutineSaved("check", "FREQ=DAILY;COUNT=1", None), VOICE)
+        == "Written: a look over all plants every day. It has no next day."
+    )
     assert say(Lost(("ivy",)), VOICE).startswith("Written: ivy gone.")
     assert "Nothing of your last message was written down" in apology().text
 

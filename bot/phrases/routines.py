@@ -1,0 +1,199 @@
+"""Habits in words: "check on sundays", "inspect every first saturday", "look them over every 10 days"."""
+
+from bot.actions.commands import Ask, SetRoutine, Topic
+from bot.domain.agenda import CHECK_ROUTINE
+from bot.phrases.asking import Meant
+from bot.phrases.days import WEEKDAYS
+from bot.phrases.numbers import number_at
+from bot.phrases.words import listed
+
+_VERBS = (
+    *("check", "checks", "inspect", "look", "look at", "look over", "look them over", "check walk", "walk"),
+    *(
+        "weekly check",
+        "weekly look",
+        "weekly walk",
+        "inspection",
+        "routine check",
+        "i check",
+        "we check",
+        "remind me to check",
+    ),
+    *(
+        "look after",
+        "i look at",
+        "i want to check",
+        "i will check",
+        "let us check",
+        "check up on",
+        "i inspect",
+    ),
+)
+_OBJECTS = listed("plants plant everything all them my our the on at : please is me")
+_ENDS = frozenset(
+    {
+        *(
+            "stop checks",
+            "stop checking",
+            "stop the checks",
+            "no more checks",
+            "no checks",
+            "stop the weekly check",
+        ),
+        *("no weekly check", "stop weekly checks", "stop weekly check", "end the habit", "stop the habit"),
+        *("stop my routine", "stop routine", "no routine", "forget the routine", "cancel the weekly check"),
+        *("stop the routine", "stop routines", "end routine", "end the routine", "no more weekly checks"),
+    }
+)
+_ASKS = frozenset(
+    {"routine", "routines", "habit", "habits", "my routine", "my routines", "my habits", "schedule"}
+)
+_BYDAY = ("MO", "TU", "WE", "TH", "FR", "SA", "SU")
+_NTH = {
+    **dict.fromkeys(("first", "1st"), 1),
+    **dict.fromkeys(("second", "2nd"), 2),
+    **dict.fromkeys(("third", "3rd"), 3),
+    **dict.fromkeys(("fourth", "4th"), 4),
+    "last": -1,
+}
+_OF_A_MONTH = (
+    *(("of", "the", "month"), ("of", "each", "month"), ("of", "every", "month"), ("of", "a", "month")),
+    *(("in", "the", "month"), ("each", "month"), ("every", "month"), ("a", "month"), ("per", "month")),
+)
+_WORDS_FOR_A_RULE = {
+    ("daily",): "FREQ=DAILY",
+    ("every", "day"): "FREQ=DAILY",
+    ("every", "evening"): "FREQ=DAILY",
+    ("each", "day"): "FREQ=DAILY",
+    ("every", "other", "day"): "FREQ=DAILY;INTERVAL=2",
+    ("every", "second", "day"): "FREQ=DAILY;INTERVAL=2",
+    ("weekly",): "FREQ=WEEKLY",
+    ("once", "a", "week"): "FREQ=WEEKLY",
+    ("every", "week"): "FREQ=WEEKLY",
+    ("each", "week"): "FREQ=WEEKLY",
+    ("every", "other", "week"): "FREQ=WEEKLY;INTERVAL=2",
+    ("every", "second", "week"): "FREQ=WEEKLY;INTERVAL=2",
+    ("fortnightly",): "FREQ=WEEKLY;INTERVAL=2",
+    ("every", "fortnight"): "FREQ=WEEKLY;INTERVAL=2",
+    ("monthly",): "FREQ=MONTHLY;BYMONTHDAY=1",
+    ("once", "a", "month"): "FREQ=MONTHLY;BYMONTHDAY=1",
+    ("every", "month"): "FREQ=MONTHLY;BYMONTHDAY=1",
+    ("weekdays",): "FREQ=WEEKLY;BYDAY=MO,TU,WE,TH,FR",
+    ("every", "weekday"): "FREQ=WEEKLY;BYDAY=MO,TU,WE,TH,FR",
+    ("weekends",): "FREQ=WEEKLY;BYDAY=SA,SU",
+    ("every", "weekend"): "FREQ=WEEKLY;BYDAY=SA,SU",
+    ("at", "weekends"): "FREQ=WEEKLY;BYDAY=SA,SU",
+}
+_MOST_DAYS = 366
+_LATEST_MONTH_DAY = 28
+"""A later one would be missing in some months; the last day stands for it."""
+
+
+def read_habit(words: tuple[str, ...]) -> Meant | None:
+    """Read a habit set, ended or asked about; None where the message is none."""
+    said = tuple(word for word in _ordinals(words) if word not in {".", "!", "please"})
+    text = " ".join(said)
+    if text in _ENDS:
+        return (SetRoutine(CHECK_ROUTINE, ""),)
+    if text.removesuffix(" ?") in _ASKS:
+        return (Ask(topic=Topic.ROUTINES),)
+    for verb in sorted(_VERBS, key=len, reverse=True):
+        opening = tuple(verb.split())
+        if said[: len(opening)] == opening:
+            rule = _after_objects(said[len(opening) :])
+            if rule is not None:
+                return (SetRoutine(CHECK_ROUTINE, rule),)
+    return None
+
+
+def _ordinals(words: tuple[str, ...]) -> tuple[str, ...]:
+    """Join "1", "st" as typed."""
+    joined: list[str] = []
+    for word in words:
+        if joined and joined[-1].isdigit() and word in {"st", "nd", "rd", "th"}:
+            joined[-1] += word
+        else:
+            joined.append(word)
+    return tuple(joined)
+
+
+def _after_objects(words: tuple[str, ...]) -> str | None:
+    """Read the schedule behind what is to be looked at."""
+    for at in range(len(words)):
+        rule = _rule(words[at:])
+        if rule is not None:
+            return rule
+        if words[at] not in _OBJECTS:
+            return None
+    return None
+
+
+def _rule(words: tuple[str, ...]) -> str | None:
+    exact = _WORDS_FOR_A_RULE.get(words)
+    if exact is not None:
+        return exact
+    return _every_few(words) or _of_a_month(words) or _weekdays(words)
+
+
+def _every_few(words: tuple[str, ...]) -> str | None:
+    """Read "every 10 days", "every 2 weeks on tuesday", "every other sunday"."""
+    if words[:1] not in {("every",), ("each",)} or len(words) < len(("every", "2", "weeks")):
+        return None
+    if words[1] in {"other", "second", "2nd"} and _weekday(words[2]) is not None and len(words) == 3:  # noqa: PLR2004
+        return f"FREQ=WEEKLY;INTERVAL=2;BYDAY={_weekday(words[2])}"
+    number = None if words[1] == "other" else number_at(words, 1)
+    count, size = (2, 1) if number is None else (int(number[0]), number[1])
+    if number is None and words[1] != "other":
+        return None
+    unit, rest = words[1 + size : 2 + size], words[2 + size :]
+    if number is not None and (number[0] != count or not 0 < count <= _MOST_DAYS):
+        return None
+    if unit in {("day",), ("days",), ("evenings",)} and not rest:
+        return "FREQ=DAILY" + (f";INTERVAL={count}" if count > 1 else "") if count % 7 else _weeks(count // 7)
+    if unit in {("week",), ("weeks",)}:
+        on = rest[1:] if rest[:1] == ("on",) else rest
+        day = _weekday(on[0]) if len(on) == 1 else None
+        return _weeks(count, day) if not rest or day is not None else None
+    return None
+
+
+def _weeks(count: int, day: str | None = None) -> str:
+    return "FREQ=WEEKLY" + (f";INTERVAL={count}" if count > 1 else "") + (f";BYDAY={day}" if day else "")
+
+
+def _of_a_month(words: tuple[str, ...]) -> str | None:
+    """Read "every first saturday", "on the last sunday of the month", "on the 15th of each month"."""
+    kept, is_month = _cut_month(words)
+    bare = tuple(word for word in kept if word not in {"every", "each", "on", "the"})
+    is_every = bool({"every", "each"} & set(kept)) or is_month
+    if len(bare) == 2 and bare[0] in _NTH and _weekday(bare[1]) is not None and is_every:  # noqa: PLR2004
+        return f"FREQ=MONTHLY;BYDAY={_NTH[bare[0]]}{_weekday(bare[1])}"
+    if len(bare) == 1 and is_every and bare[0][:-2].isdigit() and bare[0][-2:] in {"st", "nd", "rd", "th"}:
+        day = int(bare[0][:-2])
+        if 1 <= day <= 31:  # noqa: PLR2004 - days of a month
+            return f"FREQ=MONTHLY;BYMONTHDAY={day if day <= _LATEST_MONTH_DAY else -1}"
+    return None
+
+
+def _cut_month(words: tuple[str, ...]) -> tuple[tuple[str, ...], bool]:
+    for ending in _OF_A_MONTH:
+        if words[-len(ending) :] == ending:
+            return words[: -len(ending)], True
+    return words, False
+
+
+def _weekdays(words: tuple[str, ...]) -> str | None:
+    """Read "on sundays", "every monday and thursday"; a single sunday is a day, no habit."""
+    is_every = words[:1] in {("every",), ("each",)}
+    bare = [word for word in words if word not in {"every", "each", "on", "and", ",", "&"}]
+    days = [_weekday(word) for word in bare]
+    is_plural = all(word.endswith("s") and word not in WEEKDAYS for word in bare)
+    told = [day for day in days if day is not None]
+    if not days or len(told) < len(days) or not (is_every or is_plural):
+        return None
+    return f"FREQ=WEEKLY;BYDAY={','.join(day for day in _BYDAY if day in told)}"
+
+
+def _weekday(word: str) -> str | None:
+    index = WEEKDAYS.get(word, WEEKDAYS.get(word.removesuffix("s")))
+    return None if index is None else _BYDAY[index]
