@@ -29,6 +29,7 @@ from bot.actions.name_pest import pest_words
 from bot.actions.outcomes import (
     Asks,
     ButtonExpired,
+    CheckLogged,
     FindLogged,
     Founded,
     Identified,
@@ -42,6 +43,8 @@ from bot.actions.outcomes import (
     PlantsAdded,
     PlantsGone,
     Stranger,
+    WalkLevelAsked,
+    WalkStep,
     WhichTown,
     WorkStage,
 )
@@ -130,7 +133,12 @@ class Conversation:
             _settle_question(commands, desk)
             outcomes = [outcome for command in commands for outcome in perform(command, desk)]
         question = store.question(member.household, incoming.chat) if _asks(outcomes) else None
-        said.answers.append((incoming.chat, self._answer(outcomes, desk, question)))
+        answer = self._answer(outcomes, desk, question)
+        shown_in = _walked_message(incoming, outcomes)
+        if shown_in is not None:
+            said.edits.append((incoming.chat, shown_in, answer))
+        else:
+            said.answers.append((incoming.chat, answer))
         if desk.has_written:
             refresh_evening(desk)
         return said
@@ -266,6 +274,15 @@ def _voice(desk: Desk) -> Voice:
     return Voice(desk.today, household.zone, household.units, household.clock_hours)
 
 
+def _walked_message(incoming: Incoming, outcomes: list[Outcome]) -> int | None:
+    """Give the message that a tap of a check walk turns into the next plant: one message does it all."""
+    is_next = bool(outcomes) and isinstance(outcomes[-1], WalkStep)
+    is_short = all(isinstance(one, WalkStep | CheckLogged) for one in outcomes)
+    if is_next and is_short and isinstance(incoming.kind, Press):
+        return incoming.kind.message_id
+    return None
+
+
 def _settle_question(commands: "tuple[Command, ...]", desk: Desk) -> None:
     """Close the open question where this is one of its answers, pressed or typed."""
     question = desk.store.question(desk.member.household, desk.member.chat)
@@ -291,7 +308,17 @@ def _opens_question(outcome: Outcome) -> bool:
         case LeaveAsked(is_founder=is_founder):
             return not is_founder
         case _:
-            return isinstance(outcome, WorkStage | KeyAsked | NotYet | PlacesSaved | PlantsAdded | WhichTown)
+            return isinstance(
+                outcome,
+                WalkLevelAsked
+                | WalkStep
+                | WorkStage
+                | KeyAsked
+                | NotYet
+                | PlacesSaved
+                | PlantsAdded
+                | WhichTown,
+            )
 
 
 def _buttons(question: Question) -> tuple[tuple[Button, ...], ...]:

@@ -238,6 +238,37 @@ class EndWork:
 
 
 @dataclass(frozen=True, slots=True)
+class BeginWalk:
+    """
+    A look over plants one by one, all where none are named, or the walk under way again.
+
+    The level is asked where it is not told.
+    """
+
+    level: Level | None = None
+    plants: tuple[PlantId, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class PassPlant:
+    """Not this one on this walk."""
+
+    plants: tuple[PlantId, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class GoOn:
+    """The walk's next plant, unless something is being asked about this one."""
+
+
+@dataclass(frozen=True, slots=True)
+class EndWalk:
+    """Stop the walk, to go on later; or for good."""
+
+    is_for_good: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class SetStrict:
     """Let plants go at the stricter chance, or at the usual one again."""
 
@@ -459,6 +490,10 @@ Command = (
     | BeginWork
     | TickWork
     | EndWork
+    | BeginWalk
+    | PassPlant
+    | GoOn
+    | EndWalk
     | SetStrict
     | Invite
     | Leave

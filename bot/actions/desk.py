@@ -68,6 +68,8 @@ class Desk:
     has_written: bool = field(default=False, init=False)
     to_set_apart: list[PlantId] = field(default_factory=list, init=False)
     """Plants with a find in this message that are not kept apart yet."""
+    is_asking: bool = field(default=False, init=False)
+    """Whether this message opened a question that wants an answer first."""
     _known: Known | None = field(default=None, init=False)
 
     @property

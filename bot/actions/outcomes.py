@@ -462,6 +462,50 @@ class NoWork:
 
 
 @dataclass(frozen=True, slots=True)
+class WalkLevelAsked:
+    """How closely the plants of a walk are to be looked at; how many they are."""
+
+    plants: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WalkStep:
+    """The plant at hand on a check walk, its number among all, its open cases and where they hide."""
+
+    plant: str
+    place: str | None
+    number: int
+    count: int
+    level: Level
+    pests: tuple[str, ...]
+    hides: str | None
+    is_resumed: bool
+    is_first: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WalkDone:
+    """What a walk came to."""
+
+    none_seen: tuple[str, ...]
+    found: tuple[str, ...]
+    passed: tuple[str, ...]
+    ready: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WalkStopped:
+    """Enough for now; plants left, none where it is over for good."""
+
+    plants_left: int
+
+
+@dataclass(frozen=True, slots=True)
+class NoWalk:
+    """No check walk is under way."""
+
+
+@dataclass(frozen=True, slots=True)
 class AntsFirst:
     """What to do about ants before the pest they guard."""
 
@@ -818,6 +862,11 @@ Outcome = (
     | WorkDone
     | WorkPaused
     | NoWork
+    | WalkLevelAsked
+    | WalkStep
+    | WalkDone
+    | WalkStopped
+    | NoWalk
     | AntsFirst
     | KeyAsked
     | Identified

@@ -6,13 +6,16 @@ from bot.actions.answer_question import answer
 from bot.actions.commands import (
     AddPlants,
     Ask,
+    BeginWalk,
     BeginWork,
     Choice,
     Command,
     Correct,
     Decline,
+    EndWalk,
     EndWork,
     Exposure,
+    GoOn,
     Greet,
     Help,
     Hold,
@@ -32,6 +35,7 @@ from bot.actions.commands import (
     MovePlant,
     NewPlant,
     NotUnderstood,
+    PassPlant,
     Postpone,
     ReadTemperature,
     ReleasePlant,
@@ -74,6 +78,7 @@ from bot.actions.outcomes import (
     Greeted,
     Helped,
     NotYet,
+    NoWalk,
     Outcome,
     Paused,
     Unclear,
@@ -94,6 +99,7 @@ from bot.actions.set_up import (
 from bot.actions.share import invite, leave
 from bot.actions.situation import Expecting
 from bot.actions.take_back import correct, undo
+from bot.actions.walk_through import begin_walk, end_walk, go_on, pass_plant
 from bot.actions.work_through import begin_work, end_work, tick_work
 
 LONGEST_KIND = 3
@@ -156,12 +162,10 @@ def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912
             return [stock(command, desk)]
         case Identify():
             return [identify(command, desk)]
-        case BeginWork():
-            return [begin_work(command, desk)]
-        case TickWork():
-            return [tick_work(command, desk)]
-        case EndWork():
-            return [end_work(command, desk)]
+        case BeginWork() | TickWork() | EndWork():
+            return [_work(command, desk)]
+        case BeginWalk() | PassPlant() | GoOn() | EndWalk():
+            return _walk(command, desk)
         case SetStrict():
             return [set_strict(command, desk)]
         case Invite():
@@ -212,6 +216,30 @@ def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912
             assert_never(command)
 
 
+def _work(command: BeginWork | TickWork | EndWork, desk: Desk) -> Outcome:
+    match command:
+        case BeginWork():
+            return begin_work(command, desk)
+        case TickWork():
+            return tick_work(command, desk)
+        case EndWork():
+            return end_work(command, desk)
+
+
+def _walk(command: BeginWalk | PassPlant | GoOn | EndWalk, desk: Desk) -> list[Outcome]:
+    outcome: Outcome | None
+    match command:
+        case BeginWalk():
+            outcome = begin_walk(command, desk)
+        case PassPlant():
+            outcome = pass_plant(command, desk)
+        case GoOn():
+            outcome = go_on(command, desk)
+        case EndWalk():
+            outcome = end_walk(command, desk)
+    return [NoWalk()] if outcome is None and isinstance(command, EndWalk) else [outcome] if outcome else []
+
+
 def _is_new_plant(text: str, desk: Desk) -> bool:
     """Whether what was not understood is just the name of a kind of plant."""
     return len(text.split()) <= LONGEST_KIND and desk.knowledge.kind_by_word.get(text.casefold()) is not None
@@ -222,6 +250,7 @@ def _find(command: LogFind, desk: Desk) -> list[Outcome]:
     unsettled = [plant for plant, pest in settled if pest is None]
     if not unsettled:
         return [log_find(command, plant, pest, desk) for plant, pest in settled if pest is not None]
+    goes_on = () if desk.household.walk is None else (GoOn(),)
     choices = tuple(
         Choice(
             desk.knowledge.pests[pest].name,
@@ -234,6 +263,7 @@ def _find(command: LogFind, desk: Desk) -> list[Outcome]:
                     where=command.where,
                     on=command.on,
                 ),
+                *goes_on,
             ),
         )
         for pest in candidates(command.pest, desk)
@@ -270,5 +300,6 @@ def _release(command: ReleasePlant, desk: Desk) -> list[Outcome]:
 
 def _ask(command: Incomplete, desk: Desk) -> Asks:
     if command.choices:
+        desk.is_asking = True
         desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, command.choices, desk.now)
     return Asks(command.missing, desk.names(command.plants), command.text, command.choices)

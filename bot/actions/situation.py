@@ -55,6 +55,7 @@ class Expecting(Enum):
     PLACE = "place"
     CHOICE = "choice"
     WORK = "work"
+    WALK = "walk"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -26,6 +26,9 @@ from bot.domain.journal import (
     SignSeen,
     Treated,
     Voided,
+    WalkBegun,
+    WalkEnded,
+    WalkPassed,
     WorkEnded,
     WorkTicked,
 )
@@ -35,7 +38,7 @@ OF_A_PLANT = (Found, SignSeen, CheckedClean, Treated, Postponed, IsolatedNow, Re
 """What can have been told of the wrong plant."""
 
 
-_NO_HISTORY = (Heard, Nudged, HouseholdSet, PlaceSet, WorkTicked, WorkEnded)
+_NO_HISTORY = (Heard, Nudged, HouseholdSet, PlaceSet, WorkTicked, WorkEnded, WalkBegun, WalkPassed, WalkEnded)
 
 
 def undo(_: Undo, desk: Desk) -> Undone | NothingToUndo:

@@ -36,6 +36,9 @@ from bot.domain.journal import (
     Treated,
     UsualByMonth,
     Voided,
+    WalkBegun,
+    WalkEnded,
+    WalkPassed,
     WorkBegun,
     WorkEnded,
     WorkTicked,
@@ -237,6 +240,22 @@ class Work:
 
 
 @dataclass(slots=True)
+class Walk:
+    """A check walk under way: its plants in order, and those looked at or passed since."""
+
+    begun_on: date
+    plants: tuple[PlantId, ...]
+    level: Level
+    seen: set[PlantId] = field(default_factory=set)
+    passed: set[PlantId] = field(default_factory=set)
+
+    @property
+    def left(self) -> tuple[PlantId, ...]:
+        """Plants still to be looked at, in order."""
+        return tuple(plant for plant in self.plants if plant not in self.seen | self.passed)
+
+
+@dataclass(slots=True)
 class Household:
     """Everything derived from one journal."""
 
@@ -263,6 +282,7 @@ class Household:
     held_until: date | None = None
     nudge: Nudge | None = None
     work: Work | None = None
+    walk: Walk | None = None
     told_at: datetime | None = None
     """When a member last told something."""
 
@@ -333,6 +353,7 @@ def _apply(household: Household, entry: Entry) -> None:
     plant = household.plants.get(entry.plant) if entry.plant is not None else None
     if plant is not None:
         _apply_to_plant(plant, entry)
+        _note_on_walk(household.walk, plant.id, entry)
     else:
         _apply_to_household(household, entry)
 
@@ -347,15 +368,26 @@ def _apply_to_household(household: Household, entry: Entry) -> None:
             _stock(household.products[told.product], told, entry.happened_on)
         case SprayUsed(ml=ml):
             household.used[entry.happened_on] = ml
-        case RoutineSet(name=name, rule=rule):
-            household.routines.pop(name, None)
-            if rule:
-                household.routines[name] = (rule, entry.happened_on)
+        case RoutineSet() as told:
+            _set_routine(household, told, entry.happened_on)
         case HeldUntil(until=until):
             household.held_from = entry.happened_on
             household.held_until = until
         case WorkBegun() | WorkTicked() | WorkEnded() as told:
             _work(household, told)
+        case WalkBegun() | WalkEnded() as told:
+            _walk(household, told, entry.happened_on)
+        case _:
+            pass
+
+
+def _note_on_walk(walk: Walk | None, plant: PlantId, entry: Entry) -> None:
+    """Whatever way a plant was looked at, the walk need not come to it again."""
+    match entry.payload:
+        case CheckedClean() | Found() | LostNow() if walk is not None:
+            walk.seen.add(plant)
+        case WalkPassed() if walk is not None:
+            walk.passed.add(plant)
         case _:
             pass
 
@@ -393,6 +425,20 @@ def _work(household: Household, told: WorkBegun | WorkTicked | WorkEnded) -> Non
             household.work = None
         case _:
             pass
+
+
+def _set_routine(household: Household, told: RoutineSet, on: date) -> None:
+    household.routines.pop(told.name, None)
+    if told.rule:
+        household.routines[told.name] = (told.rule, on)
+
+
+def _walk(household: Household, told: WalkBegun | WalkEnded, on: date) -> None:
+    match told:
+        case WalkBegun(plants=plants, level=level):
+            household.walk = Walk(on, plants, level)
+        case WalkEnded():
+            household.walk = None
 
 
 def _note_nudge(household: Household, entry: Entry) -> None:

@@ -234,6 +234,24 @@ class WorkEnded:
 
 
 @dataclass(frozen=True, slots=True)
+class WalkBegun:
+    """A check walk begins over these plants, in this order, all looked at in one way."""
+
+    plants: tuple[PlantId, ...]
+    level: Level
+
+
+@dataclass(frozen=True, slots=True)
+class WalkPassed:
+    """The entry's plant is left out of this walk."""
+
+
+@dataclass(frozen=True, slots=True)
+class WalkEnded:
+    """The walk is over, whatever is left."""
+
+
+@dataclass(frozen=True, slots=True)
 class SprayUsed:
     """Spray the whole evening took. [mL]."""
 
@@ -257,6 +275,9 @@ Payload = (
     | TemperatureRead
     | UsualByMonth
     | SprayUsed
+    | WalkBegun
+    | WalkPassed
+    | WalkEnded
     | RoutineSet
     | HeldUntil
     | WorkBegun

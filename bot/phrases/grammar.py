@@ -83,6 +83,7 @@ from bot.phrases.setup import (
 )
 from bot.phrases.suggesting import suggest
 from bot.phrases.text import LONGEST, is_thumb_up, plain, words_of
+from bot.phrases.walking import read_walk
 from bot.phrases.words import Word, listed
 from bot.phrases.working import read_tick, read_work
 
@@ -272,6 +273,7 @@ def _read(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
         return (strong,)
     return (
         read_tick(words, situation)
+        or read_walk(words, situation)
         or read_answer(text, words, situation)
         or _till_when(words, situation)
         or _expected(text, words, situation)

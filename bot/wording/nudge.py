@@ -2,7 +2,7 @@
 
 from datetime import datetime, timedelta
 
-from bot.actions.commands import Ask, Choice, LogCheck, LogRound, Postpone, Topic
+from bot.actions.commands import Ask, BeginWalk, Choice, LogCheck, LogRound, Postpone, Topic
 from bot.actions.outcomes import DueLine, NudgeText
 from bot.domain.care import Care
 from bot.domain.gap import Lateness
@@ -14,6 +14,8 @@ from bot.wording.mixing import mix_line
 from bot.wording.voice import Voice
 
 LIMIT_PLANTS = 40
+WALKED_FROM = 3
+"""So many plants to look at are worth a walk. Judgement. [1]"""
 CARE = {
     Care.BLOOM: "soap and oil take the bloom off the leaves for good; a swab does not.",
     Care.HAIR: "hairy leaves hold what is sprayed: one leaf first, and air until dry.",
@@ -39,6 +41,8 @@ def nudge_choices(nudge: NudgeText) -> tuple[Choice, ...]:
         )
     if looked:
         choices.append(Choice("None seen", (LogCheck(plants=looked, on=nudge.on),)))
+    if len(looked) >= WALKED_FROM:
+        choices.append(Choice("One by one", (BeginWalk(plants=looked),)))
     tomorrow = nudge.on + timedelta(days=1)
     choices.append(Choice("Not tonight", (Postpone(plants=everything, on=tomorrow),)))
     choices.append(Choice("Why", (Ask(topic=Topic.WHY),)))

@@ -31,6 +31,7 @@ from bot.wording.setting_up import (
 )
 from bot.wording.trending import no_trend, trend_words
 from bot.wording.voice import Voice
+from bot.wording.walking import level_asked, walk_done, walk_step, walk_stopped
 from bot.wording.why import reasons_text
 from bot.wording.working import no_work, work_done, work_paused, work_stage
 
@@ -168,6 +169,16 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return work_paused(outcome)
         case o.NoWork():
             return no_work(outcome)
+        case o.WalkLevelAsked():
+            return level_asked(outcome)
+        case o.WalkStep():
+            return walk_step(outcome)
+        case o.WalkDone():
+            return walk_done(outcome)
+        case o.NoWalk():
+            return "No check walk is under way. “walk” begins one."
+        case o.WalkStopped():
+            return walk_stopped(outcome)
         case o.AntsFirst():
             return ANTS
         case o.KeyAsked():

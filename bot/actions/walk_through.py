@@ -1,0 +1,112 @@
+"""The check walk in the chat: one plant at a time, one tap each, resumable."""
+
+from bot.actions.commands import BeginWalk, Choice, EndWalk, GoOn, LogCheck, LogFind, PassPlant
+from bot.actions.desk import Desk
+from bot.actions.outcomes import NoPlants, WalkDone, WalkLevelAsked, WalkStep, WalkStopped
+from bot.actions.situation import Expecting
+from bot.domain.identity import PlantId
+from bot.domain.journal import WalkBegun, WalkEnded, WalkPassed
+from bot.domain.release import Level
+from bot.domain.trade import Grade
+from bot.domain.walk import is_under_way, walk_order
+
+LEVELS = (("A plain look", Level.PLAIN), ("With a lens", Level.LENS), ("Just a glance", Level.GLANCE))
+GRADES = (("A few", Grade.FEW), ("Some", Grade.SOME), ("Many", Grade.MANY))
+
+
+def begin_walk(command: BeginWalk, desk: Desk) -> WalkStep | WalkDone | WalkLevelAsked | NoPlants:
+    """Begin, or go on with the walk under way; how closely is asked once."""
+    if is_under_way(desk.household.walk, desk.today):
+        return _step(desk, is_resumed=True)
+    order = walk_order(desk.household, desk.agenda.progress, desk.agenda.watched)
+    plants = tuple(plant for plant in order if not command.plants or plant in command.plants)
+    if not plants:
+        return NoPlants()
+    if command.level is None:
+        choices = tuple(Choice(label, (BeginWalk(level, command.plants),)) for label, level in LEVELS)
+        desk.store.ask(desk.member.household, desk.member.chat, Expecting.WALK, choices, desk.now)
+        return WalkLevelAsked(len(plants))
+    desk.write([desk.draft(WalkBegun(plants, command.level))])
+    return _step(desk)
+
+
+def pass_plant(command: PassPlant, desk: Desk) -> WalkStep | WalkDone | None:
+    """Leave plants out of this walk."""
+    if not is_under_way(desk.household.walk, desk.today):
+        return None
+    desk.write(desk.draft(WalkPassed(), plant=plant) for plant in command.plants)
+    return _step(desk)
+
+
+def go_on(_: GoOn, desk: Desk) -> WalkStep | WalkDone | None:
+    """Show the next plant, unless something is being asked about this one or no walk is under way."""
+    if desk.is_asking or desk.household.walk is None:
+        return None
+    return _step(desk)
+
+
+def end_walk(command: EndWalk, desk: Desk) -> WalkStopped | None:
+    """Stop for now, or for good."""
+    walk = desk.household.walk
+    if walk is None:
+        return None
+    desk.store.close_question(desk.member.household, desk.member.chat)
+    if command.is_for_good:
+        desk.write([desk.draft(WalkEnded())])
+        return WalkStopped(0)
+    return WalkStopped(len(_left(desk)))
+
+
+def _left(desk: Desk) -> tuple[PlantId, ...]:
+    walk = desk.household.walk
+    living = {plant.id for plant in desk.household.living}
+    return () if walk is None else tuple(plant for plant in walk.left if plant in living)
+
+
+def _step(desk: Desk, *, is_resumed: bool = False) -> WalkStep | WalkDone:
+    walk, left = desk.household.walk, _left(desk)
+    assert walk is not None
+    if not left:
+        return _done(desk)
+    plant = desk.plant(left[0])
+    choices = (
+        Choice("None seen", (LogCheck(plants=(plant.id,), level=walk.level), GoOn())),
+        *(Choice(label, (LogFind(plants=(plant.id,), grade=grade), GoOn())) for label, grade in GRADES),
+        Choice("Not today", (PassPlant((plant.id,)),)),
+        Choice("Stop for now", (EndWalk(),)),
+    )
+    desk.store.ask(desk.member.household, desk.member.chat, Expecting.WALK, choices, desk.now)
+    place = desk.household.places.get(plant.place) if plant.place is not None else None
+    return WalkStep(
+        plant=plant.name,
+        place=None if place is None else place.name,
+        number=len(walk.plants) - len(left) + 1,
+        count=len(walk.plants),
+        level=walk.level,
+        pests=tuple(desk.knowledge.pests[case.pest].name for case in plant.open_cases),
+        hides=next((desk.knowledge.pests[case.pest].hides for case in plant.open_cases), None),
+        is_resumed=is_resumed,
+        is_first=len(left) == len(walk.plants),
+    )
+
+
+def _done(desk: Desk) -> WalkDone:
+    walk = desk.household.walk
+    assert walk is not None
+    found = tuple(
+        plant.id
+        for plant in desk.household.living
+        if plant.id in walk.plants
+        and any(find.on >= walk.begun_on for case in plant.cases for find in case.finds)
+    )
+    living = {plant.id for plant in desk.household.living}
+    none_seen = tuple(plant for plant in walk.plants if plant in walk.seen & living and plant not in found)
+    passed = tuple(plant for plant in walk.plants if plant in (walk.passed - walk.seen) & living)
+    desk.write([desk.draft(WalkEnded())])
+    desk.store.close_question(desk.member.household, desk.member.chat)
+    return WalkDone(
+        none_seen=desk.names(none_seen),
+        found=desk.names(found),
+        passed=desk.names(passed),
+        ready=desk.names(desk.agenda.ready),
+    )

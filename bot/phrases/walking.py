@@ -1,0 +1,123 @@
+"""The check walk: "walk", "walk with a lens", and what answers its plants in words."""
+
+from dataclasses import replace
+
+from bot.actions.commands import BeginWalk, EndWalk, GoOn, LogCheck, LogFind, PassPlant
+from bot.actions.situation import Expecting, Situation
+from bot.domain.identity import PlantId
+from bot.domain.release import Level
+from bot.phrases.asking import Meant
+from bot.phrases.items import items_of
+from bot.phrases.looks import whole_count
+from bot.phrases.names import Pest
+from bot.phrases.numbers import Count
+from bot.phrases.words import Word, listed
+
+_BEGINS = frozenset(
+    {
+        *("walk", "check walk", "start walk", "begin walk", "weekly walk", "weekly check", "check round"),
+        *(
+            "start the walk",
+            "start check walk",
+            "start the check walk",
+            "begin the check walk",
+            "go on with the walk",
+        ),
+        *("continue walk", "continue the walk", "inspection", "inspection round", "walk through", "walk on"),
+        *(
+            "check all plants",
+            "check them all",
+            "let us walk",
+            "do the walk",
+            "do the weekly check",
+            "the walk",
+        ),
+    }
+)
+_LEVELS = {
+    "lens": Level.LENS,
+    "glance": Level.GLANCE,
+    "plain": Level.PLAIN,
+    "magnifier": Level.LENS,
+    "loupe": Level.LENS,
+}
+_ENDS = frozenset(
+    {"end walk", "end the walk", "cancel walk", "cancel the walk", "walk is over", "stop the walk"}
+)
+_PAUSES = frozenset(
+    {"stop", "stop for now", "enough", "enough for today", "stop for today", "pause", "later", "tomorrow"}
+)
+_NONE = frozenset(
+    {
+        "none",
+        "none seen",
+        "clean",
+        "nothing",
+        "nothing seen",
+        "no",
+        "zero",
+        "all clean",
+        "ok",
+        "fine",
+        "good",
+        "clear",
+        "n",
+    }
+)
+_PASSES = frozenset(
+    {"not today", "skip", "skip it", "next", "pass", "leave it out", "skip this one", "not this one"}
+)
+_COURTEOUS = listed(". ! , the please a with and i my it is one")
+
+
+def read_walk(words: tuple[str, ...], situation: Situation) -> Meant | None:
+    """Read what begins or ends a walk at any time, and what answers its plants while it is open."""
+    if "?" in words:
+        return None
+    is_open = situation.expecting is Expecting.WALK
+    said = " ".join(word for word in words if word not in {".", "!", "please"})
+    if said in _BEGINS:
+        return (BeginWalk(),)
+    if said in _ENDS:
+        return (EndWalk(is_for_good=True),)
+    levels = [level for word, level in _LEVELS.items() if word in words]
+    rest = " ".join(
+        word for word in words if word not in _LEVELS and word not in {"with", "a", "the", "my", ".", "look"}
+    )
+    if len(levels) == 1 and (rest in _BEGINS or (is_open and not rest and _asks_level(situation))):
+        plants = _walked(situation) if is_open else ()
+        return (BeginWalk(levels[0], plants),)
+    return _answer(words, said, situation) if is_open else None
+
+
+def _walked(situation: Situation) -> tuple[PlantId, ...]:
+    """Give the plants of the walk whose level is being asked."""
+    begun = [one for choice in situation.choices for one in choice.commands if isinstance(one, BeginWalk)]
+    return begun[0].plants if begun else ()
+
+
+def _asks_level(situation: Situation) -> bool:
+    return all(isinstance(one, BeginWalk) for choice in situation.choices for one in choice.commands)
+
+
+def _answer(words: tuple[str, ...], said: str, situation: Situation) -> Meant | None:
+    """Read "none", "few", "3", "skip" for the plant at hand."""
+    if said in _PAUSES:
+        return (EndWalk(),)
+    offered = [choice.commands for choice in situation.choices]
+    if said in _NONE:
+        return next((meant for meant in offered if isinstance(meant[0], LogCheck)), None)
+    if said in _PASSES:
+        return next((meant for meant in offered if isinstance(meant[0], PassPlant)), None)
+    found = next((meant[0] for meant in offered if isinstance(meant[0], LogFind)), None)
+    items = [item.meaning for item in items_of(words, situation) if item.text not in _COURTEOUS]
+    counts = [meaning for meaning in items if isinstance(meaning, Count)]
+    pests = [meaning for meaning in items if isinstance(meaning, Pest)]
+    is_only_that = all(isinstance(meaning, Count | Pest) or meaning is Word.BUGS for meaning in items)
+    if found is None or len(counts) != 1 or len(pests) > 1 or not is_only_that:
+        return None
+    number = whole_count(counts[0].value)
+    if not number:
+        return None
+    pest = pests[0].key if pests else found.pest
+    return (replace(found, grade=None, count=number, pest=pest), GoOn())

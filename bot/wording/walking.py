@@ -1,0 +1,55 @@
+"""The check walk in words."""
+
+from bot.actions import outcomes as o
+from bot.domain.release import Level
+from bot.wording.days import counted, listed
+
+HOW = {
+    Level.GLANCE: "A glance counts for little; a plain look takes 3 to 5 minutes a plant.",
+    Level.PLAIN: "Axils, undersides, crown, rim of the pot: 3 to 5 minutes each.",
+    Level.LENS: "With the lens or a phone's macro: axils, undersides along the veins, crown, rim of the pot.",
+    Level.ROOTS: "Lift each pot: the root ball, the drainage holes, the rim.",
+}
+
+
+def level_asked(told: o.WalkLevelAsked) -> str:
+    """Ask how closely, once for the whole walk."""
+    return (
+        f"Check walk, {counted(told.plants, 'plant')}, those without a find first. How closely do you look?"
+    )
+
+
+def walk_step(told: o.WalkStep) -> str:
+    """Say which plant is next."""
+    where = f", {told.place}" if told.place else ""
+    lines = [f"{told.number} of {told.count}: {told.plant}{where}."]
+    if told.pests:
+        lines.append(f"Open case: {listed(told.pests)}. It hides in {told.hides}.")
+    if told.is_first:
+        lines.insert(
+            0,
+            f"{HOW[told.level]} Pick dead leaves and debris off the mix on the way; wash hands before the cases.",
+        )
+    if told.is_resumed:
+        lines.insert(0, "Going on where you stopped.")
+    return "\n".join(lines)
+
+
+def walk_done(told: o.WalkDone) -> str:
+    """Sum the walk up."""
+    lines = ["Walk done."]
+    if told.none_seen:
+        lines.append(f"None seen: {listed(told.none_seen)}.")
+    if told.found:
+        lines.append(f"Found something: {listed(told.found)}.")
+    if told.passed:
+        lines.append(f"Not looked at: {listed(told.passed)}.")
+    lines += [f"{name} may leave isolation by the rule: “put {name} back”." for name in told.ready]
+    return "\n".join(lines)
+
+
+def walk_stopped(told: o.WalkStopped) -> str:
+    """Say how to go on."""
+    if not told.plants_left:
+        return "The walk is over. What you told me stays written."
+    return f"Stopped, {counted(told.plants_left, 'plant')} left. “walk” goes on there within two days."
