@@ -6,6 +6,7 @@ from decimal import Decimal
 from bot.actions.commands import (
     AddPlants,
     Ask,
+    BeginWalk,
     Command,
     Correct,
     Decline,
@@ -156,6 +157,8 @@ def _of_the_household(command: Command, situation: Situation) -> list[str]:
             ]
         case Identify():
             return ["ask", "pest", *write.plants(command.plants)]
+        case BeginWalk():
+            return ["walk", _option("level", command.level and command.level.value)]
         case SetTraits():
             return ["tell", *write.plants(command.plants), command.trait]
         case _:
