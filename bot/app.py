@@ -14,14 +14,16 @@ from datetime import datetime, timedelta
 from itertools import chain
 from typing import Any, Protocol
 
-from bot.actions.incoming import Incoming, Press
+from bot.actions.incoming import Incoming, Photo, Press
 from bot.catalogue.load import load
 from bot.clock import Clock
 from bot.conversation import Conversation
 from bot.domain.identity import HouseholdId
 from bot.evening import Evening
+from bot.fetching import Fetching
 from bot.settings import Settings
 from bot.storage.database import Database
+from bot.storage.photos import PhotoFolder
 from bot.storage.sent_notes import Note, SentNotes
 from bot.storage.store import SqlStore
 from bot.telegram.delivery import ChatMoved, Delayed, Delivered, GivenUp, Outcome, Parcel
@@ -145,6 +147,7 @@ class App:
             pacing=pacing,
             webhook=_webhook(settings),
         )
+        self._fetching = Fetching(self._door, self._database, clock, PhotoFolder(settings.data / "photos"))
         self._evening = Evening(self.tick, settings.tick_seconds)
         self._ticking = asyncio.Lock()
         self._has_released = False
@@ -152,6 +155,7 @@ class App:
     async def start(self) -> None:
         """Reach the platform and begin; raises RefusedTokenError when it does not know the token."""
         await self._door.start(self._introduce)
+        self._fetching.start()
         self._evening.start()
 
     async def run_until_stopped(self) -> None:
@@ -172,13 +176,15 @@ class App:
     async def stop(self) -> None:
         """Take no more, send what is at hand, close the database."""
         self._evening.stop()
+        await self._fetching.stop()
         await self._door.stop()
         self._notes.close()
         self._database.close()
 
     async def settled(self) -> None:
-        """Wait until every update fetched is committed and every answer due is sent."""
+        """Wait until every update fetched is committed, every picture fetched and every answer due sent."""
         await self._door.settled()
+        await self._fetching.settled()
 
     async def tick(self) -> None:
         """Look at the households whose evening has come; send what that gives."""
@@ -278,6 +284,8 @@ class App:
             _note(store, outcomes, now)
             for incoming in heard:
                 if store.mark_seen(incoming.update_id, now):
+                    if isinstance(incoming.kind, Photo):
+                        self._fetching.soon()
                     replies = _replies(incoming, self._hear(incoming, store, now))
                     parcels += self._queue(store, replies, now)
         return parcels
@@ -352,7 +360,8 @@ class App:
 def assemble(settings: Settings, clock: Clock, *, pacing: bool = True) -> App:
     """Put the bot together with its real conversation."""
     founding = Founding(settings.owner, is_open=settings.open)
-    conversation = Conversation(load().knowledge, founding.allows)
+    photos = PhotoFolder(settings.data / "photos")
+    conversation = Conversation(load().knowledge, founding.allows, photos=photos)
     if founding.code is not None:
         logger.warning("to found a household, send the bot: /start %s", founding.code)
     return App(settings, clock, conversation.hear, conversation.send_evenings, pacing=pacing)

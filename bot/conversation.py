@@ -13,11 +13,15 @@ from bot.actions.commands import (
     Command,
     Exposure,
     Greet,
+    Incomplete,
+    KeepPhoto,
     LogCheck,
     LogFind,
     LogRound,
     LogSign,
+    NotUnderstood,
     Postpone,
+    RefusePhoto,
     SetCoordinates,
     Start,
     Thanks,
@@ -25,6 +29,7 @@ from bot.actions.commands import (
 )
 from bot.actions.desk import Desk, Memory
 from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Text
+from bot.actions.keep_photo import plants_of_album, receive_photo
 from bot.actions.name_pest import pest_words
 from bot.actions.outcomes import (
     Asks,
@@ -43,20 +48,21 @@ from bot.actions.outcomes import (
     PlantsAdded,
     PlantsGone,
     Stranger,
+    TooManyPhotos,
     WalkLevelAsked,
     WalkStep,
     WhichTown,
     WorkStage,
 )
 from bot.actions.perform import perform
-from bot.actions.ports import Question, Store
+from bot.actions.ports import NoPhotosKept, Photos, Question, Store
 from bot.actions.send_evening import LOOK_AGAIN, refresh_evening, send_evening
 from bot.actions.share import join, tell_others, welcome_newcomer
 from bot.actions.situation import Asked, Expecting, KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, Heard, evening_of
 from bot.domain.knowledge import Knowledge
-from bot.phrases.grammar import understand
+from bot.phrases.grammar import plants_named, understand
 from bot.wording.answer import Answer, Button
 from bot.wording.nudge import nudge_choices
 from bot.wording.sentences import picture, say
@@ -104,6 +110,7 @@ class Conversation:
     may_found: Callable[[int, str], bool]
     """Whether this person, with this /start text, may found a household."""
     memory: Memory = field(default_factory=Memory)
+    photos: Photos = field(default_factory=NoPhotosKept)
 
     @cached_property
     def _pests(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
@@ -121,7 +128,9 @@ class Conversation:
         member = store.member(incoming.person, incoming.chat)
         if member is None:
             return self._meet(incoming, store, now, said)
-        desk = Desk(store, member, self.knowledge, now, f"update:{incoming.update_id}", self.memory)
+        desk = Desk(
+            store, member, self.knowledge, now, f"update:{incoming.update_id}", self.memory, self.photos
+        )
         commands = self._commands(incoming, desk)
         gone = _gone(incoming, commands, desk)
         if gone is not None:
@@ -207,12 +216,21 @@ class Conversation:
                 return (SetCoordinates(latitude, longitude),)
             case Press(data=data):
                 return _pressed(data, desk)
-            case Photo(caption=caption) if caption:
-                return understand(caption, self.situation(desk))
-            case Photo():
-                return understand("photo", self.situation(desk))
+            case Photo() as photo:
+                return self._of_photo(photo, desk)
             case Other(what=what):
                 return understand(what, self.situation(desk))
+
+    def _of_photo(self, sent: Photo, desk: Desk) -> "tuple[Command, ...]":
+        """Read what stands under a photo, and keep the photo with the plants named there."""
+        photo = receive_photo(sent.file_id, sent.album, desk)
+        situation = self.situation(desk)
+        meant = understand(sent.caption, situation) if sent.caption.strip() else ()
+        told = tuple(one for one in meant if not isinstance(one, NotUnderstood | Incomplete | Thanks))
+        if isinstance(photo, TooManyPhotos):
+            return (*told, RefusePhoto(photo.most))
+        plants = plants_named(sent.caption, situation) or plants_of_album(sent.album, desk)
+        return (*told, KeepPhoto(photo, plants))
 
     def situation(self, desk: Desk) -> Situation:
         """Give the grammar what it may know."""

@@ -44,11 +44,17 @@ class Fault:
 class StandIn:
     """One bot, the chats that talk to it, and the HTTP server between them."""
 
-    def __init__(self, *, token: str = "100:demo", clock: Callable[[], datetime]) -> None:  # noqa: S107
+    def __init__(
+        self,
+        *,
+        token: str = "100:demo",  # noqa: S107
+        clock: Callable[[], datetime],
+        first_update: int = 1,
+    ) -> None:
         self.token = token
         self.clock = clock
         self.chats = Chats(clock)
-        self.updates = Updates()
+        self.updates = Updates(first_update)
         self.webhook = Webhook(self.updates)
         self.methods = Methods(token, self.chats, self.updates, self.webhook)
         self.faults: list[Fault] = []

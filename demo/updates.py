@@ -42,10 +42,10 @@ def _number(update: Json) -> int:
 class Updates:
     """Updates the bot has not confirmed yet, lowest id first."""
 
-    def __init__(self) -> None:
+    def __init__(self, first: int = 1) -> None:
         self.pending: list[Json] = []
         self.allowed: frozenset[str] = frozenset()
-        self._next_id = 1
+        self._next_id = first
         self._waiter: asyncio.Future[str] | None = None
         self._watched: dict[int, asyncio.Future[None]] = {}
 

@@ -4,6 +4,7 @@ from datetime import date, timedelta
 
 from bot.actions.commands import Ask, Topic
 from bot.actions.desk import Desk
+from bot.actions.keep_photo import show_photos
 from bot.actions.outcomes import (
     AntsFirst,
     DueLine,
@@ -11,8 +12,10 @@ from bot.actions.outcomes import (
     Habits,
     History,
     IsolatedList,
+    NoPhotos,
     NoPlants,
     NoTrend,
+    PhotosShown,
     PlantList,
     ReasonOf,
     Reasons,
@@ -50,10 +53,12 @@ Answered = (
     | NoTrend
     | AntsFirst
     | Habits
+    | PhotosShown
+    | NoPhotos
 )
 
 
-def answer(command: Ask, desk: Desk) -> Answered:  # noqa: C901 - one arm a topic
+def answer(command: Ask, desk: Desk) -> Answered:  # noqa: C901, PLR0912 - one arm a topic
     """Give the values an answer is made of."""
     match command.topic:
         case Topic.ANTS:
@@ -78,6 +83,8 @@ def answer(command: Ask, desk: Desk) -> Answered:  # noqa: C901 - one arm a topi
             return _history(command, desk)
         case Topic.PLANTS:
             return _plants(desk)
+        case Topic.PHOTOS:
+            return show_photos(command.plants, desk)
         case Topic.TREND:
             return show_trend(command.plants, desk)
 

@@ -5,7 +5,7 @@ from datetime import date, datetime, time
 from decimal import Decimal
 from enum import Enum
 
-from bot.domain.identity import PlaceId, PlantId, ProductId
+from bot.domain.identity import PhotoId, PlaceId, PlantId, ProductId
 from bot.domain.measure import Tool, Units
 from bot.domain.mixture import Share
 from bot.domain.release import Level
@@ -269,6 +269,21 @@ class EndWalk:
 
 
 @dataclass(frozen=True, slots=True)
+class KeepPhoto:
+    """A photo and the plants it shows; without plants they are asked."""
+
+    photo: PhotoId
+    plants: tuple[PlantId, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class RefusePhoto:
+    """A photo past the most that a household may keep."""
+
+    most: int
+
+
+@dataclass(frozen=True, slots=True)
 class SetStrict:
     """Let plants go at the stricter chance, or at the usual one again."""
 
@@ -388,6 +403,7 @@ class Topic(Enum):
     STOCK = "stock"
     SETTINGS = "settings"
     ROUTINES = "routines"
+    PHOTOS = "photos"
     PLANTS = "plants"
 
 
@@ -408,6 +424,7 @@ class Missing(Enum):
 
     METHOD = "method"
     WHICH_PLANT = "which"
+    SHOWN = "shown"
     UNKNOWN_PLANT = "plant"
     WHICH_PEST = "pest"
     NONE_SEEN = "none"
@@ -494,6 +511,8 @@ Command = (
     | PassPlant
     | GoOn
     | EndWalk
+    | KeepPhoto
+    | RefusePhoto
     | SetStrict
     | Invite
     | Leave

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from datetime import date, datetime, time
 from threading import Lock
 
-from bot.actions.ports import Member, Store
+from bot.actions.ports import Member, NoPhotosKept, Photos, Store
 from bot.domain.agenda import Agenda, Task, plan
 from bot.domain.household import Household, Plant, fold
 from bot.domain.identity import HouseholdId, PlantId, ProductId
@@ -65,6 +65,7 @@ class Desk:
     now: datetime
     source: str
     memory: Memory = field(default_factory=Memory)
+    photos: Photos = field(default_factory=NoPhotosKept)
     has_written: bool = field(default=False, init=False)
     to_set_apart: list[PlantId] = field(default_factory=list, init=False)
     """Plants with a find in this message that are not kept apart yet."""

@@ -34,6 +34,8 @@ class Photo:
 
     file_id: str
     caption: str
+    album: str = ""
+    """What pictures sent together have in common."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -506,6 +506,40 @@ class NoWalk:
 
 
 @dataclass(frozen=True, slots=True)
+class PhotoKept:
+    """A photo goes with plants; how many there are of the first now."""
+
+    plants: tuple[str, ...]
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class TooManyPhotos:
+    """The household keeps as many photos as it may."""
+
+    most: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PhotosShown:
+    """A plant before and after: the days of two photos and their bytes, None where they are not here yet."""
+
+    plant: str
+    before_on: date
+    after_on: date
+    before: bytes | None
+    after: bytes | None
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class NoPhotos:
+    """No photo of the plant, or of any."""
+
+    plant: str | None
+
+
+@dataclass(frozen=True, slots=True)
 class AntsFirst:
     """What to do about ants before the pest they guard."""
 
@@ -867,6 +901,10 @@ Outcome = (
     | WalkDone
     | WalkStopped
     | NoWalk
+    | PhotoKept
+    | TooManyPhotos
+    | PhotosShown
+    | NoPhotos
     | AntsFirst
     | KeyAsked
     | Identified

@@ -23,6 +23,7 @@ from bot.actions.commands import (
     Incomplete,
     Invite,
     Isolate,
+    KeepPhoto,
     Leave,
     LogCheck,
     LogFind,
@@ -38,6 +39,7 @@ from bot.actions.commands import (
     PassPlant,
     Postpone,
     ReadTemperature,
+    RefusePhoto,
     ReleasePlant,
     SetAnimals,
     SetCoordinates,
@@ -67,6 +69,7 @@ from bot.actions.keep_notes import (
     set_traits,
     stock,
 )
+from bot.actions.keep_photo import keep_photo
 from bot.actions.log_find import log_check, log_find, log_sign
 from bot.actions.log_round import log_round, nothing_due
 from bot.actions.mix_batch import log_use, mix_batch
@@ -81,6 +84,7 @@ from bot.actions.outcomes import (
     NoWalk,
     Outcome,
     Paused,
+    TooManyPhotos,
     Unclear,
     Welcomed,
 )
@@ -119,7 +123,7 @@ def _expects_an_evening(command: Command) -> bool:
     return isinstance(command, Start | LogFind) or (isinstance(command, Ask) and command.topic is Topic.DUE)
 
 
-def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912 - one arm a command
+def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912, PLR0915 - one arm a command
     match command:
         case Start():
             return [start(command, desk)]
@@ -166,6 +170,11 @@ def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912
             return [_work(command, desk)]
         case BeginWalk() | PassPlant() | GoOn() | EndWalk():
             return _walk(command, desk)
+        case RefusePhoto(most=most):
+            return [TooManyPhotos(most)]
+        case KeepPhoto():
+            kept = keep_photo(command, desk)
+            return [_ask(kept, desk) if isinstance(kept, Incomplete) else kept]
         case SetStrict():
             return [set_strict(command, desk)]
         case Invite():

@@ -7,7 +7,7 @@ from typing import Protocol
 
 from bot.actions.commands import Choice
 from bot.actions.situation import Expecting
-from bot.domain.identity import HouseholdId, MemberId, PlaceId, PlantId, ProductId
+from bot.domain.identity import HouseholdId, MemberId, PhotoId, PlaceId, PlantId, ProductId
 from bot.domain.journal import Draft, Entry
 
 
@@ -34,6 +34,23 @@ class Question:
     choices: tuple[Choice, ...]
     asked_at: datetime
     """Aware UTC."""
+
+
+class Photos(Protocol):
+    """The pictures themselves, outside the database."""
+
+    def read(self, household: HouseholdId, photo: PhotoId) -> bytes | None:
+        """Give a picture, None where it has not come yet or could not be kept."""
+        ...
+
+
+class NoPhotosKept:
+    """Keeps no pictures: for conversations without a disk."""
+
+    def read(self, household: HouseholdId, photo: PhotoId) -> bytes | None:
+        """Give nothing."""
+        del household, photo
+        return None
 
 
 class Store(Protocol):
@@ -110,6 +127,18 @@ class Store(Protocol):
 
     def close_question(self, household: HouseholdId, chat: int) -> None:
         """Close the chat's open question, if any."""
+        ...
+
+    def new_photo(self, household: HouseholdId, file_id: str, album: str, now: datetime) -> PhotoId:
+        """Note a picture that is to be fetched from the platform."""
+        ...
+
+    def count_photos(self, household: HouseholdId) -> int:
+        """Count the pictures of a household."""
+        ...
+
+    def photos_of_album(self, household: HouseholdId, album: str) -> tuple[PhotoId, ...]:
+        """Give the pictures that were sent together."""
         ...
 
     def set_next_evening(self, household: HouseholdId, at: datetime | None) -> None:

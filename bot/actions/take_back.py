@@ -19,6 +19,7 @@ from bot.domain.journal import (
     LostNow,
     Nudged,
     PestCorrected,
+    PhotoTaken,
     PlaceSet,
     PlantSet,
     Postponed,
@@ -34,7 +35,17 @@ from bot.domain.journal import (
 )
 from bot.domain.trade import grade_of
 
-OF_A_PLANT = (Found, SignSeen, CheckedClean, Treated, Postponed, IsolatedNow, ReleasedNow, LostNow)
+OF_A_PLANT = (
+    Found,
+    PhotoTaken,
+    SignSeen,
+    CheckedClean,
+    Treated,
+    Postponed,
+    IsolatedNow,
+    ReleasedNow,
+    LostNow,
+)
 """What can have been told of the wrong plant."""
 
 

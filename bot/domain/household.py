@@ -11,7 +11,7 @@ from datetime import date, datetime, time, timedelta
 from decimal import Decimal
 from zoneinfo import ZoneInfo
 
-from bot.domain.identity import PlaceId, PlantId, ProductId
+from bot.domain.identity import PhotoId, PlaceId, PlantId, ProductId
 from bot.domain.journal import (
     CheckedClean,
     Entry,
@@ -24,6 +24,7 @@ from bot.domain.journal import (
     Nudged,
     NudgedTask,
     PestCorrected,
+    PhotoTaken,
     PlaceSet,
     PlantSet,
     Postponed,
@@ -184,6 +185,7 @@ class Plant:
     checks: list[Check] = field(default_factory=list)
     treatments: list[Treatment] = field(default_factory=list)
     signs: list[tuple[date, Sign]] = field(default_factory=list)
+    photos: list[tuple[date, PhotoId]] = field(default_factory=list)
     isolated_on: date | None = None
     is_apart: bool = False
     quarantine_days: int | None = None
@@ -488,6 +490,8 @@ def _apply_to_plant(plant: Plant, entry: Entry) -> None:  # noqa: C901 - one arm
             _set_plant(plant, told, on)
         case Found(pest=pest, grade=grade, count=count, where=where):
             _find(plant, pest, Find(on, grade, count, where))
+        case PhotoTaken(photo=photo):
+            plant.photos.append((on, photo))
         case SignSeen(sign=sign):
             plant.signs.append((on, sign))
         case CheckedClean(level=level):

@@ -10,7 +10,7 @@ from datetime import date, datetime, time, timedelta
 from decimal import Decimal
 from zoneinfo import ZoneInfo
 
-from bot.domain.identity import EntryId, HouseholdId, MemberId, PlaceId, PlantId, ProductId
+from bot.domain.identity import EntryId, HouseholdId, MemberId, PhotoId, PlaceId, PlantId, ProductId
 from bot.domain.release import Level
 from bot.domain.trade import Form, Grade, Method, Sign
 from bot.domain.window import Facing, Outdoors
@@ -252,6 +252,13 @@ class WalkEnded:
 
 
 @dataclass(frozen=True, slots=True)
+class PhotoTaken:
+    """A photo shows the entry's plant."""
+
+    photo: PhotoId
+
+
+@dataclass(frozen=True, slots=True)
 class SprayUsed:
     """Spray the whole evening took. [mL]."""
 
@@ -274,6 +281,7 @@ Payload = (
     | PestCorrected
     | TemperatureRead
     | UsualByMonth
+    | PhotoTaken
     | SprayUsed
     | WalkBegun
     | WalkPassed

@@ -65,7 +65,7 @@ from bot.phrases.keeping import (
 from bot.phrases.labels import read_animals, read_label_rule, read_months, read_traits
 from bot.phrases.looks import read_check, read_find, read_sign
 from bot.phrases.mixing import read_recipe, read_use
-from bot.phrases.names import OneOf, names_of
+from bot.phrases.names import OneOf, Plants, names_of
 from bot.phrases.putting_off import read_postponement
 from bot.phrases.questions import ASKING, is_question, read_question
 from bot.phrases.rates import read_bad_rate
@@ -262,6 +262,12 @@ def understand(text: str, situation: Situation) -> Meant:
         return meant
     offer = suggest(words, situation, _SPOKEN, lambda others: _read(" ".join(others), others, situation))
     return meant if offer is None else (offer,)
+
+
+def plants_named(text: str, situation: Situation) -> tuple[PlantId, ...]:
+    """Give the plants a text names for sure, in order."""
+    items = items_of(words_of(plain(text))[:LONGEST], situation)
+    return unique(plant for item in items if isinstance(item.meaning, Plants) for plant in item.meaning.ids)
 
 
 def _read(text: str, words: tuple[str, ...], situation: Situation) -> Meant:

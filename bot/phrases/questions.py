@@ -17,7 +17,10 @@ _OPENERS = listed(
     "has will would am any"
 )
 _PERSONS = frozenset({"i", "we", "he", "she", "they", "you", "anyone", "anybody", "somebody"})
-_NOUNS = listed("due history log trend chart graph status stock shelf agenda todo list journal")
+_NOUNS = listed(
+    "photos photo pictures picture due history log trend chart graph status stock shelf agenda todo list"
+    " journal"
+)
 _HELP = (
     frozenset({"what", "can", "say"}),
     frozenset({"what", "can", "you"}),
@@ -31,7 +34,7 @@ _STATES = listed("ok okay fine doing alright how going")
 _COURSE = listed("better worse working improving trend winning progress chart graph helping recovering")
 _LEFT = listed("left enough much stock shelf")
 _LOGGED = listed("history log journal logged")
-_OF_PLANTS = frozenset({Topic.LOG, Topic.RELEASE, Topic.WHY, Topic.TREND})
+_OF_PLANTS = frozenset({Topic.PHOTOS, Topic.LOG, Topic.RELEASE, Topic.WHY, Topic.TREND})
 _LEADS_TO_A_PLANT = listed("the my our of for on to")
 ASKING = _NOUNS | _APART | _COURSE | _LOGGED | frozenset(_OPENERS)
 """Words that questions are made of."""
@@ -127,6 +130,8 @@ def _topic(said: frozenset[str], clause: Clause) -> Topic | None:
         and not said & {"to", "do", "done"} - {"do"}
     ):
         return Topic.STOCK
+    if said & {"photo", "photos", "picture", "pictures", "before"} and not said & {"harvest"}:
+        return Topic.PHOTOS
     if said & {"stock", "shelf"} or (product is not None and said & _LEFT):
         return Topic.STOCK
     if said & {"plants", "list"} and not said & _DUE - {"do", "on"}:

@@ -16,6 +16,7 @@ from bot.domain.journal import Draft, Entry
 from bot.storage.codec import decode_choices, decode_payload, encode_choices, encode_payload
 from bot.storage.delivery import Delivery
 from bot.storage.journal_cache import Held, JournalCache
+from bot.storage.photos import PhotoRows
 from bot.storage.tables import (
     UtcDateTime,
     household,
@@ -121,7 +122,7 @@ _NUDGES = (
 )
 
 
-class SqlStore(Delivery):
+class SqlStore(PhotoRows, Delivery):
     """One unit of work: everything an action and the delivery of its answer need, committed together."""
 
     def __init__(self, connection: sa.Connection, cache: JournalCache | None = None) -> None:

@@ -177,3 +177,18 @@ invite = sa.Table(
     sa.Column("expires_at", UtcDateTime, nullable=False),
     sa.Column("used_at", UtcDateTime),
 )
+
+photo = sa.Table(
+    "photo",
+    metadata,
+    sa.Column("id", KEY, primary_key=True),
+    _of_household(),
+    sa.Column("file_id", sa.Text, nullable=False),
+    sa.Column("album", sa.Text, nullable=False),
+    sa.Column("state", sa.Text, nullable=False),
+    sa.Column("tries", sa.Integer, nullable=False),
+    sa.Column("sent_at", UtcDateTime, nullable=False),
+    sa.Column("not_before", UtcDateTime, nullable=False),
+    sa.CheckConstraint("state IN ('wanted', 'kept', 'refused')", name="state"),
+    sqlite_autoincrement=True,
+)

@@ -141,6 +141,10 @@ class Door:
         """Run something that uses the database where it belongs."""
         return await self._in_worker(work)
 
+    async def fetch(self, file_id: str) -> bytes:
+        """Fetch a file somebody sent."""
+        return await self._wire.file(file_id)
+
     async def accept(self, raw: Any) -> None:
         """Take one update that came by webhook; returns when it is committed."""
         self._at_hand += 1

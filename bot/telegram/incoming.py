@@ -14,6 +14,8 @@ LARGEST_ID = 2**63 - 1
 LATEST_DATE_S = 2**33
 GROUPS = frozenset({"group", "supergroup"})
 LONGEST_NAME = 64
+LARGEST_PHOTO_PX = 4_000_000
+"""The platform offers each photo in several sizes; a larger one shows no more on a phone. Judgement. [1]"""
 UNREAD = (
     "sticker",
     "voice",
@@ -160,7 +162,9 @@ def _kind(message: Json) -> Kind:
         place = _part(message, "location")
         return Location(_degrees(place, "latitude", 90), _degrees(place, "longitude", 180))
     if "photo" in message:
-        return Photo(_largest(message["photo"]), _text(message, "caption") if "caption" in message else "")
+        caption = _text(message, "caption") if "caption" in message else ""
+        album = _text(message, "media_group_id") if "media_group_id" in message else ""
+        return Photo(_largest(message["photo"]), caption, album[:LONGEST_NAME])
     return Other(next((what for what in UNREAD if what in message), "something else"))
 
 
@@ -243,7 +247,9 @@ def _name(sender: Json) -> str:
 def _largest(sizes: Any) -> str:
     if not isinstance(sizes, list) or not sizes:
         raise _BadFieldError("photo is no list of sizes")
-    return _text(max((_mapping(size, "photo") for size in sizes), key=_area), "file_id")
+    known = [_mapping(size, "photo") for size in sizes]
+    fitting = [size for size in known if _area(size) <= LARGEST_PHOTO_PX] or known
+    return _text(max(fitting, key=_area), "file_id")
 
 
 def _area(size: Json) -> int:

@@ -72,6 +72,8 @@ def asks(told: o.Asks) -> str:  # noqa: C901, PLR0912 - one arm a question
             return f"What did you do to {names}?"
         case Missing.WHICH_PLANT:
             return f"Which one{f' for “{told.text}”' if told.text else ''}?"
+        case Missing.SHOWN:
+            return "Which plant is on the photo? Its name will do."
         case Missing.UNKNOWN_PLANT:
             return (
                 f"I know no plant called “{told.text[:60]}”. Nothing is written. “plants” lists what I know."

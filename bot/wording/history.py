@@ -24,6 +24,7 @@ TOLD = {
     "WalkBegun": "a check walk",
     "WalkPassed": "passed by",
     "WalkEnded": "the end of the check walk",
+    "PhotoTaken": "a photo",
     "SprayUsed": "spray used",
     "UsualByMonth": "a usual temperature",
     "WorkBegun": "a work day",

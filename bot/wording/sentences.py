@@ -16,6 +16,7 @@ from bot.wording.isolation import isolated, isolated_them, release_info, release
 from bot.wording.looks import check, find, sign
 from bot.wording.mixing import cannot_mix, mixed, use_logged
 from bot.wording.nudge import nudge_text
+from bot.wording.photos import before_and_after, photo_kept, photos_shown
 from bot.wording.rounds import nothing_due, put_off, round_done
 from bot.wording.setting_up import (
     ASK_TOWN,
@@ -179,6 +180,18 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return "No check walk is under way. “walk” begins one."
         case o.WalkStopped():
             return walk_stopped(outcome)
+        case o.PhotoKept():
+            return photo_kept(outcome)
+        case o.TooManyPhotos(most=most):
+            return f"I keep {most} photos of a home at most, so this one is not kept."
+        case o.PhotosShown():
+            return photos_shown(outcome)
+        case o.NoPhotos(plant=plant):
+            return (
+                f"No photo of {plant} yet. Send one with its name under it."
+                if plant
+                else "No photos yet. Send one with the plant's name under it."
+            )
         case o.AntsFirst():
             return ANTS
         case o.KeyAsked():
@@ -291,4 +304,12 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
 
 def picture(outcomes: Iterable[o.Outcome]) -> Attachment | None:
     """Draw what goes with an answer, where anything does."""
-    return next((trend_chart(one) for one in outcomes if isinstance(one, o.TrendShown)), None)
+    for one in outcomes:
+        match one:
+            case o.TrendShown():
+                return trend_chart(one)
+            case o.PhotosShown():
+                return before_and_after(one)
+            case _:
+                pass
+    return None

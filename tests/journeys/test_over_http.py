@@ -1,4 +1,5 @@
 from datetime import datetime
+from pathlib import Path
 from typing import Any
 
 import httpx
@@ -6,6 +7,7 @@ import pytest
 
 from demo.running import OWNER, running
 from tests.journeys.talking import START
+from tests.journeys.test_photos import picture
 
 
 @pytest.mark.asyncio
@@ -36,3 +38,47 @@ async def test_a_picture_reaches_the_person_through_the_platform() -> None:
         (answer,) = await say(web, "chart hoya")
         assert answer["text"].startswith("hoya, longtailed mealybug: too early to tell, 2 counts")
         assert answer["photo"]
+
+
+@pytest.mark.asyncio
+async def test_a_photo_is_fetched_kept_and_shown_after_a_restart(tmp_path: Path) -> None:
+    green, blue = picture((0, 120, 0)), picture((0, 0, 200))
+    async with (
+        running(START, tmp_path) as whole,
+        httpx.AsyncClient(base_url=whole.standin.url, trust_env=False) as web,
+    ):
+        for text in ("/start", "Gent", "hoya, landing, 15 cm", "no window"):
+            await say(web, text)
+        (answer,) = await send(web, green, "hoya")
+        assert answer["text"] == "Written: a photo of hoya."
+        await send(web, blue, "hoya")
+    kept = sorted((tmp_path / "photos").rglob("*.jpg"))
+    assert [file.read_bytes() for file in kept] == [green, blue]
+    async with (
+        running(START, tmp_path) as whole,
+        httpx.AsyncClient(base_url=whole.standin.url, trust_env=False) as web,
+    ):
+        (answer,) = await say(web, "photos hoya")
+        assert answer["text"].startswith("hoya: Sat 2 May on the left")
+        assert answer["photo"]
+
+
+@pytest.mark.asyncio
+async def test_what_is_no_picture_is_not_kept_and_the_bot_goes_on(tmp_path: Path) -> None:
+    async with (
+        running(START, tmp_path) as whole,
+        httpx.AsyncClient(base_url=whole.standin.url, trust_env=False) as web,
+    ):
+        for text in ("/start", "Gent", "hoya, landing, 15 cm", "no window"):
+            await say(web, text)
+        await send(web, b"\xff\xd8 no picture at all", "hoya")
+        assert list((tmp_path / "photos").rglob("*")) == []
+        assert await say(web, "isolated?")
+
+
+async def send(web: httpx.AsyncClient, content: bytes, caption: str) -> Any:
+    """Send a photo as a person does."""
+    files = {"file": ("plant.jpg", content, "image/jpeg")}
+    answer = await web.post(f"/person/{OWNER}/photo", files=files, data={"caption": caption})
+    assert answer.status_code == 200, answer.text
+    return [one for one in answer.json()["messages"] if one["who"] == "bot"]

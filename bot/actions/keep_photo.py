@@ -1,0 +1,71 @@
+"""Photos of plants: kept beside the journal, shown as before and after."""
+
+from bot.actions.commands import Choice, Incomplete, KeepPhoto, Missing
+from bot.actions.desk import Desk
+from bot.actions.outcomes import NoPhotos, PhotoKept, PhotosShown, TooManyPhotos
+from bot.domain.identity import PhotoId, PlantId
+from bot.domain.journal import PhotoTaken
+
+MOST_PHOTOS = 500
+"""Photos of one household. Judgement: two a plant and week for a long outbreak."""
+MOST_OFFERED = 8
+
+
+def receive_photo(file_id: str, album: str, desk: Desk) -> PhotoId | TooManyPhotos:
+    """Note that a photo is to be fetched; the picture itself comes later and outlives a restart."""
+    household = desk.member.household
+    if desk.store.count_photos(household) >= MOST_PHOTOS:
+        return TooManyPhotos(MOST_PHOTOS)
+    return desk.store.new_photo(household, file_id, album, desk.now)
+
+
+def plants_of_album(album: str, desk: Desk) -> tuple[PlantId, ...]:
+    """Give the plants an earlier picture of the same album was told to show."""
+    if not album:
+        return ()
+    photos = set(desk.store.photos_of_album(desk.member.household, album))
+    return tuple(
+        plant.id for plant in desk.household.living if any(photo in photos for _, photo in plant.photos)
+    )
+
+
+def keep_photo(command: KeepPhoto, desk: Desk) -> PhotoKept | Incomplete:
+    """Say which plants a photo shows, or ask."""
+    if not command.plants:
+        offered = _likely(desk)[:MOST_OFFERED]
+        choices = tuple(
+            Choice(desk.plant(plant).name[:40], (KeepPhoto(command.photo, (plant,)),)) for plant in offered
+        )
+        return Incomplete(missing=Missing.SHOWN, choices=choices)
+    drafts = [desk.draft(PhotoTaken(command.photo), plant=plant) for plant in command.plants]
+    desk.write(drafts)
+    return PhotoKept(desk.names(command.plants), len(desk.plant(command.plants[0]).photos))
+
+
+def _likely(desk: Desk) -> list[PlantId]:
+    """Give the plants by how likely somebody photographs them: tonight's, those with a case, the rest."""
+    tonight = [plant for plant, _, _ in desk.asked_tonight()]
+    cases = [plant.id for plant in desk.household.living if plant.open_cases]
+    return list(dict.fromkeys((*tonight, *cases, *(plant.id for plant in desk.household.living))))
+
+
+def show_photos(plants: tuple[PlantId, ...], desk: Desk) -> PhotosShown | NoPhotos:
+    """Give the first photo since the case began, or of all, and the last one."""
+    asked = [desk.plant(plant) for plant in plants] or desk.household.living
+    shown = [plant for plant in asked if plant.photos]
+    if not shown:
+        return NoPhotos(asked[0].name if plants else None)
+    plant = max(shown, key=lambda one: max(on for on, _ in one.photos))
+    photos = sorted(plant.photos)
+    opened_on = min((case.opened_on for case in plant.open_cases), default=photos[0][0])
+    first = next((one for one in photos if one[0] >= opened_on), photos[0])
+    last = photos[-1]
+    household = desk.member.household
+    return PhotosShown(
+        plant=plant.name,
+        before_on=first[0],
+        after_on=last[0],
+        before=desk.photos.read(household, first[1]),
+        after=desk.photos.read(household, last[1]),
+        count=len(photos),
+    )

@@ -1,0 +1,98 @@
+"""Fetches the pictures people sent: at once, after a restart, and again later where it failed."""
+
+import asyncio
+import logging
+from collections.abc import Callable
+from contextlib import suppress
+from typing import TypeVar
+
+from bot.clock import Clock
+from bot.storage.database import Database
+from bot.storage.photos import BadPictureError, PhotoFolder, WantedPhoto
+from bot.storage.store import SqlStore
+from bot.telegram.door import Door
+from bot.telegram.failures import UndeliverableError
+
+EVERY_S = 20.0
+AT_ONCE = 10
+
+T = TypeVar("T")
+logger = logging.getLogger(__name__)
+
+
+class Fetching:
+    """One task beside the door; the rows say what is wanted, so that a stop loses nothing."""
+
+    def __init__(self, door: Door, database: Database, clock: Clock, folder: PhotoFolder) -> None:
+        self._door = door
+        self._database = database
+        self._clock = clock
+        self._folder = folder
+        self._sent = asyncio.Event()
+        self._idle = asyncio.Event()
+        self._loop: asyncio.AbstractEventLoop | None = None
+        self._task: asyncio.Task[None] | None = None
+
+    def start(self) -> None:
+        """Begin; first with what the process before left."""
+        self._loop = asyncio.get_running_loop()
+        self._task = self._loop.create_task(self._run())
+
+    async def stop(self) -> None:
+        """Fetch no more."""
+        if self._task is not None:
+            self._task.cancel()
+            await asyncio.gather(self._task, return_exceptions=True)
+
+    def soon(self) -> None:
+        """Look for new pictures soon; from any thread. The row is committed before the look begins."""
+        if self._loop is not None:
+            self._loop.call_soon_threadsafe(self._wake)
+
+    async def settled(self) -> None:
+        """Wait until nothing wanted is left to try now."""
+        if self._task is not None and not self._task.done():
+            await self._idle.wait()
+
+    def _wake(self) -> None:
+        self._idle.clear()
+        self._sent.set()
+
+    async def _run(self) -> None:
+        while True:
+            self._sent.clear()
+            try:
+                while await self._fetch_some():
+                    pass
+            except Exception as error:  # noqa: BLE001 - the disk or the database: told, and tried again
+                logger.error("photos wait: %s", type(error).__name__)  # noqa: TRY400
+            if not self._sent.is_set():
+                self._idle.set()
+            with suppress(TimeoutError):
+                await asyncio.wait_for(self._sent.wait(), EVERY_S)
+
+    async def _fetch_some(self) -> bool:
+        wanted = await self._in_unit(lambda store: store.wanted_photos(self._clock.now(), AT_ONCE))
+        for one in wanted:
+            await self._in_unit(await self._fetch(one))
+        return bool(wanted)
+
+    async def _fetch(self, one: WantedPhoto) -> Callable[[SqlStore], None]:
+        """Fetch one picture and give what is to be written of it."""
+        try:
+            content = await self._door.fetch(one.file_id)
+            await asyncio.to_thread(self._folder.keep, one.household, one.id, content)
+        except (BadPictureError, UndeliverableError) as error:
+            logger.warning("photo %d cannot be kept: %s", one.id, error)
+            return lambda store: store.photo_refused(one.id)
+        except Exception as error:  # noqa: BLE001 - the network, the disk: later
+            logger.warning("photo %d waits: %s", one.id, type(error).__name__)
+            return lambda store: store.photo_later(one, self._clock.now())
+        return lambda store: store.photo_kept(one.id)
+
+    async def _in_unit(self, work: Callable[[SqlStore], T]) -> T:
+        def unit() -> T:
+            with self._database.unit() as store:
+                return work(store)
+
+        return await self._door.in_worker(unit)

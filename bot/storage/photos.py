@@ -1,0 +1,166 @@
+"""Pictures on the disk, and the rows that say which are still to be fetched."""
+
+import os
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from pathlib import Path
+
+import sqlalchemy as sa
+from sqlalchemy import bindparam
+
+from bot.domain.identity import HouseholdId, PhotoId
+from bot.storage.tables import UtcDateTime, photo
+
+MOST_BYTES = 10_000_000
+"""The platform keeps photos below this. [B]"""
+MOST_PIXELS = 50_000_000
+"""A picture that would unfold to more is refused unopened. Judgement: 50 megapixels. [1]"""
+MOST_TRIES = 8
+_FIRST_WAIT = timedelta(seconds=30)
+KINDS = {"JPEG": ".jpg", "PNG": ".png", "WEBP": ".webp"}
+
+_HOUSEHOLD = bindparam("of_household", type_=sa.BigInteger)
+_WANTED = (
+    sa.select(photo.c.id, photo.c.household, photo.c.file_id, photo.c.tries)
+    .where(sa.text("photo.state = 'wanted'"), photo.c.not_before <= bindparam("now", type_=UtcDateTime))
+    .order_by(photo.c.id)
+    .limit(bindparam("at_most", type_=sa.Integer))
+)
+_COUNT = sa.select(sa.func.count()).where(photo.c.household == _HOUSEHOLD, photo.c.state != "refused")
+_OF_ALBUM = sa.select(photo.c.id).where(
+    photo.c.household == _HOUSEHOLD, photo.c.album == bindparam("of_album", type_=sa.Text)
+)
+
+
+class BadPictureError(Exception):
+    """What came is no picture that can be kept; the text says why and carries nothing of its content."""
+
+
+@dataclass(frozen=True, slots=True)
+class WantedPhoto:
+    """A picture that is still to be fetched."""
+
+    id: PhotoId
+    household: HouseholdId
+    file_id: str
+    tries: int
+
+
+class PhotoRows:
+    """The rows of pictures, within one unit of work."""
+
+    _connection: sa.Connection
+
+    def new_photo(self, household: HouseholdId, file_id: str, album: str, now: datetime) -> PhotoId:
+        """Note a picture that is to be fetched from the platform."""
+        row = {
+            "household": household,
+            "file_id": file_id,
+            "album": album,
+            "state": "wanted",
+            "tries": 0,
+            "sent_at": now,
+            "not_before": now,
+        }
+        key = self._connection.execute(sa.insert(photo), row).inserted_primary_key
+        assert key is not None
+        return PhotoId(key[0])
+
+    def count_photos(self, household: HouseholdId) -> int:
+        """Count the pictures of a household."""
+        return self._connection.execute(_COUNT, {"of_household": household}).scalar_one()
+
+    def photos_of_album(self, household: HouseholdId, album: str) -> tuple[PhotoId, ...]:
+        """Give the pictures that were sent together."""
+        return tuple(
+            self._connection.execute(_OF_ALBUM, {"of_household": household, "of_album": album}).scalars()
+        )
+
+    def wanted_photos(self, now: datetime, limit: int) -> tuple[WantedPhoto, ...]:
+        """Give pictures whose turn to be fetched has come, oldest first."""
+        rows = self._connection.execute(_WANTED, {"now": now, "at_most": limit})
+        return tuple(WantedPhoto(*row) for row in rows)
+
+    def photo_kept(self, number: PhotoId) -> None:
+        """Note that a picture is on the disk."""
+        self._set(number, state="kept")
+
+    def photo_refused(self, number: PhotoId) -> None:
+        """Note that a picture cannot be kept, ever."""
+        self._set(number, state="refused")
+
+    def photo_later(self, one: WantedPhoto, now: datetime) -> None:
+        """Put a picture off, each time twice as long; after some tries it is given up."""
+        tries = one.tries + 1
+        state = "refused" if tries >= MOST_TRIES else "wanted"
+        self._set(one.id, state=state, tries=tries, not_before=now + _FIRST_WAIT * 2**one.tries)
+
+    def _set(self, number: PhotoId, **values: object) -> None:
+        self._connection.execute(sa.update(photo).where(photo.c.id == number).values(**values))
+
+
+class PhotoFolder:
+    """The folder of pictures: one folder a household, one file a picture, for their owner alone."""
+
+    def __init__(self, folder: Path) -> None:
+        self._folder = folder
+
+    def read(self, household: HouseholdId, photo: PhotoId) -> bytes | None:
+        """Give a picture, None where it has not come yet or could not be kept."""
+        for ending in KINDS.values():
+            file = self._file(household, photo, ending)
+            if file.is_file():
+                return file.read_bytes()
+        return None
+
+    def keep(self, household: HouseholdId, photo: PhotoId, content: bytes) -> None:
+        """
+        Write a picture so that it is there whole or not at all.
+
+        Raises
+        ------
+        BadPictureError
+            Where it is too large, too large when unfolded, or no picture of a known kind.
+        """
+        target = self._file(household, photo, picture_ending(content))
+        target.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+        draft = target.with_suffix(".part")
+        draft.unlink(missing_ok=True)
+        descriptor = os.open(draft, os.O_CREAT | os.O_EXCL | os.O_WRONLY, 0o600)
+        with os.fdopen(descriptor, "wb") as file:
+            file.write(content)
+            file.flush()
+            os.fsync(descriptor)
+        draft.replace(target)
+
+    def forget(self, household: HouseholdId) -> None:
+        """Delete every picture of a household."""
+        folder = self._folder / str(household)
+        for file in folder.glob("*"):
+            file.unlink(missing_ok=True)
+        if folder.is_dir():
+            folder.rmdir()
+
+    def _file(self, household: HouseholdId, photo: PhotoId, ending: str) -> Path:
+        return self._folder / str(household) / f"{photo}{ending}"
+
+
+def picture_ending(content: bytes) -> str:
+    """Give the file ending of a picture by its own head; only the head is read, so that nothing unfolds."""
+    import io  # noqa: PLC0415 - with Pillow, on demand
+    import warnings  # noqa: PLC0415
+
+    from PIL import Image, UnidentifiedImageError  # noqa: PLC0415
+
+    if len(content) > MOST_BYTES:
+        raise BadPictureError(f"{len(content)} bytes, more than {MOST_BYTES}")
+    try:
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore", Image.DecompressionBombWarning)
+            with Image.open(io.BytesIO(content), formats=list(KINDS)) as picture:
+                kind, (width, height) = str(picture.format), picture.size
+    except (UnidentifiedImageError, OSError, ValueError, SyntaxError, Image.DecompressionBombError) as error:
+        raise BadPictureError(f"no picture ({type(error).__name__})") from error
+    if width * height > MOST_PIXELS:
+        raise BadPictureError(f"{width} x {height} pixels, more than {MOST_PIXELS} in all")
+    return KINDS[kind]

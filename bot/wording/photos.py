@@ -1,0 +1,70 @@
+"""Photos in words, and before beside after as one picture."""
+
+import io
+from datetime import date
+from typing import TYPE_CHECKING
+
+from bot.actions import outcomes as o
+from bot.wording.answer import Attachment
+from bot.wording.days import day, listed
+
+if TYPE_CHECKING:
+    from PIL import Image
+
+_WIDTH_PX, _GAP_PX, _BAND_PX = 540, 8, 44
+_PAPER, _INK = (255, 255, 255), (30, 30, 30)
+_QUALITY = 82
+
+
+def photo_kept(told: o.PhotoKept) -> str:
+    """Confirm a photo."""
+    many = (
+        f" That is photo {told.count} of it; “photos {told.plants[0]}” shows before and after."
+        if told.count > 1
+        else ""
+    )
+    return f"Written: a photo of {listed(told.plants)}.{many}"
+
+
+def photos_shown(told: o.PhotosShown) -> str:
+    """Say what the picture shows."""
+    if told.before is None or told.after is None:
+        return f"The photos of {told.plant} are still being fetched; ask again in a minute."
+    if told.count == 1:
+        return f"{told.plant}, {day(told.after_on)}: the only photo so far."
+    return f"{told.plant}: {day(told.before_on)} on the left, {day(told.after_on)} on the right, {told.count} photos in all."
+
+
+def before_and_after(told: o.PhotosShown) -> Attachment | None:
+    """Draw both photos side by side with their days; None where one is not here."""
+    if told.before is None or told.after is None:
+        return None
+    from PIL import Image  # noqa: PLC0415 - on demand
+
+    shown = (
+        [(told.before, told.before_on), (told.after, told.after_on)]
+        if told.count > 1
+        else [(told.after, told.after_on)]
+    )
+    sides = [_side(content, on) for content, on in shown]
+    height = max(side.height for side in sides)
+    width = len(sides) * _WIDTH_PX + (len(sides) - 1) * _GAP_PX
+    whole = Image.new("RGB", (width, height), _PAPER)
+    for number, side in enumerate(sides):
+        whole.paste(side, (number * (_WIDTH_PX + _GAP_PX), 0))
+    held = io.BytesIO()
+    whole.save(held, "JPEG", quality=_QUALITY)
+    return Attachment(f"{told.plant}.jpg", held.getvalue())
+
+
+def _side(content: bytes, on: date) -> "Image.Image":
+    from PIL import Image, ImageDraw, ImageFont, ImageOps  # noqa: PLC0415 - on demand
+
+    with Image.open(io.BytesIO(content)) as opened:
+        opened.draft("RGB", (2 * _WIDTH_PX, 2 * _WIDTH_PX))
+        upright = ImageOps.exif_transpose(opened).convert("RGB")
+    photo = upright.resize((_WIDTH_PX, max(1, round(upright.height * _WIDTH_PX / upright.width))))
+    side = Image.new("RGB", (_WIDTH_PX, photo.height + _BAND_PX), _PAPER)
+    side.paste(photo, (0, _BAND_PX))
+    ImageDraw.Draw(side).text((10, 8), day(on), fill=_INK, font=ImageFont.load_default(26))
+    return side
