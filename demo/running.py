@@ -94,7 +94,7 @@ async def running(
     """Start stand-in and bot; stop both at the end. Without a data folder everything is forgotten then."""
     clock = SimulatedClock(start or Clock().now())
     # a folder that is kept remembers the numbers of its updates: they must go on rising after a restart
-    first_update = 1 if data is None else int(Clock().now().timestamp())
+    first_update = 1 if data is None else int(1000 * Clock().now().timestamp())
     standin = StandIn(token=TOKEN, clock=clock.now, first_update=first_update)
     await standin.start(port)
     try:
