@@ -18,11 +18,12 @@ from bot.actions.incoming import Incoming, Photo, Press
 from bot.catalogue.load import load
 from bot.clock import Clock
 from bot.conversation import Conversation
-from bot.domain.identity import HouseholdId
+from bot.domain.identity import HouseholdId, MemberId
 from bot.evening import Evening
 from bot.fetching import Fetching
 from bot.settings import Settings
 from bot.storage.database import Database
+from bot.storage.erasing import Erasures
 from bot.storage.photos import PhotoFolder
 from bot.storage.sent_notes import Note, SentNotes
 from bot.storage.store import SqlStore
@@ -41,10 +42,26 @@ ATTEMPTS = 2
 SEEN_KEPT = timedelta(days=9)
 """The platform brings an update for a day; after a week of silence it may begin again at any number."""
 UPKEEP_EVERY = timedelta(hours=24)
+ROWS_KEPT = timedelta(days=30)
+"""Messages sent, updates put aside and questions answered are dropped after this. Judgement."""
 
 Update = Incoming | Unparsable | Moved | Ignored
 
 logger = logging.getLogger(__name__)
+
+
+class ErasedThing(Protocol):
+    """A household or a member erased, by its number."""
+
+    @property
+    def household(self) -> HouseholdId | None:
+        """The household, with its pictures."""
+        ...
+
+    @property
+    def member(self) -> MemberId | None:
+        """The member."""
+        ...
 
 
 class Heard(Protocol):
@@ -58,6 +75,11 @@ class Heard(Protocol):
     @property
     def edits(self) -> Sequence[tuple[int, int, Answer | None]]:
         """Earlier messages that say something else now; None takes their buttons off."""
+        ...
+
+    @property
+    def erased(self) -> Sequence[ErasedThing]:
+        """What was erased for good."""
         ...
 
 
@@ -147,7 +169,9 @@ class App:
             pacing=pacing,
             webhook=_webhook(settings),
         )
-        self._fetching = Fetching(self._door, self._database, clock, PhotoFolder(settings.data / "photos"))
+        self._photos = PhotoFolder(settings.data / "photos")
+        self._erasures = Erasures(settings.data)
+        self._fetching = Fetching(self._door, self._database, clock, self._photos)
         self._evening = Evening(self.tick, settings.tick_seconds)
         self._ticking = asyncio.Lock()
         self._has_released = False
@@ -280,14 +304,21 @@ class App:
     def _hear_in_unit(self, heard: Sequence[Incoming], outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
         now = self._clock.now()
         parcels: list[Parcel] = []
+        erased: list[ErasedThing] = []
         with self._database.unit() as store:
             _note(store, outcomes, now)
             for incoming in heard:
                 if store.mark_seen(incoming.update_id, now):
                     if isinstance(incoming.kind, Photo):
                         self._fetching.soon()
-                    replies = _replies(incoming, self._hear(incoming, store, now))
-                    parcels += self._queue(store, replies, now)
+                    said = self._hear(incoming, store, now)
+                    erased += said.erased
+                    for one in said.erased:  # before the commit: a copy restored later must not bring it back
+                        self._erasures.add(household=one.household, member=one.member)
+                    parcels += self._queue(store, _replies(incoming, said), now)
+        for one in erased:
+            if one.household is not None:
+                self._photos.forget(one.household)
         return parcels
 
     def _apologise(self, incoming: Incoming, outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
@@ -340,6 +371,9 @@ class App:
         self._upkeep_at = now
         with self._database.unit() as store:
             store.forget_old_seen(now - SEEN_KEPT)
+            store.prune(now - ROWS_KEPT)
+            homes = set(store.households())
+        self._photos.sweep(homes)
         if self._is_sqlite:
             self._back_up(now)
 
@@ -391,6 +425,7 @@ class Founding:
 class _Nothing:
     answers: Sequence[tuple[int, Answer]] = ()
     edits: Sequence[tuple[int, int, Answer | None]] = ()
+    erased: Sequence[ErasedThing] = ()
     nudges: Sequence[Nudge] = ()
     more: bool = False
 

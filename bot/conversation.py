@@ -11,6 +11,7 @@ from zoneinfo import ZoneInfo
 from bot.actions.commands import (
     AddPlants,
     Command,
+    Erasing,
     Exposure,
     Greet,
     Incomplete,
@@ -36,10 +37,12 @@ from bot.actions.outcomes import (
     ButtonExpired,
     CheckLogged,
     FindLogged,
+    ForgetAsked,
     Founded,
     Identified,
     KeyAsked,
     LeaveAsked,
+    MemberAsked,
     Mixed,
     NotYet,
     NudgeText,
@@ -59,13 +62,13 @@ from bot.actions.ports import NoPhotosKept, Photos, Question, Store
 from bot.actions.send_evening import LOOK_AGAIN, refresh_evening, send_evening
 from bot.actions.share import join, tell_others, welcome_newcomer
 from bot.actions.situation import Asked, Expecting, KnownPlace, KnownPlant, KnownProduct, Situation
-from bot.domain.identity import HouseholdId
+from bot.domain.identity import HouseholdId, MemberId
 from bot.domain.journal import Draft, Heard, evening_of
 from bot.domain.knowledge import Knowledge
 from bot.phrases.grammar import plants_named, understand
 from bot.wording.answer import Answer, Button
 from bot.wording.nudge import nudge_choices
-from bot.wording.sentences import picture, say
+from bot.wording.sentences import document, picture, say
 from bot.wording.voice import Voice
 
 logger = logging.getLogger(__name__)
@@ -82,6 +85,15 @@ class Said:
 
     answers: list[tuple[int, Answer]] = field(default_factory=list)
     edits: list[tuple[int, int, Answer | None]] = field(default_factory=list)
+    erased: "list[Erased]" = field(default_factory=list)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Erased:
+    """What was erased at somebody's wish, by its number: a household with its pictures, or a member."""
+
+    household: HouseholdId | None = None
+    member: MemberId | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -148,7 +160,12 @@ class Conversation:
             said.edits.append((incoming.chat, shown_in, answer))
         else:
             said.answers.append((incoming.chat, answer))
-        if desk.has_written:
+        said.answers += [(chat, self._answer([one], desk, None)) for chat, one in desk.elsewhere]
+        if desk.erased is Erasing.HOME:
+            said.erased.append(Erased(household=member.household))
+        elif desk.erased is Erasing.ME:
+            said.erased.append(Erased(member=member.id))
+        elif desk.has_written:
             refresh_evening(desk)
         return said
 
@@ -277,7 +294,10 @@ class Conversation:
         voice = _voice(desk)
         text = "\n\n".join(dict.fromkeys(say(outcome, voice) for outcome in outcomes))
         return Answer(
-            text=cut(text), buttons=_buttons(question) if question else (), picture=picture(outcomes)
+            text=cut(text),
+            buttons=_buttons(question) if question else (),
+            picture=picture(outcomes),
+            document=document(outcomes),
         )
 
     def _nudge(self, nudge: NudgeText, desk: Desk, chat: int) -> Answer:
@@ -323,6 +343,8 @@ def _opens_question(outcome: Outcome) -> bool:
             return has_offer
         case Mixed(in_full=in_full):
             return not in_full
+        case MemberAsked() | ForgetAsked():
+            return True
         case LeaveAsked(is_founder=is_founder):
             return not is_founder
         case _:

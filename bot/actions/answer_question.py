@@ -12,6 +12,7 @@ from bot.actions.outcomes import (
     Habits,
     History,
     IsolatedList,
+    MemberList,
     NoPhotos,
     NoPlants,
     NoTrend,
@@ -24,6 +25,7 @@ from bot.actions.outcomes import (
     Shelf,
     TrendShown,
 )
+from bot.actions.share import list_members
 from bot.actions.show_trend import show_trend
 from bot.actions.take_back import history_lines
 from bot.domain.agenda import Task
@@ -55,6 +57,7 @@ Answered = (
     | Habits
     | PhotosShown
     | NoPhotos
+    | MemberList
 )
 
 
@@ -67,6 +70,8 @@ def answer(command: Ask, desk: Desk) -> Answered:  # noqa: C901, PLR0912 - one a
             return _settings(desk)
         case Topic.STOCK:
             return _shelf(desk)
+        case Topic.MEMBERS:
+            return list_members(desk)
         case Topic.ROUTINES:
             return _habits(desk)
         case _ if not desk.household.plants:

@@ -303,6 +303,52 @@ class Leave:
 
 
 @dataclass(frozen=True, slots=True)
+class RemoveMember:
+    """Let somebody no longer share the plants; the owner's word, asked first."""
+
+    name: str
+    is_confirmed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class HandOver:
+    """Make somebody else the owner; asked first."""
+
+    name: str
+    is_confirmed: bool = False
+
+
+class Erasing(Enum):
+    """What is to be erased."""
+
+    ME = "me"
+    HOME = "home"
+
+
+@dataclass(frozen=True, slots=True)
+class Forget:
+    """Erase the member's account, or the whole home; is_typed: the sentence asked for was written."""
+
+    what: Erasing = Erasing.ME
+    is_typed: bool = False
+
+
+class ExportKind(Enum):
+    """What a file is to hold."""
+
+    CALENDAR = "calendar"
+    TABLE = "table"
+    ALL = "all"
+
+
+@dataclass(frozen=True, slots=True)
+class Export:
+    """A file of what is planned or was told; without a kind it is asked."""
+
+    kind: ExportKind | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class SetAnimals:
     """Animals that live here, or no longer do."""
 
@@ -403,6 +449,7 @@ class Topic(Enum):
     STOCK = "stock"
     SETTINGS = "settings"
     ROUTINES = "routines"
+    MEMBERS = "members"
     PHOTOS = "photos"
     PLANTS = "plants"
 
@@ -434,6 +481,7 @@ class Missing(Enum):
     ADD = "add"
     TOWN_OR_PLANT = "town"
     MEANT = "meant"
+    EXPORT = "export"
     WHICH_PLACE = "place"
     WHEN = "when"
     AMOUNT = "amount"
@@ -516,6 +564,10 @@ Command = (
     | SetStrict
     | Invite
     | Leave
+    | RemoveMember
+    | HandOver
+    | Forget
+    | Export
     | SetAnimals
     | SetTraits
     | ReadTemperature

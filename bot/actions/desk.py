@@ -5,7 +5,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from datetime import date, datetime, time
 from threading import Lock
+from typing import Any
 
+from bot.actions.commands import Erasing
 from bot.actions.ports import Member, NoPhotosKept, Photos, Store
 from bot.domain.agenda import Agenda, Task, plan
 from bot.domain.household import Household, Plant, fold
@@ -69,6 +71,10 @@ class Desk:
     has_written: bool = field(default=False, init=False)
     to_set_apart: list[PlantId] = field(default_factory=list, init=False)
     """Plants with a find in this message that are not kept apart yet."""
+    elsewhere: list[tuple[int, Any]] = field(default_factory=list, init=False)
+    """What other chats are told by this message: chat and outcome."""
+    erased: Erasing | None = field(default=None, init=False)
+    """What this message erased for good."""
     is_asking: bool = field(default=False, init=False)
     """Whether this message opened a question that wants an answer first."""
     _known: Known | None = field(default=None, init=False)
@@ -132,6 +138,10 @@ class Desk:
         self.has_written = True
         self._known = None
         return entries
+
+    def say_elsewhere(self, chat: int, outcome: object) -> None:
+        """Tell another chat what this message means for it."""
+        self.elsewhere.append((chat, outcome))
 
     def plant(self, number: PlantId) -> Plant:
         """Give a plant of this household."""

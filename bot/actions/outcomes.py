@@ -6,7 +6,7 @@ from datetime import date, datetime, time
 from decimal import Decimal
 from enum import Enum
 
-from bot.actions.commands import Choice, Missing
+from bot.actions.commands import Choice, Erasing, Missing
 from bot.actions.situation import Expecting
 from bot.catalogue.towns import Town
 from bot.domain.agenda import Task
@@ -607,6 +607,109 @@ class HasLeft:
 
 
 @dataclass(frozen=True, slots=True)
+class MemberAsked:
+    """Whether somebody is to go, or to own the home."""
+
+    name: str
+    is_removal: bool
+
+
+@dataclass(frozen=True, slots=True)
+class MemberGone:
+    """Somebody no longer shares the plants; told to them too, as nobody's name."""
+
+    name: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class OwnerNow:
+    """Who owns the home now; to the new owner it is nobody's name."""
+
+    name: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class NoSuchMember:
+    """Nobody of that name shares the plants, or it is the speaker."""
+
+    name: str
+    others: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class OwnerOnly:
+    """Only the owner may do that."""
+
+    owner: str
+
+
+@dataclass(frozen=True, slots=True)
+class MemberList:
+    """Who shares the plants; the first owns the home."""
+
+    names: tuple[str, ...]
+    is_owner: bool
+
+
+@dataclass(frozen=True, slots=True)
+class ForgetAsked:
+    """Asked to write a sentence before anything is erased; others share the home of an owner."""
+
+    what: Erasing
+    plants: int
+    others: tuple[str, ...]
+    must_hand_over: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Erased:
+    """Nothing is left of what was to be erased."""
+
+    what: Erasing
+
+
+@dataclass(frozen=True, slots=True)
+class HomeErased:
+    """To the others: the home is gone, by whom."""
+
+    by: str
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedEvening:
+    """An evening of a calendar file: what is due, and when it begins; nothing due takes it back."""
+
+    on: date
+    at: datetime
+    lines: "tuple[DueLine, ...]"
+
+
+@dataclass(frozen=True, slots=True)
+class CalendarMade:
+    """The coming evenings as a file."""
+
+    household: int
+    zone: str
+    made_at: datetime
+    evenings: tuple[PlannedEvening, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TableMade:
+    """The journal as rows: day, time, who, plant, what, details, whether it was taken back."""
+
+    rows: tuple[tuple[str, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class AllExported:
+    """The household as one document."""
+
+    document: Mapping[str, object]
+    entries: int
+
+
+@dataclass(frozen=True, slots=True)
 class AnimalsNoted:
     """The animals that live here now."""
 
@@ -914,6 +1017,18 @@ Outcome = (
     | SomebodyJoined
     | LeaveAsked
     | HasLeft
+    | MemberAsked
+    | MemberGone
+    | OwnerNow
+    | NoSuchMember
+    | OwnerOnly
+    | MemberList
+    | ForgetAsked
+    | Erased
+    | HomeErased
+    | CalendarMade
+    | TableMade
+    | AllExported
     | AnimalsNoted
     | TraitNoted
     | Mixed

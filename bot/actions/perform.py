@@ -14,9 +14,12 @@ from bot.actions.commands import (
     Decline,
     EndWalk,
     EndWork,
+    Export,
     Exposure,
+    Forget,
     GoOn,
     Greet,
+    HandOver,
     Help,
     Hold,
     Identify,
@@ -41,6 +44,7 @@ from bot.actions.commands import (
     ReadTemperature,
     RefusePhoto,
     ReleasePlant,
+    RemoveMember,
     SetAnimals,
     SetCoordinates,
     SetHours,
@@ -59,6 +63,7 @@ from bot.actions.commands import (
     Undo,
 )
 from bot.actions.desk import Desk
+from bot.actions.export import export
 from bot.actions.identify import identify
 from bot.actions.keep_notes import (
     hold,
@@ -100,7 +105,7 @@ from bot.actions.set_up import (
     skip_question,
     start,
 )
-from bot.actions.share import invite, leave
+from bot.actions.share import forget, hand_over, invite, leave, remove_member
 from bot.actions.situation import Expecting
 from bot.actions.take_back import correct, undo
 from bot.actions.walk_through import begin_walk, end_walk, go_on, pass_plant
@@ -181,6 +186,15 @@ def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912
             return [invite(command, desk)]
         case Leave():
             return [leave(command, desk)]
+        case RemoveMember():
+            return [remove_member(command, desk)]
+        case HandOver():
+            return [hand_over(command, desk)]
+        case Forget():
+            return [forget(command, desk)]
+        case Export():
+            made = export(command, desk)
+            return [_ask(made, desk) if isinstance(made, Incomplete) else made]
         case SetAnimals():
             return [set_animals(command, desk)]
         case SetTraits():

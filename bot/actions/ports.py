@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
-from typing import Protocol
+from typing import Any, Protocol
 
 from bot.actions.commands import Choice
 from bot.actions.situation import Expecting
@@ -82,6 +82,22 @@ class Store(Protocol):
 
     def found_household(self, person: int, chat: int, name: str, now: datetime) -> Member:
         """Make a household and its owner."""
+        ...
+
+    def make_owner(self, household: HouseholdId, number: MemberId) -> None:
+        """Hand a household over: one member owns it, nobody else."""
+        ...
+
+    def forget_member(self, number: MemberId, now: datetime) -> None:
+        """Erase a member's account and messages; what was told of plants stays without a name."""
+        ...
+
+    def forget_household(self, household: HouseholdId) -> None:
+        """Erase a household with all that was told."""
+        ...
+
+    def exported(self, household: HouseholdId) -> dict[str, Any]:
+        """Give the household as one document, without anybody's account."""
         ...
 
     def entries(self, household: HouseholdId) -> tuple[Entry, ...]:

@@ -56,6 +56,7 @@ class Expecting(Enum):
     CHOICE = "choice"
     WORK = "work"
     WALK = "walk"
+    ERASE = "erase"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,6 +9,7 @@ from bot.actions.outcomes import CorrectedTo, NothingToUndo, Undone, WhichOneMea
 from bot.domain.household import valid
 from bot.domain.identity import PlantId
 from bot.domain.journal import (
+    CalendarGiven,
     CheckedClean,
     Draft,
     Entry,
@@ -49,7 +50,18 @@ OF_A_PLANT = (
 """What can have been told of the wrong plant."""
 
 
-_NO_HISTORY = (Heard, Nudged, HouseholdSet, PlaceSet, WorkTicked, WorkEnded, WalkBegun, WalkPassed, WalkEnded)
+_NO_HISTORY = (
+    Heard,
+    CalendarGiven,
+    Nudged,
+    HouseholdSet,
+    PlaceSet,
+    WorkTicked,
+    WorkEnded,
+    WalkBegun,
+    WalkPassed,
+    WalkEnded,
+)
 
 
 def undo(_: Undo, desk: Desk) -> Undone | NothingToUndo:
@@ -119,7 +131,7 @@ def _last_group(desk: Desk) -> list[Entry]:
     mine = [
         entry
         for entry in entries
-        if entry.member == desk.member.id and not isinstance(entry.payload, Heard | Nudged)
+        if entry.member == desk.member.id and not isinstance(entry.payload, Heard | Nudged | CalendarGiven)
     ]
     if not mine:
         return []

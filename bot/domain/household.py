@@ -13,6 +13,7 @@ from zoneinfo import ZoneInfo
 
 from bot.domain.identity import PhotoId, PlaceId, PlantId, ProductId
 from bot.domain.journal import (
+    CalendarGiven,
     CheckedClean,
     Entry,
     Found,
@@ -278,6 +279,8 @@ class Household:
     plants: dict[PlantId, Plant] = field(default_factory=dict)
     products: dict[ProductId, Product] = field(default_factory=dict)
     routines: dict[str, tuple[str, date]] = field(default_factory=dict)
+    calendar: frozenset[date] = frozenset()
+    """Evenings that calendar files have named."""
     used: dict[date, Decimal] = field(default_factory=dict)
     """Spray an evening took, as told. [mL]"""
     held_from: date | None = None
@@ -368,8 +371,8 @@ def _apply_to_household(household: Household, entry: Entry) -> None:
             _apply_to_place(household, told, entry.happened_on)
         case ProductSet() as told:
             _stock(household.products[told.product], told, entry.happened_on)
-        case SprayUsed(ml=ml):
-            household.used[entry.happened_on] = ml
+        case SprayUsed() | CalendarGiven() as told:
+            _note(household, told, entry.happened_on)
         case RoutineSet() as told:
             _set_routine(household, told, entry.happened_on)
         case HeldUntil(until=until):
@@ -427,6 +430,14 @@ def _work(household: Household, told: WorkBegun | WorkTicked | WorkEnded) -> Non
             household.work = None
         case _:
             pass
+
+
+def _note(household: Household, told: SprayUsed | CalendarGiven, on: date) -> None:
+    match told:
+        case SprayUsed(ml=ml):
+            household.used[on] = ml
+        case CalendarGiven(evenings=evenings):
+            household.calendar |= frozenset(evenings)
 
 
 def _set_routine(household: Household, told: RoutineSet, on: date) -> None:

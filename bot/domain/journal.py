@@ -259,6 +259,13 @@ class PhotoTaken:
 
 
 @dataclass(frozen=True, slots=True)
+class CalendarGiven:
+    """Evenings that a calendar file named: a later file must take back those that moved."""
+
+    evenings: tuple[date, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class SprayUsed:
     """Spray the whole evening took. [mL]."""
 
@@ -282,6 +289,7 @@ Payload = (
     | TemperatureRead
     | UsualByMonth
     | PhotoTaken
+    | CalendarGiven
     | SprayUsed
     | WalkBegun
     | WalkPassed

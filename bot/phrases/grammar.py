@@ -5,9 +5,12 @@ from collections.abc import Callable
 from bot.actions.commands import (
     AddPlants,
     Ask,
+    BeginWalk,
     Choice,
     Command,
+    Export,
     Exposure,
+    Forget,
     Greet,
     Help,
     Hold,
@@ -81,6 +84,7 @@ from bot.phrases.setup import (
     read_plants,
     read_town,
 )
+from bot.phrases.sharing import read_sharing
 from bot.phrases.suggesting import suggest
 from bot.phrases.text import LONGEST, is_thumb_up, plain, words_of
 from bot.phrases.walking import read_walk
@@ -215,6 +219,9 @@ _SLASHED: dict[str, Command] = {
     "/log": Ask(topic=Topic.LOG),
     "/stock": Ask(topic=Topic.STOCK),
     "/trend": Ask(topic=Topic.TREND),
+    "/export": Export(),
+    "/walk": BeginWalk(),
+    "/forget": Forget(),
 }
 _SKIPPABLE = frozenset(
     {Expecting.TOWN, Expecting.PLANTS, Expecting.PLACE, Expecting.EVENING, Expecting.QUIET}
@@ -271,6 +278,9 @@ def plants_named(text: str, situation: Situation) -> tuple[PlantId, ...]:
 
 
 def _read(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
+    shared = read_sharing(text, words)
+    if shared is not None:
+        return shared
     reason = read_why(words, situation.choices)
     if reason is not None:
         return reason

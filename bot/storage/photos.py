@@ -1,6 +1,7 @@
 """Pictures on the disk, and the rows that say which are still to be fetched."""
 
 import os
+from collections.abc import Container
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from pathlib import Path
@@ -140,6 +141,14 @@ class PhotoFolder:
             file.unlink(missing_ok=True)
         if folder.is_dir():
             folder.rmdir()
+
+    def sweep(self, homes: Container[int]) -> None:
+        """Delete the pictures of households that are no more, and what a stop left half written."""
+        for folder in self._folder.glob("*"):
+            if folder.name.isdigit() and int(folder.name) not in homes:
+                self.forget(HouseholdId(int(folder.name)))
+        for draft in self._folder.glob("*/*.part"):
+            draft.unlink(missing_ok=True)
 
     def _file(self, household: HouseholdId, photo: PhotoId, ending: str) -> Path:
         return self._folder / str(household) / f"{photo}{ending}"

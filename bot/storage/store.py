@@ -11,11 +11,13 @@ from sqlalchemy import bindparam
 from bot.actions.commands import Choice
 from bot.actions.ports import Member, Question
 from bot.actions.situation import Expecting
-from bot.domain.identity import EntryId, HouseholdId, PlaceId, PlantId, ProductId
+from bot.domain.identity import EntryId, HouseholdId, MemberId, PlaceId, PlantId, ProductId
 from bot.domain.journal import Draft, Entry
 from bot.storage.codec import decode_choices, decode_payload, encode_choices, encode_payload
 from bot.storage.delivery import Delivery
+from bot.storage.erasing import erase_household, erase_member
 from bot.storage.journal_cache import Held, JournalCache
+from bot.storage.moving import export_household, import_household
 from bot.storage.photos import PhotoRows
 from bot.storage.tables import (
     UtcDateTime,
@@ -24,6 +26,7 @@ from bot.storage.tables import (
     journal,
     member,
     outbox,
+    parked,
     place,
     plant,
     product,
@@ -105,6 +108,7 @@ _DUE = (
     .limit(bindparam("at_most", type_=sa.Integer))
     .with_for_update(skip_locked=True)
 )
+_HOUSEHOLDS = sa.select(household.c.id).order_by(household.c.id)
 _EARLIEST = sa.select(sa.func.min(household.c.next_evening_at))
 _REFUSE = sa.text(
     "INSERT INTO stranger (person, answered_at) VALUES (:by_person, :now)"
@@ -174,6 +178,53 @@ class SqlStore(PhotoRows, Delivery):
         """End a membership; what the member told stays."""
         who = (member.c.household == household, member.c.person == person, member.c.left_at.is_(None))
         self._connection.execute(sa.update(member).where(*who).values(left_at=now))
+
+    def rename_member(self, number: MemberId, name: str) -> None:
+        """Keep the name somebody goes by now."""
+        self._connection.execute(sa.update(member).where(member.c.id == number).values(name=name))
+
+    def make_owner(self, household: HouseholdId, number: MemberId) -> None:
+        """Hand a household over: one member owns it, nobody else."""
+        owns = sa.case((member.c.id == number, True), else_=False)
+        self._connection.execute(
+            sa.update(member).where(member.c.household == household).values(is_owner=owns)
+        )
+
+    def forget_member(self, number: MemberId, now: datetime) -> None:
+        """Erase a member's account and messages; what was told of plants stays without a name."""
+        erase_member(self._connection, number, now)
+
+    def forget_household(self, household: HouseholdId) -> None:
+        """Erase a household with all that was told."""
+        erase_household(self._connection, household)
+        self._read.pop(household, None)
+
+    def exported(self, household: HouseholdId, *, with_accounts: bool = False) -> dict[str, Any]:
+        """Give the household as one document."""
+        return export_household(self._connection, household, with_accounts=with_accounts)
+
+    def imported(self, told: object, owner: tuple[int, str] | None, now: datetime) -> HouseholdId:
+        """Write a household from a document, under new numbers."""
+        return import_household(self._connection, told, owner, now)
+
+    def households(self) -> tuple[HouseholdId, ...]:
+        """Every household, oldest first."""
+        return tuple(self._connection.execute(_HOUSEHOLDS).scalars())
+
+    def prune(self, before: datetime) -> int:
+        """Drop what delivery no longer needs: rows sent or given up, updates put aside, questions closed."""
+        gone = 0
+        for table, at in (
+            (outbox, outbox.c.created_at),
+            (parked, parked.c.at),
+            (question, question.c.asked_at),
+        ):
+            settled = {
+                "outbox": outbox.c.state.in_(("sent", "given-up")),
+                "question": question.c.closed_at.is_not(None),
+            }.get(table.name, sa.true())
+            gone += self._connection.execute(sa.delete(table).where(at < before, settled)).rowcount
+        return gone
 
     def entries(self, household: HouseholdId) -> tuple[Entry, ...]:
         """Give the whole journal, by number; on PostgreSQL no other unit works on it until this one ends."""

@@ -72,6 +72,8 @@ def asks(told: o.Asks) -> str:  # noqa: C901, PLR0912 - one arm a question
             return f"What did you do to {names}?"
         case Missing.WHICH_PLANT:
             return f"Which one{f' for “{told.text}”' if told.text else ''}?"
+        case Missing.EXPORT:
+            return "Which file?"
         case Missing.SHOWN:
             return "Which plant is on the photo? Its name will do."
         case Missing.UNKNOWN_PLANT:

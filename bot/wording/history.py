@@ -25,6 +25,7 @@ TOLD = {
     "WalkPassed": "passed by",
     "WalkEnded": "the end of the check walk",
     "PhotoTaken": "a photo",
+    "CalendarGiven": "a calendar file",
     "SprayUsed": "spray used",
     "UsualByMonth": "a usual temperature",
     "WorkBegun": "a work day",

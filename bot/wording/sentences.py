@@ -9,6 +9,7 @@ from bot.wording.asking import FIRST_AID, HELP, asks, due, unclear
 from bot.wording.chart import trend_chart
 from bot.wording.conditions import percent
 from bot.wording.days import counted, day, listed, month, near_day
+from bot.wording.files import calendar_file, calendar_made, everything_file, table_file
 from bot.wording.habits import habits, routine_saved
 from bot.wording.history import history_text
 from bot.wording.identifying import identified, key_asked
@@ -29,6 +30,15 @@ from bot.wording.setting_up import (
     town,
     units_set,
     welcome,
+)
+from bot.wording.sharing import (
+    erased,
+    forget_asked,
+    member_asked,
+    member_gone,
+    member_list,
+    no_such_member,
+    owner_now,
 )
 from bot.wording.trending import no_trend, trend_words
 from bot.wording.voice import Voice
@@ -212,11 +222,37 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
         case o.SomebodyJoined(name=name):
             return f"{name} shares your plants from now on."
         case o.LeaveAsked(is_founder=True):
-            return "You founded this home and others share it, so you cannot leave it. Nothing is written."
+            return "You own this home and others share it. “hand over to” and a name lets you leave. Nothing is written."
         case o.LeaveAsked():
             return "Leave this home? What you told stays with its plants. Nothing is written yet."
         case o.HasLeft():
             return "You no longer share these plants, and I do not write to you any more. Take care."
+        case o.MemberAsked():
+            return member_asked(outcome)
+        case o.MemberGone():
+            return member_gone(outcome)
+        case o.OwnerNow():
+            return owner_now(outcome)
+        case o.NoSuchMember():
+            return no_such_member(outcome)
+        case o.OwnerOnly(owner=owner):
+            return f"Only {owner or 'the owner'} may do that. Nothing is written."
+        case o.MemberList():
+            return member_list(outcome)
+        case o.ForgetAsked():
+            return forget_asked(outcome)
+        case o.Erased():
+            return erased(outcome)
+        case o.HomeErased(by=by):
+            return f"{by} erased this home with all its plants and everything told. I do not write here any more."
+        case o.CalendarMade():
+            return calendar_made(outcome)
+        case o.TableMade(rows=rows):
+            return f"The journal as a table, {counted(len(rows), 'line')}. Lines taken back are marked."
+        case o.AllExported(entries=entries):
+            return (
+                f"Everything of this home, {counted(entries, 'entry', 'entries')}, without anybody's account."
+            )
         case o.AnimalsNoted(animals=animals):
             return (
                 f"Written: {listed(ANIMALS[one] for one in animals)} at home."
@@ -310,6 +346,21 @@ def picture(outcomes: Iterable[o.Outcome]) -> Attachment | None:
                 return trend_chart(one)
             case o.PhotosShown():
                 return before_and_after(one)
+            case _:
+                pass
+    return None
+
+
+def document(outcomes: Iterable[o.Outcome]) -> Attachment | None:
+    """Write the file that goes with an answer, where any does."""
+    for one in outcomes:
+        match one:
+            case o.CalendarMade():
+                return calendar_file(one)
+            case o.TableMade():
+                return table_file(one)
+            case o.AllExported():
+                return everything_file(one)
             case _:
                 pass
     return None

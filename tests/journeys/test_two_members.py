@@ -67,8 +67,86 @@ def test_a_member_may_leave_after_a_second_word(shared: Talk) -> None:
 
 
 def test_the_founder_stays_while_others_share_the_plants(shared: Talk) -> None:
-    assert shared.say("leave")[0].startswith("You founded this home and others share it")
+    assert shared.say("leave")[0].startswith("You own this home and others share it")
 
 
 def test_a_wrong_code_is_a_strangers_word(talk: Talk) -> None:
     assert talk.say("/start abcdefgh", person=STRANGER)[0].startswith("This bot keeps one home's plants")
+
+
+def test_the_owner_hands_the_home_over_and_may_leave_then(shared: Talk) -> None:
+    assert shared.say("hand over to Bo")[0].startswith("Shall Bo own this home")
+    assert shared.press("Yes, to Bo") == ["Bo owns this home now.", "You own this home now."]
+    assert shared.shown[PARTNER][-1].text == "You own this home now."
+    assert shared.say("members") == ["Bo (owner), Ada. “leave” ends your part."]
+    shared.say("leave")
+    shared.press("Yes, leave")
+    assert shared.say("members", person=PARTNER) == ["Only Bo. “invite” makes a code for somebody."]
+
+
+def test_the_owner_removes_somebody_after_a_second_word(shared: Talk) -> None:
+    assert shared.say("remove Bo from this home")[0].startswith("Shall Bo no longer share these plants?")
+    assert shared.say("plants", person=PARTNER)[0].startswith("landing")
+    assert shared.press("Yes, remove Bo")[0] == "Bo no longer shares these plants."
+    assert shared.shown[PARTNER][-1].text.startswith("You no longer share these plants")
+    assert shared.say("plants", person=PARTNER)[0].startswith("This bot keeps one home's plants")
+
+
+def test_only_the_owner_removes_hands_over_and_erases(shared: Talk) -> None:
+    for text in ("remove Ada from this home", "hand over to Ada", "erase this home"):
+        assert shared.say(text, person=PARTNER) == ["Only Ada may do that. Nothing is written."]
+
+
+def test_a_name_nobody_has_is_asked_back(shared: Talk) -> None:
+    assert shared.say("remove Cleo from this home") == [
+        "I know nobody else called “Cleo” here, only Bo. Nothing is written."
+    ]
+
+
+def test_a_member_is_forgotten_and_the_plants_keep_what_was_told(shared: Talk) -> None:
+    shared.say("ivy 8 spider mites", person=PARTNER)
+    assert shared.say("forget me for good", person=PARTNER)[0].startswith(
+        "That erases your name"
+    )  # asked first
+    assert shared.say("forget me for good", person=PARTNER)[0].startswith("Erased: your name, your account")
+    assert shared.say("plants", person=PARTNER)[0].startswith("This bot keeps one home's plants")
+    assert shared.say("isolated?")[0].startswith("Isolated, 1 plant:\nivy")
+    assert shared.say("members") == ["Only Ada. “invite” makes a code for somebody."]
+    with shared.database.unit() as store:
+        document = store.exported(1, with_accounts=True)  # type: ignore[arg-type]
+    assert [(one["name"], one["person"]) for one in document["members"]] == [("Ada", OWNER), ("", 0)]
+    assert shared.heard[-4].erased[0].member is not None
+
+
+def test_an_owner_with_others_hands_over_or_erases_for_all(shared: Talk) -> None:
+    assert "“hand over to Bo”, then “forget me”" in shared.say("forget me")[0]
+    assert shared.say("forget me for good")[0].startswith("Bo share this home and you own it.")
+    assert "for you and Bo for good" in shared.say("erase this home")[0]
+    answers = shared.say("erase this home for good")
+    assert answers[0].startswith("Erased: this home")
+    assert shared.shown[PARTNER][-1].text.startswith("Ada erased this home")
+    for person in (OWNER, PARTNER):
+        assert shared.say("plants", person=person)[0].startswith("This bot keeps one home's plants")
+    with shared.database.unit() as store:
+        assert store.households() == ()
+    # the founder may begin anew, and finds nothing of the old home
+    assert shared.say("/start")[0].startswith("Hello Ada.")
+    assert shared.say("skip")
+    assert shared.say("plants") == [
+        "I know no plants yet. Send them one a line, like “hoya, landing, 15 cm”."
+    ]
+
+
+def test_nothing_is_erased_without_the_sentence(shared: Talk) -> None:
+    shared.say("forget me", person=PARTNER)
+    for text in ("yes", "ok", "forget me", "for good"):
+        shared.say(text, person=PARTNER)
+    assert shared.say("plants", person=PARTNER)[0].startswith("landing")
+
+
+def test_an_export_is_offered_before_anything_is_erased(talk: Talk) -> None:
+    talk.say("forget me")
+    assert talk.labels() == ["Export first", "Keep everything"]
+    assert talk.press("Export first") == ["Which file?"]
+    # after that the sentence asks again: it is never taken from an old message
+    assert talk.say("erase this home for good")[0].startswith("That erases this home for good")

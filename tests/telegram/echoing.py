@@ -8,7 +8,7 @@ from datetime import datetime
 
 from bot.__main__ import set_up_logging
 from bot.actions.incoming import Incoming, Press, Text
-from bot.app import App
+from bot.app import App, ErasedThing
 from bot.clock import Clock
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, HeldUntil
@@ -21,6 +21,7 @@ from bot.wording.answer import Answer, Button
 class Said:
     answers: Sequence[tuple[int, Answer]] = ()
     edits: Sequence[tuple[int, int, Answer]] = ()
+    erased: Sequence[ErasedThing] = ()
 
 
 @dataclass(frozen=True)

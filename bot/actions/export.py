@@ -1,0 +1,101 @@
+"""Files of what is planned and what was told: a calendar, a table, everything."""
+
+from dataclasses import fields
+from datetime import date, datetime, time, timedelta
+from enum import Enum
+
+from bot.actions.answer_question import due_lines
+from bot.actions.commands import Choice, Export, ExportKind, Incomplete, Missing
+from bot.actions.desk import Desk
+from bot.actions.outcomes import AllExported, CalendarMade, PlannedEvening, TableMade
+from bot.domain.household import valid
+from bot.domain.journal import CalendarGiven, Entry, Heard, Nudged, Voided
+
+KINDS = (
+    ("Calendar of the evenings", ExportKind.CALENDAR),
+    ("Table (CSV)", ExportKind.TABLE),
+    ("Everything (JSON)", ExportKind.ALL),
+)
+TAKEN_BACK_FOR = timedelta(days=90)
+"""Evenings that calendar files named are taken back as long as they lie less far behind. Judgement."""
+
+
+def export(command: Export, desk: Desk) -> CalendarMade | TableMade | AllExported | Incomplete:
+    """Make a file, or ask which."""
+    match command.kind:
+        case None:
+            choices = tuple(Choice(label, (Export(kind),)) for label, kind in KINDS)
+            return Incomplete(missing=Missing.EXPORT, choices=choices)
+        case ExportKind.CALENDAR:
+            return _calendar(desk)
+        case ExportKind.TABLE:
+            return TableMade(tuple(_rows(desk)))
+        case ExportKind.ALL:
+            document = desk.store.exported(desk.member.household)
+            return AllExported(document, len(desk.store.entries(desk.member.household)))
+
+
+def _calendar(desk: Desk) -> CalendarMade:
+    """Name the coming evenings; those an earlier file named and that moved since are taken back."""
+    household = desk.household
+    evenings = {evening.on: due_lines(desk, evening.tasks) for evening in desk.agenda.evenings}
+    named_before = {on for on in household.calendar if on >= desk.today - TAKEN_BACK_FOR}
+    gone = {on: () for on in named_before if on >= desk.today and on not in evenings}
+    planned = tuple(
+        PlannedEvening(on, _begins_at(on, household.evening, desk), lines)
+        for on, lines in sorted({**evenings, **gone}.items())
+    )
+    desk.write([desk.draft(CalendarGiven(tuple(sorted(evenings))))])
+    return CalendarMade(desk.member.household, household.zone_name, desk.now, planned)
+
+
+def _begins_at(on: date, evening: time, desk: Desk) -> datetime:
+    return datetime.combine(on, evening, desk.household.zone)
+
+
+def _rows(desk: Desk) -> list[tuple[str, ...]]:
+    entries = desk.store.entries(desk.member.household)
+    counted = {entry.id for entry in valid(entries)}
+    names = {member.id: member.name for member in desk.store.members(desk.member.household)}
+    told = [entry for entry in entries if not isinstance(entry.payload, Heard | Nudged | Voided)]
+    zone = desk.household.zone
+    return [
+        (
+            entry.happened_on.isoformat(),
+            entry.happened_at.astimezone(zone).strftime("%H:%M"),
+            names.get(entry.member, "") if entry.member is not None else "",
+            desk.household.plants[entry.plant].name if entry.plant in desk.household.plants else "",
+            _kind(entry),
+            _details(entry, desk),
+            "" if entry.id in counted else "taken back",
+        )
+        for entry in told
+    ]
+
+
+def _kind(entry: Entry) -> str:
+    name = type(entry.payload).__name__
+    return "".join(f" {letter.lower()}" if letter.isupper() else letter for letter in name).strip()
+
+
+def _details(entry: Entry, desk: Desk) -> str:
+    told = [(one.name, getattr(entry.payload, one.name)) for one in fields(entry.payload)]
+    return "; ".join(f"{name}={_value(name, value, desk)}" for name, value in told if value not in {None, ()})
+
+
+def _value(name: str, value: object, desk: Desk) -> str:
+    """Say a value by the name people gave it, where it is a number of ours."""
+    household = desk.household
+    match name, value:
+        case ("place", int(number)) if number in household.places:
+            return household.places[number].name  # type: ignore[index]
+        case ("product", int(number)):
+            return desk.product_name(number) or str(number)  # type: ignore[arg-type]
+        case (("plants" | "cleaned_out"), tuple(numbers)):
+            return ", ".join(household.plants[one].name for one in numbers if one in household.plants)
+        case (_, Enum() as one):
+            return str(one.value)
+        case (_, tuple(values)):
+            return ", ".join(str(one) for one in values)
+        case _:
+            return str(value)

@@ -1,0 +1,118 @@
+"""Who shares the plants, what is exported, what is erased."""
+
+from bot.actions.commands import Ask, Erasing, Export, ExportKind, Forget, HandOver, RemoveMember, Topic
+from bot.phrases.asking import Meant
+from bot.phrases.text import tidy, words_of
+
+_MEMBERS = frozenset(
+    {
+        "members",
+        "who shares",
+        "who shares the plants",
+        "who shares my plants",
+        "who is here",
+        "who else is here",
+        "who is in",
+    }
+)
+_EXPORTS = {
+    **dict.fromkeys(
+        ("export", "export my data", "export data", "my data", "download", "download my data"), None
+    ),
+    **dict.fromkeys(
+        (
+            "calendar",
+            "calendar file",
+            "export calendar",
+            "export the calendar",
+            "ics",
+            "ical",
+            "export ics",
+            "export ical",
+        ),
+        ExportKind.CALENDAR,
+    ),
+    **dict.fromkeys(
+        (
+            "csv",
+            "export csv",
+            "table",
+            "export table",
+            "spreadsheet",
+            "export spreadsheet",
+            "excel",
+            "export as csv",
+        ),
+        ExportKind.TABLE,
+    ),
+    **dict.fromkeys(
+        ("json", "export json", "export everything", "export all", "export as json"), ExportKind.ALL
+    ),
+}
+_FORGET = frozenset(
+    {"forget me", "delete me", "erase me", "delete my account", "erase my data", "delete my data"}
+)
+_FORGET_HOME = frozenset(
+    {
+        "erase this home",
+        "delete this home",
+        "erase everything",
+        "delete everything",
+        "erase the home",
+        "forget everything",
+    }
+)
+FORGET_SENTENCE = "forget me for good"
+ERASE_SENTENCE = "erase this home for good"
+_HOMES = (
+    " from this home",
+    " from the home",
+    " from our home",
+    " from the household",
+    " from this household",
+    " from home",
+)
+_TO_OTHERS = ("hand over to ", "hand the home over to ", "hand it over to ", "hand this home over to ")
+
+
+def read_sharing(text: str, words: tuple[str, ...]) -> Meant | None:
+    """Read what is about members, files or erasing; names keep the case they are typed in."""
+    said = " ".join(word for word in words if word not in {".", "!", "please", "?"})
+    if said in _MEMBERS:
+        return (Ask(topic=Topic.MEMBERS),)
+    if "?" in words:
+        return None
+    if said in _EXPORTS:
+        return (Export(_EXPORTS[said]),)
+    if said in _FORGET or said in _FORGET_HOME:
+        return (Forget(Erasing.ME if said in _FORGET else Erasing.HOME),)
+    if said == FORGET_SENTENCE:
+        return (Forget(Erasing.ME, is_typed=True),)
+    if said == ERASE_SENTENCE:
+        return (Forget(Erasing.HOME, is_typed=True),)
+    return _about_somebody(tidy(text).strip(" .!"))
+
+
+def _about_somebody(typed: str) -> Meant | None:
+    """Read "remove Bo from this home", "remove member Bo", "hand over to Bo", "make Bo the owner"."""
+    lowered = typed.lower()
+    for ending in _HOMES:
+        if lowered.startswith("remove ") and lowered.endswith(ending):
+            return _named(typed[len("remove ") : -len(ending)], RemoveMember)
+    if lowered.startswith("remove member "):
+        return _named(typed[len("remove member ") :], RemoveMember)
+    for opening in _TO_OTHERS:
+        if lowered.startswith(opening):
+            return _named(typed[len(opening) :], HandOver)
+    if lowered.startswith("make ") and lowered.endswith(" the owner"):
+        return _named(typed[len("make ") : -len(" the owner")], HandOver)
+    return None
+
+
+def _named(name: str, meant: type[RemoveMember | HandOver]) -> Meant | None:
+    name = name.strip()
+    return (
+        (meant(name),)
+        if name and "\n" not in name and len(words_of(name)) <= len(("three", "word", "name"))
+        else None
+    )

@@ -1,0 +1,70 @@
+"""Who shares the plants, and what is erased, in words."""
+
+from bot.actions import outcomes as o
+from bot.actions.commands import Erasing
+from bot.wording.days import counted, listed
+
+
+def member_asked(told: o.MemberAsked) -> str:
+    """Ask before somebody goes or owns."""
+    if told.is_removal:
+        return f"Shall {told.name} no longer share these plants? What {told.name} told stays. Nothing is written yet."
+    return f"Shall {told.name} own this home, and invite, remove and erase in your place? Nothing is written yet."
+
+
+def member_gone(told: o.MemberGone) -> str:
+    """Say that somebody is gone, or to themselves that they are."""
+    if told.name is None:
+        return "You no longer share these plants, and I do not write to you any more. Take care."
+    return f"{told.name} no longer shares these plants."
+
+
+def owner_now(told: o.OwnerNow) -> str:
+    """Say who owns the home."""
+    return "You own this home now." if told.name is None else f"{told.name} owns this home now."
+
+
+def no_such_member(told: o.NoSuchMember) -> str:
+    """Say who there is instead."""
+    if not told.others:
+        return "Nobody else shares these plants. “invite” makes a code for somebody."
+    return (
+        f"I know nobody else called “{told.name[:40]}” here, only {listed(told.others)}. Nothing is written."
+    )
+
+
+def member_list(told: o.MemberList) -> str:
+    """List who shares the plants."""
+    owner, *others = told.names
+    if not others:
+        return f"Only {owner}. “invite” makes a code for somebody."
+    rest = f"{owner} (owner), {listed(others)}."
+    if not told.is_owner:
+        return f"{rest} “leave” ends your part."
+    return f"{rest} “remove {others[0]} from this home” and “hand over to {others[0]}” change that."
+
+
+def forget_asked(told: o.ForgetAsked) -> str:
+    """Say what would be erased, and the sentence that does it."""
+    if told.must_hand_over:
+        return (
+            f"{listed(told.others)} share this home and you own it. “hand over to {told.others[0]}”, then “forget me”; "
+            "or erase it for all of you: “erase this home”. Nothing is erased yet."
+        )
+    if told.what is Erasing.HOME:
+        whose = f" for you and {listed(told.others)}" if told.others else ""
+        return (
+            f"That erases this home{whose} for good: {counted(told.plants, 'plant')}, everything told, every photo, "
+            "your accounts. Nightly copies forget it within two weeks. To do it, write: erase this home for good"
+        )
+    return (
+        "That erases your name, your account and our messages for good. What was told of the plants stays with "
+        f"{listed(told.others)}, without your name. To do it, write: forget me for good"
+    )
+
+
+def erased(told: o.Erased) -> str:
+    """Say that it is done."""
+    if told.what is Erasing.HOME:
+        return "Erased: this home, its plants, everything told. Take care."
+    return "Erased: your name, your account, our messages. Take care."
