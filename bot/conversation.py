@@ -10,6 +10,7 @@ from zoneinfo import ZoneInfo
 
 from bot.actions.commands import (
     AddPlants,
+    Choice,
     Command,
     Erasing,
     Exposure,
@@ -20,6 +21,7 @@ from bot.actions.commands import (
     LogFind,
     LogRound,
     LogSign,
+    More,
     NotUnderstood,
     Postpone,
     RefusePhoto,
@@ -50,6 +52,7 @@ from bot.actions.outcomes import (
     PlacesSaved,
     PlantsAdded,
     PlantsGone,
+    StillThere,
     Stranger,
     TooManyPhotos,
     WalkLevelAsked,
@@ -67,13 +70,15 @@ from bot.domain.journal import Draft, Heard, evening_of
 from bot.domain.knowledge import Knowledge
 from bot.phrases.grammar import plants_named, understand
 from bot.wording.answer import Answer, Button
-from bot.wording.nudge import nudge_choices
+from bot.wording.nudge import go_on_choices, nudge_choices, say_answered
 from bot.wording.sentences import document, picture, say
 from bot.wording.voice import Voice
 
 logger = logging.getLogger(__name__)
 
 MAX_TEXT = 4096
+LONG_TEXT = 2500
+"""A longer answer is cut at a line, with "more". Judgement: two screens of a phone. [1]"""
 CHOICES_A_ROW = 2
 HOUSEHOLDS_A_UNIT = 20
 """Households looked at in one transaction, so that messages never wait long. Judgement."""
@@ -284,24 +289,31 @@ class Conversation:
         """Any answer counts, thanks excepted: no repeat tonight, and the nudge's buttons go."""
         nudge = desk.household.nudge
         is_courtesy = all(isinstance(one, Thanks | Greet | Start) for one in commands)
-        if nudge is None or nudge.is_heard or is_courtesy:
-            return
-        messages = desk.store.nudged_messages(desk.member.household, nudge.on)
-        said.edits += [(chat, message, None) for chat, message in messages]
-        desk.write([Draft(payload=Heard(), happened_at=desk.now, happened_on=desk.today)])
+        is_answer = nudge is not None and not nudge.is_heard and not is_courtesy
+        if nudge is not None and is_answer:
+            here = desk.member.chat
+            for chat, message, text in desk.store.nudged_messages(desk.member.household, nudge.on):
+                answered = Answer(text=cut(f"{text}\n\n{say_answered(desk.member.name)}"))
+                said.edits.append((chat, message, answered if text and chat != here else None))
+        if is_answer or desk.household.is_silent:
+            desk.write([Draft(payload=Heard(), happened_at=desk.now, happened_on=desk.today)])
 
     def _answer(self, outcomes: list[Outcome], desk: Desk, question: Question | None) -> Answer:
         voice = _voice(desk)
         text = "\n\n".join(dict.fromkeys(say(outcome, voice) for outcome in outcomes))
+        text, rest = split(text)
+        buttons = _buttons(question) if question else ()
+        if rest:
+            buttons += (_more_button(rest, desk),)
         return Answer(
             text=cut(text),
-            buttons=_buttons(question) if question else (),
+            buttons=buttons,
             picture=picture(outcomes),
             document=document(outcomes),
         )
 
-    def _nudge(self, nudge: NudgeText, desk: Desk, chat: int) -> Answer:
-        choices = nudge_choices(nudge)
+    def _nudge(self, nudge: NudgeText | StillThere, desk: Desk, chat: int) -> Answer:
+        choices = go_on_choices() if isinstance(nudge, StillThere) else nudge_choices(nudge)
         question = desk.store.ask(desk.member.household, chat, Expecting.CHOICE, choices, desk.now)
         text = say(nudge, _voice(desk))
         return Answer(text=cut(text), buttons=_buttons(question))
@@ -319,6 +331,18 @@ def _walked_message(incoming: Incoming, outcomes: list[Outcome]) -> int | None:
     if is_next and is_short and isinstance(incoming.kind, Press):
         return incoming.kind.message_id
     return None
+
+
+def _more_button(rest: str, desk: Desk) -> tuple[Button, ...]:
+    """Offer what did not fit; the question that is open stays open beside it."""
+    store, member = desk.store, desk.member
+    known = store.question(member.household, member.chat)
+    choices = () if known is None else known.choices
+    expecting = Expecting.CHOICE if known is None else known.expecting
+    asked = store.ask(
+        member.household, member.chat, expecting, (*choices, Choice("More", (More(rest),))), desk.now
+    )
+    return (Button("More", f"q{asked.id}.{len(choices)}"),)
 
 
 def _settle_question(commands: "tuple[Command, ...]", desk: Desk) -> None:
@@ -436,6 +460,14 @@ def _gone(
         rest = re.sub(rf"\b{re.escape(name)}\b", " ", rest)
     named = tuple(name for name in lost if re.search(rf"\b{re.escape(name.casefold())}\b", rest))
     return PlantsGone(named) if named else None
+
+
+def split(text: str) -> tuple[str, str]:
+    """Cut a long answer at a line's end: what is shown now, and what "more" shows."""
+    if len(text) <= LONG_TEXT:
+        return text, ""
+    at = text.rfind("\n", 0, LONG_TEXT)
+    return (text[:at], text[at + 1 :]) if at > 0 else (text, "")
 
 
 def cut(text: str) -> str:

@@ -509,6 +509,13 @@ class Incomplete:
 
 
 @dataclass(frozen=True, slots=True)
+class More:
+    """What did not fit into the last answer."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
 class Thanks:
     """A courtesy; answers nothing."""
 
@@ -577,6 +584,7 @@ Command = (
     | LogUse
     | Ask
     | Incomplete
+    | More
     | Thanks
     | Greet
     | SkipQuestion

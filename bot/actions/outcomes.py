@@ -829,9 +829,9 @@ class ReleaseInfo:
 
 @dataclass(frozen=True, slots=True)
 class History:
-    """What was told: day, plant, word."""
+    """What was told: day, plant, word, and who told it where several share the plants."""
 
-    lines: tuple[tuple[date, str | None, str], ...]
+    lines: tuple[tuple[date, str | None, str, str | None], ...]
     plant: str | None
 
 
@@ -961,6 +961,22 @@ class NudgeText:
     """Plants to be sprayed where it is warm enough for a word of caution."""
 
 
+@dataclass(frozen=True, slots=True)
+class StillThere:
+    """Nobody has said a word for a week: asked whether to go on."""
+
+    on: date
+    count: int
+    since: date
+
+
+@dataclass(frozen=True, slots=True)
+class MoreText:
+    """What did not fit before."""
+
+    text: str
+
+
 Outcome = (
     Founded
     | Welcome
@@ -1058,6 +1074,8 @@ Outcome = (
     | QuestionSkipped
     | Declined
     | Paused
+    | StillThere
+    | MoreText
     | Stranger
     | ButtonExpired
     | NudgeText

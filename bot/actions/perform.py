@@ -36,6 +36,7 @@ from bot.actions.commands import (
     LosePlant,
     Missing,
     Mix,
+    More,
     MovePlant,
     NewPlant,
     NotUnderstood,
@@ -85,6 +86,7 @@ from bot.actions.outcomes import (
     Exposed,
     Greeted,
     Helped,
+    MoreText,
     NotYet,
     NoWalk,
     Outcome,
@@ -222,6 +224,8 @@ def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912
             return [Declined()]
         case SkipQuestion():
             return [skip_question(command, desk)]
+        case More(text=text):
+            return [MoreText(text)]
         case Thanks():
             return [Welcomed()]
         case Help():

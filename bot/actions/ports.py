@@ -173,6 +173,6 @@ class Store(Protocol):
         """Whether a stranger gets an answer now: True at most once an hour; remembers it."""
         ...
 
-    def nudged_messages(self, household: HouseholdId, on: date) -> tuple[tuple[int, int], ...]:
-        """(chat, platform message id) of the nudges sent for that evening."""
+    def nudged_messages(self, household: HouseholdId, on: date) -> tuple[tuple[int, int, str], ...]:
+        """(chat, platform message id, text) of the nudges sent for that evening."""
         ...

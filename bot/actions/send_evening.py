@@ -5,17 +5,17 @@ from datetime import datetime, timedelta
 from bot.actions.answer_question import due_lines
 from bot.actions.desk import Desk
 from bot.actions.mix_batch import tonights_mixes
-from bot.actions.outcomes import NudgeText
+from bot.actions.outcomes import NudgeText, StillThere
 from bot.actions.ports import Store
 from bot.domain.agenda import Task
 from bot.domain.care import Care, care_of
 from bot.domain.course import Step, is_root_prone
 from bot.domain.gap import Lateness
 from bot.domain.identity import HouseholdId, PlantId
-from bot.domain.journal import Draft, Nudged, NudgedTask
+from bot.domain.journal import Draft, Nudged, NudgedTask, SilenceAsked
 from bot.domain.knowledge import Knowledge
 from bot.domain.label import is_warm
-from bot.domain.nudging import needs_shade, next_nudge_at, placements
+from bot.domain.nudging import is_long_silent, needs_shade, next_nudge_at, placements
 from bot.domain.pest import Level
 from bot.domain.slot import SlotKind
 
@@ -25,7 +25,7 @@ LOOK_AGAIN = timedelta(hours=6)
 
 def send_evening(
     household: HouseholdId, store: Store, knowledge: Knowledge, now: datetime
-) -> tuple[Desk, NudgeText] | None:
+) -> tuple[Desk, NudgeText | StillThere] | None:
     """
     Compose tonight's nudge if this household is owed one now, and write it into the journal.
 
@@ -40,6 +40,8 @@ def send_evening(
     if due_at is None or due_at > now:
         store.set_next_evening(household, due_at)
         return None
+    if is_long_silent(desk.household, desk.today):
+        return desk, _ask_whether_to_go_on(desk)
     nudge = _compose(desk)
     if nudge is None:
         store.set_next_evening(household, now + LOOK_AGAIN)
@@ -47,6 +49,16 @@ def send_evening(
     _write(desk, nudge)
     refresh_evening(desk)
     return desk, nudge
+
+
+def _ask_whether_to_go_on(desk: Desk) -> StillThere:
+    """Ask once after a week of silence, and be quiet then until anything is heard."""
+    since = desk.household.unheard_since
+    assert since is not None
+    asked = Draft(payload=SilenceAsked(), happened_at=desk.now, happened_on=desk.today)
+    desk.write([asked])
+    refresh_evening(desk)
+    return StillThere(desk.today, 1, since)
 
 
 def refresh_evening(desk: Desk) -> None:

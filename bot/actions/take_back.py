@@ -26,6 +26,7 @@ from bot.domain.journal import (
     Postponed,
     ReleasedNow,
     SignSeen,
+    SilenceAsked,
     Treated,
     Voided,
     WalkBegun,
@@ -52,6 +53,7 @@ OF_A_PLANT = (
 
 _NO_HISTORY = (
     Heard,
+    SilenceAsked,
     CalendarGiven,
     Nudged,
     HouseholdSet,
@@ -162,13 +164,26 @@ def describe(entry: Entry) -> str:
             return kind
 
 
-def history_lines(desk: Desk, plant: PlantId | None, since: date) -> list[tuple[date, str | None, str]]:
-    """Give what was told of plants and the shelf since a day, oldest first; settings are no history."""
+def history_lines(
+    desk: Desk, plant: PlantId | None, since: date
+) -> list[tuple[date, str | None, str, str | None]]:
+    """
+    Give what was told of plants and the shelf since a day, oldest first; settings are no history.
+
+    The last of each line is who told it, where several share the plants.
+    """
+    members = desk.store.members(desk.member.household)
+    names = {one.id: one.name for one in members} if len(members) > 1 else {}
     entries = sorted(
         valid(desk.store.entries(desk.member.household)), key=lambda one: (one.happened_at, one.id)
     )
     return [
-        (entry.happened_on, _plant_name(desk, entry), describe(entry))
+        (
+            entry.happened_on,
+            _plant_name(desk, entry),
+            describe(entry),
+            names.get(entry.member) if entry.member is not None else None,
+        )
         for entry in entries
         if entry.happened_on >= since
         and not isinstance(entry.payload, _NO_HISTORY)

@@ -33,6 +33,7 @@ from bot.domain.journal import (
     ReleasedNow,
     RoutineSet,
     SignSeen,
+    SilenceAsked,
     SprayUsed,
     TemperatureRead,
     Treated,
@@ -288,6 +289,10 @@ class Household:
     nudge: Nudge | None = None
     work: Work | None = None
     walk: Walk | None = None
+    unheard_since: date | None = None
+    """The evening of the first nudge that nobody has said a word after."""
+    is_silent: bool = False
+    """Whether it was asked to go on, and nothing has been heard since."""
     told_at: datetime | None = None
     """When a member last told something."""
 
@@ -456,11 +461,18 @@ def _walk(household: Household, told: WalkBegun | WalkEnded, on: date) -> None:
 
 def _note_nudge(household: Household, entry: Entry) -> None:
     """Keep the last nudge and whether it was answered, in the order written, for clocks are set back."""
+    if entry.member is not None:
+        household.unheard_since, household.is_silent = None, False
     match entry.payload:
+        case SilenceAsked():
+            household.is_silent = True
         case Nudged(count=count, tasks=tasks):
+            household.unheard_since = household.unheard_since or entry.happened_on
             household.nudge = Nudge(entry.happened_on, entry.happened_at, count, tasks)
-        case Heard() if household.nudge is not None:
-            household.nudge.is_heard = True
+        case Heard():
+            household.unheard_since, household.is_silent = None, False
+            if household.nudge is not None:
+                household.nudge.is_heard = True
         case _:
             pass
 

@@ -207,6 +207,11 @@ class Heard:
 
 
 @dataclass(frozen=True, slots=True)
+class SilenceAsked:
+    """After a week without a word: asked whether to go on; quiet from then until anything is heard."""
+
+
+@dataclass(frozen=True, slots=True)
 class Voided:
     """Takes back the entry named by void_of."""
 
@@ -301,6 +306,7 @@ Payload = (
     | WorkEnded
     | Nudged
     | Heard
+    | SilenceAsked
     | Voided
 )
 

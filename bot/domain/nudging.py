@@ -13,6 +13,8 @@ from bot.domain.knowledge import Knowledge
 from bot.domain.slot import Slot, SlotKind, slots
 from bot.domain.trade import Method
 
+SILENT_DAYS = 7
+"""Evenings without a word after which it is asked whether to go on. Judgement. [d]"""
 REPEAT_AFTER = timedelta(minutes=60)
 """Least time between a nudge and its repeat, and between the person's last word and a nudge. Judgement."""
 LEAD = timedelta(minutes=15)
@@ -88,6 +90,12 @@ def _on_grid(at: datetime) -> datetime:
     return at - timedelta(minutes=at.minute % GRID_MINUTES, seconds=at.second, microseconds=at.microsecond)
 
 
+def is_long_silent(household: Household, today: date) -> bool:
+    """Whether nobody has said a word after a week of nudges, so that one question takes their place."""
+    since = household.unheard_since
+    return since is not None and (today - since).days >= SILENT_DAYS
+
+
 def is_quiet(household: Household, at: datetime) -> bool:
     """Whether an instant lies in the quiet hours."""
     local = at.astimezone(household.zone).time()
@@ -110,7 +118,7 @@ def next_nudge_at(
     if not household.is_zone_told:
         return None
     today = evening_of(now, household.zone)
-    if household.is_held(today) and household.held_until is None:
+    if household.is_silent or (household.is_held(today) and household.held_until is None):
         return None
     again = None if household.is_held(today) else _again_tonight(household, today, now)
     if again is not None:

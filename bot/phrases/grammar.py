@@ -92,6 +92,7 @@ from bot.phrases.words import Word, listed
 from bot.phrases.working import read_tick, read_work
 
 LONGEST_LIST = 4096
+_LINES_OF_A_LIST = 5
 _LIST_OPENINGS = ("add", "new plant", "plants", "my plants")
 
 _Reader = Callable[[Clause, Setting], Meant | None]
@@ -299,6 +300,7 @@ def _read(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
 
 def _longest(text: str, situation: Situation) -> int:
     is_list = situation.expecting is Expecting.PLANTS or plain(text[:LONGEST]).startswith(_LIST_OPENINGS)
+    is_list = is_list or text.count("\n") >= _LINES_OF_A_LIST
     return LONGEST_LIST if is_list else LONGEST
 
 
@@ -383,7 +385,8 @@ def _plant_list(text: str, words: tuple[str, ...], situation: Situation) -> Mean
 
 
 def _anything(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
-    asks = is_question(words)
+    # "fern, shelf, 12 cm" is a plant at a place, though "shelf" alone asks
+    asks = is_question(words) and ("?" in words or read_plants(text, situation, is_expected=False) is None)
     whole = None if asks else _whole_message(text, words, situation)
     whole = whole or _seen_or_mixed(words, situation, asks=asks)
     if whole is not None:

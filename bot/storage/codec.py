@@ -44,6 +44,7 @@ KINDS: dict[type, tuple[str, int]] = {
     journal.HeldUntil: ("held_until", 1),
     journal.Nudged: ("nudged", 1),
     journal.Heard: ("heard", 1),
+    journal.SilenceAsked: ("silence_asked", 1),
     journal.Voided: ("voided", 1),
 }
 
@@ -96,6 +97,7 @@ COMMANDS: dict[type, str] = {
     commands.Greet: "greet",
     commands.Decline: "decline",
     commands.SkipQuestion: "skip_question",
+    commands.More: "more",
     commands.Thanks: "thanks",
     commands.Help: "help",
     commands.Exposure: "exposure",

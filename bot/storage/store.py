@@ -1,5 +1,6 @@
 """The store behind the actions: one transaction on either database."""
 
+import json
 import secrets
 from collections.abc import Sequence
 from datetime import UTC, date, datetime, timedelta
@@ -115,7 +116,7 @@ _REFUSE = sa.text(
     " ON CONFLICT (person) DO UPDATE SET answered_at = :now WHERE stranger.answered_at <= :rested"
 ).bindparams(_NOW, bindparam("rested", type_=UtcDateTime))
 _NUDGES = (
-    sa.select(outbox.c.chat, outbox.c.platform_message_id)
+    sa.select(outbox.c.chat, outbox.c.platform_message_id, outbox.c.body)
     .where(
         outbox.c.household == _HOUSEHOLD,
         outbox.c.key > bindparam("after", type_=sa.Text),
@@ -321,12 +322,13 @@ class SqlStore(PhotoRows, Delivery):
         row = {"by_person": person, "now": now, "rested": now - STRANGER_REST}
         return self._connection.execute(_REFUSE, row).rowcount == 1
 
-    def nudged_messages(self, household: HouseholdId, on: date) -> tuple[tuple[int, int], ...]:
-        """(chat, platform message id) of the nudges sent for that evening."""
+    def nudged_messages(self, household: HouseholdId, on: date) -> tuple[tuple[int, int, str], ...]:
+        """(chat, platform message id, text) of the nudges sent for that evening."""
         evening = f"nudge:{household}:{on.isoformat()}"
         # keys sort by byte, and ";" is the one after ":": a range, so that the key's index serves
         which = {"of_household": household, "after": f"{evening}:", "before": f"{evening};"}
-        return tuple((chat, message) for chat, message in self._connection.execute(_NUDGES, which))
+        rows = self._connection.execute(_NUDGES, which)
+        return tuple((chat, message, json.loads(body).get("text", "")) for chat, message, body in rows)
 
     def _append(self, rows: list[dict[str, Any]]) -> Sequence[int]:
         if len(rows) > _FEW:

@@ -60,3 +60,11 @@ def history_text(lines: Sequence[tuple[str, str | None, date]], today: date, joi
         f"{'today' if on == today else day(on)}: {plant + ' ' if plant else ''}{told_words(key)}"
         for key, plant, on in lines
     )
+
+
+def told_lines(lines: Sequence[tuple[date, str | None, str, str | None]], today: date) -> str:
+    """List what was told, one a line, and by whom where several share the plants."""
+    return "\n".join(
+        f"{history_text([(key, plant, on)], today)}{f' ({who})' if who else ''}"
+        for on, plant, key, who in lines
+    )

@@ -2,7 +2,7 @@
 
 from datetime import datetime, timedelta
 
-from bot.actions.commands import Ask, BeginWalk, Choice, LogCheck, LogRound, Postpone, Topic
+from bot.actions.commands import Ask, BeginWalk, Choice, Hold, LogCheck, LogRound, Postpone, Topic
 from bot.actions.outcomes import DueLine, NudgeText
 from bot.domain.care import Care
 from bot.domain.gap import Lateness
@@ -47,6 +47,16 @@ def nudge_choices(nudge: NudgeText) -> tuple[Choice, ...]:
     choices.append(Choice("Not tonight", (Postpone(plants=everything, on=tomorrow),)))
     choices.append(Choice("Why", (Ask(topic=Topic.WHY),)))
     return tuple(choices)
+
+
+def go_on_choices() -> tuple[Choice, ...]:
+    """Give the answers to whether to go on."""
+    return (Choice("Go on", (Ask(topic=Topic.DUE),)), Choice("Quiet until I write", (Hold(),)))
+
+
+def say_answered(name: str) -> str:
+    """Say under the other's nudge who answered it."""
+    return f"Answered by {name}."
 
 
 def nudge_text(nudge: NudgeText, voice: Voice) -> str:

@@ -11,7 +11,7 @@ from bot.wording.conditions import percent
 from bot.wording.days import counted, day, listed, month, near_day
 from bot.wording.files import calendar_file, calendar_made, everything_file, table_file
 from bot.wording.habits import habits, routine_saved
-from bot.wording.history import history_text
+from bot.wording.history import history_text, told_lines
 from bot.wording.identifying import identified, key_asked
 from bot.wording.isolation import isolated, isolated_them, release_info, release_words, released
 from bot.wording.looks import check, find, sign
@@ -292,9 +292,7 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
         case o.ReleaseInfo():
             return release_info(outcome, voice)
         case o.History(lines=lines):
-            return history_text([(word, plant, on) for on, plant, word in lines[-40:]], voice.today) or (
-                "Nothing is written for that time."
-            )
+            return told_lines(lines, voice.today) or "Nothing is written for that time."
         case o.PlantList(places=places):
             return "\n".join(f"{place or 'no place yet'}: {listed(names)}" for place, names in places)
         case o.Shelf():
@@ -325,6 +323,13 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
                 if until
                 else "I am quiet; “back” ends that."
             )
+        case o.StillThere(since=since):
+            return (
+                f"I have written each evening since {day(since)} and heard nothing. Shall I go on? "
+                "Until you write a word I keep quiet; the days keep counting."
+            )
+        case o.MoreText(text=text):
+            return text
         case o.Stranger():
             return (
                 "This bot keeps one home's plants and I do not know you. "

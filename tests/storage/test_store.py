@@ -175,12 +175,15 @@ def test_the_nudges_of_an_evening_are_found(database: Database, on: date) -> Non
     with database.unit() as unit:
         chats = (PERSON, GROUP, GROUP, PERSON, PERSON, PERSON)
         for n, (key, chat) in enumerate(zip(keys, chats, strict=True), start=900):
-            number = unit.queue(key, chat, "sendMessage", {}, NOW, household=home)
+            number = unit.queue(key, chat, "sendMessage", {"text": f"nudge {n}"}, NOW, household=home)
             assert number is not None
             if n != 902:
                 unit.settle(NOW, {number: n})
     with database.unit() as unit:
-        assert unit.nudged_messages(home, on) == ((PERSON, 900), (GROUP, 901))
+        assert unit.nudged_messages(home, on) == (
+            (PERSON, 900, "nudge 900"),
+            (GROUP, 901, "nudge 901"),
+        )
         assert unit.nudged_messages(HouseholdId(10**9), on) == ()
 
 
