@@ -102,7 +102,7 @@ def test_a_long_list_comes_in_parts(talk: Talk) -> None:
 
 def add_many(talk: Talk) -> None:
     """Add sixty plants in two messages."""
-    lines = [f"plant {name} from the long shelf, shelf {name}, 12 cm" for name in _names(60)]
+    lines = [f"cactus {name} of the long windowsill, shelf {name}, 12 cm" for name in _names(60)]
     for half in (lines[:30], lines[30:]):
         assert talk.say("\n".join(half))[0].startswith("Written, 30 plants")
 
