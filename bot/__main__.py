@@ -2,18 +2,20 @@
 
 import argparse
 import asyncio
-import logging
 import sqlite3
 import sys
 from pathlib import Path
 
+from bot import operating
 from bot.app import assemble
 from bot.clock import Clock
+from bot.logs import set_up_logging
 from bot.phrases.rehearsal import EVENING, read_situation, rehearse
 from bot.settings import Settings, SettingsError, read_settings
 from bot.storage.backup import back_up as copy_database
 from bot.storage.failure import StoreError
-from bot.telegram.failures import RefusedTokenError
+from bot.telegram.failures import RefusedTokenError, TryLaterError, UndeliverableError
+from bot.telegram.wire import Wire
 
 HOW_TO_BEGIN = """\
 Duskround needs the token of a bot account (DUSKROUND_TOKEN).
@@ -27,13 +29,7 @@ WRONG, FAILED = 2, 1
 
 def main(arguments: list[str] | None = None) -> int:
     """Run what was asked for and give the exit code."""
-    parser = argparse.ArgumentParser(prog="python -m bot", description="Duskround, the pest notebook.")
-    commands = parser.add_subparsers(dest="command", metavar="command")
-    commands.add_parser("run", help="run the bot (default)")
-    commands.add_parser("backup", help="copy the SQLite database, also while the bot runs")
-    phrases = commands.add_parser("understand", help="say what phrases on standard input would mean")
-    phrases.add_argument("--situation", type=Path, help="a TOML file; without it an evening of our own")
-    chosen = parser.parse_args(arguments)
+    chosen = _parser().parse_args(arguments)
     if chosen.command == "understand":
         return say_meanings(chosen.situation)
     try:
@@ -41,25 +37,91 @@ def main(arguments: list[str] | None = None) -> int:
     except SettingsError as error:
         print(error, file=sys.stderr)
         return WRONG
-    return back_up(settings) if chosen.command == "backup" else run(settings)
+    match chosen.command:
+        case None | "run":
+            return run(settings)
+        case "selftest":
+            return test(settings)
+        case "health":
+            return operating.ask_health(settings)
+        case _:
+            return by_hand(chosen, settings)
 
 
-def back_up(settings: Settings) -> int:
-    """Copy the database into the data folder's backups and print where."""
-    if not settings.database.startswith("sqlite"):
-        print("only a SQLite file is copied here; for PostgreSQL use the server's own tools", file=sys.stderr)
-        return FAILED
-    file = Path(settings.database.removeprefix("sqlite:///"))
-    if not file.is_file():
-        print(f"no backup was written: there is no database at {file}", file=sys.stderr)
-        return FAILED
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(prog="python -m bot", description="Duskround, the pest notebook.")
+    commands = parser.add_subparsers(dest="command", metavar="command")
+    commands.add_parser("run", help="run the bot (default)")
+    commands.add_parser("backup", help="copy the SQLite database and the photos, also while the bot runs")
+    restoring = commands.add_parser(
+        "restore", help="put a copy in the place of the database; stop the bot first"
+    )
+    restoring.add_argument("copy", type=Path)
+    commands.add_parser("rebuild", help="derive anew what the journal decides")
+    exporting = commands.add_parser("export", help="write households as JSON to standard output")
+    exporting.add_argument("--household", type=int, help="only this one")
+    importing = commands.add_parser("import", help="read households from a file that export wrote")
+    importing.add_argument("file", type=Path)
+    importing.add_argument("--owner", type=int, help="account that is to own a home exported in the chat")
+    commands.add_parser("selftest", help="check token, clock, zones, disk, database, backup, messages")
+    commands.add_parser("health", help="ask the running bot's health page (for containers)")
+    phrases = commands.add_parser("understand", help="say what phrases on standard input would mean")
+    phrases.add_argument("--situation", type=Path, help="a TOML file; without it an evening of our own")
+    return parser
+
+
+def by_hand(chosen: argparse.Namespace, settings: Settings) -> int:
+    """Do what works on the database and print what came of it; a refusal says why, exit 1."""
+    clock = Clock()
     try:
-        # the file itself, not opened by this version: a copy before an upgrade must be of the old one
-        print(copy_database(file, settings.data / "backups", Clock().now()))
-    except (StoreError, OSError, sqlite3.Error) as error:
-        print(f"no backup was written: {error}", file=sys.stderr)
+        match chosen.command:
+            case "backup":
+                print(back_up(settings, clock))
+            case "restore":
+                print(operating.restore(settings, chosen.copy, clock))
+            case "rebuild":
+                print(operating.rebuild(settings, clock))
+            case "export":
+                print(operating.export_all(settings, chosen.household))
+            case _:
+                print(operating.import_all(settings, chosen.file.read_text("utf-8"), chosen.owner, clock))
+    except (StoreError, OSError, UnicodeError, sqlite3.Error) as error:
+        print(f"no {chosen.command}: {error}", file=sys.stderr)
         return FAILED
     return 0
+
+
+def back_up(settings: Settings, clock: Clock) -> Path:
+    """Copy the database into the data folder's backups and give the copy's path."""
+    file = operating.database_file(settings)
+    if not file.is_file():
+        raise StoreError(f"there is no database at {file}")
+    # the file itself, not opened by this version: a copy before an upgrade must be of the old one
+    return copy_database(file, settings.data / "backups", clock.now())
+
+
+def test(settings: Settings) -> int:
+    """Check what a running bot needs; one line a check."""
+    problem: str | None = "DUSKROUND_TOKEN is missing: python -m bot says how to get one"
+    if settings.token is not None:
+        problem = asyncio.run(_token_problem(settings))
+    code, lines = operating.selftest(settings, Clock(), problem)
+    print("\n".join(lines))
+    return code
+
+
+async def _token_problem(settings: Settings) -> str | None:
+    assert settings.token is not None
+    wire = Wire(settings.token.get_secret_value(), settings.api_url, is_loopback=settings.is_api_loopback)
+    try:
+        await asyncio.wait_for(wire.open(), 20)
+    except RefusedTokenError:
+        return REFUSED
+    except (TryLaterError, UndeliverableError, TimeoutError) as error:
+        return f"the platform cannot be reached ({type(error).__name__}): is the network up?"
+    finally:
+        await wire.close()
+    return None
 
 
 def say_meanings(file: Path | None) -> int:
@@ -79,20 +141,16 @@ def run(settings: Settings) -> int:
     if settings.token is None:
         print(HOW_TO_BEGIN, file=sys.stderr)
         return WRONG
-    set_up_logging()
+    set_up_logging(settings.log)
     try:
         asyncio.run(_run(settings))
     except RefusedTokenError:
         print(REFUSED, file=sys.stderr)
         return WRONG
+    except StoreError as error:
+        print(f"The bot does not start: {error}", file=sys.stderr)
+        return WRONG
     return 0
-
-
-def set_up_logging() -> None:
-    """Log what the operator needs; the libraries' own lines carry the token and people's words."""
-    logging.basicConfig(level=logging.INFO, format="%(asctime)s %(levelname)s %(name)s: %(message)s")
-    for name in ("httpx", "httpcore", "telegram", "apscheduler", "tornado.access"):
-        logging.getLogger(name).setLevel(logging.WARNING)
 
 
 async def _run(settings: Settings) -> None:

@@ -6,9 +6,8 @@ import logging
 import os
 import secrets
 import signal
-import traceback
 from collections.abc import Iterable, Sequence
-from contextlib import suppress
+from contextlib import ExitStack, suppress
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from itertools import chain
@@ -21,7 +20,10 @@ from bot.conversation import Conversation
 from bot.domain.identity import HouseholdId, MemberId
 from bot.evening import Evening
 from bot.fetching import Fetching
+from bot.health import Health, Vitals
+from bot.logs import Troubles, without_values
 from bot.settings import Settings
+from bot.storage.backup import running as in_use
 from bot.storage.database import Database
 from bot.storage.erasing import Erasures
 from bot.storage.photos import PhotoFolder
@@ -34,7 +36,7 @@ from bot.telegram.outgoing import Call, answer_press, edit, edit_buttons, send
 from bot.telegram.webhook import Webhook
 from bot.telegram.wire import Wire
 from bot.wording.answer import Answer
-from bot.wording.apology import apology
+from bot.wording.apology import alert, apology
 
 LEASE = timedelta(seconds=60)
 WORKERS_POSTGRESQL = 4
@@ -42,6 +44,7 @@ ATTEMPTS = 2
 SEEN_KEPT = timedelta(days=9)
 """The platform brings an update for a day; after a week of silence it may begin again at any number."""
 UPKEEP_EVERY = timedelta(hours=24)
+ALERT_EVERY = timedelta(hours=1)
 ROWS_KEPT = timedelta(days=30)
 """Messages sent, updates put aside and questions answered are dropped after this. Judgement."""
 
@@ -151,8 +154,16 @@ class App:
     ) -> None:
         if settings.token is None:
             raise ValueError("the bot needs a token")
-        settings.data.mkdir(parents=True, exist_ok=True)
+        settings.data.mkdir(mode=0o700, parents=True, exist_ok=True)
         self._clock = clock
+        self._holds = ExitStack()
+        self._holds.enter_context(in_use(settings.data))
+        self._operator = settings.owner
+        self._troubles = Troubles()
+        self._alerted_at: datetime | None = None
+        self._started_at = self._ticked_at = clock.now()
+        self._updates = 0
+        self._health = None if settings.health is None else Health(*settings.health, self.vitals)
         self._hear: Hear = hear or _nothing_heard
         self._send_evening: SendEvening = send_evening or _nothing_due
         self._owner = f"{os.getpid()}-{secrets.token_hex(4)}"
@@ -178,8 +189,11 @@ class App:
 
     async def start(self) -> None:
         """Reach the platform and begin; raises RefusedTokenError when it does not know the token."""
+        logging.getLogger("bot").addHandler(self._troubles)
         await self._door.start(self._introduce)
         self._fetching.start()
+        if self._health is not None:
+            self._health.open()
         self._evening.start()
 
     async def run_until_stopped(self) -> None:
@@ -200,10 +214,14 @@ class App:
     async def stop(self) -> None:
         """Take no more, send what is at hand, close the database."""
         self._evening.stop()
+        if self._health is not None:
+            self._health.close()
         await self._fetching.stop()
         await self._door.stop()
         self._notes.close()
         self._database.close()
+        self._holds.close()
+        logging.getLogger("bot").removeHandler(self._troubles)
 
     async def settled(self) -> None:
         """Wait until every update fetched is committed, every picture fetched and every answer due sent."""
@@ -213,13 +231,50 @@ class App:
     async def tick(self) -> None:
         """Look at the households whose evening has come; send what that gives."""
         async with self._ticking:
+            self._ticked_at = self._clock.now()
             has_nudges, more = False, True
             while more:
                 count, more = await self._door.in_worker(self._compose)
                 has_nudges = has_nudges or count > 0
             await self._door.in_worker(self._keep_up)
+            has_nudges = await self._door.in_worker(self._alert) or has_nudges
         if has_nudges:
             await self._door.claim()
+
+    async def vitals(self) -> Vitals:
+        """Count what a health page shows."""
+        return await self._door.in_worker(self._counted)
+
+    def _counted(self) -> Vitals:
+        now = self._clock.now()
+        with self._database.unit() as store:
+            since = store.oldest_due(now)
+            return Vitals(
+                households=len(store.households()),
+                undelivered=store.undelivered(),
+                oldest_due_s=0.0 if since is None else (now - since).total_seconds(),
+                parked=store.parked(),
+                photos_wanted=store.count_wanted(),
+                last_tick_s=(now - self._ticked_at).total_seconds(),
+                updates=self._updates,
+                errors=self._troubles.count,
+                up_s=(now - self._started_at).total_seconds(),
+            )
+
+    def _alert(self) -> bool:
+        """Tell the operator's chat of errors, once an hour at most and without anybody's words."""
+        now = self._clock.now()
+        rests = self._alerted_at is not None and now - self._alerted_at < ALERT_EVERY
+        if self._operator is None or rests:
+            return False
+        count, last = self._troubles.take()
+        if not count:
+            return False
+        self._alerted_at = now
+        call = send(self._operator, Answer(text=alert(count, last)))
+        with self._database.unit() as store:
+            store.queue(f"alert:{now.isoformat()}", call.chat, call.method, call.body, now)
+        return True
 
     async def next_evening_at(self) -> datetime | None:
         """Tell when the next household is to be looked at. Aware UTC."""
@@ -231,6 +286,7 @@ class App:
 
         Several share one unit of work as long as nothing goes wrong; else each gets its own.
         """
+        self._updates += len(raws)
         updates = [(raw, _parsed(raw, self._me)) for raw in raws]
         heard = [update for _, update in updates if isinstance(update, Incoming)]
         if len(heard) == len(updates) > 1:
@@ -298,7 +354,7 @@ class App:
                 return self._hear_in_unit([incoming], outcomes)
             except Exception as error:  # noqa: BLE001 - the one handler: whatever it was, the person is told
                 failure = error
-        logger.error("update %d failed: %s", incoming.update_id, _without_values(failure))
+        logger.error("update %d failed: %s", incoming.update_id, without_values(failure))
         return self._apologise(incoming, outcomes)
 
     def _hear_in_unit(self, heard: Sequence[Incoming], outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
@@ -382,7 +438,7 @@ class App:
         try:
             copy = self._database.back_up(now)
         except Exception as error:  # noqa: BLE001 - a full disk, a damaged copy: the operator is told, nothing stops
-            logger.error("no backup this night: %s", _without_values(error))  # noqa: TRY400
+            logger.error("no backup this night: %s", without_values(error))  # noqa: TRY400
         else:
             logger.info("backup written: %s", copy.name)
 
@@ -477,10 +533,3 @@ def _webhook(settings: Settings) -> Webhook | None:
         return None
     host, port = settings.listen
     return Webhook(settings.webhook_url, settings.webhook_secret.get_secret_value(), host, port)
-
-
-def _without_values(error: BaseException) -> str:
-    """Tell the kind and the places of a failure; its text could hold a person's words."""
-    frames = traceback.extract_tb(error.__traceback__)
-    places = " < ".join(f"{frame.filename}:{frame.lineno} {frame.name}" for frame in reversed(frames))
-    return f"{type(error).__name__} at {places}"

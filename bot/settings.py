@@ -44,6 +44,8 @@ class Settings(BaseSettings):
     webhook_url: str = ""
     webhook_secret: SecretStr | None = None
     webhook_listen: str = "127.0.0.1:8080"
+    health_listen: str = ""
+    log: str = "warning"
     tick_seconds: float = Field(default=5.0, gt=0, le=60)
 
     @field_validator("token")
@@ -77,13 +79,22 @@ class Settings(BaseSettings):
             raise ValueError("must be 1 to 256 letters, digits, underscores or hyphens")
         return secret
 
-    @field_validator("webhook_listen")
+    @field_validator("webhook_listen", "health_listen")
     @classmethod
     def _listen_form(cls, listen: str) -> str:
+        if not listen:
+            return listen
         host, _, port = listen.rpartition(":")
         if not (host and port.isascii() and port.isdigit() and int(port) <= HIGHEST_PORT):
             raise ValueError("must be ADDRESS:PORT, such as 127.0.0.1:8080")
         return listen
+
+    @field_validator("log")
+    @classmethod
+    def _log_level(cls, level: str) -> str:
+        if level.lower() not in {"debug", "info", "warning", "error"}:
+            raise ValueError("must be debug, info, warning or error")
+        return level.lower()
 
     @field_validator("database_url")
     @classmethod
@@ -101,6 +112,14 @@ class Settings(BaseSettings):
     def is_api_loopback(self) -> bool:
         """Whether the bot API is on this machine, where no proxy belongs between."""
         return urlsplit(self.api_url).hostname in LOOPBACK
+
+    @property
+    def health(self) -> tuple[str, int] | None:
+        """Address and port the health page is served on, None where it is not wanted."""
+        if not self.health_listen:
+            return None
+        host, _, port = self.health_listen.rpartition(":")
+        return host.strip("[]"), int(port)
 
     @property
     def listen(self) -> tuple[str, int]:

@@ -2,9 +2,9 @@
 
 import asyncio
 
-from bot.__main__ import set_up_logging
 from bot.app import assemble
 from bot.clock import Clock
+from bot.logs import set_up_logging
 from bot.settings import read_settings
 
 

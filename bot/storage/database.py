@@ -5,14 +5,19 @@ from contextlib import contextmanager
 from datetime import datetime
 from pathlib import Path
 
-from bot.storage.backup import back_up, backed_up_at
+from sqlalchemy import exc as sa_exc
+from sqlalchemy import text
+
+from bot.storage.backup import back_up, backed_up_at, check, newest
 from bot.storage.engine import open_engine
+from bot.storage.erasing import Erasures
 from bot.storage.failure import StoreError
 from bot.storage.journal_cache import JournalCache
 from bot.storage.migrate import migrate
 from bot.storage.store import SqlStore
 
 FILE_NAME = "duskround.sqlite"
+_REVISION = text("SELECT version_num FROM alembic_version")
 
 
 class Database:
@@ -23,10 +28,40 @@ class Database:
         self._engine = open_engine(url or f"sqlite:///{data_folder / FILE_NAME}")
         self._cache = JournalCache()
         try:
+            self._look_over()
             migrate(self._engine)
+        except sa_exc.DatabaseError as error:
+            self._engine.dispose()
+            if self._file is None:
+                raise
+            raise self._damaged(str(error.orig)) from error
         except BaseException:
             self._engine.dispose()
             raise
+
+    @property
+    def _file(self) -> Path | None:
+        name = self._engine.url.database
+        is_file = self._engine.dialect.name == "sqlite" and name not in {None, "", ":memory:"}
+        return Path(str(name)) if is_file else None
+
+    def _look_over(self) -> None:
+        """Check a file whose last process did not end by itself: its write-ahead log is still there."""
+        file = self._file
+        if file is not None and file.exists() and Path(f"{file}-wal").exists():
+            try:
+                check(file, is_quick=True)
+            except StoreError as error:
+                raise self._damaged(str(error)) from error
+
+    def _damaged(self, why: str) -> StoreError:
+        copy = newest(self._folder / "backups")
+        way_out = (
+            "there is no copy of it"
+            if copy is None
+            else f"the newest copy is {copy}: python -m bot restore {copy}"
+        )
+        return StoreError(f"the database cannot be used ({why}); {way_out}")
 
     @contextmanager
     def unit(self) -> Iterator[SqlStore]:
@@ -38,16 +73,25 @@ class Database:
 
     def back_up(self, now: datetime) -> Path:
         """Copy the running SQLite database into the data folder's backups and give the copy's path."""
-        name = self._engine.url.database
-        if self._engine.dialect.name != "sqlite" or name in {None, "", ":memory:"}:
+        if self._file is None:
             message = "only a SQLite file is backed up here; for PostgreSQL use the server's own tools"
             raise StoreError(message)
-        return back_up(Path(str(name)), self._folder / "backups", now)
+        return back_up(self._file, self._folder / "backups", now)
 
     def last_backup_at(self) -> datetime | None:
         """Tell when the newest copy in the data folder was made."""
-        copies = sorted((self._folder / "backups").glob("duskround-*.sqlite"))
-        return backed_up_at(copies[-1]) if copies else None
+        copy = newest(self._folder / "backups")
+        return None if copy is None else backed_up_at(copy)
+
+    def replay_erasures(self, now: datetime) -> int:
+        """Erase again what was erased since the copy was made that stands here now, and count it."""
+        with self._engine.begin() as connection:
+            return Erasures(self._folder).replay(connection, now)
+
+    def revision_and_health(self) -> str:
+        """Say that the database answers, and by which revision it is; a failure raises."""
+        with self._engine.begin() as connection:
+            return str(connection.execute(_REVISION).scalar())
 
     def close(self) -> None:
         """Close every connection."""

@@ -96,6 +96,11 @@ _GIVE_UP = (
     .values(state="given-up", error=bindparam("reason"), claimed_by=None, lease_until=None)
 )
 _COUNT_UNSETTLED = sa.select(sa.func.count()).select_from(outbox).where(_UNSETTLED)
+_OLDEST_DUE = (
+    sa.select(sa.func.min(outbox.c.not_before))
+    .select_from(outbox)
+    .where(_UNSETTLED, outbox.c.state == "waiting", outbox.c.not_before <= _NOW)
+)
 _FORGET_SEEN = sa.delete(seen).where(seen.c.at < bindparam("before", type_=UtcDateTime))
 _COUNT_PARKED = sa.select(sa.func.count()).select_from(parked)
 
@@ -216,6 +221,10 @@ class Delivery:
     def undelivered(self) -> int:
         """Count the messages still to be sent; those given up are not among them."""
         return self._connection.execute(_COUNT_UNSETTLED).scalar_one()
+
+    def oldest_due(self, now: datetime) -> datetime | None:
+        """Tell since when the oldest message has waited that could be sent now."""
+        return self._connection.execute(_OLDEST_DUE, {"now": now}).scalar()
 
     def migrate_chat(self, old: int, new: int) -> None:
         """Follow a chat that got a new number: its members, its open messages and its questions."""

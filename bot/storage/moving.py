@@ -232,7 +232,7 @@ def _add_entry(
 ) -> int:
     old = _integer(entry.get("id"))
     payload = _renumbered(_table(entry.get("payload"), f"entry {old}"), numbers, old)
-    text = json.dumps(payload)
+    text = json.dumps(payload, ensure_ascii=False, separators=(",", ":"))  # as the codec writes it
     kind, version = str(entry.get("kind")), _integer(entry.get("version"))
     decode_payload(kind, version, text, old)  # what this program cannot read must not get in
     row = {

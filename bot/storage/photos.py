@@ -28,6 +28,7 @@ _WANTED = (
     .limit(bindparam("at_most", type_=sa.Integer))
 )
 _COUNT = sa.select(sa.func.count()).where(photo.c.household == _HOUSEHOLD, photo.c.state != "refused")
+_COUNT_WANTED = sa.select(sa.func.count()).select_from(photo).where(sa.text("photo.state = 'wanted'"))
 _OF_ALBUM = sa.select(photo.c.id).where(
     photo.c.household == _HOUSEHOLD, photo.c.album == bindparam("of_album", type_=sa.Text)
 )
@@ -81,6 +82,10 @@ class PhotoRows:
         """Give pictures whose turn to be fetched has come, oldest first."""
         rows = self._connection.execute(_WANTED, {"now": now, "at_most": limit})
         return tuple(WantedPhoto(*row) for row in rows)
+
+    def count_wanted(self) -> int:
+        """Count the pictures still to be fetched."""
+        return self._connection.execute(_COUNT_WANTED).scalar_one()
 
     def photo_kept(self, number: PhotoId) -> None:
         """Note that a picture is on the disk."""

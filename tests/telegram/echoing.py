@@ -6,12 +6,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-from bot.__main__ import set_up_logging
 from bot.actions.incoming import Incoming, Press, Text
 from bot.app import App, ErasedThing
 from bot.clock import Clock
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, HeldUntil
+from bot.logs import set_up_logging
 from bot.settings import read_settings
 from bot.storage.store import SqlStore
 from bot.wording.answer import Answer, Button

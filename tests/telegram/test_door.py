@@ -1,5 +1,6 @@
 import asyncio
 import json
+import logging
 import sqlite3
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
@@ -14,6 +15,7 @@ from bot.clock import Clock
 from bot.settings import Settings
 from bot.storage.sent_notes import Note, SentNotes
 from bot.telegram.failures import RefusedTokenError
+from demo.standin import StandIn
 from tests.standing_in import TOKEN
 from tests.telegram.standing import running, standing
 
@@ -283,3 +285,30 @@ async def test_the_database_is_copied_once_a_day_and_a_failure_stops_nothing(
     await app.tick()
     assert "no backup this night" in caplog.text
     await app.stop()
+
+
+async def test_the_operator_is_told_of_errors_once_an_hour_and_of_nobodys_words(tmp_path: Path) -> None:
+    clock = SteppingClock()
+    standin = StandIn(token=TOKEN, clock=clock.now)
+    await standin.start(0)
+    settings = Settings(token=SecretStr(TOKEN), owner=1, data=tmp_path, api_url=standin.url)
+    app = App(settings, clock, pacing=False)
+    await app.start()
+    try:
+        for _ in range(3):
+            logging.getLogger("bot.app").error("update %d failed: %s", 7, "hoya of Ada")
+            await app.tick()
+            await app.settled()
+        told = rows(tmp_path, "SELECT body FROM outbox WHERE key LIKE 'alert:%'")
+        assert len(told) == 1
+        assert "one error since the last word" in told[0][0]
+        assert "hoya" not in told[0][0]
+        clock.step(timedelta(hours=1, minutes=1))
+        await app.tick()
+        await app.settled()
+        told = rows(tmp_path, "SELECT body FROM outbox WHERE key LIKE 'alert:%' ORDER BY id")
+        assert len(told) == 2
+        assert "2 errors since the last word" in told[1][0]
+    finally:
+        await app.stop()
+        await standin.stop()

@@ -1,0 +1,225 @@
+"""What an operator does by hand: restore, rebuild, export, import, selftest, health."""
+
+import json
+import shutil
+import urllib.error
+import urllib.request
+from collections.abc import Iterable
+from datetime import timedelta
+from pathlib import Path
+from zoneinfo import ZoneInfo
+
+from bot.actions.desk import Desk
+from bot.actions.send_evening import refresh_evening
+from bot.catalogue.load import load
+from bot.clock import Clock
+from bot.domain.identity import HouseholdId
+from bot.settings import Settings
+from bot.storage import backup
+from bot.storage.database import Database
+from bot.storage.failure import StoreError
+from bot.storage.photos import PhotoFolder
+
+WELL, UNWELL = 0, 1
+LEAST_FREE_BYTES = 200_000_000
+OLDEST_BACKUP = timedelta(hours=48)
+LONGEST_WAIT = timedelta(minutes=10)
+EARLIEST_YEAR = 2026
+_ZONES = ("UTC", "Europe/Brussels", "America/New_York", "Asia/Kolkata", "Australia/Lord_Howe", "Pacific/Apia")
+
+
+def database_file(settings: Settings) -> Path:
+    """
+    Give the file of the SQLite database.
+
+    Raises
+    ------
+    StoreError
+        Where it is a PostgreSQL database: the server's own tools copy and restore that.
+    """
+    if not settings.database.startswith("sqlite:///"):
+        raise StoreError(
+            "only a SQLite file is copied and restored here; for PostgreSQL use the server's own tools"
+        )
+    return Path(settings.database.removeprefix("sqlite:///"))
+
+
+def restore(settings: Settings, copy: Path, clock: Clock) -> str:
+    """Put a copy in the place of the database, bring it up to date, and erase again what was erased."""
+    file = database_file(settings)
+    aside = backup.restore(copy, file, clock.now())
+    database = Database(settings.database, settings.data)
+    try:
+        erased = database.replay_erasures(clock.now())
+        households = _rebuilt(database, clock)
+        with database.unit() as store:
+            homes = set(store.households())
+        PhotoFolder(settings.data / "photos").sweep(homes)
+    finally:
+        database.close()
+    put = f"; what was there is now {aside}" if aside is not None else ""
+    again = f"; {erased} erasures done again" if erased else ""
+    return f"restored {copy}: {households} households{put}{again}"
+
+
+def rebuild(settings: Settings, clock: Clock) -> str:
+    """Derive anew every stored row that the journal alone decides: when each household is next looked at."""
+    database = Database(settings.database, settings.data)
+    try:
+        return f"derived anew for {_rebuilt(database, clock)} households"
+    finally:
+        database.close()
+
+
+def _rebuilt(database: Database, clock: Clock) -> int:
+    knowledge = load().knowledge
+    with database.unit() as store:
+        households = store.households()
+    for number in households:
+        with database.unit() as store:
+            members = store.members(number)
+            if members:
+                refresh_evening(Desk(store, members[0], knowledge, clock.now(), "rebuild"))
+            else:
+                store.set_next_evening(number, None)
+    return len(households)
+
+
+def export_all(settings: Settings, number: int | None) -> str:
+    """Give one household, or all of them, as JSON with their accounts."""
+    database = Database(settings.database, settings.data)
+    try:
+        with database.unit() as store:
+            known = store.households()
+            if number is not None and number not in known:
+                raise StoreError(f"there is no household {number}")
+            chosen = known if number is None else (HouseholdId(number),)
+            documents = [store.exported(one, with_accounts=True) for one in chosen]
+    finally:
+        database.close()
+    return json.dumps(documents, ensure_ascii=False, indent=1)
+
+
+def import_all(settings: Settings, text: str, owner: int | None, clock: Clock) -> str:
+    """Write households from what `export_all` or a member's own export gave; all of them or none."""
+    try:
+        told = json.loads(text)
+    except ValueError as error:
+        raise StoreError(f"this is no JSON: {error}") from error
+    documents = told if isinstance(told, list) else [told]
+    if not documents:
+        raise StoreError("there is no household in it")
+    whose = None if owner is None else (owner, "Owner")
+    database = Database(settings.database, settings.data)
+    try:
+        with database.unit() as store:
+            numbers = [store.imported(one, whose, clock.now()) for one in documents]
+        _rebuilt(database, clock)
+    finally:
+        database.close()
+    return f"imported {len(numbers)} households: {', '.join(map(str, numbers))}"
+
+
+def selftest(settings: Settings, clock: Clock, token_problem: str | None) -> tuple[int, list[str]]:
+    """
+    Check what a running bot needs and say what to do about each fault.
+
+    Parameters
+    ----------
+    token_problem
+        What the platform said against the token, None where it took it.
+
+    Returns
+    -------
+    tuple of int and list of str
+        0 where all is well, else 1; one line a check.
+    """
+    checks = [
+        ("token", token_problem),
+        ("clock", _clock_problem(clock)),
+        ("zones", _zone_problem()),
+        ("disk", _disk_problem(settings.data)),
+        *_database_problems(settings, clock),
+    ]
+    lines = [
+        f"{'ok' if problem is None else 'NO'}  {name}{f': {problem}' if problem else ''}"
+        for name, problem in checks
+    ]
+    return (WELL if all(problem is None for _, problem in checks) else UNWELL), lines
+
+
+def _clock_problem(clock: Clock) -> str | None:
+    if clock.now().year < EARLIEST_YEAR:
+        return f"it shows {clock.now():%Y-%m-%d}: set the machine's clock, or evenings go out on wrong days"
+    return None
+
+
+def _zone_problem() -> str | None:
+    missing = []
+    for name in _ZONES:
+        try:
+            ZoneInfo(name)
+        except (OSError, KeyError, ValueError):
+            missing.append(name)
+    return f"{', '.join(missing)} cannot be read: install the package tzdata" if missing else None
+
+
+def _disk_problem(folder: Path) -> str | None:
+    try:
+        folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+        probe = folder / ".selftest"
+        probe.write_text("x")
+        probe.unlink()
+        free = shutil.disk_usage(folder).free
+    except OSError as error:
+        return f"{folder} cannot be written ({error.strerror}): give it to the account the bot runs as"
+    if free < LEAST_FREE_BYTES:
+        wanted = LEAST_FREE_BYTES // 1_000_000
+        return f"only {free // 1_000_000} MB free at {folder}: make room, {wanted} MB are wanted"
+    return None
+
+
+def _database_problems(settings: Settings, clock: Clock) -> Iterable[tuple[str, str | None]]:
+    try:
+        database = Database(settings.database, settings.data)
+    except (StoreError, OSError) as error:
+        return [("database", str(error))]
+    try:
+        database.revision_and_health()
+        with database.unit() as store:
+            waiting, since = store.undelivered(), store.oldest_due(clock.now())
+            parked = store.parked()
+        found = [("database", None), ("backup", _backup_problem(settings, database, clock))]
+    finally:
+        database.close()
+    late = since is not None and clock.now() - since > LONGEST_WAIT
+    found.append(
+        ("messages", f"{waiting} undelivered, the oldest since {since}: does the bot run?" if late else None)
+    )
+    found.append(("updates", f"{parked} could not be read: see the log for when" if parked else None))
+    return found
+
+
+def _backup_problem(settings: Settings, database: Database, clock: Clock) -> str | None:
+    if not settings.database.startswith("sqlite"):
+        return None
+    last = database.last_backup_at()
+    if last is None:
+        return "there is none yet: python -m bot backup"
+    if clock.now() - last > OLDEST_BACKUP:
+        return (
+            f"the last is of {last:%Y-%m-%d %H:%M} UTC: does the bot run? python -m bot backup makes one now"
+        )
+    return None
+
+
+def ask_health(settings: Settings) -> int:
+    """Ask the running bot's health page, for a container's check."""
+    if settings.health is None:
+        return UNWELL
+    host, port = settings.health
+    try:
+        with urllib.request.urlopen(f"http://{host}:{port}/health", timeout=6) as answer:
+            return WELL if answer.status == 200 else UNWELL  # noqa: PLR2004 - well
+    except (OSError, urllib.error.URLError):
+        return UNWELL
