@@ -169,7 +169,11 @@ class App:
         self._owner = f"{os.getpid()}-{secrets.token_hex(4)}"
         self._me = Me(0, "")
         self._is_sqlite = settings.database.startswith("sqlite")
-        self._database = Database(settings.database, settings.data)
+        try:
+            self._database = Database(settings.database, settings.data)
+        except BaseException:
+            self._holds.close()
+            raise
         self._notes = SentNotes(settings.data)
         self._upkeep_at = self._database.last_backup_at() or clock.now() - UPKEEP_EVERY
         token, api_url = settings.token.get_secret_value(), settings.api_url

@@ -122,7 +122,7 @@ def _message(number: int, message: Json, me: Me) -> Parsed:
     if sender.get("is_bot") is True:
         return Ignored(number, "a message by a bot")
     kind, is_for_us = _unaddressed(_kind(message), me)
-    is_group = chat.get("type") in GROUPS
+    is_group = _is_group(chat)
     if is_group:
         is_for_us = is_for_us and (_is_command(kind) or _is_reply_to(message, me))
     return Incoming(
@@ -135,6 +135,11 @@ def _message(number: int, message: Json, me: Me) -> Parsed:
         is_group=is_group,
         addressed=is_for_us,
     )
+
+
+def _is_group(chat: Json) -> bool:
+    kind = chat.get("type")
+    return isinstance(kind, str) and kind in GROUPS
 
 
 def _press(number: int, query: Json) -> Parsed:
@@ -150,7 +155,7 @@ def _press(number: int, query: Json) -> Parsed:
         name=_name(sender),
         kind=Press(_text(query, "data"), _integer(message, "message_id"), _text(query, "id")),
         at=_time(message) if message.get("date") else datetime.fromtimestamp(0, UTC),
-        is_group=chat.get("type") in GROUPS,
+        is_group=_is_group(chat),
         addressed=True,
     )
 
