@@ -10,7 +10,7 @@ from typing import Any
 from bot.actions.commands import Erasing
 from bot.actions.ports import Member, NoPhotosKept, Photos, Store
 from bot.domain.agenda import Agenda, Task, plan
-from bot.domain.household import Household, Plant, fold
+from bot.domain.household import Household, Plant, fold, noted
 from bot.domain.identity import HouseholdId, PlantId, ProductId
 from bot.domain.journal import Draft, Entry, NudgedTask, Payload, evening_of
 from bot.domain.knowledge import Knowledge
@@ -134,9 +134,14 @@ class Desk:
 
     def write(self, drafts: Iterable[Draft]) -> tuple[Entry, ...]:
         """Append to the journal; all entries of one message are one group."""
+        known = self._known
         entries = self.store.append(self.member.household, list(drafts), self.source, self.now)
         self.has_written = True
         self._known = None
+        changed = None if known is None else noted(known.household, entries)
+        if known is not None and changed is not None:
+            # what was sent or heard changes no plan: nothing is derived anew in this unit of work
+            self._known = Known(known.entries + entries, changed, known.agendas)
         return entries
 
     def say_elsewhere(self, chat: int, outcome: object) -> None:

@@ -135,6 +135,15 @@ def choose_product(  # noqa: PLR0913, PLR0917 - one fact each
     household: Household, knowledge: Knowledge, plant: Plant, pest: Pest, method: Method, today: date
 ) -> Product | None:
     """Pick from the shelf what the method can use and no rule forbids; the shortest label gap first."""
+    key = (plant.id, pest.key, method, today)
+    if key not in household.chosen:
+        household.chosen[key] = _pick_product(household, knowledge, plant, pest, method, today)
+    return household.chosen[key]
+
+
+def _pick_product(  # noqa: PLR0913, PLR0917 - as above
+    household: Household, knowledge: Knowledge, plant: Plant, pest: Pest, method: Method, today: date
+) -> Product | None:
     fitting = [
         product
         for product in household.products.values()

@@ -6,7 +6,7 @@ whatever the order in which they were told; taken-back entries do not count at a
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date, datetime, time, timedelta
 from decimal import Decimal
 from zoneinfo import ZoneInfo
@@ -293,6 +293,10 @@ class Household:
     """The evening of the first nudge that nobody has said a word after."""
     is_silent: bool = False
     """Whether it was asked to go on, and nothing has been heard since."""
+    chosen: dict[tuple[PlantId, str, Method, date], Product | None] = field(
+        default_factory=dict, compare=False, repr=False
+    )
+    """Products picked so far from this shelf, for a plant, a pest, a method and a day."""
     told_at: datetime | None = None
     """When a member last told something."""
 
@@ -345,6 +349,22 @@ def fold(entries: Sequence[Entry]) -> Household:
         if plant.place not in household.places:
             plant.place = None  # the place was taken back
     return household
+
+
+def noted(household: Household, entries: Iterable[Entry]) -> Household | None:
+    """
+    Give the household with entries that only say what was sent or heard, None where any says more.
+
+    The given one stays as it is; what such entries cannot change is shared between the two.
+    """
+    told = list(entries)
+    if not all(isinstance(one.payload, Nudged | Heard | SilenceAsked) and one.member is None for one in told):
+        return None
+    nudge = None if household.nudge is None else replace(household.nudge)
+    changed = replace(household, nudge=nudge)
+    for entry in told:
+        _note_nudge(changed, entry)
+    return changed
 
 
 def _name_things(household: Household, entry: Entry) -> None:

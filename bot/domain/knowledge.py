@@ -9,6 +9,8 @@ from bot.domain.pest import Pest
 from bot.domain.plant_kind import PlantKind
 from bot.domain.product import ProductKind
 
+NAMES_KEPT = 20_000
+
 
 @dataclass(frozen=True, slots=True)
 class Knowledge:
@@ -21,6 +23,8 @@ class Knowledge:
     kind_by_word: Mapping[str, PlantKind] = field(default_factory=dict)
     cited: Mapping[str, str] = field(default_factory=dict)
     """Sources by key as they are quoted: author, year, title."""
+    named: dict[str, PlantKind | None] = field(default_factory=dict, compare=False, repr=False)
+    """Kinds found for names so far: a plan asks for each plant's several times."""
 
     def kind_of(self, plant: Plant) -> PlantKind | None:
         """Give a plant's kind: as told, else by the longest kind whose name stands in the plant's own."""
@@ -28,6 +32,13 @@ class Knowledge:
 
     def kind_named(self, name: str) -> PlantKind | None:
         """Give the longest kind whose name stands in a plant's."""
+        if name not in self.named:
+            if len(self.named) >= NAMES_KEPT:
+                self.named.clear()
+            self.named[name] = self._kind_in(name)
+        return self.named[name]
+
+    def _kind_in(self, name: str) -> PlantKind | None:
         words = name.casefold().replace("-", " ").split()
         for size in range(len(words), 0, -1):
             for start in range(len(words) - size + 1):

@@ -5,6 +5,7 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
+from functools import lru_cache
 
 from bot.domain.sun import Site, instant, local
 from bot.domain.window import Exposure, Span, lit_spans
@@ -163,6 +164,7 @@ def _hours(day: date, site: Site, habits: Habits, now: datetime) -> _Hours:
     )
 
 
+@lru_cache(maxsize=4096)
 def _evening_steps(day: date, site: Site, habits: Habits) -> _Steps:
     last = local(site, day + _DAY, _EVENING_ENDS)
     whole = _between(local(site, day, habits.earliest), last)
@@ -172,6 +174,7 @@ def _evening_steps(day: date, site: Site, habits: Habits) -> _Steps:
     return frozenset(step for offset, step in enumerate(sorted(allowed)) if step == first + offset)
 
 
+@lru_cache(maxsize=4096)
 def _morning_steps(day: date, site: Site, habits: Habits) -> _Steps:
     whole = _between(local(site, day, _MORNING_STARTS), local(site, day, _MORNING_ENDS))
     return _without(whole, _quiet_steps(day, site, habits))
@@ -190,7 +193,7 @@ def _quiet_steps(day: date, site: Site, habits: Habits) -> list[range]:
 
 
 def _without(steps: Iterable[int], blocked: Sequence[range]) -> _Steps:
-    return frozenset(step for step in steps if not any(step in part for part in blocked))
+    return frozenset(steps).difference(*blocked)
 
 
 def _between(first: datetime, last: datetime) -> range:

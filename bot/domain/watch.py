@@ -66,14 +66,14 @@ def _watches_of(
         if today > until:
             return []
     spread = plant.stood_in(case.opened_on, case.closed_on or today)
-    exposed = [other for other in household.living if other.id != plant.id and _met(other, spread)]
-    if case.closed_on is not None and plant.lost_on is None:
-        exposed.append(plant)
-    return [
-        Watch(plant=other.id, pest=case.pest, because_of=plant.id, until=until)
-        for other in exposed
-        if not other.open_cases
+    exposed = [
+        other
+        for other in household.living
+        if other.id != plant.id and not other.open_cases and _met(other, spread)
     ]
+    if case.closed_on is not None and plant.lost_on is None and not plant.open_cases:
+        exposed.append(plant)
+    return [Watch(plant=other.id, pest=case.pest, because_of=plant.id, until=until) for other in exposed]
 
 
 def _met(other: Plant, spread: Mapping[PlaceId, tuple[date, date]]) -> bool:

@@ -263,7 +263,7 @@ def understand(text: str, situation: Situation) -> Meant:
     words = words_of(plain(text))
     if is_exposure(names_of(situation).without_plants(words)):
         return (Exposure(),)
-    if not any(word[0].isalnum() for word in words) and "?" not in words:
+    if not any(word[:1].isalnum() for word in words) and "?" not in words:
         return _by_sign(text, situation)
     meant = _read(text, words, situation)
     if not all(isinstance(one, NotUnderstood) and not one.reason for one in meant):

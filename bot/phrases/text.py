@@ -102,7 +102,8 @@ def is_thumb_up(text: str) -> bool:
 @lru_cache(maxsize=4096)
 def words_of(text: str) -> tuple[str, ...]:
     """Words, numbers and punctuation of a plain message, contractions written out."""
-    return tuple(word for token in _TOKEN.findall(_UNHYPHENED.sub(" ", text)) for word in _spelt_out(token))
+    spelt = (word for token in _TOKEN.findall(_UNHYPHENED.sub(" ", text)) for word in _spelt_out(token))
+    return tuple(word for word in spelt if word)  # "'s" alone leaves nothing
 
 
 def _kept(mark: str) -> str:

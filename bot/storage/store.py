@@ -134,6 +134,8 @@ class SqlStore(PhotoRows, Delivery):
         super().__init__(connection)
         self._cache = JournalCache(households=1) if cache is None else cache
         self._read: dict[HouseholdId, Held] = {}
+        self._members: dict[HouseholdId, tuple[Member, ...]] = {}
+        """Read in this unit of work, until a membership changes."""
         self._locks = connection.dialect.name != "sqlite"
 
     def publish(self) -> None:
@@ -149,8 +151,10 @@ class SqlStore(PhotoRows, Delivery):
 
     def members(self, household: HouseholdId) -> tuple[Member, ...]:
         """Everyone who shares the plants, in order of joining."""
-        rows = self._connection.execute(_MEMBERS, {"of_household": household})
-        return tuple(_member(row) for row in rows)
+        if household not in self._members:
+            rows = self._connection.execute(_MEMBERS, {"of_household": household})
+            self._members[household] = tuple(_member(row) for row in rows)
+        return self._members[household]
 
     def found_household(self, person: int, chat: int, name: str, now: datetime) -> Member:
         """Make a household and its owner."""
@@ -177,15 +181,13 @@ class SqlStore(PhotoRows, Delivery):
 
     def leave_household(self, person: int, household: HouseholdId, now: datetime) -> None:
         """End a membership; what the member told stays."""
+        self._members.clear()
         who = (member.c.household == household, member.c.person == person, member.c.left_at.is_(None))
         self._connection.execute(sa.update(member).where(*who).values(left_at=now))
 
-    def rename_member(self, number: MemberId, name: str) -> None:
-        """Keep the name somebody goes by now."""
-        self._connection.execute(sa.update(member).where(member.c.id == number).values(name=name))
-
     def make_owner(self, household: HouseholdId, number: MemberId) -> None:
         """Hand a household over: one member owns it, nobody else."""
+        self._members.clear()
         owns = sa.case((member.c.id == number, True), else_=False)
         self._connection.execute(
             sa.update(member).where(member.c.household == household).values(is_owner=owns)
@@ -193,10 +195,12 @@ class SqlStore(PhotoRows, Delivery):
 
     def forget_member(self, number: MemberId, now: datetime) -> None:
         """Erase a member's account and messages; what was told of plants stays without a name."""
+        self._members.clear()
         erase_member(self._connection, number, now)
 
     def forget_household(self, household: HouseholdId) -> None:
         """Erase a household with all that was told."""
+        self._members.clear()
         erase_household(self._connection, household)
         self._read.pop(household, None)
 
@@ -342,6 +346,7 @@ class SqlStore(PhotoRows, Delivery):
     def _add_member(
         self, household: HouseholdId, person: int, chat: int, name: str, *, is_owner: bool
     ) -> Member:
+        self._members.clear()
         told = {"household": household, "person": person, "chat": chat, "name": name, "is_owner": is_owner}
         number = self._insert(member, told)
         return _member(self._connection.execute(_MEMBER.where(member.c.id == number)).one())
