@@ -6,7 +6,6 @@ import sqlite3
 import sys
 from pathlib import Path
 
-from bot import operating
 from bot.app import assemble
 from bot.clock import Clock
 from bot.logs import set_up_logging
@@ -43,7 +42,9 @@ def main(arguments: list[str] | None = None) -> int:
         case "selftest":
             return test(settings)
         case "health":
-            return operating.ask_health(settings)
+            from bot.operating import ask_health  # noqa: PLC0415 - as below
+
+            return ask_health(settings)
         case _:
             return by_hand(chosen, settings)
 
@@ -72,6 +73,8 @@ def _parser() -> argparse.ArgumentParser:
 
 def by_hand(chosen: argparse.Namespace, settings: Settings) -> int:
     """Do what works on the database and print what came of it; a refusal says why, exit 1."""
+    from bot import operating  # noqa: PLC0415 - a running bot does without it
+
     clock = Clock()
     try:
         match chosen.command:
@@ -93,6 +96,8 @@ def by_hand(chosen: argparse.Namespace, settings: Settings) -> int:
 
 def back_up(settings: Settings, clock: Clock) -> Path:
     """Copy the database into the data folder's backups and give the copy's path."""
+    from bot import operating  # noqa: PLC0415 - as above
+
     file = operating.database_file(settings)
     if not file.is_file():
         raise StoreError(f"there is no database at {file}")
@@ -102,10 +107,12 @@ def back_up(settings: Settings, clock: Clock) -> Path:
 
 def test(settings: Settings) -> int:
     """Check what a running bot needs; one line a check."""
+    from bot.operating import selftest  # noqa: PLC0415 - as above
+
     problem: str | None = "DUSKROUND_TOKEN is missing: python -m bot says how to get one"
     if settings.token is not None:
         problem = asyncio.run(_token_problem(settings))
-    code, lines = operating.selftest(settings, Clock(), problem)
+    code, lines = selftest(settings, Clock(), problem)
     print("\n".join(lines))
     return code
 

@@ -6,12 +6,12 @@ import logging
 import os
 import secrets
 import signal
-from collections.abc import Iterable, Sequence
+from collections.abc import Awaitable, Callable, Iterable, Sequence
 from contextlib import ExitStack, suppress
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from itertools import chain
-from typing import Any, Protocol
+from typing import TYPE_CHECKING, Any, Protocol
 
 from bot.actions.incoming import Incoming, Photo, Press
 from bot.catalogue.load import load
@@ -20,7 +20,6 @@ from bot.conversation import Conversation
 from bot.domain.identity import HouseholdId, MemberId
 from bot.evening import Evening
 from bot.fetching import Fetching
-from bot.health import Health, Vitals
 from bot.logs import Troubles, without_values
 from bot.settings import Settings
 from bot.storage.backup import running as in_use
@@ -34,10 +33,13 @@ from bot.telegram.delivery import ChatMoved, Delayed, Delivered, GivenUp, Outcom
 from bot.telegram.door import Door
 from bot.telegram.incoming import Ignored, Me, Moved, Unparsable, parse
 from bot.telegram.outgoing import Call, answer_press, edit, edit_buttons, send
-from bot.telegram.webhook import Webhook
 from bot.telegram.wire import Wire
 from bot.wording.answer import Answer
 from bot.wording.apology import alert, apology
+
+if TYPE_CHECKING:  # 4 MB of a web server that only who wants it pays for
+    from bot.health import Health, Vitals
+    from bot.telegram.webhook import Webhook
 
 LEASE = timedelta(seconds=60)
 WORKERS_POSTGRESQL = 4
@@ -164,7 +166,7 @@ class App:
         self._alerted_at: datetime | None = None
         self._started_at = self._ticked_at = clock.now()
         self._updates = 0
-        self._health = None if settings.health is None else Health(*settings.health, self.vitals)
+        self._health = _health(settings, self.vitals)
         self._hear: Hear = hear or _nothing_heard
         self._send_evening: SendEvening = send_evening or _nothing_due
         self._owner = f"{os.getpid()}-{secrets.token_hex(4)}"
@@ -246,11 +248,13 @@ class App:
         if has_nudges:
             await self._door.claim()
 
-    async def vitals(self) -> Vitals:
+    async def vitals(self) -> "Vitals":
         """Count what a health page shows."""
         return await self._door.in_worker(self._counted)
 
-    def _counted(self) -> Vitals:
+    def _counted(self) -> "Vitals":
+        from bot.health import Vitals  # noqa: PLC0415 - see above
+
         now = self._clock.now()
         with self._database.unit() as store:
             since = store.oldest_due(now)
@@ -535,8 +539,18 @@ def _note(store: SqlStore, outcomes: Sequence[Outcome], now: datetime) -> None:
                 store.migrate_chat(chat, to)
 
 
-def _webhook(settings: Settings) -> Webhook | None:
+def _health(settings: Settings, look: "Callable[[], Awaitable[Vitals]]") -> "Health | None":
+    if settings.health is None:
+        return None
+    from bot.health import Health  # noqa: PLC0415 - see above
+
+    return Health(*settings.health, look)
+
+
+def _webhook(settings: Settings) -> "Webhook | None":
     if not settings.webhook_url or settings.webhook_secret is None:
         return None
+    from bot.telegram.webhook import Webhook  # noqa: PLC0415 - see above
+
     host, port = settings.listen
     return Webhook(settings.webhook_url, settings.webhook_secret.get_secret_value(), host, port)

@@ -2,8 +2,6 @@
 
 from dataclasses import replace
 
-from rapidfuzz.distance import OSA
-
 from bot.actions.commands import Choice, Identify, Isolate, LogCheck, LogFind, LogSign, Mix, Postpone
 from bot.actions.situation import Situation
 from bot.domain.trade import Grade, Sign
@@ -13,6 +11,7 @@ from bot.phrases.items import Item, items_of
 from bot.phrases.looks import whole_count
 from bot.phrases.names import Pest, Plants
 from bot.phrases.numbers import Count
+from bot.phrases.slips import slips_between
 from bot.phrases.text import plain, words_of
 from bot.phrases.words import Word, listed
 
@@ -121,7 +120,7 @@ def _is_close(typed: str, label: str) -> bool:
     is_long = min(len(typed), len(label)) >= _SHORTEST_TYPO and not any(
         mark.isdigit() for mark in typed + label
     )
-    return is_long and OSA.distance(typed, label, score_cutoff=1) <= 1
+    return is_long and slips_between(typed, label, 1) <= 1
 
 
 def _by_plant(items: tuple[Item, ...], situation: Situation) -> Meant | None:

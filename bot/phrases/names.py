@@ -5,10 +5,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 
-from rapidfuzz.distance import OSA
-
 from bot.actions.situation import KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.domain.identity import PlaceId, PlantId, ProductId
+from bot.phrases.slips import slips_between
 from bot.phrases.text import plain, words_of
 from bot.phrases.words import KNOWN
 
@@ -231,4 +230,4 @@ def _is_typo(typed: str, meant: str) -> bool:
     if min(len(typed), len(meant)) < _SHORTEST_TYPO or typed[0] != meant[0]:
         return False
     allowed = 2 if len(meant) >= _TWO_TYPOS_FROM else 1
-    return OSA.distance(typed, meant, score_cutoff=allowed) <= allowed
+    return slips_between(typed, meant, allowed) <= allowed

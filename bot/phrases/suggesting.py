@@ -2,12 +2,11 @@
 
 from collections.abc import Callable, Iterable
 
-from rapidfuzz.distance import OSA
-
 from bot.actions.commands import Choice, Command, Incomplete, Missing, NotUnderstood
 from bot.actions.situation import Situation
 from bot.phrases.asking import Meant, short
 from bot.phrases.items import Unknown, items_of
+from bot.phrases.slips import slips_between
 from bot.phrases.words import KNOWN
 
 MOST_WORDS = 12
@@ -60,7 +59,7 @@ def _alike(typed: str, known: frozenset[str]) -> list[str]:
     """Give the known words a slip or two away, the nearest first."""
     slips = 2 if len(typed) >= _LONG_WORD else 1
     near = [
-        (OSA.distance(typed, word, score_cutoff=slips), word[0] != typed[0], word)
+        (slips_between(typed, word, slips), word[0] != typed[0], word)
         for word in known
         if abs(len(word) - len(typed)) <= slips and word.isalpha()
     ]

@@ -4,13 +4,15 @@ import asyncio
 import logging
 from collections.abc import Awaitable, Callable, Iterable, Sequence
 from concurrent.futures import ThreadPoolExecutor
-from typing import Any, Protocol, TypeVar
+from typing import TYPE_CHECKING, Any, Protocol, TypeVar
 
 from bot.telegram.delivery import MOST_HELD, Delivered, Delivery, Outcome, Parcel
 from bot.telegram.failures import OtherPollerError, RefusedTokenError, TryLaterError
 from bot.telegram.incoming import Me, chat_of, number_of
-from bot.telegram.webhook import Webhook
 from bot.telegram.wire import ALLOWED, Wire
+
+if TYPE_CHECKING:  # its web server is loaded only where a webhook is wanted
+    from bot.telegram.webhook import Webhook
 
 FIRST_BACKOFF_S = 1.0
 LONGEST_BACKOFF_S = 30.0
@@ -62,7 +64,13 @@ class Door:
     """Poll loop or webhook on one side, senders on the other, the desk in worker threads between."""
 
     def __init__(
-        self, wire: Wire, desk: Desk, *, workers: int = 1, pacing: bool = True, webhook: Webhook | None = None
+        self,
+        wire: Wire,
+        desk: Desk,
+        *,
+        workers: int = 1,
+        pacing: bool = True,
+        webhook: "Webhook | None" = None,
     ) -> None:
         self._wire = wire
         self._desk = desk
