@@ -55,10 +55,17 @@ def _ask_whether_to_go_on(desk: Desk) -> StillThere:
     """Ask once after a week of silence, and be quiet then until anything is heard."""
     since = desk.household.unheard_since
     assert since is not None
+    count = _count_tonight(desk)
     asked = Draft(payload=SilenceAsked(), happened_at=desk.now, happened_on=desk.today)
     desk.write([asked])
     refresh_evening(desk)
-    return StillThere(desk.today, 1, since)
+    return StillThere(desk.today, count, since)
+
+
+def _count_tonight(desk: Desk) -> int:
+    """Number the message of this evening: its key must be another than that of one sent before."""
+    nudge = desk.household.nudge
+    return nudge.count + 1 if nudge is not None and nudge.on == desk.today else 1
 
 
 def refresh_evening(desk: Desk) -> None:
@@ -71,8 +78,7 @@ def _compose(desk: Desk) -> NudgeText | None:
     tasks = desk.tonight()
     if not tasks:
         return None
-    nudge = desk.household.nudge
-    count = nudge.count + 1 if nudge is not None and nudge.on == desk.today else 1
+    count = _count_tonight(desk)
     steps = [(desk.plant(task.plant).name, task.step) for task in tasks if task.step is not None]
     return NudgeText(
         on=desk.today,

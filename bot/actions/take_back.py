@@ -6,7 +6,7 @@ from datetime import date
 from bot.actions.commands import Correct, Undo
 from bot.actions.desk import Desk
 from bot.actions.outcomes import CorrectedTo, NothingToUndo, Undone, WhichOneMeant
-from bot.domain.household import valid
+from bot.domain.household import effective, valid
 from bot.domain.identity import PlantId
 from bot.domain.journal import (
     CalendarGiven,
@@ -67,11 +67,12 @@ _NO_HISTORY = (
 
 
 def undo(_: Undo, desk: Desk) -> Undone | NothingToUndo:
-    """Take back the last thing this person told, as a group."""
-    group = _last_group(desk)
+    """Take back the last thing this person told, as a group; a correction gives what it corrected."""
+    group = _last_group(desk, with_voids=True)
     if not group:
         return NothingToUndo()
-    what = tuple((describe(entry), _plant_name(desk, entry), entry.happened_on) for entry in group)
+    told = [entry for entry in group if not isinstance(entry.payload, Voided)]
+    what = tuple((describe(entry), _plant_name(desk, entry), entry.happened_on) for entry in told)
     desk.write(_voids(desk, group))
     return Undone(what)
 
@@ -128,16 +129,18 @@ def _correct_pest(plant: PlantId, pest: str, desk: Desk) -> CorrectedTo | Nothin
     return CorrectedTo(desk.plant(plant).name, desk.knowledge.pests[pest].name)
 
 
-def _last_group(desk: Desk) -> list[Entry]:
-    entries = valid(desk.store.entries(desk.member.household))
+def _last_group(desk: Desk, *, with_voids: bool = False) -> list[Entry]:
+    """Give what this person told last; what only took something back is nothing told."""
     mine = [
         entry
-        for entry in entries
+        for entry in effective(desk.store.entries(desk.member.household))
         if entry.member == desk.member.id and not isinstance(entry.payload, Heard | Nudged | CalendarGiven)
     ]
-    if not mine:
+    told = [entry for entry in mine if not isinstance(entry.payload, Voided)]
+    if not told:
         return []
-    return [entry for entry in mine if entry.source == mine[-1].source]
+    group = mine if with_voids else told
+    return [entry for entry in group if entry.source == told[-1].source]
 
 
 def _voids(desk: Desk, group: list[Entry]) -> list[Draft]:

@@ -11,7 +11,7 @@ from datetime import date, datetime, time, timedelta
 from decimal import Decimal
 from zoneinfo import ZoneInfo
 
-from bot.domain.identity import PhotoId, PlaceId, PlantId, ProductId
+from bot.domain.identity import EntryId, PhotoId, PlaceId, PlantId, ProductId
 from bot.domain.journal import (
     CalendarGiven,
     CheckedClean,
@@ -329,9 +329,20 @@ class Household:
 
 def valid(entries: Iterable[Entry]) -> list[Entry]:
     """Entries that were not taken back, without the taking back itself."""
-    kept = list(entries)
-    voided = {entry.void_of for entry in kept if entry.void_of is not None}
-    return [entry for entry in kept if entry.id not in voided and not isinstance(entry.payload, Voided)]
+    return [entry for entry in effective(entries) if not isinstance(entry.payload, Voided)]
+
+
+def effective(entries: Iterable[Entry]) -> list[Entry]:
+    """Entries that were not taken back; a taking back that was taken back itself gives what it took."""
+    voided: set[EntryId] = set()
+    kept = []
+    for entry in reversed(list(entries)):
+        if entry.id in voided:
+            continue
+        if entry.void_of is not None:
+            voided.add(entry.void_of)
+        kept.append(entry)
+    return kept[::-1]
 
 
 def fold(entries: Sequence[Entry]) -> Household:

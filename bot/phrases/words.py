@@ -82,7 +82,8 @@ _TABLE: tuple[tuple[Value, str], ...] = (
     (
         Word.FILLER,
         (
-            "the|a|an|my|our|i|we|on|of|have|has|been|is|are|was|were|am|just|now|also|too|ok|okay"
+            "oh no|oh|ugh|argh|aargh|hmm|hm|well|yikes|damn|omg|sigh"
+            "|the|a|an|my|our|i|we|on|of|have|has|been|is|are|was|were|am|just|now|also|too|ok|okay"
             "|please|at|in|with|for|under|yes|yep|yeah|hi|hello|hey|he|she|they|there|sorry|right now"
             "|just now|only|still|:|-|(|)|so far|actually|plant|plants|pot|one|ones|about|around|again"
             "|and also|as well|time|got the|got a|other than that|her|him|his|this time|finally|already"

@@ -59,9 +59,9 @@ def work_stage(told: o.WorkStage, voice: Voice) -> str:
         lines.append(
             f"{listed(told.just_washed)}: just washed roots burn easily. One leaf first, or wait a few days."
         )
-    last = told.plants[-1]
+    but = f", or “done except {told.plants[-1]}”" if len(told.plants) > 1 else ""
     lines.append(
-        f"Then “done”, or “done except {last}”; “skip” leaves it out, “stop for today” keeps the rest "
+        f"Then “done”{but}; “skip” leaves it out, “stop for today” keeps the rest "
         f"(about {counted(told.minutes_left, 'minute')} left in all)."
     )
     return "\n".join(lines)

@@ -121,6 +121,8 @@ def test_a_photo_is_taken_back_and_given_to_another_plant(talk: Talk) -> None:
     talk.say("that was the small hoya")
     assert _photos(talk) == ["small hoya"]
     talk.say("undo")
+    assert _photos(talk) == ["hoya"]  # the correction is taken back, not what it corrected
+    talk.say("undo")
     assert _photos(talk) == []
 
 
