@@ -264,7 +264,9 @@ def _walk(command: BeginWalk | PassPlant | GoOn | EndWalk, desk: Desk) -> list[O
             outcome = go_on(command, desk)
         case EndWalk():
             outcome = end_walk(command, desk)
-    return [NoWalk()] if outcome is None and isinstance(command, EndWalk) else [outcome] if outcome else []
+    if outcome is not None:
+        return [outcome]
+    return [] if isinstance(command, GoOn) else [NoWalk()]
 
 
 def _is_new_plant(text: str, desk: Desk) -> bool:

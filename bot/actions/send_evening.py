@@ -63,7 +63,7 @@ def _ask_whether_to_go_on(desk: Desk) -> StillThere:
 
 
 def _count_tonight(desk: Desk) -> int:
-    """Number the message of this evening: its key must be another than that of one sent before."""
+    """Count this evening's message: its key must be another than that of one sent before."""
     nudge = desk.household.nudge
     return nudge.count + 1 if nudge is not None and nudge.on == desk.today else 1
 

@@ -497,6 +497,9 @@ def _note_nudge(household: Household, entry: Entry) -> None:
     match entry.payload:
         case SilenceAsked():
             household.is_silent = True
+            before = household.nudge  # it takes a nudge's place, and its number, on that evening
+            count = before.count + 1 if before is not None and before.on == entry.happened_on else 1
+            household.nudge = Nudge(entry.happened_on, entry.happened_at, count, ())
         case Nudged(count=count, tasks=tasks):
             household.unheard_since = household.unheard_since or entry.happened_on
             household.nudge = Nudge(entry.happened_on, entry.happened_at, count, tasks)
