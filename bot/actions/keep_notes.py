@@ -125,5 +125,12 @@ def set_routine(command: SetRoutine, desk: Desk) -> RoutineSaved:
 
 def hold(command: Hold, desk: Desk) -> Held:
     """Rest until a day, or until the person speaks of plants again."""
-    desk.write([desk.draft(HeldUntil(command.until))])
-    return Held(command.until)
+    until = command.until
+    late = {
+        desk.plant(task.plant).name: task.closes_on
+        for evening in desk.agenda.evenings
+        for task in evening.tasks
+        if task.method is not None and (until is None or task.closes_on < until)
+    }
+    desk.write([desk.draft(HeldUntil(until))])
+    return Held(until, tuple(late.items()))

@@ -758,9 +758,10 @@ class Habits:
 
 @dataclass(frozen=True, slots=True)
 class Held:
-    """No nudges until a day, or until told."""
+    """No nudges until a day, or until told; plants whose round runs past its last good day by then."""
 
     until: date | None
+    late: tuple[tuple[str, date], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -955,6 +956,8 @@ class NudgeText:
     late: tuple[tuple[str, Step], ...]
     mixes: tuple[Mixed, ...] = ()
     care: tuple[tuple[Care, tuple[str, ...]], ...] = ()
+    first_uses: tuple[tuple[str, str], ...] = ()
+    """Plants and products that meet for the first time tonight."""
     lift: tuple[str, ...] = ()
     """Plants whose roots nobody has looked at, though pests of their kind sit there."""
     warm: tuple[str, ...] = ()

@@ -18,6 +18,7 @@ from bot.domain.label import is_warm
 from bot.domain.nudging import is_long_silent, needs_shade, next_nudge_at, placements
 from bot.domain.pest import Level
 from bot.domain.slot import SlotKind
+from bot.domain.trade import Method
 
 LOOK_AGAIN = timedelta(hours=6)
 """Where an hour was asked for and everything is done by then, look again after this long. Judgement."""
@@ -90,6 +91,13 @@ def _compose(desk: Desk) -> NudgeText | None:
         ready=desk.names(desk.agenda.ready),
         late=tuple((name, step) for name, step in steps if _is_late(step)),
         care=_care(desk, tasks),
+        first_uses=tuple(
+            (desk.plant(task.plant).name, desk.product_name(task.product) or "")
+            for task in tasks
+            if task.method is Method.SPRAY
+            and task.product is not None
+            and not any(one.product == task.product for one in desk.plant(task.plant).treatments)
+        ),
         lift=desk.names(
             task.plant for task in tasks if task.method is None and _lacks_a_root_look(desk, task.plant)
         ),

@@ -28,6 +28,8 @@ COMMANDS = (
     ("help", "what can be said"),
     ("due", "what is due"),
     ("isolated", "which plants are kept apart"),
+    ("walk", "look over all plants, one tap each"),
+    ("export", "calendar, table, everything"),
     ("undo", "take back the last thing told"),
     ("settings", "town, evening, quiet hours"),
 )

@@ -24,6 +24,8 @@ HELP = (
     "“got soap, ready to use, every 7 days” puts a product on the shelf\n"
     "“done”, “done except coffee”, “not tonight”, “did the hoya on sunday” answer the evening\n"
     "“isolated?”, “what's due”, “why”, “when can the hoya go back” ask\n"
+    "“walk” looks over all plants, “work day” treats many; a photo with a name under it is kept\n"
+    "“mix for tonight”, “chart hoya”, “history”, “calendar”, “invite”, “settings”\n"
     "“undo” takes back the last thing you told me"
 )
 

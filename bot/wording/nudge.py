@@ -75,6 +75,7 @@ def nudge_text(nudge: NudgeText, voice: Voice) -> str:
             f"Lift {listed(nudge.lift)} out of the pot once: “{nudge.lift[0]} clean, roots too”, or what you see."
         )
     lines += [f"{listed(plants)}: {CARE[care]}" for care, plants in nudge.care]
+    lines += _first_uses(nudge)
     if nudge.warm:
         lines.append(f"Warm at {listed(nudge.warm)}: the coolest hour, and not on dry leaves.")
     checks = list(dict.fromkeys(line.name for line in nudge.lines if line.task.method is None))
@@ -85,6 +86,17 @@ def nudge_text(nudge: NudgeText, voice: Voice) -> str:
     lines += [_late(name, step.lateness, day(step.closes_on)) for name, step in nudge.late if step.last_on]
     lines += [f"{name} may leave isolation by the rule: “put {name} back”." for name in nudge.ready]
     return "\n".join(line for line in lines if line)
+
+
+def _first_uses(nudge: NudgeText) -> list[str]:
+    """Ask for one leaf first where a product is new to a plant: how it takes it is not known."""
+    by_product: dict[str, list[str]] = {}
+    for plant, product in nudge.first_uses:
+        by_product.setdefault(product, []).append(plant)
+    return [
+        f"First {product} on {listed(plants)}: one leaf first is safest; look after 24 to 48 hours, then the rest."
+        for product, plants in by_product.items()
+    ]
 
 
 def _head(nudge: NudgeText) -> str:

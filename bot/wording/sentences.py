@@ -280,9 +280,13 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return habits(outcome, voice)
         case o.Held(until=until) if until is not None and until <= voice.today:
             return "Good to have you back. The evenings go on."
-        case o.Held(until=until):
+        case o.Held(until=until, late=late):
             rest = f"until {day(until)}" if until else "until you write “back”"
-            return f"I stay quiet {rest}. The days keep counting meanwhile, so some rounds will be late."
+            cost = listed(f"{name} (by {day(on)})" for name, on in late[:6])
+            more = (
+                f" Rounds that would be late by then: {cost}; count on about one more each." if late else ""
+            )
+            return f"I stay quiet {rest}. The days keep counting meanwhile.{more}"
         case o.IsolatedList():
             return isolated(outcome, voice)
         case o.DueList():
