@@ -236,6 +236,8 @@ async def test_the_menu_of_commands_is_set(tmp_path: Path) -> None:
             "help",
             "due",
             "isolated",
+            "walk",
+            "export",
             "undo",
             "settings",
         ]
