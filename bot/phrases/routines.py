@@ -20,6 +20,8 @@ _VERBS = (
         "remind me to check",
     ),
     *(
+        "remind me",
+        "remind us",
         "look after",
         "i look at",
         "i want to check",

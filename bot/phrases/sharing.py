@@ -3,10 +3,14 @@
 from bot.actions.commands import Ask, Erasing, Export, ExportKind, Forget, HandOver, RemoveMember, Topic
 from bot.phrases.asking import Meant
 from bot.phrases.text import tidy, words_of
+from bot.phrases.words import listed
 
 _MEMBERS = frozenset(
     {
         "members",
+        "who else",
+        "who are the members",
+        "list members",
         "who shares",
         "who shares the plants",
         "who shares my plants",
@@ -49,6 +53,7 @@ _EXPORTS = {
         ("json", "export json", "export everything", "export all", "export as json"), ExportKind.ALL
     ),
 }
+_AROUND_A_FILE = listed("send me the a an as to my give i want can get please how do you for file you")
 _FORGET = frozenset(
     {"forget me", "delete me", "erase me", "delete my account", "erase my data", "delete my data"}
 )
@@ -80,6 +85,9 @@ def read_sharing(text: str, words: tuple[str, ...]) -> Meant | None:
     said = " ".join(word for word in words if word not in {".", "!", "please", "?"})
     if said in _MEMBERS:
         return (Ask(topic=Topic.MEMBERS),)
+    core = " ".join(word for word in said.split() if word not in _AROUND_A_FILE)
+    if core in _EXPORTS and (said != core or "?" not in words):
+        return (Export(_EXPORTS[core]),)
     if "?" in words:
         return None
     if said in _EXPORTS:

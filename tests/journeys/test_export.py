@@ -75,6 +75,20 @@ def test_a_newer_calendar_updates_and_takes_back_and_never_doubles(outbreak: Tal
     assert future <= set(moved) | set(kept)
 
 
+@pytest.mark.parametrize(
+    ("text", "answer"),
+    [
+        ("export to csv", "The journal as a table"),
+        ("send me the calendar", "No evening is planned"),
+        ("how do i export", "Which file?"),
+        ("can you send me a calendar file", "No evening is planned"),
+        ("give me the json", "Everything of this home"),
+    ],
+)
+def test_a_file_is_asked_for_in_many_ways(talk: Talk, text: str, answer: str) -> None:
+    assert talk.say(text)[0].startswith(answer)
+
+
 def test_a_calendar_without_plans_says_so(talk: Talk) -> None:
     assert talk.say("calendar") == ["No evening is planned, so the calendar file holds none."]
 
