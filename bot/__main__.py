@@ -6,7 +6,7 @@ import sqlite3
 import sys
 from pathlib import Path
 
-from bot.app import assemble
+from bot.app import assemble, settle_in
 from bot.clock import Clock
 from bot.logs import set_up_logging
 from bot.phrases.rehearsal import EVENING, read_situation, rehearse
@@ -162,6 +162,7 @@ def run(settings: Settings) -> int:
 
 async def _run(settings: Settings) -> None:
     app = assemble(settings, Clock())
+    settle_in()
     await app.start()
     await app.run_until_stopped()
 

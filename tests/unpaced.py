@@ -2,7 +2,7 @@
 
 import asyncio
 
-from bot.app import assemble
+from bot.app import assemble, settle_in
 from bot.clock import Clock
 from bot.logs import set_up_logging
 from bot.settings import read_settings
@@ -11,6 +11,7 @@ from bot.settings import read_settings
 async def main() -> None:
     """Run until stopped."""
     app = assemble(read_settings(), Clock(), pacing=False)
+    settle_in()
     await app.start()
     await app.run_until_stopped()
 

@@ -21,6 +21,7 @@ from apscheduler.executors.pool import ThreadPoolExecutor as JobPool
 from apscheduler.jobstores.sqlalchemy import SQLAlchemyJobStore
 from apscheduler.schedulers.background import BackgroundScheduler
 
+from bot.app import settle_in
 from bot.catalogue.load import load
 from bot.conversation import Conversation
 from bot.domain.journal import Draft, Found, HouseholdSet, Payload, PlaceSet, PlantSet, ProductSet
@@ -89,6 +90,7 @@ def _told(place: int, product: int, plants: Sequence[int], member: int) -> Itera
 async def evening(database: Database) -> Evening:
     """Send everybody's evening as the bot does, a few households a unit, and watch the event loop."""
     conversation = Conversation(load().knowledge, lambda *_: False)
+    settle_in()  # as the bot does at its start
     loop, held, is_over = asyncio.get_running_loop(), [0.0], False
     count = 0
 
