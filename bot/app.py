@@ -463,7 +463,7 @@ def settle_in() -> None:
     """
     Take what is loaded by now out of the garbage collector's sight; for a process that only runs the bot.
 
-    A whole collection would look at every object of every library, and hold the event loop a tenth of a second.
+    A whole collection would look at every object of every library, and hold the event loop 0.1 s.
     """
     gc.collect()
     gc.freeze()
