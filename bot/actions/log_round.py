@@ -31,9 +31,7 @@ def log_round(command: LogRound, desk: Desk) -> RoundLogged | NothingDue:
     first_uses = tuple(
         (desk.plant(plant).name, desk.product_name(product) or "")
         for plant, method, product in todo
-        if product is not None
-        and method is Method.SPRAY
-        and not any(one.product == product for one in desk.plant(plant).treatments)
+        if desk.plant(plant).is_first_use(method, product)
     )
     before = {plant: _step(desk, plant, on) for plant, _, _ in todo}
     repeats = {plant for plant, method, _ in todo if _is_written(desk.plant(plant), method, on)}

@@ -18,7 +18,6 @@ from bot.domain.label import is_warm
 from bot.domain.nudging import is_long_silent, needs_shade, next_nudge_at, placements
 from bot.domain.pest import Level
 from bot.domain.slot import SlotKind
-from bot.domain.trade import Method
 
 LOOK_AGAIN = timedelta(hours=6)
 """Where an hour was asked for and everything is done by then, look again after this long. Judgement."""
@@ -94,9 +93,7 @@ def _compose(desk: Desk) -> NudgeText | None:
         first_uses=tuple(
             (desk.plant(task.plant).name, desk.product_name(task.product) or "")
             for task in tasks
-            if task.method is Method.SPRAY
-            and task.product is not None
-            and not any(one.product == task.product for one in desk.plant(task.plant).treatments)
+            if desk.plant(task.plant).is_first_use(task.method, task.product)
         ),
         lift=desk.names(
             task.plant for task in tasks if task.method is None and _lacks_a_root_look(desk, task.plant)

@@ -199,6 +199,11 @@ class Plant:
         """Cases not yet closed."""
         return [case for case in self.cases if case.closed_on is None]
 
+    def is_first_use(self, method: Method | None, product: ProductId | None) -> bool:
+        """Whether a spray would be this plant's first with a product: how it takes it is not known then."""
+        is_spray = method is Method.SPRAY and product is not None
+        return is_spray and not any(one.product == product for one in self.treatments)
+
     @property
     def quarantine_until(self) -> date | None:
         """The day from which a new arrival without a find may join the others."""

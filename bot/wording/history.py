@@ -3,7 +3,9 @@
 from collections.abc import Sequence
 from datetime import date
 
+from bot.domain.trade import Method
 from bot.wording.days import day
+from bot.wording.rounds import DONE
 
 TOLD = {
     "HouseholdSet": "settings",
@@ -32,23 +34,13 @@ TOLD = {
     "WorkTicked": "a stage of the work day",
     "WorkEnded": "the end of the work day",
 }
-METHODS = {
-    "swab": "swabbed",
-    "wipe": "wiped",
-    "rinse": "rinsed",
-    "spray": "sprayed",
-    "drench": "drenched",
-    "prune": "pruned",
-    "repot": "repotted",
-    "clean-out": "cleaned out",
-}
 
 
 def told_words(key: str) -> str:
     """Word one entry's key."""
     kind, _, detail = key.partition(":")
     if kind == "Treated":
-        return METHODS[detail]
+        return DONE[Method(detail)]
     if kind == "Found":
         return detail.replace("_", " ")
     return TOLD.get(kind, kind)

@@ -5,11 +5,10 @@ from decimal import Decimal
 from bot.actions import outcomes as o
 from bot.domain.measure import DROP_ML, METRIC_ML, TEASPOON_ML, Tool
 from bot.domain.mixture import SHOWN_ERROR
-from bot.domain.pest import Basis
 from bot.wording.days import counted, day, listed
+from bot.wording.sources import cite
 from bot.wording.voice import Voice, plain
 
-_BASIS = {Basis.READ: "read", Basis.MEMORY: "from memory", Basis.JUDGEMENT: "our judgement"}
 TROUBLE = {
     o.MixTrouble.READY_MADE: "{name} on your shelf is ready to use: use it as it is, do not thin it.",
     o.MixTrouble.EMPTY_SHELF: "Your shelf is empty. Say for instance “got neem oil concentrate”, then “mix 1 litre”.",
@@ -87,10 +86,7 @@ def _rate_line(told: o.Mixed, voice: Voice) -> str:
 
 
 def _source(told: o.Mixed) -> str:
-    if told.evidence is None:
-        return "assumed"
-    quoted = "; ".join(told.cited.get(key, key) for key in told.evidence.sources)
-    return _BASIS[told.evidence.basis] + (f": {quoted}" if quoted else "")
+    return "assumed" if told.evidence is None else cite(told.evidence, told.cited)
 
 
 def _sums(told: o.Mixed) -> list[str]:

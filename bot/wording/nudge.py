@@ -11,6 +11,7 @@ from bot.domain.slot import SlotKind
 from bot.domain.trade import Method
 from bot.wording.days import day, listed
 from bot.wording.mixing import mix_line
+from bot.wording.rounds import by_product
 from bot.wording.voice import Voice
 
 LIMIT_PLANTS = 40
@@ -90,12 +91,9 @@ def nudge_text(nudge: NudgeText, voice: Voice) -> str:
 
 def _first_uses(nudge: NudgeText) -> list[str]:
     """Ask for one leaf first where a product is new to a plant: how it takes it is not known."""
-    by_product: dict[str, list[str]] = {}
-    for plant, product in nudge.first_uses:
-        by_product.setdefault(product, []).append(plant)
     return [
         f"First {product} on {listed(plants)}: one leaf first is safest; look after 24 to 48 hours, then the rest."
-        for product, plants in by_product.items()
+        for product, plants in by_product(nudge.first_uses).items()
     ]
 
 

@@ -1,5 +1,6 @@
 """Answers about treatments done and put off."""
 
+from collections.abc import Iterable
 from datetime import date
 
 from bot.actions import outcomes as o
@@ -49,13 +50,18 @@ def round_done(told: o.RoundLogged, voice: Voice) -> str:
 
 def _first_uses(told: o.RoundLogged) -> list[str]:
     """Ask for a look after a product's first use on plants."""
-    by_product: dict[str, list[str]] = {}
-    for plant, product in told.first_uses:
-        by_product.setdefault(product, []).append(plant)
     return [
         f"First {product} on {listed(plants)}: look for burnt edges after 24 to 48 hours."
-        for product, plants in by_product.items()
+        for product, plants in by_product(told.first_uses).items()
     ]
+
+
+def by_product(pairs: Iterable[tuple[str, str]]) -> dict[str, list[str]]:
+    """Gather plants by the product they meet."""
+    gathered: dict[str, list[str]] = {}
+    for plant, product in pairs:
+        gathered.setdefault(product, []).append(plant)
+    return gathered
 
 
 def _done_line(told: o.RoundLogged, voice: Voice) -> str:

@@ -4,13 +4,14 @@ from datetime import date
 
 from bot.actions.outcomes import ReasonOf, Reasons
 from bot.domain.course import Because, Progress, Step
-from bot.domain.pest import Basis, Evidence, Level
+from bot.domain.pest import Evidence, Level
 from bot.domain.release import ROUNDS_SINCE_FIND_NEEDED
 from bot.domain.slot import SlotKind
 from bot.wording.conditions import condition_words, percent, rounds_words
 from bot.wording.days import counted, day, near_day
 from bot.wording.labels import against
 from bot.wording.setting_up import FACINGS, OUTDOORS
+from bot.wording.sources import BASIS, cite
 from bot.wording.voice import Voice
 
 BECAUSE = {
@@ -23,7 +24,6 @@ BECAUSE = {
     Because.ROOTS: "it lives in the mix, where no leaf spray reaches it",
     Because.MITES: "mites are too small and too many to pick off",
 }
-BASIS = {Basis.READ: "read", Basis.MEMORY: "from memory", Basis.JUDGEMENT: "our judgement"}
 
 
 def reasons_text(told: Reasons, voice: Voice) -> str:
@@ -215,5 +215,4 @@ def _release(one: ReasonOf, state: Progress) -> str:
 
 
 def _source(evidence: Evidence, one: ReasonOf) -> str:
-    quoted = "; ".join(one.cited.get(key, key) for key in evidence.sources)
-    return f"({BASIS[evidence.basis]}{': ' + quoted if quoted else ''})"
+    return f"({cite(evidence, one.cited)})"
