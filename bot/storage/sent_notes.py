@@ -31,8 +31,11 @@ class SentNotes:
     def __init__(self, folder: Path) -> None:
         self._folder = folder
         self._file = folder / f"{os.getpid()}-{secrets.token_hex(4)}{SUFFIX}"
-        self._descriptor = os.open(self._file, os.O_CREAT | os.O_WRONLY | os.O_APPEND, 0o600)
+        # locked before it has its name, so that no other process can take a living one for ended
+        unnamed = self._file.with_suffix(".new")
+        self._descriptor = os.open(unnamed, os.O_CREAT | os.O_WRONLY | os.O_APPEND, 0o600)
         fcntl.flock(self._descriptor, fcntl.LOCK_EX)
+        unnamed.rename(self._file)
         self._is_empty = True
 
     def add(self, note: Note) -> None:
@@ -49,9 +52,13 @@ class SentNotes:
             self._is_empty = True
 
     def left_behind(self) -> dict[Path, list[Note]]:
-        """Read the notes of processes that ended, by file."""
-        files = [file for file in sorted(self._folder.glob(f"*{SUFFIX}")) if file != self._file]
-        return {file: _notes(file) for file in files if not _is_in_use(file)}
+        """Read the notes of processes that ended, by file; one that another process took away is settled."""
+        left = {}
+        for file in sorted(self._folder.glob(f"*{SUFFIX}")):
+            with suppress(FileNotFoundError):
+                if file != self._file and not _is_in_use(file):
+                    left[file] = _notes(file)
+        return left
 
     def close(self) -> None:
         """Let go of the file; one with notes stays for the next start."""

@@ -1,4 +1,6 @@
 import stat
+import subprocess
+import sys
 from pathlib import Path
 
 from bot.storage.sent_notes import Note, SentNotes
@@ -29,6 +31,33 @@ def test_a_cut_line_and_nonsense_are_no_notes(tmp_path: Path) -> None:
     notes = SentNotes(tmp_path)
     assert list(notes.left_behind().values()) == [[Note(1, "reply:1:0", 51)]]
     notes.close()
+
+
+def test_processes_that_start_at_once_do_not_trip_over_each_others_files(tmp_path: Path) -> None:
+    # each begins, reads and removes what ended ones left, and ends without clearing, as if it were killed
+    (script := tmp_path / "begin.py").write_text(BEGINNING)
+    folder = tmp_path / "notes"
+    folder.mkdir()
+    processes = [subprocess.Popen([sys.executable, script, folder], cwd=Path.cwd()) for _ in range(4)]
+    assert [process.wait() for process in processes] == [0] * 4
+    left = SentNotes(folder).left_behind()
+    assert all(file.suffix == ".sent" for file in folder.iterdir())
+    assert all(len(notes) == 1 for notes in left.values())
+
+
+BEGINNING = """
+import sys
+from pathlib import Path
+sys.path.insert(0, ".")
+from bot.storage.sent_notes import Note, SentNotes
+for number in range(300):
+    notes = SentNotes(Path(sys.argv[1]))
+    for file, left in notes.left_behind().items():
+        assert len(left) == 1, "a living process taken for an ended one"
+        file.unlink(missing_ok=True)
+    notes.add(Note(number, "reply:1:0", 51))
+    notes.close()
+"""
 
 
 def test_notes_are_for_their_owner_alone(tmp_path: Path) -> None:
