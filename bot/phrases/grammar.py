@@ -73,7 +73,9 @@ from bot.phrases.putting_off import read_postponement
 from bot.phrases.questions import ASKING, is_question, read_question
 from bot.phrases.rates import read_bad_rate
 from bot.phrases.rounds import read_round
+from bot.phrases.routines import SPOKEN as ROUTINES_WORDS
 from bot.phrases.routines import read_habit
+from bot.phrases.setup import SPOKEN as SETUP_WORDS
 from bot.phrases.setup import (
     read_coordinates,
     read_expected_town,
@@ -84,11 +86,14 @@ from bot.phrases.setup import (
     read_plants,
     read_town,
 )
+from bot.phrases.sharing import SPOKEN as SHARING_WORDS
 from bot.phrases.sharing import read_sharing
 from bot.phrases.suggesting import suggest
 from bot.phrases.text import LONGEST, is_thumb_up, plain, words_of
+from bot.phrases.walking import SPOKEN as WALKING_WORDS
 from bot.phrases.walking import read_walk
-from bot.phrases.words import Word, listed
+from bot.phrases.words import Word, listed, words_in
+from bot.phrases.working import SPOKEN as WORKING_WORDS
 from bot.phrases.working import read_tick, read_work
 
 LONGEST_LIST = 4096
@@ -195,6 +200,19 @@ _STRONG: dict[str, Command] = {
         ("more", "why more", "explain more", "why in full", "sources", "the sums", "more why"),
         Ask(topic=Topic.WHY, in_full=True),
     ),
+    **dict.fromkeys(
+        (
+            "why this much",
+            "why so much",
+            "why that much",
+            "why so little",
+            "why this amount",
+            "why that amount",
+            "why this mix",
+            "why this mixture",
+        ),
+        Mix(volume_ml=None, is_for_tonight=True, in_full=True),
+    ),
     **dict.fromkeys(("due", "due now", "to do", "todo", "plan", "the plan"), Ask(topic=Topic.DUE)),
     **dict.fromkeys(
         ("doing it now", "on it", "doing it", "starting now", "working on it", "i am on it", "going now"),
@@ -206,7 +224,9 @@ _STRONG: dict[str, Command] = {
     ),
     **dict.fromkeys(("missed yesterday", "i missed yesterday"), Ask(topic=Topic.DUE)),
 }
-_SPOKEN = frozenset(word for phrase in _STRONG for word in phrase.split()) | ASKING | {"work", "day", "skip"}
+_SPOKEN = frozenset().union(
+    words_in(_STRONG), ASKING, SETUP_WORDS, SHARING_WORDS, WALKING_WORDS, WORKING_WORDS, ROUTINES_WORDS
+)
 """Words known besides those the clauses are made of."""
 _SLASHED: dict[str, Command] = {
     "/help": Help(),
@@ -266,10 +286,19 @@ def understand(text: str, situation: Situation) -> Meant:
     if not any(word[:1].isalnum() for word in words) and "?" not in words:
         return _by_sign(text, situation)
     meant = _read(text, words, situation)
-    if not all(isinstance(one, NotUnderstood) and not one.reason for one in meant):
+    if not _may_be_a_slip(meant):
         return meant
     offer = suggest(words, situation, _SPOKEN, lambda others: _read(" ".join(others), others, situation))
     return meant if offer is None else (offer,)
+
+
+def _may_be_a_slip(meant: Meant) -> bool:
+    """Whether nothing was understood, or several words were taken for the name of a plant nobody knows."""
+    return all(
+        (isinstance(one, NotUnderstood) and not one.reason)
+        or (isinstance(one, Incomplete) and one.missing is Missing.UNKNOWN_PLANT and " " in one.text)
+        for one in meant
+    )
 
 
 def plants_named(text: str, situation: Situation) -> tuple[PlantId, ...]:
@@ -314,7 +343,8 @@ def _strong(text: str, words: tuple[str, ...]) -> Command | None:
     typed = plain(text)
     if typed.startswith("/"):
         return _slashed(text)
-    return _STRONG.get(" ".join(word for word in words if word not in {".", "!", ","}))
+    command = _STRONG.get(" ".join(word for word in words if word not in {".", "!", ",", "?"}))
+    return command if "?" not in words or isinstance(command, Ask | Mix | Help) else None
 
 
 def _slashed(text: str) -> Command | None:

@@ -99,7 +99,7 @@ def _asks_how_much(said: _Said) -> bool:
         unit = unit_at(said.words, said.words.index("per") + 1)
         if unit in METRIC_ML:
             said.volumes.append(METRIC_ML[unit])
-    return bool(said.volumes or said.unclear)
+    return bool(said.volumes or said.unclear or said.plants or said.count)
 
 
 def _is_for_tonight(said: _Said) -> bool:

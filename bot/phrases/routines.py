@@ -5,7 +5,7 @@ from bot.domain.agenda import CHECK_ROUTINE
 from bot.phrases.asking import Meant
 from bot.phrases.days import WEEKDAYS
 from bot.phrases.numbers import number_at
-from bot.phrases.words import listed
+from bot.phrases.words import listed, words_in
 
 _VERBS = (
     *("check", "checks", "inspect", "look", "look at", "look over", "look them over", "check walk", "walk"),
@@ -86,6 +86,8 @@ _WORDS_FOR_A_RULE = {
     ("every", "weekend"): "FREQ=WEEKLY;BYDAY=SA,SU",
     ("at", "weekends"): "FREQ=WEEKLY;BYDAY=SA,SU",
 }
+SPOKEN = words_in((*_VERBS, *_ENDS, *_ASKS, *_NTH, *(word for rule in _WORDS_FOR_A_RULE for word in rule)))
+"""Words known here, that a slip may be a slip of."""
 _MOST_DAYS = 366
 _LATEST_MONTH_DAY = 28
 """A later one would be missing in some months; the last day stands for it."""

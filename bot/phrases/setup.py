@@ -10,7 +10,7 @@ from bot.domain.window import Facing, Outdoors
 from bot.phrases.days import clock_at, evening_hour
 from bot.phrases.names import Place, names_of
 from bot.phrases.text import plain, tidy, words_of
-from bot.phrases.words import KNOWN, listed
+from bot.phrases.words import KNOWN, listed, words_in
 
 _COORDINATES = re.compile(r"(-?\d{1,2}\.\d{1,8}) ?[, ] ?(-?\d{1,3}\.\d{1,8})")
 _TOWN = (
@@ -115,6 +115,8 @@ _FACETS: dict[str, Facing | Outdoors] = {
     "shady": Outdoors.SHADE,
     "no sun": Outdoors.SHADE,
 }
+SPOKEN = words_in((*_FACETS, *_VERBS))
+"""Words known here, that a slip may be a slip of."""
 _LOOSE_WORDS = listed("a the is it window faces facing looks to towards toward has gets and sill my our")
 _LAMP = ("grow light", "grow lamp", "growlight", "light", "lamp")
 _POT = re.compile(r"(\d{1,3}(?:\.\d)?) ?(cm|inch|inches|in|\")")

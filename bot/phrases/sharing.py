@@ -3,7 +3,7 @@
 from bot.actions.commands import Ask, Erasing, Export, ExportKind, Forget, HandOver, RemoveMember, Topic
 from bot.phrases.asking import Meant
 from bot.phrases.text import tidy, words_of
-from bot.phrases.words import listed
+from bot.phrases.words import listed, words_in
 
 _MEMBERS = frozenset(
     {
@@ -78,6 +78,9 @@ _HOMES = (
     " from home",
 )
 _TO_OTHERS = ("hand over to ", "hand the home over to ", "hand it over to ", "hand this home over to ")
+
+SPOKEN = words_in((*_MEMBERS, *_EXPORTS, *_AROUND_A_FILE, *_HOMES, *_TO_OTHERS))
+"""Words known here, that a slip may be a slip of."""
 
 
 def read_sharing(text: str, words: tuple[str, ...]) -> Meant | None:

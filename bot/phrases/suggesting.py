@@ -11,6 +11,7 @@ from bot.phrases.words import KNOWN
 
 MOST_WORDS = 12
 MOST_TRIED = 8
+MOST_OFFERED = 3
 _LONG_WORD = 6
 """Words as long as this may have two slips. Judgement."""
 _LEAST_LETTERS = 2
@@ -42,25 +43,36 @@ def suggest(
     if len(strange) != 1 or len(strange[0]) < _LEAST_LETTERS:
         return None
     at = words.index(strange[0])
-    for word in _alike(words[at], known):
+    offered: dict[tuple[Command, ...], str] = {}
+    nearest: tuple[int, bool] | None = None
+    for rank, word in _alike(words[at], known):
+        if nearest is not None and rank > nearest:
+            break
         meant = (*words[:at], word, *words[at + 1 :])
         commands = read(meant)
         if not any(isinstance(one, NotUnderstood | Incomplete) for one in commands):
-            return _offer(" ".join(meant), commands)
-    return None
+            nearest = rank
+            offered.setdefault(commands, _spoken(meant))
+    return _offer(offered) if offered else None
 
 
-def _offer(text: str, commands: tuple[Command, ...]) -> Incomplete:
-    spoken = text.replace(" ?", "?").replace(" ,", ",").replace(" .", ".")
-    return Incomplete(missing=Missing.MEANT, text=spoken, choices=(Choice(short(spoken), commands),))
+def _spoken(words: tuple[str, ...]) -> str:
+    return " ".join(words).replace(" ?", "?").replace(" ,", ",").replace(" .", ".")
 
 
-def _alike(typed: str, known: frozenset[str]) -> list[str]:
-    """Give the known words a slip or two away, the nearest first."""
+def _offer(offered: dict[tuple[Command, ...], str]) -> Incomplete:
+    """Offer the nearest readings, the nearest first."""
+    first = list(offered.items())[:MOST_OFFERED]
+    choices = tuple(Choice(short(text), commands) for commands, text in first)
+    return Incomplete(missing=Missing.MEANT, text=first[0][1], choices=choices)
+
+
+def _alike(typed: str, known: frozenset[str]) -> list[tuple[tuple[int, bool], str]]:
+    """Give the known words a slip or two away, the nearest first; a letter is left out sooner than wrong."""
     slips = 2 if len(typed) >= _LONG_WORD else 1
     near = [
-        (slips_between(typed, word, slips), word[0] != typed[0], word)
+        ((slips_between(typed, word, slips), word[0] != typed[0]), -len(word), word)
         for word in known
         if abs(len(word) - len(typed)) <= slips and word.isalpha()
     ]
-    return [word for distance, _, word in sorted(near) if distance <= slips][:MOST_TRIED]
+    return [(rank, word) for rank, _, word in sorted(near) if rank[0] <= slips][:MOST_TRIED]

@@ -11,7 +11,7 @@ from bot.phrases.items import items_of
 from bot.phrases.looks import whole_count
 from bot.phrases.names import Pest
 from bot.phrases.numbers import Count
-from bot.phrases.words import Word, listed
+from bot.phrases.words import Word, listed, words_in
 
 _BEGINS = frozenset(
     {
@@ -68,6 +68,8 @@ _PASSES = frozenset(
     {"not today", "skip", "skip it", "next", "pass", "leave it out", "skip this one", "not this one"}
 )
 _COURTEOUS = listed(". ! , the please a with and i my it is one")
+SPOKEN = words_in((*_BEGINS, *_LEVELS, *_ENDS, *_PAUSES))
+"""Words known here, that a slip may be a slip of."""
 
 
 def read_walk(words: tuple[str, ...], situation: Situation) -> Meant | None:

@@ -1,5 +1,6 @@
 """The listed spellings: every phrase the grammar knows, and what it stands for."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import Enum, auto
 
@@ -349,6 +350,11 @@ KNOWN = frozenset(word for phrase in PHRASES for word in phrase)
 def listed(words: str) -> frozenset[str]:
     """Split a plain row of words into a set of them."""
     return frozenset(words.split())
+
+
+def words_in(phrases: Iterable[str]) -> frozenset[str]:
+    """Give all words of some phrases."""
+    return frozenset(word for phrase in phrases for word in phrase.split())
 
 
 def phrase_at(words: tuple[str, ...], start: int) -> tuple[Value, int] | None:

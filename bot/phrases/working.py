@@ -7,7 +7,7 @@ from bot.phrases.asking import Meant
 from bot.phrases.clause import Clause, excepted
 from bot.phrases.items import items_of
 from bot.phrases.names import Plants
-from bot.phrases.words import Tool, Word, listed
+from bot.phrases.words import Tool, Word, listed, words_in
 
 _BEGINS = (
     "work day",
@@ -46,6 +46,8 @@ _PAUSES = frozenset(
 _LEFT_OUT = frozenset({"skip", "skip it", "skip this", "leave it out", "leave out", "next"})
 _COURTEOUS = listed(". ! , the please")
 _DONE = listed("done finished ready yes ok")
+SPOKEN = words_in((*_BEGINS, *_PLANS, *_ENDS, *_PAUSES))
+"""Words known here, that a slip may be a slip of."""
 
 
 def read_work(words: tuple[str, ...], situation: Situation) -> Meant | None:

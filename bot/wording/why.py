@@ -115,7 +115,12 @@ def _span(step: Step) -> str:
 
 def _next(one: ReasonOf, step: Step, today: date) -> str:
     what = f"{step.method.value}{' with ' + one.product if one.product else ''}"
-    return f"Next {what} {near_day(step.aim_on, today)}, because {BECAUSE[step.because]}."
+    reason = f"because {BECAUSE[step.because]}"
+    if step.closes_on < today:
+        return f"The next {what} was due by {near_day(step.closes_on, today)}, {reason}."
+    if step.aim_on < today:
+        return f"The next {what} is due now, by {near_day(step.closes_on, today)}, {reason}."
+    return f"Next {what} {near_day(step.aim_on, today)}, {reason}."
 
 
 def _shorter_label(step: Step) -> list[str]:

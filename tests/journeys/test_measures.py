@@ -58,6 +58,9 @@ def test_tonights_message_says_what_to_mix(talk: Talk) -> None:
     (nudge,) = talk.evening()
     # 60 mL for a pot of 15 cm at 7.8 mL/L: 0.47 mL, by a syringe of tenths 0.5.
     assert "Spray hoya with neem oil.\nMix for hoya: 59.5 mL water, 0.5 mL neem oil." in nudge
+    assert "Product: 60 mL x 7.8 / 1000 = 0.468 mL" in talk.say("why this much?")[0]
+    assert "Product:" not in talk.say("why")[0]
+    assert talk.say("how much neem do i need for hoya")[0].startswith("For 60 mL (hoya): 59.5 mL water")
 
 
 def test_two_products_tonight_are_two_mixtures(talk: Talk) -> None:

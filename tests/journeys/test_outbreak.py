@@ -195,6 +195,19 @@ def test_why_gives_terms_assumption_and_source(outbreak: Talk) -> None:
     assert "Going back: " in answer
 
 
+def test_why_says_since_when_a_round_is_late(talk: Talk) -> None:
+    talk.set_up(("hoya 3 citrus mealybugs", "swabbed hoya"))
+    ahead = talk.say("why hoya")[0]
+    assert "Next swab with isopropyl alcohol" in ahead
+    assert "so Thu 7 May to Sun 10 May." in ahead
+    talk.passes(days=7)
+    assert (
+        "The next swab with isopropyl alcohol is due now, by tomorrow, Sun 10 May" in talk.say("why hoya")[0]
+    )
+    talk.passes(days=2)
+    assert "was due by yesterday, Sun 10 May, because up to 5 in one spot" in talk.say("why hoya")[0]
+
+
 def test_why_says_where_the_label_is_longer_than_the_pest_allows(mites: Talk) -> None:
     mites.evening()
     mites.say("done")

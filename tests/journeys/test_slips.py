@@ -2,7 +2,7 @@
 
 import pytest
 
-from bot.domain.journal import HouseholdSet, PlantSet, Treated
+from bot.domain.journal import Heard, HouseholdSet, PlantSet, Treated
 from tests.journeys.talking import Talk
 
 
@@ -47,6 +47,9 @@ def test_kinds_of_plants_are_never_taken_for_towns(stranger_talk: Talk) -> None:
         ("sprayd the hoya", "sprayed the hoya"),
         ("wipd ivy", "wiped ivy"),
         ("settigns", "settings"),
+        ("isolatd", "isolated"),
+        ("kitchen faces esat", "kitchen faces east"),
+        ("calender", "calendar"),
     ],
 )
 def test_one_slip_in_a_message_is_offered_and_writes_nothing(talk: Talk, typed: str, meant: str) -> None:
@@ -54,6 +57,15 @@ def test_one_slip_in_a_message_is_offered_and_writes_nothing(talk: Talk, typed: 
     assert talk.say(typed) == [f"Did you mean “{meant}”? Nothing is written yet."]
     assert talk.labels() == [meant]
     assert talk.new_since(before) == []
+
+
+def test_readings_as_near_as_each_other_are_offered_together(talk: Talk) -> None:
+    talk.set_up(("hoya 12 citrus mealybugs",))
+    talk.evening()
+    before = len(talk.entries())
+    talk.say("hoya fone")
+    assert talk.labels() == ["hoya done", "hoya none"]
+    assert [type(one) for one in talk.new_since(before)] == [Heard]
 
 
 def test_yes_takes_the_only_thing_offered(talk: Talk) -> None:
