@@ -8,6 +8,7 @@ from datetime import date, datetime
 from functools import cached_property
 from zoneinfo import ZoneInfo
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import (
     AddPlants,
     Choice,
@@ -70,6 +71,7 @@ from bot.domain.journal import Draft, Heard, evening_of
 from bot.domain.knowledge import Knowledge
 from bot.phrases.grammar import plants_named, understand
 from bot.wording.answer import Answer, Button
+from bot.wording.button_texts import button_text
 from bot.wording.nudge import go_on_choices, nudge_choices, say_answered
 from bot.wording.sentences import document, picture, say
 from bot.wording.voice import Voice
@@ -279,6 +281,7 @@ class Conversation:
             ingredients=self._ingredients,
             expecting=question.expecting if question else Expecting.NOTHING,
             choices=question.choices if question else (),
+            choice_texts=tuple(button_text(choice) for choice in question.choices) if question else (),
             units=household.units,
             quiet_from_hour=household.quiet_from.hour,
             is_held=household.is_held(desk.today),
@@ -339,10 +342,9 @@ def _more_button(rest: str, desk: Desk) -> tuple[Button, ...]:
     known = store.question(member.household, member.chat)
     choices = () if known is None else known.choices
     expecting = Expecting.CHOICE if known is None else known.expecting
-    asked = store.ask(
-        member.household, member.chat, expecting, (*choices, Choice("More", (More(rest),))), desk.now
-    )
-    return (Button("More", f"q{asked.id}.{len(choices)}"),)
+    more = Choice(ButtonText.MORE, (More(rest),))
+    asked = store.ask(member.household, member.chat, expecting, (*choices, more), desk.now)
+    return (Button(button_text(more), f"q{asked.id}.{len(choices)}"),)
 
 
 def _settle_question(commands: "tuple[Command, ...]", desk: Desk) -> None:
@@ -387,7 +389,7 @@ def _opens_question(outcome: Outcome) -> bool:
 
 def _buttons(question: Question) -> tuple[tuple[Button, ...], ...]:
     buttons = [
-        Button(choice.label[:40], f"q{question.id}.{number}")
+        Button(button_text(choice), f"q{question.id}.{number}")
         for number, choice in enumerate(question.choices)
     ]
     return tuple(

@@ -5,6 +5,7 @@ from datetime import date, datetime, time
 from decimal import Decimal
 from enum import Enum
 
+from bot.actions.button_texts import ButtonText
 from bot.domain.identity import PhotoId, PlaceId, PlantId, ProductId
 from bot.domain.measure import Tool, Units
 from bot.domain.mixture import Share
@@ -492,10 +493,12 @@ class Missing(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """One offered answer: its label [up to 40 characters] and what it would do."""
+    """One offered answer: what its button says and what it would do."""
 
-    label: str
+    text: ButtonText
     commands: "tuple[Command, ...]"
+    of: str = ""
+    """The name, the number or the words that the text is filled with."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,6 +5,7 @@ from datetime import date, datetime, time, timedelta
 from enum import Enum
 
 from bot.actions.answer_question import due_lines
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import Choice, Export, ExportKind, Incomplete, Missing
 from bot.actions.desk import Desk
 from bot.actions.outcomes import AllExported, CalendarMade, PlannedEvening, TableMade
@@ -12,9 +13,9 @@ from bot.domain.household import valid
 from bot.domain.journal import CalendarGiven, Entry, Heard, Nudged, Voided
 
 KINDS = (
-    ("Calendar of the evenings", ExportKind.CALENDAR),
-    ("Table (CSV)", ExportKind.TABLE),
-    ("Everything (JSON)", ExportKind.ALL),
+    (ButtonText.CALENDAR, ExportKind.CALENDAR),
+    (ButtonText.TABLE, ExportKind.TABLE),
+    (ButtonText.EVERYTHING, ExportKind.ALL),
 )
 TAKEN_BACK_FOR = timedelta(days=90)
 """Evenings that calendar files named are taken back as long as they lie less far behind. Judgement."""
@@ -24,7 +25,7 @@ def export(command: Export, desk: Desk) -> CalendarMade | TableMade | AllExporte
     """Make a file, or ask which."""
     match command.kind:
         case None:
-            choices = tuple(Choice(label, (Export(kind),)) for label, kind in KINDS)
+            choices = tuple(Choice(text, (Export(kind),)) for text, kind in KINDS)
             return Incomplete(missing=Missing.EXPORT, choices=choices)
         case ExportKind.CALENDAR:
             return _calendar(desk)

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import Choice, Identify, Incomplete, Missing
 from bot.actions.desk import Desk
 from bot.actions.log_find import grade_choices
@@ -33,10 +34,13 @@ def identify(command: Identify, desk: Desk) -> KeyAsked | Identified:
 
 
 def _asked(command: Identify, question: KeyQuestion, desk: Desk) -> KeyAsked:
-    options = [*question.options.items(), (UNSURE, "Not sure")]
-    choices = tuple(
-        Choice(words, (replace(command, answers=(*command.answers, (question.key, option))),))
-        for option, words in options
+    answered = {
+        option: (replace(command, answers=(*command.answers, (question.key, option))),)
+        for option in (*question.options, UNSURE)
+    }
+    choices = (
+        *(Choice(ButtonText.NAMED, answered[option], words) for option, words in question.options.items()),
+        Choice(ButtonText.NOT_SURE, answered[UNSURE]),
     )
     desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
     return KeyAsked(question.text, len(command.answers) + 1)
@@ -45,7 +49,7 @@ def _asked(command: Identify, question: KeyQuestion, desk: Desk) -> KeyAsked:
 def _offer(command: Identify, pest: Creature) -> Choice:
     """Offer to write the find, with what was told of it before the key was asked."""
     if command.find is not None and (command.find.count is not None or command.find.grade is not None):
-        return Choice(f"It is {pest.name}", (replace(command.find, pest=pest.key),))
+        return Choice(ButtonText.IT_IS, (replace(command.find, pest=pest.key),), pest.name)
     grades = grade_choices(command.plants, pest.key)
     amount = Incomplete(missing=Missing.AMOUNT, plants=command.plants, choices=grades)
-    return Choice(f"It is {pest.name}", (amount,))
+    return Choice(ButtonText.IT_IS, (amount,), pest.name)

@@ -1,5 +1,6 @@
 """Photos of plants: kept beside the journal, shown as before and after."""
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import Choice, Incomplete, KeepPhoto, Missing
 from bot.actions.desk import Desk
 from bot.actions.outcomes import NoPhotos, PhotoKept, PhotosShown, TooManyPhotos
@@ -34,7 +35,8 @@ def keep_photo(command: KeepPhoto, desk: Desk) -> PhotoKept | Incomplete:
     if not command.plants:
         offered = _likely(desk)[:MOST_OFFERED]
         choices = tuple(
-            Choice(desk.plant(plant).name[:40], (KeepPhoto(command.photo, (plant,)),)) for plant in offered
+            Choice(ButtonText.NAMED, (KeepPhoto(command.photo, (plant,)),), desk.plant(plant).name)
+            for plant in offered
         )
         return Incomplete(missing=Missing.SHOWN, choices=choices)
     drafts = [desk.draft(PhotoTaken(command.photo), plant=plant) for plant in command.plants]

@@ -2,6 +2,7 @@
 
 from datetime import date, timedelta
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import Choice, Isolate, LogCheck, LogFind, LogSign
 from bot.actions.desk import Desk
 from bot.actions.outcomes import CheckLogged, FindInPast, FindLogged, SignLogged
@@ -13,7 +14,7 @@ from bot.domain.journal import CheckedClean, Found, SignSeen
 from bot.domain.release import Level
 from bot.domain.trade import Grade, grade_of
 
-GRADES = {"A few (up to 5)": Grade.FEW, "Some (up to about 30)": Grade.SOME, "Many": Grade.MANY}
+GRADES = {ButtonText.UP_TO_5: Grade.FEW, ButtonText.UP_TO_30: Grade.SOME, ButtonText.MANY: Grade.MANY}
 
 
 def grade_choices(
@@ -21,8 +22,8 @@ def grade_choices(
 ) -> tuple[Choice, ...]:
     """Offer the grades of a find that lacks its number."""
     return tuple(
-        Choice(label, (LogFind(plants=plants, grade=grade, pest=pest, on=on),))
-        for label, grade in GRADES.items()
+        Choice(text, (LogFind(plants=plants, grade=grade, pest=pest, on=on),))
+        for text, grade in GRADES.items()
     )
 
 
@@ -75,8 +76,10 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
 def _ask_apart(plants: tuple[PlantId, ...], desk: Desk) -> None:
     """Ask once for all plants of a message."""
     choices = (
-        Choice("It is apart now" if len(plants) == 1 else "They are apart now", (Isolate(plants=plants),)),
-        Choice("Cannot be moved", (Isolate(plants=plants, apart=False),)),
+        Choice(
+            ButtonText.APART_NOW if len(plants) == 1 else ButtonText.ALL_APART_NOW, (Isolate(plants=plants),)
+        ),
+        Choice(ButtonText.CANNOT_BE_MOVED, (Isolate(plants=plants, apart=False),)),
     )
     desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
 

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from decimal import Decimal
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import Choice, Incomplete, LogUse, Missing, Mix, StockProduct
 from bot.actions.desk import Desk
 from bot.actions.outcomes import CannotMix, Mixed, MixTrouble, NothingSprayed, UseLogged
@@ -56,7 +57,7 @@ def _offer_sums(command: Mix, desk: Desk) -> None:
     """Offer why it is so much, unless something else waits for an answer."""
     question = desk.store.question(desk.member.household, desk.member.chat)
     if question is None or question.expecting in {Expecting.NOTHING, Expecting.CHOICE}:
-        choices = (Choice("Why this much", (command,)),)
+        choices = (Choice(ButtonText.WHY_THIS_MUCH, (command,)),)
         desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
 
 
@@ -114,7 +115,11 @@ def _ask_which_product(command: Mix, desk: Desk) -> Incomplete | CannotMix:
     if not shelf:
         return CannotMix("", MixTrouble.EMPTY_SHELF)
     choices = tuple(
-        Choice(desk.knowledge.products[one.ingredient].name[:40], (replace(command, product=one.id),))
+        Choice(
+            ButtonText.NAMED,
+            (replace(command, product=one.id),),
+            desk.knowledge.products[one.ingredient].name,
+        )
         for one in shelf
     )
     return Incomplete(missing=Missing.WHICH_PRODUCT, choices=choices)
@@ -128,8 +133,8 @@ def _is_rate_unknown(command: Mix, product: Product) -> bool:
 def _ask_form(command: Mix, product: Product, kind: ProductKind) -> Incomplete:
     concentrate = StockProduct(ingredient=kind.key, form=Form.CONCENTRATE)
     choices = (
-        Choice("A concentrate", (concentrate, replace(command, product=product.id))),
-        Choice("Ready to use", (StockProduct(ingredient=kind.key, form=Form.READY),)),
+        Choice(ButtonText.CONCENTRATE, (concentrate, replace(command, product=product.id))),
+        Choice(ButtonText.READY_TO_USE, (StockProduct(ingredient=kind.key, form=Form.READY),)),
     )
     return Incomplete(missing=Missing.FORM, text=kind.name, choices=choices)
 
@@ -196,8 +201,8 @@ def _most(command: Mix, kind: ProductKind, product: Product | None) -> Decimal |
 
 def _ask_share(command: Mix, kind: ProductKind, product: Product | None) -> Incomplete:
     choices = (
-        Choice("Of the bottle's content", (replace(command, percent_of=Share.PRODUCT),)),
-        Choice("Of the active ingredient", (replace(command, percent_of=Share.ACTIVE),)),
+        Choice(ButtonText.OF_THE_BOTTLE, (replace(command, percent_of=Share.PRODUCT),)),
+        Choice(ButtonText.OF_THE_INGREDIENT, (replace(command, percent_of=Share.ACTIVE),)),
     )
     strength = _strength(kind, product)
     text = f"{command.percent:f}|{'' if strength is None else f'{strength.normalize():f}'}"

@@ -3,6 +3,7 @@
 from typing import assert_never
 
 from bot.actions.answer_question import answer
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import (
     AddPlants,
     Ask,
@@ -235,7 +236,7 @@ def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912
         case NotUnderstood(reason="nothing open"):
             return [nothing_due(desk)]
         case NotUnderstood(text=text, reason="") if _is_new_plant(text, desk):
-            add = Choice(f"Add {text}"[:40], (AddPlants((NewPlant(name=text),), is_sure=True),))
+            add = Choice(ButtonText.ADD, (AddPlants((NewPlant(name=text),), is_sure=True),), text)
             return [_ask(Incomplete(missing=Missing.ADD, text=text, choices=(add,)), desk)]
         case NotUnderstood(text=text, reason=reason):
             return [Unclear(text, reason, tuple(plant.name for plant in desk.household.living))]
@@ -282,7 +283,7 @@ def _find(command: LogFind, desk: Desk) -> list[Outcome]:
     goes_on = () if desk.household.walk is None else (GoOn(),)
     choices = tuple(
         Choice(
-            desk.knowledge.pests[pest].name,
+            ButtonText.NAMED,
             (
                 LogFind(
                     plants=command.plants,
@@ -294,10 +295,11 @@ def _find(command: LogFind, desk: Desk) -> list[Outcome]:
                 ),
                 *goes_on,
             ),
+            desk.knowledge.pests[pest].name,
         )
         for pest in candidates(command.pest, desk)
     )
-    choices += (Choice("Don't know: find out", (Identify(plants=command.plants, find=command),)),)
+    choices += (Choice(ButtonText.FIND_OUT, (Identify(plants=command.plants, find=command),)),)
     return [_ask(Incomplete(missing=Missing.WHICH_PEST, plants=command.plants, choices=choices), desk)]
 
 
@@ -308,7 +310,8 @@ def _correct(command: Correct, desk: Desk) -> list[Outcome]:
     if len(keys) == 1:
         return [correct(Correct(plant=command.plant, pest=keys[0]), desk)]
     choices = tuple(
-        Choice(desk.knowledge.pests[key].name, (Correct(plant=command.plant, pest=key),)) for key in keys
+        Choice(ButtonText.NAMED, (Correct(plant=command.plant, pest=key),), desk.knowledge.pests[key].name)
+        for key in keys
     )
     return [_ask(Incomplete(missing=Missing.WHICH_PEST, plants=(command.plant,), choices=choices), desk)]
 
@@ -321,7 +324,7 @@ def _release(command: ReleasePlant, desk: Desk) -> list[Outcome]:
             desk.member.household,
             desk.member.chat,
             Expecting.CHOICE,
-            (Choice("Put it back anyway", (anyway,)), Choice("Keep it apart", (Decline(),))),
+            (Choice(ButtonText.BACK_ANYWAY, (anyway,)), Choice(ButtonText.KEEP_APART, (Decline(),))),
             desk.now,
         )
     return [outcome]

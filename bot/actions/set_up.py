@@ -4,6 +4,7 @@ from dataclasses import dataclass, replace
 from datetime import time
 from zoneinfo import ZoneInfo
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import (
     AddPlants,
     Choice,
@@ -52,16 +53,16 @@ MOST_ARRIVALS = 3
 NEAR = ("near ", "close to ", "by ", "outside ", "just outside ", "not far from ")
 
 FACINGS = (
-    ("north", Facing.N),
-    ("north-east", Facing.NE),
-    ("east", Facing.E),
-    ("south-east", Facing.SE),
-    ("south", Facing.S),
-    ("south-west", Facing.SW),
-    ("west", Facing.W),
-    ("north-west", Facing.NW),
-    ("no window", Facing.NONE),
-    ("don't know", Facing.UNKNOWN),
+    (ButtonText.NORTH, Facing.N),
+    (ButtonText.NORTH_EAST, Facing.NE),
+    (ButtonText.EAST, Facing.E),
+    (ButtonText.SOUTH_EAST, Facing.SE),
+    (ButtonText.SOUTH, Facing.S),
+    (ButtonText.SOUTH_WEST, Facing.SW),
+    (ButtonText.WEST, Facing.W),
+    (ButtonText.NORTH_WEST, Facing.NW),
+    (ButtonText.NO_WINDOW, Facing.NONE),
+    (ButtonText.DONT_KNOW, Facing.UNKNOWN),
 )
 
 
@@ -100,7 +101,7 @@ def set_town(command: SetTown, desk: Desk) -> TownSet | WhichTown | NoSuchTown |
     is_sure = bool(towns) and (len(towns) == 1 or towns[0].population >= DOMINANT * towns[1].population)
     if is_sure:
         return set_coordinates(_coordinates(towns[0]), desk)
-    choices = tuple(Choice(_label(town), (_coordinates(town),)) for town in offered)
+    choices = tuple(Choice(ButtonText.NAMED, (_coordinates(town),), _full_name(town)) for town in offered)
     desk.store.ask(desk.member.household, desk.member.chat, Expecting.TOWN, choices, desk.now)
     return WhichTown(command.text, offered, is_guess=bool(guesses)) if offered else NoSuchTown(command.text)
 
@@ -114,7 +115,7 @@ def _town_and_what_is_near(text: str) -> tuple[Town, ...]:
     return find_towns(last if leads_to else first)
 
 
-def _label(town: Town) -> str:
+def _full_name(town: Town) -> str:
     return ", ".join(part for part in (town.name, town.region, town.country) if part)[:40]
 
 
@@ -232,8 +233,8 @@ def ask_facing(desk: Desk) -> str | None:
     for place in desk.household.places.values():
         if place.facing is None and place.outdoors is None:
             choices = tuple(
-                Choice(label, (SetPlace(name=place.name, place_id=place.id, facing=facing),))
-                for label, facing in FACINGS
+                Choice(text, (SetPlace(name=place.name, place_id=place.id, facing=facing),))
+                for text, facing in FACINGS
             )
             desk.store.ask(desk.member.household, desk.member.chat, Expecting.PLACE, choices, desk.now)
             return place.name
@@ -287,8 +288,8 @@ def _town_instead(command: AddPlants, desk: Desk) -> Incomplete | None:
     if desk.knowledge.kind_named(line.name) is not None or not find_towns(line.name):
         return None
     choices = (
-        Choice(f"My town is {line.name}"[:40], (SetTown(line.name),)),
-        Choice(f"A plant called {line.name}"[:40], (replace(command, is_sure=True),)),
+        Choice(ButtonText.MY_TOWN_IS, (SetTown(line.name),), line.name),
+        Choice(ButtonText.PLANT_CALLED, (replace(command, is_sure=True),), line.name),
     )
     return Incomplete(missing=Missing.TOWN_OR_PLANT, text=line.name, choices=choices)
 
@@ -300,9 +301,9 @@ def _ask_quarantine(drafts: list[Draft], desk: Desk) -> bool:
     if not new or not older or len(new) > MOST_ARRIVALS:
         return False
     choices = (
-        Choice("Six weeks apart", (Isolate(new, quarantine_days=QUARANTINE_DAYS),)),
-        Choice("Three weeks apart", (Isolate(new, quarantine_days=SHORT_QUARANTINE_DAYS),)),
-        Choice("It is not new", (Decline(),)),
+        Choice(ButtonText.SIX_WEEKS_APART, (Isolate(new, quarantine_days=QUARANTINE_DAYS),)),
+        Choice(ButtonText.THREE_WEEKS_APART, (Isolate(new, quarantine_days=SHORT_QUARANTINE_DAYS),)),
+        Choice(ButtonText.NOT_NEW, (Decline(),)),
     )
     desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
     return True

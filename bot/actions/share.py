@@ -2,6 +2,7 @@
 
 from datetime import datetime
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import (
     Choice,
     Decline,
@@ -69,7 +70,10 @@ def leave(command: Leave, desk: Desk) -> LeaveAsked | HasLeft:
     if command.is_confirmed:
         desk.store.leave_household(desk.member.person, desk.member.household, desk.now)
         return HasLeft()
-    choices = (Choice("Yes, leave", (Leave(is_confirmed=True),)), Choice("Stay", (Decline(),)))
+    choices = (
+        Choice(ButtonText.YES_LEAVE, (Leave(is_confirmed=True),)),
+        Choice(ButtonText.STAY, (Decline(),)),
+    )
     desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
     return LeaveAsked(is_founder=False)
 
@@ -90,8 +94,8 @@ def remove_member(command: RemoveMember, desk: Desk) -> MemberAsked | MemberGone
         if other.chat != desk.member.chat:
             desk.say_elsewhere(other.chat, MemberGone(None))
         return MemberGone(other.name)
-    yes = Choice(f"Yes, remove {other.name}"[:40], (RemoveMember(command.name, is_confirmed=True),))
-    _ask(desk, (yes, Choice("Keep", (Decline(),))))
+    yes = Choice(ButtonText.YES_REMOVE, (RemoveMember(command.name, is_confirmed=True),), other.name)
+    _ask(desk, (yes, Choice(ButtonText.KEEP, (Decline(),))))
     return MemberAsked(other.name, is_removal=True)
 
 
@@ -105,8 +109,8 @@ def hand_over(command: HandOver, desk: Desk) -> MemberAsked | OwnerNow | NoSuchM
         if other.chat != desk.member.chat:
             desk.say_elsewhere(other.chat, OwnerNow(None))
         return OwnerNow(other.name)
-    yes = Choice(f"Yes, to {other.name}"[:40], (HandOver(command.name, is_confirmed=True),))
-    _ask(desk, (yes, Choice("Not now", (Decline(),))))
+    yes = Choice(ButtonText.YES_TO, (HandOver(command.name, is_confirmed=True),), other.name)
+    _ask(desk, (yes, Choice(ButtonText.NOT_NOW, (Decline(),))))
     return MemberAsked(other.name, is_removal=False)
 
 
@@ -124,7 +128,10 @@ def forget(command: Forget, desk: Desk) -> ForgetAsked | Erased | OwnerOnly:
     question = desk.store.question(desk.member.household, desk.member.chat)
     was_asked = question is not None and question.expecting is Expecting.ERASE
     if not (command.is_typed and was_asked) or must_hand_over:
-        choices = (Choice("Export first", (Export(),)), Choice("Keep everything", (Decline(),)))
+        choices = (
+            Choice(ButtonText.EXPORT_FIRST, (Export(),)),
+            Choice(ButtonText.KEEP_EVERYTHING, (Decline(),)),
+        )
         desk.store.ask(desk.member.household, desk.member.chat, Expecting.ERASE, choices, desk.now)
         plants = len(desk.household.living)
         return ForgetAsked(what, plants, tuple(one.name for one in others), must_hand_over)

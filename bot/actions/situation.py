@@ -77,6 +77,8 @@ class Situation:
     """Catalogue product key and the words people use."""
     expecting: Expecting = Expecting.NOTHING
     choices: tuple[Choice, ...] = ()
+    choice_texts: tuple[str, ...] = ()
+    """What their buttons say, in the same order: a typed answer is read by it."""
     units: Units = Units.METRIC
     quiet_from_hour: int = 22
     is_held: bool = False

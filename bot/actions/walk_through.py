@@ -1,5 +1,6 @@
 """The check walk in the chat: one plant at a time, one tap each, resumable."""
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import BeginWalk, Choice, EndWalk, GoOn, LogCheck, LogFind, PassPlant
 from bot.actions.desk import Desk
 from bot.actions.outcomes import NoPlants, WalkDone, WalkLevelAsked, WalkStep, WalkStopped
@@ -10,8 +11,12 @@ from bot.domain.release import Level
 from bot.domain.trade import Grade
 from bot.domain.walk import is_under_way, walk_order
 
-LEVELS = (("A plain look", Level.PLAIN), ("With a lens", Level.LENS), ("Just a glance", Level.GLANCE))
-GRADES = (("A few", Grade.FEW), ("Some", Grade.SOME), ("Many", Grade.MANY))
+LEVELS = (
+    (ButtonText.PLAIN_LOOK, Level.PLAIN),
+    (ButtonText.WITH_A_LENS, Level.LENS),
+    (ButtonText.GLANCE, Level.GLANCE),
+)
+GRADES = ((ButtonText.A_FEW, Grade.FEW), (ButtonText.SOME, Grade.SOME), (ButtonText.MANY, Grade.MANY))
 
 
 def begin_walk(command: BeginWalk, desk: Desk) -> WalkStep | WalkDone | WalkLevelAsked | NoPlants:
@@ -23,7 +28,7 @@ def begin_walk(command: BeginWalk, desk: Desk) -> WalkStep | WalkDone | WalkLeve
     if not plants:
         return NoPlants()
     if command.level is None:
-        choices = tuple(Choice(label, (BeginWalk(level, command.plants),)) for label, level in LEVELS)
+        choices = tuple(Choice(text, (BeginWalk(level, command.plants),)) for text, level in LEVELS)
         desk.store.ask(desk.member.household, desk.member.chat, Expecting.WALK, choices, desk.now)
         return WalkLevelAsked(len(plants))
     desk.write([desk.draft(WalkBegun(plants, command.level))])
@@ -70,10 +75,10 @@ def _step(desk: Desk, *, is_resumed: bool = False) -> WalkStep | WalkDone:
         return _done(desk)
     plant = desk.plant(left[0])
     choices = (
-        Choice("None seen", (LogCheck(plants=(plant.id,), level=walk.level), GoOn())),
-        *(Choice(label, (LogFind(plants=(plant.id,), grade=grade), GoOn())) for label, grade in GRADES),
-        Choice("Not today", (PassPlant((plant.id,)),)),
-        Choice("Stop for now", (EndWalk(),)),
+        Choice(ButtonText.NONE_SEEN, (LogCheck(plants=(plant.id,), level=walk.level), GoOn())),
+        *(Choice(text, (LogFind(plants=(plant.id,), grade=grade), GoOn())) for text, grade in GRADES),
+        Choice(ButtonText.NOT_TODAY, (PassPlant((plant.id,)),)),
+        Choice(ButtonText.STOP_NOW, (EndWalk(),)),
     )
     desk.store.ask(desk.member.household, desk.member.chat, Expecting.WALK, choices, desk.now)
     place = desk.household.places.get(plant.place) if plant.place is not None else None

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import BeginWork, Choice, EndWork, TickWork
 from bot.actions.desk import Desk
 from bot.actions.outcomes import NoWork, WorkDone, WorkPaused, WorkStage
@@ -74,9 +75,9 @@ def _show(desk: Desk, written: _Written) -> WorkStage | WorkDone | NoWork:
         return WorkDone(written)
     stage = stages[0]
     choices = (
-        Choice("Done", (TickWork(),)),
-        Choice("Leave it out", (TickWork(is_left_out=True),)),
-        Choice("Stop for today", (EndWork(),)),
+        Choice(ButtonText.DONE, (TickWork(),)),
+        Choice(ButtonText.LEAVE_OUT, (TickWork(is_left_out=True),)),
+        Choice(ButtonText.STOP_TODAY, (EndWork(),)),
     )
     desk.store.ask(desk.member.household, desk.member.chat, Expecting.WORK, choices, desk.now)
     product = _spray(stage.plants[0], desk) if stage.stage is Stage.SPRAY else None

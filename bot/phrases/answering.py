@@ -5,7 +5,7 @@ from dataclasses import replace
 from bot.actions.commands import Choice, Identify, Isolate, LogCheck, LogFind, LogSign, Mix, Postpone
 from bot.actions.situation import Situation
 from bot.domain.trade import Grade, Sign
-from bot.phrases.asking import Meant, short
+from bot.phrases.asking import Meant
 from bot.phrases.clause import TIMES
 from bot.phrases.items import Item, items_of
 from bot.phrases.looks import whole_count
@@ -47,7 +47,7 @@ def read_answer(text: str, words: tuple[str, ...], situation: Situation) -> Mean
     """Find what an open question's answer means; None when it answers something else, or nothing surely."""
     if not situation.choices or "?" in words:
         return None
-    chosen = _by_label(text, words, situation.choices)
+    chosen = _by_its_text(text, words, situation)
     chosen = chosen or _by_yes(words, situation.choices)
     if chosen is not None:
         return chosen.commands or None
@@ -56,7 +56,7 @@ def read_answer(text: str, words: tuple[str, ...], situation: Situation) -> Mean
         _by_refusal_to_move(words, situation.choices)
         or _by_plant(items, situation)
         or _by_find(items, words, situation)
-        or _by_words_of_the_key(words, situation.choices)
+        or _by_words_of_the_key(words, situation)
     )
 
 
@@ -85,12 +85,20 @@ def _by_refusal_to_move(words: tuple[str, ...], choices: tuple[Choice, ...]) -> 
     return meant[0].commands if len(meant) == 1 else None
 
 
-def _by_label(text: str, words: tuple[str, ...], choices: tuple[Choice, ...]) -> Choice | None:
+def _offered(situation: Situation) -> list[tuple[Choice, str]]:
+    """Pair what is offered with the words on its button."""
+    return [
+        (choice, plain(text)) for choice, text in zip(situation.choices, situation.choice_texts, strict=True)
+    ]
+
+
+def _by_its_text(text: str, words: tuple[str, ...], situation: Situation) -> Choice | None:
     typed = plain(text).rstrip(".! ")
     said = _essence(words)
-    exact = [choice for choice in choices if plain(choice.label) == typed]
-    alike = [choice for choice in choices if said and _essence(words_of(plain(choice.label))) == said]
-    close = [choice for choice in choices if _is_close(typed, plain(choice.label))]
+    offered = _offered(situation)
+    exact = [choice for choice, button in offered if button == typed]
+    alike = [choice for choice, button in offered if said and _essence(words_of(button)) == said]
+    close = [choice for choice, button in offered if _is_close(typed, button)]
     return next((meant[0] for meant in (exact, alike, close) if len(meant) == 1), None)
 
 
@@ -129,7 +137,7 @@ def _by_plant(items: tuple[Item, ...], situation: Situation) -> Meant | None:
     if not isinstance(meaning, Plants) or len(meaning.ids) != 1:
         return None
     name = next(known.names[0] for known in situation.plants if known.id == meaning.ids[0])
-    meant = [choice for choice in situation.choices if choice.label == short(name)]
+    meant = [choice for choice in situation.choices if choice.of == name]
     return meant[0].commands if len(meant) == 1 else None
 
 
@@ -152,16 +160,16 @@ def _by_find(items: tuple[Item, ...], words: tuple[str, ...], situation: Situati
             find = replace(told[0], grade=grade, count=None)
             return (find, LogSign(plants=find.plants, sign=sign, on=find.on))
         case _:
-            return _by_part_of_a_name(words, situation.choices) if asks_pest else None
+            return _by_part_of_a_name(words, situation) if asks_pest else None
 
 
-def _by_words_of_the_key(words: tuple[str, ...], choices: tuple[Choice, ...]) -> Meant | None:
+def _by_words_of_the_key(words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Take "crawls slowly" for the one answer of the identification key that has these words."""
-    if not all(isinstance(one, Identify) for choice in choices for one in choice.commands):
+    if not all(isinstance(one, Identify) for choice in situation.choices for one in choice.commands):
         return None
     said = frozenset(word for word in words if word not in {".", "!", ","})
     said = said - _COURTEOUS or said
-    meant = [choice for choice in choices if said and said <= frozenset(words_of(plain(choice.label)))]
+    meant = [choice for choice, button in _offered(situation) if said and said <= frozenset(words_of(button))]
     return meant[0].commands if len(meant) == 1 else None
 
 
@@ -170,8 +178,8 @@ def _find_of(choice: Choice) -> LogFind | None:
     return command if isinstance(command, LogFind) else None
 
 
-def _by_part_of_a_name(words: tuple[str, ...], choices: tuple[Choice, ...]) -> Meant | None:
+def _by_part_of_a_name(words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Take "citrus" for the one offered pest that has the word in its name."""
     said = frozenset(_essence(words))
-    meant = [choice for choice in choices if said and said <= frozenset(words_of(plain(choice.label)))]
+    meant = [choice for choice, button in _offered(situation) if said and said <= frozenset(words_of(button))]
     return meant[0].commands if len(meant) == 1 else None

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from datetime import date, datetime
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import (
     Choice,
     Command,
@@ -20,12 +21,11 @@ from bot.phrases.days import Trouble
 
 Meant = tuple[Command, ...]
 _OFFERED = {
-    "Sprayed": Method.SPRAY,
-    "Swabbed": Method.SWAB,
-    "Wiped": Method.WIPE,
-    "Rinsed": Method.RINSE,
+    ButtonText.SPRAYED: Method.SPRAY,
+    ButtonText.SWABBED: Method.SWAB,
+    ButtonText.WIPED: Method.WIPE,
+    ButtonText.RINSED: Method.RINSE,
 }
-_LONGEST_LABEL = 40
 _MOST_CHOICES = 8
 
 
@@ -48,8 +48,8 @@ def ask_method(
 ) -> Incomplete:
     """Ask what was done to plants that tonight's nudge asked nothing for."""
     choices = tuple(
-        Choice(label, (LogRound(plants=plants, method=method, product=product, on=on, at=at),))
-        for label, method in _OFFERED.items()
+        Choice(text, (LogRound(plants=plants, method=method, product=product, on=on, at=at),))
+        for text, method in _OFFERED.items()
     )
     return Incomplete(missing=Missing.METHOD, plants=plants, choices=choices)
 
@@ -59,9 +59,11 @@ def ask_seen(
 ) -> Incomplete:
     """Ask what a look found; without plants those just spoken of are offered."""
     if not plants:
-        choices = (Choice("None seen on them", (LogCheck(plants=offered, on=on),)),) if offered else ()
+        choices = (
+            (Choice(ButtonText.NONE_SEEN_ON_THEM, (LogCheck(plants=offered, on=on),)),) if offered else ()
+        )
         return Incomplete(missing=Missing.NONE_SEEN, choices=choices)
-    none_seen = Choice("None seen", (LogCheck(plants=plants, on=on),))
+    none_seen = Choice(ButtonText.NONE_SEEN, (LogCheck(plants=plants, on=on),))
     return Incomplete(
         missing=Missing.NONE_SEEN, plants=plants, choices=(none_seen, *grade_choices(plants, None, on))
     )
@@ -79,10 +81,7 @@ def ask_which(
     known = (plant.id for plant in setting.situation.plants)
     plants = unique((*setting.before, *setting.tonight(), *known))
     offered = plants[:_MOST_CHOICES]
-    choices = tuple(Choice(short(setting.label(plant)), (complete((plant,)),)) for plant in offered)
+    choices = tuple(
+        Choice(ButtonText.NAMED, (complete((plant,)),), setting.label(plant)) for plant in offered
+    )
     return Incomplete(missing=Missing.WHICH_PLANT, text=clause.text(), choices=choices)
-
-
-def short(label: str) -> str:
-    """Cut a label to no longer than a button bears."""
-    return label if len(label) <= _LONGEST_LABEL else label[: _LONGEST_LABEL - 1] + "…"

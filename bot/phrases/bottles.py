@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import Choice, Incomplete, Missing, StockProduct
 from bot.actions.situation import Situation
 from bot.domain.trade import Form
@@ -125,5 +126,5 @@ def _ask_which(told: StockProduct, ingredient: str | None, situation: Situation)
     for known in situation.shelf:
         key = ingredient_of(Product(known.id, None), situation)
         if key is not None and ingredient in {None, key}:
-            choices.append(Choice(f"Label of {known.names[0]}"[:40], (replace(told, ingredient=key),)))
+            choices.append(Choice(ButtonText.LABEL_OF, (replace(told, ingredient=key),), known.names[0]))
     return Incomplete(missing=Missing.WHICH_PRODUCT, choices=tuple(choices[:8]))

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import (
     AddPlants,
     Ask,
@@ -42,7 +43,7 @@ from bot.actions.situation import Expecting, Situation
 from bot.domain.identity import PlantId
 from bot.domain.measure import Units
 from bot.phrases.answering import evenings_asked_for, read_answer, read_why
-from bot.phrases.asking import Meant, not_understood, short
+from bot.phrases.asking import Meant, not_understood
 from bot.phrases.bottles import read_bottle
 from bot.phrases.clause import Clause, Setting, named, unique
 from bot.phrases.clauses import clauses_of
@@ -466,10 +467,13 @@ def _seen_or_mixed(words: tuple[str, ...], situation: Situation, *, asks: bool) 
 
 def _ask_whether_new(offered: AddPlants) -> Incomplete:
     text = "; ".join(f"{plant.name}, {plant.place}" for plant in offered.plants)
-    label = (
-        f"Add {offered.plants[0].name}" if len(offered.plants) == 1 else f"Add {len(offered.plants)} plants"
+    is_one = len(offered.plants) == 1
+    add = (
+        Choice(ButtonText.ADD, (offered,), offered.plants[0].name)
+        if is_one
+        else Choice(ButtonText.ADD_PLANTS, (offered,), str(len(offered.plants)))
     )
-    return Incomplete(missing=Missing.ADD, text=text, choices=(Choice(short(label), (offered,)),))
+    return Incomplete(missing=Missing.ADD, text=text, choices=(add,))
 
 
 def _by_clauses(
@@ -495,7 +499,7 @@ def _which_plant(item: Item, words: tuple[str, ...], situation: Situation) -> Co
     clear = [(plant, commands) for plant, commands in meant if not isinstance(commands[0], NotUnderstood)]
     if not clear:
         return NotUnderstood(" ".join(words))
-    choices = tuple(Choice(short(setting.label(plant)), commands) for plant, commands in clear)
+    choices = tuple(Choice(ButtonText.NAMED, commands, setting.label(plant)) for plant, commands in clear)
     return Incomplete(missing=Missing.WHICH_PLANT, text=item.text, choices=choices)
 
 

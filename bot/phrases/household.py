@@ -3,6 +3,7 @@
 from datetime import date
 from decimal import Decimal
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import (
     Choice,
     Hold,
@@ -47,10 +48,10 @@ def read_mixture(clause: Clause, setting: Setting) -> Meant | None:
 
 
 def _ask_which_measure(unclear: UnclearVolume, product: ProductId | None) -> Incomplete:
-    systems = {"US": US_ML, "Imperial": IMPERIAL_ML}
+    systems = {ButtonText.US_MEASURE: US_ML, ButtonText.IMPERIAL_MEASURE: IMPERIAL_ML}
     choices = tuple(
-        Choice(f"{name} {unclear.unit}", (_mix(unclear.amount * system[unclear.unit], product),))
-        for name, system in systems.items()
+        Choice(text, (_mix(unclear.amount * system[unclear.unit], product),), unclear.unit)
+        for text, system in systems.items()
     )
     return Incomplete(missing=Missing.AMOUNT, text=unclear.unit, choices=choices)
 

@@ -3,6 +3,7 @@
 from datetime import date
 from typing import TypeVar
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import (
     Ask,
     Choice,
@@ -103,8 +104,10 @@ def read_deletion(clause: Clause, setting: Setting) -> Meant | None:
     plants = _plants(clause, setting)
     if not plants:
         return (ask_which(clause, setting, LosePlant),)
-    label = f"Take {setting.label(plants[0])} off" if len(plants) == 1 else "Take them off the list"
-    choices = (Choice(label[:40], (LosePlant(plants),)), Choice("Keep", (Decline(),)))
+    is_one = len(plants) == 1
+    off = ButtonText.TAKE_OFF if is_one else ButtonText.TAKE_THEM_OFF
+    name = setting.label(plants[0]) if is_one else ""
+    choices = (Choice(off, (LosePlant(plants),), name), Choice(ButtonText.KEEP, (Decline(),)))
     return (Incomplete(missing=Missing.DELETE, plants=plants, choices=choices),)
 
 
@@ -197,7 +200,7 @@ def read_loss(clause: Clause, setting: Setting) -> Meant | None:
         plants = named(clause)
         if plants and (clause.has(Word.BUGS) or clause.every(Pest)):
             return (ask_seen(plants),)
-        choices = (Choice("The plant is lost", (LosePlant(plants),)),) if plants else ()
+        choices = (Choice(ButtonText.PLANT_LOST, (LosePlant(plants),)),) if plants else ()
         return (Incomplete(missing=Missing.LOST, plants=plants, choices=choices),)
     if not clause.has(Word.LOST) or clause.has(Word.ALL, Word.BUGS) or clause.every(Pest):
         return None

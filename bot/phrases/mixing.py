@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import Choice, Incomplete, LogUse, Missing, Mix, NotUnderstood
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
@@ -220,10 +221,8 @@ def _with_percents(base: Mix, said: _Said) -> Mix | None:
 
 def _ask_which_measure(mixed: Mix, unclear: UnclearVolume) -> Incomplete:
     choices = tuple(
-        Choice(
-            f"{name} {unclear.unit}", (replace(mixed, volume_ml=float(unclear.amount * table[unclear.unit])),)
-        )
-        for name, table in (("US", US_ML), ("Imperial", IMPERIAL_ML))
+        Choice(text, (replace(mixed, volume_ml=float(unclear.amount * table[unclear.unit])),), unclear.unit)
+        for text, table in ((ButtonText.US_MEASURE, US_ML), (ButtonText.IMPERIAL_MEASURE, IMPERIAL_ML))
         if unclear.unit in table
     )
     return Incomplete(missing=Missing.AMOUNT, text=unclear.unit, choices=choices)

@@ -3,6 +3,7 @@
 from datetime import UTC, date, datetime, timedelta
 from itertools import pairwise
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import Choice, Incomplete, Missing, Postpone
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method
@@ -154,8 +155,12 @@ def _ask_when(told: tuple[PlantId, ...], plants: tuple[PlantId, ...], setting: S
     plants = told or plants or setting.tonight()
     tomorrow = setting.situation.today + timedelta(days=1)
     choices = tuple(
-        Choice(label, (Postpone(plants=plants, on=tomorrow + timedelta(days=days)),))
-        for label, days in (("Tomorrow", 0), ("In two days", 1), ("In three days", 2))
+        Choice(text, (Postpone(plants=plants, on=tomorrow + timedelta(days=days)),))
+        for text, days in (
+            (ButtonText.TOMORROW, 0),
+            (ButtonText.IN_TWO_DAYS, 1),
+            (ButtonText.IN_THREE_DAYS, 2),
+        )
         if plants
     )
     return Incomplete(missing=Missing.LATER, plants=told, choices=choices)

@@ -2,6 +2,7 @@
 
 from datetime import UTC, date, datetime
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import Choice, Command, Incomplete, LogRound, Missing
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.trade import Method
@@ -120,7 +121,7 @@ def _which_ones(
     clause: Clause, setting: Setting, told: LogRound, all_of_them: tuple[PlantId, ...]
 ) -> Incomplete:
     asked = ask_which(clause, setting, lambda plants: _for(told, plants))
-    everything = Choice("All of tonight", (_for(told, all_of_them),))
+    everything = Choice(ButtonText.ALL_TONIGHT, (_for(told, all_of_them),))
     return Incomplete(missing=Missing.WHICH_PLANT, text=asked.text, choices=(*asked.choices, everything))
 
 

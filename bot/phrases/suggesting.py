@@ -2,9 +2,10 @@
 
 from collections.abc import Callable, Iterable
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import Choice, Command, Incomplete, Missing, NotUnderstood
 from bot.actions.situation import Situation
-from bot.phrases.asking import Meant, short
+from bot.phrases.asking import Meant
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.slips import slips_between
 from bot.phrases.words import KNOWN
@@ -63,7 +64,7 @@ def _spoken(words: tuple[str, ...]) -> str:
 def _offer(offered: dict[tuple[Command, ...], str]) -> Incomplete:
     """Offer the nearest readings, the nearest first."""
     first = list(offered.items())[:MOST_OFFERED]
-    choices = tuple(Choice(short(text), commands) for commands, text in first)
+    choices = tuple(Choice(ButtonText.NAMED, commands, text) for commands, text in first)
     return Incomplete(missing=Missing.MEANT, text=first[0][1], choices=choices)
 
 

@@ -8,6 +8,7 @@ from typing import Any
 from pydantic import TypeAdapter, ValidationError
 
 from bot.actions import commands
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import Choice, Command, Incomplete, Missing
 from bot.domain import journal
 from bot.domain.identity import PlantId
@@ -162,7 +163,7 @@ def decode_choices(text: str, question: int) -> tuple[Choice, ...]:
     """Read back what a question offered; StoreError names the question this program cannot read."""
     try:
         return _read_choices(text)
-    except (KeyError, ValidationError):
+    except (KeyError, ValueError):
         message = f"the choices of question {question} were written by another version of this program"
         raise StoreError(message) from None
 
@@ -174,11 +175,15 @@ def _read_choices(text: str) -> tuple[Choice, ...]:
 
 
 def _plain_choice(choice: Choice) -> dict[str, Any]:
-    return {"label": choice.label, "commands": [_plain_command(command) for command in choice.commands]}
+    commands = [_plain_command(command) for command in choice.commands]
+    return {"text": choice.text.value, "of": choice.of, "commands": commands}
 
 
 def _choice(plain: dict[str, Any]) -> Choice:
-    return Choice(plain["label"], tuple(_command(one) for one in plain["commands"]))
+    commands = tuple(_command(one) for one in plain["commands"])
+    if "label" in plain:  # written by version 0.2, where a button's words themselves were kept
+        return Choice(ButtonText.NAMED, commands, plain["label"])
+    return Choice(ButtonText(plain["text"]), commands, plain["of"])
 
 
 def _plain_command(command: Command) -> dict[str, Any]:

@@ -2,6 +2,7 @@
 
 from datetime import datetime, timedelta
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import Ask, BeginWalk, Choice, Hold, LogCheck, LogRound, Postpone, Topic
 from bot.actions.outcomes import DueLine, NudgeText
 from bot.domain.care import Care
@@ -35,24 +36,24 @@ def nudge_choices(nudge: NudgeText) -> tuple[Choice, ...]:
     everything = tuple(dict.fromkeys((*asked, *looked)))
     choices = []
     if treated:
-        choices.append(Choice("All done", (LogRound(plants=treated, on=nudge.on),)))
+        choices.append(Choice(ButtonText.ALL_DONE, (LogRound(plants=treated, on=nudge.on),)))
     if mornings:
         choices.append(
-            Choice("Morning done", (LogRound(plants=tuple(sorted(mornings)), method=Method.SPRAY),))
+            Choice(ButtonText.MORNING_DONE, (LogRound(plants=tuple(sorted(mornings)), method=Method.SPRAY),))
         )
     if looked:
-        choices.append(Choice("None seen", (LogCheck(plants=looked, on=nudge.on),)))
+        choices.append(Choice(ButtonText.NONE_SEEN, (LogCheck(plants=looked, on=nudge.on),)))
     if len(looked) >= WALKED_FROM:
-        choices.append(Choice("One by one", (BeginWalk(plants=looked),)))
+        choices.append(Choice(ButtonText.ONE_BY_ONE, (BeginWalk(plants=looked),)))
     tomorrow = nudge.on + timedelta(days=1)
-    choices.append(Choice("Not tonight", (Postpone(plants=everything, on=tomorrow),)))
-    choices.append(Choice("Why", (Ask(topic=Topic.WHY),)))
+    choices.append(Choice(ButtonText.NOT_TONIGHT, (Postpone(plants=everything, on=tomorrow),)))
+    choices.append(Choice(ButtonText.WHY, (Ask(topic=Topic.WHY),)))
     return tuple(choices)
 
 
 def go_on_choices() -> tuple[Choice, ...]:
     """Give the answers to whether to go on."""
-    return (Choice("Go on", (Ask(topic=Topic.DUE),)), Choice("Quiet until I write", (Hold(),)))
+    return (Choice(ButtonText.GO_ON, (Ask(topic=Topic.DUE),)), Choice(ButtonText.QUIET_TILL_HEARD, (Hold(),)))
 
 
 def say_answered(name: str) -> str:

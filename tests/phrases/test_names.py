@@ -56,7 +56,7 @@ def test_a_name_of_two_plants_is_asked_with_what_each_would_do() -> None:
     (asked,) = understand("fern had 3 left", TWO_FERNS)
     assert isinstance(asked, Incomplete)
     assert asked.missing is Missing.WHICH_PLANT
-    assert [choice.label for choice in asked.choices] == ["big fern", "little fern"]
+    assert [choice.of for choice in asked.choices] == ["big fern", "little fern"]
     assert asked.choices[1].commands == understand("little fern had 3 left", TWO_FERNS)
 
 

@@ -5,6 +5,7 @@ from datetime import time
 
 import pytest
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import (
     AddPlants,
     Choice,
@@ -117,7 +118,8 @@ def test_done_is_no_plant_of_the_list() -> None:
 
 def test_an_offered_answer_may_be_typed() -> None:
     offered = (LogRound(plants=(HOYA,)),)
-    asked = replace(EVENING, choices=(Choice("Sprayed", offered), Choice("Some (up to about 30)", ())))
+    choices = (Choice(ButtonText.SPRAYED, offered), Choice(ButtonText.UP_TO_30, ()))
+    asked = replace(EVENING, choices=choices, choice_texts=("Sprayed", "Some (up to about 30)"))
     assert understand("sprayd", asked) == offered
     assert understand("Sprayed!", asked) == offered
     assert understand("undo", asked) == (Undo(),)

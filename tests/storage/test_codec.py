@@ -5,6 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from bot.actions import commands
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import Choice, Command, Incomplete, Missing
 from bot.domain.journal import Found, Payload
 from bot.domain.trade import Grade
@@ -47,18 +48,28 @@ def test_a_payload_comes_back_as_it_was(cls: type[Payload]) -> None:
 @pytest.mark.parametrize("cls", COMMAND_CLASSES, ids=lambda cls: cls.__name__)
 def test_an_offered_command_comes_back_as_it_was(cls: type[Command]) -> None:
     @few
-    @given(st.text(max_size=40), values_of(cls))
-    def comes_back(label: str, command: Command) -> None:
-        offered = (Choice(label, (command, commands.Help())),)
+    @given(st.sampled_from(ButtonText), st.text(max_size=40), values_of(cls))
+    def comes_back(text: ButtonText, name: str, command: Command) -> None:
+        offered = (Choice(text, (command, commands.Help()), name),)
         assert decode_choices(encode_choices(offered), 1) == offered
 
     comes_back()
 
 
 def test_a_question_within_a_question_comes_back() -> None:
-    inner = (Choice("Ivy", (commands.Undo(),)),)
-    offered = (Choice("which one", (Incomplete(missing=Missing.WHICH_PLANT, choices=inner),)),)
+    inner = (Choice(ButtonText.NAMED, (commands.Undo(),), "Ivy"),)
+    offered = (Choice(ButtonText.IT_IS, (Incomplete(missing=Missing.WHICH_PLANT, choices=inner),)),)
     assert decode_choices(encode_choices(offered), 1) == offered
+
+
+def test_a_button_of_the_version_before_keeps_its_words() -> None:
+    stored = '[{"label":"All done","commands":[{"type":"undo"}]}]'
+    assert decode_choices(stored, 1) == (Choice(ButtonText.NAMED, (commands.Undo(),), "All done"),)
+
+
+def test_a_button_of_a_version_to_come_is_refused_by_the_number_of_its_question() -> None:
+    with pytest.raises(StoreError, match="question 7"):
+        decode_choices('[{"text":"to-come","of":"","commands":[{"type":"undo"}]}]', 7)
 
 
 def test_the_stored_form_of_a_find_stays() -> None:

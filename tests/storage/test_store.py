@@ -2,6 +2,7 @@ from datetime import date, timedelta
 
 import pytest
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import Choice, Undo
 from bot.actions.ports import Store
 from bot.actions.situation import Expecting
@@ -109,7 +110,7 @@ def test_places_plants_and_products_are_numbered(database: Database) -> None:
 
 def test_a_new_question_closes_the_one_before(database: Database) -> None:
     home = found(database).household
-    choices = (Choice("Undo it", (Undo(),)),)
+    choices = (Choice(ButtonText.NAMED, (Undo(),), "Undo it"),)
     with database.unit() as unit:
         assert unit.question(home, PERSON) is None
         first = unit.ask(home, PERSON, Expecting.CHOICE, choices, NOW)

@@ -6,6 +6,7 @@ from typing import Any
 
 from hypothesis import strategies as st
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import Ask, Choice, Help, Incomplete, LogRound, Missing, Mix, Undo
 
 _INSTANTS = st.datetimes(timezones=st.just(UTC))
@@ -17,7 +18,8 @@ st.register_type_strategy(Decimal, st.decimals(allow_nan=False, allow_infinity=F
 
 def _choices() -> st.SearchStrategy[Choice]:
     plain = st.one_of(*(st.from_type(cls) for cls in (LogRound, Ask, Mix, Undo, Help)))
-    return st.builds(Choice, st.text(max_size=40), st.lists(plain, max_size=3).map(tuple))
+    commands = st.lists(plain, max_size=3).map(tuple)
+    return st.builds(Choice, st.sampled_from(ButtonText), commands, st.text(max_size=40))
 
 
 def values_of(cls: type) -> st.SearchStrategy[Any]:
