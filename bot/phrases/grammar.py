@@ -390,7 +390,7 @@ def _wrapped(command: Command | None) -> Meant | None:
 
 
 def _town(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
-    told = read_coordinates(text) or read_town(text, situation)
+    told = read_coordinates(text, is_asked=True) or read_town(text, situation)
     if told is None and "\n" in text.strip() and "," in text:
         told = read_plants(text, situation, is_expected=True)
     if told is not None:

@@ -15,7 +15,7 @@ from bot.actions.commands import (
 )
 from bot.domain.identity import ProductId
 from bot.domain.measure import IMPERIAL_ML, US_ML
-from bot.domain.trade import Form
+from bot.domain.trade import Form, Grade
 from bot.phrases.asking import Meant, bad_day, not_understood
 from bot.phrases.clause import DATES, Clause, Setting
 from bot.phrases.days import Day, Every, Trouble, day_ahead, day_behind
@@ -31,8 +31,11 @@ COLDEST, HOTTEST = -40, 60
 def read_mixture(clause: Clause, setting: Setting) -> Meant | None:
     """Read "mix 750 ml", "mix half a US gallon of neem"."""
     del setting
-    if not clause.has(Word.MIX) or not clause.only(Word.MIX, Tool, Product, Volume, UnclearVolume, Word.DO):
+    kinds = (Tool, Product, Volume, UnclearVolume, Grade)
+    if not clause.has(Word.MIX) or not clause.only(Word.MIX, Word.DO, *kinds):
         return None
+    if clause.one(Grade) not in {None, Grade.SOME}:
+        return None  # "mix some neem" leaves the volume open; "mix many" tells nothing
     product = clause.one(Product)
     if product is not None and product.id is None:
         return not_understood(clause, "shelf")

@@ -1,5 +1,7 @@
 """Something seen that nobody has named: "what is this", "bumps that lift off", "tiny flies at the fern"."""
 
+from itertools import pairwise
+
 from bot.actions.commands import Identify
 from bot.actions.situation import Situation
 from bot.phrases.asking import Meant
@@ -51,12 +53,19 @@ _SEEN: tuple[tuple[tuple[str, ...], tuple[tuple[str, str], ...]], ...] = (
     (("green", "insects"), (("look", "insects"), ("colour", "green"))),
     (("little", "insects"), (("look", "insects"),)),
 )
+_OWN_NAMES = frozenset(
+    (size, bugs)
+    for size in ("tiny", "small", "little", "white", "green", "black", "brown", "strange", "weird", "unknown")
+    for bugs in ("bugs", "insects", "things", "creatures", "critters", "specks", "dots")
+)
+"""Animals described and not named: they lead to the key."""
 _OWN_WORD = listed("bumps discs lumps flies silvery powder grains moths insects patches specks")
 """Words that no sign has a name for, so that they alone lead to the key."""
 _PASSING = listed(
-    "there is are some a the an on of my our it i we have has see saw found with at around in little tiny"
+    " there is are some a the an on of my our it i we have has see saw found with at around in little tiny"
     " small these this that what pest bug identify find out no idea not sure do know which are those they"
-    " white brown black and , . ! ? please help leaves leaf stuff thing things something got"
+    " white brown black green strange weird unknown insects creatures critters specks dots bugs and , . !"
+    " ? please help leaves leaf stuff thing things something got"
 )
 
 
@@ -64,7 +73,8 @@ def read_identification(words: tuple[str, ...], situation: Situation) -> Meant |
     """Read a question what it is, with what of it is told already; None where it is something else."""
     seen, rest = _seen(words)
     asks = any(words[at : at + len(ask)] == ask for ask in _ASKS for at in range(len(words)))
-    if not asks and not (seen and _OWN_WORD & frozenset(words)):
+    is_described = any(pair in _OWN_NAMES for pair in pairwise(words))
+    if not asks and not is_described and not (seen and _OWN_WORD & frozenset(words)):
         return None
     plants: tuple[int, ...] = ()
     for item in items_of(rest, situation):

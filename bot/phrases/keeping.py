@@ -165,7 +165,7 @@ def read_strange_place(clause: Clause, setting: Setting) -> Meant | None:
     """Read "moved the hoya to the bathroom", where nobody has told of a bathroom yet."""
     unknown = [item.text for item in clause.items if isinstance(item.meaning, Unknown)]
     rest = [item.meaning for item in clause.items if not isinstance(item.meaning, Unknown)]
-    is_move = clause.has(*_MOVING) and any(item.text in _TOWARDS for item in clause.items)
+    is_move = clause.has(*_MOVING) and any(item.text.split()[0] in _TOWARDS for item in clause.items)
     is_only_a_place = len(unknown) == 1 and clause.items[-1].text == unknown[0]
     if not is_move or not is_only_a_place or not all(_is_of_a_move(meaning) for meaning in rest):
         return None

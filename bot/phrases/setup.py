@@ -10,9 +10,9 @@ from bot.domain.window import Facing, Outdoors
 from bot.phrases.days import clock_at, evening_hour
 from bot.phrases.names import Place, names_of
 from bot.phrases.text import plain, tidy, words_of
-from bot.phrases.words import KNOWN, listed, words_in
+from bot.phrases.words import KNOWN, Word, listed, phrase_at, words_in
 
-_COORDINATES = re.compile(r"(-?\d{1,2}\.\d{1,8}) ?[, ] ?(-?\d{1,3}\.\d{1,8})")
+_COORDINATES = re.compile(r"(-?\d{1,3}(?:\.\d{1,8})?) ?[, ] ?(-?\d{1,3}(?:\.\d{1,8})?)")
 _TOWN = (
     "i live in ",
     "we live in ",
@@ -67,6 +67,10 @@ _LIST = (
     "my plants",
     "add a",
 )
+_BROUGHT_HOME = re.compile(
+    r"^(?:(?:i|we) )?(?:have )?(?:got|bought|brought home) (?:an?|the)(?: new)? ", re.IGNORECASE
+)
+"""What may stand before a plant and its place: "got a new fern, study"."""
 _HEADINGS = ("plants", "my plants", "new plants", "add plants")
 _VERBS = (
     " is outdoors",
@@ -164,10 +168,10 @@ def read_expected_town(text: str) -> Command:
     return SetTown(town.strip(" .!"))
 
 
-def read_coordinates(text: str) -> Command | None:
-    """Read "51.05, 3.73"."""
+def read_coordinates(text: str, *, is_asked: bool = False) -> Command | None:
+    """Read "51.05, 3.73"; whole degrees only where the town is asked for."""
     match = _COORDINATES.fullmatch(plain(text))
-    if match is None:
+    if match is None or not (is_asked or ("." in match[1] and "." in match[2])):
         return None
     return SetCoordinates(
         float(match[1]), float(match[2])
@@ -232,8 +236,10 @@ def read_plants(text: str, situation: Situation, *, is_expected: bool) -> Comman
             return None
         lines[0] = rest.lstrip(" :")
         lines = [line for line in lines if line]
-    elif not is_expected and not _looks_like_a_list(lines, situation):
-        return None
+    else:
+        lines[0] = _BROUGHT_HOME.sub("", first)
+        if not is_expected and not _looks_like_a_list(lines, situation):
+            return None
     read = [(line, _plants_of(line, is_expected=is_expected)) for line in lines]
     plants = tuple(plant for _, line in read for plant in line if plant is not None)
     unread = tuple(line for line, plants_there in read if None in plants_there)
@@ -426,9 +432,16 @@ def _is_news(text: str, situation: Situation) -> bool:
         and len(text) <= _LONGEST_NAME
         and all(word.isalpha() for word in words)
         and not is_told
+        and not isinstance(_first_meaning(words), Word)
         and any(word not in KNOWN for word in words)
         and not frozenset(words) & (_SENTENCE | _STEERING)
     )
+
+
+def _first_meaning(words: tuple[str, ...]) -> object:
+    """Give what the first word does: "put" makes no name of "put orchid"."""
+    found = phrase_at(words, 0)
+    return None if found is None or found[0] is Word.FILLER else found[0]
 
 
 def _fields(line: str) -> list[str]:

@@ -35,8 +35,10 @@ def warned(plant: str, product: str, refusals: Sequence[Refusal]) -> str:
     )
 
 
-def eat_from(plant: str, on: date | None) -> str:
+def eat_from(plant: str, on: date | None, used_on: date) -> str:
     """Say from when an edible plant may be eaten again."""
     if on is None:
         return f"{plant}: do not eat from it any more."
+    if on <= used_on:
+        return f"{plant}: no days to wait before eating, by the usual label; wash it well."
     return f"{plant}: do not eat before {day(on)}, and wash it."

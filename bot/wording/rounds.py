@@ -34,7 +34,7 @@ def round_done(told: o.RoundLogged, voice: Voice) -> str:
     ]
     lines += [warned(*one) for one in told.against]
     lines += _first_uses(told)
-    lines += [eat_from(*one) for one in told.eat_from]
+    lines += [eat_from(*one, told.on) for one in told.eat_from]
     lines += [_late_line(one.name, one.late) for one in told.done if one.late is not None]
     if told.still_open:
         lines.append(f"Still open tonight: {listed(told.still_open)}.")

@@ -48,7 +48,7 @@ def forget_asked(told: o.ForgetAsked) -> str:
     """Say what would be erased, and the sentence that does it."""
     if told.must_hand_over:
         return (
-            f"{listed(told.others)} share this home and you own it. “hand over to {told.others[0]}”, then “forget me”; "
+            f"{listed(told.others)} {'shares' if len(told.others) == 1 else 'share'} this home and you own it. “hand over to {told.others[0]}”, then “forget me”; "
             "or erase it for all of you: “erase this home”. Nothing is erased yet."
         )
     if told.what is Erasing.HOME:

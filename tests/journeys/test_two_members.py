@@ -120,7 +120,7 @@ def test_a_member_is_forgotten_and_the_plants_keep_what_was_told(shared: Talk) -
 
 def test_an_owner_with_others_hands_over_or_erases_for_all(shared: Talk) -> None:
     assert "“hand over to Bo”, then “forget me”" in shared.say("forget me")[0]
-    assert shared.say("forget me for good")[0].startswith("Bo share this home and you own it.")
+    assert shared.say("forget me for good")[0].startswith("Bo shares this home and you own it.")
     assert "for you and Bo for good" in shared.say("erase this home")[0]
     answers = shared.say("erase this home for good")
     assert answers[0].startswith("Erased: this home")
