@@ -17,6 +17,7 @@ from bot.actions.outcomes import (
     NoPlants,
     NoTrend,
     PhotosShown,
+    PlacesTold,
     PlantList,
     ReasonOf,
     Reasons,
@@ -25,6 +26,7 @@ from bot.actions.outcomes import (
     Shelf,
     TrendShown,
 )
+from bot.actions.rearrange import tell_places
 from bot.actions.share import list_members
 from bot.actions.show_trend import show_trend
 from bot.actions.take_back import history_lines
@@ -58,6 +60,7 @@ Answered = (
     | PhotosShown
     | NoPhotos
     | MemberList
+    | PlacesTold
 )
 
 
@@ -76,6 +79,8 @@ def answer(command: Ask, desk: Desk) -> Answered:  # noqa: C901, PLR0912 - one a
             return _habits(desk)
         case _ if not desk.household.plants:
             return NoPlants()
+        case Topic.PLACES:
+            return tell_places(command.plants, desk)
         case Topic.ISOLATED:
             return _isolated(desk)
         case Topic.DUE:

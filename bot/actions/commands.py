@@ -162,6 +162,30 @@ class Isolate:
 
 
 @dataclass(frozen=True, slots=True)
+class Rename:
+    """Another name for a plant or for a place; one of the two is set."""
+
+    name: str
+    plant: PlantId | None = None
+    place: PlaceId | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SetPot:
+    """How wide the pots of plants are. [cm]."""
+
+    plants: tuple[PlantId, ...]
+    pot_cm: float
+
+
+@dataclass(frozen=True, slots=True)
+class RemovePlace:
+    """A place is no longer used."""
+
+    place: PlaceId
+
+
+@dataclass(frozen=True, slots=True)
 class MovePlant:
     """To another place."""
 
@@ -453,6 +477,7 @@ class Topic(Enum):
     MEMBERS = "members"
     PHOTOS = "photos"
     PLANTS = "plants"
+    PLACES = "places"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -558,6 +583,9 @@ Command = (
     | Undo
     | Isolate
     | MovePlant
+    | Rename
+    | SetPot
+    | RemovePlace
     | ReleasePlant
     | LosePlant
     | StockProduct

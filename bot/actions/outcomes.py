@@ -291,6 +291,60 @@ class IsolatedThem:
 
 
 @dataclass(frozen=True, slots=True)
+class Renamed:
+    """A plant or a place bears another name."""
+
+    old: str
+    new: str
+
+
+@dataclass(frozen=True, slots=True)
+class NameTaken:
+    """Another bears this name already; nothing written."""
+
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class PotSet:
+    """The width of pots was written. [cm]."""
+
+    plants: tuple[str, ...]
+    pot_cm: float
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceRemoved:
+    """A place is no longer used."""
+
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceInUse:
+    """Plants stand there; nothing written."""
+
+    name: str
+    plants: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceTold:
+    """A place and what stands there."""
+
+    place: Place
+    plants: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PlacesTold:
+    """Where the plants stand."""
+
+    places: tuple[PlaceTold, ...]
+    nowhere: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Moved:
     """At another place from a day on."""
 
@@ -1007,6 +1061,12 @@ Outcome = (
     | WhichOneMeant
     | IsolatedThem
     | Moved
+    | Renamed
+    | NameTaken
+    | PotSet
+    | PlaceRemoved
+    | PlaceInUse
+    | PlacesTold
     | ReleasedThem
     | NotYet
     | Lost

@@ -47,10 +47,13 @@ from bot.actions.commands import (
     RefusePhoto,
     ReleasePlant,
     RemoveMember,
+    RemovePlace,
+    Rename,
     SetAnimals,
     SetCoordinates,
     SetHours,
     SetPlace,
+    SetPot,
     SetRoutine,
     SetStrict,
     SetTown,
@@ -97,6 +100,7 @@ from bot.actions.outcomes import (
     Welcomed,
 )
 from bot.actions.postpone import postpone
+from bot.actions.rearrange import remove_place, rename, set_pot
 from bot.actions.set_apart import isolate, lose, move, release
 from bot.actions.set_up import (
     add_plants,
@@ -166,6 +170,12 @@ def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912
             return [isolate(command, desk)]
         case MovePlant():
             return [move(command, desk)]
+        case Rename():
+            return [rename(command, desk)]
+        case SetPot():
+            return [set_pot(command, desk)]
+        case RemovePlace():
+            return [remove_place(command, desk)]
         case ReleasePlant():
             return _release(command, desk)
         case LosePlant():

@@ -21,6 +21,7 @@ from bot.domain.journal import (
     Nudged,
     PestCorrected,
     PhotoTaken,
+    PlaceGone,
     PlaceSet,
     PlantSet,
     Postponed,
@@ -58,6 +59,7 @@ _NO_HISTORY = (
     Nudged,
     HouseholdSet,
     PlaceSet,
+    PlaceGone,
     WorkTicked,
     WorkEnded,
     WalkBegun,
@@ -159,6 +161,10 @@ def describe(entry: Entry) -> str:
     match entry.payload:
         case Found(pest=pest):
             return f"Found:{pest}"
+        case PlantSet(name=None, place=None, pot_cm=None):
+            return "Described"
+        case PlantSet(name=None, place=None):
+            return "Potted"
         case PlantSet(name=None):
             return "Moved"
         case payload if hasattr(payload, "method"):

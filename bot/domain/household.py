@@ -26,7 +26,9 @@ from bot.domain.journal import (
     NudgedTask,
     PestCorrected,
     PhotoTaken,
+    PlaceGone,
     PlaceSet,
+    PlantRenamed,
     PlantSet,
     Postponed,
     ProductSet,
@@ -282,6 +284,7 @@ class Household:
     is_strict: bool = False
     animals: frozenset[str] = frozenset()
     places: dict[PlaceId, Place] = field(default_factory=dict)
+    places_gone: set[PlaceId] = field(default_factory=set)
     plants: dict[PlantId, Plant] = field(default_factory=dict)
     products: dict[ProductId, Product] = field(default_factory=dict)
     routines: dict[str, tuple[str, date]] = field(default_factory=dict)
@@ -361,6 +364,8 @@ def fold(entries: Sequence[Entry]) -> Household:
         _apply(household, entry)
     for entry in counted:
         _note_nudge(household, entry)
+    for place in household.places_gone - {plant.place for plant in household.living}:
+        household.places.pop(place, None)  # one where a plant stands again, by a taking back, stays
     for plant in household.plants.values():
         if plant.place not in household.places:
             plant.place = None  # the place was taken back
@@ -410,6 +415,8 @@ def _apply_to_household(household: Household, entry: Entry) -> None:
             _set_preferences(household, told)
         case PlaceSet() | TemperatureRead() | UsualByMonth() as told:
             _apply_to_place(household, told, entry.happened_on)
+        case PlaceGone(place=place):
+            household.places_gone.add(place)
         case ProductSet() as told:
             _stock(household.products[told.product], told, entry.happened_on)
         case SprayUsed() | CalendarGiven() as told:
@@ -545,11 +552,13 @@ def _set_preferences(household: Household, told: HouseholdSet) -> None:
         household.animals = frozenset(told.animals)
 
 
-def _apply_to_plant(plant: Plant, entry: Entry) -> None:  # noqa: C901 - one arm a payload
+def _apply_to_plant(plant: Plant, entry: Entry) -> None:  # noqa: C901, PLR0912 - one arm a payload
     on = entry.happened_on
     match entry.payload:
         case PlantSet() as told:
             _set_plant(plant, told, on)
+        case PlantRenamed(name=name):
+            plant.name = name
         case Found(pest=pest, grade=grade, count=count, where=where):
             _find(plant, pest, Find(on, grade, count, where))
         case PhotoTaken(photo=photo):

@@ -54,14 +54,28 @@ class PlaceSet:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PlaceGone:
+    """A place is no longer used."""
+
+    place: PlaceId
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PlantSet:
-    """The entry's plant added, renamed or moved. Pot size [cm]."""
+    """The entry's plant added, moved or told more of. Pot size [cm]."""
 
     name: str | None = None
     place: PlaceId | None = None
     pot_cm: float | None = None
     kind: str | None = None
     traits: tuple[str, ...] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PlantRenamed:
+    """The entry's plant is called otherwise."""
+
+    name: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -280,7 +294,9 @@ class SprayUsed:
 Payload = (
     HouseholdSet
     | PlaceSet
+    | PlaceGone
     | PlantSet
+    | PlantRenamed
     | ProductSet
     | Found
     | SignSeen

@@ -27,6 +27,7 @@ _DAY_NAMES = (
 WEEKDAYS = {name: number for number, names in enumerate(_DAY_NAMES) for name in names.split()}
 _FULL_DAYS = frozenset(names.split()[0] for names in _DAY_NAMES)
 _BEFORE_A_DAY = frozenset({"on", "until", "till", "til", "for", "to", "every"})
+_WHICH = listed("last next this coming")
 _BYDAY = ("MO", "TU", "WE", "TH", "FR", "SA", "SU")
 _RELATIVE = {
     ("day", "before", "yesterday"): -2,
@@ -148,6 +149,7 @@ class Trouble(Enum):
     FUTURE = "future"
     PAST = "past"
     UNCLEAR = "when"
+    NO_SUCH_DAY = "no such day"
 
 
 When = Day | Weekday | MonthDay | Moment | Clock | Murky | Period | Every
@@ -160,6 +162,7 @@ def when_at(words: tuple[str, ...], start: int, situation: Situation) -> tuple[W
         or _phrase(words, start, situation.today)
         or _ago_or_ahead(words, start, situation)
         or _calendar(words, start)
+        or _weekday_and_date(words, start, situation.today)
         or _weekday(words, start)
         or clock_at(words, start)
     )
@@ -177,7 +180,10 @@ def day_behind(when: When, situation: Situation) -> date | Trouble:
             if which == "next":
                 return Trouble.FUTURE
         case MonthDay():
-            day = _year_behind(when, today) or date.max
+            found = _year_behind(when, today)
+            if found is None:
+                return Trouble.NO_SUCH_DAY
+            day = found
         case _:
             return Trouble.UNCLEAR
     if day > today:
@@ -196,7 +202,10 @@ def day_ahead(when: When, situation: Situation) -> date | Trouble:
                 return Trouble.UNCLEAR
             day = today + timedelta(days=(index - today.weekday()) % _WEEK or _WEEK)
         case MonthDay():
-            day = _year_ahead(when, today) or date.min
+            found = _year_ahead(when, today)
+            if found is None:
+                return Trouble.NO_SUCH_DAY
+            day = found
         case _:
             return Trouble.UNCLEAR
     if day <= today:
@@ -333,6 +342,28 @@ def _year(words: tuple[str, ...], start: int) -> tuple[int | None, int]:
     word = words[start] if start < len(words) else ""
     is_year = word.isdecimal() and len(word) == len("2000") and word.startswith("20")
     return (int(word), 1) if is_year else (None, 0)
+
+
+def _weekday_and_date(words: tuple[str, ...], start: int, today: date) -> tuple[When, int] | None:
+    """Read "next fri 8 may", "sunday, the 3rd of may": the nearest such day, unclear where they disagree."""
+    at = start + (words[start] in _WHICH)
+    name = words[at] if at < len(words) else ""
+    if name not in WEEKDAYS:
+        return None
+    at += 1
+    while words[at : at + 1] in {(",",), ("the",)}:
+        at += 1
+    told = _month_first(words, at) or _day_first(words, at) if at < len(words) else None
+    if told is None or not isinstance(told[0], MonthDay | Day):
+        return None
+    day, size = told[0], told[1] + at - start
+    if isinstance(day, Day):
+        return (day if day.on.weekday() == WEEKDAYS[name] else Murky(name)), size
+    years = (_date(today.year + off, day.month, day.day) for off in (-1, 0, 1))
+    fitting = [one for one in years if one is not None and one.weekday() == WEEKDAYS[name]]
+    if not fitting:
+        return Murky(name), size
+    return Day(min(fitting, key=lambda one: abs(one - today))), size
 
 
 def _weekday(words: tuple[str, ...], start: int) -> tuple[Weekday, int] | None:

@@ -1,5 +1,6 @@
 """From a message to commands: deterministic, strict, and never a write that was not told."""
 
+import re
 from collections.abc import Callable
 
 from bot.actions.button_texts import ButtonText
@@ -73,6 +74,7 @@ from bot.phrases.names import OneOf, Plants, names_of
 from bot.phrases.putting_off import read_postponement
 from bot.phrases.questions import ASKING, is_question, read_question
 from bot.phrases.rates import read_bad_rate
+from bot.phrases.renaming import read_renaming
 from bot.phrases.rounds import read_round
 from bot.phrases.routines import SPOKEN as ROUTINES_WORDS
 from bot.phrases.routines import read_habit
@@ -269,6 +271,8 @@ _NEVER_A_PLANT = listed(
 )
 _THANKS = ("thank you", "thanks", "cheers", "ta")
 _MOST_ADDRESSED = 3
+_SENTENCE_END = re.compile(r"(?<=[.!?])\s+|\n+")
+_MOST_SENTENCES = 12
 _PAST_A_QUESTION = (Undo, Help, Exposure, Ask, Start, SetHours, SetPlace, AddPlants)
 
 
@@ -286,11 +290,26 @@ def understand(text: str, situation: Situation) -> Meant:
         return (Exposure(),)
     if not any(word[:1].isalnum() for word in words) and "?" not in words:
         return _by_sign(text, situation)
-    meant = _read(text, words, situation)
+    meant = _by_sentences(text, situation) or _read(text, words, situation)
     if not _may_be_a_slip(meant):
         return meant
     offer = suggest(words, situation, _SPOKEN, lambda others: _read(" ".join(others), others, situation))
     return meant if offer is None else (offer,)
+
+
+def _by_sentences(text: str, situation: Situation) -> Meant | None:
+    """Read what is told and what is asked in one message each by itself; None where any is not understood."""
+    sentences = [one.strip() for one in _SENTENCE_END.split(text.strip()) if one.strip(" .!")]
+    asked = [one.endswith("?") for one in sentences]
+    if len(sentences) > _MOST_SENTENCES or not any(asked) or all(asked):
+        return None
+    told = [command for one in sentences for command in _read(one, words_of(plain(one)), situation)]
+    unclear = next((one for one in told if isinstance(one, NotUnderstood)), None)
+    if unclear is not None:
+        return (unclear,)
+    is_list = any(isinstance(one, AddPlants) for one in told)
+    open_ends = sum(isinstance(one, Incomplete) for one in told)
+    return None if is_list or open_ends > 1 or _contradict(told) else tuple(dict.fromkeys(told))
 
 
 def _may_be_a_slip(meant: Meant) -> bool:
@@ -315,6 +334,9 @@ def _read(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
     reason = read_why(words, situation.choices)
     if reason is not None:
         return reason
+    renamed = read_renaming(text, words, situation)
+    if renamed is not None:
+        return renamed
     strong = _strong(text, words)
     if strong is not None:
         return (strong,)

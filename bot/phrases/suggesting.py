@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterable
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import Choice, Command, Incomplete, Missing, NotUnderstood
+from bot.actions.commands import Choice, Command, Incomplete, Missing, NotUnderstood, StockProduct
 from bot.actions.situation import Situation
 from bot.phrases.asking import Meant
 from bot.phrases.items import Unknown, items_of
@@ -39,6 +39,9 @@ def suggest(
     known = KNOWN | frozenset(others)
     if len(words) > MOST_WORDS:
         return None
+    bought = read(("got", *words))
+    if all(isinstance(one, StockProduct) for one in bought):
+        return _offer({bought: _spoken(("got", *words))})  # a bottle told of without a verb
     unread = [item.text for item in items_of(words, situation) if isinstance(item.meaning, Unknown)]
     strange = [text for text in unread if text.isalpha() and text not in known]
     if len(strange) != 1 or len(strange[0]) < _LEAST_LETTERS:

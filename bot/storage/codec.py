@@ -19,6 +19,8 @@ from bot.storage.failure import StoreError
 KINDS: dict[type, tuple[str, int]] = {
     journal.HouseholdSet: ("household_set", 1),
     journal.PlaceSet: ("place_set", 1),
+    journal.PlaceGone: ("place_gone", 1),
+    journal.PlantRenamed: ("plant_renamed", 1),
     journal.PlantSet: ("plant_set", 1),
     journal.ProductSet: ("product_set", 1),
     journal.Found: ("found", 1),
@@ -66,6 +68,9 @@ COMMANDS: dict[type, str] = {
     commands.Undo: "undo",
     commands.Isolate: "isolate",
     commands.MovePlant: "move_plant",
+    commands.Rename: "rename",
+    commands.SetPot: "set_pot",
+    commands.RemovePlace: "remove_place",
     commands.ReleasePlant: "release_plant",
     commands.LosePlant: "lose_plant",
     commands.StockProduct: "stock_product",

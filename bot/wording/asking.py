@@ -44,6 +44,7 @@ UNCLEAR_REASONS = {
     "temperature": "That is outside what plants at home live through (-10 to 45 °C). Nothing is written.",
     "rate": "That is no rate I can mix by. Say it per litre, gallon, quart, pint or cup: “5 ml per litre”. Nothing is written.",
     "percent": "A share lies between 0 and 100 %. Nothing is written; what does the label say?",
+    "no such day": "There is no such day in that year, so nothing is written. Which day do you mean?",
     "past": "That day cannot be meant: it is over, or more than 400 days ago. Nothing is written.",
 }
 

@@ -10,6 +10,10 @@ from bot.wording.rounds import DONE
 TOLD = {
     "HouseholdSet": "settings",
     "PlaceSet": "a place",
+    "PlaceGone": "a place removed",
+    "PlantRenamed": "another name",
+    "Described": "what it is like",
+    "Potted": "a pot",
     "PlantSet": "a new plant",
     "Moved": "a change of place",
     "ProductSet": "a product on the shelf",

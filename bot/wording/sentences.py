@@ -22,6 +22,7 @@ from bot.wording.rounds import nothing_due, put_off, round_done
 from bot.wording.setting_up import (
     ASK_TOWN,
     place_saved,
+    places_told,
     plants_added,
     question_skipped,
     settings,
@@ -145,6 +146,21 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
         case o.Moved():
             rest = f" Still isolated: {listed(outcome.still_isolated)}." if outcome.still_isolated else ""
             return f"Written: {listed(outcome.plants)} at {outcome.place}.{rest}"
+        case o.Renamed(old=old, new=new):
+            return f"Written: {old} is called {new} now."
+        case o.NameTaken(name=name):
+            return f"{name} is another's name already, so nothing is written. Which name else?"
+        case o.PotSet(plants=plants, pot_cm=width):
+            return f"Written: {listed(plants)} in {'a pot' if len(plants) == 1 else 'pots'} of {voice.length(width)}."
+        case o.PlaceRemoved(name=name):
+            return f"Written: {name} is no place of yours any more."
+        case o.PlaceInUse(name=name, plants=plants):
+            return (
+                f"{listed(plants)} {'stands' if len(plants) == 1 else 'stand'} at {name}, so nothing is written. "
+                f"Move {'it' if len(plants) == 1 else 'them'} first, like “{plants[0]} to ...”."
+            )
+        case o.PlacesTold():
+            return places_told(outcome, voice)
         case o.ReleasedThem():
             return released(outcome)
         case o.NotYet(plant=plant, quarantine_until=until) if until is not None:

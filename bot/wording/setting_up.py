@@ -4,7 +4,7 @@ from decimal import Decimal
 
 from bot.actions import outcomes as o
 from bot.actions.situation import Expecting
-from bot.domain.household import EVENING, QUIET_FROM, QUIET_UNTIL
+from bot.domain.household import EVENING, QUIET_FROM, QUIET_UNTIL, Place
 from bot.domain.measure import Units
 from bot.domain.trade import Form
 from bot.domain.window import Facing, Outdoors
@@ -79,7 +79,11 @@ def question_skipped(told: o.QuestionSkipped) -> str:
 
 def place_saved(told: o.PlacesSaved, voice: Voice) -> str:
     """Confirm a place; ask the next one's window."""
-    place = told.place
+    return f"Written: {_place(told.place, voice)}.{_ask_facing(told.asks_facing_of)}"
+
+
+def _place(place: Place, voice: Voice) -> str:
+    """Name a place with what is known of its light."""
     parts = []
     if place.outdoors is not None:
         parts.append(OUTDOORS[place.outdoors])
@@ -87,8 +91,15 @@ def place_saved(told: o.PlacesSaved, voice: Voice) -> str:
         parts.append(FACINGS[place.facing])
     if place.lamp_until is not None:
         parts.append(f"grow light until {voice.clock(place.lamp_until)}")
-    detail = f" ({', '.join(parts)})" if parts else ""
-    return f"Written: {place.name}{detail}.{_ask_facing(told.asks_facing_of)}"
+    return f"{place.name} ({', '.join(parts)})" if parts else place.name
+
+
+def places_told(told: o.PlacesTold, voice: Voice) -> str:
+    """Say where plants stand, and what is known of the places."""
+    if not told.places and not told.nowhere:
+        return "I know no places yet. Tell me of one like “kitchen faces west”."
+    lines = [f"{_place(one.place, voice)}: {listed(one.plants) or 'nothing there'}" for one in told.places]
+    return "\n".join([*lines, *(f"{name}: no place yet" for name in told.nowhere)])
 
 
 def _ask_facing(place: str | None) -> str:

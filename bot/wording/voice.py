@@ -30,6 +30,10 @@ class Voice:
         minutes = f":{local.minute:02d}" if local.minute else ""
         return f"{(local.hour - 1) % 12 + 1}{minutes} {'am' if local.hour < 12 else 'pm'}"  # noqa: PLR2004 - noon
 
+    def length(self, cm: float) -> str:
+        """Say a length [cm]."""
+        return f"{cm:g} cm" if self.units is not Units.US else f"{cm / 2.54:.2g} in ({cm:g} cm)"
+
     def warmth(self, celsius: float) -> str:
         """Say a temperature [degC]."""
         if self.units is Units.US:

@@ -59,6 +59,25 @@ def test_one_slip_in_a_message_is_offered_and_writes_nothing(talk: Talk, typed: 
     assert talk.new_since(before) == []
 
 
+@pytest.mark.parametrize("typed", ["soap, ready to use", "neem oil concentrate"])
+def test_a_bottle_told_of_without_a_verb_is_offered(talk: Talk, typed: str) -> None:
+    before = len(talk.entries())
+    assert talk.say(typed) == [f"Did you mean “got {typed}”? Nothing is written yet."]
+    assert talk.new_since(before) == []
+    assert talk.say("yes")[0].startswith("On the shelf: ")
+
+
+def test_what_is_told_and_what_is_asked_in_one_message_are_both_answered(talk: Talk) -> None:
+    before = len(talk.entries())
+    (answer,) = talk.say("sprayed the hoya. what's isolated?")
+    assert answer.startswith("Written for today, Sat 2 May: hoya sprayed")
+    assert answer.endswith("No plant is isolated.")
+    assert [type(one) for one in talk.new_since(before)] == [Treated]
+    before = len(talk.entries())
+    assert talk.say("sprayed the ivy\nblorp it\nisolated?")[0].startswith("I did not understand “blorp")
+    assert talk.new_since(before) == []
+
+
 def test_readings_as_near_as_each_other_are_offered_together(talk: Talk) -> None:
     talk.set_up(("hoya 12 citrus mealybugs",))
     talk.evening()

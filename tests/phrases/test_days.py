@@ -139,3 +139,19 @@ def test_later_this_evening_ends_where_quiet_hours_begin() -> None:
 )
 def test_a_time_or_a_habit_is_read_or_refused(text: str, meaning: str) -> None:
     assert notation(understand(text, EVENING), EVENING) == meaning
+
+
+def test_a_weekday_with_its_date_is_one_day() -> None:
+    (later,) = understand("hoya later, next fri 8 may", EVENING)
+    assert isinstance(later, Postpone)
+    assert later.on == date(2026, 5, 8)
+    (done,) = understand("sprayed hoya on sunday, the 3rd of may", EVENING)
+    assert isinstance(done, LogRound)
+    assert done.on == date(2026, 5, 3)
+    (unclear,) = understand("sprayed hoya on monday 3 may", EVENING)  # it was a Sunday
+    assert isinstance(unclear, NotUnderstood)
+
+
+def test_a_day_the_year_lacks_is_no_other_day() -> None:
+    for text in ("sprayed hoya on 29 feb", "away until 29 feb"):
+        assert understand(text, EVENING) == (NotUnderstood(text, reason="no such day"),), text

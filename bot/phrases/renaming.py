@@ -1,0 +1,163 @@
+"""Other names and pots: "rename the hoya to bertha", "hoya is in a 20 cm pot now", "remove the kitchen"."""
+
+from bot.actions.commands import Ask, LogRound, NotUnderstood, RemovePlace, Rename, SetPot, Topic
+from bot.actions.situation import Situation
+from bot.domain.identity import PlantId
+from bot.domain.trade import Method
+from bot.phrases.asking import Meant
+from bot.phrases.names import OneOf, Place, Plants, names_of
+from bot.phrases.numbers import number_at
+from bot.phrases.text import tidy
+from bot.phrases.words import KNOWN, listed
+
+_OPENERS = frozenset({"rename", "call"})
+_NAMED = (("is", "called"), ("is", "now", "called"), ("is", "named"), ("is", "now", "named"))
+_TO = listed("to as into")
+_LEADING = listed("the my our place room plant please")
+_REMOVES = listed("remove delete forget drop")
+_WIDE = {
+    "cm": 1.0,
+    "centimetres": 1.0,
+    "centimeters": 1.0,
+    "inch": 2.54,
+    "inches": 2.54,
+    "in": 2.54,
+    '"': 2.54,
+}
+_AROUND_A_POT = listed(
+    "has have got is are in into a an the now of my our pot pots wide size it sits stands stand new bigger"
+    " larger smaller one each moved put potted up , . ! please - 's"
+)
+_REPOTTED = listed("repotted potted repot")
+_POT_CM = (3.0, 150.0)
+"""What pots at home measure across; a figure beyond is a slip. Judgement. [cm]"""
+_UNSURE = PlantId(0)
+"""Stands for a name that several plants answer to; no plant has this number."""
+_LONGEST_NAME = 40
+_MOST_WORDS = 5
+_ASKS = frozenset(
+    {
+        *("places", "rooms", "my places", "list places", "what places do i have", "which places do i have"),
+        *("what places are there", "which places are there", "my rooms", "what rooms do i have"),
+    }
+)
+
+
+def read_renaming(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
+    """Read another name, another pot or a place no longer used; None where it is none of them."""
+    said = tuple(word for word in words if word not in {"?", ".", "!", "please"})
+    if " ".join(said) in _ASKS:
+        return (Ask(topic=Topic.PLACES),)
+    if said[:1] == ("where",):
+        return _where(said, situation)
+    if "?" in words:
+        return None
+    return _renamed(text, said, situation) or _removed(said, situation) or _potted(said, situation)
+
+
+def _where(said: tuple[str, ...], situation: Situation) -> Meant | None:
+    found = _named_at(said, 2, situation) if said[1:2] in {("is",), ("are",)} else None
+    if found is None or found[1] != len(said):
+        return None
+    if not isinstance(found[0], Plants | OneOf):
+        return None
+    return (Ask(topic=Topic.PLACES, plants=found[0].ids),)
+
+
+def _named_at(said: tuple[str, ...], at: int, situation: Situation) -> tuple[object, int] | None:
+    """Give the plant or the place named here, and where the next word is."""
+    while said[at : at + 1] and said[at] in _LEADING:
+        at += 1
+    names = names_of(situation)
+    if at >= len(said):
+        return None
+    found = names.exact_at(said, at) or (names.loose_at(said, at) if said[at] not in KNOWN else None)
+    return None if found is None else (found[0], at + found[1])
+
+
+def _renamed(text: str, said: tuple[str, ...], situation: Situation) -> Meant | None:
+    is_opened = said[:1] != () and said[0] in _OPENERS
+    found = _named_at(said, 1 if is_opened else 0, situation)
+    if found is None:
+        return None
+    thing, at = found
+    if is_opened:
+        at += said[at : at + 1] != () and said[at] in _TO
+    else:
+        joint = next((one for one in _NAMED if said[at : at + len(one)] == one), None)
+        if joint is None:
+            return None
+        at += len(joint)
+    name = _as_typed(text, said[at:])
+    if name is None:
+        return None
+    if isinstance(thing, Place):
+        return (Rename(name, place=thing.id),)
+    if isinstance(thing, Plants) and len(thing.ids) == 1:
+        return (Rename(name, plant=thing.ids[0]),)
+    return _which(thing)
+
+
+def _which(thing: object) -> Meant | None:
+    """Ask for the whole name where several plants answer to what was said."""
+    if isinstance(thing, OneOf | Plants):
+        return (NotUnderstood("", reason="which plant"),)
+    return None
+
+
+def _as_typed(text: str, words: tuple[str, ...]) -> str | None:
+    """Give the last words in the case they were typed in; None where they can be no name."""
+    typed = " ".join(tidy(text).rstrip(" .!").split()[-len(words) :]) if words else ""
+    is_name = bool(typed) and len(typed) <= _LONGEST_NAME and len(words) <= _MOST_WORDS
+    is_letters = all(word.isalnum() for word in words) and any(word.isalpha() for word in words)
+    return typed if is_name and is_letters and not frozenset(words) <= KNOWN else None
+
+
+def _removed(said: tuple[str, ...], situation: Situation) -> Meant | None:
+    if said[:1] == () or said[0] not in _REMOVES:
+        return None
+    found = _named_at(said, 1, situation)
+    if found is None or found[1] != len(said) or not isinstance(found[0], Place):
+        return None
+    return (RemovePlace(found[0].id),)
+
+
+def _potted(said: tuple[str, ...], situation: Situation) -> Meant | None:
+    """Read a pot's width of named plants; with "repotted" that is written too."""
+    names = names_of(situation)
+    widths: list[float] = []
+    plants: list[PlantId] = []
+    at = 0
+    while at < len(said):
+        named = names.exact_at(said, at) or (names.loose_at(said, at) if said[at] not in KNOWN else None)
+        width = _width_at(said, at)
+        if named is not None and isinstance(named[0], Plants | OneOf):
+            plants += named[0].ids if isinstance(named[0], Plants) else (_UNSURE,)
+            at += named[1]
+        elif width is not None:
+            widths.append(width[0])
+            at += width[1]
+        elif said[at] in _AROUND_A_POT or said[at] in _REPOTTED:
+            at += 1
+        else:
+            return None
+    has_pot = bool(frozenset(said) & {"pot", "pots", *_REPOTTED})
+    if not plants or len(widths) != 1 or not has_pot or not _POT_CM[0] <= widths[0] <= _POT_CM[1]:
+        return None
+    ids = tuple(dict.fromkeys(plants))
+    if _UNSURE in ids:
+        return (NotUnderstood("", reason="which plant"),)
+    pot = SetPot(ids, round(widths[0], 1))
+    if frozenset(said) & _REPOTTED:
+        return (LogRound(plants=ids, method=Method.REPOT), pot)
+    return (pot,)
+
+
+def _width_at(said: tuple[str, ...], at: int) -> tuple[float, int] | None:
+    found = number_at(said, at)
+    if found is None:
+        return None
+    after = at + found[1]
+    after += said[after : after + 1] == ("-",)
+    unit = said[after] if after < len(said) else ""
+    return (float(found[0]) * _WIDE[unit], after + 1 - at) if unit in _WIDE else None
