@@ -288,7 +288,15 @@ class Faults(PersonSide):
 
         if not isinstance(one, dict):
             raise BadInputError("a fault must be a JSON object")
-        if unknown := one.keys() - {"method", "times", "status", "retry_after", "cut", "delay_s"}:
+        if unknown := one.keys() - {
+            "method",
+            "times",
+            "status",
+            "retry_after",
+            "cut",
+            "delay_s",
+            "is_garbage",
+        }:
             raise BadInputError(f"a fault has no {', '.join(sorted(unknown))}")
         method = self.standin.methods.names.get(str(one.get("method")).lower())
         if method is None:
@@ -442,6 +450,7 @@ def fault_figures(one: chats.Json) -> chats.Json:
         "times": whole(one.get("times", 1), "times"),
         "delay_s": number(one.get("delay_s") or 0, "delay_s", 0, LONGEST_DELAY_S),
         "cut": one.get("cut"),
+        "is_garbage": one.get("is_garbage") is True,
     }
     for name in ("status", "retry_after"):
         figures[name] = None if one.get(name) is None else whole(one[name], name)

@@ -31,6 +31,8 @@ class Fault:
     retry_after: int | None = None
     cut: str | None = None
     delay_s: float = 0
+    is_garbage: bool = False
+    """The answer is no JSON, though the method did its work, as from a proxy between the two."""
 
     def refusal(self) -> RefusedError:
         """Give the answer that stands in for the method's own."""
@@ -206,7 +208,7 @@ class BotHandler(RequestHandler):
             self._cut()
             return
         self.set_header("Content-Type", "application/json")
-        self.finish(json.dumps(said))
+        self.finish(json.dumps(said) if fault is None or not fault.is_garbage else "<html>502</html>")
 
     def _cut(self) -> None:
         if not self._is_gone:

@@ -1,5 +1,7 @@
 """A message cut into clauses, and the pieces that only continue the clause before joined to it."""
 
+from datetime import date
+
 from bot.domain.pest import Level
 from bot.domain.trade import Form, Grade, Method
 from bot.phrases.clause import DATES, Clause
@@ -26,14 +28,14 @@ _RESULT_WORDS = (
 )
 
 
-def clauses_of(items: tuple[Item, ...]) -> tuple[Clause, ...] | None:
+def clauses_of(items: tuple[Item, ...], today: date) -> tuple[Clause, ...] | None:
     """Cut and join; None where a list of plants could belong to either side."""
     joined: list[Clause] = []
     waiting: list[Clause] = []
     pieces = _without_no(_pieces(items))
     for at, piece in enumerate(pieces):
         following = pieces[at + 1 :]
-        if _is_list(piece) and _reaches_on(joined, following):
+        if _is_list(piece) and _reaches_on(joined, following, today):
             if joined and not _opens_with_plant(joined[-1]):
                 return None
             waiting.append(piece)
@@ -41,7 +43,7 @@ def clauses_of(items: tuple[Item, ...]) -> tuple[Clause, ...] | None:
             waiting.append(piece)
         elif joined and not waiting and _could_be_either(joined[-1], piece):
             return None
-        elif joined and not waiting and _continues(joined[-1], piece):
+        elif joined and not waiting and _continues(joined[-1], piece, today):
             joined[-1] = joined[-1].with_more(_as_exception(piece))
         else:
             joined.append(_gathered(waiting, piece))
@@ -57,15 +59,29 @@ def _pieces(items: tuple[Item, ...]) -> list[Clause]:
         if item.meaning in _JOINTS:
             _keep(pieces, gathered, joint)
             gathered, joint = [], item.text
+        elif _begins_anew(gathered, item):
+            _keep(pieces, gathered, joint)
+            gathered, joint = [item], ""
         else:
             gathered.append(item)
     _keep(pieces, gathered, joint)
     return pieces
 
 
+def _begins_anew(gathered: list[Item], item: Item) -> bool:
+    """Tell that "orchid" begins anew in "hoya done orchid no", "swabbed" in "sprayed hoya swabbed ivy"."""
+    content = [one.meaning for one in gathered if one.meaning is not Word.FILLER]
+    if not content:
+        return False
+    if isinstance(item.meaning, Plants | OneOf):
+        return isinstance(content[0], Plants | OneOf) and content[-1] in {Word.DONE, Word.CLEAN, Word.NONE}
+    has_plants = any(isinstance(one, Plants | OneOf) for one in content)
+    return isinstance(item.meaning, Method) and isinstance(content[0], Method) and has_plants
+
+
 def _without_no(pieces: list[Clause]) -> list[Clause]:
     """Read "no, I meant the bay", "no, 7": the "no" only opens the correction."""
-    if len(pieces) < len(("no", "correction")) or pieces[0].content() != [Word.NOT]:
+    if len(pieces) < len(("no", "correction")) or set(pieces[0].content()) != {Word.NOT}:
         return pieces
     if (
         len(pieces) == len(("no", "number"))
@@ -114,17 +130,22 @@ def _opens_with_method(piece: Clause) -> bool:
     return isinstance(piece.content()[0], Method)
 
 
-def _reaches_on(joined: list[Clause], following: list[Clause]) -> bool:
+def _reaches_on(joined: list[Clause], following: list[Clause], today: date) -> bool:
     """Whether a bare list of plants has, further on, a clause that begins with its own plant."""
     ahead = next((piece for piece in following if not _is_list(piece)), None)
     if not joined:
         return True
-    return ahead is not None and _opens_with_plant(ahead) and not (_only_dated(ahead) and _lies_behind(ahead))
+    return (
+        ahead is not None
+        and _opens_with_plant(ahead)
+        and not (_only_dated(ahead) and _lies_behind(ahead, today))
+    )
 
 
 def _only_dated(piece: Clause) -> bool:
     """Read "orchid yesterday" continues "sprayed hoya and"; "coffee tomorrow" is a clause of its own."""
-    return piece.only(Plants, Day, Weekday, MonthDay) and bool(piece.every((Day, Weekday, MonthDay)))
+    is_dated = bool(piece.every((Day, Weekday, MonthDay)))
+    return is_dated and piece.only(Plants, Day, Weekday, MonthDay, Product)
 
 
 def _is_told_as_past(piece: Clause) -> bool:
@@ -152,11 +173,16 @@ def _tells_of_the_past(before: Clause) -> bool:
     return before.has(Word.DONE, Word.SAW, Word.CHECKED) or bool(before.every(Method))
 
 
-def _continues(before: Clause, piece: Clause) -> bool:
+def _continues(before: Clause, piece: Clause, today: date) -> bool:
     if _is_list(piece) or piece.only(*_ADDED) or _leads_there(before, piece):
         return True
+    if before.has(Word.LATER) and piece.only(Plants, Word.FILL_TO, *DATES) and piece.joint.startswith("and"):
+        return bool(before.every(Plants)) and not before.every(DATES)
     if _only_dated(piece):
-        return _tells_of_the_past(before) and not before.every(DATES) and _lies_behind(piece)
+        return _tells_of_the_past(before) and not before.every(DATES) and _lies_behind(piece, today)
+    lacks_its_number = bool(before.every(Pest) and before.every(Plants)) and not before.every((Count, Grade))
+    if lacks_its_number and piece.only(Count, Word.BUGS) and piece.every(Count):
+        return True  # "mealybugs on the hoya, 8 of them"
     if before.has(Word.CHECKED) and (_is_result(piece) or _ends_the_list(before, piece)):
         return True
     return piece.has(Word.NOT) and _takes_back(before, piece)
@@ -168,17 +194,28 @@ def _leads_there(before: Clause, piece: Clause) -> bool:
     return is_on_its_way and piece.only(Plants, Word.FILL_TO, Place, *DATES) and bool(piece.every(Place))
 
 
-def _lies_behind(piece: Clause) -> bool:
+def _lies_behind(piece: Clause, today: date) -> bool:
+    if any(_is_ahead(day, today) for day in piece.every((Day, MonthDay))):
+        return False
     return _is_told_as_past(piece) or any(
         item.text.endswith(("yesterday", "night", "ago")) for item in piece.items
     )
 
 
+def _is_ahead(told: object, today: date) -> bool:
+    """Whether a day with its date is still to come."""
+    if isinstance(told, Day):
+        return told.on > today
+    return isinstance(told, MonthDay) and (told.month, told.day) > (today.month, today.day)
+
+
 def _ends_the_list(before: Clause, piece: Clause) -> bool:
     """Tell that "bay nothing" continues "checked ivy and"."""
     results = (Word.NOTHING, Word.CLEAN, Word.NONE)
-    is_open = before.only(Word.CHECKED, Plants) and bool(before.every(Plants)) and piece.joint == "and"
-    return is_open and piece.only(Plants, *results) and piece.has(*results)
+    is_open = (
+        before.only(Word.CHECKED, Plants) and bool(before.every(Plants)) and piece.joint.startswith("and")
+    )
+    return is_open and piece.only(Plants, Word.ALL, Level, *results) and piece.has(*results)
 
 
 def _is_result(piece: Clause) -> bool:

@@ -265,7 +265,7 @@ def _every_few(words: tuple[str, ...], start: int) -> tuple[Every, int] | None:
 
 
 def _ago_or_ahead(words: tuple[str, ...], start: int, situation: Situation) -> tuple[When, int] | None:
-    ahead = words[start] in {"in", "for"}
+    ahead = words[start] in {"in", "for", "after"}
     begin = start + ahead
     found = number_at(words, begin) if begin < len(words) else None
     if found is None:

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Callable
+from typing import TypeGuard
 
 from bot.actions.button_texts import ButtonText
 from bot.actions.commands import (
@@ -48,6 +49,7 @@ from bot.phrases.asking import Meant, not_understood
 from bot.phrases.bottles import read_bottle
 from bot.phrases.clause import Clause, Setting, named, unique
 from bot.phrases.clauses import clauses_of
+from bot.phrases.courtesy import deed_requested, without_courtesy
 from bot.phrases.exposure import is_exposure
 from bot.phrases.household import (
     read_absence,
@@ -91,7 +93,7 @@ from bot.phrases.setup import (
 )
 from bot.phrases.sharing import SPOKEN as SHARING_WORDS
 from bot.phrases.sharing import read_sharing
-from bot.phrases.suggesting import suggest
+from bot.phrases.suggesting import offer_reading, suggest, suggest_part
 from bot.phrases.text import LONGEST, is_thumb_up, plain, words_of
 from bot.phrases.walking import SPOKEN as WALKING_WORDS
 from bot.phrases.walking import read_walk
@@ -149,7 +151,19 @@ _STRONG: dict[str, Command] = {
         ("good night", "goodnight", "bye", "goodbye", "good bye", "see you", "night", "sleep well"),
         Greet(is_farewell=True),
     ),
-    **dict.fromkeys(("help", "help me", "commands", "what can i say", "i need help", "menu"), Help()),
+    **dict.fromkeys(
+        (
+            "help",
+            "help me",
+            "commands",
+            "what can i say",
+            "i need help",
+            "i need some help",
+            "need help",
+            "menu",
+        ),
+        Help(),
+    ),
     **dict.fromkeys(("plants", "list", "list plants", "my plants", "all my plants"), Ask(topic=Topic.PLANTS)),
     **dict.fromkeys(
         ("strict", "strict mode", "be strict", "strict on", "strict mode on"), SetStrict(is_strict=True)
@@ -269,10 +283,12 @@ _NEVER_A_PLANT = listed(
     " more less bit little big small good bad new old other another"
     " something anything someone fine please tell show"
 )
-_THANKS = ("thank you", "thanks", "cheers", "ta")
+_THANKS = ("thank you", "thanks", "many thanks", "cheers", "ta")
 _MOST_ADDRESSED = 3
 _SENTENCE_END = re.compile(r"(?<=[.!?])\s+|\n+")
 _MOST_SENTENCES = 12
+_LONG_NAME = 7
+"""A name nobody knows, as long as this, may be a slip of a word that is known. Judgement."""
 _PAST_A_QUESTION = (Undo, Help, Exposure, Ask, Start, SetHours, SetPlace, AddPlants)
 
 
@@ -291,15 +307,42 @@ def understand(text: str, situation: Situation) -> Meant:
     if not any(word[:1].isalnum() for word in words) and "?" not in words:
         return _by_sign(text, situation)
     meant = _by_sentences(text, situation) or _read(text, words, situation)
+    is_clear = not any(isinstance(one, NotUnderstood) or _is_of_a_stranger(one) for one in meant)
+    bare = words if is_clear else without_courtesy(words)
+    plainly = meant if bare == words else _read(" ".join(bare), bare, situation)
+    if not any(isinstance(one, NotUnderstood) or _is_of_a_stranger(one) for one in plainly):
+        return _without_greetings(plainly)
     if not _may_be_a_slip(meant):
-        return meant
-    offer = suggest(words, situation, _SPOKEN, lambda others: _read(" ".join(others), others, situation))
-    return meant if offer is None else (offer,)
+        return _without_greetings(meant)
+    deed = deed_requested(words)
+    if deed is not None and (requested := offer_reading(deed, _read(" ".join(deed), deed, situation))):
+        return (requested,)
+    for said in dict.fromkeys((words, bare)):
+        offer = suggest(said, situation, _SPOKEN, lambda others: _read(" ".join(others), others, situation))
+        if offer is not None:
+            return (offer,)
+    if any(isinstance(one, Incomplete) for one in meant):
+        return meant  # a plant nobody knows: that is the answer
+    part = suggest_part(bare, lambda others: _read(" ".join(others), others, situation))
+    return meant if part is None else (part,)
+
+
+def _is_of_a_stranger(command: Command) -> TypeGuard[Incomplete]:
+    """Whether it names a plant nobody knows."""
+    return isinstance(command, Incomplete) and command.missing is Missing.UNKNOWN_PLANT
+
+
+def _without_greetings(meant: Meant) -> Meant:
+    """Leave a greeting out where more was said."""
+    told = tuple(one for one in meant if not isinstance(one, Greet))
+    return told or meant
 
 
 def _by_sentences(text: str, situation: Situation) -> Meant | None:
     """Read what is told and what is asked in one message each by itself; None where any is not understood."""
-    sentences = [one.strip() for one in _SENTENCE_END.split(text.strip()) if one.strip(" .!")]
+    sentences = [
+        one.strip() for one in _SENTENCE_END.split(text.strip()) if words_of(plain(one.strip(" .!")))
+    ]
     asked = [one.endswith("?") for one in sentences]
     if len(sentences) > _MOST_SENTENCES or not any(asked) or all(asked):
         return None
@@ -316,7 +359,7 @@ def _may_be_a_slip(meant: Meant) -> bool:
     """Whether nothing was understood, or several words were taken for the name of a plant nobody knows."""
     return all(
         (isinstance(one, NotUnderstood) and not one.reason)
-        or (isinstance(one, Incomplete) and one.missing is Missing.UNKNOWN_PLANT and " " in one.text)
+        or (_is_of_a_stranger(one) and (" " in one.text or len(one.text) >= _LONG_NAME))
         for one in meant
     )
 
@@ -507,7 +550,7 @@ def _by_clauses(
         return (NotUnderstood(unclear[0].text, reason="which plant"),)
     if unclear:
         return (_which_plant(unclear[0], words, situation),)
-    clauses = clauses_of(items)
+    clauses = clauses_of(items, situation.today)
     if clauses is None:
         return (NotUnderstood(" ".join(words), reason="which plant"),)
     return _together(clauses, situation) or (NotUnderstood(" ".join(words)),)

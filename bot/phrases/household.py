@@ -180,5 +180,6 @@ def read_arrival(clause: Clause, setting: Setting) -> Meant | None:
         Word.GOT,
     }:
         return None
-    kind = " ".join(item.text for item in clause.items[meanings.index(Word.NEW) + 1 :])
+    behind = clause.items[meanings.index(Word.NEW) + 1 :]
+    kind = " ".join(item.text for item in behind if not isinstance(item.meaning, Day))
     return (Incomplete(missing=Missing.ADD, text=kind),) if kind else None

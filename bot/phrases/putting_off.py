@@ -17,6 +17,7 @@ _ALLOWED = (
     Word.NOT,
     Word.NO_TIME,
     Word.LATER,
+    Word.FILL_TO,
     Word.NOTHING,
     Word.DONE,
     Word.DO,
@@ -62,6 +63,8 @@ def read_postponement(clause: Clause, setting: Setting) -> Meant | None:
 
 
 def _puts_off(clause: Clause) -> bool:
+    if clause.has(Word.FILL_TO) and not (clause.has(Word.LATER) and clause.every(DATES)):
+        return False
     if clause.has(Word.NOT) and clause.has(Word.DO) and not clause.has(Word.DONE):
         return False  # "don't spray the hoya" forbids, it does not put off
     if _denies_one_of_two(clause):
@@ -71,6 +74,8 @@ def _puts_off(clause: Clause) -> bool:
     is_done = clause.has(Word.DONE, Word.CHECKED) or bool(clause.every(Method))
     if clause.has(Word.NOTHING):
         return is_done
+    if clause.only(Clock):
+        return True  # "at 9 pm", and nothing else
     return not is_done and bool(clause.every((*DATES, Moment)))
 
 

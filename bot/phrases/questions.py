@@ -48,6 +48,8 @@ def is_question(words: tuple[str, ...]) -> bool:
     if "?" in words:
         return True
     first = words[0] if words else ""
+    if words[:2] == ("what", "a"):
+        return False  # "what a day"
     is_asked = first in _OPENERS and words[:2] not in {
         ("do", "it"),
         ("will", "do"),
@@ -140,7 +142,13 @@ def _topic(said: frozenset[str], clause: Clause) -> Topic | None:
 
 
 def _of_the_past_or_due(said: frozenset[str], *, has_plants: bool) -> Topic | None:
-    if said & _LOGGED or ("did" in said and said & _PERSONS) or ("last" in said and "when" in said):
+    has_done = {"have", "done"} <= said and bool(said & _PERSONS)
+    if (
+        has_done
+        or said & _LOGGED
+        or ("did" in said and said & _PERSONS)
+        or ("last" in said and "when" in said)
+    ):
         return Topic.LOG
     if has_plants and said & _TASKS and not said & {"should", "shall", "need", "when"}:
         return Topic.LOG

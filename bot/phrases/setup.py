@@ -125,6 +125,7 @@ _LOOSE_WORDS = listed("a the is it window faces facing looks to towards toward h
 _LAMP = ("grow light", "grow lamp", "growlight", "light", "lamp")
 _POT = re.compile(r"(\d{1,3}(?:\.\d)?) ?(cm|inch|inches|in|\")")
 _BULLET = re.compile(r"^\s*(?:[-*\u2022]+|\d{1,2}[.)])\s+|^\s*[-*\u2022]+")
+_LED_IN = re.compile(r"^(?:on|in|at) (?:the |my |our )?", re.IGNORECASE)
 _IN_BRACKETS = re.compile(r"\s*\(((?!\d{1,2} ?x|x ?\d)[^()]{1,60})\)")
 _SEPARATOR = re.compile(r"\s*[,;|]\s*|\s+-\s+")
 _STANDING = re.compile(
@@ -234,7 +235,7 @@ def read_plants(text: str, situation: Situation, *, is_expected: bool) -> Comman
         rest = first[len(opening) :]
         if opening in _HEADINGS and rest and not rest.lstrip().startswith(":"):
             return None
-        lines[0] = rest.lstrip(" :")
+        lines[0] = _with_its_place(rest.lstrip(" :"), situation)
         lines = [line for line in lines if line]
     else:
         lines[0] = _BROUGHT_HOME.sub("", first)
@@ -246,6 +247,18 @@ def read_plants(text: str, situation: Situation, *, is_expected: bool) -> Comman
     # a line or two may be unreadable; a message of which most is no list is none
     is_sure = opening is not None
     return AddPlants(plants, unread, is_sure) if len(plants) > len(unread) else None
+
+
+def _with_its_place(line: str, situation: Situation) -> str:
+    """Give "basil balcony" as "basil, balcony", where the balcony is known and no comma was typed."""
+    words = line.split()
+    for place in situation.places:
+        name = place.name.casefold().split()
+        if len(words) > len(name) and [word.casefold() for word in words[-len(name) :]] == name:
+            head = " ".join(words[: -len(name)])
+            if not _SEPARATOR.search(line) and not _STANDING.fullmatch(line):
+                return f"{head}, {place.name}"
+    return line
 
 
 def read_offered_plants(text: str, situation: Situation) -> AddPlants | None:
@@ -465,7 +478,7 @@ def _plants_of(line: str, *, is_expected: bool) -> list[NewPlant | None]:
         if width is not None:
             pot = float(width[1]) * (1 if width[2] == "cm" else _INCH_CM)
         elif place is None:
-            place = field or None
+            place = _LED_IN.sub("", field) or None
         else:
             return [None]
     is_named = _could_be_a_name(name) or (is_expected and bool(more) and len(name) <= _LONGEST_NAME)

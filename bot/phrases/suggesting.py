@@ -3,7 +3,17 @@
 from collections.abc import Callable, Iterable
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import Choice, Command, Incomplete, Missing, NotUnderstood, StockProduct
+from bot.actions.commands import (
+    Choice,
+    Command,
+    Greet,
+    Incomplete,
+    Missing,
+    NotUnderstood,
+    StockProduct,
+    Thanks,
+    Undo,
+)
 from bot.actions.situation import Situation
 from bot.phrases.asking import Meant
 from bot.phrases.items import Unknown, items_of
@@ -12,6 +22,10 @@ from bot.phrases.words import KNOWN
 
 MOST_WORDS = 12
 MOST_TRIED = 8
+MOST_PIECES = 6
+_PAUSES = frozenset({",", ".", "!", ";", "-", ":", "\n", "(", ")"})
+_NO_OFFER = (NotUnderstood, Incomplete, Thanks, Greet, Undo)
+"""What a part of a message is not offered for: the rest would be more."""
 MOST_OFFERED = 3
 _LONG_WORD = 6
 """Words as long as this may have two slips. Judgement."""
@@ -58,6 +72,44 @@ def suggest(
             nearest = rank
             offered.setdefault(commands, _spoken(meant))
     return _offer(offered) if offered else None
+
+
+def suggest_part(words: tuple[str, ...], read: Callable[[tuple[str, ...]], Meant]) -> Incomplete | None:
+    """Offer what is understood of a message where only a piece of it is not."""
+    pieces = _pieces(words)
+    if not 1 < len(pieces) <= MOST_PIECES or "?" in words:
+        return None
+    for at in range(len(pieces) - 1, -1, -1):
+        rest = tuple(word for piece in (*pieces[:at], *pieces[at + 1 :]) for word in piece)
+        while rest and rest[-1] in _PAUSES:
+            rest = rest[:-1]
+        commands = read(rest) if rest else ()
+        if not any(isinstance(one, _NO_OFFER) for one in commands):
+            offer = offer_reading(rest, commands)
+            if offer is not None:
+                return offer
+    return None
+
+
+def offer_reading(words: tuple[str, ...], commands: Meant) -> Incomplete | None:
+    """Offer what words mean, where they mean anything."""
+    is_clear = bool(commands) and not any(isinstance(one, NotUnderstood | Incomplete) for one in commands)
+    return _offer({commands: _spoken(words)}) if is_clear else None
+
+
+def _pieces(words: tuple[str, ...]) -> list[tuple[str, ...]]:
+    """Cut at pauses, each pause with the piece before it."""
+    pieces: list[tuple[str, ...]] = []
+    begun: list[str] = []
+    for word in words:
+        if word == "but" and begun:
+            pieces.append(tuple(begun))
+            begun = []
+        begun.append(word)
+        if word in _PAUSES:
+            pieces.append(tuple(begun))
+            begun = []
+    return [*pieces, tuple(begun)] if begun else pieces
 
 
 def _spoken(words: tuple[str, ...]) -> str:

@@ -70,6 +70,17 @@ _SHORT = {
     "im": ("i", "am"),
     "ive": ("i", "have"),
     "i'm": ("i", "am"),
+    "whos": ("who", "is"),
+    "w": ("with",),
+    "wk": ("week",),
+    "pls": ("please",),
+    "plz": ("please",),
+    "u": ("you",),
+    "r": ("are",),
+    "2moro": ("tomorrow",),
+    "2morrow": ("tomorrow",),
+    "2nite": ("tonight",),
+    "2day": ("today",),
 }
 _ENDINGS = {"'ve": "have", "'ll": "will", "'re": "are", "'d": "had"}
 _SPELT_IS = frozenset(

@@ -85,10 +85,14 @@ _TABLE: tuple[tuple[Value, str], ...] = (
         (
             "oh no|oh|ugh|argh|aargh|hmm|hm|well|yikes|damn|omg|sigh"
             "|the|a|an|my|our|i|we|on|of|have|has|been|is|are|was|were|am|just|now|also|too|ok|okay"
-            "|please|at|in|with|for|under|yes|yep|yeah|hi|hello|hey|he|she|they|there|sorry|right now"
+            "|please|please to|at|in|with|for|under|yes|yep|yeah|hi|hello|hey|he|she|they|there|sorry"
+            "|right now"
             "|just now|only|still|:|-|(|)|so far|actually|plant|plants|pot|one|ones|about|around|again"
             "|and also|as well|time|got the|got a|other than that|her|him|his|this time|finally|already"
             "|today's|tonight's|round|quick|used|using"
+            "|phew|yay|sadly|unfortunately|luckily|thankfully|by the way|btw|fyi|i am afraid|promise"
+            "|i promise"
+            "|to you|gave up and|i gave up and|good news|great news|bad news|quick question|pieces of|so"
             "|with fresh soil|in fresh soil|fresh soil|with fresh mix"
             "|in fresh mix|fresh mix|with new soil|in new soil|with fresh compost|in fresh compost"
         ),
@@ -104,7 +108,7 @@ _TABLE: tuple[tuple[Value, str], ...] = (
             "|by|near|next to|same"
         ),
     ),
-    (Word.AND, "and|&|+|plus|and then|and the"),
+    (Word.AND, "and|&|+|plus|and then|and the|n"),
     (Word.BREAK, ",|;|\n|.|!|then"),
     (Word.BUT, "but|though|however"),
     (Word.QUESTION, "?"),
@@ -119,7 +123,11 @@ _TABLE: tuple[tuple[Value, str], ...] = (
     (Word.NOT, "not|no|nope|nah|didn|no not"),
     (
         Word.NOTHING,
-        "nothing|nothing found|nothing seen|nothing there|found nothing|saw nothing|nothing to see",
+        (
+            "nothing|nothing found|nothing seen|nothing there|found nothing|saw nothing|nothing to see"
+            "|do not see any|did not see any|did not find any|can not see any|can not find any"
+            "|see no|saw no|found no"
+        ),
     ),
     (Word.YET, "yet|not yet"),
     (
@@ -130,7 +138,7 @@ _TABLE: tuple[tuple[Value, str], ...] = (
             "|i am tired|i am ill|i am sick|not up to it|not in the mood|can not do it|do not have time"
             "|do not have time tonight|busy tonight|could not do it|did not manage|did not get to it"
             "|did not get round to it|did not get around to it|could not|did not have time|had no time"
-            "|ran out of time"
+            "|ran out of time|today not"
         ),
     ),
     (Word.LATER, "later|postpone|snooze|delay|push|remind me|ask me|ask again|nudge me"),
@@ -177,7 +185,7 @@ _TABLE: tuple[tuple[Value, str], ...] = (
         Word.BUGS,
         (
             "bug|bugs|pest|pests|insect|insects|critter|critters|crawler|crawlers|beastie|beasties"
-            "|animals|creatures|adults|nymphs|egg sacs|egg sac|any bugs|any"
+            "|animals|creatures|adults|nymphs|egg sacs|egg sac|any bugs|any|pieces"
         ),
     ),
     (
@@ -260,16 +268,25 @@ _TABLE: tuple[tuple[Value, str], ...] = (
         Word.RESUME,
         "resume|i am back|i am home|back home|we are back|unpause|unmute|start again|go on|carry on",
     ),
-    (Method.SPRAY, "sprayed|spraying done|spryed|sparyed|gave a spray|misted with|spray done"),
+    (
+        Method.SPRAY,
+        "sprayed|spraying done|spryed|sparyed|gave a spray|misted with|spray done",
+    ),
     (Method.SWAB, "swabbed|dabbed|swabed|swabbing done"),
-    (Method.WIPE, "wiped|wiped down|wiped off|wiping done|wiped the leaves of"),
+    (
+        Method.WIPE,
+        "wiped|wiped down|wiped off|wiping done|wiped the leaves of",
+    ),
     (
         Method.RINSE,
         "rinsed|washed|showered|hosed|hosed down|rinsed off|washed off|washed down|hosed off|rinced",
     ),
     (Method.DRENCH, "drenched|soil drench|drenched the soil of"),
     (Method.PRUNE, "pruned|trimmed|cut back|pruned back"),
-    (Method.REPOT, "repotted|re potted|potted on|repoted|changed the soil of"),
+    (
+        Method.REPOT,
+        "repotted|re potted|potted on|repoted|changed the soil of|reppotted",
+    ),
     (
         Method.CLEAN_OUT,
         (
@@ -342,6 +359,18 @@ PHRASES: dict[tuple[str, ...], Value] = {}
 for _value, _spellings in reversed(_TABLE):
     for _phrase in _spellings.split("|"):
         PHRASES[tuple(_phrase.split(" ")) if _phrase != "\n" else ("\n",)] = _value
+
+_BARE_VERBS = {
+    "spray": Method.SPRAY,
+    "swab": Method.SWAB,
+    "wipe": Method.WIPE,
+    "rinse": Method.RINSE,
+    "wash": Method.RINSE,
+    "repot": Method.REPOT,
+}
+for _verb, _method in _BARE_VERBS.items():  # "i did rinse to the ivy"
+    for _spoken in (("did", _verb), ("i", "did", _verb)):
+        PHRASES[_spoken] = PHRASES[(*_spoken, "to")] = _method
 
 LONGEST_PHRASE = max(len(phrase) for phrase in PHRASES)
 KNOWN = frozenset(word for phrase in PHRASES for word in phrase)

@@ -3,7 +3,7 @@
 import re
 from dataclasses import replace
 
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from bot.actions.commands import (
@@ -78,6 +78,7 @@ def test_a_round_is_never_written_without_a_listed_verb(typed: str) -> None:
 @settings(max_examples=300, deadline=None)
 @given(st.one_of(phrases, mutated))
 def test_a_question_mark_never_writes(typed: str) -> None:
+    assume(not re.search(r"[.!?]\s|\n", typed))  # a sentence told before the one that asks is told
     meant = understand(f"{typed}?", EVENING)
     assert not any(isinstance(command, WRITING) for command in meant), meant
 

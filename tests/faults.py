@@ -1,0 +1,367 @@
+"""
+Puts the real bot through the faults of its surroundings and counts what was lost or done twice.
+
+`python -m tests.faults [--seed N] [--only NAME]` prints one line a fault; exit 1 where a limit is broken. The
+bot, the stand-in of the platform and the tools run as processes of their own, as an operator runs them.
+"""
+
+import argparse
+import ctypes
+import random
+import resource
+import signal
+import sqlite3
+import subprocess
+import sys
+import tempfile
+import threading
+import time
+from collections import Counter
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any, TextIO
+
+import httpx
+
+from tests.killing import ANSWER, journalled
+from tests.measuring import begin, bot_settings, end, person, said, say, stand_in
+from tests.standing_in import TOKEN
+
+CHATS = 4
+TOLD = 8
+"""Finds told in one fault."""
+SET_UP = ("/start", "51.1, 3.7", "ivy, study, 12 cm")
+PATIENCE_S = 45.0
+QUIET_S = 1.2
+"""After the last answer, so long is waited for one that comes twice."""
+FULL_AT_BYTES = 60_000
+"""No file may grow beyond this while the disk is "full"."""
+_PR_CAPBSET_DROP, _CAP_DAC_OVERRIDE = 24, 1
+
+
+@dataclass(slots=True)
+class Scene:
+    """A running bot, its platform and what was told so far."""
+
+    url: str
+    client: httpx.Client
+    data: Path
+    log: TextIO
+    chance: random.Random
+    bot: Any = None
+    told: list[int] = field(default_factory=list)
+    kills: int = 0
+
+    def start(self, **more: Any) -> None:
+        """Start the bot."""
+        self.bot = begin("bot", environment=bot_settings(self.url, self.data), stderr=self.log, **more)
+
+    def kill(self) -> None:
+        """Kill it with signal 9."""
+        end(self.bot)
+        self.kills += 1
+
+    def faults(self, *faults: dict[str, Any]) -> None:
+        """Let calls of the platform go wrong."""
+        self.client.post("/faults", json=list(faults)).raise_for_status()
+
+    def tell(self, count: int = TOLD) -> None:
+        """Tell finds, each of a number of its own, in turn in all chats."""
+        for _ in range(count):
+            number = len(self.told) + 1
+            self.told.append(number)
+            say(self.client, number % CHATS + 1, f"ivy {number} spider mites")
+            time.sleep(self.chance.uniform(0, 0.02))
+
+    def push(self, update: dict[str, Any]) -> None:
+        """Bring an update as it is."""
+        self.client.post("/updates", json=update).raise_for_status()
+
+    def answers(self) -> Counter[int]:
+        """Count the answers by the number they are to."""
+        found = (
+            ANSWER.search(one["text"]) for chat in range(1, CHATS + 1) for one in said(self.client, chat)
+        )
+        return Counter(int(one[1]) for one in found if one)
+
+    def waited(self) -> Counter[int]:
+        """Wait until everything told is answered and nothing more comes; give the answers."""
+        until, seen, since = time.monotonic() + PATIENCE_S, Counter[int](), time.monotonic()
+        while time.monotonic() < until:
+            now = self.answers()
+            if now != seen:
+                seen, since = now, time.monotonic()
+            if len(seen) >= len(self.told) and time.monotonic() - since > QUIET_S:
+                break
+            time.sleep(0.1)
+        return seen
+
+
+def cut_before(scene: Scene) -> None:
+    """The connection is cut before the platform takes a message."""
+    scene.faults({"method": "sendMessage", "times": 4, "cut": "before"})
+    scene.tell()
+
+
+def cut_after(scene: Scene) -> None:
+    """The connection is cut after the platform took a message: nobody can know, so it may come twice."""
+    scene.faults({"method": "sendMessage", "times": 2, "cut": "after"})
+    scene.tell()
+
+
+def told_to_wait(scene: Scene) -> None:
+    """429 with retry_after."""
+    scene.faults({"method": "sendMessage", "times": 4, "status": 429, "retry_after": 1})
+    scene.tell()
+
+
+def server_errors(scene: Scene) -> None:
+    """5xx, to sending and to polling."""
+    scene.faults(
+        {"method": "sendMessage", "times": 3, "status": 502},
+        {"method": "getUpdates", "times": 2, "status": 500},
+    )
+    scene.tell()
+
+
+def slow_answers(scene: Scene) -> None:
+    """Answers that take three seconds."""
+    scene.faults({"method": "sendMessage", "times": 3, "delay_s": 3})
+    scene.tell()
+
+
+def garbage_answers(scene: Scene) -> None:
+    """Answers that are no JSON, to polling and to sending: the message was taken and may come twice."""
+    scene.faults(
+        {"method": "getUpdates", "times": 2, "is_garbage": True},
+        {"method": "sendMessage", "times": 2, "is_garbage": True},
+    )
+    scene.tell()
+
+
+def poisoned_updates(scene: Scene) -> None:
+    """Updates out of form between others."""
+    scene.tell(TOLD // 2)
+    poisons: tuple[dict[str, Any], ...] = (
+        {"message": 7},
+        {"message": {"chat": {"id": 1}}},
+        {"callback_query": {}},
+        {"wonder": "x" * 9000},
+    )
+    for poison in poisons:
+        scene.push(poison)
+    scene.tell(TOLD - TOLD // 2)
+
+
+def brought_again(scene: Scene) -> None:
+    """The same updates again, and out of order, as after a confirmation that was lost."""
+    for number in (len(scene.told) + one for one in range(1, TOLD + 1)):
+        scene.told.append(number)
+    base = 2_000_000_000
+    updates = [find_of(base + at, number) for at, number in enumerate(scene.told[-TOLD:])]
+    for update in [*updates[::-1], *updates, *scene.chance.sample(updates, len(updates))]:
+        scene.push(update)
+
+
+def find_of(update_id: int, number: int) -> dict[str, Any]:
+    """Make an update that tells a find."""
+    chat = number % CHATS + 1
+    return {
+        "update_id": update_id,
+        "message": {
+            "message_id": 1_000_000 + number,
+            "date": 1_790_000_000,
+            "chat": {"id": chat, "type": "private"},
+            "from": {"id": chat, "is_bot": False, "first_name": "Ada"},
+            "text": f"ivy {number} spider mites",
+        },
+    }
+
+
+def two_pollers(scene: Scene) -> None:
+    """A second bot on the same data is refused; a stranger with the token takes turns with ours."""
+    second = begin("bot", environment=bot_settings(scene.url, scene.data), stderr=subprocess.DEVNULL)
+    assert second.wait(PATIENCE_S) != 0, "a second bot ran on the same data"
+    stranger = threading.Thread(target=_poll, args=(scene.url,))
+    stranger.start()
+    scene.tell()
+    stranger.join()
+
+
+def _poll(url: str) -> None:
+    with httpx.Client(base_url=url, trust_env=False, timeout=10) as client:
+        for _ in range(10):
+            client.get(f"/bot{TOKEN}/getUpdates", params={"timeout": 0})
+            time.sleep(0.2)
+
+
+def disk_full(scene: Scene) -> None:
+    """No file may grow for three seconds."""
+    now = resource.prlimit(scene.bot.pid, resource.RLIMIT_FSIZE)
+    resource.prlimit(scene.bot.pid, resource.RLIMIT_FSIZE, (FULL_AT_BYTES, now[1]))
+    scene.tell()
+    time.sleep(3)
+    assert scene.bot.poll() is None, "a full disk ended the bot"
+    resource.prlimit(scene.bot.pid, resource.RLIMIT_FSIZE, now)
+
+
+def locked_database(scene: Scene) -> None:
+    """Another program holds the database's write lock for longer than a writer waits."""
+    with sqlite3.connect(scene.data / "duskround.sqlite", isolation_level=None) as other:
+        other.execute("BEGIN IMMEDIATE")
+        scene.tell()
+        time.sleep(7)
+        other.execute("ROLLBACK")
+    other.close()
+
+
+def read_only_database(scene: Scene) -> None:
+    """The file may only be read: the bot says so and does not start; then it may be written again."""
+    end(scene.bot)
+    files = list(scene.data.glob("duskround.sqlite*"))
+    for file in files:
+        file.chmod(0o400)
+    scene.data.chmod(0o500)
+    scene.tell()
+    scene.start(preexec_fn=_no_override)
+    code = scene.bot.wait(PATIENCE_S)
+    scene.data.chmod(0o700)
+    for file in files:
+        file.chmod(0o600)
+    assert code not in {0, -signal.SIGKILL}, "a bot ran on a database it cannot write"
+    scene.start()
+
+
+def _no_override() -> None:
+    """Let even root obey the modes of files, from the next program on."""
+    ctypes.CDLL(None).prctl(_PR_CAPBSET_DROP, _CAP_DAC_OVERRIDE, 0, 0, 0)
+
+
+def damaged_file(scene: Scene) -> None:
+    """The file is damaged: the bot does not start and names its copy; with the copy put back all goes on."""
+    environment = bot_settings(scene.url, scene.data)
+    scene.waited()
+    end(scene.bot)
+    made = begin("bot", "backup", environment=environment, stdout=subprocess.PIPE)
+    copy = Path(made.communicate()[0].strip())
+    file = scene.data / "duskround.sqlite"
+    with file.open("r+b") as raw:
+        for at in range(4096, file.stat().st_size, 4096):
+            raw.seek(at)
+            raw.write(b"\xff" * 600)
+    scene.tell()
+    bot = begin("bot", environment=environment, stderr=subprocess.PIPE)
+    _, said_ = bot.communicate(timeout=PATIENCE_S)
+    assert bot.returncode not in {0, None}, "a bot ran on a damaged database"
+    assert copy.name in said_, f"the newest copy is not named: {said_}"
+    put_back = begin("bot", "restore", str(copy), environment=environment, stdout=subprocess.DEVNULL)
+    assert put_back.wait(PATIENCE_S) == 0
+    scene.start()
+
+
+def kills_during_backups(scene: Scene) -> None:
+    """Copies are made while finds are told; each is killed at random. What is there is whole."""
+    environment = bot_settings(scene.url, scene.data)
+    for _ in range(6):
+        copying = begin("bot", "backup", environment=environment, stdout=subprocess.DEVNULL)
+        scene.tell(2)
+        time.sleep(scene.chance.uniform(0.2, 1.2))
+        end(copying)
+    scene.waited()
+    for copy in sorted((scene.data / "backups").glob("*.sqlite")):
+        with sqlite3.connect(copy) as database:
+            assert database.execute("PRAGMA integrity_check").fetchone() == ("ok",), f"{copy.name} is damaged"
+        database.close()
+
+
+def kills_of_the_bot(scene: Scene) -> None:
+    """Kill -9 while messages come."""
+    for _ in range(5):
+        scene.tell(3)
+        time.sleep(scene.chance.uniform(0, 1.5))
+        scene.kill()
+        scene.start()
+
+
+FAULTS: dict[str, tuple[Callable[[Scene], None], int]] = {
+    "cut before acceptance": (cut_before, 0),
+    "cut after acceptance": (cut_after, 2),
+    "429 with retry_after": (told_to_wait, 0),
+    "5xx": (server_errors, 0),
+    "slow answers": (slow_answers, 0),
+    "garbage answers": (garbage_answers, 2),
+    "poisoned updates": (poisoned_updates, 0),
+    "brought again, out of order": (brought_again, 0),
+    "two pollers": (two_pollers, 0),
+    "disk full": (disk_full, 0),
+    "locked database": (locked_database, 0),
+    "read-only database": (read_only_database, 0),
+    "damaged file": (damaged_file, 0),
+    "kills during backups": (kills_during_backups, 0),
+    "kills of the bot": (kills_of_the_bot, 5),
+}
+"""By name: what happens, and how many answers may come twice."""
+
+
+def main() -> int:
+    """Run the faults one after the other on one bot, print the table, give the exit code."""
+    parser = argparse.ArgumentParser(prog="python -m tests.faults")
+    parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--only", choices=FAULTS)
+    chosen = parser.parse_args()
+    heads = ("lost", "journalled twice", "sent twice", "next answered", "s")
+    sys.stdout.write(f"{'fault':<30}" + "".join(f"{head:>18}" for head in heads) + "\n")
+    bad = 0
+    with tempfile.TemporaryDirectory() as folder:
+        for name in [chosen.only] if chosen.only else FAULTS:
+            bad += _row(name, Path(folder) / name.replace(" ", "-"), chosen.seed)
+    return min(bad, 1)
+
+
+def _row(name: str, data: Path, seed: int) -> bool:
+    happens, may_double = FAULTS[name]
+    data.mkdir(mode=0o700)
+    standing, url = stand_in()
+    began = time.monotonic()
+    with person(url) as client, (data / "log.txt").open("w") as log:
+        scene = Scene(url, client, data, log, random.Random(seed))
+        try:
+            scene.start()
+            for text in SET_UP:
+                for chat in range(1, CHATS + 1):
+                    say(client, chat, text)
+            scene.tell(CHATS)
+            scene.waited()
+            happens(scene)
+            answers = scene.waited()
+            scene.faults()
+            before = len(said(client, 1))
+            say(client, 1, "isolated?")
+            is_answered = _comes(lambda: len(said(client, 1)) > before)
+        finally:
+            end(scene.bot)
+            end(standing)
+    entries = journalled(data / "duskround.sqlite")
+    lost = sum(number not in answers or number not in entries for number in scene.told)
+    twice = sum(count - 1 for count in entries.values())
+    doubled = sum(count - 1 for count in answers.values())
+    is_good = not lost and not twice and doubled <= may_double and is_answered
+    figures = (lost, twice, f"{doubled} of at most {may_double}", "yes" if is_answered else "NO")
+    sys.stdout.write(f"{name:<30}" + "".join(f"{one:>18}" for one in figures))
+    sys.stdout.write(f"{time.monotonic() - began:>18.1f}{'' if is_good else '  BROKEN'}\n")
+    sys.stdout.flush()
+    return not is_good
+
+
+def _comes(is_there: Callable[[], bool]) -> bool:
+    until = time.monotonic() + PATIENCE_S
+    while time.monotonic() < until:
+        if is_there():
+            return True
+        time.sleep(0.05)
+    return False
+
+
+if __name__ == "__main__":
+    sys.exit(main())
