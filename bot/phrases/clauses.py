@@ -43,6 +43,9 @@ def clauses_of(items: tuple[Item, ...], today: date) -> tuple[Clause, ...] | Non
             waiting.append(piece)
         elif joined and not waiting and _could_be_either(joined[-1], piece):
             return None
+        elif joined and not waiting and _says_the_same_of_another_day(joined[-1], piece, today):
+            verbs = tuple(one for one in joined[-1].items if _is_verb(one.meaning))
+            joined.append(Clause((*verbs, *piece.items), piece.joint))
         elif joined and not waiting and _continues(joined[-1], piece, today):
             joined[-1] = joined[-1].with_more(_as_exception(piece))
         else:
@@ -186,6 +189,22 @@ def _continues(before: Clause, piece: Clause, today: date) -> bool:
     if before.has(Word.CHECKED) and (_is_result(piece) or _ends_the_list(before, piece)):
         return True
     return piece.has(Word.NOT) and _takes_back(before, piece)
+
+
+def _says_the_same_of_another_day(before: Clause, piece: Clause, today: date) -> bool:
+    """Tell that "orchid on monday" behind "did hoya on tuesday and" was done too."""
+    is_and = piece.joint.startswith("and") and bool(before.every(DATES))
+    return (
+        is_and
+        and _only_dated(piece)
+        and bool(piece.every(Plants))
+        and _tells_of_the_past(before)
+        and _lies_behind(piece, today)
+    )
+
+
+def _is_verb(meaning: object) -> bool:
+    return meaning in {Word.DONE, Word.CHECKED, Word.SAW} or isinstance(meaning, Method)
 
 
 def _leads_there(before: Clause, piece: Clause) -> bool:

@@ -28,6 +28,15 @@ WEEKDAYS = {name: number for number, names in enumerate(_DAY_NAMES) for name in 
 _FULL_DAYS = frozenset(names.split()[0] for names in _DAY_NAMES)
 _BEFORE_A_DAY = frozenset({"on", "until", "till", "til", "for", "to", "every"})
 _WHICH = listed("last next this coming")
+_SPELT_ORDINALS = (
+    "first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth"
+    " fifteenth sixteenth seventeenth eighteenth nineteenth twentieth"
+)
+_SPELT_DAYS: dict[tuple[str, ...], int] = {
+    (word,): number for number, word in enumerate(_SPELT_ORDINALS.split(), start=1)
+}
+_SPELT_DAYS |= {("twenty", *word): 20 + number for word, number in tuple(_SPELT_DAYS.items())[:9]}
+_SPELT_DAYS |= {("thirtieth",): 30, ("thirty", "first"): 31}
 _BYDAY = ("MO", "TU", "WE", "TH", "FR", "SA", "SU")
 _RELATIVE = {
     ("day", "before", "yesterday"): -2,
@@ -317,7 +326,20 @@ def _month_day(month: int, day: int, year: int | None) -> When:
     return MonthDay(month, day) if year is None else Day(date(year, month, day))
 
 
+def _spelt_day(words: tuple[str, ...], start: int) -> tuple[int, int] | None:
+    """Read "first", "thirtieth", "twenty third": the day of a month in words, and how many there are."""
+    pair, single = words[start : start + 2], words[start : start + 1]
+    if pair in _SPELT_DAYS:
+        return _SPELT_DAYS[pair], 2
+    return (_SPELT_DAYS[single], 1) if single in _SPELT_DAYS else None
+
+
 def _day_first(words: tuple[str, ...], start: int) -> tuple[When, int] | None:
+    spelt = _spelt_day(words, start)
+    if spelt is not None:
+        at = start + spelt[1] + (words[start + spelt[1] : start + spelt[1] + 1] == ("of",))
+        named = MONTHS.get(words[at]) if at < len(words) else None
+        return None if named is None else (_month_day(named, spelt[0], None), at + 1 - start)
     if not _DAY_OF_MONTH.fullmatch(words[start]):
         return None
     size = 2 if words[start + 1 : start + 2] and words[start + 1] in _ORDINAL else 1

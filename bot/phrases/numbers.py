@@ -15,10 +15,12 @@ _COUNTING = (
     "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen"
     " sixteen seventeen eighteen nineteen twenty"
 )
-_WORDS = {word: Decimal(value) for value, word in enumerate(_COUNTING.split())} | {
-    "thirty": Decimal(30),
-    "forty": Decimal(40),
-    "fifty": Decimal(50),
+_UNITS = {word: value for value, word in enumerate(_COUNTING.split())}
+_TENS = {
+    word: 10 * tens
+    for tens, word in enumerate(
+        ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"], 2
+    )
 }
 _LOOSE = {
     ("a", "dozen"): Decimal(12),
@@ -103,9 +105,10 @@ def number_at(words: tuple[str, ...], start: int) -> tuple[Decimal, int] | None:
     loose = _loose_at(words, start)
     if loose is not None:
         return loose
+    spelt = _spelt_at(words, start)
+    if spelt is not None:
+        return Decimal(spelt[0]), spelt[1]
     word = words[start]
-    if word in _WORDS:
-        return _WORDS[word], 1
     if len(word) <= _MOST_DIGITS and _DIGITS.fullmatch(word):
         return Decimal(word.replace(",", ".")), 1
     return _fraction(word)
@@ -131,6 +134,27 @@ def measure_at(words: tuple[str, ...], start: int, units: Units = Units.METRIC) 
     unit: tuple[Measure, int] | None = _volume(value, rest, units)
     unit = unit or _warmth(value, rest, fahrenheit=units is Units.US) or _length(value, rest)
     return None if unit is None else (unit[0], size + unit[1])
+
+
+def _spelt_at(words: tuple[str, ...], start: int) -> tuple[int, int] | None:
+    """Read a number below a thousand in words: "twenty three", "two hundred and fifty"."""
+    small = _below_hundred(words, start)
+    behind = start + (small[1] if small else 0)
+    if words[behind : behind + 1] != ("hundred",) or not (small and 0 < small[0] < 10):  # noqa: PLR2004 - a digit
+        return small
+    rest_at = behind + 1 + (words[behind + 1 : behind + 2] == ("and",))
+    rest = _below_hundred(words, rest_at)
+    if rest is None:
+        return small[0] * 100, behind + 1 - start
+    return small[0] * 100 + rest[0], rest_at + rest[1] - start
+
+
+def _below_hundred(words: tuple[str, ...], start: int) -> tuple[int, int] | None:
+    word = words[start] if start < len(words) else ""
+    if word in _TENS:
+        unit = _UNITS.get(words[start + 1], 0) if start + 1 < len(words) else 0
+        return (_TENS[word] + unit, 2) if 0 < unit < 10 else (_TENS[word], 1)  # noqa: PLR2004 - a digit
+    return (_UNITS[word], 1) if word in _UNITS else None
 
 
 def _loose_at(words: tuple[str, ...], start: int) -> tuple[Decimal, int] | None:

@@ -1,6 +1,7 @@
 """Texts that set a household up: town, hours, places, plant lists."""
 
 import re
+import unicodedata
 from datetime import time
 
 from bot.actions.commands import AddPlants, Command, NewPlant, SetCoordinates, SetHours, SetPlace, SetTown
@@ -256,8 +257,9 @@ def _with_its_place(line: str, situation: Situation) -> str:
         name = place.name.casefold().split()
         if len(words) > len(name) and [word.casefold() for word in words[-len(name) :]] == name:
             head = " ".join(words[: -len(name)])
-            if not _SEPARATOR.search(line) and not _STANDING.fullmatch(line):
-                return f"{head}, {place.name}"
+            standing = _STANDING.fullmatch(line)
+            if not _SEPARATOR.search(line):
+                return f"{standing[1] if standing else head}, {place.name}"
     return line
 
 
@@ -461,7 +463,13 @@ def _fields(line: str) -> list[str]:
     """Cut "- ivy (study), 12 cm", "ivy; study", "ivy - study" into name, place and pot."""
     bare = _BULLET.sub("", line).rstrip(" .")
     bare = _IN_BRACKETS.sub(r", \1", bare)
-    return [field.strip() for field in _SEPARATOR.split(bare)]
+    return [_without_signs(field) for field in _SEPARATOR.split(bare)]
+
+
+def _without_signs(field: str) -> str:
+    """Leave emoji off both ends: "study \U0001f335" is the study."""
+    signs = {mark for mark in field if unicodedata.category(mark) in {"So", "Sk"} and mark != "\u00b0"}
+    return field.strip(" " + "".join(signs))
 
 
 def _plants_of(line: str, *, is_expected: bool) -> list[NewPlant | None]:

@@ -18,7 +18,7 @@ from bot.actions.situation import Situation
 from bot.phrases.asking import Meant
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.slips import slips_between
-from bot.phrases.words import KNOWN
+from bot.phrases.words import KNOWN, Word, phrase_at
 
 MOST_WORDS = 12
 MOST_TRIED = 8
@@ -80,6 +80,8 @@ def suggest_part(words: tuple[str, ...], read: Callable[[tuple[str, ...]], Meant
     if not 1 < len(pieces) <= MOST_PIECES or "?" in words:
         return None
     for at in range(len(pieces) - 1, -1, -1):
+        if any(_doubts(pieces[at], start) for start in range(len(pieces[at]))):
+            return None  # "hoya done, just kidding"
         rest = tuple(word for piece in (*pieces[:at], *pieces[at + 1 :]) for word in piece)
         while rest and rest[-1] in _PAUSES:
             rest = rest[:-1]
@@ -89,6 +91,11 @@ def suggest_part(words: tuple[str, ...], read: Callable[[tuple[str, ...]], Meant
             if offer is not None:
                 return offer
     return None
+
+
+def _doubts(words: tuple[str, ...], start: int) -> bool:
+    found = phrase_at(words, start)
+    return found is not None and found[0] in {Word.HEDGE, Word.NOT, Word.NOTHING, Word.AGAINST, Word.MEANT}
 
 
 def offer_reading(words: tuple[str, ...], commands: Meant) -> Incomplete | None:

@@ -77,11 +77,14 @@ _SHORT = {
     "plz": ("please",),
     "u": ("you",),
     "r": ("are",),
-    "2moro": ("tomorrow",),
-    "2morrow": ("tomorrow",),
-    "2nite": ("tonight",),
-    "2day": ("today",),
+    "em": ("them",),
+    "xcept": ("except",),
+    "yday": ("yesterday",),
+    "ment": ("meant",),
+    "teh": ("the",),
 }
+_DIGIT_WORDS = {"2nite": "tonight", "2moro": "tomorrow", "2morrow": "tomorrow", "2day": "today"}
+_DIGIT_FOR_A_WORD = re.compile(rf"\b({'|'.join(_DIGIT_WORDS)})\b")
 _ENDINGS = {"'ve": "have", "'ll": "will", "'re": "are", "'d": "had"}
 _SPELT_IS = frozenset(
     {"it", "that", "what", "who", "when", "where", "how", "there", "here", "why"}
@@ -92,7 +95,7 @@ _SPELT_IS = frozenset(
 @lru_cache(maxsize=512)
 def plain(text: str) -> str:
     """Return the message tidied and in lower case."""
-    return tidy(text).lower()
+    return _DIGIT_FOR_A_WORD.sub(lambda found: _DIGIT_WORDS[found[1]], tidy(text).lower())
 
 
 @lru_cache(maxsize=1024)

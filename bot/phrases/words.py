@@ -90,9 +90,10 @@ _TABLE: tuple[tuple[Value, str], ...] = (
             "|just now|only|still|:|-|(|)|so far|actually|plant|plants|pot|one|ones|about|around|again"
             "|and also|as well|time|got the|got a|other than that|her|him|his|this time|finally|already"
             "|today's|tonight's|round|quick|used|using"
-            "|phew|yay|sadly|unfortunately|luckily|thankfully|by the way|btw|fyi|i am afraid|promise"
-            "|i promise"
-            "|to you|gave up and|i gave up and|good news|great news|bad news|quick question|pieces of|so"
+            "|lol|haha|rip|ew|eww|phew|yay|sadly|unfortunately|luckily|thankfully|by the way|btw|fyi"
+            "|i am afraid|promise"
+            "|i promise|to you|you asked|gave up and|i gave up and"
+            "|good news|great news|bad news|quick question|pieces of|so"
             "|with fresh soil|in fresh soil|fresh soil|with fresh mix"
             "|in fresh mix|fresh mix|with new soil|in new soil|with fresh compost|in fresh compost"
         ),
@@ -105,7 +106,7 @@ _TABLE: tuple[tuple[Value, str], ...] = (
             "|after|might|may|plan|planning|remind|wish|supposed|forgot|forget|forgotten|never|without"
             "|instead|or|either|whether|than|then what|because|since|like|looks|look|seems|can|someone"
             "|was going to|have to|had to|be|being|doing|to be|who|what|which|how|why|where|does|from"
-            "|by|near|next to|same"
+            "|by|near|next to|same|jk|just kidding|only joking|joking|kidding"
         ),
     ),
     (Word.AND, "and|&|+|plus|and then|and the|n"),
@@ -141,7 +142,10 @@ _TABLE: tuple[tuple[Value, str], ...] = (
             "|ran out of time|today not"
         ),
     ),
-    (Word.LATER, "later|postpone|snooze|delay|push|remind me|ask me|ask again|nudge me"),
+    (
+        Word.LATER,
+        "later|would rather do|postpone|snooze|delay|push|remind me|ask me|ask again|nudge me",
+    ),
     (Word.SKIP, "skip|skipped|pass|skip it|skip tonight"),
     (Word.DO, "do|i will do|will do|to do|i will|do it|will do it|i will do it|do that|let us do"),
     (
@@ -255,7 +259,8 @@ _TABLE: tuple[tuple[Value, str], ...] = (
     (
         Word.AWAY,
         (
-            "away|on holiday|on vacation|going on holiday|going on vacation|going away|i will be away"
+            "away|shall be away|on holiday|on vacation|going on holiday|going on vacation|going away"
+            "|i will be away"
             "|will be away|away from|going on holiday from|on holiday from|"
             "out of town|travelling|traveling|gone away|not home"
             "|not at home|hold|pause|on leave"

@@ -5,7 +5,7 @@ from bot.phrases.notation import notation
 from tests.phrases.situation import EVENING, clauses, table
 
 WRITES_NOTHING = {"ask", "unclear", "mix", "help", "thanks", "greet", "skip", "exposure"}
-RIGHT_AT_LEAST = 0.97
+RIGHT_AT_LEAST = 0.95
 
 
 def written(meaning: str) -> set[tuple[str, frozenset[str]]]:
