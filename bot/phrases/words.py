@@ -92,7 +92,7 @@ _TABLE: tuple[tuple[Value, str], ...] = (
             "|today's|tonight's|round|quick|used|using"
             "|lol|haha|rip|ew|eww|phew|yay|sadly|unfortunately|luckily|thankfully|by the way|btw|fyi"
             "|i am afraid|promise"
-            "|i promise|to you|you asked|gave up and|i gave up and"
+            "|i promise|down|in the shower|to you|you asked|gave up and|i gave up and"
             "|good news|great news|bad news|quick question|pieces of|so"
             "|with fresh soil|in fresh soil|fresh soil|with fresh mix"
             "|in fresh mix|fresh mix|with new soil|in new soil|with fresh compost|in fresh compost"
@@ -118,7 +118,7 @@ _TABLE: tuple[tuple[Value, str], ...] = (
         Word.DONE,
         (
             "done|did|finished|completed|complete|dnoe|doen|doone|finised|finshed|have done|i did"
-            "|treated|taken care of|took care of|all set|dun"
+            "|all sorted|sorted|treated|taken care of|took care of|all set|dun"
         ),
     ),
     (Word.NOT, "not|no|nope|nah|didn|no not"),
@@ -144,7 +144,7 @@ _TABLE: tuple[tuple[Value, str], ...] = (
     ),
     (
         Word.LATER,
-        "later|would rather do|postpone|snooze|delay|push|remind me|ask me|ask again|nudge me",
+        "later|would rather do|postpone|snooze|delay|push|remind me|remind us|ask me|ask again|nudge me",
     ),
     (Word.SKIP, "skip|skipped|pass|skip it|skip tonight"),
     (Word.DO, "do|i will do|will do|to do|i will|do it|will do it|i will do it|do that|let us do"),
