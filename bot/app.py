@@ -161,7 +161,7 @@ class App:
         settings.data.mkdir(mode=0o700, parents=True, exist_ok=True)
         self._clock = clock
         self._holds = ExitStack()
-        self._holds.enter_context(in_use(settings.data))
+        self._holds.enter_context(in_use(settings.data, is_shared=not settings.database.startswith("sqlite")))
         self._operator = settings.owner
         self._troubles = Troubles()
         self._alerted_at: datetime | None = None

@@ -10,6 +10,7 @@ import ctypes
 import random
 import resource
 import signal
+import socket
 import sqlite3
 import subprocess
 import sys
@@ -53,9 +54,10 @@ class Scene:
     told: list[int] = field(default_factory=list)
     kills: int = 0
 
-    def start(self, **more: Any) -> None:
+    def start(self, more: dict[str, str] | None = None, **settings: Any) -> None:
         """Start the bot."""
-        self.bot = begin("bot", environment=bot_settings(self.url, self.data), stderr=self.log, **more)
+        environment = bot_settings(self.url, self.data) | (more or {})
+        self.bot = begin("bot", environment=environment, stderr=self.log, **settings)
 
     def kill(self) -> None:
         """Kill it with signal 9."""
@@ -155,13 +157,40 @@ def poisoned_updates(scene: Scene) -> None:
 
 
 def brought_again(scene: Scene) -> None:
-    """The same updates again, and out of order, as after a confirmation that was lost."""
-    for number in (len(scene.told) + one for one in range(1, TOLD + 1)):
-        scene.told.append(number)
-    base = 2_000_000_000
-    updates = [find_of(base + at, number) for at, number in enumerate(scene.told[-TOLD:])]
-    for update in [*updates[::-1], *updates, *scene.chance.sample(updates, len(updates))]:
-        scene.push(update)
+    """By webhook, every update three times and in any order, as after confirmations that were lost."""
+    end(scene.bot)
+    port, secret = _free_port(), "a-secret-of-the-test"
+    hook = {
+        "DUSKROUND_WEBHOOK_URL": f"http://127.0.0.1:{port}/hook",
+        "DUSKROUND_WEBHOOK_SECRET": secret,
+        "DUSKROUND_WEBHOOK_LISTEN": f"127.0.0.1:{port}",
+    }
+    scene.start(more=hook)
+    numbers = range(len(scene.told) + 1, len(scene.told) + 1 + TOLD)
+    scene.told += numbers
+    updates = [find_of(2_000_000_000 + number, number) for number in numbers] * 3
+    scene.chance.shuffle(updates)
+    with httpx.Client(trust_env=False, headers={"X-Telegram-Bot-Api-Secret-Token": secret}) as platform:
+        _comes(lambda: _takes(platform, hook["DUSKROUND_WEBHOOK_URL"]))
+        for update in updates:
+            platform.post(hook["DUSKROUND_WEBHOOK_URL"], json=update).raise_for_status()
+    scene.waited()
+    end(scene.bot)
+    scene.start()
+
+
+def _takes(platform: httpx.Client, address: str) -> bool:
+    try:
+        return platform.post(address, json={"update_id": 1}).is_success
+    except httpx.TransportError:
+        return False
+
+
+def _free_port() -> int:
+    with socket.socket() as one:
+        one.bind(("127.0.0.1", 0))
+        port: int = one.getsockname()[1]
+    return port
 
 
 def find_of(update_id: int, number: int) -> dict[str, Any]:

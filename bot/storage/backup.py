@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from contextlib import closing, contextmanager, suppress
 from datetime import UTC, datetime
 from pathlib import Path
+from time import sleep
 
 from bot.storage.failure import StoreError
 
@@ -15,6 +16,7 @@ _NAMED = "duskround-%Y%m%dT%H%M%SZ"
 KEPT = 14
 """Nightly copies kept. Judgement: two weeks."""
 LOCK_NAME = "duskround.lock"
+LOCK_TRIES, LOCK_TRY_S = 30, 0.1
 _SIDE_FILES = ("-wal", "-shm", "-journal")
 
 
@@ -82,14 +84,34 @@ def _put_aside(file: Path, now: datetime) -> Path | None:
 
 
 @contextmanager
-def running(folder: Path) -> Iterator[None]:
-    """Say that a bot runs on a data folder, as long as the block lasts; several may."""
-    descriptor = os.open(folder / LOCK_NAME, os.O_CREAT | os.O_RDWR, 0o600)
+def running(folder: Path, *, is_shared: bool = False) -> Iterator[None]:
+    """
+    Say that a bot runs on a data folder, as long as the block lasts.
+
+    Several may share a PostgreSQL; two on one SQLite file would take turns at the platform and send twice.
+    StoreError where another one runs, after some seconds' patience for one that is just ending.
+    """
     try:
-        fcntl.flock(descriptor, fcntl.LOCK_SH)
+        descriptor = os.open(folder / LOCK_NAME, os.O_CREAT | os.O_RDWR, 0o600)
+    except OSError as error:
+        raise StoreError(f"{folder} cannot be written: {error.strerror}") from error
+    try:
+        _lock(descriptor, fcntl.LOCK_SH if is_shared else fcntl.LOCK_EX, folder)
         yield
     finally:
         os.close(descriptor)
+
+
+def _lock(descriptor: int, kind: int, folder: Path) -> None:
+    for tries_left in range(LOCK_TRIES, -1, -1):
+        try:
+            fcntl.flock(descriptor, kind | fcntl.LOCK_NB)
+        except BlockingIOError as error:
+            if not tries_left:
+                raise StoreError(f"another bot is running on {folder}: stop it first") from error
+            sleep(LOCK_TRY_S)
+        else:
+            return
 
 
 @contextmanager

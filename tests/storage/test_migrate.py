@@ -10,11 +10,15 @@ from alembic.config import Config
 from alembic.runtime.migration import MigrationContext
 from alembic.script import ScriptDirectory
 
+from bot.actions.incoming import Photo
+from bot.domain.household import fold
 from bot.storage.database import FILE_NAME, Database
 from bot.storage.engine import open_engine
 from bot.storage.failure import StoreError
 from bot.storage.migrate import FOLDER, migrate, revisions
 from bot.storage.tables import metadata
+from tests.journeys.talking import HOME, Talk
+from tests.storage.earlier import bring_back
 from tests.storage.sample import NOW
 
 
@@ -62,6 +66,28 @@ def test_a_current_database_starts_without_alembic(empty_file: Path) -> None:
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"
+
+
+@pytest.mark.parametrize("revision", revisions()[:-1])
+def test_every_earlier_revision_comes_up_with_its_data(url: str, tmp_path: Path, revision: str) -> None:
+    talk = Talk(Database(url, tmp_path))
+    talk.set_up()
+    talk.say("hoya 12 longtailed mealybugs in the axils")
+    with talk.database.unit() as store:
+        (number,) = store.households()
+    told, home = talk.entries(number), fold(talk.entries(number))
+    assert len(told) > len(HOME)
+    talk.database.close()
+    engine = open_engine(url)
+    with engine.begin() as connection:
+        bring_back(connection, revision)
+    engine.dispose()
+    again = Talk(Database(url, tmp_path), now=talk.now, heard=talk.heard, shown=talk.shown)
+    assert again.entries(number) == told
+    assert fold(again.entries(number)) == home
+    assert again.say("invite")[0].startswith("For one person, once")
+    assert again.send(Photo("file", "hoya")) == ["Written: a photo of hoya."]
+    again.database.close()
 
 
 def test_a_newer_database_is_refused_by_both_revisions(url: str, tmp_path: Path) -> None:
