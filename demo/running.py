@@ -24,7 +24,7 @@ SEARCH = timedelta(days=60)
 
 
 class SimulatedClock(Clock):
-    """Runs at normal speed from where it was put; moves forward only."""
+    """Runs at normal speed from where it was put."""
 
     def __init__(self, start: datetime) -> None:
         self._ahead = start - super().now()
@@ -32,6 +32,10 @@ class SimulatedClock(Clock):
     def now(self) -> datetime:
         """Tell the simulated time. Aware UTC."""
         return super().now() + self._ahead
+
+    def jump(self, span: timedelta) -> None:
+        """Jump by any span, also back, as a clock does that is set."""
+        self._ahead += span
 
     def move_to(self, at: datetime) -> None:
         """Put the clock forward."""

@@ -21,6 +21,7 @@ STEPS: tuple[tuple[str, list[str]], ...] = (
     ("types", [PYTHON, "-m", "mypy"]),
     ("tests", [PYTHON, "-m", "pytest", "--cov", "--cov-report=term", "-n", "2", "--dist", "loadfile"]),
     ("story", [PYTHON, "-m", "demo", "--story"]),
+    ("faults", [PYTHON, "-m", "tests.faults"]),
     ("kills", [PYTHON, "-m", "tests.killing", "--kills", "10", "--messages", "60", "--seed", "1"]),
 )
 FIXES: tuple[list[str], ...] = (

@@ -8,6 +8,8 @@ from typing import Any
 import sqlalchemy as sa
 from sqlalchemy.pool import PoolProxiedConnection, StaticPool
 
+from bot.storage.failure import StoreError
+
 BUSY_TIMEOUT_S = 30
 """How long a writer waits for another on SQLite. Judgement: far above any unit of work."""
 _PRAGMAS = (
@@ -48,8 +50,11 @@ def _open_sqlite(address: sa.URL) -> sa.Engine:
 
 def _make_private(file: Path) -> None:
     """Make the file and its folder for their owner alone; SQLite gives its side files the same mode."""
-    file.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
-    os.close(os.open(file, os.O_CREAT | os.O_RDWR, 0o600))
+    try:
+        file.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+        os.close(os.open(file, os.O_CREAT | os.O_RDWR, 0o600))
+    except OSError as error:
+        raise StoreError(f"the database {file} cannot be written: {error.strerror}") from error
 
 
 def _set_pragmas(connection: sqlite3.Connection, _record: object) -> None:
