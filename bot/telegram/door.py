@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any, Protocol, TypeVar
 from bot.telegram.delivery import MOST_HELD, Delivered, Delivery, Outcome, Parcel
 from bot.telegram.failures import OtherPollerError, RefusedTokenError, TryLaterError
 from bot.telegram.incoming import Me, chat_of, number_of
+from bot.telegram.turns import in_turn
 from bot.telegram.wire import ALLOWED, Wire
 
 if TYPE_CHECKING:  # its web server is loaded only where a webhook is wanted
@@ -225,8 +226,9 @@ class Door:
         self._at_hand += len(batch)
         try:
             if self._one_by_one:
-                for first in range(0, len(batch), TAKEN_AT_ONCE):
-                    await self._take_now(batch[first : first + TAKEN_AT_ONCE])
+                turns = in_turn(batch)
+                for first in range(0, len(turns), TAKEN_AT_ONCE):
+                    await self._take_now(turns[first : first + TAKEN_AT_ONCE])
             else:
                 await _all(self._take(raw) for raw in batch)
         finally:
