@@ -45,7 +45,9 @@ from tests.storage.earlier import bring_back
 CHATS = 4
 TOLD = 8
 """Finds told in one fault."""
-SET_UP = ("/start", "51.1, 3.7", "ivy, study, 12 cm")
+SET_UP = ("/start", "51.0543, 3.7174", "ivy, study, 12 cm")
+PRIVATE = (TOKEN, TOKEN.partition(":")[2], "spider", "ivy", "51.0543", "3.7174", "study", "Ada")
+"""What no log may hold, at whatever level: the token, texts, places, names."""
 AT_ONCE = 4
 """Faults tried at the same time, each with a bot and a stand-in of its own: they mostly wait."""
 NUDGED = 60
@@ -75,7 +77,7 @@ class Scene:
 
     def start(self, more: dict[str, str] | None = None, module: str = "bot") -> None:
         """Start the bot."""
-        environment = bot_settings(self.url, self.data) | (more or {})
+        environment = bot_settings(self.url, self.data) | {"DUSKROUND_LOG": "debug"} | (more or {})
         self.bot = begin(module, environment=environment, stderr=self.log)
 
     @property
@@ -525,6 +527,8 @@ def _tried(name: str, data: Path, seed: int) -> tuple[str, bool]:
     lost = sum(number not in answers or number not in entries for number in scene.told)
     twice = sum(count - 1 for count in entries.values())
     doubled = sum(count - 1 for count in answers.values()) + scene.doubled_besides
+    leaked = [word for word in PRIVATE if word in (data / "log.txt").read_text()]
+    assert not leaked, f"the log holds {leaked}"
     is_good = not lost and not twice and doubled <= may_double and is_answered
     figures = (lost, twice, f"{doubled} of at most {may_double}", "yes" if is_answered else "NO")
     row = f"{name:<30}" + "".join(f"{one:>18}" for one in figures)

@@ -10,12 +10,13 @@ from bot.settings import read_settings
 
 async def main() -> None:
     """Run until stopped."""
-    app = assemble(read_settings(), Clock(), pacing=False)
+    settings = read_settings()
+    set_up_logging(settings.log)
+    app = assemble(settings, Clock(), pacing=False)
     settle_in()
     await app.start()
     await app.run_until_stopped()
 
 
 if __name__ == "__main__":
-    set_up_logging()
     asyncio.run(main())

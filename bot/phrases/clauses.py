@@ -6,11 +6,13 @@ from bot.domain.pest import Level
 from bot.domain.trade import Form, Grade, Method
 from bot.phrases.clause import DATES, Clause
 from bot.phrases.days import Clock, Day, Every, Moment, MonthDay, Weekday
-from bot.phrases.items import Item
+from bot.phrases.items import Item, Meaning
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Volume
 from bot.phrases.words import Spot, Word
 
+MOST_PIECES = 40
+"""Pieces of one message beyond which nobody could check what was understood. Judgement."""
 _BUTS = frozenset({"but", "though", "however"})
 _JOINTS = (Word.AND, Word.BREAK, Word.BUT)
 _ADDED = (*DATES, Clock, Moment, Product, Form, Level, Every, Volume, Spot)
@@ -33,6 +35,8 @@ def clauses_of(items: tuple[Item, ...], today: date) -> tuple[Clause, ...] | Non
     joined: list[Clause] = []
     waiting: list[Clause] = []
     pieces = _without_no(_pieces(items))
+    if len(pieces) > MOST_PIECES:
+        return None
     for at, piece in enumerate(pieces):
         following = pieces[at + 1 :]
         if _is_list(piece) and _reaches_on(joined, following, today):
@@ -57,28 +61,28 @@ def clauses_of(items: tuple[Item, ...], today: date) -> tuple[Clause, ...] | Non
 def _pieces(items: tuple[Item, ...]) -> list[Clause]:
     pieces: list[Clause] = []
     gathered: list[Item] = []
-    joint = ""
+    content: list[Meaning] = []
+    joint, has_plants = "", False
     for item in items:
-        if item.meaning in _JOINTS:
+        is_joint = item.meaning in _JOINTS
+        if is_joint or _begins_anew(content, item, has_plants=has_plants):
             _keep(pieces, gathered, joint)
-            gathered, joint = [], item.text
-        elif _begins_anew(gathered, item):
-            _keep(pieces, gathered, joint)
-            gathered, joint = [item], ""
-        else:
+            gathered, content, has_plants, joint = [], [], False, item.text if is_joint else ""
+        if not is_joint:
             gathered.append(item)
+        if not is_joint and item.meaning is not Word.FILLER:
+            content.append(item.meaning)
+            has_plants = has_plants or isinstance(item.meaning, Plants | OneOf)
     _keep(pieces, gathered, joint)
     return pieces
 
 
-def _begins_anew(gathered: list[Item], item: Item) -> bool:
+def _begins_anew(content: list[Meaning], item: Item, *, has_plants: bool) -> bool:
     """Tell that "orchid" begins anew in "hoya done orchid no", "swabbed" in "sprayed hoya swabbed ivy"."""
-    content = [one.meaning for one in gathered if one.meaning is not Word.FILLER]
     if not content:
         return False
     if isinstance(item.meaning, Plants | OneOf):
         return isinstance(content[0], Plants | OneOf) and content[-1] in {Word.DONE, Word.CLEAN, Word.NONE}
-    has_plants = any(isinstance(one, Plants | OneOf) for one in content)
     return isinstance(item.meaning, Method) and isinstance(content[0], Method) and has_plants
 
 

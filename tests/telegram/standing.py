@@ -31,6 +31,11 @@ class Running:
     def made(self) -> App:
         return App(self.settings, Clock(), echo, remind)
 
+    def killed(self) -> None:
+        """Let go of what the system takes from a killed process, and make another."""
+        self.app._holds.close()  # noqa: SLF001 - nobody else lets go for it
+        self.app = self.made()
+
     async def say(self, text: str, chat: int = 1) -> None:
         body = {"text": text, "wait": False}
         (await self.client.post(f"/person/{chat}/say", json=body)).raise_for_status()

@@ -163,7 +163,7 @@ async def test_what_a_killed_process_left_is_sent_at_the_next_start(tmp_path: Pa
     async with standing(tmp_path) as bot:
         bot.standin.chats.open(1)
         bot.app.take([update(7, "left")], ())  # committed and claimed, and nobody sends it
-        bot.app = bot.made()
+        bot.killed()
         await bot.app.start()
         await bot.settle()
         assert await bot.said() == ["echo: left"]
@@ -187,7 +187,7 @@ async def test_what_a_killed_process_had_sent_but_not_settled_is_not_sent_again(
         killed.add(Note(sent.id, sent.key, 900))
         killed.add(Note(waiting.id, "reply:7:0", 901))  # of another database: the number is not enough
         killed.close()
-        bot.app = bot.made()
+        bot.killed()
         await bot.app.start()
         await bot.settle()
         assert await bot.said() == ["echo: waiting"]
