@@ -236,8 +236,11 @@ class SqlStore(PhotoRows, Delivery):
         which = {"of_household": household}
         if self._locks:
             self._connection.execute(_LOCK_HOUSEHOLD, which)
-        last, count = self._connection.execute(_JOURNAL_STATE, which).one()
         held = self._read.get(household) or self._cache.take(household)
+        if not held.entries:  # nothing to compare with: read it, and look no further
+            self._read[household] = held = Held(self._entries_after(household, 0))
+            return held.entries
+        last, count = self._connection.execute(_JOURNAL_STATE, which).one()
         if (held.last, len(held.entries)) != (last or 0, count):
             held = Held(held.entries + self._entries_after(household, held.last))
         if len(held.entries) != count:

@@ -177,7 +177,7 @@ class Runner:
         )
 
 
-async def measure(messages: int, folder: Path) -> tuple[Measured, Measured]:
+async def measure(messages: int, bursts: int, folder: Path) -> tuple[Measured, Measured]:
     """
     Run both bots side by side and let them take turns, a few messages each.
 
@@ -191,7 +191,7 @@ async def measure(messages: int, folder: Path) -> tuple[Measured, Measured]:
             for runner in runners if turn % 2 else runners[::-1]:
                 for text in SAID:
                     await runner.answer(text, is_counted=turn * len(SAID) >= WARM_UP)
-        for turn in range(BURSTS):
+        for turn in range(bursts):
             for runner in runners if turn % 2 else runners[::-1]:
                 await runner.burst()
     finally:
@@ -200,10 +200,10 @@ async def measure(messages: int, folder: Path) -> tuple[Measured, Measured]:
     return echo.measured(), ours.measured()
 
 
-async def compare(messages: int) -> int:
+async def compare(messages: int, bursts: int = BURSTS) -> int:
     """Measure both and print the ratios; the exit code says whether they are within the limits."""
     with tempfile.TemporaryDirectory() as folder:
-        echo, ours = await measure(messages, Path(folder))
+        echo, ours = await measure(messages, bursts, Path(folder))
     ratios = {"p50": ours.p50_ms / echo.p50_ms, "p99": ours.p99_ms / echo.p99_ms}
     rate = ours.per_s / echo.per_s
     print("update available to answer sent; pacing off, SQLite synchronous FULL")

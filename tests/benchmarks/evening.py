@@ -156,12 +156,12 @@ def empty_job() -> None:
     """Do nothing; the store needs a function it can name."""
 
 
-def compare(households: int) -> int:
+def compare(households: int, jobs: int = JOBS) -> int:
     """Measure and print; the exit code says whether the rows hold."""
     results: dict[int, Evening] = {}
     sizes = sorted({max(1, households // 100), max(1, households // 10), households})
     with tempfile.TemporaryDirectory() as folder:
-        jobs_per_s = fire_jobs(Path(folder), JOBS)
+        jobs_per_s = fire_jobs(Path(folder), jobs)
         for size in sizes:
             place = Path(folder) / str(size)
             place.mkdir()
