@@ -17,6 +17,7 @@ from bot.domain.journal import Draft, Entry
 from bot.storage.codec import decode_choices, decode_payload, encode_choices, encode_payload
 from bot.storage.delivery import Delivery
 from bot.storage.erasing import erase_household, erase_member
+from bot.storage.failure import StoreError
 from bot.storage.journal_cache import Held, JournalCache
 from bot.storage.moving import export_household, import_household
 from bot.storage.photos import PhotoRows
@@ -378,12 +379,17 @@ def _member(row: _MemberRow) -> Member:
 def _question(row: _QuestionRow | None) -> Question | None:
     if row is None:
         return None
+    try:
+        expecting, choices = Expecting(row.expecting), decode_choices(row.choices, row.id)
+    except (StoreError, ValueError):
+        # of a newer version: its buttons mean nothing here, and must not silence the chat
+        expecting, choices = Expecting.NOTHING, ()
     return Question(
         id=row.id,
         household=row.household,
         chat=row.chat,
-        expecting=Expecting(row.expecting),
-        choices=decode_choices(row.choices, row.id),
+        expecting=expecting,
+        choices=choices,
         asked_at=row.asked_at,
     )
 

@@ -1,6 +1,7 @@
 from datetime import date, timedelta
 
 import pytest
+import sqlalchemy as sa
 
 from bot.actions.button_texts import ButtonText
 from bot.actions.commands import Choice, Undo
@@ -10,6 +11,7 @@ from bot.domain.identity import HouseholdId
 from bot.domain.journal import Found, PestCorrected, PlantSet, Voided
 from bot.domain.trade import Grade
 from bot.storage.database import Database
+from bot.storage.engine import open_engine
 from tests.storage.conftest import Open
 from tests.storage.sample import GROUP, NOW, PERSON, TODAY, draft, found, later, named
 
@@ -106,6 +108,24 @@ def test_places_plants_and_products_are_numbered(database: Database) -> None:
         assert unit.new_plant(home) < unit.new_plant(home)
         assert unit.new_place(home) < unit.new_place(home)
         assert unit.new_product(home) < unit.new_product(home)
+
+
+def test_a_question_of_a_newer_version_is_an_empty_one(database: Database, url: str) -> None:
+    home = found(database).household
+    with database.unit() as unit:
+        asked = unit.ask(home, PERSON, Expecting.CHOICE, (Choice(ButtonText.WHY, (Undo(),)),), NOW)
+    engine = open_engine(url)
+    with engine.begin() as connection:
+        told = '[{"text":"to-come","of":"","commands":[{"type":"to_come"}]}]'
+        connection.execute(
+            sa.text("UPDATE question SET choices = :told, expecting = 'to-come'"), {"told": told}
+        )
+    engine.dispose()
+    with database.unit() as unit:
+        empty = unit.question(home, PERSON)
+        assert empty is not None
+        assert (empty.id, empty.expecting, empty.choices) == (asked.id, Expecting.NOTHING, ())
+        assert unit.question_by_id(asked.id) == empty
 
 
 def test_a_new_question_closes_the_one_before(database: Database) -> None:
