@@ -13,6 +13,7 @@ from bot.actions.outcomes import (
     History,
     IsolatedList,
     MemberList,
+    NoDishSoap,
     NoPhotos,
     NoPlants,
     NoTrend,
@@ -56,6 +57,7 @@ Answered = (
     | TrendShown
     | NoTrend
     | AntsFirst
+    | NoDishSoap
     | Habits
     | PhotosShown
     | NoPhotos
@@ -69,6 +71,8 @@ def answer(command: Ask, desk: Desk) -> Answered:  # noqa: C901, PLR0912 - one a
     match command.topic:
         case Topic.ANTS:
             return AntsFirst()
+        case Topic.DISH_SOAP:
+            return NoDishSoap()
         case Topic.SETTINGS:
             return _settings(desk)
         case Topic.STOCK:

@@ -471,6 +471,7 @@ class Topic(Enum):
     LOG = "log"
     TREND = "trend"
     ANTS = "ants"
+    DISH_SOAP = "dish-soap"
     STOCK = "stock"
     SETTINGS = "settings"
     ROUTINES = "routines"

@@ -594,6 +594,11 @@ class NoPhotos:
 
 
 @dataclass(frozen=True, slots=True)
+class NoDishSoap:
+    """Dish soap is no labelled insecticide."""
+
+
+@dataclass(frozen=True, slots=True)
 class AntsFirst:
     """What to do about ants before the pest they guard."""
 
@@ -1088,6 +1093,7 @@ Outcome = (
     | PhotosShown
     | NoPhotos
     | AntsFirst
+    | NoDishSoap
     | KeyAsked
     | Identified
     | StrictSet

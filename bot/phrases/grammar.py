@@ -230,6 +230,7 @@ _STRONG: dict[str, Command] = {
         ),
         Mix(volume_ml=None, is_for_tonight=True, in_full=True),
     ),
+    **dict.fromkeys(("summary", "overview", "how are things", "what now"), Ask(topic=Topic.DUE)),
     **dict.fromkeys(("due", "due now", "to do", "todo", "plan", "the plan"), Ask(topic=Topic.DUE)),
     **dict.fromkeys(
         ("doing it now", "on it", "doing it", "starting now", "working on it", "i am on it", "going now"),
@@ -287,6 +288,7 @@ _THANKS = ("thank you", "thanks", "many thanks", "cheers", "ta")
 _MOST_ADDRESSED = 3
 _SENTENCE_END = re.compile(r"(?<=[.!?])\s+|\n+")
 _MOST_SENTENCES = 12
+_DISH_SOAP = frozenset({"dish", "dishwashing", "washing", "laundry", "household"})
 _LONG_NAME = 7
 """A name nobody knows, as long as this, may be a slip of a word that is known. Judgement."""
 _PAST_A_QUESTION = (Undo, Help, Exposure, Ask, Start, SetHours, SetPlace, AddPlants)
@@ -522,6 +524,8 @@ def _seen_or_mixed(words: tuple[str, ...], situation: Situation, *, asks: bool) 
         return habit
     if frozenset(words) & {"ants", "ant"} and "plant" not in words:
         return (Ask(topic=Topic.ANTS),)
+    if _DISH_SOAP & frozenset(words) and frozenset(words) & {"soap", "detergent", "liquid"}:
+        return (Ask(topic=Topic.DISH_SOAP),)
     unnamed = read_identification(words, situation)
     if unnamed is not None:
         return unnamed

@@ -45,6 +45,9 @@ _SEEN: tuple[tuple[tuple[str, ...], tuple[tuple[str, str], ...]], ...] = (
     (("white", "grains"), (("look", "grains"),)),
     (("white", "specks"), (("look", "grains"),)),
     (("white", "fluff"), (("look", "fluff"),)),
+    (("white", "fluffy", "stuff"), (("look", "fluff"),)),
+    (("fluffy", "stuff"), (("look", "fluff"),)),
+    (("cottony", "stuff"), (("look", "fluff"),)),
     (("fluff",), (("look", "fluff"),)),
     (("cotton",), (("look", "fluff"),)),
     (("webbing",), (("look", "webbing"),)),
@@ -57,9 +60,11 @@ _OWN_NAMES = frozenset(
     (size, bugs)
     for size in ("tiny", "small", "little", "white", "green", "black", "brown", "strange", "weird", "unknown")
     for bugs in ("bugs", "insects", "things", "creatures", "critters", "specks", "dots")
-)
+) | {("fluffy", "stuff"), ("cottony", "stuff"), ("white", "stuff")}
 """Animals described and not named: they lead to the key."""
-_OWN_WORD = listed("bumps discs lumps flies silvery powder grains moths insects patches specks")
+_OWN_WORD = listed(
+    "fluffy cottony bumps discs lumps flies silvery powder grains moths insects patches specks"
+)
 """Words that no sign has a name for, so that they alone lead to the key."""
 _PASSING = listed(
     " there is are some a the an on of my our it i we have has see saw found with at around in little tiny"

@@ -38,6 +38,13 @@ _OF_PLANTS = frozenset({Topic.PHOTOS, Topic.LOG, Topic.RELEASE, Topic.WHY, Topic
 _LEADS_TO_A_PLANT = listed("the my our of for on to")
 ASKING = _NOUNS | _APART | _COURSE | _LOGGED | frozenset(_OPENERS)
 """Words that questions are made of."""
+_BY_WORDS = (
+    (frozenset({"why"}), Topic.WHY),
+    (frozenset({"rounds", "many"}), Topic.WHY),
+    (frozenset({"keep", "away"}), Topic.ISOLATED),
+    (frozenset({"keep", "apart"}), Topic.ISOLATED),
+    (frozenset({"how", "long"}), Topic.RELEASE),
+)
 _TASKS = listed("done sprayed treated wiped swabbed rinsed repotted washed checked spray clean")
 _IN_FULL = listed("more full sums sources source detail details exactly")
 _DUE = listed("due should shall todo tonight tomorrow today next now done need agenda do on plan")
@@ -115,8 +122,9 @@ def _day_text(clause: Clause) -> str:
 
 def _topic(said: frozenset[str], clause: Clause) -> Topic | None:
     plants, product = named(clause), clause.one(Product)
-    if "why" in said or ("rounds" in said and "many" in said):
-        return Topic.WHY
+    settled = _settled(said)
+    if settled is not None:
+        return settled
     if said & _APART and not (plants and said & {"when", "out", "leave", "long"}):
         return Topic.ISOLATED
     if said & _FREED and (plants or said & {"when", "can"}):
@@ -139,6 +147,13 @@ def _topic(said: frozenset[str], clause: Clause) -> Topic | None:
     if said & {"plants", "list"} and not said & _DUE - {"do", "on"}:
         return Topic.PLANTS
     return _of_the_past_or_due(said, has_plants=bool(plants))
+
+
+def _settled(said: frozenset[str]) -> Topic | None:
+    """Read what a pair of words settles alone: "how long", "keep away"."""
+    found = next((topic for needed, topic in _BY_WORDS if needed <= said), None)
+    is_of_the_past = found is Topic.RELEASE and bool(said & {"ago", "since"})
+    return None if is_of_the_past else found
 
 
 def _of_the_past_or_due(said: frozenset[str], *, has_plants: bool) -> Topic | None:

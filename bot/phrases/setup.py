@@ -126,6 +126,18 @@ _LOOSE_WORDS = listed("a the is it window faces facing looks to towards toward h
 _LAMP = ("grow light", "grow lamp", "growlight", "light", "lamp")
 _POT = re.compile(r"(\d{1,3}(?:\.\d)?) ?(cm|inch|inches|in|\")")
 _BULLET = re.compile(r"^\s*(?:[-*\u2022]+|\d{1,2}[.)])\s+|^\s*[-*\u2022]+")
+_I_HAVE = re.compile(
+    r"^(?:(?:hi|hey|hello|so|ok|okay|well|yes|yeah|good evening)\b[!,. ]*)*"
+    r"(?:there(?:'s| is| are)|(?:i|we)(?:'ve| have| own| keep)(?: got| also)?|(?:my|our) plants are:?) ",
+    re.IGNORECASE,
+)
+_LIST_JOINT = re.compile(r"\s*[,;]\s*(?:and\s+)?|\s+and\s+|\s*&\s*", re.IGNORECASE)
+_STANDING_THERE = re.compile(
+    r"(.*?)(?:\b(?:is|are)\s+)?\b(?:in|on|at|by)\s+(?:the\s+|my\s+|our\s+)?(.+)", re.IGNORECASE
+)
+_ARTICLE = re.compile(r"^(?:an?|the|my|our|one|some|also)\s+", re.IGNORECASE)
+_ALL_OF_THEM = frozenset({"", "both", "all", "all of them", "both of them", "they", "each", "these", "those"})
+_LONGEST_TOLD = 4
 _LED_IN = re.compile(r"^(?:on|in|at) (?:the |my |our )?", re.IGNORECASE)
 _IN_BRACKETS = re.compile(r"\s*\(((?!\d{1,2} ?x|x ?\d)[^()]{1,60})\)")
 _SEPARATOR = re.compile(r"\s*[,;|]\s*|\s+-\s+")
@@ -140,7 +152,7 @@ _SMALL_HOURS = 4
 _TIMES = re.compile(r"(?:\(?(\d{1,2}) ?x\)?|\(?x ?(\d{1,2})\)?)")
 _SENTENCE = listed(
     "in on are is was were have has had i we you to not no done did it them with for from "
-    "at than more less need needs want wants reminder note that this place room "
+    "at than more less need needs want wants reminder note that this place "
     "everything all nothing here there sprayed checked"
 )
 _INCH_CM = 2.54
@@ -243,11 +255,33 @@ def read_plants(text: str, situation: Situation, *, is_expected: bool) -> Comman
         if not is_expected and not _looks_like_a_list(lines, situation):
             return None
     read = [(line, _plants_of(line, is_expected=is_expected)) for line in lines]
+    told = _in_a_sentence(first) if is_expected and len(lines) == 1 else None
+    if told is not None:
+        return told
     plants = tuple(plant for _, line in read for plant in line if plant is not None)
     unread = tuple(line for line, plants_there in read if None in plants_there)
     # a line or two may be unreadable; a message of which most is no list is none
     is_sure = opening is not None
     return AddPlants(plants, unread, is_sure) if len(plants) > len(unread) else None
+
+
+def _in_a_sentence(line: str) -> AddPlants | None:
+    """Read "hi, i've got a monstera and a fern, both in the living room": plants told as to a friend."""
+    opened = _I_HAVE.match(line)
+    if opened is None:
+        return None
+    plants: list[NewPlant] = []
+    waiting: list[str] = []
+    for part in _LIST_JOINT.split(line[opened.end() :].strip(" .!")):
+        standing = _STANDING_THERE.fullmatch(part.strip())
+        name = _ARTICLE.sub("", standing[1] if standing else part).strip()
+        waiting += [] if name.lower() in _ALL_OF_THEM else [name]
+        if standing is not None:
+            plants += [NewPlant(name=one, place=standing[2]) for one in waiting]
+            waiting = []
+    plants += [NewPlant(name=one) for one in waiting]
+    is_clear = all(_could_be_a_name(one.name) and len(one.name.split()) <= _LONGEST_TOLD for one in plants)
+    return AddPlants(tuple(plants)) if plants and is_clear and "?" not in line else None
 
 
 def _with_its_place(line: str, situation: Situation) -> str:
@@ -489,8 +523,10 @@ def _plants_of(line: str, *, is_expected: bool) -> list[NewPlant | None]:
             place = _LED_IN.sub("", field) or None
         else:
             return [None]
-    is_named = _could_be_a_name(name) or (is_expected and bool(more) and len(name) <= _LONGEST_NAME)
-    if "?" in name or not any(letter.isalpha() for letter in name) or not is_named:
+    is_named = _could_be_a_name(name) or (
+        is_expected and bool(more) and len(name) <= _LONGEST_NAME and not _I_HAVE.match(name)
+    )
+    if frozenset("?!") & frozenset(name) or not any(letter.isalpha() for letter in name) or not is_named:
         return [None]
     return [NewPlant(name=name, place=place, pot_cm=pot)] * twins
 

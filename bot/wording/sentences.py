@@ -63,6 +63,13 @@ TRAITS = {
 }
 
 
+NO_DISH_SOAP = (
+    "Dish soap is a detergent and no labelled insecticide: its strength is unknown, and it burns leaves more easily; laundry "
+    "and dishwasher detergents never (extension services). An insecticidal soap has a label that says how and on what. Until "
+    "you have one: wipe or rinse the plant by hand, swab single insects with alcohol, and tell me “wiped the hoya”. Nothing is written."
+)
+
+
 def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR0915 - one arm an outcome
     """Word one outcome."""
     match outcome:
@@ -218,6 +225,8 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
                 if plant
                 else "No photos yet. Send one with the plant's name under it."
             )
+        case o.NoDishSoap():
+            return NO_DISH_SOAP
         case o.AntsFirst():
             return ANTS
         case o.KeyAsked():

@@ -186,3 +186,44 @@ def test_nobody_else_may_found_a_household_but_a_partner_may_speak(talk: Talk) -
     assert talk.say("/start", person=PARTNER) == [
         "Good to see you. “what's due”, “isolated?” and “help” are good first words."
     ]
+
+
+@pytest.mark.parametrize(
+    ("text", "standing"),
+    [
+        (
+            "hey! i've got a monstera and a fern, both in the living room",
+            {"monstera": "living room", "fern": "living room"},
+        ),
+        ("We have an ivy on the sill and a hoya in the bathroom.", {"ivy": "sill", "hoya": "bathroom"}),
+        ("I have a palm", {"palm": None}),
+    ],
+)
+def test_plants_are_told_as_to_a_friend(
+    stranger_talk: Talk, text: str, standing: dict[str, str | None]
+) -> None:
+    stranger_talk.set_up(("/start", "Gent"))
+    stranger_talk.say(text)
+    home = stranger_talk.home
+    found = {one.name: home.places[one.place].name if one.place else None for one in home.living}
+    assert found == standing
+
+
+def test_a_sentence_is_no_plant(stranger_talk: Talk) -> None:
+    stranger_talk.set_up(("/start", "Gent"))
+    for text in (
+        "hi! what do you need, exactly",
+        "i've got no idea what they are called, sorry!",
+        "we have them everywhere?",
+    ):
+        stranger_talk.say(text)
+        assert stranger_talk.home.living == [], text
+
+
+@pytest.mark.parametrize("text", ["living room faces south-west", "the living room faces south west"])
+def test_a_room_is_a_place(stranger_talk: Talk, text: str) -> None:
+    stranger_talk.set_up(("/start", "Gent", "fern, landing", "no window"))
+    assert stranger_talk.say(text)[0] == "Written: living room (looks south-west)."
+    assert stranger_talk.say("monstera, living room")[0].startswith(
+        "Written, 1 plant:\nliving room: monstera"
+    )
