@@ -25,6 +25,9 @@ def end(process: Any) -> None:
     if process.poll() is None:
         process.kill()
     process.wait()
+    for pipe in (process.stdout, process.stderr):
+        if pipe is not None:
+            pipe.close()
 
 
 def stand_in() -> tuple[Any, str]:
