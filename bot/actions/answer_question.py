@@ -2,16 +2,19 @@
 
 from datetime import date, timedelta
 
+from bot.actions.answer_safety import tell_cautions, tell_whether_to_eat
 from bot.actions.commands import Ask, Topic
 from bot.actions.desk import Desk
 from bot.actions.keep_photo import show_photos
 from bot.actions.outcomes import (
     AntsFirst,
+    Cautions,
     DueLine,
     DueList,
     Habits,
     History,
     IsolatedList,
+    MayEat,
     MemberList,
     NoDishSoap,
     NoPhotos,
@@ -58,6 +61,8 @@ Answered = (
     | NoTrend
     | AntsFirst
     | NoDishSoap
+    | Cautions
+    | MayEat
     | Habits
     | PhotosShown
     | NoPhotos
@@ -73,6 +78,10 @@ def answer(command: Ask, desk: Desk) -> Answered:  # noqa: C901, PLR0912 - one a
             return AntsFirst()
         case Topic.DISH_SOAP:
             return NoDishSoap()
+        case Topic.SAFETY:
+            return tell_cautions(command.product, desk)
+        case Topic.EATING:
+            return tell_whether_to_eat(command.plants, desk)
         case Topic.SETTINGS:
             return _settings(desk)
         case Topic.STOCK:

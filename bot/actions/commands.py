@@ -472,6 +472,8 @@ class Topic(Enum):
     TREND = "trend"
     ANTS = "ants"
     DISH_SOAP = "dish-soap"
+    SAFETY = "safety"
+    EATING = "eating"
     STOCK = "stock"
     SETTINGS = "settings"
     ROUTINES = "routines"

@@ -594,6 +594,33 @@ class NoPhotos:
 
 
 @dataclass(frozen=True, slots=True)
+class Cautions:
+    """What is dangerous about the products on the shelf: name, caution, whether cats and fish are at risk."""
+
+    products: tuple[tuple[str, str, bool], ...]
+    knows_animals: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Eating:
+    """From when one plant may be eaten; free_on is None where nothing was used, or never again."""
+
+    plant: str
+    is_edible: bool
+    product: str | None = None
+    used_on: date | None = None
+    free_on: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class MayEat:
+    """From when plants may be eaten, by what was used on them."""
+
+    plants: tuple[Eating, ...]
+    today: date
+
+
+@dataclass(frozen=True, slots=True)
 class NoDishSoap:
     """Dish soap is no labelled insecticide."""
 
@@ -1094,6 +1121,8 @@ Outcome = (
     | NoPhotos
     | AntsFirst
     | NoDishSoap
+    | Cautions
+    | MayEat
     | KeyAsked
     | Identified
     | StrictSet

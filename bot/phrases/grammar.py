@@ -230,7 +230,7 @@ _STRONG: dict[str, Command] = {
         ),
         Mix(volume_ml=None, is_for_tonight=True, in_full=True),
     ),
-    **dict.fromkeys(("summary", "overview", "how are things", "what now"), Ask(topic=Topic.DUE)),
+    **dict.fromkeys(("summary", "overview", "any news", "how are things", "what now"), Ask(topic=Topic.DUE)),
     **dict.fromkeys(("due", "due now", "to do", "todo", "plan", "the plan"), Ask(topic=Topic.DUE)),
     **dict.fromkeys(
         ("doing it now", "on it", "doing it", "starting now", "working on it", "i am on it", "going now"),

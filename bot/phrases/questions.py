@@ -44,7 +44,13 @@ _BY_WORDS = (
     (frozenset({"keep", "away"}), Topic.ISOLATED),
     (frozenset({"keep", "apart"}), Topic.ISOLATED),
     (frozenset({"how", "long"}), Topic.RELEASE),
+    (frozenset({"know", "over"}), Topic.RELEASE),
 )
+_DANGEROUS = listed("dangerous toxic poisonous harmful harm harms hazard hazardous")
+_AT_RISK = listed(
+    "cat cats dog dogs fish pet pets child children kid kids baby toddler people us me bees birds animals"
+)
+_EATEN = listed("eat eating harvest")
 _TASKS = listed("done sprayed treated wiped swabbed rinsed repotted washed checked spray clean")
 _IN_FULL = listed("more full sums sources source detail details exactly")
 _DUE = listed("due should shall todo tonight tomorrow today next now done need agenda do on plan")
@@ -151,6 +157,10 @@ def _topic(said: frozenset[str], clause: Clause) -> Topic | None:
 
 def _settled(said: frozenset[str]) -> Topic | None:
     """Read what a pair of words settles alone: "how long", "keep away"."""
+    if said & _DANGEROUS or ("safe" in said and said & _AT_RISK):
+        return Topic.SAFETY
+    if said & _EATEN:
+        return Topic.EATING
     found = next((topic for needed, topic in _BY_WORDS if needed <= said), None)
     is_of_the_past = found is Topic.RELEASE and bool(said & {"ago", "since"})
     return None if is_of_the_past else found

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from datetime import date
 
+from bot.actions.outcomes import Cautions, Eating, MayEat
 from bot.domain.label import Refusal
 from bot.wording.days import day
 
@@ -42,3 +43,40 @@ def eat_from(plant: str, on: date | None, used_on: date) -> str:
     if on <= used_on:
         return f"{plant}: no days to wait before eating, by the usual label; wash it well."
     return f"{plant}: do not eat before {day(on)}, and wash it."
+
+
+def cautions(told: Cautions) -> str:
+    """Say what is dangerous about the shelf."""
+    if not told.products:
+        return "Nothing is on your shelf, so I suggest nothing but handwork: water, cloth and fingers."
+    lines = [
+        f"{name}: {caution}{' Dangerous to cats and fish.' if harms else ''}"
+        for name, caution, harms in told.products
+    ]
+    if not told.knows_animals:
+        lines.append("Say “we have a cat” or “we have fish”, and I leave out what is dangerous to them.")
+    return "\n".join([*lines, "The label, your vet and your poison centre decide; I am a notebook."])
+
+
+def may_eat(told: MayEat) -> str:
+    """Say from when plants may be eaten."""
+    if not told.plants:
+        return "I know of no plant that is eaten. Say “chilli is edible”, and I keep to the days its products ask for."
+    return "\n".join(_eating(one, told.today) for one in told.plants)
+
+
+def _eating(one: Eating, today: date) -> str:
+    if not one.is_edible:
+        return f"{one.plant} is not among the plants I know as eaten. If it is, say “{one.plant} is edible”."
+    if one.product is None or one.used_on is None:
+        return f"{one.plant}: no product is written for it, so by my notes there is nothing to wait for; wash it well."
+    if one.free_on is None:
+        return f"{one.plant}: do not eat from it any more; {one.product} was used on {day(one.used_on)}."
+    if one.free_on > today:
+        return f"{one.plant}: not before {day(one.free_on)}, {one.product} was used on {day(one.used_on)}; wash it well."
+    if one.free_on <= one.used_on:
+        return f"{one.plant}: no days to wait after {one.product}, by its label as told or as usual; wash it well."
+    return (
+        f"{one.plant}: the days to wait after {one.product} of {day(one.used_on)} are over, by its label as told or as "
+        "usual; wash it well."
+    )

@@ -14,6 +14,7 @@ from bot.wording.habits import habits, routine_saved
 from bot.wording.history import history_text, told_lines
 from bot.wording.identifying import identified, key_asked
 from bot.wording.isolation import isolated, isolated_them, release_info, release_words, released
+from bot.wording.labels import cautions, may_eat
 from bot.wording.looks import check, find, sign
 from bot.wording.mixing import cannot_mix, mixed, use_logged
 from bot.wording.nudge import nudge_text
@@ -225,6 +226,10 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
                 if plant
                 else "No photos yet. Send one with the plant's name under it."
             )
+        case o.Cautions():
+            return cautions(outcome)
+        case o.MayEat():
+            return may_eat(outcome)
         case o.NoDishSoap():
             return NO_DISH_SOAP
         case o.AntsFirst():

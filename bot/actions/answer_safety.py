@@ -1,0 +1,41 @@
+"""What is asked about safety: may it be eaten, is what is on the shelf dangerous to animals and people."""
+
+from bot.actions.desk import Desk
+from bot.actions.outcomes import Cautions, Eating, MayEat
+from bot.domain.identity import PlantId, ProductId
+from bot.domain.label import eat_from, is_edible
+
+
+def tell_cautions(asked: ProductId | None, desk: Desk) -> Cautions:
+    """Give the caution of a product, or of all on the shelf, and which of them cats and fish must not meet."""
+    kinds = [
+        desk.knowledge.products[product.ingredient]
+        for product in desk.household.products.values()
+        if product.ingredient in desk.knowledge.products
+        and (product.id == asked if asked is not None else product.stock_ml != 0)
+    ]
+    return Cautions(
+        tuple((kind.name, kind.caution, kind.harms_cats_and_fish) for kind in kinds),
+        knows_animals=bool(desk.household.animals),
+    )
+
+
+def tell_whether_to_eat(plants: tuple[PlantId, ...], desk: Desk) -> MayEat:
+    """Give from when plants may be eaten by what was used on them; without names of all that are eaten."""
+    edible = tuple(one.id for one in desk.household.living if is_edible(desk.knowledge, one))
+    return MayEat(tuple(_eating(plant, desk) for plant in plants or edible), desk.today)
+
+
+def _eating(plant: PlantId, desk: Desk) -> Eating:
+    known = desk.plant(plant)
+    shelf = desk.household.products
+    uses = [
+        (one.on, one.product, eat_from(desk.knowledge, known, shelf[one.product], one.on))
+        for one in known.treatments
+        if one.product in shelf
+    ]
+    if not is_edible(desk.knowledge, known) or not uses:
+        return Eating(known.name, is_edible=is_edible(desk.knowledge, known))
+    # a use after which nothing may be eaten any more outweighs all; else the latest day does
+    on, product, free_on = max(uses, key=lambda use: (use[2] is None, use[2] or use[0]))
+    return Eating(known.name, is_edible=True, product=desk.product_name(product), used_on=on, free_on=free_on)
