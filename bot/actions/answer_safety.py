@@ -7,7 +7,7 @@ from bot.domain.label import eat_from, is_edible
 
 
 def tell_cautions(asked: ProductId | None, desk: Desk) -> Cautions:
-    """Give the caution of a product, or of all on the shelf, and which of them cats and fish must not meet."""
+    """Give the caution of a product, or of all on the shelf, and which of these harm cats and fish."""
     kinds = [
         desk.knowledge.products[product.ingredient]
         for product in desk.household.products.values()
