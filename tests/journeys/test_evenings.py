@@ -1,6 +1,8 @@
 """What the bot says in the evening, and what answers it; `outbreak` was told at 10:00 on Saturday 2 May."""
 
-from datetime import date, datetime, timedelta
+from datetime import date, datetime, time, timedelta
+
+import pytest
 
 from bot.domain.identity import HouseholdId, ProductId
 from bot.domain.journal import (
@@ -364,3 +366,30 @@ def test_a_household_everybody_left_is_never_looked_at_again(outbreak: Talk) -> 
         store.leave_household(OWNER, HouseholdId(1), outbreak.now)
     assert outbreak.tick(clock(SATURDAY, 20)) == []
     assert outbreak.next_at() is None
+
+
+@pytest.mark.parametrize("town", ["Auckland", "Honolulu", "Anchorage", "Tokyo", "Lima", "Apia"])
+@pytest.mark.parametrize("hours", [0, 2, 9, 14])
+def test_a_household_that_moves_zone_has_one_evening_a_day_by_its_new_clock(
+    outbreak: Talk, town: str, hours: int
+) -> None:
+    outbreak.evening()
+    outbreak.passes(hours=hours)
+    outbreak.say(f"I live in {town}")
+    if "Which one?" in outbreak.shown[1][-1].text:
+        outbreak.press(outbreak.labels()[0])
+    zone = outbreak.home.zone
+    assert zone.key != "Europe/Brussels"
+    moved_at, evenings = outbreak.now, []
+    for _ in range(12):
+        if not outbreak.evening():
+            break
+        local = outbreak.now.astimezone(zone)
+        assert time(8) <= local.time() < time(22), f"in the quiet hours: {local}"
+        said = outbreak.nudges[-1].answer.text
+        if said.startswith("Tonight, "):
+            evenings.append(local.date())
+        outbreak.passes(minutes=1)
+    assert evenings, "the evenings go on"
+    assert len(evenings) == len(set(evenings)), "no evening is told of twice"
+    assert outbreak.now > moved_at
