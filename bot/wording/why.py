@@ -161,7 +161,7 @@ def _case(one: ReasonOf, state: Progress, voice: Voice) -> list[str]:
         f"Reach: a spray hits {well} well; only in part: {partly}; not at all: {never} (from memory)."
     )
     lines.append(
-        f"Rounds may stop after {state.forecast.minimum} in all, {ROUNDS_SINCE_FIND_NEEDED} of them since the last find; "
+        f"Rounds may stop after {state.forecast.minimum} in all and {ROUNDS_SINCE_FIND_NEEDED} since the last find; "
         f"done so far: {state.rounds_done} and {state.rounds_since_find}. "
         "Looks come weekly, on Sundays unless you say “check on wednesdays”."
     )
