@@ -11,7 +11,7 @@ from bot.phrases.asking import Meant
 from bot.phrases.days import Every, when_at
 from bot.phrases.names import Product, ingredient_of, names_of
 from bot.phrases.numbers import Volume, measure_at, number_at
-from bot.phrases.rates import percent_at, rate_at
+from bot.phrases.rates import percent_at, rate_at, tells_a_rate
 from bot.phrases.words import listed, phrase_at
 
 _AROUND = listed(
@@ -36,7 +36,7 @@ class _Bottle:
 
 def read_bottle(words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read what a label says of a rate or a strength; None where neither is told, or something else too."""
-    if frozenset(words) & _NOT_A_LABEL or "?" in words:
+    if frozenset(words) & _NOT_A_LABEL or "?" in words or not tells_a_rate(words):
         return None
     bottle = _Bottle()
     at = 0

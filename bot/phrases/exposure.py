@@ -51,7 +51,7 @@ _PHRASES = (
 def is_exposure(words: tuple[str, ...]) -> bool:
     """Whether the message tells of a person or an animal that got, ate or breathed something."""
     said = frozenset(words)
-    if said & _SYMPTOMS or any(_holds(words, phrase) for phrase in _PHRASES):
+    if said & _SYMPTOMS or any(phrase[0] in said and _holds(words, phrase) for phrase in _PHRASES):
         return True
     if said & _BODY and said & _PEOPLE and said & (_SUBSTANCES | _HURT):
         return True

@@ -56,6 +56,7 @@ _SEEN: tuple[tuple[tuple[str, ...], tuple[tuple[str, str], ...]], ...] = (
     (("green", "insects"), (("look", "insects"), ("colour", "green"))),
     (("little", "insects"), (("look", "insects"),)),
 )
+_SEEN_BY_LENGTH = sorted(_SEEN, key=lambda one: -len(one[0]))
 _OWN_NAMES = frozenset(
     (size, bugs)
     for size in ("tiny", "small", "little", "white", "green", "black", "brown", "strange", "weird", "unknown")
@@ -95,8 +96,8 @@ def read_identification(words: tuple[str, ...], situation: Situation) -> Meant |
 
 def _seen(words: tuple[str, ...]) -> tuple[tuple[tuple[str, str], ...], tuple[str, ...]]:
     """Take the longest description that stands in the message out of it."""
-    for phrase, answers in sorted(_SEEN, key=lambda one: -len(one[0])):
-        for at in range(len(words)):
+    for phrase, answers in _SEEN_BY_LENGTH:
+        for at in range(len(words)) if phrase[0] in words else ():
             if words[at : at + len(phrase)] == phrase:
                 return answers, words[:at] + words[at + len(phrase) :]
     return (), words

@@ -1,5 +1,6 @@
 """Words read into items with a meaning of their own, left to right, longest first."""
 
+import threading
 from dataclasses import dataclass
 
 from bot.actions.situation import Situation
@@ -11,6 +12,15 @@ from bot.phrases.words import KNOWN, Value, Word, phrase_at
 
 _POINTING = frozenset({"the", "this", "that", "other", "which", "each", "every", "no"})
 _STEERING = frozenset({Word.DONE, Word.NOT, Word.ALL, Word.EXCEPT, Word.NOTHING, Word.HEDGE})
+
+
+class _Last(threading.local):
+    """What was read last in this thread: situation, words, items."""
+
+    read: "tuple[Situation, tuple[str, ...], tuple[Item, ...]] | None" = None
+
+
+_LAST = _Last()
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +45,18 @@ def items_of(
     words: tuple[str, ...], situation: Situation, chosen: dict[str, PlantId] | None = None
 ) -> tuple[Item, ...]:
     """Read a whole message; `chosen` settles names that several plants answer to."""
+    read = _LAST.read
+    if not chosen and read is not None and read[0] is situation and read[1] == words:
+        return read[2]  # several readers look at the same words of the same message
+    items = _read(words, situation, chosen)
+    if not chosen:
+        _LAST.read = (situation, words, items)
+    return items
+
+
+def _read(
+    words: tuple[str, ...], situation: Situation, chosen: dict[str, PlantId] | None
+) -> tuple[Item, ...]:
     names = names_of(situation)
     items: list[Item] = []
     at = 0

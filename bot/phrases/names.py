@@ -208,6 +208,7 @@ def _split(name: str) -> _Words:
     return tuple(word for word in words_of(plain(name)) if word != "-")
 
 
+@lru_cache(maxsize=1024)
 def _plurals(words: _Words) -> tuple[_Words, ...]:
     *first, last = words or ("",)
     endings = [last + "s", last + "es"] + ([last[:-1] + "ies"] if last.endswith("y") else [])

@@ -10,6 +10,7 @@ from bot.phrases.words import listed
 
 _WHOLE = 100
 _PER = listed("per / a to in each")
+_SHARES = listed("% percent cent")
 _SPELT = {**SPELT, "tbsp": "tablespoon", "tsp": "teaspoon"}
 
 
@@ -84,8 +85,15 @@ def parts_at(words: tuple[str, ...], at: int) -> tuple[Decimal, int] | None:
     return None if is_unit else (water, end)
 
 
+def tells_a_rate(words: tuple[str, ...]) -> bool:
+    """Whether a rate or a share can stand in a message: none does without one of a few words."""
+    return bool((_PER | _SHARES) & frozenset(words))
+
+
 def read_bad_rate(words: tuple[str, ...]) -> NotUnderstood | None:
     """Read a rate that can be none: "5 ml per banana", "200 %"."""
+    if not (_SHARES | {"per", "/"}) & frozenset(words):
+        return None
     for at in range(len(words)):
         amount = number_at(words, at)
         if amount is None:
