@@ -3,7 +3,7 @@
 from bot.actions.desk import Desk
 from bot.actions.outcomes import Cautions, Eating, MayEat
 from bot.domain.identity import PlantId, ProductId
-from bot.domain.label import eat_from, is_edible
+from bot.domain.label import is_edible, wait_before_eating
 
 
 def tell_cautions(asked: ProductId | None, desk: Desk) -> Cautions:
@@ -28,14 +28,8 @@ def tell_whether_to_eat(plants: tuple[PlantId, ...], desk: Desk) -> MayEat:
 
 def _eating(plant: PlantId, desk: Desk) -> Eating:
     known = desk.plant(plant)
-    shelf = desk.household.products
-    uses = [
-        (one.on, one.product, eat_from(desk.knowledge, known, shelf[one.product], one.on))
-        for one in known.treatments
-        if one.product in shelf
-    ]
-    if not is_edible(desk.knowledge, known) or not uses:
+    wait = wait_before_eating(desk.household, desk.knowledge, known)
+    if wait is None:
         return Eating(known.name, is_edible=is_edible(desk.knowledge, known))
-    # a use after which nothing may be eaten any more outweighs all; else the latest day does
-    on, product, free_on = max(uses, key=lambda use: (use[2] is None, use[2] or use[0]))
-    return Eating(known.name, is_edible=True, product=desk.product_name(product), used_on=on, free_on=free_on)
+    product = desk.product_name(wait.product)
+    return Eating(known.name, is_edible=True, product=product, used_on=wait.used_on, free_on=wait.free_on)

@@ -6,12 +6,14 @@ down, it is never suggested.
 """
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import Enum
 
 from bot.domain.climate import temperature_on
 from bot.domain.development import development_days, held
 from bot.domain.household import Household, Plant, Product
+from bot.domain.identity import ProductId
 from bot.domain.knowledge import Knowledge
 from bot.domain.pest import Pest
 from bot.domain.product import ProductKind
@@ -79,6 +81,27 @@ def eat_from(knowledge: Knowledge, plant: Plant, product: Product, used_on: date
     if days is None or not is_edible(knowledge, plant):
         return None
     return used_on + timedelta(days=days)
+
+
+@dataclass(frozen=True, slots=True)
+class Wait:
+    """The use that decides from when a plant may be eaten; free_on is None where it never may again."""
+
+    product: ProductId
+    used_on: date
+    free_on: date | None
+
+
+def wait_before_eating(household: Household, knowledge: Knowledge, plant: Plant) -> Wait | None:
+    """Give the use an edible plant waits for: one after which nothing is eaten, else the latest day."""
+    uses = [
+        Wait(one.product, one.on, eat_from(knowledge, plant, household.products[one.product], one.on))
+        for one in plant.treatments
+        if one.product in household.products
+    ]
+    if not is_edible(knowledge, plant):
+        return None
+    return max(uses, key=lambda use: (use.free_on is None, use.free_on or use.used_on), default=None)
 
 
 def is_sensitive(knowledge: Knowledge, plant: Plant, kind: ProductKind) -> bool:

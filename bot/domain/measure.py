@@ -7,6 +7,8 @@ The US gallon is 231 cubic inches and the inch 2.54 cm; the imperial gallon is 4
 from decimal import Decimal
 from enum import Enum
 
+INCH_CM = Decimal("2.54")
+"""Exact: NIST Handbook 44, appendix C. [cm]"""
 US_ML = {
     "gallon": Decimal("3785.411784"),
     "quart": Decimal("946.352946"),

@@ -5,7 +5,7 @@ from datetime import date
 from bot.domain.pest import Level
 from bot.domain.trade import Form, Grade, Method
 from bot.phrases.clause import DATES, Clause
-from bot.phrases.days import Clock, Day, Every, Moment, MonthDay, Weekday
+from bot.phrases.days import Clock, Day, Every, Moment, MonthDay, Weekday, is_ahead
 from bot.phrases.items import Item, Meaning
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Volume
@@ -218,18 +218,11 @@ def _leads_there(before: Clause, piece: Clause) -> bool:
 
 
 def _lies_behind(piece: Clause, today: date) -> bool:
-    if any(_is_ahead(day, today) for day in piece.every((Day, MonthDay))):
+    if any(isinstance(one, Day | MonthDay) and is_ahead(one, today) for one in piece.content()):
         return False
     return _is_told_as_past(piece) or any(
         item.text.endswith(("yesterday", "night", "ago")) for item in piece.items
     )
-
-
-def _is_ahead(told: object, today: date) -> bool:
-    """Whether a day with its date is still to come."""
-    if isinstance(told, Day):
-        return told.on > today
-    return isinstance(told, MonthDay) and (told.month, told.day) > (today.month, today.day)
 
 
 def _ends_the_list(before: Clause, piece: Clause) -> bool:

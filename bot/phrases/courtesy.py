@@ -82,6 +82,7 @@ _ENDINGS = tuple(
         *("ok", "okay", "right", "haha", "lol", "too tired", "i think that is all", "that is all"),
     )
 )
+_OPENINGS, _ENDINGS = (tuple(sorted(one, key=len, reverse=True)) for one in (_OPENINGS, _ENDINGS))
 _REQUESTS = tuple(
     (modal, "you", *more)
     for modal in ("could", "can", "would", "will")
@@ -125,7 +126,7 @@ def _stripped(words: tuple[str, ...]) -> tuple[str, ...]:
 
 
 def _without_opening(words: tuple[str, ...]) -> tuple[str, ...]:
-    for opening in sorted(_OPENINGS, key=len, reverse=True):
+    for opening in _OPENINGS:
         if words[: len(opening)] == opening and len(words) > len(opening):
             rest = words[len(opening) :]
             while rest[:1] and rest[0] in _MARKS:
@@ -139,7 +140,7 @@ def _without_ending(words: tuple[str, ...]) -> tuple[str, ...]:
     core = words[: len(words) - len(question)]
     while core and core[-1] in _MARKS:
         core = core[:-1]
-    for ending in sorted(_ENDINGS, key=len, reverse=True):
+    for ending in _ENDINGS:
         if core[-len(ending) :] == ending and len(core) > len(ending):
             core = core[: -len(ending)]
             while core and core[-1] in _MARKS:

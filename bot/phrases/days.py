@@ -222,6 +222,12 @@ def day_ahead(when: When, situation: Situation) -> date | Trouble:
     return Trouble.FUTURE if day - today > FARTHEST else day
 
 
+def is_ahead(when: Day | MonthDay, today: date) -> bool:
+    """Whether a day with its date is still to come; without a year it is the nearest one of that name."""
+    day = when.on if isinstance(when, Day) else _year_behind(when, today)
+    return day is not None and day > today
+
+
 def clock_at(words: tuple[str, ...], start: int) -> tuple[Clock, int] | None:
     """Read a time of day: 20:00, 8 pm, at 8, half past eight; never a bare number."""
     begin = start + 1 if words[start] in {"at", "@"} else start

@@ -84,8 +84,16 @@ def _next(words: tuple[str, ...], at: int, situation: Situation, names: Names) -
 
 
 def _rest(words: tuple[str, ...], at: int, names: Names) -> tuple[Meaning, int]:
-    loose = None if words[at] in KNOWN or not words[at].isalpha() else names.loose_at(words, at)
-    return loose or (Unknown(words[at]), 1)
+    return _loose_name(words, at, names) or (Unknown(words[at]), 1)
+
+
+def name_at(words: tuple[str, ...], at: int, names: Names) -> tuple[Named, int] | None:
+    """Read a name that begins here, whole or in part, and how many words it took."""
+    return names.exact_at(words, at) or _loose_name(words, at, names)
+
+
+def _loose_name(words: tuple[str, ...], at: int, names: Names) -> tuple[Named, int] | None:
+    return None if words[at] in KNOWN or not words[at].isalpha() else names.loose_at(words, at)
 
 
 def _is_pronoun(words: tuple[str, ...], at: int) -> bool:

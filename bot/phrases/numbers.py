@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass
 from decimal import Decimal
 
-from bot.domain.measure import IMPERIAL_ML, METRIC_ML, US_ML, Units
+from bot.domain.measure import IMPERIAL_ML, INCH_CM, METRIC_ML, US_ML, Units
 
 _THOUSANDS = re.compile(r"-?\d{1,3}(?:[.,]\d{3})+")
 _DIGITS = re.compile(r"-?\d+(?:[.,]\d+)?")
@@ -213,5 +213,5 @@ def _length(value: Decimal, rest: tuple[str, ...]) -> tuple[Length, int] | None:
     if rest[:1] and rest[0] in {"cm", "centimetre", "centimetres", "centimeters"}:
         return Length(value), 1
     if rest[:1] and rest[0] in {"inch", "inches"}:
-        return Length((value * Decimal("2.54")).quantize(Decimal("0.1"))), 1
+        return Length((value * INCH_CM).quantize(Decimal("0.1"))), 1
     return None

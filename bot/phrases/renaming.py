@@ -5,25 +5,18 @@ from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method
 from bot.phrases.asking import Meant
+from bot.phrases.items import name_at
 from bot.phrases.names import OneOf, Place, Plants, names_of
-from bot.phrases.numbers import number_at
+from bot.phrases.numbers import Length, measure_at
 from bot.phrases.text import tidy
 from bot.phrases.words import KNOWN, listed
 
 _OPENERS = frozenset({"rename", "call"})
 _NAMED = (("is", "called"), ("is", "now", "called"), ("is", "named"), ("is", "now", "named"))
+_INCHES = frozenset({"in", '"'})
 _TO = listed("to as into")
 _LEADING = listed("the my our place room plant please")
 _REMOVES = listed("remove delete forget drop")
-_WIDE = {
-    "cm": 1.0,
-    "centimetres": 1.0,
-    "centimeters": 1.0,
-    "inch": 2.54,
-    "inches": 2.54,
-    "in": 2.54,
-    '"': 2.54,
-}
 _AROUND_A_POT = listed(
     "has have got is are in into a an the now of my our pot pots wide size it sits stands stand new bigger"
     " larger smaller one each moved put potted up , . ! please - 's"
@@ -68,10 +61,7 @@ def _named_at(said: tuple[str, ...], at: int, situation: Situation) -> tuple[obj
     """Give the plant or the place named here, and where the next word is."""
     while said[at : at + 1] and said[at] in _LEADING:
         at += 1
-    names = names_of(situation)
-    if at >= len(said):
-        return None
-    found = names.exact_at(said, at) or (names.loose_at(said, at) if said[at] not in KNOWN else None)
+    found = name_at(said, at, names_of(situation)) if at < len(said) else None
     return None if found is None else (found[0], at + found[1])
 
 
@@ -125,17 +115,19 @@ def _removed(said: tuple[str, ...], situation: Situation) -> Meant | None:
 def _potted(said: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read a pot's width of named plants; with "repotted" that is written too."""
     names = names_of(situation)
+    # beside a number "in" is an inch here, and "20-cm" is "20 cm"
+    spelt = tuple("inch" if word in _INCHES else word for word in said if word != "-")
+    said = tuple(word for word in said if word != "-")
     widths: list[float] = []
     plants: list[PlantId] = []
     at = 0
     while at < len(said):
-        named = names.exact_at(said, at) or (names.loose_at(said, at) if said[at] not in KNOWN else None)
-        width = _width_at(said, at)
+        named, width = name_at(said, at, names), measure_at(spelt, at)
         if named is not None and isinstance(named[0], Plants | OneOf):
             plants += named[0].ids if isinstance(named[0], Plants) else (_UNSURE,)
             at += named[1]
-        elif width is not None:
-            widths.append(width[0])
+        elif width is not None and isinstance(width[0], Length):
+            widths.append(float(width[0].cm))
             at += width[1]
         elif said[at] in _AROUND_A_POT or said[at] in _REPOTTED:
             at += 1
@@ -151,13 +143,3 @@ def _potted(said: tuple[str, ...], situation: Situation) -> Meant | None:
     if frozenset(said) & _REPOTTED:
         return (LogRound(plants=ids, method=Method.REPOT), pot)
     return (pot,)
-
-
-def _width_at(said: tuple[str, ...], at: int) -> tuple[float, int] | None:
-    found = number_at(said, at)
-    if found is None:
-        return None
-    after = at + found[1]
-    after += said[after : after + 1] == ("-",)
-    unit = said[after] if after < len(said) else ""
-    return (float(found[0]) * _WIDE[unit], after + 1 - at) if unit in _WIDE else None

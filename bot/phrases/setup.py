@@ -7,6 +7,7 @@ from datetime import time
 from bot.actions.commands import AddPlants, Command, NewPlant, SetCoordinates, SetHours, SetPlace, SetTown
 from bot.actions.situation import Expecting, Situation
 from bot.domain.identity import PlaceId
+from bot.domain.measure import INCH_CM
 from bot.domain.window import Facing, Outdoors
 from bot.phrases.days import clock_at, evening_hour
 from bot.phrases.names import Place, names_of
@@ -155,7 +156,6 @@ _SENTENCE = listed(
     "at than more less need needs want wants reminder note that this place "
     "everything all nothing here there sprayed checked"
 )
-_INCH_CM = 2.54
 _MOST_TWINS = 20
 _MOST_FIELDS = 3
 _LONGEST_NAME = 60
@@ -518,7 +518,7 @@ def _plants_of(line: str, *, is_expected: bool) -> list[NewPlant | None]:
     for field in more:
         width = _POT.fullmatch(field.lower())
         if width is not None:
-            pot = float(width[1]) * (1 if width[2] == "cm" else _INCH_CM)
+            pot = float(width[1]) * (1 if width[2] == "cm" else float(INCH_CM))
         elif place is None:
             place = _LED_IN.sub("", field) or None
         else:

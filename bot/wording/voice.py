@@ -5,7 +5,7 @@ from datetime import date, datetime, time
 from decimal import Decimal
 from zoneinfo import ZoneInfo
 
-from bot.domain.measure import IMPERIAL_ML, METRIC_ML, TEASPOON_ML, US_ML, Units
+from bot.domain.measure import IMPERIAL_ML, INCH_CM, METRIC_ML, TEASPOON_ML, US_ML, Units
 
 _LITRE = METRIC_ML["litre"]
 _SPOONS_TO_A_TABLESPOON = 3
@@ -32,7 +32,7 @@ class Voice:
 
     def length(self, cm: float) -> str:
         """Say a length [cm]."""
-        return f"{cm:g} cm" if self.units is not Units.US else f"{cm / 2.54:.2g} in ({cm:g} cm)"
+        return f"{cm:g} cm" if self.units is not Units.US else f"{cm / float(INCH_CM):.2g} in ({cm:g} cm)"
 
     def warmth(self, celsius: float) -> str:
         """Say a temperature [degC]."""

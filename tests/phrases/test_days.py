@@ -155,3 +155,10 @@ def test_a_weekday_with_its_date_is_one_day() -> None:
 def test_a_day_the_year_lacks_is_no_other_day() -> None:
     for text in ("sprayed hoya on 29 feb", "away until 29 feb"):
         assert understand(text, EVENING) == (NotUnderstood(text, reason="no such day"),), text
+
+
+def test_a_day_of_december_lies_behind_in_january() -> None:
+    january = replace(EVENING, now=datetime(2027, 1, 5, 20, tzinfo=ZONE), today=date(2027, 1, 5))
+    (done,) = understand("sprayed hoya and orchid on 28 december", january)
+    assert isinstance(done, LogRound)
+    assert done.on == date(2026, 12, 28)
