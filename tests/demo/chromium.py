@@ -117,12 +117,14 @@ async def page(profile: Path) -> AsyncIterator[Page]:
     )
     try:
         socket = await websocket_connect(await asyncio.wait_for(_address(running), _WAIT_S))
-        created = await called(socket, 1, "Target.createTarget", {"url": "about:blank"})
-        attached = await called(
-            socket, 2, "Target.attachToTarget", {"targetId": created["targetId"], "flatten": True}
-        )
-        yield Page(socket, attached["sessionId"])
-        socket.close()
+        try:
+            created = await called(socket, 1, "Target.createTarget", {"url": "about:blank"})
+            attached = await called(
+                socket, 2, "Target.attachToTarget", {"targetId": created["targetId"], "flatten": True}
+            )
+            yield Page(socket, attached["sessionId"])
+        finally:
+            socket.close()
     finally:
         running.kill()
         await running.wait()

@@ -55,6 +55,13 @@ MEASURE = """(() => {
   };
 })()"""
 
+_NEWEST = "[...document.querySelectorAll('li')].at(-1).getBoundingClientRect()"
+_SCROLL_BACK = """new Promise((done) => {
+  const box = document.getElementById('scroll');
+  box.addEventListener('scroll', () => requestAnimationFrame(done), { once: true });
+  box.scrollTop = 0;
+})"""
+
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 async def test_the_page_fits_a_phone_and_can_be_read(tmp_path: Path, scheme: str) -> None:
@@ -63,9 +70,9 @@ async def test_the_page_fits_a_phone_and_can_be_read(tmp_path: Path, scheme: str
         await shown.open(whole.standin.url, scheme=scheme)
         await shown.until("document.querySelectorAll('li').length >= 20")
         await shown.until("[...document.images].every((one) => one.complete && one.naturalWidth > 0)")
+        await _sees_the_newest(shown)
         found = await shown.run(MEASURE)
         picture = await shown.picture()
-        await _sees_the_newest(shown)
     _fits(found)
     _can_be_pressed(found)
     _can_be_read(found)
@@ -95,6 +102,28 @@ async def test_a_message_typed_and_a_button_pressed_on_the_page_reach_the_bot(tm
         )
 
 
+async def test_the_newest_stays_in_sight_while_pictures_grow_unless_the_person_scrolled_back(
+    tmp_path: Path,
+) -> None:
+    grow = (
+        "[...document.querySelectorAll('li')].at(-1).prepend("
+        "Object.assign(document.createElement('div'), { style: 'height: 900px' }));"
+        # the browser tells of its own scrolling later, here after the growth
+        "document.getElementById('scroll').dispatchEvent(new Event('scroll'))"
+    )
+    async with running(START) as whole, page(tmp_path / "profile") as shown:
+        await _talk(whole.standin.url, TALK[:5])
+        await shown.open(whole.standin.url, scheme="light")
+        await shown.until("document.querySelectorAll('li').length >= 8")
+        await _sees_the_newest(shown)
+        await shown.run(grow)
+        await _sees_the_newest(shown)
+        await shown.run(_SCROLL_BACK)
+        await shown.run(grow)
+        await shown.run("new Promise((done) => setTimeout(done, 200))")
+        assert await shown.run("document.getElementById('scroll').scrollTop") == 0
+
+
 async def _talk(url: str, texts: tuple[str, ...] = TALK) -> None:
     async with httpx.AsyncClient(base_url=url, trust_env=False, timeout=30) as web:
         for text in texts:
@@ -102,10 +131,7 @@ async def _talk(url: str, texts: tuple[str, ...] = TALK) -> None:
 
 
 async def _sees_the_newest(shown: Page) -> None:
-    last = await shown.run(
-        "(() => { const r = [...document.querySelectorAll('li')].at(-1).getBoundingClientRect(); return [r.top, r.bottom]; })()"
-    )
-    assert 0 <= last[1] <= HEIGHT, "the newest message is not in sight"
+    await shown.until(f"(() => {{ const end = {_NEWEST}.bottom; return 0 <= end && end <= {HEIGHT}; }})()")
 
 
 def _fits(found: dict[str, Any]) -> None:
