@@ -25,6 +25,7 @@ from bot.logs import Troubles, without_values
 from bot.settings import Settings
 from bot.storage.backup import running as in_use
 from bot.storage.database import Database
+from bot.storage.delivery import Waiting
 from bot.storage.erasing import Erasures
 from bot.storage.failure import is_for_now
 from bot.storage.photos import PhotoFolder
@@ -426,10 +427,15 @@ class App:
         now = self._clock.now()
         with self._database.unit() as store:
             due = self._send_evening(store, now)
-            for nudge in due.nudges:
-                call = send(nudge.chat, nudge.answer)
-                # not claimed yet: thousands at once would outlive their lease at the pace the platform allows
-                store.queue(nudge.key, call.chat, call.method, call.body, now, household=nudge.household)
+            calls = [(nudge, send(nudge.chat, nudge.answer)) for nudge in due.nudges]
+            # not claimed yet: thousands at once would outlive their lease at the pace the platform allows
+            store.queue_all(
+                [
+                    Waiting(nudge.key, nudge.household, call.chat, call.method, call.body)
+                    for nudge, call in calls
+                ],
+                now,
+            )
         return len(due.nudges), due.more
 
     def _keep_up(self) -> None:

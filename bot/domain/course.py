@@ -135,15 +135,6 @@ def choose_product(  # noqa: PLR0913, PLR0917 - one fact each
     household: Household, knowledge: Knowledge, plant: Plant, pest: Pest, method: Method, today: date
 ) -> Product | None:
     """Pick from the shelf what the method can use and no rule forbids; the shortest label gap first."""
-    key = (plant.id, pest.key, method, today)
-    if key not in household.chosen:
-        household.chosen[key] = _pick_product(household, knowledge, plant, pest, method, today)
-    return household.chosen[key]
-
-
-def _pick_product(  # noqa: PLR0913, PLR0917 - as above
-    household: Household, knowledge: Knowledge, plant: Plant, pest: Pest, method: Method, today: date
-) -> Product | None:
     fitting = [
         product
         for product in household.products.values()
@@ -152,6 +143,20 @@ def _pick_product(  # noqa: PLR0913, PLR0917 - as above
         and not refusals(household, knowledge, plant, product, pest, today)
     ]
     return min(fitting, key=lambda product: (label_days(knowledge, product) or 0, product.id), default=None)
+
+
+def _wish(
+    household: Household, knowledge: Knowledge, plant: Plant, case: Case, today: date
+) -> tuple[Method, Because, Product | None]:
+    """Pick method and product of a case, once a day and household."""
+    key = (plant.id, case.pest, case.opened_on, today)
+    known: tuple[Method, Because, Product | None] | None = household.chosen.get(key)
+    if known is None:
+        pest = knowledge.pests[case.pest]
+        method, because = choose_method(plant, case, pest)
+        product = choose_product(household, knowledge, plant, pest, method, today)
+        known = household.chosen[key] = (method, because, product)
+    return known
 
 
 def label_days(knowledge: Knowledge, product: Product | None) -> int | None:
@@ -211,11 +216,7 @@ def due_step(household: Household, knowledge: Knowledge, plant: Plant, case: Cas
 
 
 def _wished_step(household: Household, knowledge: Knowledge, plant: Plant, case: Case, today: date) -> Step:
-    pest = knowledge.pests[case.pest]
-    method, because = choose_method(plant, case, pest)
-    product = None
-    if method in PRODUCT_METHODS:
-        product = choose_product(household, knowledge, plant, pest, method, today)
+    method, because, product = _wish(household, knowledge, plant, case, today)
     if product is None and method is Method.SWAB:
         method = Method.WIPE
     elif product is None and method in PRODUCT_METHODS:
@@ -357,16 +358,8 @@ def shared_last_find(household: Household, plant: Plant, case: Case) -> date:
 
     Plants in one place with the same pest share the last find among them; one set apart has its own clock.
     """
-    if plant.is_apart:
-        return case.last_find_on
-    finds = [
-        other_case.last_find_on
-        for other in household.living
-        if other.place == plant.place and not other.is_apart
-        for other_case in other.open_cases
-        if other_case.pest == case.pest
-    ]
-    return max(finds, default=case.last_find_on)
+    own = case.last_find_on
+    return own if plant.is_apart else household.last_finds.get((plant.place, case.pest), own)
 
 
 def progress(household: Household, knowledge: Knowledge, plant: Plant, case: Case, today: date) -> Progress:
@@ -406,10 +399,11 @@ def progress(household: Household, knowledge: Knowledge, plant: Plant, case: Cas
 def _usual_gap(  # noqa: PLR0913, PLR0917 - one fact each, named at the only call
     knowledge: Knowledge, household: Household, plant: Plant, case: Case, days: list[date], today: date
 ) -> float:
-    pest = knowledge.pests[case.pest]
-    method, _ = choose_method(plant, case, pest)
-    label = label_days(knowledge, choose_product(household, knowledge, plant, pest, method, today))
-    planned = float(plan_gap(pest, temperature_on(household, plant, today), label).aim_days)
+    _, _, product = _wish(household, knowledge, plant, case, today)
+    label = label_days(knowledge, product)
+    planned = float(
+        plan_gap(knowledge.pests[case.pest], temperature_on(household, plant, today), label).aim_days
+    )
     if len(days) > 1:  # two rounds on neighbouring days are a slip, not the rhythm to come
         return max(planned, (days[-1] - days[0]).days / (len(days) - 1))
     return planned

@@ -1,6 +1,7 @@
 """One household, several plants: the fewest evenings that serve them all."""
 
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -51,10 +52,12 @@ def fewest_evenings(needs: Sequence[Need]) -> tuple[tuple[date, tuple[int, ...]]
     if not needs:
         return ()
     spans = [_span(need) for need in needs]
-    days = _best_days(spans)
+    alike = Counter(spans)  # plants treated together share their window
+    days = _best_days(alike)
+    evening = {span: _nearest(span, days) for span in alike}
     served: dict[int, list[int]] = {}
     for need, span in zip(needs, spans, strict=True):
-        served.setdefault(_nearest(span, days), []).append(need.key)
+        served.setdefault(evening[span], []).append(need.key)
     return tuple((date.fromordinal(day), tuple(sorted(served[day]))) for day in sorted(served))
 
 
@@ -70,7 +73,7 @@ def _nearest(span: _Span, days: Sequence[int]) -> int:
     return min((abs(day - span.aim), day) for day in days if span.first <= day <= span.last)[1]
 
 
-def _best_days(spans: Sequence[_Span]) -> tuple[int, ...]:
+def _best_days(spans: Mapping[_Span, int]) -> tuple[int, ...]:
     # The cost only bends at an aim or at the end of a window: no other day can be better.
     candidates = sorted({day for span in spans for day in (span.first, span.aim, span.last)})
     best: dict[int, _Way] = {}
@@ -85,20 +88,20 @@ def _best_days(spans: Sequence[_Span]) -> tuple[int, ...]:
     return min(finals)[2]
 
 
-def _extended(spans: Sequence[_Span], way: _Way, day: int) -> _Way | None:
+def _extended(spans: Mapping[_Span, int], way: _Way, day: int) -> _Way | None:
     count, total, days = way
     step = _cost(spans, days[-1] if days else None, day)
     return None if step is None else (count + 1, total + step, (*days, day))
 
 
-def _cost(spans: Sequence[_Span], before: int | None, after: int | None) -> int | None:
+def _cost(spans: Mapping[_Span, int], before: int | None, after: int | None) -> int | None:
     """Add up the days off their aim of the windows aiming between two neighbouring evenings."""
     total = 0
-    for span in spans:
+    for span, count in spans.items():
         if (before is not None and span.aim <= before) or (after is not None and span.aim > after):
             continue
         reach = [abs(day - span.aim) for day in (before, after) if day and span.first <= day <= span.last]
         if not reach:
             return None
-        total += min(reach)
+        total += count * min(reach)
     return total

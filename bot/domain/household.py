@@ -5,10 +5,11 @@ Values made here are read-only for everyone else. Entries count in the order in 
 whatever the order in which they were told; taken-back entries do not count at all.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime, time, timedelta
 from decimal import Decimal
+from typing import Any
 from zoneinfo import ZoneInfo
 
 from bot.domain.identity import EntryId, PhotoId, PlaceId, PlantId, ProductId
@@ -301,12 +302,14 @@ class Household:
     """The evening of the first nudge that nobody has said a word after."""
     is_silent: bool = False
     """Whether it was asked to go on, and nothing has been heard since."""
-    chosen: dict[tuple[PlantId, str, Method, date], Product | None] = field(
+    chosen: dict[tuple[PlantId, str, date, date], Any] = field(
         default_factory=dict, compare=False, repr=False
     )
-    """Products picked so far from this shelf, for a plant, a pest, a method and a day."""
+    """Methods and products picked so far, for a plant, a pest, the case's opening and a day."""
     told_at: datetime | None = None
     """When a member last told something."""
+    last_finds: Mapping[tuple[PlaceId | None, str], date] = field(default_factory=dict)
+    """The last find of each pest in each place, among open cases of plants that are not set apart."""
 
     @property
     def zone(self) -> ZoneInfo:
@@ -369,7 +372,18 @@ def fold(entries: Sequence[Entry]) -> Household:
     for plant in household.plants.values():
         if plant.place not in household.places:
             plant.place = None  # the place was taken back
+    household.last_finds = _last_finds(household)
     return household
+
+
+def _last_finds(household: Household) -> dict[tuple[PlaceId | None, str], date]:
+    found: dict[tuple[PlaceId | None, str], date] = {}
+    for plant in household.living:
+        if not plant.is_apart:
+            for case in plant.open_cases:
+                key, on = (plant.place, case.pest), case.last_find_on
+                found[key] = max(found.get(key, on), on)
+    return found
 
 
 def noted(household: Household, entries: Iterable[Entry]) -> Household | None:

@@ -1,6 +1,6 @@
 """Which plants are on watch: they share a place with a case, or were released lately."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -49,15 +49,16 @@ def hatch_to_adult_days(
 def watched(household: Household, knowledge: Knowledge, today: date) -> dict[PlantId, Watch]:
     """Plants on watch today, each for its longest reason."""
     found: dict[PlantId, Watch] = {}
+    free = [plant for plant in household.living if not plant.open_cases]
     for plant in household.plants.values():
         for case in plant.cases:
-            for watch in _watches_of(household, knowledge, plant, case, today):
+            for watch in _watches_of(household, knowledge, plant, case, free, today):
                 _keep_longest(found, watch)
     return found
 
 
-def _watches_of(
-    household: Household, knowledge: Knowledge, plant: Plant, case: Case, today: date
+def _watches_of(  # noqa: PLR0913, PLR0917 - one fact each, named at the only call
+    household: Household, knowledge: Knowledge, plant: Plant, case: Case, free: Sequence[Plant], today: date
 ) -> list[Watch]:
     until = None
     if case.closed_on is not None:
@@ -66,11 +67,7 @@ def _watches_of(
         if today > until:
             return []
     spread = plant.stood_in(case.opened_on, case.closed_on or today)
-    exposed = [
-        other
-        for other in household.living
-        if other.id != plant.id and not other.open_cases and _met(other, spread)
-    ]
+    exposed = [other for other in free if other.id != plant.id and _met(other, spread)]
     if case.closed_on is not None and plant.lost_on is None and not plant.open_cases:
         exposed.append(plant)
     return [Watch(plant=other.id, pest=case.pest, because_of=plant.id, until=until) for other in exposed]

@@ -69,6 +69,7 @@ class Database:
         with self._engine.begin() as connection:
             store = SqlStore(connection, self._cache)
             yield store
+            store.flush()
         store.publish()
 
     def back_up(self, now: datetime) -> Path:

@@ -1,7 +1,7 @@
 """What delivery keeps: updates already taken, updates put aside, messages on their way out."""
 
 import json
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from functools import cache
@@ -105,6 +105,24 @@ _FORGET_SEEN = sa.delete(seen).where(seen.c.at < bindparam("before", type_=UtcDa
 _COUNT_PARKED = sa.select(sa.func.count()).select_from(parked)
 
 
+def _outgoing(  # noqa: PLR0913, PLR0917 - a row is many facts
+    key: str, household: HouseholdId | None, chat: int, method: str, body: dict[str, Any], now: datetime
+) -> dict[str, Any]:
+    return {
+        "key": key,
+        "household": household,
+        "chat": chat,
+        "method": method,
+        "body": json.dumps(body, separators=(",", ":")),
+        "state": "waiting",
+        "claimed_by": None,
+        "lease_until": None,
+        "tries": 0,
+        "not_before": now,
+        "created_at": now,
+    }
+
+
 def _storable(text: str) -> str:
     """Give text both databases take: half a surrogate pair and a zero byte are spelled out."""
     return text.encode("utf-8", "backslashreplace").decode().replace("\x00", "\\x00")
@@ -115,7 +133,23 @@ def _queue_once(dialect: str) -> sa.Insert:
     # asked for by name: the other database's dialect costs a start 40 ms
     insert = import_module(f"sqlalchemy.dialects.{dialect}").insert
     statement: sa.Insert = insert(outbox).on_conflict_do_nothing(index_elements=["key"])
-    return statement.returning(outbox.c.id)
+    return statement
+
+
+@cache
+def _queue_numbered(dialect: str) -> sa.Insert:
+    return _queue_once(dialect).returning(outbox.c.id)
+
+
+@dataclass(frozen=True, slots=True)
+class Waiting:
+    """A call to the chat platform to be written for whoever sends next."""
+
+    key: str
+    household: HouseholdId
+    chat: int
+    method: str
+    body: dict[str, Any]
 
 
 class Delivery:
@@ -123,7 +157,6 @@ class Delivery:
 
     def __init__(self, connection: sa.Connection) -> None:
         self._connection = connection
-        self._queue_once = _queue_once(connection.dialect.name)
 
     def mark_seen(self, update_id: int, now: datetime) -> bool:
         """Remember that an update was taken; False when it already was, and must change nothing now."""
@@ -160,21 +193,18 @@ class Delivery:
         With `claimed_by` and `lease_until` the row is born claimed: the writer sends it, after what it
         already holds for that chat, and nobody else before the lease ends.
         """
-        row = {
-            "key": key,
-            "household": household,
-            "chat": chat,
-            "method": method,
-            "body": json.dumps(body, separators=(",", ":")),
-            "state": "waiting" if claimed_by is None else "claimed",
-            "claimed_by": claimed_by,
-            "lease_until": lease_until,
-            "tries": 0 if claimed_by is None else 1,
-            "not_before": now,
-            "created_at": now,
-        }
-        number: int | None = self._connection.execute(self._queue_once, row).scalar()
+        row = _outgoing(key, household, chat, method, body, now)
+        if claimed_by is not None:
+            row |= {"state": "claimed", "claimed_by": claimed_by, "lease_until": lease_until, "tries": 1}
+        statement = _queue_numbered(self._connection.dialect.name)
+        number: int | None = self._connection.execute(statement, row).scalar()
         return number
+
+    def queue_all(self, calls: Sequence[Waiting], now: datetime) -> None:
+        """Write messages to be sent by whoever claims them, in order; a key written before is left out."""
+        rows = [_outgoing(one.key, one.household, one.chat, one.method, one.body, now) for one in calls]
+        if rows:
+            self._connection.execute(_queue_once(self._connection.dialect.name), rows)
 
     def claim_outbox(
         self, now: datetime, owner: str, lease_until: datetime, limit: int

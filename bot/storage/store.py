@@ -71,6 +71,16 @@ _SPEAKER_IN_GROUP = (
     .order_by(sa.case((member.c.chat == _CHAT, 0), else_=1), member.c.id)
     .limit(1)
 )
+_THESE = bindparam("households", expanding=True, type_=sa.BigInteger)
+_MEMBERS_OF_THESE = _MEMBER.where(member.c.household.in_(_THESE), member.c.left_at.is_(None)).order_by(
+    member.c.id
+)
+_STATES_OF_THESE = (
+    sa.select(journal.c.household, sa.func.max(journal.c.id), sa.func.count())
+    .where(journal.c.household.in_(_THESE))
+    .group_by(journal.c.household)
+)
+_ENTRIES_OF_THESE = sa.select(journal).where(journal.c.household.in_(_THESE)).order_by(journal.c.id)
 _LOCK_HOUSEHOLD = sa.select(household.c.id).where(household.c.id == _HOUSEHOLD).with_for_update()
 _JOURNAL_STATE = sa.select(sa.func.max(journal.c.id), sa.func.count()).where(
     journal.c.household == _HOUSEHOLD
@@ -137,7 +147,18 @@ class SqlStore(PhotoRows, Delivery):
         self._read: dict[HouseholdId, Held] = {}
         self._members: dict[HouseholdId, tuple[Member, ...]] = {}
         """Read in this unit of work, until a membership changes."""
+        self._next_evenings: dict[HouseholdId, datetime | None] = {}
+        """Set in this unit of work, and written together."""
+        self._foreseen: set[HouseholdId] = set()
+        """Locked and read by `due_households`, with nothing written by anybody since."""
         self._locks = connection.dialect.name != "sqlite"
+
+    def flush(self) -> None:
+        """Write what was kept back to be written together; before the commit."""
+        if self._next_evenings:
+            told = [{"of_household": number, "at": at} for number, at in self._next_evenings.items()]
+            self._connection.execute(_SET_EVENING, told)
+            self._next_evenings.clear()
 
     def publish(self) -> None:
         """Hand what this unit read and wrote to the cache; only after its commit."""
@@ -234,6 +255,9 @@ class SqlStore(PhotoRows, Delivery):
 
     def entries(self, household: HouseholdId) -> tuple[Entry, ...]:
         """Give the whole journal, by number; on PostgreSQL no other unit works on it until this one ends."""
+        if household in self._foreseen:
+            self._foreseen.remove(household)
+            return self._read[household].entries
         which = {"of_household": household}
         if self._locks:
             self._connection.execute(_LOCK_HOUSEHOLD, which)
@@ -315,14 +339,23 @@ class SqlStore(PhotoRows, Delivery):
 
     def set_next_evening(self, household: HouseholdId, at: datetime | None) -> None:
         """Say when the household is to be looked at again. Aware UTC; None is never."""
-        self._connection.execute(_SET_EVENING, {"of_household": household, "at": at})
+        self._next_evenings[household] = at
 
     def due_households(self, now: datetime, limit: int) -> tuple[HouseholdId, ...]:
-        """Households whose next evening has come, oldest first; on PostgreSQL claimed with SKIP LOCKED."""
-        return tuple(self._connection.execute(_DUE, {"now": now, "at_most": limit}).scalars())
+        """
+        Households whose next evening has come, oldest first; on PostgreSQL claimed with SKIP LOCKED.
+
+        Their members and journals are read along, all with one statement each.
+        """
+        self.flush()
+        due = tuple(self._connection.execute(_DUE, {"now": now, "at_most": limit}).scalars())
+        if due:
+            self._foresee(due)
+        return due
 
     def earliest_evening(self) -> datetime | None:
         """Give the earliest next evening of all households."""
+        self.flush()
         return self._connection.execute(_EARLIEST).scalar()
 
     def refuse_stranger(self, person: int, now: datetime) -> bool:
@@ -337,6 +370,27 @@ class SqlStore(PhotoRows, Delivery):
         which = {"of_household": household, "after": f"{evening}:", "before": f"{evening};"}
         rows = self._connection.execute(_NUDGES, which)
         return tuple((chat, message, json.loads(body).get("text", "")) for chat, message, body in rows)
+
+    def _foresee(self, households: Sequence[HouseholdId]) -> None:
+        which = {"households": households}
+        sharing: dict[HouseholdId, list[Member]] = {number: [] for number in households}
+        for row in self._connection.execute(_MEMBERS_OF_THESE, which):
+            sharing[row.household].append(_member(row))
+        self._members.update((number, tuple(members)) for number, members in sharing.items())
+        states = {row[0]: (row[1], row[2]) for row in self._connection.execute(_STATES_OF_THESE, which)}
+        told: dict[HouseholdId, list[Entry]] = {}
+        for number in households:
+            held = self._read.get(number) or self._cache.take(number)
+            if (held.last, len(held.entries)) == states.get(number, (0, 0)):
+                self._read[number] = held
+            else:
+                told[number] = []
+        if told:
+            for row in self._connection.execute(_ENTRIES_OF_THESE, {"households": list(told)}).all():
+                entry = _entry(row)
+                told[entry.household].append(entry)
+            self._read.update((number, Held(tuple(entries))) for number, entries in told.items())
+        self._foreseen.update(households)
 
     def _append(self, rows: list[dict[str, Any]]) -> Sequence[int]:
         if len(rows) > _FEW:

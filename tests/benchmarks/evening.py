@@ -28,6 +28,7 @@ from bot.domain.journal import Draft, Found, HouseholdSet, Payload, PlaceSet, Pl
 from bot.domain.trade import Form, Grade
 from bot.domain.window import Facing
 from bot.storage.database import Database
+from bot.storage.delivery import Waiting
 from bot.telegram.outgoing import send
 from tests.benchmarks.planner import calibration
 
@@ -103,11 +104,14 @@ async def evening(database: Database) -> Evening:
     def unit() -> tuple[int, bool]:
         with database.unit() as store:
             due = conversation.send_evenings(store, EVENING_AT)
-            for nudge in due.nudges:
-                call = send(nudge.chat, nudge.answer)
-                store.queue(
-                    nudge.key, call.chat, call.method, call.body, EVENING_AT, household=nudge.household
-                )
+            calls = [(nudge, send(nudge.chat, nudge.answer)) for nudge in due.nudges]
+            store.queue_all(
+                [
+                    Waiting(nudge.key, nudge.household, call.chat, call.method, call.body)
+                    for nudge, call in calls
+                ],
+                EVENING_AT,
+            )
         return len(due.nudges), due.more
 
     watching = loop.create_task(watch())
