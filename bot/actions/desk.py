@@ -154,7 +154,8 @@ class Desk:
 
     def names(self, plants: Iterable[PlantId]) -> tuple[str, ...]:
         """Give the shown names of plants, in order."""
-        return tuple(self.household.plants[plant].name for plant in plants)
+        known = self.household.plants
+        return tuple(known[plant].name for plant in plants)
 
     def product_name(self, product: ProductId | None) -> str | None:
         """Give the shown name of a product on the shelf."""

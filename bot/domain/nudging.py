@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
-from functools import partial
+from functools import lru_cache, partial
 
 from bot.domain.agenda import Agenda, Task, plan
 from bot.domain.household import Household
@@ -25,6 +25,10 @@ GRID_MINUTES = 5
 """Slots begin on this grid; a nudge composed within a step may still name its start. [min]"""
 LOOK_AHEAD_EVENINGS = 3
 """Evenings tried for a slot before giving up until the next change. Judgement."""
+
+
+# The time of a nudge and its words ask for the same evening, and so do the homes of one town.
+_slots = lru_cache(maxsize=256)(slots)
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +62,7 @@ def placements(
     wanted = tuple(dict.fromkeys(exposures.values()))
     if not wanted:
         return ()
-    found = slots(day, wanted, household.site, household.habits, _on_grid(now))
+    found = _slots(day, wanted, household.site, household.habits, _on_grid(now))
     return tuple(
         Placement(slot, tuple(plant for plant in shaded if exposures.get(plant) in slot.exposures))
         for slot in found
