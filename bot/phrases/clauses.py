@@ -1,5 +1,6 @@
 """A message cut into clauses, and the pieces that only continue the clause before joined to it."""
 
+from collections.abc import Sequence
 from datetime import date
 
 from bot.domain.pest import Level
@@ -14,6 +15,9 @@ from bot.phrases.words import Spot, Word
 MOST_PIECES = 40
 """Pieces of one message beyond which nobody could check what was understood. Judgement."""
 _BUTS = frozenset({"but", "though", "however"})
+_DENIALS = (Word.NOT, Word.YET)
+_DENIED_DAYS = frozenset({"not today", "not tonight", "not this evening"})
+_PUTS_OFF = (Word.LATER, Word.SKIP, Word.NO_TIME, Word.YET)
 _JOINTS = (Word.AND, Word.BREAK, Word.BUT)
 _ADDED = (*DATES, Clock, Moment, Product, Form, Level, Every, Volume, Spot)
 _RESULTS = (Count, Grade, Pest, Spot)
@@ -103,10 +107,11 @@ def _without_no(pieces: list[Clause]) -> list[Clause]:
 def _as_exception(piece: Clause) -> Clause:
     if piece.joint in _BUTS and _is_list(piece):
         return Clause((Item(Word.EXCEPT, piece.joint), *piece.items), piece.joint)
-    if not piece.has(Word.NOT) or not piece.every(Plants):
+    if not piece.has(*_DENIALS) or not piece.every(Plants):
         return piece
-    items = (Item(Word.EXCEPT, i.text) if i.meaning is Word.NOT else i for i in piece.items)
-    return Clause(tuple(items), piece.joint)
+    # "not the orchid", "the orchid not yet": whichever way round, the exception stands first
+    rest = tuple(item for item in piece.items if item.meaning not in (*_DENIALS, Word.DONE, Word.DO))
+    return Clause((Item(Word.EXCEPT, "not"), *rest), piece.joint)
 
 
 def _keep(pieces: list[Clause], gathered: list[Item], joint: str) -> None:
@@ -192,7 +197,7 @@ def _continues(before: Clause, piece: Clause, today: date) -> bool:
         return True  # "mealybugs on the hoya, 8 of them"
     if before.has(Word.CHECKED) and (_is_result(piece) or _ends_the_list(before, piece)):
         return True
-    return piece.has(Word.NOT) and _takes_back(before, piece)
+    return piece.has(*_DENIALS) and _takes_back(before, piece)
 
 
 def _says_the_same_of_another_day(before: Clause, piece: Clause, today: date) -> bool:
@@ -243,4 +248,25 @@ def _takes_back(before: Clause, piece: Clause) -> bool:
     if piece.only(Word.NOT, Pest):
         return bool(piece.every(Pest)) and bool(before.every(Pest))
     is_bare_done = before.only(Word.DONE, Word.ALL) and before.has(Word.DONE)
-    return is_bare_done and piece.only(Word.NOT, Plants) and bool(piece.every(Plants))
+    is_denied_again = piece.only(*_DENIALS, Word.DONE, Word.DO, Plants) and piece.has(Word.NOT)
+    return (
+        is_bare_done
+        and (piece.only(*_DENIALS, Plants) or is_denied_again)
+        and bool(piece.every(Plants))
+    )
+
+
+def without_denied_day(clause: Clause) -> Clause:
+    """Read "did the hoya on sunday, not today" as "did the hoya on sunday": the day that is denied is no plan."""
+    is_told = clause.has(Word.DONE) or bool(clause.every(Method))
+    content = [item for item in clause.items if item.meaning is not Word.FILLER]
+    ends = {_text(content[-1:]), _text(content[-2:])} if is_told else set()
+    if not ends & _DENIED_DAYS:
+        return clause
+    kept = clause.items[: -1 if _text(content[-1:]) in _DENIED_DAYS else -2]
+    shorter = Clause(tuple(kept), clause.joint)
+    return shorter if shorter.every(DATES) and not shorter.has(Word.NOT, *_PUTS_OFF) else clause
+
+
+def _text(items: Sequence[Item]) -> str:
+    return " ".join(item.text for item in items)

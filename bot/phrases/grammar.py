@@ -48,7 +48,7 @@ from bot.phrases.answering import evenings_asked_for, read_answer, read_why
 from bot.phrases.asking import Meant, not_understood
 from bot.phrases.bottles import read_bottle
 from bot.phrases.clause import Clause, Setting, named, unique
-from bot.phrases.clauses import clauses_of
+from bot.phrases.clauses import clauses_of, without_denied_day
 from bot.phrases.courtesy import deed_requested, without_courtesy
 from bot.phrases.exposure import is_exposure
 from bot.phrases.household import (
@@ -579,7 +579,7 @@ def _together(clauses: tuple[Clause, ...], situation: Situation) -> Meant:
     for clause in clauses:
         if commands and clause.only(Word.NO_TIME) and isinstance(commands[-1], Postpone):
             continue  # "can't tonight, too tired": the reason for what is put off already
-        meant = _one(clause, setting)
+        meant = _one(without_denied_day(clause), setting)
         stopper = next((command for command in meant if _stops(command)), None)
         if stopper is not None:
             return (stopper,)
@@ -682,10 +682,16 @@ def _plants_of(command: Command) -> tuple[PlantId, ...]:
 def _contradict(commands: list[Command]) -> bool:
     """Whether one plant is told to be both done and put off, or both clean and not."""
     done = {p for c in commands if isinstance(c, LogRound) for p in c.plants}
-    off = {p for c in commands if isinstance(c, Postpone) for p in c.plants}
+    off = {p for c in commands if _puts_off(c) for p in _plants_of(c)}
     none = {p for c in commands if isinstance(c, LogCheck) for p in c.plants}
     seen = {p for c in commands if isinstance(c, LogFind) for p in c.plants}
     return bool(done & off or none & seen) or _counts_twice(commands)
+
+
+def _puts_off(command: Command) -> bool:
+    return isinstance(command, Postpone) or (
+        isinstance(command, Incomplete) and command.missing is Missing.LATER
+    )
 
 
 def _counts_twice(commands: list[Command]) -> bool:
