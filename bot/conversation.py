@@ -16,12 +16,14 @@ from bot.actions.commands import (
     Erasing,
     Exposure,
     Greet,
+    Hold,
     Incomplete,
     KeepPhoto,
     LogCheck,
     LogFind,
     LogRound,
     LogSign,
+    LosePlant,
     More,
     NotUnderstood,
     Postpone,
@@ -29,6 +31,7 @@ from bot.actions.commands import (
     SetCoordinates,
     Start,
     Thanks,
+    TickWork,
     Undo,
 )
 from bot.actions.desk import Desk, Memory
@@ -49,6 +52,7 @@ from bot.actions.outcomes import (
     Mixed,
     NotYet,
     NudgeText,
+    OldToUndo,
     Outcome,
     PlacesSaved,
     PlantsAdded,
@@ -56,6 +60,7 @@ from bot.actions.outcomes import (
     StillThere,
     Stranger,
     TooManyPhotos,
+    UnlikelyUse,
     WalkLevelAsked,
     WalkStep,
     WhichTown,
@@ -63,7 +68,7 @@ from bot.actions.outcomes import (
 )
 from bot.actions.perform import perform
 from bot.actions.ports import NoPhotosKept, Photos, Question, Store
-from bot.actions.send_evening import LOOK_AGAIN, refresh_evening, send_evening
+from bot.actions.send_evening import LOOK_AGAIN, has_answer_since, refresh_evening, send_evening
 from bot.actions.share import join, tell_others, welcome_newcomer
 from bot.actions.situation import Asked, Expecting, KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.domain.identity import HouseholdId, MemberId
@@ -289,11 +294,16 @@ class Conversation:
 
     @staticmethod
     def _mark_heard(commands: "tuple[Command, ...]", desk: Desk, said: Said) -> None:
-        """Any answer counts, thanks excepted: no repeat tonight, and the nudge's buttons go."""
+        """
+        Any answer counts, thanks excepted: no repeat tonight.
+
+        The nudge's buttons go, and the others read who answered, only with the first word about its work: who
+        merely asks, or is not understood, has answered nothing.
+        """
         nudge = desk.household.nudge
         is_courtesy = all(isinstance(one, Thanks | Greet | Start) for one in commands)
         is_answer = nudge is not None and not nudge.is_heard and not is_courtesy
-        if nudge is not None and is_answer:
+        if nudge is not None and _settles(commands) and not has_answer_since(desk, nudge.at):
             here = desk.member.chat
             for chat, message, text in desk.store.nudged_messages(desk.member.household, nudge.on):
                 answered = Answer(text=cut(f"{text}\n\n{say_answered(desk.member.name)}"))
@@ -320,6 +330,14 @@ class Conversation:
         question = desk.store.ask(desk.member.household, chat, Expecting.CHOICE, choices, desk.now)
         text = say(nudge, _voice(desk))
         return Answer(text=cut(text), buttons=_buttons(question))
+
+
+def _settles(commands: "tuple[Command, ...]") -> bool:
+    """Whether a message says something of tonight's work, and not only asks."""
+    return any(
+        isinstance(one, LogRound | LogCheck | LogFind | Postpone | Hold | LosePlant | TickWork)
+        for one in commands
+    )
 
 
 def _voice(desk: Desk) -> Voice:
@@ -381,6 +399,8 @@ def _opens_question(outcome: Outcome) -> bool:
                 | WorkStage
                 | KeyAsked
                 | NotYet
+                | OldToUndo
+                | UnlikelyUse
                 | PlacesSaved
                 | PlantsAdded
                 | WhichTown,

@@ -54,6 +54,8 @@ class ButtonText(Enum):
     TAKE_OFF = "take-off"
     TAKE_THEM_OFF = "take-them-off"
     KEEP = "keep"
+    TAKE_BACK = "take-back"
+    WRITE_IT = "write-it"
     ADD = "add"
     ADD_PLANTS = "add-plants"
     MY_TOWN_IS = "my-town-is"

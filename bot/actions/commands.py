@@ -148,7 +148,9 @@ class Correct:
 
 @dataclass(frozen=True, slots=True)
 class Undo:
-    """Take back the last thing this person told."""
+    """Take back the last thing this person told; of an earlier evening only if it is sure."""
+
+    is_sure: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -455,10 +457,11 @@ class Mix:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LogUse:
-    """Spray a whole evening took. [mL]."""
+    """Spray a whole evening took; far from what was reckoned only if it is sure. [mL]."""
 
     ml: Decimal
     on: date | None = None
+    is_sure: bool = False
 
 
 class Topic(Enum):

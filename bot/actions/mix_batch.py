@@ -4,11 +4,11 @@ from dataclasses import replace
 from decimal import Decimal
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import Choice, Incomplete, LogUse, Missing, Mix, StockProduct
+from bot.actions.commands import Choice, Decline, Incomplete, LogUse, Missing, Mix, StockProduct
 from bot.actions.desk import Desk
-from bot.actions.outcomes import CannotMix, Mixed, MixTrouble, NothingSprayed, UseLogged
+from bot.actions.outcomes import CannotMix, Mixed, MixTrouble, NothingSprayed, UnlikelyUse, UseLogged
 from bot.actions.situation import Expecting
-from bot.domain.consumption import left_ml, spray_factor, spray_for, sprayed_on
+from bot.domain.consumption import FACTOR, left_ml, spray_factor, spray_for, sprayed_on, usual_ml
 from bot.domain.household import Product
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.journal import SprayUsed
@@ -43,12 +43,20 @@ def tonights_mixes(desk: Desk) -> tuple[Mixed, ...]:
     return tuple(one for one in mixed if isinstance(one, Mixed))
 
 
-def log_use(command: LogUse, desk: Desk) -> UseLogged | NothingSprayed:
+def log_use(command: LogUse, desk: Desk) -> UseLogged | UnlikelyUse | NothingSprayed:
     """Keep what an evening took, so that later ones are reckoned by it."""
     on = command.on or desk.today
     plants = sprayed_on(desk.household, on)
     if not plants:
         return NothingSprayed(on)
+    usual = usual_ml(desk.household, on)
+    if not command.is_sure and not FACTOR[0] <= command.ml / usual <= FACTOR[1]:
+        choices = (
+            Choice(ButtonText.WRITE_IT, (LogUse(ml=command.ml, on=on, is_sure=True),)),
+            Choice(ButtonText.LEAVE_OUT, (Decline(),)),
+        )
+        desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
+        return UnlikelyUse(command.ml, usual, on, tuple(plant.name for plant in plants))
     desk.write([desk.draft(SprayUsed(command.ml), on=on)])
     return UseLogged(command.ml, on, tuple(plant.name for plant in plants), spray_factor(desk.household))
 

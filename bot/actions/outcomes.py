@@ -261,6 +261,13 @@ class Undone:
 
 
 @dataclass(frozen=True, slots=True)
+class OldToUndo:
+    """The last thing told is of an earlier evening: asked before it is taken back."""
+
+    what: tuple[tuple[str, str | None, date], ...]
+
+
+@dataclass(frozen=True, slots=True)
 class NothingToUndo:
     """Nothing of this person's is left to take back."""
 
@@ -421,6 +428,16 @@ class Mixed:
     in_full: bool = False
     is_known: bool = False
     """Whether it is on the shelf, where its caution was said."""
+
+
+@dataclass(frozen=True, slots=True)
+class UnlikelyUse:
+    """An amount far from what those plants take: asked before later mixtures are reckoned by it. [mL]."""
+
+    ml: Decimal
+    usual_ml: Decimal
+    on: date
+    plants: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -1088,6 +1105,7 @@ Outcome = (
     | SignLogged
     | CheckLogged
     | Undone
+    | OldToUndo
     | NothingToUndo
     | CorrectedTo
     | WhichOneMeant
@@ -1146,6 +1164,7 @@ Outcome = (
     | AnimalsNoted
     | TraitNoted
     | Mixed
+    | UnlikelyUse
     | UseLogged
     | NothingSprayed
     | CannotMix

@@ -12,7 +12,19 @@ from bot.domain.care import Care, care_of
 from bot.domain.course import Step, is_root_prone
 from bot.domain.gap import Lateness
 from bot.domain.identity import HouseholdId, PlantId
-from bot.domain.journal import Draft, Nudged, NudgedTask, SilenceAsked
+from bot.domain.journal import (
+    CheckedClean,
+    Draft,
+    Found,
+    HeldUntil,
+    LostNow,
+    Nudged,
+    NudgedTask,
+    Postponed,
+    SilenceAsked,
+    Treated,
+    WorkTicked,
+)
 from bot.domain.knowledge import Knowledge
 from bot.domain.label import is_warm
 from bot.domain.nudging import is_long_silent, needs_shade, next_nudge_at, placements
@@ -49,6 +61,17 @@ def send_evening(
     _write(desk, nudge)
     refresh_evening(desk)
     return desk, nudge
+
+
+def has_answer_since(desk: Desk, at: datetime) -> bool:
+    """Whether anybody told of the evening's work since an instant."""
+    told = (Treated, CheckedClean, Found, Postponed, HeldUntil, LostNow, WorkTicked)
+    for entry in reversed(desk.store.entries(desk.member.household)):
+        if entry.recorded_at < at:
+            return False
+        if isinstance(entry.payload, told):
+            return True
+    return False
 
 
 def _ask_whether_to_go_on(desk: Desk) -> StillThere:

@@ -3,9 +3,11 @@
 from dataclasses import replace
 from datetime import date
 
-from bot.actions.commands import Correct, Undo
+from bot.actions.button_texts import ButtonText
+from bot.actions.commands import Choice, Correct, Decline, Undo
 from bot.actions.desk import Desk
-from bot.actions.outcomes import CorrectedTo, NothingToUndo, Undone, WhichOneMeant
+from bot.actions.outcomes import CorrectedTo, NothingToUndo, OldToUndo, Undone, WhichOneMeant
+from bot.actions.situation import Expecting
 from bot.domain.household import effective, valid
 from bot.domain.identity import PlantId
 from bot.domain.journal import (
@@ -35,6 +37,7 @@ from bot.domain.journal import (
     WalkPassed,
     WorkEnded,
     WorkTicked,
+    evening_of,
 )
 from bot.domain.trade import grade_of
 
@@ -68,13 +71,24 @@ _NO_HISTORY = (
 )
 
 
-def undo(_: Undo, desk: Desk) -> Undone | NothingToUndo:
-    """Take back the last thing this person told, as a group; a correction gives what it corrected."""
+def undo(command: Undo, desk: Desk) -> Undone | OldToUndo | NothingToUndo:
+    """
+    Take back the last thing this person told, as a group; a correction gives what it corrected.
+
+    What was told on an earlier evening is shown first: whoever says "undo" has the last minutes in mind.
+    """
     group = _last_group(desk, with_voids=True)
     if not group:
         return NothingToUndo()
     told = [entry for entry in group if not isinstance(entry.payload, Voided)]
     what = tuple((describe(entry), _plant_name(desk, entry), entry.happened_on) for entry in told)
+    if not command.is_sure and evening_of(group[-1].recorded_at, desk.household.zone) < desk.today:
+        choices = (
+            Choice(ButtonText.TAKE_BACK, (Undo(is_sure=True),)),
+            Choice(ButtonText.KEEP, (Decline(),)),
+        )
+        desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
+        return OldToUndo(what)
     desk.write(_voids(desk, group))
     return Undone(what)
 

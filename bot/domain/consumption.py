@@ -21,9 +21,7 @@ def spray_factor(household: Household) -> Decimal:
 
     Without a log it is 1; it stays within 0.25 to 4. Judgement.
     """
-    ratios = [
-        ml / reckoned for on, ml in household.used.items() if (reckoned := _reckoned(household, on)) > 0
-    ]
+    ratios = [ml / reckoned for on, ml in household.used.items() if (reckoned := usual_ml(household, on)) > 0]
     if not ratios:
         return Decimal(1)
     return min(max(median(ratios), FACTOR[0]), FACTOR[1])
@@ -44,7 +42,8 @@ def sprayed_on(household: Household, on: date) -> list[Plant]:
     ]
 
 
-def _reckoned(household: Household, on: date) -> Decimal:
+def usual_ml(household: Household, on: date) -> Decimal:
+    """Spray that the plants of a day take by their pots alone. [mL]."""
     return sum((spray_ml(plant.pot_cm) for plant in sprayed_on(household, on)), Decimal(0))
 
 
@@ -80,6 +79,6 @@ def left_ml(household: Household, knowledge: Knowledge, product: Product) -> Dec
 
 
 def _factor_on(household: Household, on: date) -> Decimal:
-    reckoned = _reckoned(household, on)
+    reckoned = usual_ml(household, on)
     used = household.used.get(on)
     return spray_factor(household) if used is None or not reckoned else used / reckoned

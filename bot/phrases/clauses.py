@@ -249,15 +249,11 @@ def _takes_back(before: Clause, piece: Clause) -> bool:
         return bool(piece.every(Pest)) and bool(before.every(Pest))
     is_bare_done = before.only(Word.DONE, Word.ALL) and before.has(Word.DONE)
     is_denied_again = piece.only(*_DENIALS, Word.DONE, Word.DO, Plants) and piece.has(Word.NOT)
-    return (
-        is_bare_done
-        and (piece.only(*_DENIALS, Plants) or is_denied_again)
-        and bool(piece.every(Plants))
-    )
+    return is_bare_done and (piece.only(*_DENIALS, Plants) or is_denied_again) and bool(piece.every(Plants))
 
 
 def without_denied_day(clause: Clause) -> Clause:
-    """Read "did the hoya on sunday, not today" as "did the hoya on sunday": the day that is denied is no plan."""
+    """Leave out the day denied in "did the hoya on sunday, not today": it is no plan."""
     is_told = clause.has(Word.DONE) or bool(clause.every(Method))
     content = [item for item in clause.items if item.meaning is not Word.FILLER]
     ends = {_text(content[-1:]), _text(content[-2:])} if is_told else set()

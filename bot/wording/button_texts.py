@@ -54,6 +54,8 @@ BUTTON_TEXTS = {
     ButtonText.TAKE_OFF: "Take {of} off",
     ButtonText.TAKE_THEM_OFF: "Take them off the list",
     ButtonText.KEEP: "Keep",
+    ButtonText.TAKE_BACK: "Take it back",
+    ButtonText.WRITE_IT: "Write it",
     ButtonText.ADD: "Add {of}",
     ButtonText.ADD_PLANTS: "Add {of} plants",
     ButtonText.MY_TOWN_IS: "My town is {of}",

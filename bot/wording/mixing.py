@@ -134,6 +134,14 @@ def cannot_mix(told: o.CannotMix, voice: Voice) -> str:
     return TROUBLE[told.trouble].format(name=told.name, exact=exact)
 
 
+def unlikely_use(told: o.UnlikelyUse, voice: Voice) -> str:
+    """Ask whether an amount far from the reckoned one is really that of the evening."""
+    return (
+        f"{voice.volume(told.ml)} for {listed(told.plants)} is far from the {voice.volume(told.usual_ml)} that I "
+        f"reckon. Was it all sprayed on {day(told.on)}? Nothing is written yet."
+    )
+
+
 def use_logged(told: o.UseLogged, voice: Voice) -> str:
     """Confirm what an evening took, and what it teaches."""
     text = f"Written for {day(told.on)}: {voice.volume(told.ml)} for {listed(told.plants)}."

@@ -16,7 +16,7 @@ from bot.wording.identifying import identified, key_asked
 from bot.wording.isolation import isolated, isolated_them, release_info, release_words, released
 from bot.wording.labels import cautions, may_eat
 from bot.wording.looks import check, find, sign
-from bot.wording.mixing import cannot_mix, mixed, use_logged
+from bot.wording.mixing import cannot_mix, mixed, unlikely_use, use_logged
 from bot.wording.nudge import nudge_text
 from bot.wording.photos import before_and_after, photo_kept, photos_shown
 from bot.wording.rounds import nothing_due, put_off, round_done
@@ -139,6 +139,8 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return check(outcome, voice)
         case o.Undone(what=what):
             return f"Taken back: {history_text(what, voice.today, joint='; ')}."
+        case o.OldToUndo(what=what):
+            return f"The last you told is from an earlier day: {history_text(what, voice.today, joint='; ')}. Take that back? Nothing is changed yet."
         case o.NothingToUndo():
             return "There is nothing of yours left to take back."
         case o.WhichOneMeant(plants=plants):
@@ -188,6 +190,8 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return mixed(outcome, voice)
         case o.CannotMix():
             return cannot_mix(outcome, voice)
+        case o.UnlikelyUse():
+            return unlikely_use(outcome, voice)
         case o.UseLogged():
             return use_logged(outcome, voice)
         case o.NothingSprayed(on=on):

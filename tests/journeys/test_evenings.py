@@ -65,16 +65,40 @@ def test_thanks_is_no_answer(outbreak: Talk) -> None:
     assert outbreak.evening()[0].startswith("Once more for tonight")
 
 
-def test_any_other_answer_spares_the_repeat_and_takes_the_buttons_off(outbreak: Talk) -> None:
+def test_any_other_answer_spares_the_repeat_but_only_a_word_about_the_work_takes_the_buttons_off(
+    outbreak: Talk,
+) -> None:
     for number, text in enumerate(("banana", "isolated?", "why")):
         outbreak.evening()
         outbreak.passes(minutes=10)
         outbreak.say(text)
         assert heard(outbreak) == number + 1
-        assert [(chat, answer) for chat, _, answer in outbreak.heard[-1].edits] == [(OWNER, None)]
-        outbreak.say("isolated?")
         assert outbreak.heard[-1].edits == []
         assert outbreak.next_at() == clock(SATURDAY + timedelta(days=number + 1), 20)
+    outbreak.say("done")
+    assert [(chat, answer) for chat, _, answer in outbreak.heard[-1].edits] == [(OWNER, None)]
+    outbreak.say("hoya 3")
+    assert outbreak.heard[-1].edits == []
+
+
+def test_what_was_told_on_an_earlier_evening_is_taken_back_only_when_asked(outbreak: Talk) -> None:
+    outbreak.say("landing is 19 degrees")
+    outbreak.passes(days=2)
+    before = outbreak.entries()
+    (text,) = outbreak.say("undo")
+    assert "earlier day" in text
+    assert outbreak.entries() == before
+    assert outbreak.labels() == ["Take it back", "Keep"]
+    assert outbreak.press("Take it back")[0].startswith("Taken back: Sat 2 May")
+
+
+def test_an_amount_far_from_the_usual_is_asked_about_before_it_teaches(outbreak: Talk) -> None:
+    outbreak.say("sprayed hoya with soap")
+    before = outbreak.entries()
+    (text,) = outbreak.say("used 2 litres")
+    assert "far from the 60 mL" in text
+    assert outbreak.entries() == before
+    assert outbreak.press("Write it")[0].startswith("Written for Sat 2 May: 2 L")
 
 
 def test_the_same_instant_never_sends_twice(outbreak: Talk) -> None:
