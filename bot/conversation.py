@@ -282,6 +282,11 @@ class Conversation:
                 if product.ingredient in self.knowledge.products
             ),
             tonight=tuple(one for one in asked.values() if household.plants[one.plant].lost_on is None),
+            found_today=frozenset(
+                plant.id
+                for plant in household.living
+                if any(find.on == desk.today for case in plant.open_cases for find in case.finds)
+            ),
             pests=self._pests,
             ingredients=self._ingredients,
             expecting=question.expecting if question else Expecting.NOTHING,

@@ -71,6 +71,8 @@ class Situation:
     places: tuple[KnownPlace, ...] = ()
     shelf: tuple[KnownProduct, ...] = ()
     tonight: tuple[Asked, ...] = ()
+    found_today: frozenset[PlantId] = frozenset()
+    """Plants on which something living was told today: "all clean" does not speak of them."""
     pests: tuple[tuple[str, tuple[str, ...]], ...] = ()
     """Catalogue key and the words people use."""
     ingredients: tuple[tuple[str, tuple[str, ...]], ...] = ()

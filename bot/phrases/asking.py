@@ -69,6 +69,12 @@ def ask_seen(
     )
 
 
+def ask_none_seen(plants: tuple[PlantId, ...], on: date | None = None) -> Incomplete:
+    """Ask whether all of these were looked at, with none seen."""
+    none_seen = Choice(ButtonText.NONE_SEEN_ON_THEM, (LogCheck(plants=plants, on=on),))
+    return Incomplete(missing=Missing.NONE_SEEN, plants=plants, choices=(none_seen,) if plants else ())
+
+
 def ask_amount(plants: tuple[PlantId, ...], pest: str | None, on: date | None = None) -> Incomplete:
     """Ask how many were seen."""
     return Incomplete(missing=Missing.AMOUNT, plants=plants, choices=grade_choices(plants, pest, on))

@@ -59,7 +59,19 @@ def clauses_of(items: tuple[Item, ...], today: date) -> tuple[Clause, ...] | Non
         else:
             joined.append(_gathered(waiting, piece))
             waiting = []
-    return tuple(joined + waiting)
+    return tuple(part for clause in joined + waiting for part in _with_found_exception(clause))
+
+
+def _with_found_exception(clause: Clause) -> tuple[Clause, ...]:
+    """Cut "all clean except the hoya with 3" in two: what is left out, and what was seen there."""
+    at = next((n for n, item in enumerate(clause.items) if item.meaning is Word.EXCEPT), None)
+    if at is None or not clause.has(Word.CLEAN, Word.NOTHING, Word.NONE):
+        return (clause,)
+    left_out = Clause(clause.items[at + 1 :], "but")
+    if not left_out.every((Count, Grade)) or not left_out.every(Plants):
+        return (clause,)
+    plants = tuple(item for item in left_out.items if isinstance(item.meaning, Plants))
+    return Clause((*clause.items[: at + 1], *plants), clause.joint), left_out
 
 
 def _pieces(items: tuple[Item, ...]) -> list[Clause]:

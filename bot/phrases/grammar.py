@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
 from typing import TypeGuard
 
 from bot.actions.button_texts import ButtonText
@@ -576,7 +577,10 @@ def _together(clauses: tuple[Clause, ...], situation: Situation) -> Meant:
     """All clauses understood, or nothing of any."""
     commands: list[Command] = []
     setting = Setting(situation)
-    for clause in clauses:
+    for number, clause in enumerate(clauses):
+        if clause.has(Word.REST):  # "the rest is clean, 1 on the hoya": not the hoya either
+            ahead = (plant for other in clauses[number + 1 :] for plant in named(other))
+            setting = replace(setting, mentioned=unique((*setting.mentioned, *ahead)))
         if commands and clause.only(Word.NO_TIME) and isinstance(commands[-1], Postpone):
             continue  # "can't tonight, too tired": the reason for what is put off already
         meant = _one(without_denied_day(clause), setting)

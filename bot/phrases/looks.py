@@ -8,7 +8,7 @@ from bot.actions.commands import Command, LogCheck, LogFind, LogSign
 from bot.domain.identity import PlantId
 from bot.domain.pest import Level
 from bot.domain.trade import Grade, Method, Sign
-from bot.phrases.asking import Meant, ask_amount, ask_seen, ask_which, bad_day, not_understood
+from bot.phrases.asking import Meant, ask_amount, ask_none_seen, ask_seen, ask_which, bad_day, not_understood
 from bot.phrases.clause import DATES, Clause, Setting, excepted, is_scattered, named, unique
 from bot.phrases.days import Trouble, day_behind
 from bot.phrases.names import Pest, Place, Plants
@@ -159,8 +159,16 @@ def read_check(clause: Clause, setting: Setting) -> Meant | None:
         Word.CHECKED, Word.NOTHING, Word.NONE, Word.BUGS
     )
     if not plants or not _says_none(clause) or is_vague_place:
+        if not plants and _says_none(clause) and clause.has(Word.ALL, Word.REST):
+            return (ask_none_seen(_all_meant(clause, setting), on),)
         return (ask_seen(plants, on, setting.mentioned if _says_none(clause) else ()),)
     return (LogCheck(plants=plants, level=clause.one(Level), on=on),)
+
+
+def _all_meant(clause: Clause, setting: Setting) -> tuple[PlantId, ...]:
+    """Give all that "all clean" may mean where nothing was to be looked at tonight."""
+    out = {*excepted(clause), *setting.mentioned, *setting.situation.found_today}
+    return tuple(plant.id for plant in setting.situation.plants if plant.id not in out)
 
 
 def _is_imperative(clause: Clause) -> bool:
@@ -192,13 +200,15 @@ def _looked_at(clause: Clause, setting: Setting) -> tuple[PlantId, ...] | None:
         return plants if place is None else None
     if place is not None:
         return setting.of_place(place)
+    infested = setting.situation.found_today
+    if clause.has(Word.REST) and (setting.mentioned or infested):
+        return tuple(p for p in setting.tonight() if p not in setting.mentioned and p not in infested)
+    if clause.has(Word.REST):
+        return None
     if clause.has(Word.ALL):
         known = unique(plant.id for plant in setting.situation.plants)
-        return known if clause.has(Word.CHECKED) else setting.tonight()
-    if clause.has(Word.REST):
-        return (
-            tuple(p for p in setting.tonight() if p not in setting.mentioned) if setting.mentioned else None
-        )
+        looked_at = known if clause.has(Word.CHECKED) else setting.tonight()
+        return tuple(plant for plant in looked_at if plant not in infested)
     if clause.has(Word.BOTH):
         return setting.before if len(setting.before) == _PAIR else None
     is_carried = clause.has(Word.IT, Word.THEM) or clause.joint in {"and", "&", "+"}
