@@ -4,7 +4,7 @@ from datetime import date
 
 from bot.actions.commands import LogRound
 from bot.actions.desk import Desk
-from bot.actions.outcomes import DonePlant, NothingDue, RoundLogged, TooSoon
+from bot.actions.outcomes import DonePlant, NothingDue, RoundLogged, Spent, TooSoon
 from bot.domain.course import Step, label_days, next_step
 from bot.domain.gap import Lateness
 from bot.domain.household import Plant
@@ -67,6 +67,21 @@ def log_round(command: LogRound, desk: Desk) -> RoundLogged | NothingDue:
             for plant, _, product in todo
             if product is not None and is_edible(desk.knowledge, desk.plant(plant))
         ),
+        spent=tuple(one for plant, _, product in todo for one in _spent(desk, plant, product)),
+    )
+
+
+def _spent(desk: Desk, plant: PlantId, product: ProductId | None) -> list[Spent]:
+    """Say what may not be used again for now, where the next round needs another product because of it."""
+    step = _step(desk, plant, desk.today)
+    used = None if product is None else desk.household.products.get(product)
+    if used is None or step is None or not step.method.uses_product or step.product == used:
+        return []
+    broken = refusals(desk.household, desk.knowledge, desk.plant(plant), used, None, desk.today)
+    spent = tuple(one for one in broken if one in {Refusal.USES_SPENT, Refusal.SAME_GROUP, Refusal.USED_UP})
+    following = None if step.product is None else desk.product_name(step.product.id)
+    return (
+        [Spent(desk.plant(plant).name, desk.product_name(used.id) or "", spent, following)] if spent else []
     )
 
 
@@ -77,7 +92,10 @@ def _broken(desk: Desk, plant: PlantId, product: ProductId, on: date) -> tuple[R
     if known is None:
         return ()
     found = refusals(household, desk.knowledge, desk.plant(plant), known, None, on)
-    return tuple(one for one in found if one not in {Refusal.USED_UP, Refusal.WRONG_PEST})
+    no_rule = {Refusal.USED_UP, Refusal.WRONG_PEST}
+    if any(one.product == product and one.on == on for one in desk.plant(plant).treatments):
+        no_rule.add(Refusal.USES_SPENT)  # the same use told twice
+    return tuple(one for one in found if one not in no_rule)
 
 
 def _eat_from(desk: Desk, plant: PlantId, product: ProductId, on: date) -> date | None:

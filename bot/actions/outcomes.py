@@ -154,6 +154,16 @@ class DonePlant:
     is_repeat: bool
 
 
+@dataclass(frozen=True, slots=True)
+class Spent:
+    """A plant, the product used on it, the rules that forbid it from now on, and the next product, if any."""
+
+    plant: str
+    product: str
+    refusals: tuple[Refusal, ...]
+    following: str | None
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RoundLogged:
     """Treatments written for a day."""
@@ -171,6 +181,8 @@ class RoundLogged:
     """Plants and products that met for the first time."""
     eat_from: tuple[tuple[str, date | None], ...] = ()
     """Edible plants and the first day to eat from them; None is never."""
+    spent: tuple[Spent, ...] = ()
+    """Products that may not be used on a plant again for now, and what comes instead."""
 
 
 @dataclass(frozen=True, slots=True)

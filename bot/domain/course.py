@@ -204,7 +204,7 @@ def next_step(
 def due_step(household: Household, knowledge: Knowledge, plant: Plant, case: Case, today: date) -> Step:
     """Give the next treatment of a case whose rounds are not finished, never sooner than the label allows."""
     step = _wished_step(household, knowledge, plant, case, today)
-    used_on, label = _last_use(plant, step.product), label_days(knowledge, step.product)
+    used_on, label = _last_use(knowledge, plant, step.product), label_days(knowledge, step.product)
     if used_on is None or label is None or step.opens_on >= (soonest := used_on + timedelta(days=label)):
         return step
     return replace(
@@ -263,14 +263,26 @@ def _by_hand(method: Method) -> Method:
 
 def label_allows_on(knowledge: Knowledge, plant: Plant, product: Product | None) -> date | None:
     """Give the first day on which the label allows the product again, None where it was never used here."""
-    label, used_on = label_days(knowledge, product), _last_use(plant, product)
+    label, used_on = label_days(knowledge, product), _last_use(knowledge, plant, product)
     return None if label is None or used_on is None else used_on + timedelta(days=label)
 
 
-def _last_use(plant: Plant, product: Product | None) -> date | None:
+def _last_use(knowledge: Knowledge, plant: Plant, product: Product | None) -> date | None:
+    """
+    Give the day from which a product's label counts: its last use, or the last spray of any other.
+
+    Leaves that were sprayed two days ago are not sprayed again because the next bottle is another. Judgement.
+    """
     if product is None:
         return None
-    return max((t.on for t in plant.treatments if t.product == product.id), default=None)
+    kind = knowledge.products.get(product.ingredient)
+    is_spray = kind is not None and Method.SPRAY in kind.methods
+    uses = (
+        t.on
+        for t in plant.treatments
+        if t.product == product.id or (is_spray and t.product is not None and t.method is Method.SPRAY)
+    )
+    return max(uses, default=None)
 
 
 def _following_step(  # noqa: PLR0913, PLR0917 - one fact each, named at the only call
@@ -286,7 +298,7 @@ def _following_step(  # noqa: PLR0913, PLR0917 - one fact each, named at the onl
 ) -> Step:
     pest = knowledge.pests[case.pest]
     label = label_days(knowledge, product)
-    used_on = _last_use(plant, product)
+    used_on = _last_use(knowledge, plant, product)
     temperature = temperature_on(household, plant, today)
     whole = plan_gap(pest, temperature, label)
     if whole.label_outlasts and used_on is not None:

@@ -140,7 +140,7 @@ def _is_spent(kind: ProductKind, plant: Plant, product: Product, today: date) ->
     if most is None:
         return False
     since = today - timedelta(days=YEAR_DAYS)
-    uses = {one.on for one in plant.treatments if one.product == product.id and since < one.on < today}
+    uses = {one.on for one in plant.treatments if one.product == product.id and since < one.on <= today}
     return len(uses) >= most
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from datetime import date
 
-from bot.actions.outcomes import Cautions, Eating, MayEat
+from bot.actions.outcomes import Cautions, Eating, MayEat, Spent
 from bot.domain.label import Refusal
 from bot.wording.days import day
 
@@ -34,6 +34,14 @@ def warned(plant: str, product: str, refusals: Sequence[Refusal]) -> str:
         f"{plant}: {product} was not the right thing: {against(refusals)}. It is written; the label is the law "
         "where you live."
     )
+
+
+def spent(told: Spent) -> str:
+    """Say that the next round needs something else, and why."""
+    following = (
+        f"next with {told.following}" if told.following else "nothing else on the shelf fits, so water next"
+    )
+    return f"No more {told.product} on {told.plant} for now: {against(told.refusals)}; {following}."
 
 
 def eat_from(plant: str, on: date | None, used_on: date) -> str:

@@ -1,5 +1,6 @@
 """The evening's message: what is due, when the sun is off, what to look for."""
 
+from collections.abc import Set as AbstractSet
 from datetime import datetime, timedelta
 
 from bot.actions.button_texts import ButtonText
@@ -77,24 +78,30 @@ def nudge_text(nudge: NudgeText, voice: Voice) -> str:
             f"Lift {listed(nudge.lift)} out of the pot once: “{nudge.lift[0]} clean, roots too”, or what you see."
         )
     lines += [f"{listed(plants)}: {CARE[care]}" for care, plants in nudge.care]
-    lines += _first_uses(nudge)
-    if nudge.warm:
-        lines.append(f"Warm at {listed(nudge.warm)}: the coolest hour, and not on dry leaves.")
+    too_late = {names[p] for one in nudge.placements if one.slot.kind is SlotKind.LATE for p in one.plants}
+    lines += _first_uses(nudge, too_late)
+    if warm := [name for name in nudge.warm if name not in too_late]:
+        lines.append(f"Warm at {listed(warm)}: the coolest hour, and not on dry leaves.")
     checks = list(dict.fromkeys(line.name for line in nudge.lines if line.task.method is None))
     if checks:
         lines.append(
             f"Look at: {listed(checks[:LIMIT_PLANTS])} (axils, undersides, crown). Then “all clean”, or “{checks[0]} 3”."
         )
-    lines += [_late(name, step.lateness, day(step.closes_on)) for name, step in nudge.late if step.last_on]
+    lines += [
+        _late(name, step.lateness, day(step.closes_on))
+        for name, step in nudge.late
+        if step.last_on and name not in too_late
+    ]
     lines += [f"{name} may leave isolation by the rule: “put {name} back”." for name in nudge.ready]
     return "\n".join(line for line in lines if line)
 
 
-def _first_uses(nudge: NudgeText) -> list[str]:
+def _first_uses(nudge: NudgeText, too_late: AbstractSet[str]) -> list[str]:
     """Ask for one leaf first where a product is new to a plant: how it takes it is not known."""
+    first = tuple((plant, product) for plant, product in nudge.first_uses if plant not in too_late)
     return [
         f"First {product} on {listed(plants)}: one leaf first is safest; look after 24 to 48 hours, then the rest."
-        for product, plants in by_product(nudge.first_uses).items()
+        for product, plants in by_product(first).items()
     ]
 
 
@@ -131,6 +138,8 @@ def _placed(one: Placement, nudge: NudgeText, names: dict[int, str], voice: Voic
                 "back once dry and the sun is off."
             )
         case SlotKind.LATE:
+            if nudge.count > 1:
+                return f"Sprayed {plants} already? Then “done”. Else it is too late for tonight: tomorrow."
             return f"Too late tonight for {plants}: tomorrow."
 
 

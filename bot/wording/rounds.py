@@ -9,7 +9,7 @@ from bot.domain.gap import Lateness
 from bot.domain.trade import Method
 from bot.wording.conditions import rounds_words
 from bot.wording.days import counted, day, listed, near_day
-from bot.wording.labels import eat_from, warned
+from bot.wording.labels import eat_from, spent, warned
 from bot.wording.voice import Voice
 
 DONE = {
@@ -40,6 +40,7 @@ def round_done(told: o.RoundLogged, voice: Voice) -> str:
         lines.append(f"Still open tonight: {listed(told.still_open)}.")
     if told.mornings:
         lines.append(f"Tomorrow morning: {listed(told.mornings)}.")
+    lines += [spent(one) for one in told.spent]
     lines += _next_lines(told, voice)
     if told.checks_open:
         lines.append(

@@ -75,9 +75,13 @@ def _sun(one: ReasonOf, voice: Voice) -> str:
     elif one.place is not None and one.place.facing is not None:
         window = f"{one.place.name}: {FACINGS[one.place.facing]}"
     back = f", back at {voice.clock(slot.sun_back_at)}" if slot.sun_back_at else ""
+    if one.place is not None and not one.place.exposure.sees_sun and one.place.lamp_until is None:
+        return f"Hour: {window}: no direct sun comes there; from {voice.clock(slot.start_at)}."
     hour = f"it is off from {voice.clock(slot.start_at)}{back}"
     if slot.kind is SlotKind.MORNING:
         hour = f"it stays too long that evening; the next morning it is off from {voice.clock(slot.start_at)}{back}"
+    elif slot.kind is SlotKind.LATE:
+        hour = "no start is left before the quiet hours tonight, so it is tomorrow"
     elif slot.kind is SlotKind.MOVE:
         hour = "it leaves no hour that evening or the next morning, so the plant is moved out of it first"
     return (
