@@ -50,6 +50,7 @@ from bot.actions.outcomes import (
     LeaveAsked,
     MemberAsked,
     Mixed,
+    Moved,
     NotYet,
     NudgeText,
     OldToUndo,
@@ -392,6 +393,8 @@ def _opens_question(outcome: Outcome) -> bool:
             return has_offer
         case Mixed(in_full=in_full):
             return not in_full
+        case Moved(beside=beside):
+            return bool(beside)
         case MemberAsked() | ForgetAsked():
             return True
         case LeaveAsked(is_founder=is_founder):

@@ -3,10 +3,10 @@
 from datetime import date, timedelta
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import Choice, Isolate, LogCheck, LogFind, LogSign
+from bot.actions.commands import Choice, LogCheck, LogFind, LogSign
 from bot.actions.desk import Desk
 from bot.actions.outcomes import CheckLogged, FindInPast, FindLogged, SignLogged
-from bot.actions.situation import Expecting
+from bot.actions.set_apart import ask_apart
 from bot.domain.agenda import SIGN_CHECK_WITHIN_DAYS
 from bot.domain.course import Because, kinds_to_seek, next_step
 from bot.domain.identity import PlantId
@@ -45,7 +45,7 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
     place = desk.household.places.get(plant.place) if plant.place is not None else None
     if plant.isolated_on is None:
         desk.to_set_apart.append(plant_id)
-        _ask_apart(tuple(dict.fromkeys(desk.to_set_apart)), desk)
+        ask_apart(tuple(dict.fromkeys(desk.to_set_apart)), desk)
     return FindLogged(
         plant=plant.name,
         on=command.on or desk.today,
@@ -71,17 +71,6 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
         if step is not None and step.because is Because.NO_PRODUCT
         else (),
     )
-
-
-def _ask_apart(plants: tuple[PlantId, ...], desk: Desk) -> None:
-    """Ask once for all plants of a message."""
-    choices = (
-        Choice(
-            ButtonText.APART_NOW if len(plants) == 1 else ButtonText.ALL_APART_NOW, (Isolate(plants=plants),)
-        ),
-        Choice(ButtonText.CANNOT_BE_MOVED, (Isolate(plants=plants, apart=False),)),
-    )
-    desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
 
 
 def neighbours(desk: Desk, plant_id: PlantId) -> tuple[str, ...]:

@@ -370,6 +370,9 @@ class Moved:
     plants: tuple[str, ...]
     place: str
     still_isolated: tuple[str, ...]
+    beside: tuple[str, ...] = ()
+    """Plants with a case that stand beside healthy ones there."""
+    healthy: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

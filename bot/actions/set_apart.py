@@ -1,10 +1,23 @@
 """Keep apart, move, release and lose plants."""
 
-from bot.actions.commands import Isolate, LosePlant, MovePlant, ReleasePlant
+from bot.actions.button_texts import ButtonText
+from bot.actions.commands import Choice, Isolate, LosePlant, MovePlant, ReleasePlant
 from bot.actions.desk import Desk
 from bot.actions.outcomes import IsolatedThem, Lost, Moved, NotYet, ReleasedThem
+from bot.actions.situation import Expecting
 from bot.domain.identity import PlantId
 from bot.domain.journal import IsolatedNow, LostNow, PlantSet, ReleasedNow
+
+
+def ask_apart(plants: tuple[PlantId, ...], desk: Desk) -> None:
+    """Ask once for all plants of a message whether they are apart."""
+    choices = (
+        Choice(
+            ButtonText.APART_NOW if len(plants) == 1 else ButtonText.ALL_APART_NOW, (Isolate(plants=plants),)
+        ),
+        Choice(ButtonText.CANNOT_BE_MOVED, (Isolate(plants=plants, apart=False),)),
+    )
+    desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
 
 
 def isolate(command: Isolate, desk: Desk) -> IsolatedThem:
@@ -18,13 +31,35 @@ def isolate(command: Isolate, desk: Desk) -> IsolatedThem:
 
 
 def move(command: MovePlant, desk: Desk) -> Moved:
-    """Write another place; isolation goes on there."""
+    """
+    Write another place; isolation goes on there.
+
+    Who has an open case and stands with no healthy plant there is apart now; beside healthy ones it is asked.
+    """
     drafts = [
         desk.draft(PlantSet(place=command.place), plant=plant, on=command.on) for plant in command.plants
     ]
+    kept = {plant for plant in command.plants if desk.plant(plant).isolated_on is not None}
+    sick = [plant for plant in command.plants if desk.plant(plant).open_cases and plant not in kept]
+    there = [
+        one for one in desk.household.living if one.place == command.place and one.id not in command.plants
+    ]
+    healthy = [one.name for one in there if not one.open_cases]
+    healthy += [desk.plant(plant).name for plant in command.plants if not desk.plant(plant).open_cases]
+    if not healthy:
+        is_alone = not there and len(command.plants) == 1
+        drafts += [desk.draft(IsolatedNow(apart=is_alone), plant=plant, on=command.on) for plant in sick]
     desk.write(drafts)
-    isolated = [plant for plant in command.plants if desk.plant(plant).is_isolated]
-    return Moved(desk.names(command.plants), desk.household.places[command.place].name, desk.names(isolated))
+    if healthy and sick:
+        ask_apart(tuple(sick), desk)
+    isolated = [plant for plant in command.plants if desk.plant(plant).isolated_on is not None]
+    return Moved(
+        desk.names(command.plants),
+        desk.household.places[command.place].name,
+        desk.names(isolated),
+        desk.names(sick) if healthy else (),
+        tuple(healthy) if sick else (),
+    )
 
 
 def release(command: ReleasePlant, desk: Desk) -> ReleasedThem | NotYet:

@@ -182,6 +182,8 @@ class Plant:
     kind: str | None = None
     traits: tuple[str, ...] = ()
     added_on: date | None = None
+    arrived_on: date | None = None
+    """Where it is new in the home: the day it came; nothing before that day can have reached it here."""
     moved_on: date | None = None
     stays: list[tuple[date, PlaceId]] = field(default_factory=list)
     """Where it stood, each from its day on; the first also counts for the days before."""
@@ -217,6 +219,7 @@ class Plant:
     def stood_in(self, first: date, last: date) -> dict[PlaceId, tuple[date, date]]:
         """Give the places of a span of days, with the first and last day there; a move counts for both."""
         found: dict[PlaceId, tuple[date, date]] = {}
+        first = max(first, self.arrived_on or first)
         for number, (since, place) in enumerate(self.stays):
             start = max(first, since) if number else first
             end = min(last, self.stays[number + 1][0]) if number + 1 < len(self.stays) else last
@@ -588,6 +591,8 @@ def _apply_to_plant(plant: Plant, entry: Entry) -> None:  # noqa: C901, PLR0912 
             plant.postponed_to, plant.postponed_at = until, at
         case IsolatedNow(apart=apart, quarantine_days=days):
             plant.isolated_on, plant.is_apart, plant.quarantine_days = on, apart, days
+            if days is not None:
+                plant.arrived_on = plant.added_on
         case ReleasedNow(by_rule=by_rule):
             _close(plant, on, by_rule=by_rule)
         case LostNow():

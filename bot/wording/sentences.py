@@ -154,8 +154,8 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
         case o.IsolatedThem():
             return isolated_them(outcome)
         case o.Moved():
-            rest = f" Still isolated: {listed(outcome.still_isolated)}." if outcome.still_isolated else ""
-            return f"Written: {listed(outcome.plants)} at {outcome.place}.{rest}"
+            rest = f" Isolated there: {listed(outcome.still_isolated)}." if outcome.still_isolated else ""
+            return f"Written: {listed(outcome.plants)} at {outcome.place}.{rest}{_beside(outcome)}"
         case o.Renamed(old=old, new=new):
             return f"Written: {old} is called {new} now."
         case o.NameTaken(name=name):
@@ -379,6 +379,16 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return nudge_text(outcome, voice)
         case _:
             assert_never(outcome)
+
+
+def _beside(told: o.Moved) -> str:
+    if not told.beside:
+        return ""
+    is_one = len(told.beside) == 1
+    return (
+        f" {listed(told.healthy)}, with no case, {'stands' if len(told.healthy) == 1 else 'stand'} at {told.place} too: "
+        f"{'is' if is_one else 'are'} {listed(told.beside)} apart there?"
+    )
 
 
 def picture(outcomes: Iterable[o.Outcome]) -> Attachment | None:

@@ -310,7 +310,7 @@ def test_a_plant_apart_without_a_case_goes_back_at_a_word(talk: Talk) -> None:
 
 def test_a_move_keeps_the_isolation(outbreak: Talk) -> None:
     outbreak.say("isolate the hoya")
-    assert outbreak.say("moved hoya to the study") == ["Written: hoya at study. Still isolated: hoya."]
+    assert outbreak.say("moved hoya to the study") == ["Written: hoya at study. Isolated there: hoya."]
     assert outbreak.told()[-1] == ("hoya", PlantSet(place=PlaceId(3)))
     assert outbreak.say("moved small hoya to the study") == ["Written: small hoya at study."]
 
@@ -366,3 +366,27 @@ def test_the_clock_change_leaves_the_evening_at_eight(outbreak: Talk) -> None:
     outbreak.evening()
     assert outbreak.now == datetime(2026, 10, 25, 20, tzinfo=ZONE)
     assert outbreak.now.utcoffset() == timedelta(hours=1)
+
+
+def test_who_is_moved_away_from_the_healthy_is_apart_and_beside_healthy_ones_it_is_asked(
+    outbreak: Talk,
+) -> None:
+    outbreak.say("hall has no window")
+    (text,) = outbreak.say("moved hoya to the hall")
+    assert text == "Written: hoya at hall. Isolated there: hoya."
+    assert "since Sat 2 May" in outbreak.say("isolated?")[0]
+    outbreak.say("ivy 3 spider mites")
+    before = outbreak.entries()
+    (text,) = outbreak.say("moved ivy to the landing")
+    assert text.endswith("small hoya, with no case, stands at landing too: is ivy apart there?")
+    assert not any(isinstance(one.payload, IsolatedNow) for one in outbreak.entries()[len(before) :])
+    assert outbreak.labels() == ["It is apart now", "Cannot be moved"]
+
+
+def test_a_plant_that_came_later_did_not_stand_beside_a_case_before(outbreak: Talk) -> None:
+    outbreak.say("hall has no window")
+    outbreak.say("moved hoya to the hall")
+    outbreak.passes(days=12)
+    outbreak.say("new plant: fern, landing")
+    outbreak.press("Six weeks apart")
+    assert "fern (because of hoya)" not in outbreak.say("isolated?")[0]
