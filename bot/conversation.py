@@ -2,7 +2,7 @@
 
 import logging
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from datetime import date, datetime
 from functools import cached_property
@@ -165,7 +165,7 @@ class Conversation:
         else:
             self._mark_heard(commands, desk, said)
             _settle_question(commands, desk)
-            outcomes = [outcome for command in commands for outcome in perform(command, desk)]
+            outcomes = _gathered(outcome for command in commands for outcome in perform(command, desk))
         question = store.question(member.household, incoming.chat) if _asks(outcomes) else None
         answer = self._answer(outcomes, desk, question)
         shown_in = _walked_message(incoming, outcomes)
@@ -383,6 +383,18 @@ def _asks(outcomes: list[Outcome]) -> bool:
     return any(_opens_question(one) for one in outcomes)
 
 
+def _gathered(outcomes: Iterable[Outcome]) -> list[Outcome]:
+    """Say several places of one message in one line, with the last question."""
+    gathered: list[Outcome] = []
+    for one in outcomes:
+        last = gathered[-1] if gathered else None
+        if isinstance(one, PlacesSaved) and isinstance(last, PlacesSaved):
+            gathered[-1] = PlacesSaved((*last.places, *one.places), one.asks_facing_of)
+        else:
+            gathered.append(one)
+    return gathered
+
+
 def _opens_question(outcome: Outcome) -> bool:
     match outcome:
         case Asks(choices=choices):
@@ -393,6 +405,8 @@ def _opens_question(outcome: Outcome) -> bool:
             return has_offer
         case Mixed(in_full=in_full):
             return not in_full
+        case PlantsAdded():
+            return outcome.asks_quarantine or outcome.asks_facing_of is not None
         case Moved(beside=beside):
             return bool(beside)
         case MemberAsked() | ForgetAsked():
@@ -410,7 +424,6 @@ def _opens_question(outcome: Outcome) -> bool:
                 | OldToUndo
                 | UnlikelyUse
                 | PlacesSaved
-                | PlantsAdded
                 | WhichTown,
             )
 

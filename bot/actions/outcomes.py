@@ -106,9 +106,9 @@ class UnitsSet:
 
 @dataclass(frozen=True, slots=True)
 class PlacesSaved:
-    """A place as it stands now; the window asked for next is another place's."""
+    """Places as they stand now; the window asked for next is another place's."""
 
-    place: Place
+    places: tuple[Place, ...]
     asks_facing_of: str | None
 
 

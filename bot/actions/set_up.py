@@ -39,7 +39,7 @@ from bot.actions.outcomes import (
 from bot.actions.situation import Expecting
 from bot.catalogue.towns import Town, find_towns, towns_like, zone_at
 from bot.domain.agenda import QUARANTINE_DAYS, SHORT_QUARANTINE_DAYS
-from bot.domain.identity import PlaceId
+from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import Draft, HouseholdSet, PlaceSet, PlantSet
 from bot.domain.label import is_edible
 from bot.domain.measure import Units
@@ -212,7 +212,7 @@ def set_place(command: SetPlace, desk: Desk) -> PlacesSaved | NoPlaceAsked:
         lamp_until=command.lamp_until,
     )
     desk.write([desk.draft(told)])
-    return PlacesSaved(desk.household.places[place], ask_facing(desk))
+    return PlacesSaved((desk.household.places[place],), ask_facing(desk))
 
 
 def _place_named(desk: Desk, name: str) -> PlaceId | None:
@@ -254,6 +254,12 @@ def add_plants(command: AddPlants, desk: Desk) -> PlantsAdded | Incomplete:
     added: list[tuple[str, str | None]] = []
     known: list[str] = []
     for line in command.plants:
+        unplaced = _unplaced(desk, line)
+        if unplaced is not None:
+            place = _place_of(desk, line, places, new_places, drafts)
+            drafts.append(desk.draft(PlantSet(place=place, pot_cm=line.pot_cm), plant=unplaced))
+            added.append((line.name, line.place))
+            continue
         if line.name.casefold() in names:
             known.append(line.name)
             continue
@@ -280,6 +286,13 @@ def add_plants(command: AddPlants, desk: Desk) -> PlantsAdded | Incomplete:
     )
 
 
+def _unplaced(desk: Desk, line: NewPlant) -> PlantId | None:
+    """Give the plant of that name that stands nowhere yet: a line with its place says where."""
+    wanted = line.name.casefold()
+    found = (one.id for one in desk.household.living if one.name.casefold() == wanted and one.place is None)
+    return next(found, None) if line.place else None
+
+
 def _town_instead(command: AddPlants, desk: Desk) -> Incomplete | None:
     """Ask where a lone name is a town's and no plant's: "Ghent", told again to set the town right."""
     line = command.plants[0] if len(command.plants) == 1 and not command.is_sure else None
@@ -296,7 +309,11 @@ def _town_instead(command: AddPlants, desk: Desk) -> Incomplete | None:
 
 def _ask_quarantine(drafts: list[Draft], desk: Desk) -> bool:
     """Offer to keep new arrivals apart, once the home has older plants to lose."""
-    new = tuple(draft.plant for draft in drafts if draft.plant is not None)
+    new = tuple(
+        draft.plant
+        for draft in drafts
+        if draft.plant is not None and isinstance(draft.payload, PlantSet) and draft.payload.name is not None
+    )
     older = [plant for plant in desk.household.living if plant.added_on and plant.added_on < desk.today]
     if not new or not older or len(new) > MOST_ARRIVALS:
         return False

@@ -74,6 +74,7 @@ from bot.phrases.labels import read_animals, read_label_rule, read_months, read_
 from bot.phrases.looks import read_check, read_find, read_sign
 from bot.phrases.mixing import read_recipe, read_use
 from bot.phrases.names import OneOf, Plants, names_of
+from bot.phrases.places import read_places
 from bot.phrases.putting_off import read_postponement
 from bot.phrases.questions import ASKING, is_question, read_question
 from bot.phrases.rates import read_bad_rate
@@ -87,6 +88,7 @@ from bot.phrases.setup import (
     read_expected_town,
     read_facets,
     read_hours,
+    read_newcomer,
     read_offered_plants,
     read_place,
     read_plants,
@@ -502,6 +504,9 @@ def _whole_message(text: str, words: tuple[str, ...], situation: Situation) -> M
     told = told or read_plants(text, situation, is_expected=False) or read_place(text, situation)
     if told is not None:
         return (told,)
+    places = read_places(text, situation)
+    if places is not None:
+        return places
     offered = read_offered_plants(text, situation)
     if offered is not None:
         return (_ask_whether_new(offered),)
@@ -515,7 +520,13 @@ def _whole_message(text: str, words: tuple[str, ...], situation: Situation) -> M
         or read_use(words, situation)
         or read_bottle(words, situation)
         or _wrapped(read_bad_rate(words))
+        or _newcomer(text, situation)
     )
+
+
+def _newcomer(text: str, situation: Situation) -> Meant | None:
+    told = read_newcomer(text, situation)
+    return None if told is None else (_ask_whether_new(told),)
 
 
 def _seen_or_mixed(words: tuple[str, ...], situation: Situation, *, asks: bool) -> Meant | None:
@@ -536,7 +547,7 @@ def _seen_or_mixed(words: tuple[str, ...], situation: Situation, *, asks: bool) 
 
 
 def _ask_whether_new(offered: AddPlants) -> Incomplete:
-    text = "; ".join(f"{plant.name}, {plant.place}" for plant in offered.plants)
+    text = "; ".join(", ".join(filter(None, (one.name, one.place))) for one in offered.plants)
     is_one = len(offered.plants) == 1
     add = (
         Choice(ButtonText.ADD, (offered,), offered.plants[0].name)

@@ -10,7 +10,8 @@ from bot.domain.identity import PlaceId
 from bot.domain.measure import INCH_CM
 from bot.domain.window import Facing, Outdoors
 from bot.phrases.days import clock_at, evening_hour
-from bot.phrases.names import Place, names_of
+from bot.phrases.names import OneOf, Place, Plants, names_of
+from bot.phrases.places import FACETS, is_about_a_place
 from bot.phrases.text import plain, tidy, words_of
 from bot.phrases.words import KNOWN, Word, listed, phrase_at, words_in
 
@@ -85,41 +86,15 @@ _VERBS = (
     " gets",
     " has",
 )
-_COMPASS = {
-    "north": Facing.N,
-    "northeast": Facing.NE,
-    "east": Facing.E,
-    "southeast": Facing.SE,
-    "south": Facing.S,
-    "southwest": Facing.SW,
-    "west": Facing.W,
-    "northwest": Facing.NW,
-}
-_COMPASS |= {facing.value.lower(): facing for facing in _COMPASS.values()}
 _FACETS: dict[str, Facing | Outdoors] = {
-    **_COMPASS,
-    "no window": Facing.NONE,
-    "windowless": Facing.NONE,
+    **FACETS,
     "no idea": Facing.UNKNOWN,
     "unknown": Facing.UNKNOWN,
     "not sure": Facing.UNKNOWN,
     "do not know": Facing.UNKNOWN,
     "i do not know": Facing.UNKNOWN,
     "dunno": Facing.UNKNOWN,
-    "outdoors": Outdoors.ALL_DAY,
-    "outside": Outdoors.ALL_DAY,
-    "sun all day": Outdoors.ALL_DAY,
-    "all day sun": Outdoors.ALL_DAY,
     "all day": Outdoors.ALL_DAY,
-    "full sun": Outdoors.ALL_DAY,
-    "morning sun": Outdoors.MORNING,
-    "sun in the morning": Outdoors.MORNING,
-    "afternoon sun": Outdoors.AFTERNOON,
-    "sun in the afternoon": Outdoors.AFTERNOON,
-    "evening sun": Outdoors.AFTERNOON,
-    "shade": Outdoors.SHADE,
-    "shady": Outdoors.SHADE,
-    "no sun": Outdoors.SHADE,
 }
 SPOKEN = words_in((*_FACETS, *_VERBS))
 """Words known here, that a slip may be a slip of."""
@@ -136,7 +111,7 @@ _LIST_JOINT = re.compile(r"\s*[,;]\s*(?:and\s+)?|\s+and\s+|\s*&\s*", re.IGNORECA
 _STANDING_THERE = re.compile(
     r"(.*?)(?:\b(?:is|are)\s+)?\b(?:in|on|at|by)\s+(?:the\s+|my\s+|our\s+)?(.+)", re.IGNORECASE
 )
-_ARTICLE = re.compile(r"^(?:an?|the|my|our|one|some|also)\s+", re.IGNORECASE)
+_ARTICLE = re.compile(r"^(?:an?|the|my|our|one more|one|some|also|another)\s+", re.IGNORECASE)
 _ALL_OF_THEM = frozenset({"", "both", "all", "all of them", "both of them", "they", "each", "these", "those"})
 _LONGEST_TOLD = 4
 _LED_IN = re.compile(r"^(?:on|in|at) (?:the |my |our )?", re.IGNORECASE)
@@ -147,6 +122,21 @@ _STANDING = re.compile(
     r"(.{1,60}?) (?:in|on|at) (?:the |my |our )?(.{1,60})",
     re.IGNORECASE,
 )
+_TWIN_WORDS = {"two": 2, "three": 3, "four": 4, "five": 5, "2": 2, "3": 3, "4": 4, "5": 5}
+_SIZES = listed("small big little large tall mini baby old new young white red pink purple green yellow")
+_NEWCOMER = re.compile(
+    r"(?:(?:hi|hey|so|ok|also|and|oh|well)[,!]? )*"
+    r"(?:(?:i|we|my \w+|our \w+|mum|mom|dad)(?: have|'ve| just| also| today)* )?"
+    r"(?:have|has|got|bought|picked up|brought(?: home| us| me)?|adopted|was given|were given|purchased|own)"
+    r"(?: myself| ourselves)? (?:(?P<many>two|three|four|five|[2-5])|an?|another|one more|one)(?: more)?"
+    r"(?: new)?(?: plants?,?(?: called| named)?(?: an?)?)? (?P<name>[^,.;]{2,40}?)"
+    r"(?: today| yesterday| this morning| this week| at the (?:market|shop|store|garden centre))*"
+    r"(?:[,.;]? ?(?:and |which |that )?(?:it|she|he|they)?(?:'s| is|s|'re| are)?"
+    r"(?: lives?| stands?| goes| sits?)? ?(?:in|on|at|by) (?:the |my |our )?(?P<place>[\w ]{2,30}?))?"
+    r"(?:,? (?:about|around|some|roughly) \d{1,3} ?(?:cm|inch|inches)(?: tall| high| big)?)?",
+    re.IGNORECASE,
+)
+"""A plant that has come, told as to a friend."""
 _STEERING = listed("tonight today tomorrow yesterday done clean later undo why help due thanks")
 _PAIR = 2
 _SMALL_HOURS = 4
@@ -248,7 +238,7 @@ def read_plants(text: str, situation: Situation, *, is_expected: bool) -> Comman
         rest = first[len(opening) :]
         if opening in _HEADINGS and rest and not rest.lstrip().startswith(":"):
             return None
-        lines[0] = _with_its_place(rest.lstrip(" :"), situation)
+        lines[0] = _with_its_place(_ARTICLE.sub("", rest.lstrip(" :")), situation)
         lines = [line for line in lines if line]
     else:
         lines[0] = _BROUGHT_HOME.sub("", first)
@@ -297,8 +287,37 @@ def _with_its_place(line: str, situation: Situation) -> str:
     return line
 
 
+def read_newcomer(text: str, situation: Situation) -> AddPlants | None:
+    """Read "we bought a calathea today, it's in the bedroom", "we have two orchids in the kitchen"."""
+    found = _NEWCOMER.fullmatch(tidy(text).strip(" .!"))
+    if found is None or "?" in text:
+        return None
+    name, place = found["name"].strip(" ,"), found["place"]
+    number = _TWIN_WORDS.get(found["many"].lower() if found["many"] else "", 1)
+    if number > 1 and name.endswith("s"):
+        name = name[:-1]
+    words = words_of(name.lower())
+    is_name = 0 < len(words) <= _LONGEST_TOLD and not frozenset(words) & (_SENTENCE | _STEERING)
+    is_name = is_name and all(word.isalpha() for word in words) and not _means_another_thing(words, situation)
+    known = next((one.name for one in situation.places if place and one.name.lower() == place.lower()), place)
+    names = [name] if number == 1 else [f"{name} {count}" for count in range(1, number + 1)]
+    return AddPlants(tuple(NewPlant(name=one, place=known) for one in names)) if is_name else None
+
+
+def _means_another_thing(words: tuple[str, ...], situation: Situation) -> bool:
+    """Whether a word of it is a product, a pest or a word of the trade, and so no plant that came."""
+    names = names_of(situation)
+    told = [names.exact_at(words, at) for at in range(len(words))]
+    if any(one is not None and not isinstance(one[0], Plants | OneOf) for one in told):
+        return True
+    return any(phrase_at(words, at) is not None and words[at] not in _SIZES for at in range(len(words)))
+
+
 def read_offered_plants(text: str, situation: Situation) -> AddPlants | None:
     """Read "peace lily, bathroom", where nothing is known yet: enough to be offered, not to be written."""
+    several = _NEWCOMER.fullmatch(tidy(text).strip(" .!"))
+    if several is not None and several["many"]:
+        return read_newcomer(text, situation)
     lines = [line for line in tidy(text).split("\n") if line.strip()]
     read = [_offered(line, situation) for line in lines]
     plants = tuple(plant for plant in read if plant is not None)
@@ -311,7 +330,9 @@ def _offered(line: str, situation: Situation) -> NewPlant | None:
     standing = _STANDING.fullmatch(line.rstrip(" .!"))
     if len(fields) == 1 and standing is not None:
         fields = [standing[1], standing[2]]
-    if len(fields) != _PAIR or not _is_news(fields[0], situation):
+    if len(fields) != _PAIR or not (
+        _is_news(fields[0], situation) or _is_another_of_a_kind(fields[0], situation)
+    ):
         return None
     is_placed = _is_place(fields[1], situation) or _is_news(fields[1], situation)
     return NewPlant(name=fields[0], place=fields[1]) if is_placed else None
@@ -487,6 +508,22 @@ def _is_news(text: str, situation: Situation) -> bool:
     )
 
 
+def _is_another_of_a_kind(text: str, situation: Situation) -> bool:
+    """Whether it may be one more of a known kind: "white orchid", "orchid 2", "small orchid"."""
+    words = words_of(plain(text))
+    names = names_of(situation)
+    if _is_plant(text, situation) or not 1 < len(words) <= _LONGEST_TOLD:
+        return False
+    for at in range(len(words)):
+        found = names.exact_at(words, at)
+        if found is not None and isinstance(found[0], Plants | OneOf):
+            rest = (*words[:at], *words[at + found[1] :])
+            return bool(rest) and all(
+                word in _SIZES or word.isdigit() or (word.isalpha() and word not in KNOWN) for word in rest
+            )
+    return False
+
+
 def _first_meaning(words: tuple[str, ...]) -> object:
     """Give what the first word does: "put" makes no name of "put orchid"."""
     found = phrase_at(words, 0)
@@ -528,6 +565,8 @@ def _plants_of(line: str, *, is_expected: bool) -> list[NewPlant | None]:
     )
     if frozenset("?!") & frozenset(name) or not any(letter.isalpha() for letter in name) or not is_named:
         return [None]
+    if is_about_a_place(name) or (place is not None and is_about_a_place(place.rpartition(".")[2])):
+        return [None]  # "living room faces south, big window"
     return [NewPlant(name=name, place=place, pot_cm=pot)] * twins
 
 

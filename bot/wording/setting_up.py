@@ -26,7 +26,7 @@ FACINGS = {
 
 
 OUTDOORS = {
-    Outdoors.ALL_DAY: "outdoors, sun all day",
+    Outdoors.ALL_DAY: "outdoors, counted as sun all day",
     Outdoors.MORNING: "outdoors, morning sun",
     Outdoors.AFTERNOON: "outdoors, afternoon sun",
     Outdoors.SHADE: "outdoors, shade",
@@ -78,8 +78,9 @@ def question_skipped(told: o.QuestionSkipped) -> str:
 
 
 def place_saved(told: o.PlacesSaved, voice: Voice) -> str:
-    """Confirm a place; ask the next one's window."""
-    return f"Written: {_place(told.place, voice)}.{_ask_facing(told.asks_facing_of)}"
+    """Confirm places; ask the next one's window."""
+    places = "; ".join(_place(place, voice) for place in told.places)
+    return f"Written: {places}.{_ask_facing(told.asks_facing_of)}"
 
 
 def _place(place: Place, voice: Voice) -> str:
