@@ -1,5 +1,6 @@
 """What stands on a bottle: "got soap, concentrate, 49 %", "the neem label says 2 to 5 ml per litre"."""
 
+import re
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
 
@@ -17,8 +18,24 @@ from bot.phrases.words import listed, phrase_at
 _AROUND = listed(
     "got bought have i we my our the a an some bottle of label says say is it at with on and , . : ! - for"
     " strength active ingredient content product has contains holds concentrated rate dose in new use"
+    " today yesterday just now packet pack container can tin spray reads stands written there are needs wants"
+    " maximum max most least only up to than more no repeat again apply allowed can be may ( ) new also which"
+    " that ordered picked from shop store dosage dilution mixing"
 )
-_TOLD_OF_A_LABEL = listed("label says say is has strength contains holds got bought have rate dose :")
+_TOLD_OF_A_LABEL = listed(
+    "label says say is has strength contains holds got bought have rate dose : bottle packet reads stands"
+    " written ordered max maximum apply repeat allowed"
+)
+_UNITS_OF_USE = listed("use uses time times application applications spray sprays treatment treatments x")
+_PER_YEAR = frozenset({("a", "year"), ("per", "year"), ("a", "season"), ("per", "season"), ("each", "year")})
+_BEFORE_EATING = frozenset({"harvest", "harvesting", "eating", "picking"})
+_EDIBLE = listed("edible edibles food vegetables herbs fruit veg")
+_INDOOR = listed("indoor indoors houseplant houseplants inside")
+_OUTDOOR = listed("outdoor outdoors outside garden")
+_AFTER_A_USE = listed("plants plant crops use ok okay allowed too only safe fine")
+_NO = listed("not no never")
+_BEHIND_NOT = listed("for on to be used allowed safe ok")
+_PER_WORDS = listed("every each once weekly year season harvest eating")
 _NOT_A_LABEL = listed("mix make dilute recipe mixing brew prepare how sprayed treated used")
 _MOST_PERCENT = 100
 
@@ -32,12 +49,25 @@ class _Bottle:
     rates: list[Decimal] = field(default_factory=list)
     percents: list[Decimal] = field(default_factory=list)
     most: Decimal | None = None
+    uses_a_year: int | None = None
+    harvest_days: int | None = None
+    is_for_indoors: bool | None = None
+    is_for_edibles: bool | None = None
+
+    @property
+    def has_rules(self) -> bool:
+        """Whether any rule of use was told."""
+        rules = (self.uses_a_year, self.harvest_days, self.is_for_indoors, self.is_for_edibles)
+        return any(rule is not None for rule in rules)
 
 
 def read_bottle(words: tuple[str, ...], situation: Situation) -> Meant | None:
-    """Read what a label says of a rate or a strength; None where neither is told, or something else too."""
-    if frozenset(words) & _NOT_A_LABEL or "?" in words or not tells_a_rate(words):
+    """Read what a label says, in one piece; None where nothing of it is told, or something else too."""
+    if frozenset(words) & _NOT_A_LABEL or "?" in words:
         return None
+    if not tells_a_rate(words) and not frozenset(words) & (_TOLD_OF_A_LABEL | _EDIBLE | _INDOOR | _PER_WORDS):
+        return None
+    words = _usual(words)
     bottle = _Bottle()
     at = 0
     while at < len(words):
@@ -47,11 +77,18 @@ def read_bottle(words: tuple[str, ...], situation: Situation) -> Meant | None:
         at += size
     if bottle.volume is not None and not frozenset(words) & _TOLD_OF_A_LABEL:
         return None  # "5 ml per litre for 2 l of neem" asks for a mixture
-    if len(bottle.rates) + len(bottle.percents) == 0 or len(bottle.rates) > 1 or len(bottle.percents) > 1:
+    if len(bottle.rates) > 1 or len(bottle.percents) > 1 or not _tells_enough(bottle):
         return None
     if any(not 0 < percent <= _MOST_PERCENT for percent in bottle.percents):
         return None
     return _told(bottle, words, situation)
+
+
+def _tells_enough(bottle: _Bottle) -> bool:
+    """Whether it is a label's: a rate, a strength or a rule, or two facts of a named product."""
+    facts = (bottle.form, bottle.gap_days, bottle.volume)
+    is_sure = bool(bottle.rates or bottle.percents) or bottle.has_rules
+    return is_sure or (bottle.product is not None and any(fact is not None for fact in facts))
 
 
 def _take(words: tuple[str, ...], at: int, bottle: _Bottle, situation: Situation) -> int:
@@ -84,7 +121,50 @@ def _range(bottle: _Bottle, low: Decimal, words: tuple[str, ...], at: int, situa
     return True
 
 
+def _take_a_rule(words: tuple[str, ...], at: int, bottle: _Bottle) -> int:
+    """Take "max 4 a year", "3 days before harvest", "not for edibles", "indoors only"; 0 for none of them."""
+    number = number_at(words, at) if words[at] not in {"a", "an"} else None
+    if number is not None and number[0] == int(number[0]):
+        return _take_a_number(int(number[0]), words, at, at + number[1], bottle)
+    is_no = words[at] in _NO
+    start = at + is_no
+    while is_no and start < len(words) and words[start] in _BEHIND_NOT:
+        start += 1
+    if words[start : start + 1] == () or words[start] not in _EDIBLE | _INDOOR | _OUTDOOR:
+        return 0
+    end = start + 1
+    while end < len(words) and words[end] in _AFTER_A_USE:
+        end += 1
+    if words[start] in _EDIBLE:
+        bottle.is_for_edibles = not is_no
+    elif words[start] in _INDOOR:
+        bottle.is_for_indoors = not is_no
+    elif "only" in words[start:end]:
+        bottle.is_for_indoors = False
+    else:
+        return 0
+    return end - at
+
+
+def _take_a_number(number: int, words: tuple[str, ...], at: int, behind: int, bottle: _Bottle) -> int:
+    """Take "4 uses a year", "3 days before harvest"; 0 for any other number."""
+    uses_at = behind + (words[behind : behind + 1] != () and words[behind] in _UNITS_OF_USE)
+    if words[uses_at : uses_at + 2] in _PER_YEAR:
+        bottle.uses_a_year = number
+        return uses_at + 2 - at
+    is_days = words[behind : behind + 1] in {("day",), ("days",)}
+    if is_days and words[behind + 1 : behind + 2] in {("before",), ("until",), ("to",)}:
+        end = behind + 2 + (words[behind + 2 : behind + 3] == ("the",))
+        if words[end : end + 1] != () and words[end] in _BEFORE_EATING:
+            bottle.harvest_days = number
+            return end + 1 - at
+    return 0
+
+
 def _take_the_rest(words: tuple[str, ...], at: int, bottle: _Bottle, situation: Situation) -> int:
+    rule = _take_a_rule(words, at, bottle)
+    if rule:
+        return rule
     measured = measure_at(words, at, situation.units)
     if measured is not None and isinstance(measured[0], Volume):
         bottle.volume = measured[0].ml
@@ -104,7 +184,13 @@ def _take_the_rest(words: tuple[str, ...], at: int, bottle: _Bottle, situation: 
     return int(words[at] in _AROUND)
 
 
-def _told(bottle: _Bottle, words: tuple[str, ...], situation: Situation) -> Meant:
+def _usual(words: tuple[str, ...]) -> tuple[str, ...]:
+    """Say "each 7 days" and "once a week" as most labels do."""
+    said = " ".join(words).replace("once a week", "every 7 days").replace("once per week", "every 7 days")
+    return tuple(re.sub(r"\beach (?=\d+ days?\b|two weeks\b|week\b)", "every ", said).split(" "))
+
+
+def _told(bottle: _Bottle, words: tuple[str, ...], situation: Situation) -> Meant | None:
     told = StockProduct(
         ingredient="",
         form=bottle.form,
@@ -113,10 +199,17 @@ def _told(bottle: _Bottle, words: tuple[str, ...], situation: Situation) -> Mean
         rate_ml_per_l=bottle.rates[0] if bottle.rates else None,
         most_ml_per_l=bottle.most,
         strength_percent=bottle.percents[0] if bottle.percents else None,
+        uses_a_year=bottle.uses_a_year,
+        harvest_days=bottle.harvest_days,
+        is_for_indoors=bottle.is_for_indoors,
+        is_for_edibles=bottle.is_for_edibles,
     )
     ingredient = None if bottle.product is None else ingredient_of(bottle.product, situation)
-    if ingredient is not None and frozenset(words) & _TOLD_OF_A_LABEL:
+    is_told = bool(frozenset(words) & _TOLD_OF_A_LABEL) or bottle.has_rules or bottle.gap_days is not None
+    if ingredient is not None and is_told:
         return (replace(told, ingredient=ingredient),)
+    if not bottle.rates and not bottle.percents:
+        return None
     return (_ask_which(told, ingredient, situation),)
 
 

@@ -4,7 +4,7 @@ from decimal import Decimal
 
 from bot.actions import outcomes as o
 from bot.actions.situation import Expecting
-from bot.domain.household import EVENING, QUIET_FROM, QUIET_UNTIL, Place
+from bot.domain.household import EVENING, QUIET_FROM, QUIET_UNTIL, Place, Product
 from bot.domain.measure import Units
 from bot.domain.trade import Form
 from bot.domain.window import Facing, Outdoors
@@ -147,16 +147,31 @@ def stocked(told: o.Stocked, voice: Voice) -> str:
     form = {Form.READY: ", ready to use", Form.CONCENTRATE: ", concentrate", None: ""}[product.form]
     assumed = " (assumed, tell me what your label says)" if "gap_days" in product.assumed else ""
     stock = f", {voice.volume(Decimal(str(product.stock_ml)))}" if product.stock_ml is not None else ""
-    if product.rate_ml_per_l is not None:
-        stock += f", {voice.rate(product.rate_ml_per_l)}"
-    if product.most_ml_per_l is not None and product.most_ml_per_l != product.rate_ml_per_l:
-        stock += f", up to {voice.rate(product.most_ml_per_l)}"
-    if product.strength_percent is not None:
-        stock += f", {plain(product.strength_percent)} %"
+    facts = "".join(f", {fact}" for fact in _label_facts(product, voice))
     return (
-        f"On the shelf: {told.name}{form}{stock}, every {counted(told.gap_days, 'day')} at the soonest{assumed}."
+        f"On the shelf: {told.name}{form}{stock}, every {counted(told.gap_days, 'day')} at the soonest{assumed}{facts}."
         + (f"\n{told.caution}" if told.caution else "")
     )
+
+
+def _label_facts(product: Product, voice: Voice) -> list[str]:
+    """Say what was told of a label beyond its days."""
+    facts = []
+    if product.rate_ml_per_l is not None:
+        facts.append(voice.rate(product.rate_ml_per_l))
+    if product.most_ml_per_l is not None and product.most_ml_per_l != product.rate_ml_per_l:
+        facts.append(f"up to {voice.rate(product.most_ml_per_l)}")
+    if product.strength_percent is not None:
+        facts.append(f"{plain(product.strength_percent)} %")
+    if product.uses_a_year is not None:
+        facts.append(f"at most {product.uses_a_year} times a year")
+    if product.harvest_days is not None:
+        facts.append(f"{counted(product.harvest_days, 'day')} before eating")
+    if product.is_for_edibles is not None:
+        facts.append(f"{'' if product.is_for_edibles else 'not '}for what is eaten")
+    if product.is_for_indoors is not None:
+        facts.append(f"{'' if product.is_for_indoors else 'not '}for indoors")
+    return facts
 
 
 def shelf(told: o.Shelf, voice: Voice) -> str:
@@ -172,7 +187,7 @@ def shelf(told: o.Shelf, voice: Voice) -> str:
             line += f", about {voice.volume(left.quantize(Decimal(1)))} left by what was sprayed since"
         elif product.stock_ml is not None:
             line += f", {voice.volume(Decimal(str(product.stock_ml)))}"
-        lines.append(line)
+        lines.append(", ".join([line, *_label_facts(product, voice)]))
     return "On the shelf:\n" + "\n".join(lines)
 
 
