@@ -97,6 +97,8 @@ def _begins_anew(content: list[Meaning], item: Item, *, has_plants: bool) -> boo
     """Tell that "orchid" begins anew in "hoya done orchid no", "swabbed" in "sprayed hoya swabbed ivy"."""
     if not content:
         return False
+    if item.meaning is Word.REST:
+        return has_plants and content[-1] in {Word.DONE, Word.CLEAN, Word.NONE}
     if isinstance(item.meaning, Plants | OneOf):
         return isinstance(content[0], Plants | OneOf) and content[-1] in {Word.DONE, Word.CLEAN, Word.NONE}
     return isinstance(item.meaning, Method) and isinstance(content[0], Method) and has_plants
@@ -252,7 +254,8 @@ def _ends_the_list(before: Clause, piece: Clause) -> bool:
 
 
 def _is_result(piece: Clause) -> bool:
-    return piece.only(*_RESULTS, *_RESULT_WORDS)
+    spoken_of = (Word.IT_IS, Word.THEM) if piece.has(Word.ALL) else ()  # "they are all clean"
+    return piece.only(*_RESULTS, *_RESULT_WORDS, *spoken_of)
 
 
 def _takes_back(before: Clause, piece: Clause) -> bool:

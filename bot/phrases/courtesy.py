@@ -40,6 +40,7 @@ _OPENINGS = tuple(
             "please",
             "do you think",
         ),
+        *("you are a treasure", "you are a star", "you are a gem", "you are an angel", "you are a legend"),
         *("i can tell you", "let me tell you", "i wanted to tell you", "i wanted to say", "just to say"),
         *(
             "i would like to know",

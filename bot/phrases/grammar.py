@@ -60,6 +60,7 @@ from bot.phrases.household import (
     read_temperature,
 )
 from bot.phrases.identifying import read_identification
+from bot.phrases.idioms import in_usual_words
 from bot.phrases.items import Item, Unknown, items_of
 from bot.phrases.keeping import (
     read_correction,
@@ -97,7 +98,7 @@ from bot.phrases.setup import (
 from bot.phrases.sharing import SPOKEN as SHARING_WORDS
 from bot.phrases.sharing import read_sharing
 from bot.phrases.suggesting import offer_reading, suggest, suggest_part
-from bot.phrases.text import LONGEST, is_thumb_up, plain, words_of
+from bot.phrases.text import LONGEST, is_signed, is_thumb_up, plain, words_of
 from bot.phrases.walking import SPOKEN as WALKING_WORDS
 from bot.phrases.walking import read_walk
 from bot.phrases.words import Word, listed, words_in
@@ -312,13 +313,33 @@ def understand(text: str, situation: Situation) -> Meant:
     if not any(word[:1].isalnum() for word in words) and "?" not in words:
         return _by_sign(text, situation)
     meant = _by_sentences(text, situation) or _read(text, words, situation)
-    is_clear = not any(isinstance(one, NotUnderstood) or _is_of_a_stranger(one) for one in meant)
-    bare = words if is_clear else without_courtesy(words)
-    plainly = meant if bare == words else _read(" ".join(bare), bare, situation)
-    if not any(isinstance(one, NotUnderstood) or _is_of_a_stranger(one) for one in plainly):
-        return _without_greetings(plainly)
-    if not _may_be_a_slip(meant):
+    if not _is_clear(meant):
+        meant = _said_otherwise(text, words, situation) or meant
+    if _is_clear(meant) or not _may_be_a_slip(meant):
         return _without_greetings(meant)
+    return _offered(words, meant, situation)
+
+
+def _is_clear(meant: Meant) -> bool:
+    return not any(isinstance(one, NotUnderstood) or _is_of_a_stranger(one) for one in meant)
+
+
+def _said_otherwise(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
+    """Read it without what is said around it, in usual words, or with its sign as a word."""
+    bare = without_courtesy(words)
+    ways = [bare, in_usual_words(bare)]
+    if is_signed(text) and not frozenset(words) & {"done", "?"}:
+        ways.append((*bare, "done"))  # "orchid and coffee", and a tick
+    for way in dict.fromkeys(ways):
+        meant = None if way == words else _read(" ".join(way), way, situation)
+        if meant is not None and _is_clear(meant):
+            return meant
+    return None
+
+
+def _offered(words: tuple[str, ...], meant: Meant, situation: Situation) -> Meant:
+    """Offer the nearest thing that would be understood; nothing of it is written."""
+    bare = without_courtesy(words)
     deed = deed_requested(words)
     if deed is not None and (requested := offer_reading(deed, _read(" ".join(deed), deed, situation))):
         return (requested,)
@@ -526,7 +547,9 @@ def _whole_message(text: str, words: tuple[str, ...], situation: Situation) -> M
 
 def _newcomer(text: str, situation: Situation) -> Meant | None:
     told = read_newcomer(text, situation)
-    return None if told is None else (_ask_whether_new(told),)
+    if told is None:
+        return None
+    return (told,) if told.is_sure else (_ask_whether_new(told),)
 
 
 def _seen_or_mixed(words: tuple[str, ...], situation: Situation, *, asks: bool) -> Meant | None:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
-from bot.phrases.days import When, when_at
+from bot.phrases.days import Clock, Day, When, when_at
 from bot.phrases.names import Named, Names, OneOf, Plants, names_of
 from bot.phrases.numbers import Count, Measure, count_at, measure_at
 from bot.phrases.words import KNOWN, Value, Word, phrase_at
@@ -65,7 +65,7 @@ def _read(
         text = " ".join(words[at : at + size])
         items.append(Item(_settled(meaning, chosen or {}), text))
         at += size
-    return tuple(_doubted(items))
+    return tuple(_doubted(_timed(items, situation)))
 
 
 def _next(words: tuple[str, ...], at: int, situation: Situation, names: Names) -> tuple[Meaning, int]:
@@ -110,6 +110,19 @@ def _settled(meaning: Meaning, chosen: dict[str, PlantId]) -> Meaning:
     if isinstance(meaning, OneOf) and meaning.text in chosen:
         return Plants((chosen[meaning.text],))
     return meaning
+
+
+def _timed(items: list[Item], situation: Situation) -> list[Item]:
+    """Take "at half past six this evening" as one: a clock time is of today anyway."""
+    timed: list[Item] = []
+    for item in items:
+        before = timed[-1] if timed else None
+        is_today = item.meaning == Day(situation.today)
+        if before is not None and is_today and isinstance(before.meaning, Clock):
+            timed[-1] = Item(before.meaning, f"{before.text} {item.text}")
+        else:
+            timed.append(item)
+    return timed
 
 
 def _doubted(items: list[Item]) -> list[Item]:

@@ -42,6 +42,7 @@ _LOOSE = {
     ("an",): Decimal(1),
     ("one",): Decimal(1),
 }
+_AND_A_HALF = ("and", "a", "half")
 _ONLY_BEFORE_A_UNIT = frozenset({("half", "a"), ("half", "an"), ("a", "half"), ("half",), ("a",), ("an",)})
 
 SPELT = {"gal": "gallon", "qt": "quart", "oz": "ounce", "pt": "pint"}
@@ -131,6 +132,10 @@ def measure_at(words: tuple[str, ...], start: int, units: Units = Units.METRIC) 
         return None
     value, size = found
     rest = words[start + size : start + size + 3]
+    if words[start + size + 1 : start + size + 4] == _AND_A_HALF:  # "a litre and a half"
+        more = _volume(value + Decimal("0.5"), rest[:1], units)
+        if more is not None:
+            return more[0], size + more[1] + len(_AND_A_HALF)
     unit: tuple[Measure, int] | None = _volume(value, rest, units)
     unit = unit or _warmth(value, rest, fahrenheit=units is Units.US) or _length(value, rest)
     return None if unit is None else (unit[0], size + unit[1])

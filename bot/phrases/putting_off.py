@@ -96,7 +96,8 @@ def _is_open(clause: Clause, setting: Setting) -> bool:
     """Whether it refuses without saying till when in a way that could mean something else."""
     if clause.has(Word.NOT) and clause.has(Word.ALL):
         return True
-    if clause.has(Word.LATER) and Day(setting.situation.today) in clause.every(Day):
+    is_timed = bool(clause.every((Clock, Moment)))
+    if clause.has(Word.LATER) and Day(setting.situation.today) in clause.every(Day) and not is_timed:
         return True
     is_task = clause.has(*_TASKS) or bool(clause.every((Method, Tool)))
     return clause.has(Word.NOT) and bool(named(clause)) and not is_task

@@ -52,6 +52,12 @@ _AT_RISK = listed(
 )
 _EATEN = listed("eat eating harvest")
 _TASKS = listed("done sprayed treated wiped swabbed rinsed repotted washed checked spray clean")
+_NO_QUESTIONS = {
+    ("do", "the", "checks"),
+    ("do", "the", "check"),
+    ("do", "our", "checks"),
+    ("do", "my", "checks"),
+}
 _IN_FULL = listed("more full sums sources source detail details exactly")
 _DUE = listed("due should shall todo tonight tomorrow today next now done need agenda do on plan")
 
@@ -61,7 +67,7 @@ def is_question(words: tuple[str, ...]) -> bool:
     if "?" in words:
         return True
     first = words[0] if words else ""
-    if words[:2] == ("what", "a"):
+    if words[:2] == ("what", "a") or words[:3] in _NO_QUESTIONS:
         return False  # "what a day"
     is_asked = first in _OPENERS and words[:2] not in {
         ("do", "it"),
@@ -150,7 +156,7 @@ def _topic(said: frozenset[str], clause: Clause) -> Topic | None:
         return Topic.PHOTOS
     if said & {"stock", "shelf"} or (product is not None and said & _LEFT):
         return Topic.STOCK
-    if said & {"plants", "list"} and not said & _DUE - {"do", "on"}:
+    if said & {"plants", "list"} and not said & (_DUE - {"do", "on"} | {"week", "evening", "weekend"}):
         return Topic.PLANTS
     return _of_the_past_or_due(said, has_plants=bool(plants))
 

@@ -34,6 +34,7 @@ _TOWN = (
     "city: ",
     "city ",
 )
+_NO_TOWN = listed("until till vacation holiday holidays hurry bed trouble doubt love charge time pain")
 _NEAR = ("i am near ", "i'm near ", "near ", "close to ", "in ", "it is ", "it's ", "from ", "i am from ")
 _EVENING = (
     "nudge me at",
@@ -129,7 +130,7 @@ _NEWCOMER = re.compile(
     r"(?:(?:i|we|my \w+|our \w+|mum|mom|dad)(?: have|'ve| just| also| today)* )?"
     r"(?:have|has|got|bought|picked up|brought(?: home| us| me)?|adopted|was given|were given|purchased|own)"
     r"(?: myself| ourselves)? (?:(?P<many>two|three|four|five|[2-5])|an?|another|one more|one)(?: more)?"
-    r"(?: new)?(?: plants?,?(?: called| named)?(?: an?)?)? (?P<name>[^,.;]{2,40}?)"
+    r"(?: new)?(?P<plant> plants?,?(?: called| named)?(?: an?)?)? (?P<name>[^,.;]{2,40}?)"
     r"(?: today| yesterday| this morning| this week| at the (?:market|shop|store|garden centre))*"
     r"(?:[,.;]? ?(?:and |which |that )?(?:it|she|he|they)?(?:'s| is|s|'re| are)?"
     r"(?: lives?| stands?| goes| sits?)? ?(?:in|on|at|by) (?:the |my |our )?(?P<place>[\w ]{2,30}?))?"
@@ -158,7 +159,8 @@ def read_town(text: str, situation: Situation) -> Command | None:
     for opening in _TOWN:
         if typed.lower().startswith(opening):
             town = typed[len(opening) :].strip(" .!")
-            return SetTown(town) if town and "\n" not in town and _could_be_a_name(town) else None
+            is_town = _could_be_a_name(town) and not frozenset(words_of(town.lower())) & _NO_TOWN
+            return SetTown(town) if town and "\n" not in town and is_town else None
     return None
 
 
@@ -301,7 +303,14 @@ def read_newcomer(text: str, situation: Situation) -> AddPlants | None:
     is_name = is_name and all(word.isalpha() for word in words) and not _means_another_thing(words, situation)
     known = next((one.name for one in situation.places if place and one.name.lower() == place.lower()), place)
     names = [name] if number == 1 else [f"{name} {count}" for count in range(1, number + 1)]
-    return AddPlants(tuple(NewPlant(name=one, place=known) for one in names)) if is_name else None
+    plants = tuple(NewPlant(name=one, place=known) for one in names)
+    return AddPlants(plants, is_sure=_is_certainly_a_plant(found, situation)) if is_name else None
+
+
+def _is_certainly_a_plant(found: re.Match[str], situation: Situation) -> bool:
+    """Whether it was called a plant and stands at a known place: "a new plant, a begonia, in the kitchen"."""
+    is_news = _is_news(found["name"].strip(" ,"), situation)
+    return bool(found["plant"]) and is_news and _is_place(found["place"] or "", situation)
 
 
 def _means_another_thing(words: tuple[str, ...], situation: Situation) -> bool:

@@ -51,6 +51,8 @@ _UNHYPHENED = re.compile(r"(?<=[^\W\d_])-(?=[^\W\d_])")
 
 _SHORT = {
     "can't": ("can", "not"),
+    "let's": ("let", "us"),
+    "lets": ("let", "us"),
     "cant": ("can", "not"),
     "won't": ("will", "not"),
     "wont": ("will", "not"),
@@ -111,6 +113,12 @@ def is_thumb_up(text: str) -> bool:
     marks = {mark for mark in text if not mark.isspace() and mark not in "!."}
     marks = {mark for mark in marks if unicodedata.category(mark) not in _SILENT | {"Sk"}}
     return bool(marks) and marks <= _YES
+
+
+def is_signed(text: str) -> bool:
+    """Whether a message in words ends with a sign of agreement."""
+    marks = [mark for mark in text.rstrip(" !.") if unicodedata.category(mark) not in _SILENT | {"Sk"}]
+    return bool(marks) and marks[-1] in _YES
 
 
 @lru_cache(maxsize=4096)

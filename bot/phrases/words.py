@@ -174,7 +174,7 @@ _TABLE: tuple[tuple[Value, str], ...] = (
             "|no sign of bugs"
         ),
     ),
-    (Word.NONE, "none|zero|none seen|none found|no more"),
+    (Word.NONE, "none|zero|none at all|none seen|none found|no more"),
     (Word.GONE, "gone|has gone|is gone|are gone|is gone from|are gone from|gone from"),
     (
         Word.SAW,
