@@ -2,6 +2,7 @@
 
 from datetime import date, timedelta
 
+from bot.actions.advise import tell_the_sun, tell_what_fits, tell_what_to_buy
 from bot.actions.answer_safety import tell_cautions, tell_whether_to_eat
 from bot.actions.commands import Ask, Topic
 from bot.actions.desk import Desk
@@ -11,6 +12,7 @@ from bot.actions.outcomes import (
     Cautions,
     DueLine,
     DueList,
+    Fits,
     Habits,
     History,
     IsolatedList,
@@ -28,6 +30,8 @@ from bot.actions.outcomes import (
     ReleaseInfo,
     Settings,
     Shelf,
+    Shopping,
+    SunTold,
     TrendShown,
 )
 from bot.actions.rearrange import tell_places
@@ -62,6 +66,9 @@ Answered = (
     | AntsFirst
     | NoDishSoap
     | Cautions
+    | Fits
+    | SunTold
+    | Shopping
     | MayEat
     | Habits
     | PhotosShown
@@ -82,6 +89,8 @@ def answer(command: Ask, desk: Desk) -> Answered:  # noqa: C901, PLR0912 - one a
             return tell_cautions(command.product, desk)
         case Topic.EATING:
             return tell_whether_to_eat(command.plants, desk)
+        case Topic.BUY:
+            return tell_what_to_buy(desk)
         case Topic.SETTINGS:
             return _settings(desk)
         case Topic.STOCK:
@@ -92,6 +101,10 @@ def answer(command: Ask, desk: Desk) -> Answered:  # noqa: C901, PLR0912 - one a
             return _habits(desk)
         case _ if not desk.household.plants:
             return NoPlants()
+        case Topic.FIT:
+            return tell_what_fits(command.plants, command.product, desk)
+        case Topic.SUN:
+            return tell_the_sun(command.plants, command.place, desk)
         case Topic.PLACES:
             return tell_places(command.plants, desk)
         case Topic.ISOLATED:

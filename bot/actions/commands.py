@@ -484,6 +484,9 @@ class Topic(Enum):
     PHOTOS = "photos"
     PLANTS = "plants"
     PLACES = "places"
+    FIT = "fit"
+    SUN = "sun"
+    BUY = "buy"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -492,6 +495,7 @@ class Ask:
 
     topic: Topic
     plants: tuple[PlantId, ...] = ()
+    place: PlaceId | None = None
     product: ProductId | None = None
     when: str | None = None
     in_full: bool = False

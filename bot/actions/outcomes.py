@@ -625,6 +625,62 @@ class NoPhotos:
     plant: str | None
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fit:
+    """Whether a product may be used on a plant: what forbids it, until when, what to mind."""
+
+    plant: str
+    product: str
+    method: Method
+    refusals: tuple[Refusal, ...]
+    allowed_on: date | None
+    care: tuple[Care, ...]
+    is_first_use: bool
+    needs_shade: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Fits:
+    """What may be used on which plant today."""
+
+    fits: tuple[Fit, ...]
+    is_shelf_empty: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlaceSun:
+    """When direct sun, or a lamp, reaches a place today. [aware UTC]."""
+
+    place: Place
+    spans: tuple[tuple[datetime, datetime], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SunTold:
+    """The sun of today at places; without a town nothing is known of it."""
+
+    places: tuple[PlaceSun, ...]
+    has_town: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Lack:
+    """A product of which less is left than the next round takes. [mL]."""
+
+    product: str
+    left_ml: Decimal
+    takes_ml: Decimal
+    plants: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Shopping:
+    """What the open cases lack: kinds to look for with their plants, and what runs short."""
+
+    lacking: tuple[tuple[tuple[str, ...], tuple[str, ...]], ...]
+    low: tuple[Lack, ...]
+
+
 @dataclass(frozen=True, slots=True)
 class Cautions:
     """What is dangerous about the products on the shelf: name, caution, whether cats and fish are at risk."""
@@ -1154,6 +1210,9 @@ Outcome = (
     | NoPhotos
     | AntsFirst
     | NoDishSoap
+    | Fits
+    | SunTold
+    | Shopping
     | Cautions
     | MayEat
     | KeyAsked

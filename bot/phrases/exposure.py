@@ -28,6 +28,8 @@ _HURT = listed(
     "burn burns burning burnt sting stings stinging stung itchy itching hurts hurt red rash blister"
 )
 _ON_SELF = listed("i we he she me somebody someone child kid baby")
+_ASKING = listed("can may could when is should")
+_NEARING = listed("near go in back touch room stay play by around")
 _PHRASES = (
     ("can", "not", "breathe"),
     ("hard", "to", "breathe"),
@@ -57,9 +59,15 @@ def is_exposure(words: tuple[str, ...]) -> bool:
         return True
     if {"eye", "eyes"} & said and said & (_HURT | {"bleach", "alcohol", "rinsed", "rinse", "washed"}):
         return True
-    if said & _ANIMALS and said & _TAKEN:
+    if said & _ANIMALS and said & _TAKEN and not _asks_ahead(words):
         return _animal_acts(words)
     return bool(said & _ON_SELF and said & {"inhaled", "drank", "swallowed"}) or _is_burnt(said)
+
+
+def _asks_ahead(words: tuple[str, ...]) -> bool:
+    """Whether it asks what an animal may do near a treated plant: "can the cat go near the sprayed ivy"."""
+    said = frozenset(words)
+    return words[0] in _ASKING and said & _TAKEN == {"sprayed"} and bool(said & _NEARING)
 
 
 def _animal_acts(words: tuple[str, ...]) -> bool:

@@ -3,12 +3,12 @@
 from itertools import pairwise
 
 from bot.actions.commands import Ask, Command, Help, Incomplete, Missing, Topic
-from bot.phrases.asking import Meant
+from bot.phrases.asking import Meant, not_understood
 from bot.phrases.clause import Clause, Setting, named
 from bot.phrases.days import Day, Period
 from bot.phrases.household import read_mixture
 from bot.phrases.items import Item, Unknown
-from bot.phrases.names import Product
+from bot.phrases.names import Place, Product
 from bot.phrases.numbers import UnclearVolume, Volume
 from bot.phrases.words import Word, listed
 
@@ -34,7 +34,7 @@ _STATES = listed("ok okay fine doing alright how going")
 _COURSE = listed("better worse working improving trend winning progress chart graph helping recovering")
 _LEFT = listed("left enough much stock shelf")
 _LOGGED = listed("history log journal logged")
-_OF_PLANTS = frozenset({Topic.PHOTOS, Topic.LOG, Topic.RELEASE, Topic.WHY, Topic.TREND})
+_OF_PLANTS = frozenset({Topic.FIT, Topic.PHOTOS, Topic.LOG, Topic.RELEASE, Topic.WHY, Topic.TREND})
 _LEADS_TO_A_PLANT = listed("the my our of for on to")
 ASKING = _NOUNS | _APART | _COURSE | _LOGGED | frozenset(_OPENERS)
 """Words that questions are made of."""
@@ -50,6 +50,13 @@ _DANGEROUS = listed("dangerous toxic poisonous harmful harm harms hazard hazardo
 _AT_RISK = listed(
     "cat cats dog dogs fish pet pets child children kid kids baby toddler people us me bees birds animals"
 )
+_SHOPPING = listed("buy buying shop shopping purchase")
+_SUN = listed("sun sunny sunlight sunshine")
+_USING = listed(
+    "use used using spray spraying work works ok okay allowed fine suitable safe good put treat help helps"
+)
+_USED_SO = listed("use used using spray spraying")
+_MODALS = listed("can may could should is are does do will would what which")
 _EATEN = listed("eat eating harvest")
 _TASKS = listed("done sprayed treated wiped swabbed rinsed repotted washed checked spray clean")
 _NO_QUESTIONS = {
@@ -60,6 +67,11 @@ _NO_QUESTIONS = {
 }
 _IN_FULL = listed("more full sums sources source detail details exactly")
 _DUE = listed("due should shall todo tonight tomorrow today next now done need agenda do on plan")
+_SURELY_DUE = listed("due todo tonight tomorrow today next agenda plan left remaining open week list")
+_TO_DO = (
+    listed("do spray treat wipe swab rinse wash check repot"),
+    listed("should shall need must have what anything which"),
+)
 
 
 def is_question(words: tuple[str, ...]) -> bool:
@@ -98,6 +110,9 @@ def read_question(words: tuple[str, ...], items: tuple[Item, ...], setting: Sett
     if any(needed <= said for needed in _HELP):
         return (Help(),)
     topic = _topic(said, clause)
+    product = clause.one(Product)
+    if product is not None and product.id is None and topic in {None, Topic.FIT} and said & _USING & _USED_SO:
+        return not_understood(clause, "shelf")
     stranger = _unknown_plant(items) if topic in _OF_PLANTS and not named(clause) else None
     if stranger is not None:
         return (Incomplete(missing=Missing.UNKNOWN_PLANT, text=stranger),)
@@ -119,9 +134,11 @@ def _ask(topic: Topic, clause: Clause) -> Command:
     when = period.name if period is not None else None
     if when is None and day is not None:
         when = {"tomorrow": "tomorrow", "yesterday": "yesterday"}.get(_day_text(clause))
+    place = clause.one(Place)
     return Ask(
         topic=topic,
         plants=named(clause),
+        place=None if place is None else place.id,
         product=None if product is None else product.id,
         when=when,
         in_full=topic is Topic.WHY and bool(_IN_FULL & frozenset(clause.text().split())),
@@ -134,24 +151,17 @@ def _day_text(clause: Clause) -> str:
 
 def _topic(said: frozenset[str], clause: Clause) -> Topic | None:
     plants, product = named(clause), clause.one(Product)
+    beforehand = _asked_beforehand(said, clause)
+    if beforehand is not None:
+        return beforehand
     settled = _settled(said)
     if settled is not None:
         return settled
     if said & _APART and not (plants and said & {"when", "out", "leave", "long"}):
         return Topic.ISOLATED
-    if said & _FREED and (plants or said & {"when", "can"}):
-        return Topic.RELEASE
-    if said & _COURSE:
-        return Topic.TREND
-    if (plants and said & _STATES and not said & _TASKS) or ("when" in said and said & _ENDS):
-        return Topic.RELEASE
-    if (
-        {"what", "have"} <= said
-        and said & {"i", "we"}
-        and not plants
-        and not said & {"to", "do", "done"} - {"do"}
-    ):
-        return Topic.STOCK
+    how_it_goes = _how_it_goes(said, has_plants=bool(plants))
+    if how_it_goes is not None:
+        return how_it_goes
     if said & {"photo", "photos", "picture", "pictures", "before"} and not said & {"harvest"}:
         return Topic.PHOTOS
     if said & {"stock", "shelf"} or (product is not None and said & _LEFT):
@@ -161,9 +171,37 @@ def _topic(said: frozenset[str], clause: Clause) -> Topic | None:
     return _of_the_past_or_due(said, has_plants=bool(plants))
 
 
+def _how_it_goes(said: frozenset[str], *, has_plants: bool) -> Topic | None:
+    """Read whether it gets better, when it is over, what there is."""
+    if said & _FREED and (has_plants or said & {"when", "can"}):
+        return Topic.RELEASE
+    if said & _COURSE:
+        return Topic.TREND
+    if (has_plants and said & _STATES and not said & _TASKS) or ("when" in said and said & _ENDS):
+        return Topic.RELEASE
+    is_of_the_shelf = {"what", "have"} <= said and said & {"i", "we"} and not said & {"to", "done"}
+    return Topic.STOCK if is_of_the_shelf and not has_plants else None
+
+
+def _asked_beforehand(said: frozenset[str], clause: Clause) -> Topic | None:
+    """Read what is asked before anything is done: what to buy, when the sun is off, what may be used."""
+    plants, product = named(clause), clause.one(Product)
+    if said & _SHOPPING:
+        return Topic.BUY
+    is_of_an_hour = {"what", "time"} <= said and said & {"spray", "spraying", "treat"}
+    if (said & _SUN and not said & {"burn", "burnt"}) or is_of_an_hour:
+        return Topic.SUN
+    if said & _AT_RISK or said & _EATEN or said & _DANGEROUS or said & _LEFT | said & _LOGGED:
+        return None
+    may_be_used = said & _USING and said & _MODALS and not said & {"why", "when", "did", "often"}
+    if may_be_used and ((product is not None and product.id is not None) or ("what" in said and plants)):
+        return Topic.FIT if plants or product is not None else None
+    return None
+
+
 def _settled(said: frozenset[str]) -> Topic | None:
     """Read what a pair of words settles alone: "how long", "keep away"."""
-    if said & _DANGEROUS or ("safe" in said and said & _AT_RISK):
+    if said & _DANGEROUS or (said & {"safe", "near"} and said & _AT_RISK):
         return Topic.SAFETY
     if said & _EATEN:
         return Topic.EATING
@@ -183,4 +221,6 @@ def _of_the_past_or_due(said: frozenset[str], *, has_plants: bool) -> Topic | No
         return Topic.LOG
     if has_plants and said & _TASKS and not said & {"should", "shall", "need", "when"}:
         return Topic.LOG
-    return Topic.DUE if said & _DUE or said & {"when", "left", "remaining", "open"} else None
+    is_to_be_done = all(said & words for words in _TO_DO) or (has_plants and "when" in said)
+    is_to_be_done = is_to_be_done or ("done" in said and not has_plants)
+    return Topic.DUE if said & _SURELY_DUE or is_to_be_done else None

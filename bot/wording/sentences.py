@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from typing import assert_never
 
 from bot.actions import outcomes as o
+from bot.wording.advising import fits, shopping, sun_told
 from bot.wording.answer import Attachment
 from bot.wording.asking import FIRST_AID, HELP, asks, due, unclear
 from bot.wording.chart import trend_chart
@@ -230,6 +231,12 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
                 if plant
                 else "No photos yet. Send one with the plant's name under it."
             )
+        case o.Fits():
+            return fits(outcome)
+        case o.SunTold():
+            return sun_told(outcome, voice)
+        case o.Shopping():
+            return shopping(outcome, voice)
         case o.Cautions():
             return cautions(outcome)
         case o.MayEat():

@@ -79,11 +79,11 @@ def question_skipped(told: o.QuestionSkipped) -> str:
 
 def place_saved(told: o.PlacesSaved, voice: Voice) -> str:
     """Confirm places; ask the next one's window."""
-    places = "; ".join(_place(place, voice) for place in told.places)
+    places = "; ".join(place_words(place, voice) for place in told.places)
     return f"Written: {places}.{_ask_facing(told.asks_facing_of)}"
 
 
-def _place(place: Place, voice: Voice) -> str:
+def place_words(place: Place, voice: Voice) -> str:
     """Name a place with what is known of its light."""
     parts = []
     if place.outdoors is not None:
@@ -99,7 +99,9 @@ def places_told(told: o.PlacesTold, voice: Voice) -> str:
     """Say where plants stand, and what is known of the places."""
     if not told.places and not told.nowhere:
         return "I know no places yet. Tell me of one like “kitchen faces west”."
-    lines = [f"{_place(one.place, voice)}: {listed(one.plants) or 'nothing there'}" for one in told.places]
+    lines = [
+        f"{place_words(one.place, voice)}: {listed(one.plants) or 'nothing there'}" for one in told.places
+    ]
     return "\n".join([*lines, *(f"{name}: no place yet" for name in told.nowhere)])
 
 

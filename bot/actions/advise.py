@@ -1,0 +1,90 @@
+"""What is asked before anything is done: what may be used, when the sun is off, what to buy."""
+
+from decimal import Decimal
+
+from bot.actions.desk import Desk
+from bot.actions.outcomes import Fit, Fits, Lack, PlaceSun, Shopping, SunTold
+from bot.domain.care import care_of
+from bot.domain.consumption import left_ml, share_of_product, spray_for
+from bot.domain.course import kinds_to_seek, label_allows_on
+from bot.domain.household import Place, Plant, Product
+from bot.domain.identity import PlaceId, PlantId, ProductId
+from bot.domain.label import refusals
+from bot.domain.trade import Method
+from bot.domain.window import lit_spans
+
+
+def tell_what_fits(plants: tuple[PlantId, ...], product: ProductId | None, desk: Desk) -> Fits:
+    """Say for each plant and product what forbids it today; unnamed: the cases, the whole shelf."""
+    asked = plants or tuple(plant.id for plant in desk.household.living if plant.open_cases)
+    shelf = [one for one in desk.household.products.values() if product in {None, one.id}]
+    return Fits(
+        tuple(
+            _fit(desk.plant(plant), one, desk)
+            for plant in asked
+            for one in shelf
+            if one.ingredient in desk.knowledge.products
+        ),
+        is_shelf_empty=not shelf,
+    )
+
+
+def _fit(plant: Plant, product: Product, desk: Desk) -> Fit:
+    kind = desk.knowledge.products[product.ingredient]
+    case = next(iter(plant.open_cases), None)
+    pest = None if case is None else desk.knowledge.pests[case.pest]
+    method = next(iter(kind.methods), Method.SPRAY)
+    allowed_on = label_allows_on(desk.knowledge, plant, product)
+    return Fit(
+        plant=plant.name,
+        product=kind.name,
+        method=method,
+        refusals=refusals(desk.household, desk.knowledge, plant, product, pest, desk.today),
+        allowed_on=allowed_on if allowed_on is not None and allowed_on > desk.today else None,
+        care=care_of(desk.household, desk.knowledge, plant, method, product.id),
+        is_first_use=plant.is_first_use(method, product.id),
+        needs_shade=kind.needs_shade,
+    )
+
+
+def tell_the_sun(plants: tuple[PlantId, ...], place: PlaceId | None, desk: Desk) -> SunTold:
+    """Say when direct sun reaches places today: the named, those of named plants, or all. [aware UTC]."""
+    numbers = {desk.plant(plant).place for plant in plants} | ({place} - {None})
+    places = [one for one in desk.household.places.values() if not numbers or one.id in numbers]
+    return SunTold(tuple(_sun_of(place, desk) for place in places), has_town=desk.household.site.is_located)
+
+
+def _sun_of(place: Place, desk: Desk) -> PlaceSun:
+    spans = lit_spans(place.exposure, desk.household.site, desk.today, 1)
+    return PlaceSun(place=place, spans=tuple((span.start, span.end) for span in spans))
+
+
+def tell_what_to_buy(desk: Desk) -> Shopping:
+    """Say what the open cases lack: a kind of product, or more of one, by what the next round takes. [mL]."""
+    lacking: dict[tuple[str, ...], list[str]] = {}
+    needed: dict[ProductId, list[Plant]] = {}
+    for states in desk.agenda.progress.values():
+        for state in states:
+            if state.is_finished:
+                continue
+            plant = next(one for one in desk.household.living if state.case in one.open_cases)
+            fitting = [fit for fit in tell_what_fits((plant.id,), None, desk).fits if not fit.refusals]
+            if not fitting:
+                lacking.setdefault(kinds_to_seek(desk.knowledge, state.case.pest), []).append(plant.name)
+    for evening in desk.agenda.evenings:
+        for task in evening.tasks:
+            if task.product is not None and task.method in {Method.SPRAY, Method.DRENCH}:
+                needed.setdefault(task.product, []).append(desk.plant(task.plant))
+    low = [one for product, plants in needed.items() if (one := _low(product, plants, desk)) is not None]
+    return Shopping(tuple((kinds, tuple(names)) for kinds, names in lacking.items()), tuple(low))
+
+
+def _low(number: ProductId, plants: list[Plant], desk: Desk) -> Lack | None:
+    """Say how much is left and how much one round takes, where less than that is left."""
+    product = desk.household.products[number]
+    left, share = left_ml(desk.household, desk.knowledge, product), share_of_product(desk.knowledge, product)
+    if left is None or share is None:
+        return None
+    takes = Decimal(spray_for(desk.household, plants)) * share
+    name = desk.product_name(number) or ""
+    return Lack(name, left, takes, tuple(plant.name for plant in plants)) if left < takes else None
