@@ -195,6 +195,7 @@ class App:
         self._evening = Evening(self.tick, settings.tick_seconds)
         self._ticking = asyncio.Lock()
         self._has_released = False
+        self._is_stopped = False
 
     async def start(self) -> None:
         """Reach the platform and begin; raises RefusedTokenError when it does not know the token."""
@@ -221,7 +222,10 @@ class App:
             waits[1].result()
 
     async def stop(self) -> None:
-        """Take no more, send what is at hand, close the database."""
+        """Take no more, send what is at hand, close the database; a second time there is nothing to do."""
+        if self._is_stopped:
+            return
+        self._is_stopped = True
         self._evening.stop()
         if self._health is not None:
             self._health.close()

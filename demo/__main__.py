@@ -40,8 +40,10 @@ def main(arguments: list[str] | None = None) -> int:
 
 async def _serve(start: datetime | None, data: Path | None, port: int) -> int:
     async with running(start, data, port) as whole:
+        ended = asyncio.ensure_future(whole.app.run_until_stopped())
+        await asyncio.sleep(0)  # it listens to SIGTERM before anybody reads that it is ready
         print(f"ready {whole.standin.url}/", flush=True)
-        await whole.app.run_until_stopped()
+        await ended
     return 0
 
 

@@ -1,5 +1,7 @@
 """Shelf, temperatures, routines and pauses."""
 
+from datetime import date
+
 from bot.actions.commands import (
     Hold,
     ReadTemperature,
@@ -21,6 +23,7 @@ from bot.actions.outcomes import (
     TemperatureNoted,
     TraitNoted,
 )
+from bot.domain.identity import PlantId
 from bot.domain.journal import (
     HeldUntil,
     HouseholdSet,
@@ -111,9 +114,28 @@ def read_temperature(command: ReadTemperature, desk: Desk) -> TemperatureNoted |
         told = UsualByMonth(place=command.place, months=command.months, celsius=command.celsius)
         desk.write([desk.draft(told)])
         return TemperatureNoted(desk.household.places[command.place].name, command.celsius, command.months)
+    before = _next_rounds(desk)
     reading = TemperatureRead(place=command.place, celsius=command.celsius)
     desk.write([desk.draft(reading, on=command.on)])
-    return TemperatureNoted(desk.household.places[command.place].name, command.celsius)
+    moved: dict[tuple[date, date], list[str]] = {}
+    for plant, on in _next_rounds(desk).items():
+        if plant in before and before[plant] != on:
+            moved.setdefault((before[plant], on), []).append(desk.plant(plant).name)
+    return TemperatureNoted(
+        desk.household.places[command.place].name,
+        command.celsius,
+        moved=tuple((tuple(names), *days) for days, names in moved.items()),
+    )
+
+
+def _next_rounds(desk: Desk) -> dict[PlantId, date]:
+    """Give the evening of each plant's next treatment."""
+    rounds: dict[PlantId, date] = {}
+    for evening in desk.agenda.evenings:
+        for task in evening.tasks:
+            if task.method is not None:
+                rounds.setdefault(task.plant, evening.on)
+    return rounds
 
 
 def set_routine(command: SetRoutine, desk: Desk) -> RoutineSaved:

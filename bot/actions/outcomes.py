@@ -905,6 +905,8 @@ class TemperatureNoted:
     place: str
     celsius: float
     months: tuple[int, ...] = ()
+    moved: tuple[tuple[tuple[str, ...], date, date], ...] = ()
+    """Plants whose next round moves with it: from which evening, to which."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from bot.actions.button_texts import ButtonText
 from bot.actions.commands import Choice, Identify, Isolate, LogCheck, LogFind, LogSign, Mix, Postpone
 from bot.actions.situation import Situation
 from bot.domain.trade import Grade, Sign
@@ -41,6 +42,25 @@ _PASSING = (
     Word.SAW,
     Word.BREAK,
 )
+
+
+_UNSURE = frozenset(
+    {
+        *(
+            "dunno",
+            "no idea",
+            "do not know",
+            "i do not know",
+            "can not tell",
+            "i can not tell",
+            "hard to say",
+        ),
+        *("unsure", "no clue", "not sure", "i am not sure", "hard to tell", "maybe"),
+    }
+)
+_STEM = 4
+"""Letters by which "fluffy" and "fluff" are the same word. Judgement."""
+_OF_A_KEY = listed("they their them these those with without some like look looks does then that this there")
 
 
 def read_answer(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
@@ -169,8 +189,23 @@ def _by_words_of_the_key(words: tuple[str, ...], situation: Situation) -> Meant 
         return None
     said = frozenset(word for word in words if word not in {".", "!", ","})
     said = said - _COURTEOUS or said
+    if " ".join(_essence(words)) in _UNSURE:
+        unsure = [one for one in situation.choices if one.text is ButtonText.NOT_SURE]
+        return unsure[0].commands if unsure else None
     meant = [choice for choice, button in _offered(situation) if said and said <= frozenset(words_of(button))]
-    return meant[0].commands if len(meant) == 1 else None
+    return meant[0].commands if len(meant) == 1 else _by_most_words(said, situation)
+
+
+def _by_most_words(said: frozenset[str], situation: Situation) -> Meant | None:
+    """Take "they're white and fluffy" for the one answer that shares more of its words than any other."""
+    stems = {word[:_STEM] for word in said - _OF_A_KEY if len(word) >= _STEM}
+    shared = [
+        (len(stems & {word[:_STEM] for word in words_of(button) if len(word) >= _STEM}), choice)
+        for choice, button in _offered(situation)
+    ]
+    most = max((count for count, _ in shared), default=0)
+    best = [choice for count, choice in shared if count == most]
+    return best[0].commands if most and len(best) == 1 and best[0].commands else None
 
 
 def _find_of(choice: Choice) -> LogFind | None:

@@ -111,8 +111,23 @@ def read_deletion(clause: Clause, setting: Setting) -> Meant | None:
     return (Incomplete(missing=Missing.DELETE, plants=plants, choices=choices),)
 
 
+def _cannot_be_moved(plants: tuple[PlantId, ...], setting: Setting) -> Meant | None:
+    """Make its place the isolation room where that was just asked, or something was found on it today."""
+    offered = {
+        plant
+        for choice in setting.situation.choices
+        for one in choice.commands
+        if isinstance(one, Isolate) and not one.apart
+        for plant in one.plants
+    }
+    is_asked = bool(plants) and set(plants) <= offered | setting.situation.found_today
+    return (Isolate(plants, apart=False),) if is_asked else None
+
+
 def read_isolation(clause: Clause, setting: Setting) -> Meant | None:
     """Read "isolate the calathea", "hoya is apart on the landing"; alone it is a question."""
+    if clause.has(Word.UNMOVABLE) and clause.only(Word.UNMOVABLE, *_POINTERS, Plants):
+        return _cannot_be_moved(_plants(clause, setting), setting)
     if not clause.has(Word.ISOLATE):
         return None
     if clause.only(Word.ISOLATE) and setting.is_first:

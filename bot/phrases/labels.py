@@ -19,7 +19,7 @@ _ANIMALS = {
 }
 _AROUND_ANIMALS = listed(
     "i we have got there is are a an the two three one some and , . ! in house home at here also pet pets our"
-    " my live keep it living room"
+    " my live keep it living room too well as"
 )
 _TELLS = (("i", "have"), ("we", "have"), ("there", "is"), ("there", "are"), ("we", "keep"), ("i", "keep"))
 _TRAITS = {"edible": "edible", "eaten": "edible", "hairy": "hairy", "waxy": "waxy"}

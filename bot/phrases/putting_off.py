@@ -58,7 +58,8 @@ def read_postponement(clause: Clause, setting: Setting) -> Meant | None:
         is_nothing_open = not setting.tonight() and not named(clause) and not clause.every(Place)
         return not_understood(clause, "nothing open" if is_nothing_open else "plants")
     if isinstance(until, Trouble):
-        return bad_day(clause, until)
+        is_denied = clause.has(Word.NOT) and (clause.has(Word.DONE) or bool(clause.every(Method)))
+        return not_understood(clause) if is_denied else bad_day(clause, until)
     return (Postpone(plants=plants, on=until[0], at=until[1]),)
 
 

@@ -17,6 +17,11 @@ _MEMBERS = frozenset(
         "who is here",
         "who else is here",
         "who is in",
+        "who is in the household",
+        "who is in our household",
+        "who is in this household",
+        "who is in the group",
+        "who can see this",
     }
 )
 _EXPORTS = {

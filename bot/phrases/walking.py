@@ -6,6 +6,7 @@ from bot.actions.commands import BeginWalk, EndWalk, GoOn, LogCheck, LogFind, Pa
 from bot.actions.situation import Expecting, Situation
 from bot.domain.identity import PlantId
 from bot.domain.release import Level
+from bot.domain.trade import Grade
 from bot.phrases.asking import Meant
 from bot.phrases.items import items_of
 from bot.phrases.looks import whole_count
@@ -67,6 +68,7 @@ _NONE = frozenset(
 _PASSES = frozenset(
     {"not today", "skip", "skip it", "next", "pass", "leave it out", "skip this one", "not this one"}
 )
+_AROUND_A_COUNT = {Word.BUGS, Word.SAW, Word.HAD, Word.LEFT, Word.IT_IS, Word.FILLER}
 _COURTEOUS = listed(". ! , the please a with and i my it is one")
 SPOKEN = words_in((*_BEGINS, *_LEVELS, *_ENDS, *_PAUSES))
 """Words known here, that a slip may be a slip of."""
@@ -113,13 +115,17 @@ def _answer(words: tuple[str, ...], said: str, situation: Situation) -> Meant | 
         return next((meant for meant in offered if isinstance(meant[0], PassPlant)), None)
     found = next((meant[0] for meant in offered if isinstance(meant[0], LogFind)), None)
     items = [item.meaning for item in items_of(words, situation) if item.text not in _COURTEOUS]
-    counts = [meaning for meaning in items if isinstance(meaning, Count)]
+    counts = [meaning for meaning in items if isinstance(meaning, Count | Grade)]
     pests = [meaning for meaning in items if isinstance(meaning, Pest)]
-    is_only_that = all(isinstance(meaning, Count | Pest) or meaning is Word.BUGS for meaning in items)
+    is_only_that = all(
+        isinstance(meaning, Count | Grade | Pest) or meaning in _AROUND_A_COUNT for meaning in items
+    )
     if found is None or len(counts) != 1 or len(pests) > 1 or not is_only_that:
         return None
+    pest = pests[0].key if pests else found.pest
+    if isinstance(counts[0], Grade):
+        return (replace(found, grade=counts[0], count=None, pest=pest), GoOn())
     number = whole_count(counts[0].value)
     if not number:
         return None
-    pest = pests[0].key if pests else found.pest
     return (replace(found, grade=None, count=number, pest=pest), GoOn())

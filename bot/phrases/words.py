@@ -49,6 +49,7 @@ class Word(Enum):
     BACK = auto()
     PUT = auto()
     ANYWAY = auto()
+    UNMOVABLE = auto()
     LOST = auto()
     MEANT = auto()
     IT_IS = auto()
@@ -83,7 +84,7 @@ _TABLE: tuple[tuple[Value, str], ...] = (
     (
         Word.FILLER,
         (
-            "oh no|oh|ugh|argh|aargh|hmm|hm|well|yikes|damn|omg|sigh"
+            "too big|too heavy|oh no|oh|ugh|argh|aargh|hmm|hm|well|yikes|damn|omg|sigh"
             "|the|a|an|my|our|i|we|on|of|have|has|been|is|are|was|were|am|just|now|also|too|ok|okay"
             "|please|please to|at|in|with|for|under|yes|yep|yeah|hi|hello|hey|he|she|they|there|sorry"
             "|right now"
@@ -200,6 +201,13 @@ _TABLE: tuple[tuple[Value, str], ...] = (
         ),
     ),
     (Word.CHECK, "check|inspect|weekly check|check walk|inspection|check everything|check the plants"),
+    (
+        Word.UNMOVABLE,
+        (
+            "can not be moved|can not move|too big to move|too heavy to move|is too big to move"
+            "|is too heavy to move|has to stay where it is|must stay where it is|stays where it is"
+        ),
+    ),
     (Word.EMPTY, "empty|is empty|used up|ran out of|run out of|used the last of"),
     (Word.FILL_TO, "to|onto|into|over to|out to|to the"),
     (
@@ -271,7 +279,10 @@ _TABLE: tuple[tuple[Value, str], ...] = (
     (Word.STOP, "stop|silence|quiet please|pause|mute|be quiet|shut up|stop it|stop nudging|leave me alone"),
     (
         Word.RESUME,
-        "resume|i am back|i am home|back home|we are back|unpause|unmute|start again|go on|carry on",
+        (
+            "resume|back early|we are back early|i am back early|home early|we are home|we are home early"
+            "|i am back|i am home|back home|we are back|unpause|unmute|start again|go on|carry on"
+        ),
     ),
     (
         Method.SPRAY,

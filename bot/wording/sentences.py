@@ -306,9 +306,13 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return f"A label gap of {days} days cannot be right (1 to 365). What does the label say?"
         case o.TemperatureNoted(place=place, celsius=celsius, months=months) if months:
             return f"Written: {place} usually has {voice.warmth(celsius)} in {listed(month(one) for one in months)}."
-        case o.TemperatureNoted(place=place, celsius=celsius):
+        case o.TemperatureNoted(place=place, celsius=celsius, moved=moved):
+            shifts = [
+                f" Next round of {listed(names)}: {day(new)}, not {day(old)}." for names, old, new in moved
+            ]
             return (
                 f"Written: {place} is at {voice.warmth(celsius)}. I count with it until you tell me another."
+                f"{''.join(shifts)}"
             )
         case o.BadTemperature(celsius=celsius):
             return (
