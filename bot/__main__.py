@@ -119,7 +119,7 @@ def test(settings: Settings) -> int:
 
 async def _token_problem(settings: Settings) -> str | None:
     assert settings.token is not None
-    wire = Wire(settings.token.get_secret_value(), settings.api_url, is_loopback=settings.is_api_loopback)
+    wire = Wire(settings.token.reveal(), settings.api_url, is_loopback=settings.is_api_loopback)
     try:
         await asyncio.wait_for(wire.open(), 20)
     except RefusedTokenError:

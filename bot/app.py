@@ -181,7 +181,7 @@ class App:
             raise
         self._notes = SentNotes(settings.data)
         self._upkeep_at = self._database.last_backup_at() or clock.now() - UPKEEP_EVERY
-        token, api_url = settings.token.get_secret_value(), settings.api_url
+        token, api_url = settings.token.reveal(), settings.api_url
         self._door = Door(
             Wire(token, api_url, is_loopback=settings.is_api_loopback),
             self,
@@ -574,4 +574,4 @@ def _webhook(settings: Settings) -> "Webhook | None":
     from bot.telegram.webhook import Webhook  # noqa: PLC0415 - see above
 
     host, port = settings.listen
-    return Webhook(settings.webhook_url, settings.webhook_secret.get_secret_value(), host, port)
+    return Webhook(settings.webhook_url, settings.webhook_secret.reveal(), host, port)

@@ -2,14 +2,13 @@
 
 import os
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 from urllib.parse import urlsplit
 
-from pydantic import Field, SecretStr, ValidationError, field_validator
-from pydantic_core import ErrorDetails
-from pydantic_settings import BaseSettings, SettingsConfigDict
+from dotenv import dotenv_values
 
 PREFIX = "DUSKROUND_"
 ENV_FILE = Path("duskround.env")
@@ -18,6 +17,11 @@ TOKEN = re.compile(r"\d{1,20}:[A-Za-z0-9_-]{3,200}", re.ASCII)
 SECRET = re.compile(r"[A-Za-z0-9_-]{1,256}", re.ASCII)
 LOOPBACK = frozenset({"127.0.0.1", "::1", "localhost"})
 HIGHEST_PORT = 65_535
+LONGEST_TICK_S = 60.0
+SWITCH = {
+    **dict.fromkeys(("1", "true", "yes", "on", "y", "t"), True),
+    **dict.fromkeys(("0", "false", "no", "off", "n", "f"), False),
+}
 
 
 class SettingsError(Exception):
@@ -28,80 +32,37 @@ class SettingsError(Exception):
         self.problems = problems
 
 
-class Settings(BaseSettings):
+class Secret:
+    """A text that shows itself only when asked to: neither a log nor an error gives it away."""
+
+    def __init__(self, text: str) -> None:
+        self._text = text
+
+    def reveal(self) -> str:
+        """Give the text."""
+        return self._text
+
+    def __repr__(self) -> str:
+        return "Secret(...)"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Settings:
     """What the operator chose. Without a token the bot does not start, but the settings are valid."""
 
-    model_config = SettingsConfigDict(
-        env_prefix=PREFIX, extra="forbid", frozen=True, populate_by_name=True, env_ignore_empty=True
-    )
-
-    token: SecretStr | None = None
-    owner: int | None = Field(default=None, gt=0)
+    token: Secret | None = None
+    owner: int | None = None
     open: bool = False
     data: Path = Path("data")
     database_url: str = ""
     api_url: str = PLATFORM_URL
     webhook_url: str = ""
-    webhook_secret: SecretStr | None = None
+    webhook_secret: Secret | None = None
     webhook_listen: str = "127.0.0.1:8080"
     health_listen: str = ""
     log: str = "warning"
-    tick_seconds: float = Field(default=5.0, gt=0, le=60)
-
-    @field_validator("token")
-    @classmethod
-    def _token_form(cls, token: SecretStr | None) -> SecretStr | None:
-        if token is not None and not TOKEN.fullmatch(token.get_secret_value()):
-            raise ValueError("does not look like a bot token (digits, a colon, letters)")
-        return token
-
-    @field_validator("api_url")
-    @classmethod
-    def _api_address(cls, url: str) -> str:
-        parts = urlsplit(url)
-        if parts.scheme not in {"http", "https"} or not parts.hostname:
-            raise ValueError("must be an address that begins with http:// or https://")
-        return url.rstrip("/")
-
-    @field_validator("webhook_url")
-    @classmethod
-    def _webhook_address(cls, url: str) -> str:
-        parts = urlsplit(url)
-        is_local = parts.scheme == "http" and parts.hostname in LOOPBACK
-        if url and not (parts.hostname and (parts.scheme == "https" or is_local)):
-            raise ValueError("must be an address that begins with https://")
-        return url
-
-    @field_validator("webhook_secret")
-    @classmethod
-    def _secret_form(cls, secret: SecretStr | None) -> SecretStr | None:
-        if secret is not None and not SECRET.fullmatch(secret.get_secret_value()):
-            raise ValueError("must be 1 to 256 letters, digits, underscores or hyphens")
-        return secret
-
-    @field_validator("webhook_listen", "health_listen")
-    @classmethod
-    def _listen_form(cls, listen: str) -> str:
-        if not listen:
-            return listen
-        host, _, port = listen.rpartition(":")
-        if not (host and port.isascii() and port.isdigit() and int(port) <= HIGHEST_PORT):
-            raise ValueError("must be ADDRESS:PORT, such as 127.0.0.1:8080")
-        return listen
-
-    @field_validator("log")
-    @classmethod
-    def _log_level(cls, level: str) -> str:
-        if level.lower() not in {"debug", "info", "warning", "error"}:
-            raise ValueError("must be debug, info, warning or error")
-        return level.lower()
-
-    @field_validator("database_url")
-    @classmethod
-    def _database_kind(cls, url: str) -> str:
-        if url and not url.startswith(("sqlite:", "postgresql:", "postgresql+psycopg:")):
-            raise ValueError("must begin with sqlite: or postgresql:")
-        return url
+    tick_seconds: float = 5.0
+    """How often it is looked whose evening has come. [s] above 0, at most 60."""
 
     @property
     def database(self) -> str:
@@ -128,35 +89,114 @@ class Settings(BaseSettings):
         return host.strip("[]"), int(port)
 
 
+def _token(text: str) -> Secret:
+    if not TOKEN.fullmatch(text):
+        raise ValueError("does not look like a bot token (digits, a colon, letters)")
+    return Secret(text)
+
+
+def _owner(text: str) -> int:
+    if not (text.isascii() and text.isdigit() and int(text) > 0):
+        raise ValueError("must be a whole number above 0")
+    return int(text)
+
+
+def _switch(text: str) -> bool:
+    if text.lower() not in SWITCH:
+        raise ValueError("must be true or false")
+    return SWITCH[text.lower()]
+
+
+def _database_url(url: str) -> str:
+    if not url.startswith(("sqlite:", "postgresql:", "postgresql+psycopg:")):
+        raise ValueError("must begin with sqlite: or postgresql:")
+    return url
+
+
+def _api_url(url: str) -> str:
+    parts = urlsplit(url)
+    if parts.scheme not in {"http", "https"} or not parts.hostname:
+        raise ValueError("must be an address that begins with http:// or https://")
+    return url.rstrip("/")
+
+
+def _webhook_url(url: str) -> str:
+    parts = urlsplit(url)
+    is_local = parts.scheme == "http" and parts.hostname in LOOPBACK
+    if not (parts.hostname and (parts.scheme == "https" or is_local)):
+        raise ValueError("must be an address that begins with https://")
+    return url
+
+
+def _webhook_secret(text: str) -> Secret:
+    if not SECRET.fullmatch(text):
+        raise ValueError("must be 1 to 256 letters, digits, underscores or hyphens")
+    return Secret(text)
+
+
+def _listen(listen: str) -> str:
+    host, _, port = listen.rpartition(":")
+    if not (host and port.isascii() and port.isdigit() and int(port) <= HIGHEST_PORT):
+        raise ValueError("must be ADDRESS:PORT, such as 127.0.0.1:8080")
+    return listen
+
+
+def _log(level: str) -> str:
+    if level.lower() not in {"debug", "info", "warning", "error"}:
+        raise ValueError("must be debug, info, warning or error")
+    return level.lower()
+
+
+def _tick_seconds(text: str) -> float:
+    try:
+        seconds = float(text)
+    except ValueError:
+        seconds = 0.0
+    if not 0 < seconds <= LONGEST_TICK_S:
+        raise ValueError(f"must be a number of seconds above 0, at most {LONGEST_TICK_S:g}")
+    return seconds
+
+
+_READERS: Mapping[str, Callable[[str], Any]] = {
+    "token": _token,
+    "owner": _owner,
+    "open": _switch,
+    "data": Path,
+    "database_url": _database_url,
+    "api_url": _api_url,
+    "webhook_url": _webhook_url,
+    "webhook_secret": _webhook_secret,
+    "webhook_listen": _listen,
+    "health_listen": _listen,
+    "log": _log,
+    "tick_seconds": _tick_seconds,
+}
+
+
 def read_settings(env_file: Path = ENV_FILE) -> Settings:
     """Read the environment, and the env file beneath it if there; raise SettingsError with every problem."""
-    problems = list(_unknown_variables())
-    options: dict[str, Any] = {"_env_file": env_file if env_file.is_file() else None}
-    try:
+    told = dotenv_values(env_file, interpolate=False) if env_file.is_file() else {}
+    given = {name.upper(): value or "" for name, value in (*told.items(), *os.environ.items())}  # noqa: TID251 - here
+    options: dict[str, Any] = {}
+    strange = (name for name in told if not name.upper().startswith(PREFIX))
+    problems = [f"{name} is not a setting of Duskround" for name in strange]
+    for name in sorted(given):
+        if not name.startswith(PREFIX):
+            continue
+        field = name.removeprefix(PREFIX).lower()
+        if field not in _READERS:
+            problems.append(f"{name} is not a setting of Duskround")
+        elif given[name]:  # empty is as good as not told
+            try:
+                options[field] = _READERS[field](given[name])
+            except ValueError as error:
+                problems.append(f"{name} {error}")
+    if not problems:
         settings = Settings(**options)
-    except ValidationError as error:
-        problems += [_worded(problem) for problem in error.errors(include_url=False, include_input=False)]
-    else:
-        problems += _webhook_problems(settings)
+        problems = list(_webhook_problems(settings))
         if not problems:
             return settings
     raise SettingsError(tuple(problems))
-
-
-def _unknown_variables() -> Iterator[str]:
-    known = {f"{PREFIX}{name}".upper() for name in Settings.model_fields}
-    for name in sorted(os.environ):  # noqa: TID251 - this is bot.settings
-        if name.upper().startswith(PREFIX) and name.upper() not in known:
-            yield f"{name} is not a setting of Duskround"
-
-
-def _worded(problem: ErrorDetails) -> str:
-    name = str(problem["loc"][0]).upper() if problem["loc"] else "SETTINGS"
-    full = name if name.startswith(PREFIX) else f"{PREFIX}{name}"
-    if problem["type"] == "extra_forbidden":
-        return f"{full} is not a setting of Duskround"
-    why = problem["msg"].removeprefix("Value error, ")
-    return f"{full} {why}" if problem["type"] == "value_error" else f"{full}: {why}"
 
 
 def _webhook_problems(settings: Settings) -> Iterator[str]:

@@ -8,11 +8,9 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
-from pydantic import SecretStr
-
 from bot.app import App, assemble
 from bot.clock import Clock
-from bot.settings import Settings
+from bot.settings import Secret, Settings
 from demo.standin import StandIn
 
 TOKEN = "100:demo"  # noqa: S105 - the stand-in's, worth nothing anywhere else
@@ -104,7 +102,7 @@ async def running(
     try:
         with tempfile.TemporaryDirectory(prefix="duskround-demo-") as temporary:
             settings = Settings(
-                token=SecretStr(TOKEN), owner=OWNER, data=data or Path(temporary), api_url=standin.url
+                token=Secret(TOKEN), owner=OWNER, data=data or Path(temporary), api_url=standin.url
             )
             app = assemble(settings, clock, pacing=False)
             await app.start()

@@ -5,12 +5,11 @@ from pathlib import Path
 
 import httpx
 import pytest
-from pydantic import SecretStr
 
 from bot.app import assemble
 from bot.health import METRICS, Vitals, as_metrics
 from bot.operating import ask_health
-from bot.settings import Settings
+from bot.settings import Secret, Settings
 from demo.running import SimulatedClock
 from demo.standin import StandIn
 from tests.journeys.talking import START
@@ -55,7 +54,7 @@ async def test_a_running_bot_answers_its_health_page(tmp_path: Path, unused_tcp_
     standin = StandIn(token=TOKEN, clock=clock.now)
     await standin.start(0)
     settings = Settings(
-        token=SecretStr(TOKEN),
+        token=Secret(TOKEN),
         owner=1,
         data=tmp_path,
         api_url=standin.url,

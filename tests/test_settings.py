@@ -37,7 +37,7 @@ def test_the_env_file_is_read_beneath_the_environment(
     monkeypatch.setenv("DUSKROUND_OWNER", "6")
     settings = read_settings()
     assert settings.token is not None
-    assert settings.token.get_secret_value() == "1:abc"
+    assert settings.token.reveal() == "1:abc"
     assert settings.owner == 6
     assert "abc" not in repr(settings)
 

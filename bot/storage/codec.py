@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 from typing import Any
 
-from pydantic import TypeAdapter, ValidationError
+import msgspec
 
 from bot.actions import commands
 from bot.actions.button_texts import ButtonText
@@ -125,16 +125,15 @@ class _IncompleteRow:
 
 
 @cache
-def _adapter(cls: type) -> TypeAdapter[Any]:
-    # built at first use: all of them together would cost a start more than the migration check
-    return TypeAdapter(cls)
+def _decoder(cls: type) -> "msgspec.json.Decoder[Any]":
+    return msgspec.json.Decoder(cls, strict=False)
 
 
 def encode_payload(payload: Payload) -> tuple[str, int, str]:
     """Give the kind, the version and the JSON text of a payload."""
     cls: type = type(payload)
     kind, version = KINDS[cls]
-    return kind, version, _adapter(cls).dump_json(payload).decode()
+    return kind, version, msgspec.json.encode(payload).decode()
 
 
 def decode_payload(kind: str, version: int, text: str, entry: int) -> Payload:
@@ -145,17 +144,17 @@ def decode_payload(kind: str, version: int, text: str, entry: int) -> Payload:
         raise StoreError(message)
     try:
         return _read_payload(known[0], text)
-    except ValidationError as error:
-        # without the input: it holds a person's words
-        wrong = "; ".join(f"{item['loc']}: {item['type']}" for item in error.errors(include_input=False))
-        message = f"journal entry {entry} of kind {kind!r} version {version} cannot be read: {wrong}"
+    except msgspec.MsgspecError as error:
+        # only where it is wrong, not what stands there: that may be a person's words
+        where = str(error).rpartition("`")[0].rpartition("`")[2] or "$"
+        message = f"journal entry {entry} of kind {kind!r} version {version} cannot be read at {where}"
         raise StoreError(message) from None
 
 
 @lru_cache(maxsize=2048)
 def _read_payload(cls: type, text: str) -> Payload:
     """Most payloads of a kind are the same few; being frozen, they can be shared."""
-    payload: Payload = _adapter(cls).validate_json(text)
+    payload: Payload = _decoder(cls).decode(text)
     return payload
 
 
@@ -168,7 +167,7 @@ def decode_choices(text: str, question: int) -> tuple[Choice, ...]:
     """Read back what a question offered; StoreError names the question this program cannot read."""
     try:
         return _read_choices(text)
-    except (KeyError, ValueError):
+    except (KeyError, ValueError, msgspec.MsgspecError):
         message = f"the choices of question {question} were written by another version of this program"
         raise StoreError(message) from None
 
@@ -200,18 +199,16 @@ def _plain_command(command: Command) -> dict[str, Any]:
             text=command.text,
             choices=tuple(_plain_choice(choice) for choice in command.choices),
         )
-    cls: type = type(value)
-    return {"type": COMMANDS[type(command)], **_adapter(cls).dump_python(value, mode="json")}
+    return {"type": COMMANDS[type(command)], **msgspec.to_builtins(value)}
 
 
 def _command(plain: dict[str, Any]) -> Command:
     cls = _COMMAND_CLASSES[plain["type"]]
     fields = {name: value for name, value in plain.items() if name != "type"}
     if cls is not Incomplete:
-        # by way of text: only JSON input turns lists into tuples and texts into dates strictly
-        command: Command = _adapter(cls).validate_json(json.dumps(fields))
+        command: Command = msgspec.convert(fields, cls, strict=False)
         return command
-    row: _IncompleteRow = _adapter(_IncompleteRow).validate_python(fields)
+    row = msgspec.convert(fields, _IncompleteRow, strict=False)
     return Incomplete(
         missing=row.missing,
         plants=row.plants,

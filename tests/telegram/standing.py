@@ -7,11 +7,10 @@ from pathlib import Path
 from typing import Any
 
 import httpx
-from pydantic import SecretStr
 
 from bot.app import App
 from bot.clock import Clock
-from bot.settings import Settings
+from bot.settings import Secret, Settings
 from demo.standin import StandIn
 from tests.standing_in import TOKEN, now
 from tests.telegram.echoing import echo, remind
@@ -24,7 +23,7 @@ class Running:
         self.standin = standin
         self.client = client
         self.settings = Settings(
-            token=SecretStr(TOKEN), api_url=standin.url, data=data, tick_seconds=60, **settings
+            token=Secret(TOKEN), api_url=standin.url, data=data, tick_seconds=60, **settings
         )
         self.app = self.made()
 

@@ -8,11 +8,10 @@ from typing import Any
 
 import httpx
 import pytest
-from pydantic import SecretStr
 
 from bot.app import App
 from bot.clock import Clock
-from bot.settings import Settings
+from bot.settings import Secret, Settings
 from bot.storage.sent_notes import Note, SentNotes
 from bot.telegram.failures import RefusedTokenError
 from demo.standin import StandIn
@@ -246,7 +245,9 @@ async def test_the_menu_of_commands_is_set(tmp_path: Path) -> None:
 async def test_a_webhook_takes_only_what_carries_the_secret(tmp_path: Path, unused_tcp_port: int) -> None:
     url = f"http://127.0.0.1:{unused_tcp_port}/hook"
     listen = f"127.0.0.1:{unused_tcp_port}"
-    async with running(tmp_path, webhook_url=url, webhook_secret="s3cret", webhook_listen=listen) as bot:
+    async with running(
+        tmp_path, webhook_url=url, webhook_secret=Secret("s3cret"), webhook_listen=listen
+    ) as bot:
         await bot.say("by post")
         await bot.settle()
         assert await bot.said() == ["echo: by post"]
@@ -272,7 +273,7 @@ async def test_the_database_is_copied_once_a_day_and_a_failure_stops_nothing(
     tmp_path: Path, caplog: pytest.LogCaptureFixture
 ) -> None:
     clock = SteppingClock()
-    app = App(Settings(token=SecretStr(TOKEN), data=tmp_path), clock)
+    app = App(Settings(token=Secret(TOKEN), data=tmp_path), clock)
     await app.tick()
     clock.step(timedelta(hours=23))
     await app.tick()
@@ -293,7 +294,7 @@ async def test_the_operator_is_told_of_errors_once_an_hour_and_of_nobodys_words(
     clock = SteppingClock()
     standin = StandIn(token=TOKEN, clock=clock.now)
     await standin.start(0)
-    settings = Settings(token=SecretStr(TOKEN), owner=1, data=tmp_path, api_url=standin.url)
+    settings = Settings(token=Secret(TOKEN), owner=1, data=tmp_path, api_url=standin.url)
     app = App(settings, clock, pacing=False)
     await app.start()
     try:
