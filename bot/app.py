@@ -380,8 +380,10 @@ class App:
         erased: list[ErasedThing] = []
         with self._database.unit() as store:
             _note(store, outcomes, now)
+            new = set(store.mark_all_seen([one.update_id for one in heard], now))
             for incoming in heard:
-                if store.mark_seen(incoming.update_id, now):
+                if incoming.update_id in new:
+                    new.remove(incoming.update_id)  # the same twice in one batch is heard once
                     if isinstance(incoming.kind, Photo):
                         self._fetching.soon()
                     said = self._hear(incoming, store, now)

@@ -114,12 +114,13 @@ def read_temperature(command: ReadTemperature, desk: Desk) -> TemperatureNoted |
         told = UsualByMonth(place=command.place, months=command.months, celsius=command.celsius)
         desk.write([desk.draft(told)])
         return TemperatureNoted(desk.household.places[command.place].name, command.celsius, command.months)
-    before = _next_rounds(desk)
+    has_cases = any(plant.open_cases for plant in desk.household.living)
+    before = _next_rounds(desk) if has_cases else {}
     reading = TemperatureRead(place=command.place, celsius=command.celsius)
     desk.write([desk.draft(reading, on=command.on)])
     moved: dict[tuple[date, date], list[str]] = {}
-    for plant, on in _next_rounds(desk).items():
-        if plant in before and before[plant] != on:
+    for plant, on in _next_rounds(desk).items() if before else ():
+        if before.get(plant, on) != on:
             moved.setdefault((before[plant], on), []).append(desk.plant(plant).name)
     return TemperatureNoted(
         desk.household.places[command.place].name,

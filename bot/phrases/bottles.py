@@ -36,6 +36,7 @@ _AFTER_A_USE = listed("plants plant crops use ok okay allowed too only safe fine
 _NO = listed("not no never")
 _BEHIND_NOT = listed("for on to be used allowed safe ok")
 _PER_WORDS = listed("every each once weekly year season harvest eating")
+_MAY_BE_A_LABEL = (_TOLD_OF_A_LABEL - {"is", "has", "says"}) | _EDIBLE | _INDOOR | _PER_WORDS
 _NOT_A_LABEL = listed("mix make dilute recipe mixing brew prepare how sprayed treated used")
 _MOST_PERCENT = 100
 
@@ -65,7 +66,7 @@ def read_bottle(words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read what a label says, in one piece; None where nothing of it is told, or something else too."""
     if frozenset(words) & _NOT_A_LABEL or "?" in words:
         return None
-    if not tells_a_rate(words) and not frozenset(words) & (_TOLD_OF_A_LABEL | _EDIBLE | _INDOOR | _PER_WORDS):
+    if not tells_a_rate(words) and not frozenset(words) & _MAY_BE_A_LABEL:
         return None
     words = _usual(words)
     bottle = _Bottle()

@@ -141,6 +141,12 @@ def _queue_numbered(dialect: str) -> sa.Insert:
     return _queue_once(dialect).returning(outbox.c.id)
 
 
+@cache
+def _mark_all(dialect: str) -> Any:
+    insert = import_module(f"sqlalchemy.dialects.{dialect}").insert
+    return insert(seen).on_conflict_do_nothing().returning(seen.c.update_id)
+
+
 @dataclass(frozen=True, slots=True)
 class Waiting:
     """A call to the chat platform to be written for whoever sends next."""
@@ -162,6 +168,14 @@ class Delivery:
         """Remember that an update was taken; False when it already was, and must change nothing now."""
         marked = self._connection.execute(_MARK_SEEN, {"update_id": update_id, "now": now})
         return marked.rowcount == 1
+
+    def mark_all_seen(self, update_ids: Sequence[int], now: datetime) -> frozenset[int]:
+        """Remember that updates were taken; give those that were not before."""
+        if len(update_ids) == 1:
+            return frozenset(update_ids) if self.mark_seen(update_ids[0], now) else frozenset()
+        rows = [{"update_id": number, "at": now} for number in dict.fromkeys(update_ids)]
+        marked = self._connection.execute(_mark_all(self._connection.dialect.name), rows)
+        return frozenset(marked.scalars())
 
     def forget_old_seen(self, before: datetime) -> int:
         """Forget updates taken before an instant and count them; none comes again after a day."""

@@ -147,6 +147,8 @@ class SqlStore(PhotoRows, Delivery):
         self._read: dict[HouseholdId, Held] = {}
         self._members: dict[HouseholdId, tuple[Member, ...]] = {}
         """Read in this unit of work, until a membership changes."""
+        self._questions: dict[tuple[HouseholdId, int], Question | None] = {}
+        """Open questions read in this unit of work, by household and chat, until one is asked or closed."""
         self._next_evenings: dict[HouseholdId, datetime | None] = {}
         """Set in this unit of work, and written together."""
         self._foreseen: set[HouseholdId] = set()
@@ -225,6 +227,7 @@ class SqlStore(PhotoRows, Delivery):
         self._members.clear()
         erase_household(self._connection, household)
         self._read.pop(household, None)
+        self._questions.clear()
 
     def exported(self, household: HouseholdId, *, with_accounts: bool = False) -> dict[str, Any]:
         """Give the household as one document."""
@@ -303,8 +306,11 @@ class SqlStore(PhotoRows, Delivery):
 
     def question(self, household: HouseholdId, chat: int) -> Question | None:
         """Give the open question of a chat, if any."""
-        which = {"of_household": household, "in_chat": chat}
-        return _question(self._connection.execute(_OPEN_QUESTION, which).first())
+        if (household, chat) not in self._questions:
+            which = {"of_household": household, "in_chat": chat}
+            found = self._connection.execute(_OPEN_QUESTION, which).first()
+            self._questions[household, chat] = _question(found)
+        return self._questions[household, chat]
 
     def question_by_id(self, number: int) -> Question | None:
         """Give a question, open or closed: old buttons stay safe to press."""
@@ -319,6 +325,7 @@ class SqlStore(PhotoRows, Delivery):
         now: datetime,
     ) -> Question:
         """Open a question in a chat; an earlier one there is closed."""
+        self._questions.pop((household, chat), None)
         self._connection.execute(_CLOSE_QUESTION, {"of_household": household, "in_chat": chat, "now": now})
         offered = tuple(choices)
         row = {
@@ -335,6 +342,9 @@ class SqlStore(PhotoRows, Delivery):
 
     def close_question(self, household: HouseholdId, chat: int) -> None:
         """Close the chat's open question, if any."""
+        if self._questions.get((household, chat), ...) is None:
+            return
+        self._questions[household, chat] = None
         self._connection.execute(_CLOSE_UNTIMED, {"of_household": household, "in_chat": chat})
 
     def set_next_evening(self, household: HouseholdId, at: datetime | None) -> None:
