@@ -145,10 +145,9 @@ def _essence(words: tuple[str, ...]) -> tuple[str, ...]:
 
 
 def _is_close(typed: str, label: str) -> bool:
-    is_long = min(len(typed), len(label)) >= _SHORTEST_TYPO and not any(
-        mark.isdigit() for mark in typed + label
-    )
-    return is_long and slips_between(typed, label, 1) <= 1
+    if abs(len(typed) - len(label)) > 1 or min(len(typed), len(label)) < _SHORTEST_TYPO:
+        return False
+    return not any(mark.isdigit() for mark in typed + label) and slips_between(typed, label, 1) <= 1
 
 
 def _by_plant(items: tuple[Item, ...], situation: Situation) -> Meant | None:

@@ -73,10 +73,18 @@ _PASSING = listed(
 )
 
 
+_ASK_OPENINGS = frozenset(ask[0] for ask in _ASKS)
+
+
 def read_identification(words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read a question what it is, with what of it is told already; None where it is something else."""
     seen, rest = _seen(words)
-    asks = any(words[at : at + len(ask)] == ask for ask in _ASKS for at in range(len(words)))
+    asks = any(
+        words[at : at + len(ask)] == ask
+        for at, word in enumerate(words)
+        if word in _ASK_OPENINGS
+        for ask in _ASKS
+    )
     is_described = any(pair in _OWN_NAMES for pair in pairwise(words))
     if not asks and not is_described and not (seen and _OWN_WORD & frozenset(words)):
         return None

@@ -86,6 +86,7 @@ _WORDS_FOR_A_RULE = {
     ("every", "weekend"): "FREQ=WEEKLY;BYDAY=SA,SU",
     ("at", "weekends"): "FREQ=WEEKLY;BYDAY=SA,SU",
 }
+_OPENINGS = tuple(tuple(verb.split()) for verb in sorted(_VERBS, key=len, reverse=True))
 SPOKEN = words_in((*_VERBS, *_ENDS, *_ASKS, *_NTH, *(word for rule in _WORDS_FOR_A_RULE for word in rule)))
 """Words known here, that a slip may be a slip of."""
 _MOST_DAYS = 366
@@ -101,8 +102,7 @@ def read_habit(words: tuple[str, ...]) -> Meant | None:
         return (SetRoutine(CHECK_ROUTINE, ""),)
     if text.removesuffix(" ?") in _ASKS:
         return (Ask(topic=Topic.ROUTINES),)
-    for verb in sorted(_VERBS, key=len, reverse=True):
-        opening = tuple(verb.split())
+    for opening in _OPENINGS:
         if said[: len(opening)] == opening:
             rule = _after_objects(said[len(opening) :])
             if rule is not None:

@@ -212,7 +212,7 @@ def read_place(text: str, situation: Situation) -> Command | None:
     if "\n" in typed:
         return None
     words = words_of(typed.lower())
-    opening = next((o for o in sorted(_PLACE, key=len, reverse=True) if _starts(words, o)), None)
+    opening = _opening(words, _PLACE)
     if opening is not None:
         typed = typed[len(opening) :].lstrip(" :")
         name, _, rest = typed.partition(",")
@@ -233,9 +233,7 @@ def read_plants(text: str, situation: Situation, *, is_expected: bool) -> Comman
     if not lines:
         return None
     first = lines[0]
-    opening = next(
-        (o for o in sorted(_LIST, key=len, reverse=True) if _starts(words_of(first.lower()), o)), None
-    )
+    opening = _opening(words_of(first.lower()), _LIST)
     if opening is not None:
         rest = first[len(opening) :]
         if opening in _HEADINGS and rest and not rest.lstrip().startswith(":"):
@@ -347,6 +345,12 @@ def _offered(line: str, situation: Situation) -> NewPlant | None:
     return NewPlant(name=fields[0], place=fields[1]) if is_placed else None
 
 
+def _opening(words: tuple[str, ...], openings: tuple[str, ...]) -> str | None:
+    """Give the longest opening a message begins with."""
+    found = [one for one in openings if words[:1] == (one.partition(" ")[0],) and _starts(words, one)]
+    return max(found, key=len, default=None)
+
+
 def _starts(words: tuple[str, ...], opening: str) -> bool:
     expected = tuple(opening.split())
     return words[: len(expected)] == expected
@@ -358,10 +362,8 @@ def _bare_words(text: str) -> tuple[str, ...]:
 
 
 def _after(words: tuple[str, ...], openings: tuple[str, ...]) -> tuple[str, ...] | None:
-    for opening in sorted(openings, key=len, reverse=True):
-        if _starts(words, opening):
-            return words[len(opening.split()) :]
-    return None
+    opening = _opening(words, openings)
+    return None if opening is None else words[len(opening.split()) :]
 
 
 def _single_time(words: tuple[str, ...]) -> time | None:
