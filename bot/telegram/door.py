@@ -21,7 +21,7 @@ FLUSH_AFTER_S = 0.02
 CLAIM_EVERY_S = 2.0
 FAREWELL_S = 5.0
 BACKLOG_S = 5.0
-TAKEN_AT_ONCE = 8
+TAKEN_AT_ONCE = 16
 """Updates that waited together share one transaction; few, for the first waits for the last. Judgement."""
 
 COMMANDS = (
