@@ -148,9 +148,10 @@ class Correct:
 
 @dataclass(frozen=True, slots=True)
 class Undo:
-    """Take back the last thing this person told; of an earlier evening only if it is sure."""
+    """Take back the last thing this person told; of an earlier evening only if that very thing was shown."""
 
-    is_sure: bool = False
+    shown: str = ""
+    """The source of what was shown and agreed to; anything told since leaves it alone."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,6 +17,7 @@ from bot.domain.mixture import (
     Recipe,
     Share,
     mix,
+    mix_at_least,
     rate_at_strength,
     rate_of_parts,
     rate_of_percent,
@@ -83,6 +84,7 @@ def _batches(command: Mix, desk: Desk) -> tuple[Mix, ...]:
             command,
             product=product,
             plants=tuple(plants),
+            is_for_tonight=True,
             volume_ml=float(spray_for(desk.household, [desk.plant(plant) for plant in plants])),
         )
         for product, plants in by_product.items()
@@ -158,7 +160,8 @@ def _mixed(
     if not 0 < rate <= 1000:  # noqa: PLR2004 - a litre is a thousand millilitres
         return CannotMix(kind.name, MixTrouble.TOO_STRONG)
     assert command.volume_ml is not None
-    recipe = mix(
+    is_ours = command.is_for_tonight and bool(command.plants)  # how much it is, was reckoned and not told
+    recipe = (mix_at_least if is_ours else mix)(
         Decimal(str(command.volume_ml)),
         rate,
         _tool(command, desk),

@@ -280,6 +280,13 @@ class OldToUndo:
 
 
 @dataclass(frozen=True, slots=True)
+class ToldSince:
+    """What was shown to be taken back is not the last thing told any more; this is."""
+
+    what: tuple[tuple[str, str | None, date], ...]
+
+
+@dataclass(frozen=True, slots=True)
 class NothingToUndo:
     """Nothing of this person's is left to take back."""
 
@@ -1179,6 +1186,7 @@ Outcome = (
     | CheckLogged
     | Undone
     | OldToUndo
+    | ToldSince
     | NothingToUndo
     | CorrectedTo
     | WhichOneMeant

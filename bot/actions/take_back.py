@@ -6,7 +6,7 @@ from datetime import date
 from bot.actions.button_texts import ButtonText
 from bot.actions.commands import Choice, Correct, Decline, Undo
 from bot.actions.desk import Desk
-from bot.actions.outcomes import CorrectedTo, NothingToUndo, OldToUndo, Undone, WhichOneMeant
+from bot.actions.outcomes import CorrectedTo, NothingToUndo, OldToUndo, ToldSince, Undone, WhichOneMeant
 from bot.actions.situation import Expecting
 from bot.domain.household import effective, valid
 from bot.domain.identity import PlantId
@@ -71,7 +71,7 @@ _NO_HISTORY = (
 )
 
 
-def undo(command: Undo, desk: Desk) -> Undone | OldToUndo | NothingToUndo:
+def undo(command: Undo, desk: Desk) -> Undone | OldToUndo | ToldSince | NothingToUndo:
     """
     Take back the last thing this person told, as a group; a correction gives what it corrected.
 
@@ -82,9 +82,11 @@ def undo(command: Undo, desk: Desk) -> Undone | OldToUndo | NothingToUndo:
         return NothingToUndo()
     told = [entry for entry in group if not isinstance(entry.payload, Voided)]
     what = tuple((describe(entry), _plant_name(desk, entry), entry.happened_on) for entry in told)
-    if not command.is_sure and evening_of(group[-1].recorded_at, desk.household.zone) < desk.today:
+    if command.shown and command.shown != group[-1].source:
+        return ToldSince(what)
+    if not command.shown and evening_of(group[-1].recorded_at, desk.household.zone) < desk.today:
         choices = (
-            Choice(ButtonText.TAKE_BACK, (Undo(is_sure=True),)),
+            Choice(ButtonText.TAKE_BACK, (Undo(shown=group[-1].source),)),
             Choice(ButtonText.KEEP, (Decline(),)),
         )
         desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)

@@ -153,8 +153,7 @@ def _is_near_another(household: Household, plant: Plant, kind: ProductKind, toda
     apart = dict(kind.not_within_days_of)
     for one in plant.treatments:
         other = None if one.product is None else household.products.get(one.product)
-        days = 0 if other is None or one.on > today else apart.get(other.ingredient, 0)
-        if (today - one.on).days < days:
+        if other is not None and 0 <= (today - one.on).days < apart.get(other.ingredient, 0):
             return True
     return False
 

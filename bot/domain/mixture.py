@@ -6,10 +6,10 @@ A rate counts for the finished spray: "5 mL per litre" is 5 mL in a litre made.
 """
 
 from dataclasses import dataclass
-from decimal import Decimal
+from decimal import ROUND_CEILING, Decimal
 from enum import Enum
 
-from bot.domain.measure import Tool, rounded
+from bot.domain.measure import Tool, rounded, step_ml
 
 _HUNDRED, _THOUSAND = Decimal(100), Decimal(1000)
 SHOWN_ERROR = Decimal("0.05")
@@ -175,6 +175,29 @@ def mix(
         most_ml_per_l=most_ml_per_l,
         is_capped=is_capped,
     )
+
+
+def mix_at_least(
+    volume: Decimal,
+    rate_ml_per_l: Decimal,
+    tool: Tool,
+    *,
+    most_ml_per_l: Decimal | None = None,
+    needs_emulsifier: bool = False,
+) -> Recipe:
+    """
+    Give the amounts for a volume that is ours to choose: a little more spray rather than a weak one.
+
+    Where what the tool measures would be off by more than 5 %, the next measure of product is taken and as
+    much water as it is for. Parameters, errors and units as for `mix`.
+    """
+    recipe = mix(volume, rate_ml_per_l, tool, most_ml_per_l=most_ml_per_l, needs_emulsifier=needs_emulsifier)
+    if abs(recipe.error) <= SHOWN_ERROR:
+        return recipe
+    step = step_ml(tool, recipe.exact_product)
+    product = (recipe.exact_product / step).to_integral_value(ROUND_CEILING) * step
+    larger = (product * _THOUSAND / recipe.rate_ml_per_l).to_integral_value(ROUND_CEILING)
+    return mix(larger, rate_ml_per_l, tool, most_ml_per_l=most_ml_per_l, needs_emulsifier=needs_emulsifier)
 
 
 def spray_ml(pot_cm: float | None) -> Decimal:

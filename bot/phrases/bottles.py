@@ -20,11 +20,11 @@ _AROUND = listed(
     " strength active ingredient content product has contains holds concentrated rate dose in new use"
     " today yesterday just now packet pack container can tin spray reads stands written there are needs wants"
     " maximum max most least only up to than more no repeat again apply allowed can be may ( ) new also which"
-    " that ordered picked from shop store dosage dilution mixing"
+    " that ordered purchased picked from shop store dosage dilution mixing"
 )
 _TOLD_OF_A_LABEL = listed(
     "label says say is has strength contains holds got bought have rate dose : bottle packet reads stands"
-    " written ordered max maximum apply repeat allowed"
+    " purchased written ordered max maximum apply repeat allowed"
 )
 _UNITS_OF_USE = listed("use uses time times application applications spray sprays treatment treatments x")
 _PER_YEAR = frozenset({("a", "year"), ("per", "year"), ("a", "season"), ("per", "season"), ("each", "year")})

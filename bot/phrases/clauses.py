@@ -44,7 +44,7 @@ def clauses_of(items: tuple[Item, ...], today: date) -> tuple[Clause, ...] | Non
     for at, piece in enumerate(pieces):
         following = pieces[at + 1 :]
         if _is_list(piece) and _reaches_on(joined, following, today):
-            if joined and not _opens_with_plant(joined[-1]):
+            if joined and not _opens_with_plant(joined[-1]) and piece.joint not in _BUTS:
                 return None
             waiting.append(piece)
         elif _is_methods(piece) and following and _opens_with_method(following[0]):
@@ -98,7 +98,8 @@ def _begins_anew(content: list[Meaning], item: Item, *, has_plants: bool) -> boo
     if not content:
         return False
     if item.meaning is Word.REST:
-        return has_plants and content[-1] in {Word.DONE, Word.CLEAN, Word.NONE}
+        is_told = content[-1] in {Word.DONE, Word.CLEAN, Word.NONE} or isinstance(content[-1], Method)
+        return has_plants and is_told
     if isinstance(item.meaning, Plants | OneOf):
         return isinstance(content[0], Plants | OneOf) and content[-1] in {Word.DONE, Word.CLEAN, Word.NONE}
     return isinstance(item.meaning, Method) and isinstance(content[0], Method) and has_plants

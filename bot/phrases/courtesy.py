@@ -41,6 +41,7 @@ _OPENINGS = tuple(
             "do you think",
         ),
         *("you are a treasure", "you are a star", "you are a gem", "you are an angel", "you are a legend"),
+        *("i am sorry to say that", "i am sorry to say", "i beg your pardon", "i beg your pardon , but"),
         *("i can tell you", "let me tell you", "i wanted to tell you", "i wanted to say", "just to say"),
         *(
             "i would like to know",

@@ -10,7 +10,7 @@ _ANIMALS = listed(
     "granddaughter guinea lizard gecko ferret horse children"
 )
 _TAKEN = listed(
-    "licked lick licking licks ate eaten eat eating drank drunk drink drinking chewed "
+    "lapped laps licked lick licking licks ate eaten eat eating drank drunk drink drinking chewed "
     "chewing swallowed swallow nibbled inhaled breathed bit bitten sprayed soaked sick "
     "vomiting vomited tasted licekd likced got threw"
 )

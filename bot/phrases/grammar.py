@@ -48,7 +48,7 @@ from bot.domain.measure import Units
 from bot.phrases.answering import evenings_asked_for, read_answer, read_why
 from bot.phrases.asking import Meant, not_understood
 from bot.phrases.bottles import read_bottle
-from bot.phrases.clause import Clause, Setting, named, unique
+from bot.phrases.clause import DATES, Clause, Setting, named, unique
 from bot.phrases.clauses import clauses_of, without_denied_day
 from bot.phrases.courtesy import deed_requested, without_courtesy
 from bot.phrases.exposure import is_exposure
@@ -621,6 +621,7 @@ def _together(clauses: tuple[Clause, ...], situation: Situation) -> Meant:
         stopper = next((command for command in meant if _stops(command)), None)
         if stopper is not None:
             return (stopper,)
+        meant = _carried_on(meant, commands, clause, clauses)
         commands.extend(command for command in meant if command not in commands)
         told = unique(plant for command in meant for plant in _plants_of(command))
         before = named(clause) or (told if setting.before else ())
@@ -628,6 +629,28 @@ def _together(clauses: tuple[Clause, ...], situation: Situation) -> Meant:
         mentioned = unique((*setting.mentioned, *told))
         setting = Setting(situation, before, mentioned, is_first=False, stocked=stocked)
     return (NotUnderstood(_text(clauses), reason="both"),) if _contradict(commands) else _merged(commands)
+
+
+def _carried_on(meant: Meant, before: list[Command], clause: Clause, clauses: tuple[Clause, ...]) -> Meant:
+    """
+    Carry on what was said once for several clauses.
+
+    "Yesterday i did the hoya and swabbed the ivy" is yesterday for both; "2 mites on the ivy and 6 on the
+    bay" are mites on both.
+    """
+    first = clauses[0].content()
+    opens_dated = bool(first) and isinstance(first[0], DATES)
+    last = before[-1] if before else None
+    carried: list[Command] = []
+    for command in meant if clause.joint.startswith(("and", "&", "n")) else ():
+        match command, last:
+            case LogRound(on=None, at=None), LogRound(on=on, at=at) if opens_dated:
+                carried.append(replace(command, on=on, at=at))
+            case LogFind(pest=None), LogFind(pest=pest):
+                carried.append(replace(command, pest=pest))
+            case _:
+                carried.append(command)
+    return tuple(carried) or meant
 
 
 def _merged(commands: list[Command]) -> Meant:
@@ -638,7 +661,10 @@ def _merged(commands: list[Command]) -> Meant:
         if has_look and command == Incomplete(missing=Missing.NONE_SEEN):
             continue  # "checked, nothing on the hoya": the second says what the first leaves open
         last = merged[-1] if merged else None
-        if (
+        wanted = _wanted_find(last)
+        if isinstance(command, LogFind) and wanted is not None and command.plants == wanted.plants:
+            merged[-1] = replace(command, pest=command.pest or wanted.pest)  # "ivy got mites, lots"
+        elif (
             isinstance(command, StockProduct)
             and isinstance(last, StockProduct)
             and command.ingredient == last.ingredient
@@ -652,6 +678,14 @@ def _merged(commands: list[Command]) -> Meant:
         else:
             merged.append(command)
     return tuple(merged)
+
+
+def _wanted_find(command: Command | None) -> LogFind | None:
+    """Give the find that a question for its number would complete."""
+    if not isinstance(command, Incomplete) or command.missing is not Missing.AMOUNT or not command.choices:
+        return None
+    first = command.choices[0].commands[0]
+    return first if isinstance(first, LogFind) else None
 
 
 def _one(clause: Clause, setting: Setting) -> Meant:

@@ -44,6 +44,8 @@ def read_postponement(clause: Clause, setting: Setting) -> Meant | None:
     """Read "not tonight", "later hoya", "coffee tomorrow"; None when nothing in it puts off."""
     if not clause.only(*_ALLOWED, *_KINDS) or not _puts_off(clause):
         return None
+    if clause.every(DATES) and any(item.text in {"was", "were"} for item in clause.items):
+        return None  # "the ivy was wednesday, not today" tells of the past
     plants = _plants(clause, setting)
     if plants is not None:
         plants = tuple(plant for plant in plants if plant not in excepted(clause))

@@ -193,7 +193,7 @@ def _asked_beforehand(said: frozenset[str], clause: Clause) -> Topic | None:
         return Topic.SUN
     if said & _AT_RISK or said & _EATEN or said & _DANGEROUS or said & _LEFT | said & _LOGGED:
         return None
-    may_be_used = said & _USING and said & _MODALS and not said & {"why", "when", "did", "often"}
+    may_be_used = said & _USING and said & _MODALS and not said & {"why", "when", "did", "often", *_FREED}
     if may_be_used and ((product is not None and product.id is not None) or ("what" in said and plants)):
         return Topic.FIT if plants or product is not None else None
     return None

@@ -97,7 +97,8 @@ def _sums(told: o.Mixed) -> list[str]:
         learnt = "" if told.factor == 1 else f", times {told.factor:.2g} by what your evenings took"
         lines.append(
             f"Volume: by the pots of {listed(told.plants)} (25 mL up to 12 cm, 60 to 17, 180 to 27, 600 above; our "
-            f"estimate){learnt}. “used 300 ml” after an evening corrects it."
+            f"estimate){learnt}, and a little more where the product could not be measured else. “used 300 ml” after "
+            "an evening corrects it."
         )
     lines.append(
         f"Product: {plain(recipe.volume)} mL x {plain(recipe.rate_ml_per_l)} / 1000 = {plain(recipe.exact_product)} mL; "

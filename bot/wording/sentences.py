@@ -142,6 +142,8 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
             return f"Taken back: {history_text(what, voice.today, joint='; ')}."
         case o.OldToUndo(what=what):
             return f"The last you told is from an earlier day: {history_text(what, voice.today, joint='; ')}. Take that back? Nothing is changed yet."
+        case o.ToldSince(what=what):
+            return f"You told more since, so nothing is taken back. The last now is {history_text(what, voice.today, joint='; ')}; “undo” takes that."
         case o.NothingToUndo():
             return "There is nothing of yours left to take back."
         case o.WhichOneMeant(plants=plants):

@@ -8,6 +8,7 @@ from bot.domain.measure import Tool, rounded
 from bot.domain.mixture import (
     Share,
     mix,
+    mix_at_least,
     rate_of_parts,
     rate_of_percent,
     rate_of_volume,
@@ -114,3 +115,27 @@ def test_a_stock_lasts_for_whole_rounds() -> None:
 def test_bigger_pots_take_more_spray() -> None:
     # Our estimate, no publication found: 25 mL to 12 cm, 60 to 17 cm, 180 to 27 cm, 600 above.
     assert [spray_ml(pot) for pot in (9, 12, 15, 20, 30, None)] == [25, 25, 60, 180, 600, 60]
+
+
+@given(
+    volume=st.decimals(20, 3000, places=1),
+    rate=st.decimals(1, 60, places=2),
+    tool=st.sampled_from([Tool.US_SPOON, Tool.SPOON, Tool.SYRINGE]),
+)
+def test_where_the_volume_is_ours_no_spray_is_weak_and_none_past_the_label(
+    volume: Decimal, rate: Decimal, tool: Tool
+) -> None:
+    recipe = mix_at_least(volume, rate, tool, most_ml_per_l=rate)
+    assert recipe.volume >= volume
+    assert recipe.product * 1000 <= rate * recipe.volume, "the label's most is passed"
+    assert recipe.error >= Decimal("-0.1"), "weaker than a tenth"
+
+
+def test_half_a_teaspoon_is_taken_with_a_little_more_water_rather_than_a_quarter() -> None:
+    # 5 US tablespoons to a US gallon are 19.53 mL per litre; 120 mL of it want 2.34 mL: just short of half a teaspoon
+    weak = mix(Decimal(120), Decimal("19.53"), Tool.US_SPOON, most_ml_per_l=Decimal("19.53"))
+    assert weak.error < Decimal("-0.4")
+    right = mix_at_least(Decimal(120), Decimal("19.53"), Tool.US_SPOON, most_ml_per_l=Decimal("19.53"))
+    assert Decimal("2.4") < right.product < Decimal("2.5")
+    assert abs(right.error) < Decimal("0.01")
+    assert right.volume <= 130

@@ -417,3 +417,21 @@ def test_a_household_that_moves_zone_has_one_evening_a_day_by_its_new_clock(
     assert evenings, "the evenings go on"
     assert len(evenings) == len(set(evenings)), "no evening is told of twice"
     assert outbreak.now > moved_at
+
+
+def test_an_old_button_takes_back_only_what_it_showed(outbreak: Talk) -> None:
+    outbreak.say("landing is 19 degrees")
+    outbreak.passes(days=2)
+    outbreak.say("undo")
+    outbreak.say("hoya clean")
+    before = outbreak.entries()
+    (text,) = outbreak.press("Take it back")
+    assert text.startswith("You told more since, so nothing is taken back.")
+    assert outbreak.entries() == before
+
+
+def test_what_was_told_wrong_about_another_product_is_no_rule_for_an_earlier_day(outbreak: Talk) -> None:
+    # a use written for today says nothing against one of the day before
+    outbreak.say("sprayed hoya with soap")
+    (text,) = outbreak.say("sprayed hoya with soap yesterday")
+    assert "must not follow another product" not in text

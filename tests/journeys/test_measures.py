@@ -56,11 +56,11 @@ def test_a_caution_is_said_with_the_product_and_not_with_every_mixture(talk: Tal
 def test_tonights_message_says_what_to_mix(talk: Talk) -> None:
     talk.set_up(("got neem concentrate every 7 days", "no soap left", "hoya 12 longtailed mealybugs"))
     (nudge,) = talk.evening()
-    # 60 mL for a pot of 15 cm at 7.8 mL/L: 0.47 mL, by a syringe of tenths 0.5.
-    assert "Spray hoya with neem oil.\nMix for hoya: 59.5 mL water, 0.5 mL neem oil." in nudge
-    assert "Product: 60 mL x 7.8 / 1000 = 0.468 mL" in talk.say("why this much?")[0]
+    # 60 mL for a pot of 15 cm at 7.8 mL/L: 0.47 mL; a syringe of tenths measures 0.5, and 0.5 is for 64.1 mL.
+    assert "Spray hoya with neem oil.\nMix for hoya: 64.5 mL water, 0.5 mL neem oil." in nudge
+    assert "Product: 65 mL x 7.8 / 1000 = 0.507 mL" in talk.say("why this much?")[0]
     assert "Product:" not in talk.say("why")[0]
-    assert talk.say("how much neem do i need for hoya")[0].startswith("For 60 mL (hoya): 59.5 mL water")
+    assert talk.say("how much neem do i need for hoya")[0].startswith("For 65 mL (hoya): 64.5 mL water")
 
 
 def test_two_products_tonight_are_two_mixtures(talk: Talk) -> None:
