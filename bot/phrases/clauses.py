@@ -145,6 +145,10 @@ def _is_list(piece: Clause) -> bool:
     return piece.only(Plants, OneOf, Word.BOTH) and bool(piece.every((Plants, OneOf)))
 
 
+def _is_and(piece: Clause) -> bool:
+    return piece.joint.startswith(("and", "&", "+")) or piece.joint == "n"
+
+
 def _is_methods(piece: Clause) -> bool:
     return all(isinstance(meaning, Method) for meaning in piece.content())
 
@@ -203,8 +207,10 @@ def _tells_of_the_past(before: Clause) -> bool:
 def _continues(before: Clause, piece: Clause, today: date) -> bool:
     if _is_list(piece) or piece.only(*_ADDED) or _leads_there(before, piece):
         return True
-    if before.has(Word.LATER) and piece.only(Plants, Word.FILL_TO, *DATES) and piece.joint.startswith("and"):
+    if before.has(Word.LATER) and piece.only(Plants, Word.FILL_TO, *DATES) and _is_and(piece):
         return bool(before.every(Plants)) and not before.every(DATES)
+    if piece.only(Word.EXCEPT, Plants) and piece.content()[0] is Word.EXCEPT:
+        return before.has(Word.DONE, Word.ALL, Word.CLEAN, Word.NOTHING) or bool(before.every(Method))
     if _only_dated(piece):
         return _tells_of_the_past(before) and not before.every(DATES) and _lies_behind(piece, today)
     lacks_its_number = bool(before.every(Pest) and before.every(Plants)) and not before.every((Count, Grade))
@@ -217,7 +223,7 @@ def _continues(before: Clause, piece: Clause, today: date) -> bool:
 
 def _says_the_same_of_another_day(before: Clause, piece: Clause, today: date) -> bool:
     """Tell that "orchid on monday" behind "did hoya on tuesday and" was done too."""
-    is_and = piece.joint.startswith("and") and bool(before.every(DATES))
+    is_and = _is_and(piece) and bool(before.every(DATES))
     return (
         is_and
         and _only_dated(piece)
@@ -248,9 +254,7 @@ def _lies_behind(piece: Clause, today: date) -> bool:
 def _ends_the_list(before: Clause, piece: Clause) -> bool:
     """Tell that "bay nothing" continues "checked ivy and"."""
     results = (Word.NOTHING, Word.CLEAN, Word.NONE)
-    is_open = (
-        before.only(Word.CHECKED, Plants) and bool(before.every(Plants)) and piece.joint.startswith("and")
-    )
+    is_open = before.only(Word.CHECKED, Plants) and bool(before.every(Plants)) and _is_and(piece)
     return is_open and piece.only(Plants, Word.ALL, Level, *results) and piece.has(*results)
 
 

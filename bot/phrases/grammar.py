@@ -658,7 +658,7 @@ def _merged(commands: list[Command]) -> Meant:
     merged: list[Command] = []
     has_look = any(isinstance(one, LogCheck | LogFind) for one in commands)
     for command in commands:
-        if has_look and command == Incomplete(missing=Missing.NONE_SEEN):
+        if has_look and _is_answered(command, commands):
             continue  # "checked, nothing on the hoya": the second says what the first leaves open
         last = merged[-1] if merged else None
         wanted = _wanted_find(last)
@@ -678,6 +678,14 @@ def _merged(commands: list[Command]) -> Meant:
         else:
             merged.append(command)
     return tuple(merged)
+
+
+def _is_answered(command: Command, others: list[Command]) -> bool:
+    """Whether it asks what a look showed, and the message says so itself."""
+    if not isinstance(command, Incomplete) or command.missing is not Missing.NONE_SEEN:
+        return False
+    told = {plant for one in others if isinstance(one, LogCheck | LogFind) for plant in one.plants}
+    return set(command.plants) <= told
 
 
 def _wanted_find(command: Command | None) -> LogFind | None:

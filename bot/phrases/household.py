@@ -2,6 +2,7 @@
 
 from datetime import date
 from decimal import Decimal
+from itertools import takewhile
 
 from bot.actions.button_texts import ButtonText
 from bot.actions.commands import (
@@ -21,7 +22,7 @@ from bot.phrases.clause import DATES, Clause, Setting
 from bot.phrases.days import Day, Every, Trouble, day_ahead, day_behind
 from bot.phrases.names import Place, Product, ingredient_of
 from bot.phrases.numbers import UnclearVolume, Volume, Warmth
-from bot.phrases.words import Spot, Tool, Word
+from bot.phrases.words import Spot, Tool, Word, listed
 
 MOST_ML = 100_000
 _AT_HAND = ("i have ", "we have ", "there is ", "there are ", "also have ", "i also have ")
@@ -168,6 +169,9 @@ def _without_end(clause: Clause) -> Meant | None:
     return (Hold(),) if is_plain else (Incomplete(missing=Missing.WHEN, text=clause.text()),)
 
 
+_BEHIND_A_NAME = listed("just arrived came in on at from for")
+
+
 def read_arrival(clause: Clause, setting: Setting) -> Meant | None:
     """Read "got a new orchid": which plant it is and where it stands is asked."""
     del setting
@@ -181,5 +185,6 @@ def read_arrival(clause: Clause, setting: Setting) -> Meant | None:
     }:
         return None
     behind = clause.items[meanings.index(Word.NEW) + 1 :]
+    behind = tuple(takewhile(lambda item: not frozenset(item.text.split()) & _BEHIND_A_NAME, behind))
     kind = " ".join(item.text for item in behind if not isinstance(item.meaning, Day))
     return (Incomplete(missing=Missing.ADD, text=kind),) if kind else None

@@ -13,7 +13,7 @@ _DID = r"sprayed|did|wiped|rinsed|washed|swabbed|repotted|checked"
 _NAME = r"(?:[a-z]+ ){0,2}[a-z]+"
 _SOUNDS = (
     r"um+|uh+|er+m*|lol|rn|tbh|nvm|hurrah|goodness|ever so|would you believe|wo+|even|idk|bro|mate"
-    r"|bloody|blasted|damn|damned|wretched|horrid|horrid things|af|ffs|wtf|crap|shit|exactly|finally|at all"
+    r"|bloody|blasted|damn|damned|wretched|horrid things|horrid|af|ffs|wtf|crap|shit|exactly|finally|at all"
 )
 _ASIDES = (
     r"if you would|i am glad to say|forgot to say|for this evening|under the tap|silly me|there we are"
@@ -37,6 +37,7 @@ _NUDGES = r"messages|reminders|nudges"
 _APART_NO_MORE = (
     r"back among (?:its|it is|her|his) friends|again with the others|back together with the others"
 )
+_BACK = "is back with the others"
 _PESTS = r"(?:pests?|bugs?|insects?) on"
 _ANY = r"([a-z ]{3,30}?)"
 _TABLE: tuple[tuple[str, str], ...] = (
@@ -161,7 +162,7 @@ _TABLE: tuple[tuple[str, str], ...] = (
     (r" in from the [a-z ]{2,20}? to the ", " to the "),
     (rf"\bhave set (?:the )?({_NAME}) apart(?: from (?:the rest|the others))?\b", r"isolated \1"),
     (rf"\bmark (?:the )?({_NAME}) as isolated\b", r"isolate \1"),
-    (r"\bhas been returned to its (?:normal|usual) place after isolation\b", "is back with the others"),
+    (r"\bhas been returned to (?:its|it is) (?:normal|usual) place after isolation\b", _BACK),
     # looks and work
     (r"\bhad a good look (?:over|at)\b", "checked"),
     (rf"^inspection of (?:the )?({_NAME}) revealed\b", r"checked \1 ,"),
