@@ -230,13 +230,20 @@ def _release(plants: tuple[PlantId, ...], desk: Desk) -> ReleaseInfo:
             for plant in held
             if desk.plant(plant).quarantine_until is None
         ),
-        desk.names(plant for plant in asked if plant not in held),
+        tuple(_free(plant, desk) for plant in asked if plant not in held),
         tuple(
             (desk.plant(plant).name, until)
             for plant in held
             if (until := desk.plant(plant).quarantine_until) is not None
         ),
     )
+
+
+def _free(plant: PlantId, desk: Desk) -> tuple[str, date | None, str | None]:
+    """Give the name of a plant that is not isolated; where it is watched, until when and because of which."""
+    watch = desk.agenda.watched.get(plant)
+    because = None if watch is None else desk.plant(watch.because_of).name
+    return desk.plant(plant).name, None if watch is None else watch.until, because
 
 
 def _history(command: Ask, desk: Desk) -> History:

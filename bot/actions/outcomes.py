@@ -1007,7 +1007,8 @@ class ReleaseInfo:
     """When plants may go back."""
 
     of: tuple[tuple[str, tuple[Progress, ...], date | None], ...]
-    free: tuple[str, ...]
+    free: tuple[tuple[str, date | None, str | None], ...]
+    """Not isolated; where on watch, until when (None while that case is open) and because of which plant."""
     quarantined: tuple[tuple[str, date], ...] = ()
 
 

@@ -37,6 +37,8 @@ class Placement:
 
     slot: Slot
     plants: tuple[PlantId, ...]
+    sunless: tuple[PlantId, ...] = ()
+    """Those of them that no sun and no lamp reaches at any hour."""
 
 
 def needs_shade(household: Household, knowledge: Knowledge, task: Task) -> bool:
@@ -63,10 +65,11 @@ def placements(
     if not wanted:
         return ()
     found = _slots(day, wanted, household.site, household.habits, _on_grid(now))
-    return tuple(
-        Placement(slot, tuple(plant for plant in shaded if exposures.get(plant) in slot.exposures))
-        for slot in found
-    )
+    sunless = tuple(plant for plant, one in exposures.items() if not one.sees_sun and one.lamp_until is None)
+    placed = [
+        (slot, tuple(plant for plant in shaded if exposures.get(plant) in slot.exposures)) for slot in found
+    ]
+    return tuple(Placement(slot, plants, tuple(p for p in plants if p in sunless)) for slot, plants in placed)
 
 
 def nudge_at(

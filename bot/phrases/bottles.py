@@ -188,6 +188,7 @@ def _take_the_rest(words: tuple[str, ...], at: int, bottle: _Bottle, situation: 
 def _usual(words: tuple[str, ...]) -> tuple[str, ...]:
     """Say "each 7 days" and "once a week" as most labels do."""
     said = " ".join(words).replace("once a week", "every 7 days").replace("once per week", "every 7 days")
+    said = re.sub(r"\bevery (\d+) (?:to|-|or) \d+ days\b", r"every \1 days", said)  # the least it asks for
     return tuple(re.sub(r"\beach (?=\d+ days?\b|two weeks\b|week\b)", "every ", said).split(" "))
 
 

@@ -179,6 +179,8 @@ def _how_it_goes(said: frozenset[str], *, has_plants: bool) -> Topic | None:
         return Topic.TREND
     if (has_plants and said & _STATES and not said & _TASKS) or ("when" in said and said & _ENDS):
         return Topic.RELEASE
+    if said & {"plants"} and {"what", "have"} <= said:
+        return Topic.PLANTS
     is_of_the_shelf = {"what", "have"} <= said and said & {"i", "we"} and not said & {"to", "done"}
     return Topic.STOCK if is_of_the_shelf and not has_plants else None
 

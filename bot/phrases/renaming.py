@@ -72,6 +72,10 @@ def _renamed(text: str, said: tuple[str, ...], situation: Situation) -> Meant | 
         return None
     thing, at = found
     if is_opened:
+        if frozenset(said[at + 1 :]) & _TO:
+            return (
+                NotUnderstood("", reason="which plant"),
+            )  # "orchid 2 to purple orchid": there is no orchid 2
         at += said[at : at + 1] != () and said[at] in _TO
     else:
         joint = next((one for one in _NAMED if said[at : at + len(one)] == one), None)

@@ -229,7 +229,9 @@ def read_facets(text: str) -> Command | None:
 
 def read_plants(text: str, situation: Situation, *, is_expected: bool) -> Command | None:
     """Read one plant a line: name, place, pot; several in one message."""
-    lines = [line.strip() for line in tidy(text).split("\n") if line.strip()]
+    lines = [
+        one for line in tidy(text).split("\n") if line.strip() for one in _of_a_place(line.strip(), situation)
+    ]
     if not lines:
         return None
     first = lines[0]
@@ -244,6 +246,8 @@ def read_plants(text: str, situation: Situation, *, is_expected: bool) -> Comman
         lines[0] = _BROUGHT_HOME.sub("", first)
         if not is_expected and not _looks_like_a_list(lines, situation):
             return None
+    if len(lines) > 1 or is_expected:
+        lines = [_with_its_place(line, situation) for line in lines]
     read = [(line, _plants_of(line, is_expected=is_expected)) for line in lines]
     told = _in_a_sentence(first) if is_expected and len(lines) == 1 else None
     if told is not None:
@@ -253,6 +257,16 @@ def read_plants(text: str, situation: Situation, *, is_expected: bool) -> Comman
     # a line or two may be unreadable; a message of which most is no list is none
     is_sure = opening is not None
     return AddPlants(plants, unread, is_sure) if len(plants) > len(unread) else None
+
+
+def _of_a_place(line: str, situation: Situation) -> list[str]:
+    """Read "kitchen: fern, ivy" as a line for each plant, where the kitchen is known."""
+    place, colon, plants = line.partition(":")
+    if not colon or not _is_place(_LED_IN.sub("", _ARTICLE.sub("", place.strip())), situation):
+        return [line]
+    names = [_ARTICLE.sub("", one.strip(" .")) for one in re.split(r",|\band\b", plants) if one.strip(" .")]
+    name = _LED_IN.sub("", _ARTICLE.sub("", place.strip()))
+    return [f"{one}, {name}" for one in names]
 
 
 def _in_a_sentence(line: str) -> AddPlants | None:

@@ -78,6 +78,16 @@ def release_info(told: o.ReleaseInfo, voice: Voice) -> str:
         f"{name} is in quarantine until {day(until)}; it may join the others then, after a look that finds none."
         for name, until in told.quarantined
     ]
-    if told.free:
-        lines.append(f"{listed(told.free)}: not isolated.")
+    if names := [name for name, _, because in told.free if because is None]:
+        lines.append(f"{listed(names)}: not isolated.")
+    for name, until, because in told.free:
+        if because is not None:
+            end = (
+                f"until {day(until)}"
+                if until
+                else f"as long as {because} has an open case"
+                if because != name
+                else ""
+            )
+            lines.append(f"{name}: not isolated; on watch {end}.".replace(" .", "."))
     return "\n".join(lines) or "No plant is isolated."

@@ -127,6 +127,9 @@ def _placed(one: Placement, nudge: NudgeText, names: dict[int, str], voice: Voic
     start, back = voice.clock(slot.start_at), slot.sun_back_at
     match slot.kind:
         case SlotKind.EVENING:
+            plants = listed(names[plant] for plant in one.plants if plant not in one.sunless)
+            if not plants:
+                return ""
             until = f", until the sun is back {_when(back, nudge, voice)}" if back else ""
             return f"Out of direct sun from {start}{until}: {plants}."
         case SlotKind.MORNING:

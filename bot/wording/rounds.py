@@ -102,7 +102,7 @@ def _next_lines(told: o.RoundLogged, voice: Voice) -> list[str]:
 def _then(step: Step | None, evening: date | None, voice: Voice) -> str:
     if step is None:
         return "; no more rounds needed, checks go on"
-    on = evening or step.aim_on
+    on = evening or max(step.aim_on, voice.today)
     if on >= step.closes_on:
         return f"; next {near_day(on, voice.today)}"
     return f"; next {near_day(on, voice.today)}, by {day(step.closes_on)} at the latest"

@@ -229,7 +229,9 @@ def test_when_can_it_go_back_names_the_day_and_what_binds(outbreak: Talk) -> Non
     (answer,) = outbreak.say("when can the hoya go back")
     assert answer.startswith("hoya: living ones were seen today, so looks count from tomorrow on. Back ")
     assert "what holds it: " in answer
-    assert outbreak.say("when can the small hoya go back") == ["small hoya: not isolated."]
+    assert outbreak.say("when can the small hoya go back") == [
+        "small hoya: not isolated; on watch as long as hoya has an open case."
+    ]
     outbreak.say("isolate the small hoya")
     assert outbreak.say("when can the small hoya go back") == [
         "small hoya is apart since Sat 2 May without an open case: it may go back when you like."
