@@ -24,6 +24,7 @@ SATURDAY, SUNDAY, MONDAY = date(2026, 5, 2), date(2026, 5, 3), date(2026, 5, 4)
 SOAP, ALCOHOL = ProductId(1), ProductId(2)
 TONIGHT = (
     "Tonight, Sat 2 May:\nSpray hoya with insecticidal soap.\n"
+    "Swab moth orchid and coffee plant with isopropyl alcohol.\n"
     "First insecticidal soap on hoya: one leaf first is safest; look after 24 to 48 hours, then the rest."
 )
 SPRAYED_HOYA = ("hoya", Treated(method=Method.SPRAY, product=SOAP))
