@@ -143,7 +143,7 @@ def _care(desk: Desk, tasks: tuple[Task, ...]) -> tuple[tuple[Care, tuple[str, .
 def _lacks_a_root_look(desk: Desk, plant: PlantId) -> bool:
     """Whether a look at the roots, once while a case is open, would tell more than any other."""
     known = desk.plant(plant)
-    cases = known.open_cases
+    cases = [case for case in known.open_cases if desk.knowledge.pests[case.pest].at_roots]
     opened_on = min((case.opened_on for case in cases), default=desk.today)
     was_lifted = any(check.level is Level.ROOTS and check.on >= opened_on for check in known.checks)
     return bool(cases) and is_root_prone(desk.knowledge, known) and not was_lifted

@@ -259,6 +259,7 @@ def _pest(key: str, table: _Table, known: Mapping[str, Source]) -> Pest:
         sight_evidence=_evidence(sight, known),
         has_mites_rule=table.flag("has_mites_rule"),
         rooted=table.flag("rooted"),
+        at_roots=table.flag("at_roots"),
         drenched=table.flag("drenched"),
     )
     for part in (limits, gap, protected, clock, sight):

@@ -471,7 +471,7 @@ def _record(  # noqa: PLR0913, PLR0917 - one fact each, named at the only call
         rounds_needed=minimum,
         rounds_gap_days=max(1, round(gap_days)),
         strict=household.is_strict,
-        root_prone=is_root_prone(knowledge, plant),
+        root_prone=pest.at_roots and is_root_prone(knowledge, plant),
         roots_checked=any(look.level is Level.ROOTS for look in looks),
         weekly_reintroduction=0.0,
     )

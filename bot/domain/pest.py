@@ -74,4 +74,6 @@ class Pest:
     sight_evidence: Evidence
     has_mites_rule: bool
     rooted: bool
+    at_roots: bool
+    """Whether it may sit at the roots unseen while the leaves look free, beside the leaves or only there."""
     drenched: bool

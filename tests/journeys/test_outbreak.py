@@ -392,3 +392,15 @@ def test_a_plant_that_came_later_did_not_stand_beside_a_case_before(outbreak: Ta
     outbreak.say("new plant: fern, landing")
     outbreak.press("Six weeks apart")
     assert "fern (because of hoya)" not in outbreak.say("isolated?")[0]
+
+
+def test_roots_are_a_hiding_place_for_mealybugs_and_not_for_mites(talk: Talk) -> None:
+    talk.say("jade plant, study\nfern, kitchen")
+
+    def back(text: str) -> str:
+        return next(line for line in talk.say(text)[0].split("\n") if line.startswith("Back"))
+
+    assert back("jade plant 2 spider mites") == back("fern 2 spider mites")
+    talk.say("undo")
+    talk.say("undo")
+    assert back("jade plant 2 longtailed mealybugs") != back("fern 2 longtailed mealybugs")
