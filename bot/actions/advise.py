@@ -63,14 +63,13 @@ def tell_what_to_buy(desk: Desk) -> Shopping:
     """Say what the open cases lack: a kind of product, or more of one, by what the next round takes. [mL]."""
     lacking: dict[tuple[str, ...], list[str]] = {}
     needed: dict[ProductId, list[Plant]] = {}
-    for states in desk.agenda.progress.values():
+    for number, states in desk.agenda.progress.items():
+        if any(not fit.refusals for fit in tell_what_fits((number,), None, desk).fits):
+            continue
         for state in states:
-            if state.is_finished:
-                continue
-            plant = next(one for one in desk.household.living if state.case in one.open_cases)
-            fitting = [fit for fit in tell_what_fits((plant.id,), None, desk).fits if not fit.refusals]
-            if not fitting:
-                lacking.setdefault(kinds_to_seek(desk.knowledge, state.case.pest), []).append(plant.name)
+            if not state.is_finished:
+                kinds = kinds_to_seek(desk.knowledge, state.case.pest)
+                lacking.setdefault(kinds, []).append(desk.plant(number).name)
     for evening in desk.agenda.evenings:
         for task in evening.tasks:
             if task.product is not None and task.method in {Method.SPRAY, Method.DRENCH}:

@@ -20,7 +20,7 @@ _AROUND = listed(
     " strength active ingredient content product has contains holds concentrated rate dose in new use"
     " today yesterday just now packet pack container can tin spray reads stands written there are needs wants"
     " maximum max most least only up to than more no repeat again apply allowed can be may ( ) new also which"
-    " that ordered purchased picked from shop store dosage dilution mixing"
+    " that labelled labeled meant ordered purchased picked from shop store dosage dilution mixing"
 )
 _TOLD_OF_A_LABEL = listed(
     "label says say is has strength contains holds got bought have rate dose : bottle packet reads stands"
@@ -36,7 +36,7 @@ _AFTER_A_USE = listed("plants plant crops use ok okay allowed too only safe fine
 _NO = listed("not no never")
 _BEHIND_NOT = listed("for on to be used allowed safe ok")
 _PER_WORDS = listed("every each once weekly year season harvest eating")
-_MAY_BE_A_LABEL = (_TOLD_OF_A_LABEL - {"is", "has", "says"}) | _EDIBLE | _INDOOR | _PER_WORDS
+_MAY_BE_A_LABEL = (_TOLD_OF_A_LABEL - {"is", "has", "says"}) | _EDIBLE | _INDOOR | _OUTDOOR | _PER_WORDS
 _NOT_A_LABEL = listed("mix make dilute recipe mixing brew prepare how sprayed treated used")
 _MOST_PERCENT = 100
 
@@ -140,7 +140,7 @@ def _take_a_rule(words: tuple[str, ...], at: int, bottle: _Bottle) -> int:
         bottle.is_for_edibles = not is_no
     elif words[start] in _INDOOR:
         bottle.is_for_indoors = not is_no
-    elif "only" in words[start:end]:
+    elif "only" in words[max(0, start - 2) : end]:
         bottle.is_for_indoors = False
     else:
         return 0

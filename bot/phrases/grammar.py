@@ -71,7 +71,7 @@ from bot.phrases.keeping import (
     read_release,
     read_strange_place,
 )
-from bot.phrases.labels import read_animals, read_label_rule, read_months, read_traits
+from bot.phrases.labels import read_animals, read_months, read_traits
 from bot.phrases.looks import read_check, read_find, read_sign
 from bot.phrases.mixing import read_recipe, read_use
 from bot.phrases.names import OneOf, Plants, names_of
@@ -537,7 +537,6 @@ def _whole_message(text: str, words: tuple[str, ...], situation: Situation) -> M
         or read_animals(words)
         or read_traits(words, situation)
         or read_months(words, situation)
-        or read_label_rule(words, situation)
         or read_use(words, situation)
         or read_bottle(words, situation)
         or _wrapped(read_bad_rate(words))

@@ -49,6 +49,12 @@ def test_nothing_on_the_shelf_and_not_on_the_shelf_are_said(home: Talk) -> None:
     assert home.say("what should i buy?")[0].startswith("By my notes nothing is missing")
 
 
+def test_two_plants_with_the_same_find_both_lack_a_product(home: Talk) -> None:
+    home.say("hoya 12 longtailed mealybugs")
+    home.say("ivy 12 longtailed mealybugs")
+    assert "For hoya and ivy nothing on the shelf fits." in home.say("what should i buy?")[0]
+
+
 def test_the_sun_of_a_place_ends_no_later_than_the_sun_itself(home: Talk) -> None:
     (text,) = home.say("when does the kitchen get sun?")
     assert text.startswith("kitchen (looks west): sun at most ")
