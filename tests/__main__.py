@@ -1,7 +1,8 @@
 """
 The gate: `python -m tests` says whether a change may land. Runs everything, cheapest first, stops at the first no.
 
-`--fix` lets the formatter and the linter mend what they can.
+`--long` runs the second gate instead: what takes too long for each change, or needs more than pip installs (`.ci/run`
+says what). `--fix` lets the formatter and the linter mend what they can.
 """
 
 import argparse
@@ -21,8 +22,15 @@ STEPS: tuple[tuple[str, list[str]], ...] = (
     ("types", [PYTHON, "-m", "mypy"]),
     ("tests", [PYTHON, "-m", "pytest", "--cov", "--cov-report=term", "-n", "2", "--dist", "loadfile"]),
     ("story", [PYTHON, "-m", "demo", "--story"]),
-    ("faults", [PYTHON, "-m", "tests.faults"]),
-    ("kills", [PYTHON, "-m", "tests.killing", "--kills", "10", "--messages", "60", "--seed", "1"]),
+    ("faults", [PYTHON, "-m", "tests.tools.faults"]),
+    ("kills", [PYTHON, "-m", "tests.tools.killing", "--kills", "10", "--messages", "60", "--seed", "1"]),
+)
+LONG_STEPS: tuple[tuple[str, list[str]], ...] = (
+    (
+        "long fuzz",
+        [PYTHON, "-m", "tests.tools.fuzzing", "--seed", "21"],
+    ),
+    ("long kills", [PYTHON, "-m", "tests.tools.killing", "--seed", "2"]),
 )
 FIXES: tuple[list[str], ...] = (
     [PYTHON, "-m", "ruff", "format", "."],
@@ -35,13 +43,17 @@ def main() -> int:
     """Run the steps; give 0 only if all said yes."""
     parser = argparse.ArgumentParser(prog="python -m tests")
     parser.add_argument("--fix", action="store_true", help="mend format and lint first")
-    parser.add_argument("--only", choices=[name for name, _ in STEPS], help="run one step")
+    parser.add_argument("--only", choices=[name for name, _ in STEPS + LONG_STEPS], help="run one step")
+    parser.add_argument("--long", action="store_true", help="run the second gate instead")
     options = parser.parse_args()
     if options.fix:
         for command in FIXES:
             subprocess.run(command, cwd=ROOT, check=False)
-    for name, command in STEPS:
-        if options.only in {None, name} and not _passes(name, command):
+    steps = LONG_STEPS if options.long else STEPS
+    if options.only:
+        steps = tuple(step for step in STEPS + LONG_STEPS if step[0] == options.only)
+    for name, command in steps:
+        if not _passes(name, command):
             print(f"{name}: NO")
             return 1
     print("all steps passed")

@@ -13,7 +13,7 @@ from bot.settings import Secret, Settings
 from demo.running import SimulatedClock
 from demo.standin import StandIn
 from tests.journeys.talking import START
-from tests.standing_in import TOKEN
+from tests.tools.standing_in import TOKEN
 
 WELL = Vitals(
     households=2,

@@ -9,8 +9,8 @@ import pytest
 
 from bot.logs import LineFormatter, Troubles, without_values
 from demo.story import ASIDES, OUTBREAK, SET_UP
-from tests.measuring import begin, bot_settings, end, person, said, say, stand_in
-from tests.standing_in import TOKEN
+from tests.tools.measuring import begin, bot_settings, end, person, said, say, stand_in
+from tests.tools.standing_in import TOKEN
 
 SECRET = "hoya of Ada at 51.0, 3.7"
 
@@ -69,7 +69,7 @@ def test_a_whole_story_leaves_no_token_text_or_place_in_the_log(tmp_path: Path) 
     standing, url = stand_in()
     environment = bot_settings(url, tmp_path / "data") | {"DUSKROUND_LOG": "debug"}
     with (tmp_path / "log.txt").open("w") as log, person(url) as client:
-        bot = begin("tests.unpaced", environment=environment, stderr=log)
+        bot = begin("tests.tools.unpaced", environment=environment, stderr=log)
         try:
             asides = [text for texts in ASIDES.values() for text in texts]
             for number, text in enumerate((*SET_UP, *OUTBREAK, *asides, COORDINATES, "invite")):

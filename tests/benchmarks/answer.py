@@ -20,8 +20,8 @@ from typing import Any
 from demo.chats import person
 from demo.methods import Call
 from demo.standin import StandIn
-from tests.measuring import begin, bot_settings, end
-from tests.standing_in import TOKEN, now
+from tests.tools.measuring import begin, bot_settings, end
+from tests.tools.standing_in import TOKEN, now
 
 WARM_UP = 50
 HOME = (
@@ -123,9 +123,9 @@ class Runner:
         await self.watched.standin.start()
         url, log = self.watched.standin.url, (self._folder / f"{self._kind}.log").open("w")
         if self._kind == "echo":
-            self._bot = begin("tests.echo", url, TOKEN, stderr=log)
+            self._bot = begin("tests.tools.echo", url, TOKEN, stderr=log)
         else:
-            self._bot = begin("tests.unpaced", environment=bot_settings(url, self._folder), stderr=log)
+            self._bot = begin("tests.tools.unpaced", environment=bot_settings(url, self._folder), stderr=log)
         for text in HOME:
             await self._say([1], text)
         for text in (*HOME[:2], "ivy, study, 12 cm"):

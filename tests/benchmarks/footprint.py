@@ -18,8 +18,8 @@ from statistics import median
 from bot.storage.database import Database
 from demo.standin import StandIn
 from tests.benchmarks.evening import PLANTS_EACH, fill
-from tests.measuring import begin, bot_settings, end
-from tests.standing_in import TOKEN, now
+from tests.tools.measuring import begin, bot_settings, end
+from tests.tools.standing_in import TOKEN, now
 
 TURNS = 5
 SETTLE_S = 0.5
@@ -42,9 +42,9 @@ async def started(kind: str, folder: Path) -> Footprint:
     with (folder / f"{kind}.log").open("w") as log:
         began = time.perf_counter()
         if kind == "echo":
-            bot = begin("tests.echo", standin.url, TOKEN, stderr=log)
+            bot = begin("tests.tools.echo", standin.url, TOKEN, stderr=log)
         else:
-            bot = begin("tests.unpaced", environment=bot_settings(standin.url, folder), stderr=log)
+            bot = begin("tests.tools.unpaced", environment=bot_settings(standin.url, folder), stderr=log)
         try:
             async with asyncio.timeout(LONGEST_S):
                 while not standin.calls.get("getUpdates"):  # noqa: ASYNC110 - the stand-in tells nobody of it

@@ -1,8 +1,8 @@
-"""A short round of the fuzzing, with a seed of its own; `python -m tests.fuzzing` does it at length."""
+"""A short round of the fuzzing, with a seed of its own; `python -m tests.tools.fuzzing` does it at length."""
 
 import random
 
-from tests.fuzzing import hold_talks, read_texts, read_updates
+from tests.tools.fuzzing import hold_talks, read_texts, read_updates
 
 
 def test_torn_and_glued_texts_never_break_the_grammar() -> None:

@@ -12,8 +12,8 @@ from bot.app import App
 from bot.clock import Clock
 from bot.settings import Secret, Settings
 from demo.standin import StandIn
-from tests.standing_in import TOKEN, now
 from tests.telegram.echoing import echo, remind
+from tests.tools.standing_in import TOKEN, now
 
 
 class Running:

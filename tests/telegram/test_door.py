@@ -15,8 +15,8 @@ from bot.settings import Secret, Settings
 from bot.storage.sent_notes import Note, SentNotes
 from bot.telegram.failures import RefusedTokenError
 from demo.standin import StandIn
-from tests.standing_in import TOKEN
 from tests.telegram.standing import running, standing
+from tests.tools.standing_in import TOKEN
 
 pytestmark = pytest.mark.asyncio
 

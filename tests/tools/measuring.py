@@ -8,9 +8,9 @@ from typing import Any
 
 import httpx
 
-from tests.standing_in import TOKEN
+from tests.tools.standing_in import TOKEN
 
-ROOT = Path(__file__).parent.parent
+ROOT = Path(__file__).parent.parent.parent
 
 
 def begin(module: str, *arguments: str, environment: Mapping[str, str] | None = None, **more: Any) -> Any:
@@ -32,7 +32,7 @@ def end(process: Any) -> None:
 
 def stand_in() -> tuple[Any, str]:
     """Start the stand-in; gives the process and its address."""
-    process = begin("tests.standing_in", stdout=subprocess.PIPE)
+    process = begin("tests.tools.standing_in", stdout=subprocess.PIPE)
     return process, process.stdout.readline().split()[1]
 
 

@@ -1,5 +1,5 @@
 """
-`python -m tests.fuzzing --texts 200000 --talks 5000 --seed 1`: random and mutated messages, texts, buttons, updates.
+`python -m tests.tools.fuzzing --texts 200000 --talks 5000 --seed 1`: random and mutated messages, texts, buttons, updates.
 
 Texts go through the grammar alone, talks through the whole bot. Prints what went wrong and exits 1 if anything did.
 """
@@ -21,7 +21,7 @@ from bot.storage.database import Database
 from bot.telegram.incoming import Me, parse
 from tests.journeys.talking import Talk
 
-TABLES = Path(__file__).parent / "phrases"
+TABLES = Path(__file__).parent.parent / "phrases"
 NOISE = (
     "%",
     "1:20",
@@ -196,7 +196,7 @@ def _broken(source: random.Random, number: int) -> object:
 
 def main() -> int:
     """Fuzz and print the figures."""
-    parser = argparse.ArgumentParser(prog="python -m tests.fuzzing")
+    parser = argparse.ArgumentParser(prog="python -m tests.tools.fuzzing")
     parser.add_argument("--texts", type=int, default=200_000)
     parser.add_argument("--talks", type=int, default=5_000)
     parser.add_argument("--updates", type=int, default=20_000)

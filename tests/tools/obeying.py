@@ -1,5 +1,5 @@
 """
-The bot as a process that obeys the modes of files even when root starts it. `python -m tests.obeying`.
+The bot as a process that obeys the modes of files even when root starts it. `python -m tests.tools.obeying`.
 
 Root may write what its mode forbids by CAP_DAC_OVERRIDE; without that in the bounding set, the next program
 started has it no more (capabilities(7)).

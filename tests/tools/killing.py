@@ -1,4 +1,4 @@
-"""Kills the real bot at random moments and counts what was lost or done twice. `python -m tests.killing`."""
+"""Kills the real bot at random moments and counts what was lost or done twice. `python -m tests.tools.killing`."""
 
 import argparse
 import random
@@ -13,7 +13,7 @@ from typing import Any
 
 import httpx
 
-from tests.measuring import begin, bot_settings, end, person, said, say, stand_in
+from tests.tools.measuring import begin, bot_settings, end, person, said, say, stand_in
 
 BOT = "bot"
 CHATS = 20
@@ -29,7 +29,7 @@ LONGEST_GAP_S = 0.02
 
 def main() -> int:
     """Run, print the table, give the exit code."""
-    parser = argparse.ArgumentParser(prog="python -m tests.killing")
+    parser = argparse.ArgumentParser(prog="python -m tests.tools.killing")
     parser.add_argument("--kills", type=int, default=30)
     parser.add_argument("--messages", type=int, default=300)
     parser.add_argument("--seed", type=int, default=1)

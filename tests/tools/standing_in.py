@@ -1,4 +1,4 @@
-"""The stand-in in a process of its own. `python -m tests.standing_in [PORT]` prints `ready URL`."""
+"""The stand-in in a process of its own. `python -m tests.tools.standing_in [PORT]` prints `ready URL`."""
 
 import asyncio
 import sys

@@ -1,7 +1,7 @@
 """
 Puts the real bot through the faults of its surroundings and counts what was lost or done twice.
 
-`python -m tests.faults [--seed N] [--only NAME]` prints one line a fault; exit 1 where a limit is broken. The
+`python -m tests.tools.faults [--seed N] [--only NAME]` prints one line a fault; exit 1 where a limit is broken. The
 bot, the stand-in of the platform and the tools run as processes of their own, as an operator runs them.
 """
 
@@ -37,10 +37,10 @@ from bot.storage.database import Database
 from bot.storage.engine import open_engine
 from bot.storage.migrate import revisions
 from demo.running import OWNER, running
-from tests.killing import ANSWER, journalled
-from tests.measuring import begin, bot_settings, end, person, said, say, stand_in
-from tests.standing_in import TOKEN
 from tests.storage.earlier import bring_back
+from tests.tools.killing import ANSWER, journalled
+from tests.tools.measuring import begin, bot_settings, end, person, said, say, stand_in
+from tests.tools.standing_in import TOKEN
 
 CHATS = 4
 TOLD = 8
@@ -282,7 +282,7 @@ def read_only_database(scene: Scene) -> None:
         file.chmod(0o400)
     scene.data.chmod(0o500)
     scene.tell()
-    scene.start(module="tests.obeying")
+    scene.start(module="tests.tools.obeying")
     code = scene.bot.wait(PATIENCE_S)
     scene.data.chmod(0o700)
     for file in files:
@@ -477,7 +477,7 @@ FAULTS: dict[str, tuple[Callable[[Scene], None], int]] = {
 
 def main() -> int:
     """Run the faults one after the other on one bot, print the table, give the exit code."""
-    parser = argparse.ArgumentParser(prog="python -m tests.faults")
+    parser = argparse.ArgumentParser(prog="python -m tests.tools.faults")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--only", choices=FAULTS)
     chosen = parser.parse_args()

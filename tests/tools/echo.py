@@ -1,4 +1,4 @@
-"""The peer: a bare echo bot on the same library, stock polling loop. `python -m tests.echo URL TOKEN`."""
+"""The peer: a bare echo bot on the same library, stock polling loop. `python -m tests.tools.echo URL TOKEN`."""
 
 import sys
 

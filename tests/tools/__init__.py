@@ -1,0 +1,1 @@
+"""What is run by hand, or by the gates: faults, kills, long fuzz, and the processes they need."""
