@@ -8,70 +8,52 @@ from datetime import date, datetime
 from functools import cached_property
 from zoneinfo import ZoneInfo
 
+from bot.actions.add_plants import AddPlants, PlantsAdded
+from bot.actions.begin_talk import BeginTalk, Founded
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import (
-    AddPlants,
-    Choice,
-    Command,
-    Erasing,
-    Exposure,
-    Greet,
-    Hold,
-    Incomplete,
-    KeepPhoto,
-    LogCheck,
-    LogFind,
-    LogRound,
-    LogSign,
-    LosePlant,
-    More,
-    NotUnderstood,
-    Postpone,
-    RefusePhoto,
-    SetCoordinates,
-    Start,
-    Thanks,
-    TickWork,
-    Undo,
-)
+from bot.actions.choice import Choice, Command
+from bot.actions.courtesy import Greet, Thanks
 from bot.actions.desk import Desk, Memory
+from bot.actions.erasing import Erasing
+from bot.actions.forget import ForgetAsked
+from bot.actions.give_first_aid import GiveFirstAid
+from bot.actions.hold import Hold
+from bot.actions.identify import Identified, KeyAsked
 from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Text
-from bot.actions.keep_photo import plants_of_album, receive_photo
+from bot.actions.incomplete import Asks, Incomplete
+from bot.actions.keep_photo import KeepPhoto, RefusePhoto, TooManyPhotos, plants_of_album, receive_photo
+from bot.actions.log_check import CheckLogged, LogCheck
+from bot.actions.log_find import FindLogged, LogFind
+from bot.actions.log_round import LogRound
+from bot.actions.log_sign import LogSign
+from bot.actions.log_use import UnlikelyUse
+from bot.actions.lose_plant import LosePlant, PlantsGone
+from bot.actions.mix_batch import Mixed
+from bot.actions.move_plant import PlantsMoved
 from bot.actions.name_pest import pest_words
-from bot.actions.outcomes import (
-    Asks,
-    ButtonExpired,
-    CheckLogged,
-    FindLogged,
-    ForgetAsked,
-    Founded,
-    Identified,
-    KeyAsked,
-    LeaveAsked,
-    MemberAsked,
-    Mixed,
-    Moved,
-    NotYet,
-    NudgeText,
-    OldToUndo,
-    Outcome,
-    PlacesSaved,
-    PlantsAdded,
-    PlantsGone,
-    StillThere,
-    Stranger,
-    TooManyPhotos,
-    UnlikelyUse,
-    WalkLevelAsked,
-    WalkStep,
-    WhichTown,
-    WorkStage,
-)
+from bot.actions.not_understood import NotUnderstood
+from bot.actions.outcome import Outcome
 from bot.actions.perform import perform
 from bot.actions.ports import NoPhotosKept, Photos, Question, Store
-from bot.actions.send_evening import LOOK_AGAIN, has_answer_since, refresh_evening, send_evening
-from bot.actions.share import join, tell_others, welcome_newcomer
+from bot.actions.postpone import Postpone
+from bot.actions.press_button import ButtonExpired
+from bot.actions.release_plant import NotYet
+from bot.actions.send_evening import (
+    LOOK_AGAIN,
+    NudgeText,
+    StillThere,
+    has_answer_since,
+    refresh_evening,
+    send_evening,
+)
+from bot.actions.set_place import PlacesSaved
+from bot.actions.set_town import SetCoordinates, WhichTown
+from bot.actions.share import LeaveAsked, MemberAsked, Stranger, join, tell_others, welcome_newcomer
+from bot.actions.show_more import More
 from bot.actions.situation import Asked, Expecting, KnownPlace, KnownPlant, KnownProduct, Situation
+from bot.actions.undo import OldToUndo, Undo
+from bot.actions.walk_through import WalkLevelAsked, WalkStep
+from bot.actions.work_through import TickWork, WorkStage
 from bot.domain.identity import HouseholdId, MemberId
 from bot.domain.journal import Draft, Heard, evening_of
 from bot.domain.knowledge import Knowledge
@@ -98,11 +80,11 @@ class Said:
 
     answers: list[tuple[int, Answer]] = field(default_factory=list)
     edits: list[tuple[int, int, Answer | None]] = field(default_factory=list)
-    erased: "list[Erased]" = field(default_factory=list)
+    erased: "list[Erasure]" = field(default_factory=list)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Erased:
+class Erasure:
     """What was erased at somebody's wish, by its number: a household with its pictures, or a member."""
 
     household: HouseholdId | None = None
@@ -175,9 +157,9 @@ class Conversation:
             said.answers.append((incoming.chat, answer))
         said.answers += [(chat, self._answer([one], desk, None)) for chat, one in desk.elsewhere]
         if desk.erased is Erasing.HOME:
-            said.erased.append(Erased(household=member.household))
+            said.erased.append(Erasure(household=member.household))
         elif desk.erased is Erasing.ME:
-            said.erased.append(Erased(member=member.id))
+            said.erased.append(Erasure(member=member.id))
         elif desk.has_written:
             refresh_evening(desk)
         return said
@@ -307,7 +289,7 @@ class Conversation:
         merely asks, or is not understood, has answered nothing.
         """
         nudge = desk.household.nudge
-        is_courtesy = all(isinstance(one, Thanks | Greet | Start) for one in commands)
+        is_courtesy = all(isinstance(one, Thanks | Greet | BeginTalk) for one in commands)
         is_answer = nudge is not None and not nudge.is_heard and not is_courtesy
         if nudge is not None and _settles(commands) and not has_answer_since(desk, nudge.at):
             here = desk.member.chat
@@ -407,7 +389,7 @@ def _opens_question(outcome: Outcome) -> bool:
             return not in_full
         case PlantsAdded():
             return outcome.asks_quarantine or outcome.asks_facing_of is not None
-        case Moved(beside=beside):
+        case PlantsMoved(beside=beside):
             return bool(beside)
         case MemberAsked() | ForgetAsked():
             return True
@@ -489,7 +471,7 @@ def _gone(
     """Find the exact name of a plant that is gone, so that a double send never reaches its namesake."""
     if not isinstance(incoming.kind, Text) or isinstance(commands, ButtonExpired):
         return None
-    if any(isinstance(one, AddPlants | Undo | Exposure) for one in commands):
+    if any(isinstance(one, AddPlants | Undo | GiveFirstAid) for one in commands):
         return None
     household = desk.household
     living = {plant.name.casefold() for plant in household.living}

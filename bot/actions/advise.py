@@ -1,17 +1,75 @@
 """What is asked before anything is done: what may be used, when the sun is off, what to buy."""
 
+from dataclasses import dataclass
+from datetime import date, datetime
 from decimal import Decimal
 
 from bot.actions.desk import Desk
-from bot.actions.outcomes import Fit, Fits, Lack, PlaceSun, Shopping, SunTold
-from bot.domain.care import care_of
+from bot.actions.outcome import Outcome
+from bot.domain.care import Care, care_of
 from bot.domain.consumption import left_ml, share_of_product, spray_for
 from bot.domain.course import kinds_to_seek, label_allows_on
 from bot.domain.household import Place, Plant, Product
 from bot.domain.identity import PlaceId, PlantId, ProductId
-from bot.domain.label import refusals
+from bot.domain.label import Refusal, refusals
 from bot.domain.trade import Method
 from bot.domain.window import lit_spans
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fit:
+    """Whether a product may be used on a plant: what forbids it, until when, what to mind."""
+
+    plant: str
+    product: str
+    method: Method
+    refusals: tuple[Refusal, ...]
+    allowed_on: date | None
+    care: tuple[Care, ...]
+    is_first_use: bool
+    needs_shade: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Fits(Outcome):
+    """What may be used on which plant today."""
+
+    fits: tuple[Fit, ...]
+    is_shelf_empty: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlaceSun:
+    """When direct sun, or a lamp, reaches a place today. [aware UTC]."""
+
+    place: Place
+    spans: tuple[tuple[datetime, datetime], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SunTold(Outcome):
+    """The sun of today at places; without a town nothing is known of it."""
+
+    places: tuple[PlaceSun, ...]
+    has_town: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Lack:
+    """A product of which less is left than the next round takes. [mL]."""
+
+    product: str
+    left_ml: Decimal
+    takes_ml: Decimal
+    plants: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Shopping(Outcome):
+    """What the open cases lack: kinds to look for with their plants, and what runs short."""
+
+    lacking: tuple[tuple[tuple[str, ...], tuple[str, ...]], ...]
+    low: tuple[Lack, ...]
 
 
 def tell_what_fits(plants: tuple[PlantId, ...], product: ProductId | None, desk: Desk) -> Fits:

@@ -1,9 +1,39 @@
 """What is asked about safety: may it be eaten, is what is on the shelf dangerous to animals and people."""
 
+from dataclasses import dataclass
+from datetime import date
+
 from bot.actions.desk import Desk
-from bot.actions.outcomes import Cautions, Eating, MayEat
+from bot.actions.outcome import Outcome
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.label import is_edible, wait_before_eating
+
+
+@dataclass(frozen=True, slots=True)
+class Cautions(Outcome):
+    """What is dangerous about the products on the shelf: name, caution, whether cats and fish are at risk."""
+
+    products: tuple[tuple[str, str, bool], ...]
+    knows_animals: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Eating:
+    """From when one plant may be eaten; free_on is None where nothing was used, or never again."""
+
+    plant: str
+    is_edible: bool
+    product: str | None = None
+    used_on: date | None = None
+    free_on: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class MayEat(Outcome):
+    """From when plants may be eaten, by what was used on them."""
+
+    plants: tuple[Eating, ...]
+    today: date
 
 
 def tell_cautions(asked: ProductId | None, desk: Desk) -> Cautions:

@@ -7,7 +7,7 @@ from datetime import date, datetime, time
 from threading import Lock
 from typing import Any
 
-from bot.actions.commands import Erasing
+from bot.actions.erasing import Erasing
 from bot.actions.ports import Member, NoPhotosKept, Photos, Store
 from bot.domain.agenda import Agenda, Task, plan
 from bot.domain.household import Household, Plant, fold, noted
@@ -18,6 +18,7 @@ from bot.domain.trade import Method
 
 DATED_AT = time(12)
 """Clock time of an entry told for another day, whose hour nobody knows. Judgement."""
+
 
 AGENDAS_KEPT = 4
 

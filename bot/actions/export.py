@@ -1,22 +1,76 @@
 """Files of what is planned and what was told: a calendar, a table, everything."""
 
-from dataclasses import fields
+from collections.abc import Mapping
+from dataclasses import dataclass, fields
 from datetime import date, datetime, time, timedelta
 from enum import Enum
 
-from bot.actions.answer_question import due_lines
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import Choice, Export, ExportKind, Incomplete, Missing
+from bot.actions.choice import Choice, Command
 from bot.actions.desk import Desk
-from bot.actions.outcomes import AllExported, CalendarMade, PlannedEvening, TableMade
+from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.outcome import Outcome
+from bot.actions.show_due import DueLine, due_lines
 from bot.domain.household import valid
 from bot.domain.journal import CalendarGiven, Entry, Heard, Nudged, Voided
+
+
+class ExportKind(Enum):
+    """What a file is to hold."""
+
+    CALENDAR = "calendar"
+    TABLE = "table"
+    ALL = "all"
+
+
+@dataclass(frozen=True, slots=True)
+class Export(Command):
+    """A file of what is planned or was told; without a kind it is asked."""
+
+    kind: ExportKind | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedEvening:
+    """An evening of a calendar file: what is due, and when it begins; nothing due takes it back."""
+
+    on: date
+    at: datetime
+    lines: "tuple[DueLine, ...]"
+
+
+@dataclass(frozen=True, slots=True)
+class CalendarMade(Outcome):
+    """The coming evenings as a file."""
+
+    household: int
+    zone: str
+    made_at: datetime
+    evenings: tuple[PlannedEvening, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TableMade(Outcome):
+    """The journal as rows: day, time, who, plant, what, details, whether it was taken back."""
+
+    rows: tuple[tuple[str, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class AllExported(Outcome):
+    """The household as one document."""
+
+    document: Mapping[str, object]
+    entries: int
+
 
 KINDS = (
     (ButtonText.CALENDAR, ExportKind.CALENDAR),
     (ButtonText.TABLE, ExportKind.TABLE),
     (ButtonText.EVERYTHING, ExportKind.ALL),
 )
+
+
 TAKEN_BACK_FOR = timedelta(days=90)
 """Evenings that calendar files named are taken back as long as they lie less far behind. Judgement."""
 

@@ -1,14 +1,45 @@
 """Find out what it is: one question of the key at a time, and at its end an offer to write the find."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import Choice, Identify, Incomplete, Missing
+from bot.actions.choice import Choice, Command
 from bot.actions.desk import Desk
-from bot.actions.log_find import grade_choices
-from bot.actions.outcomes import Identified, KeyAsked
+from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.log_find import LogFind, grade_choices
+from bot.actions.outcome import Outcome
 from bot.actions.situation import Expecting
+from bot.domain.identity import PlantId
 from bot.domain.key import UNSURE, Creature, KeyQuestion, Nature, next_question, remaining
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Identify(Command):
+    """Find out what was seen: the answers so far, and the find it is to complete."""
+
+    plants: tuple[PlantId, ...] = ()
+    answers: tuple[tuple[str, str], ...] = ()
+    find: LogFind | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class KeyAsked(Outcome):
+    """A question of the identification key, counted from one."""
+
+    text: str
+    number: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Identified(Outcome):
+    """What it can be, the likeliest first; has_offer says that it can be written by a button."""
+
+    creatures: tuple[Creature, ...]
+    plants: tuple[str, ...]
+    has_offer: bool
+    unnamed: int = 0
+    """How many more it can still be. [1]"""
+
 
 MOST_NAMED = 4
 

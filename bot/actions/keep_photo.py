@@ -1,14 +1,50 @@
 """Photos of plants: kept beside the journal, shown as before and after."""
 
+from dataclasses import dataclass
+
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import Choice, Incomplete, KeepPhoto, Missing
+from bot.actions.choice import Choice, Command
 from bot.actions.desk import Desk
-from bot.actions.outcomes import NoPhotos, PhotoKept, PhotosShown, TooManyPhotos
+from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.outcome import Outcome
 from bot.domain.identity import PhotoId, PlantId
 from bot.domain.journal import PhotoTaken
 
+
+@dataclass(frozen=True, slots=True)
+class KeepPhoto(Command):
+    """A photo and the plants it shows; without plants they are asked."""
+
+    photo: PhotoId
+    plants: tuple[PlantId, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class RefusePhoto(Command):
+    """A photo past the most that a household may keep."""
+
+    most: int
+
+
+@dataclass(frozen=True, slots=True)
+class PhotoKept(Outcome):
+    """A photo goes with plants; how many there are of the first now."""
+
+    plants: tuple[str, ...]
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class TooManyPhotos(Outcome):
+    """The household keeps as many photos as it may."""
+
+    most: int
+
+
 MOST_PHOTOS = 500
 """Photos of one household. Judgement: two a plant and week for a long outbreak."""
+
+
 MOST_OFFERED = 8
 
 
@@ -49,25 +85,3 @@ def _likely(desk: Desk) -> list[PlantId]:
     tonight = [plant for plant, _, _ in desk.asked_tonight()]
     cases = [plant.id for plant in desk.household.living if plant.open_cases]
     return list(dict.fromkeys((*tonight, *cases, *(plant.id for plant in desk.household.living))))
-
-
-def show_photos(plants: tuple[PlantId, ...], desk: Desk) -> PhotosShown | NoPhotos:
-    """Give the first photo since the case began, or of all, and the last one."""
-    asked = [desk.plant(plant) for plant in plants] or desk.household.living
-    shown = [plant for plant in asked if plant.photos]
-    if not shown:
-        return NoPhotos(asked[0].name if plants else None)
-    plant = max(shown, key=lambda one: max(on for on, _ in one.photos))
-    photos = sorted(plant.photos)
-    opened_on = min((case.opened_on for case in plant.open_cases), default=photos[0][0])
-    first = next((one for one in photos if one[0] >= opened_on), photos[0])
-    last = photos[-1]
-    household = desk.member.household
-    return PhotosShown(
-        plant=plant.name,
-        before_on=first[0],
-        after_on=last[0],
-        before=desk.photos.read(household, first[1]),
-        after=desk.photos.read(household, last[1]),
-        count=len(photos),
-    )

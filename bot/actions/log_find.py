@@ -1,18 +1,63 @@
-"""Write down living pests, signs and looks: what opens a case, and what closes in on its end."""
+"""Write down living pests: what opens a case, or opens it again."""
 
-from datetime import date, timedelta
+from dataclasses import dataclass
+from datetime import date
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import Choice, LogCheck, LogFind, LogSign
+from bot.actions.choice import Choice, Command
 from bot.actions.desk import Desk
-from bot.actions.outcomes import CheckLogged, FindInPast, FindLogged, SignLogged
-from bot.actions.set_apart import ask_apart
-from bot.domain.agenda import SIGN_CHECK_WITHIN_DAYS
-from bot.domain.course import Because, kinds_to_seek, next_step
+from bot.actions.isolate import ask_apart
+from bot.actions.outcome import Outcome
+from bot.domain.course import Because, Progress, Step, kinds_to_seek, next_step
 from bot.domain.identity import PlantId
-from bot.domain.journal import CheckedClean, Found, SignSeen
-from bot.domain.release import Level
+from bot.domain.journal import Found
 from bot.domain.trade import Grade, grade_of
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LogFind(Command):
+    """Living pests seen: a count or a grade."""
+
+    plants: tuple[PlantId, ...]
+    count: int | None = None
+    grade: Grade | None = None
+    pest: str | None = None
+    where: str | None = None
+    on: date | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FindLogged(Outcome):
+    """A find: the case, what to do now, whom it exposes."""
+
+    plant: str
+    on: date
+    pest: str
+    count: int | None
+    grade: Grade
+    where: str | None
+    is_new_case: bool
+    is_new_pest: bool
+    is_reopened: bool
+    is_isolated: bool
+    place: str | None
+    neighbours: tuple[str, ...]
+    step: Step | None
+    product: str | None
+    progress: Progress
+    tonight: date | None
+    seek: tuple[str, ...] = ()
+    """Kinds of product that would reach the pest, where the shelf has none."""
+
+
+@dataclass(frozen=True, slots=True)
+class FindInPast(Outcome):
+    """A find of a day before its case was closed or corrected: written, and the plan stays."""
+
+    plant: str
+    pest: str
+    on: date
+
 
 GRADES = {ButtonText.UP_TO_5: Grade.FEW, ButtonText.UP_TO_30: Grade.SOME, ButtonText.MANY: Grade.MANY}
 
@@ -79,35 +124,4 @@ def neighbours(desk: Desk, plant_id: PlantId) -> tuple[str, ...]:
         desk.plant(watch).name
         for watch, why in desk.agenda.watched.items()
         if why.because_of == plant_id and watch != plant_id
-    )
-
-
-def log_sign(command: LogSign, desk: Desk) -> SignLogged:
-    """Write a sign; it resets nothing and asks for a look."""
-    desk.write(desk.draft(SignSeen(command.sign), plant=plant, on=command.on) for plant in command.plants)
-    on = command.on or desk.today
-    by = max(on + timedelta(days=SIGN_CHECK_WITHIN_DAYS), desk.today)
-    return SignLogged(desk.names(command.plants), command.sign, on, by)
-
-
-def log_check(command: LogCheck, desk: Desk) -> CheckLogged:
-    """Write looks with none seen; the same plant and day told twice is one look."""
-    level = command.level or Level.PLAIN
-    on: date = command.on or desk.today
-    plants = [
-        plant
-        for plant in dict.fromkeys(command.plants)
-        if not any(check.on == on and check.level is level for check in desk.plant(plant).checks)
-    ]
-    desk.write(desk.draft(CheckedClean(level), plant=plant, on=command.on) for plant in plants)
-    return CheckLogged(
-        on=on,
-        level=level,
-        plants=desk.names(dict.fromkeys(command.plants)),
-        cases=tuple(
-            (desk.plant(plant).name, state)
-            for plant in dict.fromkeys(command.plants)
-            for state in desk.agenda.progress.get(plant, ())
-        ),
-        ready=desk.names(plant for plant in desk.agenda.ready if plant in command.plants),
     )

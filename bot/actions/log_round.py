@@ -1,17 +1,92 @@
 """Write down treatments done: tonight's, or others, on any day."""
 
-from datetime import date
+from dataclasses import dataclass
+from datetime import date, datetime
 
-from bot.actions.commands import LogRound
+from bot.actions.choice import Command
 from bot.actions.desk import Desk
-from bot.actions.outcomes import DonePlant, NothingDue, RoundLogged, Spent, TooSoon
-from bot.domain.course import Step, label_days, next_step
+from bot.actions.outcome import Outcome
+from bot.domain.course import Progress, Step, label_days, next_step
 from bot.domain.gap import Lateness
 from bot.domain.household import Plant
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.journal import Treated, evening_of
 from bot.domain.label import Refusal, eat_from, is_edible, refusals
 from bot.domain.trade import Method
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LogRound(Command):
+    """A treatment done. No method: what tonight's nudge asked of each plant."""
+
+    plants: tuple[PlantId, ...]
+    method: Method | None = None
+    product: ProductId | None = None
+    on: date | None = None
+    at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TooSoon:
+    """A product was used sooner than its label allows; logged, with a warning."""
+
+    plant: str
+    product: str
+    days: int
+    label_days: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DonePlant:
+    """One plant's treatment as written, and what comes next for it."""
+
+    name: str
+    method: Method
+    product: str | None
+    next: Step | None
+    progress: tuple[Progress, ...]
+    late: Step | None
+    is_repeat: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Spent:
+    """A plant, the product used on it, the rules that forbid it from now on, and the next product, if any."""
+
+    plant: str
+    product: str
+    refusals: tuple[Refusal, ...]
+    following: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoundLogged(Outcome):
+    """Treatments written for a day."""
+
+    on: date
+    done: tuple[DonePlant, ...]
+    warnings: tuple[TooSoon, ...]
+    still_open: tuple[str, ...]
+    evenings: tuple[tuple[date, tuple[str, ...]], ...]
+    checks_open: tuple[str, ...]
+    mornings: tuple[str, ...] = ()
+    against: tuple[tuple[str, str, tuple[Refusal, ...]], ...] = ()
+    """Plant, product, and the rules the use was against."""
+    first_uses: tuple[tuple[str, str], ...] = ()
+    """Plants and products that met for the first time."""
+    eat_from: tuple[tuple[str, date | None], ...] = ()
+    """Edible plants and the first day to eat from them; None is never."""
+    spent: tuple[Spent, ...] = ()
+    """Products that may not be used on a plant again for now, and what comes instead."""
+
+
+@dataclass(frozen=True, slots=True)
+class NothingDue(Outcome):
+    """`done` or `later` with nothing to answer; what is open instead."""
+
+    next_on: date | None
+    checks_open: tuple[str, ...] = ()
+    mornings: tuple[str, ...] = ()
 
 
 def log_round(command: LogRound, desk: Desk) -> RoundLogged | NothingDue:

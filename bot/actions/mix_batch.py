@@ -1,17 +1,20 @@
 """Work out a mixture: by the label as told, else by what is usual, marked so."""
 
-from dataclasses import replace
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 from decimal import Decimal
+from enum import Enum
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import Choice, Decline, Incomplete, LogUse, Missing, Mix, StockProduct
+from bot.actions.choice import Choice, Command
 from bot.actions.desk import Desk
-from bot.actions.outcomes import CannotMix, Mixed, MixTrouble, NothingSprayed, UnlikelyUse, UseLogged
+from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.outcome import Outcome
 from bot.actions.situation import Expecting
-from bot.domain.consumption import FACTOR, left_ml, spray_factor, spray_for, sprayed_on, usual_ml
+from bot.actions.stock_product import StockProduct
+from bot.domain.consumption import left_ml, spray_factor, spray_for
 from bot.domain.household import Product
 from bot.domain.identity import PlantId, ProductId
-from bot.domain.journal import SprayUsed
 from bot.domain.measure import Tool, Units
 from bot.domain.mixture import (
     Recipe,
@@ -23,8 +26,77 @@ from bot.domain.mixture import (
     rate_of_percent,
     rounds_left,
 )
+from bot.domain.pest import Evidence
 from bot.domain.product import ProductKind
 from bot.domain.trade import Form, Method
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mix(Command):
+    """A mixture asked for; what is not told is the label's, or usual. [mL], [mL/L], [%]."""
+
+    volume_ml: float | None
+    product: ProductId | None = None
+    ingredient: str | None = None
+    rate_ml_per_l: Decimal | None = None
+    percent: Decimal | None = None
+    percent_of: Share | None = None
+    parts: Decimal | None = None
+    """Parts of water to one of product. [1]"""
+    stock_percent: Decimal | None = None
+    tool: Tool | None = None
+    is_for_tonight: bool = False
+    plants: tuple[PlantId, ...] = ()
+    """Plants it is for: their pots give the volume."""
+    in_full: bool = False
+    """Whether the sums behind it are asked for."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mixed(Outcome):
+    """A recipe; percent_active is what the finished spray holds [%], rounds_left what the stock lasts for."""
+
+    name: str
+    recipe: Recipe
+    tool: Tool
+    is_rate_told: bool
+    is_rate_of_label: bool
+    has_told_label: bool
+    percent_active: Decimal | None
+    keeps_hours: int | None
+    caution: str
+    rounds_left: int | None
+    evidence: Evidence | None
+    cited: Mapping[str, str]
+    plants: tuple[str, ...] = ()
+    """Plants whose pots gave the volume."""
+    factor: Decimal = Decimal(1)
+    """What earlier evenings took for each millilitre reckoned. [1]"""
+    strength_percent: Decimal | None = None
+    in_full: bool = False
+    is_known: bool = False
+    """Whether it is on the shelf, where its caution was said."""
+
+
+class MixTrouble(Enum):
+    """Why nothing can be mixed."""
+
+    READY_MADE = "ready-made"
+    EMPTY_SHELF = "empty-shelf"
+    NO_RATE = "no-rate"
+    TOO_STRONG = "too-strong"
+    TOO_LITTLE = "too-little"
+
+
+@dataclass(frozen=True, slots=True)
+class CannotMix(Outcome):
+    """Nothing is mixed, and why."""
+
+    name: str
+    trouble: MixTrouble
+    exact_ml: Decimal | None = None
+    """What the rate asks for, where that is too little to be measured; or what plants take of it. [mL]"""
+
 
 _HUNDRED = Decimal(100)
 
@@ -42,24 +114,6 @@ def tonights_mixes(desk: Desk) -> tuple[Mixed, ...]:
     asked = _batches(Mix(volume_ml=None, is_for_tonight=True), desk)
     mixed = (_mix_one(one, desk) for one in asked if one.volume_ml is not None)
     return tuple(one for one in mixed if isinstance(one, Mixed))
-
-
-def log_use(command: LogUse, desk: Desk) -> UseLogged | UnlikelyUse | NothingSprayed:
-    """Keep what an evening took, so that later ones are reckoned by it."""
-    on = command.on or desk.today
-    plants = sprayed_on(desk.household, on)
-    if not plants:
-        return NothingSprayed(on)
-    usual = usual_ml(desk.household, on)
-    if not command.is_sure and not FACTOR[0] <= command.ml / usual <= FACTOR[1]:
-        choices = (
-            Choice(ButtonText.WRITE_IT, (LogUse(ml=command.ml, on=on, is_sure=True),)),
-            Choice(ButtonText.LEAVE_OUT, (Decline(),)),
-        )
-        desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
-        return UnlikelyUse(command.ml, usual, on, tuple(plant.name for plant in plants))
-    desk.write([desk.draft(SprayUsed(command.ml), on=on)])
-    return UseLogged(command.ml, on, tuple(plant.name for plant in plants), spray_factor(desk.household))
 
 
 def _offer_sums(command: Mix, desk: Desk) -> None:

@@ -1,125 +1,66 @@
 """One command to one or more outcomes."""
 
-from typing import assert_never
-
+from bot.actions.add_plants import AddPlants, NewPlant, add_plants
 from bot.actions.answer_question import answer
+from bot.actions.ask import Ask, Topic
+from bot.actions.begin_talk import BeginTalk, start
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import (
-    AddPlants,
-    Ask,
-    BeginWalk,
-    BeginWork,
-    Choice,
-    Command,
-    Correct,
-    Decline,
-    EndWalk,
-    EndWork,
-    Export,
-    Exposure,
-    Forget,
-    GoOn,
-    Greet,
-    HandOver,
-    Help,
-    Hold,
-    Identify,
-    Incomplete,
-    Invite,
-    Isolate,
-    KeepPhoto,
-    Leave,
-    LogCheck,
-    LogFind,
-    LogRound,
-    LogSign,
-    LogUse,
-    LosePlant,
-    Missing,
-    Mix,
-    More,
-    MovePlant,
-    NewPlant,
-    NotUnderstood,
-    PassPlant,
-    Postpone,
-    ReadTemperature,
-    RefusePhoto,
-    ReleasePlant,
-    RemoveMember,
-    RemovePlace,
-    Rename,
-    SetAnimals,
-    SetCoordinates,
-    SetHours,
-    SetPlace,
-    SetPot,
-    SetRoutine,
-    SetStrict,
-    SetTown,
-    SetTraits,
-    SetUnits,
-    SkipQuestion,
-    Start,
-    StockProduct,
-    Thanks,
-    TickWork,
-    Topic,
-    Undo,
-)
+from bot.actions.choice import Choice, Command
+from bot.actions.correct import Correct, correct
+from bot.actions.courtesy import Greet, Greeted, Help, Helped, Thanks, Welcomed
+from bot.actions.decline import Decline, Declined
 from bot.actions.desk import Desk
-from bot.actions.export import export
-from bot.actions.identify import identify
-from bot.actions.keep_notes import (
-    hold,
-    read_temperature,
-    set_animals,
-    set_routine,
-    set_strict,
-    set_traits,
-    stock,
-)
-from bot.actions.keep_photo import keep_photo
-from bot.actions.log_find import log_check, log_find, log_sign
-from bot.actions.log_round import log_round, nothing_due
-from bot.actions.mix_batch import log_use, mix_batch
+from bot.actions.export import Export, export
+from bot.actions.forget import Forget, forget
+from bot.actions.give_first_aid import Exposed, GiveFirstAid
+from bot.actions.hold import Hold, Paused, hold
+from bot.actions.identify import Identify, identify
+from bot.actions.incomplete import Asks, Incomplete, Missing
+from bot.actions.isolate import Isolate, isolate
+from bot.actions.keep_photo import KeepPhoto, RefusePhoto, TooManyPhotos, keep_photo
+from bot.actions.log_check import LogCheck, log_check
+from bot.actions.log_find import LogFind, log_find
+from bot.actions.log_round import LogRound, log_round, nothing_due
+from bot.actions.log_sign import LogSign, log_sign
+from bot.actions.log_use import LogUse, log_use
+from bot.actions.lose_plant import LosePlant, lose
+from bot.actions.mix_batch import Mix, mix_batch
+from bot.actions.move_plant import MovePlant, move
 from bot.actions.name_pest import candidates, settle_pest
-from bot.actions.outcomes import (
-    Asks,
-    Declined,
-    Exposed,
-    Greeted,
-    Helped,
-    MoreText,
-    NotYet,
-    NoWalk,
-    Outcome,
-    Paused,
-    TooManyPhotos,
-    Unclear,
-    Welcomed,
-)
-from bot.actions.postpone import postpone
-from bot.actions.rearrange import remove_place, rename, set_pot
-from bot.actions.set_apart import isolate, lose, move, release
-from bot.actions.set_up import (
-    add_plants,
-    set_coordinates,
-    set_hours,
-    set_place,
-    set_town,
-    set_units,
-    skip_question,
-    start,
-)
-from bot.actions.share import forget, hand_over, invite, leave, remove_member
+from bot.actions.not_understood import NotUnderstood, Unclear, is_new_plant
+from bot.actions.outcome import Outcome
+from bot.actions.postpone import Postpone, postpone
+from bot.actions.read_temperature import ReadTemperature, read_temperature
+from bot.actions.release_plant import NotYet, ReleasePlant, release
+from bot.actions.remove_place import RemovePlace, remove_place
+from bot.actions.rename import Rename, rename
+from bot.actions.set_animals import SetAnimals, set_animals
+from bot.actions.set_hours import SetHours, set_hours
+from bot.actions.set_place import SetPlace, set_place
+from bot.actions.set_pot import SetPot, set_pot
+from bot.actions.set_routine import SetRoutine, set_routine
+from bot.actions.set_strict import SetStrict, set_strict
+from bot.actions.set_town import SetCoordinates, SetTown, set_coordinates, set_town
+from bot.actions.set_traits import SetTraits, set_traits
+from bot.actions.set_units import SetUnits, set_units
+from bot.actions.share import HandOver, Invite, Leave, RemoveMember, hand_over, invite, leave, remove_member
+from bot.actions.show_more import More, MoreText
 from bot.actions.situation import Expecting
-from bot.actions.take_back import correct, undo
-from bot.actions.walk_through import begin_walk, end_walk, go_on, pass_plant
-from bot.actions.work_through import begin_work, end_work, tick_work
-
-LONGEST_KIND = 3
-"""Words of a plant's name that is taken for one. Judgement."""
+from bot.actions.skip_question import SkipQuestion, skip_question
+from bot.actions.stock_product import StockProduct, stock
+from bot.actions.undo import Undo, undo
+from bot.actions.walk_through import (
+    BeginWalk,
+    EndWalk,
+    GoOn,
+    NoWalk,
+    PassPlant,
+    begin_walk,
+    end_walk,
+    go_on,
+    pass_plant,
+)
+from bot.actions.work_through import BeginWork, EndWork, TickWork, begin_work, end_work, tick_work
 
 
 def perform(command: Command, desk: Desk) -> list[Outcome]:
@@ -132,12 +73,14 @@ def perform(command: Command, desk: Desk) -> list[Outcome]:
 
 
 def _expects_an_evening(command: Command) -> bool:
-    return isinstance(command, Start | LogFind) or (isinstance(command, Ask) and command.topic is Topic.DUE)
+    return isinstance(command, BeginTalk | LogFind) or (
+        isinstance(command, Ask) and command.topic is Topic.DUE
+    )
 
 
 def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912, PLR0915 - one arm a command
     match command:
-        case Start():
+        case BeginTalk():
             return [start(command, desk)]
         case SetTown():
             return [set_town(command, desk)]
@@ -241,17 +184,17 @@ def _done(command: Command, desk: Desk) -> list[Outcome]:  # noqa: C901, PLR0912
             return [Welcomed()]
         case Help():
             return [Helped()]
-        case Exposure():
+        case GiveFirstAid():
             return [Exposed()]
         case NotUnderstood(reason="nothing open"):
             return [nothing_due(desk)]
-        case NotUnderstood(text=text, reason="") if _is_new_plant(text, desk):
+        case NotUnderstood(text=text, reason="") if is_new_plant(text, desk):
             add = Choice(ButtonText.ADD, (AddPlants((NewPlant(name=text),), is_sure=True),), text)
             return [_ask(Incomplete(missing=Missing.ADD, text=text, choices=(add,)), desk)]
         case NotUnderstood(text=text, reason=reason):
             return [Unclear(text, reason, tuple(plant.name for plant in desk.household.living))]
         case _:
-            assert_never(command)
+            raise TypeError(type(command).__name__)
 
 
 def _work(command: BeginWork | TickWork | EndWork, desk: Desk) -> Outcome:
@@ -278,11 +221,6 @@ def _walk(command: BeginWalk | PassPlant | GoOn | EndWalk, desk: Desk) -> list[O
     if outcome is not None:
         return [outcome]
     return [] if isinstance(command, GoOn) else [NoWalk()]
-
-
-def _is_new_plant(text: str, desk: Desk) -> bool:
-    """Whether what was not understood is just the name of a kind of plant."""
-    return len(text.split()) <= LONGEST_KIND and desk.knowledge.kind_by_word.get(text.casefold()) is not None
 
 
 def _find(command: LogFind, desk: Desk) -> list[Outcome]:

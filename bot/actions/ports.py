@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any, Protocol
 
-from bot.actions.commands import Choice
+from bot.actions.choice import Choice
 from bot.actions.situation import Expecting
 from bot.domain.identity import HouseholdId, MemberId, PhotoId, PlaceId, PlantId, ProductId
 from bot.domain.journal import Draft, Entry

@@ -1,12 +1,36 @@
 """Put off what was asked tonight."""
 
-from bot.actions.commands import Postpone
+from dataclasses import dataclass
+from datetime import date, datetime
+
+from bot.actions.choice import Command
 from bot.actions.desk import Desk
-from bot.actions.outcomes import NothingDue, PutOff
+from bot.actions.log_round import NothingDue
+from bot.actions.outcome import Outcome
 from bot.domain.course import Step, next_step
 from bot.domain.gap import Lateness
 from bot.domain.household import Plant
+from bot.domain.identity import PlantId
 from bot.domain.journal import Postponed
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Postpone(Command):
+    """Not tonight: another day, or later this evening (at)."""
+
+    plants: tuple[PlantId, ...]
+    on: date | None = None
+    at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PutOff(Outcome):
+    """Due on another day, or later this evening; costs names plants that run late by it."""
+
+    plants: tuple[str, ...]
+    on: date
+    at: datetime | None
+    costs: tuple[tuple[str, Step], ...]
 
 
 def postpone(command: Postpone, desk: Desk) -> PutOff | NothingDue:

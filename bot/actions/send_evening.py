@@ -1,12 +1,13 @@
 """The evening comes: compose the nudge from the state at this moment, or find that nothing is due."""
 
-from datetime import datetime, timedelta
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
 
-from bot.actions.answer_question import due_lines
 from bot.actions.desk import Desk
-from bot.actions.mix_batch import tonights_mixes
-from bot.actions.outcomes import NudgeText, StillThere
+from bot.actions.mix_batch import Mixed, tonights_mixes
+from bot.actions.outcome import Outcome
 from bot.actions.ports import Store
+from bot.actions.show_due import DueLine, due_lines
 from bot.domain.agenda import Task
 from bot.domain.care import Care, care_of
 from bot.domain.course import Step, is_root_prone
@@ -27,9 +28,40 @@ from bot.domain.journal import (
 )
 from bot.domain.knowledge import Knowledge
 from bot.domain.label import is_warm
-from bot.domain.nudging import is_long_silent, needs_shade, next_nudge_at, placements
+from bot.domain.nudging import Placement, is_long_silent, needs_shade, next_nudge_at, placements
 from bot.domain.pest import Level
 from bot.domain.slot import SlotKind
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NudgeText(Outcome):
+    """Tonight's nudge."""
+
+    on: date
+    count: int
+    lines: tuple[DueLine, ...]
+    placements: tuple[Placement, ...]
+    names: tuple[tuple[int, str], ...]
+    ready: tuple[str, ...]
+    late: tuple[tuple[str, Step], ...]
+    mixes: tuple[Mixed, ...] = ()
+    care: tuple[tuple[Care, tuple[str, ...]], ...] = ()
+    first_uses: tuple[tuple[str, str], ...] = ()
+    """Plants and products that meet for the first time tonight."""
+    lift: tuple[str, ...] = ()
+    """Plants whose roots nobody has looked at, though pests of their kind sit there."""
+    warm: tuple[str, ...] = ()
+    """Plants to be sprayed where it is warm enough for a word of caution."""
+
+
+@dataclass(frozen=True, slots=True)
+class StillThere(Outcome):
+    """Nobody has said a word for a week: asked whether to go on."""
+
+    on: date
+    count: int
+    since: date
+
 
 LOOK_AGAIN = timedelta(hours=6)
 """Where an hour was asked for and everything is done by then, look again after this long. Judgement."""

@@ -1,40 +1,132 @@
-"""Share the plants: invite somebody, join by a code, leave, hand over, be forgotten."""
+"""Share the plants: invite somebody, join by a code, leave, hand over."""
 
+from dataclasses import dataclass
 from datetime import datetime
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import (
-    Choice,
-    Decline,
-    Erasing,
-    Export,
-    Forget,
-    HandOver,
-    Invite,
-    Leave,
-    RemoveMember,
-)
+from bot.actions.choice import Choice, Command
+from bot.actions.decline import Decline
 from bot.actions.desk import Desk
 from bot.actions.incoming import Incoming
-from bot.actions.outcomes import (
-    Erased,
-    ForgetAsked,
-    HasLeft,
-    HomeErased,
-    Invited,
-    Joined,
-    LeaveAsked,
-    MemberAsked,
-    MemberGone,
-    MemberList,
-    NoSuchMember,
-    OwnerNow,
-    OwnerOnly,
-    SomebodyJoined,
-)
+from bot.actions.outcome import Outcome
 from bot.actions.ports import Member, Store
 from bot.actions.situation import Expecting
 from bot.domain.household import fold
+
+
+@dataclass(frozen=True, slots=True)
+class Invite(Command):
+    """Let somebody else share the plants."""
+
+
+@dataclass(frozen=True, slots=True)
+class Leave(Command):
+    """Share the plants no longer; asked first."""
+
+    is_confirmed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class RemoveMember(Command):
+    """Let somebody no longer share the plants; the owner's word, asked first."""
+
+    name: str
+    is_confirmed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class HandOver(Command):
+    """Make somebody else the owner; asked first."""
+
+    name: str
+    is_confirmed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Invited(Outcome):
+    """A code for one person, and until when it holds."""
+
+    code: str
+    until: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Joined(Outcome):
+    """To the newcomer: whose plants they share now, and how many."""
+
+    others: tuple[str, ...]
+    plants: int
+
+
+@dataclass(frozen=True, slots=True)
+class SomebodyJoined(Outcome):
+    """To the others: who shares the plants now."""
+
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class LeaveAsked(Outcome):
+    """Asked whether to go; the founder cannot while others share the plants."""
+
+    is_founder: bool
+
+
+@dataclass(frozen=True, slots=True)
+class HasLeft(Outcome):
+    """The membership is over."""
+
+
+@dataclass(frozen=True, slots=True)
+class MemberAsked(Outcome):
+    """Whether somebody is to go, or to own the home."""
+
+    name: str
+    is_removal: bool
+
+
+@dataclass(frozen=True, slots=True)
+class MemberGone(Outcome):
+    """Somebody no longer shares the plants; told to them too, as nobody's name."""
+
+    name: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class OwnerNow(Outcome):
+    """Who owns the home now; to the new owner it is nobody's name."""
+
+    name: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class NoSuchMember(Outcome):
+    """Nobody of that name shares the plants, or it is the speaker."""
+
+    name: str
+    others: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class OwnerOnly(Outcome):
+    """Only the owner may do that."""
+
+    owner: str
+
+
+@dataclass(frozen=True, slots=True)
+class MemberList(Outcome):
+    """Who shares the plants; the first owns the home."""
+
+    names: tuple[str, ...]
+    is_owner: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Stranger(Outcome):
+    """Not of a household; one polite refusal an hour."""
+
+    person: int
 
 
 def invite(_: Invite, desk: Desk) -> Invited:
@@ -112,37 +204,6 @@ def hand_over(command: HandOver, desk: Desk) -> MemberAsked | OwnerNow | NoSuchM
     yes = Choice(ButtonText.YES_TO, (HandOver(command.name, is_confirmed=True),), other.name)
     _ask(desk, (yes, Choice(ButtonText.NOT_NOW, (Decline(),))))
     return MemberAsked(other.name, is_removal=False)
-
-
-def forget(command: Forget, desk: Desk) -> ForgetAsked | Erased | OwnerOnly:
-    """
-    Erase the member's account, or the whole home; only after a sentence that was asked for is typed.
-
-    An owner others share with hands over first, or erases the home for all.
-    """
-    others = tuple(one for one in desk.store.members(desk.member.household) if one.id != desk.member.id)
-    if command.what is Erasing.HOME and not desk.member.is_owner and others:
-        return OwnerOnly(next((one.name for one in others if one.is_owner), ""))
-    what = Erasing.HOME if not others else command.what
-    must_hand_over = desk.member.is_owner and bool(others) and what is Erasing.ME
-    question = desk.store.question(desk.member.household, desk.member.chat)
-    was_asked = question is not None and question.expecting is Expecting.ERASE
-    if not (command.is_typed and was_asked) or must_hand_over:
-        choices = (
-            Choice(ButtonText.EXPORT_FIRST, (Export(),)),
-            Choice(ButtonText.KEEP_EVERYTHING, (Decline(),)),
-        )
-        desk.store.ask(desk.member.household, desk.member.chat, Expecting.ERASE, choices, desk.now)
-        plants = len(desk.household.living)
-        return ForgetAsked(what, plants, tuple(one.name for one in others), must_hand_over)
-    if what is Erasing.HOME:
-        for chat in sorted({one.chat for one in others} - {desk.member.chat}):
-            desk.say_elsewhere(chat, HomeErased(desk.member.name))
-        desk.store.forget_household(desk.member.household)
-    else:
-        desk.store.forget_member(desk.member.id, desk.now)
-    desk.erased = what
-    return Erased(what)
 
 
 def _ask(desk: Desk, choices: tuple[Choice, ...]) -> None:

@@ -1,16 +1,37 @@
 """Is it working: the counts of a case over time, what to make of them, and what to draw."""
 
+from dataclasses import dataclass
 from datetime import date, timedelta
 from math import ceil, isfinite
 
 from bot.actions.desk import Desk
-from bot.actions.outcomes import NoTrend, TrendShown
+from bot.actions.outcome import Outcome
 from bot.domain.climate import temperature_on
 from bot.domain.course import round_days
 from bot.domain.household import Case, Plant
 from bot.domain.identity import PlantId
 from bot.domain.survival import VISIBLE, Start
-from bot.domain.trend import Count, fitted_band, hatch_wave_days, trend
+from bot.domain.trend import Band, Count, Trend, fitted_band, hatch_wave_days, trend
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TrendShown(Outcome):
+    """How the counts on a plant go; points are counts or what a grade stands for, nought for none seen."""
+
+    plant: str
+    pest: str
+    trend: Trend
+    points: tuple[Count, ...]
+    rounds: tuple[date, ...]
+    band: tuple[Band, ...]
+    hatch_due_on: date | None
+
+
+@dataclass(frozen=True, slots=True)
+class NoTrend(Outcome):
+    """Nothing is open whose counts could be followed."""
+
+    plant: str | None
 
 
 def show_trend(plants: tuple[PlantId, ...], desk: Desk) -> TrendShown | NoTrend:

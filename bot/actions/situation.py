@@ -5,7 +5,7 @@ from datetime import date, datetime
 from enum import Enum
 from zoneinfo import ZoneInfo
 
-from bot.actions.commands import Choice
+from bot.actions.choice import Choice
 from bot.domain.identity import PlaceId, PlantId, ProductId
 from bot.domain.measure import Units
 from bot.domain.trade import Method

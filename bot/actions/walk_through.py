@@ -1,9 +1,14 @@
 """The check walk in the chat: one plant at a time, one tap each, resumable."""
 
+from dataclasses import dataclass
+
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import BeginWalk, Choice, EndWalk, GoOn, LogCheck, LogFind, PassPlant
+from bot.actions.choice import Choice, Command
 from bot.actions.desk import Desk
-from bot.actions.outcomes import NoPlants, WalkDone, WalkLevelAsked, WalkStep, WalkStopped
+from bot.actions.log_check import LogCheck
+from bot.actions.log_find import LogFind
+from bot.actions.outcome import Outcome
+from bot.actions.show_plants import NoPlants
 from bot.actions.situation import Expecting
 from bot.domain.identity import PlantId
 from bot.domain.journal import WalkBegun, WalkEnded, WalkPassed
@@ -11,11 +16,89 @@ from bot.domain.release import Level
 from bot.domain.trade import Grade
 from bot.domain.walk import is_under_way, walk_order
 
+
+@dataclass(frozen=True, slots=True)
+class BeginWalk(Command):
+    """
+    A look over plants one by one, all where none are named, or the walk under way again.
+
+    The level is asked where it is not told.
+    """
+
+    level: Level | None = None
+    plants: tuple[PlantId, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class PassPlant(Command):
+    """Not this one on this walk."""
+
+    plants: tuple[PlantId, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class GoOn(Command):
+    """The walk's next plant, unless something is being asked about this one."""
+
+
+@dataclass(frozen=True, slots=True)
+class EndWalk(Command):
+    """Stop the walk, to go on later; or for good."""
+
+    is_for_good: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class WalkLevelAsked(Outcome):
+    """How closely the plants of a walk are to be looked at; how many they are."""
+
+    plants: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WalkStep(Outcome):
+    """The plant at hand on a check walk, its number among all, its open cases and where they hide."""
+
+    plant: str
+    place: str | None
+    number: int
+    count: int
+    level: Level
+    pests: tuple[str, ...]
+    hides: str | None
+    is_resumed: bool
+    is_first: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WalkDone(Outcome):
+    """What a walk came to."""
+
+    none_seen: tuple[str, ...]
+    found: tuple[str, ...]
+    passed: tuple[str, ...]
+    ready: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WalkStopped(Outcome):
+    """Enough for now; plants left, none where it is over for good."""
+
+    plants_left: int
+
+
+@dataclass(frozen=True, slots=True)
+class NoWalk(Outcome):
+    """No check walk is under way."""
+
+
 LEVELS = (
     (ButtonText.PLAIN_LOOK, Level.PLAIN),
     (ButtonText.WITH_A_LENS, Level.LENS),
     (ButtonText.GLANCE, Level.GLANCE),
 )
+
+
 GRADES = ((ButtonText.A_FEW, Grade.FEW), (ButtonText.SOME, Grade.SOME), (ButtonText.MANY, Grade.MANY))
 
 

@@ -1,11 +1,12 @@
 """A work day in the chat: one stage at a time, each tick the treatment it stands for."""
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import BeginWork, Choice, EndWork, TickWork
+from bot.actions.choice import Choice, Command
 from bot.actions.desk import Desk
-from bot.actions.outcomes import NoWork, WorkDone, WorkPaused, WorkStage
+from bot.actions.outcome import Outcome
 from bot.actions.situation import Expecting
 from bot.domain.course import choose_product, label_allows_on, next_step
 from bot.domain.household import Plant, Product, Work
@@ -15,6 +16,65 @@ from bot.domain.mixture import spray_ml
 from bot.domain.trade import Grade, Method
 from bot.domain.workday import Stage, StagePlan, Worked, plan_work
 
+
+@dataclass(frozen=True, slots=True)
+class BeginWork(Command):
+    """A work day with these plants, or with all that need it; or the one under way again."""
+
+    plants: tuple[PlantId, ...] = ()
+    cleaned_out: tuple[PlantId, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class TickWork(Command):
+    """The open stage is done, but for some plants; or it is left out."""
+
+    but: tuple[PlantId, ...] = ()
+    is_left_out: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class EndWork(Command):
+    """Enough for today, to go on later; or for good."""
+
+    is_for_good: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WorkStage(Outcome):
+    """The stage at hand: its plants in order, its number among all, what was written before it."""
+
+    plan: StagePlan
+    plants: tuple[str, ...]
+    number: int
+    count: int
+    minutes_left: int
+    product: str | None
+    just_washed: tuple[str, ...]
+    written: tuple[tuple[Stage, tuple[str, ...]], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WorkDone(Outcome):
+    """Nothing is left of the work day."""
+
+    written: tuple[tuple[Stage, tuple[str, ...]], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WorkPaused(Outcome):
+    """Enough for today; stages left, none where it is over for good."""
+
+    stages_left: int
+
+
+@dataclass(frozen=True, slots=True)
+class NoWork(Outcome):
+    """No work day is under way, or there is nothing to work on."""
+
+    is_begun: bool
+
+
 TREATED = {
     Stage.PRUNE: Method.PRUNE,
     Stage.WASH: Method.RINSE,
@@ -22,6 +82,7 @@ TREATED = {
     Stage.SPRAY: Method.SPRAY,
 }
 """What a tick writes; the other stages are only ticked."""
+
 
 _Written = tuple[tuple[Stage, tuple[str, ...]], ...]
 

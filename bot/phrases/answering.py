@@ -3,7 +3,14 @@
 from dataclasses import replace
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import Choice, Identify, Isolate, LogCheck, LogFind, LogSign, Mix, Postpone
+from bot.actions.choice import Choice
+from bot.actions.identify import Identify
+from bot.actions.isolate import Isolate
+from bot.actions.log_check import LogCheck
+from bot.actions.log_find import LogFind
+from bot.actions.log_sign import LogSign
+from bot.actions.mix_batch import Mix
+from bot.actions.postpone import Postpone
 from bot.actions.situation import Situation
 from bot.domain.trade import Grade, Sign
 from bot.phrases.asking import Meant

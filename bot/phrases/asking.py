@@ -4,16 +4,12 @@ from collections.abc import Callable
 from datetime import date, datetime
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import (
-    Choice,
-    Command,
-    Incomplete,
-    LogCheck,
-    LogRound,
-    Missing,
-    NotUnderstood,
-)
+from bot.actions.choice import Choice, Command
+from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.log_check import LogCheck
 from bot.actions.log_find import grade_choices
+from bot.actions.log_round import LogRound
+from bot.actions.not_understood import NotUnderstood
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.trade import Method
 from bot.phrases.clause import Clause, Setting, unique

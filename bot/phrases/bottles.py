@@ -5,8 +5,10 @@ from dataclasses import dataclass, field, replace
 from decimal import Decimal
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import Choice, Incomplete, Missing, StockProduct
+from bot.actions.choice import Choice
+from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.situation import Situation
+from bot.actions.stock_product import StockProduct
 from bot.domain.trade import Form
 from bot.phrases.asking import Meant
 from bot.phrases.days import Every, when_at

@@ -5,44 +5,35 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import TypeGuard
 
+from bot.actions.add_plants import AddPlants
+from bot.actions.ask import Ask, Topic
+from bot.actions.begin_talk import BeginTalk
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import (
-    AddPlants,
-    Ask,
-    BeginWalk,
-    Choice,
-    Command,
-    Export,
-    Exposure,
-    Forget,
-    Greet,
-    Help,
-    Hold,
-    Incomplete,
-    Invite,
-    Leave,
-    LogCheck,
-    LogFind,
-    LogRound,
-    Missing,
-    Mix,
-    NotUnderstood,
-    Postpone,
-    ReadTemperature,
-    SetCoordinates,
-    SetHours,
-    SetPlace,
-    SetStrict,
-    SetTown,
-    SetUnits,
-    SkipQuestion,
-    Start,
-    StockProduct,
-    Thanks,
-    Topic,
-    Undo,
-)
+from bot.actions.choice import Choice, Command
+from bot.actions.courtesy import Greet, Help, Thanks
+from bot.actions.export import Export
+from bot.actions.forget import Forget
+from bot.actions.give_first_aid import GiveFirstAid
+from bot.actions.hold import Hold
+from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.log_check import LogCheck
+from bot.actions.log_find import LogFind
+from bot.actions.log_round import LogRound
+from bot.actions.mix_batch import Mix
+from bot.actions.not_understood import NotUnderstood
+from bot.actions.postpone import Postpone
+from bot.actions.read_temperature import ReadTemperature
+from bot.actions.set_hours import SetHours
+from bot.actions.set_place import SetPlace
+from bot.actions.set_strict import SetStrict
+from bot.actions.set_town import SetCoordinates, SetTown
+from bot.actions.set_units import SetUnits
+from bot.actions.share import Invite, Leave
 from bot.actions.situation import Expecting, Situation
+from bot.actions.skip_question import SkipQuestion
+from bot.actions.stock_product import StockProduct
+from bot.actions.undo import Undo
+from bot.actions.walk_through import BeginWalk
 from bot.domain.identity import PlantId
 from bot.domain.measure import Units
 from bot.phrases.answering import evenings_asked_for, read_answer, read_why
@@ -295,7 +286,7 @@ _MOST_SENTENCES = 12
 _DISH_SOAP = frozenset({"dish", "dishwashing", "washing", "laundry", "household"})
 _LONG_NAME = 7
 """A name nobody knows, as long as this, may be a slip of a word that is known. Judgement."""
-_PAST_A_QUESTION = (Undo, Help, Exposure, Ask, Start, SetHours, SetPlace, AddPlants)
+_PAST_A_QUESTION = (Undo, Help, GiveFirstAid, Ask, BeginTalk, SetHours, SetPlace, AddPlants)
 
 
 def understand(text: str, situation: Situation) -> Meant:
@@ -309,7 +300,7 @@ def understand(text: str, situation: Situation) -> Meant:
         return (NotUnderstood(text[:LONGEST], reason="too long"),)
     words = words_of(plain(text))
     if is_exposure(names_of(situation).without_plants(words)):
-        return (Exposure(),)
+        return (GiveFirstAid(),)
     if not any(word[:1].isalnum() for word in words) and "?" not in words:
         return _by_sign(text, situation)
     meant = _by_sentences(text, situation) or _read(text, words, situation)
@@ -443,7 +434,7 @@ def _slashed(text: str) -> Command | None:
     name, _, payload = text.strip().partition(" ")
     name = name.partition("@")[0].lower()
     if name == "/start":
-        return Start(payload.strip())
+        return BeginTalk(payload.strip())
     return _SLASHED.get(name) if not payload.strip() else None
 
 

@@ -5,15 +5,12 @@ from decimal import Decimal
 from itertools import takewhile
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import (
-    Choice,
-    Hold,
-    Incomplete,
-    Missing,
-    Mix,
-    ReadTemperature,
-    StockProduct,
-)
+from bot.actions.choice import Choice
+from bot.actions.hold import Hold
+from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.mix_batch import Mix
+from bot.actions.read_temperature import ReadTemperature
+from bot.actions.stock_product import StockProduct
 from bot.domain.identity import ProductId
 from bot.domain.measure import IMPERIAL_ML, US_ML
 from bot.domain.trade import Form, Grade

@@ -2,7 +2,7 @@
 
 from itertools import pairwise
 
-from bot.actions.commands import Identify
+from bot.actions.identify import Identify
 from bot.actions.situation import Situation
 from bot.phrases.asking import Meant
 from bot.phrases.items import items_of

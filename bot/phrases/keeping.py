@@ -3,21 +3,16 @@
 from datetime import date
 from typing import TypeVar
 
+from bot.actions.ask import Ask, Topic
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import (
-    Ask,
-    Choice,
-    Command,
-    Correct,
-    Decline,
-    Incomplete,
-    Isolate,
-    LosePlant,
-    Missing,
-    MovePlant,
-    ReleasePlant,
-    Topic,
-)
+from bot.actions.choice import Choice, Command
+from bot.actions.correct import Correct
+from bot.actions.decline import Decline
+from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.isolate import Isolate
+from bot.actions.lose_plant import LosePlant
+from bot.actions.move_plant import MovePlant
+from bot.actions.release_plant import ReleasePlant
 from bot.domain.agenda import QUARANTINE_DAYS, SHORT_QUARANTINE_DAYS
 from bot.domain.identity import PlantId
 from bot.phrases.asking import Meant, ask_seen, ask_which, bad_day, not_understood

@@ -1,6 +1,8 @@
 """Which animals live here, what a plant is, and what is usual in some months."""
 
-from bot.actions.commands import ReadTemperature, SetAnimals, SetTraits
+from bot.actions.read_temperature import ReadTemperature
+from bot.actions.set_animals import SetAnimals
+from bot.actions.set_traits import SetTraits
 from bot.actions.situation import Situation
 from bot.phrases.asking import Meant
 from bot.phrases.days import MONTHS

@@ -4,7 +4,10 @@ from datetime import date
 from decimal import Decimal
 from itertools import pairwise
 
-from bot.actions.commands import Command, LogCheck, LogFind, LogSign
+from bot.actions.choice import Command
+from bot.actions.log_check import LogCheck
+from bot.actions.log_find import LogFind
+from bot.actions.log_sign import LogSign
 from bot.domain.identity import PlantId
 from bot.domain.pest import Level
 from bot.domain.trade import Grade, Method, Sign

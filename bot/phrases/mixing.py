@@ -4,7 +4,11 @@ from dataclasses import dataclass, field, replace
 from decimal import Decimal
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import Choice, Incomplete, LogUse, Missing, Mix, NotUnderstood
+from bot.actions.choice import Choice
+from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.log_use import LogUse
+from bot.actions.mix_batch import Mix
+from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.measure import IMPERIAL_ML, METRIC_ML, US_ML, Tool

@@ -3,40 +3,35 @@
 from datetime import date
 from decimal import Decimal
 
-from bot.actions.commands import (
-    AddPlants,
-    Ask,
-    BeginWalk,
-    Command,
-    Correct,
-    Decline,
-    Exposure,
-    Greet,
-    Help,
-    Hold,
-    Identify,
-    Incomplete,
-    Isolate,
-    LogCheck,
-    LogFind,
-    LogRound,
-    LogSign,
-    LosePlant,
-    Missing,
-    Mix,
-    MovePlant,
-    NotUnderstood,
-    Postpone,
-    ReadTemperature,
-    ReleasePlant,
-    SetRoutine,
-    SetTraits,
-    SkipQuestion,
-    StockProduct,
-    Thanks,
-    Undo,
-)
+from bot.actions.add_plants import AddPlants
+from bot.actions.ask import Ask
+from bot.actions.choice import Command
+from bot.actions.correct import Correct
+from bot.actions.courtesy import Greet, Help, Thanks
+from bot.actions.decline import Decline
+from bot.actions.give_first_aid import GiveFirstAid
+from bot.actions.hold import Hold
+from bot.actions.identify import Identify
+from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.isolate import Isolate
+from bot.actions.log_check import LogCheck
+from bot.actions.log_find import LogFind
+from bot.actions.log_round import LogRound
+from bot.actions.log_sign import LogSign
+from bot.actions.lose_plant import LosePlant
+from bot.actions.mix_batch import Mix
+from bot.actions.move_plant import MovePlant
+from bot.actions.not_understood import NotUnderstood
+from bot.actions.postpone import Postpone
+from bot.actions.read_temperature import ReadTemperature
+from bot.actions.release_plant import ReleasePlant
+from bot.actions.set_routine import SetRoutine
+from bot.actions.set_traits import SetTraits
 from bot.actions.situation import Situation
+from bot.actions.skip_question import SkipQuestion
+from bot.actions.stock_product import StockProduct
+from bot.actions.undo import Undo
+from bot.actions.walk_through import BeginWalk
 from bot.domain.identity import PlaceId, PlantId, ProductId
 from bot.domain.trade import Form
 
@@ -44,7 +39,7 @@ _BARE: dict[type, str] = {
     Undo: "undo",
     Thanks: "thanks",
     Help: "help",
-    Exposure: "exposure",
+    GiveFirstAid: "exposure",
     Greet: "greet",
     Decline: "decline",
     SkipQuestion: "skip",

@@ -2,7 +2,7 @@
 
 import re
 
-from bot.actions.commands import SetPlace
+from bot.actions.set_place import SetPlace
 from bot.actions.situation import Situation
 from bot.domain.window import Facing, Outdoors
 from bot.phrases.text import tidy

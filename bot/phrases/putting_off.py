@@ -4,7 +4,9 @@ from datetime import UTC, date, datetime, timedelta
 from itertools import pairwise
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import Choice, Incomplete, Missing, Postpone
+from bot.actions.choice import Choice
+from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.postpone import Postpone
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method
 from bot.phrases.asking import Meant, bad_day, not_understood

@@ -2,7 +2,10 @@
 
 from itertools import pairwise
 
-from bot.actions.commands import Ask, Command, Help, Incomplete, Missing, Topic
+from bot.actions.ask import Ask, Topic
+from bot.actions.choice import Command
+from bot.actions.courtesy import Help
+from bot.actions.incomplete import Incomplete, Missing
 from bot.phrases.asking import Meant, not_understood
 from bot.phrases.clause import Clause, Setting, named
 from bot.phrases.days import Day, Period

@@ -2,7 +2,7 @@
 
 from decimal import Decimal
 
-from bot.actions.commands import NotUnderstood
+from bot.actions.not_understood import NotUnderstood
 from bot.domain.measure import IMPERIAL_ML, METRIC_ML, SPOON_ML, US_ML, Units
 from bot.domain.mixture import rate_of_volume
 from bot.phrases.numbers import SPELT, number_at

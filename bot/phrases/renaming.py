@@ -1,6 +1,11 @@
 """Other names and pots: "rename the hoya to bertha", "hoya is in a 20 cm pot now", "remove the kitchen"."""
 
-from bot.actions.commands import Ask, LogRound, NotUnderstood, RemovePlace, Rename, SetPot, Topic
+from bot.actions.ask import Ask, Topic
+from bot.actions.log_round import LogRound
+from bot.actions.not_understood import NotUnderstood
+from bot.actions.remove_place import RemovePlace
+from bot.actions.rename import Rename
+from bot.actions.set_pot import SetPot
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method

@@ -3,7 +3,9 @@
 from datetime import UTC, date, datetime
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import Choice, Command, Incomplete, LogRound, Missing
+from bot.actions.choice import Choice, Command
+from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.log_round import LogRound
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.trade import Method
 from bot.phrases.asking import Meant, ask_method, ask_seen, ask_which, bad_day, not_understood

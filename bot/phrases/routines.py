@@ -1,6 +1,7 @@
 """Habits in words: "check on sundays", "inspect every first saturday", "look them over every 10 days"."""
 
-from bot.actions.commands import Ask, SetRoutine, Topic
+from bot.actions.ask import Ask, Topic
+from bot.actions.set_routine import SetRoutine
 from bot.domain.agenda import CHECK_ROUTINE
 from bot.phrases.asking import Meant
 from bot.phrases.days import WEEKDAYS

@@ -4,7 +4,11 @@ import re
 import unicodedata
 from datetime import time
 
-from bot.actions.commands import AddPlants, Command, NewPlant, SetCoordinates, SetHours, SetPlace, SetTown
+from bot.actions.add_plants import AddPlants, NewPlant
+from bot.actions.choice import Command
+from bot.actions.set_hours import SetHours
+from bot.actions.set_place import SetPlace
+from bot.actions.set_town import SetCoordinates, SetTown
 from bot.actions.situation import Expecting, Situation
 from bot.domain.identity import PlaceId
 from bot.domain.measure import INCH_CM

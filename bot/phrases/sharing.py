@@ -1,6 +1,10 @@
 """Who shares the plants, what is exported, what is erased."""
 
-from bot.actions.commands import Ask, Erasing, Export, ExportKind, Forget, HandOver, RemoveMember, Topic
+from bot.actions.ask import Ask, Topic
+from bot.actions.erasing import Erasing
+from bot.actions.export import Export, ExportKind
+from bot.actions.forget import Forget
+from bot.actions.share import HandOver, RemoveMember
 from bot.phrases.asking import Meant
 from bot.phrases.text import tidy, words_of
 from bot.phrases.words import listed, words_in

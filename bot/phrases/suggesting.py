@@ -3,18 +3,13 @@
 from collections.abc import Callable, Iterable
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import (
-    Choice,
-    Command,
-    Greet,
-    Incomplete,
-    Missing,
-    NotUnderstood,
-    StockProduct,
-    Thanks,
-    Undo,
-)
+from bot.actions.choice import Choice, Command
+from bot.actions.courtesy import Greet, Thanks
+from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
+from bot.actions.stock_product import StockProduct
+from bot.actions.undo import Undo
 from bot.phrases.asking import Meant
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.slips import slips_between

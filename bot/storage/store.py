@@ -9,7 +9,7 @@ from typing import Any
 import sqlalchemy as sa
 from sqlalchemy import bindparam
 
-from bot.actions.commands import Choice
+from bot.actions.choice import Choice
 from bot.actions.ports import Member, Question
 from bot.actions.situation import Expecting
 from bot.domain.identity import EntryId, HouseholdId, MemberId, PlaceId, PlantId, ProductId

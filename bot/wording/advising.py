@@ -1,6 +1,6 @@
 """Words for what is asked before anything is done: what fits, when the sun is off, what to buy."""
 
-from bot.actions import outcomes as o
+from bot.actions.advise import Fit, Fits, PlaceSun, Shopping, SunTold
 from bot.domain.trade import Method
 from bot.wording.days import day, listed
 from bot.wording.labels import against
@@ -11,7 +11,7 @@ from bot.wording.voice import Voice
 _MOST = 12
 
 
-def fits(told: o.Fits) -> str:
+def fits(told: Fits) -> str:
     """Say plant by plant what may be used, and what forbids it."""
     if told.is_shelf_empty:
         return "Nothing is on your shelf yet. Say for instance “got soap, ready to use, every 7 days”, and I tell what it is for."
@@ -21,7 +21,7 @@ def fits(told: o.Fits) -> str:
     return "\n".join([*lines, "By my notes and the usual label of its kind; the label you hold decides."])
 
 
-def _fit(one: o.Fit) -> str:
+def _fit(one: Fit) -> str:
     if one.refusals:
         return f"{one.product} on {one.plant}: no, {against(one.refusals)}."
     when = f"yes, from {day(one.allowed_on)} on" if one.allowed_on else "yes"
@@ -35,7 +35,7 @@ def _fit(one: o.Fit) -> str:
     return f"{one.product} on {one.plant}: {'; '.join([when, *more])}."
 
 
-def sun_told(told: o.SunTold, voice: Voice) -> str:
+def sun_told(told: SunTold, voice: Voice) -> str:
     """Say when the sun reaches each place today."""
     if not told.places:
         return "I know no place yet. Tell me one, like “kitchen faces west”."
@@ -50,7 +50,7 @@ def sun_told(told: o.SunTold, voice: Voice) -> str:
     )
 
 
-def _place_sun(one: o.PlaceSun, voice: Voice) -> str:
+def _place_sun(one: PlaceSun, voice: Voice) -> str:
     where = place_words(one.place, voice)
     if not one.spans:
         return f"{where}: no direct sun today."
@@ -58,7 +58,7 @@ def _place_sun(one: o.PlaceSun, voice: Voice) -> str:
     return f"{where}: sun at most {listed(spans)} today."
 
 
-def shopping(told: o.Shopping, voice: Voice) -> str:
+def shopping(told: Shopping, voice: Voice) -> str:
     """Say what the open cases lack."""
     lines = [
         f"For {listed(plants)} nothing on the shelf fits. "

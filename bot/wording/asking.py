@@ -2,8 +2,9 @@
 
 from datetime import timedelta
 
-from bot.actions import outcomes as o
-from bot.actions.commands import Missing
+from bot.actions.incomplete import Asks, Missing
+from bot.actions.not_understood import Unclear
+from bot.actions.show_due import DueLine, DueList
 from bot.wording.days import listed, near_day
 from bot.wording.voice import Voice
 
@@ -49,7 +50,7 @@ UNCLEAR_REASONS = {
 }
 
 
-def due(told: o.DueList, voice: Voice) -> str:
+def due(told: DueList, voice: Voice) -> str:
     """List the coming evenings."""
     shown = [
         (on, lines) for on, lines in told.evenings if not told.is_week or on <= told.today + timedelta(days=7)
@@ -59,7 +60,7 @@ def due(told: o.DueList, voice: Voice) -> str:
     return "\n".join(f"{near_day(on, voice.today)}: {_due_words(lines)}" for on, lines in shown)
 
 
-def _due_words(lines: tuple[o.DueLine, ...]) -> str:
+def _due_words(lines: tuple[DueLine, ...]) -> str:
     groups: dict[str, list[str]] = {}
     for line in lines:
         word = line.task.method.value if line.task.method is not None else "check"
@@ -67,7 +68,7 @@ def _due_words(lines: tuple[o.DueLine, ...]) -> str:
     return "; ".join(f"{word} {listed(names)}" for word, names in groups.items())
 
 
-def asks(told: o.Asks) -> str:  # noqa: C901, PLR0912 - one arm a question
+def asks(told: Asks) -> str:  # noqa: C901, PLR0912 - one arm a question
     """Ask for what a clause left open."""
     names = listed(told.plants)
     match told.missing:
@@ -133,7 +134,7 @@ def _percent_of(text: str) -> str:
     return f"{percent} % of what: the bottle's content, or the active ingredient?{holds}"
 
 
-def unclear(told: o.Unclear) -> str:
+def unclear(told: Unclear) -> str:
     """Say what was not understood and that nothing is written."""
     if told.reason in UNCLEAR_REASONS:
         return UNCLEAR_REASONS[told.reason]

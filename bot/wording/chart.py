@@ -4,7 +4,7 @@ import io
 from datetime import date
 from typing import Any
 
-from bot.actions.outcomes import TrendShown
+from bot.actions.show_trend import TrendShown
 from bot.wording.answer import Attachment
 from bot.wording.days import day
 

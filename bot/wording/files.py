@@ -6,7 +6,8 @@ import json
 from collections.abc import Iterable
 from datetime import timedelta
 
-from bot.actions import outcomes as o
+from bot.actions.export import AllExported, CalendarMade, TableMade
+from bot.actions.show_due import DueLine
 from bot.wording.answer import Attachment
 from bot.wording.days import counted, listed
 
@@ -16,7 +17,7 @@ _DANGEROUS = ("=", "+", "-", "@", "\t", "\r", "\n")
 _LASTS = timedelta(minutes=30)
 
 
-def calendar_made(told: o.CalendarMade) -> str:
+def calendar_made(told: CalendarMade) -> str:
     """Say what the file holds."""
     coming = [one for one in told.evenings if one.lines]
     if not coming:
@@ -27,7 +28,7 @@ def calendar_made(told: o.CalendarMade) -> str:
     )
 
 
-def calendar_file(told: o.CalendarMade) -> Attachment:
+def calendar_file(told: CalendarMade) -> Attachment:
     """Write one event an evening, with an alarm, in the household's zone; evenings that moved are cancelled."""
     from icalendar import Alarm, Calendar, Event, Timezone  # noqa: PLC0415 - on demand
 
@@ -61,7 +62,7 @@ def calendar_file(told: o.CalendarMade) -> Attachment:
     return Attachment("evenings.ics", calendar.to_ical())
 
 
-def _summary(lines: Iterable[o.DueLine]) -> str:
+def _summary(lines: Iterable[DueLine]) -> str:
     groups: dict[str, list[str]] = {}
     for line in lines:
         what = line.task.method.value if line.task.method is not None else "look at"
@@ -69,7 +70,7 @@ def _summary(lines: Iterable[o.DueLine]) -> str:
     return "Plants: " + "; ".join(f"{what} {listed(names)}" for what, names in groups.items())
 
 
-def table_file(told: o.TableMade) -> Attachment:
+def table_file(told: TableMade) -> Attachment:
     """Write the journal as a table; no cell can act as a formula."""
     held = io.StringIO()
     writer = csv.writer(held)
@@ -83,7 +84,7 @@ def harmless(cell: str) -> str:
     return f"'{cell}" if cell.startswith(_DANGEROUS) else cell
 
 
-def everything_file(told: o.AllExported) -> Attachment:
+def everything_file(told: AllExported) -> Attachment:
     """Write the household as one document, which `python -m bot import` reads."""
     text = json.dumps(told.document, ensure_ascii=False, indent=1)
     return Attachment("household.json", text.encode())

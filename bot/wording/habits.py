@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from bot.actions import outcomes as o
+from bot.actions.set_routine import HabitsTold, RoutineSaved
 from bot.wording.days import counted, listed, near_day
 from bot.wording.voice import Voice
 
@@ -55,7 +55,7 @@ def _monthly(interval: int, parts: Mapping[str, str]) -> str:
     return f"on the last day of {month}" if number == "-1" else f"on day {number} of {month}"
 
 
-def routine_saved(told: o.RoutineSaved, voice: Voice) -> str:
+def routine_saved(told: RoutineSaved, voice: Voice) -> str:
     """Confirm a habit, and when it comes next."""
     if not told.rule:
         return (
@@ -67,7 +67,7 @@ def routine_saved(told: o.RoutineSaved, voice: Voice) -> str:
     return f"Written: a look over all plants {rule_words(told.rule)}.{following}"
 
 
-def habits(told: o.Habits, voice: Voice) -> str:
+def habits(told: HabitsTold, voice: Voice) -> str:
     """List the habits."""
     if not told.of:
         return (

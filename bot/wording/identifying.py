@@ -1,6 +1,6 @@
 """Answers of the identification key."""
 
-from bot.actions import outcomes as o
+from bot.actions.identify import Identified, KeyAsked
 from bot.domain.key import Creature, Nature
 from bot.wording.days import listed
 
@@ -15,12 +15,12 @@ NATURES = {
 LOOK_CLOSER = "Look with a lens or the phone's camera, tap a leaf over white paper, and ask again."
 
 
-def key_asked(told: o.KeyAsked) -> str:
+def key_asked(told: KeyAsked) -> str:
     """Ask one question of the key."""
     return f"{told.text} “Not sure” is an answer too."
 
 
-def identified(told: o.Identified) -> str:
+def identified(told: Identified) -> str:
     """Name what it is, or the few it can be with what tells them apart."""
     if not told.creatures:
         return (
@@ -45,7 +45,7 @@ def identified(told: o.Identified) -> str:
     return "\n".join(line for line in lines if line)
 
 
-def _next(told: o.Identified) -> str:
+def _next(told: Identified) -> str:
     pests = [one for one in told.creatures if one.nature is Nature.PEST]
     if not pests:
         return "Nothing is written."

@@ -1,13 +1,16 @@
 """Answers about isolation and release."""
 
-from bot.actions import outcomes as o
+from bot.actions.isolate import IsolatedThem
+from bot.actions.release_plant import ReleasedThem
+from bot.actions.show_isolated import IsolatedList
+from bot.actions.show_release import ReleaseInfo
 from bot.domain.course import Progress
 from bot.wording.conditions import condition_words
 from bot.wording.days import counted, day, listed, near_day
 from bot.wording.voice import Voice
 
 
-def isolated_them(told: o.IsolatedThem) -> str:
+def isolated_them(told: IsolatedThem) -> str:
     """Confirm that plants are kept apart, or their room."""
     if told.rooms:
         return (
@@ -22,7 +25,7 @@ def isolated_them(told: o.IsolatedThem) -> str:
     return f"Written: {listed(told.plants)} kept apart."
 
 
-def released(told: o.ReleasedThem) -> str:
+def released(told: ReleasedThem) -> str:
     """Confirm a release."""
     lines = []
     for name, by_rule, until in told.plants:
@@ -39,7 +42,7 @@ def release_words(states: tuple[Progress, ...], voice: Voice) -> str:
     return " ".join(condition_words(state, voice.today) for state in states)
 
 
-def isolated(told: o.IsolatedList, voice: Voice) -> str:
+def isolated(told: IsolatedList, voice: Voice) -> str:
     """List what is apart and what is on watch."""
     if not told.plants:
         text = "No plant is isolated."
@@ -65,7 +68,7 @@ def isolated(told: o.IsolatedList, voice: Voice) -> str:
     return text
 
 
-def release_info(told: o.ReleaseInfo, voice: Voice) -> str:
+def release_info(told: ReleaseInfo, voice: Voice) -> str:
     """Say when plants may go back."""
     lines = []
     for name, states, isolated_on in told.of:

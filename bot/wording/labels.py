@@ -3,7 +3,8 @@
 from collections.abc import Sequence
 from datetime import date
 
-from bot.actions.outcomes import Cautions, Eating, MayEat, Spent
+from bot.actions.answer_safety import Cautions, Eating, MayEat
+from bot.actions.log_round import Spent
 from bot.domain.label import Refusal
 from bot.wording.days import day
 

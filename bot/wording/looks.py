@@ -1,6 +1,8 @@
 """Answers about finds, signs and looks."""
 
-from bot.actions import outcomes as o
+from bot.actions.log_check import CheckLogged
+from bot.actions.log_find import FindLogged
+from bot.actions.log_sign import SignLogged
 from bot.domain.course import Because
 from bot.domain.release import Level
 from bot.domain.trade import Grade, Method, Sign
@@ -29,7 +31,7 @@ SIGNS = {
 }
 
 
-def find(told: o.FindLogged, voice: Voice) -> str:
+def find(told: FindLogged, voice: Voice) -> str:
     """Confirm a find; say what to do now."""
     many = str(told.count) if told.count is not None else GRADES[told.grade]
     where = f" in the {told.where}" if told.where else ""
@@ -56,7 +58,7 @@ def find(told: o.FindLogged, voice: Voice) -> str:
     return "\n".join(line for line in lines if line)
 
 
-def _find_plan(told: o.FindLogged, voice: Voice) -> str:
+def _find_plan(told: FindLogged, voice: Voice) -> str:
     step = told.step
     if step is None:
         return ""
@@ -75,7 +77,7 @@ def _find_plan(told: o.FindLogged, voice: Voice) -> str:
     return "\n".join(lines)
 
 
-def check(told: o.CheckLogged, voice: Voice) -> str:
+def check(told: CheckLogged, voice: Voice) -> str:
     """Confirm looks; say what they mean for each case."""
     lines = [
         f"Written for {near_day(told.on, voice.today)}: none seen on {listed(told.plants)} ({LEVELS[told.level]})."
@@ -89,7 +91,7 @@ def check(told: o.CheckLogged, voice: Voice) -> str:
     return "\n".join(lines)
 
 
-def sign(outcome: o.SignLogged, voice: Voice) -> str:
+def sign(outcome: SignLogged, voice: Voice) -> str:
     """Confirm a sign; say by when to look."""
     return (
         f"Written: {SIGNS[outcome.sign]} on {listed(outcome.plants)}, {near_day(outcome.on, voice.today)}. "

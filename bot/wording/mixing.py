@@ -2,7 +2,8 @@
 
 from decimal import Decimal
 
-from bot.actions import outcomes as o
+from bot.actions.log_use import UnlikelyUse, UseLogged
+from bot.actions.mix_batch import CannotMix, Mixed, MixTrouble
 from bot.domain.measure import DROP_ML, METRIC_ML, TEASPOON_ML, Tool
 from bot.domain.mixture import SHOWN_ERROR
 from bot.wording.days import counted, day, listed
@@ -10,11 +11,11 @@ from bot.wording.sources import cite
 from bot.wording.voice import Voice, plain
 
 TROUBLE = {
-    o.MixTrouble.READY_MADE: "{name} on your shelf is ready to use: use it as it is, do not thin it.",
-    o.MixTrouble.EMPTY_SHELF: "Your shelf is empty. Say for instance “got neem oil concentrate”, then “mix 1 litre”.",
-    o.MixTrouble.NO_RATE: "I know no usual rate for {name}. What does its label say? Like “mix 1 l of {name} at 5 ml per litre”.",
-    o.MixTrouble.TOO_LITTLE: "That takes {exact} mL of {name}, too little to measure that way. Mix more, or say “with a dropper”.",
-    o.MixTrouble.TOO_STRONG: "{name} does not hold that much: no mixture of it can be that strong.",
+    MixTrouble.READY_MADE: "{name} on your shelf is ready to use: use it as it is, do not thin it.",
+    MixTrouble.EMPTY_SHELF: "Your shelf is empty. Say for instance “got neem oil concentrate”, then “mix 1 litre”.",
+    MixTrouble.NO_RATE: "I know no usual rate for {name}. What does its label say? Like “mix 1 l of {name} at 5 ml per litre”.",
+    MixTrouble.TOO_LITTLE: "That takes {exact} mL of {name}, too little to measure that way. Mix more, or say “with a dropper”.",
+    MixTrouble.TOO_STRONG: "{name} does not hold that much: no mixture of it can be that strong.",
 }
 TOOLS = {
     Tool.SYRINGE: "a syringe",
@@ -27,7 +28,7 @@ _MOST_SPOONS = 24
 """Above so many teaspoons nobody counts spoons. Judgement. [1]"""
 
 
-def mixed(told: o.Mixed, voice: Voice) -> str:
+def mixed(told: Mixed, voice: Voice) -> str:
     """Word a recipe: amounts, how they were rounded, order, how long it keeps; in full also its sums."""
     recipe = told.recipe
     whom = f" ({listed(told.plants)})" if told.plants else ""
@@ -46,12 +47,12 @@ def mixed(told: o.Mixed, voice: Voice) -> str:
     return "\n".join(lines)
 
 
-def mix_line(told: o.Mixed, voice: Voice) -> str:
+def mix_line(told: Mixed, voice: Voice) -> str:
     """Say a mixture in one line of the evening's message."""
     return f"Mix for {listed(told.plants)}: {_amounts(told, voice)}."
 
 
-def _amounts(told: o.Mixed, voice: Voice) -> str:
+def _amounts(told: Mixed, voice: Voice) -> str:
     recipe = told.recipe
     amounts = f"{voice.volume(recipe.water)} water, {_measured(recipe.product, told.tool, voice)} {told.name}"
     if recipe.emulsifier:
@@ -70,7 +71,7 @@ def _measured(ml: Decimal, tool: Tool, voice: Voice) -> str:
     return voice.volume(ml)
 
 
-def _rate_line(told: o.Mixed, voice: Voice) -> str:
+def _rate_line(told: Mixed, voice: Voice) -> str:
     rate = voice.rate(told.recipe.rate_ml_per_l)
     active = ""
     if told.percent_active is not None:
@@ -85,11 +86,11 @@ def _rate_line(told: o.Mixed, voice: Voice) -> str:
     return f"That is {rate}{active}, the usual rate ({_source(told)}); your label decides."
 
 
-def _source(told: o.Mixed) -> str:
+def _source(told: Mixed) -> str:
     return "assumed" if told.evidence is None else cite(told.evidence, told.cited)
 
 
-def _sums(told: o.Mixed) -> list[str]:
+def _sums(told: Mixed) -> list[str]:
     """Give the terms of a mixture, and what would change them."""
     recipe = told.recipe
     lines = []
@@ -117,7 +118,7 @@ def _sums(told: o.Mixed) -> list[str]:
     return lines
 
 
-def _order(told: o.Mixed) -> str:
+def _order(told: Mixed) -> str:
     first = (
         "Stir the soap into a little warm water, then the oil, then the rest of the water"
         if told.recipe.emulsifier
@@ -127,15 +128,15 @@ def _order(told: o.Mixed) -> str:
     return f"{first}; shake now and then{keeps}, never keep it in the sprayer."
 
 
-def cannot_mix(told: o.CannotMix, voice: Voice) -> str:
+def cannot_mix(told: CannotMix, voice: Voice) -> str:
     """Say why nothing can be mixed."""
-    if told.trouble is o.MixTrouble.READY_MADE and told.exact_ml is not None:
+    if told.trouble is MixTrouble.READY_MADE and told.exact_ml is not None:
         return f"{TROUBLE[told.trouble].format(name=told.name)} About {voice.volume(told.exact_ml)} of it."
     exact = "" if told.exact_ml is None else plain(told.exact_ml)
     return TROUBLE[told.trouble].format(name=told.name, exact=exact)
 
 
-def unlikely_use(told: o.UnlikelyUse, voice: Voice) -> str:
+def unlikely_use(told: UnlikelyUse, voice: Voice) -> str:
     """Ask whether an amount far from the reckoned one is really that of the evening."""
     return (
         f"{voice.volume(told.ml)} for {listed(told.plants)} is far from the {voice.volume(told.usual_ml)} that I "
@@ -143,7 +144,7 @@ def unlikely_use(told: o.UnlikelyUse, voice: Voice) -> str:
     )
 
 
-def use_logged(told: o.UseLogged, voice: Voice) -> str:
+def use_logged(told: UseLogged, voice: Voice) -> str:
     """Confirm what an evening took, and what it teaches."""
     text = f"Written for {day(told.on)}: {voice.volume(told.ml)} for {listed(told.plants)}."
     if told.factor == 1:

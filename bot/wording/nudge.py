@@ -3,9 +3,16 @@
 from collections.abc import Set as AbstractSet
 from datetime import datetime, timedelta
 
+from bot.actions.ask import Ask, Topic
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import Ask, BeginWalk, Choice, Hold, LogCheck, LogRound, Postpone, Topic
-from bot.actions.outcomes import DueLine, NudgeText
+from bot.actions.choice import Choice
+from bot.actions.hold import Hold
+from bot.actions.log_check import LogCheck
+from bot.actions.log_round import LogRound
+from bot.actions.postpone import Postpone
+from bot.actions.send_evening import NudgeText
+from bot.actions.show_due import DueLine
+from bot.actions.walk_through import BeginWalk
 from bot.domain.care import Care
 from bot.domain.gap import Lateness
 from bot.domain.nudging import Placement

@@ -4,7 +4,8 @@ import io
 from datetime import date
 from typing import TYPE_CHECKING
 
-from bot.actions import outcomes as o
+from bot.actions.keep_photo import PhotoKept
+from bot.actions.show_photos import PhotosShown
 from bot.wording.answer import Attachment
 from bot.wording.days import day, listed
 
@@ -16,7 +17,7 @@ _PAPER, _INK = (255, 255, 255), (30, 30, 30)
 _QUALITY = 82
 
 
-def photo_kept(told: o.PhotoKept) -> str:
+def photo_kept(told: PhotoKept) -> str:
     """Confirm a photo."""
     many = (
         f" That is photo {told.count} of it; “photos {told.plants[0]}” shows before and after."
@@ -26,7 +27,7 @@ def photo_kept(told: o.PhotoKept) -> str:
     return f"Written: a photo of {listed(told.plants)}.{many}"
 
 
-def photos_shown(told: o.PhotosShown) -> str:
+def photos_shown(told: PhotosShown) -> str:
     """Say what the picture shows."""
     if told.before is None or told.after is None:
         return f"The photos of {told.plant} are still being fetched; ask again in a minute."
@@ -35,7 +36,7 @@ def photos_shown(told: o.PhotosShown) -> str:
     return f"{told.plant}: {day(told.before_on)} on the left, {day(told.after_on)} on the right, {told.count} photos in all."
 
 
-def before_and_after(told: o.PhotosShown) -> Attachment | None:
+def before_and_after(told: PhotosShown) -> Attachment | None:
     """Draw both photos side by side with their days; None where one is not here."""
     if told.before is None or told.after is None:
         return None

@@ -3,7 +3,8 @@
 from collections.abc import Iterable
 from datetime import date
 
-from bot.actions import outcomes as o
+from bot.actions.log_round import NothingDue, RoundLogged
+from bot.actions.postpone import PutOff
 from bot.domain.course import Step
 from bot.domain.gap import Lateness
 from bot.domain.trade import Method
@@ -24,7 +25,7 @@ DONE = {
 }
 
 
-def round_done(told: o.RoundLogged, voice: Voice) -> str:
+def round_done(told: RoundLogged, voice: Voice) -> str:
     """Confirm treatments; say what follows."""
     lines = [_done_line(told, voice)]
     lines += [
@@ -49,7 +50,7 @@ def round_done(told: o.RoundLogged, voice: Voice) -> str:
     return "\n".join(line for line in lines if line)
 
 
-def _first_uses(told: o.RoundLogged) -> list[str]:
+def _first_uses(told: RoundLogged) -> list[str]:
     """Ask for a look after a product's first use on plants."""
     return [
         f"First {product} on {listed(plants)}: look for burnt edges after 24 to 48 hours."
@@ -65,7 +66,7 @@ def by_product(pairs: Iterable[tuple[str, str]]) -> dict[str, list[str]]:
     return gathered
 
 
-def _done_line(told: o.RoundLogged, voice: Voice) -> str:
+def _done_line(told: RoundLogged, voice: Voice) -> str:
     groups: dict[tuple[Method, str | None], list[str]] = {}
     for one in told.done:
         groups.setdefault((one.method, one.product), []).append(one.name)
@@ -88,7 +89,7 @@ def _late_line(name: str, step: Step) -> str:
     )
 
 
-def _next_lines(told: o.RoundLogged, voice: Voice) -> list[str]:
+def _next_lines(told: RoundLogged, voice: Voice) -> list[str]:
     lines = []
     for one in told.done:
         if one.progress:
@@ -108,12 +109,12 @@ def _then(step: Step | None, evening: date | None, voice: Voice) -> str:
     return f"; next {near_day(on, voice.today)}, by {day(step.closes_on)} at the latest"
 
 
-def _evening_of(name: str, told: o.RoundLogged) -> date | None:
+def _evening_of(name: str, told: RoundLogged) -> date | None:
     """Find the evening that will bring the plant up: evenings are joined, so it may not be the best day."""
     return next((on for on, names in told.evenings if name in names), None)
 
 
-def nothing_due(told: o.NothingDue, voice: Voice) -> str:
+def nothing_due(told: NothingDue, voice: Voice) -> str:
     """Say what is open instead."""
     lines = ["No treatment is open right now, so I wrote nothing."]
     if told.mornings:
@@ -127,7 +128,7 @@ def nothing_due(told: o.NothingDue, voice: Voice) -> str:
     return "\n".join(lines)
 
 
-def put_off(told: o.PutOff, voice: Voice) -> str:
+def put_off(told: PutOff, voice: Voice) -> str:
     """Confirm another evening and what it costs."""
     when = f"at {voice.clock(told.at)} tonight" if told.at is not None else near_day(told.on, voice.today)
     lines = [f"Put off: {listed(told.plants)}, {when}."]

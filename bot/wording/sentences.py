@@ -1,9 +1,80 @@
 """Outcome to answer: every outcome has its sentence here. Understood, written, next; plain words, no blame."""
 
 from collections.abc import Iterable
-from typing import assert_never
 
-from bot.actions import outcomes as o
+from bot.actions.add_plants import PlantsAdded
+from bot.actions.advise import Fits, Shopping, SunTold
+from bot.actions.answer_question import AntsFirst, NoDishSoap
+from bot.actions.answer_safety import Cautions, MayEat
+from bot.actions.begin_talk import Founded, Welcome
+from bot.actions.correct import CorrectedTo, WhichOneMeant
+from bot.actions.courtesy import Greeted, Helped, Welcomed
+from bot.actions.decline import Declined
+from bot.actions.explain import Reasons
+from bot.actions.export import AllExported, CalendarMade, TableMade
+from bot.actions.forget import Erased, ForgetAsked, HomeErased
+from bot.actions.give_first_aid import Exposed
+from bot.actions.hold import EveningsHeld, Paused
+from bot.actions.identify import Identified, KeyAsked
+from bot.actions.incomplete import Asks
+from bot.actions.isolate import IsolatedThem
+from bot.actions.keep_photo import PhotoKept, TooManyPhotos
+from bot.actions.log_check import CheckLogged
+from bot.actions.log_find import FindInPast, FindLogged
+from bot.actions.log_round import NothingDue, RoundLogged
+from bot.actions.log_sign import SignLogged
+from bot.actions.log_use import NothingSprayed, UnlikelyUse, UseLogged
+from bot.actions.lose_plant import Lost, PlantsGone
+from bot.actions.mix_batch import CannotMix, Mixed
+from bot.actions.move_plant import PlantsMoved
+from bot.actions.not_understood import Unclear
+from bot.actions.outcome import Outcome
+from bot.actions.postpone import PutOff
+from bot.actions.press_button import ButtonExpired
+from bot.actions.read_temperature import BadTemperature, TemperatureNoted
+from bot.actions.release_plant import NotYet, ReleasedThem
+from bot.actions.remove_place import PlaceInUse, PlaceRemoved
+from bot.actions.rename import NameTaken, Renamed
+from bot.actions.send_evening import NudgeText, StillThere
+from bot.actions.set_animals import AnimalsNoted
+from bot.actions.set_hours import BadHours, HoursSet
+from bot.actions.set_place import NoPlaceAsked, PlacesSaved
+from bot.actions.set_pot import PotSet
+from bot.actions.set_routine import HabitsTold, RoutineSaved
+from bot.actions.set_strict import StrictSet
+from bot.actions.set_town import BadCoordinates, NoSuchTown, TownSet, WhichTown
+from bot.actions.set_traits import TraitNoted
+from bot.actions.set_units import UnitsSet
+from bot.actions.share import (
+    HasLeft,
+    Invited,
+    Joined,
+    LeaveAsked,
+    MemberAsked,
+    MemberGone,
+    MemberList,
+    NoSuchMember,
+    OwnerNow,
+    OwnerOnly,
+    SomebodyJoined,
+    Stranger,
+)
+from bot.actions.show_due import DueList
+from bot.actions.show_history import History
+from bot.actions.show_isolated import IsolatedList
+from bot.actions.show_more import MoreText
+from bot.actions.show_photos import NoPhotos, PhotosShown
+from bot.actions.show_places import PlacesTold
+from bot.actions.show_plants import NoPlants, PlantList
+from bot.actions.show_release import ReleaseInfo
+from bot.actions.show_settings import SettingsTold
+from bot.actions.show_shelf import Shelf
+from bot.actions.show_trend import NoTrend, TrendShown
+from bot.actions.skip_question import QuestionSkipped
+from bot.actions.stock_product import BadGap, Stocked
+from bot.actions.undo import NothingToUndo, OldToUndo, ToldSince, Undone
+from bot.actions.walk_through import NoWalk, WalkDone, WalkLevelAsked, WalkStep, WalkStopped
+from bot.actions.work_through import NoWork, WorkDone, WorkPaused, WorkStage
 from bot.wording.advising import fits, shopping, sun_told
 from bot.wording.answer import Attachment
 from bot.wording.asking import FIRST_AID, HELP, asks, due, unclear
@@ -72,243 +143,243 @@ NO_DISH_SOAP = (
 )
 
 
-def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR0915 - one arm an outcome
+def say(outcome: Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR0915 - one arm an outcome
     """Word one outcome."""
     match outcome:
-        case o.Founded(name=name):
+        case Founded(name=name):
             return (
                 f"Hello {name}. I keep your plants, count the days between rounds and speak up in the evening.\n"
                 f"{ASK_TOWN} I need it for the sun at your windows."
             )
-        case o.Welcome(lacks=lacks):
+        case Welcome(lacks=lacks):
             return welcome(lacks)
-        case o.TownSet():
+        case TownSet():
             return town(outcome, voice)
-        case o.WhichTown(text=text, is_guess=True):
+        case WhichTown(text=text, is_guess=True):
             return (
                 f"I know no town called “{text[:60]}”, so nothing is written yet. Is it one of these? "
                 "If not, try a larger one nearby, or coordinates like 51.1, 3.7."
             )
-        case o.WhichTown(text=text, towns=towns):
+        case WhichTown(text=text, towns=towns):
             return f"There are {len(towns)} places called {text}. Which one?"
-        case o.NoSuchTown(text=text):
+        case NoSuchTown(text=text):
             return (
                 f"I know no town called “{text[:60]}”. Try a larger one nearby, or send coordinates like 51.1, 3.7; "
                 "“skip” puts it off."
             )
-        case o.BadCoordinates(latitude=lat, longitude=lon):
+        case BadCoordinates(latitude=lat, longitude=lon):
             return (
                 f"{lat:g}, {lon:g} is not on the globe: latitude runs from -90 to 90, longitude from -180 to 180. "
                 "Nothing is written."
             )
-        case o.HoursSet():
+        case HoursSet():
             return (
                 f"Written: evening at {voice.clock(outcome.evening)}, quiet from {voice.clock(outcome.quiet_from)} "
                 f"to {voice.clock(outcome.quiet_until)}."
             )
-        case o.BadHours(evening=evening, quiet_from=start, quiet_until=end):
+        case BadHours(evening=evening, quiet_from=start, quiet_until=end):
             return (
                 f"An evening at {voice.clock(evening)} would lie in your quiet hours, {voice.clock(start)} to {voice.clock(end)}. "
                 "Nothing is written; which of the two shall move?"
             )
-        case o.UnitsSet():
+        case UnitsSet():
             return units_set(outcome)
-        case o.PlacesSaved():
+        case PlacesSaved():
             return place_saved(outcome, voice)
-        case o.NoPlaceAsked():
+        case NoPlaceAsked():
             return "Which place is that? Say for instance “kitchen sill faces west”. Nothing is written."
-        case o.PlantsAdded():
+        case PlantsAdded():
             return plants_added(outcome)
-        case o.RoundLogged():
+        case RoundLogged():
             return round_done(outcome, voice)
-        case o.NothingDue():
+        case NothingDue():
             return nothing_due(outcome, voice)
-        case o.PutOff():
+        case PutOff():
             return put_off(outcome, voice)
-        case o.FindLogged():
+        case FindLogged():
             return find(outcome, voice)
-        case o.FindInPast():
+        case FindInPast():
             return (
                 f"Written for {near_day(outcome.on, voice.today)}: {outcome.pest} on {outcome.plant}. "
                 "Its case has been closed or corrected since, so the plan stays as it is."
             )
-        case o.PlantsGone(plants=plants):
+        case PlantsGone(plants=plants):
             return f"{listed(plants)} is gone by what you told me, so nothing is written. “undo” if that was wrong."
-        case o.SignLogged():
+        case SignLogged():
             return sign(outcome, voice)
-        case o.CheckLogged():
+        case CheckLogged():
             return check(outcome, voice)
-        case o.Undone(what=what):
+        case Undone(what=what):
             return f"Taken back: {history_text(what, voice.today, joint='; ')}."
-        case o.OldToUndo(what=what):
+        case OldToUndo(what=what):
             return f"The last you told is from an earlier day: {history_text(what, voice.today, joint='; ')}. Take that back? Nothing is changed yet."
-        case o.ToldSince(what=what):
+        case ToldSince(what=what):
             return f"You told more since, so nothing is taken back. The last now is {history_text(what, voice.today, joint='; ')}; “undo” takes that."
-        case o.NothingToUndo():
+        case NothingToUndo():
             return "There is nothing of yours left to take back."
-        case o.WhichOneMeant(plants=plants):
+        case WhichOneMeant(plants=plants):
             return f"That message was about {listed(plants)}. Say which: “undo”, then tell it anew. Nothing is written."
-        case o.CorrectedTo(plant=plant, count=count) if count is not None:
+        case CorrectedTo(plant=plant, count=count) if count is not None:
             return f"Corrected: {count} on {plant}. The plan follows it from now on."
-        case o.CorrectedTo(plant=plant, pest=pest):
+        case CorrectedTo(plant=plant, pest=pest):
             if pest is not None:
                 return f"Corrected: the case on {plant} is {pest}. The plan follows it from now on."
             return f"Corrected: that was {plant}."
-        case o.IsolatedThem():
+        case IsolatedThem():
             return isolated_them(outcome)
-        case o.Moved():
+        case PlantsMoved():
             rest = f" Isolated there: {listed(outcome.still_isolated)}." if outcome.still_isolated else ""
             return f"Written: {listed(outcome.plants)} at {outcome.place}.{rest}{_beside(outcome)}"
-        case o.Renamed(old=old, new=new):
+        case Renamed(old=old, new=new):
             return f"Written: {old} is called {new} now."
-        case o.NameTaken(name=name):
+        case NameTaken(name=name):
             return f"{name} is another's name already, so nothing is written. Which name else?"
-        case o.PotSet(plants=plants, pot_cm=width):
+        case PotSet(plants=plants, pot_cm=width):
             return f"Written: {listed(plants)} in {'a pot' if len(plants) == 1 else 'pots'} of {voice.length(width)}."
-        case o.PlaceRemoved(name=name):
+        case PlaceRemoved(name=name):
             return f"Written: {name} is no place of yours any more."
-        case o.PlaceInUse(name=name, plants=plants):
+        case PlaceInUse(name=name, plants=plants):
             return (
                 f"{listed(plants)} {'stands' if len(plants) == 1 else 'stand'} at {name}, so nothing is written. "
                 f"Move {'it' if len(plants) == 1 else 'them'} first, like “{plants[0]} to ...”."
             )
-        case o.PlacesTold():
+        case PlacesTold():
             return places_told(outcome, voice)
-        case o.ReleasedThem():
+        case ReleasedThem():
             return released(outcome)
-        case o.NotYet(plant=plant, quarantine_until=until) if until is not None:
+        case NotYet(plant=plant, quarantine_until=until) if until is not None:
             return (
                 f"{plant} is in quarantine until {day(until)}, and then needs a look that finds none. "
                 "It may go earlier on your word."
             )
-        case o.NotYet(plant=plant, progress=states):
+        case NotYet(plant=plant, progress=states):
             return f"{plant} is not there yet: {release_words(states, voice)}"
-        case o.Lost(plants=plants, was_infested=was_infested, watched=watched):
+        case Lost(plants=plants, was_infested=was_infested, watched=watched):
             bag = " Old mix and leaves go into a closed bag, not on the compost." if was_infested else ""
             watch = f" Still on watch: {listed(watched)}." if watched else ""
             return f"Written: {listed(plants)} gone.{bag}{watch}"
-        case o.Stocked():
+        case Stocked():
             return stocked(outcome, voice)
-        case o.Mixed():
+        case Mixed():
             return mixed(outcome, voice)
-        case o.CannotMix():
+        case CannotMix():
             return cannot_mix(outcome, voice)
-        case o.UnlikelyUse():
+        case UnlikelyUse():
             return unlikely_use(outcome, voice)
-        case o.UseLogged():
+        case UseLogged():
             return use_logged(outcome, voice)
-        case o.NothingSprayed(on=on):
+        case NothingSprayed(on=on):
             return f"No spray is written for {near_day(on, voice.today)}, so I cannot tell what that was for. Nothing is written."
-        case o.TrendShown():
+        case TrendShown():
             return trend_words(outcome)
-        case o.NoTrend():
+        case NoTrend():
             return no_trend(outcome)
-        case o.WorkStage():
+        case WorkStage():
             return work_stage(outcome, voice)
-        case o.WorkDone():
+        case WorkDone():
             return work_done(outcome)
-        case o.WorkPaused():
+        case WorkPaused():
             return work_paused(outcome)
-        case o.NoWork():
+        case NoWork():
             return no_work(outcome)
-        case o.WalkLevelAsked():
+        case WalkLevelAsked():
             return level_asked(outcome)
-        case o.WalkStep():
+        case WalkStep():
             return walk_step(outcome)
-        case o.WalkDone():
+        case WalkDone():
             return walk_done(outcome)
-        case o.NoWalk():
+        case NoWalk():
             return "No check walk is under way. “walk” begins one."
-        case o.WalkStopped():
+        case WalkStopped():
             return walk_stopped(outcome)
-        case o.PhotoKept():
+        case PhotoKept():
             return photo_kept(outcome)
-        case o.TooManyPhotos(most=most):
+        case TooManyPhotos(most=most):
             return f"I keep {most} photos of a home at most, so this one is not kept."
-        case o.PhotosShown():
+        case PhotosShown():
             return photos_shown(outcome)
-        case o.NoPhotos(plant=plant):
+        case NoPhotos(plant=plant):
             return (
                 f"No photo of {plant} yet. Send one with its name under it."
                 if plant
                 else "No photos yet. Send one with the plant's name under it."
             )
-        case o.Fits():
+        case Fits():
             return fits(outcome)
-        case o.SunTold():
+        case SunTold():
             return sun_told(outcome, voice)
-        case o.Shopping():
+        case Shopping():
             return shopping(outcome, voice)
-        case o.Cautions():
+        case Cautions():
             return cautions(outcome)
-        case o.MayEat():
+        case MayEat():
             return may_eat(outcome)
-        case o.NoDishSoap():
+        case NoDishSoap():
             return NO_DISH_SOAP
-        case o.AntsFirst():
+        case AntsFirst():
             return ANTS
-        case o.KeyAsked():
+        case KeyAsked():
             return key_asked(outcome)
-        case o.Identified():
+        case Identified():
             return identified(outcome)
-        case o.StrictSet(is_strict=is_strict, target=target):
+        case StrictSet(is_strict=is_strict, target=target):
             kind = "strict" if is_strict else "usual"
             return f"Written: the {kind} rule. Plants go back at a chance of {percent(target)} that nothing is left."
-        case o.Invited(code=code, until=until):
+        case Invited(code=code, until=until):
             when = f"{day(until.astimezone(voice.zone).date())}, {voice.clock(until)}"
             return f"For one person, once, until {when}: let them write this to me.\n/start {code}"
-        case o.Joined(others=others, plants=plants):
+        case Joined(others=others, plants=plants):
             return (
                 f"Welcome. You share {counted(plants, 'plant')} with {listed(others)} from now on: whoever answers the "
                 "evening answers for both, and “undo” takes back only your own words."
             )
-        case o.SomebodyJoined(name=name):
+        case SomebodyJoined(name=name):
             return f"{name} shares your plants from now on."
-        case o.LeaveAsked(is_founder=True):
+        case LeaveAsked(is_founder=True):
             return "You own this home and others share it. “hand over to” and a name lets you leave. Nothing is written."
-        case o.LeaveAsked():
+        case LeaveAsked():
             return "Leave this home? What you told stays with its plants. Nothing is written yet."
-        case o.HasLeft():
+        case HasLeft():
             return "You no longer share these plants, and I do not write to you any more. Take care."
-        case o.MemberAsked():
+        case MemberAsked():
             return member_asked(outcome)
-        case o.MemberGone():
+        case MemberGone():
             return member_gone(outcome)
-        case o.OwnerNow():
+        case OwnerNow():
             return owner_now(outcome)
-        case o.NoSuchMember():
+        case NoSuchMember():
             return no_such_member(outcome)
-        case o.OwnerOnly(owner=owner):
+        case OwnerOnly(owner=owner):
             return f"Only {owner or 'the owner'} may do that. Nothing is written."
-        case o.MemberList():
+        case MemberList():
             return member_list(outcome)
-        case o.ForgetAsked():
+        case ForgetAsked():
             return forget_asked(outcome)
-        case o.Erased():
+        case Erased():
             return erased(outcome)
-        case o.HomeErased(by=by):
+        case HomeErased(by=by):
             return f"{by} erased this home with all its plants and everything told. I do not write here any more."
-        case o.CalendarMade():
+        case CalendarMade():
             return calendar_made(outcome)
-        case o.TableMade(rows=rows):
+        case TableMade(rows=rows):
             return f"The journal as a table, {counted(len(rows), 'line')}. Lines taken back are marked."
-        case o.AllExported(entries=entries):
+        case AllExported(entries=entries):
             return (
                 f"Everything of this home, {counted(entries, 'entry', 'entries')}, without anybody's account."
             )
-        case o.AnimalsNoted(animals=animals):
+        case AnimalsNoted(animals=animals):
             return (
                 f"Written: {listed(ANIMALS[one] for one in animals)} at home."
                 if animals
                 else "Written: no animals."
             )
-        case o.TraitNoted(plants=plants, trait=trait):
+        case TraitNoted(plants=plants, trait=trait):
             return f"Written: {listed(plants)} {TRAITS[trait]}."
-        case o.BadGap(days=days):
+        case BadGap(days=days):
             return f"A label gap of {days} days cannot be right (1 to 365). What does the label say?"
-        case o.TemperatureNoted(place=place, celsius=celsius, months=months) if months:
+        case TemperatureNoted(place=place, celsius=celsius, months=months) if months:
             return f"Written: {place} usually has {voice.warmth(celsius)} in {listed(month(one) for one in months)}."
-        case o.TemperatureNoted(place=place, celsius=celsius, moved=moved):
+        case TemperatureNoted(place=place, celsius=celsius, moved=moved):
             shifts = [
                 f" Next round of {listed(names)}: {day(new)}, not {day(old)}." for names, old, new in moved
             ]
@@ -316,85 +387,85 @@ def say(outcome: o.Outcome, voice: Voice) -> str:  # noqa: C901, PLR0912, PLR091
                 f"Written: {place} is at {voice.warmth(celsius)}. I count with it until you tell me another."
                 f"{''.join(shifts)}"
             )
-        case o.BadTemperature(celsius=celsius):
+        case BadTemperature(celsius=celsius):
             return (
                 f"{voice.warmth(celsius)} is outside what plants at home live through ({voice.warmth(-10)} to "
                 f"{voice.warmth(45)}). Nothing is written."
             )
-        case o.RoutineSaved():
+        case RoutineSaved():
             return routine_saved(outcome, voice)
-        case o.Habits():
+        case HabitsTold():
             return habits(outcome, voice)
-        case o.Held(until=until) if until is not None and until <= voice.today:
+        case EveningsHeld(until=until) if until is not None and until <= voice.today:
             return "Good to have you back. The evenings go on."
-        case o.Held(until=until, late=late):
+        case EveningsHeld(until=until, late=late):
             rest = f"until {day(until)}" if until else "until you write “back”"
             cost = listed(f"{name} (by {day(on)})" for name, on in late[:6])
             more = (
                 f" Rounds that would be late by then: {cost}; count on about one more each." if late else ""
             )
             return f"I stay quiet {rest}. The days keep counting meanwhile.{more}"
-        case o.IsolatedList():
+        case IsolatedList():
             return isolated(outcome, voice)
-        case o.DueList():
+        case DueList():
             return due(outcome, voice)
-        case o.Reasons():
+        case Reasons():
             return reasons_text(outcome, voice)
-        case o.ReleaseInfo():
+        case ReleaseInfo():
             return release_info(outcome, voice)
-        case o.History(lines=lines):
+        case History(lines=lines):
             return told_lines(lines, voice.today) or "Nothing is written for that time."
-        case o.PlantList(places=places):
+        case PlantList(places=places):
             return "\n".join(f"{place or 'no place yet'}: {listed(names)}" for place, names in places)
-        case o.Shelf():
+        case Shelf():
             return shelf(outcome, voice)
-        case o.Settings():
+        case SettingsTold():
             return settings(outcome, voice)
-        case o.Asks():
+        case Asks():
             return asks(outcome)
-        case o.NoPlants():
+        case NoPlants():
             return "I know no plants yet. Send them one a line, like “hoya, landing, 15 cm”."
-        case o.Unclear():
+        case Unclear():
             return unclear(outcome)
-        case o.Exposed():
+        case Exposed():
             return FIRST_AID
-        case o.Helped():
+        case Helped():
             return HELP
-        case o.Welcomed():
+        case Welcomed():
             return "You are welcome."
-        case o.Greeted(is_farewell=is_farewell):
+        case Greeted(is_farewell=is_farewell):
             return "Good night." if is_farewell else "Hello. “what's due” shows what comes next."
-        case o.Declined():
+        case Declined():
             return "All right, it stays as it is. Nothing is written."
-        case o.QuestionSkipped():
+        case QuestionSkipped():
             return question_skipped(outcome)
-        case o.Paused(until=until):
+        case Paused(until=until):
             return (
                 f"I am quiet until {day(until)}; “back” ends that."
                 if until
                 else "I am quiet; “back” ends that."
             )
-        case o.StillThere(since=since):
+        case StillThere(since=since):
             return (
                 f"I have written each evening since {day(since)} and heard nothing. Shall I go on? "
                 "Until you write a word I keep quiet; the days keep counting."
             )
-        case o.MoreText(text=text):
+        case MoreText(text=text):
             return text
-        case o.Stranger():
+        case Stranger():
             return (
                 "This bot keeps one home's plants and I do not know you. "
                 "If it is yours, send /start with the founding code it printed when it started."
             )
-        case o.ButtonExpired():
+        case ButtonExpired():
             return "That button is from an earlier message. Please say it in words."
-        case o.NudgeText():
+        case NudgeText():
             return nudge_text(outcome, voice)
         case _:
-            assert_never(outcome)
+            raise TypeError(type(outcome).__name__)
 
 
-def _beside(told: o.Moved) -> str:
+def _beside(told: PlantsMoved) -> str:
     if not told.beside:
         return ""
     is_one = len(told.beside) == 1
@@ -404,28 +475,28 @@ def _beside(told: o.Moved) -> str:
     )
 
 
-def picture(outcomes: Iterable[o.Outcome]) -> Attachment | None:
+def picture(outcomes: Iterable[Outcome]) -> Attachment | None:
     """Draw what goes with an answer, where anything does."""
     for one in outcomes:
         match one:
-            case o.TrendShown():
+            case TrendShown():
                 return trend_chart(one)
-            case o.PhotosShown():
+            case PhotosShown():
                 return before_and_after(one)
             case _:
                 pass
     return None
 
 
-def document(outcomes: Iterable[o.Outcome]) -> Attachment | None:
+def document(outcomes: Iterable[Outcome]) -> Attachment | None:
     """Write the file that goes with an answer, where any does."""
     for one in outcomes:
         match one:
-            case o.CalendarMade():
+            case CalendarMade():
                 return calendar_file(one)
-            case o.TableMade():
+            case TableMade():
                 return table_file(one)
-            case o.AllExported():
+            case AllExported():
                 return everything_file(one)
             case _:
                 pass

@@ -2,8 +2,16 @@
 
 from decimal import Decimal
 
-from bot.actions import outcomes as o
+from bot.actions.add_plants import PlantsAdded
+from bot.actions.set_place import PlacesSaved
+from bot.actions.set_town import TownSet
+from bot.actions.set_units import UnitsSet
+from bot.actions.show_places import PlacesTold
+from bot.actions.show_settings import SettingsTold
+from bot.actions.show_shelf import Shelf
 from bot.actions.situation import Expecting
+from bot.actions.skip_question import QuestionSkipped
+from bot.actions.stock_product import Stocked
 from bot.domain.household import EVENING, QUIET_FROM, QUIET_UNTIL, Place, Product
 from bot.domain.measure import Units
 from bot.domain.trade import Form
@@ -56,7 +64,7 @@ def welcome(lacks: tuple[str, ...]) -> str:
     return "Good to see you. “what's due”, “isolated?” and “help” are good first words."
 
 
-def town(told: o.TownSet, voice: Voice) -> str:
+def town(told: TownSet, voice: Voice) -> str:
     """Confirm the town by its clock."""
     text = f"Written: {told.town}, {told.zone}. Your clock shows {voice.clock(told.local)}."
     if told.has_new_units:
@@ -71,13 +79,13 @@ def town(told: o.TownSet, voice: Voice) -> str:
     return text + _ask_facing(told.asks_facing_of)
 
 
-def question_skipped(told: o.QuestionSkipped) -> str:
+def question_skipped(told: QuestionSkipped) -> str:
     """Say what goes on without the answer, and how to give it later."""
     words = SKIPPED.get(told.skipped, "All right.")
     return f"{words}\n{ASK_PLANTS}" if told.asks_plants else words
 
 
-def place_saved(told: o.PlacesSaved, voice: Voice) -> str:
+def place_saved(told: PlacesSaved, voice: Voice) -> str:
     """Confirm places; ask the next one's window."""
     places = "; ".join(place_words(place, voice) for place in told.places)
     return f"Written: {places}.{_ask_facing(told.asks_facing_of)}"
@@ -95,7 +103,7 @@ def place_words(place: Place, voice: Voice) -> str:
     return f"{place.name} ({', '.join(parts)})" if parts else place.name
 
 
-def places_told(told: o.PlacesTold, voice: Voice) -> str:
+def places_told(told: PlacesTold, voice: Voice) -> str:
     """Say where plants stand, and what is known of the places."""
     if not told.places and not told.nowhere:
         return "I know no places yet. Tell me of one like “kitchen faces west”."
@@ -114,7 +122,7 @@ def _ask_facing(place: str | None) -> str:
     )
 
 
-def plants_added(told: o.PlantsAdded) -> str:
+def plants_added(told: PlantsAdded) -> str:
     """Confirm plants by place."""
     by_place: dict[str | None, list[str]] = {}
     for name, place in told.plants:
@@ -141,7 +149,7 @@ def plants_added(told: o.PlantsAdded) -> str:
     return text + _ask_facing(told.asks_facing_of)
 
 
-def stocked(told: o.Stocked, voice: Voice) -> str:
+def stocked(told: Stocked, voice: Voice) -> str:
     """Confirm a product with its caution."""
     product = told.product
     if product.stock_ml == 0:
@@ -176,7 +184,7 @@ def _label_facts(product: Product, voice: Voice) -> list[str]:
     return facts
 
 
-def shelf(told: o.Shelf, voice: Voice) -> str:
+def shelf(told: Shelf, voice: Voice) -> str:
     """List the shelf, and what is left where that is known."""
     if not told.products:
         return "The shelf is empty. Say for instance “got soap, ready to use, every 7 days”."
@@ -193,12 +201,12 @@ def shelf(told: o.Shelf, voice: Voice) -> str:
     return "On the shelf:\n" + "\n".join(lines)
 
 
-def units_set(told: o.UnitsSet) -> str:
+def units_set(told: UnitsSet) -> str:
     """Confirm measures and clock."""
     return f"Written: {UNITS[told.units]}, a clock of {told.clock_hours} hours."
 
 
-def settings(told: o.Settings, voice: Voice) -> str:
+def settings(told: SettingsTold, voice: Voice) -> str:
     """List the preferences."""
     where = f"{told.town}, {told.zone}" if told.zone else "no town yet"
     return (

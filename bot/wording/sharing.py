@@ -1,30 +1,31 @@
 """Who shares the plants, and what is erased, in words."""
 
-from bot.actions import outcomes as o
-from bot.actions.commands import Erasing
+from bot.actions.erasing import Erasing
+from bot.actions.forget import Erased, ForgetAsked
+from bot.actions.share import MemberAsked, MemberGone, MemberList, NoSuchMember, OwnerNow
 from bot.wording.days import counted, listed
 
 
-def member_asked(told: o.MemberAsked) -> str:
+def member_asked(told: MemberAsked) -> str:
     """Ask before somebody goes or owns."""
     if told.is_removal:
         return f"Shall {told.name} no longer share these plants? What {told.name} told stays. Nothing is written yet."
     return f"Shall {told.name} own this home, and invite, remove and erase in your place? Nothing is written yet."
 
 
-def member_gone(told: o.MemberGone) -> str:
+def member_gone(told: MemberGone) -> str:
     """Say that somebody is gone, or to themselves that they are."""
     if told.name is None:
         return "You no longer share these plants, and I do not write to you any more. Take care."
     return f"{told.name} no longer shares these plants."
 
 
-def owner_now(told: o.OwnerNow) -> str:
+def owner_now(told: OwnerNow) -> str:
     """Say who owns the home."""
     return "You own this home now." if told.name is None else f"{told.name} owns this home now."
 
 
-def no_such_member(told: o.NoSuchMember) -> str:
+def no_such_member(told: NoSuchMember) -> str:
     """Say who there is instead."""
     if not told.others:
         return "Nobody else shares these plants. “invite” makes a code for somebody."
@@ -33,7 +34,7 @@ def no_such_member(told: o.NoSuchMember) -> str:
     )
 
 
-def member_list(told: o.MemberList) -> str:
+def member_list(told: MemberList) -> str:
     """List who shares the plants."""
     owner, *others = told.names
     if not others:
@@ -44,7 +45,7 @@ def member_list(told: o.MemberList) -> str:
     return f"{rest} “remove {others[0]} from this home” and “hand over to {others[0]}” change that."
 
 
-def forget_asked(told: o.ForgetAsked) -> str:
+def forget_asked(told: ForgetAsked) -> str:
     """Say what would be erased, and the sentence that does it."""
     if told.must_hand_over:
         return (
@@ -63,7 +64,7 @@ def forget_asked(told: o.ForgetAsked) -> str:
     )
 
 
-def erased(told: o.Erased) -> str:
+def erased(told: Erased) -> str:
     """Say that it is done."""
     if told.what is Erasing.HOME:
         return "Erased: this home, its plants, everything told. Take care."

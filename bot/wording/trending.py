@@ -1,6 +1,6 @@
 """Answers to "is it working"."""
 
-from bot.actions import outcomes as o
+from bot.actions.show_trend import NoTrend, TrendShown
 from bot.domain.survival import VISIBLE
 from bot.domain.trend import LEAST_COUNTS, Call
 from bot.wording.days import counted, day
@@ -11,7 +11,7 @@ LOOK_ELSEWHERE = (
 )
 
 
-def trend_words(told: o.TrendShown) -> str:
+def trend_words(told: TrendShown) -> str:
     """Say what the counts show, and how sure that is."""
     lines = [f"{told.plant}, {told.pest}: {_call(told)}"]
     if told.trend.call in {Call.CANNOT_TELL, Call.PROBABLY_RISING}:
@@ -25,7 +25,7 @@ def trend_words(told: o.TrendShown) -> str:
     return "\n".join(lines)
 
 
-def _call(told: o.TrendShown) -> str:
+def _call(told: TrendShown) -> str:
     found = told.trend
     factor = ""
     if found.weekly_factor is not None:
@@ -55,14 +55,14 @@ def _chance(share: float) -> str:
     return "less than 1 time in 100" if share < 0.01 else f"about {round(100 * share)} times in 100"  # noqa: PLR2004
 
 
-def _too_early(told: o.TrendShown) -> str:
+def _too_early(told: TrendShown) -> str:
     if len(told.points) < LEAST_COUNTS:
         return f"too early to tell, {counted(len(told.points), 'count')} of at least {LEAST_COUNTS}."
     assert told.hatch_due_on is not None
     return f"too early to tell: eggs laid before the first round can hatch until {day(told.hatch_due_on)}."
 
 
-def no_trend(told: o.NoTrend) -> str:
+def no_trend(told: NoTrend) -> str:
     """Say that nothing is open to follow."""
     return (
         f"{told.plant} has no open case to follow."

@@ -1,6 +1,6 @@
 """The check walk in words."""
 
-from bot.actions import outcomes as o
+from bot.actions.walk_through import WalkDone, WalkLevelAsked, WalkStep, WalkStopped
 from bot.domain.release import Level
 from bot.wording.days import counted, listed
 
@@ -12,14 +12,14 @@ HOW = {
 }
 
 
-def level_asked(told: o.WalkLevelAsked) -> str:
+def level_asked(told: WalkLevelAsked) -> str:
     """Ask how closely, once for the whole walk."""
     return (
         f"Check walk, {counted(told.plants, 'plant')}, those without a find first. How closely do you look?"
     )
 
 
-def walk_step(told: o.WalkStep) -> str:
+def walk_step(told: WalkStep) -> str:
     """Say which plant is next."""
     where = f", {told.place}" if told.place else ""
     lines = [f"{told.number} of {told.count}: {told.plant}{where}."]
@@ -35,7 +35,7 @@ def walk_step(told: o.WalkStep) -> str:
     return "\n".join(lines)
 
 
-def walk_done(told: o.WalkDone) -> str:
+def walk_done(told: WalkDone) -> str:
     """Sum the walk up."""
     lines = ["Walk done."]
     if told.none_seen:
@@ -48,7 +48,7 @@ def walk_done(told: o.WalkDone) -> str:
     return "\n".join(lines)
 
 
-def walk_stopped(told: o.WalkStopped) -> str:
+def walk_stopped(told: WalkStopped) -> str:
     """Say how to go on."""
     if not told.plants_left:
         return "The walk is over. What you told me stays written."

@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from bot.actions.outcomes import ReasonOf, Reasons
+from bot.actions.explain import ReasonOf, Reasons
 from bot.domain.course import Because, Progress, Step
 from bot.domain.pest import Evidence, Level
 from bot.domain.release import ROUNDS_SINCE_FIND_NEEDED

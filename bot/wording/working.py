@@ -3,7 +3,7 @@
 import math
 from decimal import Decimal
 
-from bot.actions import outcomes as o
+from bot.actions.work_through import NoWork, WorkDone, WorkPaused, WorkStage
 from bot.domain.workday import TOP_MIX_CM, Stage
 from bot.wording.days import counted, listed
 from bot.wording.voice import Voice
@@ -46,7 +46,7 @@ DONE = {
 }
 
 
-def work_stage(told: o.WorkStage, voice: Voice) -> str:
+def work_stage(told: WorkStage, voice: Voice) -> str:
     """Say what was written, and the stage at hand."""
     plan = told.plan
     lines = _written(told.written)
@@ -67,7 +67,7 @@ def work_stage(told: o.WorkStage, voice: Voice) -> str:
     return "\n".join(lines)
 
 
-def _how(told: o.WorkStage, voice: Voice) -> str:
+def _how(told: WorkStage, voice: Voice) -> str:
     plan = told.plan
     soak_ml = 1000 * plan.soak_l
     return HOW[plan.stage].format(
@@ -95,14 +95,14 @@ def _written(written: tuple[tuple[Stage, tuple[str, ...]], ...]) -> list[str]:
     )
 
 
-def work_done(told: o.WorkDone) -> str:
+def work_done(told: WorkDone) -> str:
     """Say that all is done."""
     return "\n".join(
         [*_written(told.written), "That was the last stage. Well worked; the evenings go on as planned."]
     )
 
 
-def work_paused(told: o.WorkPaused) -> str:
+def work_paused(told: WorkPaused) -> str:
     """Say how to go on."""
     if not told.stages_left:
         return "The work day is over. What you ticked stays written."
@@ -111,7 +111,7 @@ def work_paused(told: o.WorkPaused) -> str:
     )
 
 
-def no_work(told: o.NoWork) -> str:
+def no_work(told: NoWork) -> str:
     """Say what a work day needs."""
     if told.is_begun:
         return "Nothing of the work day is left."

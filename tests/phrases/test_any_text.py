@@ -6,20 +6,18 @@ from dataclasses import replace
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from bot.actions.commands import (
-    AddPlants,
-    Correct,
-    Hold,
-    Isolate,
-    LogRound,
-    LosePlant,
-    MovePlant,
-    NotUnderstood,
-    ReleasePlant,
-    SetRoutine,
-    StockProduct,
-)
+from bot.actions.add_plants import AddPlants
+from bot.actions.correct import Correct
+from bot.actions.hold import Hold
+from bot.actions.isolate import Isolate
+from bot.actions.log_round import LogRound
+from bot.actions.lose_plant import LosePlant
+from bot.actions.move_plant import MovePlant
+from bot.actions.not_understood import NotUnderstood
+from bot.actions.release_plant import ReleasePlant
+from bot.actions.set_routine import SetRoutine
 from bot.actions.situation import Expecting
+from bot.actions.stock_product import StockProduct
 from bot.domain.trade import Method
 from bot.phrases import grammar, items, text
 from bot.phrases.grammar import understand

@@ -5,7 +5,9 @@ from datetime import UTC, date, datetime
 
 import pytest
 
-from bot.actions.commands import LogRound, NotUnderstood, Postpone
+from bot.actions.log_round import LogRound
+from bot.actions.not_understood import NotUnderstood
+from bot.actions.postpone import Postpone
 from bot.actions.situation import Situation
 from bot.phrases.grammar import understand
 from bot.phrases.notation import notation

@@ -10,7 +10,7 @@ from types import FrameType
 
 import pytest
 
-from bot.actions.commands import NotUnderstood
+from bot.actions.not_understood import NotUnderstood
 from bot.phrases import grammar
 from bot.phrases.grammar import understand
 from bot.phrases.text import LONGEST, plain, tidy, words_of

@@ -4,7 +4,10 @@ from dataclasses import replace
 
 import pytest
 
-from bot.actions.commands import Exposure, Incomplete, LogRound, Missing, NotUnderstood
+from bot.actions.give_first_aid import GiveFirstAid
+from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.log_round import LogRound
+from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Asked, KnownPlant
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method
@@ -90,7 +93,7 @@ def test_an_animal_in_a_plant_s_name_is_no_animal() -> None:
     palm = PlantId(41)
     household = replace(EVENING, plants=(KnownPlant(id=palm, names=("cat palm",), place=None),))
     assert understand("sprayed the cat palm", household) == (LogRound(plants=(palm,), method=Method.SPRAY),)
-    assert understand("the cat licked the cat palm", household) == (Exposure(),)
+    assert understand("the cat licked the cat palm", household) == (GiveFirstAid(),)
 
 
 def test_the_plural_of_a_shared_last_word_means_all_of_them() -> None:

@@ -2,7 +2,9 @@
 
 import pytest
 
-from bot.actions.commands import AddPlants, Incomplete, SetPlace
+from bot.actions.add_plants import AddPlants
+from bot.actions.incomplete import Incomplete
+from bot.actions.set_place import SetPlace
 from bot.domain.window import Facing, Outdoors
 from bot.phrases.grammar import understand
 from bot.phrases.places import read_places

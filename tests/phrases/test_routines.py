@@ -4,7 +4,8 @@ from datetime import date
 
 import pytest
 
-from bot.actions.commands import Ask, SetRoutine, Topic
+from bot.actions.ask import Ask, Topic
+from bot.actions.set_routine import SetRoutine
 from bot.domain.recurrence import between
 from bot.phrases.grammar import understand
 from bot.phrases.rehearsal import EVENING

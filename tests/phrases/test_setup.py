@@ -5,24 +5,19 @@ from datetime import time
 
 import pytest
 
+from bot.actions.add_plants import AddPlants, NewPlant
+from bot.actions.begin_talk import BeginTalk
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import (
-    AddPlants,
-    Choice,
-    Command,
-    Help,
-    Hold,
-    LogRound,
-    NewPlant,
-    NotUnderstood,
-    SetCoordinates,
-    SetHours,
-    SetPlace,
-    SetTown,
-    Start,
-    Undo,
-)
+from bot.actions.choice import Choice, Command
+from bot.actions.courtesy import Help
+from bot.actions.hold import Hold
+from bot.actions.log_round import LogRound
+from bot.actions.not_understood import NotUnderstood
+from bot.actions.set_hours import SetHours
+from bot.actions.set_place import SetPlace
+from bot.actions.set_town import SetCoordinates, SetTown
 from bot.actions.situation import Expecting
+from bot.actions.undo import Undo
 from bot.domain.window import Facing, Outdoors
 from bot.phrases.grammar import understand
 from tests.phrases.situation import EVENING, HOYA, KITCHEN, LANDING
@@ -33,9 +28,9 @@ WAITING = {expecting: replace(EVENING, expecting=expecting) for expecting in Exp
 @pytest.mark.parametrize(
     ("text", "command"),
     [
-        ("/start", Start()),
-        ("/start K7-x", Start("K7-x")),
-        ("/START@a_bot K7", Start("K7")),
+        ("/start", BeginTalk()),
+        ("/start K7-x", BeginTalk("K7-x")),
+        ("/START@a_bot K7", BeginTalk("K7")),
         ("I live in Ghent", SetTown("Ghent")),
         ("town Sint-Niklaas", SetTown("Sint-Niklaas")),
         ("51.05, 3.73", SetCoordinates(51.05, 3.73)),

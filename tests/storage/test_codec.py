@@ -4,9 +4,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bot.actions import commands
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import Choice, Command, Incomplete, Missing
+from bot.actions.choice import Choice, Command
+from bot.actions.courtesy import Help
+from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.undo import Undo
 from bot.domain.journal import Found, Payload
 from bot.domain.trade import Grade
 from bot.storage.codec import (
@@ -18,10 +20,11 @@ from bot.storage.codec import (
     encode_payload,
 )
 from bot.storage.failure import StoreError
+from tests.actions.declared import commands
 from tests.storage.values import values_of
 
 PAYLOADS = get_args(Payload)
-COMMAND_CLASSES = get_args(Command)
+COMMAND_CLASSES = commands()
 few = settings(max_examples=25, deadline=None)
 
 
@@ -50,21 +53,21 @@ def test_an_offered_command_comes_back_as_it_was(cls: type[Command]) -> None:
     @few
     @given(st.sampled_from(ButtonText), st.text(max_size=40), values_of(cls))
     def comes_back(text: ButtonText, name: str, command: Command) -> None:
-        offered = (Choice(text, (command, commands.Help()), name),)
+        offered = (Choice(text, (command, Help()), name),)
         assert decode_choices(encode_choices(offered), 1) == offered
 
     comes_back()
 
 
 def test_a_question_within_a_question_comes_back() -> None:
-    inner = (Choice(ButtonText.NAMED, (commands.Undo(),), "Ivy"),)
+    inner = (Choice(ButtonText.NAMED, (Undo(),), "Ivy"),)
     offered = (Choice(ButtonText.IT_IS, (Incomplete(missing=Missing.WHICH_PLANT, choices=inner),)),)
     assert decode_choices(encode_choices(offered), 1) == offered
 
 
 def test_a_button_of_the_version_before_keeps_its_words() -> None:
     stored = '[{"label":"All done","commands":[{"type":"undo"}]}]'
-    assert decode_choices(stored, 1) == (Choice(ButtonText.NAMED, (commands.Undo(),), "All done"),)
+    assert decode_choices(stored, 1) == (Choice(ButtonText.NAMED, (Undo(),), "All done"),)
 
 
 def test_a_button_of_a_version_to_come_is_refused_by_the_number_of_its_question() -> None:

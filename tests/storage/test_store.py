@@ -4,9 +4,10 @@ import pytest
 import sqlalchemy as sa
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import Choice, Undo
+from bot.actions.choice import Choice
 from bot.actions.ports import Store
 from bot.actions.situation import Expecting
+from bot.actions.undo import Undo
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Found, PestCorrected, PlantSet, Voided
 from bot.domain.trade import Grade

@@ -6,8 +6,14 @@ from typing import Any
 
 from hypothesis import strategies as st
 
+from bot.actions.ask import Ask
 from bot.actions.button_texts import ButtonText
-from bot.actions.commands import Ask, Choice, Help, Incomplete, LogRound, Missing, Mix, Undo
+from bot.actions.choice import Choice
+from bot.actions.courtesy import Help
+from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.log_round import LogRound
+from bot.actions.mix_batch import Mix
+from bot.actions.undo import Undo
 
 _INSTANTS = st.datetimes(timezones=st.just(UTC))
 _FLOATS = st.floats(allow_nan=False, allow_infinity=False)

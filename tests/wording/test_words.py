@@ -3,8 +3,12 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from bot.actions.commands import Missing
-from bot.actions.outcomes import Asks, BadGap, BadHours, Lost, NothingDue, RoutineSaved
+from bot.actions.incomplete import Asks, Missing
+from bot.actions.log_round import NothingDue
+from bot.actions.lose_plant import Lost
+from bot.actions.set_hours import BadHours
+from bot.actions.set_routine import RoutineSaved
+from bot.actions.stock_product import BadGap
 from bot.wording.apology import apology
 from bot.wording.conditions import percent
 from bot.wording.days import counted, day, listed, near_day

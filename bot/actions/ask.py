@@ -1,0 +1,45 @@
+"""A question, and what can be asked."""
+
+from dataclasses import dataclass
+from enum import Enum
+
+from bot.actions.choice import Command
+from bot.domain.identity import PlaceId, PlantId, ProductId
+
+
+class Topic(Enum):
+    """What can be asked."""
+
+    ISOLATED = "isolated"
+    DUE = "due"
+    WHY = "why"
+    RELEASE = "release"
+    LOG = "log"
+    TREND = "trend"
+    ANTS = "ants"
+    DISH_SOAP = "dish-soap"
+    SAFETY = "safety"
+    EATING = "eating"
+    STOCK = "stock"
+    SETTINGS = "settings"
+    ROUTINES = "routines"
+    MEMBERS = "members"
+    PHOTOS = "photos"
+    PLANTS = "plants"
+    PLACES = "places"
+    FIT = "fit"
+    SUN = "sun"
+    BUY = "buy"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ask(Command):
+    """A question; never writes."""
+
+    topic: Topic
+    plants: tuple[PlantId, ...] = ()
+    place: PlaceId | None = None
+    product: ProductId | None = None
+    when: str | None = None
+    in_full: bool = False
+    """Whether a reason is asked for with its sums and sources."""

@@ -1,0 +1,41 @@
+"""The first word: a household begins, or a member greets the bot again."""
+
+from dataclasses import dataclass
+
+from bot.actions.choice import Command
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.actions.situation import Expecting
+
+
+@dataclass(frozen=True, slots=True)
+class BeginTalk(Command):
+    """/start, with what a deep link or a founding code added."""
+
+    payload: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Founded(Outcome):
+    """A household begins; the town is asked next."""
+
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class Welcome(Outcome):
+    """/start from a member; says what is still missing."""
+
+    lacks: tuple[str, ...]
+
+
+def start(_: BeginTalk, desk: Desk) -> Welcome:
+    """Greet a member; say what is still missing."""
+    household = desk.household
+    lacks = []
+    if not household.is_zone_told:
+        lacks.append("town")
+        desk.store.ask(desk.member.household, desk.member.chat, Expecting.TOWN, (), desk.now)
+    if not household.living:
+        lacks.append("plants")
+    return Welcome(tuple(lacks))

@@ -1,0 +1,21 @@
+"""What a person may be offered: a button and the commands behind it."""
+
+from dataclasses import dataclass
+
+from bot.actions.button_texts import ButtonText
+
+
+class Command:
+    """Something a person can tell or ask the bot: what the reading and the buttons produce."""
+
+    __slots__ = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One offered answer: what its button says and what it would do."""
+
+    text: ButtonText
+    commands: "tuple[Command, ...]"
+    of: str = ""
+    """The name, the number or the words that the text is filled with."""

@@ -1,0 +1,115 @@
+"""Set right what was told last."""
+
+from dataclasses import dataclass, replace
+
+from bot.actions.choice import Command
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.actions.undo import NothingToUndo, last_group, voids
+from bot.domain.identity import PlantId
+from bot.domain.journal import (
+    CheckedClean,
+    Draft,
+    Entry,
+    Found,
+    IsolatedNow,
+    LostNow,
+    PestCorrected,
+    PhotoTaken,
+    Postponed,
+    ReleasedNow,
+    SignSeen,
+    Treated,
+)
+from bot.domain.trade import grade_of
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Correct(Command):
+    """Set right what was told last: another plant, another pest, or another count."""
+
+    plant: PlantId | None = None
+    pest: str | None = None
+    count: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class CorrectedTo(Outcome):
+    """What was told last now stands for another plant, pest or number."""
+
+    plant: str | None
+    pest: str | None
+    count: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class WhichOneMeant(Outcome):
+    """A correction of a message about several plants; nothing is written."""
+
+    plants: tuple[str, ...]
+
+
+OF_A_PLANT = (
+    Found,
+    PhotoTaken,
+    SignSeen,
+    CheckedClean,
+    Treated,
+    Postponed,
+    IsolatedNow,
+    ReleasedNow,
+    LostNow,
+)
+"""What can have been told of the wrong plant."""
+
+
+def correct(command: Correct, desk: Desk) -> CorrectedTo | NothingToUndo | WhichOneMeant:
+    """Say again what was told last, for another plant, another pest or of another number."""
+    if command.pest is not None and command.plant is not None:
+        return _correct_pest(command.plant, command.pest, desk)
+    if command.count is not None:
+        return _correct_count(command.count, command.plant, desk)
+    group = last_group(desk)
+    moved = [entry for entry in group if isinstance(entry.payload, OF_A_PLANT)]
+    if not moved or len(moved) < len(group) or command.plant is None:
+        return NothingToUndo()
+    plants = {entry.plant for entry in moved}
+    if len(plants) > 1:
+        return WhichOneMeant(desk.names(plant for plant in plants if plant is not None))
+    again = [_again(entry, desk, plant=command.plant) for entry in moved]
+    desk.write([*voids(desk, moved), *again])
+    return CorrectedTo(desk.plant(command.plant).name, None)
+
+
+def _correct_count(
+    count: int, plant: PlantId | None, desk: Desk
+) -> CorrectedTo | NothingToUndo | WhichOneMeant:
+    finds = [entry for entry in last_group(desk) if isinstance(entry.payload, Found)]
+    finds = [entry for entry in finds if plant is None or entry.plant == plant]
+    if not finds:
+        return NothingToUndo()
+    if len(finds) > 1:
+        return WhichOneMeant(desk.names(entry.plant for entry in finds if entry.plant is not None))
+    (wrong,) = finds
+    assert isinstance(wrong.payload, Found)
+    assert wrong.plant is not None
+    right = replace(wrong.payload, count=count, grade=grade_of(count))
+    desk.write([*voids(desk, finds), replace(_again(wrong, desk, plant=wrong.plant), payload=right)])
+    return CorrectedTo(desk.plant(wrong.plant).name, None, count)
+
+
+def _again(entry: Entry, desk: Desk, *, plant: PlantId) -> Draft:
+    return Draft(
+        payload=entry.payload,
+        happened_at=entry.happened_at,
+        happened_on=entry.happened_on,
+        member=desk.member.id,
+        plant=plant,
+    )
+
+
+def _correct_pest(plant: PlantId, pest: str, desk: Desk) -> CorrectedTo | NothingToUndo:
+    if not desk.plant(plant).open_cases:
+        return NothingToUndo()
+    desk.write([desk.draft(PestCorrected(pest), plant=plant)])
+    return CorrectedTo(desk.plant(plant).name, desk.knowledge.pests[pest].name)

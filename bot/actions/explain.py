@@ -1,0 +1,111 @@
+"""Why a plant's plan is as it is."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+
+from bot.actions.ask import Ask
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.domain.course import Progress, Step, next_step
+from bot.domain.household import Place, Product
+from bot.domain.identity import PlantId
+from bot.domain.label import Refusal, refusals
+from bot.domain.nudging import Placement, placements
+from bot.domain.pest import Evidence
+from bot.domain.watch import hatch_to_adult_days
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReasonOf:
+    """Why a plant's plan is as it is."""
+
+    plant: str
+    step: Step | None
+    product: str | None
+    progress: tuple[Progress, ...]
+    cited: Mapping[str, str]
+    placement: Placement | None = None
+    """Where sun decides on the hour: the slot it was put into."""
+    place: Place | None = None
+    watch: tuple[str, date | None, int] | None = None
+    """On watch: because of which plant, until when, and the days from egg to adult it rests on. [d]"""
+    quarantine_until: date | None = None
+    product_evidence: Evidence | None = None
+    """Where the label's usual figures come from, None where the person told them."""
+    passed_over: tuple[tuple[str, tuple[Refusal, ...]], ...] = ()
+    """Products of the shelf that are not suggested, and why."""
+
+
+@dataclass(frozen=True, slots=True)
+class Reasons(Outcome):
+    """Why, for several plants; empty when nothing is planned."""
+
+    of: tuple[ReasonOf, ...]
+    in_full: bool = False
+
+
+def explain(command: Ask, desk: Desk) -> Reasons:
+    """Say why plants' plans are as they are; unnamed: all that have a case."""
+    asked = command.plants or tuple(desk.agenda.progress)
+    return Reasons(tuple(_reason(plant, desk) for plant in asked), command.in_full)
+
+
+def _reason(plant: PlantId, desk: Desk) -> ReasonOf:
+    steps = [
+        next_step(desk.household, desk.knowledge, desk.plant(plant), case, desk.today)
+        for case in desk.plant(plant).open_cases
+    ]
+    step = min((one for one in steps if one), key=lambda one: one.aim_on, default=None)
+    known = desk.plant(plant)
+    return ReasonOf(
+        plant=desk.plant(plant).name,
+        step=step,
+        product=desk.product_name(step.product.id) if step and step.product else None,
+        progress=desk.agenda.progress.get(plant, ()),
+        cited=desk.knowledge.cited,
+        placement=_placement(plant, desk),
+        place=desk.household.places.get(known.place) if known.place is not None else None,
+        watch=_watch(plant, desk),
+        quarantine_until=known.quarantine_until,
+        product_evidence=_usual_label(step.product, desk) if step and step.product else None,
+        passed_over=_passed_over(plant, step, desk),
+    )
+
+
+def _placement(plant: PlantId, desk: Desk) -> Placement | None:
+    """Give the slot that the sun leaves for a plant on its next evening."""
+    for evening in desk.agenda.evenings:
+        if any(task.plant == plant and task.method is not None for task in evening.tasks):
+            found = placements(desk.household, desk.knowledge, evening.tasks, evening.on, desk.now)
+            return next((one for one in found if plant in one.plants), None)
+    return None
+
+
+def _watch(plant: PlantId, desk: Desk) -> tuple[str, date | None, int] | None:
+    watch = desk.agenda.watched.get(plant)
+    if watch is None:
+        return None
+    days = hatch_to_adult_days(desk.household, desk.knowledge, desk.plant(plant), watch.pest, desk.today)
+    return desk.plant(watch.because_of).name, watch.until, days
+
+
+def _usual_label(product: Product, desk: Desk) -> Evidence | None:
+    kind = desk.knowledge.products.get(product.ingredient)
+    return kind.evidence if kind is not None and product.gap_days is None else None
+
+
+def _passed_over(
+    plant: PlantId, step: Step | None, desk: Desk
+) -> tuple[tuple[str, tuple[Refusal, ...]], ...]:
+    """Give the products that could do the same but are not suggested, with the rules that forbid them."""
+    known = desk.plant(plant)
+    if step is None or not known.open_cases:
+        return ()
+    pest = desk.knowledge.pests[known.open_cases[0].pest]
+    found = []
+    for product in desk.household.products.values():
+        broken = refusals(desk.household, desk.knowledge, known, product, pest, desk.today)
+        if broken:
+            found.append((desk.product_name(product.id) or "", broken))
+    return tuple(found)

@@ -1,0 +1,76 @@
+"""Erase a member or the whole home, at their wish."""
+
+from dataclasses import dataclass
+
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice, Command
+from bot.actions.decline import Decline
+from bot.actions.desk import Desk
+from bot.actions.erasing import Erasing
+from bot.actions.export import Export
+from bot.actions.outcome import Outcome
+from bot.actions.share import OwnerOnly
+from bot.actions.situation import Expecting
+
+
+@dataclass(frozen=True, slots=True)
+class Forget(Command):
+    """Erase the member's account, or the whole home; is_typed: the sentence asked for was written."""
+
+    what: Erasing = Erasing.ME
+    is_typed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class ForgetAsked(Outcome):
+    """Asked to write a sentence before anything is erased; others share the home of an owner."""
+
+    what: Erasing
+    plants: int
+    others: tuple[str, ...]
+    must_hand_over: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Erased(Outcome):
+    """Nothing is left of what was to be erased."""
+
+    what: Erasing
+
+
+@dataclass(frozen=True, slots=True)
+class HomeErased(Outcome):
+    """To the others: the home is gone, by whom."""
+
+    by: str
+
+
+def forget(command: Forget, desk: Desk) -> ForgetAsked | Erased | OwnerOnly:
+    """
+    Erase the member's account, or the whole home; only after a sentence that was asked for is typed.
+
+    An owner others share with hands over first, or erases the home for all.
+    """
+    others = tuple(one for one in desk.store.members(desk.member.household) if one.id != desk.member.id)
+    if command.what is Erasing.HOME and not desk.member.is_owner and others:
+        return OwnerOnly(next((one.name for one in others if one.is_owner), ""))
+    what = Erasing.HOME if not others else command.what
+    must_hand_over = desk.member.is_owner and bool(others) and what is Erasing.ME
+    question = desk.store.question(desk.member.household, desk.member.chat)
+    was_asked = question is not None and question.expecting is Expecting.ERASE
+    if not (command.is_typed and was_asked) or must_hand_over:
+        choices = (
+            Choice(ButtonText.EXPORT_FIRST, (Export(),)),
+            Choice(ButtonText.KEEP_EVERYTHING, (Decline(),)),
+        )
+        desk.store.ask(desk.member.household, desk.member.chat, Expecting.ERASE, choices, desk.now)
+        plants = len(desk.household.living)
+        return ForgetAsked(what, plants, tuple(one.name for one in others), must_hand_over)
+    if what is Erasing.HOME:
+        for chat in sorted({one.chat for one in others} - {desk.member.chat}):
+            desk.say_elsewhere(chat, HomeErased(desk.member.name))
+        desk.store.forget_household(desk.member.household)
+    else:
+        desk.store.forget_member(desk.member.id, desk.now)
+    desk.erased = what
+    return Erased(what)

@@ -1,0 +1,52 @@
+"""Keep plants apart."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice, Command
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.actions.situation import Expecting
+from bot.domain.identity import PlantId
+from bot.domain.journal import IsolatedNow
+
+
+@dataclass(frozen=True, slots=True)
+class Isolate(Command):
+    """Put apart; apart False: it cannot be moved, its place becomes the isolation room."""
+
+    plants: tuple[PlantId, ...]
+    on: date | None = None
+    apart: bool = True
+    quarantine_days: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class IsolatedThem(Outcome):
+    """Kept apart from now on; rooms are places that become isolation rooms."""
+
+    plants: tuple[str, ...]
+    rooms: tuple[str, ...] = ()
+    quarantine_until: date | None = None
+
+
+def ask_apart(plants: tuple[PlantId, ...], desk: Desk) -> None:
+    """Ask once for all plants of a message whether they are apart."""
+    choices = (
+        Choice(
+            ButtonText.APART_NOW if len(plants) == 1 else ButtonText.ALL_APART_NOW, (Isolate(plants=plants),)
+        ),
+        Choice(ButtonText.CANNOT_BE_MOVED, (Isolate(plants=plants, apart=False),)),
+    )
+    desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
+
+
+def isolate(command: Isolate, desk: Desk) -> IsolatedThem:
+    """Write that plants are kept apart, or that their place is the isolation room."""
+    isolated = IsolatedNow(apart=command.apart, quarantine_days=command.quarantine_days)
+    desk.write(desk.draft(isolated, plant=plant, on=command.on) for plant in command.plants)
+    places = {desk.plant(plant).place for plant in command.plants} if not command.apart else set()
+    rooms = tuple(desk.household.places[place].name for place in places if place is not None)
+    until = desk.plant(command.plants[0]).quarantine_until if command.plants else None
+    return IsolatedThem(desk.names(command.plants), rooms, until)

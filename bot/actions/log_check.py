@@ -1,0 +1,55 @@
+"""Write down looks with none seen: what closes in on a case's end."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from bot.actions.choice import Command
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.domain.course import Progress
+from bot.domain.identity import PlantId
+from bot.domain.journal import CheckedClean
+from bot.domain.release import Level
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LogCheck(Command):
+    """A look with none seen."""
+
+    plants: tuple[PlantId, ...]
+    level: Level | None = None
+    on: date | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CheckLogged(Outcome):
+    """Looks with none seen; what they mean for each case."""
+
+    on: date
+    level: Level
+    plants: tuple[str, ...]
+    cases: tuple[tuple[str, Progress], ...]
+    ready: tuple[str, ...]
+
+
+def log_check(command: LogCheck, desk: Desk) -> CheckLogged:
+    """Write looks with none seen; the same plant and day told twice is one look."""
+    level = command.level or Level.PLAIN
+    on: date = command.on or desk.today
+    plants = [
+        plant
+        for plant in dict.fromkeys(command.plants)
+        if not any(check.on == on and check.level is level for check in desk.plant(plant).checks)
+    ]
+    desk.write(desk.draft(CheckedClean(level), plant=plant, on=command.on) for plant in plants)
+    return CheckLogged(
+        on=on,
+        level=level,
+        plants=desk.names(dict.fromkeys(command.plants)),
+        cases=tuple(
+            (desk.plant(plant).name, state)
+            for plant in dict.fromkeys(command.plants)
+            for state in desk.agenda.progress.get(plant, ())
+        ),
+        ready=desk.names(plant for plant in desk.agenda.ready if plant in command.plants),
+    )

@@ -1,0 +1,39 @@
+"""Write down a sign without a living pest."""
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from bot.actions.choice import Command
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.domain.agenda import SIGN_CHECK_WITHIN_DAYS
+from bot.domain.identity import PlantId
+from bot.domain.journal import SignSeen
+from bot.domain.trade import Sign
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LogSign(Command):
+    """A sign without a living pest."""
+
+    plants: tuple[PlantId, ...]
+    sign: Sign
+    on: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SignLogged(Outcome):
+    """A sign: a check is due within two days."""
+
+    plants: tuple[str, ...]
+    sign: Sign
+    on: date
+    check_by: date
+
+
+def log_sign(command: LogSign, desk: Desk) -> SignLogged:
+    """Write a sign; it resets nothing and asks for a look."""
+    desk.write(desk.draft(SignSeen(command.sign), plant=plant, on=command.on) for plant in command.plants)
+    on = command.on or desk.today
+    by = max(on + timedelta(days=SIGN_CHECK_WITHIN_DAYS), desk.today)
+    return SignLogged(desk.names(command.plants), command.sign, on, by)

@@ -1,0 +1,68 @@
+"""How much spray an evening took."""
+
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice, Command
+from bot.actions.decline import Decline
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.actions.situation import Expecting
+from bot.domain.consumption import FACTOR, spray_factor, sprayed_on, usual_ml
+from bot.domain.journal import SprayUsed
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LogUse(Command):
+    """Spray a whole evening took; far from what was reckoned only if it is sure. [mL]."""
+
+    ml: Decimal
+    on: date | None = None
+    is_sure: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class UnlikelyUse(Outcome):
+    """An amount far from what those plants take: asked before later mixtures are reckoned by it. [mL]."""
+
+    ml: Decimal
+    usual_ml: Decimal
+    on: date
+    plants: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class UseLogged(Outcome):
+    """What an evening took, and for each millilitre reckoned. [mL], [1]."""
+
+    ml: Decimal
+    on: date
+    plants: tuple[str, ...]
+    factor: Decimal
+
+
+@dataclass(frozen=True, slots=True)
+class NothingSprayed(Outcome):
+    """No spray is written for that day, so nothing can be said of how much it took."""
+
+    on: date
+
+
+def log_use(command: LogUse, desk: Desk) -> UseLogged | UnlikelyUse | NothingSprayed:
+    """Keep what an evening took, so that later ones are reckoned by it."""
+    on = command.on or desk.today
+    plants = sprayed_on(desk.household, on)
+    if not plants:
+        return NothingSprayed(on)
+    usual = usual_ml(desk.household, on)
+    if not command.is_sure and not FACTOR[0] <= command.ml / usual <= FACTOR[1]:
+        choices = (
+            Choice(ButtonText.WRITE_IT, (LogUse(ml=command.ml, on=on, is_sure=True),)),
+            Choice(ButtonText.LEAVE_OUT, (Decline(),)),
+        )
+        desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
+        return UnlikelyUse(command.ml, usual, on, tuple(plant.name for plant in plants))
+    desk.write([desk.draft(SprayUsed(command.ml), on=on)])
+    return UseLogged(command.ml, on, tuple(plant.name for plant in plants), spray_factor(desk.household))

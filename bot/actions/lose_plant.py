@@ -1,0 +1,42 @@
+"""Plants that died or were thrown out."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from bot.actions.choice import Command
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.domain.identity import PlantId
+from bot.domain.journal import LostNow
+
+
+@dataclass(frozen=True, slots=True)
+class LosePlant(Command):
+    """Died or thrown out."""
+
+    plants: tuple[PlantId, ...]
+    on: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PlantsGone(Outcome):
+    """Something about plants that died or were thrown out; nothing is written."""
+
+    plants: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Lost(Outcome):
+    """Gone for good; whom an infested one leaves on watch."""
+
+    plants: tuple[str, ...]
+    was_infested: bool = False
+    watched: tuple[str, ...] = ()
+
+
+def lose(command: LosePlant, desk: Desk) -> Lost:
+    """Write that plants are gone."""
+    was_infested = any(desk.plant(plant).cases for plant in command.plants)
+    desk.write(desk.draft(LostNow(), plant=plant, on=command.on) for plant in command.plants)
+    watched = [plant for plant, why in desk.agenda.watched.items() if why.because_of in command.plants]
+    return Lost(desk.names(command.plants), was_infested, desk.names(watched))

@@ -1,0 +1,76 @@
+"""How warm a place is."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from bot.actions.choice import Command
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.domain.identity import PlaceId, PlantId
+from bot.domain.journal import TemperatureRead, UsualByMonth
+
+
+@dataclass(frozen=True, slots=True)
+class ReadTemperature(Command):
+    """How warm a place is. [degC]."""
+
+    place: PlaceId
+    celsius: float
+    on: date | None = None
+    months: tuple[int, ...] = ()
+    """Months of every year it usually is so warm in, instead of a reading."""
+
+
+@dataclass(frozen=True, slots=True)
+class TemperatureNoted(Outcome):
+    """A reading written, or what is usual in some months. [degC]."""
+
+    place: str
+    celsius: float
+    months: tuple[int, ...] = ()
+    moved: tuple[tuple[tuple[str, ...], date, date], ...] = ()
+    """Plants whose next round moves with it: from which evening, to which."""
+
+
+@dataclass(frozen=True, slots=True)
+class BadTemperature(Outcome):
+    """A reading outside what a home has. [degC]."""
+
+    celsius: float
+
+
+CELSIUS = (-10.0, 45.0)
+"""What a home with living plants can have; anything else is a slip of the finger. Judgement. [degC]"""
+
+
+def read_temperature(command: ReadTemperature, desk: Desk) -> TemperatureNoted | BadTemperature:
+    """Write a reading of a place. [degC]."""
+    if not CELSIUS[0] <= command.celsius <= CELSIUS[1]:
+        return BadTemperature(command.celsius)
+    if command.months:
+        told = UsualByMonth(place=command.place, months=command.months, celsius=command.celsius)
+        desk.write([desk.draft(told)])
+        return TemperatureNoted(desk.household.places[command.place].name, command.celsius, command.months)
+    has_cases = any(plant.open_cases for plant in desk.household.living)
+    before = _next_rounds(desk) if has_cases else {}
+    reading = TemperatureRead(place=command.place, celsius=command.celsius)
+    desk.write([desk.draft(reading, on=command.on)])
+    moved: dict[tuple[date, date], list[str]] = {}
+    for plant, on in _next_rounds(desk).items() if before else ():
+        if before.get(plant, on) != on:
+            moved.setdefault((before[plant], on), []).append(desk.plant(plant).name)
+    return TemperatureNoted(
+        desk.household.places[command.place].name,
+        command.celsius,
+        moved=tuple((tuple(names), *days) for days, names in moved.items()),
+    )
+
+
+def _next_rounds(desk: Desk) -> dict[PlantId, date]:
+    """Give the evening of each plant's next treatment."""
+    rounds: dict[PlantId, date] = {}
+    for evening in desk.agenda.evenings:
+        for task in evening.tasks:
+            if task.method is not None:
+                rounds.setdefault(task.plant, evening.on)
+    return rounds

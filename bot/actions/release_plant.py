@@ -1,0 +1,67 @@
+"""Let plants go back."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from bot.actions.choice import Command
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.domain.course import Progress
+from bot.domain.identity import PlantId
+from bot.domain.journal import ReleasedNow
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReleasePlant(Command):
+    """Back from isolation; against the rule only when confirmed."""
+
+    plants: tuple[PlantId, ...]
+    on: date | None = None
+    confirmed: bool = False
+    asked_on: date | None = None
+    """The evening on which it was offered; a day later the offer is over."""
+
+
+@dataclass(frozen=True, slots=True)
+class ReleasedThem(Outcome):
+    """Back from isolation; watched until a day."""
+
+    plants: tuple[tuple[str, bool, date | None], ...]
+    not_isolated: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class NotYet(Outcome):
+    """The rule does not let it go yet; can be done all the same."""
+
+    plant: str
+    progress: tuple[Progress, ...]
+    quarantine_until: date | None = None
+
+
+def release(command: ReleasePlant, desk: Desk) -> ReleasedThem | NotYet:
+    """Let plants go by the rule, or against it when the person said so twice; never silently."""
+    isolated = [plant for plant in command.plants if desk.plant(plant).is_isolated]
+    rest = [plant for plant in command.plants if plant not in isolated]
+    held = [plant for plant in isolated if not _qualifies(desk, plant)]
+    is_offered = command.asked_on is None or (desk.today - command.asked_on).days <= 1
+    if held and not (command.confirmed and is_offered):
+        first = desk.plant(held[0])
+        return NotYet(first.name, desk.agenda.progress.get(held[0], ()), first.quarantine_until)
+    by_rule = {plant: plant not in held for plant in isolated}
+    desk.write(
+        desk.draft(ReleasedNow(by_rule=by_rule[plant]), plant=plant, on=command.on) for plant in isolated
+    )
+    watches = desk.agenda.watched
+    return ReleasedThem(
+        tuple(
+            (desk.plant(plant).name, by_rule[plant], watches[plant].until if plant in watches else None)
+            for plant in isolated
+        ),
+        desk.names(rest),
+    )
+
+
+def _qualifies(desk: Desk, plant: PlantId) -> bool:
+    known = desk.plant(plant)
+    return plant in desk.agenda.ready or (not known.open_cases and known.quarantine_until is None)

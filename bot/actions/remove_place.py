@@ -1,0 +1,46 @@
+"""Let go of a place no longer used."""
+
+from dataclasses import dataclass
+
+from bot.actions.choice import Command
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.domain.identity import PlaceId, PlantId
+from bot.domain.journal import PlaceGone
+
+
+@dataclass(frozen=True, slots=True)
+class RemovePlace(Command):
+    """A place is no longer used."""
+
+    place: PlaceId
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceRemoved(Outcome):
+    """A place is no longer used."""
+
+    name: str
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceInUse(Outcome):
+    """Plants stand there; nothing written."""
+
+    name: str
+    plants: tuple[str, ...]
+
+
+def remove_place(command: RemovePlace, desk: Desk) -> PlaceRemoved | PlaceInUse:
+    """Let go of a place where nothing stands any more."""
+    name = desk.household.places[command.place].name
+    there = standing_in(command.place, desk)
+    if there:
+        return PlaceInUse(name, desk.names(there))
+    desk.write([desk.draft(PlaceGone(place=command.place))])
+    return PlaceRemoved(name)
+
+
+def standing_in(place: PlaceId, desk: Desk) -> list[PlantId]:
+    """Give the plants that stand at a place."""
+    return [plant.id for plant in desk.household.living if plant.place == place]

@@ -1,0 +1,98 @@
+"""Places and their windows."""
+
+from dataclasses import dataclass
+from datetime import time
+
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice, Command
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.actions.situation import Expecting
+from bot.domain.household import Place
+from bot.domain.identity import PlaceId
+from bot.domain.journal import PlaceSet
+from bot.domain.window import Facing, Outdoors
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SetPlace(Command):
+    """Add a place, or tell more about one (place_id set)."""
+
+    name: str
+    place_id: PlaceId | None = None
+    facing: Facing | None = None
+    outdoors: Outdoors | None = None
+    lamp_from: time | None = None
+    lamp_until: time | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PlacesSaved(Outcome):
+    """Places as they stand now; the window asked for next is another place's."""
+
+    places: tuple[Place, ...]
+    asks_facing_of: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class NoPlaceAsked(Outcome):
+    """Something about a place, but none was named or asked about."""
+
+
+FACINGS = (
+    (ButtonText.NORTH, Facing.N),
+    (ButtonText.NORTH_EAST, Facing.NE),
+    (ButtonText.EAST, Facing.E),
+    (ButtonText.SOUTH_EAST, Facing.SE),
+    (ButtonText.SOUTH, Facing.S),
+    (ButtonText.SOUTH_WEST, Facing.SW),
+    (ButtonText.WEST, Facing.W),
+    (ButtonText.NORTH_WEST, Facing.NW),
+    (ButtonText.NO_WINDOW, Facing.NONE),
+    (ButtonText.DONT_KNOW, Facing.UNKNOWN),
+)
+
+
+def set_place(command: SetPlace, desk: Desk) -> PlacesSaved | NoPlaceAsked:
+    """Add a place or tell more about one; then ask the next place's window, if one is still untold."""
+    known = command.place_id or (_place_named(desk, command.name) if command.name else _place_asked(desk))
+    if known is None and not command.name:
+        return NoPlaceAsked()
+    place = known or desk.store.new_place(desk.member.household)
+    told = PlaceSet(
+        place=place,
+        name=None if known else command.name,
+        facing=command.facing,
+        outdoors=command.outdoors,
+        lamp_from=command.lamp_from,
+        lamp_until=command.lamp_until,
+    )
+    desk.write([desk.draft(told)])
+    return PlacesSaved((desk.household.places[place],), ask_facing(desk))
+
+
+def _place_named(desk: Desk, name: str) -> PlaceId | None:
+    wanted = name.casefold().strip()
+    return next(
+        (place.id for place in desk.household.places.values() if place.name.casefold() == wanted), None
+    )
+
+
+def _place_asked(desk: Desk) -> PlaceId | None:
+    """Give the place whose window was just asked about."""
+    places = desk.household.places.values()
+    return next((one.id for one in places if one.facing is None and one.outdoors is None), None)
+
+
+def ask_facing(desk: Desk) -> str | None:
+    """Ask the one question a place needs, for the first place that lacks the answer."""
+    for place in desk.household.places.values():
+        if place.facing is None and place.outdoors is None:
+            choices = tuple(
+                Choice(text, (SetPlace(name=place.name, place_id=place.id, facing=facing),))
+                for text, facing in FACINGS
+            )
+            desk.store.ask(desk.member.household, desk.member.chat, Expecting.PLACE, choices, desk.now)
+            return place.name
+    desk.store.close_question(desk.member.household, desk.member.chat)
+    return None

@@ -1,0 +1,47 @@
+"""Fixed habits as RFC 5545 rules."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from bot.actions.choice import Command
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.domain.journal import RoutineSet
+from bot.domain.recurrence import next_on
+
+
+@dataclass(frozen=True, slots=True)
+class SetRoutine(Command):
+    """A fixed habit as an RFC 5545 rule."""
+
+    name: str
+    rule: str
+
+
+@dataclass(frozen=True, slots=True)
+class RoutineSaved(Outcome):
+    """A habit, and its next day; None where its rule gives no more."""
+
+    name: str
+    rule: str
+    next_on: date | None
+
+
+@dataclass(frozen=True, slots=True)
+class HabitsTold(Outcome):
+    """The rules of the habits set, each with its next day."""
+
+    of: tuple[tuple[str, date | None], ...]
+
+
+def show_habits(desk: Desk) -> HabitsTold:
+    """Give the habits set, each with its next day."""
+    routines = desk.household.routines.values()
+    return HabitsTold(tuple((rule, next_on(rule, since, desk.today)) for rule, since in routines))
+
+
+def set_routine(command: SetRoutine, desk: Desk) -> RoutineSaved:
+    """Keep a habit as its RFC 5545 rule."""
+    desk.write([desk.draft(RoutineSet(name=command.name, rule=command.rule))])
+    following = next_on(command.rule, desk.today, desk.today) if command.rule else None
+    return RoutineSaved(command.name, command.rule, following)

@@ -1,0 +1,30 @@
+"""At which chance plants may go."""
+
+from dataclasses import dataclass
+
+from bot.actions.choice import Command
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.domain.journal import HouseholdSet
+from bot.domain.release import STRICT_TARGET, TARGET
+
+
+@dataclass(frozen=True, slots=True)
+class SetStrict(Command):
+    """Let plants go at the stricter chance, or at the usual one again."""
+
+    is_strict: bool
+
+
+@dataclass(frozen=True, slots=True)
+class StrictSet(Outcome):
+    """The chance at which plants go. [1]."""
+
+    is_strict: bool
+    target: float
+
+
+def set_strict(command: SetStrict, desk: Desk) -> StrictSet:
+    """Keep at which chance plants may go."""
+    desk.write([desk.draft(HouseholdSet(strict=command.is_strict))])
+    return StrictSet(command.is_strict, STRICT_TARGET if command.is_strict else TARGET)

@@ -1,0 +1,139 @@
+"""Where the household is: a town looked up offline, or coordinates."""
+
+from dataclasses import dataclass
+from datetime import datetime
+from zoneinfo import ZoneInfo
+
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice, Command
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.actions.set_place import ask_facing
+from bot.actions.situation import Expecting
+from bot.catalogue.towns import Town, find_towns, towns_like, zone_at
+from bot.domain.journal import HouseholdSet
+from bot.domain.measure import Units
+
+
+@dataclass(frozen=True, slots=True)
+class SetTown(Command):
+    """A town as typed; looked up offline."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class SetCoordinates(Command):
+    """A shared location or typed coordinates. [deg]."""
+
+    latitude: float
+    longitude: float
+    town: str | None = None
+    zone: str | None = None
+    country: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TownSet(Outcome):
+    """The household's town and zone; local is its clock now."""
+
+    town: str
+    zone: str
+    local: datetime
+    asks_plants: bool
+    asks_facing_of: str | None
+    has_new_units: bool = False
+    """Whether US measures and a clock of twelve hours came with the town."""
+
+
+@dataclass(frozen=True, slots=True)
+class WhichTown(Outcome):
+    """Several towns of that name; asked by buttons."""
+
+    text: str
+    towns: tuple[Town, ...]
+    is_guess: bool = False
+    """Whether none has exactly that name."""
+
+
+@dataclass(frozen=True, slots=True)
+class NoSuchTown(Outcome):
+    """No town of that name."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class BadCoordinates(Outcome):
+    """Coordinates outside the globe. [deg]."""
+
+    latitude: float
+    longitude: float
+
+
+DOMINANT = 10
+"""A town this many times larger than its namesakes is taken without asking. Judgement."""
+
+
+NEAR = ("near ", "close to ", "by ", "outside ", "just outside ", "not far from ")
+
+
+def set_town(command: SetTown, desk: Desk) -> TownSet | WhichTown | NoSuchTown | BadCoordinates:
+    """Look the town up offline; ask where several of that name are of like size."""
+    towns = find_towns(command.text) or _town_and_what_is_near(command.text)
+    guesses = () if towns else towns_like(command.text)
+    offered = guesses or towns
+    is_sure = bool(towns) and (len(towns) == 1 or towns[0].population >= DOMINANT * towns[1].population)
+    if is_sure:
+        return set_coordinates(_coordinates(towns[0]), desk)
+    choices = tuple(Choice(ButtonText.NAMED, (_coordinates(town),), _full_name(town)) for town in offered)
+    desk.store.ask(desk.member.household, desk.member.chat, Expecting.TOWN, choices, desk.now)
+    return WhichTown(command.text, offered, is_guess=bool(guesses)) if offered else NoSuchTown(command.text)
+
+
+def _town_and_what_is_near(text: str) -> tuple[Town, ...]:
+    """Find the town in "Leeds, near Roundhay": the part that is not only near."""
+    first, *rest = (part.strip() for part in text.split(","))
+    if rest and not all(part.lower().startswith(NEAR) for part in rest):
+        return ()
+    _, leads_to, last = first.rpartition(" in ")
+    return find_towns(last if leads_to else first)
+
+
+def _full_name(town: Town) -> str:
+    return ", ".join(part for part in (town.name, town.region, town.country) if part)[:40]
+
+
+def _coordinates(town: Town) -> SetCoordinates:
+    return SetCoordinates(town.latitude, town.longitude, town.name, town.zone, town.country)
+
+
+def set_coordinates(command: SetCoordinates, desk: Desk) -> TownSet | BadCoordinates:
+    """Keep coordinates to 0.1 degree; the zone follows."""
+    latitude, longitude = round(command.latitude, 1), round(command.longitude, 1)
+    try:
+        zone = command.zone or zone_at(latitude, longitude)
+    except ValueError:
+        return BadCoordinates(command.latitude, command.longitude)
+    town = command.town or f"{latitude}, {longitude}"
+    has_new_units = command.country == "US" and not desk.household.are_units_told
+    told = HouseholdSet(
+        town=town,
+        latitude=latitude,
+        longitude=longitude,
+        zone=zone,
+        units=Units.US.value if has_new_units else None,
+        clock_hours=12 if has_new_units else None,
+    )
+    desk.write([desk.draft(told)])
+    facing = ask_facing(desk) if desk.household.living else None
+    if not desk.household.living:
+        desk.store.ask(desk.member.household, desk.member.chat, Expecting.PLANTS, (), desk.now)
+    return TownSet(
+        town=town,
+        zone=zone,
+        local=desk.now.astimezone(ZoneInfo(zone)),
+        asks_plants=not desk.household.living,
+        asks_facing_of=facing,
+        has_new_units=has_new_units,
+    )

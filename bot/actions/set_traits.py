@@ -1,0 +1,40 @@
+"""What plants are: edible, hairy, waxy, or not."""
+
+from dataclasses import dataclass
+
+from bot.actions.choice import Command
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.domain.identity import PlantId
+from bot.domain.journal import PlantSet
+
+
+@dataclass(frozen=True, slots=True)
+class SetTraits(Command):
+    """What plants are: edible, hairy, waxy, or not."""
+
+    plants: tuple[PlantId, ...]
+    trait: str
+
+
+@dataclass(frozen=True, slots=True)
+class TraitNoted(Outcome):
+    """What plants are by what was told."""
+
+    plants: tuple[str, ...]
+    trait: str
+
+
+def set_traits(command: SetTraits, desk: Desk) -> TraitNoted:
+    """Keep what plants are; the opposite told before no longer holds."""
+    opposite = (
+        command.trait.removeprefix("not-") if command.trait.startswith("not-") else f"not-{command.trait}"
+    )
+    desk.write(
+        desk.draft(
+            PlantSet(traits=(*(one for one in desk.plant(plant).traits if one != opposite), command.trait)),
+            plant=plant,
+        )
+        for plant in command.plants
+    )
+    return TraitNoted(desk.names(command.plants), command.trait)

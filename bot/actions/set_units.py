@@ -1,0 +1,32 @@
+"""Measures and the clock people here are used to."""
+
+from dataclasses import dataclass
+
+from bot.actions.choice import Command
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.domain.journal import HouseholdSet
+from bot.domain.measure import Units
+
+
+@dataclass(frozen=True, slots=True)
+class SetUnits(Command):
+    """Measures and clock people here are used to; None is unchanged."""
+
+    units: Units | None = None
+    clock_hours: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class UnitsSet(Outcome):
+    """Measures and clock as they are now."""
+
+    units: Units
+    clock_hours: int
+
+
+def set_units(command: SetUnits, desk: Desk) -> UnitsSet:
+    """Keep the measures and the clock people here are used to."""
+    units = None if command.units is None else command.units.value
+    desk.write([desk.draft(HouseholdSet(units=units, clock_hours=command.clock_hours))])
+    return UnitsSet(desk.household.units, desk.household.clock_hours)

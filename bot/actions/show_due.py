@@ -1,0 +1,40 @@
+"""What the coming evenings bring."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.domain.agenda import Task
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DueLine:
+    """One plant's line of the agenda."""
+
+    name: str
+    task: Task
+    product: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DueList(Outcome):
+    """The coming evenings."""
+
+    today: date
+    evenings: tuple[tuple[date, tuple[DueLine, ...]], ...]
+    is_week: bool
+
+
+def due_lines(desk: Desk, tasks: tuple[Task, ...]) -> tuple[DueLine, ...]:
+    """Give tasks with their names."""
+    return tuple(
+        DueLine(name=desk.plant(task.plant).name, task=task, product=desk.product_name(task.product))
+        for task in tasks
+    )
+
+
+def show_due(desk: Desk, *, is_week: bool) -> DueList:
+    """Give the coming evenings."""
+    evenings = tuple((evening.on, due_lines(desk, evening.tasks)) for evening in desk.agenda.evenings)
+    return DueList(today=desk.today, evenings=evenings, is_week=is_week)

@@ -1,0 +1,120 @@
+"""What was told, oldest first."""
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from bot.actions.ask import Ask
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.domain.household import valid
+from bot.domain.identity import PlantId
+from bot.domain.journal import (
+    CalendarGiven,
+    Entry,
+    Found,
+    Heard,
+    HouseholdSet,
+    Nudged,
+    PlaceGone,
+    PlaceSet,
+    PlantSet,
+    SilenceAsked,
+    WalkBegun,
+    WalkEnded,
+    WalkPassed,
+    WorkEnded,
+    WorkTicked,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class History(Outcome):
+    """What was told: day, plant, word, and who told it where several share the plants."""
+
+    lines: tuple[tuple[date, str | None, str, str | None], ...]
+    plant: str | None
+
+
+HISTORY_DAYS = 60
+
+
+def show_history(command: Ask, desk: Desk) -> History:
+    """Give what was told in some weeks, of a plant or of all."""
+    since = desk.today - timedelta(days=HISTORY_DAYS)
+    until = date.max
+    if command.when == "week":
+        since = desk.today - timedelta(days=desk.today.weekday())
+    if command.when == "last-week":
+        since = desk.today - timedelta(days=desk.today.weekday() + 7)
+        until = since + timedelta(days=6)
+    plant = command.plants[0] if command.plants else None
+    lines = [line for line in history_lines(desk, plant, since) if line[0] <= until]
+    return History(tuple(lines), desk.plant(plant).name if plant is not None else None)
+
+
+_NO_HISTORY = (
+    Heard,
+    SilenceAsked,
+    CalendarGiven,
+    Nudged,
+    HouseholdSet,
+    PlaceSet,
+    PlaceGone,
+    WorkTicked,
+    WorkEnded,
+    WalkBegun,
+    WalkPassed,
+    WalkEnded,
+)
+
+
+def plant_name(desk: Desk, entry: Entry) -> str | None:
+    """Name the plant an entry is of, if it is still known."""
+    if entry.plant is None or entry.plant not in desk.household.plants:
+        return None
+    return desk.household.plants[entry.plant].name
+
+
+def describe(entry: Entry) -> str:
+    """Give the wording's key for what an entry told: its kind, with the method or pest where it has one."""
+    kind = type(entry.payload).__name__
+    match entry.payload:
+        case Found(pest=pest):
+            return f"Found:{pest}"
+        case PlantSet(name=None, place=None, pot_cm=None):
+            return "Described"
+        case PlantSet(name=None, place=None):
+            return "Potted"
+        case PlantSet(name=None):
+            return "Moved"
+        case payload if hasattr(payload, "method"):
+            return f"Treated:{payload.method.value}"
+        case _:
+            return kind
+
+
+def history_lines(
+    desk: Desk, plant: PlantId | None, since: date
+) -> list[tuple[date, str | None, str, str | None]]:
+    """
+    Give what was told of plants and the shelf since a day, oldest first; settings are no history.
+
+    The last of each line is who told it, where several share the plants.
+    """
+    members = desk.store.members(desk.member.household)
+    names = {one.id: one.name for one in members} if len(members) > 1 else {}
+    entries = sorted(
+        valid(desk.store.entries(desk.member.household)), key=lambda one: (one.happened_at, one.id)
+    )
+    return [
+        (
+            entry.happened_on,
+            plant_name(desk, entry),
+            describe(entry),
+            names.get(entry.member) if entry.member is not None else None,
+        )
+        for entry in entries
+        if entry.happened_on >= since
+        and not isinstance(entry.payload, _NO_HISTORY)
+        and (plant is None or entry.plant == plant)
+    ]

@@ -1,0 +1,32 @@
+"""Who is kept apart, and who is on watch."""
+
+from dataclasses import dataclass
+
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.actions.show_plants import place_name
+from bot.domain.course import Progress
+from bot.domain.household import Plant
+from bot.domain.watch import Watch
+
+
+@dataclass(frozen=True, slots=True)
+class IsolatedList(Outcome):
+    """Plants still kept apart, each with its cases' state; and plants on watch."""
+
+    plants: tuple[tuple[Plant, str | None, tuple[Progress, ...]], ...]
+    watched: tuple[tuple[str, Watch, str], ...]
+
+
+def show_isolated(desk: Desk) -> IsolatedList:
+    """Give who is kept apart with its cases, and who is on watch because of whom."""
+    plants = tuple(
+        (plant, place_name(desk, plant.id), desk.agenda.progress.get(plant.id, ()))
+        for plant in desk.household.living
+        if plant.is_isolated
+    )
+    watched = tuple(
+        (desk.plant(plant).name, watch, desk.plant(watch.because_of).name)
+        for plant, watch in desk.agenda.watched.items()
+    )
+    return IsolatedList(plants, watched)

@@ -1,0 +1,49 @@
+"""A plant before and after."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.domain.identity import PlantId
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PhotosShown(Outcome):
+    """A plant before and after: the days of two photos and their bytes, None where they are not here yet."""
+
+    plant: str
+    before_on: date
+    after_on: date
+    before: bytes | None
+    after: bytes | None
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class NoPhotos(Outcome):
+    """No photo of the plant, or of any."""
+
+    plant: str | None
+
+
+def show_photos(plants: tuple[PlantId, ...], desk: Desk) -> PhotosShown | NoPhotos:
+    """Give the first photo since the case began, or of all, and the last one."""
+    asked = [desk.plant(plant) for plant in plants] or desk.household.living
+    shown = [plant for plant in asked if plant.photos]
+    if not shown:
+        return NoPhotos(asked[0].name if plants else None)
+    plant = max(shown, key=lambda one: max(on for on, _ in one.photos))
+    photos = sorted(plant.photos)
+    opened_on = min((case.opened_on for case in plant.open_cases), default=photos[0][0])
+    first = next((one for one in photos if one[0] >= opened_on), photos[0])
+    last = photos[-1]
+    household = desk.member.household
+    return PhotosShown(
+        plant=plant.name,
+        before_on=first[0],
+        after_on=last[0],
+        before=desk.photos.read(household, first[1]),
+        after=desk.photos.read(household, last[1]),
+        count=len(photos),
+    )

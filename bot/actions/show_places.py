@@ -1,0 +1,37 @@
+"""Where the plants stand."""
+
+from dataclasses import dataclass
+
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.actions.remove_place import standing_in
+from bot.domain.household import Place
+from bot.domain.identity import PlantId
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceTold:
+    """A place and what stands there."""
+
+    place: Place
+    plants: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PlacesTold(Outcome):
+    """Where the plants stand."""
+
+    places: tuple[PlaceTold, ...]
+    nowhere: tuple[str, ...] = ()
+
+
+def tell_places(plants: tuple[PlantId, ...], desk: Desk) -> PlacesTold:
+    """Give the places with what stands there; of named plants only where they stand."""
+    wanted = {desk.plant(plant).place for plant in plants}
+    told = tuple(
+        PlaceTold(place, desk.names(standing_in(place.id, desk)))
+        for place in desk.household.places.values()
+        if not plants or place.id in wanted
+    )
+    nowhere = tuple(plant for plant in plants if desk.plant(plant).place is None)
+    return PlacesTold(told, desk.names(nowhere))

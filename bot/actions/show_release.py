@@ -1,0 +1,45 @@
+"""When plants may go back."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.domain.course import Progress
+from bot.domain.identity import PlantId
+
+
+@dataclass(frozen=True, slots=True)
+class ReleaseInfo(Outcome):
+    """When plants may go back."""
+
+    of: tuple[tuple[str, tuple[Progress, ...], date | None], ...]
+    free: tuple[tuple[str, date | None, str | None], ...]
+    """Not isolated; where on watch, until when (None while that case is open) and because of which plant."""
+    quarantined: tuple[tuple[str, date], ...] = ()
+
+
+def show_release(plants: tuple[PlantId, ...], desk: Desk) -> ReleaseInfo:
+    """Say when plants may go back; unnamed: all that are kept apart."""
+    asked = plants or tuple(plant.id for plant in desk.household.living if plant.is_isolated)
+    held = [plant for plant in asked if desk.plant(plant).is_isolated]
+    return ReleaseInfo(
+        tuple(
+            (desk.plant(plant).name, desk.agenda.progress.get(plant, ()), desk.plant(plant).isolated_on)
+            for plant in held
+            if desk.plant(plant).quarantine_until is None
+        ),
+        tuple(_free(plant, desk) for plant in asked if plant not in held),
+        tuple(
+            (desk.plant(plant).name, until)
+            for plant in held
+            if (until := desk.plant(plant).quarantine_until) is not None
+        ),
+    )
+
+
+def _free(plant: PlantId, desk: Desk) -> tuple[str, date | None, str | None]:
+    """Give the name of a plant that is not isolated; where it is watched, until when and because of which."""
+    watch = desk.agenda.watched.get(plant)
+    because = None if watch is None else desk.plant(watch.because_of).name
+    return desk.plant(plant).name, None if watch is None else watch.until, because

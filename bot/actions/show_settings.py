@@ -1,0 +1,34 @@
+"""The household's preferences."""
+
+from dataclasses import dataclass
+from datetime import time
+
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettingsTold(Outcome):
+    """The household's preferences."""
+
+    town: str | None
+    zone: str | None
+    evening: time
+    quiet_from: time
+    quiet_until: time
+    places: int
+    plants: int
+
+
+def show_settings(desk: Desk) -> SettingsTold:
+    """Give the household's preferences."""
+    household = desk.household
+    return SettingsTold(
+        town=household.town,
+        zone=household.zone_name if household.is_zone_told else None,
+        evening=household.evening,
+        quiet_from=household.quiet_from,
+        quiet_until=household.quiet_until,
+        places=len(household.places),
+        plants=len(household.living),
+    )

@@ -1,0 +1,32 @@
+"""The products at hand, and what is left of them."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.domain.consumption import left_ml
+from bot.domain.course import label_days
+from bot.domain.household import Product
+
+
+@dataclass(frozen=True, slots=True)
+class Shelf(Outcome):
+    """Products at hand."""
+
+    products: tuple[tuple[Product, str, int], ...]
+    left: tuple[Decimal | None, ...] = ()
+    """What is left of each by what was sprayed since. [mL]"""
+
+
+def show_shelf(desk: Desk) -> Shelf:
+    """Give the products at hand with their gaps and what is left."""
+    return Shelf(
+        tuple(
+            (product, desk.product_name(product.id) or "", label_days(desk.knowledge, product) or 0)
+            for product in desk.household.products.values()
+        ),
+        tuple(
+            left_ml(desk.household, desk.knowledge, product) for product in desk.household.products.values()
+        ),
+    )

@@ -1,0 +1,91 @@
+"""Take back the last thing told: entries are never deleted, they are voided by later ones."""
+
+from dataclasses import dataclass, replace
+from datetime import date
+
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice, Command
+from bot.actions.decline import Decline
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.actions.show_history import describe, plant_name
+from bot.actions.situation import Expecting
+from bot.domain.household import effective
+from bot.domain.journal import CalendarGiven, Draft, Entry, Heard, Nudged, Voided, evening_of
+
+
+@dataclass(frozen=True, slots=True)
+class Undo(Command):
+    """Take back the last thing this person told; of an earlier evening only if that very thing was shown."""
+
+    shown: str = ""
+    """The source of what was shown and agreed to; anything told since leaves it alone."""
+
+
+@dataclass(frozen=True, slots=True)
+class Undone(Outcome):
+    """What was taken back, newest last."""
+
+    what: tuple[tuple[str, str | None, date], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class OldToUndo(Outcome):
+    """The last thing told is of an earlier evening: asked before it is taken back."""
+
+    what: tuple[tuple[str, str | None, date], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ToldSince(Outcome):
+    """What was shown to be taken back is not the last thing told any more; this is."""
+
+    what: tuple[tuple[str, str | None, date], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class NothingToUndo(Outcome):
+    """Nothing of this person's is left to take back."""
+
+
+def undo(command: Undo, desk: Desk) -> Undone | OldToUndo | ToldSince | NothingToUndo:
+    """
+    Take back the last thing this person told, as a group; a correction gives what it corrected.
+
+    What was told on an earlier evening is shown first: whoever says "undo" has the last minutes in mind.
+    """
+    group = last_group(desk, with_voids=True)
+    if not group:
+        return NothingToUndo()
+    told = [entry for entry in group if not isinstance(entry.payload, Voided)]
+    what = tuple((describe(entry), plant_name(desk, entry), entry.happened_on) for entry in told)
+    if command.shown and command.shown != group[-1].source:
+        return ToldSince(what)
+    if not command.shown and evening_of(group[-1].recorded_at, desk.household.zone) < desk.today:
+        choices = (
+            Choice(ButtonText.TAKE_BACK, (Undo(shown=group[-1].source),)),
+            Choice(ButtonText.KEEP, (Decline(),)),
+        )
+        desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
+        return OldToUndo(what)
+    desk.write(voids(desk, group))
+    return Undone(what)
+
+
+def last_group(desk: Desk, *, with_voids: bool = False) -> list[Entry]:
+    """Give what this person told last; what only took something back is nothing told."""
+    mine = [
+        entry
+        for entry in effective(desk.store.entries(desk.member.household))
+        if entry.member == desk.member.id and not isinstance(entry.payload, Heard | Nudged | CalendarGiven)
+    ]
+    told = [entry for entry in mine if not isinstance(entry.payload, Voided)]
+    if not told:
+        return []
+    group = mine if with_voids else told
+    return [entry for entry in group if entry.source == told[-1].source]
+
+
+def voids(desk: Desk, group: list[Entry]) -> list[Draft]:
+    """Void entries; nothing is deleted."""
+    return [replace(desk.draft(Voided()), void_of=entry.id) for entry in group]
