@@ -33,7 +33,7 @@ from bot.storage.sent_notes import Note, SentNotes
 from bot.storage.store import SqlStore
 from bot.telegram.delivery import ChatMoved, Delayed, Delivered, GivenUp, Outcome, Parcel
 from bot.telegram.door import Door
-from bot.telegram.incoming import Ignored, Me, Moved, Unparsable, parse
+from bot.telegram.incoming import Ignored, Moved, Parsed, Unparsable
 from bot.telegram.outgoing import Call, answer_press, edit, edit_buttons, send
 from bot.telegram.wire import Wire
 from bot.wording.answer import Answer
@@ -52,8 +52,6 @@ UPKEEP_EVERY = timedelta(hours=24)
 ALERT_EVERY = timedelta(hours=1)
 ROWS_KEPT = timedelta(days=30)
 """Messages sent, updates put aside and questions answered are dropped after this. Judgement."""
-
-Update = Incoming | Unparsable | Moved | Ignored
 
 logger = logging.getLogger(__name__)
 
@@ -172,7 +170,6 @@ class App:
         self._hear: Hear = hear or _nothing_heard
         self._send_evening: SendEvening = send_evening or _nothing_due
         self._owner = f"{os.getpid()}-{secrets.token_hex(4)}"
-        self._me = Me(0, "")
         self._is_sqlite = settings.database.startswith("sqlite")
         try:
             self._database = Database(settings.database, settings.data)
@@ -200,7 +197,7 @@ class App:
     async def start(self) -> None:
         """Reach the platform and begin; raises RefusedTokenError when it does not know the token."""
         logging.getLogger("bot").addHandler(self._troubles)
-        await self._door.start(self._introduce)
+        await self._door.start()
         self._fetching.start()
         if self._health is not None:
             self._health.open()
@@ -295,28 +292,27 @@ class App:
         """Tell when the next household is to be looked at. Aware UTC."""
         return await self._door.in_worker(self._earliest_evening)
 
-    def take(self, raws: Sequence[Any], outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
+    def take(self, updates: Sequence[Parsed], outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
         """
         Take updates, each with seen mark, journal entries and answers; write outcomes of earlier rows.
 
         Several share one unit of work as long as nothing goes wrong; else each gets its own.
         """
-        self._updates += len(raws)
-        updates = [(raw, _parsed(raw, self._me)) for raw in raws]
-        heard = [update for _, update in updates if isinstance(update, Incoming)]
+        self._updates += len(updates)
+        heard = [update for update in updates if isinstance(update, Incoming)]
         if len(heard) == len(updates) > 1:
             with suppress(Exception):  # whatever it was shows again one by one, where it is handled
                 return self._hear_in_unit(heard, outcomes)
         parcels: list[Parcel] = []
-        for raw, update in updates:
-            parcels += self._take_one(raw, update, outcomes)
+        for update in updates:
+            parcels += self._take_one(update, outcomes)
             outcomes = ()
         return parcels
 
-    def _take_one(self, raw: Any, update: Update, outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
+    def _take_one(self, update: Parsed, outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
         match update:
-            case Unparsable(update_id, reason):
-                self._park(update_id, raw, reason, outcomes)
+            case Unparsable():
+                self._park(update, outcomes)
             case Moved(_, chat, to):
                 self.write((*outcomes, ChatMoved(chat, to)))
             case Ignored():
@@ -360,9 +356,6 @@ class App:
             for row in rows
         ]
 
-    def _introduce(self, me: Me) -> None:
-        self._me = me
-
     def _take_in(self, incoming: Incoming, outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
         for _ in range(ATTEMPTS):
             try:
@@ -405,13 +398,13 @@ class App:
             call = send(incoming.chat, apology())
             return self._queue(store, [(f"reply:{incoming.update_id}:0", call)], now)
 
-    def _park(self, update_id: int | None, raw: Any, reason: str, outcomes: Sequence[Outcome]) -> None:
-        logger.error("update %s put aside: %s", update_id, reason)
+    def _park(self, update: Unparsable, outcomes: Sequence[Outcome]) -> None:
+        logger.error("update %s put aside: %s", update.update_id, update.reason)
         now = self._clock.now()
         with self._database.unit() as store:
             _note(store, outcomes, now)
-            if update_id is not None and store.mark_seen(update_id, now):
-                store.park(update_id, json.dumps(raw), reason, now)
+            if update.update_id is not None and store.mark_seen(update.update_id, now):
+                store.park(update.update_id, _dumped(update.raw), update.reason, now)
 
     def _queue(self, store: SqlStore, calls: Iterable[tuple[str, Call]], now: datetime) -> list[Parcel]:
         parcels = []
@@ -528,13 +521,12 @@ def _nothing_due(_store: SqlStore, _now: datetime) -> Due:
     return _Nothing()
 
 
-def _parsed(raw: Any, me: Me) -> Update:
-    """Read one update; whatever its reading raises puts just this one aside."""
+def _dumped(raw: Any) -> str:
+    """Write an update down as JSON; one nested deeper than can be written is known by its number only."""
     try:
-        return parse(raw, me)
-    except Exception as error:  # noqa: BLE001 - a field of a kind nobody thought of must not stop the rest
-        number = raw.get("update_id") if isinstance(raw, dict) else None
-        return Unparsable(number if isinstance(number, int) else None, type(error).__name__)
+        return json.dumps(raw)
+    except RecursionError:
+        return "{}"
 
 
 def _replies(incoming: Incoming, heard: Heard) -> Iterable[tuple[str, Call]]:

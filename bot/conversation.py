@@ -19,7 +19,7 @@ from bot.actions.forget import ForgetAsked
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.hold import Hold
 from bot.actions.identify import Identified, KeyAsked
-from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Text
+from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Reaction, Text
 from bot.actions.incomplete import Asks, Incomplete
 from bot.actions.keep_photo import KeepPhoto, RefusePhoto, TooManyPhotos, plants_of_album, receive_photo
 from bot.actions.log_check import CheckLogged, LogCheck
@@ -70,6 +70,8 @@ MAX_TEXT = 4096
 LONG_TEXT = 2500
 """A longer answer is cut at a line, with "more". Judgement: two screens of a phone. [1]"""
 CHOICES_A_ROW = 2
+DONE_SIGNS = frozenset("👍👌✅✔☑💯🫡")
+"""Signs that answer an evening's message. Judgement."""
 HOUSEHOLDS_A_UNIT = 20
 """Households looked at in one transaction, so that messages never wait long. Judgement."""
 
@@ -130,14 +132,17 @@ class Conversation:
     def hear(self, incoming: Incoming, store: Store, now: datetime) -> Said:
         """Take one message in and word the answer; everything written is in the store's transaction."""
         said = Said()
-        if not incoming.addressed:
+        if not incoming.addressed or incoming.is_edit:
             return said
         member = store.member(incoming.person, incoming.chat)
         if member is None:
-            return self._meet(incoming, store, now, said)
+            is_sign = isinstance(incoming.kind, Reaction)
+            return said if is_sign else self._meet(incoming, store, now, said)
         desk = Desk(
             store, member, self.knowledge, now, f"update:{incoming.update_id}", self.memory, self.photos
         )
+        if isinstance(incoming.kind, Reaction) and not _answers_nudge(incoming.kind, incoming.chat, desk):
+            return said
         commands = self._commands(incoming, desk)
         gone = _gone(incoming, commands, desk)
         if gone is not None:
@@ -230,6 +235,8 @@ class Conversation:
                 return _pressed(data, desk)
             case Photo() as photo:
                 return self._of_photo(photo, desk)
+            case Reaction():
+                return understand("done", self.situation(desk))
             case Other(what=what):
                 return understand(what, self.situation(desk))
 
@@ -318,6 +325,15 @@ class Conversation:
         question = desk.store.ask(desk.member.household, chat, Expecting.CHOICE, choices, desk.now)
         text = say(nudge, _voice(desk))
         return Answer(text=cut(text), buttons=_buttons(question))
+
+
+def _answers_nudge(sign: Reaction, chat: int, desk: Desk) -> bool:
+    """Whether a sign says "done": it stands under the last evening's message, and something there is open."""
+    nudge = desk.household.nudge
+    if nudge is None or not any(one[:1] in DONE_SIGNS for one in sign.signs):
+        return False
+    told = desk.store.nudged_messages(desk.member.household, nudge.on)
+    return any((chat, sign.message_id) == one[:2] for one in told) and bool(desk.asked_tonight())
 
 
 def _settles(commands: "tuple[Command, ...]") -> bool:

@@ -39,18 +39,39 @@ class Photo:
 
 
 @dataclass(frozen=True, slots=True)
+class Reaction:
+    """Signs newly put under a message, such as a thumb; message_id is that message's."""
+
+    signs: tuple[str, ...]
+    message_id: int
+
+
+@dataclass(frozen=True, slots=True)
 class Other:
-    """Something the bot cannot read: a sticker, a voice message, an edit."""
+    """Something the bot cannot read: a sticker, a voice message."""
 
     what: str
 
 
-Kind = Text | Location | Press | Photo | Other
+Kind = Text | Location | Press | Photo | Reaction | Other
+
+
+@dataclass(frozen=True, slots=True)
+class Quoted:
+    """The message an incoming one replies to: its text, or the part of it that was picked out."""
+
+    message_id: int
+    text: str
+    is_ours: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Incoming:
-    """One thing one person did in one chat. addressed: meant for the bot (always so in a private chat)."""
+    """
+    One thing one person did in one chat. addressed: meant for the bot (always so in a private chat).
+
+    message_id is the message's own number, kept by an edit of it; a press or a reaction has none of its own.
+    """
 
     update_id: int
     chat: int
@@ -60,3 +81,9 @@ class Incoming:
     at: datetime
     is_group: bool
     addressed: bool
+    message_id: int | None = None
+    is_forwarded: bool = False
+    """Somebody else's words, or older ones, handed on: not what the sender says now."""
+    is_edit: bool = False
+    """Says anew what the message of this number said before."""
+    quoted: Quoted | None = None

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any, Protocol, TypeVar
 
 from bot.telegram.delivery import MOST_HELD, Delivered, Delivery, Outcome, Parcel
 from bot.telegram.failures import OtherPollerError, RefusedTokenError, TryLaterError
-from bot.telegram.incoming import Me, chat_of, number_of
+from bot.telegram.incoming import Me, Parsed, parse
 from bot.telegram.turns import in_turn
 from bot.telegram.wire import ALLOWED, Wire
 
@@ -42,7 +42,7 @@ logger = logging.getLogger(__name__)
 class Desk(Protocol):
     """What stands behind the door; every call is made in a worker thread and is one transaction."""
 
-    def take(self, raws: Sequence[Any], outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
+    def take(self, updates: Sequence[Parsed], outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
         """Take updates in order, write what became of earlier rows, give the rows to send now."""
         ...
 
@@ -87,15 +87,16 @@ class Door:
         self._writes = 0
         self._chats: dict[int | None, asyncio.Lock] = {}
         self._at_hand = 0
+        self._me = Me(0, "")
         self._is_open = False
         self._is_more_waiting = False
         self._tasks: list[asyncio.Task[None]] = []
         self._flushes: set[asyncio.Task[None]] = set()
         self._main: asyncio.Task[None] | None = None
 
-    async def start(self, ready: Callable[[Me], None]) -> None:
-        """Reach the platform, tell who the bot is, then begin to take updates and to send."""
-        ready(await self._reached(self._wire.open))
+    async def start(self) -> None:
+        """Reach the platform, then begin to take updates and to send."""
+        self._me = await self._reached(self._wire.open)
         self._delivery = Delivery(self._wire, self._tell, pacing=self._pacing)
         self._is_open = True
         await self._send_backlog()
@@ -160,7 +161,7 @@ class Door:
         """Take one update that came by webhook; returns when it is committed."""
         self._at_hand += 1
         try:
-            await self._take(raw)
+            await self._take(parse(raw, self._me))
         finally:
             self._at_hand -= 1
 
@@ -221,8 +222,9 @@ class Door:
                 await asyncio.sleep(wait_s)
                 backoff_s = min(2 * backoff_s, LONGEST_BACKOFF_S)
 
-    async def _take_batch(self, batch: Sequence[Any], offset: int) -> int:
+    async def _take_batch(self, raws: Sequence[Any], offset: int) -> int:
         """Take every update of a batch; only then may the next offset be asked for."""
+        batch = [parse(raw, self._me) for raw in raws]
         self._at_hand += len(batch)
         try:
             if self._one_by_one:
@@ -230,27 +232,26 @@ class Door:
                 for first in range(0, len(turns), TAKEN_AT_ONCE):
                     await self._take_now(turns[first : first + TAKEN_AT_ONCE])
             else:
-                await _all(self._take(raw) for raw in batch)
+                await _all(self._take(update) for update in batch)
         finally:
             self._at_hand -= len(batch)
-        return max((number + 1 for number in map(number_of, batch) if number is not None), default=offset)
+        return max((one.update_id + 1 for one in batch if one.update_id is not None), default=offset)
 
-    async def _take(self, raw: Any) -> None:
+    async def _take(self, update: Parsed) -> None:
         if self._one_by_one:
-            await self._take_now([raw])
+            await self._take_now([update])
             return
-        chat = chat_of(raw)
-        lock = self._chats.setdefault(chat, asyncio.Lock())
+        lock = self._chats.setdefault(update.chat, asyncio.Lock())
         async with lock:
-            await self._take_now([raw])
+            await self._take_now([update])
         if not lock.locked():
-            self._chats.pop(chat, None)
+            self._chats.pop(update.chat, None)
 
-    async def _take_now(self, raws: Sequence[Any]) -> None:
+    async def _take_now(self, updates: Sequence[Parsed]) -> None:
         outcomes = self._pick_up()
         self._writes += 1
         try:
-            parcels = await self._in_worker(lambda: self._desk.take(raws, outcomes))
+            parcels = await self._in_worker(lambda: self._desk.take(updates, outcomes))
         except BaseException:
             self._outcomes[:0] = outcomes
             raise

@@ -2,19 +2,17 @@
 
 from collections import defaultdict
 from collections.abc import Sequence
-from typing import Any
 
-from bot.telegram.incoming import chat_of
+from bot.telegram.incoming import Parsed
 
 
-def in_turn(raws: Sequence[Any]) -> list[Any]:
+def in_turn(updates: Sequence[Parsed]) -> list[Parsed]:
     """Sort updates so that every chat's first comes before any chat's second; a chat's own order stays."""
     said: dict[int | None, int] = defaultdict(int)
     turns = []
-    for raw in raws:
-        chat = chat_of(raw)
-        turns.append(said[chat])
-        said[chat] += 1
+    for update in updates:
+        turns.append(said[update.chat])
+        said[update.chat] += 1
     if len(said) <= 1:
-        return list(raws)
-    return [raws[at] for at in sorted(range(len(raws)), key=lambda at: (turns[at], at))]
+        return list(updates)
+    return [updates[at] for at in sorted(range(len(updates)), key=lambda at: (turns[at], at))]

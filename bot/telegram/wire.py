@@ -17,7 +17,7 @@ os.environ.setdefault("PTB_TIMEDELTA", "true")  # noqa: TID251 - sets the librar
 
 POLL_S = 25
 CONNECTIONS = 16
-ALLOWED = ("message", "callback_query")
+ALLOWED = ("message", "edited_message", "callback_query", "message_reaction")
 
 logger = logging.getLogger(__name__)
 

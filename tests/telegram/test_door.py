@@ -14,6 +14,7 @@ from bot.clock import Clock
 from bot.settings import Secret, Settings
 from bot.storage.sent_notes import Note, SentNotes
 from bot.telegram.failures import RefusedTokenError
+from bot.telegram.incoming import Me, Parsed, parse
 from demo.standin import StandIn
 from tests.telegram.standing import running, standing
 from tests.tools.standing_in import TOKEN
@@ -42,11 +43,11 @@ class SteppingClock(Clock):
         self.at += by
 
 
-def update(number: int, text: str) -> dict[str, Any]:
-    person = {"id": 1, "is_bot": False}
+def update(number: int, text: str) -> Parsed:
+    person = {"id": 1, "is_bot": False, "first_name": "Ada"}
     chat = {"id": 1, "type": "private"}
     message = {"message_id": number, "date": 1_800_000_000, "chat": chat, "from": person, "text": text}
-    return {"update_id": number, "message": message}
+    return parse({"update_id": number, "message": message}, Me(100, "duskround_bot"))
 
 
 async def test_a_message_is_journalled_once_answered_once_and_confirmed(tmp_path: Path) -> None:
@@ -99,7 +100,7 @@ async def test_an_update_out_of_form_is_put_aside_without_an_answer(tmp_path: Pa
         await bot.say("after")
         await bot.settle()
         assert await bot.said() == ["echo: after"]
-        assert rows(tmp_path, "SELECT reason FROM parked") == [("date is missing or no number",)]
+        assert rows(tmp_path, "SELECT reason FROM parked") == [("TypeError",)]
 
 
 async def test_an_update_brought_again_changes_nothing(tmp_path: Path) -> None:

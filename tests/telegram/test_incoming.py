@@ -2,11 +2,11 @@ from datetime import UTC, datetime
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Text
-from bot.telegram.incoming import Ignored, Me, Moved, Unparsable, chat_of, parse
+from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Quoted, Reaction, Text
+from bot.telegram.incoming import Ignored, Me, Moved, Unparsable, parse
 
 ME = Me(100, "duskround_bot")
 PRIVATE = {"id": 5, "type": "private"}
@@ -36,6 +36,7 @@ def test_a_text_is_read() -> None:
         at=AT,
         is_group=False,
         addressed=True,
+        message_id=1,
     )
 
 
@@ -43,14 +44,15 @@ def test_a_text_is_read() -> None:
     ("content", "kind"),
     [
         ({"location": {"latitude": 51, "longitude": 3.7}}, Location(51.0, 3.7)),
-        ({"sticker": {}}, Other("sticker")),
-        ({"dice": {}}, Other("something else")),
+        ({"voice": {"file_id": "v", "file_unique_id": "v", "duration": 3}}, Other("voice")),
+        ({"dice": {"value": 3, "emoji": "🎲"}}, Other("dice")),
+        ({"something_of_next_year": {}}, Other("something else")),
         ({"text": "nul\0 and half \ud83d"}, Text("nul and half \ufffd")),
         (
             {
                 "photo": [
-                    {"file_id": "big", "width": 9, "height": 9},
-                    {"file_id": "small", "width": 2, "height": 2},
+                    {"file_id": "big", "file_unique_id": "b", "width": 9, "height": 9},
+                    {"file_id": "small", "file_unique_id": "s", "width": 2, "height": 2},
                 ],
                 "caption": "hoya",
             },
@@ -63,7 +65,8 @@ def test_other_kinds_are_read(content: dict[str, Any], kind: object) -> None:
 
 
 def test_a_press_is_read() -> None:
-    query = {"id": "q", "from": ANNA, "data": "q1.0", "message": {"message_id": 4, "date": 0, "chat": GROUP}}
+    message = {"message_id": 4, "date": 0, "chat": GROUP}
+    query = {"id": "q", "from": ANNA, "data": "q1.0", "chat_instance": "1", "message": message}
     incoming = heard({"update_id": 3, "callback_query": query})
     assert (incoming.kind, incoming.chat, incoming.addressed) == (Press("q1.0", 4, "q"), -5, True)
 
@@ -82,9 +85,51 @@ def test_in_a_group_only_our_commands_are_for_us(text: str, read: str, *, addres
     assert (incoming.kind, incoming.addressed, incoming.is_group) == (Text(read), addressed, True)
 
 
+def earlier(sender: int, text: str = "Tonight: hoya.") -> dict[str, Any]:
+    """The message a reply is to."""
+    by = {"id": sender, "is_bot": sender == ME.id, "first_name": "Somebody"}
+    return message(GROUP, text=text)["message"] | {"message_id": 40, "from": by}  # type: ignore[no-any-return]
+
+
 def test_in_a_group_a_reply_to_the_bot_is_for_us() -> None:
-    assert heard(message(GROUP, text="done", reply_to_message={"from": {"id": 100}})).addressed
-    assert not heard(message(GROUP, text="done", reply_to_message={"from": {"id": 8}})).addressed
+    assert heard(message(GROUP, text="done", reply_to_message=earlier(ME.id))).addressed
+    assert not heard(message(GROUP, text="done", reply_to_message=earlier(8))).addressed
+
+
+def test_what_is_replied_to_is_told_and_of_it_what_was_picked_out() -> None:
+    reply = message(GROUP, text="done", reply_to_message=earlier(ME.id))
+    assert heard(reply).quoted == Quoted(40, "Tonight: hoya.", is_ours=True)
+    reply["message"]["quote"] = {"text": "hoya", "position": 9}
+    assert heard(reply).quoted == Quoted(40, "hoya", is_ours=True)
+    assert heard(message(text="done")).quoted is None
+
+
+def test_words_handed_on_are_told_from_the_senders_own() -> None:
+    origin = {"type": "hidden_user", "date": 1_700_000_000, "sender_user_name": "Bo"}
+    assert heard(message(text="ivy is dead", forward_origin=origin)).is_forwarded
+    assert not heard(message(text="ivy is dead")).is_forwarded
+
+
+def test_an_edit_carries_the_number_of_what_it_says_anew() -> None:
+    edit = {"update_id": 4, "edited_message": message(text="30", edit_date=1_800_000_060)["message"]}
+    incoming = heard(edit)
+    assert (incoming.kind, incoming.is_edit, incoming.message_id) == (Text("30"), True, 1)
+
+
+def sign(*emoji: str, before: tuple[str, ...] = ()) -> dict[str, Any]:
+    """A change of the signs under message 40."""
+    old, new = ([{"type": "emoji", "emoji": one} for one in signs] for signs in (before, emoji))
+    changed = {"chat": PRIVATE, "message_id": 40, "date": 1_800_000_000, "user": ANNA}
+    return {"update_id": 5, "message_reaction": changed | {"old_reaction": old, "new_reaction": new}}
+
+
+def test_of_a_reaction_only_what_is_new_counts() -> None:
+    assert heard(sign("👍")).kind == Reaction(("👍",), 40)
+    assert heard(sign("👍", "👌", before=("👍",))).kind == Reaction(("👌",), 40)
+    assert isinstance(parse(sign(before=("👍",)), ME), Ignored)  # taken away
+    own = sign("👍")
+    own["message_reaction"]["user"] = {"id": 100, "is_bot": True, "first_name": "Duskround"}
+    assert isinstance(parse(own, ME), Ignored)
 
 
 def test_a_group_that_moved_is_told() -> None:
@@ -94,10 +139,10 @@ def test_a_group_that_moved_is_told() -> None:
 @pytest.mark.parametrize(
     "update",
     [
-        {"update_id": 3, "edited_message": {}},
-        {"update_id": 3, "poll": {}},
+        {"update_id": 3, "something_of_next_year": {}},
         {"update_id": 3},
-        message(text="x") | {"message": message(text="x")["message"] | {"from": {"id": 9, "is_bot": True}}},
+        message(text="x", **{"from": ANNA | {"is_bot": True}}),
+        message(GROUP, new_chat_title="Plants"),
     ],
 )
 def test_what_asks_nothing_is_ignored(update: Any) -> None:
@@ -117,7 +162,8 @@ def test_what_asks_nothing_is_ignored(update: Any) -> None:
         (message({"id": 2**70}, text="x"), 3),
         (message(location={"latitude": 91, "longitude": 0}), 3),
         (message(location={"latitude": float("nan"), "longitude": 0}), 3),
-        (message(photo=[]), 3),
+        (message(photo=[{}]), 3),
+        ({"update_id": 3, "edited_message": {}}, 3),
     ],
 )
 def test_what_is_out_of_form_is_unparsable(update: Any, number: int | None) -> None:
@@ -133,8 +179,9 @@ JSON = st.recursive(
 )
 
 
+@settings(suppress_health_check=[HealthCheck.too_slow])
 @given(
-    st.dictionaries(st.sampled_from(["update_id", "message", "callback_query"]), JSON)
+    st.dictionaries(st.sampled_from(["update_id", "message", "callback_query", "message_reaction"]), JSON)
     | st.builds(
         lambda content: message(**content),
         st.dictionaries(
@@ -144,4 +191,3 @@ JSON = st.recursive(
 )
 def test_no_update_raises(update: Any) -> None:
     parse(update, ME)
-    chat_of(update)

@@ -8,23 +8,23 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bot.telegram.incoming import chat_of
+from bot.telegram.incoming import Ignored, Parsed
 from bot.telegram.turns import in_turn
 from tests.telegram.standing import Running, running
 from tests.telegram.test_door import rows
 
 
-def update(chat: int, number: int) -> dict[str, Any]:
-    return {"update_id": number, "message": {"chat": {"id": chat}, "text": str(number)}}
+def update(chat: int | None, number: int) -> Parsed:
+    return Ignored(number, chat)
 
 
 @given(st.lists(st.integers(1, 5), max_size=100))
 def test_all_are_heard_and_every_chat_keeps_its_order(chats: list[int]) -> None:
-    raws = [update(chat, number) for number, chat in enumerate(chats)]
-    turns = in_turn(raws)
-    assert sorted(one["update_id"] for one in turns) == list(range(len(raws)))
+    updates = [update(chat, number) for number, chat in enumerate(chats)]
+    turns = in_turn(updates)
+    assert sorted(one.update_id or 0 for one in turns) == list(range(len(updates)))
     for chat in set(chats):
-        mine = [one["update_id"] for one in turns if chat_of(one) == chat]
+        mine = [one.update_id or 0 for one in turns if one.chat == chat]
         assert mine == sorted(mine)
 
 
@@ -38,8 +38,9 @@ def test_one_message_behind_ninety_of_another_chat_is_heard_second() -> None:
     ]
 
 
-def test_updates_of_no_chat_and_out_of_form_take_their_turn_too() -> None:
-    assert in_turn([{"update_id": 1}, 7, None]) == [{"update_id": 1}, 7, None]
+def test_updates_of_no_chat_take_their_turn_too() -> None:
+    updates = [update(None, 1), update(None, 2), update(5, 3)]
+    assert in_turn(updates) == [updates[0], updates[2], updates[1]]
 
 
 @pytest.mark.asyncio
@@ -63,10 +64,10 @@ async def test_a_flood_of_one_chat_holds_up_no_other(tmp_path: Path) -> None:
 
 
 def whole(chat: int, number: int) -> dict[str, Any]:
-    told = update(chat, number)
-    person = {"id": chat, "is_bot": False}
-    message = {"message_id": number, "date": 1_800_000_000, "from": person}
-    return {**told, "message": {**told["message"], **message, "chat": {"id": chat, "type": "private"}}}
+    person = {"id": chat, "is_bot": False, "first_name": "Ada"}
+    place = {"id": chat, "type": "private"}
+    message = {"message_id": number, "date": 1_800_000_000, "from": person, "chat": place}
+    return {"update_id": number, "message": message | {"text": str(number)}}
 
 
 async def heard(bot: Running) -> None:

@@ -179,7 +179,7 @@ def _broken(source: random.Random, number: int) -> object:
         "message_id": 1,
         "date": 1_800_000_000,
         "chat": chat,
-        "from": {"id": 1, "is_bot": False},
+        "from": {"id": 1, "is_bot": False, "first_name": "Ada"},
         "text": "done",
     }
     update: dict[str, Any] = {
