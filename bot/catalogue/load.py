@@ -5,20 +5,25 @@ import tomllib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
+from enum import Enum
 from pathlib import Path
 from types import MappingProxyType
-from typing import TypeVar
+from typing import Literal, TypeVar
 
+from bot.domain.campaign import Effect, Effects, Fight, Least, Leaving, Life, Looking, Wait
 from bot.domain.key import Creature, Key, KeyQuestion, Nature
 from bot.domain.knowledge import Knowledge
 from bot.domain.pest import Basis, Evidence, Level, Pest, Stage
 from bot.domain.plant_kind import HABITS, PlantKind
 from bot.domain.product import MixDefault, ProductKind
-from bot.domain.trade import Method
+from bot.domain.trade import Grade, Method
 
 _T = TypeVar("_T")
+_E = TypeVar("_E", bound=Enum)
 _FOLDER = Path(__file__).parent
 _SEEN = ("abstract", "article", "code", "data", "memory", "page", "standard")
+_SLACK_DAYS = 3
+"""A window opens this long before its upper end, where nothing else is said. Judgement. [d]"""
 _TRIPLE = 3  # instars of a pest, and levels of a chance
 _USUAL_SIGHT = {"glance": [0.10, 0.20, 0.35], "plain": [0.30, 0.50, 0.70], "lens": [0.50, 0.70, 0.85]}
 _USUAL_SIGHT_NOTE = "a light case of 1 to 3 animals of visible size"
@@ -165,6 +170,9 @@ def read(*, pests: str, sources: str, products: str = "", plants: str = "", key:
     kinds = _entries("products", products, problems, functools.partial(_product, known=known, pests=found))
     grown = _entries("plants", plants, problems, functools.partial(_plant, known=known, products=kinds))
     asked = _key(key, problems, known, found)
+    for pest in found.values() if kinds else ():
+        unknown = sorted(set(pest.effects) - set(kinds))
+        problems.extend(f"pests.{pest.key}.effects: {one} is not in products.toml" for one in unknown)
     if problems:
         raise CatalogueError(tuple(problems))
     return Catalogue(
@@ -243,6 +251,8 @@ def _pest(key: str, table: _Table, known: Mapping[str, Source]) -> Pest:
         gap=_stage(gap, "dd", "t0"),
         gap_f=gap.number("f", 0.1, 1),
         gap_cap_days=int(gap.number("cap_days", 1, 60)),
+        gap_slack_days=int(gap.number("slack_days", 0, 30)) if "slack_days" in gap.left else _SLACK_DAYS,
+        gap_steps=_steps(gap),
         gap_evidence=_evidence(gap, known),
         protected=_stage(protected, "dd", "t0"),
         protected_safety=protected.number("safety", 1, 3),
@@ -257,16 +267,158 @@ def _pest(key: str, table: _Table, known: Mapping[str, Source]) -> Pest:
         clock_evidence=_evidence(clock, known),
         sight=_sight(sight),
         sight_evidence=_evidence(sight, known),
-        has_mites_rule=table.flag("has_mites_rule"),
-        rooted=table.flag("rooted"),
         at_roots=table.flag("at_roots"),
-        drenched=table.flag("drenched"),
+        of=table.texts("of") if "of" in table.left else (),
+        fight=_fight(table.table("fight"), known),
+        least=_least(table.table("least"), known),
+        looking=_looking(table.table("looking"), known),
+        leaving=_leaving(table.table("leaving"), known),
+        effects=_effects(table.table("effects", {}), known),
     )
     for part in (limits, gap, protected, clock, sight):
         part.finish()
     if pest.egg_lo.dd > pest.egg_hi.dd:
         clock.problem("egg_lo is longer than egg_hi")
+    for level in sorted(set(pest.looking.needed) - set(pest.sight), key=lambda one: one.value):
+        sight.problem(f"says nothing of {level.value}, which counts")
     return pest
+
+
+def _steps(table: _Table) -> tuple[tuple[float, int, int], ...]:
+    """Read fixed windows: up to a temperature [degC], first and last day."""
+    rows = table.left.pop("steps", [])
+    items = rows if isinstance(rows, list) else []
+    found = []
+    for index, row in enumerate(items):
+        one = _Table(f"{table.where}.steps[{index}]", row, table.problems)
+        found.append(
+            (one.number("to_c", -5, 60), int(one.number("opens", 1, 60)), int(one.number("closes", 1, 90)))
+        )
+        one.finish()
+    return tuple(found)
+
+
+def _methods(table: _Table, key: str) -> tuple[Method, ...]:
+    return tuple(_member(table, key, Method, text) for text in table.texts(key)) if key in table.left else ()
+
+
+def _member(table: _Table, key: str, kind: type[_E], text: str) -> _E:
+    for one in kind:
+        if one.value == text:
+            return one
+    table.problem(f"{key} must be one of {', '.join(str(one.value) for one in kind)}, got {text!r}")
+    return next(iter(kind))
+
+
+def _wait(table: _Table, key: str) -> Wait | None:
+    """Read days to wait, None where the key is left out: so many times the clock, or three figures."""
+    if key not in table.left:
+        return None
+    one = table.table(key)
+    if "days" in one.left:
+        found = Wait(days=one.numbers("days", 1, 1000))
+    else:
+        clock = one.text("clock")
+        if clock not in {"h1", "h2", "h3"}:
+            one.problem(f"clock must be h1, h2 or h3, got {clock!r}")
+        end: Literal["h1", "h2", "h3"] = "h1" if clock == "h1" else "h2" if clock == "h2" else "h3"
+        found = Wait(clock=end, times=one.number("times", 0.1, 5) if "times" in one.left else 1.0)
+    one.finish()
+    return found
+
+
+def _fight(table: _Table, known: Mapping[str, Source]) -> Fight:
+    handwork = table.text("handwork")
+    start = table.text("strong_from") if "strong_from" in table.left else ""
+    weeks = table.table("between_a_week", {})
+    fight = Fight(
+        round_by=_member(table, "round_by", Method, table.text("round_by")),
+        handwork=None if handwork == "none" else _member(table, "handwork", Method, handwork),
+        handwork_word=table.text("handwork_word") if "handwork_word" in table.left else handwork,
+        with_round=_methods(table, "with_round"),
+        start=_methods(table, "start"),
+        few_by_hand=table.whole("few_by_hand", 0, 20) or 0,
+        strong=_methods(table, "strong"),
+        strong_from=_member(table, "strong_from", Grade, start) if start else None,
+        strong_most=table.whole("strong_most", 0, 20) or 0,
+        strong_apart_days=table.whole("strong_apart_days", 0, 365) or 0,
+        label_sought_days=table.whole("label_sought_days", 1, 60),
+        warm_from_c=table.number("warm_from_c", 0, 45) if "warm_from_c" in table.left else None,
+        between_least=table.whole("between_least", 0, 10) or 0,
+        between_a_week=tuple(
+            (float(degrees), int(weeks.number(degrees, 0, 7))) for degrees in list(weeks.left)
+        ),
+        is_set_apart=not table.flag("stays"),
+        is_discarded=not table.flag("never_discarded"),
+        shares_clock=table.flag("shares_clock"),
+        evidence=_evidence(table, known),
+    )
+    weeks.finish()
+    table.finish()
+    return fight
+
+
+def _least(table: _Table, known: Mapping[str, Source]) -> Least:
+    least = Least(
+        rounds=table.whole("rounds", 1, 40),
+        nematodes=table.whole("nematodes", 1, 10) or 1,
+        after_find=int(table.number("after_find", 0, 40)),
+        clean_looks=int(table.number("clean_looks", 0, 40)),
+        since_find=_wait(table, "since_find"),
+        since_start=_wait(table, "since_start"),
+        evidence=_evidence(table, known),
+    )
+    table.finish()
+    return least
+
+
+def _looking(table: _Table, known: Mapping[str, Source]) -> Looking:
+    needed = table.table("needed")
+    looking = Looking(
+        needed=MappingProxyType(
+            {_member(needed, way, Level, way): int(needed.number(way, 1, 40)) for way in list(needed.left)}
+        ),
+        apart_days=int(table.number("apart_days", 1, 60)),
+        late=table.whole("late", 0, 10) or 0,
+        first_after_unpotting_days=table.whole("first_after_unpotting_days", 0, 90) or 0,
+        has_chance=table.flag("has_chance"),
+        ask=_member(table, "ask", Level, table.text("ask")),
+        where=table.text("where"),
+        evidence=_evidence(table, known),
+    )
+    needed.finish()
+    table.finish()
+    return looking
+
+
+def _leaving(table: _Table, known: Mapping[str, Source]) -> Leaving:
+    since = _wait(table, "since_find")
+    if since is None:
+        table.problem("since_find is missing")
+    leaving = Leaving(
+        since_find=since or Wait(clock="h3"),
+        contact_free=_wait(table, "contact_free"),
+        contact_free_strict=_wait(table, "contact_free_strict"),
+        clock_most_c=table.number("clock_most_c", 15, 45) if "clock_most_c" in table.left else None,
+        evidence=_evidence(table, known),
+    )
+    table.finish()
+    return leaving
+
+
+def _effects(table: _Table, known: Mapping[str, Source]) -> Mapping[str, Effects]:
+    """Read what ingredients do, each a table of stages with its sources."""
+    found = {}
+    for ingredient in list(table.left):
+        row = table.table(ingredient)
+        on = {
+            life: _member(row, life.value, Effect, row.text(life.value))
+            for life in Life
+            if life.value in row.left
+        }
+        found[ingredient] = Effects(MappingProxyType(on), _evidence(row, known))
+        row.finish()
+    return MappingProxyType(found)
 
 
 def _three(table: _Table, key: str) -> tuple[str, str, str]:
@@ -278,9 +430,11 @@ def _three(table: _Table, key: str) -> tuple[str, str, str]:
 
 
 def _sight(table: _Table) -> Mapping[Level, tuple[float, float, float]]:
-    found = {level: table.numbers(level.value, 0, 1) for level in (Level.GLANCE, Level.PLAIN, Level.LENS)}
+    told = (level for level in Level if level.value in table.left)
+    usual = (Level.GLANCE, Level.PLAIN, Level.LENS)
+    found = {level: table.numbers(level.value, 0, 1) for level in dict.fromkeys((*usual, *told))}
     # Lifting the pot shows the blind spot; what is above the soil is seen as in a plain check.
-    return MappingProxyType({**found, Level.ROOTS: found[Level.PLAIN]})
+    return MappingProxyType({Level.ROOTS: found[Level.PLAIN], **found})
 
 
 def _product(key: str, table: _Table, known: Mapping[str, Source], pests: Mapping[str, Pest]) -> ProductKind:

@@ -122,7 +122,7 @@ def choose_method(plant: Plant, case: Case, pest: Pest) -> tuple[Method, Because
         return Method.CLEAN_OUT, Because.STALL
     if pest.drenched:
         return (Method.CLEAN_OUT if pest.rooted and cleaned_on is None else Method.DRENCH), Because.ROOTS
-    if pest.has_mites_rule:
+    if Method.PRUNE in pest.fight.strong:
         return Method.SPRAY, Because.MITES
     if case.worst is Grade.MANY:
         return (Method.CLEAN_OUT if cleaned_on is None else Method.SPRAY), Because.MANY

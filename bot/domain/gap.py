@@ -7,6 +7,7 @@ from typing import Literal
 
 from bot.domain.development import GAP_DEFAULT, MARGIN, held, is_too_cold
 from bot.domain.pest import Pest
+from bot.domain.trade import Method
 
 _SLACK_DAYS = 3  # the window opens this long before its upper end
 _MITES_LABEL_DAYS = 7  # from here on most mite campaigns fail in simulation
@@ -110,7 +111,7 @@ def _spread(label: int, missed: int) -> tuple[int, ...]:
 
 
 def _is_long_for_mites(pest: Pest, label_days: int | None) -> bool:
-    return pest.has_mites_rule and (label_days is None or label_days >= _MITES_LABEL_DAYS)
+    return Method.PRUNE in pest.fight.strong and (label_days is None or label_days >= _MITES_LABEL_DAYS)
 
 
 def lateness(plan: GapPlan, days_since_last: int) -> Lateness:

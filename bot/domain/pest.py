@@ -1,28 +1,12 @@
 """What the planner knows of one pest."""
 
-import enum
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from bot.domain.campaign import Basis, Effects, Evidence, Fight, Least, Leaving, Looking
+from bot.domain.trade import Level, Method
 
-class Basis(enum.Enum):
-    """How a figure came into the catalogue."""
-
-    READ = "read"
-    MEMORY = "memory"
-    JUDGEMENT = "judgement"
-
-
-class Level(enum.Enum):
-    """How closely a plant was looked at."""
-
-    GLANCE = "glance"
-    PLAIN = "plain"
-    LENS = "lens"
-    ROOTS = "roots"
-
-    # by identity, as members are single: the enum's own hashes the name with every look weighed
-    __hash__ = object.__hash__
+__all__ = ["Basis", "Evidence", "Level", "Pest", "Stage"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,15 +15,6 @@ class Stage:
 
     dd: float  # [degC d]
     t0: float  # [degC]
-
-
-@dataclass(frozen=True, slots=True)
-class Evidence:
-    """Where the figures of one block come from."""
-
-    basis: Basis
-    sources: tuple[str, ...]
-    note: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,6 +35,10 @@ class Pest:
     gap: Stage
     gap_f: float
     gap_cap_days: int
+    gap_slack_days: int
+    """The window opens this long before its upper end. [d]"""
+    gap_steps: tuple[tuple[float, int, int], ...]
+    """Fixed windows, each up to a temperature: first and last day; empty where they follow from the line."""
     gap_evidence: Evidence
     protected: Stage
     protected_safety: float
@@ -72,8 +51,28 @@ class Pest:
         Level, tuple[float, float, float]
     ]  # chance that one check finds a light case: low, mid, high
     sight_evidence: Evidence
-    has_mites_rule: bool
-    rooted: bool
     at_roots: bool
     """Whether it may sit at the roots unseen while the leaves look free, beside the leaves or only there."""
-    drenched: bool
+    of: tuple[str, ...]
+    """Where the name is a general one: the pests, by key, that it may mean."""
+    fight: Fight
+    least: Least
+    looking: Looking
+    leaving: Leaving
+    effects: Mapping[str, Effects]
+    """What ingredients, by key, do to it; one not named is known by `reaches` alone."""
+
+    @property
+    def drenched(self) -> bool:
+        """Whether a round goes into the mix and not on the leaves."""
+        return self.fight.round_by is Method.DRENCH
+
+    @property
+    def rooted(self) -> bool:
+        """Whether only a look at the roots shows it."""
+        return set(self.looking.needed) == {Level.ROOTS}
+
+    @property
+    def bears_live_young(self) -> bool:
+        """Whether no egg is laid that would have to be waited for."""
+        return self.egg_hi.dd == 0

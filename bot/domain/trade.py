@@ -11,6 +11,8 @@ class Method(enum.Enum):
     RINSE = "rinse"
     SPRAY = "spray"
     DRENCH = "drench"
+    NEMATODES = "nematodes"
+    DRY = "dry"
     PRUNE = "prune"
     REPOT = "repot"
     CLEAN_OUT = "clean-out"
@@ -21,7 +23,23 @@ class Method(enum.Enum):
     @property
     def uses_product(self) -> bool:
         """Whether the method puts a product from the shelf on the plant."""
-        return self in {Method.SPRAY, Method.DRENCH, Method.SWAB}
+        return self in {Method.SPRAY, Method.DRENCH, Method.NEMATODES, Method.SWAB}
+
+
+class Level(enum.Enum):
+    """How closely a plant was looked at."""
+
+    GLANCE = "glance"
+    PLAIN = "plain"
+    LENS = "lens"
+    ROOTS = "roots"
+    TAP = "tap"
+    CARD = "card"
+    TAPE = "tape"
+    POTATO = "potato"
+
+    # by identity, as members are single: the enum's own hashes the name with every look weighed
+    __hash__ = object.__hash__
 
 
 class Grade(enum.Enum):

@@ -18,6 +18,10 @@ LEVELS = {
     Level.PLAIN: "a plain look",
     Level.LENS: "a look with a lens",
     Level.ROOTS: "a look at the roots",
+    Level.TAP: "a tap over white paper",
+    Level.CARD: "a sticky card",
+    Level.TAPE: "tape round a stem",
+    Level.POTATO: "a slice of potato",
 }
 
 

@@ -19,6 +19,8 @@ DONE = {
     Method.RINSE: "rinsed",
     Method.SPRAY: "sprayed",
     Method.DRENCH: "drenched",
+    Method.NEMATODES: "watered with nematodes",
+    Method.DRY: "left to dry on top",
     Method.PRUNE: "pruned",
     Method.REPOT: "repotted",
     Method.CLEAN_OUT: "cleaned out",

@@ -9,6 +9,10 @@ HOW = {
     Level.PLAIN: "Axils, undersides, crown, rim of the pot: 3 to 5 minutes each.",
     Level.LENS: "With the lens or a phone's macro: axils, undersides along the veins, crown, rim of the pot.",
     Level.ROOTS: "Lift each pot: the root ball, the drainage holes, the rim.",
+    Level.TAP: "White paper under a branch, tap it three times, look for what walks.",
+    Level.CARD: "Count what sticks to each card, then hang a fresh one.",
+    Level.TAPE: "Sticky tape round the stem, sticky side out; look after two days for what stuck.",
+    Level.POTATO: "A slice of potato on the mix for 48 hours; then look under it for larvae.",
 }
 
 

@@ -64,7 +64,7 @@ def test_the_gap_is_planned_from_the_fast_side() -> None:
 
 
 def test_an_unknown_key_is_named() -> None:
-    assert problems(PESTS + 'colour = "grey"\n') == ("pests.fungus_gnat: unknown key colour",)
+    assert problems(PESTS + 'colour = "grey"\n') == ("pests.fungus_gnat.leaving: unknown key colour",)
 
 
 def test_all_problems_are_reported_together() -> None:
@@ -73,7 +73,7 @@ def test_all_problems_are_reported_together() -> None:
         .replace('sources = ["santacecilia2011"]', 'sources = ["nobody1900"]')
         .replace("instars = [225, 225, 226]", "instars = [225, 225, 226, 1]")
         .replace("f = 0.5", "f = 5")
-        .replace("has_mites_rule = true", 'has_mites_rule = "yes"')
+        .replace("shares_clock = true", 'shares_clock = "yes"')
         .replace('words = ["greenhouse whitefly"', 'words = [3, "greenhouse whitefly"')
         .replace("egg_lo = 70", "egg_lo = 700")
         .replace('basis = "memory", sources = ["mcdonald1998"]', 'basis = "hope", sources = ["mcdonald1998"]')
@@ -85,7 +85,7 @@ def test_all_problems_are_reported_together() -> None:
         "pests.longtailed_mealybug.limits: source nobody1900 is not in sources.toml",
         "pests.root_mealybug.clock.instars: unknown key [3]",
         "pests.fungus_gnat.gap: f must be a number from 0.1 to 1, got 5",
-        "pests.spider_mite: has_mites_rule must be true or false",
+        "pests.spider_mite.fight: shares_clock must be true or false",
         "pests.greenhouse_whitefly: words must be a list of texts",
         "pests.armoured_scale.clock: egg_lo is longer than egg_hi",
         "pests.western_flower_thrips.clock: basis must be read, memory or judgement",
