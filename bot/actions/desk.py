@@ -10,7 +10,8 @@ from typing import Any
 from bot.actions.erasing import Erasing
 from bot.actions.ports import Member, NoPhotosKept, Photos, Store
 from bot.domain.agenda import Agenda, Task, plan
-from bot.domain.household import Household, Plant, fold, noted
+from bot.domain.fold import fold, noted
+from bot.domain.household import Household, Plant
 from bot.domain.identity import HouseholdId, PlantId, ProductId
 from bot.domain.journal import Draft, Entry, NudgedTask, Payload, evening_of
 from bot.domain.knowledge import Knowledge

@@ -11,7 +11,7 @@ from bot.actions.desk import Desk
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.outcome import Outcome
 from bot.actions.show_due import DueLine, due_lines
-from bot.domain.household import valid
+from bot.domain.fold import valid
 from bot.domain.journal import CalendarGiven, Entry, Heard, Nudged, Voided
 
 

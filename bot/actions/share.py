@@ -11,7 +11,7 @@ from bot.actions.incoming import Incoming
 from bot.actions.outcome import Outcome
 from bot.actions.ports import Member, Store
 from bot.actions.situation import Expecting
-from bot.domain.household import fold
+from bot.domain.fold import fold
 
 
 @dataclass(frozen=True, slots=True)

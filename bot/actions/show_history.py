@@ -6,7 +6,7 @@ from datetime import date, timedelta
 from bot.actions.ask import Ask
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
-from bot.domain.household import valid
+from bot.domain.fold import valid
 from bot.domain.identity import PlantId
 from bot.domain.journal import (
     CalendarGiven,

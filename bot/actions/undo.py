@@ -10,7 +10,7 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.actions.show_history import describe, plant_name
 from bot.actions.situation import Expecting
-from bot.domain.household import effective
+from bot.domain.fold import effective
 from bot.domain.journal import CalendarGiven, Draft, Entry, Heard, Nudged, Voided, evening_of
 
 

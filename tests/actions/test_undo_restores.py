@@ -26,7 +26,7 @@ from bot.actions.set_town import SetTown
 from bot.actions.stock_product import StockProduct
 from bot.actions.undo import Undo
 from bot.catalogue.load import load
-from bot.domain.household import fold
+from bot.domain.fold import fold
 from bot.domain.identity import HouseholdId, PlaceId, PlantId
 from bot.domain.release import Level
 from bot.domain.trade import Method, Sign

@@ -14,7 +14,7 @@ from statistics import median
 
 from bot.catalogue.load import load
 from bot.domain.course import due_step, progress
-from bot.domain.household import fold
+from bot.domain.fold import fold
 from bot.domain.identity import EntryId, HouseholdId, MemberId, PlaceId, PlantId, ProductId
 from bot.domain.journal import (
     CheckedClean,

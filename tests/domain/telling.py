@@ -7,7 +7,8 @@ from zoneinfo import ZoneInfo
 from bot.catalogue.load import load
 from bot.domain.agenda import Agenda, plan
 from bot.domain.course import Progress, Step, next_step, progress
-from bot.domain.household import Household, fold
+from bot.domain.fold import fold
+from bot.domain.household import Household
 from bot.domain.identity import EntryId, HouseholdId, MemberId, PlaceId, PlantId, ProductId
 from bot.domain.journal import (
     Entry,

@@ -3,7 +3,7 @@
 import pytest
 
 from bot.domain.care import Care, care_of
-from bot.domain.household import fold
+from bot.domain.fold import fold
 from bot.domain.journal import PlantSet, ProductSet
 from bot.domain.trade import Method
 from tests.domain.telling import HOYA, KNOWLEDGE, SOAP, Telling

@@ -4,7 +4,7 @@ from zoneinfo import ZoneInfo
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bot.domain.household import fold, valid
+from bot.domain.fold import fold, valid
 from bot.domain.journal import (
     CheckedClean,
     HeldUntil,

@@ -14,7 +14,7 @@ import ephem
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bot.domain.household import fold
+from bot.domain.fold import fold
 from bot.domain.identity import EntryId, HouseholdId
 from bot.domain.journal import (
     Entry,

@@ -8,7 +8,8 @@ from zoneinfo import ZoneInfo
 from bot.actions.incoming import Incoming, Kind, Location, Press, Text
 from bot.catalogue.load import load
 from bot.conversation import Conversation, Said, SaidTonight
-from bot.domain.household import Household, fold, valid
+from bot.domain.fold import fold, valid
+from bot.domain.household import Household
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Entry, Heard, Nudged, Payload
 from bot.storage.database import Database

@@ -10,7 +10,7 @@ import icalendar
 import pytest
 import recurring_ical_events
 
-from bot.domain.household import fold
+from bot.domain.fold import fold
 from bot.storage.failure import StoreError
 from bot.wording.files import harmless
 from tests.journeys.talking import PARTNER, Talk

@@ -22,7 +22,7 @@ from bot import operating
 from bot.actions.ports import Question
 from bot.catalogue.load import load
 from bot.clock import Clock
-from bot.domain.household import fold, valid
+from bot.domain.fold import fold, valid
 from bot.domain.identity import HouseholdId
 from bot.settings import Settings
 from bot.storage.codec import KINDS

@@ -11,7 +11,7 @@ from alembic.runtime.migration import MigrationContext
 from alembic.script import ScriptDirectory
 
 from bot.actions.incoming import Photo
-from bot.domain.household import fold
+from bot.domain.fold import fold
 from bot.storage.database import FILE_NAME, Database
 from bot.storage.engine import open_engine
 from bot.storage.failure import StoreError

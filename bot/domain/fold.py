@@ -1,0 +1,380 @@
+"""
+The fold of the journal: entries in, the household as it stands out.
+
+Entries count in the order in which things happened, whatever the order in which they were told; taken-back
+entries do not count at all.
+"""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from datetime import date
+
+from bot.domain.household import (
+    Case,
+    Check,
+    Find,
+    Household,
+    Nudge,
+    Place,
+    Plant,
+    Product,
+    Treatment,
+    Walk,
+    Work,
+)
+from bot.domain.identity import EntryId, PlaceId, PlantId
+from bot.domain.journal import (
+    CalendarGiven,
+    CheckedClean,
+    Entry,
+    Found,
+    Heard,
+    HeldUntil,
+    HouseholdSet,
+    IsolatedNow,
+    LostNow,
+    Nudged,
+    PestCorrected,
+    PhotoTaken,
+    PlaceGone,
+    PlaceSet,
+    PlantRenamed,
+    PlantSet,
+    Postponed,
+    ProductSet,
+    ReleasedNow,
+    RoutineSet,
+    SignSeen,
+    SilenceAsked,
+    SprayUsed,
+    TemperatureRead,
+    Treated,
+    UsualByMonth,
+    Voided,
+    WalkBegun,
+    WalkEnded,
+    WalkPassed,
+    WorkBegun,
+    WorkEnded,
+    WorkTicked,
+)
+from bot.domain.measure import Units
+
+_OF_A_PRODUCT = (
+    "ingredient",
+    "form",
+    "gap_days",
+    "stock_ml",
+    "rate_ml_per_l",
+    "most_ml_per_l",
+    "strength_percent",
+    "uses_a_year",
+    "harvest_days",
+    "is_for_indoors",
+    "is_for_edibles",
+)
+
+
+def valid(entries: Iterable[Entry]) -> list[Entry]:
+    """Entries that were not taken back, without the taking back itself."""
+    return [entry for entry in effective(entries) if not isinstance(entry.payload, Voided)]
+
+
+def effective(entries: Iterable[Entry]) -> list[Entry]:
+    """Entries that were not taken back; a taking back that was taken back itself gives what it took."""
+    voided: set[EntryId] = set()
+    kept = []
+    for entry in reversed(list(entries)):
+        if entry.id in voided:
+            continue
+        if entry.void_of is not None:
+            voided.add(entry.void_of)
+        kept.append(entry)
+    return kept[::-1]
+
+
+def fold(entries: Sequence[Entry]) -> Household:
+    """Derive the household from its journal."""
+    household = Household()
+    counted = valid(entries)
+    for entry in counted:
+        _name_things(household, entry)
+    household.told_at = max((one.recorded_at for one in counted if one.member is not None), default=None)
+    for entry in sorted(counted, key=lambda one: (one.happened_at, one.id)):
+        _apply(household, entry)
+    for entry in counted:
+        _note_nudge(household, entry)
+    for place in household.places_gone - {plant.place for plant in household.living}:
+        household.places.pop(place, None)  # one where a plant stands again, by a taking back, stays
+    for plant in household.plants.values():
+        if plant.place not in household.places:
+            plant.place = None  # the place was taken back
+    household.last_finds = _last_finds(household)
+    return household
+
+
+def _last_finds(household: Household) -> dict[tuple[PlaceId | None, str], date]:
+    found: dict[tuple[PlaceId | None, str], date] = {}
+    for plant in household.living:
+        if not plant.is_apart:
+            for case in plant.open_cases:
+                key, on = (plant.place, case.pest), case.last_find_on
+                found[key] = max(found.get(key, on), on)
+    return found
+
+
+def noted(household: Household, entries: Iterable[Entry]) -> Household | None:
+    """
+    Give the household with entries that only say what was sent or heard, None where any says more.
+
+    The given one stays as it is; what such entries cannot change is shared between the two.
+    """
+    told = list(entries)
+    if not all(isinstance(one.payload, Nudged | Heard | SilenceAsked) and one.member is None for one in told):
+        return None
+    nudge = None if household.nudge is None else replace(household.nudge)
+    changed = replace(household, nudge=nudge)
+    for entry in told:
+        _note_nudge(changed, entry)
+    return changed
+
+
+def _name_things(household: Household, entry: Entry) -> None:
+    match entry.payload:
+        case PlaceSet(place=place):
+            household.places.setdefault(place, Place(place))
+        case ProductSet(product=product):
+            household.products.setdefault(product, Product(product))
+        case PlantSet() if entry.plant is not None:
+            household.plants.setdefault(entry.plant, Plant(entry.plant))
+        case _:
+            pass
+
+
+def _apply(household: Household, entry: Entry) -> None:
+    plant = household.plants.get(entry.plant) if entry.plant is not None else None
+    if plant is not None:
+        _apply_to_plant(plant, entry)
+        _note_on_walk(household.walk, plant.id, entry)
+    else:
+        _apply_to_household(household, entry)
+
+
+def _apply_to_household(household: Household, entry: Entry) -> None:
+    match entry.payload:
+        case HouseholdSet() as told:
+            _set_preferences(household, told)
+        case PlaceSet() | TemperatureRead() | UsualByMonth() as told:
+            _apply_to_place(household, told, entry.happened_on)
+        case PlaceGone(place=place):
+            household.places_gone.add(place)
+        case ProductSet() as told:
+            _stock(household.products[told.product], told, entry.happened_on)
+        case SprayUsed() | CalendarGiven() as told:
+            _note(household, told, entry.happened_on)
+        case RoutineSet() as told:
+            _set_routine(household, told, entry.happened_on)
+        case HeldUntil(until=until):
+            household.held_from = entry.happened_on
+            household.held_until = until
+        case WorkBegun() | WorkTicked() | WorkEnded() as told:
+            _work(household, told)
+        case WalkBegun() | WalkEnded() as told:
+            _walk(household, told, entry.happened_on)
+        case _:
+            pass
+
+
+def _note_on_walk(walk: Walk | None, plant: PlantId, entry: Entry) -> None:
+    """Whatever way a plant was looked at, the walk need not come to it again."""
+    match entry.payload:
+        case CheckedClean() | Found() | LostNow() if walk is not None:
+            walk.seen.add(plant)
+        case WalkPassed() if walk is not None:
+            walk.passed.add(plant)
+        case _:
+            pass
+
+
+def _apply_to_place(household: Household, told: PlaceSet | TemperatureRead | UsualByMonth, on: date) -> None:
+    place = household.places.get(told.place)
+    if place is None:
+        return  # it was taken back
+    match told:
+        case PlaceSet():
+            _set_fields(place, told, ("name", "facing", "outdoors", "usual_c", "lamp_from", "lamp_until"))
+        case TemperatureRead(celsius=celsius):
+            _read_temperature(place, on, celsius)
+        case UsualByMonth(months=months, celsius=celsius):
+            place.by_month.update(dict.fromkeys(months, celsius))
+
+
+def _stock(product: Product, told: ProductSet, on: date) -> None:
+    _set_fields(product, told, _OF_A_PRODUCT)
+    product.assumed = told.assumed
+    if told.stock_ml is not None:
+        product.stocked_on = on
+
+
+def _work(household: Household, told: WorkBegun | WorkTicked | WorkEnded) -> None:
+    match told:
+        case WorkBegun(plants=plants, cleaned_out=cleaned_out):
+            known = household.work or Work((), ())
+            known.plants = tuple(dict.fromkeys((*known.plants, *plants)))
+            known.cleaned_out = tuple(dict.fromkeys((*known.cleaned_out, *cleaned_out)))
+            household.work = known  # plants named while one is under way join it: no tick is lost
+        case WorkTicked(stage=stage, plants=plants) if household.work is not None:
+            household.work.ticked.setdefault(stage, set()).update(plants)
+        case WorkEnded():
+            household.work = None
+        case _:
+            pass
+
+
+def _note(household: Household, told: SprayUsed | CalendarGiven, on: date) -> None:
+    match told:
+        case SprayUsed(ml=ml):
+            household.used[on] = ml
+        case CalendarGiven(evenings=evenings):
+            household.calendar |= frozenset(evenings)
+
+
+def _set_routine(household: Household, told: RoutineSet, on: date) -> None:
+    household.routines.pop(told.name, None)
+    if told.rule:
+        household.routines[told.name] = (told.rule, on)
+
+
+def _walk(household: Household, told: WalkBegun | WalkEnded, on: date) -> None:
+    match told:
+        case WalkBegun(plants=plants, level=level):
+            household.walk = Walk(on, plants, level)
+        case WalkEnded():
+            household.walk = None
+
+
+def _note_nudge(household: Household, entry: Entry) -> None:
+    """Keep the last nudge and whether it was answered, in the order written, for clocks are set back."""
+    if entry.member is not None:
+        household.unheard_since, household.is_silent = None, False
+    match entry.payload:
+        case SilenceAsked():
+            household.is_silent = True
+            before = household.nudge  # it takes a nudge's place, and its number, on that evening
+            count = before.count + 1 if before is not None and before.on == entry.happened_on else 1
+            household.nudge = Nudge(entry.happened_on, entry.happened_at, count, ())
+        case Nudged(count=count, tasks=tasks):
+            household.unheard_since = household.unheard_since or entry.happened_on
+            household.nudge = Nudge(entry.happened_on, entry.happened_at, count, tasks)
+        case Heard():
+            household.unheard_since, household.is_silent = None, False
+            if household.nudge is not None:
+                household.nudge.is_heard = True
+        case _:
+            pass
+
+
+def _read_temperature(place: Place, on: date, celsius: float) -> None:
+    """Keep a reading; the first one also stands for the usual temperature nobody told."""
+    place.readings[on] = celsius
+    if place.usual_c is None:
+        place.usual_c = celsius
+
+
+def _set_fields(target: object, told: object, names: tuple[str, ...]) -> None:
+    for name in names:
+        value = getattr(told, name)
+        if value is not None:
+            setattr(target, name, value)
+
+
+def _set_preferences(household: Household, told: HouseholdSet) -> None:
+    _set_fields(household, told, ("town", "latitude", "longitude", "evening", "quiet_from", "quiet_until"))
+    if told.zone is not None:
+        household.zone_name = told.zone
+        household.is_zone_told = True
+    if told.units is not None:
+        household.units, household.are_units_told = Units(told.units), True
+    if told.clock_hours is not None:
+        household.clock_hours = told.clock_hours
+    if told.strict is not None:
+        household.is_strict = told.strict
+    if told.animals is not None:
+        household.animals = frozenset(told.animals)
+
+
+def _apply_to_plant(plant: Plant, entry: Entry) -> None:  # noqa: C901, PLR0912 - one arm a payload
+    on = entry.happened_on
+    match entry.payload:
+        case PlantSet() as told:
+            _set_plant(plant, told, on)
+        case PlantRenamed(name=name):
+            plant.name = name
+        case Found(pest=pest, grade=grade, count=count, where=where):
+            _find(plant, pest, Find(on, grade, count, where))
+        case PhotoTaken(photo=photo):
+            plant.photos.append((on, photo))
+        case SignSeen(sign=sign):
+            plant.signs.append((on, sign))
+        case CheckedClean(level=level):
+            plant.checks.append(Check(on, level))
+        case Treated(method=method, product=product):
+            plant.treatments.append(Treatment(on, method, product))
+            plant.postponed_to, plant.postponed_at = None, None
+        case Postponed(on=until, at=at):
+            plant.postponed_to, plant.postponed_at = until, at
+        case IsolatedNow(apart=apart, quarantine_days=days):
+            plant.isolated_on, plant.is_apart, plant.quarantine_days = on, apart, days
+            if days is not None:
+                plant.arrived_on = plant.added_on
+        case ReleasedNow(by_rule=by_rule):
+            _close(plant, on, by_rule=by_rule)
+        case LostNow():
+            plant.lost_on = on
+            _close(plant, on, by_rule=False)
+        case PestCorrected(pest=pest):
+            _correct(plant, pest)
+        case _:
+            pass
+
+
+def _set_plant(plant: Plant, told: PlantSet, on: date) -> None:
+    if plant.added_on is None:
+        plant.added_on = on
+    if told.place is not None and told.place != plant.place:
+        plant.moved_on = on
+        plant.stays.append((on, told.place))
+    _set_fields(plant, told, ("name", "place", "pot_cm", "kind", "traits"))
+
+
+def _find(plant: Plant, pest: str, find: Find) -> None:
+    for case in plant.open_cases:
+        if case.pest == pest:
+            case.finds.append(find)
+            return
+    before = any(case.pest == pest for case in plant.cases)
+    plant.cases.append(Case(pest, find.on, [find], is_reopened=before))
+
+
+def _correct(plant: Plant, pest: str) -> None:
+    """Rename the newest open case that is not of this pest; what was found under the right name joins it."""
+    wrong = [case for case in plant.open_cases if case.pest != pest]
+    if not wrong:
+        return
+    case = wrong[-1]
+    case.pest = pest
+    for other in plant.open_cases:
+        if other is not case and other.pest == pest:
+            case.finds = sorted([*case.finds, *other.finds], key=lambda find: find.on)
+            case.opened_on = min(case.opened_on, other.opened_on)
+            plant.cases = [one for one in plant.cases if one is not other]
+    case.is_reopened = any(other.pest == pest for other in plant.cases if other is not case)
+
+
+def _close(plant: Plant, on: date, *, by_rule: bool) -> None:
+    for case in plant.open_cases:
+        case.closed_on = on
+        case.by_rule = by_rule
+    plant.isolated_on = None
+    plant.is_apart = False
+    plant.quarantine_days = None
