@@ -2,57 +2,31 @@
 
 import functools
 import tomllib
-from collections.abc import Callable, Mapping
+from collections import defaultdict
+from collections.abc import Mapping
 from dataclasses import dataclass
-from decimal import Decimal
 from enum import Enum
 from pathlib import Path
 from types import MappingProxyType
 from typing import Literal, TypeVar
 
+from bot.catalogue.table import CatalogueError, Source, Table, entries, evidence_of, source_of
 from bot.domain.campaign import Effect, Effects, Fight, Least, Leaving, Life, Looking, Wait
 from bot.domain.key import Creature, Key, KeyQuestion, Nature
 from bot.domain.knowledge import Knowledge
 from bot.domain.pest import Basis, Evidence, Level, Pest, Stage
-from bot.domain.plant_kind import HABITS, PlantKind
+from bot.domain.plant_kind import HABITS, PlantKind, either
 from bot.domain.product import MixDefault, ProductKind
 from bot.domain.trade import Grade, Method
 
-_T = TypeVar("_T")
 _E = TypeVar("_E", bound=Enum)
 _FOLDER = Path(__file__).parent
-_SEEN = ("abstract", "article", "code", "data", "memory", "page", "standard")
 _SLACK_DAYS = 3
 """A window opens this long before its upper end, where nothing else is said. Judgement. [d]"""
-_TRIPLE = 3  # instars of a pest, and levels of a chance
+_TRADE = Evidence(Basis.MEMORY, (), "common practice, no source")
+_TRIPLE = 3  # what a contact treatment hits well, partly, not at all
 _USUAL_SIGHT = {"glance": [0.10, 0.20, 0.35], "plain": [0.30, 0.50, 0.70], "lens": [0.50, 0.70, 0.85]}
 _USUAL_SIGHT_NOTE = "a light case of 1 to 3 animals of visible size"
-
-
-class CatalogueError(Exception):
-    """The shipped facts contradict themselves; lists every problem."""
-
-    def __init__(self, problems: tuple[str, ...]) -> None:
-        super().__init__("\n".join(problems))
-        self.problems = problems
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Source:
-    """Where figures were read."""
-
-    key: str
-    author: str
-    title: str
-    seen: str
-    year: int | None
-    address: str | None
-
-    @property
-    def quoted(self) -> str:
-        """Author, year and title, as a person would look it up."""
-        year = f" {self.year}" if self.year is not None else ""
-        return f"{self.author}{year}, {self.title}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,74 +47,19 @@ class Catalogue:
             self.products,
             kinds=self.kinds,
             key=self.key,
-            kind_by_word={word: kind for kind in self.kinds.values() for word in kind.words},
+            kind_by_word=_by_word(self.kinds),
             cited={key: one.quoted for key, one in self.sources.items()},
         )
 
 
-class _Table:
-    """One TOML table being read; what is missing, of a wrong kind or left over becomes a problem."""
-
-    def __init__(self, where: str, content: object, problems: list[str]) -> None:
-        self.where = where
-        self.problems = problems
-        self.left: dict[str, object] = dict(content) if isinstance(content, dict) else {}
-        if not isinstance(content, dict):
-            self.problem("must be a table")
-
-    def problem(self, text: str) -> None:
-        self.problems.append(f"{self.where}: {text}")
-
-    def text(self, key: str, *, may_be_empty: bool = False) -> str:
-        value = self.left.pop(key, None)
-        if isinstance(value, str) and (value or may_be_empty):
-            return value
-        self.problem(f"{key} must be a text, got {value!r}")
-        return ""
-
-    def number(self, key: str, low: float, high: float) -> float:
-        value = self.left.pop(key, None)
-        if isinstance(value, int | float) and not isinstance(value, bool) and low <= value <= high:
-            return float(value)
-        self.problem(f"{key} must be a number from {low:g} to {high:g}, got {value!r}")
-        return low
-
-    def numbers(self, key: str, low: float, high: float) -> tuple[float, float, float]:
-        value = self.left.pop(key, None)
-        items = value if isinstance(value, list) else []
-        content = {f"[{index}]": item for index, item in enumerate(items)}
-        row = _Table(f"{self.where}.{key}", content, self.problems)
-        found = [row.number(f"[{index}]", low, high) for index in range(_TRIPLE)]
-        row.finish()
-        return found[0], found[1], found[2]
-
-    def exact(self, key: str, low: float, high: float) -> Decimal:
-        """Read a number as it is written, not as the nearest binary one."""
-        return Decimal(repr(self.number(key, low, high)))
-
-    def whole(self, key: str, low: float, high: float) -> int | None:
-        """Read a number that may be left out."""
-        return int(self.number(key, low, high)) if key in self.left else None
-
-    def flag(self, key: str) -> bool:
-        value = self.left.pop(key, False)
-        if not isinstance(value, bool):
-            self.problem(f"{key} must be true or false, got {value!r}")
-        return value is True
-
-    def texts(self, key: str) -> tuple[str, ...]:
-        value = self.left.pop(key, None)
-        if isinstance(value, list) and all(isinstance(item, str) and item for item in value):
-            return tuple(value)
-        self.problem(f"{key} must be a list of texts, got {value!r}")
-        return ()
-
-    def table(self, key: str, otherwise: object = None) -> "_Table":
-        return _Table(f"{self.where}.{key}", self.left.pop(key, otherwise), self.problems)
-
-    def finish(self) -> None:
-        for key in self.left:
-            self.problem(f"unknown key {key}")
+def _by_word(kinds: Mapping[str, PlantKind]) -> Mapping[str, PlantKind]:
+    """Give each word its kind; a word that several bear stands for each of them."""
+    shared: defaultdict[str, list[PlantKind]] = defaultdict(list)
+    for kind in kinds.values():
+        for word in kind.shared:
+            shared[word].append(kind)
+    own = {word: kind for kind in kinds.values() for word in kind.words}
+    return own | {word: either(word, tuple(bearers)) for word, bearers in shared.items()}
 
 
 @functools.cache
@@ -165,10 +84,11 @@ def read(*, pests: str, sources: str, products: str = "", plants: str = "", key:
         With every problem of every entry.
     """
     problems: list[str] = []
-    known = _entries("sources", sources, problems, _source)
-    found = _entries("pests", pests, problems, functools.partial(_pest, known=known))
-    kinds = _entries("products", products, problems, functools.partial(_product, known=known, pests=found))
-    grown = _entries("plants", plants, problems, functools.partial(_plant, known=known, products=kinds))
+    known = entries("sources", sources, problems, source_of)
+    found = entries("pests", pests, problems, functools.partial(_pest, known=known))
+    kinds = entries("products", products, problems, functools.partial(_product, known=known, pests=found))
+    grown = entries("plants", plants, problems, functools.partial(_plant, known=known, products=kinds))
+    _check_words(grown, problems)
     asked = _key(key, problems, known, found)
     for pest in found.values() if kinds else ():
         unknown = sorted(set(pest.effects) - set(kinds))
@@ -184,54 +104,11 @@ def read(*, pests: str, sources: str, products: str = "", plants: str = "", key:
     )
 
 
-def _entries(name: str, text: str, problems: list[str], build: Callable[[str, _Table], _T]) -> dict[str, _T]:
-    try:
-        content = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as broken:
-        problems.append(f"{name}: {broken}")
-        return {}
-    found = {}
-    for key, entry in content.items():
-        table = _Table(f"{name}.{key}", entry, problems)
-        found[key] = build(key, table)
-        table.finish()
-    return found
-
-
-def _source(key: str, table: _Table) -> Source:
-    seen = table.text("seen")
-    if seen not in _SEEN:
-        table.problem(f"seen must be one of {', '.join(_SEEN)}, got {seen!r}")
-    return Source(
-        key=key,
-        author=table.text("author"),
-        title=table.text("title"),
-        seen=seen,
-        year=int(table.number("year", 1700, 2100)) if "year" in table.left else None,
-        address=table.text("address") if "address" in table.left else None,
-    )
-
-
-def _evidence(table: _Table, known: Mapping[str, Source]) -> Evidence:
-    basis, sources = table.text("basis"), table.texts("sources")
-    if basis not in {item.value for item in Basis}:
-        table.problem(f"basis must be read, memory or judgement, got {basis!r}")
-        basis = Basis.JUDGEMENT.value
-    if basis == Basis.READ.value and not sources:
-        table.problem("says read and names no source")
-    for source in sources:
-        if source not in known:
-            table.problem(f"source {source} is not in sources.toml")
-    return Evidence(
-        Basis(basis), sources, table.text("note", may_be_empty=True) if "note" in table.left else ""
-    )
-
-
-def _stage(table: _Table, dd: str, t0: str) -> Stage:
+def _stage(table: Table, dd: str, t0: str) -> Stage:
     return Stage(dd=table.number(dd, 0, 5000), t0=table.number(t0, -5, 20))
 
 
-def _pest(key: str, table: _Table, known: Mapping[str, Source]) -> Pest:
+def _pest(key: str, table: Table, known: Mapping[str, Source]) -> Pest:
     limits, gap, protected, clock = (table.table(name) for name in ("limits", "gap", "protected", "clock"))
     usual = {**_USUAL_SIGHT, "basis": "judgement", "sources": [], "note": _USUAL_SIGHT_NOTE}
     sight = table.table("sight", usual)
@@ -247,16 +124,16 @@ def _pest(key: str, table: _Table, known: Mapping[str, Source]) -> Pest:
         words=table.texts("words"),
         t_low=limits.number("t_low", -5, 20),
         t_high=limits.number("t_high", 20, 45),
-        limits_evidence=_evidence(limits, known),
+        limits_evidence=evidence_of(limits, known),
         gap=_stage(gap, "dd", "t0"),
         gap_f=gap.number("f", 0.1, 1),
         gap_cap_days=int(gap.number("cap_days", 1, 60)),
         gap_slack_days=int(gap.number("slack_days", 0, 30)) if "slack_days" in gap.left else _SLACK_DAYS,
         gap_steps=_steps(gap),
-        gap_evidence=_evidence(gap, known),
+        gap_evidence=evidence_of(gap, known),
         protected=_stage(protected, "dd", "t0"),
         protected_safety=protected.number("safety", 1, 3),
-        protected_evidence=_evidence(protected, known),
+        protected_evidence=evidence_of(protected, known),
         egg_lo=Stage(dd=clock.number("egg_lo", 0, 5000), t0=egg_t0),
         egg_hi=Stage(dd=clock.number("egg_hi", 0, 5000), t0=egg_t0),
         instars=(
@@ -264,9 +141,9 @@ def _pest(key: str, table: _Table, known: Mapping[str, Source]) -> Pest:
             Stage(dd=instars[1], t0=instar_t0),
             Stage(dd=instars[2], t0=instar_t0),
         ),
-        clock_evidence=_evidence(clock, known),
+        clock_evidence=evidence_of(clock, known),
         sight=_sight(sight),
-        sight_evidence=_evidence(sight, known),
+        sight_evidence=evidence_of(sight, known),
         at_roots=table.flag("at_roots"),
         of=table.texts("of") if "of" in table.left else (),
         fight=_fight(table.table("fight"), known),
@@ -284,13 +161,13 @@ def _pest(key: str, table: _Table, known: Mapping[str, Source]) -> Pest:
     return pest
 
 
-def _steps(table: _Table) -> tuple[tuple[float, int, int], ...]:
+def _steps(table: Table) -> tuple[tuple[float, int, int], ...]:
     """Read fixed windows: up to a temperature [degC], first and last day."""
     rows = table.left.pop("steps", [])
     items = rows if isinstance(rows, list) else []
     found = []
     for index, row in enumerate(items):
-        one = _Table(f"{table.where}.steps[{index}]", row, table.problems)
+        one = Table(f"{table.where}.steps[{index}]", row, table.problems)
         found.append(
             (one.number("to_c", -5, 60), int(one.number("opens", 1, 60)), int(one.number("closes", 1, 90)))
         )
@@ -298,11 +175,11 @@ def _steps(table: _Table) -> tuple[tuple[float, int, int], ...]:
     return tuple(found)
 
 
-def _methods(table: _Table, key: str) -> tuple[Method, ...]:
+def _methods(table: Table, key: str) -> tuple[Method, ...]:
     return tuple(_member(table, key, Method, text) for text in table.texts(key)) if key in table.left else ()
 
 
-def _member(table: _Table, key: str, kind: type[_E], text: str) -> _E:
+def _member(table: Table, key: str, kind: type[_E], text: str) -> _E:
     for one in kind:
         if one.value == text:
             return one
@@ -310,7 +187,7 @@ def _member(table: _Table, key: str, kind: type[_E], text: str) -> _E:
     return next(iter(kind))
 
 
-def _wait(table: _Table, key: str) -> Wait | None:
+def _wait(table: Table, key: str) -> Wait | None:
     """Read days to wait, None where the key is left out: so many times the clock, or three figures."""
     if key not in table.left:
         return None
@@ -327,7 +204,7 @@ def _wait(table: _Table, key: str) -> Wait | None:
     return found
 
 
-def _fight(table: _Table, known: Mapping[str, Source]) -> Fight:
+def _fight(table: Table, known: Mapping[str, Source]) -> Fight:
     handwork = table.text("handwork")
     start = table.text("strong_from") if "strong_from" in table.left else ""
     weeks = table.table("between_a_week", {})
@@ -351,14 +228,14 @@ def _fight(table: _Table, known: Mapping[str, Source]) -> Fight:
         is_set_apart=not table.flag("stays"),
         is_discarded=not table.flag("never_discarded"),
         shares_clock=table.flag("shares_clock"),
-        evidence=_evidence(table, known),
+        evidence=evidence_of(table, known),
     )
     weeks.finish()
     table.finish()
     return fight
 
 
-def _least(table: _Table, known: Mapping[str, Source]) -> Least:
+def _least(table: Table, known: Mapping[str, Source]) -> Least:
     least = Least(
         rounds=table.whole("rounds", 1, 40),
         nematodes=table.whole("nematodes", 1, 10) or 1,
@@ -366,13 +243,13 @@ def _least(table: _Table, known: Mapping[str, Source]) -> Least:
         clean_looks=int(table.number("clean_looks", 0, 40)),
         since_find=_wait(table, "since_find"),
         since_start=_wait(table, "since_start"),
-        evidence=_evidence(table, known),
+        evidence=evidence_of(table, known),
     )
     table.finish()
     return least
 
 
-def _looking(table: _Table, known: Mapping[str, Source]) -> Looking:
+def _looking(table: Table, known: Mapping[str, Source]) -> Looking:
     needed = table.table("needed")
     looking = Looking(
         needed=MappingProxyType(
@@ -384,14 +261,14 @@ def _looking(table: _Table, known: Mapping[str, Source]) -> Looking:
         has_chance=table.flag("has_chance"),
         ask=_member(table, "ask", Level, table.text("ask")),
         where=table.text("where"),
-        evidence=_evidence(table, known),
+        evidence=evidence_of(table, known),
     )
     needed.finish()
     table.finish()
     return looking
 
 
-def _leaving(table: _Table, known: Mapping[str, Source]) -> Leaving:
+def _leaving(table: Table, known: Mapping[str, Source]) -> Leaving:
     since = _wait(table, "since_find")
     if since is None:
         table.problem("since_find is missing")
@@ -400,13 +277,13 @@ def _leaving(table: _Table, known: Mapping[str, Source]) -> Leaving:
         contact_free=_wait(table, "contact_free"),
         contact_free_strict=_wait(table, "contact_free_strict"),
         clock_most_c=table.number("clock_most_c", 15, 45) if "clock_most_c" in table.left else None,
-        evidence=_evidence(table, known),
+        evidence=evidence_of(table, known),
     )
     table.finish()
     return leaving
 
 
-def _effects(table: _Table, known: Mapping[str, Source]) -> Mapping[str, Effects]:
+def _effects(table: Table, known: Mapping[str, Source]) -> Mapping[str, Effects]:
     """Read what ingredients do, each a table of stages with its sources."""
     found = {}
     for ingredient in list(table.left):
@@ -416,12 +293,12 @@ def _effects(table: _Table, known: Mapping[str, Source]) -> Mapping[str, Effects
             for life in Life
             if life.value in row.left
         }
-        found[ingredient] = Effects(MappingProxyType(on), _evidence(row, known))
+        found[ingredient] = Effects(MappingProxyType(on), evidence_of(row, known))
         row.finish()
     return MappingProxyType(found)
 
 
-def _three(table: _Table, key: str) -> tuple[str, str, str]:
+def _three(table: Table, key: str) -> tuple[str, str, str]:
     texts = table.texts(key)
     if len(texts) != _TRIPLE:
         table.problem(f"{key} must be three texts, got {len(texts)}")
@@ -429,7 +306,7 @@ def _three(table: _Table, key: str) -> tuple[str, str, str]:
     return texts[0], texts[1], texts[2]
 
 
-def _sight(table: _Table) -> Mapping[Level, tuple[float, float, float]]:
+def _sight(table: Table) -> Mapping[Level, tuple[float, float, float]]:
     told = (level for level in Level if level.value in table.left)
     usual = (Level.GLANCE, Level.PLAIN, Level.LENS)
     found = {level: table.numbers(level.value, 0, 1) for level in dict.fromkeys((*usual, *told))}
@@ -437,7 +314,7 @@ def _sight(table: _Table) -> Mapping[Level, tuple[float, float, float]]:
     return MappingProxyType({Level.ROOTS: found[Level.PLAIN], **found})
 
 
-def _product(key: str, table: _Table, known: Mapping[str, Source], pests: Mapping[str, Pest]) -> ProductKind:
+def _product(key: str, table: Table, known: Mapping[str, Source], pests: Mapping[str, Pest]) -> ProductKind:
     methods = table.texts("methods")
     for method in methods:
         if method not in {item.value for item in Method}:
@@ -466,14 +343,14 @@ def _product(key: str, table: _Table, known: Mapping[str, Source], pests: Mappin
         needs_shade=table.flag("needs_shade"),
         mix=_mix(table.table("mix"), known) if "mix" in table.left else None,
         caution=table.text("caution"),
-        evidence=_evidence(table, known),
+        evidence=evidence_of(table, known),
     )
     apart.finish()
     return kind
 
 
 def _plant(
-    key: str, table: _Table, known: Mapping[str, Source], products: Mapping[str, ProductKind]
+    key: str, table: Table, known: Mapping[str, Source], products: Mapping[str, ProductKind]
 ) -> PlantKind:
     sensitive = table.texts("sensitive") if "sensitive" in table.left else ()
     for product in sensitive:
@@ -486,14 +363,35 @@ def _plant(
         key=key,
         name=table.text("name"),
         words=table.texts("words"),
+        shared=table.texts("shared") if "shared" in table.left else (),
         habit=habit,
         is_edible=table.flag("is_edible"),
         has_bloom=table.flag("has_bloom"),
         is_hairy=table.flag("is_hairy"),
-        is_rosette=table.flag("is_rosette"),
+        is_spined=table.flag("is_spined"),
+        no_wet_crown=table.flag("no_wet_crown"),
+        is_rot_prone=table.flag("is_rot_prone"),
+        is_not_washed=table.flag("is_not_washed"),
+        needs_moist=table.flag("needs_moist"),
         is_root_prone=table.flag("is_root_prone"),
         sensitive=frozenset(sensitive),
-        evidence=_evidence(table, known),
+        evidence=evidence_of(table, known) if "basis" in table.left else _TRADE,
+    )
+
+
+def _check_words(kinds: Mapping[str, PlantKind], problems: list[str]) -> None:
+    """Name the words of two kinds that are not marked as shared, and the shared ones that nobody shares."""
+    own: dict[str, str] = {}
+    for key, kind in kinds.items():
+        for word in kind.words:
+            if word in own:
+                problems.append(f"plants.{key}: word {word} is {own[word]}'s too, mark it shared in both")
+            own[word] = key
+    bearers = [word for kind in kinds.values() for word in kind.shared]
+    problems.extend(
+        f"plants: shared word {word} must be shared by two kinds, and nobody's own"
+        for word in dict.fromkeys(bearers)
+        if word in own or bearers.count(word) == 1
     )
 
 
@@ -504,12 +402,12 @@ def _key(text: str, problems: list[str], known: Mapping[str, Source], pests: Map
     except tomllib.TOMLDecodeError as broken:
         problems.append(f"key: {broken}")
         return Key({}, {})
-    whole = _Table("key", content, problems)
+    whole = Table("key", content, problems)
     questions = {
         name: _question(name, body, problems) for name, body in _tables(whole.left.pop("questions", {}))
     }
     creatures = {
-        name: _creature(name, _Table(f"key.creatures.{name}", body, problems), questions, known, pests)
+        name: _creature(name, Table(f"key.creatures.{name}", body, problems), questions, known, pests)
         for name, body in _tables(whole.left.pop("creatures", {}))
     }
     whole.finish()
@@ -523,7 +421,7 @@ def _tables(value: object) -> list[tuple[str, object]]:
 
 
 def _question(name: str, body: object, problems: list[str]) -> KeyQuestion:
-    table = _Table(f"key.questions.{name}", body, problems)
+    table = Table(f"key.questions.{name}", body, problems)
     options = table.table("options")
     when = table.table("when", {})
     found = KeyQuestion(
@@ -538,7 +436,7 @@ def _question(name: str, body: object, problems: list[str]) -> KeyQuestion:
 
 def _creature(
     name: str,
-    table: _Table,
+    table: Table,
     questions: Mapping[str, KeyQuestion],
     known: Mapping[str, Source],
     pests: Mapping[str, Pest],
@@ -560,20 +458,20 @@ def _creature(
         nature=Nature(nature),
         tell=table.text("tell"),
         answers=fitting,
-        evidence=_evidence(table, known),
+        evidence=evidence_of(table, known),
     )
     table.finish()
     return creature
 
 
-def _mix(table: _Table, known: Mapping[str, Source]) -> MixDefault:
+def _mix(table: Table, known: Mapping[str, Source]) -> MixDefault:
     mix = MixDefault(
         rate_ml_per_l=table.exact("rate_ml_per_l", 0, 1000),
         most_ml_per_l=table.exact("most_ml_per_l", 0, 1000),
         strength_percent=table.exact("strength_percent", 0, 100),
         needs_emulsifier=table.flag("needs_emulsifier"),
         keeps_hours=int(table.number("keeps_hours", 1, 24 * 30)),
-        evidence=_evidence(table, known),
+        evidence=evidence_of(table, known),
     )
     if mix.rate_ml_per_l > mix.most_ml_per_l:
         table.problem("rate_ml_per_l is above most_ml_per_l")

@@ -28,8 +28,8 @@ def care_of(
     """
     Give what to mind with a method and product on a plant.
 
-    Soap and oil take a waxy bloom off for good; hair holds what is sprayed, so one leaf first and shade; a
-    rosette holds water in its crown and rots. As told, else by the plant's kind. Common practice, no source.
+    Soap and oil take a waxy bloom off for good; hair holds what is sprayed, so one leaf first and shade; some
+    crowns hold water and rot. As told, else by the plant's kind. Common practice, no source.
     """
     kind = knowledge.kind_of(plant)
     used = None if product is None else knowledge.products.get(household.products[product].ingredient)
@@ -37,7 +37,7 @@ def care_of(
     cares = (
         (Care.BLOOM, takes_bloom and _is(plant, "waxy", by_kind=kind is not None and kind.has_bloom)),
         (Care.HAIR, method in _WET and _is(plant, "hairy", by_kind=kind is not None and kind.is_hairy)),
-        (Care.ROSETTE, method in _WET and kind is not None and kind.is_rosette),
+        (Care.ROSETTE, method in _WET and kind is not None and kind.no_wet_crown),
     )
     return tuple(care for care, holds in cares if holds)
 

@@ -10,6 +10,7 @@ from bot.domain.plant_kind import PlantKind
 from bot.domain.product import ProductKind
 
 NAMES_KEPT = 20_000
+_NO_APOSTROPHES = str.maketrans("", "", "'\u2019")
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,10 +40,16 @@ class Knowledge:
         return self.named[name]
 
     def _kind_in(self, name: str) -> PlantKind | None:
-        words = name.casefold().replace("-", " ").split()
+        words = name.casefold().replace("-", " ").translate(_NO_APOSTROPHES).split()
         for size in range(len(words), 0, -1):
             for start in range(len(words) - size + 1):
-                kind = self.kind_by_word.get(" ".join(words[start : start + size]))
-                if kind is not None:
-                    return kind
+                for phrase in _singulars(" ".join(words[start : start + size])):
+                    if phrase in self.kind_by_word:
+                        return self.kind_by_word[phrase]
         return None
+
+
+def _singulars(phrase: str) -> tuple[str, ...]:
+    """Give a name as it is, and as one of what it may name many of: hoyas, ivies, radishes."""
+    ends = (("s", ""), ("es", ""), ("ies", "y"))
+    return (phrase, *(phrase.removesuffix(end) + instead for end, instead in ends if phrase.endswith(end)))

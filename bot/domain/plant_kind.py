@@ -27,13 +27,58 @@ class PlantKind:
     key: str
     name: str
     words: tuple[str, ...]
+    shared: tuple[str, ...] = ()
+    """Words that other kinds bear too."""
     habit: str
     is_edible: bool
     has_bloom: bool
     """A waxy bluish bloom, which soap and oil take off for good."""
     is_hairy: bool
-    is_rosette: bool
+    is_spined: bool
+    no_wet_crown: bool
+    """Whether water left in its crown rots it."""
+    is_rot_prone: bool
+    """Whether it rots where it stays wet."""
+    is_not_washed: bool
+    """Whether its leaves are too fine, brittle or quick to spot for a wipe or a rinse."""
+    needs_moist: bool
+    """Whether it suffers where its mix dries on top."""
     is_root_prone: bool
     """Whether mealybugs live at its roots more often than at others'."""
     sensitive: frozenset[str]
     evidence: Evidence
+    one_of: tuple["PlantKind", ...] = ()
+    """The kinds that a shared name may mean; empty where the name is one kind's own."""
+
+    @property
+    def bears_dry(self) -> bool:
+        """Whether its mix may dry on top between waterings."""
+        return not self.needs_moist
+
+    @property
+    def is_washable(self) -> bool:
+        """Whether its leaves bear a wipe or a rinse; hair holds water, but what is eaten is rinsed anyway."""
+        held = self.has_bloom or self.is_spined or self.is_not_washed
+        return not held and (self.is_edible or not self.is_hairy)
+
+
+def either(name: str, kinds: tuple[PlantKind, ...]) -> PlantKind:
+    """Give the kind that a shared name stands for: what any of its bearers asks for is minded."""
+    return PlantKind(
+        key="|".join(kind.key for kind in kinds),
+        name=name,
+        words=(name,),
+        habit=kinds[0].habit,
+        is_edible=any(kind.is_edible for kind in kinds),
+        has_bloom=any(kind.has_bloom for kind in kinds),
+        is_hairy=any(kind.is_hairy for kind in kinds),
+        is_spined=any(kind.is_spined for kind in kinds),
+        no_wet_crown=any(kind.no_wet_crown for kind in kinds),
+        is_rot_prone=any(kind.is_rot_prone for kind in kinds),
+        is_not_washed=any(kind.is_not_washed for kind in kinds),
+        needs_moist=any(kind.needs_moist for kind in kinds),
+        is_root_prone=any(kind.is_root_prone for kind in kinds),
+        sensitive=frozenset[str]().union(*(kind.sensitive for kind in kinds)),
+        evidence=kinds[0].evidence,
+        one_of=kinds,
+    )

@@ -5,7 +5,8 @@ from importlib.resources import files
 
 import pytest
 
-from bot.catalogue.load import CatalogueError, load, read
+from bot.catalogue.load import load, read
+from bot.catalogue.table import CatalogueError
 from bot.domain.pest import Basis, Level
 
 PESTS = files("bot.catalogue").joinpath("pests.toml").read_text("utf-8")
