@@ -3,41 +3,36 @@
 import logging
 import re
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date, datetime
 from functools import cached_property
 from zoneinfo import ZoneInfo
 
-from bot.actions.add_plants import AddPlants, PlantsAdded
+from bot.actions.add_plants import AddPlants
 from bot.actions.begin_talk import BeginTalk, Founded
 from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice, Command
+from bot.actions.choice import Choice
+from bot.actions.command import Command
 from bot.actions.courtesy import Greet, Thanks
 from bot.actions.desk import Desk, Memory
 from bot.actions.erasing import Erasing
-from bot.actions.forget import ForgetAsked
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.hold import Hold
-from bot.actions.identify import Identified, KeyAsked
 from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Reaction, Text
-from bot.actions.incomplete import Asks, Incomplete
+from bot.actions.incomplete import Incomplete
 from bot.actions.keep_photo import KeepPhoto, RefusePhoto, TooManyPhotos, plants_of_album, receive_photo
 from bot.actions.log_check import CheckLogged, LogCheck
-from bot.actions.log_find import FindLogged, LogFind
+from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
 from bot.actions.log_sign import LogSign
-from bot.actions.log_use import UnlikelyUse
 from bot.actions.lose_plant import LosePlant, PlantsGone
-from bot.actions.mix_batch import Mixed
-from bot.actions.move_plant import PlantsMoved
 from bot.actions.name_pest import pest_words
 from bot.actions.not_understood import NotUnderstood
-from bot.actions.outcome import Outcome
+from bot.actions.outcome import Asking, Outcome
 from bot.actions.perform import perform
 from bot.actions.ports import NoPhotosKept, Photos, Question, Store
 from bot.actions.postpone import Postpone
 from bot.actions.press_button import ButtonExpired
-from bot.actions.release_plant import NotYet
 from bot.actions.send_evening import (
     LOOK_AGAIN,
     NudgeText,
@@ -47,20 +42,20 @@ from bot.actions.send_evening import (
     send_evening,
 )
 from bot.actions.set_place import PlacesSaved
-from bot.actions.set_town import SetCoordinates, WhichTown
-from bot.actions.share import LeaveAsked, MemberAsked, Stranger, join, tell_others, welcome_newcomer
+from bot.actions.set_town import SetCoordinates
+from bot.actions.share import Stranger, join, tell_others, welcome_newcomer
 from bot.actions.show_more import More
 from bot.actions.situation import Asked, Expecting, KnownPlace, KnownPlant, KnownProduct, Situation
-from bot.actions.undo import OldToUndo, Undo
-from bot.actions.walk_through import WalkLevelAsked, WalkStep
-from bot.actions.work_through import TickWork, WorkStage
+from bot.actions.undo import Undo
+from bot.actions.walk_through import WalkStep
+from bot.actions.work_through import TickWork
 from bot.domain.identity import HouseholdId, MemberId
 from bot.domain.journal import Draft, Heard, evening_of
 from bot.domain.knowledge import Knowledge
 from bot.phrases.grammar import plants_named, understand
 from bot.wording.answer import Answer, Button
 from bot.wording.button_texts import button_text
-from bot.wording.nudge import go_on_choices, nudge_choices, say_answered
+from bot.wording.nudge import say_answered
 from bot.wording.sentences import document, picture, say
 from bot.wording.voice import Voice
 
@@ -138,6 +133,7 @@ class Conversation:
         if member is None:
             is_sign = isinstance(incoming.kind, Reaction)
             return said if is_sign else self._meet(incoming, store, now, said)
+        member = replace(member, chat=incoming.chat)  # asked and answered where it is spoken
         desk = Desk(
             store, member, self.knowledge, now, f"update:{incoming.update_id}", self.memory, self.photos
         )
@@ -153,14 +149,13 @@ class Conversation:
             self._mark_heard(commands, desk, said)
             _settle_question(commands, desk)
             outcomes = _gathered(outcome for command in commands for outcome in perform(command, desk))
-        question = store.question(member.household, incoming.chat) if _asks(outcomes) else None
-        answer = self._answer(outcomes, desk, question)
+        answer = self._answer(outcomes, desk)
         shown_in = _walked_message(incoming, outcomes)
         if shown_in is not None:
             said.edits.append((incoming.chat, shown_in, answer))
         else:
             said.answers.append((incoming.chat, answer))
-        said.answers += [(chat, self._answer([one], desk, None)) for chat, one in desk.elsewhere]
+        said.answers += [(chat, self._answer([one], desk)) for chat, one in desk.elsewhere]
         if desk.erased is Erasing.HOME:
             said.erased.append(Erasure(household=member.household))
         elif desk.erased is Erasing.ME:
@@ -204,16 +199,18 @@ class Conversation:
         start = self._start_text(incoming)
         if start is not None and self.may_found(incoming.person, start):
             member = store.found_household(incoming.person, incoming.chat, incoming.name, now)
-            store.ask(member.household, incoming.chat, Expecting.TOWN, (), now)
             desk = Desk(store, member, self.knowledge, now, f"update:{incoming.update_id}")
-            said.answers.append((incoming.chat, self._answer([Founded(incoming.name)], desk, None)))
+            said.answers.append(
+                (
+                    incoming.chat,
+                    self._answer([Founded(incoming.name, asking=Asking((), Expecting.TOWN))], desk),
+                )
+            )
         elif start and (newcomer := join(start, incoming, store, now)):
             desk = Desk(store, newcomer, self.knowledge, now, f"update:{incoming.update_id}")
-            said.answers.append(
-                (incoming.chat, self._answer([welcome_newcomer(newcomer, store)], desk, None))
-            )
+            said.answers.append((incoming.chat, self._answer([welcome_newcomer(newcomer, store)], desk)))
             for chat, outcome in tell_others(newcomer, store):
-                said.answers.append((chat, self._answer([outcome], desk, None)))
+                said.answers.append((chat, self._answer([outcome], desk)))
         elif store.refuse_stranger(incoming.person, now):
             text = say(Stranger(incoming.person), Voice(now.date(), ZoneInfo("UTC")))
             said.answers.append((incoming.chat, Answer(text=text)))
@@ -306,25 +303,25 @@ class Conversation:
         if is_answer or desk.household.is_silent:
             desk.write([Draft(payload=Heard(), happened_at=desk.now, happened_on=desk.today)])
 
-    def _answer(self, outcomes: list[Outcome], desk: Desk, question: Question | None) -> Answer:
+    def _answer(self, outcomes: list[Outcome], desk: Desk) -> Answer:
         voice = _voice(desk)
         text = "\n\n".join(dict.fromkeys(say(outcome, voice) for outcome in outcomes))
         text, rest = split(text)
-        buttons = _buttons(question) if question else ()
+        offers = tuple(offer for one in outcomes for offer in one.offers)
         if rest:
-            buttons += (_more_button(rest, desk),)
+            offers += (Choice(ButtonText.MORE, (More(rest),)),)
         return Answer(
             text=cut(text),
-            buttons=buttons,
+            buttons=_asked(outcomes, offers, desk),
             picture=picture(outcomes),
             document=document(outcomes),
         )
 
     def _nudge(self, nudge: NudgeText | StillThere, desk: Desk, chat: int) -> Answer:
-        choices = go_on_choices() if isinstance(nudge, StillThere) else nudge_choices(nudge)
-        question = desk.store.ask(desk.member.household, chat, Expecting.CHOICE, choices, desk.now)
-        text = say(nudge, _voice(desk))
-        return Answer(text=cut(text), buttons=_buttons(question))
+        assert nudge.asking is not None
+        asking = nudge.asking
+        question = desk.store.ask(desk.member.household, chat, asking.expecting, asking.choices, desk.now)
+        return Answer(text=cut(say(nudge, _voice(desk))), buttons=_buttons(question))
 
 
 def _answers_nudge(sign: Reaction, chat: int, desk: Desk) -> bool:
@@ -358,27 +355,11 @@ def _walked_message(incoming: Incoming, outcomes: list[Outcome]) -> int | None:
     return None
 
 
-def _more_button(rest: str, desk: Desk) -> tuple[Button, ...]:
-    """Offer what did not fit; the question that is open stays open beside it."""
-    store, member = desk.store, desk.member
-    known = store.question(member.household, member.chat)
-    choices = () if known is None else known.choices
-    expecting = Expecting.CHOICE if known is None else known.expecting
-    more = Choice(ButtonText.MORE, (More(rest),))
-    asked = store.ask(member.household, member.chat, expecting, (*choices, more), desk.now)
-    return (Button(button_text(more), f"q{asked.id}.{len(choices)}"),)
-
-
 def _settle_question(commands: "tuple[Command, ...]", desk: Desk) -> None:
     """Close the open question where this is one of its answers, pressed or typed."""
     question = desk.store.question(desk.member.household, desk.member.chat)
     if question is not None and commands in {choice.commands for choice in question.choices}:
         desk.store.close_question(desk.member.household, desk.member.chat)
-
-
-def _asks(outcomes: list[Outcome]) -> bool:
-    """Whether the open question belongs to this answer, and not to an earlier one."""
-    return any(_opens_question(one) for one in outcomes)
 
 
 def _gathered(outcomes: Iterable[Outcome]) -> list[Outcome]:
@@ -393,37 +374,15 @@ def _gathered(outcomes: Iterable[Outcome]) -> list[Outcome]:
     return gathered
 
 
-def _opens_question(outcome: Outcome) -> bool:
-    match outcome:
-        case Asks(choices=choices):
-            return bool(choices)
-        case FindLogged(is_isolated=is_isolated):
-            return not is_isolated
-        case Identified(has_offer=has_offer):
-            return has_offer
-        case Mixed(in_full=in_full):
-            return not in_full
-        case PlantsAdded():
-            return outcome.asks_quarantine or outcome.asks_facing_of is not None
-        case PlantsMoved(beside=beside):
-            return bool(beside)
-        case MemberAsked() | ForgetAsked():
-            return True
-        case LeaveAsked(is_founder=is_founder):
-            return not is_founder
-        case _:
-            return isinstance(
-                outcome,
-                WalkLevelAsked
-                | WalkStep
-                | WorkStage
-                | KeyAsked
-                | NotYet
-                | OldToUndo
-                | UnlikelyUse
-                | PlacesSaved
-                | WhichTown,
-            )
+def _asked(outcomes: list[Outcome], offers: tuple[Choice, ...], desk: Desk) -> tuple[tuple[Button, ...], ...]:
+    """Open the question that an answer ends with; what is only offered closes no other."""
+    store, household, chat = desk.store, desk.member.household, desk.member.chat
+    asking = next((one.asking for one in reversed(outcomes) if one.asking is not None), None)
+    if asking is not None:
+        return _buttons(store.ask(household, chat, asking.expecting, (*asking.choices, *offers), desk.now))
+    if not offers:
+        return ()
+    return _buttons(store.offer(household, chat, offers, desk.now))
 
 
 def _buttons(question: Question) -> tuple[tuple[Button, ...], ...]:

@@ -3,17 +3,19 @@
 from dataclasses import dataclass, replace
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice, Command
+from bot.actions.choice import Choice
+from bot.actions.command import Command, performs
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk
-from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.incomplete import Asks, Missing
 from bot.actions.isolate import Isolate
-from bot.actions.outcome import Outcome
-from bot.actions.set_place import ask_facing
+from bot.actions.outcome import Asking, Outcome
+from bot.actions.set_place import ask_window, untold_place
 from bot.actions.set_town import SetTown
 from bot.actions.situation import Expecting
 from bot.catalogue.towns import find_towns
 from bot.domain.agenda import QUARANTINE_DAYS, SHORT_QUARANTINE_DAYS
+from bot.domain.household import Place
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import Draft, PlaceSet, PlantSet
 from bot.domain.label import is_edible
@@ -56,7 +58,8 @@ MOST_ARRIVALS = 3
 """More plants at once are a list told late, not arrivals. Judgement."""
 
 
-def add_plants(command: AddPlants, desk: Desk) -> PlantsAdded | Incomplete:
+@performs
+def add_plants(command: AddPlants, desk: Desk) -> PlantsAdded | Asks:
     """Write every line of a list; places named for the first time are made on the way."""
     town = _town_instead(command, desk)
     if town is not None:
@@ -84,19 +87,18 @@ def add_plants(command: AddPlants, desk: Desk) -> PlantsAdded | Incomplete:
         added.append((line.name, line.place))
     desk.write(drafts)
     asks_town = not desk.household.is_zone_told
-    if asks_town:
-        desk.store.ask(desk.member.household, desk.member.chat, Expecting.TOWN, (), desk.now)
-    facing = None if asks_town else _facing_of_new(new_places, desk)
-    asks_quarantine = facing is None and not asks_town and _ask_quarantine(drafts, desk)
+    untold = None if asks_town else _untold_among_new(new_places, desk)
+    quarantine = None if untold is not None or asks_town else _ask_quarantine(drafts, desk)
     return PlantsAdded(
         tuple(added),
         tuple(new_places),
         tuple(known),
-        facing,
+        None if untold is None else untold.name,
         command.unread,
         asks_town,
-        asks_quarantine,
+        quarantine is not None,
         _edible(added, desk),
+        asking=Asking((), Expecting.TOWN) if asks_town else ask_window(untold) or quarantine,
     )
 
 
@@ -107,7 +109,7 @@ def _unplaced(desk: Desk, line: NewPlant) -> PlantId | None:
     return next(found, None) if line.place else None
 
 
-def _town_instead(command: AddPlants, desk: Desk) -> Incomplete | None:
+def _town_instead(command: AddPlants, desk: Desk) -> Asks | None:
     """Ask where a lone name is a town's and no plant's: "Ghent", told again to set the town right."""
     line = command.plants[0] if len(command.plants) == 1 and not command.is_sure else None
     if line is None or line.place is not None or line.pot_cm is not None:
@@ -118,10 +120,10 @@ def _town_instead(command: AddPlants, desk: Desk) -> Incomplete | None:
         Choice(ButtonText.MY_TOWN_IS, (SetTown(line.name),), line.name),
         Choice(ButtonText.PLANT_CALLED, (replace(command, is_sure=True),), line.name),
     )
-    return Incomplete(missing=Missing.TOWN_OR_PLANT, text=line.name, choices=choices)
+    return Asks(Missing.TOWN_OR_PLANT, text=line.name, asking=Asking(choices))
 
 
-def _ask_quarantine(drafts: list[Draft], desk: Desk) -> bool:
+def _ask_quarantine(drafts: list[Draft], desk: Desk) -> Asking | None:
     """Offer to keep new arrivals apart, once the home has older plants to lose."""
     new = tuple(
         draft.plant
@@ -130,14 +132,13 @@ def _ask_quarantine(drafts: list[Draft], desk: Desk) -> bool:
     )
     older = [plant for plant in desk.household.living if plant.added_on and plant.added_on < desk.today]
     if not new or not older or len(new) > MOST_ARRIVALS:
-        return False
+        return None
     choices = (
         Choice(ButtonText.SIX_WEEKS_APART, (Isolate(new, quarantine_days=QUARANTINE_DAYS),)),
         Choice(ButtonText.THREE_WEEKS_APART, (Isolate(new, quarantine_days=SHORT_QUARANTINE_DAYS),)),
         Choice(ButtonText.NOT_NEW, (Decline(),)),
     )
-    desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
-    return True
+    return Asking(choices)
 
 
 def _edible(added: list[tuple[str, str | None]], desk: Desk) -> tuple[str, ...]:
@@ -146,13 +147,13 @@ def _edible(added: list[tuple[str, str | None]], desk: Desk) -> tuple[str, ...]:
     return tuple(plant.name for plant in plants if is_edible(desk.knowledge, plant))
 
 
-def _facing_of_new(new_places: list[str], desk: Desk) -> str | None:
+def _untold_among_new(new_places: list[str], desk: Desk) -> Place | None:
     """Ask for a window where a place is new; who left the question open is not asked with each plant."""
     if new_places:
-        return ask_facing(desk)
-    question = desk.store.question(desk.member.household, desk.member.chat)
+        return untold_place(desk)
+    question = desk.question
     if question is not None and question.expecting is Expecting.PLANTS:
-        desk.store.close_question(desk.member.household, desk.member.chat)
+        desk.close_question()
     return None
 
 

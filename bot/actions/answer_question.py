@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from bot.actions.advise import tell_the_sun, tell_what_fits, tell_what_to_buy
 from bot.actions.answer_safety import tell_cautions, tell_whether_to_eat
 from bot.actions.ask import Ask, Topic
+from bot.actions.command import performs
 from bot.actions.desk import Desk
 from bot.actions.explain import explain
 from bot.actions.outcome import Outcome
@@ -32,6 +33,7 @@ class AntsFirst(Outcome):
     """What to do about ants before the pest they guard."""
 
 
+@performs
 def answer(command: Ask, desk: Desk) -> Outcome:  # noqa: C901, PLR0912 - one arm a topic
     """Give the values an answer is made of."""
     match command.topic:

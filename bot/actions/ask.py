@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from enum import Enum
 
-from bot.actions.choice import Command
+from bot.actions.command import Command
 from bot.domain.identity import PlaceId, PlantId, ProductId
 
 

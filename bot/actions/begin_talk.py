@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
+from bot.actions.outcome import Asking, Outcome
 from bot.actions.situation import Expecting
 
 
@@ -29,13 +29,13 @@ class Welcome(Outcome):
     lacks: tuple[str, ...]
 
 
+@performs
 def start(_: BeginTalk, desk: Desk) -> Welcome:
     """Greet a member; say what is still missing."""
     household = desk.household
     lacks = []
     if not household.is_zone_told:
         lacks.append("town")
-        desk.store.ask(desk.member.household, desk.member.chat, Expecting.TOWN, (), desk.now)
     if not household.living:
         lacks.append("plants")
-    return Welcome(tuple(lacks))
+    return Welcome(tuple(lacks), asking=None if household.is_zone_told else Asking((), Expecting.TOWN))

@@ -3,12 +3,7 @@
 from dataclasses import dataclass
 
 from bot.actions.button_texts import ButtonText
-
-
-class Command:
-    """Something a person can tell or ask the bot: what the reading and the buttons produce."""
-
-    __slots__ = ()
+from bot.actions.command import Command
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,6 +11,6 @@ class Choice:
     """One offered answer: what its button says and what it would do."""
 
     text: ButtonText
-    commands: "tuple[Command, ...]"
+    commands: tuple[Command, ...]
     of: str = ""
     """The name, the number or the words that the text is filled with."""

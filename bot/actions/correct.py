@@ -2,9 +2,13 @@
 
 from dataclasses import dataclass, replace
 
-from bot.actions.choice import Command
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
+from bot.actions.incomplete import Asks, Missing
+from bot.actions.name_pest import candidates
+from bot.actions.outcome import Asking, Outcome
 from bot.actions.undo import NothingToUndo, last_group, voids
 from bot.domain.identity import PlantId
 from bot.domain.journal import (
@@ -63,7 +67,8 @@ OF_A_PLANT = (
 """What can have been told of the wrong plant."""
 
 
-def correct(command: Correct, desk: Desk) -> CorrectedTo | NothingToUndo | WhichOneMeant:
+@performs
+def correct(command: Correct, desk: Desk) -> CorrectedTo | NothingToUndo | WhichOneMeant | Asks:
     """Say again what was told last, for another plant, another pest or of another number."""
     if command.pest is not None and command.plant is not None:
         return _correct_pest(command.plant, command.pest, desk)
@@ -108,7 +113,14 @@ def _again(entry: Entry, desk: Desk, *, plant: PlantId) -> Draft:
     )
 
 
-def _correct_pest(plant: PlantId, pest: str, desk: Desk) -> CorrectedTo | NothingToUndo:
+def _correct_pest(plant: PlantId, word: str, desk: Desk) -> CorrectedTo | NothingToUndo | Asks:
+    pest, *others = candidates(word, desk)
+    if others:
+        choices = tuple(
+            Choice(ButtonText.NAMED, (Correct(plant=plant, pest=key),), desk.knowledge.pests[key].name)
+            for key in (pest, *others)
+        )
+        return Asks(Missing.WHICH_PEST, desk.names((plant,)), asking=Asking(choices))
     if not desk.plant(plant).open_cases:
         return NothingToUndo()
     desk.write([desk.draft(PestCorrected(pest), plant=plant)])

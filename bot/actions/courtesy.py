@@ -2,7 +2,8 @@
 
 from dataclasses import dataclass
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
+from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 
 
@@ -38,3 +39,24 @@ class Greeted(Outcome):
     """A greeting or a farewell was returned."""
 
     is_farewell: bool
+
+
+@performs
+def greet(command: Greet, desk: Desk) -> Greeted:
+    """Return a greeting."""
+    del desk
+    return Greeted(command.is_farewell)
+
+
+@performs
+def thank(_: Thanks, desk: Desk) -> Welcomed:
+    """Return a courtesy."""
+    del desk
+    return Welcomed()
+
+
+@performs
+def give_help(_: Help, desk: Desk) -> Helped:
+    """Tell what can be said."""
+    del desk
+    return Helped()

@@ -2,7 +2,8 @@
 
 from dataclasses import dataclass
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
+from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 
 
@@ -14,3 +15,10 @@ class Decline(Command):
 @dataclass(frozen=True, slots=True)
 class Declined(Outcome):
     """An offer was declined."""
+
+
+@performs
+def decline(_: Decline, desk: Desk) -> Declined:
+    """Ask no longer."""
+    desk.close_question()
+    return Declined()

@@ -8,7 +8,7 @@ from threading import Lock
 from typing import Any
 
 from bot.actions.erasing import Erasing
-from bot.actions.ports import Member, NoPhotosKept, Photos, Store
+from bot.actions.ports import Member, NoPhotosKept, Photos, Question, Store
 from bot.domain.agenda import Agenda, Task, plan
 from bot.domain.fold import fold, noted
 from bot.domain.household import Household, Plant
@@ -145,6 +145,15 @@ class Desk:
             # what was sent or heard changes no plan: nothing is derived anew in this unit of work
             self._known = Known(known.entries + entries, changed, known.agendas)
         return entries
+
+    @property
+    def question(self) -> Question | None:
+        """The open question of the chat spoken in."""
+        return self.store.question(self.member.household, self.member.chat)
+
+    def close_question(self) -> None:
+        """Ask no longer what is open in the chat spoken in."""
+        self.store.close_question(self.member.household, self.member.chat)
 
     def say_elsewhere(self, chat: int, outcome: object) -> None:
         """Tell another chat what this message means for it."""

@@ -6,10 +6,11 @@ from datetime import date, datetime, time, timedelta
 from enum import Enum
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice, Command
+from bot.actions.choice import Choice
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
-from bot.actions.incomplete import Incomplete, Missing
-from bot.actions.outcome import Outcome
+from bot.actions.incomplete import Asks, Missing
+from bot.actions.outcome import Asking, Outcome
 from bot.actions.show_due import DueLine, due_lines
 from bot.domain.fold import valid
 from bot.domain.journal import CalendarGiven, Entry, Heard, Nudged, Voided
@@ -75,12 +76,13 @@ TAKEN_BACK_FOR = timedelta(days=90)
 """Evenings that calendar files named are taken back as long as they lie less far behind. Judgement."""
 
 
-def export(command: Export, desk: Desk) -> CalendarMade | TableMade | AllExported | Incomplete:
+@performs
+def export(command: Export, desk: Desk) -> CalendarMade | TableMade | AllExported | Asks:
     """Make a file, or ask which."""
     match command.kind:
         case None:
             choices = tuple(Choice(text, (Export(kind),)) for text, kind in KINDS)
-            return Incomplete(missing=Missing.EXPORT, choices=choices)
+            return Asks(Missing.EXPORT, asking=Asking(choices))
         case ExportKind.CALENDAR:
             return _calendar(desk)
         case ExportKind.TABLE:

@@ -3,12 +3,13 @@
 from dataclasses import dataclass
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice, Command
+from bot.actions.choice import Choice
+from bot.actions.command import Command, performs
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk
 from bot.actions.erasing import Erasing
 from bot.actions.export import Export
-from bot.actions.outcome import Outcome
+from bot.actions.outcome import Asking, Outcome
 from bot.actions.share import OwnerOnly
 from bot.actions.situation import Expecting
 
@@ -45,6 +46,7 @@ class HomeErased(Outcome):
     by: str
 
 
+@performs
 def forget(command: Forget, desk: Desk) -> ForgetAsked | Erased | OwnerOnly:
     """
     Erase the member's account, or the whole home; only after a sentence that was asked for is typed.
@@ -56,16 +58,21 @@ def forget(command: Forget, desk: Desk) -> ForgetAsked | Erased | OwnerOnly:
         return OwnerOnly(next((one.name for one in others if one.is_owner), ""))
     what = Erasing.HOME if not others else command.what
     must_hand_over = desk.member.is_owner and bool(others) and what is Erasing.ME
-    question = desk.store.question(desk.member.household, desk.member.chat)
+    question = desk.question
     was_asked = question is not None and question.expecting is Expecting.ERASE
     if not (command.is_typed and was_asked) or must_hand_over:
         choices = (
             Choice(ButtonText.EXPORT_FIRST, (Export(),)),
             Choice(ButtonText.KEEP_EVERYTHING, (Decline(),)),
         )
-        desk.store.ask(desk.member.household, desk.member.chat, Expecting.ERASE, choices, desk.now)
         plants = len(desk.household.living)
-        return ForgetAsked(what, plants, tuple(one.name for one in others), must_hand_over)
+        return ForgetAsked(
+            what,
+            plants,
+            tuple(one.name for one in others),
+            must_hand_over,
+            asking=Asking(choices, Expecting.ERASE),
+        )
     if what is Erasing.HOME:
         for chat in sorted({one.chat for one in others} - {desk.member.chat}):
             desk.say_elsewhere(chat, HomeErased(desk.member.name))

@@ -2,7 +2,8 @@
 
 from dataclasses import dataclass
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
+from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 
 
@@ -14,3 +15,10 @@ class GiveFirstAid(Command):
 @dataclass(frozen=True, slots=True)
 class Exposed(Outcome):
     """First aid; writes nothing."""
+
+
+@performs
+def give_first_aid(_: GiveFirstAid, desk: Desk) -> Exposed:
+    """Tell what to do at once."""
+    del desk
+    return Exposed()

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.journal import HeldUntil
@@ -31,6 +31,7 @@ class Paused(Outcome):
     until: date | None
 
 
+@performs
 def hold(command: Hold, desk: Desk) -> EveningsHeld:
     """Rest until a day, or until the person speaks of plants again."""
     until = command.until

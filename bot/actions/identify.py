@@ -3,12 +3,12 @@
 from dataclasses import dataclass, replace
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice, Command
+from bot.actions.choice import Choice
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.log_find import LogFind, grade_choices
-from bot.actions.outcome import Outcome
-from bot.actions.situation import Expecting
+from bot.actions.outcome import Asking, Outcome
 from bot.domain.identity import PlantId
 from bot.domain.key import UNSURE, Creature, KeyQuestion, Nature, next_question, remaining
 
@@ -32,11 +32,10 @@ class KeyAsked(Outcome):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Identified(Outcome):
-    """What it can be, the likeliest first; has_offer says that it can be written by a button."""
+    """What it can be, the likeliest first; where it can be written, by a button."""
 
     creatures: tuple[Creature, ...]
     plants: tuple[str, ...]
-    has_offer: bool
     unnamed: int = 0
     """How many more it can still be. [1]"""
 
@@ -44,27 +43,26 @@ class Identified(Outcome):
 MOST_NAMED = 4
 
 
+@performs
 def identify(command: Identify, desk: Desk) -> KeyAsked | Identified:
     """Ask what narrows most, or name what is left; writes nothing."""
     question = next_question(desk.knowledge.key, command.answers)
     if question is not None:
-        return _asked(command, question, desk)
+        return _asked(command, question)
     left = remaining(desk.knowledge.key, command.answers)
     named = left[:MOST_NAMED]
     is_vague = len(left) > 2 * len(named)
     pests = [] if is_vague else [one for one in named if one.nature is Nature.PEST]
     choices = tuple(_offer(command, one) for one in pests) if command.plants else ()
-    if choices:
-        desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
     return Identified(
         creatures=named,
         plants=desk.names(command.plants),
-        has_offer=bool(choices),
         unnamed=len(left) - len(named),
+        asking=Asking(choices) if choices else None,
     )
 
 
-def _asked(command: Identify, question: KeyQuestion, desk: Desk) -> KeyAsked:
+def _asked(command: Identify, question: KeyQuestion) -> KeyAsked:
     answered = {
         option: (replace(command, answers=(*command.answers, (question.key, option))),)
         for option in (*question.options, UNSURE)
@@ -73,8 +71,7 @@ def _asked(command: Identify, question: KeyQuestion, desk: Desk) -> KeyAsked:
         *(Choice(ButtonText.NAMED, answered[option], words) for option, words in question.options.items()),
         Choice(ButtonText.NOT_SURE, answered[UNSURE]),
     )
-    desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
-    return KeyAsked(question.text, len(command.answers) + 1)
+    return KeyAsked(question.text, len(command.answers) + 1, asking=Asking(choices))
 
 
 def _offer(command: Identify, pest: Creature) -> Choice:

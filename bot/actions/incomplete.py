@@ -3,8 +3,10 @@
 from dataclasses import dataclass
 from enum import Enum
 
-from bot.actions.choice import Choice, Command
-from bot.actions.outcome import Outcome
+from bot.actions.choice import Choice
+from bot.actions.command import Command, performs
+from bot.actions.desk import Desk
+from bot.actions.outcome import Asking, Outcome
 from bot.domain.identity import PlantId
 
 
@@ -44,9 +46,15 @@ class Incomplete(Command):
 
 @dataclass(frozen=True, slots=True)
 class Asks(Outcome):
-    """The clause leaves something open; choices become buttons."""
+    """The clause leaves something open."""
 
     missing: Missing
-    plants: tuple[str, ...]
-    text: str
-    choices: tuple[Choice, ...]
+    plants: tuple[str, ...] = ()
+    text: str = ""
+
+
+@performs
+def ask(command: Incomplete, desk: Desk) -> Asks:
+    """Ask what is left open."""
+    asking = Asking(command.choices) if command.choices else None
+    return Asks(command.missing, desk.names(command.plants), command.text, asking=asking)

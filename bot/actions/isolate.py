@@ -4,10 +4,10 @@ from dataclasses import dataclass
 from datetime import date
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice, Command
+from bot.actions.choice import Choice
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
-from bot.actions.situation import Expecting
+from bot.actions.outcome import Asking, Outcome
 from bot.domain.identity import PlantId
 from bot.domain.journal import IsolatedNow
 
@@ -31,7 +31,7 @@ class IsolatedThem(Outcome):
     quarantine_until: date | None = None
 
 
-def ask_apart(plants: tuple[PlantId, ...], desk: Desk) -> None:
+def ask_apart(plants: tuple[PlantId, ...]) -> Asking:
     """Ask once for all plants of a message whether they are apart."""
     choices = (
         Choice(
@@ -39,9 +39,10 @@ def ask_apart(plants: tuple[PlantId, ...], desk: Desk) -> None:
         ),
         Choice(ButtonText.CANNOT_BE_MOVED, (Isolate(plants=plants, apart=False),)),
     )
-    desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
+    return Asking(choices)
 
 
+@performs
 def isolate(command: Isolate, desk: Desk) -> IsolatedThem:
     """Write that plants are kept apart, or that their place is the isolation room."""
     isolated = IsolatedNow(apart=command.apart, quarantine_days=command.quarantine_days)

@@ -3,10 +3,11 @@
 from dataclasses import dataclass
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice, Command
+from bot.actions.choice import Choice
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
-from bot.actions.incomplete import Incomplete, Missing
-from bot.actions.outcome import Outcome
+from bot.actions.incomplete import Asks, Missing
+from bot.actions.outcome import Asking, Outcome
 from bot.domain.identity import PhotoId, PlantId
 from bot.domain.journal import PhotoTaken
 
@@ -66,7 +67,15 @@ def plants_of_album(album: str, desk: Desk) -> tuple[PlantId, ...]:
     )
 
 
-def keep_photo(command: KeepPhoto, desk: Desk) -> PhotoKept | Incomplete:
+@performs
+def refuse_photo(command: RefusePhoto, desk: Desk) -> TooManyPhotos:
+    """Say that it is one photo too many."""
+    del desk
+    return TooManyPhotos(command.most)
+
+
+@performs
+def keep_photo(command: KeepPhoto, desk: Desk) -> PhotoKept | Asks:
     """Say which plants a photo shows, or ask."""
     if not command.plants:
         offered = _likely(desk)[:MOST_OFFERED]
@@ -74,7 +83,7 @@ def keep_photo(command: KeepPhoto, desk: Desk) -> PhotoKept | Incomplete:
             Choice(ButtonText.NAMED, (KeepPhoto(command.photo, (plant,)),), desk.plant(plant).name)
             for plant in offered
         )
-        return Incomplete(missing=Missing.SHOWN, choices=choices)
+        return Asks(Missing.SHOWN, asking=Asking(choices))
     drafts = [desk.draft(PhotoTaken(command.photo), plant=plant) for plant in command.plants]
     desk.write(drafts)
     return PhotoKept(desk.names(command.plants), len(desk.plant(command.plants[0]).photos))

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.course import Progress
@@ -32,6 +32,7 @@ class CheckLogged(Outcome):
     ready: tuple[str, ...]
 
 
+@performs
 def log_check(command: LogCheck, desk: Desk) -> CheckLogged:
     """Write looks with none seen; the same plant and day told twice is one look."""
     level = command.level or Level.PLAIN

@@ -4,7 +4,8 @@ from dataclasses import dataclass
 from datetime import date
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice, Command
+from bot.actions.choice import Choice
+from bot.actions.command import Command
 from bot.actions.desk import Desk
 from bot.actions.isolate import ask_apart
 from bot.actions.outcome import Outcome
@@ -90,7 +91,6 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
     place = desk.household.places.get(plant.place) if plant.place is not None else None
     if plant.isolated_on is None:
         desk.to_set_apart.append(plant_id)
-        ask_apart(tuple(dict.fromkeys(desk.to_set_apart)), desk)
     return FindLogged(
         plant=plant.name,
         on=command.on or desk.today,
@@ -115,6 +115,7 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
         seek=kinds_to_seek(desk.knowledge, pest)
         if step is not None and step.because is Because.NO_PRODUCT
         else (),
+        asking=ask_apart(tuple(dict.fromkeys(desk.to_set_apart))) if plant.isolated_on is None else None,
     )
 
 

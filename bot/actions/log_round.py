@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import date, datetime
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.course import Progress, Step, label_days, next_step
@@ -89,6 +89,7 @@ class NothingDue(Outcome):
     mornings: tuple[str, ...] = ()
 
 
+@performs
 def log_round(command: LogRound, desk: Desk) -> RoundLogged | NothingDue:
     """Write one entry a plant; the same plant, method and day told twice is one round."""
     on = command.on or (evening_of(command.at, desk.household.zone) if command.at else desk.today)

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.agenda import SIGN_CHECK_WITHIN_DAYS
@@ -31,6 +31,7 @@ class SignLogged(Outcome):
     check_by: date
 
 
+@performs
 def log_sign(command: LogSign, desk: Desk) -> SignLogged:
     """Write a sign; it resets nothing and asks for a look."""
     desk.write(desk.draft(SignSeen(command.sign), plant=plant, on=command.on) for plant in command.plants)

@@ -5,11 +5,11 @@ from datetime import date
 from decimal import Decimal
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice, Command
+from bot.actions.choice import Choice
+from bot.actions.command import Command, performs
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
-from bot.actions.situation import Expecting
+from bot.actions.outcome import Asking, Outcome
 from bot.domain.consumption import FACTOR, spray_factor, sprayed_on, usual_ml
 from bot.domain.journal import SprayUsed
 
@@ -50,6 +50,7 @@ class NothingSprayed(Outcome):
     on: date
 
 
+@performs
 def log_use(command: LogUse, desk: Desk) -> UseLogged | UnlikelyUse | NothingSprayed:
     """Keep what an evening took, so that later ones are reckoned by it."""
     on = command.on or desk.today
@@ -62,7 +63,7 @@ def log_use(command: LogUse, desk: Desk) -> UseLogged | UnlikelyUse | NothingSpr
             Choice(ButtonText.WRITE_IT, (LogUse(ml=command.ml, on=on, is_sure=True),)),
             Choice(ButtonText.LEAVE_OUT, (Decline(),)),
         )
-        desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
-        return UnlikelyUse(command.ml, usual, on, tuple(plant.name for plant in plants))
+        names = tuple(plant.name for plant in plants)
+        return UnlikelyUse(command.ml, usual, on, names, asking=Asking(choices))
     desk.write([desk.draft(SprayUsed(command.ml), on=on)])
     return UseLogged(command.ml, on, tuple(plant.name for plant in plants), spray_factor(desk.household))

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlantId
@@ -34,6 +34,7 @@ class Lost(Outcome):
     watched: tuple[str, ...] = ()
 
 
+@performs
 def lose(command: LosePlant, desk: Desk) -> Lost:
     """Write that plants are gone."""
     was_infested = any(desk.plant(plant).cases for plant in command.plants)

@@ -6,11 +6,11 @@ from decimal import Decimal
 from enum import Enum
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice, Command
+from bot.actions.choice import Choice
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
-from bot.actions.incomplete import Incomplete, Missing
-from bot.actions.outcome import Outcome
-from bot.actions.situation import Expecting
+from bot.actions.incomplete import Asks, Missing
+from bot.actions.outcome import Asking, Outcome
 from bot.actions.stock_product import StockProduct
 from bot.domain.consumption import left_ml, spray_factor, spray_for
 from bot.domain.household import Product
@@ -101,11 +101,13 @@ class CannotMix(Outcome):
 _HUNDRED = Decimal(100)
 
 
-def mix_batch(command: Mix, desk: Desk) -> tuple[Mixed | CannotMix | Incomplete, ...]:
+@performs
+def mix_batch(command: Mix, desk: Desk) -> tuple[Mixed | CannotMix | Asks, ...]:
     """Give the amounts, or ask for the one thing that is missing; writes nothing."""
     outcomes = tuple(_mix_one(one, desk) for one in _batches(command, desk))
     if len(outcomes) == 1 and isinstance(outcomes[0], Mixed) and not command.in_full:
-        _offer_sums(replace(command, in_full=True), desk)
+        why = Choice(ButtonText.WHY_THIS_MUCH, (replace(command, in_full=True),))
+        return (replace(outcomes[0], offers=(why,)),)
     return outcomes
 
 
@@ -114,14 +116,6 @@ def tonights_mixes(desk: Desk) -> tuple[Mixed, ...]:
     asked = _batches(Mix(volume_ml=None, is_for_tonight=True), desk)
     mixed = (_mix_one(one, desk) for one in asked if one.volume_ml is not None)
     return tuple(one for one in mixed if isinstance(one, Mixed))
-
-
-def _offer_sums(command: Mix, desk: Desk) -> None:
-    """Offer why it is so much, unless something else waits for an answer."""
-    question = desk.store.question(desk.member.household, desk.member.chat)
-    if question is None or question.expecting in {Expecting.NOTHING, Expecting.CHOICE}:
-        choices = (Choice(ButtonText.WHY_THIS_MUCH, (command,)),)
-        desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
 
 
 def _batches(command: Mix, desk: Desk) -> tuple[Mix, ...]:
@@ -146,7 +140,7 @@ def _batches(command: Mix, desk: Desk) -> tuple[Mix, ...]:
     return batches or (command,)
 
 
-def _mix_one(command: Mix, desk: Desk) -> Mixed | CannotMix | Incomplete:
+def _mix_one(command: Mix, desk: Desk) -> Mixed | CannotMix | Asks:
     kind, product = _what(command, desk)
     if kind is None:
         return _ask_which_product(command, desk)
@@ -154,7 +148,7 @@ def _mix_one(command: Mix, desk: Desk) -> Mixed | CannotMix | Incomplete:
         reckoned = Decimal(str(command.volume_ml)) if command.plants and command.volume_ml else None
         return CannotMix(kind.name, MixTrouble.READY_MADE, reckoned)
     if command.volume_ml is None:
-        return Incomplete(missing=Missing.AMOUNT, text="volume")
+        return Asks(Missing.AMOUNT, text="volume")
     if product is not None and product.form is None and _is_rate_unknown(command, product):
         return _ask_form(command, product, kind)
     return _mixed(command, kind, product, desk)
@@ -174,7 +168,7 @@ def _what(command: Mix, desk: Desk) -> tuple[ProductKind | None, Product | None]
     return (desk.knowledge.products[chosen.ingredient], chosen) if chosen else (None, None)
 
 
-def _ask_which_product(command: Mix, desk: Desk) -> Incomplete | CannotMix:
+def _ask_which_product(command: Mix, desk: Desk) -> Asks | CannotMix:
     shelf = [one for one in desk.household.products.values() if one.ingredient in desk.knowledge.products]
     if not shelf:
         return CannotMix("", MixTrouble.EMPTY_SHELF)
@@ -186,7 +180,7 @@ def _ask_which_product(command: Mix, desk: Desk) -> Incomplete | CannotMix:
         )
         for one in shelf
     )
-    return Incomplete(missing=Missing.WHICH_PRODUCT, choices=choices)
+    return Asks(Missing.WHICH_PRODUCT, asking=Asking(choices))
 
 
 def _is_rate_unknown(command: Mix, product: Product) -> bool:
@@ -194,18 +188,16 @@ def _is_rate_unknown(command: Mix, product: Product) -> bool:
     return all(one is None for one in told)
 
 
-def _ask_form(command: Mix, product: Product, kind: ProductKind) -> Incomplete:
+def _ask_form(command: Mix, product: Product, kind: ProductKind) -> Asks:
     concentrate = StockProduct(ingredient=kind.key, form=Form.CONCENTRATE)
     choices = (
         Choice(ButtonText.CONCENTRATE, (concentrate, replace(command, product=product.id))),
         Choice(ButtonText.READY_TO_USE, (StockProduct(ingredient=kind.key, form=Form.READY),)),
     )
-    return Incomplete(missing=Missing.FORM, text=kind.name, choices=choices)
+    return Asks(Missing.FORM, text=kind.name, asking=Asking(choices))
 
 
-def _mixed(
-    command: Mix, kind: ProductKind, product: Product | None, desk: Desk
-) -> Mixed | CannotMix | Incomplete:
+def _mixed(command: Mix, kind: ProductKind, product: Product | None, desk: Desk) -> Mixed | CannotMix | Asks:
     if command.percent is not None and command.percent_of is None and command.stock_percent is None:
         return _ask_share(command, kind, product)
     rate = _rate(command, kind, product)
@@ -264,14 +256,14 @@ def _most(command: Mix, kind: ProductKind, product: Product | None) -> Decimal |
     return rate_at_strength(kind.mix.most_ml_per_l, kind.mix.strength_percent, strength)
 
 
-def _ask_share(command: Mix, kind: ProductKind, product: Product | None) -> Incomplete:
+def _ask_share(command: Mix, kind: ProductKind, product: Product | None) -> Asks:
     choices = (
         Choice(ButtonText.OF_THE_BOTTLE, (replace(command, percent_of=Share.PRODUCT),)),
         Choice(ButtonText.OF_THE_INGREDIENT, (replace(command, percent_of=Share.ACTIVE),)),
     )
     strength = _strength(kind, product)
     text = f"{command.percent:f}|{'' if strength is None else f'{strength.normalize():f}'}"
-    return Incomplete(missing=Missing.PERCENT_OF, text=text, choices=choices)
+    return Asks(Missing.PERCENT_OF, text=text, asking=Asking(choices))
 
 
 def _outcome(command: Mix, kind: ProductKind, product: Product | None, recipe: Recipe, desk: Desk) -> Mixed:

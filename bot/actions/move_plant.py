@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.isolate import ask_apart
 from bot.actions.outcome import Outcome
@@ -32,6 +32,7 @@ class PlantsMoved(Outcome):
     healthy: tuple[str, ...] = ()
 
 
+@performs
 def move(command: MovePlant, desk: Desk) -> PlantsMoved:
     """
     Write another place; isolation goes on there.
@@ -52,8 +53,6 @@ def move(command: MovePlant, desk: Desk) -> PlantsMoved:
         is_alone = not there and len(command.plants) == 1
         drafts += [desk.draft(IsolatedNow(apart=is_alone), plant=plant, on=command.on) for plant in sick]
     desk.write(drafts)
-    if healthy and sick:
-        ask_apart(tuple(sick), desk)
     isolated = [plant for plant in command.plants if desk.plant(plant).isolated_on is not None]
     return PlantsMoved(
         desk.names(command.plants),
@@ -61,4 +60,5 @@ def move(command: MovePlant, desk: Desk) -> PlantsMoved:
         desk.names(isolated),
         desk.names(sick) if healthy else (),
         tuple(healthy) if sick else (),
+        asking=ask_apart(tuple(sick)) if healthy and sick else None,
     )

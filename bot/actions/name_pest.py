@@ -2,8 +2,17 @@
 
 from collections import Counter
 from collections.abc import Mapping
+from dataclasses import replace
 
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice
+from bot.actions.command import performs
 from bot.actions.desk import Desk
+from bot.actions.identify import Identify
+from bot.actions.incomplete import Asks, Missing
+from bot.actions.log_find import FindInPast, FindLogged, LogFind, log_find
+from bot.actions.outcome import Asking
+from bot.actions.walk_through import GoOn
 from bot.domain.identity import PlantId
 from bot.domain.pest import Pest
 
@@ -45,3 +54,18 @@ def settle_pest(word: str | None, plant: PlantId, desk: Desk) -> str | None:
         return None
     around = {case.pest for other in desk.household.living for case in other.open_cases} & set(keys)
     return around.pop() if len(around) == 1 else None
+
+
+@performs
+def log_finds(command: LogFind, desk: Desk) -> list[FindLogged | FindInPast] | Asks:
+    """Write a find on each plant once its pest is known without a doubt, or ask for the pest."""
+    settled = [(plant, settle_pest(command.pest, plant, desk)) for plant in command.plants]
+    if all(pest is not None for _, pest in settled):
+        return [log_find(command, plant, pest, desk) for plant, pest in settled if pest is not None]
+    goes_on = () if desk.household.walk is None else (GoOn(),)
+    named = tuple(
+        Choice(ButtonText.NAMED, (replace(command, pest=pest), *goes_on), desk.knowledge.pests[pest].name)
+        for pest in candidates(command.pest, desk)
+    )
+    find_out = Choice(ButtonText.FIND_OUT, (Identify(plants=command.plants, find=command),))
+    return Asks(Missing.WHICH_PEST, desk.names(command.plants), asking=Asking((*named, find_out)))

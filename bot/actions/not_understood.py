@@ -2,9 +2,14 @@
 
 from dataclasses import dataclass
 
-from bot.actions.choice import Command
+from bot.actions.add_plants import AddPlants, NewPlant
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
+from bot.actions.incomplete import Asks, Missing
+from bot.actions.log_round import NothingDue, nothing_due
+from bot.actions.outcome import Asking, Outcome
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +33,17 @@ LONGEST_KIND = 3
 """Words of a plant's name that is taken for one. Judgement."""
 
 
-def is_new_plant(text: str, desk: Desk) -> bool:
-    """Whether what was not understood is just the name of a kind of plant."""
+@performs
+def answer_unread(command: NotUnderstood, desk: Desk) -> NothingDue | Asks | Unclear:
+    """Say that nothing was open, offer a kind of plant as a plant, or say what was not understood."""
+    text, reason = command.text, command.reason
+    if reason == "nothing open":
+        return nothing_due(desk)
+    if not reason and _is_kind_of_plant(text, desk):
+        add = Choice(ButtonText.ADD, (AddPlants((NewPlant(name=text),), is_sure=True),), text)
+        return Asks(Missing.ADD, text=text, asking=Asking((add,)))
+    return Unclear(text, reason, tuple(plant.name for plant in desk.household.living))
+
+
+def _is_kind_of_plant(text: str, desk: Desk) -> bool:
     return len(text.split()) <= LONGEST_KIND and desk.knowledge.kind_by_word.get(text.casefold()) is not None

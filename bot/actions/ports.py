@@ -141,6 +141,10 @@ class Store(Protocol):
         """Open a question in a chat; an earlier one there is closed."""
         ...
 
+    def offer(self, household: HouseholdId, chat: int, choices: Sequence[Choice], now: datetime) -> Question:
+        """Keep buttons that nothing waits for; they become the open question only where none is open."""
+        ...
+
     def close_question(self, household: HouseholdId, chat: int) -> None:
         """Close the chat's open question, if any."""
         ...

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import date, datetime
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.log_round import NothingDue
 from bot.actions.outcome import Outcome
@@ -33,6 +33,7 @@ class PutOff(Outcome):
     costs: tuple[tuple[str, Step], ...]
 
 
+@performs
 def postpone(command: Postpone, desk: Desk) -> PutOff | NothingDue:
     """Write the day or hour it moves to, and say who runs late by it."""
     if not command.plants:

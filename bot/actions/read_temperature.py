@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlaceId, PlantId
@@ -43,6 +43,7 @@ CELSIUS = (-10.0, 45.0)
 """What a home with living plants can have; anything else is a slip of the finger. Judgement. [degC]"""
 
 
+@performs
 def read_temperature(command: ReadTemperature, desk: Desk) -> TemperatureNoted | BadTemperature:
     """Write a reading of a place. [degC]."""
     if not CELSIUS[0] <= command.celsius <= CELSIUS[1]:

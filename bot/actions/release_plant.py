@@ -1,11 +1,14 @@
 """Let plants go back."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
-from bot.actions.choice import Command
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice
+from bot.actions.command import Command, performs
+from bot.actions.decline import Decline
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
+from bot.actions.outcome import Asking, Outcome
 from bot.domain.course import Progress
 from bot.domain.identity import PlantId
 from bot.domain.journal import ReleasedNow
@@ -39,6 +42,7 @@ class NotYet(Outcome):
     quarantine_until: date | None = None
 
 
+@performs
 def release(command: ReleasePlant, desk: Desk) -> ReleasedThem | NotYet:
     """Let plants go by the rule, or against it when the person said so twice; never silently."""
     isolated = [plant for plant in command.plants if desk.plant(plant).is_isolated]
@@ -47,7 +51,10 @@ def release(command: ReleasePlant, desk: Desk) -> ReleasedThem | NotYet:
     is_offered = command.asked_on is None or (desk.today - command.asked_on).days <= 1
     if held and not (command.confirmed and is_offered):
         first = desk.plant(held[0])
-        return NotYet(first.name, desk.agenda.progress.get(held[0], ()), first.quarantine_until)
+        anyway = replace(command, confirmed=True, asked_on=desk.today)
+        choices = (Choice(ButtonText.BACK_ANYWAY, (anyway,)), Choice(ButtonText.KEEP_APART, (Decline(),)))
+        progress = desk.agenda.progress.get(held[0], ())
+        return NotYet(first.name, progress, first.quarantine_until, asking=Asking(choices))
     by_rule = {plant: plant not in held for plant in isolated}
     desk.write(
         desk.draft(ReleasedNow(by_rule=by_rule[plant]), plant=plant, on=command.on) for plant in isolated

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlaceId, PlantId
@@ -31,6 +31,7 @@ class PlaceInUse(Outcome):
     plants: tuple[str, ...]
 
 
+@performs
 def remove_place(command: RemovePlace, desk: Desk) -> PlaceRemoved | PlaceInUse:
     """Let go of a place where nothing stands any more."""
     name = desk.household.places[command.place].name

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlaceId, PlantId
@@ -33,6 +33,7 @@ class NameTaken(Outcome):
     name: str
 
 
+@performs
 def rename(command: Rename, desk: Desk) -> Renamed | NameTaken:
     """Call a plant or a place otherwise; no two may bear one name."""
     if command.plant is not None:

@@ -1,13 +1,21 @@
 """The evening comes: compose the nudge from the state at this moment, or find that nothing is due."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 
+from bot.actions.ask import Ask, Topic
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice
 from bot.actions.desk import Desk
+from bot.actions.hold import Hold
+from bot.actions.log_check import LogCheck
+from bot.actions.log_round import LogRound
 from bot.actions.mix_batch import Mixed, tonights_mixes
-from bot.actions.outcome import Outcome
+from bot.actions.outcome import Asking, Outcome
 from bot.actions.ports import Store
+from bot.actions.postpone import Postpone
 from bot.actions.show_due import DueLine, due_lines
+from bot.actions.walk_through import BeginWalk
 from bot.domain.agenda import Task
 from bot.domain.care import Care, care_of
 from bot.domain.course import Step, is_root_prone
@@ -31,6 +39,7 @@ from bot.domain.label import is_warm
 from bot.domain.nudging import Placement, is_long_silent, needs_shade, next_nudge_at, placements
 from bot.domain.pest import Level
 from bot.domain.slot import SlotKind
+from bot.domain.trade import Method
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,6 +74,9 @@ class StillThere(Outcome):
 
 LOOK_AGAIN = timedelta(hours=6)
 """Where an hour was asked for and everything is done by then, look again after this long. Judgement."""
+
+WALKED_FROM = 3
+"""So many plants to look at are worth a walk. Judgement. [1]"""
 
 
 def send_evening(
@@ -114,7 +126,11 @@ def _ask_whether_to_go_on(desk: Desk) -> StillThere:
     asked = Draft(payload=SilenceAsked(), happened_at=desk.now, happened_on=desk.today)
     desk.write([asked])
     refresh_evening(desk)
-    return StillThere(desk.today, count, since)
+    choices = (
+        Choice(ButtonText.GO_ON, (Ask(topic=Topic.DUE),)),
+        Choice(ButtonText.QUIET_TILL_HEARD, (Hold(),)),
+    )
+    return StillThere(desk.today, count, since, asking=Asking(choices))
 
 
 def _count_tonight(desk: Desk) -> int:
@@ -135,7 +151,7 @@ def _compose(desk: Desk) -> NudgeText | None:
         return None
     count = _count_tonight(desk)
     steps = [(desk.plant(task.plant).name, task.step) for task in tasks if task.step is not None]
-    return NudgeText(
+    nudge = NudgeText(
         on=desk.today,
         count=count,
         lines=due_lines(desk, tasks),
@@ -160,6 +176,33 @@ def _compose(desk: Desk) -> NudgeText | None:
             and is_warm(desk.household, desk.plant(task.plant), desk.today)
         ),
     )
+    return replace(nudge, asking=Asking(_choices(nudge)))
+
+
+def _choices(nudge: NudgeText) -> tuple[Choice, ...]:
+    """Give the nudge's buttons: what saves typing most."""
+    mornings = {
+        plant for one in nudge.placements if one.slot.kind is SlotKind.MORNING for plant in one.plants
+    }
+    asked = tuple(dict.fromkeys(line.task.plant for line in nudge.lines if line.task.method is not None))
+    treated = tuple(plant for plant in asked if plant not in mornings)
+    looked = tuple(dict.fromkeys(line.task.plant for line in nudge.lines if line.task.method is None))
+    everything = tuple(dict.fromkeys((*asked, *looked)))
+    choices = []
+    if treated:
+        choices.append(Choice(ButtonText.ALL_DONE, (LogRound(plants=treated, on=nudge.on),)))
+    if mornings:
+        choices.append(
+            Choice(ButtonText.MORNING_DONE, (LogRound(plants=tuple(sorted(mornings)), method=Method.SPRAY),))
+        )
+    if looked:
+        choices.append(Choice(ButtonText.NONE_SEEN, (LogCheck(plants=looked, on=nudge.on),)))
+    if len(looked) >= WALKED_FROM:
+        choices.append(Choice(ButtonText.ONE_BY_ONE, (BeginWalk(plants=looked),)))
+    tomorrow = nudge.on + timedelta(days=1)
+    choices.append(Choice(ButtonText.NOT_TONIGHT, (Postpone(plants=everything, on=tomorrow),)))
+    choices.append(Choice(ButtonText.WHY, (Ask(topic=Topic.WHY),)))
+    return tuple(choices)
 
 
 def _care(desk: Desk, tasks: tuple[Task, ...]) -> tuple[tuple[Care, tuple[str, ...]], ...]:

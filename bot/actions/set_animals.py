@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.journal import HouseholdSet
@@ -23,6 +23,7 @@ class AnimalsNoted(Outcome):
     animals: tuple[str, ...]
 
 
+@performs
 def set_animals(command: SetAnimals, desk: Desk) -> AnimalsNoted:
     """Keep which animals live here; some products are dangerous to them."""
     animals = tuple(sorted((desk.household.animals | set(command.animals)) - set(command.gone)))

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import time
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.journal import HouseholdSet
@@ -51,6 +51,7 @@ class Hours:
         return at >= self.quiet_from or at < self.quiet_until
 
 
+@performs
 def set_hours(command: SetHours, desk: Desk) -> HoursSet | BadHours:
     """Keep the evening time outside the quiet hours."""
     household = desk.household
@@ -70,5 +71,5 @@ def set_hours(command: SetHours, desk: Desk) -> HoursSet | BadHours:
             )
         ]
     )
-    desk.store.close_question(desk.member.household, desk.member.chat)
+    desk.close_question()
     return HoursSet(evening=hours.evening, quiet_from=hours.quiet_from, quiet_until=hours.quiet_until)

@@ -4,9 +4,10 @@ from dataclasses import dataclass
 from datetime import time
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice, Command
+from bot.actions.choice import Choice
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
+from bot.actions.outcome import Asking, Outcome
 from bot.actions.situation import Expecting
 from bot.domain.household import Place
 from bot.domain.identity import PlaceId
@@ -53,6 +54,7 @@ FACINGS = (
 )
 
 
+@performs
 def set_place(command: SetPlace, desk: Desk) -> PlacesSaved | NoPlaceAsked:
     """Add a place or tell more about one; then ask the next place's window, if one is still untold."""
     known = command.place_id or (_place_named(desk, command.name) if command.name else _place_asked(desk))
@@ -68,7 +70,10 @@ def set_place(command: SetPlace, desk: Desk) -> PlacesSaved | NoPlaceAsked:
         lamp_until=command.lamp_until,
     )
     desk.write([desk.draft(told)])
-    return PlacesSaved((desk.household.places[place],), ask_facing(desk))
+    untold = untold_place(desk)
+    return PlacesSaved(
+        (desk.household.places[place],), None if untold is None else untold.name, asking=ask_window(untold)
+    )
 
 
 def _place_named(desk: Desk, name: str) -> PlaceId | None:
@@ -84,15 +89,21 @@ def _place_asked(desk: Desk) -> PlaceId | None:
     return next((one.id for one in places if one.facing is None and one.outdoors is None), None)
 
 
-def ask_facing(desk: Desk) -> str | None:
-    """Ask the one question a place needs, for the first place that lacks the answer."""
-    for place in desk.household.places.values():
-        if place.facing is None and place.outdoors is None:
-            choices = tuple(
-                Choice(text, (SetPlace(name=place.name, place_id=place.id, facing=facing),))
-                for text, facing in FACINGS
-            )
-            desk.store.ask(desk.member.household, desk.member.chat, Expecting.PLACE, choices, desk.now)
-            return place.name
-    desk.store.close_question(desk.member.household, desk.member.chat)
-    return None
+def untold_place(desk: Desk) -> Place | None:
+    """Give the first place whose window nobody told: the one question a place needs."""
+    places = desk.household.places.values()
+    untold = next((one for one in places if one.facing is None and one.outdoors is None), None)
+    if untold is None:
+        desk.close_question()
+    return untold
+
+
+def ask_window(place: Place | None) -> Asking | None:
+    """Ask where a place's window looks, if there is such a place."""
+    if place is None:
+        return None
+    choices = tuple(
+        Choice(text, (SetPlace(name=place.name, place_id=place.id, facing=facing),))
+        for text, facing in FACINGS
+    )
+    return Asking(choices, Expecting.PLACE)

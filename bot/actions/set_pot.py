@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlantId
@@ -25,6 +25,7 @@ class PotSet(Outcome):
     pot_cm: float
 
 
+@performs
 def set_pot(command: SetPot, desk: Desk) -> PotSet:
     """Keep how wide the pots are: mixtures and work days are reckoned by it. [cm]."""
     desk.write(desk.draft(PlantSet(pot_cm=command.pot_cm), plant=plant) for plant in command.plants)

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.journal import RoutineSet
@@ -40,6 +40,7 @@ def show_habits(desk: Desk) -> HabitsTold:
     return HabitsTold(tuple((rule, next_on(rule, since, desk.today)) for rule, since in routines))
 
 
+@performs
 def set_routine(command: SetRoutine, desk: Desk) -> RoutineSaved:
     """Keep a habit as its RFC 5545 rule."""
     desk.write([desk.draft(RoutineSet(name=command.name, rule=command.rule))])

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.journal import HouseholdSet
@@ -24,6 +24,7 @@ class StrictSet(Outcome):
     target: float
 
 
+@performs
 def set_strict(command: SetStrict, desk: Desk) -> StrictSet:
     """Keep at which chance plants may go."""
     desk.write([desk.draft(HouseholdSet(strict=command.is_strict))])

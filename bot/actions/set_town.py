@@ -5,10 +5,11 @@ from datetime import datetime
 from zoneinfo import ZoneInfo
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice, Command
+from bot.actions.choice import Choice
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
-from bot.actions.set_place import ask_facing
+from bot.actions.outcome import Asking, Outcome
+from bot.actions.set_place import ask_window, untold_place
 from bot.actions.situation import Expecting
 from bot.catalogue.towns import Town, find_towns, towns_like, zone_at
 from bot.domain.journal import HouseholdSet
@@ -78,6 +79,7 @@ DOMINANT = 10
 NEAR = ("near ", "close to ", "by ", "outside ", "just outside ", "not far from ")
 
 
+@performs
 def set_town(command: SetTown, desk: Desk) -> TownSet | WhichTown | NoSuchTown | BadCoordinates:
     """Look the town up offline; ask where several of that name are of like size."""
     towns = find_towns(command.text) or _town_and_what_is_near(command.text)
@@ -87,8 +89,10 @@ def set_town(command: SetTown, desk: Desk) -> TownSet | WhichTown | NoSuchTown |
     if is_sure:
         return set_coordinates(_coordinates(towns[0]), desk)
     choices = tuple(Choice(ButtonText.NAMED, (_coordinates(town),), _full_name(town)) for town in offered)
-    desk.store.ask(desk.member.household, desk.member.chat, Expecting.TOWN, choices, desk.now)
-    return WhichTown(command.text, offered, is_guess=bool(guesses)) if offered else NoSuchTown(command.text)
+    asking = Asking(choices, Expecting.TOWN)
+    if not offered:
+        return NoSuchTown(command.text, asking=asking)
+    return WhichTown(command.text, offered, is_guess=bool(guesses), asking=asking)
 
 
 def _town_and_what_is_near(text: str) -> tuple[Town, ...]:
@@ -108,6 +112,7 @@ def _coordinates(town: Town) -> SetCoordinates:
     return SetCoordinates(town.latitude, town.longitude, town.name, town.zone, town.country)
 
 
+@performs
 def set_coordinates(command: SetCoordinates, desk: Desk) -> TownSet | BadCoordinates:
     """Keep coordinates to 0.1 degree; the zone follows."""
     latitude, longitude = round(command.latitude, 1), round(command.longitude, 1)
@@ -126,14 +131,14 @@ def set_coordinates(command: SetCoordinates, desk: Desk) -> TownSet | BadCoordin
         clock_hours=12 if has_new_units else None,
     )
     desk.write([desk.draft(told)])
-    facing = ask_facing(desk) if desk.household.living else None
-    if not desk.household.living:
-        desk.store.ask(desk.member.household, desk.member.chat, Expecting.PLANTS, (), desk.now)
+    asks_plants = not desk.household.living
+    place = None if asks_plants else untold_place(desk)
     return TownSet(
         town=town,
         zone=zone,
         local=desk.now.astimezone(ZoneInfo(zone)),
-        asks_plants=not desk.household.living,
-        asks_facing_of=facing,
+        asks_plants=asks_plants,
+        asks_facing_of=None if place is None else place.name,
         has_new_units=has_new_units,
+        asking=Asking((), Expecting.PLANTS) if asks_plants else ask_window(place),
     )

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlantId
@@ -25,6 +25,7 @@ class TraitNoted(Outcome):
     trait: str
 
 
+@performs
 def set_traits(command: SetTraits, desk: Desk) -> TraitNoted:
     """Keep what plants are; the opposite told before no longer holds."""
     opposite = (

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.journal import HouseholdSet
@@ -25,6 +25,7 @@ class UnitsSet(Outcome):
     clock_hours: int
 
 
+@performs
 def set_units(command: SetUnits, desk: Desk) -> UnitsSet:
     """Keep the measures and the clock people here are used to."""
     units = None if command.units is None else command.units.value

@@ -4,13 +4,13 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice, Command
+from bot.actions.choice import Choice
+from bot.actions.command import Command, performs
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk
 from bot.actions.incoming import Incoming
-from bot.actions.outcome import Outcome
+from bot.actions.outcome import Asking, Outcome
 from bot.actions.ports import Member, Store
-from bot.actions.situation import Expecting
 from bot.domain.fold import fold
 
 
@@ -129,6 +129,7 @@ class Stranger(Outcome):
     person: int
 
 
+@performs
 def invite(_: Invite, desk: Desk) -> Invited:
     """Make a code for one person."""
     return Invited(*desk.store.new_invite(desk.member.household, desk.now))
@@ -154,6 +155,7 @@ def tell_others(member: Member, store: Store) -> tuple[tuple[int, SomebodyJoined
     return tuple((chat, SomebodyJoined(member.name)) for chat in sorted(chats))
 
 
+@performs
 def leave(command: Leave, desk: Desk) -> LeaveAsked | HasLeft:
     """End the membership once that is confirmed; the founder stays as long as others are there."""
     others = [one for one in desk.store.members(desk.member.household) if one.id != desk.member.id]
@@ -166,8 +168,7 @@ def leave(command: Leave, desk: Desk) -> LeaveAsked | HasLeft:
         Choice(ButtonText.YES_LEAVE, (Leave(is_confirmed=True),)),
         Choice(ButtonText.STAY, (Decline(),)),
     )
-    desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
-    return LeaveAsked(is_founder=False)
+    return LeaveAsked(is_founder=False, asking=Asking(choices))
 
 
 def list_members(desk: Desk) -> MemberList:
@@ -176,6 +177,7 @@ def list_members(desk: Desk) -> MemberList:
     return MemberList(tuple(one.name for one in members), desk.member.is_owner)
 
 
+@performs
 def remove_member(command: RemoveMember, desk: Desk) -> MemberAsked | MemberGone | NoSuchMember | OwnerOnly:
     """Let somebody no longer share the plants, once that is confirmed; only the owner may."""
     other = _other(command.name, desk)
@@ -187,10 +189,11 @@ def remove_member(command: RemoveMember, desk: Desk) -> MemberAsked | MemberGone
             desk.say_elsewhere(other.chat, MemberGone(None))
         return MemberGone(other.name)
     yes = Choice(ButtonText.YES_REMOVE, (RemoveMember(command.name, is_confirmed=True),), other.name)
-    _ask(desk, (yes, Choice(ButtonText.KEEP, (Decline(),))))
-    return MemberAsked(other.name, is_removal=True)
+    asking = Asking((yes, Choice(ButtonText.KEEP, (Decline(),))))
+    return MemberAsked(other.name, is_removal=True, asking=asking)
 
 
+@performs
 def hand_over(command: HandOver, desk: Desk) -> MemberAsked | OwnerNow | NoSuchMember | OwnerOnly:
     """Make somebody else the owner, once that is confirmed."""
     other = _other(command.name, desk)
@@ -202,12 +205,8 @@ def hand_over(command: HandOver, desk: Desk) -> MemberAsked | OwnerNow | NoSuchM
             desk.say_elsewhere(other.chat, OwnerNow(None))
         return OwnerNow(other.name)
     yes = Choice(ButtonText.YES_TO, (HandOver(command.name, is_confirmed=True),), other.name)
-    _ask(desk, (yes, Choice(ButtonText.NOT_NOW, (Decline(),))))
-    return MemberAsked(other.name, is_removal=False)
-
-
-def _ask(desk: Desk, choices: tuple[Choice, ...]) -> None:
-    desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
+    asking = Asking((yes, Choice(ButtonText.NOT_NOW, (Decline(),))))
+    return MemberAsked(other.name, is_removal=False, asking=asking)
 
 
 def _other(name: str, desk: Desk) -> Member | NoSuchMember | OwnerOnly:

@@ -2,7 +2,8 @@
 
 from dataclasses import dataclass
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
+from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 
 
@@ -18,3 +19,10 @@ class MoreText(Outcome):
     """What did not fit before."""
 
     text: str
+
+
+@performs
+def show_more(command: More, desk: Desk) -> MoreText:
+    """Show the rest."""
+    del desk
+    return MoreText(command.text)

@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
+from bot.actions.outcome import Asking, Outcome
 from bot.actions.set_place import NoPlaceAsked, PlacesSaved, SetPlace, set_place
 from bot.actions.situation import Expecting
 from bot.domain.window import Facing
@@ -23,14 +23,14 @@ class QuestionSkipped(Outcome):
     asks_plants: bool
 
 
+@performs
 def skip_question(_: SkipQuestion, desk: Desk) -> QuestionSkipped | PlacesSaved | NoPlaceAsked:
     """Put off what was asked; go on with the next thing that is missing."""
-    question = desk.store.question(desk.member.household, desk.member.chat)
+    question = desk.question
     skipped = question.expecting if question is not None else Expecting.NOTHING
     if skipped is Expecting.PLACE:
         return set_place(SetPlace(name="", facing=Facing.UNKNOWN), desk)
-    desk.store.close_question(desk.member.household, desk.member.chat)
+    desk.close_question()
     asks_plants = skipped is Expecting.TOWN and not desk.household.living
-    if asks_plants:
-        desk.store.ask(desk.member.household, desk.member.chat, Expecting.PLANTS, (), desk.now)
-    return QuestionSkipped(skipped, asks_plants=asks_plants)
+    asking = Asking((), Expecting.PLANTS) if asks_plants else None
+    return QuestionSkipped(skipped, asks_plants=asks_plants, asking=asking)

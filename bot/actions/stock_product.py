@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
-from bot.actions.choice import Command
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.household import Product
@@ -49,6 +49,7 @@ class BadGap(Outcome):
 GAP_DAYS = range(1, 366)
 
 
+@performs
 def stock(command: StockProduct, desk: Desk) -> Stocked | BadGap:
     """Put a product on the shelf or tell more of its label; what is not told is assumed, and marked so."""
     if command.gap_days is not None and command.gap_days not in GAP_DAYS:

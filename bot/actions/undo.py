@@ -4,12 +4,12 @@ from dataclasses import dataclass, replace
 from datetime import date
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice, Command
+from bot.actions.choice import Choice
+from bot.actions.command import Command, performs
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
+from bot.actions.outcome import Asking, Outcome
 from bot.actions.show_history import describe, plant_name
-from bot.actions.situation import Expecting
 from bot.domain.fold import effective
 from bot.domain.journal import CalendarGiven, Draft, Entry, Heard, Nudged, Voided, evening_of
 
@@ -48,6 +48,7 @@ class NothingToUndo(Outcome):
     """Nothing of this person's is left to take back."""
 
 
+@performs
 def undo(command: Undo, desk: Desk) -> Undone | OldToUndo | ToldSince | NothingToUndo:
     """
     Take back the last thing this person told, as a group; a correction gives what it corrected.
@@ -66,8 +67,7 @@ def undo(command: Undo, desk: Desk) -> Undone | OldToUndo | ToldSince | NothingT
             Choice(ButtonText.TAKE_BACK, (Undo(shown=group[-1].source),)),
             Choice(ButtonText.KEEP, (Decline(),)),
         )
-        desk.store.ask(desk.member.household, desk.member.chat, Expecting.CHOICE, choices, desk.now)
-        return OldToUndo(what)
+        return OldToUndo(what, asking=Asking(choices))
     desk.write(voids(desk, group))
     return Undone(what)
 

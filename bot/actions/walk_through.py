@@ -3,11 +3,12 @@
 from dataclasses import dataclass
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice, Command
+from bot.actions.choice import Choice
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
-from bot.actions.outcome import Outcome
+from bot.actions.outcome import Asking, Outcome
 from bot.actions.show_plants import NoPlants
 from bot.actions.situation import Expecting
 from bot.domain.identity import PlantId
@@ -102,6 +103,7 @@ LEVELS = (
 GRADES = ((ButtonText.A_FEW, Grade.FEW), (ButtonText.SOME, Grade.SOME), (ButtonText.MANY, Grade.MANY))
 
 
+@performs
 def begin_walk(command: BeginWalk, desk: Desk) -> WalkStep | WalkDone | WalkLevelAsked | NoPlants:
     """Begin, or go on with the walk under way; how closely is asked once."""
     if is_under_way(desk.household.walk, desk.today):
@@ -112,20 +114,21 @@ def begin_walk(command: BeginWalk, desk: Desk) -> WalkStep | WalkDone | WalkLeve
         return NoPlants()
     if command.level is None:
         choices = tuple(Choice(text, (BeginWalk(level, command.plants),)) for text, level in LEVELS)
-        desk.store.ask(desk.member.household, desk.member.chat, Expecting.WALK, choices, desk.now)
-        return WalkLevelAsked(len(plants))
+        return WalkLevelAsked(len(plants), asking=Asking(choices, Expecting.WALK))
     desk.write([desk.draft(WalkBegun(plants, command.level))])
     return _step(desk)
 
 
-def pass_plant(command: PassPlant, desk: Desk) -> WalkStep | WalkDone | None:
+@performs
+def pass_plant(command: PassPlant, desk: Desk) -> WalkStep | WalkDone | NoWalk:
     """Leave plants out of this walk."""
     if not is_under_way(desk.household.walk, desk.today):
-        return None
+        return NoWalk()
     desk.write(desk.draft(WalkPassed(), plant=plant) for plant in command.plants)
     return _step(desk)
 
 
+@performs
 def go_on(_: GoOn, desk: Desk) -> WalkStep | WalkDone | None:
     """Show the next plant, unless something is being asked about this one or no walk is under way."""
     if desk.is_asking or desk.household.walk is None:
@@ -133,12 +136,13 @@ def go_on(_: GoOn, desk: Desk) -> WalkStep | WalkDone | None:
     return _step(desk)
 
 
-def end_walk(command: EndWalk, desk: Desk) -> WalkStopped | None:
+@performs
+def end_walk(command: EndWalk, desk: Desk) -> WalkStopped | NoWalk:
     """Stop for now, or for good."""
     walk = desk.household.walk
     if walk is None:
-        return None
-    desk.store.close_question(desk.member.household, desk.member.chat)
+        return NoWalk()
+    desk.close_question()
     if command.is_for_good:
         desk.write([desk.draft(WalkEnded())])
         return WalkStopped(0)
@@ -163,7 +167,6 @@ def _step(desk: Desk, *, is_resumed: bool = False) -> WalkStep | WalkDone:
         Choice(ButtonText.NOT_TODAY, (PassPlant((plant.id,)),)),
         Choice(ButtonText.STOP_NOW, (EndWalk(),)),
     )
-    desk.store.ask(desk.member.household, desk.member.chat, Expecting.WALK, choices, desk.now)
     place = desk.household.places.get(plant.place) if plant.place is not None else None
     return WalkStep(
         plant=plant.name,
@@ -175,6 +178,7 @@ def _step(desk: Desk, *, is_resumed: bool = False) -> WalkStep | WalkDone:
         hides=next((desk.knowledge.pests[case.pest].hides for case in plant.open_cases), None),
         is_resumed=is_resumed,
         is_first=len(left) == len(walk.plants),
+        asking=Asking(choices, Expecting.WALK),
     )
 
 
@@ -191,7 +195,7 @@ def _done(desk: Desk) -> WalkDone:
     none_seen = tuple(plant for plant in walk.plants if plant in walk.seen & living and plant not in found)
     passed = tuple(plant for plant in walk.plants if plant in (walk.passed - walk.seen) & living)
     desk.write([desk.draft(WalkEnded())])
-    desk.store.close_question(desk.member.household, desk.member.chat)
+    desk.close_question()
     return WalkDone(
         none_seen=desk.names(none_seen),
         found=desk.names(found),

@@ -4,9 +4,10 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice, Command
+from bot.actions.choice import Choice
+from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
+from bot.actions.outcome import Asking, Outcome
 from bot.actions.situation import Expecting
 from bot.domain.course import choose_product, label_allows_on, next_step
 from bot.domain.household import Plant, Product, Work
@@ -87,6 +88,7 @@ TREATED = {
 _Written = tuple[tuple[Stage, tuple[str, ...]], ...]
 
 
+@performs
 def begin_work(command: BeginWork, desk: Desk) -> WorkStage | WorkDone | NoWork:
     """Begin with the plants named, or with all that have a case and those beside them; or go on."""
     if desk.household.work is None or command.plants or command.cleaned_out:
@@ -98,6 +100,7 @@ def begin_work(command: BeginWork, desk: Desk) -> WorkStage | WorkDone | NoWork:
     return _show(desk, ())
 
 
+@performs
 def tick_work(command: TickWork, desk: Desk) -> WorkStage | WorkDone | NoWork:
     """Write what the stage stands for, but for the plants excepted, which stay open."""
     work = desk.household.work
@@ -113,13 +116,14 @@ def tick_work(command: TickWork, desk: Desk) -> WorkStage | WorkDone | NoWork:
     return _show(desk, ((stage.stage, desk.names(done)),) if not command.is_left_out else ())
 
 
+@performs
 def end_work(command: EndWork, desk: Desk) -> WorkPaused | NoWork:
     """Stop for today, or for good."""
     work = desk.household.work
     if work is None:
         return NoWork(is_begun=False)
     left = len(_open_stages(work, desk))
-    desk.store.close_question(desk.member.household, desk.member.chat)
+    desk.close_question()
     if command.is_for_good:
         desk.write([desk.draft(WorkEnded())])
         return WorkPaused(0)
@@ -132,7 +136,7 @@ def _show(desk: Desk, written: _Written) -> WorkStage | WorkDone | NoWork:
     if work is None or not stages:
         if work is not None:
             desk.write([desk.draft(WorkEnded())])
-        desk.store.close_question(desk.member.household, desk.member.chat)
+        desk.close_question()
         return WorkDone(written)
     stage = stages[0]
     choices = (
@@ -140,7 +144,6 @@ def _show(desk: Desk, written: _Written) -> WorkStage | WorkDone | NoWork:
         Choice(ButtonText.LEAVE_OUT, (TickWork(is_left_out=True),)),
         Choice(ButtonText.STOP_TODAY, (EndWork(),)),
     )
-    desk.store.ask(desk.member.household, desk.member.chat, Expecting.WORK, choices, desk.now)
     product = _spray(stage.plants[0], desk) if stage.stage is Stage.SPRAY else None
     done = len([one for one in work.ticked if one not in {left.stage.value for left in stages}])
     return WorkStage(
@@ -152,6 +155,7 @@ def _show(desk: Desk, written: _Written) -> WorkStage | WorkDone | NoWork:
         product=None if product is None else desk.product_name(product.id),
         just_washed=desk.names(plant for plant in stage.plants if plant in work.cleaned_out),
         written=written,
+        asking=Asking(choices, Expecting.WORK),
     )
 
 

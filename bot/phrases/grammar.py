@@ -9,7 +9,8 @@ from bot.actions.add_plants import AddPlants
 from bot.actions.ask import Ask, Topic
 from bot.actions.begin_talk import BeginTalk
 from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice, Command
+from bot.actions.choice import Choice
+from bot.actions.command import Command
 from bot.actions.courtesy import Greet, Help, Thanks
 from bot.actions.export import Export
 from bot.actions.forget import Forget

@@ -5,7 +5,8 @@ from typing import TypeVar
 
 from bot.actions.ask import Ask, Topic
 from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice, Command
+from bot.actions.choice import Choice
+from bot.actions.command import Command
 from bot.actions.correct import Correct
 from bot.actions.decline import Decline
 from bot.actions.incomplete import Incomplete, Missing

@@ -5,7 +5,7 @@ from decimal import Decimal
 
 from bot.actions.add_plants import AddPlants
 from bot.actions.ask import Ask
-from bot.actions.choice import Command
+from bot.actions.command import Command
 from bot.actions.correct import Correct
 from bot.actions.courtesy import Greet, Help, Thanks
 from bot.actions.decline import Decline

@@ -3,7 +3,7 @@
 from itertools import pairwise
 
 from bot.actions.ask import Ask, Topic
-from bot.actions.choice import Command
+from bot.actions.command import Command
 from bot.actions.courtesy import Help
 from bot.actions.incomplete import Incomplete, Missing
 from bot.phrases.asking import Meant, not_understood

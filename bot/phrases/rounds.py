@@ -3,7 +3,8 @@
 from datetime import UTC, date, datetime
 
 from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice, Command
+from bot.actions.choice import Choice
+from bot.actions.command import Command
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.log_round import LogRound
 from bot.domain.identity import PlantId, ProductId

@@ -5,7 +5,7 @@ import unicodedata
 from datetime import time
 
 from bot.actions.add_plants import AddPlants, NewPlant
-from bot.actions.choice import Command
+from bot.actions.command import Command
 from bot.actions.set_hours import SetHours
 from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetCoordinates, SetTown

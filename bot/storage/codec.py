@@ -11,7 +11,8 @@ from bot.actions.add_plants import AddPlants
 from bot.actions.ask import Ask
 from bot.actions.begin_talk import BeginTalk
 from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice, Command
+from bot.actions.choice import Choice
+from bot.actions.command import Command
 from bot.actions.correct import Correct
 from bot.actions.courtesy import Greet, Help, Thanks
 from bot.actions.decline import Decline

@@ -327,6 +327,23 @@ class SqlStore(PhotoRows, Delivery):
         """Open a question in a chat; an earlier one there is closed."""
         self._questions.pop((household, chat), None)
         self._connection.execute(_CLOSE_QUESTION, {"of_household": household, "in_chat": chat, "now": now})
+        return self._keep_question(household, chat, expecting, choices, now)
+
+    def offer(self, household: HouseholdId, chat: int, choices: Sequence[Choice], now: datetime) -> Question:
+        """Keep buttons that nothing waits for; they become the open question only where none is open."""
+        if self.question(household, chat) is None:
+            return self.ask(household, chat, Expecting.CHOICE, choices, now)
+        return self._keep_question(household, chat, Expecting.NOTHING, choices, now, closed_at=now)
+
+    def _keep_question(  # noqa: PLR0913, PLR0917 - one row
+        self,
+        household: HouseholdId,
+        chat: int,
+        expecting: Expecting,
+        choices: Sequence[Choice],
+        now: datetime,
+        closed_at: datetime | None = None,
+    ) -> Question:
         offered = tuple(choices)
         row = {
             "household": household,
@@ -334,6 +351,7 @@ class SqlStore(PhotoRows, Delivery):
             "expecting": expecting.value,
             "choices": encode_choices(offered),
             "asked_at": now,
+            "closed_at": closed_at,
         }
         number = self._insert(question, row)
         return Question(

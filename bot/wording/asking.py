@@ -98,9 +98,9 @@ def asks(told: Asks) -> str:  # noqa: C901, PLR0912 - one arm a question
         case Missing.LATER:
             return "Shall I move it to another evening? Say “tomorrow”, “saturday” or “in an hour”."
         case Missing.ADD:
-            if told.choices and "," not in told.text:
+            if told.asking and "," not in told.text:
                 return f"“{told.text[:60]}”: a new plant? Nothing is written yet; “{told.text[:60]}, kitchen” says where it stands too."
-            if told.choices:
+            if told.asking:
                 return f"“{told.text[:60]}”: is that a new plant and its place? Nothing is written yet."
             return "A new plant: what is it called and where does it stand? Like “fern, kitchen”."
         case Missing.TOWN_OR_PLANT:

@@ -49,7 +49,7 @@ def _next(told: Identified) -> str:
     pests = [one for one in told.creatures if one.nature is Nature.PEST]
     if not pests:
         return "Nothing is written."
-    if told.has_offer:
+    if told.asking:
         return f"Shall I write it for {listed(told.plants)}? Nothing is written yet."
     return f"If so, say for instance “hoya 5 {_said(pests[0])}”. Nothing is written yet."
 

@@ -1,18 +1,10 @@
 """The evening's message: what is due, when the sun is off, what to look for."""
 
 from collections.abc import Set as AbstractSet
-from datetime import datetime, timedelta
+from datetime import datetime
 
-from bot.actions.ask import Ask, Topic
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.hold import Hold
-from bot.actions.log_check import LogCheck
-from bot.actions.log_round import LogRound
-from bot.actions.postpone import Postpone
 from bot.actions.send_evening import NudgeText
 from bot.actions.show_due import DueLine
-from bot.actions.walk_through import BeginWalk
 from bot.domain.care import Care
 from bot.domain.gap import Lateness
 from bot.domain.nudging import Placement
@@ -24,44 +16,11 @@ from bot.wording.rounds import by_product
 from bot.wording.voice import Voice
 
 LIMIT_PLANTS = 40
-WALKED_FROM = 3
-"""So many plants to look at are worth a walk. Judgement. [1]"""
 CARE = {
     Care.BLOOM: "soap and oil take the bloom off the leaves for good; a swab does not.",
     Care.HAIR: "hairy leaves hold what is sprayed: one leaf first, and air until dry.",
     Care.ROSETTE: "tip the water out of the crown afterwards, it rots there.",
 }
-
-
-def nudge_choices(nudge: NudgeText) -> tuple[Choice, ...]:
-    """Give the nudge's buttons: what saves typing most."""
-    mornings = {
-        plant for one in nudge.placements if one.slot.kind is SlotKind.MORNING for plant in one.plants
-    }
-    asked = tuple(dict.fromkeys(line.task.plant for line in nudge.lines if line.task.method is not None))
-    treated = tuple(plant for plant in asked if plant not in mornings)
-    looked = tuple(dict.fromkeys(line.task.plant for line in nudge.lines if line.task.method is None))
-    everything = tuple(dict.fromkeys((*asked, *looked)))
-    choices = []
-    if treated:
-        choices.append(Choice(ButtonText.ALL_DONE, (LogRound(plants=treated, on=nudge.on),)))
-    if mornings:
-        choices.append(
-            Choice(ButtonText.MORNING_DONE, (LogRound(plants=tuple(sorted(mornings)), method=Method.SPRAY),))
-        )
-    if looked:
-        choices.append(Choice(ButtonText.NONE_SEEN, (LogCheck(plants=looked, on=nudge.on),)))
-    if len(looked) >= WALKED_FROM:
-        choices.append(Choice(ButtonText.ONE_BY_ONE, (BeginWalk(plants=looked),)))
-    tomorrow = nudge.on + timedelta(days=1)
-    choices.append(Choice(ButtonText.NOT_TONIGHT, (Postpone(plants=everything, on=tomorrow),)))
-    choices.append(Choice(ButtonText.WHY, (Ask(topic=Topic.WHY),)))
-    return tuple(choices)
-
-
-def go_on_choices() -> tuple[Choice, ...]:
-    """Give the answers to whether to go on."""
-    return (Choice(ButtonText.GO_ON, (Ask(topic=Topic.DUE),)), Choice(ButtonText.QUIET_TILL_HEARD, (Hold(),)))
 
 
 def say_answered(name: str) -> str:

@@ -5,7 +5,7 @@ import pkgutil
 from importlib import import_module
 
 from bot import actions
-from bot.actions.choice import Command
+from bot.actions.command import Command
 from bot.actions.outcome import Outcome
 
 

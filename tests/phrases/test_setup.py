@@ -8,7 +8,8 @@ import pytest
 from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.begin_talk import BeginTalk
 from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice, Command
+from bot.actions.choice import Choice
+from bot.actions.command import Command
 from bot.actions.courtesy import Help
 from bot.actions.hold import Hold
 from bot.actions.log_round import LogRound
