@@ -3,8 +3,8 @@
 import re
 import secrets
 from bisect import bisect_right
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass, field, replace
 from datetime import datetime
 from typing import Any
 
@@ -46,6 +46,17 @@ class Message:
     edit_order: int = 0
     is_deleted: bool = False
     reaction: list[Json] = field(default_factory=list)
+    """The bot's own sign under it."""
+    signs: dict[int, list[str]] = field(default_factory=dict)
+    """What people put under it."""
+    entities: list[Json] = field(default_factory=list)
+    keyboard: Json | None = None
+    """What is offered beside inline buttons: a forced reply, a button that shares the location."""
+    is_silent: bool = False
+    is_pinned: bool = False
+    replies_to: "Message | None" = None
+    quote: str = ""
+    is_forwarded: bool = False
     data_shown: set[str] = field(default_factory=set)
 
     @property
@@ -56,7 +67,7 @@ class Message:
     def buttons(self) -> list[list[Json]]:
         """List the inline buttons, row by row."""
         rows = (self.markup or {}).get("inline_keyboard", [])
-        return [[{"label": b["text"], "data": b.get("callback_data")} for b in row] for row in rows]
+        return [[shown_button(button) for button in row] for row in rows]
 
     def as_platform(self) -> Json:
         """Describe it the way the bot API does."""
@@ -66,7 +77,7 @@ class Message:
             "chat": self.chat.as_platform(),
             "from": self.sender,
         }
-        said |= self._content()
+        said |= self._content() | self._context()
         if self.edited_at is not None:
             said["edit_date"] = int(self.edited_at.timestamp())
         if self.markup is not None:
@@ -86,7 +97,18 @@ class Message:
         if command := COMMAND.match(self.text):
             entity = {"type": "bot_command", "offset": 0, "length": command.end()}
             return {"text": self.text, "entities": [entity]}
-        return {"text": self.text}
+        return {"text": self.text} | ({"entities": self.entities} if self.entities else {})
+
+    def _context(self) -> Json:
+        said: Json = {}
+        if self.replies_to is not None:
+            said["reply_to_message"] = replace(self.replies_to, replies_to=None).as_platform()
+        if self.quote and self.replies_to is not None:
+            said["quote"] = {"text": self.quote, "position": max(self.replies_to.text.find(self.quote), 0)}
+        if self.is_forwarded:
+            at = int(self.at.timestamp())
+            said["forward_origin"] = {"type": "hidden_user", "date": at, "sender_user_name": "Somebody"}
+        return said
 
     def _caption(self) -> Json:
         return {"caption": self.text} if self.text else {}
@@ -103,7 +125,24 @@ class Message:
             "at": self.at.isoformat(),
             "edited_at": self.edited_at.isoformat() if self.edited_at else None,
         }
-        return seen | {"deleted": True} if self.is_deleted else seen
+        more = {
+            "deleted": self.is_deleted,
+            "silent": self.is_silent,
+            "pinned": self.is_pinned,
+            "bold": self._marked("bold"),
+            "folded": self._marked("expandable_blockquote"),
+            "wants_reply": bool((self.keyboard or {}).get("force_reply")),
+            "location_button": next(iter(labels((self.keyboard or {}).get("keyboard", []))), ""),
+            "reaction": [one.get("emoji") for one in self.reaction],
+            "reply_to": self.replies_to.id if self.replies_to else None,
+        }
+        return seen | {name: value for name, value in more.items() if value}
+
+    def _marked(self, kind: str) -> list[str]:
+        """List the parts of the text that stand out in one way; the platform counts UTF-16 code units."""
+        units = self.text.encode("utf-16-le")
+        spans = [(2 * one["offset"], 2 * one["length"]) for one in self.entities if one["type"] == kind]
+        return [units[at : at + length].decode("utf-16-le", "replace") for at, length in spans]
 
 
 @dataclass(slots=True)
@@ -175,11 +214,19 @@ class Chats:
         chat.add(message)
         return message
 
-    def edit(self, message: Message, text: str, markup: Json | None) -> None:
+    def edit(
+        self, message: Message, text: str, markup: Json | None, entities: list[Json] | None = None
+    ) -> None:
         """Change a message's text and buttons in place."""
         message.text, message.markup = text, markup
+        if entities is not None:
+            message.entities = entities
         self._note_buttons(message)
         self._touch(message)
+
+    def pin(self, message: Message, *, is_pinned: bool) -> None:
+        """Put a message at the head of its chat, or let it go."""
+        message.is_pinned = is_pinned
 
     def delete(self, message: Message) -> None:
         """Take a message away, leaving an empty place that says so."""
@@ -204,6 +251,17 @@ class Chats:
 
     def _note_buttons(self, message: Message) -> None:
         message.data_shown.update(b["data"] for row in message.buttons() for b in row if b["data"])
+
+
+def shown_button(button: Json) -> Json:
+    """Describe one inline button the way a person meets it."""
+    seen = {"label": button["text"], "data": button.get("callback_data")}
+    return seen | {"url": button["url"]} if "url" in button else seen
+
+
+def labels(rows: Iterable[Iterable[Json]]) -> list[str]:
+    """List the buttons of a reply keyboard that share where one is."""
+    return [button["text"] for row in rows for button in row if button.get("request_location")]
 
 
 def person(person_id: int) -> Json:

@@ -13,6 +13,8 @@ LONGEST_TEXT = 4096
 LONGEST_CAPTION = 1024
 LONGEST_NOTICE = 200
 LONGEST_DATA_BYTES = 64
+LONGEST_DESCRIPTION = 512
+LONGEST_SHORT_DESCRIPTION = 120
 MOST_COMMANDS = 100
 NOT_MODIFIED = (
     "message is not modified: specified new message content and reply markup are exactly the same"
@@ -88,6 +90,7 @@ class Methods:
             "username": "duskround_bot",
         }
         self._commands: dict[str, list[Json]] = {}
+        self.description = self.short_description = ""
         self.by_name: dict[str, Callable[[Call], Any]] = {
             "getMe": self._get_me,
             "sendMessage": self._send_message,
@@ -101,6 +104,12 @@ class Methods:
             "answerCallbackQuery": self._answer_query,
             "getFile": self._get_file,
             "setMyCommands": self._set_commands,
+            "pinChatMessage": self._pin,
+            "unpinChatMessage": self._unpin,
+            "setMyDescription": self._set_description,
+            "getMyDescription": self._get_description,
+            "setMyShortDescription": self._set_short_description,
+            "getMyShortDescription": self._get_short_description,
             "getMyCommands": self._get_commands,
             "deleteMyCommands": self._delete_commands,
             "setWebhook": self._set_webhook,
@@ -135,8 +144,20 @@ class Methods:
         return self._send(chat, call, caption, document=self._file(call, "document"))
 
     def _send(self, chat: Chat, call: Call, text: str, **content: Any) -> Json:
-        markup = inline_markup(call)
-        return self.chats.write(chat, self.me, text, markup=markup, **content).as_platform()
+        replies_to = self._replied(chat, call)
+        content |= {"replies_to": replies_to, "entities": checked_entities(call, text)}
+        content |= {"keyboard": other_markup(call), "is_silent": call.flag("disable_notification")}
+        return self.chats.write(chat, self.me, text, markup=inline_markup(call), **content).as_platform()
+
+    @staticmethod
+    def _replied(chat: Chat, call: Call) -> Message | None:
+        asked = call.value("reply_parameters")
+        if not isinstance(asked, dict):
+            return None
+        message = chat.by_id.get(asked.get("message_id", 0))
+        if message is None and not asked.get("allow_sending_without_reply"):
+            raise bad("message to be replied not found")
+        return message
 
     def _send_chat_action(self, call: Call) -> bool:
         self._chat(call)
@@ -148,16 +169,20 @@ class Methods:
         message = self._own(call)
         if message.photo or message.document:
             raise bad("there is no text in the message to edit")
-        return self._edit(message, checked_text(call), inline_markup(call))
+        text = checked_text(call)
+        return self._edit(message, text, inline_markup(call), checked_entities(call, text))
 
     def _edit_markup(self, call: Call) -> Json:
         message = self._own(call)
         return self._edit(message, message.text, inline_markup(call))
 
-    def _edit(self, message: Message, text: str, markup: Json | None) -> Json:
-        if (text, markup) == (message.text, message.markup):
+    def _edit(
+        self, message: Message, text: str, markup: Json | None, entities: list[Json] | None = None
+    ) -> Json:
+        said = message.entities if entities is None else entities
+        if (text, markup, said) == (message.text, message.markup, message.entities):
             raise bad(NOT_MODIFIED)
-        self.chats.edit(message, text, markup)
+        self.chats.edit(message, text, markup, said)
         return message.as_platform()
 
     def _delete_message(self, call: Call) -> bool:
@@ -181,6 +206,28 @@ class Methods:
         self.queries[query] = notice
         return True
 
+    def _pin(self, call: Call) -> bool:
+        self.chats.pin(self._message(call, "pin"), is_pinned=True)
+        return True
+
+    def _unpin(self, call: Call) -> bool:
+        self.chats.pin(self._message(call, "unpin"), is_pinned=False)
+        return True
+
+    def _set_description(self, call: Call) -> bool:
+        self.description = short_enough(call.text("description"), LONGEST_DESCRIPTION)
+        return True
+
+    def _get_description(self, _call: Call) -> Json:
+        return {"description": self.description}
+
+    def _set_short_description(self, call: Call) -> bool:
+        self.short_description = short_enough(call.text("short_description"), LONGEST_SHORT_DESCRIPTION)
+        return True
+
+    def _get_short_description(self, _call: Call) -> Json:
+        return {"short_description": self.short_description}
+
     def _get_file(self, call: Call) -> Json:
         stored = self.chats.files.get(call.text("file_id"))
         if stored is None:
@@ -198,6 +245,12 @@ class Methods:
 
     def _get_commands(self, call: Call) -> list[Json]:
         return self._commands.get(command_place(call), [])
+
+    def menus(self) -> dict[str, list[Json]]:
+        """Give the menus by the kind of chat they are for."""
+        return {
+            place.partition("'type': '")[2].partition("'")[0]: menu for place, menu in self._commands.items()
+        }
 
     def _delete_commands(self, call: Call) -> bool:
         self._commands.pop(command_place(call), None)
@@ -287,8 +340,35 @@ def checked_caption(call: Call) -> str:
     return caption
 
 
+def short_enough(text: str, longest: int) -> str:
+    """Refuse a description that is too long."""
+    if len(text) > longest:
+        raise bad("the description is too long")
+    return text
+
+
+def checked_entities(call: Call, text: str) -> list[Json]:
+    """Read what stands out in a text: within it, by its UTF-16 code units."""
+    given = call.value("entities") or []
+    units = len(text.encode("utf-16-le", "replace")) // 2
+    for one in given:
+        if not isinstance(one, dict) or not isinstance(one.get("type"), str):
+            raise bad("can't parse entities")
+        at, length = one.get("offset"), one.get("length")
+        if not (isinstance(at, int) and isinstance(length, int) and at >= 0 and 0 < length <= units - at):
+            raise bad("entity beyond the end of the text")
+    return list(given)
+
+
+def other_markup(call: Call) -> Json | None:
+    """Read what is offered beside inline buttons: a forced reply, or a keyboard in the place of letters."""
+    markup = call.value("reply_markup")
+    kinds = {"force_reply", "keyboard", "remove_keyboard"}
+    return markup if isinstance(markup, dict) and markup.keys() & kinds else None
+
+
 def inline_markup(call: Call) -> Json | None:
-    """Read the buttons under a message; other keyboards are accepted and not kept."""
+    """Read the inline buttons under a message."""
     markup = call.value("reply_markup")
     if markup is None:
         return None
@@ -309,6 +389,8 @@ def check_button(button: Any) -> None:
         raise bad("inline keyboard button text must be non-empty")
     data = button.get("callback_data")
     if data is None:
+        if "url" in button and not str(button["url"]).startswith(("https://", "http://", "tg://")):
+            raise bad("inline keyboard button URL is invalid")
         if not button.keys() - {"text", "style", "icon_custom_emoji_id"}:
             raise bad("inline keyboard button must have exactly one action")
         return

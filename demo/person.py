@@ -96,6 +96,14 @@ class PersonSide(RequestHandler):
             raise BadInputError(f"chat {raw} has never spoken to the bot")
         return chat
 
+    @staticmethod
+    def known_message(chat: chats.Chat, given: Any) -> chats.Message:
+        """Find a message of a chat."""
+        message = chat.by_id.get(whole(given, "message_id"))
+        if message is None or message.is_deleted:
+            raise BadInputError(f"chat {chat.id} has no message {given}")
+        return message
+
     def changes(self, chat: chats.Chat, order: int) -> list[chats.Json]:
         """Show what the bot wrote or edited in a chat after the change numbered `order`."""
         changed = (m for m in chat.changed(order) if m.is_by_bot and not m.is_deleted)
@@ -178,7 +186,62 @@ class Say(Speaking):
         if not text.strip():
             raise BadInputError("text is empty")
         sender = self.sender(chat_id(raw), fields.get("as"))
-        await self.tell(raw, sender, text, waits=self.waits(fields.get("wait")))
+        content: chats.Json = {"is_forwarded": fields.get("forwarded") is True}
+        if fields.get("reply_to") is not None:
+            content["replies_to"] = self.known_message(self.known_chat(raw), fields["reply_to"])
+            content["quote"] = typed(fields.get("quote", ""), "quote")
+        await self.tell(raw, sender, text, waits=self.waits(fields.get("wait")), **content)
+
+
+class Edit(Speaking):
+    """POST /person/{chat}/edit."""
+
+    async def post(self, raw: str) -> None:
+        """Change what a person's own message says."""
+        chat, fields = self.known_chat(raw), self.fields()
+        message = self.known_message(chat, fields.get("message_id"))
+        text = typed(fields.get("text"), "text")
+        if not text.strip():
+            raise BadInputError("text is empty")
+        if message.is_by_bot or message.photo or message.location:
+            raise BadInputError(f"message {message.id} is no text of a person's")
+        self.opened(raw)
+        self.standin.chats.edit(message, text, None)
+        content = message.as_platform()
+        await self.hand_over(chat, "edited_message", content, waits=self.waits(fields.get("wait")))
+
+
+class React(Speaking):
+    """POST /person/{chat}/react."""
+
+    async def post(self, raw: str) -> None:
+        """Put a sign under a message, or take it away with an empty one."""
+        chat, fields = self.known_chat(raw), self.fields()
+        sender = self.sender(chat.id, fields.get("as"))
+        message = self.known_message(chat, fields.get("message_id"))
+        sign = typed(fields.get("emoji", ""), "emoji")
+        self.opened(raw)
+        before, after = message.signs.get(sender["id"], []), [sign] if sign else []
+        message.signs[sender["id"]] = after
+        changed = {
+            "chat": chat.as_platform(),
+            "message_id": message.id,
+            "user": sender,
+            "date": int(self.standin.clock().timestamp()),
+            "old_reaction": [{"type": "emoji", "emoji": one} for one in before],
+            "new_reaction": [{"type": "emoji", "emoji": one} for one in after],
+        }
+        await self.hand_over(chat, "message_reaction", changed, waits=self.waits(fields.get("wait")))
+
+
+class About(PersonSide):
+    """GET /about."""
+
+    def get(self) -> None:
+        """Show what the bot says of itself before anybody spoke, and its menus by kind of chat."""
+        methods = self.standin.methods
+        said = {"description": methods.description, "short_description": methods.short_description}
+        self.answer(said | {"menus": methods.menus()})
 
 
 class Photo(Speaking):
@@ -219,10 +282,8 @@ class Press(Speaking):
         """Press a button that a message shows, or has shown before."""
         chat, fields = self.known_chat(raw), self.fields()
         sender = self.sender(chat.id, fields.get("as"))
-        message = chat.by_id.get(whole(fields.get("message_id"), "message_id"))
+        message = self.known_message(chat, fields.get("message_id"))
         data, waits = typed(fields.get("data"), "data"), self.waits(fields.get("wait"))
-        if message is None or message.is_deleted:
-            raise BadInputError(f"chat {chat.id} has no message {fields['message_id']}")
         if data not in message.data_shown:
             raise BadInputError(f"message {message.id} never had a button with this data")
         self.opened(raw)
@@ -366,6 +427,9 @@ ROUTES: list[tuple[str, type[PersonSide]]] = [
     (r"/person/([^/]*)/photo", Photo),
     (r"/person/([^/]*)/location", Location),
     (r"/person/([^/]*)/press", Press),
+    (r"/person/([^/]*)/edit", Edit),
+    (r"/person/([^/]*)/react", React),
+    (r"/about", About),
     (r"/person/([^/]*)/block", Block),
     (r"/files/([^/]*)", Files),
     (r"/clock", Clock),

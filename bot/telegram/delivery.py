@@ -79,7 +79,7 @@ class Caller(Protocol):
     """What the senders need of the platform."""
 
     async def call(self, method: str, body: dict[str, Any]) -> Any:
-        """Call one method with raw JSON."""
+        """Call one method; what it gives carries `message_id` where it made a message."""
         ...
 
 
@@ -235,5 +235,5 @@ def _readdressed(parcel: Parcel, chat: int) -> Parcel:
 
 
 def _message_id(result: Any) -> int | None:
-    number = result.get("message_id") if isinstance(result, dict) else None
+    number = getattr(result, "message_id", None)
     return number if isinstance(number, int) else None

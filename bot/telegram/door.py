@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any, Protocol, TypeVar
 from bot.telegram.delivery import MOST_HELD, Delivered, Delivery, Outcome, Parcel
 from bot.telegram.failures import OtherPollerError, RefusedTokenError, TryLaterError
 from bot.telegram.incoming import Me, Parsed, parse
+from bot.telegram.introducing import introduce
 from bot.telegram.turns import in_turn
 from bot.telegram.wire import ALLOWED, Wire
 
@@ -23,17 +24,6 @@ FAREWELL_S = 5.0
 BACKLOG_S = 5.0
 TAKEN_AT_ONCE = 16
 """Updates that waited together share one transaction; few, for the first waits for the last. Judgement."""
-
-COMMANDS = (
-    ("start", "begin, or set up again"),
-    ("help", "what can be said"),
-    ("due", "what is due"),
-    ("isolated", "which plants are kept apart"),
-    ("walk", "look over all plants, one tap each"),
-    ("export", "calendar, table, everything"),
-    ("undo", "take back the last thing told"),
-    ("settings", "town, evening, quiet hours"),
-)
 
 T = TypeVar("T")
 logger = logging.getLogger(__name__)
@@ -103,7 +93,7 @@ class Door:
         await self._reached(self._arrange)
         loop = asyncio.get_running_loop()
         self._main = loop.create_task(self._wait_for_posts() if self._webhook else self._poll())
-        self._tasks = [loop.create_task(self._claim_often()), loop.create_task(self._name_commands())]
+        self._tasks = [loop.create_task(self._claim_often()), loop.create_task(self._introduce())]
 
     async def ended(self) -> None:
         """Wait until taking updates ends, which only a refused token does; raises it."""
@@ -316,12 +306,11 @@ class Door:
         except Exception:
             logger.exception("no waiting rows claimed this time")
 
-    async def _name_commands(self) -> None:
-        commands = [{"command": name, "description": described} for name, described in COMMANDS]
+    async def _introduce(self) -> None:
         try:
-            await self._wire.call("setMyCommands", {"commands": commands})
-        except Exception as error:  # noqa: BLE001 - the menu is a convenience
-            logger.warning("the menu of commands was not set: %s", _worded(error))
+            await introduce(self._wire.bot)
+        except Exception as error:  # noqa: BLE001 - menus and descriptions are a convenience
+            logger.warning("menus and descriptions were not set: %s", type(error).__name__)
 
     async def _in_worker(self, work: Callable[[], T]) -> T:
         return await asyncio.get_running_loop().run_in_executor(self._workers, work)

@@ -1,74 +1,158 @@
-"""Answer to platform call: the method's name and its body, plain text and inline buttons."""
+"""Answer to platform call: the method's name and its arguments, made by the library's own objects."""
 
 import base64
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
+from urllib.parse import urlencode
+
+from telegram import (
+    ForceReply,
+    InlineKeyboardButton,
+    InlineKeyboardMarkup,
+    KeyboardButton,
+    LinkPreviewOptions,
+    MessageEntity,
+    ReplyKeyboardMarkup,
+    ReplyKeyboardRemove,
+    ReplyParameters,
+)
+from telegram.constants import CallbackQueryLimit, MessageEntityType, MessageLimit
+from telegram.helpers import create_deep_linked_url
 
 from bot.wording.answer import Answer, Button
 
-LONGEST_TEXT = 4096
-LONGEST_CAPTION = 1024
+NO_PREVIEW = LinkPreviewOptions(is_disabled=True).to_dict()
+SHARE_URL = "https://t.me/share/url"
 ELLIPSIS = "…"
 
 
 @dataclass(frozen=True, slots=True)
 class Call:
-    """One call of the platform: to which chat, which method, what body."""
+    """One call of the platform: to which chat, which method, what arguments, as they are kept until sent."""
 
     chat: int
     method: str
     body: dict[str, Any]
 
 
-def send(chat: int, answer: Answer) -> Call:
+@dataclass(frozen=True, slots=True)
+class Context:
+    """What a message needs that no answer knows: the bot's own name, and the message it answers."""
+
+    username: str = ""
+    replies_to: int | None = None
+
+
+NOWHERE = Context()
+
+
+def send(chat: int, answer: Answer, context: Context = NOWHERE) -> Call:
     """Say something new; what goes with it stands in the row itself, so that it is sent after any stop."""
+    body: dict[str, Any] = {"chat_id": chat}
+    text, link = answer.text, ""
+    if answer.invitation is not None:
+        link = create_deep_linked_url(context.username, answer.invitation.code)
+        text = f"{text}\n{link}"
     attached = answer.picture or answer.document
     if attached is not None:
-        kind, method = ("photo", "sendPhoto") if answer.picture else ("document", "sendDocument")
-        content = base64.b64encode(attached.content).decode()
-        held = {"name": attached.name, "base64": content}
-        body: dict[str, Any] = {"chat_id": chat, "caption": fitting(answer.text, LONGEST_CAPTION), kind: held}
-        if answer.buttons:
-            body["reply_markup"] = keyboard(answer.buttons)
-        return Call(chat, method, body)
-    body = {"chat_id": chat, "text": fitting(answer.text), "link_preview_options": {"is_disabled": True}}
-    if answer.buttons:
-        body["reply_markup"] = keyboard(answer.buttons)
-    return Call(chat, "sendMessage", body)
+        kind = "photo" if answer.picture else "document"
+        body[kind] = {"name": attached.name, "base64": base64.b64encode(attached.content).decode()}
+        body["caption"] = fitting(text, MessageLimit.CAPTION_LENGTH)
+    else:
+        kind = "message"
+        body |= _worded(text, answer)
+    if answer.is_silent:
+        body["disable_notification"] = True
+    is_group = chat < 0
+    if answer.wants_words and is_group and context.replies_to is not None:
+        replied = ReplyParameters(context.replies_to, allow_sending_without_reply=True)
+        body["reply_parameters"] = replied.to_dict()
+    markup = _markup(answer, link, is_group=is_group)
+    return Call(
+        chat, f"send{kind.capitalize()}", body | ({"reply_markup": markup.to_dict()} if markup else {})
+    )
 
 
 def edit(chat: int, message_id: int, answer: Answer) -> Call:
     """Change what an earlier message of ours says; without buttons it loses those it had."""
-    body = {
-        "chat_id": chat,
-        "message_id": message_id,
-        "text": fitting(answer.text),
-        "reply_markup": keyboard(answer.buttons),
-        "link_preview_options": {"is_disabled": True},
-    }
-    return Call(chat, "editMessageText", body)
+    body = {"chat_id": chat, "message_id": message_id} | _worded(answer.text, answer)
+    return Call(chat, "editMessageText", body | _under(answer.buttons))
 
 
 def edit_buttons(chat: int, message_id: int, buttons: Sequence[Sequence[Button]] = ()) -> Call:
     """Change only the buttons under an earlier message of ours."""
-    body = {"chat_id": chat, "message_id": message_id, "reply_markup": keyboard(buttons)}
-    return Call(chat, "editMessageReplyMarkup", body)
+    body = {"chat_id": chat, "message_id": message_id}
+    return Call(chat, "editMessageReplyMarkup", body | _under(buttons))
 
 
 def answer_press(chat: int, callback_id: str, notice: str = "") -> Call:
     """Tell the platform a press was noticed, so that the button stops waiting."""
-    body = {"callback_query_id": callback_id} | ({"text": notice[:200]} if notice else {})
-    return Call(chat, "answerCallbackQuery", body)
+    told = {"text": notice[: CallbackQueryLimit.ANSWER_CALLBACK_QUERY_TEXT_LENGTH]} if notice else {}
+    return Call(chat, "answerCallbackQuery", {"callback_query_id": callback_id} | told)
 
 
-def keyboard(buttons: Sequence[Sequence[Button]]) -> dict[str, Any]:
+def pin(chat: int, message_id: int) -> Call:
+    """Keep a message of ours at the head of its chat, without a sound."""
+    body = {"chat_id": chat, "message_id": message_id, "disable_notification": True}
+    return Call(chat, "pinChatMessage", body)
+
+
+def unpin(chat: int, message_id: int) -> Call:
+    """Let a pinned message go."""
+    return Call(chat, "unpinChatMessage", {"chat_id": chat, "message_id": message_id})
+
+
+def keyboard(buttons: Sequence[Sequence[Button]]) -> InlineKeyboardMarkup:
     """Lay out inline buttons row by row."""
-    rows = [[{"text": each.label, "callback_data": each.data} for each in row] for row in buttons]
-    return {"inline_keyboard": rows}
+    return InlineKeyboardMarkup(
+        [[InlineKeyboardButton(each.label, callback_data=each.data) for each in row] for row in buttons]
+    )
 
 
-def fitting(text: str, longest: int = LONGEST_TEXT) -> str:
+def _under(buttons: Sequence[Sequence[Button]]) -> dict[str, Any]:
+    return {"reply_markup": keyboard(buttons).to_dict()} if buttons else {}
+
+
+def _markup(answer: Answer, link: str, *, is_group: bool) -> Any:
+    """Choose what stands under a message; the platform takes one kind, and buttons go first."""
+    if link and answer.invitation is not None:
+        shared = f"{SHARE_URL}?{urlencode({'url': link})}"
+        share = (InlineKeyboardButton(answer.invitation.label, url=shared),)
+        return InlineKeyboardMarkup((*keyboard(answer.buttons).inline_keyboard, share))
+    if answer.buttons:
+        return keyboard(answer.buttons)
+    if answer.wants_words and is_group:
+        return ForceReply(selective=True)
+    if answer.location_label and not is_group:
+        button = KeyboardButton(answer.location_label, request_location=True)
+        return ReplyKeyboardMarkup([[button]], resize_keyboard=True, one_time_keyboard=True)
+    if answer.is_location_settled and not is_group:
+        return ReplyKeyboardRemove()
+    return None
+
+
+def _worded(text: str, answer: Answer) -> dict[str, Any]:
+    """Give a text with what stands out in it."""
+    shown = fitting(text)
+    entities = [entity.to_dict() for entity in _entities(shown, answer)]
+    return {"text": shown, "link_preview_options": NO_PREVIEW} | ({"entities": entities} if entities else {})
+
+
+def _entities(text: str, answer: Answer) -> Iterator[MessageEntity]:
+    marks = (MessageEntityType.BOLD, answer.bold), (MessageEntityType.EXPANDABLE_BLOCKQUOTE, answer.folded)
+    for kind, part in marks:
+        at = text.find(part) if part else -1
+        if at >= 0:
+            yield MessageEntity(kind, _units(text[:at]), _units(part))
+
+
+def _units(text: str) -> int:
+    """Count as the platform does: UTF-16 code units."""
+    return len(text.encode("utf-16-le")) // 2
+
+
+def fitting(text: str, longest: int = MessageLimit.MAX_TEXT_LENGTH) -> str:
     """
     Cut a text the platform would refuse for its length; whoever wrote it should have cut it better.
 

@@ -1,38 +1,60 @@
-"""The library's bot as a plain caller: a method's name and a body go out, JSON comes back."""
+"""The library's bot: calls go out by its own methods and objects, raw updates come in."""
 
 import base64
-import logging
 import os
+import warnings
+from collections.abc import Mapping
 from typing import Any
 
-from telegram import Bot, InputFile
+from telegram import (
+    Bot,
+    ForceReply,
+    InlineKeyboardMarkup,
+    InputFile,
+    LinkPreviewOptions,
+    MessageEntity,
+    ReplyKeyboardMarkup,
+    ReplyKeyboardRemove,
+    ReplyParameters,
+)
 from telegram.error import TelegramError
 from telegram.request import HTTPXRequest
+from telegram.warnings import PTBUserWarning
 
 from bot.telegram.failures import named
 from bot.telegram.incoming import Me
 
 # The library's own switch for time spans instead of whole seconds; without it every 429 raises a warning.
 os.environ.setdefault("PTB_TIMEDELTA", "true")  # noqa: TID251 - sets the library's switch, reads nothing
+# Its own getUpdates fails on a whole batch for one bad update; that the raw call is used is warned of.
+warnings.filterwarnings("ignore", "Please use 'Bot.getUpdates'", PTBUserWarning)
 
 POLL_S = 25
 CONNECTIONS = 16
 ALLOWED = ("message", "edited_message", "callback_query", "message_reaction")
-
-logger = logging.getLogger(__name__)
-
-
-def _with_files(body: dict[str, Any]) -> dict[str, Any]:
-    """Make uploads of what a row holds as text."""
-    return {key: _upload(value) if _is_held(value) else value for key, value in body.items()}
-
-
-def _is_held(value: object) -> bool:
-    return isinstance(value, dict) and value.keys() == {"name", "base64"}
+MARKUPS: Mapping[str, Any] = {
+    "inline_keyboard": InlineKeyboardMarkup,
+    "keyboard": ReplyKeyboardMarkup,
+    "remove_keyboard": ReplyKeyboardRemove,
+    "force_reply": ForceReply,
+}
 
 
-def _upload(held: dict[str, str]) -> InputFile:
-    return InputFile(base64.b64decode(held["base64"]), filename=held["name"])
+def _made(name: str, value: Any) -> Any:
+    """Make the library's object of what a row keeps as JSON."""
+    match name:
+        case "reply_markup":
+            return next(kind for key, kind in MARKUPS.items() if key in value).de_json(value)
+        case "link_preview_options":
+            return LinkPreviewOptions.de_json(value)
+        case "reply_parameters":
+            return ReplyParameters.de_json(value)
+        case "entities":
+            return MessageEntity.de_list(value)
+        case "photo" | "document":
+            return InputFile(base64.b64decode(value["base64"]), filename=value["name"])
+        case _:
+            return value
 
 
 class Wire:
@@ -40,7 +62,7 @@ class Wire:
 
     def __init__(self, token: str, api_url: str, *, is_loopback: bool = False) -> None:
         direct = {"trust_env": False} if is_loopback else {}
-        self._bot = Bot(
+        self.bot = Bot(
             token,
             base_url=f"{api_url}/bot",
             base_file_url=f"{api_url}/file/bot",
@@ -51,34 +73,35 @@ class Wire:
     async def open(self) -> Me:
         """Ask the platform who the bot is."""
         try:
-            await self._bot.initialize()
+            await self.bot.initialize()
         except TelegramError as error:
             raise named(error) from error
-        return Me(self._bot.id, self._bot.username)
+        return Me(self.bot.id, self.bot.username)
 
     async def close(self) -> None:
         """Let go of the connections."""
-        await self._bot.shutdown()
+        await self.bot.shutdown()
 
-    async def call(self, method: str, body: dict[str, Any]) -> Any:
-        """Call one method with raw JSON."""
-        # The library warns about a raw call of a method it has a wrapper for, and the wrapper of getUpdates
-        # fails on a whole batch for one bad update. With an underscore behind it the name is the same to the
-        # platform (the library turns snake case into camel case) and no wrapper's name.
+    async def call(self, method: str, body: Mapping[str, Any]) -> Any:
+        """Call one method; the library has each under the platform's own name too."""
+        arguments = {name: _made(name, value) for name, value in body.items()}
         try:
-            return await self._bot.do_api_request(f"{method}_", _with_files(body))
+            return await getattr(self.bot, method)(**arguments)
         except TelegramError as error:
             raise named(error) from error
 
     async def updates(self, offset: int) -> list[Any]:
         """Wait for raw updates from `offset` on, confirming all before it."""
-        body = {"offset": offset, "timeout": POLL_S, "allowed_updates": list(ALLOWED)}
-        given = await self.call("getUpdates", body)
+        wanted = {"offset": offset, "timeout": POLL_S, "allowed_updates": list(ALLOWED)}
+        try:
+            given: Any = await self.bot.do_api_request("getUpdates", wanted)
+        except TelegramError as error:
+            raise named(error) from error
         return given if isinstance(given, list) else []
 
     async def file(self, file_id: str) -> bytes:
         """Fetch a file somebody sent."""
         try:
-            return bytes(await (await self._bot.get_file(file_id)).download_as_bytearray())
+            return bytes(await (await self.bot.get_file(file_id)).download_as_bytearray())
         except TelegramError as error:
             raise named(error) from error

@@ -1,4 +1,4 @@
-"""What the bot says, before any platform's form: text, buttons, a picture or a file."""
+"""What the bot says, before any platform's form: text, buttons, what stands out, a picture or a file."""
 
 from dataclasses import dataclass
 
@@ -19,11 +19,33 @@ class Attachment:
     content: bytes
 
 
+@dataclass(frozen=True, slots=True)
+class Invitation:
+    """A code somebody else may begin with; the platform makes a link of it, with a button to hand it on."""
+
+    code: str
+    label: str
+    """The button's words."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Answer:
     """One message, at most 4,096 characters of plain text."""
 
     text: str
     buttons: tuple[tuple[Button, ...], ...] = ()
-    picture: "Attachment | None" = None
-    document: "Attachment | None" = None
+    bold: str = ""
+    """The line of the text that matters."""
+    folded: str = ""
+    """The part of the text that is shown on asking: long reasons."""
+    is_silent: bool = False
+    """Comes without a sound: a repeat, a notice of what another member did."""
+    wants_words: bool = False
+    """Asks for something typed: a group then offers the reply, without which the bot would not hear it."""
+    location_label: str = ""
+    """What a button says that shares where one is; private chats only. It goes with the next message."""
+    is_location_settled: bool = False
+    """Takes such a button away again."""
+    invitation: Invitation | None = None
+    picture: Attachment | None = None
+    document: Attachment | None = None

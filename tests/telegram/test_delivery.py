@@ -1,4 +1,5 @@
 import asyncio
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
@@ -20,7 +21,7 @@ class Platform:
         if self.failures:
             raise self.failures.pop(0)
         self.taken.append(body["chat_id"])
-        return {"message_id": 50 + len(self.taken)}
+        return SimpleNamespace(message_id=50 + len(self.taken))
 
 
 def parcel(number: int, chat: int = 1, tries: int = 1) -> Parcel:

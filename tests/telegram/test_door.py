@@ -15,8 +15,9 @@ from bot.settings import Secret, Settings
 from bot.storage.sent_notes import Note, SentNotes
 from bot.telegram.failures import RefusedTokenError
 from bot.telegram.incoming import Me, Parsed, parse
+from bot.wording.introduction import DESCRIPTION, SHORT_DESCRIPTION
 from demo.standin import StandIn
-from tests.telegram.standing import running, standing
+from tests.telegram.standing import Running, running, standing
 from tests.tools.standing_in import TOKEN
 
 pytestmark = pytest.mark.asyncio
@@ -226,21 +227,31 @@ async def test_an_evening_is_sent_once_a_day(tmp_path: Path) -> None:
         assert await bot.app.next_evening_at() is None
 
 
-async def test_the_menu_of_commands_is_set(tmp_path: Path) -> None:
+async def test_the_bot_introduces_itself_and_again_only_where_something_changed(tmp_path: Path) -> None:
     async with running(tmp_path) as bot:
-        await asyncio.sleep(0.1)
-        url = f"{bot.standin.url}/bot{TOKEN}/getMyCommands"
-        commands = (await bot.client.post(url)).json()["result"]
-        assert [command["command"] for command in commands] == [
-            "start",
-            "help",
-            "due",
-            "isolated",
-            "walk",
-            "export",
-            "undo",
-            "settings",
-        ]
+        await introduced(bot)
+        about = (await bot.client.get("/about")).json()
+        assert about["description"] == DESCRIPTION
+        assert about["short_description"] == SHORT_DESCRIPTION
+        menus = {
+            kind: {one["command"]: one["description"] for one in menu}
+            for kind, menu in about["menus"].items()
+        }
+        assert menus.keys() == {"all_private_chats", "all_group_chats"}
+        assert menus["all_private_chats"]["privacy"] == "what is kept, and how to be forgotten"
+        assert "privacy" not in menus["all_group_chats"]
+        set_before = bot.standin.calls["setMyCommands"]
+        await bot.app.stop()
+        bot.app = bot.made()
+        await bot.app.start()
+        await asyncio.sleep(0.3)
+        assert bot.standin.calls["setMyCommands"] == set_before
+
+
+async def introduced(bot: Running) -> None:
+    async with asyncio.timeout(10):
+        while "setMyShortDescription" not in bot.standin.calls:  # noqa: ASYNC110 - the stand-in tells nobody of it
+            await asyncio.sleep(0.02)
 
 
 async def test_a_webhook_takes_only_what_carries_the_secret(tmp_path: Path, unused_tcp_port: int) -> None:
