@@ -18,7 +18,7 @@ from bot.actions.incoming import Incoming, Photo, Press
 from bot.catalogue.load import load
 from bot.clock import Clock
 from bot.conversation import Conversation
-from bot.domain.identity import HouseholdId, MemberId
+from bot.domain.identity import HouseholdId
 from bot.evening import Evening
 from bot.fetching import Fetching
 from bot.logs import Troubles, without_values
@@ -26,7 +26,6 @@ from bot.settings import Settings
 from bot.storage.backup import running as in_use
 from bot.storage.database import Database
 from bot.storage.delivery import Waiting
-from bot.storage.erasing import Erasures
 from bot.storage.failure import is_for_now
 from bot.storage.photos import PhotoFolder
 from bot.storage.sent_notes import Note, SentNotes
@@ -46,28 +45,10 @@ if TYPE_CHECKING:  # 4 MB of a web server that only who wants it pays for
 LEASE = timedelta(seconds=60)
 WORKERS_POSTGRESQL = 4
 ATTEMPTS = 2
-SEEN_KEPT = timedelta(days=9)
-"""The platform brings an update for a day; after a week of silence it may begin again at any number."""
 UPKEEP_EVERY = timedelta(hours=24)
 ALERT_EVERY = timedelta(hours=1)
-ROWS_KEPT = timedelta(days=30)
-"""Messages sent, updates put aside and questions answered are dropped after this. Judgement."""
 
 logger = logging.getLogger(__name__)
-
-
-class ErasedThing(Protocol):
-    """A household or a member erased, by its number."""
-
-    @property
-    def household(self) -> HouseholdId | None:
-        """The household, with its pictures."""
-        ...
-
-    @property
-    def member(self) -> MemberId | None:
-        """The member."""
-        ...
 
 
 class Heard(Protocol):
@@ -81,11 +62,6 @@ class Heard(Protocol):
     @property
     def edits(self) -> Sequence[tuple[int, int, Answer | None]]:
         """Earlier messages that say something else now; None takes their buttons off."""
-        ...
-
-    @property
-    def erased(self) -> Sequence[ErasedThing]:
-        """What was erased for good."""
         ...
 
 
@@ -173,6 +149,7 @@ class App:
         self._is_sqlite = settings.database.startswith("sqlite")
         try:
             self._database = Database(settings.database, settings.data)
+            self._database.erase_again(clock.now())
         except BaseException:
             self._holds.close()
             raise
@@ -187,7 +164,6 @@ class App:
             webhook=_webhook(settings),
         )
         self._photos = PhotoFolder(settings.data / "photos")
-        self._erasures = Erasures(settings.data)
         self._fetching = Fetching(self._door, self._database, clock, self._photos)
         self._evening = Evening(self.tick, settings.tick_seconds)
         self._ticking = asyncio.Lock()
@@ -370,7 +346,6 @@ class App:
     def _hear_in_unit(self, heard: Sequence[Incoming], outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
         now = self._clock.now()
         parcels: list[Parcel] = []
-        erased: list[ErasedThing] = []
         with self._database.unit() as store:
             _note(store, outcomes, now)
             new = set(store.mark_all_seen([one.update_id for one in heard], now))
@@ -380,13 +355,7 @@ class App:
                     if isinstance(incoming.kind, Photo):
                         self._fetching.soon()
                     said = self._hear(incoming, store, now)
-                    erased += said.erased
-                    for one in said.erased:  # before the commit: a copy restored later must not bring it back
-                        self._erasures.add(household=one.household, member=one.member)
                     parcels += self._queue(store, _replies(incoming, said), now)
-        for one in erased:
-            if one.household is not None:
-                self._photos.forget(one.household)
         return parcels
 
     def _apologise(self, incoming: Incoming, outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
@@ -442,11 +411,7 @@ class App:
         if now - self._upkeep_at < UPKEEP_EVERY:
             return
         self._upkeep_at = now
-        with self._database.unit() as store:
-            store.forget_old_seen(now - SEEN_KEPT)
-            store.prune(now - ROWS_KEPT)
-            homes = set(store.households())
-        self._photos.sweep(homes)
+        self._database.tidy(now)
         if self._is_sqlite:
             self._back_up(now)
 
@@ -508,7 +473,6 @@ class Founding:
 class _Nothing:
     answers: Sequence[tuple[int, Answer]] = ()
     edits: Sequence[tuple[int, int, Answer | None]] = ()
-    erased: Sequence[ErasedThing] = ()
     nudges: Sequence[Nudge] = ()
     more: bool = False
 

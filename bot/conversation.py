@@ -15,7 +15,6 @@ from bot.actions.choice import Choice
 from bot.actions.command import Command
 from bot.actions.courtesy import Greet, Thanks
 from bot.actions.desk import Desk, Memory
-from bot.actions.erasing import Erasing
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.hold import Hold
 from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Reaction, Text
@@ -49,7 +48,7 @@ from bot.actions.situation import Asked, Expecting, KnownPlace, KnownPlant, Know
 from bot.actions.undo import Undo
 from bot.actions.walk_through import WalkStep
 from bot.actions.work_through import TickWork
-from bot.domain.identity import HouseholdId, MemberId
+from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, Heard, evening_of
 from bot.domain.knowledge import Knowledge
 from bot.phrases.grammar import plants_named, understand
@@ -77,15 +76,6 @@ class Said:
 
     answers: list[tuple[int, Answer]] = field(default_factory=list)
     edits: list[tuple[int, int, Answer | None]] = field(default_factory=list)
-    erased: "list[Erasure]" = field(default_factory=list)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Erasure:
-    """What was erased at somebody's wish, by its number: a household with its pictures, or a member."""
-
-    household: HouseholdId | None = None
-    member: MemberId | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -156,11 +146,7 @@ class Conversation:
         else:
             said.answers.append((incoming.chat, answer))
         said.answers += [(chat, self._answer([one], desk)) for chat, one in desk.elsewhere]
-        if desk.erased is Erasing.HOME:
-            said.erased.append(Erasure(household=member.household))
-        elif desk.erased is Erasing.ME:
-            said.erased.append(Erasure(member=member.id))
-        elif desk.has_written:
+        if desk.has_written and not desk.is_home_erased:
             refresh_evening(desk)
         return said
 

@@ -50,7 +50,7 @@ def restore(settings: Settings, copy: Path, clock: Clock) -> str:
     aside = backup.restore(copy, file, clock.now())
     database = Database(settings.database, settings.data)
     try:
-        erased = database.replay_erasures(clock.now())
+        erased = database.erase_again(clock.now())
         households = _rebuilt(database, clock)
         with database.unit() as store:
             homes = set(store.households())

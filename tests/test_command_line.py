@@ -13,7 +13,6 @@ from bot.conversation import Said
 from bot.domain.identity import HouseholdId, PhotoId
 from bot.storage.backup import running
 from bot.storage.database import FILE_NAME, Database
-from bot.storage.erasing import Erasures
 from bot.storage.failure import StoreError
 from bot.storage.photos import PhotoFolder
 from tests.journeys.talking import START, Talk
@@ -115,7 +114,6 @@ def test_nothing_is_restored_under_a_running_bot(data: Path, capsys: pytest.Capt
 def test_an_erasure_is_done_again_after_a_restore(data: Path, capsys: pytest.CaptureFixture[str]) -> None:
     database = founded(data)
     copy = database.back_up(START)
-    Erasures(data).add(household=HouseholdId(1))
     with database.unit() as store:
         store.forget_household(HouseholdId(1))
     database.close()

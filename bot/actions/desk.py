@@ -7,7 +7,6 @@ from datetime import date, datetime, time
 from threading import Lock
 from typing import Any
 
-from bot.actions.erasing import Erasing
 from bot.actions.ports import Member, NoPhotosKept, Photos, Question, Store
 from bot.domain.agenda import Agenda, Task, plan
 from bot.domain.fold import fold, noted
@@ -75,8 +74,7 @@ class Desk:
     """Plants with a find in this message that are not kept apart yet."""
     elsewhere: list[tuple[int, Any]] = field(default_factory=list, init=False)
     """What other chats are told by this message: chat and outcome."""
-    erased: Erasing | None = field(default=None, init=False)
-    """What this message erased for good."""
+    is_home_erased: bool = field(default=False, init=False)
     is_asking: bool = field(default=False, init=False)
     """Whether this message opened a question that wants an answer first."""
     _known: Known | None = field(default=None, init=False)

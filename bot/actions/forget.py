@@ -77,7 +77,7 @@ def forget(command: Forget, desk: Desk) -> ForgetAsked | Erased | OwnerOnly:
         for chat in sorted({one.chat for one in others} - {desk.member.chat}):
             desk.say_elsewhere(chat, HomeErased(desk.member.name))
         desk.store.forget_household(desk.member.household)
+        desk.is_home_erased = True
     else:
         desk.store.forget_member(desk.member.id, desk.now)
-    desk.erased = what
     return Erased(what)

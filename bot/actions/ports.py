@@ -68,8 +68,8 @@ class Store(Protocol):
         """End a membership; what the member told stays."""
         ...
 
-    def new_invite(self, household: HouseholdId, now: datetime) -> tuple[str, datetime]:
-        """Make a code that lets one person join, once, and say until when it holds."""
+    def new_invite(self, by: Member, now: datetime) -> tuple[str, datetime]:
+        """Make a code that lets one person join, once, and say until when it holds; it is its maker's."""
         ...
 
     def take_invite(self, code: str, now: datetime) -> HouseholdId | None:

@@ -132,7 +132,7 @@ class Stranger(Outcome):
 @performs
 def invite(_: Invite, desk: Desk) -> Invited:
     """Make a code for one person."""
-    return Invited(*desk.store.new_invite(desk.member.household, desk.now))
+    return Invited(*desk.store.new_invite(desk.member, desk.now))
 
 
 def join(code: str, incoming: Incoming, store: Store, now: datetime) -> Member | None:

@@ -1,7 +1,7 @@
 """The database of one running bot: opened and migrated once, then units of work until it is closed."""
 
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from datetime import datetime
 from pathlib import Path
 
@@ -10,10 +10,11 @@ from sqlalchemy import text
 
 from bot.storage.backup import back_up, backed_up_at, check, newest
 from bot.storage.engine import open_engine
-from bot.storage.erasing import Erasures
+from bot.storage.erasing import Erasures, forget_settled
 from bot.storage.failure import StoreError
 from bot.storage.journal_cache import JournalCache
 from bot.storage.migrate import migrate
+from bot.storage.photos import PhotoFolder
 from bot.storage.store import SqlStore
 
 FILE_NAME = "duskround.sqlite"
@@ -27,6 +28,9 @@ class Database:
         self._folder = data_folder
         self._engine = open_engine(url or f"sqlite:///{data_folder / FILE_NAME}")
         self._cache = JournalCache()
+        self._erasures = Erasures(data_folder)
+        self._photos = PhotoFolder(data_folder / "photos")
+        self._has_to_forget = True  # as far as anybody knows at a start
         try:
             self._look_over()
             migrate(self._engine)
@@ -66,11 +70,20 @@ class Database:
     @contextmanager
     def unit(self) -> Iterator[SqlStore]:
         """Open one transaction: committed at the end, rolled back when the block raises."""
+        dropped = 0
         with self._engine.begin() as connection:
             store = SqlStore(connection, self._cache)
             yield store
             store.flush()
+            if store.erased or self._has_to_forget:
+                dropped, self._has_to_forget = forget_settled(connection)
+            if store.erased:  # noted before the commit: a copy restored later must not bring it back
+                self._erasures.add(store.erased)
         store.publish()
+        for home in store.erased_homes:
+            self._photos.forget(home)
+        if store.erased or dropped:
+            self._empty_log()
 
     def back_up(self, now: datetime) -> Path:
         """Copy the running SQLite database into the data folder's backups and give the copy's path."""
@@ -84,10 +97,27 @@ class Database:
         copy = newest(self._folder / "backups")
         return None if copy is None else backed_up_at(copy)
 
-    def replay_erasures(self, now: datetime) -> int:
-        """Erase again what was erased since the copy was made that stands here now, and count it."""
+    def erase_again(self, now: datetime) -> int:
+        """Erase again what was erased and came back with a copy, whoever put it there, and count it."""
         with self._engine.begin() as connection:
-            return Erasures(self._folder).replay(connection, now)
+            count = self._erasures.replay(connection, now)
+        if count:
+            self._empty_log()
+        return count
+
+    def tidy(self, now: datetime) -> None:
+        """Drop what nobody needs any more, rows and pictures."""
+        with self.unit() as store:
+            store.tidy(now)
+            homes = set(store.households())
+        self._photos.sweep(homes)
+        self._empty_log()
+
+    def _empty_log(self) -> None:
+        """Take what was erased out of SQLite's log too; where somebody reads, the next commit does."""
+        if self._file is not None:
+            with closing(self._engine.raw_connection()) as connection:
+                connection.cursor().execute("PRAGMA wal_checkpoint(TRUNCATE)").close()
 
     def revision_and_health(self) -> str:
         """Say that the database answers, and by which revision it is; a failure raises."""

@@ -101,7 +101,6 @@ _OLDEST_DUE = (
     .select_from(outbox)
     .where(_UNSETTLED, outbox.c.state == "waiting", outbox.c.not_before <= _NOW)
 )
-_FORGET_SEEN = sa.delete(seen).where(seen.c.at < bindparam("before", type_=UtcDateTime))
 _COUNT_PARKED = sa.select(sa.func.count()).select_from(parked)
 
 
@@ -120,6 +119,7 @@ def _outgoing(  # noqa: PLR0913, PLR0917 - a row is many facts
         "tries": 0,
         "not_before": now,
         "created_at": now,
+        "to_forget": False,
     }
 
 
@@ -176,10 +176,6 @@ class Delivery:
         rows = [{"update_id": number, "at": now} for number in dict.fromkeys(update_ids)]
         marked = self._connection.execute(_mark_all(self._connection.dialect.name), rows)
         return frozenset(marked.scalars())
-
-    def forget_old_seen(self, before: datetime) -> int:
-        """Forget updates taken before an instant and count them; none comes again after a day."""
-        return self._connection.execute(_FORGET_SEEN, {"before": before}).rowcount
 
     def park(self, update_id: int, raw: str, reason: str, now: datetime) -> None:
         """Put aside an update nobody could read; parking never fails because of what it holds."""

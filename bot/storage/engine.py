@@ -16,6 +16,7 @@ _PRAGMAS = (
     "PRAGMA journal_mode=WAL",
     "PRAGMA synchronous=FULL",
     "PRAGMA foreign_keys=ON",
+    "PRAGMA secure_delete=ON",  # what is erased must not stay readable in the file
     f"PRAGMA busy_timeout={BUSY_TIMEOUT_S * 1000}",
 )
 

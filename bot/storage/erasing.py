@@ -1,8 +1,12 @@
 """What is erased at somebody's wish: a member's account, or a household with all that was told."""
 
 import json
+import os
+from collections.abc import Container, Iterable, Mapping
+from contextlib import suppress
 from datetime import datetime
 from pathlib import Path
+from typing import Any
 
 import sqlalchemy as sa
 
@@ -19,33 +23,54 @@ from bot.storage.tables import (
     plant,
     product,
     question,
+    stranger,
 )
 
 _OF_A_HOUSEHOLD = (question, invite, outbox, photo)
 _THINGS = (plant, place, product)
+_IS_SETTLED = outbox.c.state.in_(("sent", "given-up"))
 
 
-def erase_member(connection: sa.Connection, number: MemberId, now: datetime) -> None:
+def erase_member(connection: sa.Connection, number: MemberId, now: datetime) -> str:
     """
-    Erase a member's account: name, account, chat, and every message to or from it.
+    Erase a member's account: name, account, chat, and every message to or from it; give the member's tag.
 
-    What was told of plants stays with the plants, without a name.
+    What was told of plants stays with the plants, without a name. Messages to the others of the home go too:
+    they may hold the name.
     """
-    row = connection.execute(sa.select(member.c.person, member.c.chat).where(member.c.id == number)).first()
-    if row is None:
-        return
-    others = sa.select(member.c.id).where(member.c.chat == row.chat, member.c.id != number)
-    if connection.execute(others).first() is None:
+    row = connection.execute(sa.select(member).where(member.c.id == number)).one()
+    shared = sa.select(member.c.id).where(
+        member.c.chat == row.chat, member.c.id != number, member.c.left_at.is_(None)
+    )
+    if connection.execute(shared).first() is None:
         connection.execute(sa.delete(outbox).where(outbox.c.chat == row.chat))
         connection.execute(sa.delete(question).where(question.c.chat == row.chat))
-    _erase_parked(connection, {row.person, row.chat})
+        connection.execute(sa.update(photo).where(photo.c.chat == row.chat).values(chat=None))
+    connection.execute(sa.delete(outbox).where(outbox.c.chat.in_(_chats(row.household)), _IS_SETTLED))
+    connection.execute(sa.delete(invite).where(invite.c.member == number))
+    _erase_questions(connection, row.household, row.name)
+    _erase_traces(connection, {row.person, row.chat})
     # never the number of an account: those are positive for people and below -1 for groups
-    gone = {"person": 0, "chat": 0, "name": "", "left_at": sa.func.coalesce(member.c.left_at, now)}
+    gone = {
+        "person": 0,
+        "chat": 0,
+        "name": "",
+        "is_owner": False,
+        "left_at": sa.func.coalesce(member.c.left_at, now),
+    }
     connection.execute(sa.update(member).where(member.c.id == number).values(**gone))
+    if row.is_owner:  # only where an older copy came back: who hands over before being forgotten owns nothing
+        heir = sa.select(sa.func.min(member.c.id)).where(
+            member.c.household == row.household, member.c.left_at.is_(None)
+        )
+        chosen = connection.execute(heir).scalar()
+        connection.execute(sa.update(member).where(member.c.id == chosen).values(is_owner=True))
+    return str(row.tag)
 
 
-def erase_household(connection: sa.Connection, number: HouseholdId) -> None:
-    """Erase a household: its journal, its plants, its members, every message."""
+def erase_household(connection: sa.Connection, number: HouseholdId) -> str:
+    """Erase a household: its journal, its plants, its members, every message; give its tag."""
+    tag = connection.execute(sa.select(household.c.tag).where(household.c.id == number)).scalar_one()
     people = connection.execute(
         sa.select(member.c.person, member.c.chat).where(member.c.household == number)
     ).all()
@@ -56,7 +81,8 @@ def erase_household(connection: sa.Connection, number: HouseholdId) -> None:
         ).scalars()
     )
     connection.execute(sa.delete(outbox).where(outbox.c.chat.in_(chats - elsewhere)))
-    _erase_parked(connection, {row.person for row in people} | chats)
+    connection.execute(sa.delete(outbox).where(outbox.c.chat.in_(elsewhere), _IS_SETTLED))
+    _erase_traces(connection, {row.person for row in people} | chats)
     for table in _OF_A_HOUSEHOLD:
         connection.execute(sa.delete(table).where(table.c.household == number))
     connection.execute(
@@ -66,34 +92,98 @@ def erase_household(connection: sa.Connection, number: HouseholdId) -> None:
     for table in (*_THINGS, member):
         connection.execute(sa.delete(table).where(table.c.household == number))
     connection.execute(sa.delete(household).where(household.c.id == number))
+    return str(tag)
 
 
-def _erase_parked(connection: sa.Connection, accounts: set[int]) -> None:
-    """Erase what was put aside unread where it names one of these accounts."""
+def chats_of(connection: sa.Connection, number: HouseholdId) -> frozenset[int]:
+    """Give the chats a household is spoken with, where last words about an erasure may go."""
+    return frozenset(connection.execute(_chats(number)).scalars())
+
+
+def forget_when_settled(connection: sa.Connection, chats: Iterable[int]) -> None:
+    """Mark the messages on their way to these chats: they are not kept once they are sent."""
+    on_their_way = sa.update(outbox).where(outbox.c.chat.in_(chats), ~_IS_SETTLED)
+    connection.execute(on_their_way.values(to_forget=True))
+
+
+def forget_settled(connection: sa.Connection) -> tuple[int, bool]:
+    """Drop marked messages that were sent; give how many, and whether others are still on their way."""
+    marked = sa.text("to_forget")
+    dropped = connection.execute(sa.delete(outbox).where(marked, _IS_SETTLED)).rowcount
+    left = connection.execute(sa.select(outbox.c.id).where(marked).limit(1)).first()
+    return dropped, left is not None
+
+
+def _chats(number: int) -> sa.Select[Any]:
+    return sa.select(member.c.chat).where(member.c.household == number, member.c.left_at.is_(None))
+
+
+def _erase_questions(connection: sa.Connection, home: int, name: str) -> None:
+    """Erase a home's questions that are over, and those whose buttons may hold a name."""
+    written = (json.dumps(name)[1:-1], name)
+    for row in connection.execute(sa.select(question).where(question.c.household == home)).all():
+        if row.closed_at is not None or (name and any(one in row.choices for one in written)):
+            connection.execute(sa.delete(question).where(question.c.id == row.id))
+
+
+def _erase_traces(connection: sa.Connection, accounts: set[int]) -> None:
+    """Erase what else names one of these accounts: as a stranger, or in an update put aside unread."""
+    connection.execute(sa.delete(stranger).where(stranger.c.person.in_(accounts)))
     for row in connection.execute(sa.select(parked.c.update_id, parked.c.raw)).all():
         if any(str(account) in row.raw for account in accounts if account):
             connection.execute(sa.delete(parked).where(parked.c.update_id == row.update_id))
 
 
 class Erasures:
-    """A file of what was erased, beside the backups: a restored copy must not bring it back."""
+    """A file of what was erased, in the data folder: no copy, however it comes back, may bring it back."""
 
     def __init__(self, data_folder: Path) -> None:
         self._file = data_folder / "erased.jsonl"
 
-    def add(self, *, household: HouseholdId | None = None, member: MemberId | None = None) -> None:
-        """Remember an erasure by its number alone."""
-        line = json.dumps({"household": household} if household is not None else {"member": member})
+    def add(self, tags: Iterable[str]) -> None:
+        """Remember erasures by tag alone, forced to the disk."""
         with self._file.open("a", encoding="utf-8") as file:
-            file.write(line + "\n")
+            for tag in tags:
+                file.write(f"\n{json.dumps({'tag': tag})}\n")  # on a line of its own, also after a cut one
+            file.flush()
+            os.fsync(file.fileno())
 
-    def replay(self, connection: sa.Connection, now: datetime) -> int:
-        """Erase again whatever was erased since a copy was made, and count it."""
-        lines = self._file.read_text("utf-8").splitlines() if self._file.is_file() else []
+    def replay(
+        self, connection: sa.Connection, now: datetime, spared: Mapping[str, Container[int]] | None = None
+    ) -> int:
+        """
+        Erase again whatever was erased and has come back, and count it.
+
+        Version 0.4 noted erasures by number alone, and after one of its restores somebody new could get the
+        number of somebody erased: such lines count only where the numbers to be `spared` are told.
+        """
+        told = self._told()
+        tags = [one["tag"] for one in told if "tag" in one]
+        homes, people = (
+            {
+                one[name]
+                for one in told
+                if name in one and spared is not None and one[name] not in spared[name]
+            }
+            for name in ("household", "member")
+        )
+        found = sa.select(household.c.id).where(household.c.tag.in_(tags) | household.c.id.in_(homes))
+        households = connection.execute(found).scalars().all()
+        for number in households:
+            erase_household(connection, HouseholdId(number))
+        named = member.c.tag.in_(tags) | member.c.id.in_(people)
+        members = (
+            connection.execute(sa.select(member.c.id).where(named, member.c.person != 0)).scalars().all()
+        )
+        for number in members:
+            erase_member(connection, MemberId(number), now)
+        return len(households) + len(members)
+
+    def _told(self) -> list[dict[str, Any]]:
+        """Read whole lines; a full disk may have cut one, whose erasure was not committed then."""
+        told = []
+        lines = self._file.read_text("utf-8", errors="replace").splitlines() if self._file.is_file() else []
         for line in lines:
-            told = json.loads(line)
-            if "household" in told:
-                erase_household(connection, HouseholdId(told["household"]))
-            else:
-                erase_member(connection, MemberId(told["member"]), now)
-        return len(lines)
+            with suppress(ValueError):
+                told.append(json.loads(line))
+        return [one for one in told if isinstance(one, dict)]

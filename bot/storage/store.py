@@ -16,7 +16,7 @@ from bot.domain.identity import EntryId, HouseholdId, MemberId, PlaceId, PlantId
 from bot.domain.journal import Draft, Entry
 from bot.storage.codec import decode_choices, decode_payload, encode_choices, encode_payload
 from bot.storage.delivery import Delivery
-from bot.storage.erasing import erase_household, erase_member
+from bot.storage.erasing import chats_of, erase_household, erase_member, forget_when_settled
 from bot.storage.failure import StoreError
 from bot.storage.journal_cache import Held, JournalCache
 from bot.storage.moving import export_household, import_household
@@ -33,6 +33,8 @@ from bot.storage.tables import (
     plant,
     product,
     question,
+    seen,
+    stranger,
 )
 
 _MemberRow = sa.Row[Any, Any, Any, Any, Any, Any]
@@ -40,6 +42,10 @@ _QuestionRow = sa.Row[Any, Any, Any, Any, Any, Any]
 
 INVITE_HOLDS = timedelta(days=2)
 """An invitation lapses after this time. Judgement."""
+SEEN_KEPT = timedelta(days=9)
+"""The platform brings an update for a day; after a week of silence it may begin again at any number."""
+ROWS_KEPT = timedelta(days=30)
+"""Messages sent, updates put aside and questions answered are dropped after this. Judgement."""
 STRANGER_REST = timedelta(hours=1)
 """A stranger gets no second answer within this time. Judgement."""
 
@@ -154,6 +160,11 @@ class SqlStore(PhotoRows, Delivery):
         self._foreseen: set[HouseholdId] = set()
         """Locked and read by `due_households`, with nothing written by anybody since."""
         self._locks = connection.dialect.name != "sqlite"
+        self.erased: list[str] = []
+        """Tags of what was erased in this unit of work, to be noted before its commit."""
+        self.erased_homes: list[HouseholdId] = []
+        """Those of them that are homes, whose pictures go after the commit."""
+        self._last_words_to: set[int] = set()
 
     def flush(self) -> None:
         """Write what was kept back to be written together; before the commit."""
@@ -161,6 +172,8 @@ class SqlStore(PhotoRows, Delivery):
             told = [{"of_household": number, "at": at} for number, at in self._next_evenings.items()]
             self._connection.execute(_SET_EVENING, told)
             self._next_evenings.clear()
+        if self._last_words_to:
+            forget_when_settled(self._connection, self._last_words_to)
 
     def publish(self) -> None:
         """Hand what this unit read and wrote to the cache; only after its commit."""
@@ -189,10 +202,10 @@ class SqlStore(PhotoRows, Delivery):
         """Add somebody who shares the plants."""
         return self._add_member(household, person, chat, name, is_owner=False)
 
-    def new_invite(self, household: HouseholdId, now: datetime) -> tuple[str, datetime]:
-        """Make a code that lets one person join, once, and say until when it holds."""
+    def new_invite(self, by: Member, now: datetime) -> tuple[str, datetime]:
+        """Make a code that lets one person join, once, and say until when it holds; it is its maker's."""
         code, until = secrets.token_urlsafe(9), now + INVITE_HOLDS
-        row = {"code": code, "household": household, "expires_at": until}
+        row = {"code": code, "household": by.household, "expires_at": until, "member": by.id}
         self._connection.execute(sa.insert(invite), row)
         return code, until
 
@@ -207,7 +220,9 @@ class SqlStore(PhotoRows, Delivery):
         """End a membership; what the member told stays."""
         self._members.clear()
         who = (member.c.household == household, member.c.person == person, member.c.left_at.is_(None))
-        self._connection.execute(sa.update(member).where(*who).values(left_at=now))
+        left = sa.update(member).where(*who).values(left_at=now).returning(member.c.id)
+        number = self._connection.execute(left).scalar()
+        self._connection.execute(sa.delete(invite).where(invite.c.member == number))
 
     def make_owner(self, household: HouseholdId, number: MemberId) -> None:
         """Hand a household over: one member owns it, nobody else."""
@@ -219,14 +234,19 @@ class SqlStore(PhotoRows, Delivery):
 
     def forget_member(self, number: MemberId, now: datetime) -> None:
         """Erase a member's account and messages; what was told of plants stays without a name."""
+        home = sa.select(member.c.household).where(member.c.id == number)
+        self._last_words_to |= chats_of(self._connection, self._connection.execute(home).scalar_one())
+        self.erased.append(erase_member(self._connection, number, now))
         self._members.clear()
-        erase_member(self._connection, number, now)
+        self._questions.clear()
 
     def forget_household(self, household: HouseholdId) -> None:
         """Erase a household with all that was told."""
-        self._members.clear()
-        erase_household(self._connection, household)
+        self._last_words_to |= chats_of(self._connection, household)
+        self.erased.append(erase_household(self._connection, household))
+        self.erased_homes.append(household)
         self._read.pop(household, None)
+        self._members.clear()
         self._questions.clear()
 
     def exported(self, household: HouseholdId, *, with_accounts: bool = False) -> dict[str, Any]:
@@ -241,20 +261,19 @@ class SqlStore(PhotoRows, Delivery):
         """Every household, oldest first."""
         return tuple(self._connection.execute(_HOUSEHOLDS).scalars())
 
-    def prune(self, before: datetime) -> int:
-        """Drop what delivery no longer needs: rows sent or given up, updates put aside, questions closed."""
-        gone = 0
-        for table, at in (
-            (outbox, outbox.c.created_at),
-            (parked, parked.c.at),
-            (question, question.c.asked_at),
+    def tidy(self, now: datetime) -> None:
+        """Drop what nobody needs any more: marks of updates, messages sent, questions closed, strangers."""
+        lives_there = sa.exists().where(member.c.chat == outbox.c.chat, member.c.left_at.is_(None))
+        is_over = outbox.c.state.in_(("sent", "given-up"))
+        is_old = outbox.c.created_at < now - ROWS_KEPT
+        for table, condition in (
+            (seen, seen.c.at < now - SEEN_KEPT),
+            (stranger, stranger.c.answered_at < now - STRANGER_REST),
+            (parked, parked.c.at < now - ROWS_KEPT),
+            (question, question.c.closed_at.is_not(None) & (question.c.asked_at < now - ROWS_KEPT)),
+            (outbox, is_over & (is_old | ~lives_there)),
         ):
-            settled = {
-                "outbox": outbox.c.state.in_(("sent", "given-up")),
-                "question": question.c.closed_at.is_not(None),
-            }.get(table.name, sa.true())
-            gone += self._connection.execute(sa.delete(table).where(at < before, settled)).rowcount
-        return gone
+            self._connection.execute(sa.delete(table).where(condition))
 
     def entries(self, household: HouseholdId) -> tuple[Entry, ...]:
         """Give the whole journal, by number; on PostgreSQL no other unit works on it until this one ends."""

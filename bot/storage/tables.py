@@ -5,6 +5,7 @@ Indexes stand in the migrations alone: naming partial ones here would load both 
 start, 40 ms.
 """
 
+import secrets
 from datetime import UTC, datetime
 
 import sqlalchemy as sa
@@ -54,12 +55,21 @@ def _of_household(*, nullable: bool = False) -> sa.Column[int]:
     return sa.Column("household", KEY, sa.ForeignKey("household.id"), nullable=nullable)
 
 
+def _tag() -> sa.Column[str]:
+    """Name a row for ever and in every copy, where its number may be given again after a restore."""
+    return sa.Column("tag", sa.Text, nullable=False, default=lambda: secrets.token_hex(8))
+
+
+about = sa.Table("about", metadata, sa.Column("origin", sa.Text, primary_key=True))
+"""One row, written with the tables: all copies of one database share its origin, and no other has it."""
+
 household = sa.Table(
     "household",
     metadata,
     sa.Column("id", KEY, primary_key=True),
     sa.Column("founded_at", UtcDateTime, nullable=False),
     sa.Column("next_evening_at", UtcDateTime),
+    _tag(),
     # a number is never given twice: outbox keys and buttons carry it
     sqlite_autoincrement=True,
 )
@@ -74,6 +84,8 @@ member = sa.Table(
     sa.Column("name", sa.Text, nullable=False),
     sa.Column("is_owner", sa.Boolean, nullable=False),
     sa.Column("left_at", UtcDateTime),
+    sa.Column("chosen_at", UtcDateTime),
+    _tag(),
     sqlite_autoincrement=True,
 )
 
@@ -141,6 +153,8 @@ outbox = sa.Table(
     sa.Column("created_at", UtcDateTime, nullable=False),
     sa.Column("sent_at", UtcDateTime),
     sa.Column("error", sa.Text),
+    # the last words to somebody who is forgotten: not kept once they are sent
+    sa.Column("to_forget", sa.Boolean, nullable=False, default=False),
     sa.CheckConstraint("state IN ('waiting', 'claimed', 'sent', 'given-up')", name="state"),
     sa.CheckConstraint(
         "state <> 'claimed' OR (claimed_by IS NOT NULL AND lease_until IS NOT NULL)", name="lease"
@@ -176,6 +190,7 @@ invite = sa.Table(
     _of_household(),
     sa.Column("expires_at", UtcDateTime, nullable=False),
     sa.Column("used_at", UtcDateTime),
+    sa.Column("member", KEY),
 )
 
 photo = sa.Table(
@@ -189,6 +204,7 @@ photo = sa.Table(
     sa.Column("tries", sa.Integer, nullable=False),
     sa.Column("sent_at", UtcDateTime, nullable=False),
     sa.Column("not_before", UtcDateTime, nullable=False),
+    sa.Column("chat", sa.BigInteger),
     sa.CheckConstraint("state IN ('wanted', 'kept', 'refused')", name="state"),
     sqlite_autoincrement=True,
 )

@@ -4,8 +4,21 @@ import sqlalchemy as sa
 
 from bot.storage.migrate import revisions
 
-ADDED_BY = {"0002": ("invite",), "0003": ("photo",)}
-"""Tables by the revision that added them."""
+ADDED_BY = {
+    "0002": ("TABLE invite",),
+    "0003": ("TABLE photo",),
+    "0004": (
+        "INDEX ix_outbox_to_forget",
+        "TABLE about",
+        "household.tag",
+        "member.tag",
+        "member.chosen_at",
+        "invite.member",
+        "photo.chat",
+        "outbox.to_forget",
+    ),
+}
+"""Tables, indexes and columns by the revision that added them."""
 
 
 def bring_back(connection: sa.Connection, revision: str) -> None:
@@ -13,6 +26,8 @@ def bring_back(connection: sa.Connection, revision: str) -> None:
     for later in reversed(revisions()):
         if later <= revision:
             break
-        for table in ADDED_BY[later]:
-            connection.execute(sa.text(f"DROP TABLE {table}"))
+        for added in ADDED_BY[later]:
+            table, _, column = added.partition(".")
+            drop = f"ALTER TABLE {table} DROP COLUMN {column}" if column else f"DROP {added}"
+            connection.execute(sa.text(drop))
     connection.execute(sa.text("UPDATE alembic_version SET version_num = :revision"), {"revision": revision})

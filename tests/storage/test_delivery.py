@@ -4,7 +4,7 @@ import pytest
 
 from bot.storage.database import Database
 from bot.storage.delivery import OutboxRow
-from bot.storage.store import SqlStore
+from bot.storage.store import SEEN_KEPT, SqlStore
 from tests.storage.sample import GROUP, NOW, PERSON, found, later
 
 LEASE = later(60)
@@ -37,7 +37,7 @@ def test_old_updates_are_forgotten(database: Database) -> None:
     with database.unit() as unit:
         unit.mark_seen(10, NOW)
         unit.mark_seen(11, later(10))
-        assert unit.forget_old_seen(later(10)) == 1
+        unit.tidy(later(10) + SEEN_KEPT)
         assert unit.mark_seen(10, NOW)
         assert not unit.mark_seen(11, NOW)
 

@@ -163,8 +163,8 @@ def test_due_households_come_oldest_first(database: Database) -> None:
 def test_an_invitation_is_spent_once_and_lapses(database: Database) -> None:
     founder = found(database)
     with database.unit() as unit:
-        code, until = unit.new_invite(founder.household, NOW)
-        other, _ = unit.new_invite(founder.household, NOW)
+        code, until = unit.new_invite(founder, NOW)
+        other, _ = unit.new_invite(founder, NOW)
     assert until == NOW + timedelta(days=2)
     with database.unit() as unit:
         assert unit.take_invite("nonsense", NOW) is None

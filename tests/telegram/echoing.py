@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from bot.actions.incoming import Incoming, Press, Text
-from bot.app import App, ErasedThing
+from bot.app import App
 from bot.clock import Clock
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, HeldUntil
@@ -21,7 +21,6 @@ from bot.wording.answer import Answer, Button
 class Said:
     answers: Sequence[tuple[int, Answer]] = ()
     edits: Sequence[tuple[int, int, Answer]] = ()
-    erased: Sequence[ErasedThing] = ()
 
 
 @dataclass(frozen=True)
