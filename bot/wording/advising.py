@@ -1,16 +1,19 @@
 """Words for what is asked before anything is done: what fits, when the sun is off, what to buy."""
 
 from bot.actions.advise import Fit, Fits, PlaceSun, Shopping, SunTold
+from bot.actions.answer_question import AntsFirst, NoDishSoap
 from bot.domain.trade import Method
 from bot.wording.days import day, listed
 from bot.wording.labels import against
 from bot.wording.nudge import CARE
+from bot.wording.saying import says
 from bot.wording.setting_up import place_words
 from bot.wording.voice import Voice
 
 _MOST = 12
 
 
+@says
 def fits(told: Fits) -> str:
     """Say plant by plant what may be used, and what forbids it."""
     if told.is_shelf_empty:
@@ -35,6 +38,7 @@ def _fit(one: Fit) -> str:
     return f"{one.product} on {one.plant}: {'; '.join([when, *more])}."
 
 
+@says
 def sun_told(told: SunTold, voice: Voice) -> str:
     """Say when the sun reaches each place today."""
     if not told.places:
@@ -58,6 +62,7 @@ def _place_sun(one: PlaceSun, voice: Voice) -> str:
     return f"{where}: sun at most {listed(spans)} today."
 
 
+@says
 def shopping(told: Shopping, voice: Voice) -> str:
     """Say what the open cases lack."""
     lines = [
@@ -77,3 +82,26 @@ def shopping(told: Shopping, voice: Voice) -> str:
     return (
         "\n".join(lines) or "By my notes nothing is missing for the next rounds. “shelf” tells what is there."
     )
+
+
+ANTS = (
+    "Ants first: they guard what makes honeydew and carry it from plant to plant. Follow the trail, stand the pots "
+    "clear of walls, a ring of water or a sticky barrier around the stand; bait only where it is labelled for "
+    "indoors, out of reach of children and animals. Then the plant. Nothing is written."
+)
+
+NO_DISH_SOAP = (
+    "Dish soap is a detergent and no labelled insecticide: its strength is unknown, and it burns leaves more easily; laundry "
+    "and dishwasher detergents never (extension services). An insecticidal soap has a label that says how and on what. Until "
+    "you have one: wipe or rinse the plant by hand, swab single insects with alcohol, and tell me “wiped the hoya”. Nothing is written."
+)
+
+
+@says
+def _no_dish_soap(_: NoDishSoap) -> str:
+    return NO_DISH_SOAP
+
+
+@says
+def _ants_first(_: AntsFirst) -> str:
+    return ANTS

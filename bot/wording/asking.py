@@ -2,10 +2,17 @@
 
 from datetime import timedelta
 
+from bot.actions.courtesy import Greeted, Helped, Welcomed
+from bot.actions.decline import Declined
+from bot.actions.give_first_aid import Exposed
 from bot.actions.incomplete import Asks, Missing
 from bot.actions.not_understood import Unclear
+from bot.actions.press_button import ButtonExpired
 from bot.actions.show_due import DueLine, DueList
+from bot.actions.show_more import MoreText
+from bot.actions.show_plants import NoPlants, PlantList
 from bot.wording.days import listed, near_day
+from bot.wording.saying import says
 from bot.wording.voice import Voice
 
 FIRST_AID = (
@@ -50,6 +57,7 @@ UNCLEAR_REASONS = {
 }
 
 
+@says
 def due(told: DueList, voice: Voice) -> str:
     """List the coming evenings."""
     shown = [
@@ -68,6 +76,7 @@ def _due_words(lines: tuple[DueLine, ...]) -> str:
     return "; ".join(f"{word} {listed(names)}" for word, names in groups.items())
 
 
+@says
 def asks(told: Asks) -> str:  # noqa: C901, PLR0912 - one arm a question
     """Ask for what a clause left open."""
     names = listed(told.plants)
@@ -134,6 +143,7 @@ def _percent_of(text: str) -> str:
     return f"{percent} % of what: the bottle's content, or the active ingredient?{holds}"
 
 
+@says
 def unclear(told: Unclear) -> str:
     """Say what was not understood and that nothing is written."""
     if told.reason in UNCLEAR_REASONS:
@@ -145,3 +155,48 @@ def unclear(told: Unclear) -> str:
         else "“fern, kitchen”"
     )
     return f"I did not understand {what}, so nothing is written. I know for instance {examples}; “help” shows more."
+
+
+@says
+def _plant_list(told: PlantList) -> str:
+    return "\n".join(f"{place or 'no place yet'}: {listed(names)}" for place, names in told.places)
+
+
+@says
+def _no_plants(_: NoPlants) -> str:
+    return "I know no plants yet. Send them one a line, like “hoya, landing, 15 cm”."
+
+
+@says
+def _exposed(_: Exposed) -> str:
+    return FIRST_AID
+
+
+@says
+def _helped(_: Helped) -> str:
+    return HELP
+
+
+@says
+def _welcomed(_: Welcomed) -> str:
+    return "You are welcome."
+
+
+@says
+def _greeted(told: Greeted) -> str:
+    return "Good night." if told.is_farewell else "Hello. “what's due” shows what comes next."
+
+
+@says
+def _declined(_: Declined) -> str:
+    return "All right, it stays as it is. Nothing is written."
+
+
+@says
+def _more_text(told: MoreText) -> str:
+    return told.text
+
+
+@says
+def _button_expired(_: ButtonExpired) -> str:
+    return "That button is from an earlier message. Please say it in words."

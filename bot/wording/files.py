@@ -10,6 +10,7 @@ from bot.actions.export import AllExported, CalendarMade, TableMade
 from bot.actions.show_due import DueLine
 from bot.wording.answer import Attachment
 from bot.wording.days import counted, listed
+from bot.wording.saying import says
 
 HEAD = ("day", "time", "who", "plant", "what", "details", "note")
 _DANGEROUS = ("=", "+", "-", "@", "\t", "\r", "\n")
@@ -17,6 +18,7 @@ _DANGEROUS = ("=", "+", "-", "@", "\t", "\r", "\n")
 _LASTS = timedelta(minutes=30)
 
 
+@says
 def calendar_made(told: CalendarMade) -> str:
     """Say what the file holds."""
     coming = [one for one in told.evenings if one.lines]
@@ -88,3 +90,13 @@ def everything_file(told: AllExported) -> Attachment:
     """Write the household as one document, which `python -m bot import` reads."""
     text = json.dumps(told.document, ensure_ascii=False, indent=1)
     return Attachment("household.json", text.encode())
+
+
+@says
+def _table_made(told: TableMade) -> str:
+    return f"The journal as a table, {counted(len(told.rows), 'line')}. Lines taken back are marked."
+
+
+@says
+def _all_exported(told: AllExported) -> str:
+    return f"Everything of this home, {counted(told.entries, 'entry', 'entries')}, without anybody's account."

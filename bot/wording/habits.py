@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from bot.actions.set_routine import HabitsTold, RoutineSaved
 from bot.wording.days import counted, listed, near_day
+from bot.wording.saying import says
 from bot.wording.voice import Voice
 
 _DAYS = {
@@ -55,6 +56,7 @@ def _monthly(interval: int, parts: Mapping[str, str]) -> str:
     return f"on the last day of {month}" if number == "-1" else f"on day {number} of {month}"
 
 
+@says
 def routine_saved(told: RoutineSaved, voice: Voice) -> str:
     """Confirm a habit, and when it comes next."""
     if not told.rule:
@@ -67,6 +69,7 @@ def routine_saved(told: RoutineSaved, voice: Voice) -> str:
     return f"Written: a look over all plants {rule_words(told.rule)}.{following}"
 
 
+@says
 def habits(told: HabitsTold, voice: Voice) -> str:
     """List the habits."""
     if not told.of:

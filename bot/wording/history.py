@@ -3,9 +3,14 @@
 from collections.abc import Sequence
 from datetime import date
 
+from bot.actions.correct import CorrectedTo, WhichOneMeant
+from bot.actions.show_history import History
+from bot.actions.undo import NothingToUndo, OldToUndo, ToldSince, Undone
 from bot.domain.trade import Method
-from bot.wording.days import day
+from bot.wording.days import day, listed
 from bot.wording.rounds import DONE
+from bot.wording.saying import says
+from bot.wording.voice import Voice
 
 TOLD = {
     "HouseholdSet": "settings",
@@ -64,3 +69,42 @@ def told_lines(lines: Sequence[tuple[date, str | None, str, str | None]], today:
         f"{history_text([(key, plant, on)], today)}{f' ({who})' if who else ''}"
         for on, plant, key, who in lines
     )
+
+
+@says
+def _undone(told: Undone, voice: Voice) -> str:
+    return f"Taken back: {history_text(told.what, voice.today, joint='; ')}."
+
+
+@says
+def _old_to_undo(told: OldToUndo, voice: Voice) -> str:
+    return f"The last you told is from an earlier day: {history_text(told.what, voice.today, joint='; ')}. Take that back? Nothing is changed yet."
+
+
+@says
+def _told_since(told: ToldSince, voice: Voice) -> str:
+    return f"You told more since, so nothing is taken back. The last now is {history_text(told.what, voice.today, joint='; ')}; “undo” takes that."
+
+
+@says
+def _nothing_to_undo(_: NothingToUndo) -> str:
+    return "There is nothing of yours left to take back."
+
+
+@says
+def _which_one_meant(told: WhichOneMeant) -> str:
+    return f"That message was about {listed(told.plants)}. Say which: “undo”, then tell it anew. Nothing is written."
+
+
+@says
+def _corrected_to(told: CorrectedTo) -> str:
+    if told.count is not None:
+        return f"Corrected: {told.count} on {told.plant}. The plan follows it from now on."
+    if told.pest is not None:
+        return f"Corrected: the case on {told.plant} is {told.pest}. The plan follows it from now on."
+    return f"Corrected: that was {told.plant}."
+
+
+@says
+def _history(told: History, voice: Voice) -> str:
+    return told_lines(told.lines, voice.today) or "Nothing is written for that time."

@@ -3,6 +3,7 @@
 from bot.actions.identify import Identified, KeyAsked
 from bot.domain.key import Creature, Nature
 from bot.wording.days import listed
+from bot.wording.saying import says
 
 NATURES = {
     Nature.PEST: "",
@@ -15,11 +16,13 @@ NATURES = {
 LOOK_CLOSER = "Look with a lens or the phone's camera, tap a leaf over white paper, and ask again."
 
 
+@says
 def key_asked(told: KeyAsked) -> str:
     """Ask one question of the key."""
     return f"{told.text} “Not sure” is an answer too."
 
 
+@says
 def identified(told: Identified) -> str:
     """Name what it is, or the few it can be with what tells them apart."""
     if not told.creatures:

@@ -1,15 +1,19 @@
 """Answers about isolation and release."""
 
 from bot.actions.isolate import IsolatedThem
-from bot.actions.release_plant import ReleasedThem
+from bot.actions.lose_plant import Lost, PlantsGone
+from bot.actions.move_plant import PlantsMoved
+from bot.actions.release_plant import NotYet, ReleasedThem
 from bot.actions.show_isolated import IsolatedList
 from bot.actions.show_release import ReleaseInfo
 from bot.domain.course import Progress
 from bot.wording.conditions import condition_words
 from bot.wording.days import counted, day, listed, near_day
+from bot.wording.saying import says
 from bot.wording.voice import Voice
 
 
+@says
 def isolated_them(told: IsolatedThem) -> str:
     """Confirm that plants are kept apart, or their room."""
     if told.rooms:
@@ -25,6 +29,7 @@ def isolated_them(told: IsolatedThem) -> str:
     return f"Written: {listed(told.plants)} kept apart."
 
 
+@says
 def released(told: ReleasedThem) -> str:
     """Confirm a release."""
     lines = []
@@ -42,6 +47,7 @@ def release_words(states: tuple[Progress, ...], voice: Voice) -> str:
     return " ".join(condition_words(state, voice.today) for state in states)
 
 
+@says
 def isolated(told: IsolatedList, voice: Voice) -> str:
     """List what is apart and what is on watch."""
     if not told.plants:
@@ -68,6 +74,7 @@ def isolated(told: IsolatedList, voice: Voice) -> str:
     return text
 
 
+@says
 def release_info(told: ReleaseInfo, voice: Voice) -> str:
     """Say when plants may go back."""
     lines = []
@@ -94,3 +101,43 @@ def release_info(told: ReleaseInfo, voice: Voice) -> str:
             )
             lines.append(f"{name}: not isolated; on watch {end}.".replace(" .", "."))
     return "\n".join(lines) or "No plant is isolated."
+
+
+@says
+def _plants_gone(told: PlantsGone) -> str:
+    return (
+        f"{listed(told.plants)} is gone by what you told me, so nothing is written. “undo” if that was wrong."
+    )
+
+
+@says
+def _plants_moved(told: PlantsMoved) -> str:
+    rest = f" Isolated there: {listed(told.still_isolated)}." if told.still_isolated else ""
+    return f"Written: {listed(told.plants)} at {told.place}.{rest}{_beside(told)}"
+
+
+@says
+def _not_yet(told: NotYet, voice: Voice) -> str:
+    if told.quarantine_until is not None:
+        return (
+            f"{told.plant} is in quarantine until {day(told.quarantine_until)}, and then needs a look that finds none. "
+            "It may go earlier on your word."
+        )
+    return f"{told.plant} is not there yet: {release_words(told.progress, voice)}"
+
+
+@says
+def _lost(told: Lost) -> str:
+    bag = " Old mix and leaves go into a closed bag, not on the compost." if told.was_infested else ""
+    watch = f" Still on watch: {listed(told.watched)}." if told.watched else ""
+    return f"Written: {listed(told.plants)} gone.{bag}{watch}"
+
+
+def _beside(told: PlantsMoved) -> str:
+    if not told.beside:
+        return ""
+    is_one = len(told.beside) == 1
+    return (
+        f" {listed(told.healthy)}, with no case, {'stands' if len(told.healthy) == 1 else 'stand'} at {told.place} too: "
+        f"{'is' if is_one else 'are'} {listed(told.beside)} apart there?"
+    )

@@ -7,6 +7,7 @@ from bot.actions.answer_safety import Cautions, Eating, MayEat
 from bot.actions.log_round import Spent
 from bot.domain.label import Refusal
 from bot.wording.days import day
+from bot.wording.saying import says
 
 AGAINST = {
     Refusal.USED_UP: "there is none left",
@@ -54,6 +55,7 @@ def eat_from(plant: str, on: date | None, used_on: date) -> str:
     return f"{plant}: do not eat before {day(on)}, and wash it."
 
 
+@says
 def cautions(told: Cautions) -> str:
     """Say what is dangerous about the shelf."""
     if not told.products:
@@ -67,6 +69,7 @@ def cautions(told: Cautions) -> str:
     return "\n".join([*lines, "The label, your vet and your poison centre decide; I am a notebook."])
 
 
+@says
 def may_eat(told: MayEat) -> str:
     """Say from when plants may be eaten."""
     if not told.plants:

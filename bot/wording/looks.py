@@ -1,13 +1,14 @@
 """Answers about finds, signs and looks."""
 
 from bot.actions.log_check import CheckLogged
-from bot.actions.log_find import FindLogged
+from bot.actions.log_find import FindInPast, FindLogged
 from bot.actions.log_sign import SignLogged
 from bot.domain.course import Because
 from bot.domain.release import Level
 from bot.domain.trade import Grade, Method, Sign
 from bot.wording.conditions import condition_words, rounds_words
 from bot.wording.days import day, listed, near_day
+from bot.wording.saying import says
 from bot.wording.voice import Voice
 
 GRADES = {Grade.FEW: "a few", Grade.SOME: "some", Grade.MANY: "many"}
@@ -35,6 +36,7 @@ SIGNS = {
 }
 
 
+@says
 def find(told: FindLogged, voice: Voice) -> str:
     """Confirm a find; say what to do now."""
     many = str(told.count) if told.count is not None else GRADES[told.grade]
@@ -81,6 +83,7 @@ def _find_plan(told: FindLogged, voice: Voice) -> str:
     return "\n".join(lines)
 
 
+@says
 def check(told: CheckLogged, voice: Voice) -> str:
     """Confirm looks; say what they mean for each case."""
     lines = [
@@ -95,9 +98,18 @@ def check(told: CheckLogged, voice: Voice) -> str:
     return "\n".join(lines)
 
 
+@says
 def sign(outcome: SignLogged, voice: Voice) -> str:
     """Confirm a sign; say by when to look."""
     return (
         f"Written: {SIGNS[outcome.sign]} on {listed(outcome.plants)}, {near_day(outcome.on, voice.today)}. "
         f"A sign is no living pest yet: please look closely by {near_day(outcome.check_by, voice.today)}."
+    )
+
+
+@says
+def _find_in_past(told: FindInPast, voice: Voice) -> str:
+    return (
+        f"Written for {near_day(told.on, voice.today)}: {told.pest} on {told.plant}. "
+        "Its case has been closed or corrected since, so the plan stays as it is."
     )

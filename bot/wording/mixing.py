@@ -2,11 +2,12 @@
 
 from decimal import Decimal
 
-from bot.actions.log_use import UnlikelyUse, UseLogged
+from bot.actions.log_use import NothingSprayed, UnlikelyUse, UseLogged
 from bot.actions.mix_batch import CannotMix, Mixed, MixTrouble
 from bot.domain.measure import DROP_ML, METRIC_ML, TEASPOON_ML, Tool
 from bot.domain.mixture import SHOWN_ERROR
-from bot.wording.days import counted, day, listed
+from bot.wording.days import counted, day, listed, near_day
+from bot.wording.saying import says
 from bot.wording.sources import cite
 from bot.wording.voice import Voice, plain
 
@@ -28,6 +29,7 @@ _MOST_SPOONS = 24
 """Above so many teaspoons nobody counts spoons. Judgement. [1]"""
 
 
+@says
 def mixed(told: Mixed, voice: Voice) -> str:
     """Word a recipe: amounts, how they were rounded, order, how long it keeps; in full also its sums."""
     recipe = told.recipe
@@ -128,6 +130,7 @@ def _order(told: Mixed) -> str:
     return f"{first}; shake now and then{keeps}, never keep it in the sprayer."
 
 
+@says
 def cannot_mix(told: CannotMix, voice: Voice) -> str:
     """Say why nothing can be mixed."""
     if told.trouble is MixTrouble.READY_MADE and told.exact_ml is not None:
@@ -136,6 +139,7 @@ def cannot_mix(told: CannotMix, voice: Voice) -> str:
     return TROUBLE[told.trouble].format(name=told.name, exact=exact)
 
 
+@says
 def unlikely_use(told: UnlikelyUse, voice: Voice) -> str:
     """Ask whether an amount far from the reckoned one is really that of the evening."""
     return (
@@ -144,9 +148,15 @@ def unlikely_use(told: UnlikelyUse, voice: Voice) -> str:
     )
 
 
+@says
 def use_logged(told: UseLogged, voice: Voice) -> str:
     """Confirm what an evening took, and what it teaches."""
     text = f"Written for {day(told.on)}: {voice.volume(told.ml)} for {listed(told.plants)}."
     if told.factor == 1:
         return text
     return f"{text} I reckon with {told.factor:.2g} times the usual amount from now on."
+
+
+@says
+def _nothing_sprayed(told: NothingSprayed, voice: Voice) -> str:
+    return f"No spray is written for {near_day(told.on, voice.today)}, so I cannot tell what that was for. Nothing is written."

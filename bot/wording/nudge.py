@@ -3,7 +3,8 @@
 from collections.abc import Set as AbstractSet
 from datetime import datetime
 
-from bot.actions.send_evening import NudgeText
+from bot.actions.hold import EveningsHeld, Paused
+from bot.actions.send_evening import NudgeText, StillThere
 from bot.actions.show_due import DueLine
 from bot.domain.care import Care
 from bot.domain.gap import Lateness
@@ -13,6 +14,7 @@ from bot.domain.trade import Method
 from bot.wording.days import day, listed
 from bot.wording.mixing import mix_line
 from bot.wording.rounds import by_product
+from bot.wording.saying import says
 from bot.wording.voice import Voice
 
 LIMIT_PLANTS = 40
@@ -28,6 +30,7 @@ def say_answered(name: str) -> str:
     return f"Answered by {name}."
 
 
+@says
 def nudge_text(nudge: NudgeText, voice: Voice) -> str:
     """Word tonight's nudge."""
     names = dict(nudge.names)
@@ -123,3 +126,30 @@ def _late(name: str, lateness: Lateness, by: str) -> str:
     if lateness is Lateness.MISSED:
         return f"{name} was due by {by}; tonight still helps, count on about one round more."
     return f"{name} was due by {by}; tonight is fine."
+
+
+@says
+def _evenings_held(told: EveningsHeld, voice: Voice) -> str:
+    if told.until is not None and told.until <= voice.today:
+        return "Good to have you back. The evenings go on."
+    rest = f"until {day(told.until)}" if told.until else "until you write “back”"
+    cost = listed(f"{name} (by {day(on)})" for name, on in told.late[:6])
+    more = f" Rounds that would be late by then: {cost}; count on about one more each." if told.late else ""
+    return f"I stay quiet {rest}. The days keep counting meanwhile.{more}"
+
+
+@says
+def _paused(told: Paused) -> str:
+    return (
+        f"I am quiet until {day(told.until)}; “back” ends that."
+        if told.until
+        else "I am quiet; “back” ends that."
+    )
+
+
+@says
+def _still_there(told: StillThere) -> str:
+    return (
+        f"I have written each evening since {day(told.since)} and heard nothing. Shall I go on? "
+        "Until you write a word I keep quiet; the days keep counting."
+    )

@@ -4,10 +4,11 @@ import io
 from datetime import date
 from typing import TYPE_CHECKING
 
-from bot.actions.keep_photo import PhotoKept
-from bot.actions.show_photos import PhotosShown
+from bot.actions.keep_photo import PhotoKept, TooManyPhotos
+from bot.actions.show_photos import NoPhotos, PhotosShown
 from bot.wording.answer import Attachment
 from bot.wording.days import day, listed
+from bot.wording.saying import says
 
 if TYPE_CHECKING:
     from PIL import Image
@@ -17,6 +18,7 @@ _PAPER, _INK = (255, 255, 255), (30, 30, 30)
 _QUALITY = 82
 
 
+@says
 def photo_kept(told: PhotoKept) -> str:
     """Confirm a photo."""
     many = (
@@ -27,6 +29,7 @@ def photo_kept(told: PhotoKept) -> str:
     return f"Written: a photo of {listed(told.plants)}.{many}"
 
 
+@says
 def photos_shown(told: PhotosShown) -> str:
     """Say what the picture shows."""
     if told.before is None or told.after is None:
@@ -69,3 +72,17 @@ def _side(content: bytes, on: date) -> "Image.Image":
     side.paste(photo, (0, _BAND_PX))
     ImageDraw.Draw(side).text((10, 8), day(on), fill=_INK, font=ImageFont.load_default(26))
     return side
+
+
+@says
+def _too_many_photos(told: TooManyPhotos) -> str:
+    return f"I keep {told.most} photos of a home at most, so this one is not kept."
+
+
+@says
+def _no_photos(told: NoPhotos) -> str:
+    return (
+        f"No photo of {told.plant} yet. Send one with its name under it."
+        if told.plant
+        else "No photos yet. Send one with the plant's name under it."
+    )

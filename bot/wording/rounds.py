@@ -11,6 +11,7 @@ from bot.domain.trade import Method
 from bot.wording.conditions import rounds_words
 from bot.wording.days import counted, day, listed, near_day
 from bot.wording.labels import eat_from, spent, warned
+from bot.wording.saying import says
 from bot.wording.voice import Voice
 
 DONE = {
@@ -27,6 +28,7 @@ DONE = {
 }
 
 
+@says
 def round_done(told: RoundLogged, voice: Voice) -> str:
     """Confirm treatments; say what follows."""
     lines = [_done_line(told, voice)]
@@ -116,6 +118,7 @@ def _evening_of(name: str, told: RoundLogged) -> date | None:
     return next((on for on, names in told.evenings if name in names), None)
 
 
+@says
 def nothing_due(told: NothingDue, voice: Voice) -> str:
     """Say what is open instead."""
     lines = ["No treatment is open right now, so I wrote nothing."]
@@ -130,6 +133,7 @@ def nothing_due(told: NothingDue, voice: Voice) -> str:
     return "\n".join(lines)
 
 
+@says
 def put_off(told: PutOff, voice: Voice) -> str:
     """Confirm another evening and what it costs."""
     when = f"at {voice.clock(told.at)} tonight" if told.at is not None else near_day(told.on, voice.today)

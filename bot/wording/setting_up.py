@@ -3,8 +3,10 @@
 from decimal import Decimal
 
 from bot.actions.add_plants import PlantsAdded
-from bot.actions.set_place import PlacesSaved
-from bot.actions.set_town import TownSet
+from bot.actions.begin_talk import Founded, Welcome
+from bot.actions.set_hours import BadHours, HoursSet
+from bot.actions.set_place import NoPlaceAsked, PlacesSaved
+from bot.actions.set_town import BadCoordinates, NoSuchTown, TownSet, WhichTown
 from bot.actions.set_units import UnitsSet
 from bot.actions.show_places import PlacesTold
 from bot.actions.show_settings import SettingsTold
@@ -17,6 +19,7 @@ from bot.domain.measure import Units
 from bot.domain.trade import Form
 from bot.domain.window import Facing, Outdoors
 from bot.wording.days import counted, listed
+from bot.wording.saying import says
 from bot.wording.voice import Voice, plain
 
 FACINGS = {
@@ -64,6 +67,7 @@ def welcome(lacks: tuple[str, ...]) -> str:
     return "Good to see you. “what's due”, “isolated?” and “help” are good first words."
 
 
+@says
 def town(told: TownSet, voice: Voice) -> str:
     """Confirm the town by its clock."""
     text = f"Written: {told.town}, {told.zone}. Your clock shows {voice.clock(told.local)}."
@@ -79,12 +83,14 @@ def town(told: TownSet, voice: Voice) -> str:
     return text + _ask_facing(told.asks_facing_of)
 
 
+@says
 def question_skipped(told: QuestionSkipped) -> str:
     """Say what goes on without the answer, and how to give it later."""
     words = SKIPPED.get(told.skipped, "All right.")
     return f"{words}\n{ASK_PLANTS}" if told.asks_plants else words
 
 
+@says
 def place_saved(told: PlacesSaved, voice: Voice) -> str:
     """Confirm places; ask the next one's window."""
     places = "; ".join(place_words(place, voice) for place in told.places)
@@ -103,6 +109,7 @@ def place_words(place: Place, voice: Voice) -> str:
     return f"{place.name} ({', '.join(parts)})" if parts else place.name
 
 
+@says
 def places_told(told: PlacesTold, voice: Voice) -> str:
     """Say where plants stand, and what is known of the places."""
     if not told.places and not told.nowhere:
@@ -122,6 +129,7 @@ def _ask_facing(place: str | None) -> str:
     )
 
 
+@says
 def plants_added(told: PlantsAdded) -> str:
     """Confirm plants by place."""
     by_place: dict[str | None, list[str]] = {}
@@ -149,6 +157,7 @@ def plants_added(told: PlantsAdded) -> str:
     return text + _ask_facing(told.asks_facing_of)
 
 
+@says
 def stocked(told: Stocked, voice: Voice) -> str:
     """Confirm a product with its caution."""
     product = told.product
@@ -184,6 +193,7 @@ def _label_facts(product: Product, voice: Voice) -> list[str]:
     return facts
 
 
+@says
 def shelf(told: Shelf, voice: Voice) -> str:
     """List the shelf, and what is left where that is known."""
     if not told.products:
@@ -201,11 +211,13 @@ def shelf(told: Shelf, voice: Voice) -> str:
     return "On the shelf:\n" + "\n".join(lines)
 
 
+@says
 def units_set(told: UnitsSet) -> str:
     """Confirm measures and clock."""
     return f"Written: {UNITS[told.units]}, a clock of {told.clock_hours} hours."
 
 
+@says
 def settings(told: SettingsTold, voice: Voice) -> str:
     """List the preferences."""
     where = f"{told.town}, {told.zone}" if told.zone else "no town yet"
@@ -214,3 +226,63 @@ def settings(told: SettingsTold, voice: Voice) -> str:
         f"{voice.clock(told.quiet_until)}\nMeasures: {UNITS[voice.units]}, {voice.clock_hours} hours\n{counted(told.places, 'place')}, {counted(told.plants, 'plant')}\n"
         "Change them by saying so: “I live in Ghent”, “nudge me at 19:30”, “quiet 23-7”, “us units”, “12 hour clock”."
     )
+
+
+@says
+def _founded(told: Founded) -> str:
+    return (
+        f"Hello {told.name}. I keep your plants, count the days between rounds and speak up in the evening.\n"
+        f"{ASK_TOWN} I need it for the sun at your windows."
+    )
+
+
+@says
+def _welcome(told: Welcome) -> str:
+    return welcome(told.lacks)
+
+
+@says
+def _which_town(told: WhichTown) -> str:
+    if told.is_guess:
+        return (
+            f"I know no town called “{told.text[:60]}”, so nothing is written yet. Is it one of these? "
+            "If not, try a larger one nearby, or coordinates like 51.1, 3.7."
+        )
+    return f"There are {len(told.towns)} places called {told.text}. Which one?"
+
+
+@says
+def _no_such_town(told: NoSuchTown) -> str:
+    return (
+        f"I know no town called “{told.text[:60]}”. Try a larger one nearby, or send coordinates like 51.1, 3.7; "
+        "“skip” puts it off."
+    )
+
+
+@says
+def _bad_coordinates(told: BadCoordinates) -> str:
+    return (
+        f"{told.latitude:g}, {told.longitude:g} is not on the globe: latitude runs from -90 to 90, longitude from -180 to 180. "
+        "Nothing is written."
+    )
+
+
+@says
+def _hours_set(told: HoursSet, voice: Voice) -> str:
+    return (
+        f"Written: evening at {voice.clock(told.evening)}, quiet from {voice.clock(told.quiet_from)} "
+        f"to {voice.clock(told.quiet_until)}."
+    )
+
+
+@says
+def _bad_hours(told: BadHours, voice: Voice) -> str:
+    return (
+        f"An evening at {voice.clock(told.evening)} would lie in your quiet hours, {voice.clock(told.quiet_from)} to {voice.clock(told.quiet_until)}. "
+        "Nothing is written; which of the two shall move?"
+    )
+
+
+@says
+def _no_place_asked(_: NoPlaceAsked) -> str:
+    return "Which place is that? Say for instance “kitchen sill faces west”. Nothing is written."

@@ -1,11 +1,27 @@
 """Who shares the plants, and what is erased, in words."""
 
 from bot.actions.erasing import Erasing
-from bot.actions.forget import Erased, ForgetAsked
-from bot.actions.share import MemberAsked, MemberGone, MemberList, NoSuchMember, OwnerNow
-from bot.wording.days import counted, listed
+from bot.actions.forget import Erased, ForgetAsked, HomeErased
+from bot.actions.share import (
+    HasLeft,
+    Invited,
+    Joined,
+    LeaveAsked,
+    MemberAsked,
+    MemberGone,
+    MemberList,
+    NoSuchMember,
+    OwnerNow,
+    OwnerOnly,
+    SomebodyJoined,
+    Stranger,
+)
+from bot.wording.days import counted, day, listed
+from bot.wording.saying import says
+from bot.wording.voice import Voice
 
 
+@says
 def member_asked(told: MemberAsked) -> str:
     """Ask before somebody goes or owns."""
     if told.is_removal:
@@ -13,6 +29,7 @@ def member_asked(told: MemberAsked) -> str:
     return f"Shall {told.name} own this home, and invite, remove and erase in your place? Nothing is written yet."
 
 
+@says
 def member_gone(told: MemberGone) -> str:
     """Say that somebody is gone, or to themselves that they are."""
     if told.name is None:
@@ -20,11 +37,13 @@ def member_gone(told: MemberGone) -> str:
     return f"{told.name} no longer shares these plants."
 
 
+@says
 def owner_now(told: OwnerNow) -> str:
     """Say who owns the home."""
     return "You own this home now." if told.name is None else f"{told.name} owns this home now."
 
 
+@says
 def no_such_member(told: NoSuchMember) -> str:
     """Say who there is instead."""
     if not told.others:
@@ -34,6 +53,7 @@ def no_such_member(told: NoSuchMember) -> str:
     )
 
 
+@says
 def member_list(told: MemberList) -> str:
     """List who shares the plants."""
     owner, *others = told.names
@@ -45,6 +65,7 @@ def member_list(told: MemberList) -> str:
     return f"{rest} “remove {others[0]} from this home” and “hand over to {others[0]}” change that."
 
 
+@says
 def forget_asked(told: ForgetAsked) -> str:
     """Say what would be erased, and the sentence that does it."""
     if told.must_hand_over:
@@ -64,8 +85,60 @@ def forget_asked(told: ForgetAsked) -> str:
     )
 
 
+@says
 def erased(told: Erased) -> str:
     """Say that it is done."""
     if told.what is Erasing.HOME:
         return "Erased: this home, its plants, everything told. Take care."
     return "Erased: your name, your account, our messages. Take care."
+
+
+@says
+def _invited(told: Invited, voice: Voice) -> str:
+    when = f"{day(told.until.astimezone(voice.zone).date())}, {voice.clock(told.until)}"
+    return f"For one person, once, until {when}: let them write this to me.\n/start {told.code}"
+
+
+@says
+def _joined(told: Joined) -> str:
+    return (
+        f"Welcome. You share {counted(told.plants, 'plant')} with {listed(told.others)} from now on: whoever answers the "
+        "evening answers for both, and “undo” takes back only your own words."
+    )
+
+
+@says
+def _somebody_joined(told: SomebodyJoined) -> str:
+    return f"{told.name} shares your plants from now on."
+
+
+@says
+def _leave_asked(told: LeaveAsked) -> str:
+    if told.is_founder:
+        return "You own this home and others share it. “hand over to” and a name lets you leave. Nothing is written."
+    return "Leave this home? What you told stays with its plants. Nothing is written yet."
+
+
+@says
+def _has_left(_: HasLeft) -> str:
+    return "You no longer share these plants, and I do not write to you any more. Take care."
+
+
+@says
+def _owner_only(told: OwnerOnly) -> str:
+    return f"Only {told.owner or 'the owner'} may do that. Nothing is written."
+
+
+@says
+def _home_erased(told: HomeErased) -> str:
+    return (
+        f"{told.by} erased this home with all its plants and everything told. I do not write here any more."
+    )
+
+
+@says
+def _stranger(_: Stranger) -> str:
+    return (
+        "This bot keeps one home's plants and I do not know you. "
+        "If it is yours, send /start with the founding code it printed when it started."
+    )

@@ -4,6 +4,7 @@ from bot.actions.show_trend import NoTrend, TrendShown
 from bot.domain.survival import VISIBLE
 from bot.domain.trend import LEAST_COUNTS, Call
 from bot.wording.days import counted, day
+from bot.wording.saying import says
 
 LOOK_ELSEWHERE = (
     "Before you change the product, look where they hide (roots, sheaths, under the rim), for ants, at the "
@@ -11,6 +12,7 @@ LOOK_ELSEWHERE = (
 )
 
 
+@says
 def trend_words(told: TrendShown) -> str:
     """Say what the counts show, and how sure that is."""
     lines = [f"{told.plant}, {told.pest}: {_call(told)}"]
@@ -62,6 +64,7 @@ def _too_early(told: TrendShown) -> str:
     return f"too early to tell: eggs laid before the first round can hatch until {day(told.hatch_due_on)}."
 
 
+@says
 def no_trend(told: NoTrend) -> str:
     """Say that nothing is open to follow."""
     return (

@@ -1,8 +1,9 @@
 """The check walk in words."""
 
-from bot.actions.walk_through import WalkDone, WalkLevelAsked, WalkStep, WalkStopped
+from bot.actions.walk_through import NoWalk, WalkDone, WalkLevelAsked, WalkStep, WalkStopped
 from bot.domain.release import Level
 from bot.wording.days import counted, listed
+from bot.wording.saying import says
 
 HOW = {
     Level.GLANCE: "A glance counts for little; a plain look takes 3 to 5 minutes a plant.",
@@ -16,6 +17,7 @@ HOW = {
 }
 
 
+@says
 def level_asked(told: WalkLevelAsked) -> str:
     """Ask how closely, once for the whole walk."""
     return (
@@ -23,6 +25,7 @@ def level_asked(told: WalkLevelAsked) -> str:
     )
 
 
+@says
 def walk_step(told: WalkStep) -> str:
     """Say which plant is next."""
     where = f", {told.place}" if told.place else ""
@@ -39,6 +42,7 @@ def walk_step(told: WalkStep) -> str:
     return "\n".join(lines)
 
 
+@says
 def walk_done(told: WalkDone) -> str:
     """Sum the walk up."""
     lines = ["Walk done."]
@@ -52,8 +56,14 @@ def walk_done(told: WalkDone) -> str:
     return "\n".join(lines)
 
 
+@says
 def walk_stopped(told: WalkStopped) -> str:
     """Say how to go on."""
     if not told.plants_left:
         return "The walk is over. What you told me stays written."
     return f"Stopped, {counted(told.plants_left, 'plant')} left. “walk” goes on there within two days."
+
+
+@says
+def _no_walk(_: NoWalk) -> str:
+    return "No check walk is under way. “walk” begins one."

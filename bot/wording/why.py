@@ -10,6 +10,7 @@ from bot.domain.slot import SlotKind
 from bot.wording.conditions import condition_words, percent, rounds_words
 from bot.wording.days import counted, day, near_day
 from bot.wording.labels import against
+from bot.wording.saying import says
 from bot.wording.setting_up import FACINGS, OUTDOORS
 from bot.wording.sources import BASIS, cite
 from bot.wording.voice import Voice
@@ -26,6 +27,7 @@ BECAUSE = {
 }
 
 
+@says
 def reasons_text(told: Reasons, voice: Voice) -> str:
     """Word the reasons of several plants, in short; in full with every term and its source."""
     if not told.of:

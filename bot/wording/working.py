@@ -6,6 +6,7 @@ from decimal import Decimal
 from bot.actions.work_through import NoWork, WorkDone, WorkPaused, WorkStage
 from bot.domain.workday import TOP_MIX_CM, Stage
 from bot.wording.days import counted, listed
+from bot.wording.saying import says
 from bot.wording.voice import Voice
 
 HEADS = {
@@ -46,6 +47,7 @@ DONE = {
 }
 
 
+@says
 def work_stage(told: WorkStage, voice: Voice) -> str:
     """Say what was written, and the stage at hand."""
     plan = told.plan
@@ -95,6 +97,7 @@ def _written(written: tuple[tuple[Stage, tuple[str, ...]], ...]) -> list[str]:
     )
 
 
+@says
 def work_done(told: WorkDone) -> str:
     """Say that all is done."""
     return "\n".join(
@@ -102,6 +105,7 @@ def work_done(told: WorkDone) -> str:
     )
 
 
+@says
 def work_paused(told: WorkPaused) -> str:
     """Say how to go on."""
     if not told.stages_left:
@@ -111,6 +115,7 @@ def work_paused(told: WorkPaused) -> str:
     )
 
 
+@says
 def no_work(told: NoWork) -> str:
     """Say what a work day needs."""
     if told.is_begun:

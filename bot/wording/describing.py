@@ -1,0 +1,99 @@
+"""What is told of plants, places and habits, said back."""
+
+from bot.actions.read_temperature import BadTemperature, TemperatureNoted
+from bot.actions.remove_place import PlaceInUse, PlaceRemoved
+from bot.actions.rename import NameTaken, Renamed
+from bot.actions.set_animals import AnimalsNoted
+from bot.actions.set_pot import PotSet
+from bot.actions.set_strict import StrictSet
+from bot.actions.set_traits import TraitNoted
+from bot.actions.stock_product import BadGap
+from bot.wording.conditions import percent
+from bot.wording.days import day, listed, month
+from bot.wording.saying import says
+from bot.wording.voice import Voice
+
+ANIMALS = {"cat": "a cat", "fish": "fish", "dog": "a dog", "bird": "a bird"}
+
+TRAITS = {
+    "edible": "edible: only what is labelled for that",
+    "not-edible": "not edible",
+    "hairy": "hairy: soap and oil stay in the hair, so try one leaf first",
+    "not-hairy": "not hairy",
+    "waxy": "waxy: soap and oil take the bloom off for good",
+    "not-waxy": "without a bloom",
+}
+
+
+@says
+def _renamed(told: Renamed) -> str:
+    return f"Written: {told.old} is called {told.new} now."
+
+
+@says
+def _name_taken(told: NameTaken) -> str:
+    return f"{told.name} is another's name already, so nothing is written. Which name else?"
+
+
+@says
+def _pot_set(told: PotSet, voice: Voice) -> str:
+    return f"Written: {listed(told.plants)} in {'a pot' if len(told.plants) == 1 else 'pots'} of {voice.length(told.pot_cm)}."
+
+
+@says
+def _place_removed(told: PlaceRemoved) -> str:
+    return f"Written: {told.name} is no place of yours any more."
+
+
+@says
+def _place_in_use(told: PlaceInUse) -> str:
+    return (
+        f"{listed(told.plants)} {'stands' if len(told.plants) == 1 else 'stand'} at {told.name}, so nothing is written. "
+        f"Move {'it' if len(told.plants) == 1 else 'them'} first, like “{told.plants[0]} to ...”."
+    )
+
+
+@says
+def _strict_set(told: StrictSet) -> str:
+    kind = "strict" if told.is_strict else "usual"
+    return f"Written: the {kind} rule. Plants go back at a chance of {percent(told.target)} that nothing is left."
+
+
+@says
+def _animals_noted(told: AnimalsNoted) -> str:
+    return (
+        f"Written: {listed(ANIMALS[one] for one in told.animals)} at home."
+        if told.animals
+        else "Written: no animals."
+    )
+
+
+@says
+def _trait_noted(told: TraitNoted) -> str:
+    return f"Written: {listed(told.plants)} {TRAITS[told.trait]}."
+
+
+@says
+def _bad_gap(told: BadGap) -> str:
+    return f"A label gap of {told.days} days cannot be right (1 to 365). What does the label say?"
+
+
+@says
+def _temperature_noted(told: TemperatureNoted, voice: Voice) -> str:
+    if told.months:
+        return f"Written: {told.place} usually has {voice.warmth(told.celsius)} in {listed(month(one) for one in told.months)}."
+    shifts = [
+        f" Next round of {listed(names)}: {day(new)}, not {day(old)}." for names, old, new in told.moved
+    ]
+    return (
+        f"Written: {told.place} is at {voice.warmth(told.celsius)}. I count with it until you tell me another."
+        f"{''.join(shifts)}"
+    )
+
+
+@says
+def _bad_temperature(told: BadTemperature, voice: Voice) -> str:
+    return (
+        f"{voice.warmth(told.celsius)} is outside what plants at home live through ({voice.warmth(-10)} to "
+        f"{voice.warmth(45)}). Nothing is written."
+    )
