@@ -9,7 +9,7 @@ from pathlib import Path
 from bot.app import assemble, settle_in
 from bot.clock import Clock
 from bot.logs import set_up_logging
-from bot.phrases.rehearsal import EVENING, read_situation, rehearse
+from bot.rehearsal import USUAL, read_situation, rehearse
 from bot.settings import Settings, SettingsError, read_settings
 from bot.storage.backup import back_up as copy_database
 from bot.storage.failure import StoreError
@@ -134,7 +134,7 @@ async def _token_problem(settings: Settings) -> str | None:
 def say_meanings(file: Path | None) -> int:
     """Print what each phrase of standard input would mean: phrase, tab, meaning."""
     try:
-        situation = EVENING if file is None else read_situation(file.read_text("utf-8"))
+        situation = read_situation((file or USUAL).read_text("utf-8"))
     except (OSError, ValueError) as error:
         print(error, file=sys.stderr)
         return WRONG

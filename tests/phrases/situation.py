@@ -2,48 +2,19 @@
 
 from collections.abc import Iterator
 from pathlib import Path
+from zoneinfo import ZoneInfo
 
-from bot.phrases.rehearsal import (
-    ALCOHOL,
-    BALCONY,
-    BAY,
-    CALATHEA,
-    CHILLI,
-    COFFEE,
-    EVENING,
-    HOYA,
-    IVY,
-    KITCHEN,
-    LANDING,
-    NEEM,
-    ORCHID,
-    SMALL_HOYA,
-    SOAP,
-    STUDY,
-    ZONE,
-)
+from bot.catalogue.load import load
+from bot.domain.identity import PlaceId, PlantId, ProductId
+from bot.rehearsal import USUAL, read_situation
+from tests.phrases.meanings import parts
 
-__all__ = [
-    "ALCOHOL",
-    "BALCONY",
-    "BAY",
-    "CALATHEA",
-    "CHILLI",
-    "COFFEE",
-    "EVENING",
-    "HOYA",
-    "IVY",
-    "KITCHEN",
-    "LANDING",
-    "NEEM",
-    "ORCHID",
-    "SMALL_HOYA",
-    "SOAP",
-    "STUDY",
-    "ZONE",
-    "clauses",
-    "table",
-]
+ZONE = ZoneInfo("Europe/Brussels")
+LANDING, KITCHEN, STUDY, BALCONY = (PlaceId(number) for number in range(1, 5))
+HOYA, SMALL_HOYA, ORCHID, COFFEE, IVY, BAY, CALATHEA, CHILLI = (PlantId(number) for number in range(1, 9))
+SOAP, NEEM, ALCOHOL = (ProductId(number) for number in range(1, 4))
+KNOWLEDGE = load().knowledge
+EVENING = read_situation(USUAL.read_text("utf-8"), KNOWLEDGE)
 
 
 def table(name: str) -> Iterator[tuple[str, str]]:
@@ -55,5 +26,5 @@ def table(name: str) -> Iterator[tuple[str, str]]:
 
 
 def clauses(meaning: str) -> set[tuple[str, frozenset[str]]]:
-    """A meaning without its order: what is asked keeps its topic with it."""
-    return {(part.split()[0], frozenset(part.split()[1:])) for part in meaning.split(" + ")}
+    """A meaning without its order, each clause about one plant, pests by family."""
+    return {(part.head, part.must) for part in parts(meaning)}

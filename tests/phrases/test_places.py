@@ -8,7 +8,7 @@ from bot.actions.set_place import SetPlace
 from bot.domain.window import Facing, Outdoors
 from bot.phrases.grammar import understand
 from bot.phrases.places import read_places
-from bot.phrases.rehearsal import EVENING
+from tests.phrases.situation import EVENING
 
 N, E, S, W, SW = Facing.N, Facing.E, Facing.S, Facing.W, Facing.SW
 ALL_DAY, MORNING, AFTERNOON = Outdoors.ALL_DAY, Outdoors.MORNING, Outdoors.AFTERNOON

@@ -4,24 +4,27 @@ from pathlib import Path
 import pytest
 
 from bot.__main__ import main
-from bot.phrases.rehearsal import read_situation, rehearse
-from tests.phrases.situation import clauses, table
+from bot.phrases.grammar import understand
+from bot.phrases.notation import notation
+from bot.rehearsal import read_situation, rehearse
+from tests.phrases.situation import EVENING, table
 
 HOME = """\
 now = 2026-07-01T20:30:00+02:00
 zone = "Europe/Brussels"
 places = ["attic", "hall"]
 plants = [{ names = ["fig", "fig tree"], place = "attic" }, { names = ["mint"] }]
-shelf = [{ names = ["soap"] }]
+shelf = [{ ingredient = "soap" }]
 tonight = [{ plant = "fig", method = "spray" }, { plant = "mint" }]
 """
 
 
 def test_the_golden_set_is_said_back_line_by_line() -> None:
     golden = list(table("golden.tsv"))
-    said = [line.split("\t") for line in rehearse(wording for wording, _ in golden)]
+    said = [line.split("\t") for line in rehearse((wording for wording, _ in golden), EVENING)]
     assert [phrase for phrase, _ in said] == [wording for wording, _ in golden]
-    assert [clauses(meaning) for _, meaning in said] == [clauses(meaning) for _, meaning in golden]
+    meant = [notation(understand(wording, EVENING), EVENING) for wording, _ in golden]
+    assert [meaning for _, meaning in said] == meant
 
 
 def test_another_situation_is_read_from_a_file(

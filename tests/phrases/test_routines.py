@@ -8,8 +8,8 @@ from bot.actions.ask import Ask, Topic
 from bot.actions.set_routine import SetRoutine
 from bot.domain.recurrence import between
 from bot.phrases.grammar import understand
-from bot.phrases.rehearsal import EVENING
 from bot.wording.habits import rule_words
+from tests.phrases.situation import EVENING
 
 HABITS = [
     ("check on sundays", "FREQ=WEEKLY;BYDAY=SU", "every Sunday"),

@@ -16,10 +16,10 @@ from typing import Any
 from bot.actions.incoming import Location, Other, Photo
 from bot.conversation import MAX_TEXT
 from bot.phrases.grammar import understand
-from bot.phrases.rehearsal import EVENING
 from bot.storage.database import Database
 from bot.telegram.incoming import Me, parse
 from tests.journeys.talking import Talk
+from tests.phrases.situation import EVENING
 
 TABLES = Path(__file__).parent.parent / "phrases"
 NOISE = (

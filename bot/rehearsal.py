@@ -1,0 +1,145 @@
+"""What a message would mean in a situation written down in a file: `python -m bot understand`."""
+
+import tomllib
+from collections.abc import Iterable, Iterator
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice
+from bot.actions.isolate import Isolate
+from bot.actions.log_check import LogCheck
+from bot.actions.log_find import LogFind, grade_choices
+from bot.actions.name_pest import pest_words
+from bot.actions.set_place import FACINGS, SetPlace
+from bot.actions.situation import Asked, Expecting, KnownPlace, KnownPlant, KnownProduct, Situation
+from bot.actions.walk_through import GRADES, EndWalk, GoOn, PassPlant
+from bot.actions.work_through import EndWork, TickWork
+from bot.catalogue.load import load
+from bot.domain.identity import PlaceId, PlantId, ProductId
+from bot.domain.knowledge import Knowledge
+from bot.domain.measure import Units
+from bot.domain.trade import Method
+from bot.phrases.grammar import understand
+from bot.phrases.notation import notation
+from bot.wording.button_texts import button_text
+
+USUAL = Path(__file__).parent / "rehearsal.toml"
+"""The situation where none is given: an evening with a nudge unanswered."""
+
+
+def rehearse(lines: Iterable[str], situation: Situation) -> Iterator[str]:
+    """Give each phrase, a tab, and its meaning; empty lines and comments are left out."""
+    for line in lines:
+        phrase = line.rstrip("\n").partition("\t")[0]
+        if phrase.strip() and not phrase.startswith("#"):
+            told = phrase.replace("\\n", "\n")
+            yield f"{phrase}\t{notation(understand(told, situation), situation)}"
+
+
+def read_situation(text: str, knowledge: Knowledge | None = None) -> Situation:
+    """
+    Read a situation from TOML; names of pests and products are the catalogue's.
+
+    Parameters
+    ----------
+    text
+        now, zone, units, quiet_from_hour, is_held, places, plants (names, place), shelf (ingredient), tonight
+        (plant, method; none is a look), found_today, expecting, and the open question: what it asks
+        ("amount", "apart", "facing", "walk", "work") about which plant or place.
+    knowledge
+        The catalogue's; read anew where it is not given.
+
+    Raises
+    ------
+    ValueError
+        Naming what is missing or of a wrong kind.
+    """
+    facts = knowledge or load().knowledge
+    try:
+        return _situation(tomllib.loads(text), facts)
+    except (KeyError, TypeError, ValueError, AttributeError) as error:
+        raise ValueError(f"the situation cannot be read: {error!r}") from None
+
+
+def _situation(told: dict[str, Any], facts: Knowledge) -> Situation:
+    zone = ZoneInfo(told.get("zone", "Europe/Brussels"))
+    now = datetime.fromisoformat(str(told["now"]))
+    now = now if now.tzinfo else now.replace(tzinfo=zone)
+    places = {name: PlaceId(number) for number, name in enumerate(told.get("places", ()), start=1)}
+    plants = tuple(
+        KnownPlant(id=PlantId(number), names=tuple(one["names"]), place=places.get(one.get("place", "")))
+        for number, one in enumerate(told.get("plants", ()), start=1)
+    )
+    by_name = {plant.names[0]: plant.id for plant in plants}
+    choices, expecting = _question(told, by_name, places)
+    return Situation(
+        now=now,
+        zone=zone,
+        today=told.get("today", now.astimezone(zone).date()),
+        plants=plants,
+        places=tuple(KnownPlace(number, name) for name, number in places.items()),
+        shelf=tuple(
+            KnownProduct(id=ProductId(number), names=tuple(facts.products[one["ingredient"]].words))
+            for number, one in enumerate(told.get("shelf", ()), start=1)
+        ),
+        tonight=tuple(
+            Asked(by_name[one["plant"]], Method(one["method"]) if "method" in one else None)
+            for one in told.get("tonight", ())
+        ),
+        found_today=frozenset(by_name[name] for name in told.get("found_today", ())),
+        pests=pest_words(facts.pests),
+        ingredients=tuple((key, kind.words) for key, kind in facts.products.items()),
+        expecting=expecting,
+        choices=choices,
+        choice_texts=tuple(button_text(choice) for choice in choices),
+        units=Units(told.get("units", "metric")),
+        quiet_from_hour=int(told.get("quiet_from_hour", 22)),
+        is_held=bool(told.get("is_held", False)),
+    )
+
+
+def _question(
+    told: dict[str, Any], plants: dict[str, PlantId], places: dict[str, PlaceId]
+) -> tuple[tuple[Choice, ...], Expecting]:
+    """Give the open question's choices, as the actions offer them."""
+    expecting = Expecting(told.get("expecting", "nothing"))
+    about = told.get("about", "")
+    match told.get("asks"):
+        case None:
+            return (), expecting
+        case "amount":
+            return grade_choices((plants[about],), told.get("pest")), Expecting.CHOICE
+        case "apart":
+            its = (plants[about],)
+            return (
+                Choice(ButtonText.APART_NOW, (Isolate(plants=its),)),
+                Choice(ButtonText.CANNOT_BE_MOVED, (Isolate(plants=its, apart=False),)),
+            ), Expecting.CHOICE
+        case "facing":
+            place = places[about]
+            return tuple(
+                Choice(words, (SetPlace(name=about, place_id=place, facing=facing),))
+                for words, facing in FACINGS
+            ), Expecting.PLACE
+        case "walk":
+            return _walk((plants[about],)), Expecting.WALK
+        case "work":
+            return (
+                Choice(ButtonText.DONE, (TickWork(),)),
+                Choice(ButtonText.LEAVE_OUT, (TickWork(is_left_out=True),)),
+                Choice(ButtonText.STOP_TODAY, (EndWork(),)),
+            ), Expecting.WORK
+        case other:
+            raise ValueError(f"no question asks {other!r}")
+
+
+def _walk(its: tuple[PlantId, ...]) -> tuple[Choice, ...]:
+    return (
+        Choice(ButtonText.NONE_SEEN, (LogCheck(plants=its), GoOn())),
+        *(Choice(words, (LogFind(plants=its, grade=grade), GoOn())) for words, grade in GRADES),
+        Choice(ButtonText.NOT_TODAY, (PassPlant(its),)),
+        Choice(ButtonText.STOP_NOW, (EndWalk(),)),
+    )
