@@ -1,0 +1,67 @@
+"""Whether a kind of plant is poisonous to those it lives with."""
+
+import enum
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from bot.domain.plant_kind import PlantKind
+
+
+class Eater(enum.Enum):
+    """Who might bite a plant."""
+
+    CATS = "cats"
+    DOGS = "dogs"
+    PEOPLE = "people"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Verdict:
+    """What is known for one eater: poisonous, not, or unknown; and by which lists, none if recalled."""
+
+    is_poisonous: bool | None
+    sources: tuple[str, ...] = ()
+    is_grave: bool = False
+    """Whether a little of it can kill or do lasting harm."""
+
+
+UNKNOWN = Verdict(is_poisonous=None)
+
+
+@dataclass(frozen=True, slots=True)
+class Poison:
+    """What is known of one kind."""
+
+    verdicts: Mapping[Eater, Verdict]
+    note: str = ""
+    """The part, or what else hurts."""
+
+    def for_eater(self, eater: Eater) -> Verdict:
+        """Give the verdict, unknown where no list read names the kind."""
+        return self.verdicts.get(eater, UNKNOWN)
+
+
+@dataclass(frozen=True, slots=True)
+class PoisonOf:
+    """One of the kinds a plant's name may mean, with its verdict."""
+
+    kind: PlantKind
+    verdict: Verdict
+    note: str
+
+
+def poison_of(poisons: Mapping[str, Poison], kind: PlantKind | None, eater: Eater) -> tuple[PoisonOf, ...]:
+    """
+    Answer whether a plant of a kind is poisonous.
+
+    Every kind that a shared name may mean is answered for. Nothing is ever called harmless for want of an
+    entry: a kind that is not in the lists, and no kind at all, are unknown.
+    """
+    if kind is None:
+        return ()
+    bearers = kind.one_of or (kind,)
+    none = Poison({})
+    return tuple(
+        PoisonOf(one, poisons.get(one.key, none).for_eater(eater), poisons.get(one.key, none).note)
+        for one in bearers
+    )
