@@ -4,13 +4,14 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from decimal import Decimal
 
+from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.care import Care, care_of
 from bot.domain.consumption import left_ml, share_of_product, spray_for
 from bot.domain.course import kinds_to_seek, label_allows_on
 from bot.domain.household import Place, Plant, Product
-from bot.domain.identity import PlaceId, PlantId, ProductId
+from bot.domain.identity import ProductId
 from bot.domain.label import Refusal, refusals
 from bot.domain.trade import Method
 from bot.domain.window import lit_spans
@@ -72,10 +73,11 @@ class Shopping(Outcome):
     low: tuple[Lack, ...]
 
 
-def tell_what_fits(plants: tuple[PlantId, ...], product: ProductId | None, desk: Desk) -> Fits:
+@answers(Topic.FIT)
+def tell_what_fits(command: Ask, desk: Desk) -> Fits:
     """Say for each plant and product what forbids it today; unnamed: the cases, the whole shelf."""
-    asked = plants or tuple(plant.id for plant in desk.household.living if plant.open_cases)
-    shelf = [one for one in desk.household.products.values() if product in {None, one.id}]
+    asked = command.plants or tuple(plant.id for plant in desk.household.living if plant.open_cases)
+    shelf = [one for one in desk.household.products.values() if command.product in {None, one.id}]
     return Fits(
         tuple(
             _fit(desk.plant(plant), one, desk)
@@ -105,11 +107,15 @@ def _fit(plant: Plant, product: Product, desk: Desk) -> Fit:
     )
 
 
-def tell_the_sun(plants: tuple[PlantId, ...], place: PlaceId | None, desk: Desk) -> SunTold:
+@answers(Topic.SUN)
+def tell_the_sun(command: Ask, desk: Desk) -> SunTold:
     """Say when direct sun reaches places today: the named, those of named plants, or all. [aware UTC]."""
-    numbers = {desk.plant(plant).place for plant in plants} | ({place} - {None})
+    numbers = {desk.plant(plant).place for plant in command.plants} | ({command.place} - {None})
     places = [one for one in desk.household.places.values() if not numbers or one.id in numbers]
-    return SunTold(tuple(_sun_of(place, desk) for place in places), has_town=desk.household.site.is_located)
+    return SunTold(
+        tuple(_sun_of(place, desk) for place in places),
+        has_town=desk.household.site.is_located,
+    )
 
 
 def _sun_of(place: Place, desk: Desk) -> PlaceSun:
@@ -117,12 +123,13 @@ def _sun_of(place: Place, desk: Desk) -> PlaceSun:
     return PlaceSun(place=place, spans=tuple((span.start, span.end) for span in spans))
 
 
-def tell_what_to_buy(desk: Desk) -> Shopping:
+@answers(Topic.BUY)
+def tell_what_to_buy(_: Ask, desk: Desk) -> Shopping:
     """Say what the open cases lack: a kind of product, or more of one, by what the next round takes. [mL]."""
     lacking: dict[tuple[str, ...], list[str]] = {}
     needed: dict[ProductId, list[Plant]] = {}
     for number, states in desk.agenda.progress.items():
-        if any(not fit.refusals for fit in tell_what_fits((number,), None, desk).fits):
+        if any(not fit.refusals for fit in tell_what_fits(Ask(topic=Topic.FIT, plants=(number,)), desk).fits):
             continue
         for state in states:
             if not state.is_finished:

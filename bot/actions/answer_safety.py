@@ -3,9 +3,10 @@
 from dataclasses import dataclass
 from datetime import date
 
+from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
-from bot.domain.identity import PlantId, ProductId
+from bot.domain.identity import PlantId
 from bot.domain.label import is_edible, wait_before_eating
 
 
@@ -36,13 +37,14 @@ class MayEat(Outcome):
     today: date
 
 
-def tell_cautions(asked: ProductId | None, desk: Desk) -> Cautions:
+@answers(Topic.SAFETY)
+def tell_cautions(command: Ask, desk: Desk) -> Cautions:
     """Give the caution of a product, or of all on the shelf, and which of these harm cats and fish."""
     kinds = [
         desk.knowledge.products[product.ingredient]
         for product in desk.household.products.values()
         if product.ingredient in desk.knowledge.products
-        and (product.id == asked if asked is not None else product.stock_ml != 0)
+        and (product.id == command.product if command.product is not None else product.stock_ml != 0)
     ]
     return Cautions(
         tuple((kind.name, kind.caution, kind.harms_cats_and_fish) for kind in kinds),
@@ -50,10 +52,11 @@ def tell_cautions(asked: ProductId | None, desk: Desk) -> Cautions:
     )
 
 
-def tell_whether_to_eat(plants: tuple[PlantId, ...], desk: Desk) -> MayEat:
+@answers(Topic.EATING)
+def tell_whether_to_eat(command: Ask, desk: Desk) -> MayEat:
     """Give from when plants may be eaten by what was used on them; without names of all that are eaten."""
     edible = tuple(one.id for one in desk.household.living if is_edible(desk.knowledge, one))
-    return MayEat(tuple(_eating(plant, desk) for plant in plants or edible), desk.today)
+    return MayEat(tuple(_eating(plant, desk) for plant in command.plants or edible), desk.today)
 
 
 def _eating(plant: PlantId, desk: Desk) -> Eating:

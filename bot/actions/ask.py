@@ -1,7 +1,9 @@
 """A question, and what can be asked."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from enum import Enum
+from typing import Any, TypeVar
 
 from bot.actions.command import Command
 from bot.domain.identity import PlaceId, PlantId, ProductId
@@ -43,3 +45,31 @@ class Ask(Command):
     when: str | None = None
     in_full: bool = False
     """Whether a reason is asked for with its sums and sources."""
+
+
+WITHOUT_PLANTS = {
+    Topic.ANTS,
+    Topic.DISH_SOAP,
+    Topic.SAFETY,
+    Topic.EATING,
+    Topic.BUY,
+    Topic.SETTINGS,
+    Topic.STOCK,
+    Topic.MEMBERS,
+    Topic.ROUTINES,
+}
+"""What can be asked before there are plants."""
+
+_F = TypeVar("_F", bound=Callable[[Ask, Any], Any])
+ANSWERERS: dict[Topic, Callable[[Ask, Any], Any]] = {}
+"""Filled by the files of the actions as they are read."""
+
+
+def answers(topic: Topic) -> Callable[[_F], _F]:
+    """Let a function answer what is asked of a topic."""
+
+    def keep(function: _F) -> _F:
+        ANSWERERS[topic] = function
+        return function
+
+    return keep

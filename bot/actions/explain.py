@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 
-from bot.actions.ask import Ask
+from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.course import Progress, Step, next_step
@@ -45,6 +45,7 @@ class Reasons(Outcome):
     in_full: bool = False
 
 
+@answers(Topic.WHY)
 def explain(command: Ask, desk: Desk) -> Reasons:
     """Say why plants' plans are as they are; unnamed: all that have a case."""
     asked = command.plants or tuple(desk.agenda.progress)

@@ -16,6 +16,9 @@ from bot.actions.outcome import Outcome
 for _one in pkgutil.iter_modules(actions.__path__):
     import_module(f"{actions.__name__}.{_one.name}")
 
+KNOWN = tuple(PERFORMERS)
+"""All commands there are."""
+
 
 def perform(command: Command, desk: Desk) -> list[Outcome]:
     """Do one command at the desk; what somebody expects an evening for says when evenings rest."""

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
+from bot.actions.ask import Ask, Topic, answers
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
@@ -34,7 +35,8 @@ class HabitsTold(Outcome):
     of: tuple[tuple[str, date | None], ...]
 
 
-def show_habits(desk: Desk) -> HabitsTold:
+@answers(Topic.ROUTINES)
+def show_habits(_: Ask, desk: Desk) -> HabitsTold:
     """Give the habits set, each with its next day."""
     routines = desk.household.routines.values()
     return HabitsTold(tuple((rule, next_on(rule, since, desk.today)) for rule, since in routines))

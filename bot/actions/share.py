@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import datetime
 
+from bot.actions.ask import Ask, Topic, answers
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
@@ -171,7 +172,8 @@ def leave(command: Leave, desk: Desk) -> LeaveAsked | HasLeft:
     return LeaveAsked(is_founder=False, asking=Asking(choices))
 
 
-def list_members(desk: Desk) -> MemberList:
+@answers(Topic.MEMBERS)
+def list_members(_: Ask, desk: Desk) -> MemberList:
     """Give who shares the plants, the owner first."""
     members = sorted(desk.store.members(desk.member.household), key=lambda one: not one.is_owner)
     return MemberList(tuple(one.name for one in members), desk.member.is_owner)

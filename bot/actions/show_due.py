@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
+from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.agenda import Task
@@ -34,7 +35,8 @@ def due_lines(desk: Desk, tasks: tuple[Task, ...]) -> tuple[DueLine, ...]:
     )
 
 
-def show_due(desk: Desk, *, is_week: bool) -> DueList:
+@answers(Topic.DUE)
+def show_due(command: Ask, desk: Desk) -> DueList:
     """Give the coming evenings."""
     evenings = tuple((evening.on, due_lines(desk, evening.tasks)) for evening in desk.agenda.evenings)
-    return DueList(today=desk.today, evenings=evenings, is_week=is_week)
+    return DueList(today=desk.today, evenings=evenings, is_week=command.when == "week")

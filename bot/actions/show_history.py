@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from bot.actions.ask import Ask
+from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.fold import valid
@@ -38,6 +38,7 @@ class History(Outcome):
 HISTORY_DAYS = 60
 
 
+@answers(Topic.LOG)
 def show_history(command: Ask, desk: Desk) -> History:
     """Give what was told in some weeks, of a plant or of all."""
     since = desk.today - timedelta(days=HISTORY_DAYS)

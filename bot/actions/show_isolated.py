@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.actions.show_plants import place_name
@@ -18,7 +19,8 @@ class IsolatedList(Outcome):
     watched: tuple[tuple[str, Watch, str], ...]
 
 
-def show_isolated(desk: Desk) -> IsolatedList:
+@answers(Topic.ISOLATED)
+def show_isolated(_: Ask, desk: Desk) -> IsolatedList:
     """Give who is kept apart with its cases, and who is on watch because of whom."""
     plants = tuple(
         (plant, place_name(desk, plant.id), desk.agenda.progress.get(plant.id, ()))

@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 from datetime import date
 
+from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
-from bot.domain.identity import PlantId
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,12 +27,13 @@ class NoPhotos(Outcome):
     plant: str | None
 
 
-def show_photos(plants: tuple[PlantId, ...], desk: Desk) -> PhotosShown | NoPhotos:
+@answers(Topic.PHOTOS)
+def show_photos(command: Ask, desk: Desk) -> PhotosShown | NoPhotos:
     """Give the first photo since the case began, or of all, and the last one."""
-    asked = [desk.plant(plant) for plant in plants] or desk.household.living
+    asked = [desk.plant(plant) for plant in command.plants] or desk.household.living
     shown = [plant for plant in asked if plant.photos]
     if not shown:
-        return NoPhotos(asked[0].name if plants else None)
+        return NoPhotos(asked[0].name if command.plants else None)
     plant = max(shown, key=lambda one: max(on for on, _ in one.photos))
     photos = sorted(plant.photos)
     opened_on = min((case.opened_on for case in plant.open_cases), default=photos[0][0])

@@ -2,11 +2,11 @@
 
 from dataclasses import dataclass
 
+from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.actions.remove_place import standing_in
 from bot.domain.household import Place
-from bot.domain.identity import PlantId
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,13 +25,14 @@ class PlacesTold(Outcome):
     nowhere: tuple[str, ...] = ()
 
 
-def tell_places(plants: tuple[PlantId, ...], desk: Desk) -> PlacesTold:
+@answers(Topic.PLACES)
+def tell_places(command: Ask, desk: Desk) -> PlacesTold:
     """Give the places with what stands there; of named plants only where they stand."""
-    wanted = {desk.plant(plant).place for plant in plants}
+    wanted = {desk.plant(plant).place for plant in command.plants}
     told = tuple(
         PlaceTold(place, desk.names(standing_in(place.id, desk)))
         for place in desk.household.places.values()
-        if not plants or place.id in wanted
+        if not command.plants or place.id in wanted
     )
-    nowhere = tuple(plant for plant in plants if desk.plant(plant).place is None)
+    nowhere = tuple(plant for plant in command.plants if desk.plant(plant).place is None)
     return PlacesTold(told, desk.names(nowhere))

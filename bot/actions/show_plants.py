@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlantId
@@ -25,7 +26,8 @@ def place_name(desk: Desk, plant: PlantId) -> str | None:
     return desk.household.places[place].name if place is not None else None
 
 
-def show_plants(desk: Desk) -> PlantList:
+@answers(Topic.PLANTS)
+def show_plants(_: Ask, desk: Desk) -> PlantList:
     """Give all living plants by place."""
     by_place: dict[str | None, list[str]] = {}
     for plant in desk.household.living:

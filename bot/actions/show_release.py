@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
+from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.course import Progress
@@ -19,9 +20,10 @@ class ReleaseInfo(Outcome):
     quarantined: tuple[tuple[str, date], ...] = ()
 
 
-def show_release(plants: tuple[PlantId, ...], desk: Desk) -> ReleaseInfo:
+@answers(Topic.RELEASE)
+def show_release(command: Ask, desk: Desk) -> ReleaseInfo:
     """Say when plants may go back; unnamed: all that are kept apart."""
-    asked = plants or tuple(plant.id for plant in desk.household.living if plant.is_isolated)
+    asked = command.plants or tuple(plant.id for plant in desk.household.living if plant.is_isolated)
     held = [plant for plant in asked if desk.plant(plant).is_isolated]
     return ReleaseInfo(
         tuple(

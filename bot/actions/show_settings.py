@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import time
 
+from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 
@@ -20,7 +21,8 @@ class SettingsTold(Outcome):
     plants: int
 
 
-def show_settings(desk: Desk) -> SettingsTold:
+@answers(Topic.SETTINGS)
+def show_settings(_: Ask, desk: Desk) -> SettingsTold:
     """Give the household's preferences."""
     household = desk.household
     return SettingsTold(

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
+from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.consumption import left_ml
@@ -19,7 +20,8 @@ class Shelf(Outcome):
     """What is left of each by what was sprayed since. [mL]"""
 
 
-def show_shelf(desk: Desk) -> Shelf:
+@answers(Topic.STOCK)
+def show_shelf(_: Ask, desk: Desk) -> Shelf:
     """Give the products at hand with their gaps and what is left."""
     return Shelf(
         tuple(

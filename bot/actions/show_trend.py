@@ -4,12 +4,12 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from math import ceil, isfinite
 
+from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.climate import temperature_on
 from bot.domain.course import round_days
 from bot.domain.household import Case, Plant
-from bot.domain.identity import PlantId
 from bot.domain.survival import VISIBLE, Start
 from bot.domain.trend import Band, Count, Trend, fitted_band, hatch_wave_days, trend
 
@@ -34,12 +34,13 @@ class NoTrend(Outcome):
     plant: str | None
 
 
-def show_trend(plants: tuple[PlantId, ...], desk: Desk) -> TrendShown | NoTrend:
+@answers(Topic.TREND)
+def show_trend(command: Ask, desk: Desk) -> TrendShown | NoTrend:
     """Follow the newest open case of the plant asked about, or of the one with most to show."""
-    asked = [desk.plant(plant) for plant in plants] or desk.household.living
+    asked = [desk.plant(plant) for plant in command.plants] or desk.household.living
     cases = [(plant, case) for plant in asked for case in plant.open_cases]
     if not cases:
-        return NoTrend(asked[0].name if plants else None)
+        return NoTrend(asked[0].name if command.plants else None)
     plant, case = max(cases, key=lambda one: len(_points(*one)))
     points = _points(plant, case)
     hatch_due_on = _hatch_due_on(plant, case, desk)

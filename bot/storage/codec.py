@@ -1,59 +1,20 @@
 """Payloads and offered commands as JSON text and back, each under a name that outlives a renamed class."""
 
 import json
+import re
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from typing import Any
 
 import msgspec
 
-from bot.actions.add_plants import AddPlants
-from bot.actions.ask import Ask
 from bot.actions.begin_talk import BeginTalk
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.command import Command
-from bot.actions.correct import Correct
-from bot.actions.courtesy import Greet, Help, Thanks
-from bot.actions.decline import Decline
-from bot.actions.export import Export
-from bot.actions.forget import Forget
 from bot.actions.give_first_aid import GiveFirstAid
-from bot.actions.hold import Hold
-from bot.actions.identify import Identify
 from bot.actions.incomplete import Incomplete, Missing
-from bot.actions.isolate import Isolate
-from bot.actions.keep_photo import KeepPhoto, RefusePhoto
-from bot.actions.log_check import LogCheck
-from bot.actions.log_find import LogFind
-from bot.actions.log_round import LogRound
-from bot.actions.log_sign import LogSign
-from bot.actions.log_use import LogUse
-from bot.actions.lose_plant import LosePlant
-from bot.actions.mix_batch import Mix
-from bot.actions.move_plant import MovePlant
-from bot.actions.not_understood import NotUnderstood
-from bot.actions.postpone import Postpone
-from bot.actions.read_temperature import ReadTemperature
-from bot.actions.release_plant import ReleasePlant
-from bot.actions.remove_place import RemovePlace
-from bot.actions.rename import Rename
-from bot.actions.set_animals import SetAnimals
-from bot.actions.set_hours import SetHours
-from bot.actions.set_place import SetPlace
-from bot.actions.set_pot import SetPot
-from bot.actions.set_routine import SetRoutine
-from bot.actions.set_strict import SetStrict
-from bot.actions.set_town import SetCoordinates, SetTown
-from bot.actions.set_traits import SetTraits
-from bot.actions.set_units import SetUnits
-from bot.actions.share import HandOver, Invite, Leave, RemoveMember
-from bot.actions.show_more import More
-from bot.actions.skip_question import SkipQuestion
-from bot.actions.stock_product import StockProduct
-from bot.actions.undo import Undo
-from bot.actions.walk_through import BeginWalk, EndWalk, GoOn, PassPlant
-from bot.actions.work_through import BeginWork, EndWork, TickWork
+from bot.actions.perform import KNOWN
 from bot.domain import journal
 from bot.domain.identity import PlantId
 from bot.domain.journal import Payload
@@ -95,64 +56,10 @@ KINDS: dict[type, tuple[str, int]] = {
     journal.Voided: ("voided", 1),
 }
 
-COMMANDS: dict[type, str] = {
-    BeginTalk: "start",
-    SetTown: "set_town",
-    SetCoordinates: "set_coordinates",
-    SetHours: "set_hours",
-    SetUnits: "set_units",
-    SetPlace: "set_place",
-    AddPlants: "add_plants",
-    LogRound: "log_round",
-    Postpone: "postpone",
-    LogFind: "log_find",
-    LogSign: "log_sign",
-    LogCheck: "log_check",
-    Correct: "correct",
-    Undo: "undo",
-    Isolate: "isolate",
-    MovePlant: "move_plant",
-    Rename: "rename",
-    SetPot: "set_pot",
-    RemovePlace: "remove_place",
-    ReleasePlant: "release_plant",
-    LosePlant: "lose_plant",
-    StockProduct: "stock_product",
-    ReadTemperature: "read_temperature",
-    SetRoutine: "set_routine",
-    Hold: "hold",
-    Mix: "mix",
-    BeginWalk: "begin_walk",
-    PassPlant: "pass_plant",
-    GoOn: "go_on",
-    EndWalk: "end_walk",
-    RefusePhoto: "refuse_photo",
-    KeepPhoto: "keep_photo",
-    LogUse: "log_use",
-    Ask: "ask",
-    Incomplete: "incomplete",
-    SetAnimals: "set_animals",
-    SetTraits: "set_traits",
-    Identify: "identify",
-    BeginWork: "begin_work",
-    TickWork: "tick_work",
-    EndWork: "end_work",
-    SetStrict: "set_strict",
-    Invite: "invite",
-    Leave: "leave",
-    RemoveMember: "remove_member",
-    HandOver: "hand_over",
-    Forget: "forget",
-    Export: "export",
-    Greet: "greet",
-    Decline: "decline",
-    SkipQuestion: "skip_question",
-    More: "more",
-    Thanks: "thanks",
-    Help: "help",
-    GiveFirstAid: "exposure",
-    NotUnderstood: "not_understood",
-}
+_NAMES: dict[type, str] = {BeginTalk: "start", GiveFirstAid: "exposure"}
+"""Commands whose class has another name than the database keeps."""
+
+COMMANDS = {cls: _NAMES.get(cls, re.sub("(?<!^)(?=[A-Z])", "_", cls.__name__).lower()) for cls in KNOWN}
 
 _KIND_CLASSES = {name: (cls, version) for cls, (name, version) in KINDS.items()}
 _COMMAND_CLASSES = {name: cls for cls, name in COMMANDS.items()}

@@ -39,6 +39,17 @@ def test_every_command_has_a_name_of_its_own() -> None:
     assert len(set(COMMANDS.values())) == len(COMMAND_CLASSES)
 
 
+def test_the_names_that_version_0_4_kept_with_open_questions_are_still_read() -> None:
+    kept = """
+        start set_town set_coordinates set_hours set_units set_place add_plants log_round postpone log_find log_sign
+        log_check correct undo isolate move_plant rename set_pot remove_place release_plant lose_plant stock_product
+        read_temperature set_routine hold mix begin_walk pass_plant go_on end_walk refuse_photo keep_photo log_use ask
+        incomplete set_animals set_traits identify begin_work tick_work end_work set_strict invite leave remove_member
+        hand_over forget export greet decline skip_question more thanks help exposure not_understood
+    """.split()
+    assert set(kept) <= set(COMMANDS.values())
+
+
 @pytest.mark.parametrize("cls", PAYLOADS, ids=lambda cls: cls.__name__)
 def test_a_payload_comes_back_as_it_was(cls: type[Payload]) -> None:
     @few
