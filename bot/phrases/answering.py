@@ -16,12 +16,12 @@ from bot.domain.trade import Grade, Sign
 from bot.phrases.asking import Meant
 from bot.phrases.clause import TIMES
 from bot.phrases.items import Item, items_of
+from bot.phrases.lexicon import Word, listed
 from bot.phrases.looks import whole_count
 from bot.phrases.names import Pest, Plants
 from bot.phrases.numbers import Count
 from bot.phrases.slips import slips_between
 from bot.phrases.text import plain, words_of
-from bot.phrases.words import Word, listed
 
 _SHORTEST_TYPO = 5
 _COURTEOUS = listed("yes yep yeah yup ok okay sure please now it is they are the a an i think . ! ,")

@@ -12,10 +12,10 @@ from bot.actions.stock_product import StockProduct
 from bot.domain.trade import Form
 from bot.phrases.asking import Meant
 from bot.phrases.days import Every, when_at
+from bot.phrases.lexicon import listed, phrase_at
 from bot.phrases.names import Product, ingredient_of, names_of
 from bot.phrases.numbers import Volume, measure_at, number_at
 from bot.phrases.rates import percent_at, rate_at, tells_a_rate
-from bot.phrases.words import listed, phrase_at
 
 _AROUND = listed(
     "got bought have i we my our the a an some bottle of label says say is it at with on and , . : ! - for"

@@ -9,8 +9,8 @@ from bot.domain.identity import PlantId
 from bot.domain.trade import Method
 from bot.phrases.days import Clock, Day, Moment, MonthDay, Murky, Period, Weekday, When
 from bot.phrases.items import Item, Meaning
+from bot.phrases.lexicon import Word
 from bot.phrases.names import Pest, Place, Plants
-from bot.phrases.words import Word
 
 _Kind = TypeVar("_Kind")
 DATES = (Day, Weekday, MonthDay, Murky, Period)

@@ -8,9 +8,9 @@ from bot.domain.trade import Form, Grade, Method
 from bot.phrases.clause import DATES, Clause
 from bot.phrases.days import Clock, Day, Every, Moment, MonthDay, Weekday, is_ahead
 from bot.phrases.items import Item, Meaning
+from bot.phrases.lexicon import Spot, Word
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Volume
-from bot.phrases.words import Spot, Word
 
 MOST_PIECES = 40
 """Pieces of one message beyond which nobody could check what was understood. Judgement."""

@@ -1,6 +1,6 @@
 """What people say around the matter: "hi, could you please ...", "phew", "..., have a nice evening"."""
 
-from bot.phrases.words import listed
+from bot.phrases.lexicon import listed
 
 _MARKS = listed(", . ! ; : -")
 _OPENINGS = tuple(

@@ -7,8 +7,8 @@ from decimal import Decimal
 from enum import Enum
 
 from bot.actions.situation import Situation
+from bot.phrases.lexicon import listed
 from bot.phrases.numbers import number_at
-from bot.phrases.words import listed
 
 OLDEST = timedelta(days=400)
 FARTHEST = timedelta(days=400)

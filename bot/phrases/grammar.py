@@ -17,13 +17,18 @@ from bot.actions.forget import Forget
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.hold import Hold
 from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.isolate import Isolate
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
+from bot.actions.log_sign import LogSign
+from bot.actions.lose_plant import LosePlant
 from bot.actions.mix_batch import Mix
+from bot.actions.move_plant import MovePlant
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.postpone import Postpone
 from bot.actions.read_temperature import ReadTemperature
+from bot.actions.release_plant import ReleasePlant
 from bot.actions.set_hours import SetHours
 from bot.actions.set_place import SetPlace
 from bot.actions.set_strict import SetStrict
@@ -43,7 +48,7 @@ from bot.phrases.bottles import read_bottle
 from bot.phrases.clause import DATES, Clause, Setting, named, unique
 from bot.phrases.clauses import clauses_of, without_denied_day
 from bot.phrases.courtesy import deed_requested, without_courtesy
-from bot.phrases.exposure import is_exposure
+from bot.phrases.emergencies import hear_emergency
 from bot.phrases.household import (
     read_absence,
     read_arrival,
@@ -64,9 +69,10 @@ from bot.phrases.keeping import (
     read_strange_place,
 )
 from bot.phrases.labels import read_animals, read_months, read_traits
+from bot.phrases.lexicon import Word, is_made_of, listed, phrases_of, words_in
 from bot.phrases.looks import read_check, read_find, read_sign
 from bot.phrases.mixing import read_recipe, read_use
-from bot.phrases.names import OneOf, Plants, names_of
+from bot.phrases.names import OneOf, Plants
 from bot.phrases.places import read_places
 from bot.phrases.putting_off import read_postponement
 from bot.phrases.questions import ASKING, is_question, read_question
@@ -93,7 +99,6 @@ from bot.phrases.suggesting import offer_reading, suggest, suggest_part
 from bot.phrases.text import LONGEST, is_signed, is_thumb_up, plain, words_of
 from bot.phrases.walking import SPOKEN as WALKING_WORDS
 from bot.phrases.walking import read_walk
-from bot.phrases.words import Word, listed, words_in
 from bot.phrases.working import SPOKEN as WORKING_WORDS
 from bot.phrases.working import read_tick, read_work
 
@@ -264,6 +269,13 @@ _SKIPPABLE = frozenset(
 _SKIPS = frozenset(
     {"skip", "skip it", "skip this", "skip that", "later", "not now", "pass", "next", "no", "maybe later"}
 )
+_TOLD_OF_KNOWN = (LogRound, LogCheck, LogFind, Postpone, LosePlant, ReleasePlant, Isolate, MovePlant, LogSign)
+_TALK = ("greeting", "farewell", "waiting", "nod")
+_LONGEST_TOWN = 8
+_NOT_OF_A_TOWN = listed("i me you your we our it not what why how do does did are have has want please")
+_NOUNS_OF_ASKING = listed(
+    "photos photo pictures picture due history log trend chart graph status stock shelf"
+)
 _PLAIN_ELSEWHERE = (StockProduct, ReadTemperature, Hold, Thanks, Greet)
 """What neither a town nor a plant could be called."""
 _TOLD_OF_PLANTS = (
@@ -297,23 +309,47 @@ def understand(text: str, situation: Situation) -> Meant:
     Several clauses are all understood or none is written; a question never writes; what is not understood
     to its last word writes nothing.
     """
+    emergency = hear_emergency(text[: 2 * LONGEST], situation)
+    if emergency is not None:
+        return (emergency,)
     if len(text) > _longest(text, situation):
         return (NotUnderstood(text[:LONGEST], reason="too long"),)
     words = words_of(plain(text))
-    if is_exposure(names_of(situation).without_plants(words)):
-        return (GiveFirstAid(),)
     if not any(word[:1].isalnum() for word in words) and "?" not in words:
         return _by_sign(text, situation)
     meant = _by_sentences(text, situation) or _read(text, words, situation)
     if not _is_clear(meant):
         meant = _said_otherwise(text, words, situation) or meant
     if _is_clear(meant) or not _may_be_a_slip(meant):
-        return _without_greetings(meant)
+        return _offered_if_slipped(words, _without_greetings(meant), situation)
     return _offered(words, meant, situation)
 
 
+def _offered_if_slipped(words: tuple[str, ...], meant: Meant, situation: Situation) -> Meant:
+    """Offer what would be written by a name that was only begun or misspelt: "chill" may be no chilli."""
+    if not any(isinstance(one, _TOLD_OF_KNOWN) for one in meant):
+        return meant
+    items = items_of(words, situation)
+    if not any(isinstance(item.meaning, Plants) and item.meaning.slip for item in items):
+        return meant
+    label = Setting(situation).label
+    said = tuple(
+        word
+        for item in items
+        for word in (
+            words_of(plain(label(item.meaning.ids[0])))
+            if isinstance(item.meaning, Plants) and item.meaning.slip
+            else tuple(item.text.split(" "))
+        )
+    )
+    offer = offer_reading(said, meant)
+    return meant if offer is None else (offer,)
+
+
 def _is_clear(meant: Meant) -> bool:
-    return not any(isinstance(one, NotUnderstood) or _is_of_a_stranger(one) for one in meant)
+    return not any(
+        (isinstance(one, NotUnderstood) and one.reason != "wait") or _is_of_a_stranger(one) for one in meant
+    )
 
 
 def _said_otherwise(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
@@ -451,10 +487,29 @@ def _till_when(words: tuple[str, ...], situation: Situation) -> Meant | None:
     return None
 
 
+def _passing(text: str, words: tuple[str, ...]) -> Meant | None:
+    """Take a greeting, a nod, a word of waiting for what it is: no town and no plant."""
+    if text.strip() == "Nice":
+        return None  # the town; "nice" is a nod
+    if not is_made_of(words, phrases_of("talk", *_TALK)):
+        waits = any(words[:size] in phrases_of("talk", "waiting") for size in range(2, 5))
+        waits = waits or words[:2] == ("wait", ",")
+        return (NotUnderstood(text, reason="wait"),) if waits and len(words) <= _LONGEST_TOWN else None
+    if is_made_of(words, phrases_of("talk", "farewell", "nod")) and is_made_of(
+        words[:2], phrases_of("talk", "farewell")
+    ):
+        return (Greet(is_farewell=True),)
+    is_greeting = any(words[:size] in phrases_of("talk", "greeting") for size in (1, 2))
+    return (Greet(),) if is_greeting else (NotUnderstood(text, reason="wait"),)
+
+
 def _expected(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read what the open question waits for."""
     if situation.expecting in _SKIPPABLE and " ".join(words) in _SKIPS:
         return (SkipQuestion(),)
+    passing = _passing(text, words) if situation.expecting in _SKIPPABLE else None
+    if passing is not None:
+        return passing
     match situation.expecting:
         case Expecting.TOWN:
             return _town(text, words, situation)
@@ -478,11 +533,20 @@ def _town(text: str, words: tuple[str, ...], situation: Situation) -> Meant | No
         told = read_plants(text, situation, is_expected=True)
     if told is not None:
         return (told,)
-    if "?" in words or "\n" in words:
+    if "?" in words or "\n" in words or is_question(words):
         return None
     meant = _anything(text, words, situation)
     is_other = all(isinstance(command, (*_PAST_A_QUESTION, *_PLAIN_ELSEWHERE)) for command in meant)
-    return meant if is_other else (read_expected_town(text),)
+    if is_other:
+        return meant
+    town = read_expected_town(text)
+    return (town,) if _could_be_a_town(town.text) else (NotUnderstood(text, reason="town"),)
+
+
+def _could_be_a_town(text: str) -> bool:
+    """Whether it has a town's length and nobody who speaks: "i do not want to say" is none."""
+    words = words_of(plain(text))
+    return 0 < len(words) <= _LONGEST_TOWN and not frozenset(words) & _NOT_OF_A_TOWN
 
 
 def _plant_list(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
@@ -493,7 +557,10 @@ def _plant_list(text: str, words: tuple[str, ...], situation: Situation) -> Mean
     if meant and all(isinstance(command, passes) for command in meant):
         return meant
     items = items_of(words, situation)
-    if all(isinstance(item.meaning, Word) for item in items) or "?" in words:
+    is_asked = "?" in words or (is_question(words) and words[0] not in _NOUNS_OF_ASKING)
+    if is_asked and meant and not any(isinstance(one, AddPlants) for one in meant):
+        return meant
+    if all(isinstance(item.meaning, Word) for item in items) or is_asked:
         return (NotUnderstood(text, reason="plants"),)
     return _wrapped(read_plants(text, situation, is_expected=True))
 

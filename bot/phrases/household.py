@@ -17,9 +17,9 @@ from bot.domain.trade import Form, Grade
 from bot.phrases.asking import Meant, bad_day, not_understood
 from bot.phrases.clause import DATES, Clause, Setting
 from bot.phrases.days import Day, Every, Trouble, day_ahead, day_behind
+from bot.phrases.lexicon import Spot, Tool, Word, listed
 from bot.phrases.names import Place, Product, ingredient_of
 from bot.phrases.numbers import UnclearVolume, Volume, Warmth
-from bot.phrases.words import Spot, Tool, Word, listed
 
 MOST_ML = 100_000
 _AT_HAND = ("i have ", "we have ", "there is ", "there are ", "also have ", "i also have ")

@@ -6,8 +6,8 @@ from bot.actions.identify import Identify
 from bot.actions.situation import Situation
 from bot.phrases.asking import Meant
 from bot.phrases.items import items_of
+from bot.phrases.lexicon import Spot, Word, listed
 from bot.phrases.names import Plants
-from bot.phrases.words import Spot, Word, listed
 
 _ASKS = (
     ("what", "is", "this"),

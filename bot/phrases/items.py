@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.phrases.days import Clock, Day, When, when_at
+from bot.phrases.lexicon import KNOWN, Value, Word, phrase_at
 from bot.phrases.names import Named, Names, OneOf, Plants, names_of
 from bot.phrases.numbers import Count, Measure, count_at, measure_at
-from bot.phrases.words import KNOWN, Value, Word, phrase_at
 
 _POINTING = frozenset({"the", "this", "that", "other", "which", "each", "every", "no"})
 _STEERING = frozenset({Word.DONE, Word.NOT, Word.ALL, Word.EXCEPT, Word.NOTHING, Word.HEDGE})

@@ -20,10 +20,10 @@ from bot.phrases.asking import Meant, ask_seen, ask_which, bad_day, not_understo
 from bot.phrases.clause import DATES, Clause, Setting, named
 from bot.phrases.days import Day, Trouble, Weekday, day_ahead, day_behind
 from bot.phrases.items import Meaning, Unknown
+from bot.phrases.lexicon import Word
 from bot.phrases.looks import MOST
 from bot.phrases.names import Pest, Place, Plants
 from bot.phrases.numbers import Count
-from bot.phrases.words import Word
 
 _POINTERS = (Word.IT, Word.THEM, Word.BOTH, Word.IT_IS)
 _MOVING = (Word.MOVE, Word.PUT, Word.FILL_TO)

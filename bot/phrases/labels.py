@@ -7,9 +7,9 @@ from bot.actions.situation import Situation
 from bot.phrases.asking import Meant
 from bot.phrases.days import MONTHS
 from bot.phrases.items import items_of
+from bot.phrases.lexicon import Word, listed
 from bot.phrases.names import Place, Plants
 from bot.phrases.numbers import Warmth
-from bot.phrases.words import Word, listed
 
 _ANIMALS = {
     **dict.fromkeys(("cat", "cats", "kitten", "kittens"), "cat"),

@@ -14,9 +14,9 @@ from bot.domain.trade import Grade, Method, Sign
 from bot.phrases.asking import Meant, ask_amount, ask_none_seen, ask_seen, ask_which, bad_day, not_understood
 from bot.phrases.clause import DATES, Clause, Setting, excepted, is_scattered, named, unique
 from bot.phrases.days import Trouble, day_behind
+from bot.phrases.lexicon import Spot, Word
 from bot.phrases.names import Pest, Place, Plants
 from bot.phrases.numbers import Count
-from bot.phrases.words import Spot, Word
 
 MOST = 100_000
 _FIND_WORDS = (

@@ -16,10 +16,10 @@ from bot.domain.mixture import Share, spray_ml
 from bot.phrases.asking import Meant
 from bot.phrases.days import Day, Trouble, day_behind
 from bot.phrases.items import items_of
+from bot.phrases.lexicon import Word, listed
 from bot.phrases.names import Names, Plants, Product, ingredient_of, names_of
 from bot.phrases.numbers import UnclearVolume, Volume, measure_at, number_at
 from bot.phrases.rates import parts_at, percent_at, rate_at, unit_at
-from bot.phrases.words import Word, listed
 
 _MIXES = listed("mix dilute make brew recipe mixing batch prepare")
 _PASSING = _MIXES | listed(

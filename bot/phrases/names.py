@@ -7,9 +7,9 @@ from functools import lru_cache
 
 from bot.actions.situation import KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.domain.identity import PlaceId, PlantId, ProductId
+from bot.phrases.lexicon import KNOWN
 from bot.phrases.slips import slips_between
 from bot.phrases.text import plain, words_of
-from bot.phrases.words import KNOWN
 
 _SHORTEST_PREFIX = 3
 _SHORTEST_TYPO = 4
@@ -18,10 +18,11 @@ _TWO_TYPOS_FROM = 8
 
 @dataclass(frozen=True, slots=True)
 class Plants:
-    """Plants named; `loose` when the name was only begun or misspelt."""
+    """Plants named; `loose` when the name stands there in part, `slip` when it was only begun or misspelt."""
 
     ids: tuple[PlantId, ...]
     loose: bool = False
+    slip: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -158,11 +159,18 @@ class Names:
 
     def _loose(self, window: _Words) -> Named | None:
         found: tuple[PlantId, ...] = ()
+        is_part = False
         if len(window) == 1 and len(window[0]) >= _SHORTEST_PREFIX:
-            found = _unique(self._by_word.get(window[0], ())) or self._begun(window[0])
+            found = _unique(self._by_word.get(window[0], ()))
+            is_part = bool(found)
+            found = found or self._begun(window[0])
         found = found or self._misspelt(window)
         if found:
-            return Plants(found, loose=True) if len(found) == 1 else OneOf(found, " ".join(window))
+            return (
+                Plants(found, loose=True, slip=not is_part)
+                if len(found) == 1
+                else OneOf(found, " ".join(window))
+            )
         places = {place for place, name in self._places if _is_close(window, name)}
         return Place(places.pop()) if len(places) == 1 else None
 

@@ -106,13 +106,19 @@ def number_at(words: tuple[str, ...], start: int) -> tuple[Decimal, int] | None:
     loose = _loose_at(words, start)
     if loose is not None:
         return loose
+    told = _whole_at(words, start)
+    if told is not None and words[start + told[1] : start + told[1] + len(_AND_A_HALF)] == _AND_A_HALF:
+        return told[0] + Decimal("0.5"), told[1] + len(_AND_A_HALF)  # "twenty two and a half"
+    return told or _fraction(words[start])
+
+
+def _whole_at(words: tuple[str, ...], start: int) -> tuple[Decimal, int] | None:
     spelt = _spelt_at(words, start)
     if spelt is not None:
         return Decimal(spelt[0]), spelt[1]
     word = words[start]
-    if len(word) <= _MOST_DIGITS and _DIGITS.fullmatch(word):
-        return Decimal(word.replace(",", ".")), 1
-    return _fraction(word)
+    is_number = len(word) <= _MOST_DIGITS and _DIGITS.fullmatch(word)
+    return (Decimal(word.replace(",", ".")), 1) if is_number else None
 
 
 def count_at(words: tuple[str, ...], start: int) -> tuple[Count, int] | None:

@@ -5,8 +5,8 @@ import re
 from bot.actions.set_place import SetPlace
 from bot.actions.situation import Situation
 from bot.domain.window import Facing, Outdoors
+from bot.phrases.lexicon import listed
 from bot.phrases.text import tidy
-from bot.phrases.words import listed
 
 _CUT = re.compile(r"\s*(?:[.;\n]+|,\s*(?:and|but|while)\s+|,|\s(?:and|but|while)\s)\s*", re.IGNORECASE)
 _OPENING = re.compile(

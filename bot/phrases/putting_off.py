@@ -12,8 +12,8 @@ from bot.domain.trade import Method
 from bot.phrases.asking import Meant, bad_day, not_understood
 from bot.phrases.clause import DATES, Clause, Setting, excepted, named
 from bot.phrases.days import Clock, Day, Moment, MonthDay, Trouble, Weekday, day_ahead, evening_hour
+from bot.phrases.lexicon import Tool, Word
 from bot.phrases.names import Place, Plants
-from bot.phrases.words import Tool, Word
 
 _ALLOWED = (
     Word.NOT,

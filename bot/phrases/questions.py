@@ -11,9 +11,9 @@ from bot.phrases.clause import Clause, Setting, named
 from bot.phrases.days import Day, Period
 from bot.phrases.household import read_mixture
 from bot.phrases.items import Item, Unknown
+from bot.phrases.lexicon import Word, listed
 from bot.phrases.names import Place, Product
 from bot.phrases.numbers import UnclearVolume, Volume
-from bot.phrases.words import Word, listed
 
 _OPENERS = listed(
     "what when why which who how where is are was were should shall can could may do does "

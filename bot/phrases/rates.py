@@ -5,8 +5,8 @@ from decimal import Decimal
 from bot.actions.not_understood import NotUnderstood
 from bot.domain.measure import IMPERIAL_ML, METRIC_ML, SPOON_ML, US_ML, Units
 from bot.domain.mixture import rate_of_volume
+from bot.phrases.lexicon import listed
 from bot.phrases.numbers import SPELT, number_at
-from bot.phrases.words import listed
 
 _WHOLE = 100
 _PER = listed("per / a to in each")

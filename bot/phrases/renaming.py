@@ -11,10 +11,10 @@ from bot.domain.identity import PlantId
 from bot.domain.trade import Method
 from bot.phrases.asking import Meant
 from bot.phrases.items import name_at
+from bot.phrases.lexicon import KNOWN, listed
 from bot.phrases.names import OneOf, Place, Plants, names_of
 from bot.phrases.numbers import Length, measure_at
 from bot.phrases.text import tidy
-from bot.phrases.words import KNOWN, listed
 
 _OPENERS = frozenset({"rename", "call"})
 _NAMED = (("is", "called"), ("is", "now", "called"), ("is", "named"), ("is", "now", "named"))

@@ -12,8 +12,8 @@ from bot.domain.trade import Method
 from bot.phrases.asking import Meant, ask_method, ask_seen, ask_which, bad_day, not_understood
 from bot.phrases.clause import DATES, Clause, Setting, excepted, is_scattered, named, unique
 from bot.phrases.days import Clock, Moment, Trouble, day_behind, evening_hour
+from bot.phrases.lexicon import Spot, Tool, Word
 from bot.phrases.names import Place, Plants, Product
-from bot.phrases.words import Spot, Tool, Word
 
 _ALLOWED = (Word.DONE, Word.ALL, Word.BOTH, Word.IT, Word.THEM, Word.REST, Word.EXCEPT, Word.IT_IS, Word.GOT)
 _KINDS = (Method, Tool, Product, Plants, Place, Spot, *DATES, Moment, Clock)

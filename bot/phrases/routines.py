@@ -5,8 +5,8 @@ from bot.actions.set_routine import SetRoutine
 from bot.domain.agenda import CHECK_ROUTINE
 from bot.phrases.asking import Meant
 from bot.phrases.days import WEEKDAYS
+from bot.phrases.lexicon import listed, words_in
 from bot.phrases.numbers import number_at
-from bot.phrases.words import listed, words_in
 
 _VERBS = (
     *("check", "checks", "inspect", "look", "look at", "look over", "look them over", "check walk", "walk"),

@@ -14,10 +14,10 @@ from bot.domain.identity import PlaceId
 from bot.domain.measure import INCH_CM
 from bot.domain.window import Facing, Outdoors
 from bot.phrases.days import clock_at, evening_hour
+from bot.phrases.lexicon import KNOWN, Word, listed, phrase_at, words_in
 from bot.phrases.names import OneOf, Place, Plants, names_of
 from bot.phrases.places import FACETS, is_about_a_place
 from bot.phrases.text import plain, tidy, words_of
-from bot.phrases.words import KNOWN, Word, listed, phrase_at, words_in
 
 _COORDINATES = re.compile(r"(-?\d{1,3}(?:\.\d{1,8})?) ?[, ] ?(-?\d{1,3}(?:\.\d{1,8})?)")
 _TOWN = (
@@ -168,7 +168,7 @@ def read_town(text: str, situation: Situation) -> Command | None:
     return None
 
 
-def read_expected_town(text: str) -> Command:
+def read_expected_town(text: str) -> SetTown:
     """Read whatever answers "which town": the town without what leads to it, "near Leeds"."""
     town = tidy(text)
     for opening in sorted(_NEAR, key=len, reverse=True):
@@ -196,12 +196,17 @@ def read_hours(text: str, expecting: Expecting = Expecting.NOTHING) -> Command |
         evening = words
     told = None if evening is None else _single_time(evening)
     if told is not None:
-        return SetHours(evening=evening_hour(told))
+        return SetHours(evening=told if _is_written_out(evening or ()) else evening_hour(told))
     quiet = _after(words, _QUIET)
     if quiet is None and expecting is Expecting.QUIET:
         quiet = words
     pair = None if quiet is None else _two_times(quiet)
     return None if pair is None else SetHours(quiet_from=_quiet_from(*pair), quiet_until=pair[1])
+
+
+def _is_written_out(words: tuple[str, ...]) -> bool:
+    """Whether the half of the day is told: by two figures for the hour, as "09:00", or by "am"."""
+    return any(word in {"am", "morning"} or re.fullmatch(r"0\d[:.]\d\d", word) for word in words)
 
 
 def _quiet_from(start: time, end: time) -> time:

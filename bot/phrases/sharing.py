@@ -6,8 +6,8 @@ from bot.actions.export import Export, ExportKind
 from bot.actions.forget import Forget
 from bot.actions.share import HandOver, RemoveMember
 from bot.phrases.asking import Meant
+from bot.phrases.lexicon import listed, words_in
 from bot.phrases.text import tidy, words_of
-from bot.phrases.words import listed, words_in
 
 _MEMBERS = frozenset(
     {

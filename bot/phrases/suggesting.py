@@ -13,8 +13,8 @@ from bot.actions.stock_product import StockProduct
 from bot.actions.undo import Undo
 from bot.phrases.asking import Meant
 from bot.phrases.items import Unknown, items_of
+from bot.phrases.lexicon import KNOWN, Word, phrase_at
 from bot.phrases.slips import slips_between
-from bot.phrases.words import KNOWN, Word, phrase_at
 
 MOST_WORDS = 12
 MOST_TRIED = 8

@@ -11,10 +11,10 @@ from bot.domain.release import Level
 from bot.domain.trade import Grade
 from bot.phrases.asking import Meant
 from bot.phrases.items import items_of
+from bot.phrases.lexicon import Word, listed, words_in
 from bot.phrases.looks import whole_count
 from bot.phrases.names import Pest
 from bot.phrases.numbers import Count
-from bot.phrases.words import Word, listed, words_in
 
 _BEGINS = frozenset(
     {

@@ -6,8 +6,8 @@ from bot.domain.trade import Method
 from bot.phrases.asking import Meant
 from bot.phrases.clause import Clause, excepted
 from bot.phrases.items import items_of
+from bot.phrases.lexicon import Tool, Word, listed, words_in
 from bot.phrases.names import Plants
-from bot.phrases.words import Tool, Word, listed, words_in
 
 _BEGINS = (
     "work day",

@@ -53,6 +53,12 @@ UNCLEAR_REASONS = {
     "rate": "That is no rate I can mix by. Say it per litre, gallon, quart, pint or cup: “5 ml per litre”. Nothing is written.",
     "percent": "A share lies between 0 and 100 %. Nothing is written; what does the label say?",
     "no such day": "There is no such day in that year, so nothing is written. Which day do you mean?",
+    "bleach": "Please don’t: bleach with an acid, alcohol, ammonia or peroxide gives off poisonous gas. One at a time, "
+    "rinsed off with water and aired between. Nothing is written. If someone breathed it, say so at once.",
+    "flame": "Please don’t: oil or alcohol in the air catches fire from a flame, a heater or a hot lamp. Put them out "
+    "and let them cool first, and air the room. The label decides. Nothing is written.",
+    "wait": "Take your time; my question stays open.",
+    "town": "I take no town from that, so nothing is written. Which town do you live near, or “skip”?",
     "past": "That day cannot be meant: it is over, or more than 400 days ago. Nothing is written.",
 }
 

@@ -4,8 +4,13 @@ from collections.abc import Iterator
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
+from bot.actions.command import Command
+from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.situation import Situation
 from bot.catalogue.load import load
 from bot.domain.identity import PlaceId, PlantId, ProductId
+from bot.phrases.grammar import understand
+from bot.phrases.notation import notation
 from bot.rehearsal import USUAL, read_situation
 from tests.phrases.meanings import parts
 
@@ -28,3 +33,15 @@ def table(name: str) -> Iterator[tuple[str, str]]:
 def clauses(meaning: str) -> set[tuple[str, frozenset[str]]]:
     """A meaning without its order, each clause about one plant, pests by family."""
     return {(part.head, part.must) for part in parts(meaning)}
+
+
+def offered(meant: tuple[Command, ...]) -> tuple[Command, ...]:
+    """What was understood at once, or would be done by the first button of an offer."""
+    first = meant[0]
+    is_offer = isinstance(first, Incomplete) and first.missing is Missing.MEANT and len(meant) == 1
+    return first.choices[0].commands if is_offer and isinstance(first, Incomplete) else meant
+
+
+def said_or_offered(wording: str, situation: Situation) -> str:
+    """The meaning of what was understood at once, or is offered first."""
+    return notation(offered(understand(wording, situation)), situation)

@@ -21,8 +21,8 @@ from bot.actions.stock_product import StockProduct
 from bot.domain.trade import Method
 from bot.phrases import grammar, items, text
 from bot.phrases.grammar import understand
+from bot.phrases.lexicon import PHRASES, Word
 from bot.phrases.notation import notation
-from bot.phrases.words import PHRASES, Word
 from tests.phrases.situation import EVENING, table
 
 WORDS = sorted(

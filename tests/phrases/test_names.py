@@ -12,7 +12,7 @@ from bot.actions.situation import Asked, KnownPlant
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method
 from bot.phrases.grammar import understand
-from tests.phrases.situation import CALATHEA, COFFEE, EVENING, HOYA, ORCHID, SMALL_HOYA
+from tests.phrases.situation import CALATHEA, COFFEE, EVENING, HOYA, ORCHID, SMALL_HOYA, offered
 
 BIG, LITTLE = PlantId(21), PlantId(22)
 TWO_FERNS = replace(
@@ -50,9 +50,24 @@ TWO_FERNS = replace(
 def test_a_name_is_met_by_alias_prefix_plural_and_small_typos(text: str, plant: PlantId | None) -> None:
     (meant,) = understand(text, EVENING)
     if plant is None:
-        assert not isinstance(meant, LogRound)
+        assert not isinstance(offered((meant,))[0], LogRound)
     else:
-        assert meant == LogRound(plants=(plant,), method=Method.SPRAY)
+        assert offered((meant,)) == (LogRound(plants=(plant,), method=Method.SPRAY),)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "checked calathea its chill no bugs",
+        "sprayed hoia",
+        "wiped the chil",
+        "the orchd has 3",
+        "binned the calat",
+    ],
+)
+def test_a_name_only_begun_or_misspelt_is_asked_about_and_writes_nothing(text: str) -> None:
+    (meant,) = understand(text, EVENING)
+    assert isinstance(meant, Incomplete | NotUnderstood), meant
 
 
 def test_a_name_of_two_plants_is_asked_with_what_each_would_do() -> None:

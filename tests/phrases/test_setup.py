@@ -119,3 +119,43 @@ def test_an_offered_answer_may_be_typed() -> None:
     assert understand("sprayd", asked) == offered
     assert understand("Sprayed!", asked) == offered
     assert understand("undo", asked) == (Undo(),)
+
+
+@pytest.mark.parametrize("expecting", [Expecting.TOWN, Expecting.PLANTS])
+@pytest.mark.parametrize(
+    "text",
+    [
+        *(
+            "hang on",
+            "one sec pls",
+            "hi there",
+            "guten tag",
+            "ok cool",
+            "brb",
+            "ok let me think",
+            "hello bot",
+        ),
+        *("what do you need that for", "how does this work", "can you help me with thrips", "who are you"),
+        *("do i have to list them all", "just a moment, phone", "wait, someone is at the door", "hallo"),
+    ],
+)
+def test_a_word_of_waiting_a_greeting_or_a_question_is_no_town_and_no_plant(
+    expecting: Expecting, text: str
+) -> None:
+    for home in (EVENING, replace(EVENING, plants=(), places=(), shelf=(), tonight=())):
+        meant = understand(text, replace(home, expecting=expecting))
+        assert not any(isinstance(one, SetTown | AddPlants) for one in meant), meant
+
+
+@pytest.mark.parametrize(
+    ("text", "evening"),
+    [
+        ("nudge me at 09:00", time(9)),
+        ("evening 08:30", time(8, 30)),
+        ("nudge me at 7 am", time(7)),
+        ("write me at 8", time(20)),
+        ("nudge me at 8:30", time(20, 30)),
+    ],
+)
+def test_an_hour_written_with_two_figures_is_meant_as_it_stands(text: str, evening: time) -> None:
+    assert understand(text, EVENING) == (SetHours(evening=evening),)

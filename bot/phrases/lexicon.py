@@ -1,0 +1,161 @@
+"""The listed words: every phrase that is known, and what it stands for, from one file."""
+
+import tomllib
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+from enum import Enum, auto
+from functools import cache
+from pathlib import Path
+
+from bot.domain.pest import Level
+from bot.domain.trade import Form, Grade, Method, Sign
+
+
+class Word(Enum):
+    """A word that steers the meaning of its clause."""
+
+    FILLER = auto()
+    HEDGE = auto()
+    AND = auto()
+    BREAK = auto()
+    BUT = auto()
+    QUESTION = auto()
+    AGAINST = auto()
+    DONE = auto()
+    NOT = auto()
+    NOTHING = auto()
+    YET = auto()
+    NO_TIME = auto()
+    LATER = auto()
+    SKIP = auto()
+    DO = auto()
+    ALL = auto()
+    BOTH = auto()
+    IT = auto()
+    THEM = auto()
+    REST = auto()
+    EXCEPT = auto()
+    CLEAN = auto()
+    NONE = auto()
+    GONE = auto()
+    SAW = auto()
+    LEFT = auto()
+    HAD = auto()
+    BUGS = auto()
+    CHECKED = auto()
+    CHECK = auto()
+    EMPTY = auto()
+    FILL_TO = auto()
+    ISOLATE = auto()
+    MOVE = auto()
+    RELEASE = auto()
+    BACK = auto()
+    PUT = auto()
+    ANYWAY = auto()
+    UNMOVABLE = auto()
+    LOST = auto()
+    MEANT = auto()
+    IT_IS = auto()
+    GOT = auto()
+    LABEL = auto()
+    NEW = auto()
+    MIX = auto()
+    AWAY = auto()
+    UNTIL = auto()
+    STOP = auto()
+    DELETE = auto()
+    RESUME = auto()
+
+
+@dataclass(frozen=True, slots=True)
+class Tool:
+    """A method named, not told as done: "spray", "a rinse"."""
+
+    method: Method
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """Where on the plant something was seen."""
+
+    name: str
+
+
+Value = Word | Tool | Spot | Method | Grade | Sign | Level | Form
+
+_KINDS: dict[str, Callable[[str], Value]] = {
+    "words": lambda key: Word[key.replace("-", "_").upper()],
+    "methods": Method,
+    "tools": lambda key: Tool(Method(key)),
+    "grades": Grade,
+    "signs": Sign,
+    "levels": Level,
+    "spots": Spot,
+    "forms": Form,
+}
+_FILE = tomllib.loads(Path(__file__).with_name("lexicon.toml").read_text(encoding="utf-8"))
+
+
+def _phrases(spellings: str) -> Iterator[tuple[str, ...]]:
+    for phrase in spellings.split("|"):
+        words = tuple("\n" if word == "NEWLINE" else word for word in phrase.split())
+        if words:
+            yield words
+
+
+PHRASES: dict[tuple[str, ...], Value] = {
+    words: made(key)
+    for kind, made in _KINDS.items()
+    for key, spellings in _FILE[kind].items()
+    for words in _phrases(spellings)
+}
+_BARE_VERBS = {
+    "spray": Method.SPRAY,
+    "swab": Method.SWAB,
+    "wipe": Method.WIPE,
+    "rinse": Method.RINSE,
+    "wash": Method.RINSE,
+    "repot": Method.REPOT,
+}
+for _verb, _method in _BARE_VERBS.items():  # "i did rinse to the ivy"
+    for _spoken in (("did", _verb), ("i", "did", _verb)):
+        PHRASES[_spoken] = PHRASES[(*_spoken, "to")] = _method
+
+LONGEST_PHRASE = max(len(phrase) for phrase in PHRASES)
+KNOWN = frozenset(word for phrase in PHRASES for word in phrase)
+
+
+def listed(words: str) -> frozenset[str]:
+    """Split a plain row of words into a set of them."""
+    return frozenset(words.split())
+
+
+def words_in(phrases: Iterable[str]) -> frozenset[str]:
+    """Give all words of some phrases."""
+    return frozenset(word for phrase in phrases for word in phrase.split())
+
+
+def phrase_at(words: tuple[str, ...], start: int) -> tuple[Value, int] | None:
+    """Longest listed phrase that begins here, and its length in words."""
+    for size in range(min(LONGEST_PHRASE, len(words) - start), 0, -1):
+        value = PHRASES.get(words[start : start + size])
+        if value is not None:
+            return value, size
+    return None
+
+
+@cache
+def phrases_of(kind: str, *names: str) -> frozenset[tuple[str, ...]]:
+    """Give the phrases of some classes that steer no clause: greetings, words of waiting."""
+    return frozenset(words for name in names for words in _phrases(_FILE[kind][name]))
+
+
+def is_made_of(words: tuple[str, ...], phrases: frozenset[tuple[str, ...]]) -> bool:
+    """Whether a message can be laid out with these phrases, marks left out, and nothing is left."""
+    said = tuple(word for word in words if word[:1].isalnum())
+    longest = max(map(len, phrases), default=0)
+    reached = {0}
+    for at in range(len(said)):
+        if at in reached:
+            reached |= {at + n for n in range(1, longest + 1) if said[at : at + n] in phrases}
+    return bool(said) and len(said) in reached
