@@ -83,6 +83,10 @@ class Setting:
         """Plants that tonight's nudge asked a treatment for."""
         return tuple(asked.plant for asked in self.situation.tonight if asked.method is not None)
 
+    def looks(self) -> tuple[PlantId, ...]:
+        """Plants that tonight's nudge asked a look at."""
+        return unique(asked.plant for asked in self.situation.tonight if asked.method is None)
+
     def tonight(self) -> tuple[PlantId, ...]:
         """All plants of tonight's nudge."""
         return unique(asked.plant for asked in self.situation.tonight)

@@ -205,12 +205,12 @@ def _looked_at(clause: Clause, setting: Setting) -> tuple[PlantId, ...] | None:
         return setting.of_place(place)
     infested = setting.situation.found_today
     if clause.has(Word.REST) and (setting.mentioned or infested):
-        return tuple(p for p in setting.tonight() if p not in setting.mentioned and p not in infested)
+        return tuple(p for p in setting.looks() if p not in setting.mentioned and p not in infested)
     if clause.has(Word.REST):
         return None
     if clause.has(Word.ALL):
         known = unique(plant.id for plant in setting.situation.plants)
-        looked_at = known if clause.has(Word.CHECKED) else setting.tonight()
+        looked_at = known if clause.has(Word.CHECKED) else setting.looks()
         return tuple(plant for plant in looked_at if plant not in infested)
     if clause.has(Word.BOTH):
         return setting.before if len(setting.before) == _PAIR else None
