@@ -1,0 +1,189 @@
+"""
+Which kind of telling or question a message most likely is, where its words leave it open: ranks, never reads.
+
+A linear model over words, pairs of words and letters, with names, numbers and days masked. Its weights are
+made by `tests/tools/train.py` from the tables of wordings, and read at the first use.
+"""
+
+import json
+import math
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cache, lru_cache
+from itertools import pairwise
+from pathlib import Path
+from zlib import crc32
+
+from bot.actions.situation import Expecting, KnownPlace, KnownPlant, Situation
+from bot.phrases.days import MONTHS, WEEKDAYS
+from bot.phrases.lexicon import listed
+from bot.phrases.text import LONGEST
+
+_Listed = tuple[tuple[str, tuple[str, ...]], ...]
+_Names = Mapping[tuple[str, ...], str]
+FILE = Path(__file__).with_name("guess.bin")
+_WORDS = re.compile(r"[^\W\d_]+(?:['\u2019][^\W\d_]+)*|\d+(?:[.,:/]\d+)*|[?!.,;:+=()/-]|[^\s\w]", re.UNICODE)
+_BEHIND = listed("yesterday ago earlier yday ystrdy yest")
+_AHEAD = listed("tomorrow tmrw tmr tomoz morrow")
+_NOW = listed("today tonight tonite tn now rn")
+_DAYS = (frozenset(WEEKDAYS) | frozenset(MONTHS)) - {"may"}
+_NUMBERS = listed(
+    "two three four five six seven eight nine ten eleven twelve dozen thirteen fourteen fifteen sixteen"
+    " seventeen eighteen nineteen twenty thirty forty fifty sixty hundred couple half handful"
+)
+_SHORTEST_PART = 4
+"""A word of a longer name stands for the name from so many letters on. Judgement. [1]"""
+_LONGEST_NAME = 5
+_LETTERS = (3, 4)
+_MARKED = 4  # letters of a word from which its n-grams are taken
+
+
+@dataclass(frozen=True, slots=True)
+class Guess:
+    """A form and its chance."""
+
+    form: str
+    chance: float
+
+
+@dataclass(frozen=True, slots=True)
+class Model:
+    """Weights of each form for each bucket of features: a row a bucket."""
+
+    forms: tuple[str, ...]
+    buckets: int
+    scale: float
+    tables: str
+    """SHA-256 of the tables it was made from."""
+    weights: memoryview
+
+    def rank(self, marks: Sequence[str]) -> list[Guess]:
+        """Rank the forms of a message's marks, the likeliest first."""
+        return self.weigh(sorted(set(buckets_of(marks, self.buckets))))
+
+    def weigh(self, found: Sequence[int]) -> list[Guess]:
+        """Rank the forms by the buckets of a message."""
+        size = len(self.forms)
+        rows = [self.weights[at * size : (at + 1) * size] for at in found]
+        step = self.scale / math.sqrt(len(found))
+        scores = [sum(column) * step for column in zip(*rows, strict=True)]
+        top = max(scores)
+        shares = [math.exp(score - top) for score in scores]
+        whole = sum(shares)
+        chances = [Guess(form, share / whole) for form, share in zip(self.forms, shares, strict=True)]
+        return sorted(chances, key=lambda guess: -guess.chance)
+
+
+def rank(text: str, situation: Situation) -> list[Guess]:
+    """Rank the forms that a message may be, the likeliest first."""
+    return model().rank(marks_of(masked(text, situation), situation))
+
+
+@cache
+def model() -> Model:
+    """Read the weights, once."""
+    return load(FILE.read_bytes())
+
+
+def load(packed: bytes) -> Model:
+    """Read a line of JSON, then one signed byte a bucket and form."""
+    head, _, body = packed.partition(b"\n")
+    told = json.loads(head)
+    return Model(
+        forms=tuple(told["forms"]),
+        buckets=told["buckets"],
+        scale=told["scale"],
+        tables=told["tables"],
+        weights=memoryview(body).cast("b"),
+    )
+
+
+def masked(text: str, situation: Situation) -> tuple[str, ...]:
+    """Give a message's words with what names a thing, a number or a day as one capital letter."""
+    words = [word.lower().replace("\u2019", "'") for word in _WORDS.findall(text[:LONGEST])]
+    own = _own(situation.plants, situation.places)
+    listed_names = _of_the_catalogue(situation.pests, situation.ingredients)
+    kept: list[str] = []
+    at = 0
+    while at < len(words):
+        size, mark = _name_at(words, at, own, listed_names)
+        kept.append(mark or _mark(words[at]))
+        at += size
+    return tuple(kept)
+
+
+def _name_at(words: Sequence[str], at: int, own: _Names, others: _Names) -> tuple[int, str]:
+    for size in range(min(_LONGEST_NAME, len(words) - at), 0, -1):
+        run = tuple(words[at : at + size])
+        one = (*run[:-1], run[-1].removesuffix("'s").removesuffix("s"))
+        mark = own.get(run) or own.get(one) or others.get(run) or others.get(one)
+        if mark:
+            return size, mark
+    return 1, ""
+
+
+def _mark(word: str) -> str:
+    if word[0].isdigit() or word in _NUMBERS:
+        return "N"
+    kinds = ((_BEHIND, "D-"), (_AHEAD, "D+"), (_NOW, "D0"), (_DAYS, "D"))
+    return next((mark for known, mark in kinds if word in known), word)
+
+
+@lru_cache(maxsize=4)
+def _of_the_catalogue(pests: _Listed, products: _Listed) -> _Names:
+    return {
+        tuple(_WORDS.findall(phrase.lower())): mark
+        for mark, kinds in (("B", pests), ("Q", products))
+        for _, phrases in kinds
+        for phrase in phrases
+    }
+
+
+@lru_cache(maxsize=64)
+def _own(plants: tuple[KnownPlant, ...], places: tuple[KnownPlace, ...]) -> _Names:
+    """Give the words of a home's names with their mark: whole, each longer part, a numbered name's group."""
+    known: dict[tuple[str, ...], str] = {}
+    named = [("L", place.name) for place in places]
+    named += [("P", name) for plant in plants for name in plant.names]
+    for mark, name in named:
+        whole = tuple(_WORDS.findall(name.lower()))
+        parts = [(part,) for part in whole if len(part) >= _SHORTEST_PART and part.isalpha()]
+        group = [whole[:-1]] if len(whole) > 1 and whole[-1].isdigit() else []
+        known |= dict.fromkeys([*parts, *group, whole], mark)
+    return known
+
+
+def marks_of(words: Sequence[str], situation: Situation) -> list[str]:
+    """Give the features of masked words: words, pairs, letters, and the situation."""
+    framed = ("^", *words, "$")
+    marks = [f"w {word}" for word in words]
+    marks += [f"p {left} {right}" for left, right in pairwise(framed)]
+    marks += [f"s {left} {right}" for left, right in zip(framed, framed[2:], strict=False)]
+    for word in words:
+        if word.isalpha() and word.islower() and len(word) >= _MARKED:
+            edged = f"<{word}>"
+            marks += [
+                f"c {edged[at : at + size]}" for size in _LETTERS for at in range(len(edged) - size + 1)
+            ]
+    state = _state(situation)
+    marks += [f"@ {one}" for one in state] + [f"@ {one} {word}" for one in state for word in words]
+    return list(dict.fromkeys(marks))
+
+
+def _state(situation: Situation) -> list[str]:
+    """Name what the situation asks: the open question, the evening's work, nothing."""
+    state = []
+    if situation.expecting is not Expecting.NOTHING:
+        offered = situation.choices[0].commands if situation.choices else ()
+        state.append(f"{situation.expecting.value} {type(offered[0]).__name__ if offered else ''}")
+    if situation.tonight:
+        state.append("tonight")
+    if not situation.plants:
+        state.append("empty")
+    return state or ["quiet"]
+
+
+def buckets_of(marks: Sequence[str], buckets: int) -> list[int]:
+    """Give the buckets that marks fall into."""
+    return [crc32(mark.encode()) % buckets for mark in marks]
