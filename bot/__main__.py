@@ -11,7 +11,6 @@ from bot.clock import Clock
 from bot.logs import set_up_logging
 from bot.rehearsal import USUAL, read_situation, rehearse
 from bot.settings import Settings, SettingsError, read_settings
-from bot.storage.backup import back_up as copy_database
 from bot.storage.failure import StoreError
 from bot.telegram.failures import RefusedTokenError, TryLaterError, UndeliverableError
 from bot.telegram.wire import Wire
@@ -79,7 +78,7 @@ def by_hand(chosen: argparse.Namespace, settings: Settings) -> int:
     try:
         match chosen.command:
             case "backup":
-                print(back_up(settings, clock))
+                print(operating.back_up(settings, clock))
             case "restore":
                 print(operating.restore(settings, chosen.copy, clock))
             case "rebuild":
@@ -91,28 +90,20 @@ def by_hand(chosen: argparse.Namespace, settings: Settings) -> int:
     except (StoreError, OSError, UnicodeError, sqlite3.Error) as error:
         print(f"no {chosen.command}: {error}", file=sys.stderr)
         return FAILED
+    finally:
+        operating.hand_to_owner(settings)
     return 0
-
-
-def back_up(settings: Settings, clock: Clock) -> Path:
-    """Copy the database into the data folder's backups and give the copy's path."""
-    from bot import operating  # noqa: PLC0415 - as above
-
-    file = operating.database_file(settings)
-    if not file.is_file():
-        raise StoreError(f"there is no database at {file}")
-    # the file itself, not opened by this version: a copy before an upgrade must be of the old one
-    return copy_database(file, settings.data / "backups", clock.now())
 
 
 def test(settings: Settings) -> int:
     """Check what a running bot needs; one line a check."""
-    from bot.operating import selftest  # noqa: PLC0415 - as above
+    from bot import operating  # noqa: PLC0415 - as above
 
     problem: str | None = "DUSKROUND_TOKEN is missing: python -m bot says how to get one"
     if settings.token is not None:
         problem = asyncio.run(_token_problem(settings))
-    code, lines = selftest(settings, Clock(), problem)
+    code, lines = operating.selftest(settings, Clock(), problem)
+    operating.hand_to_owner(settings)
     print("\n".join(lines))
     return code
 

@@ -23,10 +23,12 @@ from bot.evening import Evening
 from bot.fetching import Fetching
 from bot.logs import Troubles, without_values
 from bot.settings import Settings
-from bot.storage.backup import running as in_use
+from bot.storage.backup import hand_on_meanwhile
 from bot.storage.database import Database
 from bot.storage.delivery import Waiting
+from bot.storage.engine import sqlite_file
 from bot.storage.failure import is_for_now
+from bot.storage.locking import running as in_use
 from bot.storage.photos import PhotoFolder
 from bot.storage.sent_notes import Note, SentNotes
 from bot.storage.store import SqlStore
@@ -136,8 +138,9 @@ class App:
         settings.data.mkdir(mode=0o700, parents=True, exist_ok=True)
         self._clock = clock
         self._holds = ExitStack()
-        self._holds.enter_context(in_use(settings.data, is_shared=not settings.database.startswith("sqlite")))
+        self._holds.enter_context(in_use(settings.data, sqlite_file(settings.database)))
         self._operator = settings.owner
+        self._copy_command = settings.copy_command
         self._troubles = Troubles()
         self._alerted_at: datetime | None = None
         self._started_at = self._ticked_at = clock.now()
@@ -154,7 +157,7 @@ class App:
             self._holds.close()
             raise
         self._notes = SentNotes(settings.data)
-        self._upkeep_at = self._database.last_backup_at() or clock.now() - UPKEEP_EVERY
+        self._upkeep_at = self._database.last_backup_at(clock.now()) or clock.now() - UPKEEP_EVERY
         token, api_url = settings.token.reveal(), settings.api_url
         self._door = Door(
             Wire(token, api_url, is_loopback=settings.is_api_loopback),
@@ -423,6 +426,8 @@ class App:
             logger.error("no backup this night: %s", without_values(error))  # noqa: TRY400
         else:
             logger.info("backup written: %s", copy.name)
+            if self._copy_command:
+                hand_on_meanwhile(copy, self._copy_command)
 
     def _earliest_evening(self) -> datetime | None:
         with self._database.unit() as store:

@@ -15,10 +15,11 @@ from bot.catalogue.load import load
 from bot.clock import Clock
 from bot.domain.identity import HouseholdId
 from bot.settings import Settings
-from bot.storage import backup
+from bot.storage import backup, restoring
 from bot.storage.database import Database
+from bot.storage.engine import sqlite_file
 from bot.storage.failure import StoreError
-from bot.storage.photos import PhotoFolder
+from bot.storage.locking import alone
 
 WELL, UNWELL = 0, 1
 LEAST_FREE_BYTES = 200_000_000
@@ -37,29 +38,52 @@ def database_file(settings: Settings) -> Path:
     StoreError
         Where it is a PostgreSQL database: the server's own tools copy and restore that.
     """
-    if not settings.database.startswith("sqlite:///"):
+    file = sqlite_file(settings.database)
+    if file is None:
         raise StoreError(
             "only a SQLite file is copied and restored here; for PostgreSQL use the server's own tools"
         )
-    return Path(settings.database.removeprefix("sqlite:///"))
+    return file
+
+
+def hand_to_owner(settings: Settings) -> None:
+    """Give what root made here to the account the bot runs as, which could not open it else."""
+    restoring.hand_to_owner(settings.data)
+    file = sqlite_file(settings.database)
+    if file is not None and file.parent != settings.data.absolute():
+        restoring.hand_to_owner(file.parent, f"{file.stem}*")
+
+
+def back_up(settings: Settings, clock: Clock) -> str:
+    """Copy the database and its photos by hand; give the copy's path."""
+    file = database_file(settings)
+    if not file.is_file():
+        raise StoreError(f"there is no database at {file}")
+    # the file itself, not opened by this version: a copy before an upgrade must be of the old one
+    copy = backup.back_up(file, settings.data, clock.now(), is_by_hand=True)
+    if settings.copy_command:
+        backup.hand_on(copy, settings.copy_command)
+    return str(copy)
 
 
 def restore(settings: Settings, copy: Path, clock: Clock) -> str:
-    """Put a copy in the place of the database, bring it up to date, and erase again what was erased."""
-    file = database_file(settings)
-    aside = backup.restore(copy, file, clock.now())
-    database = Database(settings.database, settings.data)
-    try:
-        erased = database.erase_again(clock.now())
-        households = _rebuilt(database, clock)
-        with database.unit() as store:
-            homes = set(store.households())
-        PhotoFolder(settings.data / "photos").sweep(homes)
-    finally:
-        database.close()
+    """Put a copy in the place of the database, brought up to date, and erase again what was erased."""
+    file, now = database_file(settings), clock.now()
+    with alone(settings.data, file):
+        replaced = restoring.look_at(file)
+        with restoring.draft_of(copy, file, replaced) as draft:
+            database = Database(f"sqlite:///{draft}", settings.data)
+            try:
+                erased = database.erase_again(now, {"household": replaced.homes, "member": replaced.members})
+                households = _rebuilt(database, clock)
+            finally:
+                database.close()
+            restoring.keep_origin(draft, replaced)
+            aside, missing = restoring.put(draft, copy, file, settings.data, now)
     put = f"; what was there is now {aside}" if aside is not None else ""
     again = f"; {erased} erasures done again" if erased else ""
-    return f"restored {copy}: {households} households{put}{again}"
+    lost = f"; {missing} photos are not beside it" if missing else ""
+    return f"restored {copy}: {households} households{again}{lost}{put}"
 
 
 def rebuild(settings: Settings, clock: Clock) -> str:
@@ -190,6 +214,10 @@ def _database_problems(settings: Settings, clock: Clock) -> Iterable[tuple[str, 
             waiting, since = store.undelivered(), store.oldest_due(clock.now())
             parked = store.parked()
         found = [("database", None), ("backup", _backup_problem(settings, database, clock))]
+        found += [
+            (f"copy by hand of {backup.made_at(one):%Y-%m-%d %H:%M} UTC, nobody drops it: {one}", None)
+            for one in backup.copies_by_hand(settings.data)
+        ]
     finally:
         database.close()
     late = since is not None and clock.now() - since > LONGEST_WAIT
@@ -203,7 +231,7 @@ def _database_problems(settings: Settings, clock: Clock) -> Iterable[tuple[str, 
 def _backup_problem(settings: Settings, database: Database, clock: Clock) -> str | None:
     if not settings.database.startswith("sqlite"):
         return None
-    last = database.last_backup_at()
+    last = database.last_backup_at(clock.now())
     if last is None:
         return "there is none yet: python -m bot backup"
     if clock.now() - last > OLDEST_BACKUP:

@@ -2,6 +2,8 @@
 
 import os
 import re
+import shlex
+import shutil
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -60,6 +62,8 @@ class Settings:
     webhook_secret: Secret | None = None
     webhook_listen: str = "127.0.0.1:8080"
     health_listen: str = ""
+    copy_command: str = ""
+    """Run with the path of each new copy of the database, to encrypt it or carry it away."""
     log: str = "warning"
     tick_seconds: float = 5.0
     """How often it is looked whose evening has come. [s] above 0, at most 60."""
@@ -141,6 +145,13 @@ def _listen(listen: str) -> str:
     return listen
 
 
+def _copy_command(command: str) -> str:
+    program = (shlex.split(command) or [""])[0]
+    if shutil.which(program) is None:
+        raise ValueError(f"names no program that can be run: {program}")
+    return command
+
+
 def _log(level: str) -> str:
     if level.lower() not in {"debug", "info", "warning", "error"}:
         raise ValueError("must be debug, info, warning or error")
@@ -168,6 +179,7 @@ _READERS: Mapping[str, Callable[[str], Any]] = {
     "webhook_secret": _webhook_secret,
     "webhook_listen": _listen,
     "health_listen": _listen,
+    "copy_command": _copy_command,
     "log": _log,
     "tick_seconds": _tick_seconds,
 }

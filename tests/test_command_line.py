@@ -11,9 +11,9 @@ from bot.__main__ import main
 from bot.clock import Clock
 from bot.conversation import Said
 from bot.domain.identity import HouseholdId, PhotoId
-from bot.storage.backup import running
 from bot.storage.database import FILE_NAME, Database
 from bot.storage.failure import StoreError
+from bot.storage.locking import running
 from bot.storage.photos import PhotoFolder
 from tests.journeys.talking import START, Talk
 from tests.journeys.test_photos import picture
@@ -38,7 +38,7 @@ def test_a_backup_by_hand_is_a_whole_database(data: Path, capsys: pytest.Capture
     assert main(["backup"]) == 0
     copy = Path(capsys.readouterr().out.strip())
     database.close()
-    assert copy.parent == data / "backups"
+    assert copy.parent == data / "backups" / "by-hand"
     with sqlite3.connect(copy) as connection:
         assert connection.execute("PRAGMA integrity_check").fetchone() == ("ok",)
         assert connection.execute("SELECT count(*) FROM journal").fetchone() == (0,)
@@ -104,7 +104,7 @@ def test_a_damaged_copy_is_not_restored(data: Path, capsys: pytest.CaptureFixtur
 def test_nothing_is_restored_under_a_running_bot(data: Path, capsys: pytest.CaptureFixture[str]) -> None:
     database = founded(data)
     copy = database.back_up(START)
-    with running(data):
+    with running(data, data / FILE_NAME):
         assert main(["restore", str(copy)]) == 1
     assert "stop it first" in capsys.readouterr().err
     database.close()
@@ -124,6 +124,8 @@ def test_an_erasure_is_done_again_after_a_restore(data: Path, capsys: pytest.Cap
 
 def test_pictures_are_copied_and_come_back(data: Path, capsys: pytest.CaptureFixture[str]) -> None:
     database = founded(data)
+    with database.unit() as store:
+        store.photo_kept(store.new_photo(HouseholdId(1), "file", "", 1, START))
     PhotoFolder(data / "photos").keep(HouseholdId(1), PhotoId(1), picture((0, 120, 0)))
     copy = database.back_up(START)
     database.close()

@@ -54,7 +54,7 @@ def receive_photo(file_id: str, album: str, desk: Desk) -> PhotoId | TooManyPhot
     household = desk.member.household
     if desk.store.count_photos(household) >= MOST_PHOTOS:
         return TooManyPhotos(MOST_PHOTOS)
-    return desk.store.new_photo(household, file_id, album, desk.now)
+    return desk.store.new_photo(household, file_id, album, desk.member.chat, desk.now)
 
 
 def plants_of_album(album: str, desk: Desk) -> tuple[PlantId, ...]:

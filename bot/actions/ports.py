@@ -149,8 +149,10 @@ class Store(Protocol):
         """Close the chat's open question, if any."""
         ...
 
-    def new_photo(self, household: HouseholdId, file_id: str, album: str, now: datetime) -> PhotoId:
-        """Note a picture that is to be fetched from the platform."""
+    def new_photo(
+        self, household: HouseholdId, file_id: str, album: str, chat: int, now: datetime
+    ) -> PhotoId:
+        """Note a picture that is to be fetched from the platform, and the chat it came from."""
         ...
 
     def count_photos(self, household: HouseholdId) -> int:

@@ -1,147 +1,114 @@
-"""Copies of the SQLite database and its pictures while the bot runs, and the way back."""
+"""Copies of the SQLite database and its pictures while the bot runs: of each night, and by hand."""
 
-import fcntl
+import logging
 import os
+import re
+import secrets
+import shlex
 import shutil
 import sqlite3
-from collections.abc import Iterator
-from contextlib import closing, contextmanager, suppress
+import subprocess
+from collections.abc import Iterable
+from contextlib import closing, suppress
 from datetime import UTC, datetime
 from pathlib import Path
-from time import sleep
+from threading import Thread
 
-from bot.storage.failure import StoreError
+from bot.storage.failure import NotNowError, StoreError, is_for_now
 
-_NAMED = "duskround-%Y%m%dT%H%M%SZ"
+logger = logging.getLogger(__name__)
+
+STAMP = "%Y%m%dT%H%M%SZ"
 KEPT = 14
-"""Nightly copies kept. Judgement: two weeks."""
-LOCK_NAME = "duskround.lock"
-LOCK_TRIES, LOCK_TRY_S = 30, 0.1
-_SIDE_FILES = ("-wal", "-shm", "-journal")
+"""Copies of nights kept. Judgement: two weeks."""
+LONGEST_COMMAND_S = 3600
+_STAMPED = re.compile(r"duskround-(\d{8}T\d{6}Z)")
 
 
-def back_up(file: Path, folder: Path, now: datetime) -> Path:
-    """Write a checked copy named by its instant, pictures beside it, and drop the oldest; no damaged one."""
+def back_up(file: Path, data: Path, now: datetime, *, is_by_hand: bool = False) -> Path:
+    """
+    Write a checked copy named by its instant, pictures beside it; no damaged one.
+
+    Of the copies of nights the oldest are dropped, and those dated in the future before them: a clock that
+    was wrong for a night must not stand in the way of the right ones. Copies by hand are nobody's to drop.
+    """
+    folder = _by_hand(data) if is_by_hand else data / "backups"
     folder.mkdir(mode=0o700, parents=True, exist_ok=True)
-    target = folder / f"{now.astimezone(UTC).strftime(_NAMED)}.sqlite"
+    target = folder / f"duskround-{now.astimezone(UTC).strftime(STAMP)}-{secrets.token_hex(2)}.sqlite"
     draft = target.with_suffix(".part")
-    # VACUUM INTO fills an empty file that is there, so the copy is private from its first byte
-    draft.unlink(missing_ok=True)
-    os.close(os.open(draft, os.O_CREAT | os.O_EXCL | os.O_RDWR, 0o600))
-    with closing(sqlite3.connect(file, isolation_level=None, timeout=30)) as connection:
-        connection.execute("VACUUM INTO ?", (str(draft),))
-    check(draft)
-    with draft.open("rb") as written:
-        os.fsync(written.fileno())
-    _mirror(file.parent / "photos", target.with_suffix(".photos"))
+    for left in folder.glob("*.part"):  # by a copy that was stopped
+        left.unlink()
+    write_copy(file, draft)
+    mirror(_pictures(data / "photos"), target.with_suffix(".photos"))
     draft.replace(target)
-    _force(folder)
-    for old in sorted(folder.glob("duskround-*.sqlite"))[:-KEPT]:
-        old.unlink()
-        shutil.rmtree(old.with_suffix(".photos"), ignore_errors=True)
+    force(folder)
+    if not is_by_hand:
+        others = sorted(set(folder.glob("duskround-*.sqlite")) - {target}, key=lambda one: _rank(one, now))
+        for old in others[: 1 - KEPT]:
+            old.unlink()
+        for photos in folder.glob("duskround-*.photos"):
+            if not photos.with_suffix(".sqlite").exists():
+                shutil.rmtree(photos, ignore_errors=True)
     return target
 
 
-def restore(copy: Path, file: Path, now: datetime) -> Path | None:
-    """
-    Put a checked copy in the place of the database, and give where the old one went, None where none was.
-
-    Raises
-    ------
-    StoreError
-        Where the copy is damaged or none, or a bot runs on the folder.
-    """
-    if not copy.is_file():
-        raise StoreError(f"there is no copy at {copy}")
-    check(copy)
-    file.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
-    with alone(file.parent):
-        draft = file.with_suffix(".restoring")
-        shutil.copyfile(copy, draft)
-        draft.chmod(0o600)
-        with draft.open("rb") as written:
-            os.fsync(written.fileno())
-        aside = _put_aside(file, now)
-        draft.replace(file)
-        _force(file.parent)
-    _mirror(copy.with_suffix(".photos"), file.parent / "photos")
-    return aside
-
-
-def _put_aside(file: Path, now: datetime) -> Path | None:
-    """Move the database out of the way with all that belongs to it: what is replaced is not lost."""
-    if not file.exists():
-        return None
-    aside = file.with_name(
-        f"{file.stem}-before-{now.astimezone(UTC).strftime('%Y%m%dT%H%M%SZ')}{file.suffix}"
-    )
-    for ending in _SIDE_FILES:
-        side = Path(f"{file}{ending}")
-        if side.exists():
-            side.replace(Path(f"{aside}{ending}"))
-    file.replace(aside)
-    return aside
-
-
-@contextmanager
-def running(folder: Path, *, is_shared: bool = False) -> Iterator[None]:
-    """
-    Say that a bot runs on a data folder, as long as the block lasts.
-
-    Several may share a PostgreSQL; two on one SQLite file would take turns at the platform and send twice.
-    StoreError where another one runs, after some seconds' patience for one that is just ending.
-    """
+def hand_on(copy: Path, command: str) -> None:
+    """Run the operator's command with a new copy's path as its last word: to encrypt it, or carry it away."""
     try:
-        descriptor = os.open(folder / LOCK_NAME, os.O_CREAT | os.O_RDWR, 0o600)
-    except OSError as error:
-        raise StoreError(f"{folder} cannot be written: {error.strerror}") from error
-    try:
-        _lock(descriptor, fcntl.LOCK_SH if is_shared else fcntl.LOCK_EX, folder)
-        yield
-    finally:
-        os.close(descriptor)
+        done = subprocess.run(  # noqa: S603 - the operator's own command
+            [*shlex.split(command), str(copy)], capture_output=True, timeout=LONGEST_COMMAND_S, check=False
+        )
+    except (OSError, ValueError, subprocess.TimeoutExpired) as error:
+        raise StoreError(f"the copy is at {copy}, but DUSKROUND_COPY_COMMAND did not run: {error}") from error
+    if done.returncode:
+        raise StoreError(f"the copy is at {copy}, but DUSKROUND_COPY_COMMAND ended with {done.returncode}")
 
 
-def _lock(descriptor: int, kind: int, folder: Path) -> None:
-    for tries_left in range(LOCK_TRIES, -1, -1):
+def hand_on_meanwhile(copy: Path, command: str) -> None:
+    """Run the operator's command beside the bot, which waits for nobody's upload; a failure is logged."""
+
+    def carry() -> None:
         try:
-            fcntl.flock(descriptor, kind | fcntl.LOCK_NB)
-        except BlockingIOError as error:
-            if not tries_left:
-                raise StoreError(f"another bot is running on {folder}: stop it first") from error
-            sleep(LOCK_TRY_S)
-        else:
-            return
+            hand_on(copy, command)
+        except StoreError as error:
+            logger.error("%s", error)  # noqa: TRY400 - all that is to be said
+
+    Thread(target=carry, daemon=True).start()
 
 
-@contextmanager
-def alone(folder: Path) -> Iterator[None]:
-    """Make sure that no bot runs on a data folder, and none starts, as long as the block lasts."""
-    descriptor = os.open(folder / LOCK_NAME, os.O_CREAT | os.O_RDWR, 0o600)
-    try:
-        fcntl.flock(descriptor, fcntl.LOCK_EX | fcntl.LOCK_NB)
-    except OSError as error:
-        os.close(descriptor)
-        raise StoreError(f"a bot is running on {folder}: stop it first") from error
-    try:
-        yield
-    finally:
-        os.close(descriptor)
+def copies(data: Path) -> tuple[Path, ...]:
+    """Give the copies there are, of nights and by hand, oldest first."""
+    found = (*(data / "backups").glob("duskround-*.sqlite"), *copies_by_hand(data))
+    return tuple(sorted((one for one in found if _STAMPED.match(one.name)), key=lambda one: one.name))
 
 
-def newest(folder: Path) -> Path | None:
-    """Give the newest copy of a backup folder."""
-    copies = sorted(folder.glob("duskround-*.sqlite"))
-    return copies[-1] if copies else None
+def copies_by_hand(data: Path) -> tuple[Path, ...]:
+    """Give the copies made by hand, oldest first: nobody drops them, so the erased stay in them."""
+    return tuple(sorted(one for one in _by_hand(data).glob("duskround-*.sqlite") if _STAMPED.match(one.name)))
 
 
-def backed_up_at(copy: Path) -> datetime:
+def made_at(copy: Path) -> datetime:
     """Read the instant a copy is named by."""
-    return datetime.strptime(copy.stem, _NAMED).replace(tzinfo=UTC)
+    stamped = _STAMPED.match(copy.name)
+    if stamped is None:
+        raise ValueError(f"{copy} carries no instant in its name")
+    return datetime.strptime(stamped[1], STAMP).replace(tzinfo=UTC)
+
+
+def write_copy(source: Path, target: Path) -> None:
+    """Copy a database, its log included, into a new private file on the disk, and check the copy."""
+    # VACUUM INTO fills an empty file that is there, so the copy is private from its first byte
+    target.unlink(missing_ok=True)
+    os.close(os.open(target, os.O_CREAT | os.O_EXCL | os.O_RDWR, 0o600))
+    with closing(sqlite3.connect(source, isolation_level=None, timeout=30)) as connection:
+        connection.execute("VACUUM INTO ?", (str(target),))
+    check(target)
+    with target.open("rb") as written:
+        os.fsync(written.fileno())
 
 
 def check(file: Path, *, is_quick: bool = False) -> None:
-    """Raise StoreError where a database file is damaged or none."""
+    """Raise StoreError where a database file is damaged or none, NotNowError where it cannot be read now."""
     if not file.stat().st_size:
         raise StoreError(f"{file} is empty")  # for SQLite an empty file is a whole database
     try:
@@ -150,18 +117,18 @@ def check(file: Path, *, is_quick: bool = False) -> None:
                 f"PRAGMA {'quick' if is_quick else 'integrity'}_check(1)"
             ).fetchone()[0]
     except sqlite3.DatabaseError as error:
+        if is_for_now(error):
+            raise NotNowError(f"{file} cannot be read: {error}") from error
         raise StoreError(f"{file} is damaged or no database: {error}") from error
     if verdict != "ok":
         raise StoreError(f"{file} is damaged: {verdict}")
 
 
-def _mirror(source: Path, target: Path) -> None:
-    """Give a folder of pictures a twin: a second name of the same file where the disk can, else a copy."""
-    if not source.is_dir():
-        return
-    for file in source.glob("*/*"):
+def mirror(pictures: Iterable[Path], target: Path) -> None:
+    """Give pictures a twin in a folder: a second name of the same file where the disk can, else a copy."""
+    for file in pictures:
         twin = target / file.parent.name / file.name
-        if file.suffix == ".part" or twin.exists():
+        if twin.exists():
             continue
         twin.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
         try:
@@ -171,7 +138,7 @@ def _mirror(source: Path, target: Path) -> None:
             twin.chmod(0o600)
 
 
-def _force(folder: Path) -> None:
+def force(folder: Path) -> None:
     """Force a folder's names to the disk, where it can be: a renamed file is there after a power cut."""
     with suppress(OSError):
         descriptor = os.open(folder, os.O_RDONLY)
@@ -179,3 +146,15 @@ def _force(folder: Path) -> None:
             os.fsync(descriptor)
         finally:
             os.close(descriptor)
+
+
+def _by_hand(data: Path) -> Path:
+    return data / "backups" / "by-hand"
+
+
+def _pictures(folder: Path) -> Iterable[Path]:
+    return (file for file in folder.glob("*/*") if file.suffix != ".part")
+
+
+def _rank(copy: Path, now: datetime) -> tuple[bool, str]:
+    return made_at(copy) <= now, copy.name

@@ -1,6 +1,7 @@
 """The database of one running bot: opened and migrated once, then units of work until it is closed."""
 
-from collections.abc import Iterator
+import logging
+from collections.abc import Container, Iterator, Mapping
 from contextlib import closing, contextmanager
 from datetime import datetime
 from pathlib import Path
@@ -8,14 +9,17 @@ from pathlib import Path
 from sqlalchemy import exc as sa_exc
 from sqlalchemy import text
 
-from bot.storage.backup import back_up, backed_up_at, check, newest
-from bot.storage.engine import open_engine
+from bot.storage.backup import back_up, check, copies, copies_by_hand, made_at
+from bot.storage.engine import open_engine, sqlite_file
 from bot.storage.erasing import Erasures, forget_settled
-from bot.storage.failure import StoreError
+from bot.storage.failure import NotNowError, StoreError, is_for_now
 from bot.storage.journal_cache import JournalCache
 from bot.storage.migrate import migrate
 from bot.storage.photos import PhotoFolder
+from bot.storage.restoring import drop_put_aside
 from bot.storage.store import SqlStore
+
+logger = logging.getLogger(__name__)
 
 FILE_NAME = "duskround.sqlite"
 _REVISION = text("SELECT version_num FROM alembic_version")
@@ -26,7 +30,9 @@ class Database:
 
     def __init__(self, url: str, data_folder: Path) -> None:
         self._folder = data_folder
-        self._engine = open_engine(url or f"sqlite:///{data_folder / FILE_NAME}")
+        address = url or f"sqlite:///{data_folder / FILE_NAME}"
+        self._file = sqlite_file(address)
+        self._engine = open_engine(address)
         self._cache = JournalCache()
         self._erasures = Erasures(data_folder)
         self._photos = PhotoFolder(data_folder / "photos")
@@ -34,20 +40,12 @@ class Database:
         try:
             self._look_over()
             migrate(self._engine)
-        except sa_exc.DatabaseError as error:
+        except sa_exc.DBAPIError as error:
             self._engine.dispose()
-            if self._file is None:
-                raise
-            raise self._damaged(str(error.orig)) from error
+            raise self._refusal(error) from error
         except BaseException:
             self._engine.dispose()
             raise
-
-    @property
-    def _file(self) -> Path | None:
-        name = self._engine.url.database
-        is_file = self._engine.dialect.name == "sqlite" and name not in {None, "", ":memory:"}
-        return Path(str(name)) if is_file else None
 
     def _look_over(self) -> None:
         """Check a file whose last process did not end by itself: its write-ahead log is still there."""
@@ -55,15 +53,27 @@ class Database:
         if file is not None and file.exists() and Path(f"{file}-wal").exists():
             try:
                 check(file, is_quick=True)
+            except NotNowError:
+                raise
             except StoreError as error:
                 raise self._damaged(str(error)) from error
 
+    def _refusal(self, error: sa_exc.DBAPIError) -> StoreError:
+        """Say why the database does not open: not now, or not without somebody's help."""
+        reason = str(error.orig).partition("\n")[0]
+        if is_for_now(error):
+            where = self._engine.url.set(query={}).render_as_string() if self._file is None else self._file
+            return NotNowError(f"the database {where} cannot be used now: {reason}")
+        return (
+            self._damaged(reason) if self._file is not None else StoreError(f"the database refuses: {reason}")
+        )
+
     def _damaged(self, why: str) -> StoreError:
-        copy = newest(self._folder / "backups")
+        found = copies(self._folder)
         way_out = (
-            "there is no copy of it"
-            if copy is None
-            else f"the newest copy is {copy}: python -m bot restore {copy}"
+            f"the newest copy is {found[-1]}: python -m bot restore {found[-1]}"
+            if found
+            else "there is no copy of it"
         )
         return StoreError(f"the database cannot be used ({why}); {way_out}")
 
@@ -84,23 +94,27 @@ class Database:
             self._photos.forget(home)
         if store.erased or dropped:
             self._empty_log()
+        by_hand = copies_by_hand(self._folder) if store.erased else ()
+        if by_hand:
+            dates = ", ".join(f"{made_at(one):%Y-%m-%d}" for one in by_hand)
+            logger.warning("somebody was erased, but not from the copies made by hand: %s", dates)
 
-    def back_up(self, now: datetime) -> Path:
+    def back_up(self, now: datetime, *, is_by_hand: bool = False) -> Path:
         """Copy the running SQLite database into the data folder's backups and give the copy's path."""
         if self._file is None:
             message = "only a SQLite file is backed up here; for PostgreSQL use the server's own tools"
             raise StoreError(message)
-        return back_up(self._file, self._folder / "backups", now)
+        return back_up(self._file, self._folder, now, is_by_hand=is_by_hand)
 
-    def last_backup_at(self) -> datetime | None:
-        """Tell when the newest copy in the data folder was made."""
-        copy = newest(self._folder / "backups")
-        return None if copy is None else backed_up_at(copy)
+    def last_backup_at(self, now: datetime) -> datetime | None:
+        """Tell when the newest copy in the data folder was made; one dated in the future says nothing."""
+        made = [at for at in map(made_at, copies(self._folder)) if at <= now]
+        return max(made, default=None)
 
-    def erase_again(self, now: datetime) -> int:
+    def erase_again(self, now: datetime, spared: Mapping[str, Container[int]] | None = None) -> int:
         """Erase again what was erased and came back with a copy, whoever put it there, and count it."""
         with self._engine.begin() as connection:
-            count = self._erasures.replay(connection, now)
+            count = self._erasures.replay(connection, now, spared)
         if count:
             self._empty_log()
         return count
@@ -111,6 +125,7 @@ class Database:
             store.tidy(now)
             homes = set(store.households())
         self._photos.sweep(homes)
+        drop_put_aside(self._file, self._folder, now)
         self._empty_log()
 
     def _empty_log(self) -> None:

@@ -8,7 +8,7 @@ from typing import Any
 import sqlalchemy as sa
 from sqlalchemy.pool import PoolProxiedConnection, StaticPool
 
-from bot.storage.failure import StoreError
+from bot.storage.failure import NotNowError, StoreError
 
 BUSY_TIMEOUT_S = 30
 """How long a writer waits for another on SQLite. Judgement: far above any unit of work."""
@@ -21,14 +21,33 @@ _PRAGMAS = (
 )
 
 
+def sqlite_file(url: str) -> Path | None:
+    """Give the file of a SQLite address; None for one in memory and for a server."""
+    address = _address(url)
+    is_file = address.get_backend_name() == "sqlite" and address.database not in {None, "", ":memory:"}
+    return Path(str(address.database)).absolute() if is_file else None
+
+
+def _address(url: str) -> sa.URL:
+    try:
+        return sa.make_url(url)
+    except (sa.exc.ArgumentError, ValueError) as error:
+        raise StoreError(f"the database address cannot be read: {error}") from error
+
+
 def open_engine(url: str) -> sa.Engine:
     """Open a database by its URL: `sqlite:///file`, `sqlite://` in memory, or `postgresql://...`."""
-    address = sa.make_url(url)
+    address = _address(url)
     if address.get_backend_name() == "sqlite":
         return _open_sqlite(address)
     if address.drivername in {"postgresql", "postgres"}:
         address = address.set(drivername="postgresql+psycopg")
-    return sa.create_engine(address, pool_pre_ping=True)
+    try:
+        return sa.create_engine(address, pool_pre_ping=True)
+    except ImportError as error:
+        raise StoreError(
+            f"PostgreSQL needs a package that is missing ({error.name}): pip install psycopg[binary]"
+        ) from error
 
 
 def _open_sqlite(address: sa.URL) -> sa.Engine:
@@ -55,7 +74,7 @@ def _make_private(file: Path) -> None:
         file.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
         os.close(os.open(file, os.O_CREAT | os.O_RDWR, 0o600))
     except OSError as error:
-        raise StoreError(f"the database {file} cannot be written: {error.strerror}") from error
+        raise NotNowError(f"the database {file} cannot be written: {error.strerror}") from error
 
 
 def _set_pragmas(connection: sqlite3.Connection, _record: object) -> None:

@@ -155,7 +155,8 @@ class Erasures:
         Erase again whatever was erased and has come back, and count it.
 
         Version 0.4 noted erasures by number alone, and after one of its restores somebody new could get the
-        number of somebody erased: such lines count only where the numbers to be `spared` are told.
+        number of somebody erased: such lines count only where the numbers to be `spared` are told, and for
+        what that version made.
         """
         told = self._told()
         tags = [one["tag"] for one in told if "tag" in one]
@@ -167,11 +168,13 @@ class Erasures:
             }
             for name in ("household", "member")
         )
-        found = sa.select(household.c.id).where(household.c.tag.in_(tags) | household.c.id.in_(homes))
+        old_home = household.c.id.in_(homes) & household.c.tag.startswith("household:")
+        found = sa.select(household.c.id).where(household.c.tag.in_(tags) | old_home)
         households = connection.execute(found).scalars().all()
         for number in households:
             erase_household(connection, HouseholdId(number))
-        named = member.c.tag.in_(tags) | member.c.id.in_(people)
+        old_member = member.c.id.in_(people) & member.c.tag.startswith("member:")
+        named = member.c.tag.in_(tags) | old_member
         members = (
             connection.execute(sa.select(member.c.id).where(named, member.c.person != 0)).scalars().all()
         )

@@ -15,6 +15,17 @@ def revisions() -> tuple[str, ...]:
     return tuple(sorted(file.stem.partition("_")[0] for file in (FOLDER / "versions").glob("[0-9]*.py")))
 
 
+def refuse_newer(stored: str) -> None:
+    """Raise StoreError where a database is of a revision that this program does not know."""
+    known = revisions()
+    if stored not in known:
+        message = (
+            f"the database has revision {stored}, this program knows revisions up to {known[-1]}: "
+            "it was written by a newer version; start that version, or restore a backup made before it"
+        )
+        raise StoreError(message)
+
+
 def migrate(engine: sa.Engine) -> None:
     """Migrate to the newest revision; a database from a newer program is refused with StoreError."""
     known = revisions()
@@ -30,12 +41,8 @@ def migrate(engine: sa.Engine) -> None:
 
 def _is_current(connection: sa.Connection, known: tuple[str, ...]) -> bool:
     stored = _stored_revision(connection)
-    if stored is not None and stored not in known:
-        message = (
-            f"the database has revision {stored}, this program knows revisions up to {known[-1]}: "
-            "it was written by a newer version; start that version, or restore a backup made before it"
-        )
-        raise StoreError(message)
+    if stored is not None:
+        refuse_newer(stored)
     return stored == known[-1]
 
 

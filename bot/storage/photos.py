@@ -53,12 +53,15 @@ class PhotoRows:
 
     _connection: sa.Connection
 
-    def new_photo(self, household: HouseholdId, file_id: str, album: str, now: datetime) -> PhotoId:
-        """Note a picture that is to be fetched from the platform."""
+    def new_photo(
+        self, household: HouseholdId, file_id: str, album: str, chat: int, now: datetime
+    ) -> PhotoId:
+        """Note a picture that is to be fetched from the platform, and the chat it came from."""
         row = {
             "household": household,
             "file_id": file_id,
             "album": album,
+            "chat": chat,
             "state": "wanted",
             "tries": 0,
             "sent_at": now,

@@ -129,7 +129,7 @@ def test_a_photo_is_taken_back_and_given_to_another_plant(talk: Talk) -> None:
 def test_past_the_most_no_photo_is_kept_and_what_was_told_stays(talk: Talk) -> None:
     with talk.database.unit() as store:
         for number in range(MOST_PHOTOS):
-            store.new_photo(HouseholdId(1), f"file-{number}", "", talk.now)
+            store.new_photo(HouseholdId(1), f"file-{number}", "", 1, talk.now)
     (answer,) = talk.send(Photo("file-x", "hoya 12 longtailed mealybugs"))
     assert answer.startswith("Written for today")
     assert answer.endswith("I keep 500 photos of a home at most, so this one is not kept.")

@@ -1,12 +1,13 @@
 import sqlite3
 import stat
+import sys
 from contextlib import closing
 from datetime import timedelta
 from pathlib import Path
 
 import pytest
 
-from bot.storage.backup import KEPT, back_up
+from bot.storage.backup import KEPT, back_up, copies, copies_by_hand, hand_on, made_at
 from bot.storage.database import FILE_NAME, Database
 from bot.storage.failure import StoreError
 from tests.storage.sample import NOW, found
@@ -17,7 +18,8 @@ def test_a_copy_opens_and_holds_everything(tmp_path: Path) -> None:
     founder = found(database)
     copy = database.back_up(NOW)
     database.close()
-    assert copy.name == "duskround-20260301T190000Z.sqlite"
+    assert copy.name.startswith("duskround-20260301T190000Z-")
+    assert made_at(copy) == NOW
     assert stat.S_IMODE(copy.stat().st_mode) == 0o600
     restored = Database(f"sqlite:///{copy}", tmp_path)
     with restored.unit() as unit:
@@ -25,11 +27,43 @@ def test_a_copy_opens_and_holds_everything(tmp_path: Path) -> None:
     restored.close()
 
 
-def test_fourteen_copies_are_kept(tmp_path: Path) -> None:
+def test_fourteen_copies_of_nights_are_kept_and_every_one_by_hand(tmp_path: Path) -> None:
     database = Database("", tmp_path)
-    copies = [database.back_up(NOW + timedelta(days=day)) for day in range(KEPT + 2)]
+    by_hand = [database.back_up(NOW, is_by_hand=True) for _ in range(KEPT + 1)]
+    nights = [database.back_up(NOW + timedelta(days=day)) for day in range(KEPT + 2)]
     database.close()
-    assert sorted((tmp_path / "backups").iterdir()) == copies[2:]
+    assert len(set(by_hand)) == KEPT + 1  # also within one second
+    assert set(copies_by_hand(tmp_path)) == set(by_hand)
+    assert set(copies(tmp_path)) == {*by_hand, *nights[2:]}
+
+
+def test_copies_dated_in_the_future_stand_in_no_night_s_way(tmp_path: Path) -> None:
+    """For a fortnight the clock was a year ahead; the nights after that are kept, and the wrong ones go."""
+    database = Database("", tmp_path)
+    wrong = [database.back_up(NOW + timedelta(days=365 + day)) for day in range(KEPT)]
+    assert database.last_backup_at(NOW) is None
+    right = [database.back_up(NOW + timedelta(days=day)) for day in range(KEPT - 1)]
+    assert set(copies(tmp_path)) == {*right, wrong[-1]}
+    assert database.last_backup_at(NOW + timedelta(days=KEPT)) == NOW + timedelta(days=KEPT - 2)
+    database.close()
+
+
+def test_a_copy_of_the_version_before_counts_too(tmp_path: Path) -> None:
+    database = Database("", tmp_path)
+    copy = database.back_up(NOW)
+    copy.rename(copy.with_name("duskround-20260301T190000Z.sqlite"))
+    assert database.last_backup_at(NOW) == NOW
+    database.close()
+
+
+def test_what_a_stopped_copy_left_is_cleared_away(tmp_path: Path) -> None:
+    database = Database("", tmp_path)
+    first = database.back_up(NOW)
+    (first.parent / "duskround-20260301T190000Z-00.part").write_bytes(b"half")
+    (first.parent / "duskround-20260301T190000Z-00.photos").mkdir()
+    second = database.back_up(NOW)
+    database.close()
+    assert set(first.parent.iterdir()) == {first, second}
 
 
 def test_a_damaged_database_gives_no_copy(tmp_path: Path) -> None:
@@ -41,8 +75,8 @@ def test_a_damaged_database_gives_no_copy(tmp_path: Path) -> None:
         connection.execute("UPDATE sqlite_master SET sql='CREATE TABLE t (a INTEGER CHECK (a > 1))'")
         connection.commit()
     with pytest.raises((StoreError, sqlite3.DatabaseError)):
-        back_up(file, tmp_path / "backups", NOW)
-    assert list((tmp_path / "backups").glob("*.sqlite")) == []
+        back_up(file, tmp_path, NOW)
+    assert copies(tmp_path) == ()
 
 
 def test_a_database_in_memory_is_not_backed_up(tmp_path: Path) -> None:
@@ -50,3 +84,19 @@ def test_a_database_in_memory_is_not_backed_up(tmp_path: Path) -> None:
     with pytest.raises(StoreError, match="only a SQLite file"):
         database.back_up(NOW)
     database.close()
+
+
+def test_the_operator_s_command_gets_the_copy(tmp_path: Path) -> None:
+    copy = tmp_path / "a copy.sqlite"
+    copy.write_bytes(b"content")
+    script = tmp_path / "carry.py"
+    script.write_text(
+        "import shutil, sys\nshutil.copyfile(sys.argv[2], sys.argv[1])\nsys.exit(sys.argv[1] == 'no')",
+        "utf-8",
+    )
+    hand_on(copy, f"{sys.executable} {script} {tmp_path / 'elsewhere'}")
+    assert (tmp_path / "elsewhere").read_bytes() == b"content"
+    with pytest.raises(StoreError, match="but DUSKROUND_COPY_COMMAND ended with 1"):
+        hand_on(copy, f"{sys.executable} -c 'import sys; sys.exit(1)'")
+    with pytest.raises(StoreError, match="but DUSKROUND_COPY_COMMAND did not run"):
+        hand_on(copy, "no-such-program")

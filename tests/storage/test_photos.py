@@ -70,8 +70,8 @@ def test_a_household_is_forgotten_with_its_pictures(tmp_path: Path) -> None:
 def test_wanted_pictures_come_until_they_are_kept_or_given_up(database: Database) -> None:
     home = found(database).household
     with database.unit() as store:
-        first = store.new_photo(home, "one", "album", NOW)
-        second = store.new_photo(home, "two", "album", NOW)
+        first = store.new_photo(home, "one", "album", 42, NOW)
+        second = store.new_photo(home, "two", "album", 42, NOW)
         assert store.photos_of_album(home, "album") == (first, second)
         assert store.count_photos(home) == 2
         assert [one.id for one in store.wanted_photos(NOW, 10)] == [first, second]
