@@ -319,17 +319,13 @@ def _product(key: str, table: Table, known: Mapping[str, Source], pests: Mapping
     for method in methods:
         if method not in {item.value for item in Method}:
             table.problem(f"method {method} is unknown")
-    reaches = table.texts("reaches")
-    for pest in reaches:
-        if pest not in pests:
-            table.problem(f"reaches {pest}, which is not in pests.toml")
     apart = table.table("not_within_days_of", {})
     kind = ProductKind(
         key=key,
         name=table.text("name"),
         words=table.texts("words"),
         methods=tuple(item for item in Method if item.value in methods),
-        reaches=frozenset(reaches),
+        reaches=frozenset(pest.key for pest in pests.values() if pest.is_reached_by(key)),
         gap_days=int(table.number("gap_days", 1, 365)),
         uses_a_year=table.whole("uses_a_year", 1, 60),
         harvest_days=table.whole("harvest_days", 0, 365),

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from bot.domain.campaign import Basis, Effects, Evidence, Fight, Least, Leaving, Looking
+from bot.domain.campaign import Basis, Effect, Effects, Evidence, Fight, Least, Leaving, Looking
 from bot.domain.trade import Level, Method
 
 __all__ = ["Basis", "Evidence", "Level", "Pest", "Stage"]
@@ -60,7 +60,13 @@ class Pest:
     looking: Looking
     leaving: Leaving
     effects: Mapping[str, Effects]
-    """What ingredients, by key, do to it; one not named is known by `reaches` alone."""
+    """What ingredients, by key, do to it; one not named does nothing that is known."""
+
+    def is_reached_by(self, ingredient: str) -> bool:
+        """Whether an ingredient works on any of its stages, and brings more of none."""
+        known = self.effects.get(ingredient)
+        on = set(known.on.values()) if known is not None else set()
+        return bool(on & {Effect.GOOD, Effect.SOME}) and Effect.WORSE not in on
 
     @property
     def drenched(self) -> bool:

@@ -19,12 +19,15 @@ def problems(pests: str = PESTS, sources: str = SOURCES) -> tuple[str, ...]:
     return caught.value.problems
 
 
-def test_eleven_pests_are_known() -> None:
+def test_fourteen_pests_are_known() -> None:
     assert set(load().pests) == {
         "citrus_mealybug",
         "longtailed_mealybug",
         "root_mealybug",
         "spider_mite",
+        "flat_mite",
+        "broad_mite",
+        "cyclamen_mite",
         "brown_soft_scale",
         "armoured_scale",
         "green_peach_aphid",
@@ -65,7 +68,8 @@ def test_the_gap_is_planned_from_the_fast_side() -> None:
 
 
 def test_an_unknown_key_is_named() -> None:
-    assert problems(PESTS + 'colour = "grey"\n') == ("pests.fungus_gnat.leaving: unknown key colour",)
+    named = PESTS.replace('name = "fungus gnat"\n', 'name = "fungus gnat"\ncolour = "grey"\n')
+    assert problems(named) == ("pests.fungus_gnat: unknown key colour",)
 
 
 def test_all_problems_are_reported_together() -> None:
@@ -107,3 +111,47 @@ def test_every_reference_in_the_rules_is_a_known_source() -> None:
         if module.name.endswith(".py"):
             keys = set(re.findall(r"\.\. \[(\w+)\]", module.read_text("utf-8")))
             assert keys <= set(load().sources), module.name
+
+
+def test_what_a_product_reaches_is_what_it_is_said_to_do() -> None:
+    catalogue = load()
+    assert "western_flower_thrips" in catalogue.products["spinosad"].reaches
+    assert "spider_mite" not in catalogue.products["imidacloprid"].reaches  # it brings more of them
+    assert "armoured_scale" not in catalogue.products["imidacloprid"].reaches
+    assert catalogue.products["peroxide"].reaches == frozenset()
+    for pest in catalogue.pests.values():
+        assert any(pest.is_reached_by(key) for key in catalogue.products), pest.key
+
+
+def test_an_effect_of_an_unknown_product_or_stage_is_named() -> None:
+    products = files("bot.catalogue").joinpath("products.toml").read_text("utf-8")
+    broken = PESTS.replace(
+        "[fungus_gnat.effects]\n",
+        '[fungus_gnat.effects]\nincense = { young = "good", basis = "memory", sources = [] }\n',
+    )
+    broken = broken.replace('bti = { egg = "none"', 'bti = { egg = "splendid"').replace(
+        'pupa = "none", adult = "none", basis = "read", sources = ["rinconvitova_bti"]',
+        'wing = "none", basis = "read", sources = ["rinconvitova_bti"]',
+    )
+    with pytest.raises(CatalogueError) as caught:
+        read(pests=broken, sources=SOURCES, products=products)
+    found = "\n".join(caught.value.problems)
+    for part in (
+        "pests.fungus_gnat.effects: incense is not in products.toml",
+        "pests.fungus_gnat.effects.bti: egg must be one of good, some, none, worse, got 'splendid'",
+        "pests.fungus_gnat.effects.bti: unknown key wing",
+    ):
+        assert part in found
+
+
+def test_the_trade_abbreviates() -> None:
+    catalogue = load()
+    for word, pest in (
+        ("mb", "citrus_mealybug"),
+        ("rmb", "root_mealybug"),
+        ("sm", "spider_mite"),
+        ("tsm", "spider_mite"),
+    ):
+        assert word in catalogue.pests[pest].words
+    for word, product in (("iso", "alcohol"), ("h2o2", "peroxide"), ("igr", "igr"), ("hort oil", "oil")):
+        assert word in catalogue.products[product].words

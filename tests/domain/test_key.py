@@ -42,7 +42,12 @@ DESCRIBED = [
     ("greenhouse_whitefly", {"look": "flies", "fly": "cloud"}),
     ("fungus_gnat", {"look": "flies", "fly": "legs", "where": "mix"}),
     # Silvery patches with black droppings: from memory.
-    ("western_flower_thrips", {"look": "patches", "moves": "slow", "sticky": "no"}),
+    ("western_flower_thrips", {"look": "patches", "specks": "yes", "moves": "slow", "sticky": "no"}),
+    # An orchid grower's service: silver spots under the leaves, no webs, flat and almost still.
+    ("flat_mite", {"look": "patches", "specks": "no", "moves": "slow", "sticky": "no"}),
+    # UMass: tips, young leaves and buds malformed. Clemson, Pennsylvania: the heart stays small, buds fail.
+    ("broad_mite", {"look": "tips", "where": "stems"}),
+    ("cyclamen_mite", {"look": "tips", "where": "leaves"}),
 ]
 
 

@@ -85,7 +85,7 @@ def test_a_word_for_several_pests_asks_which_and_then_knows(talk: Talk) -> None:
 
 def test_a_find_without_a_pest_asks_among_all(talk: Talk) -> None:
     assert talk.say("hoya 5") == ["Which pest is it on hoya? Nothing is written yet."]
-    assert len(talk.labels()) == 12  # eleven pests, and the key
+    assert len(talk.labels()) == 15  # fourteen pests, and the key
     talk.press("western flower thrips")
     assert talk.told()[-1] == ("hoya", Found(pest="western_flower_thrips", grade=Grade.FEW, count=5))
 
