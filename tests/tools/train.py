@@ -152,7 +152,8 @@ def _example(text: str, situation: Situation, form: str, hand: str) -> Example:
 
 
 def _filled(file: Path, source: random.Random) -> Iterator[Example]:
-    """Fill a file of templates, a form each, with names of the homes it says or of any."""
+    """Fill a file of templates, a form each ("later@nudge" is later), with names of homes it is for, or of any."""
+    form = file.stem.partition("@")[0]
     rows = file.read_text("utf-8").splitlines()
     told = [row.removeprefix("# in:").split() for row in rows if row.startswith("# in:")]
     kinds = told[0] if told else list(USUAL)
@@ -160,7 +161,7 @@ def _filled(file: Path, source: random.Random) -> Iterator[Example]:
         if row and not row.startswith("#"):
             for _ in range(TIMES):
                 situation = situation_of(SITUATIONS / f"{source.choice(kinds)}.toml")
-                yield _example(filled(row, situation, source), situation, file.stem, "templates")
+                yield _example(filled(row, situation, source), situation, form, "templates")
 
 
 def filled(template: str, situation: Situation, source: random.Random) -> str:
