@@ -87,3 +87,5 @@ class ButtonText(Enum):
     YES_REMOVE = "yes-remove"
     YES_TO = "yes-to"
     NOT_NOW = "not-now"
+    INSTEAD = "instead"
+    BESIDES = "besides"

@@ -9,7 +9,7 @@ from bot.actions.desk import Desk
 from bot.actions.incomplete import Asks, Missing
 from bot.actions.name_pest import candidates
 from bot.actions.outcome import Asking, Outcome
-from bot.actions.undo import NothingToUndo, last_group, voids
+from bot.actions.undo import NothingToUndo, last_group
 from bot.domain.identity import PlantId
 from bot.domain.journal import (
     CheckedClean,
@@ -82,7 +82,7 @@ def correct(command: Correct, desk: Desk) -> CorrectedTo | NothingToUndo | Which
     if len(plants) > 1:
         return WhichOneMeant(desk.names(plant for plant in plants if plant is not None))
     again = [_again(entry, desk, plant=command.plant) for entry in moved]
-    desk.write([*voids(desk, moved), *again])
+    desk.write([*desk.voids(moved), *again])
     return CorrectedTo(desk.plant(command.plant).name, None)
 
 
@@ -99,7 +99,7 @@ def _correct_count(
     assert isinstance(wrong.payload, Found)
     assert wrong.plant is not None
     right = replace(wrong.payload, count=count, grade=grade_of(count))
-    desk.write([*voids(desk, finds), replace(_again(wrong, desk, plant=wrong.plant), payload=right)])
+    desk.write([*desk.voids(finds), replace(_again(wrong, desk, plant=wrong.plant), payload=right)])
     return CorrectedTo(desk.plant(wrong.plant).name, None, count)
 
 

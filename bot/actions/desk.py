@@ -2,17 +2,17 @@
 
 from collections import OrderedDict
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date, datetime, time
 from threading import Lock
 from typing import Any
 
 from bot.actions.ports import Member, NoPhotosKept, Photos, Question, Store
 from bot.domain.agenda import Agenda, Task, plan
-from bot.domain.fold import fold, noted
+from bot.domain.fold import fold, noted, valid
 from bot.domain.household import Household, Plant
 from bot.domain.identity import HouseholdId, PlantId, ProductId
-from bot.domain.journal import Draft, Entry, NudgedTask, Payload, evening_of
+from bot.domain.journal import Draft, Entry, NudgedTask, Payload, Voided, evening_of
 from bot.domain.knowledge import Knowledge
 from bot.domain.trade import Method
 
@@ -152,6 +152,18 @@ class Desk:
     def close_question(self) -> None:
         """Ask no longer what is open in the chat spoken in."""
         self.store.close_question(self.member.household, self.member.chat)
+
+    def told(self, plant: PlantId, on: date | None = None) -> list[Entry]:
+        """Give what stands in the journal of a plant, of one day or of all, oldest first."""
+        return [
+            entry
+            for entry in valid(self.store.entries(self.member.household))
+            if entry.plant == plant and on in {None, entry.happened_on}
+        ]
+
+    def voids(self, entries: Iterable[Entry]) -> list[Draft]:
+        """Take entries back; nothing is deleted."""
+        return [replace(self.draft(Voided()), void_of=entry.id) for entry in entries]
 
     def say_elsewhere(self, chat: int, outcome: object) -> None:
         """Tell another chat what this message means for it."""

@@ -1,18 +1,28 @@
 """Write down treatments done: tonight's, or others, on any day."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime
+from enum import Enum
 
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
+from bot.actions.outcome import Asking, Outcome
 from bot.domain.course import Progress, Step, label_days, next_step
 from bot.domain.gap import Lateness
-from bot.domain.household import Plant
+from bot.domain.household import Plant, Treatment
 from bot.domain.identity import PlantId, ProductId
-from bot.domain.journal import Treated, evening_of
+from bot.domain.journal import Entry, Treated, evening_of
 from bot.domain.label import Refusal, eat_from, is_edible, refusals
 from bot.domain.trade import Method
+
+
+class Earlier(Enum):
+    """What becomes of the same treatment told with another product for that day."""
+
+    REPLACED = "replaced"
+    KEPT = "kept"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -24,6 +34,8 @@ class LogRound(Command):
     product: ProductId | None = None
     on: date | None = None
     at: datetime | None = None
+    earlier: Earlier | None = None
+    """Asked where the day has that treatment with another product already."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,13 +101,34 @@ class NothingDue(Outcome):
     mornings: tuple[str, ...] = ()
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OtherProduct(Outcome):
+    """That treatment stands there for the day with another product: asked before anything is written."""
+
+    plants: tuple[str, ...]
+    method: Method
+    on: date
+    before: str
+    now: str
+
+
+_Todo = tuple[PlantId, Method, ProductId | None]
+
+
 @performs
-def log_round(command: LogRound, desk: Desk) -> RoundLogged | NothingDue:
-    """Write one entry a plant; the same plant, method and day told twice is one round."""
+def log_round(command: LogRound, desk: Desk) -> RoundLogged | NothingDue | OtherProduct:
+    """
+    Write one entry a plant; the same plant, day, method and product told twice is one round.
+
+    Told by somebody else too, it is written beside the other's word: taking back one leaves the other.
+    """
     on = command.on or (evening_of(command.at, desk.household.zone) if command.at else desk.today)
-    todo = [(plant, *_what(command, desk, plant)) for plant in dict.fromkeys(command.plants)]
+    todo = [_todo(command, plant, on, desk) for plant in dict.fromkeys(command.plants)]
     if not todo:
         return nothing_due(desk)
+    other = _ask_about_another_product(command, todo, on, desk)
+    if other is not None:
+        return other
     warnings = tuple(
         warning for plant, _, product in todo for warning in _too_soon(desk, desk.plant(plant), product, on)
     )
@@ -110,12 +143,16 @@ def log_round(command: LogRound, desk: Desk) -> RoundLogged | NothingDue:
         if desk.plant(plant).is_first_use(method, product)
     )
     before = {plant: _step(desk, plant, on) for plant, _, _ in todo}
-    repeats = {plant for plant, method, _ in todo if _is_written(desk.plant(plant), method, on)}
-    desk.write(
+    stood = {plant: _standing(plant, method, product, on, desk) for plant, method, product in todo}
+    repeats = {plant for plant, entries in stood.items() if entries}
+    wrong = [one for todo_ in todo for one in _replaced(command, todo_, on, desk)]
+    drafts = [
         desk.draft(Treated(method=method, product=product), plant=plant, on=command.on, at=command.at)
         for plant, method, product in todo
-        if plant not in repeats
-    )
+        if all(entry.member != desk.member.id for entry in stood[plant])
+    ]
+    if wrong or drafts:
+        desk.write([*desk.voids(wrong), *drafts])
     done = tuple(
         DonePlant(
             name=desk.plant(plant).name,
@@ -187,6 +224,15 @@ def nothing_due(desk: Desk) -> NothingDue:
     )
 
 
+def _todo(command: LogRound, plant: PlantId, on: date, desk: Desk) -> _Todo:
+    """Give what was done; a product left unsaid is the one that stands there for that day."""
+    method, product = _what(command, desk, plant)
+    if product is None:
+        same = [one for one in desk.plant(plant).treatments if one.on == on and one.method is method]
+        product = next((one.product for one in same if one.product is not None), None)
+    return plant, method, product
+
+
 def _what(command: LogRound, desk: Desk, plant: PlantId) -> tuple[Method, ProductId | None]:
     asked = {one: (method, product) for one, method, product in desk.asked_tonight() if method is not None}
     method, product = asked.get(plant, (Method.SPRAY, None))
@@ -217,8 +263,56 @@ def _only_product(desk: Desk, method: Method) -> ProductId | None:
     return fitting[0] if len(fitting) == 1 else None
 
 
-def _is_written(plant: Plant, method: Method, on: date) -> bool:
-    return any(treatment.on == on and treatment.method is method for treatment in plant.treatments)
+def _standing(plant: PlantId, method: Method, product: ProductId | None, on: date, desk: Desk) -> list[Entry]:
+    """Give the entries that say just this of the plant and day."""
+    if Treatment(on, method, product) not in desk.plant(plant).treatments:
+        return []
+    told = Treated(method=method, product=product)
+    return [entry for entry in desk.told(plant, on) if entry.payload == told]
+
+
+def _others(todo: _Todo, on: date, desk: Desk) -> list[Treatment]:
+    """Give the same treatments of that day with another product."""
+    plant, method, product = todo
+    return [
+        one
+        for one in desk.plant(plant).treatments
+        if one.on == on and one.method is method and one.product != product
+    ]
+
+
+def _ask_about_another_product(
+    command: LogRound, todo: list[_Todo], on: date, desk: Desk
+) -> OtherProduct | None:
+    """Ask whether it was used instead of what stands there, or besides; a product told later completes."""
+    if command.earlier is not None:
+        return None
+    unlike = [
+        (one, other)
+        for one in todo
+        for other in _others(one, on, desk)
+        if None not in {one[2], other.product} and not _standing(*one, on, desk)
+    ]
+    if not unlike:
+        return None
+    (_, method, product), first = unlike[0]
+    before, now = desk.product_name(first.product) or "", desk.product_name(product) or ""
+    choices = (
+        Choice(ButtonText.INSTEAD, (replace(command, earlier=Earlier.REPLACED),), before),
+        Choice(ButtonText.BESIDES, (replace(command, earlier=Earlier.KEPT),), before),
+    )
+    names = desk.names(dict.fromkeys(plant for (plant, _, _), _ in unlike))
+    return OtherProduct(plants=names, method=method, on=on, before=before, now=now, asking=Asking(choices))
+
+
+def _replaced(command: LogRound, todo: _Todo, on: date, desk: Desk) -> list[Entry]:
+    """Give the entries that this one takes the place of: asked for, or told before without a product."""
+    plant, method, product = todo
+    others = _others(todo, on, desk)
+    if command.earlier is not Earlier.REPLACED:
+        others = [one for one in others if one.product is None and product is not None]
+    gone = [Treated(method=method, product=one.product) for one in others]
+    return [entry for entry in desk.told(plant, on) if entry.payload in gone] if gone else []
 
 
 def _too_soon(desk: Desk, plant: Plant, product: ProductId | None, on: date) -> list[TooSoon]:

@@ -1,6 +1,6 @@
 """Take back the last thing told: entries are never deleted, they are voided by later ones."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
 
 from bot.actions.button_texts import ButtonText
@@ -11,7 +11,7 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.show_history import describe, plant_name
 from bot.domain.fold import effective
-from bot.domain.journal import CalendarGiven, Draft, Entry, Heard, Nudged, Voided, evening_of
+from bot.domain.journal import CalendarGiven, Entry, Heard, Nudged, Voided, evening_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +68,7 @@ def undo(command: Undo, desk: Desk) -> Undone | OldToUndo | ToldSince | NothingT
             Choice(ButtonText.KEEP, (Decline(),)),
         )
         return OldToUndo(what, asking=Asking(choices))
-    desk.write(voids(desk, group))
+    desk.write(desk.voids(group))
     return Undone(what)
 
 
@@ -84,8 +84,3 @@ def last_group(desk: Desk, *, with_voids: bool = False) -> list[Entry]:
         return []
     group = mine if with_voids else told
     return [entry for entry in group if entry.source == told[-1].source]
-
-
-def voids(desk: Desk, group: list[Entry]) -> list[Draft]:
-    """Void entries; nothing is deleted."""
-    return [replace(desk.draft(Voided()), void_of=entry.id) for entry in group]

@@ -8,6 +8,7 @@ entries do not count at all.
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from datetime import date
+from typing import TypeVar
 
 from bot.domain.household import (
     Case,
@@ -59,6 +60,8 @@ from bot.domain.journal import (
     WorkTicked,
 )
 from bot.domain.measure import Units
+
+T = TypeVar("T")
 
 _OF_A_PRODUCT = (
     "ingredient",
@@ -317,9 +320,9 @@ def _apply_to_plant(plant: Plant, entry: Entry) -> None:  # noqa: C901, PLR0912 
         case SignSeen(sign=sign):
             plant.signs.append((on, sign))
         case CheckedClean(level=level):
-            plant.checks.append(Check(on, level))
+            _once(plant.checks, Check(on, level))
         case Treated(method=method, product=product):
-            plant.treatments.append(Treatment(on, method, product))
+            _once(plant.treatments, Treatment(on, method, product))
             plant.postponed_to, plant.postponed_at = None, None
         case Postponed(on=until, at=at):
             plant.postponed_to, plant.postponed_at = until, at
@@ -336,6 +339,12 @@ def _apply_to_plant(plant: Plant, entry: Entry) -> None:  # noqa: C901, PLR0912 
             _correct(plant, pest)
         case _:
             pass
+
+
+def _once(told: list[T], one: T) -> None:
+    """Keep what two people told of one day once: it was one look, one round."""
+    if one not in told:
+        told.append(one)
 
 
 def _set_plant(plant: Plant, told: PlantSet, on: date) -> None:

@@ -87,6 +87,8 @@ BUTTON_TEXTS = {
     ButtonText.YES_REMOVE: "Yes, remove {of}",
     ButtonText.YES_TO: "Yes, to {of}",
     ButtonText.NOT_NOW: "Not now",
+    ButtonText.INSTEAD: "Instead of {of}",
+    ButtonText.BESIDES: "Besides {of}",
 }
 """{of} is a name, a number or words: a plant, a town, a pest, a product, an answer of the key."""
 

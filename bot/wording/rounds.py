@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from datetime import date
 
-from bot.actions.log_round import NothingDue, RoundLogged
+from bot.actions.log_round import NothingDue, OtherProduct, RoundLogged
 from bot.actions.postpone import PutOff
 from bot.domain.course import Step
 from bot.domain.gap import Lateness
@@ -79,7 +79,9 @@ def _done_line(told: RoundLogged, voice: Voice) -> str:
         for (method, product), names in groups.items()
     ]
     again = [one.name for one in told.done if one.is_repeat]
-    note = f" {listed(again)} already stood there: one round, not two." if again else ""
+    if len(again) == len(told.done):
+        return f"Stood there already for {near_day(told.on, voice.today)}: {'; '.join(parts)}. One round, not two."
+    note = f" {listed(again)} stood there already: one round, not two." if again else ""
     return f"Written for {near_day(told.on, voice.today)}: {'; '.join(parts)}.{note}"
 
 
@@ -116,6 +118,14 @@ def _then(step: Step | None, evening: date | None, voice: Voice) -> str:
 def _evening_of(name: str, told: RoundLogged) -> date | None:
     """Find the evening that will bring the plant up: evenings are joined, so it may not be the best day."""
     return next((on for on, names in told.evenings if name in names), None)
+
+
+@says
+def _other_product(told: OtherProduct, voice: Voice) -> str:
+    return (
+        f"For {near_day(told.on, voice.today)} {listed(told.plants)} {'is' if len(told.plants) == 1 else 'are'} down as "
+        f"{DONE[told.method]} with {told.before}. Was {told.now} used instead, or besides? Nothing is changed yet."
+    )
 
 
 @says

@@ -33,7 +33,7 @@ def test_a_second_thumb_writes_nothing_more(talk: Talk) -> None:
     talk.send(Reaction(("👍🏽",), message))
     once = treatments(talk)
     (answer,) = talk.send(Reaction(("✅",), message))
-    assert "already stood there" in answer
+    assert "Stood there already" in answer
     assert treatments(talk) == once
 
 

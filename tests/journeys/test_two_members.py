@@ -5,6 +5,7 @@ from datetime import timedelta
 
 import pytest
 
+from bot.domain.identity import PlantId
 from bot.domain.journal import Treated
 from tests.journeys.talking import OWNER, PARTNER, STRANGER, Talk
 
@@ -43,8 +44,11 @@ def test_both_get_the_nudge_and_both_saying_done_is_one_round(shared: Talk) -> N
     shared.evening()
     assert {one.chat for one in shared.nudges} == {OWNER, PARTNER}
     shared.say("done", person=PARTNER)
-    assert "one round, not two" in shared.say("done")[0]
-    assert sum(isinstance(payload, Treated) for _, payload in shared.told()) == 1
+    assert "One round, not two" in shared.say("done")[0]
+    assert sum(isinstance(payload, Treated) for _, payload in shared.told()) == 2, (
+        "each has a word of their own"
+    )
+    assert len(shared.home.plants[PlantId(1)].treatments) == 1
 
 
 def test_undo_takes_back_only_ones_own_words(shared: Talk) -> None:
