@@ -2,24 +2,23 @@
 
 import asyncio
 import gc
-import json
 import logging
-import os
 import secrets
 import signal
-from collections.abc import Awaitable, Callable, Iterable, Sequence
-from contextlib import ExitStack, suppress
+from collections.abc import Awaitable, Callable, Sequence
+from contextlib import ExitStack
 from dataclasses import dataclass
 from datetime import datetime, timedelta
-from itertools import chain
-from typing import TYPE_CHECKING, Any, Protocol
+from functools import partial
+from shutil import disk_usage
+from typing import TYPE_CHECKING, Any, TypeVar
 
-from bot.actions.incoming import Incoming, Photo, Press
+from bot.actions.incoming import Incoming, Photo, Text
 from bot.catalogue.load import load
 from bot.clock import Clock
-from bot.conversation import Conversation
+from bot.conversation import Conversation, Evenings
 from bot.domain.identity import HouseholdId
-from bot.evening import Evening
+from bot.evening import Timetable, Work
 from bot.fetching import Fetching
 from bot.logs import Troubles, without_values
 from bot.settings import Settings
@@ -27,160 +26,102 @@ from bot.storage.backup import hand_on_meanwhile
 from bot.storage.database import Database
 from bot.storage.delivery import Waiting
 from bot.storage.engine import sqlite_file
-from bot.storage.failure import is_for_now
 from bot.storage.locking import running as in_use
 from bot.storage.photos import PhotoFolder
-from bot.storage.sent_notes import Note, SentNotes
+from bot.storage.sent_notes import SentNotes
 from bot.storage.store import SqlStore
-from bot.telegram.delivery import ChatMoved, Delayed, Delivered, GivenUp, Outcome, Parcel
+from bot.taking import LEASE, Hear, Taking
+from bot.telegram.delivery import LONGEST_RETRY_S
 from bot.telegram.door import Door
-from bot.telegram.incoming import Ignored, Moved, Parsed, Unparsable
-from bot.telegram.outgoing import Call, answer_press, edit, edit_buttons, send
+from bot.telegram.outgoing import Context, send
 from bot.telegram.wire import Wire
 from bot.wording.answer import Answer
-from bot.wording.apology import alert, apology
+from bot.wording.apology import alert
 
 if TYPE_CHECKING:  # 4 MB of a web server that only who wants it pays for
     from bot.health import Health, Vitals
     from bot.telegram.webhook import Webhook
 
-LEASE = timedelta(seconds=60)
 WORKERS_POSTGRESQL = 4
-ATTEMPTS = 2
-UPKEEP_EVERY = timedelta(hours=24)
-ALERT_EVERY = timedelta(hours=1)
+COPY_EVERY_S = 86_400.0
+ALERT_EVERY_S = 3600.0
+PLANNED_AT_ONCE = 20
+"""Homes whose evening is derived anew in one transaction, so that messages never wait long. Judgement."""
+CLOCKS_AGREE = timedelta(seconds=60)
+"""A message written so lately by the platform's clock shows that ours is right. Judgement."""
+
+T = TypeVar("T")
 
 logger = logging.getLogger(__name__)
 
 
-class Heard(Protocol):
-    """What to say after an incoming message: new messages, and (chat, message, answer) for changed ones."""
+@dataclass(frozen=True, slots=True)
+class Middle:
+    """What the doors lead to, each within one unit of work."""
 
-    @property
-    def answers(self) -> Sequence[tuple[int, Answer]]:
-        """New messages by chat, in order."""
-        ...
-
-    @property
-    def edits(self) -> Sequence[tuple[int, int, Answer | None]]:
-        """Earlier messages that say something else now; None takes their buttons off."""
-        ...
-
-
-class Hear(Protocol):
-    """Understands one incoming message within one unit of work."""
-
-    def __call__(self, incoming: Incoming, store: SqlStore, now: datetime, /) -> Heard:
-        """Write what was told; say what to answer."""
-        ...
-
-
-class Nudge(Protocol):
-    """One message of an evening; the key is natural, so that no evening is sent twice."""
-
-    @property
-    def key(self) -> str:
-        """`nudge:<household>:<date>:<n>:<chat>`."""
-        ...
-
-    @property
-    def household(self) -> HouseholdId:
-        """Whose plants."""
-        ...
-
-    @property
-    def chat(self) -> int:
-        """Where to."""
-        ...
-
-    @property
-    def answer(self) -> Answer:
-        """What it says."""
-        ...
-
-
-class Due(Protocol):
-    """What one unit of work of an evening came to."""
-
-    @property
-    def nudges(self) -> Sequence[Nudge]:
-        """What to send."""
-        ...
-
-    @property
-    def more(self) -> bool:
-        """Whether other households wait for the next unit of work."""
-        ...
-
-
-class SendEvening(Protocol):
-    """Looks at some of the households whose evening has come, within one unit of work."""
-
-    def __call__(self, store: SqlStore, now: datetime, /) -> Due:
-        """Compose their nudges and set their next evening."""
-        ...
+    hear: Hear
+    send_evenings: Callable[[SqlStore, datetime], Evenings]
+    plan_anew: Callable[[HouseholdId, SqlStore, datetime], None]
 
 
 class App:
     """The running bot: door, evening, database, and the desk between them."""
 
-    def __init__(
-        self,
-        settings: Settings,
-        clock: Clock,
-        hear: Hear | None = None,
-        send_evening: SendEvening | None = None,
-        *,
-        pacing: bool = True,
-    ) -> None:
+    def __init__(self, settings: Settings, clock: Clock, middle: Middle, *, pacing: bool = True) -> None:
         if settings.token is None:
             raise ValueError("the bot needs a token")
         settings.data.mkdir(mode=0o700, parents=True, exist_ok=True)
-        self._clock = clock
+        self._settings, self._clock, self._middle = settings, clock, middle
+        self._is_sqlite = settings.database.startswith("sqlite")
         self._holds = ExitStack()
         self._holds.enter_context(in_use(settings.data, sqlite_file(settings.database)))
-        self._operator = settings.owner
-        self._copy_command = settings.copy_command
         self._troubles = Troubles()
-        self._alerted_at: datetime | None = None
-        self._started_at = self._ticked_at = clock.now()
-        self._updates = 0
+        self._alerted_s = -ALERT_EVERY_S
         self._health = _health(settings, self.vitals)
-        self._hear: Hear = hear or _nothing_heard
-        self._send_evening: SendEvening = send_evening or _nothing_due
-        self._owner = f"{os.getpid()}-{secrets.token_hex(4)}"
-        self._is_sqlite = settings.database.startswith("sqlite")
         try:
             self._database = Database(settings.database, settings.data)
-            self._database.erase_again(clock.now())
         except BaseException:
             self._holds.close()
             raise
         self._notes = SentNotes(settings.data)
-        self._upkeep_at = self._database.last_backup_at(clock.now()) or clock.now() - UPKEEP_EVERY
+        self.taking = Taking(self._database, self._notes, clock, middle.hear, self._told)
         token, api_url = settings.token.reveal(), settings.api_url
         self._door = Door(
             Wire(token, api_url, is_loopback=settings.is_api_loopback),
-            self,
+            self.taking,
             workers=1 if self._is_sqlite else WORKERS_POSTGRESQL,
             pacing=pacing,
             webhook=_webhook(settings),
         )
-        self._photos = PhotoFolder(settings.data / "photos")
-        self._fetching = Fetching(self._door, self._database, clock, self._photos)
-        self._evening = Evening(self.tick, settings.tick_seconds)
+        self._fetching = Fetching(self._door, self._database, clock, PhotoFolder(settings.data / "photos"))
+        work = Work(self.tick, self._door.claim, self.keep_up, self.look_over, self.plan_anew)
+        self._times = Timetable(clock, work, settings.tick_seconds)
         self._ticking = asyncio.Lock()
-        self._has_released = False
+        self._loop: asyncio.AbstractEventLoop | None = None
         self._is_stopped = False
 
     async def start(self) -> None:
         """Reach the platform and begin; raises RefusedTokenError when it does not know the token."""
+        self._loop = asyncio.get_running_loop()
+        self._started_s = self._loop.time()
         logging.getLogger("bot").addHandler(self._troubles)
-        await self._door.start()
-        self._fetching.start()
         if self._health is not None:
             self._health.open()
-        self._evening.start()
+        await self._door.start()
+        self._fetching.start()
+        self._times.start()
+        self._times.plan(await self.next_evening_at())
+        copy_age_s = self._copy_age_s()
+        if copy_age_s is None or copy_age_s > COPY_EVERY_S:
+            self._times.start_now("upkeep")
+
+    @property
+    def whereabouts(self) -> str:
+        """Say in one line that the bot runs, and where."""
+        takes = self._settings.webhook_url or f"polls {self._settings.api_url}"
+        keeps = self._settings.data.absolute() if self._is_sqlite else "PostgreSQL"
+        health = f", health page on {self._settings.health_listen}" if self._health is not None else ""
+        return f"Duskround runs as @{self._door.me.username}: {takes}, keeps its data in {keeps}{health}"
 
     async def run_until_stopped(self) -> None:
         """Run until SIGTERM or SIGINT, then stop; a refused token is raised."""
@@ -202,7 +143,7 @@ class App:
         if self._is_stopped:
             return
         self._is_stopped = True
-        self._evening.stop()
+        await self._times.stop()
         if self._health is not None:
             self._health.close()
         await self._fetching.stop()
@@ -218,187 +159,102 @@ class App:
         await self._fetching.settled()
 
     async def tick(self) -> None:
-        """Look at the households whose evening has come; send what that gives."""
+        """Look at the households whose evening has come; send what that gives, and plan the next."""
         async with self._ticking:
-            self._ticked_at = self._clock.now()
             has_nudges, more = False, True
             while more:
                 count, more = await self._door.in_worker(self._compose)
                 has_nudges = has_nudges or count > 0
-            await self._door.in_worker(self._keep_up)
-            has_nudges = await self._door.in_worker(self._alert) or has_nudges
+            self._times.plan(await self.next_evening_at())
         if has_nudges:
             await self._door.claim()
 
+    async def keep_up(self) -> None:
+        """Drop what nobody needs any more and copy the database, as every night."""
+        await self._door.in_worker(self._keep_up)
+
+    async def look_over(self) -> None:
+        """Tell the operator of errors; plan the evening by what other processes wrote too."""
+        if await self._door.in_worker(self._alert):
+            await self._door.claim()
+        if not self._ticking.locked():
+            self._times.plan(await self.next_evening_at())
+
+    async def plan_anew(self) -> None:
+        """Derive anew what waits for an instant, after the clock was set: evenings and messages."""
+        async with self._ticking:
+            homes = await self._door.in_worker(lambda: self._in_unit(SqlStore.households))
+            for first in range(0, len(homes), PLANNED_AT_ONCE):
+                some = homes[first : first + PLANNED_AT_ONCE]
+                await self._door.in_worker(partial(self._in_unit, partial(self._plan_some, some)))
+            await self._door.in_worker(lambda: self._in_unit(self._free_waiting))
+            self._times.plan(await self.next_evening_at())
+
+    def _told(self, heard: Sequence[Incoming], soonest: datetime | None) -> None:
+        """After a commit, in a worker thread: see to what follows from it outside the database."""
+        if any(isinstance(one.kind, Photo) for one in heard):
+            self._fetching.soon()
+        if self._loop is not None and self._times.is_later_than(soonest):
+            self._loop.call_soon_threadsafe(self._times.plan_by, soonest)
+        last = heard[-1]
+        if isinstance(last.kind, Text) and abs(self._clock.now() - last.at) < CLOCKS_AGREE:
+            self._times.trust()
+
+    def _plan_some(self, homes: Sequence[HouseholdId], store: SqlStore) -> None:
+        for home in homes:
+            self._middle.plan_anew(home, store, self._clock.now())
+
+    def _free_waiting(self, store: SqlStore) -> None:
+        now = self._clock.now()
+        store.wait_at_most(now, now + timedelta(seconds=LONGEST_RETRY_S), now + LEASE)
+
     async def vitals(self) -> "Vitals":
         """Count what a health page shows."""
-        return await self._door.in_worker(self._counted)
-
-    def _counted(self) -> "Vitals":
         from bot.health import Vitals  # noqa: PLC0415 - see above
 
+        loop = asyncio.get_running_loop()
         now = self._clock.now()
-        with self._database.unit() as store:
-            since = store.oldest_due(now)
-            return Vitals(
-                households=len(store.households()),
-                undelivered=store.undelivered(),
-                oldest_due_s=0.0 if since is None else (now - since).total_seconds(),
-                parked=store.parked(),
-                photos_wanted=store.count_wanted(),
-                last_tick_s=(now - self._ticked_at).total_seconds(),
-                updates=self._updates,
-                errors=self._troubles.count,
-                up_s=(now - self._started_at).total_seconds(),
-            )
+        return Vitals(
+            **await self._door.in_worker(lambda: self._in_unit(lambda store: _counted(store, now))),
+            updates=self.taking.count,
+            errors=self._troubles.count,
+            up_s=loop.time() - self._started_s,
+            last_tick_s=self._times.idle_s,
+            clock_stepped_s=self._times.stepped_s,
+            not_taken_s=self._door.not_taken_s,
+            is_polled_elsewhere=self._door.is_polled_elsewhere,
+            disk_free_bytes=disk_usage(self._settings.data).free,
+            copy_age_s=self._copy_age_s(),
+        )
 
     def _alert(self) -> bool:
         """Tell the operator's chat of errors, once an hour at most and without anybody's words."""
-        now = self._clock.now()
-        rests = self._alerted_at is not None and now - self._alerted_at < ALERT_EVERY
-        if self._operator is None or rests:
+        owner, now_s = self._settings.owner, self._clock.boot_s()
+        if owner is None or now_s - self._alerted_s < ALERT_EVERY_S:
             return False
         count, last = self._troubles.take()
         if not count:
             return False
-        self._alerted_at = now
-        call = send(self._operator, Answer(text=alert(count, last)))
+        self._alerted_s, now = now_s, self._clock.now()
+        call = send(owner, Answer(text=alert(count, last)))
         with self._database.unit() as store:
             store.queue(f"alert:{now.isoformat()}", call.chat, call.method, call.body, now)
         return True
 
+    def _in_unit(self, work: Callable[[SqlStore], T]) -> T:
+        with self._database.unit() as store:
+            return work(store)
+
     async def next_evening_at(self) -> datetime | None:
         """Tell when the next household is to be looked at. Aware UTC."""
-        return await self._door.in_worker(self._earliest_evening)
-
-    def take(self, updates: Sequence[Parsed], outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
-        """
-        Take updates, each with seen mark, journal entries and answers; write outcomes of earlier rows.
-
-        Several share one unit of work as long as nothing goes wrong; else each gets its own.
-        """
-        self._updates += len(updates)
-        heard = [update for update in updates if isinstance(update, Incoming)]
-        if len(heard) == len(updates) > 1:
-            with suppress(Exception):  # whatever it was shows again one by one, where it is handled
-                return self._hear_in_unit(heard, outcomes)
-        parcels: list[Parcel] = []
-        for update in updates:
-            parcels += self._take_one(update, outcomes)
-            outcomes = ()
-        return parcels
-
-    def _take_one(self, update: Parsed, outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
-        match update:
-            case Unparsable():
-                self._park(update, outcomes)
-            case Moved(_, chat, to):
-                self.write((*outcomes, ChatMoved(chat, to)))
-            case Ignored():
-                self.write(outcomes)
-            case incoming:
-                return self._take_in(incoming, outcomes)
-        return ()
-
-    def write(self, outcomes: Sequence[Outcome]) -> None:
-        """Write what became of outbox rows."""
-        if outcomes:
-            with self._database.unit() as store:
-                _note(store, outcomes, self._clock.now())
-
-    def note(self, sent: Delivered) -> None:
-        """Note at once that a row was sent; the next unit of work writes it."""
-        self._notes.add(Note(sent.row, sent.key, sent.message_id))
-
-    def forget_notes(self) -> None:
-        """Forget the notes: everything noted is written."""
-        self._notes.clear()
-
-    def claim(self, limit: int, *, is_start: bool) -> Sequence[Parcel]:
-        """
-        Claim rows that wait, or whose lease ran out.
-
-        On SQLite nobody but the process before can hold a claim when this one starts: all are over then.
-        """
-        now = self._clock.now()
-        notes = {} if self._has_released else self._notes.left_behind()
-        with self._database.unit() as store:
-            store.settle_noted(now, chain(*notes.values()))
-            if is_start and self._is_sqlite and not self._has_released:
-                store.release_claims()
-            rows = store.claim_outbox(now, self._owner, now + LEASE, limit)
-        for file in notes:
-            file.unlink(missing_ok=True)
-        self._has_released = self._has_released or is_start
-        return [
-            Parcel(id=row.id, key=row.key, chat=row.chat, method=row.method, body=row.body, tries=row.tries)
-            for row in rows
-        ]
-
-    def _take_in(self, incoming: Incoming, outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
-        for _ in range(ATTEMPTS):
-            try:
-                return self._hear_in_unit([incoming], outcomes)
-            except Exception as error:
-                if is_for_now(error):
-                    raise  # the platform brings the message again: it is answered once there is room
-                failure = error
-        logger.error("update %d failed: %s", incoming.update_id, without_values(failure))
-        return self._apologise(incoming, outcomes)
-
-    def _hear_in_unit(self, heard: Sequence[Incoming], outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
-        now = self._clock.now()
-        parcels: list[Parcel] = []
-        with self._database.unit() as store:
-            _note(store, outcomes, now)
-            new = set(store.mark_all_seen([one.update_id for one in heard], now))
-            for incoming in heard:
-                if incoming.update_id in new:
-                    new.remove(incoming.update_id)  # the same twice in one batch is heard once
-                    if isinstance(incoming.kind, Photo):
-                        self._fetching.soon()
-                    said = self._hear(incoming, store, now)
-                    parcels += self._queue(store, _replies(incoming, said), now)
-        return parcels
-
-    def _apologise(self, incoming: Incoming, outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
-        now = self._clock.now()
-        with self._database.unit() as store:
-            _note(store, outcomes, now)
-            if not (store.mark_seen(incoming.update_id, now) and incoming.addressed):
-                return ()
-            call = send(incoming.chat, apology())
-            return self._queue(store, [(f"reply:{incoming.update_id}:0", call)], now)
-
-    def _park(self, update: Unparsable, outcomes: Sequence[Outcome]) -> None:
-        logger.error("update %s put aside: %s", update.update_id, update.reason)
-        now = self._clock.now()
-        with self._database.unit() as store:
-            _note(store, outcomes, now)
-            if update.update_id is not None and store.mark_seen(update.update_id, now):
-                store.park(update.update_id, _dumped(update.raw), update.reason, now)
-
-    def _queue(self, store: SqlStore, calls: Iterable[tuple[str, Call]], now: datetime) -> list[Parcel]:
-        parcels = []
-        for key, call in calls:
-            row = store.queue(
-                key,
-                call.chat,
-                call.method,
-                call.body,
-                now,
-                claimed_by=self._owner,
-                lease_until=now + LEASE,
-            )
-            if row is not None:
-                parcels.append(Parcel(id=row, key=key, chat=call.chat, method=call.method, body=call.body))
-        return parcels
+        return await self._door.in_worker(lambda: self._in_unit(SqlStore.earliest_evening))
 
     def _compose(self) -> tuple[int, bool]:
         now = self._clock.now()
         with self._database.unit() as store:
-            due = self._send_evening(store, now)
-            calls = [(nudge, send(nudge.chat, nudge.answer)) for nudge in due.nudges]
+            due = self._middle.send_evenings(store, now)
+            context = Context(self._door.me.username)
+            calls = [(nudge, send(nudge.chat, nudge.answer, context)) for nudge in due.nudges]
             # not claimed yet: thousands at once would outlive their lease at the pace the platform allows
             store.queue_all(
                 [
@@ -411,12 +267,16 @@ class App:
 
     def _keep_up(self) -> None:
         now = self._clock.now()
-        if now - self._upkeep_at < UPKEEP_EVERY:
-            return
-        self._upkeep_at = now
-        self._database.tidy(now)
+        if not self._times.stepped_s:  # by a clock that may be a year ahead everything would be old
+            self._database.tidy(now)
         if self._is_sqlite:
             self._back_up(now)
+
+    def _copy_age_s(self) -> float | None:
+        """Tell the age of the last copy [s]: None where there is none, 0 where the server's tools copy."""
+        now = self._clock.now()
+        copied_at = self._database.last_backup_at(now) if self._is_sqlite else now
+        return None if copied_at is None else (now - copied_at).total_seconds()
 
     def _back_up(self, now: datetime) -> None:
         """Copy the database for the night; a copy that fails must not stop the evenings."""
@@ -426,12 +286,8 @@ class App:
             logger.error("no backup this night: %s", without_values(error))  # noqa: TRY400
         else:
             logger.info("backup written: %s", copy.name)
-            if self._copy_command:
-                hand_on_meanwhile(copy, self._copy_command)
-
-    def _earliest_evening(self) -> datetime | None:
-        with self._database.unit() as store:
-            return store.earliest_evening()
+            if self._settings.copy_command:
+                hand_on_meanwhile(copy, self._settings.copy_command)
 
 
 def settle_in() -> None:
@@ -451,7 +307,8 @@ def assemble(settings: Settings, clock: Clock, *, pacing: bool = True) -> App:
     conversation = Conversation(load().knowledge, founding.allows, photos=photos)
     if founding.code is not None:
         logger.warning("to found a household, send the bot: /start %s", founding.code)
-    return App(settings, clock, conversation.hear, conversation.send_evenings, pacing=pacing)
+    middle = Middle(conversation.hear, conversation.send_evenings, conversation.plan_anew)
+    return App(settings, clock, middle, pacing=pacing)
 
 
 class Founding:
@@ -474,53 +331,16 @@ class Founding:
         return True
 
 
-@dataclass(frozen=True, slots=True)
-class _Nothing:
-    answers: Sequence[tuple[int, Answer]] = ()
-    edits: Sequence[tuple[int, int, Answer | None]] = ()
-    nudges: Sequence[Nudge] = ()
-    more: bool = False
-
-
-def _nothing_heard(_incoming: Incoming, _store: SqlStore, _now: datetime) -> Heard:
-    return _Nothing()
-
-
-def _nothing_due(_store: SqlStore, _now: datetime) -> Due:
-    return _Nothing()
-
-
-def _dumped(raw: Any) -> str:
-    """Write an update down as JSON; one nested deeper than can be written is known by its number only."""
-    try:
-        return json.dumps(raw)
-    except RecursionError:
-        return "{}"
-
-
-def _replies(incoming: Incoming, heard: Heard) -> Iterable[tuple[str, Call]]:
-    prefix = f"reply:{incoming.update_id}"
-    if isinstance(incoming.kind, Press):
-        yield f"{prefix}:press", answer_press(incoming.chat, incoming.kind.callback_id)
-    for index, (chat, message_id, answer) in enumerate(heard.edits):
-        call = edit(chat, message_id, answer) if answer else edit_buttons(chat, message_id)
-        yield f"{prefix}:edit{index}", call
-    for index, (chat, answer) in enumerate(heard.answers):
-        yield f"{prefix}:{index}", send(chat, answer)
-
-
-def _note(store: SqlStore, outcomes: Sequence[Outcome], now: datetime) -> None:
-    store.settle(now, {one.row: one.message_id for one in outcomes if isinstance(one, Delivered)})
-    for outcome in outcomes:
-        match outcome:
-            case Delivered():
-                pass  # written above, all in one
-            case Delayed(row, after_s, error):
-                store.retry_later(row, now + timedelta(seconds=after_s), error)
-            case GivenUp(row, error):
-                store.give_up(row, error)
-            case ChatMoved(chat, to):
-                store.migrate_chat(chat, to)
+def _counted(store: SqlStore, now: datetime) -> dict[str, Any]:
+    since = store.oldest_due(now)
+    return {
+        "households": len(store.households()),
+        "undelivered": store.undelivered(),
+        "oldest_due_s": 0.0 if since is None else (now - since).total_seconds(),
+        "given_up": store.given_up(),
+        "parked": store.parked(),
+        "photos_wanted": store.count_wanted(),
+    }
 
 
 def _health(settings: Settings, look: "Callable[[], Awaitable[Vitals]]") -> "Health | None":

@@ -1,6 +1,7 @@
 """The one place that asks the time."""
 
-from datetime import UTC, datetime
+import time
+from datetime import UTC, datetime, timedelta
 
 
 class Clock:
@@ -9,3 +10,11 @@ class Clock:
     def now(self) -> datetime:
         """Tell the time. Aware UTC."""
         return datetime.now(UTC)  # noqa: TID251 - this is bot.clock
+
+    def ahead(self) -> timedelta:
+        """Tell how far this clock is ahead of the machine's, by which alone anything can wait."""
+        return timedelta()
+
+    def boot_s(self) -> float:
+        """Tell the time since the machine was started [s], asleep or not; nobody can set it."""
+        return time.clock_gettime(time.CLOCK_BOOTTIME)

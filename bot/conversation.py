@@ -36,6 +36,7 @@ from bot.actions.send_evening import (
     LOOK_AGAIN,
     NudgeText,
     StillThere,
+    derive_evening,
     has_answer_since,
     refresh_evening,
     send_evening,
@@ -76,6 +77,8 @@ class Said:
 
     answers: list[tuple[int, Answer]] = field(default_factory=list)
     edits: list[tuple[int, int, Answer | None]] = field(default_factory=list)
+    notice: str = ""
+    """What is shown for a moment where a button was pressed."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -149,6 +152,10 @@ class Conversation:
         if desk.has_written and not desk.is_home_erased:
             refresh_evening(desk)
         return said
+
+    def plan_anew(self, household: HouseholdId, store: Store, now: datetime) -> None:
+        """Derive a household's next evening anew, after the clock was set."""
+        derive_evening(household, store, self.knowledge, now)
 
     def send_evenings(self, store: Store, now: datetime) -> Evenings:
         """Compose the nudges of some households whose evening has come."""

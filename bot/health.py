@@ -1,14 +1,18 @@
 """The health page and its counters, in the metrics text format; on loopback unless told otherwise."""
 
 import asyncio
-from collections.abc import Awaitable, Callable
+from collections.abc import Awaitable, Callable, Iterator
 from dataclasses import dataclass
 
 from tornado.httpserver import HTTPServer
 from tornado.web import Application, RequestHandler
 
 LATE_S = 300.0
-"""A message due for longer, or a tick older, is unhealthy. Judgement. [s]"""
+"""A message due for longer, or a clock's tick or taken update older, is unhealthy. Judgement. [s]"""
+LEAST_DISK_BYTES = 100_000_000
+"""A copy of the night and a week of photos need no more. Judgement."""
+OLDEST_COPY_S = 2 * 86_400.0
+"""One night's copy may be missed. Judgement. [s]"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,17 +22,45 @@ class Vitals:
     households: int
     undelivered: int
     oldest_due_s: float
+    given_up: int
     parked: int
     photos_wanted: int
     last_tick_s: float
     updates: int
+    not_taken_s: float
+    is_polled_elsewhere: bool
+    clock_stepped_s: float
+    disk_free_bytes: int
+    copy_age_s: float | None
+    """None as long as there is no copy; 0 where another program copies."""
     errors: int
     up_s: float
 
-    @property
-    def is_well(self) -> bool:
-        """Whether messages go out and the clock ticks."""
-        return self.oldest_due_s < LATE_S and self.last_tick_s < LATE_S
+    def troubles(self) -> Iterator[str]:
+        """Say what is wrong, worst first; nothing for a bot that is well."""
+        if self.is_polled_elsewhere:
+            yield "another program takes this bot's updates"
+        if self.not_taken_s > LATE_S:
+            yield f"no updates taken for {self.not_taken_s:.0f} s"
+        if self.oldest_due_s > LATE_S:
+            yield f"a message waits since {self.oldest_due_s:.0f} s"
+        if self.last_tick_s > LATE_S:
+            yield f"the timetable stands still since {self.last_tick_s:.0f} s"
+        if self.clock_stepped_s:
+            yield f"clock stepped by {self.clock_stepped_s:+.0f} s"
+        if self.disk_free_bytes < LEAST_DISK_BYTES:
+            yield f"{self.disk_free_bytes // 1_000_000} MB left on the disk"
+        if (self.up_s if self.copy_age_s is None else self.copy_age_s) > OLDEST_COPY_S:
+            yield "no copy of the database for two days"
+
+    def remarks(self) -> Iterator[str]:
+        """Say what an operator may want to know of a bot that is well."""
+        if self.given_up:
+            yield f"given-up messages: {self.given_up}"
+        if self.copy_age_s is None:
+            yield "last copy: none yet"
+        elif self.copy_age_s:
+            yield f"last copy: {self.copy_age_s / 3600:.0f} h ago"
 
 
 METRICS = (
@@ -40,20 +72,38 @@ METRICS = (
         "Age of the oldest message that could be sent now.",
         "oldest_due_s",
     ),
+    ("duskround_given_up", "gauge", "Messages that will never be sent, of the last month.", "given_up"),
     ("duskround_parked", "gauge", "Updates nobody could read.", "parked"),
     ("duskround_photos_wanted", "gauge", "Photos still to be fetched.", "photos_wanted"),
-    ("duskround_last_tick_seconds", "gauge", "Time since the evening clock last ticked.", "last_tick_s"),
+    ("duskround_last_tick_seconds", "gauge", "Time since a job of the timetable last ended.", "last_tick_s"),
     ("duskround_updates_total", "counter", "Updates taken since the start.", "updates"),
+    ("duskround_not_taken_seconds", "gauge", "Time in which no updates could be taken.", "not_taken_s"),
+    (
+        "duskround_polled_elsewhere",
+        "gauge",
+        "Whether another program took updates of this bot lately.",
+        "is_polled_elsewhere",
+    ),
+    (
+        "duskround_clock_stepped_seconds",
+        "gauge",
+        "How far the system clock was set, until it is seen to be right.",
+        "clock_stepped_s",
+    ),
+    ("duskround_disk_free_bytes", "gauge", "Room left where the data are.", "disk_free_bytes"),
+    ("duskround_copy_age_seconds", "gauge", "Age of the last copy of the database.", "copy_age_s"),
     ("duskround_errors_total", "counter", "Errors logged since the start.", "errors"),
     ("duskround_up_seconds", "gauge", "Time since the start.", "up_s"),
 )
 
 
 def as_metrics(vitals: Vitals) -> str:
-    """Write the counters in the Prometheus text exposition format 0.0.4."""
+    """Write the counters in the Prometheus text exposition format 0.0.4; what is not known is left out."""
     lines = []
     for name, kind, about, field in METRICS:
-        lines += [f"# HELP {name} {about}", f"# TYPE {name} {kind}", f"{name} {getattr(vitals, field):g}"]
+        value = getattr(vitals, field)
+        if value is not None:
+            lines += [f"# HELP {name} {about}", f"# TYPE {name} {kind}", f"{name} {float(value):.12g}"]
     return "\n".join(lines) + "\n"
 
 
@@ -66,7 +116,7 @@ class Health:
         self._server: HTTPServer | None = None
 
     def open(self) -> None:
-        """Listen."""
+        """Listen; OSError where the port is taken."""
         routes = [
             ("/health", _Health, {"look": self._look}),
             ("/metrics", _Metrics, {"look": self._look}),
@@ -97,9 +147,10 @@ class _Health(_Looking):
     async def get(self) -> None:
         vitals = await self.vitals()
         self.set_header("Content-Type", "text/plain; charset=utf-8")
-        is_well = vitals is not None and vitals.is_well
-        self.set_status(200 if is_well else 503)
-        self.finish("well\n" if is_well else "not well\n")
+        troubles = ["the bot does not answer"] if vitals is None else list(vitals.troubles())
+        self.set_status(503 if troubles else 200)
+        remarks = () if vitals is None else vitals.remarks()
+        self.finish("\n".join(("not well" if troubles else "well", *troubles, *remarks)) + "\n")
 
 
 class _Metrics(_Looking):

@@ -9,8 +9,7 @@ from datetime import timedelta
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
-from bot.actions.desk import Desk
-from bot.actions.send_evening import refresh_evening
+from bot.actions.send_evening import derive_evening
 from bot.catalogue.load import load
 from bot.clock import Clock
 from bot.domain.identity import HouseholdId
@@ -101,11 +100,7 @@ def _rebuilt(database: Database, clock: Clock) -> int:
         households = store.households()
     for number in households:
         with database.unit() as store:
-            members = store.members(number)
-            if members:
-                refresh_evening(Desk(store, members[0], knowledge, clock.now(), "rebuild"))
-            else:
-                store.set_next_evening(number, None)
+            derive_evening(number, store, knowledge, clock.now())
     return len(households)
 
 

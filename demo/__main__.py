@@ -2,11 +2,11 @@
 
 import argparse
 import asyncio
-import logging
 import sys
 from datetime import UTC, datetime
 from pathlib import Path
 
+from bot.logs import set_up_logging
 from demo.running import running
 from demo.story import play
 
@@ -28,7 +28,7 @@ def main(arguments: list[str] | None = None) -> int:
         except ValueError:
             parser.error(f"--at {options.at} is not a time like 2026-05-02T10:00")
         start = start if start.tzinfo else start.replace(tzinfo=UTC)
-    logging.basicConfig(level=logging.WARNING)
+    set_up_logging()
     try:
         return asyncio.run(play(options.data) if options.story else _serve(start, options.data, options.port))
     except KeyboardInterrupt:

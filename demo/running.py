@@ -31,6 +31,10 @@ class SimulatedClock(Clock):
         """Tell the simulated time. Aware UTC."""
         return super().now() + self._ahead
 
+    def ahead(self) -> timedelta:
+        """Tell how far it is ahead of the machine's clock."""
+        return self._ahead
+
     def jump(self, span: timedelta) -> None:
         """Jump by any span, also back, as a clock does that is set."""
         self._ahead += span
@@ -70,6 +74,7 @@ class Running:
         while await self._run_next(to):
             pass
         self.clock.move_to(to.astimezone(UTC))
+        await self.app.look_over()
 
     async def _to_next_nudge(self) -> None:
         end = self.clock.now() + SEARCH

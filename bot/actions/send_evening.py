@@ -145,6 +145,15 @@ def refresh_evening(desk: Desk) -> None:
     desk.store.set_next_evening(desk.member.household, at)
 
 
+def derive_evening(household: HouseholdId, store: Store, knowledge: Knowledge, now: datetime) -> None:
+    """Derive a household's next evening anew from its journal alone."""
+    members = store.members(household)
+    if members:
+        refresh_evening(Desk(store, members[0], knowledge, now, "evening"))
+    else:
+        store.set_next_evening(household, None)
+
+
 def _compose(desk: Desk) -> NudgeText | None:
     tasks = desk.tonight()
     if not tasks:

@@ -47,6 +47,11 @@ class Database:
             self._engine.dispose()
             raise
 
+    @property
+    def is_file(self) -> bool:
+        """Whether it is a SQLite file, which one process alone uses."""
+        return self._engine.dialect.name == "sqlite"
+
     def _look_over(self) -> None:
         """Check a file whose last process did not end by itself: its write-ahead log is still there."""
         file = self._file

@@ -96,6 +96,7 @@ _GIVE_UP = (
     .values(state="given-up", error=bindparam("reason"), claimed_by=None, lease_until=None)
 )
 _COUNT_UNSETTLED = sa.select(sa.func.count()).select_from(outbox).where(_UNSETTLED)
+_COUNT_GIVEN_UP = sa.select(sa.func.count()).select_from(outbox).where(outbox.c.state == "given-up")
 _OLDEST_DUE = (
     sa.select(sa.func.min(outbox.c.not_before))
     .select_from(outbox)
@@ -261,6 +262,16 @@ class Delivery:
     def undelivered(self) -> int:
         """Count the messages still to be sent; those given up are not among them."""
         return self._connection.execute(_COUNT_UNSETTLED).scalar_one()
+
+    def given_up(self) -> int:
+        """Count the messages that will never be sent, as long as their rows are kept."""
+        return self._connection.execute(_COUNT_GIVEN_UP).scalar_one()
+
+    def wait_at_most(self, now: datetime, not_before: datetime, lease_until: datetime) -> None:
+        """Free what would wait longer than anything is made to: the clock it waits by was ahead."""
+        waits, leased = (outbox.c.not_before > not_before), (outbox.c.lease_until > lease_until)
+        self._connection.execute(sa.update(outbox).where(_UNSETTLED, waits).values(not_before=now))
+        self._connection.execute(sa.update(outbox).where(_UNSETTLED, leased).values(lease_until=lease_until))
 
     def oldest_due(self, now: datetime) -> datetime | None:
         """Tell since when the oldest message has waited that could be sent now."""

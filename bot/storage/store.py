@@ -166,6 +166,10 @@ class SqlStore(PhotoRows, Delivery):
         """Those of them that are homes, whose pictures go after the commit."""
         self._last_words_to: set[int] = set()
 
+    def soonest_evening(self) -> datetime | None:
+        """Give the earliest evening set in this unit of work, None where none was."""
+        return min((at for at in self._next_evenings.values() if at is not None), default=None)
+
     def flush(self) -> None:
         """Write what was kept back to be written together; before the commit."""
         if self._next_evenings:

@@ -17,6 +17,8 @@ NUDGES_PER_S = 25.0
 NUDGE_KEY = "nudge:"
 HOLD_S = 20.0
 LONGEST_HOLD_S = 40.0
+LONGEST_CALL_S = 15.5
+"""A call gives up by itself after 15 s; with the rest of a stop that is less than the unit's 20 s."""
 MOST_HELD = 200
 PACES_SWEPT_ABOVE = 10_000
 FIRST_RETRY_S = 1.0
@@ -109,6 +111,8 @@ class Delivery:
         self._paces: dict[int, Pace] = {}
         self._held: set[int] = set()
         self._tasks: set[asyncio.Task[None]] = set()
+        self._is_ending = False
+        self._calling: set[asyncio.Task[None] | None] = set()
         self._senders = asyncio.Semaphore(SENDERS)
         self._now_s = asyncio.get_running_loop().time
         self._nudges = Pace(1, NUDGES_PER_S, self._now_s)
@@ -144,9 +148,18 @@ class Delivery:
                 return
 
     async def stop(self, within_s: float) -> None:
-        """Give the parcels at hand a moment, then leave them to the next start."""
+        """
+        Begin new calls for a moment, then let those in flight end; the rest is left to the next start.
+
+        A call that is cut off may have been heard: it would be made again, and somebody read it twice.
+        """
         if self._tasks:
             await asyncio.wait(set(self._tasks), timeout=within_s)
+        for task in self._tasks - self._calling:
+            task.cancel()
+        self._is_ending = True
+        if self._calling:
+            await asyncio.wait(set(self._tasks), timeout=LONGEST_CALL_S)
         for task in self._tasks:
             task.cancel()
         await asyncio.gather(*self._tasks, return_exceptions=True)
@@ -158,7 +171,7 @@ class Delivery:
 
     async def _run(self, chat: int, lane: _Lane) -> None:
         try:
-            while lane.parcels:
+            while lane.parcels and not self._is_ending:
                 await self._send_first(lane)
         finally:
             lane.is_running = False
@@ -172,7 +185,7 @@ class Delivery:
             return
         try:
             async with self._senders:
-                result = await self._caller.call(parcel.method, parcel.body)
+                result = await self._called(parcel)
         except AlreadySettledError:
             self._leave(lane, Delivered(parcel.id, parcel.key, None))
         except UndeliverableError as error:
@@ -190,6 +203,14 @@ class Delivery:
             self._leave(lane, Delivered(parcel.id, parcel.key, _message_id(result)))
             lane.retry_s = FIRST_RETRY_S
 
+    async def _called(self, parcel: Parcel) -> Any:
+        task = asyncio.current_task()
+        self._calling.add(task)
+        try:
+            return await self._caller.call(parcel.method, parcel.body)
+        finally:
+            self._calling.discard(task)
+
     def _leave(self, lane: _Lane, outcome: Delivered | GivenUp) -> None:
         lane.parcels.popleft()
         self._held.discard(outcome.row)
@@ -199,7 +220,7 @@ class Delivery:
         wait_s = error.after_s if error.after_s is not None else lane.retry_s
         lane.retry_s = min(2 * lane.retry_s, LONGEST_RETRY_S)
         since_s = lane.parcels[0][1]
-        if self._now_s() + wait_s - since_s <= HOLD_S:
+        if self._now_s() + wait_s - since_s <= HOLD_S and not self._is_ending:
             await asyncio.sleep(wait_s)
             return
         self._hand_back(lane, wait_s, str(error))

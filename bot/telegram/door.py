@@ -19,8 +19,10 @@ if TYPE_CHECKING:  # its web server is loaded only where a webhook is wanted
 FIRST_BACKOFF_S = 1.0
 LONGEST_BACKOFF_S = 30.0
 FLUSH_AFTER_S = 0.02
-CLAIM_EVERY_S = 2.0
-FAREWELL_S = 5.0
+FAREWELL_S = 2.0
+"""At the end so long is waited for what is being written, and so long new calls are still begun. [s]"""
+SPARRING_S = 300.0
+"""Another poller makes itself felt at every poll of its own, half a minute at most. Judgement. [s]"""
 BACKLOG_S = 5.0
 TAKEN_AT_ONCE = 16
 """Updates that waited together share one transaction; few, for the first waits for the last. Judgement."""
@@ -29,8 +31,12 @@ T = TypeVar("T")
 logger = logging.getLogger(__name__)
 
 
-class Desk(Protocol):
+class Taker(Protocol):
     """What stands behind the door; every call is made in a worker thread and is one transaction."""
+
+    def introduce(self, me: Me) -> None:
+        """Learn who the bot is."""
+        ...
 
     def take(self, updates: Sequence[Parsed], outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
         """Take updates in order, write what became of earlier rows, give the rows to send now."""
@@ -54,20 +60,20 @@ class Desk(Protocol):
 
 
 class Door:
-    """Poll loop or webhook on one side, senders on the other, the desk in worker threads between."""
+    """Poll loop or webhook on one side, senders on the other, the taker in worker threads between."""
 
     def __init__(
         self,
         wire: Wire,
-        desk: Desk,
+        taker: Taker,
         *,
         workers: int = 1,
         pacing: bool = True,
         webhook: "Webhook | None" = None,
     ) -> None:
         self._wire = wire
-        self._desk = desk
-        self._workers = ThreadPoolExecutor(workers, thread_name_prefix="desk")
+        self._taker = taker
+        self._workers = ThreadPoolExecutor(workers, thread_name_prefix="taking")
         self._one_by_one = workers == 1
         self._pacing = pacing
         self._webhook = webhook
@@ -77,8 +83,11 @@ class Door:
         self._writes = 0
         self._chats: dict[int | None, asyncio.Lock] = {}
         self._at_hand = 0
-        self._me = Me(0, "")
+        self.me = Me(0, "")
+        self._failing_since_s: float | None = None
+        self._conflict_s: float | None = None
         self._is_open = False
+        self._is_ending = False
         self._is_more_waiting = False
         self._tasks: list[asyncio.Task[None]] = []
         self._flushes: set[asyncio.Task[None]] = set()
@@ -86,22 +95,38 @@ class Door:
 
     async def start(self) -> None:
         """Reach the platform, then begin to take updates and to send."""
-        self._me = await self._reached(self._wire.open)
+        if self._webhook is not None:
+            await self._webhook.open(self.accept)
+        self.me = await self._reached(self._wire.open)
+        self._taker.introduce(self.me)
         self._delivery = Delivery(self._wire, self._tell, pacing=self._pacing)
         self._is_open = True
         await self._send_backlog()
         await self._reached(self._arrange)
         loop = asyncio.get_running_loop()
         self._main = loop.create_task(self._wait_for_posts() if self._webhook else self._poll())
-        self._tasks = [loop.create_task(self._claim_often()), loop.create_task(self._introduce())]
+        self._tasks = [loop.create_task(self._introduce())]
 
     async def ended(self) -> None:
         """Wait until taking updates ends, which only a refused token does; raises it."""
         assert self._main is not None
         await asyncio.shield(self._main)
 
+    @property
+    def not_taken_s(self) -> float:
+        """Tell for how long every try to take updates has failed [s]."""
+        since_s = self._failing_since_s
+        return 0.0 if since_s is None else asyncio.get_running_loop().time() - since_s
+
+    @property
+    def is_polled_elsewhere(self) -> bool:
+        """Whether somebody else took this bot's updates lately."""
+        since_s = self._conflict_s
+        return since_s is not None and asyncio.get_running_loop().time() - since_s < SPARRING_S
+
     async def stop(self) -> None:
-        """Take no more updates, send what is at hand, write what became of it, let go."""
+        """Take no more updates, end the calls in flight, write what became of them, let go."""
+        self._is_ending = True
         if self._webhook is not None:
             self._webhook.close()
         await self._hand_empty(FAREWELL_S)
@@ -151,13 +176,13 @@ class Door:
         """Take one update that came by webhook; returns when it is committed."""
         self._at_hand += 1
         try:
-            await self._take(parse(raw, self._me))
+            await self._take(parse(raw, self.me))
         finally:
             self._at_hand -= 1
 
     async def _claim(self, *, is_start: bool) -> None:
         if limit := self._delivery.free:
-            parcels = await self._in_worker(lambda: self._desk.claim(limit, is_start=is_start))
+            parcels = await self._in_worker(lambda: self._taker.claim(limit, is_start=is_start))
             self._is_more_waiting = bool(parcels)
             self._delivery.add(parcels)
 
@@ -175,18 +200,21 @@ class Door:
         backoff_s = FIRST_BACKOFF_S
         while True:
             try:
-                return await call()
+                reached = await call()
             except TryLaterError as error:
+                self._failing_since_s = self._failing_since_s or asyncio.get_running_loop().time()
                 wait_s = error.after_s or backoff_s
                 logger.warning("the platform cannot be reached (%s), next try in %.0f s", error, wait_s)
                 await asyncio.sleep(wait_s)
                 backoff_s = min(2 * backoff_s, LONGEST_BACKOFF_S)
+            else:
+                self._failing_since_s = None
+                return reached
 
     async def _arrange(self) -> None:
         if self._webhook is None:
             await self._wire.call("deleteWebhook", {})
             return
-        await self._webhook.open(self.accept)
         body = {
             "url": self._webhook.url,
             "secret_token": self._webhook.secret,
@@ -198,15 +226,18 @@ class Door:
         await asyncio.Event().wait()
 
     async def _poll(self) -> None:
-        offset, backoff_s = 0, FIRST_BACKOFF_S
-        while True:
+        offset, backoff_s, now_s = 0, FIRST_BACKOFF_S, asyncio.get_running_loop().time
+        while not self._is_ending:
             try:
                 offset = await self._take_batch(await self._wire.updates(offset), offset)
-                backoff_s = FIRST_BACKOFF_S
+                backoff_s, self._failing_since_s = FIRST_BACKOFF_S, None
             except RefusedTokenError:
                 logger.exception("the platform refuses the bot's token")
                 raise
             except Exception as error:  # noqa: BLE001 - nothing but a refused token may end the loop
+                self._failing_since_s = self._failing_since_s or now_s()
+                if isinstance(error, OtherPollerError):
+                    self._conflict_s = now_s()
                 wait_s = (error.after_s if isinstance(error, TryLaterError) else None) or backoff_s
                 logger.warning("no updates taken (%s), next try in %.0f s", _worded(error), wait_s)
                 await asyncio.sleep(wait_s)
@@ -214,7 +245,7 @@ class Door:
 
     async def _take_batch(self, raws: Sequence[Any], offset: int) -> int:
         """Take every update of a batch; only then may the next offset be asked for."""
-        batch = [parse(raw, self._me) for raw in raws]
+        batch = [parse(raw, self.me) for raw in raws]
         self._at_hand += len(batch)
         try:
             if self._one_by_one:
@@ -241,7 +272,7 @@ class Door:
         outcomes = self._pick_up()
         self._writes += 1
         try:
-            parcels = await self._in_worker(lambda: self._desk.take(updates, outcomes))
+            parcels = await self._in_worker(lambda: self._taker.take(updates, outcomes))
         except BaseException:
             self._outcomes[:0] = outcomes
             raise
@@ -253,7 +284,7 @@ class Door:
 
     def _tell(self, outcome: Outcome) -> None:
         if isinstance(outcome, Delivered):
-            self._desk.note(outcome)
+            self._taker.note(outcome)
         self._outcomes.append(outcome)
         if self._flush_timer is None:
             loop = asyncio.get_running_loop()
@@ -268,7 +299,7 @@ class Door:
 
     def _forget_notes(self) -> None:
         if not self._outcomes and not self._writes:
-            self._desk.forget_notes()
+            self._taker.forget_notes()
 
     def _begin_flush(self) -> None:
         self._flush_timer = None
@@ -283,7 +314,7 @@ class Door:
                 return
             self._writes += 1
             try:
-                await self._in_worker(lambda: self._desk.write(outcomes))
+                await self._in_worker(lambda: self._taker.write(outcomes))
             except Exception:
                 logger.exception("%d outcomes are not written yet", len(outcomes))
                 for outcome in outcomes:
@@ -293,11 +324,6 @@ class Door:
                 self._writes -= 1
             self._forget_notes()
         if self._is_open and self._is_more_waiting and self._delivery.free > MOST_HELD // 2:
-            await self._claim_unless_it_fails()
-
-    async def _claim_often(self) -> None:
-        while True:
-            await asyncio.sleep(CLAIM_EVERY_S)
             await self._claim_unless_it_fails()
 
     async def _claim_unless_it_fails(self) -> None:

@@ -12,7 +12,10 @@ from tests.journeys.test_photos import picture
 
 @pytest.mark.asyncio
 async def test_an_update_without_a_date_is_put_aside_and_the_next_message_answered() -> None:
-    async with running(START) as whole, httpx.AsyncClient(base_url=whole.standin.url, trust_env=False) as web:
+    async with (
+        running(START) as whole,
+        httpx.AsyncClient(base_url=whole.standin.url, trust_env=False, timeout=60) as web,
+    ):
         await say(web, "/start")
         chat = {"id": OWNER, "type": "private"}
         sender = {"id": OWNER, "is_bot": False, "first_name": "Ada"}
@@ -31,7 +34,10 @@ async def say(web: httpx.AsyncClient, text: str) -> Any:
 
 @pytest.mark.asyncio
 async def test_a_picture_reaches_the_person_through_the_platform() -> None:
-    async with running(START) as whole, httpx.AsyncClient(base_url=whole.standin.url, trust_env=False) as web:
+    async with (
+        running(START) as whole,
+        httpx.AsyncClient(base_url=whole.standin.url, trust_env=False, timeout=60) as web,
+    ):
         for text in ("/start", "Gent", "hoya, landing, 15 cm", "no window", "hoya 9 longtailed mealybugs"):
             await say(web, text)
         await say(web, "hoya 12 yesterday")
@@ -45,7 +51,7 @@ async def test_a_photo_is_fetched_kept_and_shown_after_a_restart(tmp_path: Path)
     green, blue = picture((0, 120, 0)), picture((0, 0, 200))
     async with (
         running(START, tmp_path) as whole,
-        httpx.AsyncClient(base_url=whole.standin.url, trust_env=False) as web,
+        httpx.AsyncClient(base_url=whole.standin.url, trust_env=False, timeout=60) as web,
     ):
         for text in ("/start", "Gent", "hoya, landing, 15 cm", "no window"):
             await say(web, text)
@@ -56,7 +62,7 @@ async def test_a_photo_is_fetched_kept_and_shown_after_a_restart(tmp_path: Path)
     assert [file.read_bytes() for file in kept] == [green, blue]
     async with (
         running(START, tmp_path) as whole,
-        httpx.AsyncClient(base_url=whole.standin.url, trust_env=False) as web,
+        httpx.AsyncClient(base_url=whole.standin.url, trust_env=False, timeout=60) as web,
     ):
         (answer,) = await say(web, "photos hoya")
         assert answer["text"].startswith("hoya: Sat 2 May on the left")
@@ -67,7 +73,7 @@ async def test_a_photo_is_fetched_kept_and_shown_after_a_restart(tmp_path: Path)
 async def test_what_is_no_picture_is_not_kept_and_the_bot_goes_on(tmp_path: Path) -> None:
     async with (
         running(START, tmp_path) as whole,
-        httpx.AsyncClient(base_url=whole.standin.url, trust_env=False) as web,
+        httpx.AsyncClient(base_url=whole.standin.url, trust_env=False, timeout=60) as web,
     ):
         for text in ("/start", "Gent", "hoya, landing, 15 cm", "no window"):
             await say(web, text)

@@ -44,16 +44,16 @@ class Post:
             "from": {"id": person, "is_bot": False, "first_name": "Ada" if person == OWNER else NAME},
             "text": text,
         }
-        parcels = self.app.take([parse({"update_id": self.update, "message": told}, Me(1, "bot"))], ())
+        parcels = self.app.taking.take([parse({"update_id": self.update, "message": told}, Me(1, "bot"))], ())
         if is_sent:
-            self.app.write([Delivered(one.id, one.key, 1000 + one.id) for one in parcels])
+            self.app.taking.write([Delivered(one.id, one.key, 1000 + one.id) for one in parcels])
         return [str(one.body.get("text")) for one in parcels]
 
     def send_all(self) -> None:
         """Send what waits, as the process after a kill does."""
         self.clock.jump(timedelta(minutes=2))  # its lease is over
-        parcels = self.app.claim(100, is_start=True)
-        self.app.write([Delivered(one.id, one.key, 1000 + one.id) for one in parcels])
+        parcels = self.app.taking.claim(100, is_start=True)
+        self.app.taking.write([Delivered(one.id, one.key, 1000 + one.id) for one in parcels])
 
     def traces(self) -> list[bytes]:
         """Give what can be read of the person in the raw file and its log, or in a dump of the server."""

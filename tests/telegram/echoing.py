@@ -2,39 +2,18 @@
 
 import asyncio
 import sys
-from collections.abc import Sequence
-from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from bot.actions.incoming import Incoming, Press, Text
-from bot.app import App
+from bot.app import App, Middle
 from bot.clock import Clock
+from bot.conversation import Evenings, Said, SaidTonight
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, HeldUntil
 from bot.logs import set_up_logging
 from bot.settings import read_settings
 from bot.storage.store import SqlStore
 from bot.wording.answer import Answer, Button
-
-
-@dataclass(frozen=True)
-class Said:
-    answers: Sequence[tuple[int, Answer]] = ()
-    edits: Sequence[tuple[int, int, Answer]] = ()
-
-
-@dataclass(frozen=True)
-class Reminder:
-    key: str
-    household: HouseholdId
-    chat: int
-    answer: Answer
-
-
-@dataclass(frozen=True)
-class Reminders:
-    nudges: Sequence[Reminder] = ()
-    more: bool = False
 
 
 def echo(incoming: Incoming, store: SqlStore, now: datetime) -> Said:
@@ -45,7 +24,7 @@ def echo(incoming: Incoming, store: SqlStore, now: datetime) -> Said:
     member = member or store.found_household(incoming.person, incoming.chat, incoming.name, now)
     held = Draft(payload=HeldUntil(None), happened_at=now, happened_on=now.date(), member=member.id)
     store.append(member.household, [held], f"update:{incoming.update_id}", now)
-    store.set_next_evening(member.household, now)
+    store.set_next_evening(member.household, now + timedelta(hours=1))
     match incoming.kind:
         case Text("break"):
             raise RuntimeError(incoming.kind.text)
@@ -53,12 +32,12 @@ def echo(incoming: Incoming, store: SqlStore, now: datetime) -> Said:
             buttons = ((Button("again", "again"),),) if text == "buttons" else ()
             return Said([(incoming.chat, Answer(text=f"echo: {text}", buttons=buttons))])
         case Press(data, int(message_id), _):
-            return Said((), [(incoming.chat, message_id, Answer(text=f"pressed {data}"))])
+            return Said([], [(incoming.chat, message_id, Answer(text=f"pressed {data}"))])
         case other:
             return Said([(incoming.chat, Answer(text=f"echo of {type(other).__name__}"))])
 
 
-def remind(store: SqlStore, now: datetime) -> Reminders:
+def remind(store: SqlStore, now: datetime) -> Evenings:
     """Nudge every household once a day, ten at a time."""
     due = store.due_households(now, 10)
     nudges = []
@@ -66,17 +45,24 @@ def remind(store: SqlStore, now: datetime) -> Reminders:
         store.set_next_evening(household, None)
         (member, *_) = store.members(household)
         key = f"nudge:{household}:{now.date()}:1:{member.chat}"
-        nudges.append(Reminder(key, household, member.chat, Answer(text="tonight")))
-    return Reminders(nudges, more=len(due) == 10)
+        nudges.append(
+            SaidTonight(key=key, household=household, chat=member.chat, answer=Answer(text="tonight"))
+        )
+    return Evenings(nudges, more=len(due) == 10)
 
 
-def never(_store: SqlStore, _now: datetime) -> Reminders:
-    return Reminders()
+def plan_anew(household: HouseholdId, store: SqlStore, now: datetime) -> None:
+    """Make every evening due at once."""
+    store.set_next_evening(household, now)
+
+
+def never(_store: SqlStore, _now: datetime) -> Evenings:
+    return Evenings([], more=False)
 
 
 async def main() -> None:
     set_up_logging()
-    app = App(read_settings(), Clock(), echo, never, pacing="--unpaced" not in sys.argv)
+    app = App(read_settings(), Clock(), Middle(echo, never, plan_anew), pacing="--unpaced" not in sys.argv)
     await app.start()
     await app.run_until_stopped()
 

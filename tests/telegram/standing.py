@@ -8,11 +8,11 @@ from typing import Any
 
 import httpx
 
-from bot.app import App
+from bot.app import App, Middle
 from bot.clock import Clock
 from bot.settings import Secret, Settings
 from demo.standin import StandIn
-from tests.telegram.echoing import echo, remind
+from tests.telegram.echoing import echo, plan_anew, remind
 from tests.tools.standing_in import TOKEN, now
 
 
@@ -28,7 +28,7 @@ class Running:
         self.app = self.made()
 
     def made(self) -> App:
-        return App(self.settings, Clock(), echo, remind)
+        return App(self.settings, Clock(), Middle(echo, remind, plan_anew))
 
     def killed(self) -> None:
         """Let go of what the system takes from a killed process, and make another."""

@@ -2,6 +2,7 @@ import asyncio
 import json
 import logging
 import sqlite3
+from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
@@ -9,7 +10,7 @@ from typing import Any
 import httpx
 import pytest
 
-from bot.app import App
+from bot.app import App, Middle
 from bot.clock import Clock
 from bot.settings import Secret, Settings
 from bot.storage.sent_notes import Note, SentNotes
@@ -17,6 +18,7 @@ from bot.telegram.failures import RefusedTokenError
 from bot.telegram.incoming import Me, Parsed, parse
 from bot.wording.introduction import DESCRIPTION, SHORT_DESCRIPTION
 from demo.standin import StandIn
+from tests.telegram.echoing import echo, plan_anew, remind
 from tests.telegram.standing import Running, running, standing
 from tests.tools.standing_in import TOKEN
 
@@ -34,14 +36,23 @@ def rows(data: Path, query: str) -> list[Any]:
 class SteppingClock(Clock):
     """A clock moved by hand."""
 
+    stepped_s = 0.0
+
     def __init__(self) -> None:
         self.at = datetime(2027, 5, 4, 20, tzinfo=UTC)
+
+    def ahead(self) -> timedelta:
+        return self.at - Clock().now()
+
+    def boot_s(self) -> float:
+        return super().boot_s() + self.stepped_s
 
     def now(self) -> datetime:
         return self.at
 
     def step(self, by: timedelta) -> None:
         self.at += by
+        self.stepped_s += by.total_seconds()
 
 
 def update(number: int, text: str) -> Parsed:
@@ -88,7 +99,7 @@ async def test_a_failure_is_logged_without_the_persons_words(
     async with running(tmp_path) as bot:
         await bot.say("break")
         await bot.settle()
-    (line,) = (record.getMessage() for record in caplog.records if record.name == "bot.app")
+    (line,) = (record.getMessage() for record in caplog.records if record.name == "bot.taking")
     assert line.startswith("update 1 failed: RuntimeError at ")
     assert "break" not in line
 
@@ -163,7 +174,7 @@ async def test_a_chat_that_must_wait_holds_up_no_other(tmp_path: Path) -> None:
 async def test_what_a_killed_process_left_is_sent_at_the_next_start(tmp_path: Path) -> None:
     async with standing(tmp_path) as bot:
         bot.standin.chats.open(1)
-        bot.app.take([update(7, "left")], ())  # committed and claimed, and nobody sends it
+        bot.app.taking.take([update(7, "left")], ())  # committed and claimed, and nobody sends it
         bot.killed()
         await bot.app.start()
         await bot.settle()
@@ -173,17 +184,17 @@ async def test_what_a_killed_process_left_is_sent_at_the_next_start(tmp_path: Pa
 async def test_of_updates_taken_together_the_one_that_fails_takes_no_other_with_it(tmp_path: Path) -> None:
     async with standing(tmp_path) as bot:
         together = [update(1, "first"), update(2, "break"), update(3, "third")]
-        parcels = bot.app.take(together, ())
+        parcels = bot.app.taking.take(together, ())
         assert [parcel.key for parcel in parcels] == ["reply:1:0", "reply:2:0", "reply:3:0"]
         assert rows(tmp_path, "SELECT source FROM journal") == [("update:1",), ("update:3",)]
-        assert bot.app.take(together, ()) == []
+        assert bot.app.taking.take(together, ()) == []
         assert len(rows(tmp_path, "SELECT key FROM outbox")) == 3
 
 
 async def test_what_a_killed_process_had_sent_but_not_settled_is_not_sent_again(tmp_path: Path) -> None:
     async with standing(tmp_path) as bot:
         bot.standin.chats.open(1)
-        sent, waiting = bot.app.take([update(7, "sent"), update(8, "waiting")], ())
+        sent, waiting = bot.app.taking.take([update(7, "sent"), update(8, "waiting")], ())
         killed = SentNotes(tmp_path)
         killed.add(Note(sent.id, sent.key, 900))
         killed.add(Note(waiting.id, "reply:7:0", 901))  # of another database: the number is not enough
@@ -219,7 +230,8 @@ async def test_an_evening_is_sent_once_a_day(tmp_path: Path) -> None:
         for chat in range(1, 13):
             await bot.say("hi", chat)
         await bot.settle()
-        assert await bot.app.next_evening_at() is not None
+        assert [await bot.said(chat) for chat in range(1, 13)] == [["echo: hi"]] * 12
+        await bot.app.plan_anew()
         await bot.app.tick()
         await bot.app.tick()
         await bot.settle()
@@ -248,10 +260,15 @@ async def test_the_bot_introduces_itself_and_again_only_where_something_changed(
         assert bot.standin.calls["setMyCommands"] == set_before
 
 
-async def introduced(bot: Running) -> None:
+async def comes(is_there: Callable[[], bool]) -> None:
+    """Wait for something that nobody tells of."""
     async with asyncio.timeout(10):
-        while "setMyShortDescription" not in bot.standin.calls:  # noqa: ASYNC110 - the stand-in tells nobody of it
+        while not is_there():  # noqa: ASYNC110 - as said
             await asyncio.sleep(0.02)
+
+
+async def introduced(bot: Running) -> None:
+    await comes(lambda: "setMyShortDescription" in bot.standin.calls)
 
 
 async def test_a_webhook_takes_only_what_carries_the_secret(tmp_path: Path, unused_tcp_port: int) -> None:
@@ -281,23 +298,29 @@ async def test_a_stop_sends_what_is_at_hand_and_writes_that_it_was_sent(tmp_path
     assert all(state == "sent" for state, _ in states)
 
 
-async def test_the_database_is_copied_once_a_day_and_a_failure_stops_nothing(
+async def test_a_start_copies_the_database_unless_there_is_a_copy_of_the_last_day(tmp_path: Path) -> None:
+    copies = tmp_path / "backups"
+    async with running(tmp_path) as bot:
+        await comes(lambda: len(list(copies.glob("duskround-*.sqlite"))) == 1)
+        await bot.app.stop()
+        bot.app = bot.made()
+        await bot.app.start()
+        await asyncio.sleep(0.3)
+        assert len(list(copies.glob("duskround-*.sqlite"))) == 1
+        (copy,) = copies.glob("duskround-*.sqlite")
+        copy.rename(copies / "duskround-20991231T000000Z.sqlite")  # of a clock that was years ahead
+        await bot.app.stop()
+        bot.app = bot.made()
+        await bot.app.start()
+        await comes(lambda: len(list(copies.glob("duskround-*.sqlite"))) == 2)
+
+
+async def test_a_copy_that_fails_is_told_and_stops_nothing(
     tmp_path: Path, caplog: pytest.LogCaptureFixture
 ) -> None:
-    clock = SteppingClock()
-    app = App(Settings(token=Secret(TOKEN), data=tmp_path), clock)
-    await app.tick()
-    clock.step(timedelta(hours=23))
-    await app.tick()
-    assert len(list((tmp_path / "backups").glob("duskround-*.sqlite"))) == 1
-    await app.tick()
-    assert len(list((tmp_path / "backups").glob("duskround-*.sqlite"))) == 1
-    for copy in (tmp_path / "backups").iterdir():
-        copy.unlink()
-    (tmp_path / "backups").rmdir()
     (tmp_path / "backups").write_text("in the way")
-    clock.step(timedelta(hours=25))
-    await app.tick()
+    app = App(Settings(token=Secret(TOKEN), data=tmp_path), SteppingClock(), Middle(echo, remind, plan_anew))
+    await app.keep_up()
     assert "no backup this night" in caplog.text
     await app.stop()
 
@@ -307,19 +330,19 @@ async def test_the_operator_is_told_of_errors_once_an_hour_and_of_nobodys_words(
     standin = StandIn(token=TOKEN, clock=clock.now)
     await standin.start(0)
     settings = Settings(token=Secret(TOKEN), owner=1, data=tmp_path, api_url=standin.url)
-    app = App(settings, clock, pacing=False)
+    app = App(settings, clock, Middle(echo, remind, plan_anew), pacing=False)
     await app.start()
     try:
         for _ in range(3):
             logging.getLogger("bot.app").error("update %d failed: %s", 7, "hoya of Ada")
-            await app.tick()
+            await app.look_over()
             await app.settled()
         told = rows(tmp_path, "SELECT body FROM outbox WHERE key LIKE 'alert:%'")
         assert len(told) == 1
         assert "one error since the last word" in told[0][0]
         assert "hoya" not in told[0][0]
         clock.step(timedelta(hours=1, minutes=1))
-        await app.tick()
+        await app.look_over()
         await app.settled()
         told = rows(tmp_path, "SELECT body FROM outbox WHERE key LIKE 'alert:%' ORDER BY id")
         assert len(told) == 2
