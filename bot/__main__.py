@@ -4,6 +4,7 @@ import argparse
 import asyncio
 import sqlite3
 import sys
+import time
 from pathlib import Path
 
 from bot.app import assemble, settle_in
@@ -11,7 +12,7 @@ from bot.clock import Clock
 from bot.logs import set_up_logging
 from bot.rehearsal import USUAL, read_situation, rehearse
 from bot.settings import Settings, SettingsError, read_settings
-from bot.storage.failure import StoreError
+from bot.storage.failure import StoreError, is_for_now
 from bot.telegram.failures import RefusedTokenError, TryLaterError, UndeliverableError
 from bot.telegram.wire import Wire
 
@@ -22,7 +23,11 @@ Duskround needs the token of a bot account (DUSKROUND_TOKEN).
   3. Start again: python -m bot
 To try it without any account: python -m demo"""
 REFUSED = "The chat platform refuses the token in DUSKROUND_TOKEN; copy it again from @BotFather."
-WRONG, FAILED = 2, 1
+FAILED, WRONG, LATER = 1, 2, 75
+"""Exit codes: refused; settings must be seen to first; the same may work later (sysexits.h, EX_TEMPFAIL)."""
+PATIENCE_S = 120.0
+"""How long a start waits for a file, a disk, a server: five such starts outlast the unit's limit. [s]"""
+TRY_AGAIN_S = 10.0
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -135,26 +140,48 @@ def say_meanings(file: Path | None) -> int:
 
 
 def run(settings: Settings) -> int:
-    """Run the bot until it is stopped."""
+    """Run the bot until it is stopped; where it cannot start now, wait a while for what is in the way."""
     if settings.token is None:
         print(HOW_TO_BEGIN, file=sys.stderr)
         return WRONG
     set_up_logging(settings.log)
-    try:
-        asyncio.run(_run(settings))
-    except RefusedTokenError:
-        print(REFUSED, file=sys.stderr)
-        return WRONG
-    except StoreError as error:
-        print(f"The bot does not start: {error}", file=sys.stderr)
-        return WRONG
-    return 0
+    until = time.monotonic() + PATIENCE_S
+    while True:
+        try:
+            asyncio.run(_run(settings))
+        except RefusedTokenError:
+            print(REFUSED, file=sys.stderr)
+            return WRONG
+        except NotStartedError as error:
+            may_start_later = is_for_now(error.reason)
+            if not may_start_later or time.monotonic() >= until:
+                print(f"The bot does not start: {error}", file=sys.stderr)
+                return LATER if may_start_later else WRONG
+            print(f"The bot waits: {error}", file=sys.stderr, flush=True)
+            time.sleep(TRY_AGAIN_S)
+        else:
+            return 0
+
+
+class NotStartedError(Exception):
+    """The bot did not get as far as running."""
+
+    def __init__(self, reason: Exception) -> None:
+        super().__init__(str(reason))
+        self.reason = reason
 
 
 async def _run(settings: Settings) -> None:
-    app = assemble(settings, Clock())
-    settle_in()
-    await app.start()
+    try:
+        app = assemble(settings, Clock())
+        settle_in()
+        try:
+            await app.start()
+        except BaseException:
+            await app.stop()
+            raise
+    except (StoreError, OSError) as error:
+        raise NotStartedError(error) from error
     await app.run_until_stopped()
 
 

@@ -305,10 +305,11 @@ def assemble(settings: Settings, clock: Clock, *, pacing: bool = True) -> App:
     founding = Founding(settings.owner, is_open=settings.open)
     photos = PhotoFolder(settings.data / "photos")
     conversation = Conversation(load().knowledge, founding.allows, photos=photos)
-    if founding.code is not None:
-        logger.warning("to found a household, send the bot: /start %s", founding.code)
     middle = Middle(conversation.hear, conversation.send_evenings, conversation.plan_anew)
-    return App(settings, clock, middle, pacing=pacing)
+    app = App(settings, clock, middle, pacing=pacing)
+    if founding.code is not None:  # only now: each try to start makes a new one
+        logger.warning("to found a household, send the bot: /start %s", founding.code)
+    return app
 
 
 class Founding:

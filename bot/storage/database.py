@@ -39,10 +39,8 @@ class Database:
         self._has_to_forget = True  # as far as anybody knows at a start
         try:
             self._look_over()
-            migrate(self._engine)
-        except sa_exc.DBAPIError as error:
-            self._engine.dispose()
-            raise self._refusal(error) from error
+            with self._refusals():
+                migrate(self._engine)
         except BaseException:
             self._engine.dispose()
             raise
@@ -63,8 +61,15 @@ class Database:
             except StoreError as error:
                 raise self._damaged(str(error)) from error
 
-    def _refusal(self, error: sa_exc.DBAPIError) -> StoreError:
+    @contextmanager
+    def _refusals(self) -> Iterator[None]:
         """Say why the database does not open: not now, or not without somebody's help."""
+        try:
+            yield
+        except sa_exc.DBAPIError as error:
+            raise self._refusal(error) from error
+
+    def _refusal(self, error: sa_exc.DBAPIError) -> StoreError:
         reason = str(error.orig).partition("\n")[0]
         if is_for_now(error):
             where = self._engine.url.set(query={}).render_as_string() if self._file is None else self._file
@@ -118,7 +123,7 @@ class Database:
 
     def erase_again(self, now: datetime, spared: Mapping[str, Container[int]] | None = None) -> int:
         """Erase again what was erased and came back with a copy, whoever put it there, and count it."""
-        with self._engine.begin() as connection:
+        with self._refusals(), self._engine.begin() as connection:
             count = self._erasures.replay(connection, now, spared)
         if count:
             self._empty_log()

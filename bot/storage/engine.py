@@ -12,12 +12,13 @@ from bot.storage.failure import NotNowError, StoreError
 
 BUSY_TIMEOUT_S = 30
 """How long a writer waits for another on SQLite. Judgement: far above any unit of work."""
+CONNECT_TIMEOUT_S = 10
+"""How long a server may take to answer at all. Judgement."""
 _PRAGMAS = (
     "PRAGMA journal_mode=WAL",
     "PRAGMA synchronous=FULL",
     "PRAGMA foreign_keys=ON",
     "PRAGMA secure_delete=ON",  # what is erased must not stay readable in the file
-    f"PRAGMA busy_timeout={BUSY_TIMEOUT_S * 1000}",
 )
 
 
@@ -43,7 +44,9 @@ def open_engine(url: str) -> sa.Engine:
     if address.drivername in {"postgresql", "postgres"}:
         address = address.set(drivername="postgresql+psycopg")
     try:
-        return sa.create_engine(address, pool_pre_ping=True)
+        return sa.create_engine(
+            address, pool_pre_ping=True, connect_args={"connect_timeout": CONNECT_TIMEOUT_S}
+        )
     except ImportError as error:
         raise StoreError(
             f"PostgreSQL needs a package that is missing ({error.name}): pip install psycopg[binary]"

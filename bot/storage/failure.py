@@ -5,7 +5,10 @@ import sqlite3
 
 from sqlalchemy.exc import OperationalError
 
-_DISK = frozenset({errno.ENOSPC, errno.EDQUOT, errno.EIO, errno.EROFS, errno.EBUSY})
+_SYSTEM = frozenset(
+    {errno.ENOSPC, errno.EDQUOT, errno.EIO, errno.EROFS, errno.EBUSY, errno.EADDRINUSE, errno.EADDRNOTAVAIL}
+)
+"""A disk or an address of the machine that somebody else has now."""
 _SQLITE = frozenset(
     {
         sqlite3.SQLITE_BUSY,
@@ -36,4 +39,4 @@ def is_for_now(error: BaseException) -> bool:
         return is_for_now(cause) if isinstance(cause, sqlite3.Error) else True
     if isinstance(error, sqlite3.OperationalError):
         return getattr(error, "sqlite_errorcode", 0) & _PRIMARY in _SQLITE
-    return isinstance(error, NotNowError) or (isinstance(error, OSError) and error.errno in _DISK)
+    return isinstance(error, NotNowError) or (isinstance(error, OSError) and error.errno in _SYSTEM)

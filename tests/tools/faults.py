@@ -236,8 +236,12 @@ def find_of(update_id: int, number: int) -> dict[str, Any]:
 
 def two_pollers(scene: Scene) -> None:
     """A second bot on the same data is refused; a stranger with the token takes turns with ours."""
-    second = begin("bot", environment=bot_settings(scene.url, scene.data), stderr=subprocess.DEVNULL)
-    assert second.wait(PATIENCE_S) != 0, "a second bot ran on the same data"
+    second = begin("bot", environment=bot_settings(scene.url, scene.data), stderr=subprocess.PIPE)
+    assert second.stderr is not None
+    said = second.stderr.readline()
+    second.kill()
+    second.communicate()
+    assert "another bot is running" in said, "a second bot ran on the same data"
     stranger = threading.Thread(target=_poll, args=(scene.url,))
     stranger.start()
     scene.tell()
