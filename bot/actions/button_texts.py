@@ -89,3 +89,5 @@ class ButtonText(Enum):
     NOT_NOW = "not-now"
     INSTEAD = "instead"
     BESIDES = "besides"
+    CHANGE_IT = "change-it"
+    DELETE_IT = "delete-it"

@@ -53,11 +53,11 @@ def read_temperature(command: ReadTemperature, desk: Desk) -> TemperatureNoted |
         desk.write([desk.draft(told)])
         return TemperatureNoted(desk.household.places[command.place].name, command.celsius, command.months)
     has_cases = any(plant.open_cases for plant in desk.household.living)
-    before = _next_rounds(desk) if has_cases else {}
+    before = next_rounds(desk) if has_cases else {}
     reading = TemperatureRead(place=command.place, celsius=command.celsius)
     desk.write([desk.draft(reading, on=command.on)])
     moved: dict[tuple[date, date], list[str]] = {}
-    for plant, on in _next_rounds(desk).items() if before else ():
+    for plant, on in next_rounds(desk).items() if before else ():
         if before.get(plant, on) != on:
             moved.setdefault((before[plant], on), []).append(desk.plant(plant).name)
     return TemperatureNoted(
@@ -67,7 +67,7 @@ def read_temperature(command: ReadTemperature, desk: Desk) -> TemperatureNoted |
     )
 
 
-def _next_rounds(desk: Desk) -> dict[PlantId, date]:
+def next_rounds(desk: Desk) -> dict[PlantId, date]:
     """Give the evening of each plant's next treatment."""
     rounds: dict[PlantId, date] = {}
     for evening in desk.agenda.evenings:

@@ -89,6 +89,8 @@ BUTTON_TEXTS = {
     ButtonText.NOT_NOW: "Not now",
     ButtonText.INSTEAD: "Instead of {of}",
     ButtonText.BESIDES: "Besides {of}",
+    ButtonText.CHANGE_IT: "Change it",
+    ButtonText.DELETE_IT: "Delete it",
 }
 """{of} is a name, a number or words: a plant, a town, a pest, a product, an answer of the key."""
 

@@ -5,6 +5,9 @@ from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice
+from bot.actions.command import Command
 from bot.actions.incoming import Incoming, Kind, Location, Press, Text
 from bot.catalogue.load import load
 from bot.conversation import Conversation, Said, SaidTonight
@@ -57,6 +60,15 @@ class Talk:
     def press_data(self, data: str, *, person: int = OWNER) -> list[str]:
         """Press a button by what it carries."""
         return self.send(Press(data, None, "callback"), person=person)
+
+    def tell(self, *commands: Command, person: int = OWNER) -> list[str]:
+        """Press a button that stands for these commands, whatever words may come to mean them."""
+        with self.database.unit() as store:
+            member = store.member(person, person)
+            assert member is not None
+            button = Choice(ButtonText.NAMED, commands, "a button")
+            offered = store.offer(member.household, person, [button], self.now.astimezone(UTC))
+        return self.press_data(f"q{offered.id}.0", person=person)
 
     def share(self, latitude: float, longitude: float) -> list[str]:
         """Share a location."""

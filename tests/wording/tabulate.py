@@ -4,7 +4,7 @@ The table of what the bot says: every outcome with the exact texts it comes to, 
 `python -m tests.wording.tabulate` writes `outcomes.txt` anew by playing `prompts.txt` to the bot; read the
 difference before it is kept. In `prompts.txt`, `=== name` begins with a home that is set up (`(new)`: without),
 `> text` is said, `Bo> text` by somebody else, `[button]` pressed; `@evening`, `@evenings` (all that come), `@9d`, `@photo caption`, `@photos`
-(more than are kept), `@many` (plants) and `@data` (of a button) do what their names say.
+(more than are kept), `@many` (plants), `@correct` and `@delete` (what was told of a plant) and `@data` (of a button) do what their names say.
 """
 
 import re
@@ -16,11 +16,13 @@ from unittest.mock import patch
 
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
+from bot.actions.correct_entry import CorrectEntry, DeleteEntry, Entered, Kind
 from bot.actions.incoming import Photo
 from bot.actions.incomplete import Asks, Missing
 from bot.actions.mix_batch import CannotMix, MixTrouble
 from bot.actions.not_understood import Unclear
 from bot.actions.outcome import Outcome
+from bot.domain.identity import PlantId
 from bot.storage.database import Database
 from bot.wording.button_texts import button_text
 from bot.wording.sentences import say
@@ -126,11 +128,26 @@ def _many(talk: Talk, _: str) -> None:
         talk.say("\n".join(f"cactus {name} of the long windowsill, shelf {name}, 12 cm" for name in names))
 
 
+def _correct(talk: Talk, plant: str) -> None:
+    found = Entered(kind=Kind.FOUND, plant=_plant(talk, plant))
+    talk.tell(CorrectEntry(of=found, count=2))
+
+
+def _delete(talk: Talk, plant: str) -> None:
+    talk.tell(DeleteEntry(of=Entered(plant=_plant(talk, plant))))
+
+
+def _plant(talk: Talk, name: str) -> PlantId:
+    return next(one.id for one in talk.home.living if one.name == name)
+
+
 HAPPENINGS: dict[str, Callable[[Talk, str], object]] = {
     "@evening": lambda talk, _: talk.evening(),
     "@evenings": _evenings,
     "@photo": lambda talk, caption: talk.send(Photo(f"file-{len(talk.heard)}", caption)),
     "@photos": _photos,
+    "@correct": _correct,
+    "@delete": _delete,
     "@many": _many,
     "@data": lambda talk, data: talk.press_data(data),
 }

@@ -1,0 +1,279 @@
+"""Put right, or take back, anything told on any day: it is shown with its date, and one tap changes it."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from datetime import date, datetime
+from enum import Enum
+
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice
+from bot.actions.command import Command, performs
+from bot.actions.decline import Decline
+from bot.actions.desk import DATED_AT, Desk
+from bot.actions.outcome import Asking, Outcome
+from bot.actions.read_temperature import next_rounds
+from bot.actions.show_history import describe, plant_name
+from bot.domain.fold import valid
+from bot.domain.identity import EntryId, PlantId, ProductId
+from bot.domain.journal import (
+    CheckedClean,
+    Draft,
+    Entry,
+    Found,
+    IsolatedNow,
+    LostNow,
+    Payload,
+    PlantSet,
+    ReleasedNow,
+    SignSeen,
+    Treated,
+)
+from bot.domain.release import Level
+from bot.domain.trade import Method, grade_of
+
+
+class Kind(Enum):
+    """What an entry told."""
+
+    TREATED = "treated"
+    FOUND = "found"
+    SIGN = "sign"
+    LOOK = "look"
+    MOVED = "moved"
+    ISOLATED = "isolated"
+    RELEASED = "released"
+    LOST = "lost"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entered:
+    """Which entry is meant, by what is said of it; what is not said leaves it open."""
+
+    kind: Kind | None = None
+    plant: PlantId | None = None
+    on: date | None = None
+    method: Method | None = None
+    product: ProductId | None = None
+    count: int | None = None
+    pest: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CorrectEntry(Command):
+    """What an earlier entry should say instead; entry: the one that was shown."""
+
+    of: Entered
+    plant: PlantId | None = None
+    on: date | None = None
+    method: Method | None = None
+    product: ProductId | None = None
+    count: int | None = None
+    pest: str | None = None
+    level: Level | None = None
+    entry: EntryId | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DeleteEntry(Command):
+    """An earlier entry was wrong altogether. entry: the one that was shown."""
+
+    of: Entered
+    entry: EntryId | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """Entries that may be meant, newest first; becomes: what the only one would say."""
+
+    what: str
+    plant: str | None
+    on: date
+    count: int | None = None
+    product: str | None = None
+    by: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class EntryAsked(Outcome):
+    """Entries that may be meant, newest first; becomes: what a single one would say."""
+
+    lines: tuple[Line, ...]
+    becomes: Line | None
+    more: int = 0
+    """How many older ones fit too. [1]"""
+
+
+@dataclass(frozen=True, slots=True)
+class NoSuchEntry(Outcome):
+    """Nothing like that is written; what is, of that plant and day."""
+
+    plant: str | None
+    on: date | None
+    instead: tuple[Line, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EntryChanged(Outcome):
+    """An entry now says something else, or nothing; what moved by it: plant, evening before, evening now."""
+
+    before: Line
+    after: Line | None
+    moved: tuple[tuple[str, date | None, date | None], ...] = ()
+
+
+_KINDS: dict[Kind, type] = {
+    Kind.TREATED: Treated,
+    Kind.FOUND: Found,
+    Kind.SIGN: SignSeen,
+    Kind.LOOK: CheckedClean,
+    Kind.MOVED: PlantSet,
+    Kind.ISOLATED: IsolatedNow,
+    Kind.RELEASED: ReleasedNow,
+    Kind.LOST: LostNow,
+}
+MOST_SHOWN = 4
+"""Entries offered at once. Judgement: two rows of buttons."""
+MOST_INSTEAD = 3
+
+
+@performs
+def correct_entry(command: CorrectEntry, desk: Desk) -> EntryAsked | NoSuchEntry | EntryChanged:
+    """Show what is meant, and change it on one tap: the old entry is taken back and a new one is written."""
+    meant = [entry for entry in _meant(command.of, command.entry, desk) if _says_more(entry, command, desk)]
+    if not meant:
+        return _none(command.of, desk)
+    right = _right(meant[0], command, desk)
+    after = _line(
+        replace(meant[0], payload=right.payload, plant=right.plant, happened_on=right.happened_on), desk
+    )
+    if command.entry is None:
+        choices = _numbered(ButtonText.CHANGE_IT, meant, lambda one: replace(command, entry=one))
+        return _asked(meant, choices, after if len(meant) == 1 else None, desk)
+    return _changed(meant[0], [right], after, desk)
+
+
+@performs
+def delete_entry(command: DeleteEntry, desk: Desk) -> EntryAsked | NoSuchEntry | EntryChanged:
+    """Show what is meant, and take it back on one tap."""
+    meant = _meant(command.of, command.entry, desk)
+    if not meant:
+        return _none(command.of, desk)
+    if command.entry is None:
+        choices = _numbered(ButtonText.DELETE_IT, meant, lambda one: replace(command, entry=one))
+        return _asked(meant, choices, None, desk)
+    return _changed(meant[0], [], None, desk)
+
+
+def _meant(of: Entered, shown: EntryId | None, desk: Desk) -> list[Entry]:
+    """Give the entries that fit what is said of them, newest first; what two people told alike once."""
+    entries = valid(desk.store.entries(desk.member.household))
+    if shown is not None:
+        return [entry for entry in entries if entry.id == shown]
+    fitting = [entry for entry in entries if _fits(entry, of)]
+    fitting.sort(key=lambda one: (one.happened_at, one.id), reverse=True)
+    return list({(one.plant, one.happened_on, one.payload): one for one in reversed(fitting)}.values())[::-1]
+
+
+def _fits(entry: Entry, of: Entered) -> bool:
+    payload = entry.payload
+    if not isinstance(payload, tuple(_KINDS.values()) if of.kind is None else _KINDS[of.kind]):
+        return False
+    if isinstance(payload, PlantSet) and (payload.place is None or payload.name is not None):
+        return False  # a plant told for the first time, or its pot
+    said = {name: getattr(of, name) for name in ("method", "product", "count", "pest")}
+    return (
+        of.plant in {None, entry.plant}
+        and of.on in {None, entry.happened_on}
+        and all(value is None or getattr(payload, name, None) == value for name, value in said.items())
+    )
+
+
+def _right(entry: Entry, command: CorrectEntry, desk: Desk) -> Draft:
+    """Make the entry as it should have been told, by whoever puts it right."""
+    happened_at, happened_on = entry.happened_at, command.on or entry.happened_on
+    if happened_on != entry.happened_on:
+        happened_at = datetime.combine(happened_on, DATED_AT, desk.household.zone)
+    return Draft(
+        payload=_payload(entry.payload, command),
+        happened_at=happened_at,
+        happened_on=happened_on,
+        member=desk.member.id,
+        plant=command.plant if command.plant is not None else entry.plant,
+    )
+
+
+def _payload(payload: Payload, command: CorrectEntry) -> Payload:
+    match payload:
+        case Treated(method=method, product=product):
+            return Treated(method=command.method or method, product=command.product or product)
+        case Found() if command.count is not None:
+            return replace(
+                payload, count=command.count, grade=grade_of(command.count), pest=command.pest or payload.pest
+            )
+        case Found():
+            return replace(payload, pest=command.pest or payload.pest)
+        case CheckedClean(level=level):
+            return CheckedClean(command.level or level)
+        case _:
+            return payload
+
+
+def _says_more(entry: Entry, command: CorrectEntry, desk: Desk) -> bool:
+    right = _right(entry, command, desk)
+    return (right.payload, right.plant, right.happened_on) != (entry.payload, entry.plant, entry.happened_on)
+
+
+def _numbered(
+    alone: ButtonText, meant: list[Entry], command: Callable[[EntryId], Command]
+) -> tuple[Choice, ...]:
+    """Offer the entries by their number in the list shown, one alone by what is done to it."""
+    keep = Choice(ButtonText.KEEP, (Decline(),))
+    if len(meant) == 1:
+        return Choice(alone, (command(meant[0].id),)), keep
+    shown = meant[:MOST_SHOWN]
+    return (
+        *(Choice(ButtonText.NAMED, (command(one.id),), str(number)) for number, one in enumerate(shown, 1)),
+        keep,
+    )
+
+
+def _asked(meant: list[Entry], choices: tuple[Choice, ...], becomes: Line | None, desk: Desk) -> EntryAsked:
+    lines = tuple(_line(one, desk) for one in meant[:MOST_SHOWN])
+    return EntryAsked(lines, becomes, len(meant) - len(lines), asking=Asking(choices))
+
+
+def _none(of: Entered, desk: Desk) -> NoSuchEntry:
+    near = _meant(Entered(plant=of.plant, on=of.on), None, desk) or _meant(
+        Entered(plant=of.plant), None, desk
+    )
+    plant = None if of.plant is None else desk.plant(of.plant).name
+    return NoSuchEntry(plant, of.on, tuple(_line(one, desk) for one in near[:MOST_INSTEAD]))
+
+
+def _changed(wrong: Entry, right: list[Draft], after: Line | None, desk: Desk) -> EntryChanged:
+    """Take back the entry, and whoever told the same of that day; say which evenings move by it."""
+    told = (wrong.plant, wrong.happened_on, wrong.payload)
+    entries = valid(desk.store.entries(desk.member.household))
+    alike = [one for one in entries if (one.plant, one.happened_on, one.payload) == told]
+    line, before = _line(wrong, desk), next_rounds(desk)
+    desk.write([*desk.voids(alike), *right])
+    now = next_rounds(desk)
+    moved = tuple(
+        (desk.plant(plant).name, before.get(plant), now.get(plant))
+        for plant in sorted({*before, *now})
+        if before.get(plant) != now.get(plant)
+    )
+    return EntryChanged(before=line, after=after, moved=moved)
+
+
+def _line(entry: Entry, desk: Desk) -> Line:
+    members = desk.store.members(desk.member.household)
+    names = {one.id: one.name for one in members} if len(members) > 1 else {}
+    return Line(
+        what=describe(entry),
+        plant=plant_name(desk, entry),
+        on=entry.happened_on,
+        count=getattr(entry.payload, "count", None),
+        product=desk.product_name(getattr(entry.payload, "product", None)),
+        by=None if entry.member is None else names.get(entry.member),
+    )
