@@ -106,6 +106,14 @@ class Table:
         """Read a table inside this one."""
         return Table(f"{self.where}.{key}", self.left.pop(key, otherwise), self.problems)
 
+    def rows(self, key: str) -> "list[Table]":
+        """Read a list of tables inside this one."""
+        value = self.left.pop(key, None)
+        if not isinstance(value, list):
+            self.problem(f"{key} must be a list of tables, got {value!r}")
+            return []
+        return [Table(f"{self.where}.{key}[{at}]", row, self.problems) for at, row in enumerate(value)]
+
     def finish(self) -> None:
         """Name whatever is left over."""
         for key in self.left:
