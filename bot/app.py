@@ -157,6 +157,7 @@ class App:
         """Wait until every update fetched is committed, every picture fetched and every answer due sent."""
         await self._door.settled()
         await self._fetching.settled()
+        await self._door.settled()  # a picture that could not be kept is told
 
     async def tick(self) -> None:
         """Look at the households whose evening has come; send what that gives, and plan the next."""

@@ -12,6 +12,8 @@ from bot.storage.photos import BadPictureError, PhotoFolder, WantedPhoto
 from bot.storage.store import SqlStore
 from bot.telegram.door import Door
 from bot.telegram.failures import UndeliverableError
+from bot.telegram.outgoing import send
+from bot.wording.photos import photo_lost
 
 EVERY_S = 20.0
 AT_ONCE = 10
@@ -32,6 +34,7 @@ class Fetching:
         self._idle = asyncio.Event()
         self._loop: asyncio.AbstractEventLoop | None = None
         self._task: asyncio.Task[None] | None = None
+        self._has_told = False
 
     def start(self) -> None:
         """Begin; first with what the process before left."""
@@ -75,6 +78,9 @@ class Fetching:
         wanted = await self._in_unit(lambda store: store.wanted_photos(self._clock.now(), AT_ONCE))
         for one in wanted:
             await self._in_unit(await self._fetch(one))
+        if self._has_told:
+            self._has_told = False
+            await self._door.claim()
         return bool(wanted)
 
     async def _fetch(self, one: WantedPhoto) -> Callable[[SqlStore], None]:
@@ -84,11 +90,24 @@ class Fetching:
             await asyncio.to_thread(self._folder.keep, one.household, one.id, content)
         except (BadPictureError, UndeliverableError) as error:
             logger.warning("photo %d cannot be kept: %s", one.id, error)
-            return lambda store: store.photo_refused(one.id)
+            is_picture = isinstance(error, UndeliverableError)
+            return lambda store: self._give_up(one, store, is_picture=is_picture)
         except Exception as error:  # noqa: BLE001 - the network, the disk: later
             logger.warning("photo %d waits: %s", one.id, type(error).__name__)
+            if one.is_last_try:
+                return lambda store: self._give_up(one, store, is_picture=True)
             return lambda store: store.photo_later(one, self._clock.now())
         return lambda store: store.photo_kept(one.id)
+
+    def _give_up(self, one: WantedPhoto, store: SqlStore, *, is_picture: bool) -> None:
+        """Let go of a picture, and tell whoever sent it."""
+        store.photo_refused(one.id)
+        if one.chat is not None:
+            call = send(one.chat, photo_lost(is_picture=is_picture))
+            self._has_told = True
+            store.queue(
+                f"photo:{one.id}", call.chat, call.method, call.body, self._clock.now(), one.household
+            )
 
     async def _in_unit(self, work: Callable[[SqlStore], T]) -> T:
         def unit() -> T:

@@ -159,6 +159,10 @@ class Store(Protocol):
         """Count the pictures of a household."""
         ...
 
+    def lost_photos(self, household: HouseholdId) -> frozenset[PhotoId]:
+        """Give the pictures that could not be kept."""
+        ...
+
     def photos_of_album(self, household: HouseholdId, album: str) -> tuple[PhotoId, ...]:
         """Give the pictures that were sent together."""
         ...

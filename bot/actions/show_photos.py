@@ -31,15 +31,16 @@ class NoPhotos(Outcome):
 def show_photos(command: Ask, desk: Desk) -> PhotosShown | NoPhotos:
     """Give the first photo since the case began, or of all, and the last one."""
     asked = [desk.plant(plant) for plant in command.plants] or desk.household.living
-    shown = [plant for plant in asked if plant.photos]
-    if not shown:
+    household = desk.member.household
+    lost = desk.store.lost_photos(household)
+    shown = {plant.id: sorted(one for one in plant.photos if one[1] not in lost) for plant in asked}
+    if not any(shown.values()):
         return NoPhotos(asked[0].name if command.plants else None)
-    plant = max(shown, key=lambda one: max(on for on, _ in one.photos))
-    photos = sorted(plant.photos)
+    plant = max((one for one in asked if shown[one.id]), key=lambda one: shown[one.id][-1][0])
+    photos = shown[plant.id]
     opened_on = min((case.opened_on for case in plant.open_cases), default=photos[0][0])
     first = next((one for one in photos if one[0] >= opened_on), photos[0])
     last = photos[-1]
-    household = desk.member.household
     return PhotosShown(
         plant=plant.name,
         before_on=first[0],

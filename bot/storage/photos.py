@@ -22,12 +22,13 @@ KINDS = {"JPEG": ".jpg", "PNG": ".png", "WEBP": ".webp"}
 
 _HOUSEHOLD = bindparam("of_household", type_=sa.BigInteger)
 _WANTED = (
-    sa.select(photo.c.id, photo.c.household, photo.c.file_id, photo.c.tries)
+    sa.select(photo.c.id, photo.c.household, photo.c.file_id, photo.c.tries, photo.c.chat)
     .where(sa.text("photo.state = 'wanted'"), photo.c.not_before <= bindparam("now", type_=UtcDateTime))
     .order_by(photo.c.id)
     .limit(bindparam("at_most", type_=sa.Integer))
 )
 _COUNT = sa.select(sa.func.count()).where(photo.c.household == _HOUSEHOLD, photo.c.state != "refused")
+_LOST = sa.select(photo.c.id).where(photo.c.household == _HOUSEHOLD, photo.c.state == "refused")
 _COUNT_WANTED = sa.select(sa.func.count()).select_from(photo).where(sa.text("photo.state = 'wanted'"))
 _OF_ALBUM = sa.select(photo.c.id).where(
     photo.c.household == _HOUSEHOLD, photo.c.album == bindparam("of_album", type_=sa.Text)
@@ -46,6 +47,13 @@ class WantedPhoto:
     household: HouseholdId
     file_id: str
     tries: int
+    chat: int | None
+    """Where it came from; none for one of an earlier version."""
+
+    @property
+    def is_last_try(self) -> bool:
+        """Whether it is given up if it cannot be fetched this time."""
+        return self.tries + 1 >= MOST_TRIES
 
 
 class PhotoRows:
@@ -75,6 +83,10 @@ class PhotoRows:
         """Count the pictures of a household."""
         return self._connection.execute(_COUNT, {"of_household": household}).scalar_one()
 
+    def lost_photos(self, household: HouseholdId) -> frozenset[PhotoId]:
+        """Give the pictures that could not be kept."""
+        return frozenset(self._connection.execute(_LOST, {"of_household": household}).scalars().all())
+
     def photos_of_album(self, household: HouseholdId, album: str) -> tuple[PhotoId, ...]:
         """Give the pictures that were sent together."""
         return tuple(
@@ -99,10 +111,8 @@ class PhotoRows:
         self._set(number, state="refused")
 
     def photo_later(self, one: WantedPhoto, now: datetime) -> None:
-        """Put a picture off, each time twice as long; after some tries it is given up."""
-        tries = one.tries + 1
-        state = "refused" if tries >= MOST_TRIES else "wanted"
-        self._set(one.id, state=state, tries=tries, not_before=now + _FIRST_WAIT * 2**one.tries)
+        """Put a picture off, each time twice as long."""
+        self._set(one.id, tries=one.tries + 1, not_before=now + _FIRST_WAIT * 2**one.tries)
 
     def _set(self, number: PhotoId, **values: object) -> None:
         self._connection.execute(sa.update(photo).where(photo.c.id == number).values(**values))

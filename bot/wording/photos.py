@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from bot.actions.keep_photo import PhotoKept, TooManyPhotos
 from bot.actions.show_photos import NoPhotos, PhotosShown
-from bot.wording.answer import Attachment
+from bot.wording.answer import Answer, Attachment
 from bot.wording.days import day, listed
 from bot.wording.saying import says
 
@@ -27,6 +27,17 @@ def photo_kept(told: PhotoKept) -> str:
         else ""
     )
     return f"Written: a photo of {listed(told.plants)}.{many}"
+
+
+def photo_lost(*, is_picture: bool) -> Answer:
+    """Tell who sent a photo that it could not be kept, long after it was said to be written."""
+    why = (
+        "did not come through" if is_picture else "is no picture I can keep (JPEG, PNG or WebP, up to 10 MB)"
+    )
+    return Answer(
+        text=f"A photo you sent {why}: it is not among your photos. What you told with it stays written. "
+        "Please send it again as a photo."
+    )
 
 
 @says

@@ -77,8 +77,17 @@ async def test_what_is_no_picture_is_not_kept_and_the_bot_goes_on(tmp_path: Path
     ):
         for text in ("/start", "Gent", "hoya, landing, 15 cm", "no window"):
             await say(web, text)
-        await send(web, b"\xff\xd8 no picture at all", "hoya")
+        said = await send(web, b"\xff\xd8 no picture at all", "hoya")
+        assert [one["text"] for one in said] == [
+            "Written: a photo of hoya.",
+            "A photo you sent is no picture I can keep (JPEG, PNG or WebP, up to 10 MB): it is not among your photos. What you told with it stays written. Please send it again as a photo.",
+        ]
         assert list((tmp_path / "photos").rglob("*")) == []
+        (answer,) = await say(web, "photos hoya")
+        assert answer["text"] == "No photo of hoya yet. Send one with its name under it."
+        await send(web, picture((0, 120, 0)), "hoya")
+        (answer,) = await say(web, "photos hoya")
+        assert answer["photo"]  # the one that was refused stands in nobody's way
         assert await say(web, "isolated?")
 
 

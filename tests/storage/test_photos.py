@@ -81,9 +81,15 @@ def test_wanted_pictures_come_until_they_are_kept_or_given_up(database: Database
         assert store.wanted_photos(NOW + timedelta(seconds=29), 10) == ()
         assert [one.tries for one in store.wanted_photos(NOW + timedelta(seconds=30), 10)] == [1]
         later = NOW
-        for _ in range(MOST_TRIES - 1):
+        for _ in range(MOST_TRIES - 2):
             later += timedelta(days=1)
-            for one in store.wanted_photos(later, 10):
-                store.photo_later(one, later)
+            (one,) = store.wanted_photos(later, 10)
+            assert not one.is_last_try
+            store.photo_later(one, later)
+        (one,) = store.wanted_photos(later + timedelta(days=1), 10)
+        assert one.is_last_try
+        assert one.chat == 42
+        store.photo_refused(one.id)
         assert store.wanted_photos(later + timedelta(days=9), 10) == ()
+        assert store.lost_photos(home) == {second}
         assert store.count_photos(home) == 1  # a picture given up takes nobody's place
