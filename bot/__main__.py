@@ -89,7 +89,8 @@ def by_hand(chosen: argparse.Namespace, settings: Settings) -> int:
             case "rebuild":
                 print(operating.rebuild(settings, clock))
             case "export":
-                print(operating.export_all(settings, chosen.household))
+                for part in operating.export_all(settings, chosen.household):
+                    print(part)
             case _:
                 print(operating.import_all(settings, chosen.file.read_text("utf-8"), chosen.owner, clock))
     except (StoreError, OSError, UnicodeError, sqlite3.Error) as error:

@@ -4,7 +4,9 @@ import json
 import shutil
 import urllib.error
 import urllib.request
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
+from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 from zoneinfo import ZoneInfo
@@ -24,6 +26,8 @@ WELL, UNWELL = 0, 1
 LEAST_FREE_BYTES = 200_000_000
 OLDEST_BACKUP = timedelta(hours=48)
 LONGEST_WAIT = timedelta(minutes=10)
+MOST_ACCOUNT = 2**52
+"""Numbers of chat accounts are below this (https://core.telegram.org/bots/api#user)."""
 EARLIEST_YEAR = 2026
 _ZONES = ("UTC", "Europe/Brussels", "America/New_York", "Asia/Kolkata", "Australia/Lord_Howe", "Pacific/Apia")
 
@@ -71,12 +75,9 @@ def restore(settings: Settings, copy: Path, clock: Clock) -> str:
     with alone(settings.data, file):
         replaced = restoring.look_at(file)
         with restoring.draft_of(copy, file, replaced) as draft:
-            database = Database(f"sqlite:///{draft}", settings.data)
-            try:
+            with _opened(replace(settings, database_url=f"sqlite:///{draft}")) as database:
                 erased = database.erase_again(now, {"household": replaced.homes, "member": replaced.members})
                 households = _rebuilt(database, clock)
-            finally:
-                database.close()
             restoring.keep_origin(draft, replaced)
             aside, missing = restoring.put(draft, copy, file, settings.data, now)
     put = f"; what was there is now {aside}" if aside is not None else ""
@@ -85,13 +86,20 @@ def restore(settings: Settings, copy: Path, clock: Clock) -> str:
     return f"restored {copy}: {households} households{again}{lost}{put}"
 
 
-def rebuild(settings: Settings, clock: Clock) -> str:
-    """Derive anew every stored row that the journal alone decides: when each household is next looked at."""
+@contextmanager
+def _opened(settings: Settings) -> Iterator[Database]:
     database = Database(settings.database, settings.data)
     try:
-        return f"derived anew for {_rebuilt(database, clock)} households"
+        with database.refusals():
+            yield database
     finally:
         database.close()
+
+
+def rebuild(settings: Settings, clock: Clock) -> str:
+    """Derive anew every stored row that the journal alone decides: when each household is next looked at."""
+    with _opened(settings) as database:
+        return f"derived anew for {_rebuilt(database, clock)} households"
 
 
 def _rebuilt(database: Database, clock: Clock) -> int:
@@ -104,19 +112,20 @@ def _rebuilt(database: Database, clock: Clock) -> int:
     return len(households)
 
 
-def export_all(settings: Settings, number: int | None) -> str:
-    """Give one household, or all of them, as JSON with their accounts."""
-    database = Database(settings.database, settings.data)
-    try:
+def export_all(settings: Settings, number: int | None) -> Iterator[str]:
+    """Give one household, or all of them, as JSON with their accounts and photos, home by home."""
+    with _opened(settings) as database:
         with database.unit() as store:
             known = store.households()
-            if number is not None and number not in known:
-                raise StoreError(f"there is no household {number}")
-            chosen = known if number is None else (HouseholdId(number),)
-            documents = [store.exported(one, with_accounts=True) for one in chosen]
-    finally:
-        database.close()
-    return json.dumps(documents, ensure_ascii=False, indent=1)
+        if number is not None and number not in known:
+            raise StoreError(f"there is no household {number}")
+        before = "["
+        for one in known if number is None else (HouseholdId(number),):
+            with database.unit() as store:
+                document = store.exported(one, database.photos)
+            yield f"{before}{json.dumps(document, ensure_ascii=False, indent=1)}"
+            before = ","
+        yield "]" if before == "," else "[]"
 
 
 def import_all(settings: Settings, text: str, owner: int | None, clock: Clock) -> str:
@@ -125,17 +134,24 @@ def import_all(settings: Settings, text: str, owner: int | None, clock: Clock) -
         told = json.loads(text)
     except ValueError as error:
         raise StoreError(f"this is no JSON: {error}") from error
+    except RecursionError as error:
+        raise StoreError("this is nested too deeply") from error
     documents = told if isinstance(told, list) else [told]
     if not documents:
         raise StoreError("there is no household in it")
+    if owner is not None and not 0 < owner < MOST_ACCOUNT:
+        raise StoreError(f"{owner} is no chat account")
     whose = None if owner is None else (owner, "Owner")
-    database = Database(settings.database, settings.data)
-    try:
-        with database.unit() as store:
-            numbers = [store.imported(one, whose, clock.now()) for one in documents]
+    with _opened(settings) as database:
+        try:
+            with database.unit() as store:
+                numbers = [store.imported(one, whose, database.photos, clock.now()) for one in documents]
+        except BaseException:
+            with database.unit() as store:
+                homes = set(store.households())
+            database.photos.sweep(homes)  # of homes that did not come to be
+            raise
         _rebuilt(database, clock)
-    finally:
-        database.close()
     return f"imported {len(numbers)} households: {', '.join(map(str, numbers))}"
 
 

@@ -1,7 +1,9 @@
 """One real PostgreSQL for all tests of one run, from a package; ended by its own id."""
 
+import tempfile
 import warnings
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 
@@ -10,8 +12,14 @@ from bot.storage.migrate import migrate
 
 
 @pytest.fixture(scope="session")
-def server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    folder = tmp_path_factory.mktemp("postgres")
+def server() -> Iterator[str]:
+    # not in pytest's folder: each run of anybody makes that its owner's alone, and the server has an account of its own
+    with tempfile.TemporaryDirectory(prefix="duskround-server-") as folder:
+        Path(folder).chmod(0o755)
+        yield from _running(Path(folder))
+
+
+def _running(folder: Path) -> Iterator[str]:
     with warnings.catch_warnings():
         # its import asks for a runtime folder and warns where there is none
         warnings.simplefilter("ignore")

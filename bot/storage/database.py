@@ -35,11 +35,11 @@ class Database:
         self._engine = open_engine(address)
         self._cache = JournalCache()
         self._erasures = Erasures(data_folder)
-        self._photos = PhotoFolder(data_folder / "photos")
+        self.photos = PhotoFolder(data_folder / "photos")
         self._has_to_forget = True  # as far as anybody knows at a start
         try:
             self._look_over()
-            with self._refusals():
+            with self.refusals():
                 migrate(self._engine)
         except BaseException:
             self._engine.dispose()
@@ -62,7 +62,7 @@ class Database:
                 raise self._damaged(str(error)) from error
 
     @contextmanager
-    def _refusals(self) -> Iterator[None]:
+    def refusals(self) -> Iterator[None]:
         """Say why the database does not open: not now, or not without somebody's help."""
         try:
             yield
@@ -101,7 +101,7 @@ class Database:
                 self._erasures.add(store.erased)
         store.publish()
         for home in store.erased_homes:
-            self._photos.forget(home)
+            self.photos.forget(home)
         if store.erased or dropped:
             self._empty_log()
         by_hand = copies_by_hand(self._folder) if store.erased else ()
@@ -123,7 +123,7 @@ class Database:
 
     def erase_again(self, now: datetime, spared: Mapping[str, Container[int]] | None = None) -> int:
         """Erase again what was erased and came back with a copy, whoever put it there, and count it."""
-        with self._refusals(), self._engine.begin() as connection:
+        with self.refusals(), self._engine.begin() as connection:
             count = self._erasures.replay(connection, now, spared)
         if count:
             self._empty_log()
@@ -134,7 +134,7 @@ class Database:
         with self.unit() as store:
             store.tidy(now)
             homes = set(store.households())
-        self._photos.sweep(homes)
+        self.photos.sweep(homes)
         drop_put_aside(self._file, self._folder, now)
         self._empty_log()
 

@@ -1,19 +1,22 @@
 """A household as one JSON document, out of one database and into another, where it gets numbers anew."""
 
 import json
+from base64 import b64decode, b64encode
 from collections.abc import Callable, Mapping
 from datetime import date, datetime
 from typing import Any
 
 import sqlalchemy as sa
 
-from bot.domain.identity import HouseholdId
+from bot.domain.identity import HouseholdId, PhotoId
 from bot.storage.codec import decode_payload
 from bot.storage.failure import StoreError
+from bot.storage.photos import BadPictureError, PhotoFolder
 from bot.storage.tables import household, journal, member, photo, place, plant, product
 
 FORMAT = "duskround-household"
-VERSION = 1
+VERSION = 2
+"""Version 1 held the numbers of photos alone."""
 MOST_ENTRIES = 1_000_000
 
 _NUMBERED: dict[str, str] = {
@@ -30,13 +33,12 @@ Row = Mapping[str, Any]
 
 
 def export_household(
-    connection: sa.Connection, number: HouseholdId, *, with_accounts: bool
+    connection: sa.Connection, number: HouseholdId, photos: PhotoFolder | None = None
 ) -> dict[str, Any]:
     """
     Give a household as plain values: everybody who shared it, its numbers, and its whole journal.
 
-    Chat accounts are in it only where asked for: they let an operator move a household, and are nobody
-    else's business.
+    Photos and chat accounts are in it only for an operator who moves a household, with its folder of photos.
     """
     founded = connection.scalar(sa.select(household.c.founded_at).where(household.c.id == number))
     if founded is None:
@@ -45,20 +47,22 @@ def export_household(
         "format": FORMAT,
         "version": VERSION,
         "founded_at": founded.isoformat(),
-        "members": [_member(row, with_accounts=with_accounts) for row in _rows(connection, member, number)],
+        "members": [
+            _member(row, with_accounts=photos is not None) for row in _rows(connection, member, number)
+        ],
         "places": _numbers(connection, place, number),
         "plants": _numbers(connection, plant, number),
         "products": _numbers(connection, product, number),
-        "photos": _numbers(connection, photo, number),
+        "photos": [_photo(row, photos) for row in _rows(connection, photo, number)],
         "journal": [_entry(row) for row in _rows(connection, journal, number)],
     }
 
 
 def import_household(
-    connection: sa.Connection, told: object, owner: tuple[int, str] | None, now: datetime
+    connection: sa.Connection, told: object, owner: tuple[int, str] | None, photos: PhotoFolder, now: datetime
 ) -> HouseholdId:
     """
-    Write a household that was exported, under new numbers, and give its own.
+    Write a household that was exported, its photos too, under new numbers, and give its own.
 
     Parameters
     ----------
@@ -70,35 +74,61 @@ def import_household(
     Raises
     ------
     StoreError
-        Where the document is none of ours, or an entry of it cannot be read; nothing is written then.
+        Where the document is none of ours, the household is here already, or an entry or a photo of it cannot
+        be read; nothing is to be committed then, and photos written so far are swept.
     """
-    document = _document(told)
+    try:
+        return _imported(connection, _document(told), owner, photos, now)
+    except RecursionError as error:
+        raise StoreError("the document is nested too deeply") from error
+    except (sa.exc.SQLAlchemyError, OverflowError, ValueError) as error:
+        reason = str(getattr(error, "orig", error)).partition("\n")[0]
+        raise StoreError(f"the document holds what no database takes: {reason}") from error
+
+
+def _imported(
+    connection: sa.Connection,
+    document: dict[str, Any],
+    owner: tuple[int, str] | None,
+    photos: PhotoFolder,
+    now: datetime,
+) -> HouseholdId:
     members = [_table(one, "member") for one in _list(document, "members")]
     if owner is None and not any("person" in one for one in members):
         raise StoreError("the document names no accounts: say whose household it is to be (--owner ACCOUNT)")
-    home = _insert(
-        connection, household, {"founded_at": _instant(document, "founded_at"), "next_evening_at": now}
-    )
+    founded = _instant(document, "founded_at")
+    entries = [_table(one, "entry") for one in _list(document, "journal")]
+    if len(entries) > MOST_ENTRIES:
+        raise StoreError(f"{len(entries)} entries are more than {MOST_ENTRIES}")
+    _refuse_twice(connection, founded, entries)
+    home = _insert(connection, household, {"founded_at": founded, "next_evening_at": now})
     numbers = {
         name: {
             _integer(one): _insert(connection, table, {"household": home}) for one in _list(document, name)
         }
         for name, table in (("places", place), ("plants", plant), ("products", product))
     }
-    numbers["photos"] = _photos(connection, home, document, now)
+    numbers["photos"] = _photos(connection, HouseholdId(home), document, photos, now)
     numbers["members"] = {
         _integer(one.get("id")): _add_member(connection, home, one, owner, now) for one in members
     }
-    entries = _list(document, "journal")
-    if len(entries) > MOST_ENTRIES:
-        raise StoreError(f"{len(entries)} entries are more than {MOST_ENTRIES}")
     written: dict[int, int] = {}
-    for told_entry in entries:
-        entry = _table(told_entry, "entry")
+    for entry in entries:
         written[_integer(entry.get("id"))] = _add_entry(connection, home, entry, numbers, written)
     if owner is not None and not any("person" in one for one in members):
         _make_owner(connection, home, owner)
     return HouseholdId(home)
+
+
+def _refuse_twice(connection: sa.Connection, founded: datetime, entries: list[dict[str, Any]]) -> None:
+    """Refuse a household that is here: founded at the same instant, to the microsecond, and begun alike."""
+    begun = None if not entries else (_instant(entries[0], "recorded_at"), str(entries[0].get("kind")))
+    known = sa.select(household.c.id).where(household.c.founded_at == founded)
+    for number in connection.execute(known).scalars().all():
+        first = sa.select(journal.c.recorded_at, journal.c.kind).where(journal.c.household == number)
+        row = connection.execute(first.order_by(journal.c.id).limit(1)).first()
+        if (None if row is None else tuple(row)) == begun:
+            raise StoreError(f"this household is here already, as number {number}")
 
 
 def _rows(connection: sa.Connection, table: sa.Table, number: int) -> list[Row]:
@@ -141,9 +171,9 @@ def _document(told: object) -> dict[str, Any]:
     document = _table(told, "document")
     if document.get("format") != FORMAT:
         raise StoreError("this is no household exported by Duskround")
-    if document.get("version") != VERSION:
+    if document.get("version") not in (1, VERSION):
         raise StoreError(
-            f"the document is of version {document.get('version')!r}, this program reads {VERSION}"
+            f"the document is of version {document.get('version')!r}, this program reads up to {VERSION}"
         )
     return document
 
@@ -187,18 +217,35 @@ def _insert(connection: sa.Connection, table: sa.Table, row: dict[str, Any]) -> 
     return int(key[0])
 
 
-def _photos(connection: sa.Connection, home: int, document: Row, now: datetime) -> dict[int, int]:
-    """Give pictures new numbers; their files are moved by whoever has them, and are not fetched again."""
-    row = {
-        "household": home,
-        "file_id": "",
-        "album": "",
-        "state": "kept",
-        "tries": 0,
-        "sent_at": now,
-        "not_before": now,
-    }
-    return {_integer(one): _insert(connection, photo, row) for one in _list(document, "photos")}
+def _photo(row: Row, photos: PhotoFolder | None) -> dict[str, Any]:
+    content = photos.read(HouseholdId(row["household"]), PhotoId(row["id"])) if photos is not None else None
+    return {"id": row["id"]} | ({} if content is None else {"content": b64encode(content).decode()})
+
+
+def _photos(
+    connection: sa.Connection, home: HouseholdId, document: Row, photos: PhotoFolder, now: datetime
+) -> dict[int, int]:
+    """Give pictures new numbers and write those that are in the document; the others are lost."""
+    numbers = {}
+    for told in _list(document, "photos"):
+        one = _table(told if isinstance(told, dict) else {"id": told}, "photo")
+        content = one.get("content")
+        row = {
+            "household": home,
+            "file_id": "",
+            "album": "",
+            "state": "refused" if content is None else "kept",
+            "tries": 0,
+            "sent_at": now,
+            "not_before": now,
+        }
+        number = numbers[_integer(one.get("id"))] = _insert(connection, photo, row)
+        if content is not None:
+            try:
+                photos.keep(home, PhotoId(number), b64decode(str(content), validate=True))
+            except BadPictureError as error:
+                raise StoreError(f"photo {one['id']} cannot be kept: {error}") from error
+    return numbers
 
 
 def _add_member(

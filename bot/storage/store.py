@@ -20,7 +20,7 @@ from bot.storage.erasing import chats_of, erase_household, erase_member, forget_
 from bot.storage.failure import StoreError
 from bot.storage.journal_cache import Held, JournalCache
 from bot.storage.moving import export_household, import_household
-from bot.storage.photos import PhotoRows
+from bot.storage.photos import PhotoFolder, PhotoRows
 from bot.storage.tables import (
     UtcDateTime,
     household,
@@ -253,13 +253,15 @@ class SqlStore(PhotoRows, Delivery):
         self._members.clear()
         self._questions.clear()
 
-    def exported(self, household: HouseholdId, *, with_accounts: bool = False) -> dict[str, Any]:
-        """Give the household as one document."""
-        return export_household(self._connection, household, with_accounts=with_accounts)
+    def exported(self, household: HouseholdId, photos: PhotoFolder | None = None) -> dict[str, Any]:
+        """Give the household as one document; for an operator with its photos and accounts."""
+        return export_household(self._connection, household, photos)
 
-    def imported(self, told: object, owner: tuple[int, str] | None, now: datetime) -> HouseholdId:
+    def imported(
+        self, told: object, owner: tuple[int, str] | None, photos: PhotoFolder, now: datetime
+    ) -> HouseholdId:
         """Write a household from a document, under new numbers."""
-        return import_household(self._connection, told, owner, now)
+        return import_household(self._connection, told, owner, photos, now)
 
     def households(self) -> tuple[HouseholdId, ...]:
         """Every household, oldest first."""

@@ -89,9 +89,9 @@ def test_both_databases_answer_alike_and_keep_the_same_journal(
 def test_a_home_moves_from_sqlite_to_postgresql(stranger_talk: Talk, on_postgresql: Talk) -> None:
     play(stranger_talk)
     with stranger_talk.database.unit() as store:
-        document = store.exported(store.households()[0], with_accounts=True)
+        document = store.exported(store.households()[0], stranger_talk.database.photos)
     with on_postgresql.database.unit() as store:
-        number = store.imported(document, None, stranger_talk.now)
+        number = store.imported(document, None, on_postgresql.database.photos, stranger_talk.now)
     on_postgresql.now = stranger_talk.now
     on_postgresql.heard = list(stranger_talk.heard)
     for text in ("isolated?", "what's due", "why more ivy", "history", "settings", "shelf", "routines"):

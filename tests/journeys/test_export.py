@@ -4,6 +4,7 @@ import csv
 import io
 import json
 from datetime import date, datetime, timedelta
+from pathlib import Path
 from zoneinfo import ZoneInfo
 
 import icalendar
@@ -11,6 +12,8 @@ import pytest
 import recurring_ical_events
 
 from bot.domain.fold import fold
+from bot.domain.identity import HouseholdId
+from bot.storage.database import Database
 from bot.storage.failure import StoreError
 from bot.wording.files import harmless
 from tests.journeys.talking import PARTNER, Talk
@@ -115,14 +118,19 @@ def test_no_cell_acts_as_a_formula(name: str) -> None:
     assert harmless("hoya") == "hoya"
 
 
-def test_everything_comes_back_the_same_in_another_home(outbreak: Talk) -> None:
+def test_everything_comes_back_the_same_in_another_database(outbreak: Talk, tmp_path: Path) -> None:
     outbreak.evening()
     outbreak.say("done except coffee")
     document = json.loads(file_of(outbreak, "export json"))
     assert not any("person" in member for member in document["members"])
-    with outbreak.database.unit() as store:
-        number = store.imported(document, (77, "Cleo"), outbreak.now)
-        copied, original = store.entries(number), store.entries(1)  # type: ignore[arg-type]
+    original = outbreak.entries()
+    other = Talk(Database("", tmp_path / "other"), now=outbreak.now, heard=outbreak.heard)
+    with other.database.unit() as store:
+        store.found_household(5, 5, "Dan", outbreak.now)
+        for _ in range(3):  # its numbers are others than where it comes from
+            store.new_plant(HouseholdId(1))
+        number = store.imported(document, (77, "Cleo"), other.database.photos, outbreak.now)
+        copied = store.entries(number)
         assert [member.name for member in store.members(number)] == ["Cleo"]
     assert len(copied) == len(original) - 0
     ours, theirs = fold(original), fold(copied)
@@ -135,8 +143,9 @@ def test_everything_comes_back_the_same_in_another_home(outbreak: Talk) -> None:
             (case.pest, case.finds) for case in left.cases
         ]
     assert {place.name for place in theirs.places.values()} == {place.name for place in ours.places.values()}
-    assert not {plant.id for plant in theirs.living} & {plant.id for plant in ours.living}
-    assert outbreak.say("isolated?", person=77)[0].startswith("Isolated, 3 plants")
+    assert [plant.id for plant in theirs.living] == [plant.id + 3 for plant in ours.living]
+    assert other.say("isolated?", person=77)[0].startswith("Isolated, 3 plants")
+    other.database.close()
 
 
 @pytest.mark.parametrize(
@@ -151,15 +160,16 @@ def test_everything_comes_back_the_same_in_another_home(outbreak: Talk) -> None:
 )
 def test_a_foreign_document_is_refused_whole(talk: Talk, broken: object) -> None:
     with pytest.raises(StoreError), talk.database.unit() as store:
-        store.imported(broken, (77, "Cleo"), talk.now)
+        store.imported(broken, (77, "Cleo"), talk.database.photos, talk.now)
 
 
 def test_a_torn_document_writes_nothing(outbreak: Talk) -> None:
     document = json.loads(file_of(outbreak, "export json"))
+    document["founded_at"] = "2020-01-01T00:00:00+00:00"
     document["journal"][-1]["plant"] = 999_999
     with outbreak.database.unit() as store:
         before = store.households()
     with pytest.raises(StoreError, match="names a number 999999"), outbreak.database.unit() as store:
-        store.imported(document, (77, "Cleo"), outbreak.now)
+        store.imported(document, (77, "Cleo"), outbreak.database.photos, outbreak.now)
     with outbreak.database.unit() as store:
         assert store.households() == before

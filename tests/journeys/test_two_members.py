@@ -5,7 +5,7 @@ from datetime import timedelta
 
 import pytest
 
-from bot.domain.identity import PlantId
+from bot.domain.identity import HouseholdId, PlantId
 from bot.domain.journal import Treated
 from tests.journeys.talking import OWNER, PARTNER, STRANGER, Talk
 
@@ -117,7 +117,7 @@ def test_a_member_is_forgotten_and_the_plants_keep_what_was_told(shared: Talk) -
     assert shared.say("isolated?")[0].startswith("Isolated, 1 plant:\nivy")
     assert shared.say("members") == ["Only Ada. “invite” makes a code for somebody."]
     with shared.database.unit() as store:
-        document = store.exported(1, with_accounts=True)  # type: ignore[arg-type]
+        document = store.exported(HouseholdId(1), shared.database.photos)
     assert [(one["name"], one["person"]) for one in document["members"]] == [("Ada", OWNER), ("", 0)]
 
 
