@@ -9,22 +9,26 @@ from functools import cached_property
 from zoneinfo import ZoneInfo
 
 from bot.actions.add_plants import AddPlants
+from bot.actions.ask import Ask
 from bot.actions.begin_talk import BeginTalk, Founded
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.command import Command
-from bot.actions.courtesy import Greet, Thanks
+from bot.actions.courtesy import Greet, Help, Thanks
+from bot.actions.decline import Decline
 from bot.actions.desk import Desk, Memory
-from bot.actions.give_first_aid import GiveFirstAid
+from bot.actions.give_first_aid import Exposed, GiveFirstAid
 from bot.actions.hold import Hold
+from bot.actions.identify import Identify
 from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Reaction, Text
-from bot.actions.incomplete import Incomplete
+from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.keep_photo import KeepPhoto, RefusePhoto, TooManyPhotos, plants_of_album, receive_photo
 from bot.actions.log_check import CheckLogged, LogCheck
 from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
 from bot.actions.log_sign import LogSign
 from bot.actions.lose_plant import LosePlant, PlantsGone
+from bot.actions.mix_batch import Mix
 from bot.actions.name_pest import pest_words
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.outcome import Asking, Outcome
@@ -32,6 +36,7 @@ from bot.actions.perform import perform
 from bot.actions.ports import NoPhotosKept, Photos, Question, Store
 from bot.actions.postpone import Postpone
 from bot.actions.press_button import ButtonExpired
+from bot.actions.say_anew import may_be_replaced, take_back, written_by
 from bot.actions.send_evening import (
     LOOK_AGAIN,
     NudgeText,
@@ -50,8 +55,9 @@ from bot.actions.undo import Undo
 from bot.actions.walk_through import WalkStep
 from bot.actions.work_through import TickWork
 from bot.domain.identity import HouseholdId
-from bot.domain.journal import Draft, Heard, evening_of
+from bot.domain.journal import Draft, Entry, Heard, evening_of
 from bot.domain.knowledge import Knowledge
+from bot.phrases.emergencies import hear_emergency
 from bot.phrases.grammar import plants_named, understand
 from bot.wording.answer import Answer, Button
 from bot.wording.button_texts import button_text
@@ -67,6 +73,10 @@ LONG_TEXT = 2500
 CHOICES_A_ROW = 2
 DONE_SIGNS = frozenset("👍👌✅✔☑💯🫡")
 """Signs that answer an evening's message. Judgement."""
+ASKING = (Ask, Help, Thanks, Greet, NotUnderstood, Incomplete, More, Mix, Identify, BeginTalk, GiveFirstAid)
+"""Commands that ask or answer, and write nothing of plants."""
+SIGN_PARTS = frozenset("\ufe0f\u200d🏻🏼🏽🏾🏿 ")
+"""What a sign may be put together with: its colour, a joint, a space."""
 HOUSEHOLDS_A_UNIT = 20
 """Households looked at in one transaction, so that messages never wait long. Judgement."""
 
@@ -120,19 +130,19 @@ class Conversation:
     def hear(self, incoming: Incoming, store: Store, now: datetime) -> Said:
         """Take one message in and word the answer; everything written is in the store's transaction."""
         said = Said()
-        if not incoming.addressed or incoming.is_edit:
+        if not incoming.addressed:
             return said
+        if incoming.is_edit and isinstance(incoming.kind, Photo):
+            incoming = replace(incoming, kind=Text(incoming.kind.caption))  # the picture is kept already
         member = store.member(incoming.person, incoming.chat)
         if member is None:
             is_sign = isinstance(incoming.kind, Reaction)
             return said if is_sign else self._meet(incoming, store, now, said)
         member = replace(member, chat=incoming.chat)  # asked and answered where it is spoken
-        desk = Desk(
-            store, member, self.knowledge, now, f"update:{incoming.update_id}", self.memory, self.photos
-        )
+        desk = Desk(store, member, self.knowledge, now, _source(incoming), self.memory, self.photos)
         if isinstance(incoming.kind, Reaction) and not _answers_nudge(incoming.kind, incoming.chat, desk):
             return said
-        commands = self._commands(incoming, desk)
+        commands = self._meant(incoming, desk)
         gone = _gone(incoming, commands, desk)
         if gone is not None:
             outcomes: list[Outcome] = [gone]
@@ -141,7 +151,9 @@ class Conversation:
         else:
             self._mark_heard(commands, desk, said)
             _settle_question(commands, desk)
-            outcomes = _gathered(outcome for command in commands for outcome in perform(command, desk))
+            before = _before_the_edit(incoming, commands, desk)
+            outcomes = [take_back(before, desk)] if before else []
+            outcomes += _gathered(outcome for command in commands for outcome in perform(command, desk))
         answer = self._answer(outcomes, desk)
         shown_in = _walked_message(incoming, outcomes)
         if shown_in is not None:
@@ -190,6 +202,10 @@ class Conversation:
 
     def _meet(self, incoming: Incoming, store: Store, now: datetime, said: Said) -> Said:
         start = self._start_text(incoming)
+        if self._emergency(incoming, Situation(now=now, zone=ZoneInfo("UTC"), today=now.date())):
+            text = say(Exposed(), Voice(now.date(), ZoneInfo("UTC")))
+            said.answers.append((incoming.chat, Answer(text=text)))
+            return said
         if start is not None and self.may_found(incoming.person, start):
             member = store.found_household(incoming.person, incoming.chat, incoming.name, now)
             desk = Desk(store, member, self.knowledge, now, f"update:{incoming.update_id}")
@@ -214,6 +230,32 @@ class Conversation:
         if isinstance(incoming.kind, Text) and incoming.kind.text.split()[:1] == ["/start"]:
             return incoming.kind.text[len("/start") :].strip()
         return None
+
+    @staticmethod
+    def _emergency(incoming: Incoming, situation: Situation) -> Command | None:
+        """Hear an emergency in any words sent: new, edited, passed on, or under a photo."""
+        match incoming.kind:
+            case Text(text=text) | Photo(caption=text):
+                return hear_emergency(text, situation)
+            case _:
+                return None
+
+    def _meant(self, incoming: Incoming, desk: Desk) -> "tuple[Command, ...] | ButtonExpired":
+        """Read what was sent, emergencies before all; what is passed on is asked about."""
+        emergency = self._emergency(incoming, self.situation(desk))
+        if emergency is not None:
+            return (emergency,)
+        if isinstance(incoming.kind, Text) and _is_sign(incoming.kind.text):
+            is_answer = _is_under_open_nudge(incoming, desk)
+            return understand("done", self.situation(desk)) if is_answer else (Thanks(),)
+        commands = self._commands(incoming, desk)
+        if isinstance(commands, ButtonExpired) or not any(_tells(one) for one in commands):
+            return commands
+        if incoming.is_forwarded:
+            return (_whether_to_write(Missing.FORWARDED, commands),)
+        if incoming.is_edit and not may_be_replaced(written_by(desk.source, desk)):
+            return (_whether_to_write(Missing.EDITED, commands),)
+        return commands
 
     def _commands(self, incoming: Incoming, desk: Desk) -> "tuple[Command, ...] | ButtonExpired":
         match incoming.kind:
@@ -315,6 +357,46 @@ class Conversation:
         asking = nudge.asking
         question = desk.store.ask(desk.member.household, chat, asking.expecting, asking.choices, desk.now)
         return Answer(text=cut(say(nudge, _voice(desk))), buttons=_buttons(question))
+
+
+def _source(incoming: Incoming) -> str:
+    """Name what entries come from: a message keeps its name when it is edited, a press has none."""
+    if incoming.message_id is None or not isinstance(incoming.kind, Text | Photo):
+        return f"update:{incoming.update_id}"
+    return f"{'group' if incoming.is_group else 'message'}:{incoming.message_id}"
+
+
+def _tells(command: Command) -> bool:
+    """Whether a command may write, and not only ask or answer."""
+    return not isinstance(command, ASKING)
+
+
+def _whether_to_write(missing: Missing, commands: "tuple[Command, ...]") -> Incomplete:
+    choices = (Choice(ButtonText.WRITE_IT, commands), Choice(ButtonText.LEAVE_OUT, (Decline(),)))
+    return Incomplete(missing=missing, choices=choices)
+
+
+def _before_the_edit(incoming: Incoming, commands: "tuple[Command, ...]", desk: Desk) -> list[Entry]:
+    """Give what an edited message wrote before, where it says something else now."""
+    if not incoming.is_edit or not any(_tells(one) for one in commands):
+        return []
+    return written_by(desk.source, desk)
+
+
+def _is_sign(text: str) -> bool:
+    """Whether a text is nothing but a thumb or a tick."""
+    return bool(text.strip()) and all(one in DONE_SIGNS or one in SIGN_PARTS for one in text.strip())
+
+
+def _is_under_open_nudge(incoming: Incoming, desk: Desk) -> bool:
+    """Whether a sign stands directly under an evening's unanswered message, or replies to one."""
+    nudge = desk.household.nudge
+    if nudge is None or not desk.asked_tonight():
+        return False
+    if incoming.quoted is not None:
+        told = desk.store.nudged_messages(desk.member.household, nudge.on)
+        return any((incoming.chat, incoming.quoted.message_id) == one[:2] for one in told)
+    return not nudge.is_heard and nudge.on == desk.today
 
 
 def _answers_nudge(sign: Reaction, chat: int, desk: Desk) -> bool:

@@ -32,6 +32,8 @@ class Missing(Enum):
     WHICH_PRODUCT = "product"
     FORM = "form"
     PERCENT_OF = "percent"
+    FORWARDED = "forwarded"
+    EDITED = "edited"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

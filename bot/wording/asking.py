@@ -122,6 +122,10 @@ def asks(told: Asks) -> str:  # noqa: C901, PLR0912 - one arm a question
             return f"“{told.text[:60]}”: your town, or a plant? Nothing is written yet."
         case Missing.MEANT:
             return f"Did you mean “{told.text[:80]}”? Nothing is written yet."
+        case Missing.FORWARDED:
+            return "You passed that on. Shall I write it as if you told me? Nothing is written yet."
+        case Missing.EDITED:
+            return "You changed a message from which more than a round or a look was written. Shall I write the new words besides? Nothing is changed yet."
         case Missing.WHICH_PLACE:
             return (
                 f"I know no place called “{told.text[:60]}” yet, so nothing is written. Tell me of it first, like "

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from bot.actions.correct import CorrectedTo, WhichOneMeant
+from bot.actions.say_anew import SaidAnew
 from bot.actions.show_history import History
 from bot.actions.undo import NothingToUndo, OldToUndo, ToldSince, Undone
 from bot.domain.trade import Method
@@ -74,6 +75,11 @@ def told_lines(lines: Sequence[tuple[date, str | None, str, str | None]], today:
 @says
 def _undone(told: Undone, voice: Voice) -> str:
     return f"Taken back: {history_text(told.what, voice.today, joint='; ')}."
+
+
+@says
+def _said_anew(told: SaidAnew, voice: Voice) -> str:
+    return f"Instead of what that message said before ({history_text(told.what, voice.today, joint='; ')}):"
 
 
 @says

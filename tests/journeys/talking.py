@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, time, timedelta
+from typing import Any
 from zoneinfo import ZoneInfo
 
 from bot.actions.button_texts import ButtonText
@@ -53,6 +54,14 @@ class Talk:
         """Write to the bot, and read what it answers there."""
         return self.send(Text(text), at=at, person=person, chat=chat)
 
+    def passes_on(self, text: str, *, person: int = OWNER) -> list[str]:
+        """Forward somebody else's message to the bot."""
+        return self.send(Text(text), person=person, is_forwarded=True)
+
+    def edits(self, message_id: int, text: str, *, person: int = OWNER) -> list[str]:
+        """Change a message that was sent under that number."""
+        return self.send(Text(text), person=person, message_id=message_id, is_edit=True)
+
     def press(self, label: str, *, person: int = OWNER) -> list[str]:
         """Press the newest button of that label which is in sight."""
         return self.press_data(self.button(label, person=person), person=person)
@@ -75,9 +84,15 @@ class Talk:
         return self.send(Location(latitude, longitude))
 
     def send(
-        self, kind: Kind, *, at: datetime | None = None, person: int = OWNER, chat: int | None = None
+        self,
+        kind: Kind,
+        *,
+        at: datetime | None = None,
+        person: int = OWNER,
+        chat: int | None = None,
+        **about: Any,
     ) -> list[str]:
-        """Send anything a person can send."""
+        """Send anything a person can send; about: that it is forwarded, an edit, a reply, or its number."""
         self.now = at or self.now
         incoming = Incoming(
             update_id=len(self.heard) + 1,
@@ -88,6 +103,7 @@ class Talk:
             at=self.now,
             is_group=chat is not None,
             addressed=True,
+            **about,
         )
         with self.database.unit() as store:
             said = self.conversation.hear(incoming, store, self.now.astimezone(UTC))

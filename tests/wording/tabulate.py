@@ -4,7 +4,7 @@ The table of what the bot says: every outcome with the exact texts it comes to, 
 `python -m tests.wording.tabulate` writes `outcomes.txt` anew by playing `prompts.txt` to the bot; read the
 difference before it is kept. In `prompts.txt`, `=== name` begins with a home that is set up (`(new)`: without),
 `> text` is said, `Bo> text` by somebody else, `[button]` pressed; `@evening`, `@evenings` (all that come), `@9d`, `@photo caption`, `@photos`
-(more than are kept), `@many` (plants), `@correct` and `@delete` (what was told of a plant) and `@data` (of a button) do what their names say.
+(more than are kept), `@many` (plants), `@correct` and `@delete` (what was told of a plant), `@forwarded`, `@edited text => text` and `@data` (of a button) do what their names say.
 """
 
 import re
@@ -17,7 +17,7 @@ from unittest.mock import patch
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.correct_entry import CorrectEntry, DeleteEntry, Entered, Kind
-from bot.actions.incoming import Photo
+from bot.actions.incoming import Photo, Text
 from bot.actions.incomplete import Asks, Missing
 from bot.actions.mix_batch import CannotMix, MixTrouble
 from bot.actions.not_understood import Unclear
@@ -141,12 +141,21 @@ def _plant(talk: Talk, name: str) -> PlantId:
     return next(one.id for one in talk.home.living if one.name == name)
 
 
+def _edited(talk: Talk, texts: str) -> None:
+    first, _, then = texts.partition(" => ")
+    number = len(talk.heard)
+    talk.send(Text(first), message_id=number)
+    talk.edits(number, then)
+
+
 HAPPENINGS: dict[str, Callable[[Talk, str], object]] = {
     "@evening": lambda talk, _: talk.evening(),
     "@evenings": _evenings,
     "@photo": lambda talk, caption: talk.send(Photo(f"file-{len(talk.heard)}", caption)),
     "@photos": _photos,
     "@correct": _correct,
+    "@forwarded": lambda talk, text: talk.passes_on(text),
+    "@edited": _edited,
     "@delete": _delete,
     "@many": _many,
     "@data": lambda talk, data: talk.press_data(data),

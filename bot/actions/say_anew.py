@@ -1,0 +1,39 @@
+"""A message that was edited says anew what it said before."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from bot.actions.correct import OF_A_PLANT
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.actions.show_history import describe, plant_name
+from bot.domain.fold import valid
+from bot.domain.journal import Entry, Heard
+
+
+@dataclass(frozen=True, slots=True)
+class SaidAnew(Outcome):
+    """Beside what the edited message says now: what it said before, taken back."""
+
+    what: tuple[tuple[str, str | None, date], ...]
+
+
+def written_by(source: str, desk: Desk) -> list[Entry]:
+    """Give what still stands of what a message of this member told."""
+    return [
+        entry
+        for entry in valid(desk.store.entries(desk.member.household))
+        if entry.source == source and entry.member == desk.member.id and not isinstance(entry.payload, Heard)
+    ]
+
+
+def may_be_replaced(entries: list[Entry]) -> bool:
+    """Whether nothing told later hangs on them, as it does on a new plant or place."""
+    return all(isinstance(entry.payload, OF_A_PLANT) for entry in entries)
+
+
+def take_back(entries: list[Entry], desk: Desk) -> SaidAnew:
+    """Take back what the message said before it was edited."""
+    what = tuple((describe(entry), plant_name(desk, entry), entry.happened_on) for entry in entries)
+    desk.write(desk.voids(entries))
+    return SaidAnew(what)
