@@ -55,7 +55,9 @@ chilli, balcony""",
     "got soap, ready to use, every 7 days",
     "got alcohol",
     "landing is 21 degrees",
+    "usual",
     "study is 21 degrees",
+    "usual",
 )
 OUTBREAK = (
     "hoya 12 longtailed mealybugs in the axils",

@@ -9,10 +9,11 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.care import Care, care_of
 from bot.domain.consumption import left_ml, share_of_product, spray_for
-from bot.domain.course import kinds_to_seek, label_allows_on
 from bot.domain.household import Place, Plant, Product
 from bot.domain.identity import ProductId
-from bot.domain.label import Refusal, refusals
+from bot.domain.label import Refusal, Use, refusals
+from bot.domain.outbreak import allowed_on
+from bot.domain.remedy import kinds_to_seek
 from bot.domain.trade import Method
 from bot.domain.window import lit_spans
 
@@ -94,13 +95,13 @@ def _fit(plant: Plant, product: Product, desk: Desk) -> Fit:
     case = next(iter(plant.open_cases), None)
     pest = None if case is None else desk.knowledge.pests[case.pest]
     method = next(iter(kind.methods), Method.SPRAY)
-    allowed_on = label_allows_on(desk.knowledge, plant, product)
+    day = allowed_on(desk.knowledge, plant, product)
     return Fit(
         plant=plant.name,
         product=kind.name,
         method=method,
-        refusals=refusals(desk.household, desk.knowledge, plant, product, pest, desk.today),
-        allowed_on=allowed_on if allowed_on is not None and allowed_on > desk.today else None,
+        refusals=refusals(Use(desk.household, desk.knowledge, plant, product, desk.today, pest)),
+        allowed_on=day if day is not None and day > desk.today else None,
         care=care_of(desk.household, desk.knowledge, plant, method, product.id),
         is_first_use=plant.is_first_use(method, product.id),
         needs_shade=kind.needs_shade,

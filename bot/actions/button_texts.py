@@ -15,6 +15,8 @@ class ButtonText(Enum):
     ALL_TONIGHT = "all-tonight"
     ONE_BY_ONE = "one-by-one"
     NOT_TONIGHT = "not-tonight"
+    IS_USUAL = "is-usual"
+    JUST_NOW = "just-now"
     GO_ON = "go-on"
     QUIET_TILL_HEARD = "quiet-till-heard"
     TOMORROW = "tomorrow"

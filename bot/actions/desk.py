@@ -10,10 +10,11 @@ from typing import Any
 from bot.actions.ports import Member, NoPhotosKept, Photos, Question, Store
 from bot.domain.agenda import Agenda, Task, plan
 from bot.domain.fold import fold, noted, valid
-from bot.domain.household import Household, Plant
+from bot.domain.household import Case, Household, Plant
 from bot.domain.identity import HouseholdId, PlantId, ProductId
 from bot.domain.journal import Draft, Entry, NudgedTask, Payload, Voided, evening_of
 from bot.domain.knowledge import Knowledge
+from bot.domain.outbreak import BY_HAND, Outbreak, outbreak_on
 from bot.domain.trade import Method
 
 DATED_AT = time(12)
@@ -173,6 +174,10 @@ class Desk:
         """Give a plant of this household."""
         return self.household.plants[number]
 
+    def outbreak(self, plant: PlantId, case: Case, day: date | None = None) -> Outbreak:
+        """Give a case as it stands today or on a day."""
+        return outbreak_on(self.household, self.knowledge, self.plant(plant), case, day or self.today)
+
     def names(self, plants: Iterable[PlantId]) -> tuple[str, ...]:
         """Give the shown names of plants, in order."""
         known = self.household.plants
@@ -234,4 +239,5 @@ class Desk:
         known = self.household.plants[plant]
         if method is None:
             return any(check.on >= on for check in known.checks)
-        return any(treatment.on >= on for treatment in known.treatments)
+        by_hand = method in BY_HAND
+        return any(one.on >= on and (by_hand or one.method not in BY_HAND) for one in known.treatments)

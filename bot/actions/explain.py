@@ -7,12 +7,13 @@ from datetime import date
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
-from bot.domain.course import Progress, Step, next_step
+from bot.domain.course import Step, next_step
 from bot.domain.household import Place, Product
 from bot.domain.identity import PlantId
-from bot.domain.label import Refusal, refusals
+from bot.domain.label import Refusal, Use, refusals
 from bot.domain.nudging import Placement, placements
 from bot.domain.pest import Evidence
+from bot.domain.progress import Progress
 from bot.domain.watch import hatch_to_adult_days
 
 
@@ -53,10 +54,7 @@ def explain(command: Ask, desk: Desk) -> Reasons:
 
 
 def _reason(plant: PlantId, desk: Desk) -> ReasonOf:
-    steps = [
-        next_step(desk.household, desk.knowledge, desk.plant(plant), case, desk.today)
-        for case in desk.plant(plant).open_cases
-    ]
+    steps = [next_step(desk.outbreak(plant, case)) for case in desk.plant(plant).open_cases]
     step = min((one for one in steps if one), key=lambda one: one.aim_on, default=None)
     known = desk.plant(plant)
     return ReasonOf(
@@ -106,7 +104,7 @@ def _passed_over(
     pest = desk.knowledge.pests[known.open_cases[0].pest]
     found = []
     for product in desk.household.products.values():
-        broken = refusals(desk.household, desk.knowledge, known, product, pest, desk.today)
+        broken = refusals(Use(desk.household, desk.knowledge, known, product, desk.today, pest))
         if broken:
             found.append((desk.product_name(product.id) or "", broken))
     return tuple(found)

@@ -9,9 +9,11 @@ from bot.actions.command import Command
 from bot.actions.desk import Desk
 from bot.actions.isolate import ask_apart
 from bot.actions.outcome import Outcome
-from bot.domain.course import Because, Progress, Step, kinds_to_seek, next_step
+from bot.domain.course import Step, next_step
 from bot.domain.identity import PlantId
 from bot.domain.journal import Found
+from bot.domain.progress import Progress
+from bot.domain.remedy import Because, kinds_to_seek
 from bot.domain.trade import Grade, grade_of
 
 
@@ -83,7 +85,7 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
     case = next((one for one in plant.open_cases if one.pest == pest), None)
     if case is None or plant.lost_on is not None:
         return FindInPast(plant.name, desk.knowledge.pests[pest].name, command.on or desk.today)
-    step = next_step(desk.household, desk.knowledge, plant, case, desk.today)
+    step = next_step(desk.outbreak(plant_id, case))
     state = next(one for one in desk.agenda.progress[plant_id] if one.case.pest == pest)
     task_on = next(
         (e.on for e in desk.agenda.evenings if any(t.plant == plant_id and t.method for t in e.tasks)), None

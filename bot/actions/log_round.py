@@ -9,12 +9,14 @@ from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Asking, Outcome
-from bot.domain.course import Progress, Step, label_days, next_step
+from bot.domain.course import Step, next_step
 from bot.domain.gap import Lateness
 from bot.domain.household import Plant, Treatment
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.journal import Entry, Treated, evening_of
-from bot.domain.label import Refusal, eat_from, is_edible, refusals
+from bot.domain.label import Refusal, Use, eat_from, is_edible, refusals
+from bot.domain.outbreak import label_days
+from bot.domain.progress import Progress
 from bot.domain.trade import Method
 
 
@@ -123,7 +125,7 @@ def log_round(command: LogRound, desk: Desk) -> RoundLogged | NothingDue | Other
     Told by somebody else too, it is written beside the other's word: taking back one leaves the other.
     """
     on = command.on or (evening_of(command.at, desk.household.zone) if command.at else desk.today)
-    todo = [_todo(command, plant, on, desk) for plant in dict.fromkeys(command.plants)]
+    todo = [one for plant in dict.fromkeys(command.plants) for one in _todo(command, plant, on, desk)]
     if not todo:
         return nothing_due(desk)
     other = _ask_about_another_product(command, todo, on, desk)
@@ -143,13 +145,12 @@ def log_round(command: LogRound, desk: Desk) -> RoundLogged | NothingDue | Other
         if desk.plant(plant).is_first_use(method, product)
     )
     before = {plant: _step(desk, plant, on) for plant, _, _ in todo}
-    stood = {plant: _standing(plant, method, product, on, desk) for plant, method, product in todo}
-    repeats = {plant for plant, entries in stood.items() if entries}
+    stood = {one: _standing(*one, on, desk) for one in todo}
     wrong = [one for todo_ in todo for one in _replaced(command, todo_, on, desk)]
     drafts = [
         desk.draft(Treated(method=method, product=product), plant=plant, on=command.on, at=command.at)
         for plant, method, product in todo
-        if all(entry.member != desk.member.id for entry in stood[plant])
+        if all(entry.member != desk.member.id for entry in stood[plant, method, product])
     ]
     if wrong or drafts:
         desk.write([*desk.voids(wrong), *drafts])
@@ -158,12 +159,13 @@ def log_round(command: LogRound, desk: Desk) -> RoundLogged | NothingDue | Other
             name=desk.plant(plant).name,
             method=method,
             product=desk.product_name(product),
-            next=_step(desk, plant, desk.today),
-            progress=desk.agenda.progress.get(plant, ()),
-            late=_late(before[plant]),
-            is_repeat=plant in repeats,
+            next=_step(desk, plant, desk.today) if is_last else None,
+            progress=desk.agenda.progress.get(plant, ()) if is_last else (),
+            late=_late(before[plant]) if is_last else None,
+            is_repeat=bool(stood[plant, method, product]),
         )
-        for plant, method, product in todo
+        for number, (plant, method, product) in enumerate(todo)
+        for is_last in (all(plant != later[0] for later in todo[number + 1 :]),)
     )
     return RoundLogged(
         on=on,
@@ -190,7 +192,7 @@ def _spent(desk: Desk, plant: PlantId, product: ProductId | None) -> list[Spent]
     used = None if product is None else desk.household.products.get(product)
     if used is None or step is None or not step.method.uses_product or step.product == used:
         return []
-    broken = refusals(desk.household, desk.knowledge, desk.plant(plant), used, None, desk.today)
+    broken = refusals(Use(desk.household, desk.knowledge, desk.plant(plant), used, desk.today))
     spent = tuple(one for one in broken if one in {Refusal.USES_SPENT, Refusal.SAME_GROUP, Refusal.USED_UP})
     following = None if step.product is None else desk.product_name(step.product.id)
     return (
@@ -204,7 +206,7 @@ def _broken(desk: Desk, plant: PlantId, product: ProductId, on: date) -> tuple[R
     known = household.products.get(product)
     if known is None:
         return ()
-    found = refusals(household, desk.knowledge, desk.plant(plant), known, None, on)
+    found = refusals(Use(household, desk.knowledge, desk.plant(plant), known, on))
     no_rule = {Refusal.USED_UP, Refusal.WRONG_PEST}
     if any(one.product == product and one.on == on for one in desk.plant(plant).treatments):
         no_rule.add(Refusal.USES_SPENT)  # the same use told twice
@@ -224,24 +226,27 @@ def nothing_due(desk: Desk) -> NothingDue:
     )
 
 
-def _todo(command: LogRound, plant: PlantId, on: date, desk: Desk) -> _Todo:
+def _todo(command: LogRound, plant: PlantId, on: date, desk: Desk) -> list[_Todo]:
     """Give what was done; a product left unsaid is the one that stands there for that day."""
-    method, product = _what(command, desk, plant)
-    if product is None:
+    found = []
+    for method, named in _what(command, desk, plant):
         same = [one for one in desk.plant(plant).treatments if one.on == on and one.method is method]
-        product = next((one.product for one in same if one.product is not None), None)
-    return plant, method, product
+        stands = next((one.product for one in same if one.product is not None), None)
+        found.append((plant, method, stands if named is None else named))
+    return found
 
 
-def _what(command: LogRound, desk: Desk, plant: PlantId) -> tuple[Method, ProductId | None]:
-    asked = {one: (method, product) for one, method, product in desk.asked_tonight() if method is not None}
-    method, product = asked.get(plant, (Method.SPRAY, None))
-    assert method is not None
+def _what(command: LogRound, desk: Desk, plant: PlantId) -> list[tuple[Method, ProductId | None]]:
+    """Give what was done: all that was asked of the plant tonight, or the one thing that was named."""
+    asked = [(method, product) for one, method, product in desk.asked_tonight() if one == plant and method]
+    if command.method is None and command.product is None and asked:
+        return [(method, product or _only_product(desk, method)) for method, product in asked]
+    method, product = asked[-1] if asked else (Method.SPRAY, None)
     if command.method is None and command.product is not None:
         method = _method_of(desk, command.product, method)
     if command.method is not None and command.method is not method:
-        return command.method, command.product or _only_product(desk, command.method)
-    return method, command.product or product or _only_product(desk, method)
+        return [(command.method, command.product or _only_product(desk, command.method))]
+    return [(method, command.product or product or _only_product(desk, method))]
 
 
 def _method_of(desk: Desk, product: ProductId, asked: Method) -> Method:
@@ -335,7 +340,7 @@ def _too_soon(desk: Desk, plant: Plant, product: ProductId | None, on: date) -> 
 def _step(desk: Desk, plant: PlantId, day: date) -> Step | None:
     """Give what a plant needs next as seen on a day; a case opened later says nothing of it."""
     steps = [
-        next_step(desk.household, desk.knowledge, desk.plant(plant), case, day)
+        next_step(desk.outbreak(plant, case, day))
         for case in desk.plant(plant).open_cases
         if case.opened_on <= day
     ]

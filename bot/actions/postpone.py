@@ -57,7 +57,7 @@ def _late_step(desk: Desk, plant: Plant, command: Postpone) -> Step | None:
     """Give the step that would be late on the day it is put off to."""
     day = command.on or desk.today
     for case in plant.open_cases:
-        step = next_step(desk.household, desk.knowledge, plant, case, day)
+        step = next_step(desk.outbreak(plant.id, case, day))
         if step is not None and step.lateness is not Lateness.ON_TIME:
             return step
     return None

@@ -3,9 +3,13 @@
 from dataclasses import dataclass
 from datetime import date
 
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
+from bot.actions.decline import Decline
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
+from bot.actions.outcome import Asking, Outcome
+from bot.domain.climate import is_usual_doubted, usual_on
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import TemperatureRead, UsualByMonth
 
@@ -64,7 +68,17 @@ def read_temperature(command: ReadTemperature, desk: Desk) -> TemperatureNoted |
         desk.household.places[command.place].name,
         command.celsius,
         moved=tuple((tuple(names), *days) for days, names in moved.items()),
+        asking=_asks_what_is_usual(command, desk),
     )
+
+
+def _asks_what_is_usual(command: ReadTemperature, desk: Desk) -> Asking | None:
+    """Ask whether a reading is usual: at the first, and where they keep off it; unanswered it is not."""
+    place = desk.household.places[command.place]
+    if usual_on(place, command.on or desk.today) is not None and not is_usual_doubted(place):
+        return None
+    usual = ReadTemperature(command.place, command.celsius, months=tuple(range(1, 13)))
+    return Asking((Choice(ButtonText.IS_USUAL, (usual,)), Choice(ButtonText.JUST_NOW, (Decline(),))))
 
 
 def next_rounds(desk: Desk) -> dict[PlantId, date]:

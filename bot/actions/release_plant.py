@@ -9,9 +9,9 @@ from bot.actions.command import Command, performs
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk
 from bot.actions.outcome import Asking, Outcome
-from bot.domain.course import Progress
 from bot.domain.identity import PlantId
 from bot.domain.journal import ReleasedNow
+from bot.domain.progress import Progress
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

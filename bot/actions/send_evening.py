@@ -18,7 +18,7 @@ from bot.actions.show_due import DueLine, due_lines
 from bot.actions.walk_through import BeginWalk
 from bot.domain.agenda import Task
 from bot.domain.care import Care, care_of
-from bot.domain.course import Step, is_root_prone
+from bot.domain.course import Step
 from bot.domain.gap import Lateness
 from bot.domain.identity import HouseholdId, PlantId
 from bot.domain.journal import (
@@ -37,6 +37,7 @@ from bot.domain.journal import (
 from bot.domain.knowledge import Knowledge
 from bot.domain.label import is_warm
 from bot.domain.nudging import Placement, is_long_silent, needs_shade, next_nudge_at, placements
+from bot.domain.outbreak import is_root_prone
 from bot.domain.pest import Level
 from bot.domain.slot import SlotKind
 from bot.domain.trade import Method
@@ -194,7 +195,8 @@ def _choices(nudge: NudgeText) -> tuple[Choice, ...]:
         plant for one in nudge.placements if one.slot.kind is SlotKind.MORNING for plant in one.plants
     }
     asked = tuple(dict.fromkeys(line.task.plant for line in nudge.lines if line.task.method is not None))
-    treated = tuple(plant for plant in asked if plant not in mornings)
+    by_hand = {line.task.plant for line in nudge.lines if line.task.method and line.product is None}
+    treated = tuple(plant for plant in asked if plant not in mornings or plant in by_hand)
     looked = tuple(dict.fromkeys(line.task.plant for line in nudge.lines if line.task.method is None))
     everything = tuple(dict.fromkeys((*asked, *looked)))
     choices = []
@@ -249,7 +251,7 @@ def _write(desk: Desk, nudge: NudgeText) -> None:
             plant=line.task.plant,
             method=line.task.method,
             product=line.task.product,
-            from_at=mornings.get(line.task.plant) if line.task.method is not None else None,
+            from_at=mornings.get(line.task.plant) if line.task.product is not None else None,
         )
         for line in nudge.lines
     )

@@ -6,8 +6,8 @@ from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.actions.show_plants import place_name
-from bot.domain.course import Progress
 from bot.domain.household import Plant
+from bot.domain.progress import Progress
 from bot.domain.watch import Watch
 
 

@@ -6,8 +6,8 @@ from datetime import date
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
-from bot.domain.course import Progress
 from bot.domain.identity import PlantId
+from bot.domain.progress import Progress
 
 
 @dataclass(frozen=True, slots=True)

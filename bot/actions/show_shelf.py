@@ -7,8 +7,8 @@ from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.consumption import left_ml
-from bot.domain.course import label_days
 from bot.domain.household import Product
+from bot.domain.outbreak import label_days
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,6 @@ from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.climate import temperature_on
-from bot.domain.course import round_days
 from bot.domain.household import Case, Plant
 from bot.domain.survival import VISIBLE, Start
 from bot.domain.trend import Band, Count, Trend, fitted_band, hatch_wave_days, trend
@@ -49,7 +48,7 @@ def show_trend(command: Ask, desk: Desk) -> TrendShown | NoTrend:
         pest=desk.knowledge.pests[case.pest].name,
         trend=trend(points, hatch_due_on),
         points=points,
-        rounds=tuple(round_days(plant, case)),
+        rounds=tuple(desk.outbreak(plant.id, case).round_days),
         band=fitted_band(points),
         hatch_due_on=hatch_due_on,
     )
@@ -67,7 +66,7 @@ def _points(plant: Plant, case: Case) -> tuple[Count, ...]:
 
 
 def _hatch_due_on(plant: Plant, case: Case, desk: Desk) -> date | None:
-    rounds = round_days(plant, case)
+    rounds = desk.outbreak(plant.id, case).round_days
     if not rounds:
         return None
     pest = desk.knowledge.pests[case.pest]

@@ -9,11 +9,13 @@ from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.situation import Expecting
-from bot.domain.course import choose_product, label_allows_on, next_step
+from bot.domain.course import next_step
 from bot.domain.household import Plant, Product, Work
 from bot.domain.identity import PlantId
 from bot.domain.journal import Draft, IsolatedNow, Treated, WorkBegun, WorkEnded, WorkTicked
 from bot.domain.mixture import spray_ml
+from bot.domain.outbreak import allowed_on
+from bot.domain.remedy import choose_product
 from bot.domain.trade import Grade, Method
 from bot.domain.workday import Stage, StagePlan, Worked, plan_work
 
@@ -190,16 +192,15 @@ def _spray(plant_id: PlantId, desk: Desk) -> Product | None:
     """Give what the plant may be sprayed with today, by shelf and label."""
     plant = desk.plant(plant_id)
     for case in plant.open_cases:
-        pest = desk.knowledge.pests[case.pest]
-        product = choose_product(desk.household, desk.knowledge, plant, pest, Method.SPRAY, desk.today)
+        product = choose_product(desk.outbreak(plant_id, case), Method.SPRAY)
         if product is not None and _is_allowed(plant, product, desk):
             return product
     return None
 
 
 def _is_allowed(plant: Plant, product: Product, desk: Desk) -> bool:
-    allowed_on = label_allows_on(desk.knowledge, plant, product)
-    return allowed_on is None or allowed_on <= desk.today
+    day = allowed_on(desk.knowledge, plant, product)
+    return day is None or day <= desk.today
 
 
 def _drafts(stage: Stage, plants: Iterable[PlantId], desk: Desk) -> list[Draft]:
@@ -223,5 +224,5 @@ def _all_involved(desk: Desk) -> tuple[PlantId, ...]:
 
 def _needs_clean_out(plant_id: PlantId, desk: Desk) -> bool:
     plant = desk.plant(plant_id)
-    steps = [next_step(desk.household, desk.knowledge, plant, case, desk.today) for case in plant.open_cases]
+    steps = [next_step(desk.outbreak(plant_id, case)) for case in plant.open_cases]
     return any(step is not None and step.method is Method.CLEAN_OUT for step in steps)

@@ -5,15 +5,17 @@ A pure function of the household, the catalogue and the day. Overdue work is due
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import lru_cache
 
-from bot.domain.course import Progress, Step, due_step, progress
+from bot.domain.course import Step, due_step
 from bot.domain.evenings import Need, fewest_evenings
 from bot.domain.household import Household, Plant
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.knowledge import Knowledge
+from bot.domain.outbreak import outbreak_on
+from bot.domain.progress import Progress, progress
 from bot.domain.recurrence import candidate_evenings, next_on
 from bot.domain.trade import Method
 from bot.domain.watch import Watch, watched
@@ -44,7 +46,7 @@ def _candidates(opens: date, days: int) -> tuple[date, ...]:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Task:
-    """One thing to do to one plant; no method is a check."""
+    """One thing to do to one plant; no method is a check; the step stands with an evening's last."""
 
     plant: PlantId
     method: Method | None
@@ -79,7 +81,9 @@ class Agenda:
 def plan(household: Household, knowledge: Knowledge, today: date) -> Agenda:
     """Plan the coming evenings from today on."""
     cases = {
-        plant.id: tuple(progress(household, knowledge, plant, case, today) for case in plant.open_cases)
+        plant.id: tuple(
+            progress(outbreak_on(household, knowledge, plant, case, today)) for case in plant.open_cases
+        )
         for plant in household.living
         if plant.open_cases
     }
@@ -122,11 +126,12 @@ def _treatments(
     found = []
     for number, states in cases.items():
         plant = household.plants[number]
-        due = [
-            due_step(household, knowledge, plant, state.case, today)
+        steps = [
+            due_step(outbreak_on(household, knowledge, plant, state.case, today))
             for state in states
             if not state.is_finished
         ]
+        due = [step for step in steps if step is not None]
         if due:
             step = min(due, key=lambda one: one.aim_on)
             task = Task(
@@ -204,7 +209,21 @@ def _evenings(household: Household, needs: list[tuple[Task, date]], today: date)
         _need(number, task, aim, household.plants[task.plant], first)
         for number, (task, aim) in enumerate(needs)
     ]
-    return tuple(Evening(on, tuple(tasks[key] for key in keys)) for on, keys in fewest_evenings(asked))
+    return tuple(
+        Evening(on, tuple(part for key in keys for part in _parts(tasks[key])))
+        for on, keys in fewest_evenings(asked)
+    )
+
+
+def _parts(task: Task) -> tuple[Task, ...]:
+    """Give an evening's work on a plant thing by thing, in the order it is done."""
+    if task.step is None or not task.step.before:
+        return (task,)
+    before = (
+        replace(task, method=act.method, product=act.product.id if act.product else None, step=None)
+        for act in task.step.before
+    )
+    return (*before, task)
 
 
 def _first_free_day(household: Household, today: date) -> date:

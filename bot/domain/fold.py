@@ -7,7 +7,7 @@ entries do not count at all.
 
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
-from datetime import date
+from datetime import date, time
 from typing import TypeVar
 
 from bot.domain.household import (
@@ -63,6 +63,8 @@ from bot.domain.measure import Units
 
 T = TypeVar("T")
 
+RINSED_BY = time(17)
+"""What is rinsed by then is dry for the evening's spray. Judgement."""
 _OF_A_PRODUCT = (
     "ingredient",
     "form",
@@ -112,17 +114,17 @@ def fold(entries: Sequence[Entry]) -> Household:
     for plant in household.plants.values():
         if plant.place not in household.places:
             plant.place = None  # the place was taken back
-    household.last_finds = _last_finds(household)
+    household.last_finds = _last_finds(plant for plant in household.living if not plant.is_apart)
+    household.last_finds_of_all = _last_finds(household.living)
     return household
 
 
-def _last_finds(household: Household) -> dict[tuple[PlaceId | None, str], date]:
+def _last_finds(plants: Iterable[Plant]) -> dict[tuple[PlaceId | None, str], date]:
     found: dict[tuple[PlaceId | None, str], date] = {}
-    for plant in household.living:
-        if not plant.is_apart:
-            for case in plant.open_cases:
-                key, on = (plant.place, case.pest), case.last_find_on
-                found[key] = max(found.get(key, on), on)
+    for plant in plants:
+        for case in plant.open_cases:
+            key, on = (plant.place, case.pest), case.last_find_on
+            found[key] = max(found.get(key, on), on)
     return found
 
 
@@ -157,10 +159,16 @@ def _name_things(household: Household, entry: Entry) -> None:
 def _apply(household: Household, entry: Entry) -> None:
     plant = household.plants.get(entry.plant) if entry.plant is not None else None
     if plant is not None:
-        _apply_to_plant(plant, entry)
+        _apply_to_plant(plant, entry, is_late=isinstance(entry.payload, Found) and _is_late(household, entry))
         _note_on_walk(household.walk, plant.id, entry)
     else:
         _apply_to_household(household, entry)
+
+
+def _is_late(household: Household, entry: Entry) -> bool:
+    """Whether what is rinsed from that hour on does not dry by the evening."""
+    local = entry.happened_at.astimezone(household.zone)
+    return local.date() > entry.happened_on or local.time() >= RINSED_BY
 
 
 def _apply_to_household(household: Household, entry: Entry) -> None:
@@ -207,7 +215,7 @@ def _apply_to_place(household: Household, told: PlaceSet | TemperatureRead | Usu
         case PlaceSet():
             _set_fields(place, told, ("name", "facing", "outdoors", "usual_c", "lamp_from", "lamp_until"))
         case TemperatureRead(celsius=celsius):
-            _read_temperature(place, on, celsius)
+            place.readings[on] = celsius
         case UsualByMonth(months=months, celsius=celsius):
             place.by_month.update(dict.fromkeys(months, celsius))
 
@@ -277,13 +285,6 @@ def _note_nudge(household: Household, entry: Entry) -> None:
             pass
 
 
-def _read_temperature(place: Place, on: date, celsius: float) -> None:
-    """Keep a reading; the first one also stands for the usual temperature nobody told."""
-    place.readings[on] = celsius
-    if place.usual_c is None:
-        place.usual_c = celsius
-
-
 def _set_fields(target: object, told: object, names: tuple[str, ...]) -> None:
     for name in names:
         value = getattr(told, name)
@@ -306,7 +307,7 @@ def _set_preferences(household: Household, told: HouseholdSet) -> None:
         household.animals = frozenset(told.animals)
 
 
-def _apply_to_plant(plant: Plant, entry: Entry) -> None:  # noqa: C901, PLR0912 - one arm a payload
+def _apply_to_plant(plant: Plant, entry: Entry, *, is_late: bool) -> None:  # noqa: C901, PLR0912 - one arm a payload
     on = entry.happened_on
     match entry.payload:
         case PlantSet() as told:
@@ -314,7 +315,7 @@ def _apply_to_plant(plant: Plant, entry: Entry) -> None:  # noqa: C901, PLR0912 
         case PlantRenamed(name=name):
             plant.name = name
         case Found(pest=pest, grade=grade, count=count, where=where):
-            _find(plant, pest, Find(on, grade, count, where))
+            _find(plant, pest, Find(on, grade, count, where), is_late=is_late)
         case PhotoTaken(photo=photo):
             plant.photos.append((on, photo))
         case SignSeen(sign=sign):
@@ -356,13 +357,13 @@ def _set_plant(plant: Plant, told: PlantSet, on: date) -> None:
     _set_fields(plant, told, ("name", "place", "pot_cm", "kind", "traits"))
 
 
-def _find(plant: Plant, pest: str, find: Find) -> None:
+def _find(plant: Plant, pest: str, find: Find, *, is_late: bool) -> None:
     for case in plant.open_cases:
         if case.pest == pest:
             case.finds.append(find)
             return
     before = any(case.pest == pest for case in plant.cases)
-    plant.cases.append(Case(pest, find.on, [find], is_reopened=before))
+    plant.cases.append(Case(pest, find.on, [find], is_reopened=before, is_opened_late=is_late))
 
 
 def _correct(plant: Plant, pest: str) -> None:

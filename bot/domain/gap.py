@@ -7,10 +7,8 @@ from typing import Literal
 
 from bot.domain.development import GAP_DEFAULT, MARGIN, held, is_too_cold
 from bot.domain.pest import Pest
-from bot.domain.trade import Method
 
-_SLACK_DAYS = 3  # the window opens this long before its upper end
-_MITES_LABEL_DAYS = 7  # from here on most mite campaigns fail in simulation
+_WEEK = 7  # [d]
 
 
 class Lateness(enum.Enum):
@@ -42,18 +40,22 @@ class GapPlan:
     above_range: bool
 
 
-def plan_gap(pest: Pest, temperature: float | None, label_days: int | None) -> GapPlan:
+def plan_gap(
+    pest: Pest, temperature: float | None, label_days: int | None, *, is_hurried: bool = False
+) -> GapPlan:
     """
     Plan the days from one round to the next so that nothing hatches and grows up in between.
 
     Parameters
     ----------
     pest
-        Vulnerable time on the fast side, its share f and its cap.
+        Vulnerable time on the fast side, its share f and its cap, or fixed windows; handwork in between.
     temperature
-        Mean of the place; unknown counts as 24, warm, which is the cautious side here. [degC]
+        Of the place, the warm side; unknown counts as 24. [degC]
     label_days
         Least days the label asks between two uses; none for work by hand. [d]
+    is_hurried
+        Whether the shortest gap is asked for: the window opens as soon as the label allows.
 
     Returns
     -------
@@ -74,44 +76,54 @@ def plan_gap(pest: Pest, temperature: float | None, label_days: int | None) -> G
     asked = GAP_DEFAULT if temperature is None else temperature
     used = max(held(pest, asked), pest.gap.t0 + MARGIN)
     window = pest.gap.dd / (used - pest.gap.t0)
-    upper = max(1, math.floor(min(pest.gap_f * window, pest.gap_cap_days)))
-    missed = max(math.floor(window), upper)
-    opens, closes, handwork = _bounds(upper, missed, label_days or 0)
-    outlasts = (label_days or 0) > missed
+    fixed = next(((first, last) for to_c, first, last in pest.gap_steps if asked <= to_c), None)
+    upper = fixed[1] if fixed else max(1, math.floor(min(pest.gap_f * window, pest.gap_cap_days)))
+    missed = upper if fixed else max(math.floor(window), upper)
+    label = label_days or 0
+    first = fixed[0] if fixed else upper - pest.gap_slack_days
+    opens, closes = _bounds(1 if is_hurried else first, upper, missed, label)
+    outlasts = label > missed
     return GapPlan(
         opens_days=opens,
         closes_days=closes,
         aim_days=opens,
-        window_days=window,
+        window_days=float(missed) if fixed else window,
         upper_days=upper,
         missed_after_days=missed,
-        handwork_days=handwork,
+        handwork_days=_between(pest, used, opens, missed, outlasts=outlasts),
         label_days=label_days,
         temperature=used,
-        capped_by="cap" if pest.gap_f * window > pest.gap_cap_days else "biology",
+        capped_by="cap" if not fixed and pest.gap_f * window > pest.gap_cap_days else "biology",
         slack_days=max(0, upper - opens),
         label_outlasts=outlasts,
-        wants_shorter_label=outlasts or _is_long_for_mites(pest, label_days),
+        wants_shorter_label=outlasts or _is_longer_than_sought(pest, label_days),
         too_cold=is_too_cold(pest.gap, asked),
         above_range=asked > pest.t_high,
     )
 
 
-def _bounds(upper: int, missed: int, label: int) -> tuple[int, int, tuple[int, ...]]:
+def _bounds(first: int, upper: int, missed: int, label: int) -> tuple[int, int]:
     if label <= upper:
-        return max(1, label, upper - _SLACK_DAYS), upper, ()
-    if label <= missed:
-        return label, missed, ()
-    return label, label + 1, _spread(label, missed)
+        return max(1, label, first), upper
+    return label, missed if label <= missed else label + 1
 
 
-def _spread(label: int, missed: int) -> tuple[int, ...]:
-    pieces = math.ceil(label / missed)
-    return tuple((2 * label * piece + pieces) // (2 * pieces) for piece in range(1, pieces))
+def _between(pest: Pest, celsius: float, gap: int, missed: int, *, outlasts: bool) -> tuple[int, ...]:
+    """Spread handwork over the days between two uses: where the label is too long, and so many a week."""
+    fight = pest.fight
+    if fight.handwork is None:
+        return ()
+    a_week = next((times for below_c, times in fight.between_a_week if celsius < below_c), 0)
+    number = gap * a_week // _WEEK
+    if outlasts:
+        number = max(number, math.ceil(gap / missed) - 1, fight.between_least)
+    pieces = min(number, gap - 1) + 1
+    return tuple((2 * gap * piece + pieces) // (2 * pieces) for piece in range(1, pieces))
 
 
-def _is_long_for_mites(pest: Pest, label_days: int | None) -> bool:
-    return Method.PRUNE in pest.fight.strong and (label_days is None or label_days >= _MITES_LABEL_DAYS)
+def _is_longer_than_sought(pest: Pest, label_days: int | None) -> bool:
+    sought = pest.fight.label_sought_days
+    return sought is not None and (label_days is None or label_days > sought)
 
 
 def lateness(plan: GapPlan, days_since_last: int) -> Lateness:

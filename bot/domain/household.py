@@ -105,6 +105,8 @@ class Case:
     closed_on: date | None = None
     by_rule: bool = False
     is_reopened: bool = False
+    is_opened_late: bool = False
+    """Whether it was found so late on its first day that what is rinsed does not dry by the evening."""
 
     @property
     def last_find_on(self) -> date:
@@ -252,14 +254,16 @@ class Household:
     """The evening of the first nudge that nobody has said a word after."""
     is_silent: bool = False
     """Whether it was asked to go on, and nothing has been heard since."""
-    chosen: dict[tuple[PlantId, str, date, date], Any] = field(
+    derived: dict[tuple[PlantId, str, date, date], Any] = field(
         default_factory=dict, compare=False, repr=False
     )
-    """Methods and products picked so far, for a plant, a pest, the case's opening and a day."""
+    """Cases as they stand on a day, once looked at: by plant, pest, the case's opening and the day."""
     told_at: datetime | None = None
     """When a member last told something."""
     last_finds: Mapping[tuple[PlaceId | None, str], date] = field(default_factory=dict)
     """The last find of each pest in each place, among open cases of plants that are not set apart."""
+    last_finds_of_all: Mapping[tuple[PlaceId | None, str], date] = field(default_factory=dict)
+    """The same among all open cases there."""
 
     @property
     def zone(self) -> ZoneInfo:

@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import Enum
 
-from bot.domain.climate import temperature_on
+from bot.domain.campaign import Effect
+from bot.domain.climate import hottest_on, warm_side
 from bot.domain.development import development_days, held
 from bot.domain.household import Household, Plant, Product
 from bot.domain.identity import ProductId
@@ -23,6 +24,8 @@ CAUTION_FROM_C = 27.0
 """From here on heat is worth a word, though not forbidden. [degC]"""
 ASSUMED_C = 24.0
 """Where nobody told how warm it is, a generation is taken as short as at this. [degC]"""
+UNSEEN_USES = 3
+"""The same soap or oil so many times in a row, and then a look for damage. Labels; from memory. [1]"""
 ANIMALS_AT_RISK = frozenset({"cat", "fish"})
 
 
@@ -41,30 +44,87 @@ class Refusal(Enum):
     ANIMALS = "animals"
     BEES = "bees"
     SAME_GROUP = "same-group"
+    MAKES_WORSE = "makes-worse"
+    UNSEEN_DAMAGE = "unseen-damage"
 
 
-def refusals(  # noqa: PLR0913, PLR0917 - one fact each
-    household: Household, knowledge: Knowledge, plant: Plant, product: Product, pest: Pest | None, today: date
-) -> tuple[Refusal, ...]:
+@dataclass(frozen=True, slots=True)
+class Use:
+    """A product put on a plant on a day, against a pest or, without one, whatever for."""
+
+    household: Household
+    knowledge: Knowledge
+    plant: Plant
+    product: Product
+    today: date
+    pest: Pest | None = None
+
+    @property
+    def kind(self) -> ProductKind | None:
+        """What is known of its ingredient."""
+        return self.knowledge.products.get(self.product.ingredient)
+
+
+def refusals(use: Use) -> tuple[Refusal, ...]:
     """Give every rule that forbids a product on a plant today; none means it may be suggested."""
-    kind = knowledge.products.get(product.ingredient)
+    kind, plant, product = use.kind, use.plant, use.product
     if kind is None:
         return (Refusal.WRONG_PEST,)
+    is_outdoors = _is_outdoors(use.household, plant)
     checks = (
         (Refusal.USED_UP, product.stock_ml == 0),
-        (Refusal.WRONG_PEST, pest is not None and pest.key not in kind.reaches),
-        (Refusal.NOT_INDOORS, not _is_outdoors(household, plant) and not _is_for_indoors(kind, product)),
-        (Refusal.NOT_EDIBLE, is_edible(knowledge, plant) and harvest_days(kind, product) is None),
-        (Refusal.USES_SPENT, _is_spent(kind, plant, product, today)),
-        (Refusal.SENSITIVE, is_sensitive(knowledge, plant, kind)),
-        (Refusal.TOO_HOT, _degrees(household, plant, today, kind.hottest) > kind.hottest),
-        (Refusal.TOO_COLD, _degrees(household, plant, today, kind.coldest) < kind.coldest),
-        (Refusal.NEAR_ANOTHER, _is_near_another(household, plant, kind, today)),
-        (Refusal.ANIMALS, kind.harms_cats_and_fish and bool(ANIMALS_AT_RISK & household.animals)),
-        (Refusal.BEES, kind.harms_bees and _is_outdoors(household, plant)),
-        (Refusal.SAME_GROUP, _is_next_generation(household, knowledge, plant, kind, pest, today)),
+        (Refusal.WRONG_PEST, use.pest is not None and not does_good(use.pest, kind)),
+        (Refusal.MAKES_WORSE, use.pest is not None and makes_worse(use.pest, kind)),
+        (Refusal.NOT_INDOORS, not is_outdoors and not _is_for_indoors(kind, product)),
+        (Refusal.NOT_EDIBLE, is_edible(use.knowledge, plant) and harvest_days(kind, product) is None),
+        (Refusal.USES_SPENT, _is_spent(use, kind)),
+        (Refusal.SENSITIVE, is_sensitive(use.knowledge, plant, kind)),
+        (Refusal.TOO_HOT, _degrees(use, kind.hottest) > kind.hottest),
+        (Refusal.TOO_COLD, _degrees(use, kind.coldest) < kind.coldest),
+        (Refusal.NEAR_ANOTHER, _is_near_another(use, kind)),
+        (Refusal.ANIMALS, kind.harms_cats_and_fish and bool(ANIMALS_AT_RISK & use.household.animals)),
+        (Refusal.BEES, kind.harms_bees and is_outdoors),
+        (Refusal.SAME_GROUP, _is_next_generation(use, kind)),
+        (Refusal.UNSEEN_DAMAGE, is_damage_unseen(use)),
     )
     return tuple(refusal for refusal, holds in checks if holds)
+
+
+def does_good(pest: Pest, kind: ProductKind) -> bool:
+    """Whether an ingredient reaches any stage of a pest: by its effects, else by what it is said to reach."""
+    known = pest.effects.get(kind.key)
+    if known is None:
+        return pest.key in kind.reaches or any(one in kind.reaches for one in pest.of)
+    return bool({Effect.GOOD, Effect.SOME} & set(known.on.values()))
+
+
+def makes_worse(pest: Pest, kind: ProductKind) -> bool:
+    """Whether an ingredient brings more of a pest."""
+    known = pest.effects.get(kind.key)
+    return known is not None and Effect.WORSE in known.on.values()
+
+
+def is_damage_unseen(use: Use) -> bool:
+    """
+    Whether the same soap or oil met the plant three times in a row and nobody looked at it since.
+
+    References
+    ----------
+    Labels of soaps and oils; from memory.
+    """
+    kind = use.kind
+    if kind is None or not kind.needs_shade:
+        return False
+    sprays = sorted(
+        (one.on, one.product)
+        for one in use.plant.treatments
+        if one.product is not None and one.on < use.today
+    )[-UNSEEN_USES:]
+    if len(sprays) < UNSEEN_USES or any(product != use.product.id for _, product in sprays):
+        return False
+    looks = [check.on for check in use.plant.checks]
+    looks += [find.on for case in use.plant.cases for find in case.finds]
+    return not any(look > sprays[0][0] for look in looks)
 
 
 def harvest_days(kind: ProductKind, product: Product) -> int | None:
@@ -122,7 +182,7 @@ def is_edible(knowledge: Knowledge, plant: Plant) -> bool:
 
 def is_warm(household: Household, plant: Plant, today: date) -> bool:
     """Whether heat there is worth a word before oil or soap, though not forbidden."""
-    celsius = temperature_on(household, plant, today)
+    celsius = hottest_on(household, plant, today)
     return celsius is not None and celsius >= CAUTION_FROM_C
 
 
@@ -135,62 +195,59 @@ def _is_for_indoors(kind: ProductKind, product: Product) -> bool:
     return kind.is_for_indoors if product.is_for_indoors is None else product.is_for_indoors
 
 
-def _is_spent(kind: ProductKind, plant: Plant, product: Product, today: date) -> bool:
-    most = kind.uses_a_year if product.uses_a_year is None else product.uses_a_year
+def _is_spent(use: Use, kind: ProductKind) -> bool:
+    most = kind.uses_a_year if use.product.uses_a_year is None else use.product.uses_a_year
     if most is None:
         return False
-    since = today - timedelta(days=YEAR_DAYS)
-    uses = {one.on for one in plant.treatments if one.product == product.id and since < one.on <= today}
+    since = use.today - timedelta(days=YEAR_DAYS)
+    uses = {
+        one.on
+        for one in use.plant.treatments
+        if one.product == use.product.id and since < one.on <= use.today
+    }
     return len(uses) >= most
 
 
-def _degrees(household: Household, plant: Plant, today: date, otherwise: float) -> float:
-    celsius = temperature_on(household, plant, today)
+def _degrees(use: Use, otherwise: float) -> float:
+    celsius = hottest_on(use.household, use.plant, use.today)
     return otherwise if celsius is None else celsius
 
 
-def _is_near_another(household: Household, plant: Plant, kind: ProductKind, today: date) -> bool:
+def _is_near_another(use: Use, kind: ProductKind) -> bool:
     apart = dict(kind.not_within_days_of)
-    for one in plant.treatments:
-        other = None if one.product is None else household.products.get(one.product)
-        if other is not None and 0 <= (today - one.on).days < apart.get(other.ingredient, 0):
+    for one in use.plant.treatments:
+        other = None if one.product is None else use.household.products.get(one.product)
+        if other is not None and 0 <= (use.today - one.on).days < apart.get(other.ingredient, 0):
             return True
     return False
 
 
-def _is_next_generation(  # noqa: PLR0913, PLR0917 - one fact each, named at the only call
-    household: Household,
-    knowledge: Knowledge,
-    plant: Plant,
-    kind: ProductKind,
-    pest: Pest | None,
-    today: date,
-) -> bool:
+def _is_next_generation(use: Use, kind: ProductKind) -> bool:
     """
     Whether the same mode of action met the pest's last generation already.
 
     Uses within one generation are fine; the next one gets another number (wsu_rotation). A generation is
     egg and young at the place's temperature, the fast side.
     """
+    pest = use.pest
     if kind.group is None or pest is None:
         return False
-    uses = _uses_of_group(household, knowledge, plant, kind.group, today)
+    uses = _uses_of_group(use, kind.group)
     if not uses:
         return False
-    celsius = _degrees(household, plant, today, ASSUMED_C)
-    days = sum(development_days(stage, held(pest, celsius)) for stage in (pest.egg_lo, *pest.instars))
-    return (today - min(uses)).days >= days and (today - max(uses)).days < 2 * days
+    celsius = warm_side(use.household, use.plant, use.today)
+    warm = held(pest, ASSUMED_C if celsius is None else celsius)
+    days = sum(development_days(stage, warm) for stage in (pest.egg_lo, *pest.instars))
+    return (use.today - min(uses)).days >= days and (use.today - max(uses)).days < 2 * days
 
 
-def _uses_of_group(
-    household: Household, knowledge: Knowledge, plant: Plant, group: str, today: date
-) -> Sequence[date]:
+def _uses_of_group(use: Use, group: str) -> Sequence[date]:
     """Give the days of the last uninterrupted run of one mode of action on a plant."""
     run: list[date] = []
-    for one in sorted(plant.treatments, key=lambda treatment: treatment.on, reverse=True):
-        product = None if one.product is None else household.products.get(one.product)
-        kind = None if product is None else knowledge.products.get(product.ingredient)
-        if kind is None or kind.group is None or one.on >= today:
+    for one in sorted(use.plant.treatments, key=lambda treatment: treatment.on, reverse=True):
+        product = None if one.product is None else use.household.products.get(one.product)
+        kind = None if product is None else use.knowledge.products.get(product.ingredient)
+        if kind is None or kind.group is None or one.on >= use.today:
             continue  # what has no number neither goes on with a mode of action nor breaks with it
         if kind.group != group:
             break

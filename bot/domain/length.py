@@ -55,6 +55,11 @@ def minimum_rounds(pest: Pest, temperature: float | None, actual_gap_days: float
     return max(LEAST_ROUNDS, math.ceil(campaign / actual_gap_days) + 1)
 
 
+def least_rounds(pest: Pest, temperature: float | None, actual_gap_days: float) -> int:
+    """Give the least rounds: as the pest's row says, else as many as outlast what was protected. [rounds]."""
+    return pest.least.rounds or minimum_rounds(pest, temperature, actual_gap_days)
+
+
 def forecast_rounds(pest: Pest, temperature: float | None, gap_days: float, start: Start) -> RoundForecast:
     """
     Foresee how many rounds it takes.
@@ -79,7 +84,7 @@ def forecast_rounds(pest: Pest, temperature: float | None, gap_days: float, star
     ----------
     .. [middleton2022] anchors of the kill shares.
     """
-    minimum = minimum_rounds(pest, temperature, gap_days)
+    minimum = least_rounds(pest, temperature, gap_days)
     if pest.key not in LIVES:
         return RoundForecast(minimum, None)
     degree, days = round(_slow(pest, temperature)), max(1, round(gap_days))

@@ -17,9 +17,13 @@ class Stage:
     t0: float  # [degC]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Pest:
-    """One pest: names, development on the fast and on the slow side, and how well a look finds it."""
+    """
+    One pest: names, development on the fast and on the slow side, and how it is fought and found.
+
+    Each is one value of the catalogue, the same as itself only: what is derived from it is kept by it.
+    """
 
     key: str
     name: str

@@ -1,11 +1,13 @@
-"""When a plant may leave isolation, and what still keeps it there."""
+"""When a plant may leave isolation, and what still keeps it there; when its rounds may stop."""
 
 import enum
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
+from functools import lru_cache
 
+from bot.domain.campaign import Wait
 from bot.domain.development import SLOW_DEFAULT, Clock, Warmth, clock
 from bot.domain.freedom import BLIND_SPOT, ROOT_BLIND_SPOT, Look, ceiling, p_free, plateau
 from bot.domain.pest import Level, Pest
@@ -20,19 +22,21 @@ __all__ = [
     "ReleaseState",
     "forecast_release",
     "release_state",
-    "rounds_finished",
 ]
 
 NEVER = date.max  # a day that does not come: too cold to tell
 TARGET = 0.90
 STRICT_TARGET = 0.95
-MERGED_WITHIN_DAYS = 5  # two looks closer than this are one
-CHECKS_NEEDED = 4
-LATE_CHECKS_NEEDED = 2
-ROUNDS_SINCE_FIND_NEEDED = 4
-CLEAN_IN_A_ROW_NEEDED = 2
+STRICT_ROUNDS = 6
+"""Rounds after the last find that a household asks for which wants to be surer. [1]"""
+FRESH_DAYS = 10
+"""A plant leaves on a look younger than this. Judgement. [d]"""
+UNLIFTED_FACTOR = 1.25
+"""So much longer are the waits of a plant whose roots cannot be looked at. Judgement. [1]"""
 FORECAST_DAYS = 400
+_HORIZON_DAYS = 1500  # a wait not over by then counts as never
 _WEEK = 7  # [d]
+_ENOUGH = 1 - 1e-9  # shares of looks are added up as fractions of one
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,19 +52,27 @@ class ReleaseRecord:
     """What the log says of one case, as far as release goes."""
 
     pest: Pest
-    temperature: float | None  # [degC] mean; unknown counts as 18
-    daily: Mapping[date, float] = field(default_factory=dict)  # [degC] measured days
+    temperature: float | None  # [degC] the cool side; unknown counts as 18
+    daily: Mapping[date, float] = field(default_factory=dict)  # [degC] days that differ
+    started_on: date
     last_find_on: date
     checks: tuple[CleanCheck, ...]
-    last_spray_on: date | None
+    treated_on: date | None
+    """The last treatment of any method, spray and handwork alike."""
+    unpotted_on: date | None = None
     rounds_done: int
     rounds_since_find: int
+    """After the day of the last find."""
     rounds_needed: int
     rounds_gap_days: int = _WEEK
     strict: bool = False
     root_prone: bool = False
+    cannot_lift: bool = False
+    """Whether the roots cannot be looked at: they are left out of the chance, and all waits are longer."""
     roots_checked: bool = False
     weekly_reintroduction: float = 0.0  # [1]
+    last_look_on: date | None = None
+    """The last look that counts, where the checks are merged already."""
     is_merged: bool = False
     """Whether checks are merged already, see `merged_looks`."""
 
@@ -70,11 +82,13 @@ class Condition(enum.Enum):
 
     UNREACHABLE = "unreachable"
     ROUNDS = "rounds"
-    SPRAY_FREE = "spray-free"
+    CONTACT_FREE = "contact-free"
     SPAN = "span"
     PROBABILITY = "probability"
     LATE_CHECKS = "late checks"
     CHECKS = "checks"
+    ROOTS = "roots"
+    FRESH = "fresh"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,11 +103,19 @@ class ReleaseState:
     h1_on: date
     h2_on: date
     h3_on: date
+    span_on: date
+    """The day the wait since the last find is over."""
+    leave_alone_until: date | None
+    """Until then no spray, rinse or wipe, where the pest or the household asks for it."""
     days_since_find: int
     counted_checks: int
+    looks_share: float
+    """Part of the looks it takes that are done. [1]"""
     late_checks: int
     clean_in_a_row: int
     too_cold: bool
+    is_finished: bool
+    """Whether the rounds may stop."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,38 +124,15 @@ class ReleaseForecast:
 
     earliest_on: date | None
     more_checks: int
+    more_rounds: int | None
+    """Rounds still to come if nothing more is found; None where no end is in sight."""
     binding: Condition | None
     with_lens_on: date | None
 
 
-def rounds_finished(  # noqa: PLR0913, PLR0917 - six counts of the log, one rule
-    minimum: int,
-    rounds_done: int,
-    days_since_find: int,
-    h1_days: float,
-    rounds_since_find: int,
-    clean_in_a_row: int,
-) -> bool:
-    """
-    Whether the rounds may stop.
-
-    Parameters
-    ----------
-    minimum
-        Least rounds for this pest at this rhythm. [rounds]
-    rounds_done, rounds_since_find
-        Of this case, and since anything living was found. [rounds]
-    days_since_find, h1_days
-        Days gone by, and until an egg left behind would show at the earliest. [d]
-    clean_in_a_row
-        Checks since the last find. [checks]
-    """
-    return (
-        rounds_done >= minimum
-        and days_since_find >= h1_days
-        and rounds_since_find >= ROUNDS_SINCE_FIND_NEEDED
-        and clean_in_a_row >= CLEAN_IN_A_ROW_NEEDED
-    )
+def rounds_after_find(pest: Pest, *, strict: bool) -> int:
+    """Give the rounds it takes after the day of the last find. [rounds]."""
+    return max(pest.least.after_find, STRICT_ROUNDS) if strict else pest.least.after_find
 
 
 def release_state(record: ReleaseRecord, today: date) -> ReleaseState:
@@ -155,34 +154,131 @@ def release_state(record: ReleaseRecord, today: date) -> ReleaseState:
 
     References
     ----------
-    .. [martin2007] the probability; span, checks and spray-free time are a judgement on arai1996.
+    .. [martin2007] the probability; waits, looks and the fresh look are a judgement on arai1996.
     """
-    return _state(record, _clock(record), today)
+    return _state(record, _ends(record), today)
 
 
-def _clock(record: ReleaseRecord) -> Clock:
+@dataclass(frozen=True, slots=True)
+class _Ends:
+    """When the waits since the last find and since the start are over. [d]."""
+
+    hours: Clock
+    span: float
+    rounds_since_find: float
+    rounds_since_start: float
+
+
+def _ends(record: ReleaseRecord) -> _Ends:
     mean = SLOW_DEFAULT if record.temperature is None else record.temperature
-    return clock(record.pest, Warmth(since_on=record.last_find_on, mean=mean, daily=record.daily))
+    key = (record.pest, mean, record.cannot_lift)
+    if not record.daily:
+        return _steady_ends(*key)
+    return _ends_of(*key, record.daily, record.last_find_on, record.started_on)
 
 
-def _state(record: ReleaseRecord, hours: Clock, today: date) -> ReleaseState:
+@lru_cache(maxsize=1024)
+def _steady_ends(pest: Pest, mean: float, cannot_lift: bool) -> _Ends:  # noqa: FBT001 - a key of the cache
+    on = date(2000, 1, 1)
+    return _ends_of(pest, mean, cannot_lift, {}, on, on)
+
+
+def _ends_of(  # noqa: PLR0913, PLR0917 - one fact each, named at the two calls
+    pest: Pest,
+    mean: float,
+    cannot_lift: bool,  # noqa: FBT001
+    daily: Mapping[date, float],
+    found_on: date,
+    started_on: date,
+) -> _Ends:
+    factor = UNLIFTED_FACTOR if cannot_lift else 1.0
+    found = _warmth(pest, found_on, mean, daily)
+    hours = clock(pest, found)
+    started = found if found_on == started_on else _warmth(pest, started_on, mean, daily)
+    least = pest.least
+    return _Ends(
+        hours,
+        _days(pest.leaving.since_find, found, hours, factor),
+        0.0 if least.since_find is None else _days(least.since_find, found, hours, 1.0),
+        0.0 if least.since_start is None else _days(least.since_start, started, hours, 1.0),
+    )
+
+
+def _warmth(pest: Pest, since: date, mean: float, daily: Mapping[date, float]) -> Warmth:
+    """Give the temperatures of a clock, none above what still speeds the pest up."""
+    most = pest.leaving.clock_most_c
+    if most is None:
+        return Warmth(since_on=since, mean=mean, daily=daily)
+    return Warmth(
+        since_on=since, mean=min(mean, most), daily={day: min(one, most) for day, one in daily.items()}
+    )
+
+
+def _days(wait: Wait, warmth: Warmth, hours: Clock, factor: float) -> float:
+    """Give the days a wait takes from the start of its clock. [d]."""
+    if wait.days is None:
+        end = {"h1": hours.h1, "h2": hours.h2, "h3": hours.h3}[wait.clock or "h3"]
+        return end * wait.times * factor
+    if not warmth.daily:
+        return wait.at(warmth.mean) * factor
+    left, gone = factor, 0
+    while left > 0 and gone < _HORIZON_DAYS:
+        share = wait.share(warmth.on(warmth.since_on + timedelta(days=gone)))
+        if share >= left:
+            return gone + left / share
+        left -= share
+        gone += 1
+    return math.inf
+
+
+def _contact_free_until(record: ReleaseRecord, hours: Clock) -> date | None:
+    """Give the day until which the plant is left alone, None where nothing asks for it."""
+    leaving = record.pest.leaving
+    wait = leaving.contact_free_strict if record.strict else leaving.contact_free
+    if wait is None or record.treated_on is None:
+        return None
+    mean = SLOW_DEFAULT if record.temperature is None else record.temperature
+    if wait.days is None or not record.daily:
+        warmth = _warmth(record.pest, record.treated_on, mean, {})
+        hours = hours if record.daily else _steady_ends(record.pest, mean, record.cannot_lift).hours
+    else:
+        warmth = _warmth(record.pest, record.treated_on, mean, record.daily)
+    return _on(record.treated_on, _days(wait, warmth, hours, 1.0))
+
+
+def _state(record: ReleaseRecord, ends: _Ends, today: date) -> ReleaseState:
+    pest, hours = record.pest, ends.hours
     counted = _counted(record, today)
     days = [(check.on - record.last_find_on).days for check in counted]
-    looks = [Look(day, record.pest.sight[check.level]) for day, check in zip(days, counted, strict=True)]
     spot = _blind_spot(record, today)
+    looks = [Look(day, pest.sight[check.level]) for day, check in zip(days, counted, strict=True)]
     probability = p_free(looks, hours, blind_spot=spot, weekly_reintroduction=record.weekly_reintroduction)
     gone = (today - record.last_find_on).days
     late = sum(day >= hours.h2 for day in days)
     top = _top(record, spot, looks)
-    sprayed = record.last_spray_on
+    share = _looks_share(pest, counted)
+    alone_until = _contact_free_until(record, hours)
+    is_finished = _is_finished(record, ends, today, len(days))
+    last_look = _last_look_on(record, today)
+    treated = record.treated_on
     unmet = (
-        (Condition.UNREACHABLE, _target(record) > top),
-        (Condition.ROUNDS, not _is_finished(record, hours, today, len(days))),
-        (Condition.SPRAY_FREE, sprayed is not None and (today - sprayed).days < hours.h1),
-        (Condition.SPAN, gone < hours.h3),
-        (Condition.PROBABILITY, probability < _target(record)),
-        (Condition.LATE_CHECKS, late < LATE_CHECKS_NEEDED),
-        (Condition.CHECKS, len(days) < CHECKS_NEEDED),
+        (
+            Condition.UNREACHABLE,
+            pest.looking.has_chance and _target(record) > top and not _wants_roots(record, today),
+        ),
+        (Condition.ROUNDS, not is_finished),
+        (Condition.CONTACT_FREE, alone_until is not None and today < alone_until),
+        (Condition.SPAN, gone < ends.span),
+        (Condition.PROBABILITY, pest.looking.has_chance and probability < _target(record)),
+        (Condition.LATE_CHECKS, late < pest.looking.late),
+        (Condition.CHECKS, share < _ENOUGH),
+        (Condition.ROOTS, _wants_roots(record, today)),
+        (
+            Condition.FRESH,
+            last_look is None
+            or (today - last_look).days >= FRESH_DAYS
+            or (treated is not None and last_look <= treated),
+        ),
     )
     binding = tuple(condition for condition, holds in unmet if holds)
     return ReleaseState(
@@ -191,14 +287,18 @@ def _state(record: ReleaseRecord, hours: Clock, today: date) -> ReleaseState:
         ceiling=top,
         target=_target(record),
         binding=binding,
-        h1_on=_on(record, hours.h1),
-        h2_on=_on(record, hours.h2),
-        h3_on=_on(record, hours.h3),
+        h1_on=_on(record.last_find_on, hours.h1),
+        h2_on=_on(record.last_find_on, hours.h2),
+        h3_on=_on(record.last_find_on, hours.h3),
+        span_on=_on(record.last_find_on, ends.span),
+        leave_alone_until=alone_until,
         days_since_find=gone,
         counted_checks=len(days),
+        looks_share=min(1.0, share),
         late_checks=late,
         clean_in_a_row=len(days),
-        too_cold=math.isinf(hours.h3),
+        too_cold=math.isinf(ends.span),
+        is_finished=is_finished,
     )
 
 
@@ -206,30 +306,39 @@ def _target(record: ReleaseRecord) -> float:
     return STRICT_TARGET if record.strict else TARGET
 
 
-def _on(record: ReleaseRecord, days: float) -> date:
-    return NEVER if math.isinf(days) else record.last_find_on + timedelta(days=math.ceil(days))
+def _on(since: date, days: float) -> date:
+    return NEVER if math.isinf(days) else since + timedelta(days=math.ceil(days - 1e-9))
+
+
+def _looks_share(pest: Pest, counted: Sequence[CleanCheck]) -> float:
+    """Add up the looks, each as the part of those of its way that suffice."""
+    return sum(1 / pest.looking.needed[check.level] for check in counted)
 
 
 def _counted(record: ReleaseRecord, today: date) -> Sequence[CleanCheck]:
-    looks = [check for check in record.checks if record.last_find_on < check.on <= today]
+    since = record.last_find_on
+    looks = [check for check in record.checks if since < check.on <= today]
+    if record.unpotted_on is not None and record.pest.looking.first_after_unpotting_days:
+        from_on = record.unpotted_on + timedelta(days=record.pest.looking.first_after_unpotting_days)
+        looks = [check for check in looks if check.on >= from_on]
     return looks if record.is_merged else merged_looks(record.pest, looks)
 
 
 def merged_looks(pest: Pest, looks: Sequence[CleanCheck]) -> tuple[CleanCheck, ...]:
     """
-    Merge looks closer than five days: the day of the first, the closest level of all.
+    Merge looks closer than the pest asks for: the day of the first, the closest level of all.
 
     Merging again changes nothing. A look that cannot show the pest is left out.
 
     References
     ----------
-    .. [martin2007] looks count as independent; five days apart is a judgement.
+    .. [martin2007] looks count as independent; the days between them are a judgement.
     """
     merged: list[CleanCheck] = []
     for check in sorted(looks, key=_day):
-        if _is_blind(pest, check.level):
+        if not can_show(pest, check.level):
             continue
-        if merged and (check.on - merged[-1].on).days < MERGED_WITHIN_DAYS:
+        if merged and (check.on - merged[-1].on).days < pest.looking.apart_days:
             if check.level is not merged[-1].level:
                 merged[-1] = CleanCheck(merged[-1].on, _closer(pest, merged[-1].level, check.level))
         else:
@@ -237,21 +346,38 @@ def merged_looks(pest: Pest, looks: Sequence[CleanCheck]) -> tuple[CleanCheck, .
     return tuple(merged)
 
 
+def last_look(pest: Pest, looks: Sequence[CleanCheck]) -> date | None:
+    """Give the day of the last look that can show the pest."""
+    return max((check.on for check in looks if can_show(pest, check.level)), default=None)
+
+
 def _day(check: CleanCheck) -> date:
     return check.on
 
 
-def _is_blind(pest: Pest, level: Level) -> bool:
-    """Whether such a look says nothing: leaves do not show a pest of the roots."""
-    return pest.rooted and level is not Level.ROOTS
+def can_show(pest: Pest, level: Level) -> bool:
+    """Whether such a look says anything: leaves do not show a pest of the roots, nor a card a mite."""
+    return level in pest.looking.needed
 
 
 def _closer(pest: Pest, one: Level, other: Level) -> Level:
     return other if pest.sight[other] > pest.sight[one] else one
 
 
+def _last_look_on(record: ReleaseRecord, today: date) -> date | None:
+    if record.is_merged and record.last_look_on is not None and record.last_look_on <= today:
+        return record.last_look_on if record.last_look_on > record.last_find_on else None
+    looks = [check for check in record.checks if record.last_find_on < check.on <= today]
+    return last_look(record.pest, looks)
+
+
 def _blind_spot(record: ReleaseRecord, today: date) -> float:
-    return ROOT_BLIND_SPOT if record.root_prone and not _was_lifted(record, today) else BLIND_SPOT
+    return ROOT_BLIND_SPOT if _wants_roots(record, today) else BLIND_SPOT
+
+
+def _wants_roots(record: ReleaseRecord, today: date) -> bool:
+    """Whether the roots have to be looked at, once since the last find, and were not."""
+    return record.root_prone and not record.cannot_lift and not _was_lifted(record, today)
 
 
 def _was_lifted(record: ReleaseRecord, today: date) -> bool:
@@ -269,6 +395,17 @@ def _top(record: ReleaseRecord, spot: float, looks: Sequence[Look]) -> float:
     return min(unseen, plateau(best, record.weekly_reintroduction))
 
 
+def _is_finished(record: ReleaseRecord, ends: _Ends, on: date, clean_in_a_row: int) -> bool:
+    """Whether the rounds may stop: all in all, after the last find, looks in a row, and the days."""
+    return (
+        record.rounds_done >= record.rounds_needed
+        and record.rounds_since_find >= rounds_after_find(record.pest, strict=record.strict)
+        and clean_in_a_row >= record.pest.least.clean_looks
+        and (on - record.last_find_on).days >= ends.rounds_since_find
+        and (on - record.started_on).days >= ends.rounds_since_start
+    )
+
+
 def forecast_release(
     record: ReleaseRecord,
     today: date,
@@ -281,7 +418,7 @@ def forecast_release(
     Foresee release if every check to come finds nothing and the remaining rounds are done in time.
 
     Release is foreseen on a day of a check, so that the last proof is fresh; a case that qualifies today
-    needs none.
+    needs none. Where the roots have to be looked at, they are by the day they are asked for.
 
     Parameters
     ----------
@@ -290,9 +427,9 @@ def forecast_release(
     today
         Local date.
     check_every_days
-        Rhythm of the checks to come. [d]
+        Rhythm of the checks to come, never closer than two that count. [d]
     level
-        Of the checks to come; without one, as the last one, plain at first.
+        Of the checks to come; without one, as the last one, the way that is asked for at first.
     now
         The state on that day, where it is known already.
 
@@ -312,15 +449,16 @@ def forecast_release(
     """
     if check_every_days < 1:
         raise ValueError(f"checks every {check_every_days} d are no rhythm")
-    hours = _clock(record)
+    ends = _ends(record)
     kept = _future_level(record, level, today)
-    state = now if now is not None else _state(record, hours, today)
-    met = _first_met(record, hours, state, today, check_every_days, kept)
-    plain = _foresee(met, hours, state, today)
+    every = max(check_every_days, record.pest.looking.apart_days)
+    state = now if now is not None else _state(record, ends, today)
+    met = _first_met(record, ends, state, today, every, kept)
+    plain = _foresee(met, ends, state, today)
     is_sure = met is not None and not met.was_doubted
     if plain.earliest_on == today or is_sure or kept in {Level.LENS, Level.ROOTS}:
         return plain
-    lens = _first_met(record, hours, state, today, check_every_days, Level.LENS)
+    lens = _first_met(record, ends, state, today, every, Level.LENS)
     lens_on = None if lens is None else lens.on
     is_sooner = lens_on is not None and (plain.earliest_on is None or lens_on < plain.earliest_on)
     return replace(plain, with_lens_on=lens_on if is_sooner else None)
@@ -331,8 +469,13 @@ def _future_level(record: ReleaseRecord, level: Level | None, today: date) -> Le
         return Level.ROOTS
     if level is not None:
         return level
-    past = [check for check in record.checks if check.on <= today and check.level is not Level.ROOTS]
-    return max(past, key=lambda check: check.on).level if past else Level.PLAIN
+    past = [
+        check
+        for check in record.checks
+        if check.on <= today and check.level is not Level.ROOTS and can_show(record.pest, check.level)
+    ]
+    usual = Level.PLAIN if can_show(record.pest, Level.PLAIN) else record.pest.looking.ask
+    return max(past, key=_day).level if past else usual
 
 
 @dataclass(frozen=True, slots=True)
@@ -341,54 +484,79 @@ class _Met:
 
     on: date
     more: int
+    rounds: int
     record: ReleaseRecord
     earlier: tuple[ReleaseRecord, date]
     was_doubted: bool
     """Whether at some earlier check only the probability was missing: only there closer looks gain days."""
 
 
-def _foresee(met: _Met | None, hours: Clock, now: ReleaseState, today: date) -> ReleaseForecast:
+def _foresee(met: _Met | None, ends: _Ends, now: ReleaseState, today: date) -> ReleaseForecast:
     if now.qualifies:
-        return ReleaseForecast(earliest_on=today, more_checks=0, binding=None, with_lens_on=None)
+        return ReleaseForecast(
+            earliest_on=today, more_checks=0, more_rounds=0, binding=None, with_lens_on=None
+        )
     if met is None:
-        return ReleaseForecast(earliest_on=None, more_checks=0, binding=now.binding[0], with_lens_on=None)
-    eve = _state(met.record, hours, met.on - timedelta(days=1)).binding
-    held = eve or _state(met.earlier[0], hours, met.earlier[1]).binding or now.binding
-    return ReleaseForecast(earliest_on=met.on, more_checks=met.more, binding=held[0], with_lens_on=None)
+        return ReleaseForecast(
+            earliest_on=None,
+            more_checks=0,
+            more_rounds=0 if now.is_finished else None,
+            binding=now.binding[0],
+            with_lens_on=None,
+        )
+    eve = _state(met.record, ends, met.on - timedelta(days=1)).binding
+    held: list[Condition] = [one for one in eve if one is not Condition.FRESH]
+    held = held or list(_state(met.earlier[0], ends, met.earlier[1]).binding) or list(now.binding)
+    return ReleaseForecast(
+        earliest_on=met.on, more_checks=met.more, more_rounds=met.rounds, binding=held[0], with_lens_on=None
+    )
 
 
 def _first_met(  # noqa: PLR0913, PLR0917 - one fact each
-    record: ReleaseRecord, hours: Clock, now: ReleaseState, today: date, every: int, level: Level
+    record: ReleaseRecord, ends: _Ends, now: ReleaseState, today: date, every: int, level: Level
 ) -> _Met | None:
     """Go from check to check until one finds the rule met; None where none within the horizon does."""
-    if now.qualifies or now.too_cold or _target(record) > ceiling(_blind_spot(record, today)):
+    if now.qualifies or now.too_cold or not can_show(record.pest, level) or _is_out_of_reach(record):
         return None
     first_on = _first_check_on(record, today, every)
     record = _merged(record, today)
+    done = record.rounds_done
     earlier, was_doubted = (record, today), False
     for more in range(1, FORECAST_DAYS // every + 1):
         due = first_on + timedelta(days=every * (more - 1))
-        record = replace(record, checks=(*record.checks, CleanCheck(due, level)))
-        record = _with_rounds(record, hours, today, due)
+        record = replace(
+            record,
+            checks=(*record.checks, CleanCheck(due, level)),
+            last_look_on=due,
+            roots_checked=record.roots_checked or (due - record.last_find_on).days >= ends.hours.h1,
+        )
+        record = _with_rounds(record, ends, today, due)
         # only where nothing simpler holds it back are the looks weighed
-        if _is_near(record, hours, due):
-            if _state(record, hours, due).qualifies:
-                return _Met(due, more, record, earlier, was_doubted)
+        if _is_near(record, ends, due):
+            if _state(record, ends, due).qualifies:
+                return _Met(due, more, record.rounds_done - done, record, earlier, was_doubted)
             was_doubted = True
         earlier = (record, due)
     return None
 
 
-def _is_near(record: ReleaseRecord, hours: Clock, on: date) -> bool:
+def _is_out_of_reach(record: ReleaseRecord) -> bool:
+    """Whether no number of looks can make anybody as sure as is asked for."""
+    return record.pest.looking.has_chance and _target(record) > ceiling(BLIND_SPOT)
+
+
+def _is_near(record: ReleaseRecord, ends: _Ends, on: date) -> bool:
     """Whether all but the probability is met on a day."""
-    days = [(check.on - record.last_find_on).days for check in _counted(record, on)]
-    last = record.last_spray_on
+    counted = _counted(record, on)
+    days = [(check.on - record.last_find_on).days for check in counted]
+    alone_until = _contact_free_until(record, ends.hours)
     return (
-        (on - record.last_find_on).days >= hours.h3
-        and len(days) >= CHECKS_NEEDED
-        and sum(day >= hours.h2 for day in days) >= LATE_CHECKS_NEEDED
-        and (last is None or (on - last).days >= hours.h1)
-        and _is_finished(record, hours, on, len(days))
+        (on - record.last_find_on).days >= ends.span
+        and _looks_share(record.pest, counted) >= _ENOUGH
+        and sum(day >= ends.hours.h2 for day in days) >= record.pest.looking.late
+        and (alone_until is None or on >= alone_until)
+        and (record.treated_on is None or on > record.treated_on)
+        and _is_finished(record, ends, on, len(days))
     )
 
 
@@ -397,6 +565,7 @@ def _merged(record: ReleaseRecord, today: date) -> ReleaseRecord:
     return replace(
         record,
         checks=tuple(_counted(record, today)),
+        last_look_on=_last_look_on(record, today),
         roots_checked=_was_lifted(record, today),
         is_merged=True,
     )
@@ -406,30 +575,27 @@ def _first_check_on(record: ReleaseRecord, today: date, every: int) -> date:
     past = [check.on for check in record.checks if record.last_find_on < check.on <= today]
     last = max(past, default=record.last_find_on)
     # Today's own look is taken already; an overdue one can still be taken today.
-    return max(last + timedelta(days=every), today if last < today else today + timedelta(days=1))
+    due = max(last + timedelta(days=every), today if last < today else today + timedelta(days=1))
+    wait = record.pest.looking.first_after_unpotting_days
+    if record.unpotted_on is not None and wait:
+        due = max(due, record.unpotted_on + timedelta(days=wait))
+    return due
 
 
-def _with_rounds(record: ReleaseRecord, hours: Clock, today: date, until: date) -> ReleaseRecord:
-    """Assume the rounds still owed up to a day, each on its gap; they count as sprays, the cautious side."""
+def _with_rounds(record: ReleaseRecord, ends: _Ends, today: date, until: date) -> ReleaseRecord:
+    """Assume the rounds still owed up to a day, each on its gap."""
     gap = timedelta(days=max(1, record.rounds_gap_days))
-    due = today if record.last_spray_on is None else max(today, record.last_spray_on + gap)
-    while due <= until and not _is_finished(record, hours, due, len(_counted(record, due))):
+    due = today if record.treated_on is None else max(today, record.treated_on + gap)
+    while due <= until and not _is_finished(record, ends, due, _looks_before(record, due)):
         record = replace(
             record,
             rounds_done=record.rounds_done + 1,
-            rounds_since_find=record.rounds_since_find + 1,
-            last_spray_on=due,
+            rounds_since_find=record.rounds_since_find + (due > record.last_find_on),
+            treated_on=due,
         )
         due += gap
     return record
 
 
-def _is_finished(record: ReleaseRecord, hours: Clock, on: date, clean_in_a_row: int) -> bool:
-    return rounds_finished(
-        record.rounds_needed,
-        record.rounds_done,
-        (on - record.last_find_on).days,
-        hours.h1,
-        record.rounds_since_find,
-        clean_in_a_row,
-    )
+def _looks_before(record: ReleaseRecord, on: date) -> int:
+    return sum(1 for check in record.checks if check.on <= on)

@@ -3,9 +3,9 @@
 from collections.abc import Mapping
 from datetime import date
 
-from bot.domain.course import Progress
 from bot.domain.household import Household, Walk
 from bot.domain.identity import PlantId
+from bot.domain.progress import Progress
 from bot.domain.trade import Grade
 from bot.domain.watch import Watch
 

@@ -1,14 +1,15 @@
 """Which plants are on watch: they share a place with a case, or were released lately."""
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from bot.domain.climate import temperature_on
+from bot.domain.climate import cool_side
+from bot.domain.development import SLOW_DEFAULT, Warmth, clock
 from bot.domain.household import Case, Household, Plant
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.knowledge import Knowledge
-from bot.domain.release import ReleaseRecord, release_state
 
 LONGEST_WATCH_DAYS = 365
 """Where it is too cold to tell, a watch ends after a year. Judgement. [d]"""
@@ -28,22 +29,9 @@ def hatch_to_adult_days(
     household: Household, knowledge: Knowledge, plant: Plant, pest: str, today: date
 ) -> int:
     """Give h3, the days from an egg laid today to a visible adult at the plant's place. [d]."""
-    record = ReleaseRecord(
-        pest=knowledge.pests[pest],
-        temperature=temperature_on(household, plant, today),
-        daily={},
-        last_find_on=today,
-        checks=(),
-        last_spray_on=None,
-        rounds_done=0,
-        rounds_since_find=0,
-        rounds_needed=0,
-        strict=False,
-        root_prone=False,
-        roots_checked=False,
-        weekly_reintroduction=0.0,
-    )
-    return min((release_state(record, today).h3_on - today).days, LONGEST_WATCH_DAYS)
+    known, mean = knowledge.pests[pest], cool_side(household, plant, today)
+    hours = clock(known, Warmth(since_on=today, mean=SLOW_DEFAULT if mean is None else mean))
+    return LONGEST_WATCH_DAYS if math.isinf(hours.h3) else min(math.ceil(hours.h3), LONGEST_WATCH_DAYS)
 
 
 def watched(household: Household, knowledge: Knowledge, today: date) -> dict[PlantId, Watch]:

@@ -11,6 +11,7 @@ from bot.actions.press_button import ButtonExpired
 from bot.actions.show_due import DueLine, DueList
 from bot.actions.show_more import MoreText
 from bot.actions.show_plants import NoPlants, PlantList
+from bot.wording.acts import by_acts, planned
 from bot.wording.days import listed, near_day
 from bot.wording.saying import says
 from bot.wording.voice import Voice
@@ -75,11 +76,10 @@ def due(told: DueList, voice: Voice) -> str:
 
 
 def _due_words(lines: tuple[DueLine, ...]) -> str:
-    groups: dict[str, list[str]] = {}
-    for line in lines:
-        word = line.task.method.value if line.task.method is not None else "check"
-        groups.setdefault(word, []).append(line.name)
-    return "; ".join(f"{word} {listed(names)}" for word, names in groups.items())
+    works = by_acts((line.name, (line.task.method, None)) for line in lines if line.task.method)
+    words = [f"{planned(acts)} {listed(names)}" for acts, names in works.items()]
+    looks = dict.fromkeys(line.name for line in lines if line.task.method is None)
+    return "; ".join([*words, *([f"check {listed(looks)}"] if looks else [])])
 
 
 @says

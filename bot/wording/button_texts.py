@@ -15,6 +15,8 @@ BUTTON_TEXTS = {
     ButtonText.ALL_TONIGHT: "All of tonight",
     ButtonText.ONE_BY_ONE: "One by one",
     ButtonText.NOT_TONIGHT: "Not tonight",
+    ButtonText.IS_USUAL: "Usual",
+    ButtonText.JUST_NOW: "Just now",
     ButtonText.GO_ON: "Go on",
     ButtonText.QUIET_TILL_HEARD: "Quiet until I write",
     ButtonText.TOMORROW: "Tomorrow",

@@ -78,16 +78,20 @@ def _bad_gap(told: BadGap) -> str:
     return f"A label gap of {told.days} days cannot be right (1 to 365). What does the label say?"
 
 
+MONTHS = 12
+
+
 @says
 def _temperature_noted(told: TemperatureNoted, voice: Voice) -> str:
+    if len(told.months) == MONTHS:
+        return f"Written: {told.place} usually has {voice.warmth(told.celsius)}."
     if told.months:
         return f"Written: {told.place} usually has {voice.warmth(told.celsius)} in {listed(month(one) for one in told.months)}."
     shifts = [
         f" Next round of {listed(names)}: {day(new)}, not {day(old)}." for names, old, new in told.moved
     ]
-    return (
-        f"Written: {told.place} is at {voice.warmth(told.celsius)}. I count with it until you tell me another."
-        f"{''.join(shifts)}"
+    return f"Written: {told.place} is at {voice.warmth(told.celsius)}.{''.join(shifts)}" + (
+        " Is that usual there, or just now?" if told.asking else ""
     )
 
 

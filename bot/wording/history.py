@@ -8,8 +8,8 @@ from bot.actions.say_anew import SaidAnew
 from bot.actions.show_history import History
 from bot.actions.undo import NothingToUndo, OldToUndo, ToldSince, Undone
 from bot.domain.trade import Method
+from bot.wording.acts import DONE
 from bot.wording.days import day, listed
-from bot.wording.rounds import DONE
 from bot.wording.saying import says
 from bot.wording.voice import Voice
 

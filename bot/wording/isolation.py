@@ -6,7 +6,7 @@ from bot.actions.move_plant import PlantsMoved
 from bot.actions.release_plant import NotYet, ReleasedThem
 from bot.actions.show_isolated import IsolatedList
 from bot.actions.show_release import ReleaseInfo
-from bot.domain.course import Progress
+from bot.domain.progress import Progress
 from bot.wording.conditions import condition_words
 from bot.wording.days import counted, day, listed, near_day
 from bot.wording.saying import says

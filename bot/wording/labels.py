@@ -22,6 +22,8 @@ AGAINST = {
     Refusal.ANIMALS: "it is dangerous to the animals you told me of",
     Refusal.BEES: "outdoors it harms bees",
     Refusal.SAME_GROUP: "the pest's last generation met the same kind of poison: take another number",
+    Refusal.MAKES_WORSE: "it brings more of them: it kills what eats them",
+    Refusal.UNSEEN_DAMAGE: "three times in a row, and nobody looked since: look for burnt leaves first",
 }
 
 

@@ -3,9 +3,10 @@
 from bot.actions.log_check import CheckLogged
 from bot.actions.log_find import FindInPast, FindLogged
 from bot.actions.log_sign import SignLogged
-from bot.domain.course import Because
 from bot.domain.release import Level
-from bot.domain.trade import Grade, Method, Sign
+from bot.domain.remedy import Because
+from bot.domain.trade import Grade, Sign
+from bot.wording.acts import planned
 from bot.wording.conditions import condition_words, rounds_words
 from bot.wording.days import day, listed, near_day
 from bot.wording.saying import says
@@ -68,16 +69,15 @@ def _find_plan(told: FindLogged, voice: Voice) -> str:
     step = told.step
     if step is None:
         return ""
-    what = step.method.value if step.method is not Method.CLEAN_OUT else "a full clean-out"
+    what = planned([(act.method, None) for act in step.acts])
     with_what = f" with {told.product}" if told.product else ""
     on = max(told.tonight or step.aim_on, voice.today)
     lines = [f"Plan: {what}{with_what}, first {near_day(on, voice.today)}; {rounds_words(told.progress)}."]
     if step.last_on is not None:
         lines = [f"Plan: {what}{with_what}, next {near_day(on, voice.today)}; {rounds_words(told.progress)}."]
     if step.because is Because.NO_PRODUCT:
-        where = "at the roots" if told.progress.pest.drenched else "by hand"
         seek = f" Look for {listed(told.seek, 'or')}, labelled for houseplants indoors." if told.seek else ""
-        lines.append(f"Nothing on your shelf fits: until then rinse {where}.{seek}")
+        lines.append(f"Nothing on your shelf fits: until then {what}.{seek}")
     if told.grade is Grade.MANY:
         lines.append("That bad, extension services advise discarding a plant that is cheap to replace.")
     return "\n".join(lines)

@@ -10,7 +10,7 @@ from bot.domain.care import Care
 from bot.domain.gap import Lateness
 from bot.domain.nudging import Placement
 from bot.domain.slot import SlotKind
-from bot.domain.trade import Method
+from bot.wording.acts import asked, by_acts
 from bot.wording.days import day, listed
 from bot.wording.mixing import mix_line
 from bot.wording.rounds import by_product
@@ -37,7 +37,8 @@ def nudge_text(nudge: NudgeText, voice: Voice) -> str:
     moved = {
         plant for one in nudge.placements if one.slot.kind is not SlotKind.EVENING for plant in one.plants
     }
-    tonight = [line for line in nudge.lines if line.task.method is not None and line.task.plant not in moved]
+    # what is done by hand is done tonight, also where the spray waits for the morning
+    tonight = [line for line in nudge.lines if line.task.plant not in moved or line.product is None]
     lines = [_head(nudge)]
     lines += [f"{words}" for words in _treatments(tonight)]
     lines += [mix_line(one, voice) for one in nudge.mixes]
@@ -79,13 +80,8 @@ def _head(nudge: NudgeText) -> str:
 
 
 def _treatments(lines: list[DueLine]) -> list[str]:
-    groups: dict[tuple[Method | None, str | None], list[str]] = {}
-    for line in lines:
-        groups.setdefault((line.task.method, line.product), []).append(line.name)
-    return [
-        f"{method.value.capitalize() if method else ''} {listed(names)}{f' with {product}' if product else ''}."
-        for (method, product), names in groups.items()
-    ]
+    works = by_acts((line.name, (line.task.method, line.product)) for line in lines if line.task.method)
+    return [asked(acts, names) for acts, names in works.items()]
 
 
 def _placed(one: Placement, nudge: NudgeText, names: dict[int, str], voice: Voice) -> str:

@@ -7,25 +7,12 @@ from bot.actions.log_round import NothingDue, OtherProduct, RoundLogged
 from bot.actions.postpone import PutOff
 from bot.domain.course import Step
 from bot.domain.gap import Lateness
-from bot.domain.trade import Method
+from bot.wording.acts import DONE, by_acts, done
 from bot.wording.conditions import rounds_words
 from bot.wording.days import counted, day, listed, near_day
 from bot.wording.labels import eat_from, spent, warned
 from bot.wording.saying import says
 from bot.wording.voice import Voice
-
-DONE = {
-    Method.SWAB: "swabbed",
-    Method.WIPE: "wiped",
-    Method.RINSE: "rinsed",
-    Method.SPRAY: "sprayed",
-    Method.DRENCH: "drenched",
-    Method.NEMATODES: "watered with nematodes",
-    Method.DRY: "left to dry on top",
-    Method.PRUNE: "pruned",
-    Method.REPOT: "repotted",
-    Method.CLEAN_OUT: "cleaned out",
-}
 
 
 @says
@@ -71,15 +58,10 @@ def by_product(pairs: Iterable[tuple[str, str]]) -> dict[str, list[str]]:
 
 
 def _done_line(told: RoundLogged, voice: Voice) -> str:
-    groups: dict[tuple[Method, str | None], list[str]] = {}
-    for one in told.done:
-        groups.setdefault((one.method, one.product), []).append(one.name)
-    parts = [
-        f"{listed(names)} {DONE[method]}{f' ({product})' if product else ''}"
-        for (method, product), names in groups.items()
-    ]
-    again = [one.name for one in told.done if one.is_repeat]
-    if len(again) == len(told.done):
+    works = by_acts((one.name, (one.method, one.product)) for one in told.done)
+    parts = [done(acts, names) for acts, names in works.items()]
+    again = list(dict.fromkeys(one.name for one in told.done if one.is_repeat))
+    if all(one.is_repeat for one in told.done):
         return f"Stood there already for {near_day(told.on, voice.today)}: {'; '.join(parts)}. One round, not two."
     note = f" {listed(again)} stood there already: one round, not two." if again else ""
     return f"Written for {near_day(told.on, voice.today)}: {'; '.join(parts)}.{note}"

@@ -3,10 +3,13 @@
 from datetime import date
 
 from bot.actions.explain import ReasonOf, Reasons
-from bot.domain.course import Because, Progress, Step
+from bot.domain.course import Step
 from bot.domain.pest import Evidence, Level
-from bot.domain.release import ROUNDS_SINCE_FIND_NEEDED
+from bot.domain.progress import Progress
+from bot.domain.release import rounds_after_find
+from bot.domain.remedy import Because
 from bot.domain.slot import SlotKind
+from bot.wording.acts import planned
 from bot.wording.conditions import condition_words, percent, rounds_words
 from bot.wording.days import counted, day, near_day
 from bot.wording.labels import against
@@ -19,11 +22,14 @@ BECAUSE = {
     Because.FEW: "up to 5 in one spot: by hand, one by one",
     Because.SOME: "more than a few: a spray reaches what a swab misses",
     Because.MANY: "many: a clean-out first, then sprays",
-    Because.STALL: "still alive 21 days after the start: eggs and hidden ones outlast a contact spray, so a clean-out",
+    Because.START: "the strong first step frees most and saves days (a simulation; judgement)",
+    Because.FEW_STILL: "living ones after three rounds by hand, so a spray joins",
+    Because.STALL: "still alive two weeks after the start or the last strong step: what hides outlasts a spray",
+    Because.STALL_HELD: "still alive, and no strong step is left or due: the shortest gap; look for hidden sites, ants, a neighbour plant",
+    Because.DRY_FIRST: "found after 17:00: rinsed tonight, sprayed tomorrow on dry leaves",
     Because.NO_PRODUCT: "nothing on the shelf fits, so handwork",
     Because.BETWEEN: "the label forbids the product this soon, so handwork bridges the gap",
     Because.ROOTS: "it lives in the mix, where no leaf spray reaches it",
-    Because.MITES: "mites are too small and too many to pick off",
 }
 
 
@@ -120,7 +126,9 @@ def _span(step: Step) -> str:
 
 
 def _next(one: ReasonOf, step: Step, today: date) -> str:
-    what = f"{step.method.value}{' with ' + one.product if one.product else ''}"
+    what = planned([(act.method, None) for act in step.acts]) + (
+        f" with {one.product}" if one.product else ""
+    )
     reason = f"because {BECAUSE[step.because]}"
     if step.closes_on < today:
         return f"The next {what} was due by {near_day(step.closes_on, today)}, {reason}."
@@ -167,8 +175,8 @@ def _case(one: ReasonOf, state: Progress, voice: Voice) -> list[str]:
         f"Reach: a spray hits {well} well; only in part: {partly}; not at all: {never} (from memory)."
     )
     lines.append(
-        f"Rounds may stop after {state.forecast.minimum} in all and {ROUNDS_SINCE_FIND_NEEDED} since the last find; "
-        f"done so far: {state.rounds_done} and {state.rounds_since_find}. "
+        f"Rounds may stop after {state.record.rounds_needed} in all and {rounds_after_find(state.pest, strict=state.record.strict)} after the day of the last find; "
+        f"done so far: {state.rounds_done} and {state.rounds_since_find}. {_source(state.pest.least.evidence, one)} "
         "Looks come weekly, on Sundays unless you say “check on wednesdays”."
     )
     lines.append(_release(one, state))

@@ -13,7 +13,7 @@ from datetime import time as time_of_day
 from statistics import median
 
 from bot.catalogue.load import load
-from bot.domain.course import due_step, progress
+from bot.domain.course import due_step
 from bot.domain.fold import fold
 from bot.domain.identity import EntryId, HouseholdId, MemberId, PlaceId, PlantId, ProductId
 from bot.domain.journal import (
@@ -27,7 +27,9 @@ from bot.domain.journal import (
     ProductSet,
     Treated,
 )
+from bot.domain.outbreak import Outbreak
 from bot.domain.pest import Level
+from bot.domain.progress import progress
 from bot.domain.slot import Habits, slots
 from bot.domain.sun import Site
 from bot.domain.trade import Grade, Method
@@ -86,8 +88,8 @@ def plan_once() -> Callable[[int], object]:
 
     def once(turn: int) -> object:
         day = START + timedelta(days=58 + turn % 7)
-        step = due_step(household, knowledge, plant, case, day)
-        return step, progress(household, knowledge, plant, case, day).release
+        outbreak = Outbreak(household=household, knowledge=knowledge, plant=plant, case=case, today=day)
+        return due_step(outbreak), progress(outbreak).release
 
     return once
 

@@ -6,7 +6,7 @@ from zoneinfo import ZoneInfo
 
 from bot.catalogue.load import load
 from bot.domain.agenda import Agenda, plan
-from bot.domain.course import Progress, Step, next_step, progress
+from bot.domain.course import Step, next_step
 from bot.domain.fold import fold
 from bot.domain.household import Household
 from bot.domain.identity import EntryId, HouseholdId, MemberId, PlaceId, PlantId, ProductId
@@ -21,6 +21,8 @@ from bot.domain.journal import (
     Treated,
     Voided,
 )
+from bot.domain.outbreak import Outbreak, outbreak_on
+from bot.domain.progress import Progress, progress
 from bot.domain.trade import Grade, Method
 from bot.domain.window import Facing
 
@@ -89,17 +91,19 @@ class Telling:
         """Plan from a day on."""
         return plan(self.household, KNOWLEDGE, DAY + timedelta(days=day))
 
-    def step(self, plant: PlantId, day: float) -> Step | None:
-        """Give the next treatment of a plant's first open case."""
+    def outbreak(self, plant: PlantId, day: float) -> Outbreak:
+        """Give a plant's first open case as it stands on a day."""
         household = self.household
         known = household.plants[plant]
-        return next_step(household, KNOWLEDGE, known, known.open_cases[0], DAY + timedelta(days=day))
+        return outbreak_on(household, KNOWLEDGE, known, known.open_cases[0], DAY + timedelta(days=day))
+
+    def step(self, plant: PlantId, day: float) -> Step | None:
+        """Give the next treatment of a plant's first open case."""
+        return next_step(self.outbreak(plant, day))
 
     def progress(self, plant: PlantId, day: float) -> Progress:
         """Give how far a plant's first open case is."""
-        household = self.household
-        known = household.plants[plant]
-        return progress(household, KNOWLEDGE, known, known.open_cases[0], DAY + timedelta(days=day))
+        return progress(self.outbreak(plant, day))
 
 
 def home(*, celsius: float | None = 21, label_days: int | None = 7) -> Telling:

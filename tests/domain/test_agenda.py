@@ -5,7 +5,7 @@ from bot.domain.release import Level
 from bot.domain.trade import Method, Sign
 from tests.domain.telling import DAY, FERN, HOYA, IVY, Telling, home
 
-CITRUS, MITES = "citrus_mealybug", "spider_mite"
+CITRUS, LONGTAILED = "citrus_mealybug", "longtailed_mealybug"
 SUNDAY = 1  # 2 May 2026, day 0, is a Saturday
 
 
@@ -19,11 +19,11 @@ def treated_on(telling: Telling, day: float) -> dict[int, set[int]]:
 
 
 def test_two_windows_that_meet_take_one_evening() -> None:
-    # both at 21 degC with label 7: citrus mealybug 7 to 8 days, mites W = 97/10.7 = 9.07, .8 W = 7.3, U = 7: day 7.
-    # hoya sprayed on day 0: days 7 to 8; ivy sprayed on day 1: day 8; day 8 serves both
+    # both at 21 degC with label 7: citrus mealybug W = 130/12.5 = 10.4, .8 W = 8.3: 7 to 8 days; longtailed
+    # W = 161/13 = 12.4, .8 W = 9.9: 7 to 9. Hoya sprayed on day 0: 7 to 8; ivy on day 1: 8 to 10; day 8 serves both
     telling = home()
     telling.find(HOYA, CITRUS, 0)
-    telling.find(IVY, MITES, 0)
+    telling.find(IVY, LONGTAILED, 0)
     telling.treat(HOYA, 0)
     telling.treat(IVY, 1)
     assert treated_on(telling, 2) == {8: {HOYA, IVY}}

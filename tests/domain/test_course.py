@@ -3,10 +3,10 @@ from datetime import timedelta
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bot.domain.course import Because
 from bot.domain.gap import Lateness
-from bot.domain.identity import PlantId
-from bot.domain.journal import IsolatedNow, PlantSet
+from bot.domain.identity import PlantId, ProductId
+from bot.domain.journal import IsolatedNow, PlantSet, ProductSet
+from bot.domain.remedy import Because
 from bot.domain.trade import Grade, Method
 from tests.domain.telling import DAY, FERN, HOYA, IVY, SOAP, STUDY, home
 
@@ -63,7 +63,7 @@ def test_an_empty_shelf_leaves_handwork() -> None:
     telling.find(HOYA, CITRUS, 0)
     step = telling.step(HOYA, 0)
     assert step is not None
-    assert (step.method, step.because, step.product) == (Method.RINSE, Because.NO_PRODUCT, None)
+    assert (step.method, step.because, step.product) == (Method.WIPE, Because.NO_PRODUCT, None)
 
 
 def test_the_window_after_a_spray_is_the_one_worked_by_hand() -> None:
@@ -100,15 +100,17 @@ def test_a_late_round_moves_the_next_one() -> None:
 
 
 def test_a_label_longer_than_the_pest_allows_is_bridged_by_hand() -> None:
-    # mites, 25 degC: W = 97 / (25 - 10.3) = 6.6 d; label 7 outlasts 6, so one rinse on day 4, spray on day 7
+    # mites, 25 degC: W = 97 / (25 - 10.3) = 6.6 d; label 7 outlasts 6; two washes a week: 7/3 = 2.3 and 4.7, days 2
+    # and 5, spray on day 7
     telling = home(celsius=25)
     telling.find(IVY, MITES, 0)
     telling.treat(IVY, 0)
     step = telling.step(IVY, 1)
     assert step is not None
-    assert (step.method, step.because, step.aim_on) == (Method.RINSE, Because.BETWEEN, DAY + days(4))
-    telling.treat(IVY, 4, Method.RINSE)
-    step = telling.step(IVY, 5)
+    assert (step.method, step.because, step.aim_on) == (Method.RINSE, Because.BETWEEN, DAY + days(2))
+    telling.treat(IVY, 2, Method.RINSE)
+    telling.treat(IVY, 5, Method.RINSE)
+    step = telling.step(IVY, 6)
     assert step is not None
     assert (step.method, step.opens_on, step.closes_on) == (Method.SPRAY, DAY + days(7), DAY + days(8))
 
@@ -191,7 +193,7 @@ def test_a_new_case_waits_for_the_label_by_hand() -> None:
     telling.find(HOYA, CITRUS, 3)
     step = telling.step(HOYA, 3)
     assert step is not None
-    assert (step.method, step.product, step.because) == (Method.RINSE, None, Because.BETWEEN)
+    assert (step.method, step.product, step.because) == (Method.WIPE, None, Because.BETWEEN)
     assert step.opens_on == DAY + days(3)
     later = telling.step(HOYA, 7)  # 0 and the label's seven days
     assert later is not None
@@ -225,12 +227,18 @@ def test_what_lives_in_the_mix_is_washed_out_and_drenched_and_never_sprayed() ->
     telling.find(HOYA, "root_mealybug", 0, Grade.FEW)
     step = telling.step(HOYA, 0)
     assert step is not None
-    assert (step.method, step.because) == (Method.CLEAN_OUT, Because.ROOTS)
+    assert (step.method, step.because) == (Method.CLEAN_OUT, Because.START)
     telling.treat(HOYA, 0, Method.CLEAN_OUT)
+    assert telling.step(HOYA, 1) is None, "the soap on the shelf is no drench, and no handwork reaches it"
+    telling.tell(ProductSet(product=ProductId(7), ingredient="imidacloprid"))
     following = telling.step(HOYA, 1)
     assert following is not None
-    assert following.method is not Method.SPRAY
-    assert following.product is None, "the soap on the shelf is no drench"
+    # the row: drenches two to three weeks apart
+    assert (following.method, following.opens_on, following.closes_on) == (
+        Method.DRENCH,
+        DAY + days(14),
+        DAY + days(21),
+    )
 
 
 def test_handwork_before_the_first_spray_stays_a_round_after_it() -> None:

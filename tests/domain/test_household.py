@@ -69,11 +69,10 @@ def test_another_pest_is_corrected_in_the_open_case() -> None:
     assert telling.household.plants[HOYA].open_cases[0].pest == "brown_soft_scale"
 
 
-def test_the_first_reading_stands_for_the_usual_temperature() -> None:
+def test_one_reading_is_not_what_is_usual() -> None:
     telling = home(celsius=None)
     telling.tell(TemperatureRead(place=LANDING, celsius=19), 1)
-    telling.tell(TemperatureRead(place=LANDING, celsius=25), 2)
-    assert telling.household.places[LANDING].usual_c == 19
+    assert telling.household.places[LANDING].usual_c is None
 
 
 def test_a_pause_rests_until_its_day() -> None:

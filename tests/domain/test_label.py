@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from bot.domain.household import Product
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.journal import HouseholdSet, PlaceSet, PlantSet, ProductSet, TemperatureRead, Treated
-from bot.domain.label import Refusal, eat_from, harvest_days, refusals
+from bot.domain.label import Refusal, Use, eat_from, harvest_days, refusals
 from bot.domain.trade import Grade, Method
 from bot.domain.window import Outdoors
 from tests.domain.telling import DAY, FERN, HOYA, IVY, KNOWLEDGE, LANDING, STUDY, Telling, home
@@ -30,7 +30,9 @@ def refused(
     household = telling.household
     known = household.products[product]
     about = None if pest is None else KNOWLEDGE.pests[pest]
-    return refusals(household, KNOWLEDGE, household.plants[plant], known, about, DAY + timedelta(days=day))
+    return refusals(
+        Use(household, KNOWLEDGE, household.plants[plant], known, DAY + timedelta(days=day), about)
+    )
 
 
 def test_a_product_that_does_not_reach_the_pest_is_refused() -> None:
@@ -182,7 +184,7 @@ def test_nothing_is_ever_suggested_against_a_rule(data: st.DataObject) -> None:
                 continue
             treated, used = household.plants[task.plant], household.products[task.product]
             pests = {case.pest for case in treated.open_cases}
-            assert refusals(household, KNOWLEDGE, treated, used, None, DAY + timedelta(days=today)) == ()
+            assert refusals(Use(household, KNOWLEDGE, treated, used, DAY + timedelta(days=today))) == ()
             assert pests & KNOWLEDGE.products[used.ingredient].reaches
             # the same rules again, written down by themselves
             is_outdoors = treated.place is not None and household.places[treated.place].outdoors is not None

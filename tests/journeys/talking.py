@@ -32,6 +32,7 @@ HOME = (
     "got soap, ready to use, every 7 days",
     "got alcohol",
     "landing is 21 degrees",
+    "usual",
 )
 
 

@@ -23,14 +23,15 @@ from tests.journeys.talking import OWNER, PARTNER, ZONE, Talk
 SATURDAY, SUNDAY, MONDAY = date(2026, 5, 2), date(2026, 5, 3), date(2026, 5, 4)
 SOAP, ALCOHOL = ProductId(1), ProductId(2)
 TONIGHT = (
-    "Tonight, Sat 2 May:\nSpray hoya with insecticidal soap.\n"
+    "Tonight, Sat 2 May:\nWipe hoya, then spray with insecticidal soap.\n"
     "Swab moth orchid and coffee plant with isopropyl alcohol.\n"
     "First insecticidal soap on hoya: one leaf first is safest; look after 24 to 48 hours, then the rest."
 )
+WIPED_HOYA = ("hoya", Treated(method=Method.WIPE))
 SPRAYED_HOYA = ("hoya", Treated(method=Method.SPRAY, product=SOAP))
 SWABBED_ORCHID = ("moth orchid", Treated(method=Method.SWAB, product=ALCOHOL))
 SWABBED_COFFEE = ("coffee plant", Treated(method=Method.SWAB, product=ALCOHOL))
-ALL_DONE = [SPRAYED_HOYA, SWABBED_ORCHID, SWABBED_COFFEE]
+ALL_DONE = [WIPED_HOYA, SPRAYED_HOYA, SWABBED_ORCHID, SWABBED_COFFEE]
 
 
 def clock(day: date, hour: int, minute: int = 0) -> datetime:
@@ -51,9 +52,9 @@ def test_unanswered_it_is_repeated_once_after_an_hour_and_then_rests_until_the_n
     outbreak: Talk,
 ) -> None:
     outbreak.evening()
-    assert outbreak.evening()[0].startswith("Once more for tonight, Sat 2 May:\nSpray hoya")
+    assert outbreak.evening()[0].startswith("Once more for tonight, Sat 2 May:\nWipe hoya, then spray")
     assert outbreak.now == clock(SATURDAY, 21)
-    assert outbreak.evening()[0].startswith("Tonight, Sun 3 May:\nSpray hoya")
+    assert outbreak.evening()[0].startswith("Tonight, Sun 3 May:\nWipe hoya, then spray")
     assert outbreak.now == clock(SUNDAY, 20)
 
 
@@ -115,7 +116,7 @@ def test_the_same_instant_never_sends_twice(outbreak: Talk) -> None:
 def test_a_week_asleep_owes_one(outbreak: Talk) -> None:
     at = clock(date(2026, 5, 9), 20, 30)
     (text,) = outbreak.tick(at)
-    assert text.startswith("Tonight, Sat 9 May:\nSpray hoya")
+    assert text.startswith("Tonight, Sat 9 May:\nWipe hoya, then spray")
     assert outbreak.tick(at) == []
 
 
@@ -138,14 +139,16 @@ def test_twelve_silent_weeks_stay_out_of_quiet_hours_with_two_messages_an_evenin
 def test_done_answers_the_nudge_and_says_when_each_is_next(outbreak: Talk) -> None:
     before = len(outbreak.told())
     outbreak.evening()
+    # by hand, longtailed mealybug: at 21 degC 672/13 = 51.7 days without a find, one spray in 7 days: seven more;
+    # where nobody told how warm it is, at 18 degC 67.2 days, one swab in 5 days: thirteen more
     assert outbreak.say("done") == [
         (
-            "Written for today, Sat 2 May: hoya sprayed (insecticidal soap); "
+            "Written for today, Sat 2 May: hoya wiped, then sprayed (insecticidal soap); "
             "moth orchid and coffee plant swabbed (isopropyl alcohol).\n"
             "First insecticidal soap on hoya: look for burnt edges after 24 to 48 hours.\n"
-            "hoya: 1 round done of at least 6, likely 6 to 9; next Sun 10 May, by Mon 11 May at the latest.\n"
-            "moth orchid: 1 round done of at least 9, likely about 9; next Sun 10 May.\n"
-            "coffee plant: 1 round done of at least 9, likely about 9; next Sun 10 May."
+            "hoya: 1 treatment done, about 7 more; next Sun 10 May, by Mon 11 May at the latest.\n"
+            "moth orchid: 1 treatment done, about 13 more; next Sun 10 May.\n"
+            "coffee plant: 1 treatment done, about 13 more; next Sun 10 May."
         )
     ]
     assert outbreak.told()[before:] == ALL_DONE
@@ -177,7 +180,7 @@ def test_two_members_both_say_done_and_it_is_one_round(outbreak: Talk) -> None:
     assert len(outbreak.heard[-1].edits) == 2
     assert "Stood there already" in outbreak.press("All done", person=PARTNER)[0]
     assert outbreak.told()[before:] == [*ALL_DONE, *ALL_DONE], "each has a word of their own"
-    assert all(len(plant.treatments) <= 1 for plant in outbreak.home.living)
+    assert sorted(len(plant.treatments) for plant in outbreak.home.living) == [0, 0, 1, 1, 2]
 
 
 def test_the_other_members_later_does_not_block_done(outbreak: Talk) -> None:
@@ -194,7 +197,7 @@ def test_done_except_leaves_that_one_open(outbreak: Talk) -> None:
     before = len(outbreak.told())
     (answer,) = outbreak.say("done except coffee")
     assert "Still open tonight: coffee plant." in answer
-    assert outbreak.told()[before:] == [SPRAYED_HOYA, SWABBED_ORCHID]
+    assert outbreak.told()[before:] == [WIPED_HOYA, SPRAYED_HOYA, SWABBED_ORCHID]
     assert outbreak.evening()[0].startswith("Tonight, Sun 3 May:\nSwab coffee plant with isopropyl alcohol.")
 
 
@@ -205,7 +208,7 @@ def test_not_tonight_puts_all_of_it_off_by_a_day(outbreak: Talk) -> None:
         "Put off: hoya, moth orchid and coffee plant, tomorrow, Sun 3 May."
     ]
     assert [one for _, one in outbreak.told()[before:]] == [Postponed(on=SUNDAY)] * 3
-    assert outbreak.evening()[0].startswith("Tonight, Sun 3 May:\nSpray hoya")
+    assert outbreak.evening()[0].startswith("Tonight, Sun 3 May:\nWipe hoya, then spray")
 
 
 def test_the_not_tonight_button_does_the_same(outbreak: Talk) -> None:
@@ -237,16 +240,16 @@ def test_a_round_is_told_days_later_and_the_next_follows_from_its_day(outbreak: 
     outbreak.at(date(2026, 5, 5), 9)
     before = len(outbreak.told())
     (answer,) = outbreak.say("did the hoya on sunday")
-    assert answer.startswith("Written for Sun 3 May: hoya sprayed (insecticidal soap).")
+    assert answer.startswith("Written for Sun 3 May: hoya wiped, then sprayed (insecticidal soap).")
     assert "next Sun 10 May" in answer
-    assert outbreak.told()[before:] == [SPRAYED_HOYA]
+    assert outbreak.told()[before:] == [WIPED_HOYA, SPRAYED_HOYA]
     assert outbreak.entries()[-1].happened_on == SUNDAY
 
 
 def test_an_hour_before_is_taken_from_the_clock(outbreak: Talk) -> None:
     outbreak.evening()
     outbreak.say("did them all an hour ago")
-    assert {one.happened_at for one in outbreak.entries()[-3:]} == {clock(SATURDAY, 19)}
+    assert {one.happened_at for one in outbreak.entries()[-4:]} == {clock(SATURDAY, 19)}
 
 
 def test_after_midnight_done_counts_for_the_evening_before(outbreak: Talk) -> None:
@@ -259,11 +262,11 @@ def test_undo_takes_back_a_whole_evening_and_then_the_find_before_it(outbreak: T
     outbreak.evening()
     outbreak.say("done")
     assert outbreak.say("undo") == [
-        "Taken back: today: hoya sprayed; today: moth orchid swabbed; today: coffee plant swabbed."
+        "Taken back: today: hoya wiped; today: hoya sprayed; today: moth orchid swabbed; today: coffee plant swabbed."
     ]
     assert outbreak.say("oops") == ["Taken back: today: coffee plant longtailed mealybug."]
     assert [one.name for one in outbreak.home.living if one.open_cases] == ["hoya", "moth orchid"]
-    assert sum(isinstance(one.payload, Voided) for one in outbreak.entries()) == 4
+    assert sum(isinstance(one.payload, Voided) for one in outbreak.entries()) == 5
 
 
 def test_undo_takes_back_only_ones_own_words(outbreak: Talk) -> None:

@@ -202,7 +202,7 @@ def test_a_product_that_comes_while_a_wipe_is_asked_does_not_double_the_answer(s
     assert [one.method for one in done] == [Method.WIPE]
     stranger_talk.passes(days=8)
     stranger_talk.say("swabbed the ivy")
-    assert "2 rounds done" in stranger_talk.say("why ivy")[0]
+    assert "2 treatments done" in stranger_talk.say("why ivy")[0]
 
 
 def test_a_partner_cannot_correct_what_the_other_told(talk: Talk) -> None:
@@ -285,8 +285,8 @@ def test_the_shelf_is_told_in_ones_own_words(
 
 def test_what_is_asked_in_passing_is_answered(talk: Talk) -> None:
     talk.say("hoya 12 longtailed mealybugs")
-    assert talk.say("what's the plan")[0].startswith("today, Sat 2 May: spray hoya")
-    assert talk.say("i forgot")[0].startswith("today, Sat 2 May: spray hoya")
+    assert talk.say("what's the plan")[0].startswith("today, Sat 2 May: wipe, then spray hoya")
+    assert talk.say("i forgot")[0].startswith("today, Sat 2 May: wipe, then spray hoya")
     assert talk.say("how's the hoya doing")[0].startswith("hoya: living ones were seen today")
     assert talk.say("is the ivy ok?") == ["ivy: not isolated."]
     assert talk.say("when will this be over")[0].startswith("hoya: ")
@@ -319,9 +319,9 @@ def test_pests_said_to_be_gone_are_asked_for_a_look(talk: Talk) -> None:
 def test_the_last_of_a_product_is_no_longer_planned_with(talk: Talk) -> None:
     talk.say("hoya 12 longtailed mealybugs")
     assert talk.say("no soap left")[0].startswith("Written: no insecticidal soap left.")
-    assert talk.say("what's due")[0].startswith("today, Sat 2 May: rinse hoya")
+    assert talk.say("what's due")[0].startswith("today, Sat 2 May: wipe hoya")
     talk.say("got soap, 500 ml")
-    assert talk.say("what's due")[0].startswith("today, Sat 2 May: spray hoya")
+    assert talk.say("what's due")[0].startswith("today, Sat 2 May: wipe, then spray hoya")
 
 
 def test_till_when_is_answered_by_a_time_or_a_number_of_days(talk: Talk) -> None:
@@ -351,7 +351,7 @@ def test_declining_an_offer_changes_nothing(talk: Talk) -> None:
 def test_a_product_named_with_done_was_used_the_way_it_is_used(talk: Talk) -> None:
     talk.say("no soap left")
     talk.say("hoya 12 longtailed mealybugs")
-    assert "Rinse hoya" in talk.evening()[0]
+    assert "Wipe hoya" in talk.evening()[0]
     assert talk.say("did the hoya, used soap, then wiped the leaves")[0].startswith(
         "Written for today, Sat 2 May: hoya sprayed (insecticidal soap)."
     )
@@ -360,10 +360,13 @@ def test_a_product_named_with_done_was_used_the_way_it_is_used(talk: Talk) -> No
 
 
 def test_an_empty_shelf_names_what_would_reach_the_pest(talk: Talk) -> None:
-    assert "or Bacillus thuringiensis israelensis, labelled" in talk.say("some fungus gnats on the ivy")[0]
+    assert (
+        "Look for Bacillus thuringiensis israelensis or Steinernema feltiae nematodes, labelled"
+        in talk.say("some fungus gnats on the ivy")[0]
+    )
     talk.say("no soap left")
     answer = talk.say("some spider mites on the hoya")[0]
-    assert "Look for insecticidal soap or neem oil, labelled for houseplants indoors." in answer
+    assert "Look for horticultural oil or rapeseed oil, labelled for houseplants indoors." in answer
 
 
 def test_the_history_of_something_that_is_no_plant_is_nobodys(talk: Talk) -> None:

@@ -24,7 +24,7 @@ def test_a_product_for_no_edible_is_written_with_a_warning_and_never_planned(tal
     talk.say("chilli, kitchen, 12 cm")
     talk.say("got acetamiprid, ready to use")
     talk.say("chilli 12 melon aphids")
-    assert talk.say("what's due")[0].startswith("today, Sat 2 May: rinse chilli")
+    assert talk.say("what's due")[0].startswith("today, Sat 2 May: prune, then rinse chilli")
     answer = talk.say("sprayed the chilli with acetamiprid")[0]
     assert "it is not for plants that are eaten" in answer
     assert "chilli: do not eat from it any more." in answer
@@ -35,12 +35,12 @@ def test_why_names_what_is_passed_over(talk: Talk) -> None:
     talk.say("no soap left")
     talk.say("got pyrethrins, ready to use")
     talk.say("hoya 12 melon aphids")
-    assert talk.say("what's due")[0].startswith("today, Sat 2 May: spray hoya")
+    assert talk.say("what's due")[0].startswith("today, Sat 2 May: prune, rinse, then spray hoya")
     assert talk.say("we have a cat") == ["Written: a cat at home."]
-    assert talk.say("what's due")[0].startswith("today, Sat 2 May: rinse hoya")
+    assert talk.say("what's due")[0].startswith("today, Sat 2 May: prune, then rinse hoya")
     assert "Not pyrethrins: it is dangerous to the animals you told me of." in talk.say("why hoya")[0]
     assert talk.say("no cats here") == ["Written: no animals."]
-    assert talk.say("what's due")[0].startswith("today, Sat 2 May: spray hoya")
+    assert talk.say("what's due")[0].startswith("today, Sat 2 May: prune, rinse, then spray hoya")
 
 
 @pytest.mark.parametrize(
@@ -98,7 +98,7 @@ def test_a_place_may_be_colder_in_winter(talk: Talk) -> None:
     ]
     assert talk.say("the kitchen has 17 degrees in january") == ["Written: kitchen usually has 17 °C in Jan."]
     landing = next(place for place in talk.home.places.values() if place.name == "landing")
-    assert landing.by_month == {12: 15.0, 1: 15.0, 2: 15.0}
+    assert {month for month, celsius in landing.by_month.items() if celsius == 15} == {12, 1, 2}
 
 
 def test_root_prone_plants_are_lifted_once_while_a_case_is_open(talk: Talk) -> None:

@@ -22,10 +22,13 @@ def test_a_town_in_the_states_brings_its_measures_and_its_clock(stranger_talk: T
 def test_us_measures_are_read_and_written(talk: Talk) -> None:
     talk.set_up(("us units", "got neem concentrate", "kitchen is 75 degrees"))
     # (75 - 32) x 5/9 = 23.9 degC
-    assert [place.usual_c for place in talk.home.places.values() if place.name == "kitchen"] == [23.9]
+    (kitchen,) = (place for place in talk.home.places.values() if place.name == "kitchen")
+    assert list(kitchen.readings.values()) == [23.9]
     assert talk.say("kitchen is 75 degrees") == [
-        "Written: kitchen is at 75 °F. I count with it until you tell me another."
+        "Written: kitchen is at 75 °F. Is that usual there, or just now?"
     ]
+    talk.say("usual")
+    assert talk.say("kitchen is 75 degrees") == ["Written: kitchen is at 75 °F."]
     # A US quart is 946.35 mL; at 7.8 mL/L it takes 7.38 mL, one and a half US teaspoons of 4.93 mL: 7.39 mL.
     (answer,) = talk.say("mix 1 quart of neem")
     assert answer.startswith("For 32 fl oz (946 mL): 31.8 fl oz (939 mL) water, 1½ tsp (7.4 mL) neem oil.")
@@ -57,7 +60,7 @@ def test_tonights_message_says_what_to_mix(talk: Talk) -> None:
     talk.set_up(("got neem concentrate every 7 days", "no soap left", "hoya 12 longtailed mealybugs"))
     (nudge,) = talk.evening()
     # 60 mL for a pot of 15 cm at 7.8 mL/L: 0.47 mL; a syringe of tenths measures 0.5, and 0.5 is for 64.1 mL.
-    assert "Spray hoya with neem oil.\nMix for hoya: 64.5 mL water, 0.5 mL neem oil." in nudge
+    assert "Wipe hoya, then spray with neem oil.\nMix for hoya: 64.5 mL water, 0.5 mL neem oil." in nudge
     assert "Product: 65 mL x 7.8 / 1000 = 0.507 mL" in talk.say("why this much?")[0]
     assert "Product:" not in talk.say("why")[0]
     assert talk.say("how much neem do i need for hoya")[0].startswith("For 65 mL (hoya): 64.5 mL water")

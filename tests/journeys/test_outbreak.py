@@ -32,7 +32,10 @@ def live_until_released(talk: Talk, name: str) -> str:
         (nudge,) = talk.evening()
         talk.passes(minutes=10)
         heard = nudge
-        if any(line.startswith(("Spray", "Swab", "Rinse", "Wipe")) for line in nudge.splitlines()):
+        if any(
+            line.startswith(("Spray", "Swab", "Rinse", "Wipe", "Prune", "Clean-out"))
+            for line in nudge.splitlines()
+        ):
             heard += talk.say("done")[0]
         if "Look at:" in nudge:
             heard += talk.say(LENS)[0]
@@ -44,7 +47,9 @@ def live_until_released(talk: Talk, name: str) -> str:
 @pytest.fixture
 def mites(talk: Talk) -> Talk:
     """Spider mites on the ivy, in a warm study that the sun never reaches."""
-    talk.set_up(("study has no window", "study is 24 degrees", "ivy 4 spider mites", "isolate the ivy"))
+    talk.set_up(
+        ("study has no window", "study is 24 degrees", "usual", "ivy 4 spider mites", "isolate the ivy")
+    )
     return talk
 
 
@@ -59,7 +64,9 @@ def test_a_find_opens_a_case_plans_it_and_watches_the_neighbours(talk: Talk) -> 
         "On watch beside it: small hoya.",
     ]
     assert lines[4].startswith("It hides in axils, crown, undersides along the veins")
-    assert lines[5].startswith("Plan: spray with insecticidal soap, first today, Sat 2 May; 0 rounds done")
+    assert lines[5].startswith(
+        "Plan: wipe, then spray with insecticidal soap, first today, Sat 2 May; about 8 treatments."
+    )
     assert lines[6].startswith("Back at the earliest ")
     assert talk.told()[before:] == [
         ("hoya", Found(pest="longtailed_mealybug", grade=Grade.SOME, count=12, where="axils"))
@@ -97,7 +104,7 @@ def test_an_open_case_settles_what_a_bare_number_means(outbreak: Talk) -> None:
 
 def test_many_asks_for_a_clean_out_and_says_what_discarding_is_worth(talk: Talk) -> None:
     (answer,) = talk.say("lots of longtailed mealybugs on the hoya")
-    assert "Plan: a full clean-out, first today, Sat 2 May;" in answer
+    assert "Plan: clean-out, first today, Sat 2 May;" in answer
     assert "extension services advise discarding a plant that is cheap to replace." in answer
     talk.evening()
     talk.say("done")
@@ -107,7 +114,7 @@ def test_many_asks_for_a_clean_out_and_says_what_discarding_is_worth(talk: Talk)
 def test_without_a_product_handwork_bridges_and_the_kind_to_look_for_is_named(stranger_talk: Talk) -> None:
     stranger_talk.set_up(("/start", "Gent", "hoya, landing", "no window"))
     (answer,) = stranger_talk.say("hoya 12 longtailed mealybugs")
-    assert "Nothing on your shelf fits: until then rinse by hand. Look for insecticidal soap" in answer
+    assert "Nothing on your shelf fits: until then wipe. Look for horticultural oil" in answer
     assert "because nothing on the shelf fits, so handwork" in stranger_talk.say("why")[0]
 
 
@@ -167,10 +174,12 @@ def test_isolated_says_so_when_nothing_is(talk: Talk) -> None:
 
 def test_due_lists_the_evenings_and_the_week(outbreak: Talk) -> None:
     (answer,) = outbreak.say("what's due")
-    assert answer.splitlines()[0] == "today, Sat 2 May: spray hoya; swab moth orchid and coffee plant"
+    assert (
+        answer.splitlines()[0] == "today, Sat 2 May: wipe, then spray hoya; swab moth orchid and coffee plant"
+    )
     assert "check hoya, small hoya, moth orchid and coffee plant" in answer
     (week,) = outbreak.say("what is due this week")
-    assert week == "today, Sat 2 May: spray hoya; swab moth orchid and coffee plant"
+    assert week == "today, Sat 2 May: wipe, then spray hoya; swab moth orchid and coffee plant"
     outbreak.evening()
     outbreak.say("done")
     assert outbreak.say("what is due this week") == ["Nothing is due this week."]
@@ -218,11 +227,12 @@ def test_why_says_where_the_label_is_longer_than_the_pest_allows(mites: Talk) ->
 def test_why_says_when_a_place_is_too_cold_or_too_hot_to_tell(mites: Talk) -> None:
     mites.evening()
     mites.say("done")
-    mites.say("study is 10 degrees")
+    mites.passes(days=3)  # what was read on the first day has faded
+    mites.say("study is 10 degrees in may")
     assert "It is too cold there to tell how fast they grow." in mites.say("why ivy")[0]
     mites.say("study is 44 degrees")
     assert "It is hotter than the studies cover" in mites.say("why ivy")[0]
-    assert [one.celsius for _, one in mites.told() if isinstance(one, TemperatureRead)][-2:] == [10, 44]
+    assert [one.celsius for _, one in mites.told() if isinstance(one, TemperatureRead)][-2:] == [24, 44]
 
 
 def test_when_can_it_go_back_names_the_day_and_what_binds(outbreak: Talk) -> None:
@@ -270,7 +280,7 @@ def test_a_find_after_release_reopens_the_case(mites: Talk) -> None:
     mites.passes(days=2)
     assert "That reopens the case on ivy." in mites.say("ivy 2 mites")[0]
     assert mites.say("isolated?")[0].startswith("Isolated, 1 plant:\nivy (spider mite, study)")
-    assert mites.evening()[0].splitlines()[1] == "Spray ivy with insecticidal soap."
+    assert mites.evening()[0].splitlines()[1] == "Prune ivy, then rinse."  # told after five: sprayed tomorrow
 
 
 def test_a_nudge_says_who_may_leave(mites: Talk) -> None:
@@ -329,7 +339,7 @@ def test_the_history_tells_a_plant_and_a_week(outbreak: Talk) -> None:
     outbreak.say("done")
     outbreak.at(date(2026, 5, 6), 12)
     assert outbreak.say("hoya history") == [
-        "Sat 2 May: hoya a new plant\nSat 2 May: hoya longtailed mealybug\nSat 2 May: hoya sprayed"
+        "Sat 2 May: hoya a new plant\nSat 2 May: hoya longtailed mealybug\nSat 2 May: hoya wiped\nSat 2 May: hoya sprayed"
     ]
     assert outbreak.say("what did I do last week")[0].endswith("Sat 2 May: coffee plant swabbed")
     outbreak.at(date(2026, 6, 3), 12)
@@ -341,7 +351,7 @@ def test_a_stall_asks_for_a_clean_out_and_says_why(outbreak: Talk) -> None:
     outbreak.say("done")
     outbreak.at(date(2026, 5, 24), 12)  # 22 days after the start
     outbreak.say("hoya 3")
-    assert "because still alive 21 days after the start" in outbreak.say("why hoya")[0]
+    assert "because still alive two weeks after the start" in outbreak.say("why hoya")[0]
 
 
 def test_an_outbreak_is_told_in_one_message_after_another_or_not_at_all(talk: Talk) -> None:
@@ -403,4 +413,7 @@ def test_roots_are_a_hiding_place_for_mealybugs_and_not_for_mites(talk: Talk) ->
     assert back("jade plant 2 spider mites") == back("fern 2 spider mites")
     talk.say("undo")
     talk.say("undo")
-    assert back("jade plant 2 longtailed mealybugs") != back("fern 2 longtailed mealybugs")
+    talk.say("jade plant 2 longtailed mealybugs")
+    talk.say("fern 2 longtailed mealybugs")
+    assert "and once the roots" in talk.say("when can the jade plant go back")[0]
+    assert "and once the roots" not in talk.say("when can the fern go back")[0]

@@ -139,7 +139,7 @@ def test_the_evening_stays_out_of_the_quiet_hours(talk: Talk) -> None:
 
 
 def test_the_shelf_keeps_what_the_label_says_and_marks_what_is_assumed(talk: Talk) -> None:
-    talk.set_up(HOME[:-3])
+    talk.set_up(HOME[:6])
     assert talk.say("shelf") == [
         "The shelf is empty. Say for instance “got soap, ready to use, every 7 days”."
     ]

@@ -45,10 +45,10 @@ def test_both_get_the_nudge_and_both_saying_done_is_one_round(shared: Talk) -> N
     assert {one.chat for one in shared.nudges} == {OWNER, PARTNER}
     shared.say("done", person=PARTNER)
     assert "One round, not two" in shared.say("done")[0]
-    assert sum(isinstance(payload, Treated) for _, payload in shared.told()) == 2, (
-        "each has a word of their own"
+    assert sum(isinstance(payload, Treated) for _, payload in shared.told()) == 4, (
+        "wiped, then sprayed, and each has a word of their own"
     )
-    assert len(shared.home.plants[PlantId(1)].treatments) == 1
+    assert len(shared.home.plants[PlantId(1)].treatments) == 2
 
 
 def test_undo_takes_back_only_ones_own_words(shared: Talk) -> None:

@@ -13,15 +13,15 @@ import pytest
 
 from bot.catalogue.load import load
 from bot.domain.agenda import DEFAULT_CHECK_RULE
-from bot.domain.course import choose_method
 from bot.domain.gap import plan_gap
-from bot.domain.household import Case, Find, Plant
-from bot.domain.identity import PlantId
+from bot.domain.identity import ProductId
+from bot.domain.journal import Found, ProductSet
 from bot.domain.measure import Tool
 from bot.domain.mixture import mix, rate_of_parts
 from bot.domain.recurrence import next_on
 from bot.domain.trade import Grade, Method, grade_of
 from bot.domain.workday import TOP_MIX_CM
+from tests.domain.telling import HOYA, home
 
 CATALOGUE = load()
 DAY = date(2026, 5, 2)
@@ -46,8 +46,12 @@ def test_looks_are_weekly() -> None:
 )
 def test_small_infestations_are_swabbed(count: int, method: Method) -> None:
     grade = grade_of(count)
-    case = Case("citrus_mealybug", DAY, [Find(DAY, grade, count, None)])
-    assert choose_method(Plant(PlantId(1)), case, CATALOGUE.pests["citrus_mealybug"])[0] is method
+    telling = home()
+    telling.tell(ProductSet(product=ProductId(9), ingredient="alcohol"))
+    telling.tell(Found(pest="citrus_mealybug", grade=grade, count=count), plant=HOYA)
+    step = telling.step(HOYA, 0)
+    assert step is not None
+    assert step.method is method
     assert (grade is Grade.FEW) is (method is Method.SWAB)
 
 

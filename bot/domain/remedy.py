@@ -1,0 +1,282 @@
+"""What a case is treated with next: the methods of an evening in their order, the products, and why."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from enum import Enum
+
+from bot.domain.campaign import Effect, Life
+from bot.domain.household import Product
+from bot.domain.knowledge import Knowledge
+from bot.domain.label import Use, does_good, makes_worse, refusals
+from bot.domain.outbreak import BY_HAND, Outbreak, allowed_on, once
+from bot.domain.pest import Pest
+from bot.domain.trade import Grade, Method
+
+STALL_DAYS = 14
+"""
+A round this long after the start or the last strong step takes the strong step, where living ones were seen
+since and within as many days. Judgement, supported by a simulation with wide parameters. [d]
+"""
+MOST_SOUGHT = 2
+"""Kinds of product named at once. Judgement. [1]"""
+CANNOT_WASH = "cannot-wash"
+"""The trait of a plant that can be neither rinsed nor wiped."""
+_WORST = (Grade.FEW, Grade.SOME, Grade.MANY)
+_RANK = {Effect.GOOD: 0, Effect.SOME: 1, Effect.NONE: 2, Effect.WORSE: 3}
+
+
+class Because(Enum):
+    """Why this method."""
+
+    FEW = "few"
+    FEW_STILL = "few-still"
+    SOME = "some"
+    MANY = "many"
+    START = "start"
+    STALL = "stall"
+    STALL_HELD = "stall-held"
+    NO_PRODUCT = "no-product"
+    BETWEEN = "between"
+    ROOTS = "roots"
+    DRY_FIRST = "dry-first"
+
+
+@dataclass(frozen=True, slots=True)
+class Act:
+    """One thing done to a plant: a method, and the product where it takes one."""
+
+    method: Method
+    product: Product | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Remedy:
+    """What an evening does: acts that come before, the one that makes the round, and why."""
+
+    before: tuple[Act, ...]
+    main: Act | None
+    """None where nothing at hand does any good: what kind of product to get is said instead."""
+    because: Because
+    is_hurried: bool = False
+    """Whether the shortest gap is asked for."""
+    is_exhausted: bool = False
+    """Whether no strong step is left: discarding the plant, or a cooler place, is put plainly."""
+
+
+@once
+def remedy(outbreak: Outbreak) -> Remedy:
+    """
+    Pick what is done next.
+
+    Few by hand; a find after three such rounds turns it to spray. Some: handwork and spray. Many, and pests
+    that allow it from the first, begin with the strong step. Still alive after a fortnight: the strong step,
+    or handwork and spray at the shortest gap. Common practice, no source; their order is a judgement that
+    is supported by a simulation with wide parameters.
+    """
+    fight = outbreak.pest.fight
+    strong = strong_days(outbreak)
+    if is_stalled(outbreak):
+        if may_be_strong(outbreak):
+            return _strong(outbreak, Because.STALL)
+        return _round(outbreak, Because.STALL_HELD, is_exhausted=len(strong) >= fight.strong_most)
+    if not strong and _starts_strong(outbreak) and may_be_strong(outbreak):
+        return _strong(outbreak, Because.MANY if fight.strong_from is Grade.MANY else Because.START)
+    if outbreak.case.worst is Grade.FEW and fight.few_by_hand and fight.handwork is not None:
+        return _by_hand(outbreak)
+    return _round(outbreak, Because.ROOTS if outbreak.pest.drenched else Because.SOME)
+
+
+def strong_days(outbreak: Outbreak) -> list[date]:
+    """Give the days of this case's strong steps: those of the method only a strong step has."""
+    fight = outbreak.pest.fight
+    marks = [method for method in fight.strong if method not in BY_HAND]
+    return outbreak.days_of(marks[0]) if marks else []
+
+
+def may_be_strong(outbreak: Outbreak) -> bool:
+    """Whether a strong step is left, and the last one is long enough ago."""
+    fight, done = outbreak.pest.fight, strong_days(outbreak)
+    if not fight.strong or len(done) >= fight.strong_most:
+        return False
+    return not done or (outbreak.today - done[-1]).days >= fight.strong_apart_days
+
+
+def is_stalled(outbreak: Outbreak) -> bool:
+    """Whether living ones were seen lately, a fortnight and more after the start or the last strong step."""
+    since = max([outbreak.started_on, *strong_days(outbreak)])
+    if (outbreak.today - since).days < STALL_DAYS:
+        return False
+    lately = outbreak.today - timedelta(days=STALL_DAYS)
+    return any(find.on > since and find.on >= lately for find in outbreak.case.finds)
+
+
+def handwork_of(outbreak: Outbreak) -> Method | None:
+    """
+    Give the handwork this plant bears against this pest, None where none does good or none is borne.
+
+    Hair, bloom and spines are spoilt by water and cloth: a brush or sticky tape. Common practice, no source.
+    """
+    hand = outbreak.pest.fight.handwork
+    if hand is None or CANNOT_WASH in outbreak.plant.traits:
+        return None
+    return Method.SWAB if is_swabbed(outbreak) else hand
+
+
+def is_swabbed(outbreak: Outbreak) -> bool:
+    """Whether its leaves bear neither water nor cloth: as told, else by the plant's kind."""
+    traits, kind = outbreak.plant.traits, outbreak.kind
+    if "hairy" in traits or "waxy" in traits:
+        return True
+    if kind is None or kind.is_washable:
+        return False
+    denied = ("not-hairy", kind.is_hairy), ("not-waxy", kind.has_bloom)
+    return not any(trait in traits and holds for trait, holds in denied)
+
+
+def _starts_strong(outbreak: Outbreak) -> bool:
+    from_grade = outbreak.pest.fight.strong_from
+    return from_grade is not None and _WORST.index(outbreak.case.worst) >= _WORST.index(from_grade)
+
+
+def _strong(outbreak: Outbreak, because: Because) -> Remedy:
+    """Take the strong step: a clean-out is the evening's work, washing and cutting go before the spray."""
+    fight = outbreak.pest.fight
+    if fight.unpots:
+        first = [Act(method) for method in fight.start] if outbreak.last_on is None else []
+        return Remedy(before=tuple(first), main=Act(Method.CLEAN_OUT), because=because)
+    hand = handwork_of(outbreak)
+    acts = [Act(method) for method in fight.strong if method not in BY_HAND]
+    acts += [Act(hand)] if hand is not None else []
+    found = _round(outbreak, because)
+    if found.main is None or found.main.method in BY_HAND:
+        return Remedy(before=tuple(acts[:1]), main=found.main, because=found.because)
+    return Remedy(before=tuple(acts), main=found.main, because=because)
+
+
+def _by_hand(outbreak: Outbreak) -> Remedy:
+    """Treat few by hand; living ones after so many rounds of it call for the spray."""
+    done = outbreak.round_days
+    rounds = outbreak.pest.fight.few_by_hand
+    if len(done) >= rounds and any(find.on > done[rounds - 1] for find in outbreak.case.finds):
+        return _round(outbreak, Because.FEW_STILL)
+    swab = choose_product(outbreak, Method.SWAB)
+    if swab is not None and handwork_of(outbreak) is not None:
+        return Remedy(before=(), main=Act(Method.SWAB, swab), because=Because.FEW)
+    hand = handwork_of(outbreak)
+    if hand is None:
+        return _round(outbreak, Because.SOME)
+    return Remedy(before=(), main=Act(hand), because=Because.FEW)
+
+
+def _round(outbreak: Outbreak, because: Because, *, is_exhausted: bool = False) -> Remedy:
+    """Give an ordinary round: what goes before it, then the product; handwork alone where nothing fits."""
+    fight = outbreak.pest.fight
+    hand = handwork_of(outbreak)
+    first = [] if outbreak.last_on is not None else [Act(one) for one in fight.start if bears(outbreak, one)]
+    product = choose_product(outbreak, fight.round_by)
+    hurried = because is Because.STALL_HELD
+    if product is None:
+        if hand is not None:
+            return Remedy(
+                before=tuple(first), main=Act(hand), because=Because.NO_PRODUCT, is_exhausted=is_exhausted
+            )
+        main = first[-1] if first else Act(Method.DRY) if _may_dry(outbreak) else None
+        return Remedy(
+            before=tuple(first[:-1]), main=main, because=Because.NO_PRODUCT, is_exhausted=is_exhausted
+        )
+    before = [*first, *([Act(hand)] if hand is not None else []), *_with_round(outbreak)]
+    main = Act(fight.round_by, product)
+    return Remedy(
+        before=tuple(before), main=main, because=because, is_hurried=hurried, is_exhausted=is_exhausted
+    )
+
+
+def _with_round(outbreak: Outbreak) -> Sequence[Act]:
+    """Give what goes with every round besides, where the shelf has something that its label allows."""
+    acts = []
+    for method in outbreak.pest.fight.with_round:
+        product = choose_product(outbreak, method)
+        allowed = allowed_on(outbreak.knowledge, outbreak.plant, product)
+        if product is not None and (allowed is None or allowed <= outbreak.today):
+            acts.append(Act(method, product))
+    return acts
+
+
+def bears(outbreak: Outbreak, method: Method) -> bool:
+    """Whether the plant bears a method that goes with the first round."""
+    return method is not Method.DRY or _may_dry(outbreak)
+
+
+def _may_dry(outbreak: Outbreak) -> bool:
+    kind = outbreak.kind
+    return Method.DRY in outbreak.pest.fight.start and (kind is None or kind.bears_dry)
+
+
+def choose_product(outbreak: Outbreak, method: Method) -> Product | None:
+    """
+    Pick from the shelf what the method can use and no rule forbids.
+
+    By what it does to the young, the grown and the eggs, then by the shortest label.
+    """
+    if not method.uses_product:
+        return None
+    fitting = [
+        product
+        for product in outbreak.household.products.values()
+        if product.ingredient in outbreak.knowledge.products
+        and method in outbreak.knowledge.products[product.ingredient].methods
+        and not refusals(
+            Use(
+                outbreak.household, outbreak.knowledge, outbreak.plant, product, outbreak.today, outbreak.pest
+            )
+        )
+    ]
+    return min(fitting, key=lambda product: _rank(outbreak, product), default=None)
+
+
+def _rank(outbreak: Outbreak, product: Product) -> tuple[int, int, int, int, int]:
+    young, adult, egg = (
+        _RANK[effect_on(outbreak.pest, product.ingredient, life)]
+        for life in (Life.YOUNG, Life.ADULT, Life.EGG)
+    )
+    return young, adult, egg, outbreak.label_days(product) or 0, product.id
+
+
+def effect_on(pest: Pest, ingredient: str, life: Life) -> Effect:
+    """Give what an ingredient does to a stage: as the table says, else some of what it reaches, no eggs."""
+    known = pest.effects.get(ingredient)
+    usual = Effect.NONE if life is Life.EGG else Effect.SOME
+    return usual if known is None else known.on.get(life, usual)
+
+
+def kinds_to_seek(knowledge: Knowledge, pest: str) -> tuple[str, ...]:
+    """Name at most two kinds of product that reach a pest indoors, the best and then the mildest first."""
+    known = knowledge.pests[pest]
+    wanted = known.fight.round_by
+    kinds = [
+        kind
+        for kind in knowledge.products.values()
+        if does_good(known, kind)
+        and not makes_worse(known, kind)
+        and wanted in kind.methods
+        and kind.is_for_indoors
+    ]
+    kinds.sort(
+        key=lambda kind: (
+            _RANK[effect_on(known, kind.key, Life.YOUNG)],
+            kind.group is not None,
+            [_RANK[effect_on(known, kind.key, life)] for life in (Life.ADULT, Life.EGG)],
+        )
+    )
+    return tuple(kind.name for kind in kinds[:MOST_SOUGHT])
+
+
+def is_without_help(outbreak: Outbreak) -> bool:
+    """Whether a plant that bears no handwork has a label too long for its pest: said on the first day."""
+    fight = outbreak.pest.fight
+    if fight.label_sought_days is None or handwork_of(outbreak) is not None:
+        return False
+    found = remedy(outbreak).main
+    days = None if found is None else outbreak.label_days(found.product)
+    return days is None or days > fight.label_sought_days
