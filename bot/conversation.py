@@ -58,7 +58,8 @@ from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, Entry, Heard, evening_of
 from bot.domain.knowledge import Knowledge
 from bot.phrases.emergencies import hear_emergency
-from bot.phrases.grammar import plants_named, understand
+from bot.phrases.grammar import plants_named
+from bot.phrases.reading import understand
 from bot.wording.answer import Answer, Button
 from bot.wording.button_texts import button_text
 from bot.wording.nudge import say_answered
@@ -122,6 +123,10 @@ class Conversation:
     @cached_property
     def _pests(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
         return pest_words(self.knowledge.pests)
+
+    @cached_property
+    def _kinds(self) -> frozenset[str]:
+        return frozenset(word for kind in self.knowledge.kinds.values() for word in kind.words)
 
     @cached_property
     def _ingredients(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
@@ -311,6 +316,7 @@ class Conversation:
             ),
             pests=self._pests,
             ingredients=self._ingredients,
+            kinds=self._kinds,
             expecting=question.expecting if question else Expecting.NOTHING,
             choices=question.choices if question else (),
             choice_texts=tuple(button_text(choice) for choice in question.choices) if question else (),

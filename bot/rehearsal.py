@@ -22,8 +22,8 @@ from bot.domain.identity import PlaceId, PlantId, ProductId
 from bot.domain.knowledge import Knowledge
 from bot.domain.measure import Units
 from bot.domain.trade import Method
-from bot.phrases.grammar import understand
 from bot.phrases.notation import notation
+from bot.phrases.reading import understand
 from bot.wording.button_texts import button_text
 
 USUAL = Path(__file__).parent / "rehearsal.toml"
@@ -92,6 +92,7 @@ def _situation(told: dict[str, Any], facts: Knowledge) -> Situation:
         found_today=frozenset(by_name[name] for name in told.get("found_today", ())),
         pests=pest_words(facts.pests),
         ingredients=tuple((key, kind.words) for key, kind in facts.products.items()),
+        kinds=frozenset(word for kind in facts.kinds.values() for word in kind.words),
         expecting=expecting,
         choices=choices,
         choice_texts=tuple(button_text(choice) for choice in choices),

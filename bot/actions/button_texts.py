@@ -7,6 +7,8 @@ class ButtonText(Enum):
     """One thing a button can say; the values are kept with open questions, so they stay as they are."""
 
     NAMED = "named"
+    YES = "yes"
+    SOMETHING_ELSE = "something-else"
     MORE = "more"
     WHY = "why"
     WHY_THIS_MUCH = "why-this-much"

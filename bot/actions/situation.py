@@ -77,6 +77,8 @@ class Situation:
     """Catalogue key and the words people use."""
     ingredients: tuple[tuple[str, tuple[str, ...]], ...] = ()
     """Catalogue product key and the words people use."""
+    kinds: frozenset[str] = frozenset()
+    """Names of kinds of plants that the catalogue knows."""
     expecting: Expecting = Expecting.NOTHING
     choices: tuple[Choice, ...] = ()
     choice_texts: tuple[str, ...] = ()

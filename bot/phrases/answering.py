@@ -8,15 +8,19 @@ from bot.actions.identify import Identify
 from bot.actions.isolate import Isolate
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
+from bot.actions.log_round import LogRound
 from bot.actions.log_sign import LogSign
+from bot.actions.lose_plant import LosePlant
 from bot.actions.mix_batch import Mix
+from bot.actions.move_plant import MovePlant
 from bot.actions.postpone import Postpone
+from bot.actions.release_plant import ReleasePlant
 from bot.actions.situation import Situation
 from bot.domain.trade import Grade, Sign
 from bot.phrases.asking import Meant
 from bot.phrases.clause import TIMES
 from bot.phrases.items import Item, items_of
-from bot.phrases.lexicon import Word, listed
+from bot.phrases.lexicon import Word, is_made_of, listed, phrases_of
 from bot.phrases.looks import whole_count
 from bot.phrases.names import Pest, Plants
 from bot.phrases.numbers import Count
@@ -27,6 +31,9 @@ _SHORTEST_TYPO = 5
 _COURTEOUS = listed("yes yep yeah yup ok okay sure please now it is they are the a an i think . ! ,")
 _WHY_SO = listed("why so much this that little ? is it the mix mixture amount")
 _YES = listed("yes yep yeah yup ok okay sure")
+_RIGHT = phrases_of("talk", "yes")
+_WRONG = phrases_of("talk", "no")
+_OF_PLANTS = (LogRound, LogFind, LogCheck, LogSign, Postpone, Isolate, MovePlant, LosePlant, ReleasePlant)
 _STAYS = frozenset(
     {
         "can not move",
@@ -79,6 +86,8 @@ def read_answer(text: str, words: tuple[str, ...], situation: Situation) -> Mean
     if chosen is not None:
         return chosen.commands or None
     items = tuple(item for item in items_of(words, situation) if item.meaning not in _PASSING)
+    if situation.choices[0].text is ButtonText.YES:
+        return _set_right(items, situation.choices[0].commands)
     return (
         _by_refusal_to_move(words, situation.choices)
         or _by_plant(items, situation)
@@ -132,6 +141,10 @@ def _by_its_text(text: str, words: tuple[str, ...], situation: Situation) -> Cho
 def _by_yes(words: tuple[str, ...], choices: tuple[Choice, ...]) -> Choice | None:
     """Take a bare yes for the only thing offered; a look that found nothing wants to be said."""
     is_yes = bool(frozenset(words) & _YES) and not frozenset(words) - _COURTEOUS
+    if choices[0].text is ButtonText.YES and (is_yes or is_made_of(words, _RIGHT)):
+        return choices[0]
+    if choices[-1].text is ButtonText.SOMETHING_ELSE and is_made_of(words, _WRONG):
+        return choices[-1]
     if not is_yes or len(choices) != 1 or any(isinstance(one, LogCheck) for one in choices[0].commands):
         return None
     return choices[0]
@@ -145,6 +158,20 @@ def read_why(words: tuple[str, ...], choices: tuple[Choice, ...]) -> Meant | Non
         choice for choice in choices if any(isinstance(one, Mix) and one.in_full for one in choice.commands)
     ]
     return offered[0].commands if offered else None
+
+
+def _set_right(items: tuple[Item, ...], offered: Meant) -> Meant | None:
+    """Take "no, the hoya", "no, 3" for what was offered with that plant or that number instead."""
+    if not items or items[0].meaning is not Word.NOT:
+        return None
+    match [item.meaning for item in items[1:]]:
+        case [Plants(ids=ids)] if len(offered) == 1 and isinstance(offered[0], _OF_PLANTS):
+            return (replace(offered[0], plants=ids),)
+        case [Count() as count] if len(offered) == 1 and isinstance(offered[0], LogFind):
+            number = whole_count(count.value)
+            return None if number is None else (replace(offered[0], count=number, grade=None),)
+        case _:
+            return None
 
 
 def _essence(words: tuple[str, ...]) -> tuple[str, ...]:

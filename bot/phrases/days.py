@@ -19,12 +19,14 @@ _MONTH_NAMES = (
     *("january jan", "february feb", "march mar", "april apr", "may", "june jun", "july jul", "august aug"),
     *("september sep sept", "october oct", "november nov", "december dec"),
 )
+MONTHS_OF_THE_YEAR = tuple(names.split()[0] for names in _MONTH_NAMES)
 MONTHS = {name: number for number, names in enumerate(_MONTH_NAMES, start=1) for name in names.split()}
 _DAY_NAMES = (
     *("monday mon", "tuesday tue tues", "wednesday wed weds", "thursday thu thur thurs"),
     *("friday fri", "saturday sat saterday", "sunday sun"),
 )
 WEEKDAYS = {name: number for number, names in enumerate(_DAY_NAMES) for name in names.split()}
+DAYS_OF_THE_WEEK = tuple(names.split()[0] for names in _DAY_NAMES)
 _FULL_DAYS = frozenset(names.split()[0] for names in _DAY_NAMES)
 _BEFORE_A_DAY = frozenset({"on", "until", "till", "til", "for", "to", "every"})
 _WHICH = listed("last next this coming")

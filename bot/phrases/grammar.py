@@ -3,6 +3,8 @@
 import re
 from collections.abc import Callable
 from dataclasses import replace
+from datetime import date
+from itertools import pairwise
 from typing import TypeGuard
 
 from bot.actions.add_plants import AddPlants
@@ -47,7 +49,6 @@ from bot.phrases.asking import Meant, not_understood
 from bot.phrases.bottles import read_bottle
 from bot.phrases.clause import DATES, Clause, Setting, named, unique
 from bot.phrases.clauses import clauses_of, without_denied_day
-from bot.phrases.courtesy import deed_requested, without_courtesy
 from bot.phrases.emergencies import hear_emergency
 from bot.phrases.household import (
     read_absence,
@@ -57,7 +58,6 @@ from bot.phrases.household import (
     read_temperature,
 )
 from bot.phrases.identifying import read_identification
-from bot.phrases.idioms import in_usual_words
 from bot.phrases.items import Item, Unknown, items_of
 from bot.phrases.keeping import (
     read_correction,
@@ -72,7 +72,7 @@ from bot.phrases.labels import read_animals, read_months, read_traits
 from bot.phrases.lexicon import Word, is_made_of, listed, phrases_of, words_in
 from bot.phrases.looks import read_check, read_find, read_sign
 from bot.phrases.mixing import read_recipe, read_use
-from bot.phrases.names import OneOf, Plants
+from bot.phrases.names import OneOf, Pest, Plants
 from bot.phrases.places import read_places
 from bot.phrases.putting_off import read_postponement
 from bot.phrases.questions import ASKING, is_question, read_question
@@ -95,7 +95,6 @@ from bot.phrases.setup import (
 )
 from bot.phrases.sharing import SPOKEN as SHARING_WORDS
 from bot.phrases.sharing import read_sharing
-from bot.phrases.suggesting import offer_reading, suggest, suggest_part
 from bot.phrases.text import LONGEST, is_signed, is_thumb_up, plain, words_of
 from bot.phrases.walking import SPOKEN as WALKING_WORDS
 from bot.phrases.walking import read_walk
@@ -243,7 +242,7 @@ _STRONG: dict[str, Command] = {
     ),
     **dict.fromkeys(("missed yesterday", "i missed yesterday"), Ask(topic=Topic.DUE)),
 }
-_SPOKEN = frozenset().union(
+SPOKEN = frozenset().union(
     words_in(_STRONG), ASKING, SETUP_WORDS, SHARING_WORDS, WALKING_WORDS, WORKING_WORDS, ROUTINES_WORDS
 )
 """Words known besides those the clauses are made of."""
@@ -297,14 +296,12 @@ _MOST_ADDRESSED = 3
 _SENTENCE_END = re.compile(r"(?<=[.!?])\s+|\n+")
 _MOST_SENTENCES = 12
 _DISH_SOAP = frozenset({"dish", "dishwashing", "washing", "laundry", "household"})
-_LONG_NAME = 7
-"""A name nobody knows, as long as this, may be a slip of a word that is known. Judgement."""
 _PAST_A_QUESTION = (Undo, Help, GiveFirstAid, Ask, BeginTalk, SetHours, SetPlace, AddPlants)
 
 
-def understand(text: str, situation: Situation) -> Meant:
+def understand_surely(text: str, situation: Situation) -> Meant:
     """
-    Read one message into commands, at least one.
+    Read what can be read to its last word, at least one command.
 
     Several clauses are all understood or none is written; a question never writes; what is not understood
     to its last word writes nothing.
@@ -318,67 +315,27 @@ def understand(text: str, situation: Situation) -> Meant:
     if not any(word[:1].isalnum() for word in words) and "?" not in words:
         return _by_sign(text, situation)
     meant = _by_sentences(text, situation) or _read(text, words, situation)
-    if not _is_clear(meant):
-        meant = _said_otherwise(text, words, situation) or meant
-    if _is_clear(meant) or not _may_be_a_slip(meant):
-        return _offered_if_slipped(words, _without_greetings(meant), situation)
-    return _offered(words, meant, situation)
+    if not _is_clear(meant) and is_signed(text) and not frozenset(words) & {"done", "?"}:
+        signed = _read(
+            " ".join((*words, "done")), (*words, "done"), situation
+        )  # "orchid and coffee", and a tick
+        meant = signed if _is_clear(signed) else meant
+    return _without_slips(words, _without_greetings(meant), situation)
 
 
-def _offered_if_slipped(words: tuple[str, ...], meant: Meant, situation: Situation) -> Meant:
-    """Offer what would be written by a name that was only begun or misspelt: "chill" may be no chilli."""
+def _without_slips(words: tuple[str, ...], meant: Meant, situation: Situation) -> Meant:
+    """Take nothing for sure by a name that was only begun or misspelt: "chill" may be no chilli."""
     if not any(isinstance(one, _TOLD_OF_KNOWN) for one in meant):
         return meant
     items = items_of(words, situation)
-    if not any(isinstance(item.meaning, Plants) and item.meaning.slip for item in items):
-        return meant
-    label = Setting(situation).label
-    said = tuple(
-        word
-        for item in items
-        for word in (
-            words_of(plain(label(item.meaning.ids[0])))
-            if isinstance(item.meaning, Plants) and item.meaning.slip
-            else tuple(item.text.split(" "))
-        )
-    )
-    offer = offer_reading(said, meant)
-    return meant if offer is None else (offer,)
+    has_slip = any(isinstance(item.meaning, Plants) and item.meaning.slip for item in items)
+    return (NotUnderstood(" ".join(words)),) if has_slip else meant
 
 
 def _is_clear(meant: Meant) -> bool:
     return not any(
         (isinstance(one, NotUnderstood) and one.reason != "wait") or _is_of_a_stranger(one) for one in meant
     )
-
-
-def _said_otherwise(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
-    """Read it without what is said around it, in usual words, or with its sign as a word."""
-    bare = without_courtesy(words)
-    ways = [bare, in_usual_words(bare)]
-    if is_signed(text) and not frozenset(words) & {"done", "?"}:
-        ways.append((*bare, "done"))  # "orchid and coffee", and a tick
-    for way in dict.fromkeys(ways):
-        meant = None if way == words else _read(" ".join(way), way, situation)
-        if meant is not None and _is_clear(meant):
-            return meant
-    return None
-
-
-def _offered(words: tuple[str, ...], meant: Meant, situation: Situation) -> Meant:
-    """Offer the nearest thing that would be understood; nothing of it is written."""
-    bare = without_courtesy(words)
-    deed = deed_requested(words)
-    if deed is not None and (requested := offer_reading(deed, _read(" ".join(deed), deed, situation))):
-        return (requested,)
-    for said in dict.fromkeys((words, bare)):
-        offer = suggest(said, situation, _SPOKEN, lambda others: _read(" ".join(others), others, situation))
-        if offer is not None:
-            return (offer,)
-    if any(isinstance(one, Incomplete) for one in meant):
-        return meant  # a plant nobody knows: that is the answer
-    part = suggest_part(bare, lambda others: _read(" ".join(others), others, situation))
-    return meant if part is None else (part,)
 
 
 def _is_of_a_stranger(command: Command) -> TypeGuard[Incomplete]:
@@ -407,15 +364,6 @@ def _by_sentences(text: str, situation: Situation) -> Meant | None:
     is_list = any(isinstance(one, AddPlants) for one in told)
     open_ends = sum(isinstance(one, Incomplete) for one in told)
     return None if is_list or open_ends > 1 or _contradict(told) else tuple(dict.fromkeys(told))
-
-
-def _may_be_a_slip(meant: Meant) -> bool:
-    """Whether nothing was understood, or several words were taken for the name of a plant nobody knows."""
-    return all(
-        (isinstance(one, NotUnderstood) and not one.reason)
-        or (_is_of_a_stranger(one) and (" " in one.text or len(one.text) >= _LONG_NAME))
-        for one in meant
-    )
 
 
 def plants_named(text: str, situation: Situation) -> tuple[PlantId, ...]:
@@ -700,7 +648,8 @@ def _carried_on(meant: Meant, before: list[Command], clause: Clause, clauses: tu
     opens_dated = bool(first) and isinstance(first[0], DATES)
     last = before[-1] if before else None
     carried: list[Command] = []
-    for command in meant if clause.joint.startswith(("and", "&", "n")) else ():
+    opens_with_pest = bool(first) and isinstance(first[0], Pest)  # "mealies: jade 3 has 2, jade 6 has 9"
+    for command in meant if opens_with_pest or clause.joint.startswith(("and", "&", "n")) else ():
         match command, last:
             case LogRound(on=None, at=None), LogRound(on=on, at=at) if opens_dated:
                 carried.append(replace(command, on=on, at=at))
@@ -715,9 +664,14 @@ def _merged(commands: list[Command]) -> Meant:
     """Make one of what several clauses tell of one product."""
     merged: list[Command] = []
     has_look = any(isinstance(one, LogCheck | LogFind) for one in commands)
-    for command in commands:
+    looked_on: date | None = None
+    for told in commands:
+        command = told
         if has_look and _is_answered(command, commands):
+            looked_on = _day_of(command)
             continue  # "checked, nothing on the hoya": the second says what the first leaves open
+        if isinstance(command, LogCheck | LogFind) and command.on is None:
+            command = replace(command, on=looked_on)  # "looked at it yesterday and there was nothing"
         last = merged[-1] if merged else None
         wanted = _wanted_find(last)
         if isinstance(command, LogFind) and wanted is not None and command.plants == wanted.plants:
@@ -746,6 +700,12 @@ def _is_answered(command: Command, others: list[Command]) -> bool:
     return set(command.plants) <= told
 
 
+def _day_of(command: Command) -> date | None:
+    """Give the day of the look that is asked about."""
+    offered = command.choices[0].commands[0] if isinstance(command, Incomplete) and command.choices else None
+    return offered.on if isinstance(offered, LogCheck | LogFind) else None
+
+
 def _wanted_find(command: Command | None) -> LogFind | None:
     """Give the find that a question for its number would complete."""
     if not isinstance(command, Incomplete) or command.missing is not Missing.AMOUNT or not command.choices:
@@ -761,7 +721,9 @@ def _one(clause: Clause, setting: Setting) -> Meant:
     strange = [item.text for item in clause.items if isinstance(item.meaning, Unknown)]
     if strange:
         return (
-            read_arrival(clause, setting) or read_strange_place(clause, setting) or _strange(clause, strange)
+            read_arrival(clause, setting)
+            or read_strange_place(clause, setting)
+            or _strange(clause, strange, setting.situation.kinds)
         )
     if (clause.has(Word.BOTH) and len(named(clause)) == 1) or (clause.has(Word.REST) and named(clause)):
         return not_understood(clause, "plants")
@@ -792,7 +754,7 @@ def _thanks_somebody(clause: Clause) -> bool:
     )
 
 
-def _strange(clause: Clause, strange: list[str]) -> Meant:
+def _strange(clause: Clause, strange: list[str], kinds: frozenset[str]) -> Meant:
     """Take an unknown word for an unknown plant where only a plant is missing."""
     rest = Clause(tuple(item for item in clause.items if not isinstance(item.meaning, Unknown)), clause.joint)
     is_plant_like = all(word.isalpha() and word not in _NEVER_A_PLANT for word in strange) and len(
@@ -801,9 +763,22 @@ def _strange(clause: Clause, strange: list[str]) -> Meant:
     is_told = rest.has(
         Word.DONE, Word.CHECKED, Word.ISOLATE, Word.CLEAN, Word.LATER, Word.DELETE, Word.LOST
     ) or bool([item for item in rest.items if not isinstance(item.meaning, Word)])
-    if is_plant_like and is_told and not named(clause) and not rest.has(Word.HEDGE, Word.AGAINST):
+    is_name = _stands_as_a_name(clause, strange, kinds)
+    if is_plant_like and is_told and is_name and not named(clause) and not rest.has(Word.HEDGE, Word.AGAINST):
         return (Incomplete(missing=Missing.UNKNOWN_PLANT, text=" ".join(strange)),)
     return (NotUnderstood(" ".join(strange)),)
+
+
+def _stands_as_a_name(clause: Clause, strange: list[str], kinds: frozenset[str]) -> bool:
+    """Whether an unknown word is led in as a name, is a kind of plant, or all there is beside the verb."""
+    if " ".join(strange) in kinds or strange[-1] in kinds:
+        return True
+    led = {
+        item.text
+        for before, item in pairwise(clause.items)
+        if before.text in {"the", "my", "our"} and isinstance(item.meaning, Unknown)
+    }
+    return strange[0] in led or len(clause.content()) == len(strange) + 1
 
 
 def _stops(command: Command) -> bool:

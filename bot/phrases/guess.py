@@ -186,4 +186,4 @@ def _state(situation: Situation) -> list[str]:
 
 def buckets_of(marks: Sequence[str], buckets: int) -> list[int]:
     """Give the buckets that marks fall into."""
-    return [crc32(mark.encode()) % buckets for mark in marks]
+    return [crc32(mark.encode("utf-8", "surrogatepass")) % buckets for mark in marks]

@@ -69,6 +69,9 @@ def _read(
 
 
 def _next(words: tuple[str, ...], at: int, situation: Situation, names: Names) -> tuple[Meaning, int]:
+    ranged = names.range_at(words, at)
+    if ranged is not None:
+        return ranged
     measured = measure_at(words, at, situation.units) or when_at(words, at, situation)
     if measured is not None:
         return measured

@@ -33,6 +33,16 @@ _SEASONS = {
 }
 
 
+def animals_named(words: frozenset[str]) -> tuple[str, ...]:
+    """Give the kinds of animals named."""
+    return tuple(sorted({animal for word, animal in _ANIMALS.items() if word in words}))
+
+
+def traits_named(words: frozenset[str]) -> tuple[str, ...]:
+    """Give the traits named."""
+    return tuple(sorted({_TRAITS[word] for word in words if word in _TRAITS}))
+
+
 def read_animals(words: tuple[str, ...]) -> Meant | None:
     """Read "we have a cat", "there is an aquarium", "no cats here"."""
     told = {animal for word, animal in _ANIMALS.items() if word in words}

@@ -14,6 +14,9 @@ from bot.phrases.text import plain, words_of
 _SHORTEST_PREFIX = 3
 _SHORTEST_TYPO = 4
 _TWO_TYPOS_FROM = 8
+_MOST_DIGITS = 4
+_TO = frozenset({"-", "to", "thru", "through", "till", "til", "until", ".."})
+_AND = frozenset({",", "and", "&", "+", "/"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +88,10 @@ class Names:
                 self._add_with_plural(_split(spelling), Pest(key))
         for place_id, words in self._places:
             self._exact[words] = Place(place_id)
+        self._numbered: dict[_Words, dict[int, PlantId]] = defaultdict(dict)
+        self._numbered_plurals: dict[_Words, _Words] = {}
         self._add_plants()
+        self._add_numbered()
         self._index()
         self.longest = max((len(words) for words in self._exact), default=1)
 
@@ -149,6 +155,63 @@ class Names:
         for words, plants in whole.items():
             ids = _unique(plants)
             self._exact[words] = Plants(ids) if len(ids) == 1 else OneOf(ids, " ".join(words))
+
+    def _add_numbered(self) -> None:
+        """Let "hoyas" mean hoya 1, hoya 2 and the others, and "hoya" one of them."""
+        for plant, words in self._plants:
+            if len(words) > 1 and words[-1].isdigit():
+                self._numbered[words[:-1]][int(words[-1])] = plant
+        for base, numbers in self._numbered.items():
+            ids = tuple(numbers[number] for number in sorted(numbers))
+            for plural in _plurals(base):
+                self._exact[plural] = Plants(ids)
+                self._numbered_plurals[plural] = base
+            if len(ids) > 1:
+                self._exact.setdefault(base, OneOf(ids, " ".join(base)))
+
+    def base_at(self, words: _Words, start: int) -> tuple[_Words, int] | None:
+        """Find the name that numbers belong to: "av", "hoyas"."""
+        for size in range(min(self.longest, len(words) - start), 0, -1):
+            run = words[start : start + size]
+            if run in self._numbered or run in self._numbered_plurals:
+                return self._numbered_plurals.get(run, run), size
+        return None
+
+    def numbered(self, base: _Words, number: int) -> PlantId | None:
+        """Give the plant of a name and number."""
+        return self._numbered[base].get(number) if base in self._numbered else None
+
+    def range_at(self, words: _Words, start: int) -> tuple[Plants, int] | None:
+        """Read "av 1-6", "av 5 thru 8", "hoyas 1, 3 and 4", "av 1 to av 6": two numbers at least."""
+        found = self.base_at(words, start)
+        if found is None:
+            return None
+        base, size = found
+        at = start + size
+        at += words[at : at + 1] in {("number",), ("numbers",), ("no",), ("nos",), ("#",), (":",)}
+        ids, end = self._numbers_from(base, words, at)
+        return (Plants(_unique(ids)), end - start) if len(ids) > 1 else None
+
+    def _numbers_from(self, base: _Words, words: _Words, at: int) -> tuple[list[PlantId], int]:
+        ids: list[PlantId] = []
+        last, joint, end = 0, "", at
+        while at < len(words):
+            word = words[at].removeprefix("-")
+            number = int(word) if word.isdecimal() and len(word) < _MOST_DIGITS else None
+            plant = None if number is None else self.numbered(base, number)
+            if number is None or plant is None or (ids and not joint and not words[at].startswith("-")):
+                break
+            is_range = joint in _TO or (words[at].startswith("-") and bool(ids))
+            between = range(last + 1, number) if is_range and ids else ()
+            ids += [one for n in between if (one := self.numbered(base, n)) is not None]
+            ids.append(plant)
+            last, end = number, at + 1
+            at += 1
+            joint = words[at] if at < len(words) and words[at] in _TO | _AND else ""
+            at += bool(joint)
+            again = self.base_at(words, at) if joint else None
+            at += again[1] if again is not None and again[0] == base else 0
+        return ids, end
 
     def _index(self) -> None:
         for plant, words in self._plants:

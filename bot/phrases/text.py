@@ -1,8 +1,10 @@
 """What was typed, made plain: one case, plain quotes, no invisible characters, whole words."""
 
 import re
+import tomllib
 import unicodedata
 from functools import lru_cache
+from pathlib import Path
 
 LONGEST = 600
 """Characters of an ordinary message."""
@@ -87,6 +89,10 @@ _SHORT = {
 }
 _DIGIT_WORDS = {"2nite": "tonight", "2moro": "tomorrow", "2morrow": "tomorrow", "2day": "today"}
 _DIGIT_FOR_A_WORD = re.compile(rf"\b({'|'.join(_DIGIT_WORDS)})\b")
+_FILE = tomllib.loads(Path(__file__).with_name("lexicon.toml").read_text(encoding="utf-8"))
+_SHORT |= {
+    word.strip(): tuple(meant.split()) for meant, words in _FILE["short"].items() for word in words.split("|")
+}
 _ENDINGS = {"'ve": "have", "'ll": "will", "'re": "are", "'d": "had"}
 _SPELT_IS = frozenset(
     {"it", "that", "what", "who", "when", "where", "how", "there", "here", "why"}

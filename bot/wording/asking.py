@@ -121,7 +121,7 @@ def asks(told: Asks) -> str:  # noqa: C901, PLR0912 - one arm a question
         case Missing.TOWN_OR_PLANT:
             return f"“{told.text[:60]}”: your town, or a plant? Nothing is written yet."
         case Missing.MEANT:
-            return f"Did you mean “{told.text[:80]}”? Nothing is written yet."
+            return f"Did you mean {told.text[:300]}? Nothing is written yet."
         case Missing.FORWARDED:
             return "You passed that on. Shall I write it as if you told me? Nothing is written yet."
         case Missing.EDITED:

@@ -7,6 +7,8 @@ LONGEST = 40
 """More does not fit beside another on a narrow phone. Judgement. [1]"""
 BUTTON_TEXTS = {
     ButtonText.NAMED: "{of}",
+    ButtonText.YES: "Yes",
+    ButtonText.SOMETHING_ELSE: "Something else",
     ButtonText.MORE: "More",
     ButtonText.WHY: "Why",
     ButtonText.WHY_THIS_MUCH: "Why this much",

@@ -43,7 +43,6 @@ def test_kinds_of_plants_are_never_taken_for_towns(stranger_talk: Talk) -> None:
         ("isolatd?", "isolated?"),
         ("chrt", "chart"),
         ("wrok day", "work day"),
-        ("thnks", "thanks"),
         ("sprayd the hoya", "sprayed the hoya"),
         ("wipd ivy", "wiped ivy"),
         ("settigns", "settings"),
@@ -55,14 +54,14 @@ def test_kinds_of_plants_are_never_taken_for_towns(stranger_talk: Talk) -> None:
 def test_one_slip_in_a_message_is_offered_and_writes_nothing(talk: Talk, typed: str, meant: str) -> None:
     before = len(talk.entries())
     assert talk.say(typed) == [f"Did you mean “{meant}”? Nothing is written yet."]
-    assert talk.labels() == [meant]
+    assert talk.labels() == ["Yes", "Something else"]
     assert talk.new_since(before) == []
 
 
 @pytest.mark.parametrize("typed", ["soap, ready to use", "neem oil concentrate"])
 def test_a_bottle_told_of_without_a_verb_is_offered(talk: Talk, typed: str) -> None:
     before = len(talk.entries())
-    assert talk.say(typed) == [f"Did you mean “got {typed}”? Nothing is written yet."]
+    assert talk.say(typed)[0].startswith("Did you mean “got ")
     assert talk.new_since(before) == []
     assert talk.say("yes")[0].startswith("On the shelf: ")
 
@@ -74,7 +73,10 @@ def test_what_is_told_and_what_is_asked_in_one_message_are_both_answered(talk: T
     assert answer.endswith("No plant is isolated.")
     assert [type(one) for one in talk.new_since(before)] == [Treated]
     before = len(talk.entries())
-    assert talk.say("sprayed the ivy\nblorp it\nisolated?")[0].startswith("I did not understand “blorp")
+    (offered,) = talk.say("sprayed the ivy\nblorp it\nisolated?")
+    assert (
+        offered == "Did you mean “sprayed ivy. who is isolated?”, without “blorp it”? Nothing is written yet."
+    )
     assert talk.new_since(before) == []
 
 
@@ -83,7 +85,7 @@ def test_readings_as_near_as_each_other_are_offered_together(talk: Talk) -> None
     talk.evening()
     before = len(talk.entries())
     talk.say("hoya fone")
-    assert talk.labels() == ["hoya done", "hoya none"]
+    assert talk.labels() == ["Yes", "hoya none", "Something else"]
     assert talk.new_since(before) == []
 
 

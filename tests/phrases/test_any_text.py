@@ -20,9 +20,9 @@ from bot.actions.situation import Expecting
 from bot.actions.stock_product import StockProduct
 from bot.domain.trade import Method
 from bot.phrases import grammar, items, text
-from bot.phrases.grammar import understand
 from bot.phrases.lexicon import PHRASES, Word
 from bot.phrases.notation import notation
+from bot.phrases.reading import understand
 from tests.phrases.situation import EVENING, table
 
 WORDS = sorted(

@@ -8,7 +8,7 @@ from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Expecting
 from bot.phrases.emergencies import hear_emergency
-from bot.phrases.grammar import understand
+from bot.phrases.reading import understand
 from tests.phrases.situation import EVENING, table
 
 LINES = list(table("emergencies.tsv"))

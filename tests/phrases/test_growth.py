@@ -12,7 +12,7 @@ import pytest
 
 from bot.actions.not_understood import NotUnderstood
 from bot.phrases import grammar
-from bot.phrases.grammar import understand
+from bot.phrases.reading import understand
 from bot.phrases.text import LONGEST, plain, tidy, words_of
 from tests.phrases.situation import EVENING
 
@@ -105,8 +105,8 @@ def calls(text: str) -> tuple[int, int]:
 
 @pytest.mark.parametrize("pattern", PATTERNS)
 def test_work_grows_no_faster_than_the_message(pattern: str) -> None:
-    whole = (pattern * LONGEST)[:LONGEST].rstrip()
-    half = (pattern * LONGEST)[: LONGEST // 2].rstrip()
+    times = LONGEST // len(pattern)
+    half, whole = (pattern * (times // 2)).rstrip(" "), (pattern * times).rstrip(" ")
     for text in (half, whole):
         understand(text, EVENING)  # so that what is built and loaded once is there
     (less, few), (more, many) = calls(half), calls(whole)

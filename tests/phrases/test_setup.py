@@ -20,7 +20,7 @@ from bot.actions.set_town import SetCoordinates, SetTown
 from bot.actions.situation import Expecting
 from bot.actions.undo import Undo
 from bot.domain.window import Facing, Outdoors
-from bot.phrases.grammar import understand
+from bot.phrases.reading import understand
 from tests.phrases.situation import EVENING, HOYA, KITCHEN, LANDING
 
 WAITING = {expecting: replace(EVENING, expecting=expecting) for expecting in Expecting}

@@ -15,7 +15,7 @@ from typing import Any
 
 from bot.actions.incoming import Location, Other, Photo
 from bot.conversation import MAX_TEXT
-from bot.phrases.grammar import understand
+from bot.phrases.reading import understand
 from bot.storage.database import Database
 from bot.telegram.incoming import Me, parse
 from tests.journeys.talking import Talk
