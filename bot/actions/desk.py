@@ -15,6 +15,7 @@ from bot.domain.identity import HouseholdId, PlantId, ProductId
 from bot.domain.journal import Draft, Entry, NudgedTask, Payload, Voided, evening_of
 from bot.domain.knowledge import Knowledge
 from bot.domain.outbreak import BY_HAND, Outbreak, outbreak_on
+from bot.domain.tonight import Tonight, tonight
 from bot.domain.trade import Method
 
 DATED_AT = time(12)
@@ -193,6 +194,11 @@ class Desk:
     def tonight(self) -> tuple[Task, ...]:
         """Give what is open this evening: the plan's tasks for today."""
         return self.agenda.on(self.today)
+
+    @property
+    def evening(self) -> Tonight:
+        """Give this evening as one value: now, tomorrow, looks, questions."""
+        return tonight(self.household, self.knowledge, self.agenda, self.today, self.now)
 
     def asked_tonight(self) -> tuple[tuple[PlantId, Method | None, ProductId | None], ...]:
         """

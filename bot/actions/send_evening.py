@@ -20,7 +20,7 @@ from bot.domain.agenda import Task
 from bot.domain.care import Care, care_of
 from bot.domain.course import Step
 from bot.domain.gap import Lateness
-from bot.domain.identity import HouseholdId, PlantId
+from bot.domain.identity import HouseholdId
 from bot.domain.journal import (
     CheckedClean,
     Draft,
@@ -37,9 +37,8 @@ from bot.domain.journal import (
 from bot.domain.knowledge import Knowledge
 from bot.domain.label import is_warm
 from bot.domain.nudging import Placement, is_long_silent, needs_shade, next_nudge_at, placements
-from bot.domain.outbreak import is_root_prone
-from bot.domain.pest import Level
 from bot.domain.slot import SlotKind
+from bot.domain.tonight import Kind
 from bot.domain.trade import Method
 
 
@@ -58,6 +57,8 @@ class NudgeText(Outcome):
     care: tuple[tuple[Care, tuple[str, ...]], ...] = ()
     first_uses: tuple[tuple[str, str], ...] = ()
     """Plants and products that meet for the first time tonight."""
+    announced: tuple[tuple[str, Method, str | None], ...] = ()
+    """Plants and what is done to them tomorrow: by 17:00 what takes no product, so that leaves are dry."""
     lift: tuple[str, ...] = ()
     """Plants whose roots nobody has looked at, though pests of their kind sit there."""
     warm: tuple[str, ...] = ()
@@ -157,9 +158,11 @@ def derive_evening(household: HouseholdId, store: Store, knowledge: Knowledge, n
 
 def _compose(desk: Desk) -> NudgeText | None:
     tasks = desk.tonight()
-    if not tasks:
-        return None
     count = _count_tonight(desk)
+    evening = desk.evening
+    announced = [line for line in evening.tomorrow if line.step is not None and line.is_announced]
+    if not tasks and (not announced or count > 1):
+        return None
     steps = [(desk.plant(task.plant).name, task.step) for task in tasks if task.step is not None]
     nudge = NudgeText(
         on=desk.today,
@@ -176,8 +179,12 @@ def _compose(desk: Desk) -> NudgeText | None:
             for task in tasks
             if desk.plant(task.plant).is_first_use(task.method, task.product)
         ),
-        lift=desk.names(
-            task.plant for task in tasks if task.method is None and _lacks_a_root_look(desk, task.plant)
+        lift=desk.names(line.plant for line in evening.looks if line.kind is Kind.LIFT and line.plant),
+        announced=tuple(
+            (desk.plant(line.plant).name, part.method, desk.product_name(part.product))
+            for line in announced
+            for part in line.parts
+            if line.plant is not None and part.method is not None
         ),
         warm=desk.names(
             task.plant
@@ -211,7 +218,8 @@ def _choices(nudge: NudgeText) -> tuple[Choice, ...]:
     if len(looked) >= WALKED_FROM:
         choices.append(Choice(ButtonText.ONE_BY_ONE, (BeginWalk(plants=looked),)))
     tomorrow = nudge.on + timedelta(days=1)
-    choices.append(Choice(ButtonText.NOT_TONIGHT, (Postpone(plants=everything, on=tomorrow),)))
+    if everything:
+        choices.append(Choice(ButtonText.NOT_TONIGHT, (Postpone(plants=everything, on=tomorrow),)))
     choices.append(Choice(ButtonText.WHY, (Ask(topic=Topic.WHY),)))
     return tuple(choices)
 
@@ -224,15 +232,6 @@ def _care(desk: Desk, tasks: tuple[Task, ...]) -> tuple[tuple[Care, tuple[str, .
         for care in care_of(desk.household, desk.knowledge, plant, task.method, task.product):
             minded.setdefault(care, []).append(plant.name)
     return tuple((care, tuple(names)) for care, names in minded.items())
-
-
-def _lacks_a_root_look(desk: Desk, plant: PlantId) -> bool:
-    """Whether a look at the roots, once while a case is open, would tell more than any other."""
-    known = desk.plant(plant)
-    cases = [case for case in known.open_cases if desk.knowledge.pests[case.pest].at_roots]
-    opened_on = min((case.opened_on for case in cases), default=desk.today)
-    was_lifted = any(check.level is Level.ROOTS and check.on >= opened_on for check in known.checks)
-    return bool(cases) and is_root_prone(desk.knowledge, known) and not was_lifted
 
 
 def _is_late(step: Step) -> bool:

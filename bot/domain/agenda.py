@@ -17,7 +17,7 @@ from bot.domain.knowledge import Knowledge
 from bot.domain.outbreak import outbreak_on
 from bot.domain.progress import Progress, progress
 from bot.domain.recurrence import candidate_evenings, next_on
-from bot.domain.trade import Method
+from bot.domain.trade import Level, Method
 from bot.domain.watch import Watch, watched
 
 CHECK_ROUTINE = "check"
@@ -77,6 +77,10 @@ class Agenda:
         """Give the tasks of one evening."""
         return next((evening.tasks for evening in self.evenings if evening.on == day), ())
 
+    def rinsed_on(self, day: date) -> tuple[Task, ...]:
+        """Give the sprays of an evening for which leaves are rinsed that day, to be dry by then."""
+        return tuple(task for task in self.on(day) if task.step is not None and task.step.is_rinsed_first)
+
 
 def plan(household: Household, knowledge: Knowledge, today: date) -> Agenda:
     """Plan the coming evenings from today on."""
@@ -90,7 +94,7 @@ def plan(household: Household, knowledge: Knowledge, today: date) -> Agenda:
     watches = watched(household, knowledge, today)
     needs = [
         *_treatments(household, knowledge, cases, today),
-        *_checks(household, cases, watches, today),
+        *_checks(household, knowledge, cases, watches, today),
     ]
     return Agenda(
         evenings=_evenings(household, needs, today),
@@ -148,6 +152,7 @@ def _treatments(
 
 def _checks(
     household: Household,
+    knowledge: Knowledge,
     cases: Mapping[PlantId, tuple[Progress, ...]],
     watches: Mapping[PlantId, Watch],
     today: date,
@@ -158,14 +163,18 @@ def _checks(
         involved = plant.id in cases or plant.id in watches or plant.quarantine_until is not None
         if told is None and not involved and not plant.signs:
             continue
-        due = _check_due(plant, told, today, is_weekly=told is not None or involved)
+        due = _check_due(knowledge, plant, told, today, is_weekly=told is not None or involved)
         if due is not None:
             found.append((_check_task(plant, due), due))
     return found
 
 
-def _check_due(plant: Plant, told: tuple[str, date] | None, today: date, *, is_weekly: bool) -> date | None:
+def _check_due(
+    knowledge: Knowledge, plant: Plant, told: tuple[str, date] | None, today: date, *, is_weekly: bool
+) -> date | None:
     looked = _last_look(plant) or plant.added_on or today
+    if plant.open_cases and all(knowledge.pests[case.pest].rooted for case in plant.open_cases):
+        return _roots_due(knowledge, plant)
     signs = [
         on + timedelta(days=1)
         for on, _ in plant.signs
@@ -178,6 +187,15 @@ def _check_due(plant: Plant, told: tuple[str, date] | None, today: date, *, is_w
         following = _next_on(rule, since, anchor)
         dates = signs if following is None else [*signs, following]
     return min(dates, default=None)
+
+
+def _roots_due(knowledge: Knowledge, plant: Plant) -> date:
+    """Give the next look where only the roots show the pest: so many days after the last, or fresh mix."""
+    looks = [check.on for check in plant.checks if check.level is Level.ROOTS]
+    potted = [one.on for one in plant.treatments if one.method is Method.CLEAN_OUT]
+    apart = max(knowledge.pests[case.pest].looking.apart_days for case in plant.open_cases)
+    finds = [case.last_find_on for case in plant.open_cases]
+    return max([*looks, *potted, *finds]) + timedelta(days=apart)
 
 
 def _seen_after(plant: Plant, on: date) -> bool:

@@ -21,6 +21,7 @@ class Step:
     """The next treatment of a plant: what, with what, in which days, and why."""
 
     plant: int
+    pest: str
     method: Method
     product: Product | None
     before: tuple[Act, ...] = ()
@@ -121,6 +122,7 @@ def _first_step(outbreak: Outbreak, found: Remedy, main: Act) -> Step:
             opens = opened_on + timedelta(days=1)
     return Step(
         plant=outbreak.plant.id,
+        pest=outbreak.case.pest,
         method=main.method,
         product=main.product,
         before=before,
@@ -157,6 +159,7 @@ def _following_step(outbreak: Outbreak, found: Remedy, main: Act, last: date) ->
     )
     return Step(
         plant=outbreak.plant.id,
+        pest=outbreak.case.pest,
         method=main.method,
         product=main.product,
         before=found.before,
@@ -192,6 +195,7 @@ def _bridged_step(outbreak: Outbreak, found: Remedy, main: Act, used_on: date, p
     was_kept = last >= max((day for day in hand_days if day < span[0]), default=used_on)
     return Step(
         plant=outbreak.plant.id,
+        pest=outbreak.case.pest,
         method=main.method,
         product=main.product,
         before=before,

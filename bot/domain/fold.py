@@ -275,7 +275,8 @@ def _note_nudge(household: Household, entry: Entry) -> None:
             count = before.count + 1 if before is not None and before.on == entry.happened_on else 1
             household.nudge = Nudge(entry.happened_on, entry.happened_at, count, ())
         case Nudged(count=count, tasks=tasks):
-            household.unheard_since = household.unheard_since or entry.happened_on
+            if tasks:  # what only announces tomorrow wants no answer
+                household.unheard_since = household.unheard_since or entry.happened_on
             household.nudge = Nudge(entry.happened_on, entry.happened_at, count, tasks)
         case Heard():
             household.unheard_since, household.is_silent = None, False

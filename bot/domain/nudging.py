@@ -149,6 +149,12 @@ def _first_evening(
         day = first + timedelta(days=number)
         agenda = planned(day)
         for evening in agenda.evenings:
+            eve = evening.on - timedelta(days=1)
+            if eve >= day and agenda.rinsed_on(evening.on):
+                # what is rinsed by 17:00 is named the evening before
+                at = nudge_at(household, knowledge, (), eve, now)
+                if at is not None:
+                    return at
             at = nudge_at(household, knowledge, evening.tasks, evening.on, now)
             if at is not None:
                 return at
@@ -171,7 +177,7 @@ def _again_tonight(household: Household, today: date, now: datetime) -> datetime
     ]
     if asked:
         owed_at = min(asked)
-    elif nudge is not None and nudge.on == today and not nudge.is_heard and nudge.count == 1:
+    elif nudge is not None and nudge.on == today and nudge.tasks and not nudge.is_heard and nudge.count == 1:
         owed_at = nudge.at + REPEAT_AFTER
     else:
         return None

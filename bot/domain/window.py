@@ -73,6 +73,11 @@ class Exposure:
             raise ValueError(f"a lamp needs both times: {self.lamp_from}, {self.lamp_until}")
 
     @property
+    def is_unknown(self) -> bool:
+        """Whether nobody told which way the window looks."""
+        return self.outdoors is None and self.facing in {None, Facing.UNKNOWN}
+
+    @property
     def sees_sun(self) -> bool:
         """Whether any direct sun can ever come in."""
         if self.outdoors is not None:

@@ -39,10 +39,11 @@ def nudge_text(nudge: NudgeText, voice: Voice) -> str:
     }
     # what is done by hand is done tonight, also where the spray waits for the morning
     tonight = [line for line in nudge.lines if line.task.plant not in moved or line.product is None]
-    lines = [_head(nudge)]
+    lines = [_head(nudge)] if nudge.lines else []
     lines += [f"{words}" for words in _treatments(tonight)]
     lines += [mix_line(one, voice) for one in nudge.mixes]
     lines += [_placed(one, nudge, names, voice) for one in nudge.placements]
+    lines += _tomorrow(nudge)
     if nudge.lift:
         lines.append(
             f"Lift {listed(nudge.lift)} out of the pot once: “{nudge.lift[0]} clean, roots too”, or what you see."
@@ -82,6 +83,18 @@ def _head(nudge: NudgeText) -> str:
 def _treatments(lines: list[DueLine]) -> list[str]:
     works = by_acts((line.name, (line.task.method, line.product)) for line in lines if line.task.method)
     return [asked(acts, names) for acts, names in works.items()]
+
+
+def _tomorrow(nudge: NudgeText) -> list[str]:
+    """Name what is rinsed by 17:00 tomorrow, and the spray on dry leaves that follows."""
+    early = by_acts((name, (method, None)) for name, method, product in nudge.announced if product is None)
+    late = by_acts((name, (method, product)) for name, method, product in nudge.announced if product)
+    lines = [f"Tomorrow by 17:00: {_lowered(asked(acts, names))}" for acts, names in early.items()]
+    return lines + [f"Tomorrow evening: {_lowered(asked(acts, names))}" for acts, names in late.items()]
+
+
+def _lowered(text: str) -> str:
+    return text[:1].lower() + text[1:]
 
 
 def _placed(one: Placement, nudge: NudgeText, names: dict[int, str], voice: Voice) -> str:

@@ -104,7 +104,7 @@ def test_a_place_may_be_colder_in_winter(talk: Talk) -> None:
 def test_root_prone_plants_are_lifted_once_while_a_case_is_open(talk: Talk) -> None:
     talk.say("coffee 3 citrus mealybugs")
     talk.say("swabbed the coffee")
-    talk.passes(days=8)
+    talk.passes(days=24)  # citrus mealybug at 18 degC: 99/9.5 + 133.7/10.3 = 23.4 days until young would show
     assert "Lift coffee plant out of the pot once" in talk.evening()[0]
     talk.say("coffee plant clean, roots too")
     talk.passes(days=7)
