@@ -30,6 +30,11 @@ LONG_STEPS: tuple[tuple[str, list[str]], ...] = (
         "long fuzz",
         [PYTHON, "-m", "tests.tools.fuzzing", "--seed", "21"],
     ),
+    ("simulation", [PYTHON, "-m", "tests.simulation", "--homes", "150", "--seed", "9000"]),
+    (
+        "simulation, lazy",
+        [PYTHON, "-m", "tests.simulation", "--homes", "150", "--seed", "9000", "--grower", "lazy"],
+    ),
     ("long kills", [PYTHON, "-m", "tests.tools.killing", "--seed", "2"]),
 )
 FIXES: tuple[list[str], ...] = (

@@ -1,0 +1,314 @@
+"""
+The person's eyes and hands on the bot's messages: what a text asks, and the words or buttons of an answer.
+
+This part follows the texts when they change; what the person does with what is read is settled in `grower.py`.
+"""
+
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from tests.simulation.grower import WORDS_FROM, Asked, Evening, Home, Seen, Step
+
+WORKS: tuple[tuple[str, str], ...] = (
+    (r"clean-?\s?out", "clean-out"),
+    (r"wipe|wiping", "wipe"),
+    (r"rinse", "rinse"),
+    (r"wash", "wash"),
+    (r"swab|dab|brush", "swab"),
+    (r"scrape", "scrape"),
+    (r"drench", "drench"),
+    (r"spray", "spray"),
+    (r"repot|unpot", "repot"),
+    (r"prune|cut", "prune"),
+    (r"flowers|buds", "buds off"),
+    (r"top \d|top of the mix|mix off", "top mix"),
+)
+"""Verbs of a line that asks for work, and the work."""
+PRODUCTS: tuple[tuple[str, str], ...] = (
+    (r"insecticidal soap|soap", "soap"),
+    (r"isopropyl alcohol|alcohol", "alcohol"),
+    (r"neem oil|neem|azadirachtin", "neem"),
+    (r"horticultural oil|rapeseed oil|oil", "oil"),
+    (r"spinosad", "spinosad"),
+    (r"nematodes", "nematodes"),
+    (r"bacillus thuringiensis|bti", "bti"),
+    (r"pyrethrins?", "pyrethrins"),
+    (r"imidacloprid", "imidacloprid"),
+)
+LABEL_DAYS = {
+    "soap": 7,
+    "neem": 7,
+    "oil": 7,
+    "spinosad": 7,
+    "nematodes": 14,
+    "bti": 5,
+    "pyrethrins": 3,
+    "alcohol": 3,
+}
+SPRAYED = ("soap", "neem", "oil", "spinosad", "pyrethrins")
+READY = re.compile(r"may leave|all.clear|may go back|can go back|free to (go|leave)")
+ASIDE = re.compile(r"^(out of direct sun|first|warm at|too late|sprayed|mix|stir|shake|reminder|because)\b")
+QUOTED = re.compile(r"“[^”]*”")
+PLURAL = {
+    "greenhouse whitefly": "greenhouse whiteflies",
+    "western flower thrips": "western flower thrips",
+    "brown soft scale": "brown soft scale",
+    "armoured scale": "armoured scale",
+}
+MOVED = ("It is apart now", "Moved", "It's apart now", "Set apart", "Apart now")
+STAYS = ("Cannot be moved", "Can't move it", "Cannot move it")
+KEEP_ON = ("Keep it apart", "Keep apart", "Go on", "Not now", "Keep it")
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """Something to type, or a button to press."""
+
+    text: str
+    is_press: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Reader:
+    """Knows the names of the plants and the pest, as the person does."""
+
+    home: Home
+
+    def plants(self, line: str) -> tuple[int, ...]:
+        """Give the plants a line names, in its order."""
+        low = line.casefold()
+        found = [
+            (match.start(), number)
+            for number, plant in enumerate(self.home.plants)
+            if not plant.is_gone and (match := re.search(rf"\b{re.escape(plant.name)}\b", low))
+        ]
+        return tuple(number for _, number in sorted(found))
+
+    def read(self, text: str) -> Asked:
+        """Read what a message asks, line by line."""
+        steps: list[Step] = []
+        looks: list[int] = []
+        lifts: list[int] = []
+        ready: list[int] = []
+        discards: list[int] = []
+        late: set[int] = set()
+        for line in text.splitlines():
+            bare = re.sub(r"^[\s\d.)•·–-]+", "", QUOTED.sub("", line)).strip()
+            low = bare.casefold()
+            named = self.plants(line)
+            if READY.search(low):
+                ready += named
+            elif low.startswith(("look", "check")):
+                looks += self.plants(bare)
+            elif low.startswith("lift"):
+                lifts += self.plants(bare)
+            elif low.startswith("too late"):
+                late |= set(named)
+            elif "discard" in low and "advis" not in low:
+                discards += named
+            elif not ASIDE.match(low):
+                steps += self._steps(bare)
+        return Asked(
+            steps=tuple(_joined(step for step in steps if step.plant not in late)),
+            looks=tuple(dict.fromkeys(looks)),
+            levels=frozenset(_levels(text)),
+            lifts=tuple(dict.fromkeys(lifts)),
+            ready=tuple(dict.fromkeys(ready)),
+            discards=tuple(dict.fromkeys(discards)),
+        )
+
+    def _steps(self, line: str) -> list[Step]:
+        low = line.casefold()
+        when = "tonight"
+        if match := re.match(r"tomorrow[^:]*:", low):
+            when = "morning" if "morning" in match[0] else "tomorrow"
+            low, line = low[match.end() :].strip(), line[match.end() :].strip()
+        works = _works(low) or (("spray",) if when == "morning" else ())
+        if not works or not (when != "tonight" or re.match("|".join(one for one, _ in WORKS), low)):
+            return []
+        product = next((name for words, name in PRODUCTS if re.search(rf"\b({words})\b", low)), None)
+        if product in SPRAYED and not {"spray", "drench", "swab"} & set(works):
+            works = (*works, "spray")
+        return [Step(plant, works, product, when) for plant in self.plants(line)]
+
+    def wanted(self, text: str) -> list[str]:
+        """Give the products a text says to look for, the first of them that is named."""
+        match = re.search(r"[Ll]ook for ([^.]*?)(,? labelled|\.|$)", text)
+        if match is None or self.plants(match[0]):
+            return []
+        return [name for words, name in PRODUCTS if re.search(rf"\b({words})\b", match[1].casefold())]
+
+    def wants_cards(self, text: str) -> bool:
+        """Whether a text asks for sticky cards."""
+        return bool(re.search(r"\b(sticky|yellow|blue) cards?\b|\bhang .*cards?\b|\bcard\b", text.casefold()))
+
+    def wants_dry(self, text: str) -> bool:
+        """Whether a text asks for a dry top."""
+        return bool(
+            re.search(r"\b(dry|dries)\b.*\b(top|cm|mix)\b|\b(top|cm|mix)\b.*\bdry\b", text.casefold())
+        )
+
+    def set_up(self) -> list[Word]:
+        """Say what there is to say on the first day."""
+        home = self.home
+        words = [
+            "/start",
+            "Gent",
+            "\n".join(f"{plant.name}, {home.rooms[plant.room]}" for plant in home.plants),
+        ]
+        for room, facing in zip(home.rooms, home.facing, strict=True):
+            words.append(f"{room} has no window" if facing == "no window" else f"{room} faces {facing}")
+        words += [self.bought(product, days) for product, days in home.shelf.items()]
+        return [Word(one) for one in words]
+
+    def bought(self, product: str, days: int) -> str:
+        """Say what stands on the shelf now."""
+        return f"got {product}" if product == "alcohol" else f"got {product}, ready to use, every {days} days"
+
+    def temperatures(self, day: int) -> list[Word]:
+        """Read the thermometer in each room."""
+        if not self.home.habit.owns_thermometer:
+            return []
+        return [
+            Word(f"{room} is {round(float(celsius))} degrees")
+            for room, celsius in zip(self.home.rooms, self.home.warmth(day), strict=False)
+        ]
+
+    def found(self, seen: Seen) -> Word:
+        """Tell a find."""
+        name, pest = self.home.plants[seen.plant].name, self.home.pest.name
+        many = PLURAL.get(pest, f"{pest}s")
+        what = (
+            f"{seen.count} {pest if seen.count == 1 else many}" if seen.count < WORDS_FROM else f"many {many}"
+        )
+        return Word(f"{name} {what}" + (" at the roots" if seen.level == "roots" else ""))
+
+    def told(self, evening: Evening, asked: Asked, labels: Sequence[str]) -> list[Word]:
+        """Word what became of a nudge."""
+        if evening.is_away:
+            return [_press("Not tonight", labels)] if evening.says_so else []
+        work = self._work(evening, asked, labels)
+        looks = self._looks(evening, asked, labels)
+        words = [*looks, *work] if evening.finds_first else [*work, *looks]
+        return words + [Word(f"binned the {self.home.plants[one].name}") for one in evening.discarded]
+
+    def _work(self, evening: Evening, asked: Asked, labels: Sequence[str]) -> list[Word]:
+        tonight = [step for step in asked.steps if step.when == "tonight"]
+        if not tonight:
+            return []
+        done_works: dict[int, list[str]] = {}
+        for deed in evening.deeds:
+            done_works.setdefault(deed.plant, []).append(deed.work)
+        partly = [step for step in evening.unfinished if step.plant in done_works]
+        undone = [step for step in evening.unfinished if step.plant not in done_works]
+        if not evening.unfinished:
+            return [_press("All done", labels, "done")]
+        words = []
+        if evening.finished:
+            left = dict.fromkeys(self.name(step.plant) for step in (*undone, *partly))
+            words.append(Word(f"done except {_listed(left)}"))
+        elif not partly:
+            return [_press("Not tonight", labels)]
+        for step in partly:
+            words += [
+                Word(f"{PAST[work]} the {self.name(step.plant)}" + self._with(work, step))
+                for work in done_works[step.plant]
+            ]
+        return words
+
+    def _with(self, work: str, step: Step) -> str:
+        return f" with {step.product}" if step.product and work in {"spray", "drench", "swab"} else ""
+
+    def _looks(self, evening: Evening, asked: Asked, labels: Sequence[str]) -> list[Word]:
+        words = [self.found(seen) for seen in evening.seen if seen.count]
+        with_finds = {seen.plant for seen in evening.seen if seen.count}
+        clean = [seen for seen in evening.seen if not seen.count and seen.plant not in with_finds]
+        rooted = [seen.plant for seen in clean if seen.level == "roots"]
+        looked = list(dict.fromkeys(seen.plant for seen in clean if seen.plant not in rooted))
+        level = next((seen.level for seen in clean if seen.level != "roots"), "plain")
+        words += [Word(f"{self.name(one)} clean, roots too") for one in rooted]
+        if looked and level == "plain" and not words and set(looked) == set(asked.looks):
+            return [_press("None seen", labels, "all clean")]
+        if looked:
+            how = {"lens": " with a lens", "tap": " with a tap over paper"}.get(level, "")
+            words.append(Word(f"checked {_listed(self.name(one) for one in looked)}{how}, none seen"))
+        return words
+
+    def morning(self, evening: Evening, labels: Sequence[str]) -> list[Word]:
+        """Tell what was done in the morning."""
+        if evening.finished and not evening.unfinished and "Morning done" in labels:
+            return [Word("Morning done", is_press=True)]
+        return [
+            Word(
+                f"{PAST[deed.work]} the {self.name(deed.plant)}"
+                + (f" with {deed.product}" if deed.product else "")
+            )
+            for deed in evening.deeds
+        ]
+
+    def is_spent(self, text: str) -> bool:
+        """Whether a press was too late, so that it has to be said in words."""
+        return bool(re.search(r"earlier message|in words|spent|no longer", text.casefold()))
+
+    def name(self, plant: int) -> str:
+        """Give a plant's name."""
+        return self.home.plants[plant].name
+
+    def asked_back(self, labels: Sequence[str]) -> Word | None:
+        """Answer a question about the isolation of a plant just found, or a doubt, by its button."""
+        for keep in KEEP_ON:
+            if keep in labels:
+                return Word(keep, is_press=True)
+        return None
+
+
+PAST = {
+    "spray": "sprayed",
+    "wipe": "wiped",
+    "rinse": "rinsed",
+    "wash": "washed",
+    "swab": "swabbed",
+    "scrape": "scraped",
+    "drench": "drenched",
+    "repot": "repotted",
+    "prune": "pruned",
+    "clean-out": "did a full clean-out of",
+    "buds off": "cut the flowers off",
+    "top mix": "took the top of the mix off",
+}
+
+
+def _works(low: str) -> tuple[str, ...]:
+    hits = [(match.start(), work) for words, work in WORKS if (match := re.search(rf"\b({words})", low))]
+    return tuple(dict.fromkeys(work for _, work in sorted(hits)))
+
+
+def _levels(text: str) -> Iterable[str]:
+    low = text.casefold()
+    if re.search(r"\blens\b|close-up|macro|loupe|magnif", low):
+        yield "lens"
+    if re.search(r"\btap\b|\btapped\b", low):
+        yield "tap"
+
+
+def _joined(steps: Iterable[Step]) -> list[Step]:
+    """Two lines about one plant on one evening are one step."""
+    joined: dict[tuple[int, str], Step] = {}
+    for step in steps:
+        key = (step.plant, step.when)
+        if (known := joined.get(key)) is None:
+            joined[key] = step
+        else:
+            works = tuple(dict.fromkeys((*known.works, *step.works)))
+            joined[key] = Step(step.plant, works, known.product or step.product, step.when)
+    return list(joined.values())
+
+
+def _press(label: str, labels: Sequence[str], words: str = "not tonight") -> Word:
+    return Word(label, is_press=True) if label in labels else Word(words)
+
+
+def _listed(names: Iterable[str]) -> str:
+    known = list(names)
+    return known[0] if len(known) == 1 else f"{', '.join(known[:-1])} and {known[-1]}"

@@ -1,0 +1,70 @@
+"""The person's eyes: what a message asks is read from its lines, in the forms the bot has used."""
+
+from dataclasses import replace
+
+import pytest
+
+from tests.simulation.grower import OBEDIENT, Home, Step
+from tests.simulation.reading import Reader
+
+
+@pytest.fixture(scope="module")
+def reader() -> Reader:
+    return Reader(Home(5, OBEDIENT))
+
+
+def names(reader: Reader, *wanted: str) -> tuple[int, ...]:
+    known = [plant.name for plant in reader.home.plants]
+    return tuple(known.index(one) for one in wanted)
+
+
+@pytest.fixture(scope="module")
+def two(reader: Reader) -> tuple[str, str]:
+    return reader.home.plants[0].name, reader.home.plants[1].name
+
+
+@pytest.mark.parametrize(
+    ("line", "step"),
+    [
+        ("Spray {0} and {1} with insecticidal soap.", Step(0, ("spray",), "soap")),
+        ("Swab {0} and {1} with isopropyl alcohol.", Step(0, ("swab",), "alcohol")),
+        ("Clean-out {0} and {1}.", Step(0, ("clean-out",))),
+        ("1 Wipe {0} and {1}, then soap.", Step(0, ("wipe", "spray"), "soap")),
+        ("Wipe {0} and {1}, then spray with horticultural oil.", Step(0, ("wipe", "spray"), "oil")),
+        ("Tomorrow by 17:00: rinse {0} and {1}.", Step(0, ("rinse",), None, "tomorrow")),
+        (
+            "Tomorrow morning instead: {0} and {1} with neem oil from 08:00.",
+            Step(0, ("spray",), "neem", "morning"),
+        ),
+    ],
+)
+def test_a_line_of_work_is_read(reader: Reader, two: tuple[str, str], line: str, step: Step) -> None:
+    asked = reader.read("Tonight, Sat 2 May:\n" + line.format(*two))
+    assert asked.steps == tuple(replace(step, plant=one) for one in names(reader, *two))
+
+
+def test_looks_lifts_and_releases_are_read(reader: Reader, two: tuple[str, str]) -> None:
+    first, second = two
+    asked = reader.read(
+        f"Look at: {first} and {second} (axils, with a lens). Then “all clean”, or “{first} 3”.\n"
+        f"Lift {first} out of the pot once: “{first} clean, roots too”, or what you see.\n"
+        f"{second} may leave isolation by the rule: “put {second} back”."
+    )
+    assert asked.looks == names(reader, first, second)
+    assert asked.lifts == names(reader, first)
+    assert asked.ready == names(reader, second)
+    assert asked.levels == {"lens"}
+    assert asked.steps == ()
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Out of direct sun from 20:55, until the sun is back tomorrow at 06:54: {0}.",
+        "First insecticidal soap on {0}: one leaf first is safest; look after 24 to 48 hours, then the rest.",
+        "{0} was due by Wed 29 Apr; tonight still helps, count on about one round more.",
+    ],
+)
+def test_what_asks_no_work_is_not_taken_for_work(reader: Reader, two: tuple[str, str], line: str) -> None:
+    asked = reader.read(line.format(*two))
+    assert (asked.steps, asked.looks, asked.ready) == ((), (), ())
