@@ -10,7 +10,7 @@ import sys
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from tests.benchmarks import answer, evening, footprint, planner
+from tests.benchmarks import answer, evening, footprint, home, planner
 
 
 @dataclass(frozen=True)
@@ -35,6 +35,7 @@ def main() -> int:
     size = QUICK if parser.parse_args().quick else WHOLE
     rows: tuple[Callable[[], int], ...] = (
         planner.compare,
+        home.compare,
         lambda: asyncio.run(answer.compare(size.messages, size.bursts)),
         lambda: evening.compare(size.households, size.jobs),
         lambda: footprint.compare(size.households, size.starts),
