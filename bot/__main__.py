@@ -13,7 +13,7 @@ from bot.logs import set_up_logging
 from bot.rehearsal import USUAL, read_situation, rehearse
 from bot.settings import Settings, SettingsError, read_settings
 from bot.storage.failure import StoreError, is_for_now
-from bot.telegram.failures import RefusedTokenError, TryLaterError, UndeliverableError
+from bot.telegram.failures import NothingThereError, RefusedTokenError, TryLaterError, UndeliverableError
 from bot.telegram.wire import Wire
 
 HOW_TO_BEGIN = """\
@@ -23,6 +23,7 @@ Duskround needs the token of a bot account (DUSKROUND_TOKEN).
   3. Start again: python -m bot
 To try it without any account: python -m demo"""
 REFUSED = "The chat platform refuses the token in DUSKROUND_TOKEN; copy it again from @BotFather."
+NO_SUCH_BOT = "{} answers, but knows no such bot: DUSKROUND_API_URL or the form of DUSKROUND_TOKEN is wrong"
 FAILED, WRONG, LATER = 1, 2, 75
 """Exit codes: refused; settings must be seen to first; the same may work later (sysexits.h, EX_TEMPFAIL)."""
 PATIENCE_S = 120.0
@@ -121,6 +122,8 @@ async def _token_problem(settings: Settings) -> str | None:
         await asyncio.wait_for(wire.open(), 20)
     except RefusedTokenError:
         return REFUSED
+    except NothingThereError:
+        return NO_SUCH_BOT.format(settings.api_url)
     except (TryLaterError, UndeliverableError, TimeoutError) as error:
         return f"the platform cannot be reached ({type(error).__name__}): is the network up?"
     finally:
@@ -153,6 +156,9 @@ def run(settings: Settings) -> int:
         except RefusedTokenError:
             print(REFUSED, file=sys.stderr)
             return WRONG
+        except NothingThereError:
+            print(f"The bot does not start: {NO_SUCH_BOT.format(settings.api_url)}", file=sys.stderr)
+            return WRONG
         except NotStartedError as error:
             may_start_later = is_for_now(error.reason)
             if not may_start_later or time.monotonic() >= until:
@@ -176,14 +182,9 @@ async def _run(settings: Settings) -> None:
     try:
         app = assemble(settings, Clock())
         settle_in()
-        try:
-            await app.start()
-        except BaseException:
-            await app.stop()
-            raise
+        await app.run(lambda: print(app.whereabouts(), flush=True))
     except (StoreError, OSError) as error:
         raise NotStartedError(error) from error
-    await app.run_until_stopped()
 
 
 if __name__ == "__main__":

@@ -5,8 +5,8 @@ import gc
 import logging
 import secrets
 import signal
-from collections.abc import Awaitable, Callable, Sequence
-from contextlib import ExitStack
+from collections.abc import Awaitable, Callable, Coroutine, Iterator, Sequence
+from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import partial
@@ -105,9 +105,11 @@ class App:
         self._loop = asyncio.get_running_loop()
         self._started_s = self._loop.time()
         logging.getLogger("bot").addHandler(self._troubles)
-        if self._health is not None:
-            self._health.open()
-        await self._door.start()
+        with _listening(self._settings.health_listen, "DUSKROUND_HEALTH_LISTEN"):
+            if self._health is not None:
+                self._health.open()
+        with _listening(self._settings.webhook_listen, "DUSKROUND_WEBHOOK_LISTEN"):
+            await self._door.start()
         self._fetching.start()
         self._times.start()
         self._times.plan(await self.next_evening_at())
@@ -115,7 +117,6 @@ class App:
         if copy_age_s is None or copy_age_s > COPY_EVERY_S:
             self._times.start_now("upkeep")
 
-    @property
     def whereabouts(self) -> str:
         """Say in one line that the bot runs, and where."""
         takes = self._settings.webhook_url or f"polls {self._settings.api_url}"
@@ -123,20 +124,36 @@ class App:
         health = f", health page on {self._settings.health_listen}" if self._health is not None else ""
         return f"Duskround runs as @{self._door.me.username}: {takes}, keeps its data in {keeps}{health}"
 
+    async def run(self, begun: Callable[[], None] = lambda: None) -> None:
+        """Start, tell that it is begun, and run until stopped, which may be before that."""
+
+        async def all_of_it() -> None:
+            await self.start()
+            begun()
+            await self._door.ended()
+
+        await self._until_stopped(all_of_it())
+
     async def run_until_stopped(self) -> None:
-        """Run until SIGTERM or SIGINT, then stop; a refused token is raised."""
+        """Run what is started until it is stopped."""
+        await self._until_stopped(self._door.ended())
+
+    async def _until_stopped(self, work: Coroutine[None, None, None]) -> None:
+        """Do the work until SIGTERM or SIGINT, then stop; what ends the work by itself is raised."""
         loop, stopped = asyncio.get_running_loop(), asyncio.Event()
         for number in (signal.SIGTERM, signal.SIGINT):
             loop.add_signal_handler(number, stopped.set)
-        waits = [loop.create_task(stopped.wait()), loop.create_task(self._door.ended())]
+        stopping, working = loop.create_task(stopped.wait()), loop.create_task(work)
         try:
-            done, _ = await asyncio.wait(waits, return_when=asyncio.FIRST_COMPLETED)
+            await asyncio.wait((stopping, working), return_when=asyncio.FIRST_COMPLETED)
         finally:
+            is_done = working.done()
+            working.cancel()
+            stopping.cancel()
+            await asyncio.gather(working, stopping, return_exceptions=True)
             await self.stop()
-            waits[0].cancel()
-            await asyncio.gather(*waits, return_exceptions=True)
-        if waits[1] in done:
-            waits[1].result()
+        if is_done:
+            working.result()
 
     async def stop(self) -> None:
         """Take no more, send what is at hand, close the database; a second time there is nothing to do."""
@@ -331,6 +348,14 @@ class Founding:
         # remembered, not only spent: the unit of work may roll back and be tried again
         self.code, self._spent_by = None, person
         return True
+
+
+@contextmanager
+def _listening(where: str, setting: str) -> Iterator[None]:
+    try:
+        yield
+    except OSError as error:
+        raise OSError(error.errno, f"{where} ({setting}) cannot be listened on: {error.strerror}") from error
 
 
 def _counted(store: SqlStore, now: datetime) -> dict[str, Any]:

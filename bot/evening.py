@@ -4,7 +4,7 @@ import asyncio
 import logging
 from collections.abc import Awaitable, Callable, Mapping
 from dataclasses import dataclass
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from functools import partial
 
 from apscheduler.schedulers.asyncio import AsyncIOScheduler
@@ -41,6 +41,21 @@ class Work:
     """After the clock was set: every instant in the database that waits is to be derived anew."""
 
 
+class Every(IntervalTrigger):  # type: ignore[misc]  # the library is untyped
+    """
+    Fires at even intervals, and once for all that were missed.
+
+    The library's own counts every missed run one by one, and would hold the event loop for a minute after a
+    clock was set ahead by a year.
+    """
+
+    def get_next_fire_time(self, previous_fire_time: datetime | None, now: datetime) -> datetime | None:
+        """Give the next of its instants after now, whenever it fired last."""
+        del previous_fire_time
+        after: datetime | None = super().get_next_fire_time(None, now + timedelta(microseconds=1))
+        return after
+
+
 class Timetable:
     """
     Runs the work at its times.
@@ -56,8 +71,8 @@ class Timetable:
             timezone=UTC, job_defaults={"coalesce": True, "misfire_grace_time": None, "max_instances": 1}
         )
         self._triggers: Mapping[str, tuple[Job, Callable[[], BaseTrigger]]] = {
-            "claim": (work.claim, partial(IntervalTrigger, seconds=CLAIM_EVERY_S, timezone=UTC)),
-            "look over": (work.look_over, partial(IntervalTrigger, seconds=look_over_s, timezone=UTC)),
+            "claim": (work.claim, partial(Every, seconds=CLAIM_EVERY_S, timezone=UTC)),
+            "look over": (work.look_over, partial(Every, seconds=look_over_s, timezone=UTC)),
             "upkeep": (work.upkeep, partial(CronTrigger, **UPKEEP_AT, timezone=UTC)),
         }
         self._watch: asyncio.Task[None] | None = None

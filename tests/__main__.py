@@ -35,6 +35,8 @@ LONG_STEPS: tuple[tuple[str, list[str]], ...] = (
         "simulation, lazy",
         [PYTHON, "-m", "tests.simulation", "--homes", "150", "--seed", "9000", "--grower", "lazy"],
     ),
+    ("clocks", [PYTHON, "-m", "tests.tools.clocks"]),
+    ("stops", [PYTHON, "-m", "tests.tools.faults", "--long"]),
     ("long kills", [PYTHON, "-m", "tests.tools.killing", "--seed", "2"]),
 )
 FIXES: tuple[list[str], ...] = (

@@ -3,13 +3,13 @@
 import asyncio
 from collections.abc import AsyncIterator, Callable
 from contextlib import asynccontextmanager
-from datetime import datetime, timedelta
+from datetime import UTC, datetime, timedelta
 
 import pytest
 
 from bot import evening
 from bot.clock import Clock
-from bot.evening import Timetable, Work
+from bot.evening import Every, Timetable, Work
 from demo.running import SimulatedClock
 
 HOUR = timedelta(hours=1)
@@ -157,3 +157,13 @@ async def test_jobs_go_on_after_the_clock_was_set_back(monkeypatch: pytest.Monke
     made_again = Timetable(clock, log.work(), 60)
     await made_again.stop()
     await made_again.stop()
+
+
+def test_what_was_missed_in_a_year_is_one_run() -> None:
+    every, now = Every(seconds=2, timezone=UTC), Clock().now()
+    first = every.get_next_fire_time(None, now)
+    assert first is not None
+    later = now + timedelta(days=365)
+    following = every.get_next_fire_time(first, later)
+    assert following is not None
+    assert timedelta() < following - later <= timedelta(seconds=2)

@@ -141,6 +141,7 @@ def test_a_taken_port_is_one_line_and_lets_go_of_the_data(
         code, said = refused(capsys, monkeypatch)
     assert code == 75
     assert said.startswith("The bot does not start: ")
+    assert "(DUSKROUND_HEALTH_LISTEN) cannot be listened on: " in said
     assert "in use" in said
     with running(data, data / FILE_NAME):
         pass

@@ -7,7 +7,13 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 from typing import Any, Protocol
 
-from bot.telegram.failures import AlreadySettledError, ChatMovedError, TryLaterError, UndeliverableError
+from bot.telegram.failures import (
+    AlreadySettledError,
+    ChatMovedError,
+    NothingThereError,
+    TryLaterError,
+    UndeliverableError,
+)
 from bot.telegram.pacing import Pace
 
 SENDERS = 4
@@ -188,7 +194,7 @@ class Delivery:
                 result = await self._called(parcel)
         except AlreadySettledError:
             self._leave(lane, Delivered(parcel.id, parcel.key, None))
-        except UndeliverableError as error:
+        except (UndeliverableError, NothingThereError) as error:
             logger.warning("outbox row %d given up: %s", parcel.id, error)
             self._leave(lane, GivenUp(parcel.id, str(error)))
         except ChatMovedError as error:

@@ -1,6 +1,7 @@
 """How the platform fails, in one place: what is settled, what to try later, what to give up."""
 
 from datetime import timedelta
+from http import HTTPStatus
 
 from telegram.error import (
     BadRequest,
@@ -47,6 +48,10 @@ class RefusedTokenError(Exception):
     """The platform does not know the bot's token; nothing will work before it is set right."""
 
 
+class NothingThereError(Exception):
+    """The address knows no such bot or no such method: a wrong address, a misshaped token, an old server."""
+
+
 class OtherPollerError(Exception):
     """Somebody else takes this bot's updates, or a webhook is still set."""
 
@@ -62,8 +67,12 @@ def named(error: TelegramError) -> Exception:
             return TryLaterError("asked to wait", _seconds(error.retry_after))
         case ChatMigrated():
             return ChatMovedError(error.new_chat_id)
-        case InvalidToken() | EndPointNotFound():
-            return RefusedTokenError(error.message)
+        case EndPointNotFound():
+            return NothingThereError(error.message)
+        case InvalidToken():  # the library gives it for 401 and 404 alike
+            refusal = error.__cause__ if isinstance(error.__cause__, InvalidToken) else error
+            is_refused = refusal.message == HTTPStatus.UNAUTHORIZED.phrase
+            return RefusedTokenError("token refused") if is_refused else NothingThereError("nothing there")
         case Forbidden():
             return UndeliverableError(error.message)
         case Conflict():

@@ -63,8 +63,7 @@ def never(_store: SqlStore, _now: datetime) -> Evenings:
 async def main() -> None:
     set_up_logging()
     app = App(read_settings(), Clock(), Middle(echo, never, plan_anew), pacing="--unpaced" not in sys.argv)
-    await app.start()
-    await app.run_until_stopped()
+    await app.run()
 
 
 if __name__ == "__main__":

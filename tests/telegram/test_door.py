@@ -161,11 +161,11 @@ async def test_what_may_pass_is_tried_again_and_what_never_will_is_given_up(
 
 async def test_a_chat_that_must_wait_holds_up_no_other(tmp_path: Path) -> None:
     async with running(tmp_path) as bot:
-        await bot.fail("sendMessage", status=429, retry_after=3)
+        await bot.fail("sendMessage", status=429, retry_after=5)
         await bot.say("slow", 1)
-        await asyncio.sleep(0.2)
+        await comes(lambda: bot.standin.calls.get("sendMessage", 0) == 1)
         await bot.say("quick", 2)
-        await asyncio.sleep(0.5)
+        await comes(lambda: bot.standin.calls["sendMessage"] == 2)
         assert (await bot.said(1), await bot.said(2)) == ([], ["echo: quick"])
         await bot.settle()
         assert await bot.said(1) == ["echo: slow"]

@@ -23,6 +23,7 @@ from concurrent.futures import ThreadPoolExecutor
 from contextlib import closing
 from dataclasses import dataclass, field
 from datetime import timedelta
+from functools import partial
 from pathlib import Path
 from typing import Any, TextIO
 
@@ -53,9 +54,11 @@ AT_ONCE = 4
 NUDGED = 60
 """Homes written to in the evening."""
 EVENING_HOUR = 19
-PATIENCE_S = 45.0
+PATIENCE_S = 60.0
 QUIET_S = 1.2
 """After the last answer, so long is waited for one that comes twice."""
+UNIT_STOPS_WITHIN_S = 20
+"""`TimeoutStopSec` of deploy/duskround.service."""
 FULL_AT_BYTES = 60_000
 """No file may grow beyond this while the disk is "full"."""
 
@@ -78,7 +81,7 @@ class Scene:
     def start(self, more: dict[str, str] | None = None, module: str = "bot") -> None:
         """Start the bot."""
         environment = bot_settings(self.url, self.data) | {"DUSKROUND_LOG": "debug"} | (more or {})
-        self.bot = begin(module, environment=environment, stderr=self.log)
+        self.bot = begin(module, environment=environment, stderr=self.log, stdout=self.log)
 
     @property
     def logged(self) -> str:
@@ -456,6 +459,20 @@ async def _evenings(web: httpx.AsyncClient) -> list[str]:
     return [line for line in lines if line.startswith(("Tonight, ", "Once more"))]
 
 
+def stopped_while_slow(scene: Scene, delay_s: float) -> None:
+    """150 messages and five SIGTERMs between, while every answer of the platform takes its time."""
+    scene.faults({"method": "sendMessage", "times": 1_000_000, "delay_s": delay_s})
+    for _ in range(5):
+        scene.tell(30)
+        time.sleep(scene.chance.uniform(0.2, 0.2 + 2 * delay_s))
+        scene.bot.send_signal(signal.SIGTERM)
+        code = scene.bot.wait(timeout=UNIT_STOPS_WITHIN_S)
+        # by the signal itself where it came before the bot was there to hear it
+        assert code in {0, -signal.SIGTERM}, f"a stop ended with {code}"
+        scene.start()
+    scene.faults()
+
+
 FAULTS: dict[str, tuple[Callable[[Scene], None], int]] = {
     "cut before acceptance": (cut_before, 0),
     "cut after acceptance": (cut_after, 2),
@@ -477,17 +494,23 @@ FAULTS: dict[str, tuple[Callable[[Scene], None], int]] = {
     "clock steps, a week asleep": (clock_steps, 0),
 }
 """By name: what happens, and how many answers may come twice."""
+LONG_FAULTS: dict[str, tuple[Callable[[Scene], None], int]] = {
+    "SIGTERM, answers of 0.3 s": (partial(stopped_while_slow, delay_s=0.3), 0),
+    "SIGTERM, answers of 3 s": (partial(stopped_while_slow, delay_s=3.0), 0),
+}
+"""Those of the second gate."""
 
 
 def main() -> int:
     """Run the faults one after the other on one bot, print the table, give the exit code."""
     parser = argparse.ArgumentParser(prog="python -m tests.tools.faults")
     parser.add_argument("--seed", type=int, default=1)
-    parser.add_argument("--only", choices=FAULTS)
+    parser.add_argument("--only", choices=(*FAULTS, *LONG_FAULTS))
+    parser.add_argument("--long", action="store_true", help="those of the second gate instead")
     chosen = parser.parse_args()
     heads = ("lost", "journalled twice", "sent twice", "next answered", "s")
     sys.stdout.write(f"{'fault':<30}" + "".join(f"{head:>18}" for head in heads) + "\n")
-    names = [chosen.only] if chosen.only else list(FAULTS)
+    names = [chosen.only] if chosen.only else list(LONG_FAULTS if chosen.long else FAULTS)
     is_good = True
     with tempfile.TemporaryDirectory() as folder, ThreadPoolExecutor(AT_ONCE) as pool:
         for row, holds in pool.map(lambda name: _row(name, Path(folder) / name, chosen.seed), names):
@@ -505,7 +528,7 @@ def _row(name: str, data: Path, seed: int) -> tuple[str, bool]:
 
 
 def _tried(name: str, data: Path, seed: int) -> tuple[str, bool]:
-    happens, may_double = FAULTS[name]
+    happens, may_double = (FAULTS | LONG_FAULTS)[name]
     data.mkdir(mode=0o700)
     standing, url = stand_in()
     began = time.monotonic()

@@ -50,7 +50,7 @@ def kill_often(chosen: Any, data: Path) -> Counter[str]:
     chance = random.Random(chosen.seed)
     settings = bot_settings(url, data)
     with person(url) as client, (data / "log.txt").open("w") as log:
-        bot = begin(BOT, environment=settings, stderr=log)
+        bot = begin(BOT, environment=settings, stderr=log, stdout=log)
         counts: Counter[str] = Counter()
         pushed = 0
         try:
@@ -64,7 +64,7 @@ def kill_often(chosen: Any, data: Path) -> Counter[str]:
                 pushed = share
                 end(bot)
                 counts["kills"] += 1
-                bot = begin(BOT, environment=settings, stderr=log)
+                bot = begin(BOT, environment=settings, stderr=log, stdout=log)
             answers = last_answers(client, chosen.messages)
         finally:
             end(bot)

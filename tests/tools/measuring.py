@@ -1,5 +1,6 @@
 """What the killing and the benchmarks share: processes of our own, and the person's side of the stand-in."""
 
+import socket
 import subprocess
 import sys
 from collections.abc import Mapping, Sequence
@@ -28,6 +29,13 @@ def end(process: Any) -> None:
     for pipe in (process.stdout, process.stderr):
         if pipe is not None:
             pipe.close()
+
+
+def free_port() -> int:
+    """Find a port nobody listens on."""
+    with socket.socket() as listening:
+        listening.bind(("127.0.0.1", 0))
+        return int(listening.getsockname()[1])
 
 
 def stand_in() -> tuple[Any, str]:

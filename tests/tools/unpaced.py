@@ -14,8 +14,7 @@ async def main() -> None:
     set_up_logging(settings.log)
     app = assemble(settings, Clock(), pacing=False)
     settle_in()
-    await app.start()
-    await app.run_until_stopped()
+    await app.run()
 
 
 if __name__ == "__main__":
