@@ -13,6 +13,7 @@ from bot.actions.ask import Ask
 from bot.actions.begin_talk import BeginTalk, Founded
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
+from bot.actions.choose_home import EnterHome, WhichHome, home_choice, home_last_meant
 from bot.actions.command import Command
 from bot.actions.courtesy import Greet, Help, Thanks
 from bot.actions.decline import Decline
@@ -33,7 +34,7 @@ from bot.actions.name_pest import pest_words
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.perform import perform
-from bot.actions.ports import NoPhotosKept, Photos, Question, Store
+from bot.actions.ports import Member, NoPhotosKept, Photos, Question, Store
 from bot.actions.postpone import Postpone
 from bot.actions.press_button import ButtonExpired
 from bot.actions.say_anew import may_be_replaced, take_back, written_by
@@ -48,7 +49,7 @@ from bot.actions.send_evening import (
 )
 from bot.actions.set_place import PlacesSaved
 from bot.actions.set_town import SetCoordinates
-from bot.actions.share import Stranger, join, tell_others, welcome_newcomer
+from bot.actions.share import NotJoined, Stranger, join, tell_others, welcome_newcomer
 from bot.actions.show_more import More
 from bot.actions.situation import Asked, Expecting, KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.actions.undo import Undo
@@ -139,10 +140,9 @@ class Conversation:
             return said
         if incoming.is_edit and isinstance(incoming.kind, Photo):
             incoming = replace(incoming, kind=Text(incoming.kind.caption))  # the picture is kept already
-        member = store.member(incoming.person, incoming.chat)
+        member = self._speaker(incoming, store, now, said)
         if member is None:
-            is_sign = isinstance(incoming.kind, Reaction)
-            return said if is_sign else self._meet(incoming, store, now, said)
+            return said
         member = replace(member, chat=incoming.chat)  # asked and answered where it is spoken
         desk = Desk(store, member, self.knowledge, now, _source(incoming), self.memory, self.photos)
         if isinstance(incoming.kind, Reaction) and not _answers_nudge(incoming.kind, incoming.chat, desk):
@@ -205,30 +205,82 @@ class Conversation:
             for chat in chats
         ]
 
-    def _meet(self, incoming: Incoming, store: Store, now: datetime, said: Said) -> Said:
+    def _speaker(self, incoming: Incoming, store: Store, now: datetime, said: Said) -> Member | None:
+        """Find who speaks, and of which home; None where they are met, let in, or asked which home."""
+        if not incoming.is_edit and self._joins(incoming, store, now, said):
+            return None
+        member = store.member(incoming.person, incoming.chat)
+        if member is None and not isinstance(incoming.kind, Reaction):
+            self._meet(incoming, store, now, said)
+        if member is None or member.homes == 1:
+            return member
+        return self._of_several(member, incoming, store, now, said)
+
+    def _of_several(
+        self, member: Member, incoming: Incoming, store: Store, now: datetime, said: Said
+    ) -> Member | None:
+        members = store.homes_of(incoming.person, incoming.chat)
+        meant = self._home_meant(incoming, store)
+        chosen = next((one for one in members if one.household == meant), home_last_meant(members, now))
+        if chosen is not None:
+            store.choose_home(chosen, now)
+            return chosen
+        desk = Desk(store, member, self.knowledge, now, f"update:{incoming.update_id}")
+        if self._emergency(incoming, self.situation(desk)):
+            return member
+        words = incoming.kind.text if isinstance(incoming.kind, Text) else ""
+        buttons = tuple(
+            row
+            for one in members
+            for row in _buttons(
+                store.offer(one.household, incoming.chat, (home_choice(one, words, store),), now)
+            )
+        )
+        text = say(WhichHome(must_send_again=not words), _voice(desk))
+        said.answers.append((incoming.chat, Answer(text=text, buttons=buttons)))
+        return None
+
+    @staticmethod
+    def _home_meant(incoming: Incoming, store: Store) -> HouseholdId | None:
+        """Tell which home a button or an evening's message that is answered was about."""
+        if isinstance(incoming.kind, Press):
+            question = store.question_by_id(_numbers(incoming.kind.data)[0])
+            return None if question is None else question.household
+        under = incoming.kind if isinstance(incoming.kind, Reaction) else incoming.quoted
+        return None if under is None else store.home_of_message(incoming.chat, under.message_id)
+
+    def _joins(self, incoming: Incoming, store: Store, now: datetime, said: Said) -> bool:
+        """Let somebody in who brings an invitation, also who is known or could found a home."""
+        code = self._start_text(incoming)
+        joined = join(code, incoming, store, now) if code else None
+        match joined:
+            case None:
+                return False
+            case NotJoined():
+                text = say(joined, Voice(now.date(), ZoneInfo("UTC")))
+                said.answers.append((incoming.chat, Answer(text=text)))
+            case newcomer:
+                store.choose_home(newcomer, now)
+                desk = Desk(store, newcomer, self.knowledge, now, f"update:{incoming.update_id}")
+                said.answers.append((incoming.chat, self._answer([welcome_newcomer(newcomer, store)], desk)))
+                for chat, outcome in tell_others(newcomer, store):
+                    said.answers.append((chat, self._answer([outcome], desk)))
+        return True
+
+    def _meet(self, incoming: Incoming, store: Store, now: datetime, said: Said) -> None:
         start = self._start_text(incoming)
         if self._emergency(incoming, Situation(now=now, zone=ZoneInfo("UTC"), today=now.date())):
             text = say(Exposed(), Voice(now.date(), ZoneInfo("UTC")))
             said.answers.append((incoming.chat, Answer(text=text)))
-            return said
+            return
         if start is not None and self.may_found(incoming.person, start):
             member = store.found_household(incoming.person, incoming.chat, incoming.name, now)
             desk = Desk(store, member, self.knowledge, now, f"update:{incoming.update_id}")
-            said.answers.append(
-                (
-                    incoming.chat,
-                    self._answer([Founded(incoming.name, asking=Asking((), Expecting.TOWN))], desk),
-                )
-            )
-        elif start and (newcomer := join(start, incoming, store, now)):
-            desk = Desk(store, newcomer, self.knowledge, now, f"update:{incoming.update_id}")
-            said.answers.append((incoming.chat, self._answer([welcome_newcomer(newcomer, store)], desk)))
-            for chat, outcome in tell_others(newcomer, store):
-                said.answers.append((chat, self._answer([outcome], desk)))
+            founded = Founded(incoming.name, asking=Asking((), Expecting.TOWN))
+            said.answers.append((incoming.chat, self._answer([founded], desk)))
         elif store.refuse_stranger(incoming.person, now):
-            text = say(Stranger(incoming.person), Voice(now.date(), ZoneInfo("UTC")))
+            text = say(Stranger(incoming.is_group), Voice(now.date(), ZoneInfo("UTC")))
             said.answers.append((incoming.chat, Answer(text=text)))
-        return said
 
     @staticmethod
     def _start_text(incoming: Incoming) -> str | None:
@@ -269,7 +321,11 @@ class Conversation:
             case Location(latitude=latitude, longitude=longitude):
                 return (SetCoordinates(latitude, longitude),)
             case Press(data=data):
-                return _pressed(data, desk)
+                commands = _pressed(data, desk)
+                match commands:
+                    case (EnterHome(words=words),) if words:
+                        return understand(words, self.situation(desk))
+                return commands
             case Photo() as photo:
                 return self._of_photo(photo, desk)
             case Reaction():
@@ -339,7 +395,7 @@ class Conversation:
         if nudge is not None and _settles(commands) and not has_answer_since(desk, nudge.at):
             here = desk.member.chat
             for chat, message, text in desk.store.nudged_messages(desk.member.household, nudge.on):
-                answered = Answer(text=cut(f"{text}\n\n{say_answered(desk.member.name)}"))
+                answered = Answer(text=cut(f"{text}\n\n{say_answered(desk.speaker)}"))
                 said.edits.append((chat, message, answered if text and chat != here else None))
         if is_answer or desk.household.is_silent:
             desk.write([Draft(payload=Heard(), happened_at=desk.now, happened_on=desk.today)])
@@ -362,7 +418,11 @@ class Conversation:
         assert nudge.asking is not None
         asking = nudge.asking
         question = desk.store.ask(desk.member.household, chat, asking.expecting, asking.choices, desk.now)
-        return Answer(text=cut(say(nudge, _voice(desk))), buttons=_buttons(question))
+        text = say(nudge, _voice(desk))
+        if desk.store.is_in_several(chat):
+            here = next(one for one in desk.store.members(desk.member.household) if one.chat == chat)
+            text = f"{button_text(home_choice(here, '', desk.store))}:\n{text}"
+        return Answer(text=cut(text), buttons=_buttons(question))
 
 
 def _source(incoming: Incoming) -> str:
@@ -478,25 +538,27 @@ def _buttons(question: Question) -> tuple[tuple[Button, ...], ...]:
 
 def _pressed(data: str, desk: Desk) -> "tuple[Command, ...] | ButtonExpired":
     """Find what a button stands for; it must be of this household and this chat."""
-    head, _, tail = data.removeprefix("q").partition(".")
-    if not data.startswith("q") or not (
-        head.isascii() and head.isdigit() and tail.isascii() and tail.isdigit()
-    ):
-        return ButtonExpired()
-    question = desk.store.question_by_id(int(head[:15]))
+    number, place = _numbers(data)
+    question = desk.store.question_by_id(number)
     if (
         question is None
         or question.household != desk.member.household
         or question.chat != desk.member.chat
-        or int(tail[:4]) >= len(question.choices)
+        or place >= len(question.choices)
     ):
         return ButtonExpired()
-    commands = question.choices[int(tail[:4])].commands
+    commands = question.choices[place].commands
     asked_on = evening_of(question.asked_at, desk.household.zone)
     is_of_now = all(
         _is_of_now(command, desk) and _is_in_time(command, asked_on, desk) for command in commands
     )
     return commands if is_of_now else ButtonExpired()
+
+
+def _numbers(data: str) -> tuple[int, int]:
+    """Read a button's question and place, `q12.0`; question 0, which is never asked, for anything else."""
+    found = re.fullmatch(r"q(\d{1,15})\.(\d{1,4})", data, re.ASCII)
+    return (int(found[1]), int(found[2])) if found else (0, 0)
 
 
 def _is_in_time(command: Command, asked_on: date, desk: Desk) -> bool:

@@ -82,6 +82,12 @@ class Desk:
     _known: Known | None = field(default=None, init=False)
 
     @property
+    def speaker(self) -> str:
+        """Name who speaks, as the home calls them."""
+        members = self.store.members(self.member.household)
+        return next((one.name for one in members if one.id == self.member.id), self.member.name)
+
+    @property
     def household(self) -> Household:
         """The household as it stands, including what this message wrote."""
         if self._known is None:

@@ -75,7 +75,7 @@ def forget(command: Forget, desk: Desk) -> ForgetAsked | Erased | OwnerOnly:
         )
     if what is Erasing.HOME:
         for chat in sorted({one.chat for one in others} - {desk.member.chat}):
-            desk.say_elsewhere(chat, HomeErased(desk.member.name))
+            desk.say_elsewhere(chat, HomeErased(desk.speaker))
         desk.store.forget_household(desk.member.household)
         desk.is_home_erased = True
     else:

@@ -20,7 +20,12 @@ class Member:
     person: int
     chat: int
     name: str
+    """As it may be shown; of two with one name in a home the later one carries a number."""
     is_owner: bool
+    homes: int = 1
+    """How many homes this person may mean in this chat."""
+    chosen_at: datetime | None = None
+    """When this one of several was last meant. Aware UTC."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,6 +65,22 @@ class Store(Protocol):
         """Find the member who speaks; in a group the chat decides the household, not the person's own."""
         ...
 
+    def homes_of(self, person: int, chat: int) -> tuple[Member, ...]:
+        """Find the member who speaks in each of the homes that may be meant in this chat."""
+        ...
+
+    def home_of_message(self, chat: int, message: int) -> HouseholdId | None:
+        """Tell which home an evening's message of a chat was about."""
+        ...
+
+    def choose_home(self, member: Member, now: datetime) -> None:
+        """Remember that this home was meant."""
+        ...
+
+    def is_in_several(self, chat: int) -> bool:
+        """Whether a chat is spoken to by several homes; known of those that `due_households` gave."""
+        ...
+
     def join_household(self, household: HouseholdId, person: int, chat: int, name: str) -> Member:
         """Add somebody who shares the plants."""
         ...
@@ -74,6 +95,18 @@ class Store(Protocol):
 
     def take_invite(self, code: str, now: datetime) -> HouseholdId | None:
         """Spend a code; None when it is unknown, spent or too old."""
+        ...
+
+    def invited_to(self, code: str) -> HouseholdId | None:
+        """Tell which home a code is or was for, spent or not; None for one that was never made."""
+        ...
+
+    def is_home_of_another(self, chat: int, household: HouseholdId) -> bool:
+        """Whether another home lives in this chat."""
+        ...
+
+    def end_invites(self, household: HouseholdId, now: datetime) -> None:
+        """Let no code of a home that was made before be good any more."""
         ...
 
     def members(self, household: HouseholdId) -> tuple[Member, ...]:

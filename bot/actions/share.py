@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import datetime
+from enum import Enum
 
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.button_texts import ButtonText
@@ -13,6 +14,15 @@ from bot.actions.incoming import Incoming
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.ports import Member, Store
 from bot.domain.fold import fold
+from bot.domain.identity import MemberId
+
+
+class Refused(Enum):
+    """Why an invitation lets nobody in."""
+
+    OVER = "over"
+    THERE = "there"
+    OTHER_HOME = "other-home"
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,18 +39,20 @@ class Leave(Command):
 
 @dataclass(frozen=True, slots=True)
 class RemoveMember(Command):
-    """Let somebody no longer share the plants; the owner's word, asked first."""
+    """Let somebody no longer share the plants; the owner's word, asked first; by name or number."""
 
-    name: str
+    name: str = ""
     is_confirmed: bool = False
+    member: MemberId | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class HandOver(Command):
-    """Make somebody else the owner; asked first."""
+    """Make somebody else the owner; asked first; by name or number."""
 
-    name: str
+    name: str = ""
     is_confirmed: bool = False
+    member: MemberId | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +69,13 @@ class Joined(Outcome):
 
     others: tuple[str, ...]
     plants: int
+
+
+@dataclass(frozen=True, slots=True)
+class NotJoined(Outcome):
+    """An invitation lets nobody in: not any more, not who is there, not in another home's chat."""
+
+    why: Refused
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,7 +146,7 @@ class MemberList(Outcome):
 class Stranger(Outcome):
     """Not of a household; one polite refusal an hour."""
 
-    person: int
+    is_group: bool
 
 
 @performs
@@ -136,11 +155,17 @@ def invite(_: Invite, desk: Desk) -> Invited:
     return Invited(*desk.store.new_invite(desk.member, desk.now))
 
 
-def join(code: str, incoming: Incoming, store: Store, now: datetime) -> Member | None:
-    """Let the bearer of a code share the plants; None when the code is no good."""
-    household = store.take_invite(code, now)
+def join(code: str, incoming: Incoming, store: Store, now: datetime) -> Member | NotJoined | None:
+    """Let the bearer of a code share the plants; None when the code was never made."""
+    household = store.invited_to(code)
     if household is None:
         return None
+    if any(one.person == incoming.person for one in store.members(household)):
+        return NotJoined(Refused.THERE)
+    if incoming.is_group and store.is_home_of_another(incoming.chat, household):
+        return NotJoined(Refused.OTHER_HOME)
+    if store.take_invite(code, now) is None:
+        return NotJoined(Refused.OVER)
     return store.join_household(household, incoming.person, incoming.chat, incoming.name)
 
 
@@ -152,8 +177,10 @@ def welcome_newcomer(member: Member, store: Store) -> Joined:
 
 def tell_others(member: Member, store: Store) -> tuple[tuple[int, SomebodyJoined], ...]:
     """Tell the others who came."""
-    chats = {one.chat for one in store.members(member.household) if one.id != member.id} - {member.chat}
-    return tuple((chat, SomebodyJoined(member.name)) for chat in sorted(chats))
+    members = store.members(member.household)
+    name = next(one.name for one in members if one.id == member.id)
+    chats = {one.chat for one in members} - {member.chat}
+    return tuple((chat, SomebodyJoined(name)) for chat in sorted(chats))
 
 
 @performs
@@ -174,23 +201,29 @@ def leave(command: Leave, desk: Desk) -> LeaveAsked | HasLeft:
 
 @answers(Topic.MEMBERS)
 def list_members(_: Ask, desk: Desk) -> MemberList:
-    """Give who shares the plants, the owner first."""
+    """Give who shares the plants, the owner first; with buttons where the owner asks."""
     members = sorted(desk.store.members(desk.member.household), key=lambda one: not one.is_owner)
-    return MemberList(tuple(one.name for one in members), desk.member.is_owner)
+    offers = (_choice(kind, one) for one in members[1:] for kind in (RemoveMember, HandOver))
+    return MemberList(
+        tuple(one.name for one in members),
+        desk.member.is_owner,
+        offers=tuple(offers) if desk.member.is_owner else (),
+    )
 
 
 @performs
 def remove_member(command: RemoveMember, desk: Desk) -> MemberAsked | MemberGone | NoSuchMember | OwnerOnly:
     """Let somebody no longer share the plants, once that is confirmed; only the owner may."""
-    other = _other(command.name, desk)
+    other = _other(command, desk)
     if not isinstance(other, Member):
         return other
     if command.is_confirmed:
         desk.store.leave_household(other.person, other.household, desk.now)
+        desk.store.end_invites(other.household, desk.now)  # whoever goes may have one from before
         if other.chat != desk.member.chat:
             desk.say_elsewhere(other.chat, MemberGone(None))
         return MemberGone(other.name)
-    yes = Choice(ButtonText.YES_REMOVE, (RemoveMember(command.name, is_confirmed=True),), other.name)
+    yes = Choice(ButtonText.YES_REMOVE, (RemoveMember(member=other.id, is_confirmed=True),), other.name)
     asking = Asking((yes, Choice(ButtonText.KEEP, (Decline(),))))
     return MemberAsked(other.name, is_removal=True, asking=asking)
 
@@ -198,7 +231,7 @@ def remove_member(command: RemoveMember, desk: Desk) -> MemberAsked | MemberGone
 @performs
 def hand_over(command: HandOver, desk: Desk) -> MemberAsked | OwnerNow | NoSuchMember | OwnerOnly:
     """Make somebody else the owner, once that is confirmed."""
-    other = _other(command.name, desk)
+    other = _other(command, desk)
     if not isinstance(other, Member):
         return other
     if command.is_confirmed:
@@ -206,16 +239,24 @@ def hand_over(command: HandOver, desk: Desk) -> MemberAsked | OwnerNow | NoSuchM
         if other.chat != desk.member.chat:
             desk.say_elsewhere(other.chat, OwnerNow(None))
         return OwnerNow(other.name)
-    yes = Choice(ButtonText.YES_TO, (HandOver(command.name, is_confirmed=True),), other.name)
+    yes = Choice(ButtonText.YES_TO, (HandOver(member=other.id, is_confirmed=True),), other.name)
     asking = Asking((yes, Choice(ButtonText.NOT_NOW, (Decline(),))))
     return MemberAsked(other.name, is_removal=False, asking=asking)
 
 
-def _other(name: str, desk: Desk) -> Member | NoSuchMember | OwnerOnly:
-    """Find the other member of that name; only the owner asks for one."""
+def _other(command: RemoveMember | HandOver, desk: Desk) -> Member | NoSuchMember | OwnerOnly:
+    """Find the other member that is pressed or named; only the owner asks for one."""
     members = desk.store.members(desk.member.household)
     if not desk.member.is_owner:
         return OwnerOnly(next((one.name for one in members if one.is_owner), ""))
     others = [one for one in members if one.id != desk.member.id]
-    named = [one for one in others if one.name.casefold() == name.casefold()]
-    return named[0] if len(named) == 1 else NoSuchMember(name, tuple(one.name for one in others))
+    for one in others:
+        if one.id == command.member or (command.name and one.name.casefold() == command.name.casefold()):
+            return one
+    offers = tuple(_choice(type(command), one) for one in others)
+    return NoSuchMember(command.name, tuple(one.name for one in others), offers=offers)
+
+
+def _choice(kind: type[RemoveMember | HandOver], other: Member) -> Choice:
+    text = ButtonText.REMOVE if kind is RemoveMember else ButtonText.HAND_TO
+    return Choice(text, (kind(member=other.id),), other.name)

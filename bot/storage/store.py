@@ -3,6 +3,7 @@
 import json
 import secrets
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from typing import Any
 
@@ -14,6 +15,7 @@ from bot.actions.ports import Member, Question
 from bot.actions.situation import Expecting
 from bot.domain.identity import EntryId, HouseholdId, MemberId, PlaceId, PlantId, ProductId
 from bot.domain.journal import Draft, Entry
+from bot.domain.naming import shown_name
 from bot.storage.codec import decode_choices, decode_payload, encode_choices, encode_payload
 from bot.storage.delivery import Delivery
 from bot.storage.erasing import chats_of, erase_household, erase_member, forget_when_settled
@@ -37,7 +39,7 @@ from bot.storage.tables import (
     stranger,
 )
 
-_MemberRow = sa.Row[Any, Any, Any, Any, Any, Any]
+_MemberRow = sa.Row[*tuple[Any, ...]]
 _QuestionRow = sa.Row[Any, Any, Any, Any, Any, Any]
 
 INVITE_HOLDS = timedelta(days=2)
@@ -55,15 +57,24 @@ _PERSON = bindparam("by_person", type_=sa.BigInteger)
 _NOW = bindparam("now", type_=UtcDateTime)
 
 _MEMBER = sa.select(
-    member.c.id, member.c.household, member.c.person, member.c.chat, member.c.name, member.c.is_owner
+    member.c.id,
+    member.c.household,
+    member.c.person,
+    member.c.chat,
+    member.c.name,
+    member.c.is_owner,
+    member.c.chosen_at,
 )
 _neighbour = member.alias("neighbour")
 _MEMBERS = _MEMBER.where(member.c.household == _HOUSEHOLD, member.c.left_at.is_(None)).order_by(member.c.id)
-_SPEAKER_ALONE = (
-    _MEMBER.where(member.c.person == _PERSON, member.c.left_at.is_(None))
-    .order_by(sa.case((member.c.chat == _CHAT, 0), else_=1), member.c.id)
-    .limit(1)
+_IS_HERE = sa.case((member.c.chat == _CHAT, 0), else_=1)
+# in a private chat the homes spoken with there come before one that lives in a group
+_HOMES_ALONE = (
+    _MEMBER.add_columns(sa.func.count().over(partition_by=_IS_HERE).label("homes"))
+    .where(member.c.person == _PERSON, member.c.left_at.is_(None))
+    .order_by(_IS_HERE, member.c.id)
 )
+_SPEAKER_ALONE = _HOMES_ALONE.limit(1)
 _SPEAKER_IN_GROUP = (
     _MEMBER.where(
         member.c.person == _PERSON,
@@ -74,7 +85,20 @@ _SPEAKER_IN_GROUP = (
             )
         ),
     )
-    .order_by(sa.case((member.c.chat == _CHAT, 0), else_=1), member.c.id)
+    .order_by(_IS_HERE, member.c.id)
+    .limit(1)
+)
+_SEVERAL = (
+    sa.select(member.c.chat)
+    .where(member.c.chat == member.c.person, member.c.left_at.is_(None))
+    .where(member.c.person.in_(bindparam("people", expanding=True, type_=sa.BigInteger)))
+    .group_by(member.c.chat)
+    .having(sa.func.count() > 1)
+)
+_HOME_OF_MESSAGE = (
+    sa.select(outbox.c.household)
+    .where(outbox.c.chat == _CHAT, outbox.c.platform_message_id == bindparam("message", type_=sa.BigInteger))
+    .where(outbox.c.household.is_not(None))
     .limit(1)
 )
 _THESE = bindparam("households", expanding=True, type_=sa.BigInteger)
@@ -165,6 +189,7 @@ class SqlStore(PhotoRows, Delivery):
         self.erased_homes: list[HouseholdId] = []
         """Those of them that are homes, whose pictures go after the commit."""
         self._last_words_to: set[int] = set()
+        self._in_several: set[int] = set()
 
     def soonest_evening(self) -> datetime | None:
         """Give the earliest evening set in this unit of work, None where none was."""
@@ -190,11 +215,28 @@ class SqlStore(PhotoRows, Delivery):
         row = self._connection.execute(speaker, {"by_person": person, "in_chat": chat}).first()
         return None if row is None else _member(row)
 
+    def homes_of(self, person: int, chat: int) -> tuple[Member, ...]:
+        """Find the member who speaks in each of the homes that may be meant in this chat."""
+        rows = self._connection.execute(_HOMES_ALONE, {"by_person": person, "in_chat": chat}).all()
+        return tuple(_member(row) for row in rows[: rows[0].homes])
+
+    def home_of_message(self, chat: int, message: int) -> HouseholdId | None:
+        """Tell which home an evening's message of a chat was about."""
+        return self._connection.execute(_HOME_OF_MESSAGE, {"in_chat": chat, "message": message}).scalar()
+
+    def choose_home(self, member_: Member, now: datetime) -> None:
+        """Remember that this home was meant."""
+        self._connection.execute(sa.update(member).where(member.c.id == member_.id).values(chosen_at=now))
+
+    def is_in_several(self, chat: int) -> bool:
+        """Whether a chat is spoken to by several homes; known of those that `due_households` gave."""
+        return chat in self._in_several
+
     def members(self, household: HouseholdId) -> tuple[Member, ...]:
         """Everyone who shares the plants, in order of joining."""
         if household not in self._members:
             rows = self._connection.execute(_MEMBERS, {"of_household": household})
-            self._members[household] = tuple(_member(row) for row in rows)
+            self._members[household] = _told_apart([_member(row) for row in rows])
         return self._members[household]
 
     def found_household(self, person: int, chat: int, name: str, now: datetime) -> Member:
@@ -220,13 +262,31 @@ class SqlStore(PhotoRows, Delivery):
         found = self._connection.execute(spent).scalar()
         return None if found is None else HouseholdId(found)
 
+    def invited_to(self, code: str) -> HouseholdId | None:
+        """Tell which home a code is or was for, spent or not; None for one that was never made."""
+        found = self._connection.execute(sa.select(invite.c.household).where(invite.c.code == code)).scalar()
+        return None if found is None else HouseholdId(found)
+
+    def is_home_of_another(self, chat: int, household: HouseholdId) -> bool:
+        """Whether another home lives in this chat."""
+        theirs = sa.select(member.c.id).where(
+            member.c.chat == chat, member.c.household != household, member.c.left_at.is_(None)
+        )
+        return self._connection.execute(theirs.limit(1)).first() is not None
+
+    def end_invites(self, household: HouseholdId, now: datetime) -> None:
+        """Let no code of a home that was made before be good any more."""
+        made = sa.update(invite).where(invite.c.household == household, invite.c.used_at.is_(None))
+        self._connection.execute(made.values(used_at=now))
+
     def leave_household(self, person: int, household: HouseholdId, now: datetime) -> None:
         """End a membership; what the member told stays."""
         self._members.clear()
         who = (member.c.household == household, member.c.person == person, member.c.left_at.is_(None))
         left = sa.update(member).where(*who).values(left_at=now).returning(member.c.id)
         number = self._connection.execute(left).scalar()
-        self._connection.execute(sa.delete(invite).where(invite.c.member == number))
+        made = sa.update(invite).where(invite.c.member == number, invite.c.used_at.is_(None))
+        self._connection.execute(made.values(used_at=now))
 
     def make_owner(self, household: HouseholdId, number: MemberId) -> None:
         """Hand a household over: one member owns it, nobody else."""
@@ -429,7 +489,9 @@ class SqlStore(PhotoRows, Delivery):
         sharing: dict[HouseholdId, list[Member]] = {number: [] for number in households}
         for row in self._connection.execute(_MEMBERS_OF_THESE, which):
             sharing[row.household].append(_member(row))
-        self._members.update((number, tuple(members)) for number, members in sharing.items())
+        self._members.update((number, _told_apart(members)) for number, members in sharing.items())
+        people = {one.person for members in sharing.values() for one in members}
+        self._in_several.update(self._connection.execute(_SEVERAL, {"people": people}).scalars())
         states = {row[0]: (row[1], row[2]) for row in self._connection.execute(_STATES_OF_THESE, which)}
         told: dict[HouseholdId, list[Entry]] = {}
         for number in households:
@@ -478,9 +540,25 @@ def _member(row: _MemberRow) -> Member:
         household=row.household,
         person=row.person,
         chat=row.chat,
-        name=row.name,
+        name=shown_name(row.name),
         is_owner=row.is_owner,
+        homes=getattr(row, "homes", 1),
+        chosen_at=row.chosen_at,
     )
+
+
+def _told_apart(members: Sequence[Member]) -> tuple[Member, ...]:
+    """Give a number to whoever is called like somebody who came earlier."""
+    taken: set[str] = set()
+    apart = []
+    for one in members:
+        name, number = one.name, 1
+        while name.casefold() in taken:
+            number += 1
+            name = f"{one.name} {number}"
+        taken.add(name.casefold())
+        apart.append(one if name == one.name else replace(one, name=name))
+    return tuple(apart)
 
 
 def _question(row: _QuestionRow | None) -> Question | None:

@@ -11,10 +11,11 @@ from telegram.constants import ChatType, MessageAttachmentType
 from telegram.helpers import effective_message_type
 
 from bot.actions.incoming import Incoming, Kind, Location, Other, Photo, Press, Quoted, Reaction, Text
+from bot.domain.naming import shown_name
 
 LARGEST_ID = 2**63 - 1
 GROUPS = frozenset({ChatType.GROUP, ChatType.SUPERGROUP})
-LONGEST_NAME = 64
+LONGEST_ALBUM = 64
 LARGEST_PHOTO_PX = 4_000_000
 """The platform offers each photo in several sizes; a larger one shows no more on a phone. Judgement. [1]"""
 
@@ -134,7 +135,7 @@ def _incoming(number: int, chat: Chat, sender: User, kind: Kind, at: Any) -> Inc
         update_id=number,
         chat=_id(chat.id),
         person=_id(sender.id),
-        name=_text(sender.first_name)[:LONGEST_NAME],
+        name=shown_name(_text(sender.first_name)),
         kind=kind,
         at=at,
         is_group=chat.type in GROUPS,
@@ -150,7 +151,7 @@ def _kind(message: Message) -> Kind | None:
         return Location(_degrees(place.latitude, 90), _degrees(place.longitude, 180))
     if message.photo:
         album = _text(message.media_group_id or "")
-        return Photo(_largest(message.photo), _text(message.caption or ""), album[:LONGEST_NAME])
+        return Photo(_largest(message.photo), _text(message.caption or ""), album[:LONGEST_ALBUM])
     what = effective_message_type(message)
     if what is None or what in list(MessageAttachmentType):
         return Other(what or "something else")

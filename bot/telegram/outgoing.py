@@ -25,6 +25,8 @@ from bot.wording.answer import Answer, Button
 NO_PREVIEW = LinkPreviewOptions(is_disabled=True).to_dict()
 SHARE_URL = "https://t.me/share/url"
 ELLIPSIS = "…"
+_TURNS = dict.fromkeys((0x061C, 0x200E, 0x200F, *range(0x202A, 0x202F), *range(0x2066, 0x206A)))
+"""Marks that turn the direction of what follows (from memory, Unicode Annex 9): no name may do so."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +108,10 @@ def unpin(chat: int, message_id: int) -> Call:
 def keyboard(buttons: Sequence[Sequence[Button]]) -> InlineKeyboardMarkup:
     """Lay out inline buttons row by row."""
     return InlineKeyboardMarkup(
-        [[InlineKeyboardButton(each.label, callback_data=each.data) for each in row] for row in buttons]
+        [
+            [InlineKeyboardButton(each.label.translate(_TURNS), callback_data=each.data) for each in row]
+            for row in buttons
+        ]
     )
 
 
@@ -158,6 +163,7 @@ def fitting(text: str, longest: int = MessageLimit.MAX_TEXT_LENGTH) -> str:
 
     The platform counts UTF-16 code units [1 to 4,096].
     """
+    text = text.translate(_TURNS)
     if not text.strip():
         raise ValueError("a message of 0 characters cannot be sent")
     units = text.encode("utf-16-le")

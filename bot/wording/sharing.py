@@ -1,5 +1,6 @@
 """Who shares the plants, and what is erased, in words."""
 
+from bot.actions.choose_home import HomeEntered, WhichHome
 from bot.actions.erasing import Erasing
 from bot.actions.forget import Erased, ForgetAsked, HomeErased
 from bot.actions.share import (
@@ -11,8 +12,10 @@ from bot.actions.share import (
     MemberGone,
     MemberList,
     NoSuchMember,
+    NotJoined,
     OwnerNow,
     OwnerOnly,
+    Refused,
     SomebodyJoined,
     Stranger,
 )
@@ -48,6 +51,8 @@ def no_such_member(told: NoSuchMember) -> str:
     """Say who there is instead."""
     if not told.others:
         return "Nobody else shares these plants. “invite” makes a code for somebody."
+    if not told.name:
+        return f"Whoever that was for shares these plants no longer. Here are {listed(told.others)}. Nothing is written."
     return (
         f"I know nobody else called “{told.name[:40]}” here, only {listed(told.others)}. Nothing is written."
     )
@@ -60,9 +65,7 @@ def member_list(told: MemberList) -> str:
     if not others:
         return f"Only {owner}. “invite” makes a code for somebody."
     rest = f"{owner} (owner), {listed(others)}."
-    if not told.is_owner:
-        return f"{rest} “leave” ends your part."
-    return f"{rest} “remove {others[0]} from this home” and “hand over to {others[0]}” change that."
+    return rest if told.is_owner else f"{rest} “leave” ends your part."
 
 
 @says
@@ -137,8 +140,32 @@ def _home_erased(told: HomeErased) -> str:
 
 
 @says
-def _stranger(_: Stranger) -> str:
+def _not_joined(told: NotJoined) -> str:
+    match told.why:
+        case Refused.OVER:
+            return "That invitation is no longer good: it was used, taken back or is older than two days. Ask for a new one."
+        case Refused.THERE:
+            return "You share these plants already."
+        case Refused.OTHER_HOME:
+            return "Another home is talked of in this group: open the invitation in a chat with me alone. It is still good."
+
+
+@says
+def _stranger(told: Stranger) -> str:
+    if told.is_group:
+        return "I keep the plants of people here and I do not know you yet. Any of them can write “invite” for you."
     return (
-        "This bot keeps one home's plants and I do not know you. "
-        "If it is yours, send /start with the founding code it printed when it started."
+        "This bot keeps one home's plants and I do not know you. Who shares them can write “invite” for you; "
+        "if the bot is yours, send /start with the founding code it printed when it started."
     )
+
+
+@says
+def _which_home(told: WhichHome) -> str:
+    again = " Then please send it again." if told.must_send_again else ""
+    return f"You share more than one home. Which is this about?{again}"
+
+
+@says
+def _home_entered(told: HomeEntered) -> str:
+    return f"This is about {'your own home' if told.owner is None else f'the home with {told.owner}'} now."

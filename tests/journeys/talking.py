@@ -45,6 +45,7 @@ class Talk:
     heard: list[Said] = field(default_factory=list)
     nudges: list[SaidTonight] = field(default_factory=list)
     shown: dict[int, list[Answer]] = field(default_factory=dict)
+    names: dict[int, str] = field(default_factory=lambda: {OWNER: "Ada", PARTNER: "Bo"})
     conversation: Conversation = field(
         default_factory=lambda: Conversation(load().knowledge, lambda person, _: person == OWNER)
     )
@@ -99,7 +100,7 @@ class Talk:
             update_id=len(self.heard) + 1,
             chat=chat or person,
             person=person,
-            name={OWNER: "Ada", PARTNER: "Bo"}.get(person, "Somebody"),
+            name=self.names.get(person, "Somebody"),
             kind=kind,
             at=self.now,
             is_group=chat is not None,
@@ -175,6 +176,10 @@ class Talk:
     def home(self) -> Household:
         """The household as its journal tells it."""
         return fold(self.entries())
+
+    def home_of(self, household: int) -> Household:
+        """Any household as its journal tells it."""
+        return fold(self.entries(household))
 
     def told(self) -> list[tuple[str | None, Payload]]:
         """Give what stands in the journal of what people told: plant and payload."""

@@ -34,9 +34,9 @@ def test_a_code_is_good_once_and_for_two_days(talk: Talk) -> None:
     first, second = code(talk), code(talk)
     assert first != second
     talk.say(f"/start {first}", person=PARTNER)
-    assert talk.say(f"/start {first}", person=STRANGER)[0].startswith("This bot keeps one home's plants")
+    assert talk.say(f"/start {first}", person=STRANGER)[0].startswith("That invitation is no longer good")
     talk.now += timedelta(days=2, minutes=1)
-    assert talk.say(f"/start {second}", person=STRANGER)[0].startswith("This bot keeps one home's plants")
+    assert talk.say(f"/start {second}", person=STRANGER)[0].startswith("That invitation is no longer good")
 
 
 def test_both_get_the_nudge_and_both_saying_done_is_one_round(shared: Talk) -> None:

@@ -43,7 +43,7 @@ def test_in_a_group_the_chat_decides_the_household(database: Database) -> None:
     shared = found(database, person=7, chat=GROUP)
     with database.unit() as unit:
         assert unit.member(PERSON, GROUP) is None
-        joined = unit.join_household(shared.household, PERSON, GROUP, "Mira")
+        joined = unit.join_household(shared.household, PERSON, GROUP, "Ada")
     with database.unit() as unit:
         assert unit.member(PERSON, GROUP) == joined
         assert unit.member(PERSON, PERSON) == own

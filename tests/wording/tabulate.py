@@ -4,7 +4,7 @@ The table of what the bot says: every outcome with the exact texts it comes to, 
 `python -m tests.wording.tabulate` writes `outcomes.txt` anew by playing `prompts.txt` to the bot; read the
 difference before it is kept. In `prompts.txt`, `=== name` begins with a home that is set up (`(new)`: without),
 `> text` is said, `Bo> text` by somebody else, `[button]` pressed; `@evening`, `@evenings` (all that come), `@9d`, `@photo caption`, `@photos`
-(more than are kept), `@many` (plants), `@correct` and `@delete` (what was told of a plant), `@forwarded`, `@edited text => text` and `@data` (of a button) do what their names say.
+(more than are kept), `@many` (plants), `@founds` (a home of Bo's, who then sends a photo), `@correct` and `@delete` (what was told of a plant), `@forwarded`, `@edited text => text` and `@data` (of a button) do what their names say.
 """
 
 import re
@@ -148,6 +148,13 @@ def _edited(talk: Talk, texts: str) -> None:
     talk.edits(number, then)
 
 
+def _founds(talk: Talk, _: str) -> None:
+    with talk.database.unit() as store:
+        store.found_household(PARTNER, PARTNER, "Bo", talk.now)
+    talk.passes(hours=2)
+    talk.send(Photo("file-of-bo", ""), person=PARTNER)
+
+
 HAPPENINGS: dict[str, Callable[[Talk, str], object]] = {
     "@evening": lambda talk, _: talk.evening(),
     "@evenings": _evenings,
@@ -158,6 +165,7 @@ HAPPENINGS: dict[str, Callable[[Talk, str], object]] = {
     "@edited": _edited,
     "@delete": _delete,
     "@many": _many,
+    "@founds": _founds,
     "@data": lambda talk, data: talk.press_data(data),
 }
 
