@@ -192,6 +192,8 @@ class Campaign:
         self.leaving += asked.ready
         self._wish(text, (self.talk.now.date() - self.home.start).days)
         self.talk.now += timedelta(minutes=1)
+        if not word.is_press and answers and (meant := self.reader.meant(self._labels())):
+            text += "\n" + self._send(meant)
         return text
 
     def _labels(self) -> list[str]:

@@ -231,8 +231,8 @@ class Reader:
         if looked and level == "plain" and not words and set(looked) == set(asked.looks):
             return [_press("None seen", labels, "all clean")]
         if looked:
-            how = {"lens": " with a lens", "tap": " with a tap over paper"}.get(level, "")
-            words.append(Word(f"checked {_listed(self.name(one) for one in looked)}{how}, none seen"))
+            how = {"lens": " with a lens", "tap": ", tapped over paper"}.get(level, "")
+            words.append(Word(f"{_listed(self.name(one) for one in looked)} clean{how}"))
         return words
 
     def morning(self, evening: Evening, labels: Sequence[str]) -> list[Word]:
@@ -254,6 +254,10 @@ class Reader:
     def name(self, plant: int) -> str:
         """Give a plant's name."""
         return self.home.plants[plant].name
+
+    def meant(self, labels: Sequence[str]) -> Word | None:
+        """Answer at once what is asked about the words just said: it was meant, and the warmth read is the usual one."""
+        return next((Word(one, is_press=True) for one in ("Usual", "Yes") if one in labels), None)
 
     def asked_back(self, labels: Sequence[str]) -> Word | None:
         """Answer a question about the isolation of a plant just found, or a doubt, by its button."""
