@@ -11,7 +11,7 @@ from bot.domain.label import is_edible, wait_before_eating
 
 
 @dataclass(frozen=True, slots=True)
-class Cautions(Outcome):
+class CautionsTold(Outcome):
     """What is dangerous about the products on the shelf: name, caution, whether cats and fish are at risk."""
 
     products: tuple[tuple[str, str, bool], ...]
@@ -38,7 +38,7 @@ class MayEat(Outcome):
 
 
 @answers(Topic.SAFETY)
-def tell_cautions(command: Ask, desk: Desk) -> Cautions:
+def tell_cautions(command: Ask, desk: Desk) -> CautionsTold:
     """Give the caution of a product, or of all on the shelf, and which of these harm cats and fish."""
     kinds = [
         desk.knowledge.products[product.ingredient]
@@ -46,7 +46,7 @@ def tell_cautions(command: Ask, desk: Desk) -> Cautions:
         if product.ingredient in desk.knowledge.products
         and (product.id == command.product if command.product is not None else product.stock_ml != 0)
     ]
-    return Cautions(
+    return CautionsTold(
         tuple((kind.name, kind.caution, kind.harms_cats_and_fish) for kind in kinds),
         knows_animals=bool(desk.household.animals),
     )

@@ -97,5 +97,7 @@ class ButtonText(Enum):
     NOT_NOW = "not-now"
     INSTEAD = "instead"
     BESIDES = "besides"
+    CLEANED_OUT = "cleaned-out"
+    AS_ASKED = "as-asked"
     CHANGE_IT = "change-it"
     DELETE_IT = "delete-it"

@@ -12,7 +12,7 @@ from bot.domain.agenda import Agenda, Task, plan
 from bot.domain.fold import fold, noted, valid
 from bot.domain.household import Case, Household, Plant
 from bot.domain.identity import HouseholdId, PlantId, ProductId
-from bot.domain.journal import Draft, Entry, NudgedTask, Payload, Voided, evening_of
+from bot.domain.journal import Draft, Entry, Found, NudgedTask, Payload, Voided, evening_of
 from bot.domain.knowledge import Knowledge
 from bot.domain.outbreak import BY_HAND, Outbreak, outbreak_on
 from bot.domain.tonight import Tonight, tonight
@@ -225,9 +225,23 @@ class Desk:
         ]
         if self.today != nudge.on:
             return tuple(asked) or open_now
-        # the plan may have changed since: one treatment and one look a plant, as the nudge asked for it
+        # what became due since was in no message, but for a plant whose find was answered with what to do
         known = {(task.plant, task.method is None) for task in nudge.tasks}
-        return (*asked, *(one for one in open_now if (one[0], one[1] is None) not in known))
+        found = self.found_since(nudge.at)
+        return (
+            *asked,
+            *(one for one in open_now if one[0] in found and (one[0], one[1] is None) not in known),
+        )
+
+    def found_since(self, at: datetime) -> frozenset[PlantId]:
+        """Give the plants of which a find was written since an instant."""
+        found = set()
+        for entry in reversed(self.store.entries(self.member.household)):
+            if entry.recorded_at < at:
+                break
+            if isinstance(entry.payload, Found) and entry.plant is not None:
+                found.add(entry.plant)
+        return frozenset(found)
 
     def waiting_for_morning(self) -> tuple[PlantId, ...]:
         """Give plants whose treatment the last nudge put into a morning still to come."""

@@ -4,6 +4,7 @@ from dataclasses import dataclass, replace
 from datetime import date, datetime
 from enum import Enum
 
+from bot.actions.announced import Part, announced
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
@@ -36,6 +37,8 @@ class LogRound(Command):
     product: ProductId | None = None
     on: date | None = None
     at: datetime | None = None
+    parts: tuple[Part, ...] = ()
+    """Just these treatments, as a message named them; else what was announced for the plants."""
     earlier: Earlier | None = None
     """Asked where the day has that treatment with another product already."""
 
@@ -114,23 +117,32 @@ class OtherProduct(Outcome):
     now: str
 
 
-_Todo = tuple[PlantId, Method, ProductId | None]
+@dataclass(frozen=True, slots=True)
+class WhichTreatment(Outcome):
+    """More than one was announced for a plant, or what "done" does not say: asked which it was."""
+
+    plant: str
+    of: tuple[tuple[tuple[Method, str | None], ...], ...]
 
 
 @performs
-def log_round(command: LogRound, desk: Desk) -> RoundLogged | NothingDue | OtherProduct:
+def log_round(command: LogRound, desk: Desk) -> list[Outcome]:
     """
     Write one entry a plant; the same plant, day, method and product told twice is one round.
 
     Told by somebody else too, it is written beside the other's word: taking back one leaves the other.
     """
     on = command.on or (evening_of(command.at, desk.household.zone) if command.at else desk.today)
-    todo = [one for plant in dict.fromkeys(command.plants) for one in _todo(command, plant, on, desk)]
-    if not todo:
-        return nothing_due(desk)
-    other = _ask_about_another_product(command, todo, on, desk)
-    if other is not None:
-        return other
+    if on > desk.today:
+        return [nothing_due(desk)]  # the morning it is for has not come
+    sure, unsure = _todo(command, on, desk)
+    asked: list[Outcome] = [_ask_which(plant, ways, on, desk) for plant, ways in unsure.items()]
+    if not sure:
+        return asked or [nothing_due(desk)]
+    return [_ask_about_another_product(command, sure, on, desk) or _log(command, sure, on, desk), *asked]
+
+
+def _log(command: LogRound, todo: list[Part], on: date, desk: Desk) -> RoundLogged:
     warnings = tuple(
         warning for plant, _, product in todo for warning in _too_soon(desk, desk.plant(plant), product, on)
     )
@@ -145,8 +157,8 @@ def log_round(command: LogRound, desk: Desk) -> RoundLogged | NothingDue | Other
         if desk.plant(plant).is_first_use(method, product)
     )
     before = {plant: _step(desk, plant, on) for plant, _, _ in todo}
-    stood = {one: _standing(*one, on, desk) for one in todo}
-    wrong = [one for todo_ in todo for one in _replaced(command, todo_, on, desk)]
+    stood = {part: _standing(part, on, desk) for part in todo}
+    wrong = [one for part in todo for one in _replaced(command, part, on, desk)]
     drafts = [
         desk.draft(Treated(method=method, product=product), plant=plant, on=command.on, at=command.at)
         for plant, method, product in todo
@@ -226,27 +238,63 @@ def nothing_due(desk: Desk) -> NothingDue:
     )
 
 
-def _todo(command: LogRound, plant: PlantId, on: date, desk: Desk) -> list[_Todo]:
-    """Give what was done; a product left unsaid is the one that stands there for that day."""
-    found = []
-    for method, named in _what(command, desk, plant):
-        same = [one for one in desk.plant(plant).treatments if one.on == on and one.method is method]
-        stands = next((one.product for one in same if one.product is not None), None)
-        found.append((plant, method, stands if named is None else named))
-    return found
+def _todo(
+    command: LogRound, on: date, desk: Desk
+) -> tuple[list[Part], dict[PlantId, tuple[tuple[Part, ...], ...]]]:
+    """Give what was done for sure, and the plants for which it may have been one or the other."""
+    if command.parts:
+        return list(dict.fromkeys(command.parts)), {}
+    sure: list[Part] = []
+    unsure = {}
+    for plant in dict.fromkeys(command.plants):
+        ways = announced(plant, desk)
+        if command.method is not None or command.product is not None or not ways:
+            sure.append(_named(command, plant, ways, on, desk))
+        elif len(ways) == 1:
+            sure += [_with_product(part, on, desk) for part in ways[0]]
+        else:
+            unsure[plant] = ways
+    return sure, unsure
 
 
-def _what(command: LogRound, desk: Desk, plant: PlantId) -> list[tuple[Method, ProductId | None]]:
-    """Give what was done: all that was asked of the plant tonight, or the one thing that was named."""
-    asked = [(method, product) for one, method, product in desk.asked_tonight() if one == plant and method]
-    if command.method is None and command.product is None and asked:
-        return [(method, product or _only_product(desk, method)) for method, product in asked]
-    method, product = asked[-1] if asked else (Method.SPRAY, None)
+def _named(
+    command: LogRound, plant: PlantId, ways: tuple[tuple[Part, ...], ...], on: date, desk: Desk
+) -> Part:
+    """Give the treatment that was named, with the product that was announced for it where none was."""
+    asked = {method: product for way in ways for _, method, product in way}
+    method = command.method or next(reversed(asked), Method.SPRAY)
     if command.method is None and command.product is not None:
         method = _method_of(desk, command.product, method)
-    if command.method is not None and command.method is not method:
-        return [(command.method, command.product or _only_product(desk, command.method))]
-    return [(method, command.product or product or _only_product(desk, method))]
+    return _with_product((plant, method, command.product or asked.get(method)), on, desk)
+
+
+def _with_product(part: Part, on: date, desk: Desk) -> Part:
+    """Give a product left unsaid: the one that stands there for that day, else the only one of the shelf."""
+    plant, method, product = part
+    if product is not None:
+        return part
+    stood = [one for one in desk.plant(plant).treatments if one.on == on and one.method is method]
+    told = next((one.product for one in stood if one.product is not None), None)
+    return plant, method, told or _only_product(desk, method)
+
+
+def _ask_which(plant: PlantId, ways: tuple[tuple[Part, ...], ...], on: date, desk: Desk) -> WhichTreatment:
+    words = {
+        Method.WIPE: ButtonText.WIPED,
+        Method.SWAB: ButtonText.SWABBED,
+        Method.RINSE: ButtonText.RINSED,
+        Method.SPRAY: ButtonText.SPRAYED,
+        Method.CLEAN_OUT: ButtonText.CLEANED_OUT,
+    }
+    choices = tuple(
+        Choice(
+            words.get(way[0][1], ButtonText.AS_ASKED),
+            (LogRound(plants=(plant,), on=on, parts=tuple(_with_product(part, on, desk) for part in way)),),
+        )
+        for way in ways
+    )
+    told = tuple(tuple((method, desk.product_name(product)) for _, method, product in way) for way in ways)
+    return WhichTreatment(desk.plant(plant).name, told, asking=Asking(choices))
 
 
 def _method_of(desk: Desk, product: ProductId, asked: Method) -> Method:
@@ -268,15 +316,16 @@ def _only_product(desk: Desk, method: Method) -> ProductId | None:
     return fitting[0] if len(fitting) == 1 else None
 
 
-def _standing(plant: PlantId, method: Method, product: ProductId | None, on: date, desk: Desk) -> list[Entry]:
+def _standing(part: Part, on: date, desk: Desk) -> list[Entry]:
     """Give the entries that say just this of the plant and day."""
+    plant, method, product = part
     if Treatment(on, method, product) not in desk.plant(plant).treatments:
         return []
     told = Treated(method=method, product=product)
     return [entry for entry in desk.told(plant, on) if entry.payload == told]
 
 
-def _others(todo: _Todo, on: date, desk: Desk) -> list[Treatment]:
+def _others(todo: Part, on: date, desk: Desk) -> list[Treatment]:
     """Give the same treatments of that day with another product."""
     plant, method, product = todo
     return [
@@ -287,7 +336,7 @@ def _others(todo: _Todo, on: date, desk: Desk) -> list[Treatment]:
 
 
 def _ask_about_another_product(
-    command: LogRound, todo: list[_Todo], on: date, desk: Desk
+    command: LogRound, todo: list[Part], on: date, desk: Desk
 ) -> OtherProduct | None:
     """Ask whether it was used instead of what stands there, or besides; a product told later completes."""
     if command.earlier is not None:
@@ -296,7 +345,7 @@ def _ask_about_another_product(
         (one, other)
         for one in todo
         for other in _others(one, on, desk)
-        if None not in {one[2], other.product} and not _standing(*one, on, desk)
+        if None not in {one[2], other.product} and not _standing(one, on, desk)
     ]
     if not unlike:
         return None
@@ -310,7 +359,7 @@ def _ask_about_another_product(
     return OtherProduct(plants=names, method=method, on=on, before=before, now=now, asking=Asking(choices))
 
 
-def _replaced(command: LogRound, todo: _Todo, on: date, desk: Desk) -> list[Entry]:
+def _replaced(command: LogRound, todo: Part, on: date, desk: Desk) -> list[Entry]:
     """Give the entries that this one takes the place of: asked for, or told before without a product."""
     plant, method, product = todo
     others = _others(todo, on, desk)

@@ -5,7 +5,7 @@ from datetime import date, datetime
 
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
-from bot.actions.log_round import NothingDue
+from bot.actions.log_round import NothingDue, nothing_due
 from bot.actions.outcome import Outcome
 from bot.domain.course import Step, next_step
 from bot.domain.gap import Lateness
@@ -36,20 +36,27 @@ class PutOff(Outcome):
 @performs
 def postpone(command: Postpone, desk: Desk) -> PutOff | NothingDue:
     """Write the day or hour it moves to, and say who runs late by it."""
-    if not command.plants:
-        return NothingDue(next((evening.on for evening in desk.agenda.evenings), None))
     on = command.on or desk.today
-    desk.write(
-        desk.draft(Postponed(on=on, at=command.at), plant=plant) for plant in dict.fromkeys(command.plants)
-    )
-    costs = [
-        (desk.plant(plant).name, _late_step(desk, desk.plant(plant), command)) for plant in command.plants
+    plants = [
+        plant for plant in dict.fromkeys(command.plants) if on >= desk.today and _is_open(plant, on, desk)
     ]
+    if not plants:
+        return nothing_due(desk)
+    desk.write(desk.draft(Postponed(on=on, at=command.at), plant=plant) for plant in plants)
+    costs = [(desk.plant(plant).name, _late_step(desk, desk.plant(plant), command)) for plant in plants]
     return PutOff(
-        plants=desk.names(dict.fromkeys(command.plants)),
+        plants=desk.names(plants),
         on=on,
         at=command.at,
         costs=tuple((name, step) for name, step in costs if step is not None),
+    )
+
+
+def _is_open(plant: PlantId, on: date, desk: Desk) -> bool:
+    """Whether anything of the plant is due by then, or put off already: what is done cannot be put off."""
+    until = desk.plant(plant).postponed_to
+    return (until is not None and until >= desk.today) or any(
+        task.plant == plant for evening in desk.agenda.evenings if evening.on <= on for task in evening.tasks
     )
 
 

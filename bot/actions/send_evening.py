@@ -3,6 +3,7 @@
 from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 
+from bot.actions.announced import Part
 from bot.actions.ask import Ask, Topic
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
@@ -201,18 +202,26 @@ def _choices(nudge: NudgeText) -> tuple[Choice, ...]:
     mornings = {
         plant for one in nudge.placements if one.slot.kind is SlotKind.MORNING for plant in one.plants
     }
-    asked = tuple(dict.fromkeys(line.task.plant for line in nudge.lines if line.task.method is not None))
-    by_hand = {line.task.plant for line in nudge.lines if line.task.method and line.product is None}
-    treated = tuple(plant for plant in asked if plant not in mornings or plant in by_hand)
+    parts = tuple(
+        (line.task.plant, line.task.method, line.task.product)
+        for line in nudge.lines
+        if line.task.method is not None
+    )
+    asked = tuple(dict.fromkeys(plant for plant, _, _ in parts))
+    out = tuple(plant for plant, method, _ in parts if method is Method.CLEAN_OUT)
+    waiting = tuple(part for part in parts if part[0] in mornings and part[2] is not None)
+    treated = tuple(part for part in parts if part not in waiting and part[1] is not Method.CLEAN_OUT)
     looked = tuple(dict.fromkeys(line.task.plant for line in nudge.lines if line.task.method is None))
     everything = tuple(dict.fromkeys((*asked, *looked)))
     choices = []
     if treated:
-        choices.append(Choice(ButtonText.ALL_DONE, (LogRound(plants=treated, on=nudge.on),)))
-    if mornings:
+        choices.append(Choice(ButtonText.ALL_DONE, (_as_named(treated, nudge.on),)))
+    if out:
         choices.append(
-            Choice(ButtonText.MORNING_DONE, (LogRound(plants=tuple(sorted(mornings)), method=Method.SPRAY),))
+            Choice(ButtonText.CLEANED_OUT, (LogRound(plants=out, method=Method.CLEAN_OUT, on=nudge.on),))
         )
+    if waiting:
+        choices.append(Choice(ButtonText.MORNING_DONE, (_as_named(waiting, nudge.on + timedelta(days=1)),)))
     if looked:
         choices.append(Choice(ButtonText.NONE_SEEN, (LogCheck(plants=looked, on=nudge.on),)))
     if len(looked) >= WALKED_FROM:
@@ -222,6 +231,11 @@ def _choices(nudge: NudgeText) -> tuple[Choice, ...]:
         choices.append(Choice(ButtonText.NOT_TONIGHT, (Postpone(plants=everything, on=tomorrow),)))
     choices.append(Choice(ButtonText.WHY, (Ask(topic=Topic.WHY),)))
     return tuple(choices)
+
+
+def _as_named(parts: tuple[Part, ...], on: date) -> LogRound:
+    """Mean just what the message names, whatever becomes of the plan until the button is pressed."""
+    return LogRound(plants=tuple(dict.fromkeys(plant for plant, _, _ in parts)), on=on, parts=parts)
 
 
 def _care(desk: Desk, tasks: tuple[Task, ...]) -> tuple[tuple[Care, tuple[str, ...]], ...]:

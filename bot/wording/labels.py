@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from datetime import date
 
-from bot.actions.answer_safety import Cautions, Eating, MayEat
+from bot.actions.answer_safety import CautionsTold, Eating, MayEat
 from bot.actions.log_round import Spent
 from bot.domain.label import Refusal
 from bot.wording.days import day
@@ -58,7 +58,7 @@ def eat_from(plant: str, on: date | None, used_on: date) -> str:
 
 
 @says
-def cautions(told: Cautions) -> str:
+def cautions(told: CautionsTold) -> str:
     """Say what is dangerous about the shelf."""
     if not told.products:
         return "Nothing is on your shelf, so I suggest nothing but handwork: water, cloth and fingers."

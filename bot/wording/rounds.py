@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from datetime import date
 
-from bot.actions.log_round import NothingDue, OtherProduct, RoundLogged
+from bot.actions.log_round import NothingDue, OtherProduct, RoundLogged, WhichTreatment
 from bot.actions.postpone import PutOff
 from bot.domain.course import Step
 from bot.domain.gap import Lateness
@@ -108,6 +108,15 @@ def _other_product(told: OtherProduct, voice: Voice) -> str:
         f"For {near_day(told.on, voice.today)} {listed(told.plants)} {'is' if len(told.plants) == 1 else 'are'} down as "
         f"{DONE[told.method]} with {told.before}. Was {told.now} used instead, or besides? Nothing is changed yet."
     )
+
+
+@says
+def _which_treatment(told: WhichTreatment) -> str:
+    ways = [
+        listed(f"{DONE[method]}{f' with {product}' if product else ''}" for method, product in way)
+        for way in told.of
+    ]
+    return f"{told.plant}: {listed(ways, 'or')}? For that one nothing is written yet."
 
 
 @says

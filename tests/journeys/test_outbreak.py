@@ -108,6 +108,8 @@ def test_many_asks_for_a_clean_out_and_says_what_discarding_is_worth(talk: Talk)
     assert "extension services advise discarding a plant that is cheap to replace." in answer
     talk.evening()
     talk.say("done")
+    assert not any(isinstance(payload, Treated) for _, payload in talk.told()), "a clean-out has to be named"
+    talk.press("Full clean-out done")
     assert talk.told()[-1] == ("hoya", Treated(method=Method.CLEAN_OUT))
 
 

@@ -2,9 +2,10 @@
 
 import pytest
 
+from bot.actions.log_sign import LogSign
 from bot.domain.identity import PlantId
 from bot.domain.journal import Treated
-from bot.domain.trade import Method
+from bot.domain.trade import Method, Sign
 from tests.journeys.talking import PARTNER, Talk
 
 
@@ -17,6 +18,7 @@ def rounds(talk: Talk) -> list[tuple[str | None, Method, str | None]]:
     ]
 
 
+HOYA = PlantId(1)
 SOAP = ("hoya", Method.SPRAY, "soap")
 SPINOSAD = ("hoya", Method.SPRAY, "spinosad")
 
@@ -68,8 +70,70 @@ def test_a_product_told_after_the_round_completes_it(talk: Talk) -> None:
 def test_what_both_told_stands_when_one_takes_it_back(treated: Talk) -> None:
     treated.joins()
     treated.say("sprayed hoya with soap", person=PARTNER)
-    assert len(treated.home.plants[PlantId(1)].treatments) == 1, "two words, one round"
+    assert len(treated.home.plants[HOYA].treatments) == 1, "two words, one round"
     treated.say("undo")
     assert rounds(treated) == [SOAP], "the other's word stands"
     treated.say("undo", person=PARTNER)
     assert rounds(treated) == []
+
+
+DONES = ["done", "all done", "did it all", "finished"]
+
+
+@pytest.mark.parametrize("words", DONES)
+def test_a_bare_done_writes_what_was_announced_and_no_plant_of_no_message(talk: Talk, words: str) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    talk.passes(minutes=5)
+    talk.tell(LogSign(plants=(PlantId(5),), sign=Sign.WEBBING))
+    talk.say(words)
+    assert {plant for plant, _, _ in rounds(talk)} == {"hoya"}
+
+
+@pytest.mark.parametrize("words", DONES)
+def test_what_changed_after_it_was_announced_is_asked(talk: Talk, words: str) -> None:
+    talk.say("hoya 3 longtailed mealybugs")
+    talk.evening()
+    asked = {(task.method, task.product) for task in talk.home.nudge.tasks} if talk.home.nudge else set()
+    talk.passes(minutes=5)
+    talk.say("hoya many longtailed mealybugs")
+    answer = talk.say(words)[0]
+    assert rounds(talk) == [], answer
+    assert "full clean-out" in answer.lower() or "cleaned out" in answer
+    talk.press("Full clean-out done")
+    assert [method for _, method, _ in rounds(talk)][:1] == [Method.CLEAN_OUT]
+    assert asked
+
+
+def test_an_earlier_evenings_button_writes_what_its_message_said(talk: Talk) -> None:
+    talk.say("hoya 3 longtailed mealybugs")
+    talk.evening()
+    announced = talk.home.nudge
+    assert announced is not None
+    button = talk.button("All done")
+    talk.passes(days=1)
+    talk.say("hoya many longtailed mealybugs")
+    talk.press_data(button)
+    told = [(payload.method, payload.product) for _, payload in talk.told() if isinstance(payload, Treated)]
+    assert told == [(task.method, task.product) for task in announced.tasks if task.method is not None]
+    assert [one.on for one in talk.home.plants[HOYA].treatments] == [announced.on]
+
+
+def test_nothing_is_put_off_after_it_is_done(talk: Talk) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    talk.say("done")
+    for words in ("not tonight", "later", "tomorrow"):
+        before = len(talk.told())
+        talk.say(words)
+        assert len(talk.told()) == before
+    assert talk.home.plants[HOYA].postponed_to is None
+
+
+def test_nothing_is_put_off_into_the_past(talk: Talk) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    talk.passes(days=4)
+    talk.say("not tonight")
+    until = talk.home.plants[HOYA].postponed_to
+    assert until is None or until >= talk.now.date()
