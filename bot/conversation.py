@@ -59,10 +59,11 @@ from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, Entry, Heard, evening_of
 from bot.domain.knowledge import Knowledge
 from bot.phrases.emergencies import hear_emergency
-from bot.phrases.grammar import plants_named
+from bot.phrases.grammar import SLASHED, plants_named
 from bot.phrases.reading import understand
 from bot.wording.answer import Answer, Button
 from bot.wording.button_texts import button_text
+from bot.wording.manner import in_manner, notice
 from bot.wording.nudge import say_answered
 from bot.wording.sentences import document, picture, say
 from bot.wording.voice import Voice
@@ -165,7 +166,9 @@ class Conversation:
             said.edits.append((incoming.chat, shown_in, answer))
         else:
             said.answers.append((incoming.chat, answer))
-        said.answers += [(chat, self._answer([one], desk)) for chat, one in desk.elsewhere]
+        notices = ((chat, self._answer([one], desk)) for chat, one in desk.elsewhere)
+        said.answers += [(chat, replace(told, is_silent=True)) for chat, told in notices]
+        said.notice = notice(answer)
         if desk.has_written and not desk.is_home_erased:
             refresh_evening(desk)
         return said
@@ -264,7 +267,7 @@ class Conversation:
                 desk = Desk(store, newcomer, self.knowledge, now, f"update:{incoming.update_id}")
                 said.answers.append((incoming.chat, self._answer([welcome_newcomer(newcomer, store)], desk)))
                 for chat, outcome in tell_others(newcomer, store):
-                    said.answers.append((chat, self._answer([outcome], desk)))
+                    said.answers.append((chat, replace(self._answer([outcome], desk), is_silent=True)))
         return True
 
     def _meet(self, incoming: Incoming, store: Store, now: datetime, said: Said) -> None:
@@ -317,7 +320,7 @@ class Conversation:
     def _commands(self, incoming: Incoming, desk: Desk) -> "tuple[Command, ...] | ButtonExpired":
         match incoming.kind:
             case Text(text=text):
-                return understand(text, self.situation(desk))
+                return understand(_unslashed(text), self.situation(desk))
             case Location(latitude=latitude, longitude=longitude):
                 return (SetCoordinates(latitude, longitude),)
             case Press(data=data):
@@ -407,22 +410,32 @@ class Conversation:
         offers = tuple(offer for one in outcomes for offer in one.offers)
         if rest:
             offers += (Choice(ButtonText.MORE, (More(rest),)),)
-        return Answer(
+        answer = Answer(
             text=cut(text),
             buttons=_asked(outcomes, offers, desk),
             picture=picture(outcomes),
             document=document(outcomes),
         )
+        return in_manner(answer, outcomes)
 
     def _nudge(self, nudge: NudgeText | StillThere, desk: Desk, chat: int) -> Answer:
         assert nudge.asking is not None
         asking = nudge.asking
         question = desk.store.ask(desk.member.household, chat, asking.expecting, asking.choices, desk.now)
-        text = say(nudge, _voice(desk))
+        text = cut(say(nudge, _voice(desk)))
+        answer = in_manner(Answer(text=text, buttons=_buttons(question)), [nudge])
         if desk.store.is_in_several(chat):
             here = next(one for one in desk.store.members(desk.member.household) if one.chat == chat)
-            text = f"{button_text(home_choice(here, '', desk.store))}:\n{text}"
-        return Answer(text=cut(text), buttons=_buttons(question))
+            answer = replace(answer, text=cut(f"{button_text(home_choice(here, '', desk.store))}:\n{text}"))
+        return answer
+
+
+def _unslashed(text: str) -> str:
+    """Any known word is a command after a slash: the platform's menus and people's habits ask for it."""
+    command, space, rest = text.partition(" ")
+    if not command.startswith("/") or command.lower() in SLASHED:
+        return text
+    return command[1:].replace("_", " ") + space + rest
 
 
 def _source(incoming: Incoming) -> str:

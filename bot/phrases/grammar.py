@@ -40,6 +40,7 @@ from bot.actions.share import Invite, Leave
 from bot.actions.situation import Expecting, Situation
 from bot.actions.skip_question import SkipQuestion
 from bot.actions.stock_product import StockProduct
+from bot.actions.tell_privacy import TellPrivacy
 from bot.actions.undo import Undo
 from bot.actions.walk_through import BeginWalk
 from bot.domain.identity import PlantId
@@ -172,6 +173,9 @@ _STRONG: dict[str, Command] = {
         ("not strict", "strict off", "strict mode off", "usual rule"), SetStrict(is_strict=False)
     ),
     **dict.fromkeys(("invite", "share", "invite somebody", "invite someone", "invite my partner"), Invite()),
+    **dict.fromkeys(
+        ("privacy", "what do you keep", "what do you store", "what do you know about me"), TellPrivacy()
+    ),
     **dict.fromkeys(("leave", "leave household", "leave the household", "leave this household"), Leave()),
     **dict.fromkeys(
         (
@@ -262,6 +266,8 @@ _SLASHED: dict[str, Command] = {
     "/walk": BeginWalk(),
     "/forget": Forget(),
 }
+SLASHED = frozenset(_SLASHED) | {"/start"}
+"""Commands of a meaning of their own; of any other the slash is dropped."""
 _SKIPPABLE = frozenset(
     {Expecting.TOWN, Expecting.PLANTS, Expecting.PLACE, Expecting.EVENING, Expecting.QUIET}
 )

@@ -19,6 +19,7 @@ from bot.actions.share import (
     SomebodyJoined,
     Stranger,
 )
+from bot.actions.tell_privacy import PrivacyTold
 from bot.wording.days import counted, day, listed
 from bot.wording.saying import says
 from bot.wording.voice import Voice
@@ -99,7 +100,7 @@ def erased(told: Erased) -> str:
 @says
 def _invited(told: Invited, voice: Voice) -> str:
     when = f"{day(told.until.astimezone(voice.zone).date())}, {voice.clock(told.until)}"
-    return f"For one person, once, until {when}: let them write this to me.\n/start {told.code}"
+    return f"For one person, once, until {when}. The link opens me; or let them write this to me:\n/start {told.code}"
 
 
 @says
@@ -169,3 +170,13 @@ def _which_home(told: WhichHome) -> str:
 @says
 def _home_entered(told: HomeEntered) -> str:
     return f"This is about {'your own home' if told.owner is None else f'the home with {told.owner}'} now."
+
+
+@says
+def _privacy(_: PrivacyTold) -> str:
+    return (
+        "Kept on this bot's own machine: what is told of plants, with who told it and when, photos, your name and chat "
+        "here, the town to a tenth of a degree. Nothing goes to anybody else.\n"
+        "Messages are dropped after 30 days; copies of the database are kept for two weeks.\n"
+        "“export” gives you everything; “forget me” erases your name and messages, the owner's “erase this home” all of it."
+    )
