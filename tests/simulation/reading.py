@@ -11,6 +11,8 @@ from dataclasses import dataclass
 from tests.simulation.grower import WORDS_FROM, Asked, Evening, Home, Seen, Step
 
 WORKS: tuple[tuple[str, str], ...] = (
+    (r"let the top[^,.]*dry|dry top", "dry"),
+    (r"nematodes", "drench"),
     (r"clean-?\s?out", "clean-out"),
     (r"wipe|wiping", "wipe"),
     (r"rinse", "rinse"),
@@ -22,7 +24,7 @@ WORKS: tuple[tuple[str, str], ...] = (
     (r"repot|unpot", "repot"),
     (r"prune|cut", "prune"),
     (r"flowers|buds", "buds off"),
-    (r"top \d|top of the mix|mix off", "top mix"),
+    (r"top \d|mix off", "top mix"),
 )
 """Verbs of a line that asks for work, and the work."""
 PRODUCTS: tuple[tuple[str, str], ...] = (
@@ -36,6 +38,7 @@ PRODUCTS: tuple[tuple[str, str], ...] = (
     (r"pyrethrins?", "pyrethrins"),
     (r"imidacloprid", "imidacloprid"),
 )
+ASKS_WORK = "|".join(verbs for verbs, _ in WORKS)
 LABEL_DAYS = {
     "soap": 7,
     "neem": 7,
@@ -46,7 +49,6 @@ LABEL_DAYS = {
     "pyrethrins": 3,
     "alcohol": 3,
 }
-SPRAYED = ("soap", "neem", "oil", "spinosad", "pyrethrins")
 READY = re.compile(r"may leave|all.clear|may go back|can go back|free to (go|leave)")
 ASIDE = re.compile(r"^(out of direct sun|first|warm at|too late|sprayed|mix|stir|shake|reminder|because)\b")
 QUOTED = re.compile(r"“[^”]*”")
@@ -119,18 +121,38 @@ class Reader:
         )
 
     def _steps(self, line: str) -> list[Step]:
-        low = line.casefold()
-        when = "tonight"
-        if match := re.match(r"tomorrow[^:]*:", low):
+        when, low = "tonight", line.casefold()
+        if match := re.match(r"tomorrow.*?:(?=\s)", low):
             when = "morning" if "morning" in match[0] else "tomorrow"
             low, line = low[match.end() :].strip(), line[match.end() :].strip()
-        works = _works(low) or (("spray",) if when == "morning" else ())
-        if not works or not (when != "tonight" or re.match("|".join(one for one, _ in WORKS), low)):
+            if when == "morning" and not _works(low):
+                low = f"spray {low}"
+        plants = self.plants(line)
+        names_first = re.match(
+            rf"({'|'.join(re.escape(plant.name) for plant in self.home.plants)})\b[^:.]*:", low
+        )
+        if names_first:
+            low = low[names_first.end() :].strip()
+        if not re.match(rf"{ASKS_WORK}", low):
             return []
-        product = next((name for words, name in PRODUCTS if re.search(rf"\b({words})\b", low)), None)
-        if product in SPRAYED and not {"spray", "drench", "swab"} & set(works):
-            works = (*works, "spray")
-        return [Step(plant, works, product, when) for plant in self.plants(line)]
+        parts = [
+            (_works(part), _product(part)) for part in re.split(r",? then |, (?=rinse|wipe|wash|spray)", low)
+        ]
+        acts = [
+            (work, product) for works, product in parts for work in works or (("spray",) if product else ())
+        ]
+        products: list[str | None] = list(dict.fromkeys(product for _, product in acts if product))
+        steps = []
+        for product in products or [None]:
+            of_one = tuple(
+                dict.fromkeys(
+                    work
+                    for work, with_what in acts
+                    if with_what == product or (with_what is None and product in products[:1])
+                )
+            )
+            steps += [Step(plant, of_one, product, when) for plant in plants]
+        return steps
 
     def wanted(self, text: str) -> list[str]:
         """Give the products a text says to look for, the first of them that is named."""
@@ -280,12 +302,17 @@ PAST = {
     "clean-out": "did a full clean-out of",
     "buds off": "cut the flowers off",
     "top mix": "took the top of the mix off",
+    "dry": "let the top of the mix dry on",
 }
 
 
 def _works(low: str) -> tuple[str, ...]:
     hits = [(match.start(), work) for words, work in WORKS if (match := re.search(rf"\b({words})", low))]
     return tuple(dict.fromkeys(work for _, work in sorted(hits)))
+
+
+def _product(low: str) -> str | None:
+    return next((name for words, name in PRODUCTS if re.search(rf"\b({words})\b", low)), None)
 
 
 def _levels(text: str) -> Iterable[str]:
@@ -298,14 +325,14 @@ def _levels(text: str) -> Iterable[str]:
 
 def _joined(steps: Iterable[Step]) -> list[Step]:
     """Two lines about one plant on one evening are one step."""
-    joined: dict[tuple[int, str], Step] = {}
+    joined: dict[tuple[int, str, str | None], Step] = {}
     for step in steps:
-        key = (step.plant, step.when)
+        key = (step.plant, step.when, step.product)
         if (known := joined.get(key)) is None:
             joined[key] = step
         else:
             works = tuple(dict.fromkeys((*known.works, *step.works)))
-            joined[key] = Step(step.plant, works, known.product or step.product, step.when)
+            joined[key] = Step(step.plant, works, step.product, step.when)
     return list(joined.values())
 
 

@@ -31,6 +31,15 @@ def two(reader: Reader) -> tuple[str, str]:
         ("Clean-out {0} and {1}.", Step(0, ("clean-out",))),
         ("1 Wipe {0} and {1}, then soap.", Step(0, ("wipe", "spray"), "soap")),
         ("Wipe {0} and {1}, then spray with horticultural oil.", Step(0, ("wipe", "spray"), "oil")),
+        (
+            "Prune {0} and {1}, rinse, then spray with insecticidal soap.",
+            Step(0, ("prune", "rinse", "spray"), "soap"),
+        ),
+        ("{0} and {1}: let the top of the mix dry.", Step(0, ("dry",))),
+        (
+            "{0} and {1}: let the top of the mix dry, then nematodes with Steinernema feltiae nematodes.",
+            Step(0, ("dry", "drench"), "nematodes"),
+        ),
         ("Tomorrow by 17:00: rinse {0} and {1}.", Step(0, ("rinse",), None, "tomorrow")),
         (
             "Tomorrow morning instead: {0} and {1} with neem oil from 08:00.",
