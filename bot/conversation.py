@@ -30,10 +30,10 @@ from bot.actions.log_round import LogRound
 from bot.actions.log_sign import LogSign
 from bot.actions.lose_plant import LosePlant, PlantsGone
 from bot.actions.mix_batch import Mix
-from bot.actions.name_pest import pest_words
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.perform import perform
+from bot.actions.pest_word import pest_words
 from bot.actions.ports import Member, NoPhotosKept, Photos, Question, Store
 from bot.actions.postpone import Postpone
 from bot.actions.press_button import ButtonExpired

@@ -12,7 +12,7 @@ from bot.actions.choice import Choice
 from bot.actions.isolate import Isolate
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind, grade_choices
-from bot.actions.name_pest import pest_words
+from bot.actions.pest_word import pest_words
 from bot.actions.set_place import FACINGS, SetPlace
 from bot.actions.situation import Asked, Expecting, KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.actions.walk_through import GRADES, EndWalk, GoOn, PassPlant

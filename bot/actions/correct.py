@@ -7,8 +7,8 @@ from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.incomplete import Asks, Missing
-from bot.actions.name_pest import candidates
 from bot.actions.outcome import Asking, Outcome
+from bot.actions.pest_word import candidates
 from bot.actions.undo import NothingToUndo, last_group
 from bot.domain.identity import PlantId
 from bot.domain.journal import (

@@ -51,6 +51,8 @@ class FindLogged(Outcome):
     tonight: date | None
     seek: tuple[str, ...] = ()
     """Kinds of product that would reach the pest, where the shelf has none."""
+    tell: str | None = None
+    """What tells apart the pests that a general word may mean."""
 
 
 @dataclass(frozen=True, slots=True)

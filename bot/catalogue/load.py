@@ -12,6 +12,7 @@ from typing import Literal, TypeVar
 
 from bot.catalogue.table import CatalogueError, Source, Table, entries, evidence_of, source_of
 from bot.domain.campaign import Effect, Effects, Fight, Least, Leaving, Life, Looking, Wait
+from bot.domain.general import cautious_side
 from bot.domain.key import Creature, Key, KeyQuestion, Nature
 from bot.domain.knowledge import Knowledge
 from bot.domain.pest import Basis, Evidence, Level, Pest, Stage
@@ -34,6 +35,10 @@ class Catalogue:
     """All facts the bot ships with."""
 
     pests: Mapping[str, Pest]
+    general: Mapping[str, Pest]
+    """What a word for several pests stands for: the cautious side of each."""
+    tell: Mapping[str, str]
+    """What tells the pests of a general word apart."""
     products: Mapping[str, ProductKind]
     sources: Mapping[str, Source]
     kinds: Mapping[str, PlantKind]
@@ -43,11 +48,12 @@ class Catalogue:
     def knowledge(self) -> Knowledge:
         """What the rules need of it."""
         return Knowledge(
-            self.pests,
+            {**self.pests, **self.general},
             self.products,
             kinds=self.kinds,
             key=self.key,
             kind_by_word=_by_word(self.kinds),
+            tell=self.tell,
             cited={key: one.quoted for key, one in self.sources.items()},
         )
 
@@ -71,10 +77,13 @@ def load() -> Catalogue:
         plants=(_FOLDER / "plants.toml").read_text("utf-8"),
         key=(_FOLDER / "key.toml").read_text("utf-8"),
         sources=(_FOLDER / "sources.toml").read_text("utf-8"),
+        general=(_FOLDER / "general.toml").read_text("utf-8"),
     )
 
 
-def read(*, pests: str, sources: str, products: str = "", plants: str = "", key: str = "") -> Catalogue:
+def read(  # noqa: PLR0913 - one text a file
+    *, pests: str, sources: str, products: str = "", plants: str = "", key: str = "", general: str = ""
+) -> Catalogue:
     """
     Read a catalogue from its TOML texts.
 
@@ -86,7 +95,9 @@ def read(*, pests: str, sources: str, products: str = "", plants: str = "", key:
     problems: list[str] = []
     known = entries("sources", sources, problems, source_of)
     found = entries("pests", pests, problems, functools.partial(_pest, known=known))
-    kinds = entries("products", products, problems, functools.partial(_product, known=known, pests=found))
+    words = entries("general", general, problems, functools.partial(_general, pests=found))
+    all_pests = found | {one.key: one for one, _ in words.values() if one is not None}
+    kinds = entries("products", products, problems, functools.partial(_product, known=known, pests=all_pests))
     grown = entries("plants", plants, problems, functools.partial(_plant, known=known, products=kinds))
     _check_words(grown, problems)
     asked = _key(key, problems, known, found)
@@ -97,11 +108,25 @@ def read(*, pests: str, sources: str, products: str = "", plants: str = "", key:
         raise CatalogueError(tuple(problems))
     return Catalogue(
         pests=MappingProxyType(found),
+        general=MappingProxyType({one.key: one for one, _ in words.values() if one is not None}),
+        tell=MappingProxyType({name: tell for name, (_, tell) in words.items()}),
         products=MappingProxyType(kinds),
         sources=MappingProxyType(known),
         kinds=MappingProxyType(grown),
         key=asked,
     )
+
+
+def _general(key: str, table: Table, pests: Mapping[str, Pest]) -> tuple[Pest | None, str]:
+    """Read a word that names several pests, and what tells them apart."""
+    of = table.texts("of")
+    for one in of:
+        if one not in pests:
+            table.problem(f"of names {one}, which is not in pests.toml")
+    meant = [pests[one] for one in of if one in pests]
+    shared = set.intersection(*(set(pest.words) for pest in meant)) if meant else set[str]()
+    name, tell = table.text("name"), table.text("tell")
+    return (cautious_side(key, name, tuple(sorted(shared)), meant) if meant else None), tell
 
 
 def _stage(table: Table, dd: str, t0: str) -> Stage:

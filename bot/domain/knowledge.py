@@ -22,6 +22,8 @@ class Knowledge:
     key: Key = field(default_factory=lambda: Key({}, {}))
     kinds: Mapping[str, PlantKind] = field(default_factory=dict)
     kind_by_word: Mapping[str, PlantKind] = field(default_factory=dict)
+    tell: Mapping[str, str] = field(default_factory=dict)
+    """What tells the pests of a general word apart, by its key."""
     cited: Mapping[str, str] = field(default_factory=dict)
     """Sources by key as they are quoted: author, year, title."""
     named: dict[str, PlantKind | None] = field(default_factory=dict, compare=False, repr=False)

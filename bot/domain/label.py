@@ -91,11 +91,8 @@ def refusals(use: Use) -> tuple[Refusal, ...]:
 
 
 def does_good(pest: Pest, kind: ProductKind) -> bool:
-    """Whether an ingredient reaches any stage of a pest: by its effects, else by what it is said to reach."""
-    known = pest.effects.get(kind.key)
-    if known is None:
-        return pest.key in kind.reaches or any(one in kind.reaches for one in pest.of)
-    return bool({Effect.GOOD, Effect.SOME} & set(known.on.values()))
+    """Whether an ingredient does anything to a pest, be it harm to us: that is another refusal."""
+    return pest.is_reached_by(kind.key) or makes_worse(pest, kind)
 
 
 def makes_worse(pest: Pest, kind: ProductKind) -> bool:

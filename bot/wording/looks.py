@@ -55,6 +55,8 @@ def find(told: FindLogged, voice: Voice) -> str:
         )
     if told.neighbours:
         lines.append(f"On watch beside it: {listed(told.neighbours)}.")
+    if told.tell is not None:
+        lines.append(f"Which kind can wait; planned is for the worse. {told.tell}")
     if told.is_new_pest:
         pest = told.progress.pest
         lines.append(f"It hides in {pest.hides}. It gets around: {pest.spreads}.")

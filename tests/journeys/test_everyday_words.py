@@ -249,9 +249,7 @@ def test_a_find_is_told_bit_by_bit_as_people_do(stranger_talk: Talk) -> None:
     assert talk.say("my monstera has white fluffy bugs in the leaf joints") == [
         "How many? A number, or few, some, many."
     ]
-    assert talk.say("about 20")[0].startswith("Which pest is it on monstera?")
-    assert talk.labels() == ["citrus mealybug", "longtailed mealybug", "Don't know: find out"]
-    assert talk.say("citrus")[0].startswith("Written for today, Sat 2 May: citrus mealybug on monstera, 20.")
+    assert talk.say("about 20")[0].startswith("Written for today, Sat 2 May: mealybug on monstera, 20.")
     assert talk.say("yes its apart now") == ["Written: monstera kept apart."]
     assert talk.say("i put it in the bathroom")[0].startswith("I know no place called “bathroom” yet")
 
@@ -260,8 +258,7 @@ def test_a_question_is_answered_by_a_name_in_part_or_a_grade(stranger_talk: Talk
     talk = stranger_talk
     talk.set_up(NEW_HOME)
     talk.say("monstera has mealybugs")
-    assert talk.say("lots")[0].startswith("Which pest is it on monstera?")
-    assert "longtailed mealybug on monstera, many" in talk.say("the longtailed")[0]
+    assert "mealybug on monstera, many" in talk.say("lots")[0]
     talk.say("swabbed")
     assert talk.say("pothos")[0].startswith("Written for today, Sat 2 May: pothos swabbed")
 

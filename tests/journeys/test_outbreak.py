@@ -4,7 +4,7 @@ from datetime import date, datetime, timedelta
 
 import pytest
 
-from bot.domain.identity import PlaceId
+from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import (
     CheckedClean,
     Found,
@@ -73,21 +73,26 @@ def test_a_find_opens_a_case_plans_it_and_watches_the_neighbours(talk: Talk) -> 
     ]
 
 
-def test_a_word_for_several_pests_asks_which_and_then_knows(talk: Talk) -> None:
+def test_a_word_for_several_pests_opens_a_case_at_once_and_one_told_by_its_name_says_which(
+    talk: Talk,
+) -> None:
     before = len(talk.told())
-    assert talk.say("hoya 12 mealybugs in the axils") == ["Which pest is it on hoya? Nothing is written yet."]
-    assert talk.labels() == ["citrus mealybug", "longtailed mealybug", "Don't know: find out"]
-    assert talk.told()[before:] == []
-    assert talk.press("longtailed mealybug")[0].startswith(
-        "Written for today, Sat 2 May: longtailed mealybug on hoya in the axils, 12."
+    (answer,) = talk.say("hoya 12 mealybugs in the axils")
+    assert answer.startswith("Written for today, Sat 2 May: mealybug on hoya in the axils, 12.")
+    assert "Which kind can wait" in answer
+    assert talk.told()[-1] == ("hoya", Found(pest="mealybug", grade=Grade.SOME, count=12, where="axils"))
+    assert talk.say("hoya 2 longtailed mealybugs")[0].startswith(
+        "Written for today, Sat 2 May: longtailed mealybug on hoya, 2."
     )
+    assert [case.pest for case in talk.home.plants[PlantId(1)].open_cases] == ["longtailed_mealybug"]
     assert talk.say("orchid 4 mealies")[0].startswith(
         "Written for today, Sat 2 May: longtailed mealybug on moth"
     )
     assert talk.say("hoya 3 mealybugs")[0].splitlines()[1] == "The days without a find start again."
     assert [one.pest for _, one in talk.told()[before:] if isinstance(one, Found)] == [
-        "longtailed_mealybug"
-    ] * 3
+        "mealybug",
+        *["longtailed_mealybug"] * 3,
+    ]
 
 
 def test_a_find_without_a_pest_asks_among_all(talk: Talk) -> None:
