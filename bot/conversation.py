@@ -76,6 +76,8 @@ LONG_TEXT = 2500
 CHOICES_A_ROW = 2
 DONE_SIGNS = frozenset("👍👌✅✔☑💯🫡")
 """Signs that answer an evening's message. Judgement."""
+GOING_ON = (Expecting.WORK, Expecting.WALK)
+"""What is under way until it says itself that it is over."""
 ASKING = (Ask, Help, Thanks, Greet, NotUnderstood, Incomplete, More, Mix, Identify, BeginTalk, GiveFirstAid)
 """Commands that ask or answer, and write nothing of plants."""
 SIGN_PARTS = frozenset("\ufe0f\u200d🏻🏼🏽🏾🏿 ")
@@ -511,9 +513,11 @@ def _walked_message(incoming: Incoming, outcomes: list[Outcome]) -> int | None:
 
 def _settle_question(commands: "tuple[Command, ...]", desk: Desk) -> None:
     """Close the open question where this is one of its answers, pressed or typed."""
-    question = desk.store.question(desk.member.household, desk.member.chat)
-    if question is not None and commands in {choice.commands for choice in question.choices}:
-        desk.store.close_question(desk.member.household, desk.member.chat)
+    question = desk.question
+    if question is None or question.expecting in GOING_ON:
+        return
+    if commands in {choice.commands for choice in question.choices}:
+        desk.close_question()
 
 
 def _gathered(outcomes: Iterable[Outcome]) -> list[Outcome]:
@@ -533,7 +537,13 @@ def _asked(outcomes: list[Outcome], offers: tuple[Choice, ...], desk: Desk) -> t
     store, household, chat = desk.store, desk.member.household, desk.member.chat
     asking = next((one.asking for one in reversed(outcomes) if one.asking is not None), None)
     if asking is not None:
-        return _buttons(store.ask(household, chat, asking.expecting, (*asking.choices, *offers), desk.now))
+        shown, open_now = (*asking.choices, *offers), desk.question
+        if open_now is not None and open_now.expecting in GOING_ON and asking.expecting is Expecting.CHOICE:
+            # what is under way is not over because something is asked beside it
+            kept = (*shown, *(one for one in open_now.choices if one not in shown))
+            asked = store.ask(household, chat, open_now.expecting, kept, desk.now)
+            return _buttons(replace(asked, choices=shown))
+        return _buttons(store.ask(household, chat, asking.expecting, shown, desk.now))
     if not offers:
         return ()
     return _buttons(store.offer(household, chat, offers, desk.now))

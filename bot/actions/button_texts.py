@@ -98,6 +98,8 @@ class ButtonText(Enum):
     INSTEAD = "instead"
     BESIDES = "besides"
     CLEANED_OUT = "cleaned-out"
+    TO_PLACE = "to-place"
+    STAYS_AT = "stays-at"
     AS_ASKED = "as-asked"
     CHANGE_IT = "change-it"
     DELETE_IT = "delete-it"

@@ -8,6 +8,7 @@ from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk
+from bot.actions.move_plant import MovePlant
 from bot.actions.outcome import Asking, Outcome
 from bot.domain.identity import PlantId
 from bot.domain.journal import ReleasedNow
@@ -42,6 +43,10 @@ class NotYet(Outcome):
     quarantine_until: date | None = None
 
 
+MOST_PLACES = 5
+"""Places offered beside the one it stands at; another can be typed. Judgement."""
+
+
 @performs
 def release(command: ReleasePlant, desk: Desk) -> ReleasedThem | NotYet:
     """Let plants go by the rule, or against it when the person said so twice; never silently."""
@@ -66,7 +71,24 @@ def release(command: ReleasePlant, desk: Desk) -> ReleasedThem | NotYet:
             for plant in isolated
         ),
         desk.names(rest),
+        asking=_ask_where(tuple(isolated), desk),
     )
+
+
+def _ask_where(plants: tuple[PlantId, ...], desk: Desk) -> Asking | None:
+    """Ask where plants stand now: warmth, sun and neighbours are those of the place that is written."""
+    places = desk.household.places
+    if not plants or len(places) < 2:  # noqa: PLR2004 - with one place there is nothing to ask
+        return None
+    stays = [place for plant in plants for _, place in reversed(desk.plant(plant).stays)]
+    now = desk.plant(plants[0]).place
+    likely = [place for place in dict.fromkeys((*stays, *places)) if place in places and place != now]
+    moves = (
+        Choice(ButtonText.TO_PLACE, (MovePlant(plants, place),), places[place].name)
+        for place in likely[:MOST_PLACES]
+    )
+    stay = () if now is None else (Choice(ButtonText.STAYS_AT, (Decline(),), places[now].name),)
+    return Asking((*stay, *moves) if len(set(stays)) < 2 else (*moves, *stay))  # noqa: PLR2004 - it was moved
 
 
 def _qualifies(desk: Desk, plant: PlantId) -> bool:

@@ -58,6 +58,8 @@ class NudgeText(Outcome):
     care: tuple[tuple[Care, tuple[str, ...]], ...] = ()
     first_uses: tuple[tuple[str, str], ...] = ()
     """Plants and products that meet for the first time tonight."""
+    standing: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    """Where all plants stand, so that many looks can be told place by place."""
     announced: tuple[tuple[str, Method, str | None], ...] = ()
     """Plants and what is done to them tomorrow: by 17:00 what takes no product, so that leaves are dry."""
     lift: tuple[str, ...] = ()
@@ -171,6 +173,10 @@ def _compose(desk: Desk) -> NudgeText | None:
         lines=due_lines(desk, tasks),
         placements=placements(desk.household, desk.knowledge, tasks, desk.today, desk.now),
         names=tuple((plant.id, plant.name) for plant in desk.household.living),
+        standing=tuple(
+            (place.name, desk.names(one.id for one in desk.household.living if one.place == place.id))
+            for place in desk.household.places.values()
+        ),
         mixes=tonights_mixes(desk),
         ready=desk.names(desk.agenda.ready),
         late=tuple((name, step) for name, step in steps if _is_late(step)),

@@ -97,6 +97,8 @@ BUTTON_TEXTS = {
     ButtonText.NOT_NOW: "Not now",
     ButtonText.INSTEAD: "Instead of {of}",
     ButtonText.BESIDES: "Besides {of}",
+    ButtonText.TO_PLACE: "Now at {of}",
+    ButtonText.STAYS_AT: "Stays at {of}",
     ButtonText.CLEANED_OUT: "Full clean-out done",
     ButtonText.AS_ASKED: "As you asked",
     ButtonText.CHANGE_IT: "Change it",

@@ -39,6 +39,10 @@ def released(told: ReleasedThem) -> str:
         lines.append(f"Written: {name} left isolation, {how}.{watch}")
     if told.not_isolated:
         lines.append(f"{listed(told.not_isolated)} was not isolated.")
+    if told.asking is not None:
+        lines.append(
+            f"Where {'does it' if len(told.plants) == 1 else 'do they'} stand now? Another place can be typed."
+        )
     return "\n".join(lines)
 
 

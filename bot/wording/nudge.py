@@ -17,7 +17,8 @@ from bot.wording.rounds import by_product
 from bot.wording.saying import says
 from bot.wording.voice import Voice
 
-LIMIT_PLANTS = 40
+LISTED_PLANTS = 12
+"""More plants to look at than these are told place by place. Judgement. [1]"""
 CARE = {
     Care.BLOOM: "soap and oil take the bloom off the leaves for good; a swab does not.",
     Care.HAIR: "hairy leaves hold what is sprayed: one leaf first, and air until dry.",
@@ -56,7 +57,7 @@ def nudge_text(nudge: NudgeText, voice: Voice) -> str:
     checks = list(dict.fromkeys(line.name for line in nudge.lines if line.task.method is None))
     if checks:
         lines.append(
-            f"Look at: {listed(checks[:LIMIT_PLANTS])} (axils, undersides, crown). Then “all clean”, or “{checks[0]} 3”."
+            f"Look at: {_by_place(checks, nudge)} (axils, undersides, crown). Then “all clean”, or “{checks[0]} 3”."
         )
     lines += [
         _late(name, step.lateness, day(step.closes_on))
@@ -65,6 +66,24 @@ def nudge_text(nudge: NudgeText, voice: Voice) -> str:
     ]
     lines += [f"{name} may leave isolation by the rule: “put {name} back”." for name in nudge.ready]
     return "\n".join(line for line in lines if line)
+
+
+def _by_place(plants: list[str], nudge: NudgeText) -> str:
+    """Name every plant, or its whole place: what is not shown must not be taken for looked at."""
+    if len(plants) <= LISTED_PLANTS:
+        return listed(plants)
+    left = list(plants)
+    parts = []
+    for place, there in nudge.standing:
+        asked = [name for name in there if name in plants]
+        left = [name for name in left if name not in there]
+        if asked and len(asked) == len(there):
+            parts.append(f"{place}: all {len(there)}")
+        elif asked:
+            parts.append(f"{place}, {len(asked)} of {len(there)}: {listed(asked)}")
+    if left:
+        parts.append(f"elsewhere: {listed(left)}")
+    return "; ".join(parts)
 
 
 def _first_uses(nudge: NudgeText, too_late: AbstractSet[str]) -> list[str]:

@@ -2,9 +2,10 @@
 
 import pytest
 
+from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.log_sign import LogSign
-from bot.domain.identity import PlantId
-from bot.domain.journal import Treated
+from bot.domain.identity import PlaceId, PlantId
+from bot.domain.journal import CheckedClean, Treated, WorkTicked
 from bot.domain.trade import Method, Sign
 from tests.journeys.talking import PARTNER, Talk
 
@@ -137,3 +138,57 @@ def test_nothing_is_put_off_into_the_past(talk: Talk) -> None:
     talk.say("not tonight")
     until = talk.home.plants[HOYA].postponed_to
     assert until is None or until >= talk.now.date()
+
+
+@pytest.mark.parametrize("words", ["done", "that is done", "finished"])
+def test_a_find_told_on_a_work_day_leaves_the_stage_open(talk: Talk, words: str) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.say("coffee plant 12 longtailed mealybugs")
+    talk.press("They are apart now") if "They are apart now" in talk.labels() else talk.press(
+        "It is apart now"
+    )
+    talk.say("work day")
+    talk.say("ivy 8 spider mites")
+    assert "It is apart now" in talk.labels()
+    before = len(talk.told())
+    talk.say(words)
+    assert [type(payload) for _, payload in talk.told()[before:]] == [WorkTicked], (
+        "the stage shown, nothing else"
+    )
+    talk.press("It is apart now")
+    talk.say(words)
+    assert sum(isinstance(payload, WorkTicked) for _, payload in talk.told()[before:]) == 2
+    assert not any(isinstance(payload, Treated) for _, payload in talk.told()), "the second stage sets apart"
+
+
+def test_a_release_asks_where_the_plant_stands_and_moves_it(talk: Talk) -> None:
+    talk.say("hoya 3 longtailed mealybugs")
+    talk.say("moved hoya to study")
+    talk.passes(days=30)
+    talk.say("put hoya back")
+    if "Put it back anyway" in talk.labels():
+        talk.press("Put it back anyway")
+    assert talk.labels()[0] == "Now at landing"
+    talk.press("Now at landing")
+    home = talk.home
+    assert home.places[home.plants[HOYA].place or PlaceId(0)].name == "landing"
+
+
+def test_every_plant_whose_look_is_written_was_named_or_its_whole_place_was(talk: Talk) -> None:
+    for shelf in range(1, 5):
+        lines = [
+            NewPlant(name=f"violet {shelf}{letter}", place=f"shelf {shelf}") for letter in "abcdefghijklmno"
+        ]
+        talk.tell(AddPlants(tuple(lines), is_sure=True))
+    talk.say("check everything every saturday")
+    text = "\n".join(talk.evening())
+    before = len(talk.told())
+    talk.say("all clean")
+    assert len(talk.told()) - before > 60, "all looks, by place"
+    places = {plant.name: plant.place for plant in talk.home.living}
+    names = {number: place.name for number, place in talk.home.places.items()}
+    for plant, payload in talk.told()[before:]:
+        assert isinstance(payload, CheckedClean)
+        assert plant is not None
+        place = places[plant]
+        assert plant in text or (place is not None and f"{names[place]}: all" in text), plant
