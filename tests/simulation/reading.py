@@ -232,11 +232,14 @@ class Reader:
             words.append(Word(f"done except {_listed(left)}"))
         elif not partly:
             return [_press("Not tonight", labels)]
+        alike: dict[str, list[str]] = {}
         for step in partly:
-            words += [
-                Word(f"{PAST[work]} the {self.name(step.plant)}" + self._with(work, step))
-                for work in done_works[step.plant]
-            ]
+            for work in done_works[step.plant]:
+                if work in step.works:
+                    alike.setdefault(f"{PAST[work]} |{self._with(work, step)}", []).append(
+                        self.name(step.plant)
+                    )
+        words += [Word(said.replace("|", _listed(names))) for said, names in alike.items()]
         return words
 
     def _with(self, work: str, step: Step) -> str:
