@@ -88,6 +88,25 @@ def test_compose_holds_to_its_specification() -> None:
     assert said.returncode == 0, said.stdout
 
 
+def test_what_opens_the_container_opens_it_to_this_machine_alone() -> None:
+    opening = (DEPLOY / "compose.open.yaml").read_text("utf-8")
+    said = ran(
+        str(TOOLS / "check-jsonschema"),
+        "--builtin-schema",
+        "vendor.compose-spec",
+        str(DEPLOY / "compose.open.yaml"),
+    )
+    assert said.returncode == 0, said.stdout
+    assert "ports:" not in (DEPLOY / "compose.yaml").read_text("utf-8")
+    published = re.findall(r"^ +- (\S+:\d+)$", opening, re.MULTILINE)
+    assert published == ["127.0.0.1:8080:8080", "127.0.0.1:8081:8081"]
+
+
+def test_the_bot_waits_for_the_database_of_its_profile() -> None:
+    text = (DEPLOY / "compose.yaml").read_text("utf-8")
+    assert re.search(r"depends_on:\n +db:\n +condition: service_healthy\n +required: false\n", text)
+
+
 def test_a_wrong_compose_file_is_found(tmp_path: Path) -> None:
     wrong = tmp_path / "compose.yaml"
     wrong.write_text("services:\n  bot:\n    no_such_key: 1\n", "utf-8")

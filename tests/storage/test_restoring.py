@@ -308,3 +308,67 @@ def test_the_copies_made_by_hand_are_named_with_their_date(
     database.close()
     assert "not from the copies made by hand: 20" in caplog.text
     assert set(json.loads((data / "erased.jsonl").read_text("utf-8"))) == {"tag"}
+
+
+class StoppedError(Exception):
+    """The process ends here."""
+
+
+def stopping(monkeypatch: pytest.MonkeyPatch, after: int) -> list[str]:
+    """Let the so-manieth change of a name on the disk be the last thing that does not happen."""
+    done: list[str] = []
+
+    def until(name: str, real: Callable[..., object]) -> Callable[..., object]:
+        def change(*words: object, **more: object) -> object:
+            if len(done) >= after:
+                raise StoppedError
+            done.append(name)
+            return real(*words, **more)
+
+        return change
+
+    for where, names in ((Path, ("replace", "rename", "unlink", "mkdir")), (os, ("link",))):
+        for name in names:
+            monkeypatch.setattr(where, name, until(name, getattr(where, name)))
+    return done
+
+
+def test_a_stop_at_any_moment_leaves_the_old_home_or_the_new_one_with_every_photo(
+    data: Path, tmp_path: Path, command: Say
+) -> None:
+    """Worked through step by step: whatever a restore does not get to, nothing that was there is lost."""
+    (first,) = founded(data, 1)
+    database = Database("", data)
+    with database.unit() as store:
+        photo = store.new_photo(first, "a", "", 1, NOW)
+        store.photo_kept(photo)
+    database.photos.keep(first, photo, picture((1, 1, 1)))
+    copy = database.back_up(NOW)
+    database.close()
+    (second,) = founded(data, 2)
+    PhotoFolder(data / "photos").keep(second, PhotoId(9), picture((2, 2, 2)))
+    begun = tmp_path / "begun"
+    shutil.copytree(data, begun)
+    steps, seen = 0, set()
+    while True:
+        shutil.rmtree(data)
+        shutil.copytree(begun, data)
+        with pytest.MonkeyPatch.context() as patch:
+            done = stopping(patch, steps)
+            try:
+                code, _ = command("restore", str(copy))
+            except StoppedError:
+                code = -1
+        held = homes(data)
+        assert held in ({first}, {first, second}), done
+        seen.add(frozenset(held))
+        pictures = {file.read_bytes() for file in data.rglob("*.jpg")}
+        assert pictures == {picture((1, 1, 1)), picture((2, 2, 2))}, done
+        if code == 0:
+            break
+        with pytest.MonkeyPatch.context() as patch:
+            assert command("restore", str(copy))[0] == 0, done  # the next try finds nothing in its way
+        assert homes(data) == {first}
+        steps += 1
+    assert steps > 5
+    assert seen == {frozenset({first}), frozenset({first, second})}
