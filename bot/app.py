@@ -201,11 +201,11 @@ class App:
     async def plan_anew(self) -> None:
         """Derive anew what waits for an instant, after the clock was set: evenings and messages."""
         async with self._ticking:
-            homes = await self._door.in_worker(lambda: self._in_unit(SqlStore.households))
+            homes = await self.look(SqlStore.households)
             for first in range(0, len(homes), PLANNED_AT_ONCE):
                 some = homes[first : first + PLANNED_AT_ONCE]
-                await self._door.in_worker(partial(self._in_unit, partial(self._plan_some, some)))
-            await self._door.in_worker(lambda: self._in_unit(self._free_waiting))
+                await self.look(partial(self._plan_some, some))
+            await self.look(self._free_waiting)
             self._times.plan(await self.next_evening_at())
 
     def _told(self, heard: Sequence[Incoming], soonest: datetime | None) -> None:
@@ -233,7 +233,7 @@ class App:
         loop = asyncio.get_running_loop()
         now = self._clock.now()
         return Vitals(
-            **await self._door.in_worker(lambda: self._in_unit(lambda store: _counted(store, now))),
+            **await self.look(lambda store: _counted(store, now)),
             updates=self.taking.count,
             errors=self._troubles.count,
             up_s=loop.time() - self._started_s,
@@ -263,9 +263,13 @@ class App:
         with self._database.unit() as store:
             return work(store)
 
+    async def look(self, work: Callable[[SqlStore], T]) -> T:
+        """Do something within one unit of work, where it belongs."""
+        return await self._door.in_worker(partial(self._in_unit, work))
+
     async def next_evening_at(self) -> datetime | None:
         """Tell when the next household is to be looked at. Aware UTC."""
-        return await self._door.in_worker(lambda: self._in_unit(SqlStore.earliest_evening))
+        return await self.look(SqlStore.earliest_evening)
 
     def _compose(self) -> tuple[int, bool]:
         now = self._clock.now()

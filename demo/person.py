@@ -314,9 +314,13 @@ class Block(PersonSide):
 class Clock(PersonSide):
     """GET and POST /clock."""
 
-    def get(self) -> None:
-        """Tell the simulated time."""
-        self.answer({"now": self.standin.clock().isoformat()})
+    async def get(self) -> None:
+        """Tell the simulated time, and the zone a chat's home lives by as far as it told one."""
+        said: chats.Json = {"now": self.standin.clock().isoformat()}
+        raw = self.get_query_argument("chat", "")
+        if raw and self.standin.zone_of is not None:
+            said["zone"] = await self.standin.zone_of(chat_id(raw))
+        self.answer(said)
 
     async def post(self) -> None:
         """Move it forward, and answer with what the bot wrote on the way."""

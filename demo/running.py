@@ -10,7 +10,9 @@ from typing import Any
 
 from bot.app import App, assemble
 from bot.clock import Clock
+from bot.domain.fold import fold
 from bot.settings import Secret, Settings
+from bot.storage.store import SqlStore
 from demo.standin import StandIn
 
 TOKEN = "100:demo"  # noqa: S105 - the stand-in's, worth nothing anywhere else
@@ -58,6 +60,16 @@ class Running:
         if pending:
             await self.standin.updates.confirmed(pending[-1]["update_id"], PATIENCE_S)
         await self.app.settled()
+
+    async def zone_of(self, chat: int) -> str | None:
+        """Tell the zone a chat's home lives by, None as long as it told none."""
+
+        def told(store: SqlStore) -> str | None:
+            member = store.member(chat, chat)
+            household = None if member is None else fold(store.entries(member.household))
+            return household.zone_name if household is not None and household.is_zone_told else None
+
+        return await self.app.look(told)
 
     async def move_clock(self, step: dict[str, Any]) -> None:
         """Move forward, letting everything due on the way happen in order."""
@@ -115,6 +127,7 @@ async def running(
                 whole = Running(app, standin, clock)
                 standin.settled = whole.settled
                 standin.move_clock = whole.move_clock
+                standin.zone_of = whole.zone_of
                 yield whole
             finally:
                 await app.stop()

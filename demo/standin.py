@@ -62,6 +62,7 @@ class StandIn:
         self.faults: list[Fault] = []
         self.settled: Callable[[], Awaitable[None]] | None = None
         self.move_clock: Callable[[Json], Awaitable[None]] | None = None
+        self.zone_of: Callable[[int], Awaitable[str | None]] | None = None
         self.port = 0
         self._server: HTTPServer | None = None
 

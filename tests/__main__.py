@@ -35,6 +35,7 @@ LONG_STEPS: tuple[tuple[str, list[str]], ...] = (
         "simulation, lazy",
         [PYTHON, "-m", "tests.simulation", "--homes", "150", "--seed", "9000", "--grower", "lazy"],
     ),
+    ("accessibility", [PYTHON, "-m", "tests.tools.accessibility"]),
     ("clocks", [PYTHON, "-m", "tests.tools.clocks"]),
     ("stops", [PYTHON, "-m", "tests.tools.faults", "--long"]),
     ("long kills", [PYTHON, "-m", "tests.tools.killing", "--seed", "2"]),

@@ -5,6 +5,7 @@ from datetime import date
 from typing import Any
 
 from bot.actions.show_trend import TrendShown
+from bot.domain.trend import Call
 from bot.wording.answer import Attachment
 from bot.wording.days import day
 
@@ -34,7 +35,7 @@ def trend_chart(told: TrendShown) -> Attachment | None:
 
 def _draw(axes: Any, told: TrendShown) -> None:
     first = told.points[0].on
-    if told.band:
+    if told.band and told.trend.call is not Call.TOO_EARLY:
         days = [(one.on - first).days for one in told.band]
         lows, highs = [one.low for one in told.band], [one.high for one in told.band]
         axes.fill_between(days, lows, highs, color=_SKY, alpha=0.35, linewidth=0, label="trend, 80 %")
@@ -78,4 +79,4 @@ def _label(axes: Any, told: TrendShown, first: date) -> None:
     axes.set_title(f"{told.plant}: {told.pest}", fontsize=13, color="black")
     axes.set_ylabel("seen alive", fontsize=12, color=_GREY)
     axes.spines[["top", "right"]].set_visible(False)
-    axes.legend(fontsize=10, frameon=False, loc="upper right")
+    axes.figure.legend(fontsize=10, frameon=False, loc="outside lower center", ncols=3)
