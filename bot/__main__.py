@@ -5,6 +5,7 @@ import asyncio
 import sqlite3
 import sys
 import time
+from io import TextIOWrapper
 from pathlib import Path
 
 from bot.app import assemble, settle_in
@@ -135,9 +136,11 @@ def say_meanings(file: Path | None) -> int:
     """Print what each phrase of standard input would mean: phrase, tab, meaning."""
     try:
         situation = read_situation((file or USUAL).read_text("utf-8"))
-    except (OSError, ValueError) as error:
+    except (OSError, ValueError, RecursionError) as error:
         print(error, file=sys.stderr)
         return WRONG
+    if isinstance(sys.stdin, TextIOWrapper):
+        sys.stdin.reconfigure(errors="replace")
     for line in rehearse(sys.stdin, situation):
         print(line)
     return 0

@@ -44,11 +44,10 @@ def erase_member(connection: sa.Connection, number: MemberId, now: datetime) -> 
     )
     if connection.execute(shared).first() is None:
         connection.execute(sa.delete(outbox).where(outbox.c.chat == row.chat))
-        connection.execute(sa.delete(question).where(question.c.chat == row.chat))
         connection.execute(sa.update(photo).where(photo.c.chat == row.chat).values(chat=None))
     connection.execute(sa.delete(outbox).where(outbox.c.chat.in_(_chats(row.household)), _IS_SETTLED))
     connection.execute(sa.delete(invite).where(invite.c.member == number))
-    _erase_questions(connection, row.household, row.name)
+    _erase_questions(connection, row.household, row.chat, row.name)
     _erase_traces(connection, {row.person, row.chat})
     # never the number of an account: those are positive for people and below -1 for groups
     gone = {
@@ -118,11 +117,13 @@ def _chats(number: int) -> sa.Select[Any]:
     return sa.select(member.c.chat).where(member.c.household == number, member.c.left_at.is_(None))
 
 
-def _erase_questions(connection: sa.Connection, home: int, name: str) -> None:
-    """Erase a home's questions that are over, and those whose buttons may hold a name."""
+def _erase_questions(connection: sa.Connection, home: int, chat: int, name: str) -> None:
+    """Erase questions of a chat, those of a home that are over, and those whose buttons may hold a name."""
     written = (json.dumps(name)[1:-1], name)
-    for row in connection.execute(sa.select(question).where(question.c.household == home)).all():
-        if row.closed_at is not None or (name and any(one in row.choices for one in written)):
+    of_both = sa.or_(question.c.household == home, question.c.chat == chat)
+    for row in connection.execute(sa.select(question).where(of_both)).all():
+        has_name = name and any(one in row.choices for one in written)
+        if row.chat == chat or row.closed_at is not None or has_name:
             connection.execute(sa.delete(question).where(question.c.id == row.id))
 
 

@@ -99,4 +99,4 @@ def _table_made(told: TableMade) -> str:
 
 @says
 def _all_exported(told: AllExported) -> str:
-    return f"Everything of this home, {counted(told.entries, 'entry', 'entries')}, without anybody's account."
+    return f"Everything told of this home, {counted(told.entries, 'entry', 'entries')}, without anybody's account and without the photos."

@@ -85,7 +85,7 @@ def test_a_newer_calendar_updates_and_takes_back_and_never_doubles(outbreak: Tal
         ("send me the calendar", "No evening is planned"),
         ("how do i export", "Which file?"),
         ("can you send me a calendar file", "No evening is planned"),
-        ("give me the json", "Everything of this home"),
+        ("give me the json", "Everything told of this home"),
     ],
 )
 def test_a_file_is_asked_for_in_many_ways(talk: Talk, text: str, answer: str) -> None:

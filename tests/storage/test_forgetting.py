@@ -22,6 +22,7 @@ from tests.tools.standing_in import TOKEN
 
 PERSON = 7_312_690_458
 NAME = "Xanthippe-Zoë"
+ME = Me(1, "plants_bot")
 TRACES = (str(PERSON).encode(), NAME.encode(), json.dumps(NAME).strip('"').encode(), b"Xanthippe")
 
 
@@ -33,6 +34,7 @@ class Post:
         self.clock = SimulatedClock(START.astimezone(UTC))
         settings = Settings(token=Secret(TOKEN), owner=OWNER, data=data, database_url=url)
         self.app: App = assemble(settings, self.clock)
+        self.app.taking.introduce(ME)
         self.update = 0
 
     def say(self, text: str, person: int = OWNER, *, is_sent: bool = True) -> list[str]:
@@ -44,7 +46,7 @@ class Post:
             "from": {"id": person, "is_bot": False, "first_name": "Ada" if person == OWNER else NAME},
             "text": text,
         }
-        parcels = self.app.taking.take([parse({"update_id": self.update, "message": told}, Me(1, "bot"))], ())
+        parcels = self.app.taking.take([parse({"update_id": self.update, "message": told}, ME)], ())
         if is_sent:
             self.app.taking.write([Delivered(one.id, one.key, 1000 + one.id) for one in parcels])
         return [str(one.body.get("text")) for one in parcels]
@@ -84,7 +86,7 @@ def post(url: str, tmp_path: Path) -> Iterator[Post]:
 def shared_life(post: Post) -> None:
     """Two people share a home for some days: names and the account come to stand wherever they can."""
     assert post.say("/start", PERSON)[0].startswith("This bot keeps one home's plants")
-    code = post.say("invite")[0].rpartition(" ")[2]
+    code = post.say("invite")[0].partition("/start ")[2].split()[0]
     post.say(f"/start {code}", PERSON)
     for round_ in range(40):
         post.say("ivy 8 spider mites" if round_ % 2 else "plants", PERSON)

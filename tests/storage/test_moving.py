@@ -1,6 +1,8 @@
 """A home moves with its photos, comes but once, and a file of nonsense changes nothing."""
 
 import json
+import subprocess
+import sys
 from base64 import b64encode
 from collections.abc import Callable
 from datetime import timedelta
@@ -192,3 +194,24 @@ def test_a_command_that_cannot_be_is_one_line(
     assert said.startswith(f"no {words[0]}: ")
     assert why in said
     assert said.count("\n") == 1
+
+
+def test_phrases_of_nonsense_and_a_situation_nobody_can_read_are_answered(tmp_path: Path) -> None:
+    def understood(*words: str, told: bytes) -> tuple[int, bytes, bytes]:
+        done = subprocess.run(
+            [sys.executable, "-m", "bot", "understand", *words],
+            input=told,
+            capture_output=True,
+            env={"PYTHONIOENCODING": "utf-8:strict", "PATH": ""},
+            cwd=Path(__file__).parent.parent.parent,
+            timeout=60,
+            check=False,
+        )
+        return done.returncode, done.stdout, done.stderr
+
+    code, out, err = understood(told=b"\xff\xfe\ndone\n")
+    assert (code, len(out.splitlines()), err) == (0, 2, b"")
+    deep = tmp_path / "deep.toml"
+    deep.write_text("a = " + "[" * 50_000, "utf-8")
+    code, out, err = understood("--situation", str(deep), told=b"done")
+    assert (code, out, err.count(b"\n")) == (2, b"", 1)
