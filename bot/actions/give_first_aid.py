@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
@@ -11,14 +13,21 @@ from bot.actions.outcome import Outcome
 class GiveFirstAid(Command):
     """Somebody or an animal got some: matched before everything else, writes nothing."""
 
+    in_doubt: bool = False
+    """Whether it may well be something else: said in one line, beside what else it may mean."""
+
 
 @dataclass(frozen=True, slots=True)
 class Exposed(Outcome):
-    """First aid; writes nothing."""
+    """First aid, in one line where it is in doubt; writes nothing."""
+
+    in_doubt: bool = False
 
 
 @performs
-def give_first_aid(_: GiveFirstAid, desk: Desk) -> Exposed:
+def give_first_aid(command: GiveFirstAid, desk: Desk) -> Exposed:
     """Tell what to do at once."""
     del desk
+    if command.in_doubt:
+        return Exposed(in_doubt=True, offers=(Choice(ButtonText.SOMEBODY_HURT, (GiveFirstAid(),)),))
     return Exposed()

@@ -50,7 +50,6 @@ from bot.phrases.asking import Meant, not_understood
 from bot.phrases.bottles import read_bottle
 from bot.phrases.clause import DATES, Clause, Setting, named, unique
 from bot.phrases.clauses import clauses_of, without_denied_day
-from bot.phrases.emergencies import hear_emergency
 from bot.phrases.household import (
     read_absence,
     read_arrival,
@@ -71,7 +70,6 @@ from bot.phrases.keeping import (
 )
 from bot.phrases.labels import read_animals, read_months, read_traits
 from bot.phrases.lexicon import Word, is_made_of, listed, phrases_of, words_in
-from bot.phrases.looking_up import read_lookup
 from bot.phrases.looks import read_check, read_find, read_sign
 from bot.phrases.mixing import read_recipe, read_use
 from bot.phrases.names import OneOf, Pest, Plants
@@ -216,9 +214,6 @@ _STRONG: dict[str, Command] = {
         ("24 hour clock", "24 - hour clock", "24 h", "24 hours", "use 24 hour clock", "military time"),
         SetUnits(clock_hours=24),
     ),
-    **dict.fromkeys(
-        ("safety", "safety rules", "show safety", "what to mind"), Ask(topic=Topic.SAFETY, in_full=True)
-    ),
     **dict.fromkeys(("settings", "setup", "my settings"), Ask(topic=Topic.SETTINGS)),
     **dict.fromkeys(("why", "why so"), Ask(topic=Topic.WHY)),
     **dict.fromkeys(
@@ -316,9 +311,6 @@ def understand_surely(text: str, situation: Situation) -> Meant:
     Several clauses are all understood or none is written; a question never writes; what is not understood
     to its last word writes nothing.
     """
-    emergency = hear_emergency(text[: 2 * LONGEST], situation)
-    if emergency is not None:
-        return (emergency,)
     if len(text) > _longest(text, situation):
         return (NotUnderstood(text[:LONGEST], reason="too long"),)
     words = words_of(plain(text))
@@ -524,9 +516,6 @@ def _plant_list(text: str, words: tuple[str, ...], situation: Situation) -> Mean
 
 
 def _anything(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
-    looked_up = read_lookup(words, situation)
-    if looked_up is not None:
-        return looked_up
     # "fern, shelf, 12 cm" is a plant at a place, though "shelf" alone asks
     asks = is_question(words) and ("?" in words or read_plants(text, situation, is_expected=False) is None)
     whole = None if asks else _whole_message(text, words, situation)

@@ -11,12 +11,14 @@ from bot.actions.choice import Choice
 from bot.actions.command import Command
 from bot.actions.courtesy import Greet, Thanks
 from bot.actions.decline import Decline
+from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Expecting, Situation
 from bot.domain.identity import PlantId
 from bot.phrases.clause import Setting, unique
 from bot.phrases.cutting import MOST_PARTS, is_strange, parts_of
+from bot.phrases.emergencies import Alarm, alarm, hear_emergency
 from bot.phrases.forms.rows import ROWS, SAYS_NOTHING
 from bot.phrases.grammar import SPOKEN, understand_surely
 from bot.phrases.guess import Guess, rank
@@ -84,6 +86,30 @@ def read(text: str, situation: Situation) -> Reading:
     What the strict reader accounts for to the last word is sure; else the likeliest forms are filled with
     what the message names, said as a sentence, and kept if the strict reader reads that as the same.
     """
+    emergency = hear_emergency(text, situation)
+    if emergency is not None:
+        return Reading(sure=(emergency,), text=text)
+    meant = _usual(text, situation)
+    if alarm(text, situation) is Alarm.FAINT and not _is_accounted_for(text, situation):
+        asked = tuple(one for one in meant.sure if isinstance(one, NotUnderstood | Incomplete))
+        offers = meant.offers or (() if asked else _said_back(meant.sure, situation))
+        told = () if offers else asked or (NotUnderstood(text[:LONGEST]),)
+        return replace(meant, sure=(GiveFirstAid(in_doubt=True), *told), offers=offers)
+    return meant
+
+
+def _is_accounted_for(text: str, situation: Situation) -> bool:
+    """Whether every word is understood without regard to what is being asked: no room for an accident."""
+    told = understand_surely(text, _asking_nothing(situation))
+    return not any(isinstance(one, NotUnderstood | Incomplete) for one in told)
+
+
+def _said_back(told: tuple[Command, ...], situation: Situation) -> tuple[Offer, ...]:
+    said = say_all(told, situation) if told else None
+    return () if said is None else (Offer(told, ". ".join(said), 1.0),)
+
+
+def _usual(text: str, situation: Situation) -> Reading:
     sure = understand_surely(text, situation)
     if _is_final(sure, text, situation):
         return Reading(sure=sure, text=text)
@@ -217,11 +243,15 @@ def _by_parts(
 
 def _is_read_back(said: tuple[str, ...], commands: tuple[Command, ...], situation: Situation) -> bool:
     """Whether the strict reader takes each sentence for what it says."""
-    neutral = replace(situation, expecting=Expecting.NOTHING, choices=(), choice_texts=())
+    neutral = _asking_nothing(situation)
     return all(
         _meaning(understand_surely(sentence, neutral), situation) == _meaning((command,), situation)
         for sentence, command in zip(said, commands, strict=True)
     )
+
+
+def _asking_nothing(situation: Situation) -> Situation:
+    return replace(situation, expecting=Expecting.NOTHING, choices=(), choice_texts=())
 
 
 def _meaning(commands: tuple[Command, ...], situation: Situation) -> str:

@@ -54,14 +54,7 @@ _DONE = {
     Method.REPOT: "repotted",
 }
 _GRADES = {Grade.FEW: "a few", Grade.SOME: "some", Grade.MANY: "lots of"}
-_LEVELS = {
-    Level.LENS: " with a lens",
-    Level.GLANCE: " at a glance",
-    Level.TAP: ", tapped over paper",
-    Level.CARD: ", sticky card",
-    Level.TAPE: ", tape",
-    Level.POTATO: ", potato slice",
-}
+_LEVELS = {Level.LENS: " with a lens", Level.GLANCE: " at a glance"}
 _SIGNS = {
     Sign.WEBBING: "webbing",
     Sign.HONEYDEW: "sticky leaves",
@@ -143,7 +136,7 @@ class _Speaker:
         return next((known.names[0] for known in self.situation.shelf if known.id == product), "")
 
     def pest(self, key: str) -> str:
-        return next((words[0] for known, words in self.situation.pests if known == key), key)
+        return next((words[0] for known, words in self.situation.pests if known == key and words), key)
 
     def behind(self, on: date | None) -> str:
         today = self.situation.today

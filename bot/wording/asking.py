@@ -24,6 +24,10 @@ FIRST_AID = (
     "or someone is drowsy. Have the label at hand.\n"
     "I am a notebook, not a doctor: they decide."
 )
+FIRST_AID_SHORT = (
+    "Is somebody hurt, or an animal? Fresh air, rinse with much water, make nobody vomit, call your poison centre or a "
+    "vet. Nobody is? Then:"
+)
 
 
 HELP = (
@@ -178,8 +182,8 @@ def _no_plants(_: NoPlants) -> str:
 
 
 @says
-def _exposed(_: Exposed) -> str:
-    return FIRST_AID
+def _exposed(told: Exposed) -> str:
+    return FIRST_AID_SHORT if told.in_doubt else FIRST_AID
 
 
 @says

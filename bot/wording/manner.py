@@ -30,7 +30,7 @@ def in_manner(answer: Answer, outcomes: Sequence[Outcome]) -> Answer:
         match one:
             case NudgeText(count=count):
                 answer = replace(answer, bold=_line(answer.text, 1), is_silent=count > 1)
-            case Exposed():
+            case Exposed(in_doubt=False):
                 answer = replace(answer, bold=_line(answer.text, 0))
             case Reasons(in_full=True):
                 answer = replace(answer, folded=_rest(answer.text))

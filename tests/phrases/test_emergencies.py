@@ -1,42 +1,64 @@
 """What went wrong is heard before everything else, whatever is being asked just then."""
 
+import time
 from dataclasses import replace
 
 import pytest
 
 from bot.actions.give_first_aid import GiveFirstAid
+from bot.actions.incomplete import Incomplete
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Expecting
-from bot.phrases.emergencies import hear_emergency
+from bot.phrases.emergencies import danger, hear_emergency, weights
 from bot.phrases.reading import understand
 from tests.phrases.situation import EVENING, table
+from tests.tools.alarm import FOLDER, rows_of, tables_hash
 
-LINES = list(table("emergencies.tsv"))
+LINES = [row for file in sorted(FOLDER.glob("*.tsv")) for row in rows_of(file)]
 NOBODY = replace(EVENING, plants=(), places=(), shelf=(), tonight=())
+HEARD_AT_LEAST = 0.985
+"""Of lines it is made from; what it hears of people it has not met stands in drawers.md."""
 
 
-def heard(text: str) -> str:
-    told = hear_emergency(text, EVENING)
-    if isinstance(told, NotUnderstood):
-        return told.reason
-    return "none" if told is None else "exposure"
+def is_helped(text: str, expecting: Expecting = Expecting.NOTHING) -> bool:
+    home = NOBODY if expecting in {Expecting.TOWN, Expecting.PLANTS} else EVENING
+    return isinstance(understand(text, replace(home, expecting=expecting))[0], GiveFirstAid)
 
 
-@pytest.mark.parametrize(("text", "what"), LINES)
-def test_an_emergency_is_known_by_who_and_what(text: str, what: str) -> None:
-    assert heard(text) == what
+def test_the_weights_are_made_from_the_lines_that_stand_here() -> None:
+    assert weights().tables == tables_hash(), "`python -m tests.tools.alarm` makes them anew"
 
 
 @pytest.mark.parametrize("expecting", list(Expecting))
 def test_whatever_is_being_asked_it_is_heard_first(expecting: Expecting) -> None:
-    for home in (EVENING, NOBODY):
-        waiting = replace(home, expecting=expecting)
-        missed = [
-            text
-            for text, what in LINES
-            if what == "exposure" and understand(text, waiting) != (GiveFirstAid(),)
-        ]
-        assert missed == []
+    told = [text for text, what in LINES if what == "exposure"]
+    heard = [text for text in told if is_helped(text, expecting)]
+    assert len(heard) >= HEARD_AT_LEAST * len(told)
+
+
+def test_what_may_be_something_else_is_helped_and_read() -> None:
+    helped, *rest = understand("my son and the dog were here when i sprayed the hoya", EVENING)
+    assert helped == GiveFirstAid(in_doubt=True)
+    assert rest
+    assert all(isinstance(one, Incomplete | NotUnderstood) for one in rest)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "i mixed the soap with my bare hands and now they are on fire",
+        "my niece put the swab in her mouth",
+        "the spray hit the dog's eyes",
+        "ivy sap all over my arms, big red bumps",
+    ],
+)
+def test_an_emergency_in_words_nobody_wrote_down(text: str) -> None:
+    assert is_helped(text)
+
+
+def test_a_count_of_pests_is_no_emergency_number() -> None:
+    for text in ("ivy 112 spider mites", "911 aphids on the bay", "hoya 999"):
+        assert hear_emergency(text, EVENING) is None
 
 
 def test_a_dangerous_plan_is_answered_with_the_danger_in_every_state() -> None:
@@ -47,11 +69,24 @@ def test_a_dangerous_plan_is_answered_with_the_danger_in_every_state() -> None:
                 assert meant == NotUnderstood(text, reason=what)
 
 
-def test_usual_lines_are_no_emergencies() -> None:
+def test_what_people_usually_say_is_rarely_taken_for_one() -> None:
     usual = [
         wording
         for name in ("golden.tsv", "wordings.tsv")
         for wording, meaning in table(name)
         if not meaning.startswith("exposure")
     ]
-    assert [wording for wording in usual if hear_emergency(wording, EVENING) is not None] == []
+    assert [one for one in usual if hear_emergency(one, EVENING) is not None] == []
+    assert sum(is_helped(one) for one in usual) <= 0.01 * len(usual)
+    assert not any(danger(one, EVENING) for one in usual)
+
+
+def test_listening_grows_with_the_message_no_faster() -> None:
+    def spent(text: str) -> float:
+        started = time.process_time()
+        for _ in range(5):
+            hear_emergency(text, EVENING)
+        return time.process_time() - started
+
+    spent("warm up")
+    assert spent("the cat sat on the pot " * 400) < 40 * spent("the cat sat on the pot " * 20)

@@ -1,0 +1,167 @@
+"""
+`python -m tests.tools.alarm`: makes bot/phrases/alarm.bin from emergencies and from usual messages, in seconds.
+
+The same lines give the same bytes. `--leave-out` trains without one hand after the other and prints, for several
+scores, how many emergencies of that hand are heard and how many other messages are taken for one.
+"""
+
+import argparse
+import hashlib
+import json
+import sys
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+import numpy as np
+import numpy.typing as npt
+
+from bot.phrases import emergencies
+from tests.phrases.hands import tables
+from tests.phrases.situation import EVENING, table
+
+FOLDER = Path(__file__).parent.parent / "phrases" / "emergencies"
+BUCKETS = 16384
+ROUNDS = 10
+STEP = 0.3
+SHRINK = 2e-5
+HEAVIER = 3.0
+"""How much more a missed emergency costs than one too many. Judgement. [1]"""
+SEED = 3
+SCORES = (-3.0, -2.5, -2.0, -1.5, -1.0, -0.5, 0.0, 0.5)
+_Floats = npt.NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A message's buckets, whether it is an emergency, and whose it is."""
+
+    buckets: npt.NDArray[np.int64]
+    is_emergency: bool
+    hand: str
+    text: str
+
+
+def main() -> int:
+    """Make the weights, or say how good they are on hands left out."""
+    parser = argparse.ArgumentParser(prog="python -m tests.tools.alarm")
+    parser.add_argument("--leave-out", action="store_true", help="leave one hand out after the other")
+    parser.add_argument("--failures", action="store_true", help="with --leave-out: print what is missed")
+    options = parser.parse_args()
+    lines = list(all_lines())
+    if options.leave_out:
+        leave_out(lines, shows=options.failures)
+        return 0
+    packed = pack(lines)
+    emergencies.FILE.write_bytes(packed)
+    print(f"{len(lines)} lines, {sum(one.is_emergency for one in lines)} emergencies, {len(packed)} bytes")
+    return 0
+
+
+def all_lines() -> Iterator[Line]:
+    """Give the emergencies with what comes near to one, and everybody's usual messages."""
+    for file in sorted(FOLDER.glob("*.tsv")):
+        for text, what in rows_of(file):
+            yield _line(text, what == "exposure", file.stem)
+    for name in ("golden.tsv", "wordings.tsv"):
+        for text, meaning in table(name):
+            yield _line(text, meaning.startswith("exposure"), name)
+    for hand in tables():
+        for one in hand.lines:
+            yield _line(one.text, "exposure" in one.meaning, hand.name)
+
+
+def rows_of(file: Path) -> Iterator[tuple[str, str]]:
+    """Give the messages of a hand, each with what must be heard: exposure, bleach, flame, none."""
+    for row in file.read_text("utf-8").splitlines():
+        if row and not row.startswith("#"):
+            text, what = row.rsplit("\t", 1)
+            yield text.replace("\\n", "\n"), what
+
+
+def _line(text: str, is_emergency: bool, hand: str) -> Line:  # noqa: FBT001 - a column of the table
+    return Line(np.array(emergencies.marks_of(text, EVENING, BUCKETS)), is_emergency, hand, text)
+
+
+def tables_hash() -> str:
+    """Give the SHA-256 of the messages and classes that the weights are made from."""
+    sums = hashlib.sha256()
+    for one in all_lines():
+        sums.update(one.text.encode("utf-8", "surrogatepass") + str(one.is_emergency).encode() + b"\0")
+        sums.update(one.buckets.astype("<i8").tobytes())
+    return sums.hexdigest()
+
+
+def pack(lines: Sequence[Line]) -> bytes:
+    """Train on lines and pack the weights as bytes."""
+    weights, middle = fitted(lines)
+    scale = float(np.abs(weights).max()) / 127 or 1.0
+    body = np.clip(np.rint(weights / scale), -127, 127).astype(np.int8)
+    head = {
+        "buckets": BUCKETS,
+        "scale": round(scale, 8),
+        "middle": round(middle, 6),
+        "tables": tables_hash(),
+    }
+    packed: bytes = body.tobytes()
+    return json.dumps(head).encode() + b"\n" + packed
+
+
+def fitted(lines: Sequence[Line]) -> tuple[_Floats, float]:
+    """
+    Fit a logistic line by one message at a time, steps by how far a weight has moved (AdaGrad).
+
+    References
+    ----------
+    .. Duchi, Hazan, Singer 2011, Adaptive subgradient methods, J. Mach. Learn. Res. 12, 2121-2159; from memory.
+    """
+    weights, moved = np.zeros(BUCKETS), np.full(BUCKETS, 1e-6)
+    middle, middle_moved = 0.0, 1e-6
+    order = np.random.default_rng(SEED)
+    known = [one for one in lines if len(one.buckets)]
+    for _ in range(ROUNDS):
+        for number in order.permutation(len(known)):
+            one = known[number]
+            share = 1 / np.sqrt(len(one.buckets))
+            chance = 1 / (1 + np.exp(-(weights[one.buckets].sum() * share + middle)))
+            error = (chance - one.is_emergency) * (HEAVIER if one.is_emergency else 1)
+            slope = error * share + SHRINK * weights[one.buckets]
+            moved[one.buckets] += slope * slope
+            weights[one.buckets] -= STEP * slope / np.sqrt(moved[one.buckets])
+            middle_moved += error * error
+            middle -= STEP * error / np.sqrt(middle_moved)
+    return weights, float(middle)
+
+
+def leave_out(lines: Sequence[Line], *, shows: bool) -> None:
+    """Print what a model hears of hands it has not seen."""
+    hands = sorted({one.hand for one in lines} - {"golden.tsv", "wordings.tsv"})
+    groups = [hands[at::5] for at in range(5)]
+    scored: list[tuple[Line, float]] = []
+    for group in groups:
+        weights, middle = fitted([one for one in lines if one.hand not in group])
+        scored += [
+            (one, float(weights[one.buckets].sum() / np.sqrt(len(one.buckets)) + middle))
+            for one in lines
+            if one.hand in group and len(one.buckets)
+        ]
+    told = [(one, score) for one, score in scored if one.is_emergency]
+    near = [
+        (one, score) for one, score in scored if not one.is_emergency and not one.hand.startswith("hand-")
+    ]
+    usual = [(one, score) for one, score in scored if not one.is_emergency and one.hand.startswith("hand-")]
+    drawer = [(one, score) for one, score in told if one.hand.startswith("drawer")]
+    print("score from\tdrawers heard\tall heard\tnear-misses taken\tusual messages taken")
+    for least in SCORES:
+        counts = [
+            f"{sum(score >= least for _, score in of)} of {len(of)}" for of in (drawer, told, near, usual)
+        ]
+        print("\t".join((str(least), *counts)))
+    if shows:
+        for one, score in scored:
+            if one.is_emergency != (score >= emergencies.FAINT):
+                print(f"{one.hand}\t{score:.2f}\t{one.text}")
+
+
+if __name__ == "__main__":
+    sys.exit(main())
