@@ -15,46 +15,49 @@ from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.choose_home import EnterHome, WhichHome, home_choice, home_last_meant
 from bot.actions.command import Command
+from bot.actions.correct import Correct
 from bot.actions.courtesy import Greet, Help, Thanks
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk, Memory
 from bot.actions.give_first_aid import Exposed, GiveFirstAid
-from bot.actions.hold import Hold
 from bot.actions.identify import Identify
 from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Reaction, Text
 from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.isolate import Isolate
 from bot.actions.keep_photo import KeepPhoto, RefusePhoto, TooManyPhotos, plants_of_album, receive_photo
 from bot.actions.log_check import CheckLogged, LogCheck
 from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
 from bot.actions.log_sign import LogSign
-from bot.actions.lose_plant import LosePlant, PlantsGone
+from bot.actions.lose_plant import PlantsGone
 from bot.actions.mix_batch import Mix
+from bot.actions.move_plant import MovePlant
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.perform import perform
 from bot.actions.pest_word import pest_words
 from bot.actions.ports import Member, NoPhotosKept, Photos, Question, Store
 from bot.actions.postpone import Postpone
-from bot.actions.press_button import ButtonExpired
+from bot.actions.press_button import AnsweredAlready, ButtonExpired
 from bot.actions.say_anew import may_be_replaced, take_back, written_by
 from bot.actions.send_evening import (
     LOOK_AGAIN,
     NudgeText,
     StillThere,
+    choices_left,
     derive_evening,
-    has_answer_since,
     refresh_evening,
     send_evening,
 )
-from bot.actions.set_place import PlacesSaved
+from bot.actions.set_hours import SetHours
+from bot.actions.set_place import PlacesSaved, SetPlace
 from bot.actions.set_town import SetCoordinates
 from bot.actions.share import NotJoined, Stranger, join, tell_others, welcome_newcomer
 from bot.actions.show_more import More
 from bot.actions.situation import Asked, Expecting, KnownPlace, KnownPlant, KnownProduct, Situation
+from bot.actions.stock_product import StockProduct
 from bot.actions.undo import Undo
 from bot.actions.walk_through import WalkStep
-from bot.actions.work_through import TickWork
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, Entry, Heard, evening_of
 from bot.domain.knowledge import Knowledge
@@ -78,6 +81,10 @@ DONE_SIGNS = frozenset("👍👌✅✔☑💯🫡")
 """Signs that answer an evening's message. Judgement."""
 GOING_ON = (Expecting.WORK, Expecting.WALK)
 """What is under way until it says itself that it is over."""
+KEPT = (*GOING_ON, Expecting.LINES)
+"""Questions whose other buttons hold after one is pressed."""
+REPLACING = (SetPlace, SetCoordinates, SetHours, Isolate, MovePlant, StockProduct, Correct)
+"""Commands that take the place of what the same question wrote before."""
 ASKING = (Ask, Help, Thanks, Greet, NotUnderstood, Incomplete, More, Mix, Identify, BeginTalk, GiveFirstAid)
 """Commands that ask or answer, and write nothing of plants."""
 SIGN_PARTS = frozenset("\ufe0f\u200d🏻🏼🏽🏾🏿 ")
@@ -154,14 +161,17 @@ class Conversation:
         gone = _gone(incoming, commands, desk)
         if gone is not None:
             outcomes: list[Outcome] = [gone]
-        elif isinstance(commands, ButtonExpired):
+        elif isinstance(commands, Outcome):
             outcomes = [commands]
         else:
-            self._mark_heard(commands, desk, said)
+            self._mark_heard(commands, desk)
             _settle_question(commands, desk)
-            before = _before_the_edit(incoming, commands, desk)
+            before, open_before = _before_the_edit(incoming, commands, desk), choices_left(desk)
             outcomes = [take_back(before, desk)] if before else []
             outcomes += _gathered(outcome for command in commands for outcome in perform(command, desk))
+            if choices_left(desk) != open_before:
+                _show_what_is_left(desk, said)
+            _take_off_buttons(incoming, desk, said)
         answer = self._answer(outcomes, desk)
         shown_in = _walked_message(incoming, outcomes)
         if shown_in is not None:
@@ -302,7 +312,9 @@ class Conversation:
             case _:
                 return None
 
-    def _meant(self, incoming: Incoming, desk: Desk) -> "tuple[Command, ...] | ButtonExpired":
+    def _meant(
+        self, incoming: Incoming, desk: Desk
+    ) -> "tuple[Command, ...] | ButtonExpired | AnsweredAlready":
         """Read what was sent, emergencies before all; what is passed on is asked about."""
         emergency = self._emergency(incoming, self.situation(desk))
         if emergency is not None:
@@ -311,7 +323,7 @@ class Conversation:
             is_answer = _is_under_open_nudge(incoming, desk)
             return understand("done", self.situation(desk)) if is_answer else (Thanks(),)
         commands = self._commands(incoming, desk)
-        if isinstance(commands, ButtonExpired) or not any(_tells(one) for one in commands):
+        if isinstance(commands, Outcome) or not any(_tells(one) for one in commands):
             return commands
         if incoming.is_forwarded:
             return (_whether_to_write(Missing.FORWARDED, commands),)
@@ -319,7 +331,9 @@ class Conversation:
             return (_whether_to_write(Missing.EDITED, commands),)
         return commands
 
-    def _commands(self, incoming: Incoming, desk: Desk) -> "tuple[Command, ...] | ButtonExpired":
+    def _commands(
+        self, incoming: Incoming, desk: Desk
+    ) -> "tuple[Command, ...] | ButtonExpired | AnsweredAlready":
         match incoming.kind:
             case Text(text=text):
                 return understand(_unslashed(text), self.situation(desk))
@@ -387,21 +401,16 @@ class Conversation:
         )
 
     @staticmethod
-    def _mark_heard(commands: "tuple[Command, ...]", desk: Desk, said: Said) -> None:
+    def _mark_heard(commands: "tuple[Command, ...]", desk: Desk) -> None:
         """
         Any answer counts, thanks excepted: no repeat tonight.
 
-        The nudge's buttons go, and the others read who answered, only with the first word about its work: who
-        merely asks, or is not understood, has answered nothing.
+        The nudge's buttons go line by line with what is settled, and the others read who answered: who merely
+        asks, or is not understood, has settled nothing.
         """
         nudge = desk.household.nudge
         is_courtesy = all(isinstance(one, Thanks | Greet | BeginTalk) for one in commands)
         is_answer = nudge is not None and not nudge.is_heard and not is_courtesy
-        if nudge is not None and _settles(commands) and not has_answer_since(desk, nudge.at):
-            here = desk.member.chat
-            for chat, message, text in desk.store.nudged_messages(desk.member.household, nudge.on):
-                answered = Answer(text=cut(f"{text}\n\n{say_answered(desk.speaker)}"))
-                said.edits.append((chat, message, answered if text and chat != here else None))
         if is_answer or desk.household.is_silent:
             desk.write([Draft(payload=Heard(), happened_at=desk.now, happened_on=desk.today)])
 
@@ -489,17 +498,44 @@ def _answers_nudge(sign: Reaction, chat: int, desk: Desk) -> bool:
     return any((chat, sign.message_id) == one[:2] for one in told) and bool(desk.asked_tonight())
 
 
-def _settles(commands: "tuple[Command, ...]") -> bool:
-    """Whether a message says something of tonight's work, and not only asks."""
-    return any(
-        isinstance(one, LogRound | LogCheck | LogFind | Postpone | Hold | LosePlant | TickWork)
-        for one in commands
-    )
-
-
 def _voice(desk: Desk) -> Voice:
     household = desk.household
     return Voice(desk.today, household.zone, household.units, household.clock_hours)
+
+
+def _show_what_is_left(desk: Desk, said: Said) -> None:
+    """Leave the evening's messages with buttons for what is open still; the others read who answered."""
+    nudge = desk.household.nudge
+    if nudge is None:
+        return
+    here, left = desk.member.chat, choices_left(desk)
+    for chat, message, text in desk.store.nudged_messages(desk.member.household, nudge.on):
+        told = text if chat == here else f"{text}\n\n{say_answered(desk.speaker)}"
+        buttons = _buttons(_offered(chat, left, desk)) if left else ()
+        is_bare = not text or (chat == here and not buttons)
+        said.edits.append((chat, message, None if is_bare else Answer(text=cut(told), buttons=buttons)))
+
+
+def _offered(chat: int, choices: tuple[Choice, ...], desk: Desk) -> Question:
+    """Keep the buttons of what is left as the evening's, unless something else is being asked there."""
+    store, household = desk.store, desk.member.household
+    asked = store.question(household, chat)
+    if asked is None or asked.expecting is Expecting.LINES:
+        return store.ask(household, chat, Expecting.LINES, choices, desk.now)
+    return store.offer(household, chat, choices, desk.now)
+
+
+def _take_off_buttons(incoming: Incoming, desk: Desk, said: Said) -> None:
+    """Take the buttons off a message whose question has its answer."""
+    if not isinstance(incoming.kind, Press) or incoming.kind.message_id is None:
+        return
+    question = desk.store.question_by_id(_numbers(incoming.kind.data)[0])
+    if question is None or question.answered is None or question.expecting in KEPT:
+        return
+    answer = question.choices[question.answered]
+    others = [one for one in question.choices if not all(isinstance(c, Decline) for c in one.commands)]
+    if all(_is_alike(one, answer) for one in others):
+        said.edits.append((incoming.chat, incoming.kind.message_id, None))
 
 
 def _walked_message(incoming: Incoming, outcomes: list[Outcome]) -> int | None:
@@ -514,10 +550,12 @@ def _walked_message(incoming: Incoming, outcomes: list[Outcome]) -> int | None:
 def _settle_question(commands: "tuple[Command, ...]", desk: Desk) -> None:
     """Close the open question where this is one of its answers, pressed or typed."""
     question = desk.question
-    if question is None or question.expecting in GOING_ON:
+    if question is None or question.expecting in KEPT:
         return
-    if commands in {choice.commands for choice in question.choices}:
-        desk.close_question()
+    for number, choice in enumerate(question.choices):
+        if choice.commands == commands and not all(isinstance(one, ASKING) for one in commands):
+            desk.store.answer_question(question, number, desk.now)
+            return
 
 
 def _gathered(outcomes: Iterable[Outcome]) -> list[Outcome]:
@@ -559,7 +597,7 @@ def _buttons(question: Question) -> tuple[tuple[Button, ...], ...]:
     )
 
 
-def _pressed(data: str, desk: Desk) -> "tuple[Command, ...] | ButtonExpired":
+def _pressed(data: str, desk: Desk) -> "tuple[Command, ...] | ButtonExpired | AnsweredAlready":
     """Find what a button stands for; it must be of this household and this chat."""
     number, place = _numbers(data)
     question = desk.store.question_by_id(number)
@@ -571,11 +609,39 @@ def _pressed(data: str, desk: Desk) -> "tuple[Command, ...] | ButtonExpired":
     ):
         return ButtonExpired()
     commands = question.choices[place].commands
+    if question.answered is not None and question.expecting not in KEPT:
+        return _answered(question, question.choices[place], desk)
     asked_on = evening_of(question.asked_at, desk.household.zone)
     is_of_now = all(
         _is_of_now(command, desk) and _is_in_time(command, asked_on, desk) for command in commands
     )
     return commands if is_of_now else ButtonExpired()
+
+
+def _answered(question: Question, pressed: Choice, desk: Desk) -> "tuple[Command, ...] | AnsweredAlready":
+    """Say what a question was answered with and when; offer the other answer where it may take its place."""
+    assert question.answered is not None
+    answer = question.choices[question.answered]
+    at = question.answered_at or question.asked_at
+    on = evening_of(at, desk.household.zone)
+    wrote_nothing = all(isinstance(one, Decline) for one in answer.commands)
+    if (
+        wrote_nothing
+        or not _is_alike(pressed, answer)
+        or all(isinstance(one, ASKING) for one in pressed.commands)
+    ):
+        return pressed.commands
+    if pressed == answer or not all(isinstance(one, REPLACING) for one in pressed.commands):
+        return AnsweredAlready(answer, on)
+    change = Choice(ButtonText.CHANGE_IT, pressed.commands)
+    return AnsweredAlready(
+        answer, on, pressed, asking=Asking((change, Choice(ButtonText.KEEP, (Decline(),))))
+    )
+
+
+def _is_alike(one: Choice, other: Choice) -> bool:
+    """Whether two choices answer the same, and not two things asked in one message."""
+    return [type(command) for command in one.commands] == [type(command) for command in other.commands]
 
 
 def _numbers(data: str) -> tuple[int, int]:
@@ -607,10 +673,10 @@ def _is_of_now(command: Command, desk: Desk) -> bool:
 
 
 def _gone(
-    incoming: Incoming, commands: "tuple[Command, ...] | ButtonExpired", desk: Desk
+    incoming: Incoming, commands: "tuple[Command, ...] | ButtonExpired | AnsweredAlready", desk: Desk
 ) -> PlantsGone | None:
     """Find the exact name of a plant that is gone, so that a double send never reaches its namesake."""
-    if not isinstance(incoming.kind, Text) or isinstance(commands, ButtonExpired):
+    if not isinstance(incoming.kind, Text) or isinstance(commands, Outcome):
         return None
     if any(isinstance(one, AddPlants | Undo | GiveFirstAid) for one in commands):
         return None

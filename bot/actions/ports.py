@@ -39,6 +39,9 @@ class Question:
     choices: tuple[Choice, ...]
     asked_at: datetime
     """Aware UTC."""
+    answered: int | None = None
+    """The choice that was its answer."""
+    answered_at: datetime | None = None
 
 
 class Photos(Protocol):
@@ -176,6 +179,10 @@ class Store(Protocol):
 
     def offer(self, household: HouseholdId, chat: int, choices: Sequence[Choice], now: datetime) -> Question:
         """Keep buttons that nothing waits for; they become the open question only where none is open."""
+        ...
+
+    def answer_question(self, asked: Question, choice: int, now: datetime) -> None:
+        """Close a question with the choice that was its answer."""
         ...
 
     def close_question(self, household: HouseholdId, chat: int) -> None:

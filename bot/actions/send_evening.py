@@ -16,6 +16,7 @@ from bot.actions.outcome import Asking, Outcome
 from bot.actions.ports import Store
 from bot.actions.postpone import Postpone
 from bot.actions.show_due import DueLine, due_lines
+from bot.actions.situation import Expecting
 from bot.actions.walk_through import BeginWalk
 from bot.domain.agenda import Task
 from bot.domain.care import Care, care_of
@@ -23,17 +24,10 @@ from bot.domain.course import Step
 from bot.domain.gap import Lateness
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import (
-    CheckedClean,
     Draft,
-    Found,
-    HeldUntil,
-    LostNow,
     Nudged,
     NudgedTask,
-    Postponed,
     SilenceAsked,
-    Treated,
-    WorkTicked,
 )
 from bot.domain.knowledge import Knowledge
 from bot.domain.label import is_warm
@@ -110,17 +104,6 @@ def send_evening(
     _write(desk, nudge)
     refresh_evening(desk)
     return desk, nudge
-
-
-def has_answer_since(desk: Desk, at: datetime) -> bool:
-    """Whether anybody told of the evening's work since an instant."""
-    told = (Treated, CheckedClean, Found, Postponed, HeldUntil, LostNow, WorkTicked)
-    for entry in reversed(desk.store.entries(desk.member.household)):
-        if entry.recorded_at < at:
-            return False
-        if isinstance(entry.payload, told):
-            return True
-    return False
 
 
 def _ask_whether_to_go_on(desk: Desk) -> StillThere:
@@ -200,7 +183,7 @@ def _compose(desk: Desk) -> NudgeText | None:
             and is_warm(desk.household, desk.plant(task.plant), desk.today)
         ),
     )
-    return replace(nudge, asking=Asking(_choices(nudge)))
+    return replace(nudge, asking=Asking(_choices(nudge), Expecting.LINES))
 
 
 def _choices(nudge: NudgeText) -> tuple[Choice, ...]:
@@ -237,6 +220,41 @@ def _choices(nudge: NudgeText) -> tuple[Choice, ...]:
         choices.append(Choice(ButtonText.NOT_TONIGHT, (Postpone(plants=everything, on=tomorrow),)))
     choices.append(Choice(ButtonText.WHY, (Ask(topic=Topic.WHY),)))
     return tuple(choices)
+
+
+def choices_left(desk: Desk) -> tuple[Choice, ...]:
+    """Give the buttons for what the evening's message still has open; none where all is settled."""
+    nudge = desk.household.nudge
+    if nudge is None or nudge.on != desk.today:
+        return ()
+    left = [task for task in nudge.tasks if _is_left(task, nudge.on, desk)]
+    parts = tuple((one.plant, one.method, one.product) for one in left if one.method and one.from_at is None)
+    out = tuple(plant for plant, method, _ in parts if method is Method.CLEAN_OUT)
+    named = tuple((plant, method, product) for plant, method, product in parts if plant not in out)
+    looks = tuple(dict.fromkeys(one.plant for one in left if one.method is None))
+    choices = []
+    if named:
+        choices.append(Choice(ButtonText.ALL_DONE, (_as_named(named, nudge.on),)))
+    if out:
+        cleaned = LogRound(plants=out, method=Method.CLEAN_OUT, on=nudge.on)
+        choices.append(Choice(ButtonText.CLEANED_OUT, (cleaned,)))
+    if looks:
+        choices.append(Choice(ButtonText.NONE_SEEN, (LogCheck(plants=looks, on=nudge.on),)))
+    if not choices:
+        return ()
+    plants = tuple(dict.fromkeys((*(plant for plant, _, _ in parts), *looks)))
+    later = Postpone(plants=plants, on=nudge.on + timedelta(days=1))
+    return (*choices, Choice(ButtonText.NOT_TONIGHT, (later,)))
+
+
+def _is_left(task: NudgedTask, on: date, desk: Desk) -> bool:
+    plant = desk.household.plants.get(task.plant)
+    if plant is None or plant.lost_on is not None or (plant.postponed_to and plant.postponed_to > on):
+        return False
+    if task.method is None:
+        looked = any(check.on >= on for check in plant.checks)
+        return not looked and not any(find.on >= on for case in plant.cases for find in case.finds)
+    return not any(one.on >= on and one.method is task.method for one in plant.treatments)
 
 
 def _as_named(parts: tuple[Part, ...], on: date) -> LogRound:

@@ -54,6 +54,7 @@ class Expecting(Enum):
     PLANTS = "plants"
     PLACE = "place"
     CHOICE = "choice"
+    LINES = "lines"
     WORK = "work"
     WALK = "walk"
     ERASE = "erase"

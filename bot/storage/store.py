@@ -40,7 +40,7 @@ from bot.storage.tables import (
 )
 
 _MemberRow = sa.Row[*tuple[Any, ...]]
-_QuestionRow = sa.Row[Any, Any, Any, Any, Any, Any]
+_QuestionRow = sa.Row[Any, Any, Any, Any, Any, Any, Any, Any]
 
 INVITE_HOLDS = timedelta(days=2)
 """An invitation lapses after this time. Judgement."""
@@ -131,6 +131,8 @@ _QUESTION = sa.select(
     question.c.expecting,
     question.c.choices,
     question.c.asked_at,
+    question.c.closed_at,
+    question.c.answered,
 )
 _QUESTION_BY_ID = _QUESTION.where(question.c.id == bindparam("number", type_=sa.BigInteger))
 _OF_CHAT = (question.c.household == _HOUSEHOLD, question.c.chat == _CHAT, question.c.closed_at.is_(None))
@@ -443,6 +445,12 @@ class SqlStore(PhotoRows, Delivery):
             id=number, household=household, chat=chat, expecting=expecting, choices=offered, asked_at=now
         )
 
+    def answer_question(self, asked: Question, choice: int, now: datetime) -> None:
+        """Close a question with the choice that was its answer."""
+        self._questions.pop((asked.household, asked.chat), None)
+        row = sa.update(question).where(question.c.id == asked.id)
+        self._connection.execute(row.values(answered=choice, closed_at=now))
+
     def close_question(self, household: HouseholdId, chat: int) -> None:
         """Close the chat's open question, if any."""
         if self._questions.get((household, chat), ...) is None:
@@ -576,6 +584,8 @@ def _question(row: _QuestionRow | None) -> Question | None:
         expecting=expecting,
         choices=choices,
         asked_at=row.asked_at,
+        answered=row.answered,
+        answered_at=None if row.answered is None else row.closed_at,
     )
 
 

@@ -173,6 +173,7 @@ question = sa.Table(
     sa.Column("choices", sa.Text, nullable=False),
     sa.Column("asked_at", UtcDateTime, nullable=False),
     sa.Column("closed_at", UtcDateTime),
+    sa.Column("answered", sa.Integer),
     sqlite_autoincrement=True,
 )
 

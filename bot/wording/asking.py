@@ -7,11 +7,12 @@ from bot.actions.decline import Declined
 from bot.actions.give_first_aid import Exposed
 from bot.actions.incomplete import Asks, Missing
 from bot.actions.not_understood import Unclear
-from bot.actions.press_button import ButtonExpired
+from bot.actions.press_button import AnsweredAlready, ButtonExpired
 from bot.actions.show_due import DueLine, DueList
 from bot.actions.show_more import MoreText
 from bot.actions.show_plants import NoPlants, PlantList
 from bot.wording.acts import by_acts, planned
+from bot.wording.button_texts import button_text
 from bot.wording.days import listed, near_day
 from bot.wording.saying import says
 from bot.wording.voice import Voice
@@ -209,6 +210,14 @@ def _declined(_: Declined) -> str:
 @says
 def _more_text(told: MoreText) -> str:
     return told.text
+
+
+@says
+def _answered_already(told: AnsweredAlready, voice: Voice) -> str:
+    said = f"That was answered {near_day(told.on, voice.today)}: “{button_text(told.answer)}”."
+    if told.other is None:
+        return f"{said} To change it, say it in words; “undo” takes back what was told last."
+    return f"{said} Change it to “{button_text(told.other)}”? Nothing is changed yet."
 
 
 @says

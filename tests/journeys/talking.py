@@ -129,7 +129,14 @@ class Talk:
         with self.database.unit() as store:
             new = self.conversation.send_evenings(store, self.now.astimezone(UTC)).nudges
             for one in new:
-                row = store.queue(one.key, one.chat, "sendMessage", {}, self.now, household=one.household)
+                row = store.queue(
+                    one.key,
+                    one.chat,
+                    "sendMessage",
+                    {"text": one.answer.text},
+                    self.now,
+                    household=one.household,
+                )
                 assert row is not None, f"{one.key} was sent before"
                 store.settle(self.now, {row: row})
         self.nudges += new

@@ -324,7 +324,7 @@ def test_undo_puts_a_released_plant_back_into_isolation(outbreak: Talk) -> None:
 def test_a_plant_apart_without_a_case_goes_back_at_a_word(talk: Talk) -> None:
     talk.say("isolate the calathea")
     talk.say("isolate the ivy")
-    assert talk.say("put ivy back") == ["Written: ivy left isolation, by the rule."]
+    assert talk.say("put ivy back")[0].startswith("Written: ivy left isolation, by the rule.")
 
 
 def test_a_move_keeps_the_isolation(outbreak: Talk) -> None:

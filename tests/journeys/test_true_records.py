@@ -4,9 +4,11 @@ import pytest
 
 from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.log_sign import LogSign
+from bot.actions.set_place import SetPlace
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import CheckedClean, Treated, WorkTicked
 from bot.domain.trade import Method, Sign
+from bot.domain.window import Facing
 from tests.journeys.talking import PARTNER, Talk
 
 
@@ -192,3 +194,42 @@ def test_every_plant_whose_look_is_written_was_named_or_its_whole_place_was(talk
         assert plant is not None
         place = places[plant]
         assert plant in text or (place is not None and f"{names[place]}: all" in text), plant
+
+
+def test_a_button_settles_its_own_lines_and_leaves_the_others(talk: Talk) -> None:
+    talk.say("hoya 3 longtailed mealybugs")
+    talk.say("ivy webbing")
+    talk.passes(days=1)
+    talk.evening()
+    if "None seen" not in talk.labels():
+        talk.evening()
+    assert {"All done", "None seen"} <= set(talk.labels())
+    talk.press("None seen")
+    edited = [answer for _, _, answer in talk.heard[-1].edits if answer is not None]
+    assert [one.label for row in edited[0].buttons for one in row] == ["All done", "Not tonight"]
+    talk.press("All done")
+    assert [answer for _, _, answer in talk.heard[-1].edits] == [None], "nothing is left to press"
+
+
+def test_an_answered_question_says_so_and_changes_only_when_asked(talk: Talk) -> None:
+    talk.say("attic")
+    talk.tell(SetPlace(name="attic"))
+    north, east = talk.button("north"), talk.button("east")
+    talk.press_data(north)
+    talk.passes(days=21)
+    answer = talk.press_data(east)[0]
+    assert answer.startswith("That was answered Sat 2 May: “north”. Change it to “east”?")
+    attic = next(one for one in talk.home.places.values() if one.name == "attic")
+    assert attic.facing is Facing.N
+    talk.press("Change it")
+    assert next(one for one in talk.home.places.values() if one.name == "attic").facing is Facing.E
+
+
+def test_two_taps_on_one_question_open_one_case(talk: Talk) -> None:
+    talk.say("orchid 3 scale")
+    kinds = [talk.button("brown soft scale"), talk.button("armoured scale")]
+    talk.press("It is apart now")
+    talk.press_data(kinds[0])
+    talk.press_data(kinds[1])
+    assert sum(len(plant.open_cases) for plant in talk.home.living) == 1
+    assert all(plant.is_apart for plant in talk.home.living if plant.cases)

@@ -17,6 +17,7 @@ ADDED_BY = {
         "photo.chat",
         "outbox.to_forget",
     ),
+    "0005": ("question.answered",),
 }
 """Tables, indexes and columns by the revision that added them."""
 
