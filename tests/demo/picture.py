@@ -42,7 +42,8 @@ async def taken() -> bytes:
         works = 0
         for _ in range(MOST_EVENINGS):
             told = await _post(web, "/clock", {"to_next_nudge": True})
-            is_work = any("\nSpray" in one["text"] for one in told["messages"].get(str(OWNER), ()))
+            evening = "".join(one["text"] for one in told["messages"].get(str(OWNER), ()))
+            is_work = evening.startswith("Tonight") and "spray" in evening.casefold()
             works += is_work
             await _post(web, "/clock", {"by_seconds": 900})
             await _post(web, f"/person/{OWNER}/say", {"text": "done" if is_work else "all clean"})
