@@ -38,6 +38,11 @@ LONG_STEPS: tuple[tuple[str, list[str]], ...] = (
     ("accessibility", [PYTHON, "-m", "tests.tools.accessibility"]),
     ("clocks", [PYTHON, "-m", "tests.tools.clocks"]),
     ("stops", [PYTHON, "-m", "tests.tools.faults", "--long"]),
+    ("faults, second stand-in", [PYTHON, "-m", "tests.tools.faults", "--second"]),
+    (
+        "kills, second stand-in",
+        [PYTHON, "-m", "tests.tools.killing", "--second", "--messages", "100", "--seed", "3"],
+    ),
     ("long kills", [PYTHON, "-m", "tests.tools.killing", "--seed", "2"]),
 )
 FIXES: tuple[list[str], ...] = (

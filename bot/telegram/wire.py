@@ -1,9 +1,11 @@
 """The library's bot: calls go out by its own methods and objects, raw updates come in."""
 
 import base64
+import logging
 import os
 import warnings
 from collections.abc import Mapping
+from inspect import signature
 from typing import Any
 
 from telegram import (
@@ -28,6 +30,8 @@ from bot.telegram.incoming import Me
 os.environ.setdefault("PTB_TIMEDELTA", "true")  # noqa: TID251 - sets the library's switch, reads nothing
 # Its own getUpdates fails on a whole batch for one bad update; that the raw call is used is warned of.
 warnings.filterwarnings("ignore", "Please use 'Bot.getUpdates'", PTBUserWarning)
+
+logger = logging.getLogger(__name__)
 
 POLL_S = 25
 CONNECTIONS = 16
@@ -83,12 +87,21 @@ class Wire:
         await self.bot.shutdown()
 
     async def call(self, method: str, body: Mapping[str, Any]) -> Any:
-        """Call one method; the library has each under the platform's own name too."""
+        """
+        Call one method; the library has each under the platform's own name too.
+
+        An answer that it cannot read is one all the same: the message was taken, and must not be sent again.
+        """
         arguments = {name: _made(name, value) for name, value in body.items()}
+        function = getattr(self.bot, method)
         try:
-            return await getattr(self.bot, method)(**arguments)
+            return await function(**arguments)
         except TelegramError as error:
             raise named(error) from error
+        except Exception as error:  # noqa: BLE001 - whatever its reading of the answer raises
+            signature(function).bind(**arguments)  # raises where no call was made
+            logger.warning("%s: an answer nobody can read (%s)", method, type(error).__name__)
+            return None
 
     async def updates(self, offset: int) -> list[Any]:
         """Wait for raw updates from `offset` on, confirming all before it."""

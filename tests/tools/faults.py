@@ -41,6 +41,7 @@ from demo.running import OWNER, running
 from tests.storage.earlier import bring_back
 from tests.tools.killing import ANSWER, journalled
 from tests.tools.measuring import begin, bot_settings, end, person, said, say, stand_in
+from tests.tools.second_stand_in import installed
 from tests.tools.standing_in import TOKEN
 
 CHATS = 4
@@ -282,7 +283,7 @@ def locked_database(scene: Scene) -> None:
 
 
 def read_only_database(scene: Scene) -> None:
-    """The file may only be read: the bot says so and does not start; then it may be written again."""
+    """The file may only be read: the bot says so and waits; then it may be written again, and all goes on."""
     end(scene.bot)
     files = list(scene.data.glob("duskround.sqlite*"))
     for file in files:
@@ -290,14 +291,13 @@ def read_only_database(scene: Scene) -> None:
     scene.data.chmod(0o500)
     scene.tell()
     scene.start(module="tests.tools.obeying")
-    code = scene.bot.wait(PATIENCE_S)
+    is_said = _comes(lambda: "Permission denied" in scene.logged or "readonly" in scene.logged)
     scene.data.chmod(0o700)
     for file in files:
         file.chmod(0o600)
-    assert code not in {0, -signal.SIGKILL}, "a bot ran on a database it cannot write"
-    assert "cannot be written: Permission denied" in scene.logged, scene.logged
+    assert is_said, f"nothing is said of a database that cannot be written: {scene.logged[-500:]}"
     assert "Traceback" not in scene.logged
-    scene.start()
+    assert not scene.answers().keys() & set(scene.told[-TOLD:]), "a bot ran on a database it cannot write"
 
 
 def damaged_file(scene: Scene) -> None:
@@ -494,6 +494,10 @@ FAULTS: dict[str, tuple[Callable[[Scene], None], int]] = {
     "clock steps, a week asleep": (clock_steps, 0),
 }
 """By name: what happens, and how many answers may come twice."""
+OURS_ALONE = frozenset(
+    {"poisoned updates", "brought again, out of order", "two pollers", "kills during nudges"}
+)
+"""What the second stand-in has no means for: updates as given, the webhook's secret, two pollers' conflict."""
 LONG_FAULTS: dict[str, tuple[Callable[[Scene], None], int]] = {
     "SIGTERM, answers of 0.3 s": (partial(stopped_while_slow, delay_s=0.3), 0),
     "SIGTERM, answers of 3 s": (partial(stopped_while_slow, delay_s=3.0), 0),
@@ -507,30 +511,33 @@ def main() -> int:
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--only", choices=(*FAULTS, *LONG_FAULTS))
     parser.add_argument("--long", action="store_true", help="those of the second gate instead")
+    parser.add_argument("--second", action="store_true", help="against the stand-in that is not ours")
     chosen = parser.parse_args()
     heads = ("lost", "journalled twice", "sent twice", "next answered", "s")
     sys.stdout.write(f"{'fault':<30}" + "".join(f"{head:>18}" for head in heads) + "\n")
     names = [chosen.only] if chosen.only else list(LONG_FAULTS if chosen.long else FAULTS)
+    names = [name for name in names if not (chosen.second and name in OURS_ALONE)]
     is_good = True
     with tempfile.TemporaryDirectory() as folder, ThreadPoolExecutor(AT_ONCE) as pool:
-        for row, holds in pool.map(lambda name: _row(name, Path(folder) / name, chosen.seed), names):
+        npm = installed(Path(folder) / "npm") if chosen.second else None
+        for row, holds in pool.map(lambda name: _row(name, Path(folder) / name, chosen.seed, npm), names):
             sys.stdout.write(row + "\n")
             sys.stdout.flush()
             is_good = is_good and holds
     return 0 if is_good else 1
 
 
-def _row(name: str, data: Path, seed: int) -> tuple[str, bool]:
+def _row(name: str, data: Path, seed: int, npm: Path | None) -> tuple[str, bool]:
     try:
-        return _tried(name, data, seed)
+        return _tried(name, data, seed, npm)
     except Exception as broken:  # noqa: BLE001 - told as a line of the table, with the others still tried
         return f"{name:<30}  BROKEN: {type(broken).__name__}: {broken}", False
 
 
-def _tried(name: str, data: Path, seed: int) -> tuple[str, bool]:
+def _tried(name: str, data: Path, seed: int, npm: Path | None) -> tuple[str, bool]:
     happens, may_double = (FAULTS | LONG_FAULTS)[name]
     data.mkdir(mode=0o700)
-    standing, url = stand_in()
+    standing, url = stand_in(npm)
     began = time.monotonic()
     with person(url) as client, (data / "log.txt").open("w") as log:
         scene = Scene(url, client, data, log, random.Random(seed))

@@ -14,6 +14,7 @@ from typing import Any
 import httpx
 
 from tests.tools.measuring import begin, bot_settings, end, person, said, say, stand_in
+from tests.tools.second_stand_in import installed
 
 BOT = "bot"
 CHATS = 20
@@ -33,8 +34,10 @@ def main() -> int:
     parser.add_argument("--kills", type=int, default=30)
     parser.add_argument("--messages", type=int, default=300)
     parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--second", action="store_true", help="against the stand-in that is not ours")
     chosen = parser.parse_args()
     with tempfile.TemporaryDirectory() as folder:
+        chosen.npm = installed(Path(folder) / "npm") if chosen.second else None
         counts = kill_often(chosen, Path(folder))
     limits = {"lost": 0, "not journalled": 0, "journalled twice": 0, "answered twice": chosen.kills}
     lines = [f"{chosen.messages} finds told in {CHATS} chats, seed {chosen.seed}"]
@@ -46,7 +49,7 @@ def main() -> int:
 
 def kill_often(chosen: Any, data: Path) -> Counter[str]:
     """Found the households, push finds, kill and restart, wait for the last answers, count."""
-    standing, url = stand_in()
+    standing, url = stand_in(chosen.npm)
     chance = random.Random(chosen.seed)
     settings = bot_settings(url, data)
     with person(url) as client, (data / "log.txt").open("w") as log:

@@ -38,9 +38,13 @@ def free_port() -> int:
         return int(listening.getsockname()[1])
 
 
-def stand_in() -> tuple[Any, str]:
-    """Start the stand-in; gives the process and its address."""
-    process = begin("tests.tools.standing_in", stdout=subprocess.PIPE)
+def stand_in(second: Path | None = None) -> tuple[Any, str]:
+    """Start the stand-in, or the second one from a folder npm filled; gives the process and its address."""
+    if second is None:
+        process = begin("tests.tools.standing_in", stdout=subprocess.PIPE)
+    else:
+        there = {"DUSKROUND_TEST_NPM": str(second)}
+        process = begin("tests.tools.second_stand_in", environment=there, stdout=subprocess.PIPE)
     return process, process.stdout.readline().split()[1]
 
 
