@@ -4,9 +4,13 @@ from dataclasses import dataclass
 from datetime import date
 
 from bot.actions.ask import Ask, Topic, answers
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
-from bot.domain.identity import PlantId
+from bot.catalogue.cautions import load_cautions
+from bot.domain.caution import Occasion
+from bot.domain.identity import PlantId, ProductId
 from bot.domain.label import is_edible, wait_before_eating
 
 
@@ -16,6 +20,8 @@ class CautionsTold(Outcome):
 
     products: tuple[tuple[str, str, bool], ...]
     knows_animals: bool
+    minded: tuple[str, ...] = ()
+    """What else is to be minded, where all of it is asked for."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,17 +45,33 @@ class MayEat(Outcome):
 
 @answers(Topic.SAFETY)
 def tell_cautions(command: Ask, desk: Desk) -> CautionsTold:
-    """Give the caution of a product, or of all on the shelf, and which of these harm cats and fish."""
+    """Give the caution of a product or of all on the shelf, who is harmed, and in full all else."""
     kinds = [
         desk.knowledge.products[product.ingredient]
         for product in desk.household.products.values()
         if product.ingredient in desk.knowledge.products
         and (product.id == command.product if command.product is not None else product.stock_ml != 0)
     ]
+    occasions = (Occasion.USE, Occasion.ASKED) if command.in_full else ()
     return CautionsTold(
         tuple((kind.name, kind.caution, kind.harms_cats_and_fish) for kind in kinds),
         knows_animals=bool(desk.household.animals),
+        minded=minded_on(occasions, tuple(kind.key for kind in kinds), desk) if kinds else (),
     )
+
+
+def minded_on(occasions: tuple[Occasion, ...], products: tuple[str, ...], desk: Desk) -> tuple[str, ...]:
+    """Give what this household is to mind with some products, by the animals and the food it has."""
+    if not occasions:
+        return ()
+    is_eaten = any(is_edible(desk.knowledge, plant) for plant in desk.household.living)
+    told = load_cautions().on(occasions, products, desk.household.animals, is_eaten=is_eaten)
+    return tuple(one.text for one in told)
+
+
+def safety_choice(product: ProductId | None) -> Choice:
+    """Offer all that is to be minded with a product, or with the shelf."""
+    return Choice(ButtonText.SAFETY, (Ask(topic=Topic.SAFETY, product=product, in_full=True),))
 
 
 @answers(Topic.EATING)

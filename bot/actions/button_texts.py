@@ -13,6 +13,7 @@ class ButtonText(Enum):
     MORE = "more"
     WHY = "why"
     WHY_THIS_MUCH = "why-this-much"
+    SAFETY = "safety"
     ALL_DONE = "all-done"
     MORNING_DONE = "morning-done"
     ALL_TONIGHT = "all-tonight"

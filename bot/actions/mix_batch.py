@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from enum import Enum
 
+from bot.actions.answer_safety import safety_choice
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
@@ -107,7 +108,7 @@ def mix_batch(command: Mix, desk: Desk) -> tuple[Mixed | CannotMix | Asks, ...]:
     outcomes = tuple(_mix_one(one, desk) for one in _batches(command, desk))
     if len(outcomes) == 1 and isinstance(outcomes[0], Mixed) and not command.in_full:
         why = Choice(ButtonText.WHY_THIS_MUCH, (replace(command, in_full=True),))
-        return (replace(outcomes[0], offers=(why,)),)
+        return (replace(outcomes[0], offers=(why, safety_choice(command.product))),)
     return outcomes
 
 

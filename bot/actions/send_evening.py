@@ -33,8 +33,8 @@ from bot.domain.knowledge import Knowledge
 from bot.domain.label import is_warm
 from bot.domain.nudging import Placement, is_long_silent, needs_shade, next_nudge_at, placements
 from bot.domain.slot import SlotKind
-from bot.domain.tonight import Kind
-from bot.domain.trade import Method
+from bot.domain.tonight import Kind, Line
+from bot.domain.trade import Level, Method
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,6 +56,8 @@ class NudgeText(Outcome):
     """Where all plants stand, so that many looks can be told place by place."""
     announced: tuple[tuple[str, Method, str | None], ...] = ()
     """Plants and what is done to them tomorrow: by 17:00 what takes no product, so that leaves are dry."""
+    looks: tuple[tuple[str, Level, str], ...] = ()
+    """Plants to look at, each with the way that is asked for and where."""
     lift: tuple[str, ...] = ()
     """Plants whose roots nobody has looked at, though pests of their kind sit there."""
     warm: tuple[str, ...] = ()
@@ -74,6 +76,8 @@ class StillThere(Outcome):
 LOOK_AGAIN = timedelta(hours=6)
 """Where an hour was asked for and everything is done by then, look again after this long. Judgement."""
 
+USUAL_SPOTS = "axils, undersides, crown"
+"""Where to look for whatever there may be."""
 WALKED_FROM = 3
 """So many plants to look at are worth a walk. Judgement. [1]"""
 
@@ -169,7 +173,16 @@ def _compose(desk: Desk) -> NudgeText | None:
             for task in tasks
             if desk.plant(task.plant).is_first_use(task.method, task.product)
         ),
-        lift=desk.names(line.plant for line in evening.looks if line.kind is Kind.LIFT and line.plant),
+        looks=tuple(
+            (desk.plant(line.plant).name, *_way(line, desk))
+            for line in evening.looks
+            if line.plant is not None
+        ),
+        lift=desk.names(
+            line.plant
+            for line in evening.looks
+            if line.kind is Kind.LIFT and line.plant and _way(line, desk)[0] is not Level.ROOTS
+        ),
         announced=tuple(
             (desk.plant(line.plant).name, part.method, desk.product_name(part.product))
             for line in announced
@@ -270,6 +283,14 @@ def _care(desk: Desk, tasks: tuple[Task, ...]) -> tuple[tuple[Care, tuple[str, .
         for care in care_of(desk.household, desk.knowledge, plant, task.method, task.product):
             minded.setdefault(care, []).append(plant.name)
     return tuple((care, tuple(names)) for care, names in minded.items())
+
+
+def _way(line: Line, desk: Desk) -> tuple[Level, str]:
+    """Give how and where a plant is looked at: leaves above, where the roots are looked at besides."""
+    if line.pest is None:
+        return Level.PLAIN, USUAL_SPOTS
+    looking = desk.knowledge.pests[line.pest].looking
+    return looking.ask, looking.where
 
 
 def _is_late(step: Step) -> bool:

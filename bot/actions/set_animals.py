@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
+from bot.actions.tell_poison import ANIMALS, Judged, judge
 from bot.domain.journal import HouseholdSet
 
 
@@ -21,11 +22,15 @@ class AnimalsNoted(Outcome):
     """The animals that live here now."""
 
     animals: tuple[str, ...]
+    judged: tuple[Judged, ...] = ()
+    """What is known of the plants at home, for the cats and dogs just told of."""
 
 
 @performs
 def set_animals(command: SetAnimals, desk: Desk) -> AnimalsNoted:
-    """Keep which animals live here; some products are dangerous to them."""
+    """Keep which animals live here; some products and plants are dangerous to them."""
     animals = tuple(sorted((desk.household.animals | set(command.animals)) - set(command.gone)))
     desk.write([desk.draft(HouseholdSet(animals=animals))])
-    return AnimalsNoted(animals)
+    eaters = tuple(eater for animal, eater in ANIMALS.items() if animal in command.animals)
+    kinds = [(plant.name, desk.knowledge.kind_of(plant)) for plant in desk.household.living]
+    return AnimalsNoted(animals, judge(kinds, eaters))

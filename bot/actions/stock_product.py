@@ -3,9 +3,11 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
+from bot.actions.answer_safety import minded_on
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
+from bot.domain.caution import Occasion
 from bot.domain.household import Product
 from bot.domain.journal import ProductSet
 from bot.domain.trade import Form
@@ -37,6 +39,8 @@ class Stocked(Outcome):
     gap_days: int
     caution: str
     """Said once, with the first word of a product."""
+    minded: tuple[str, ...] = ()
+    """What else is said with the first product of a home."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,4 +88,5 @@ def stock(command: StockProduct, desk: Desk) -> Stocked | BadGap:
         name=kind.name,
         gap_days=kept.gap_days if kept.gap_days is not None else kind.gap_days,
         caution="" if known else kind.caution,
+        minded=() if len(desk.household.products) > 1 else minded_on((Occasion.USE,), (kind.key,), desk),
     )

@@ -41,6 +41,11 @@ class Knowledge:
             self.named[name] = self._kind_in(name)
         return self.named[name]
 
+    def is_kind(self, name: str) -> bool:
+        """Whether a name, or what it names many of, is just the name of a kind."""
+        phrase = name.casefold().replace("-", " ").translate(_NO_APOSTROPHES)
+        return any(one in self.kind_by_word for one in _singulars(phrase))
+
     def _kind_in(self, name: str) -> PlantKind | None:
         words = name.casefold().replace("-", " ").translate(_NO_APOSTROPHES).split()
         for size in range(len(words), 0, -1):

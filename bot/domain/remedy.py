@@ -193,9 +193,12 @@ def _round(outbreak: Outbreak, because: Because, *, is_exhausted: bool = False) 
 
 
 def _with_round(outbreak: Outbreak) -> Sequence[Act]:
-    """Give what goes with every round besides, where the shelf has something that its label allows."""
+    """Give what goes with every round besides: what the plant bears, or shelf and label allow."""
     acts = []
     for method in outbreak.pest.fight.with_round:
+        if not method.uses_product:
+            acts += [Act(method)] if bears(outbreak, method) else []
+            continue
         product = choose_product(outbreak, method)
         allowed = allowed_on(outbreak.knowledge, outbreak.plant, product)
         if product is not None and (allowed is None or allowed <= outbreak.today):
@@ -210,7 +213,8 @@ def bears(outbreak: Outbreak, method: Method) -> bool:
 
 def _may_dry(outbreak: Outbreak) -> bool:
     kind = outbreak.kind
-    return Method.DRY in outbreak.pest.fight.start and (kind is None or kind.bears_dry)
+    fight = outbreak.pest.fight
+    return Method.DRY in (*fight.start, *fight.with_round) and (kind is None or kind.bears_dry)
 
 
 def choose_product(outbreak: Outbreak, method: Method) -> Product | None:

@@ -171,7 +171,7 @@ def tonight(household: Household, knowledge: Knowledge, agenda: Agenda, on: date
             *_then(household, tasks, on),
             *_announced(household, agenda, on),
         ),
-        looks=tuple(_looks(household, knowledge, tasks, on)),
+        looks=tuple(_looks(household, knowledge, agenda, tasks, on)),
         questions=tuple(_questions(household, knowledge, agenda, tasks, on)[:1]),
     )
 
@@ -265,13 +265,17 @@ def _tomorrow(household: Household, plant: PlantId, step: Step, acts: tuple[Act,
     )
 
 
-def _looks(household: Household, knowledge: Knowledge, tasks: Sequence[Task], on: date) -> Iterable[Line]:
+def _looks(
+    household: Household, knowledge: Knowledge, agenda: Agenda, tasks: Sequence[Task], on: date
+) -> Iterable[Line]:
+    """Give the looks, each in the way of the pest that is on the plant, or that it is on watch for."""
     for task in tasks:
         if task.method is not None:
             continue
         plant = household.plants[task.plant]
-        case = next(iter(plant.open_cases), None)
-        pest = None if case is None else knowledge.pests[case.pest]
+        watch = agenda.watched.get(task.plant)
+        looked_for = [*(case.pest for case in plant.open_cases), *([watch.pest] if watch else [])]
+        pest = knowledge.pests[looked_for[0]] if looked_for else None
         is_lifted = any(
             knowledge.pests[one.pest].rooted
             or wants_root_look(outbreak_on(household, knowledge, plant, one, on))
@@ -280,7 +284,7 @@ def _looks(household: Household, knowledge: Knowledge, tasks: Sequence[Task], on
         yield Line(
             kind=Kind.LIFT if is_lifted else Kind.LOOK,
             plant=task.plant,
-            pest=None if case is None else case.pest,
+            pest=None if pest is None else pest.key,
             parts=(Part(method=None),),
             level=Level.ROOTS if is_lifted else None if pest is None else pest.looking.ask,
         )

@@ -70,6 +70,7 @@ from bot.phrases.keeping import (
 )
 from bot.phrases.labels import read_animals, read_months, read_traits
 from bot.phrases.lexicon import Word, is_made_of, listed, phrases_of, words_in
+from bot.phrases.looking_up import read_lookup
 from bot.phrases.looks import read_check, read_find, read_sign
 from bot.phrases.mixing import read_recipe, read_use
 from bot.phrases.names import OneOf, Pest, Plants
@@ -213,6 +214,9 @@ _STRONG: dict[str, Command] = {
     **dict.fromkeys(
         ("24 hour clock", "24 - hour clock", "24 h", "24 hours", "use 24 hour clock", "military time"),
         SetUnits(clock_hours=24),
+    ),
+    **dict.fromkeys(
+        ("safety", "safety rules", "show safety", "what to mind"), Ask(topic=Topic.SAFETY, in_full=True)
     ),
     **dict.fromkeys(("settings", "setup", "my settings"), Ask(topic=Topic.SETTINGS)),
     **dict.fromkeys(("why", "why so"), Ask(topic=Topic.WHY)),
@@ -516,6 +520,9 @@ def _plant_list(text: str, words: tuple[str, ...], situation: Situation) -> Mean
 
 
 def _anything(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
+    looked_up = read_lookup(words, situation)
+    if looked_up is not None:
+        return looked_up
     # "fern, shelf, 12 cm" is a plant at a place, though "shelf" alone asks
     asks = is_question(words) and ("?" in words or read_plants(text, situation, is_expected=False) is None)
     whole = None if asks else _whole_message(text, words, situation)

@@ -9,6 +9,7 @@ from bot.actions.command import Command
 from bot.actions.correct import Correct
 from bot.actions.courtesy import Greet, Help, Thanks
 from bot.actions.decline import Decline
+from bot.actions.explain_term import AskTerm
 from bot.actions.export import Export
 from bot.actions.forget import Forget
 from bot.actions.give_first_aid import GiveFirstAid
@@ -27,6 +28,7 @@ from bot.actions.move_plant import MovePlant
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.postpone import Postpone
 from bot.actions.read_temperature import ReadTemperature
+from bot.actions.refuse_plan import ConsiderPlan
 from bot.actions.release_plant import ReleasePlant
 from bot.actions.remove_place import RemovePlace
 from bot.actions.rename import Rename
@@ -43,6 +45,8 @@ from bot.actions.share import HandOver, RemoveMember
 from bot.actions.situation import Situation
 from bot.actions.skip_question import SkipQuestion
 from bot.actions.stock_product import StockProduct
+from bot.actions.tell_how import AskHow
+from bot.actions.tell_poison import AskPoison
 from bot.actions.undo import Undo
 from bot.actions.walk_through import BeginWalk, EndWalk, PassPlant
 from bot.actions.work_through import BeginWork, EndWork, TickWork
@@ -177,7 +181,7 @@ def _of_the_household(command: Command, situation: Situation) -> list[str]:
         case SetTraits():
             return ["tell", *write.plants(command.plants), command.trait]
         case _:
-            return _of_the_talk(command, situation)
+            return _looked_up(command, situation)
 
 
 def _standing(plant: NewPlant) -> list[str]:
@@ -199,6 +203,26 @@ def _label(command: StockProduct) -> list[str]:
         "edibles": _yes_or_no(command.is_for_edibles),
     }
     return [_option(name, value) for name, value in told.items()]
+
+
+def _looked_up(command: Command, situation: Situation) -> list[str]:
+    """Write what was looked up."""
+    write = _Writer(situation)
+    match command:
+        case AskPoison():
+            names = [_key(name) for name in command.names]
+            whom = ",".join((*(eater.value for eater in command.eaters), *command.others))
+            return ["ask", "poison", *write.plants(command.plants), *names, _option("to", whom or None)]
+        case AskHow():
+            plants = () if command.plant is None else (command.plant,)
+            pest = _option("pest", command.pest and _key(command.pest))
+            return ["ask", "how", command.way, *write.plants(plants), pest]
+        case AskTerm():
+            return ["ask", "term", command.term]
+        case ConsiderPlan():
+            return ["refuse", command.danger.value]
+        case _:
+            return _of_the_talk(command, situation)
 
 
 def _of_the_talk(  # noqa: C901, PLR0912 - one arm a command

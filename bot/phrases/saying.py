@@ -54,7 +54,14 @@ _DONE = {
     Method.REPOT: "repotted",
 }
 _GRADES = {Grade.FEW: "a few", Grade.SOME: "some", Grade.MANY: "lots of"}
-_LEVELS = {Level.LENS: " with a lens", Level.GLANCE: " at a glance"}
+_LEVELS = {
+    Level.LENS: " with a lens",
+    Level.GLANCE: " at a glance",
+    Level.TAP: ", tapped over paper",
+    Level.CARD: ", sticky card",
+    Level.TAPE: ", tape",
+    Level.POTATO: ", potato slice",
+}
 _SIGNS = {
     Sign.WEBBING: "webbing",
     Sign.HONEYDEW: "sticky leaves",

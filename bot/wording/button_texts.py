@@ -13,6 +13,7 @@ BUTTON_TEXTS = {
     ButtonText.MORE: "More",
     ButtonText.WHY: "Why",
     ButtonText.WHY_THIS_MUCH: "Why this much",
+    ButtonText.SAFETY: "Safety",
     ButtonText.ALL_DONE: "All done",
     ButtonText.MORNING_DONE: "Morning done",
     ButtonText.ALL_TONIGHT: "All of tonight",

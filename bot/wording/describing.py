@@ -10,6 +10,7 @@ from bot.actions.set_traits import TraitNoted
 from bot.actions.stock_product import BadGap
 from bot.wording.conditions import percent
 from bot.wording.days import day, listed, month
+from bot.wording.poison import warning
 from bot.wording.saying import says
 from bot.wording.voice import Voice
 
@@ -62,7 +63,7 @@ def _strict_set(told: StrictSet) -> str:
 @says
 def _animals_noted(told: AnimalsNoted) -> str:
     return (
-        f"Written: {listed(ANIMALS[one] for one in told.animals)} at home."
+        f"Written: {listed(ANIMALS[one] for one in told.animals)} at home.{warning(told.judged)}"
         if told.animals
         else "Written: no animals."
     )

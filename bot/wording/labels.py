@@ -66,6 +66,9 @@ def cautions(told: CautionsTold) -> str:
         f"{name}: {caution}{' Dangerous to cats and fish.' if harms else ''}"
         for name, caution, harms in told.products
     ]
+    lines += [f"• {one}" for one in told.minded]
+    if not told.minded:
+        lines.append("“safety” tells all that is to be minded.")
     if not told.knows_animals:
         lines.append("Say “we have a cat” or “we have fish”, and I leave out what is dangerous to them.")
     return "\n".join([*lines, "The label, your vet and your poison centre decide; I am a notebook."])

@@ -3,7 +3,7 @@
 from bot.actions.log_check import CheckLogged
 from bot.actions.log_find import FindInPast, FindLogged
 from bot.actions.log_sign import SignLogged
-from bot.domain.release import Level
+from bot.domain.release import Level, can_show
 from bot.domain.remedy import Because
 from bot.domain.trade import Grade, Sign
 from bot.wording.acts import planned
@@ -92,6 +92,10 @@ def check(told: CheckLogged, voice: Voice) -> str:
         f"Written for {near_day(told.on, voice.today)}: none seen on {listed(told.plants)} ({LEVELS[told.level]})."
     ]
     for name, state in told.cases:
+        if not can_show(state.pest, told.level):
+            lines.append(
+                f"{name}: {LEVELS[told.level]} does not show {state.pest.name}; {LEVELS[state.pest.looking.ask]} would."
+            )
         if name not in told.ready:
             lines.append(f"{name}: {condition_words(state, voice.today)}")
     lines += [

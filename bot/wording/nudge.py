@@ -10,6 +10,7 @@ from bot.domain.care import Care
 from bot.domain.gap import Lateness
 from bot.domain.nudging import Placement
 from bot.domain.slot import SlotKind
+from bot.domain.trade import Level
 from bot.wording.acts import asked, by_acts
 from bot.wording.days import day, listed
 from bot.wording.mixing import mix_line
@@ -19,6 +20,26 @@ from bot.wording.voice import Voice
 
 LISTED_PLANTS = 12
 """More plants to look at than these are told place by place. Judgement. [1]"""
+ASKED = {
+    Level.GLANCE: "",
+    Level.PLAIN: "",
+    Level.LENS: " with a lens or your phone's close-up",
+    Level.TAP: ", tapped over white paper",
+    Level.CARD: ", by a sticky card",
+    Level.TAPE: ", with tape round a stem",
+    Level.POTATO: ", with a slice of potato",
+    Level.ROOTS: ", lifted out of the pot",
+}
+TOLD = {
+    Level.GLANCE: "",
+    Level.PLAIN: "",
+    Level.LENS: " with a lens",
+    Level.TAP: ", tapped over paper",
+    Level.CARD: ", sticky card",
+    Level.TAPE: ", tape",
+    Level.POTATO: ", potato slice",
+    Level.ROOTS: ", roots too",
+}
 CARE = {
     Care.BLOOM: "soap and oil take the bloom off the leaves for good; a swab does not.",
     Care.HAIR: "hairy leaves hold what is sprayed: one leaf first, and air until dry.",
@@ -54,11 +75,7 @@ def nudge_text(nudge: NudgeText, voice: Voice) -> str:
     lines += _first_uses(nudge, too_late)
     if warm := [name for name in nudge.warm if name not in too_late]:
         lines.append(f"Warm at {listed(warm)}: the coolest hour, and not on dry leaves.")
-    checks = list(dict.fromkeys(line.name for line in nudge.lines if line.task.method is None))
-    if checks:
-        lines.append(
-            f"Look at: {_by_place(checks, nudge)} (axils, undersides, crown). Then “all clean”, or “{checks[0]} 3”."
-        )
+    lines += _looks(nudge)
     lines += [
         _late(name, step.lateness, day(step.closes_on))
         for name, step in nudge.late
@@ -102,6 +119,22 @@ def _head(nudge: NudgeText) -> str:
 def _treatments(lines: list[DueLine]) -> list[str]:
     works = by_acts((line.name, (line.task.method, line.product)) for line in lines if line.task.method)
     return [asked(acts, names) for acts, names in works.items()]
+
+
+def _looks(nudge: NudgeText) -> list[str]:
+    """Ask for looks by the pest's own way, and say how they are told."""
+    ways: dict[tuple[Level, str], list[str]] = {}
+    for name, level, where in nudge.looks:
+        ways.setdefault((level, where), []).append(name)
+    lines = [
+        f"Look at: {_by_place(names, nudge)}{ASKED[level]} ({where})."
+        for (level, where), names in ways.items()
+    ]
+    if lines:
+        (level, _), names = next(iter(ways.items()))
+        clean = "all" if len(ways) == 1 else names[0]
+        lines[-1] += f" Then “{clean} clean{TOLD[level]}”, or “{names[0]} 3”."
+    return lines
 
 
 def _tomorrow(nudge: NudgeText) -> list[str]:

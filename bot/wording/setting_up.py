@@ -169,8 +169,12 @@ def stocked(told: Stocked, voice: Voice) -> str:
     facts = "".join(f", {fact}" for fact in _label_facts(product, voice))
     return (
         f"On the shelf: {told.name}{form}{stock}, every {counted(told.gap_days, 'day')} at the soonest{assumed}{facts}."
-        + (f"\n{told.caution}" if told.caution else "")
+        + "".join(f"\n{caution}" for caution in (told.caution, _minded(told.minded)) if caution)
     )
+
+
+def _minded(cautions: tuple[str, ...]) -> str:
+    return " ".join([*cautions, "More: “safety”."]) if cautions else ""
 
 
 def _label_facts(product: Product, voice: Voice) -> list[str]:

@@ -25,23 +25,24 @@ def test_a_dangerous_plan_gets_a_firm_no_with_its_reason(danger: Danger) -> None
 
 
 def test_fire_is_told_of_what_burns_only() -> None:
-    assert "flame" in told("alcohol")
-    assert "flame" not in told("soap")
+    assert "flame" in told("alcohol", on=Occasion.ASKED)
+    assert "flame" not in told("soap", on=Occasion.ASKED)
 
 
 def test_where_no_animal_is_told_all_are_minded() -> None:
     assert "bird" in told("soap")
-    assert "aquarium" in told("soap", animals=("fish",))
-    assert "aquarium" not in told("soap", animals=("cat",))
+    assert "aquarium" in told("soap", on=Occasion.ASKED, animals=("fish",))
+    assert "aquarium" not in told("soap", on=Occasion.ASKED, animals=("cat",))
 
 
 def test_what_is_eaten_is_minded_where_something_is_eaten() -> None:
-    assert "eat only" in told("soap", is_eaten=True)
-    assert "eat only" not in told("soap")
+    assert "you eat only" in told("soap", on=Occasion.ASKED, is_eaten=True)
+    assert "you eat only" not in told("soap", on=Occasion.ASKED)
 
 
-def test_the_first_use_speaks_of_eyes_air_and_children() -> None:
-    assert all(word in told("soap") for word in ("goggles", "Window", "asthma", "Children", "label"))
+def test_the_first_use_speaks_of_eyes_and_air_beside_what_the_product_says() -> None:
+    assert all(word in told("soap") for word in ("Goggles", "Window", "asthma"))
+    assert all(word in load().knowledge.products["soap"].caution for word in ("label", "children", "Gloves"))
 
 
 def test_own_bottles_spoons_and_drains_are_behind_the_button() -> None:

@@ -203,6 +203,7 @@ def test_gnats_are_dried_and_drenched_and_never_rinsed_wiped_or_unpotted() -> No
     telling.find(HOYA, GNAT, 0, Grade.MANY)
     assert acts(telling, HOYA, 0) == [Method.DRY, Method.DRENCH]
     telling.tell(Treated(method=Method.DRENCH, product=ProductId(7)), 0, plant=HOYA)
+    telling.treat(HOYA, 0, Method.DRY)
     step = telling.step(HOYA, 1)
     assert step is not None
     # 21 degC: five days; up to 20 degC seven

@@ -348,7 +348,10 @@ def test_done_asks_what_was_seen_and_all_clean_answers(outbreak: Talk) -> None:
     outbreak.say("done")
     outbreak.at(date(2026, 5, 10), 20)
     (nudge,) = outbreak.tick()
-    assert "Look at: hoya, small hoya, moth orchid and coffee plant (axils, undersides, crown)." in nudge
+    assert (
+        "Look at: hoya, small hoya, moth orchid and coffee plant with a lens or your phone's close-up "
+        "(axils, sheaths, rims). Then “all clean with a lens”, or “hoya 3”."
+    ) in nudge
     assert outbreak.labels() == ["All done", "None seen", "One by one", "Not tonight", "Why"]
     assert "What did you see on hoya, small hoya, moth orchid and coffee plant?" in outbreak.say("done")[0]
     before = len(outbreak.told())

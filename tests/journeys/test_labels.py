@@ -36,7 +36,7 @@ def test_why_names_what_is_passed_over(talk: Talk) -> None:
     talk.say("got pyrethrins, ready to use")
     talk.say("hoya 12 melon aphids")
     assert talk.say("what's due")[0].startswith("today, Sat 2 May: prune, rinse, then spray hoya")
-    assert talk.say("we have a cat") == ["Written: a cat at home."]
+    assert talk.say("we have a cat")[0].startswith("Written: a cat at home.")
     assert talk.say("what's due")[0].startswith("today, Sat 2 May: prune, then rinse hoya")
     assert "Not pyrethrins: it is dangerous to the animals you told me of." in talk.say("why hoya")[0]
     assert talk.say("no cats here") == ["Written: no animals."]

@@ -44,7 +44,7 @@ def test_imperial_measures_are_read_and_written(talk: Talk) -> None:
 def test_the_sums_of_a_mixture_are_shown_on_why(talk: Talk) -> None:
     talk.set_up(("got neem concentrate",))
     talk.say("mix 750 ml of neem")
-    assert talk.labels() == ["Why this much"]
+    assert talk.labels() == ["Why this much", "Safety"]
     (answer,) = talk.say("why")
     assert "Product: 750 mL x 7.8 / 1000 = 5.85 mL; by a syringe that is 6 mL (+3 %)." in answer
     assert "Never past 15.6 mL per litre, the most by labels of its kind." in answer

@@ -1,0 +1,51 @@
+"""How a thing is done to a plant, or how one looks for pests."""
+
+from dataclasses import dataclass
+
+from bot.actions.command import Command, performs
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.catalogue.cautions import load_cautions
+from bot.catalogue.howto import load_howto
+from bot.domain.caution import Occasion
+from bot.domain.howto import bears_of
+from bot.domain.identity import PlantId
+from bot.domain.trade import Method
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AskHow(Command):
+    """How something is done, by its key; the steps depend on the plant and the pest."""
+
+    way: str
+    plant: PlantId | None = None
+    pest: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HowTold(Outcome):
+    """The steps, and what to mind."""
+
+    title: str
+    plant: str | None
+    steps: tuple[str, ...]
+    cautions: tuple[str, ...]
+
+
+@performs
+def tell_how(command: AskHow, desk: Desk) -> HowTold:
+    """Choose the steps by the pest told, else the plant's own, and by what the plant bears."""
+    plant = None if command.plant is None else desk.plant(command.plant)
+    pest = command.pest
+    if pest is None and plant is not None:
+        pest = next((case.pest for case in plant.open_cases), None)
+    bears = bears_of(None, ()) if plant is None else bears_of(desk.knowledge.kind_of(plant), plant.traits)
+    variant = load_howto().ways[command.way].for_plant(pest, bears)
+    is_clean_out = command.way == Method.CLEAN_OUT.value.replace("-", "_")
+    minded = load_cautions().on([Occasion.CLEAN_OUT], (), (), is_eaten=False) if is_clean_out else ()
+    return HowTold(
+        title=variant.title,
+        plant=None if plant is None else plant.name,
+        steps=variant.steps,
+        cautions=tuple(one.text for one in minded),
+    )

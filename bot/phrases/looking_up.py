@@ -1,0 +1,108 @@
+"""What is looked up: "how do I do a clean-out", "what is an axil"; and plans that are refused."""
+
+from bot.actions.explain_term import AskTerm
+from bot.actions.situation import Situation
+from bot.actions.tell_how import AskHow
+from bot.catalogue.howto import load_howto
+from bot.domain.identity import PlantId
+from bot.phrases.asking import Meant
+from bot.phrases.dangers import read_danger
+from bot.phrases.items import items_of
+from bot.phrases.lexicon import listed
+from bot.phrases.names import Pest, Plants, Product
+from bot.phrases.poisons import read_poison
+
+_Words = tuple[str, ...]
+_HOW = (
+    ("how", "do", "i"),
+    ("how", "do", "we"),
+    ("how", "do", "you"),
+    ("how", "does", "one"),
+    ("how", "does", "the"),
+    ("how", "does", "a"),
+    ("how", "should", "i"),
+    ("how", "should", "we"),
+    ("how", "can", "i"),
+    ("how", "would", "i"),
+    ("how", "to"),
+    ("show", "me", "how", "to"),
+    ("tell", "me", "how", "to"),
+    ("explain", "how", "to"),
+    ("what", "is", "the", "best", "way", "to"),
+    ("best", "way", "to"),
+    ("steps", "for"),
+    ("instructions", "for"),
+)
+_AROUND_A_WAY = listed(
+    "do a an the my our this that it them these those of on off for from with against to at in plant plants"
+    " leaf leaves properly correctly right exactly best again first please work works use make go about one"
+    " ? . ! , full test look mites bugs pest pests"
+)
+_MEANS = (
+    ("what", "do", "you", "mean", "by"),
+    ("what", "do", "you", "mean", "with"),
+    ("what", "is", "meant", "by"),
+    ("the", "meaning", "of"),
+    ("meaning", "of"),
+    ("what", "does"),
+    ("what", "is"),
+    ("what", "are"),
+    ("define",),
+    ("explain",),
+)
+_OPEN = frozenset({("what", "is"), ("what", "are")})
+_GOES_ON = listed("apart isolation isolated released release look looks check checks")
+"""Terms that ask what is going on, unless "a" stands before them: "what is isolated"."""
+
+
+def read_lookup(words: _Words, situation: Situation) -> Meant | None:
+    """Read what is looked up, or a plan that is refused; nothing of it writes."""
+    return (
+        read_danger(words, situation)
+        or read_term(words)
+        or read_way(words, situation)
+        or read_poison(words, situation)
+    )
+
+
+def read_way(words: _Words, situation: Situation) -> Meant | None:
+    """Read "how do I do a clean-out of the hoya", "show me how to swab"; every word must be understood."""
+    lead = next((lead for lead in _HOW if words[: len(lead)] == lead), None)
+    if lead is None:
+        return None
+    rest = words[len(lead) :]
+    ways = load_howto().way_by_word
+    spans = ((at, at + size) for size in range(len(rest), 0, -1) for at in range(len(rest) - size + 1))
+    begin, end = next((span for span in spans if " ".join(rest[slice(*span)]) in ways), (0, 0))
+    if begin == end:
+        return None
+    plants: tuple[PlantId, ...] = ()
+    pest = None
+    for item in items_of((*rest[:begin], *rest[end:]), situation):
+        if isinstance(item.meaning, Plants):
+            plants += item.meaning.ids
+        elif isinstance(item.meaning, Pest):
+            pest = item.meaning.key
+        elif not isinstance(item.meaning, Product) and not frozenset(item.text.split()) <= _AROUND_A_WAY:
+            return None
+    plant = plants[0] if len(plants) == 1 else None
+    return (AskHow(way=ways[" ".join(rest[begin:end])].key, plant=plant, pest=pest),)
+
+
+def read_term(words: _Words) -> Meant | None:
+    """Read "what is an axil", "what does on watch mean", "explain rotation"."""
+    said = tuple(word for word in words if word[:1].isalnum())
+    lead = next((lead for lead in _MEANS if said[: len(lead)] == lead), None)
+    if lead is None:
+        return None
+    rest = said[len(lead) :]
+    if lead == ("what", "does"):
+        if rest[-1:] != ("mean",):
+            return None
+        rest = rest[:-1]
+    article = rest[0] if rest and rest[0] in {"a", "an", "the"} else ""
+    name = " ".join(rest[1:] if article else rest)
+    term = load_howto().term_by_word.get(name)
+    if term is None or (lead in _OPEN and article not in {"a", "an"} and _GOES_ON & frozenset(name.split())):
+        return None
+    return (AskTerm(term.name.replace(" ", "_")),)
