@@ -34,9 +34,10 @@ class ForgetAsked(Outcome):
 
 @dataclass(frozen=True, slots=True)
 class Erased(Outcome):
-    """Nothing is left of what was to be erased."""
+    """Nothing is left of what was to be erased; in another home the person is known as before."""
 
     what: Erasing
+    is_elsewhere: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,4 +81,4 @@ def forget(command: Forget, desk: Desk) -> ForgetAsked | Erased | OwnerOnly:
         desk.is_home_erased = True
     else:
         desk.store.forget_member(desk.member.id, desk.now)
-    return Erased(what)
+    return Erased(what, desk.member.homes > 1)

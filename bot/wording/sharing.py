@@ -92,9 +92,14 @@ def forget_asked(told: ForgetAsked) -> str:
 @says
 def erased(told: Erased) -> str:
     """Say that it is done."""
+    end = (
+        "You still share another home; say “forget me” there too if you wish."
+        if told.is_elsewhere
+        else "Take care."
+    )
     if told.what is Erasing.HOME:
-        return "Erased: this home, its plants, everything told. Take care."
-    return "Erased: your name, your account, our messages. Take care."
+        return f"Erased: this home, its plants, everything told. {end}"
+    return f"Erased: your name, your account, our messages. {end}"
 
 
 @says

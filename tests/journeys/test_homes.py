@@ -254,3 +254,13 @@ def test_no_name_breaks_a_line_or_turns_it(talk: Talk, kind: str) -> None:
 @pytest.mark.parametrize("name", ["", "\u202e", " \n ", "\x00"])
 def test_a_name_of_nothing_is_somebody(name: str) -> None:
     assert shown_name(name) == "Somebody"
+
+
+def test_who_is_forgotten_in_one_home_is_told_of_the_other(two_homes: Talk) -> None:
+    talk = two_homes
+    assert talk.say("forget me for good", person=PARTNER)[0].startswith("That erases your name")
+    assert talk.say("forget me for good", person=PARTNER)[0].endswith(
+        "You still share another home; say “forget me” there too if you wish."
+    )
+    assert talk.say("members") == ["Only Ada. “invite” makes a code for somebody."]
+    assert talk.say("plants", person=PARTNER)[0].startswith("sill: fern")

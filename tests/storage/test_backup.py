@@ -1,13 +1,14 @@
 import sqlite3
 import stat
 import sys
+import threading
 from contextlib import closing
 from datetime import timedelta
 from pathlib import Path
 
 import pytest
 
-from bot.storage.backup import KEPT, back_up, copies, copies_by_hand, hand_on, made_at
+from bot.storage.backup import KEPT, back_up, copies, copies_by_hand, hand_on, hand_on_meanwhile, made_at
 from bot.storage.database import FILE_NAME, Database
 from bot.storage.failure import StoreError
 from tests.storage.sample import NOW, found
@@ -100,3 +101,21 @@ def test_the_operator_s_command_gets_the_copy(tmp_path: Path) -> None:
         hand_on(copy, f"{sys.executable} -c 'import sys; sys.exit(1)'")
     with pytest.raises(StoreError, match="but DUSKROUND_COPY_COMMAND did not run"):
         hand_on(copy, "no-such-program")
+
+
+def test_a_copy_of_the_night_is_handed_on_beside_the_bot(
+    tmp_path: Path, caplog: pytest.LogCaptureFixture
+) -> None:
+    copy = tmp_path / "copy.sqlite"
+    copy.write_bytes(b"content")
+    before = set(threading.enumerate())
+    hand_on_meanwhile(copy, f"cp -t {tmp_path / 'nowhere'}")
+    hand_on_meanwhile(
+        copy, f"{sys.executable} -c 'import sys, os; os.rename(sys.argv[1], sys.argv[1] + str(1))'"
+    )
+    for thread in set(threading.enumerate()) - before:
+        thread.join(20)
+    assert (tmp_path / "copy.sqlite1").read_bytes() == b"content"
+    assert [one.message for one in caplog.records] == [
+        f"the copy is at {copy}, but DUSKROUND_COPY_COMMAND ended with 1"
+    ]
