@@ -209,7 +209,8 @@ class Conversation:
         if composed is None:
             return []
         desk, nudge = composed
-        chats = dict.fromkeys(member.chat for member in store.members(household))
+        away = desk.household.is_away
+        chats = dict.fromkeys(one.chat for one in store.members(household) if not away(one.id, desk.today))
         return [
             SaidTonight(
                 key=f"nudge:{household}:{nudge.on}:{nudge.count}:{chat}",
@@ -397,7 +398,7 @@ class Conversation:
             choice_texts=tuple(button_text(choice) for choice in question.choices) if question else (),
             units=household.units,
             quiet_from_hour=household.quiet_from.hour,
-            is_held=household.is_held(desk.today),
+            is_held=household.is_held(desk.today) or household.is_away(desk.member.id, desk.today),
         )
 
     @staticmethod

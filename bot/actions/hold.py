@@ -1,4 +1,4 @@
-"""Rest until a day, or until somebody speaks of plants again."""
+"""Rest until a day, or until somebody speaks again: for oneself, for the home only if nobody is left."""
 
 from dataclasses import dataclass
 from datetime import date
@@ -11,9 +11,10 @@ from bot.domain.journal import HeldUntil
 
 @dataclass(frozen=True, slots=True)
 class Hold(Command):
-    """Away, or silence, until a day or until further notice."""
+    """Away, or silence, until a day or until further notice; from a day on where that is told ahead."""
 
     until: date | None = None
+    since: date | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +23,19 @@ class EveningsHeld(Outcome):
 
     until: date | None
     late: tuple[tuple[str, date], ...] = ()
+    since: date | None = None
+    """Where it begins on a later day."""
+    others: tuple[str, ...] = ()
+    """Who goes on getting the evenings."""
+
+
+@dataclass(frozen=True, slots=True)
+class MemberAway(Outcome):
+    """To the others: who gets no evenings, from when, until when; until today: who does again."""
+
+    name: str
+    until: date | None
+    since: date | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,13 +47,26 @@ class Paused(Outcome):
 
 @performs
 def hold(command: Hold, desk: Desk) -> EveningsHeld:
-    """Rest until a day, or until the person speaks of plants again."""
-    until = command.until
+    """Rest until a day, or until the person speaks of plants again; the others are told, and go on."""
+    until, household = command.until, desk.household
+    since = command.since if command.since is not None and command.since > desk.today else None
+    is_back = until is not None and until <= desk.today
+    members = [one for one in desk.store.members(desk.member.household) if one.id != desk.member.id]
+    left = [one for one in members if not household.is_away(one.id, since or desk.today)]
     late = {
         desk.plant(task.plant).name: task.closes_on
         for evening in desk.agenda.evenings
         for task in evening.tasks
-        if task.method is not None and (until is None or task.closes_on < until)
+        if task.method is not None
+        and (until is None or task.closes_on < until)
+        and (since is None or task.closes_on >= since)
     }
-    desk.write([desk.draft(HeldUntil(until))])
-    return EveningsHeld(until, tuple(late.items()))
+    drafts = [desk.draft(HeldUntil(until, is_own=True), on=since)] if members else []
+    if not left or (is_back and household.is_held(desk.today)):
+        ends = [until, *(household.away[one.id][1] for one in members if one.id in household.away)]
+        first = min((end for end in ends if end is not None), default=None)
+        drafts.append(desk.draft(HeldUntil(until if is_back else first), on=since))
+    desk.write(drafts)
+    for chat in sorted({one.chat for one in members} - {desk.member.chat}):
+        desk.say_elsewhere(chat, MemberAway(desk.member.name, until, since))
+    return EveningsHeld(until, tuple(late.items()), since, tuple(one.name for one in left))

@@ -185,15 +185,21 @@ def _apply_to_household(household: Household, entry: Entry) -> None:
             _note(household, told, entry.happened_on)
         case RoutineSet() as told:
             _set_routine(household, told, entry.happened_on)
-        case HeldUntil(until=until):
-            household.held_from = entry.happened_on
-            household.held_until = until
+        case HeldUntil() as told:
+            _hold(household, told, entry)
         case WorkBegun() | WorkTicked() | WorkEnded() as told:
             _work(household, told)
         case WalkBegun() | WalkEnded() as told:
             _walk(household, told, entry.happened_on)
         case _:
             pass
+
+
+def _hold(household: Household, told: HeldUntil, entry: Entry) -> None:
+    if not told.is_own:
+        household.held_from, household.held_until = entry.happened_on, told.until
+    elif entry.member is not None:
+        household.away[entry.member] = entry.happened_on, told.until
 
 
 def _note_on_walk(walk: Walk | None, plant: PlantId, entry: Entry) -> None:

@@ -7,7 +7,7 @@ from decimal import Decimal
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from bot.domain.identity import PhotoId, PlaceId, PlantId, ProductId
+from bot.domain.identity import MemberId, PhotoId, PlaceId, PlantId, ProductId
 from bot.domain.journal import NudgedTask
 from bot.domain.measure import Units
 from bot.domain.release import Level
@@ -247,6 +247,8 @@ class Household:
     """Spray an evening took, as told. [mL]"""
     held_from: date | None = None
     held_until: date | None = None
+    away: dict[MemberId, tuple[date, date | None]] = field(default_factory=dict)
+    """Members who get no evenings: from when, until when; None is until further notice."""
     nudge: Nudge | None = None
     work: Work | None = None
     walk: Walk | None = None
@@ -287,6 +289,11 @@ class Household:
 
     def is_held(self, today: date) -> bool:
         """Whether nudges rest on this day."""
-        if self.held_from is None:
+        if self.held_from is None or today < self.held_from:
             return False
         return self.held_until is None or today < self.held_until
+
+    def is_away(self, member: MemberId, today: date) -> bool:
+        """Whether a member gets no evenings on this day."""
+        since, until = self.away.get(member, (date.max, None))
+        return since <= today and (until is None or today < until)

@@ -192,9 +192,14 @@ class RoutineSet:
 
 @dataclass(frozen=True, slots=True)
 class HeldUntil:
-    """No nudges before this day; None is until further notice; a day in the past ends it."""
+    """
+    No nudges before this day; None is until further notice; a day in the past ends it.
+
+    is_own: for the member who said it, while others of the home go on.
+    """
 
     until: date | None
+    is_own: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

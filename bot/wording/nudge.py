@@ -3,7 +3,7 @@
 from collections.abc import Set as AbstractSet
 from datetime import datetime
 
-from bot.actions.hold import EveningsHeld, Paused
+from bot.actions.hold import EveningsHeld, MemberAway, Paused
 from bot.actions.send_evening import NudgeText, StillThere
 from bot.actions.show_due import DueLine
 from bot.domain.care import Care
@@ -194,9 +194,22 @@ def _evenings_held(told: EveningsHeld, voice: Voice) -> str:
     if told.until is not None and told.until <= voice.today:
         return "Good to have you back. The evenings go on."
     rest = f"until {day(told.until)}" if told.until else "until you write “back”"
+    if told.since is not None:
+        rest = f"from {day(told.since)} {rest}"
     cost = listed(f"{name} (by {day(on)})" for name, on in told.late[:6])
     more = f" Rounds that would be late by then: {cost}; count on about one more each." if told.late else ""
+    if told.others:
+        return f"You get no evenings {rest}; {listed(told.others)} still {'does' if len(told.others) == 1 else 'do'}, and knows.{more}"
     return f"I stay quiet {rest}. The days keep counting meanwhile.{more}"
+
+
+@says
+def _member_away(told: MemberAway, voice: Voice) -> str:
+    if told.until is not None and told.until <= voice.today:
+        return f"{told.name} is back and gets the evenings again."
+    since = f" from {day(told.since)}" if told.since is not None else ""
+    until = f" until {day(told.until)}" if told.until is not None else " for now"
+    return f"{told.name} gets no evenings{since}{until}; you still do."
 
 
 @says

@@ -1,0 +1,59 @@
+"""Silence and absence are one member's: the others are told and go on; the home is quiet only if nobody is left."""
+
+from datetime import date
+
+import pytest
+
+from bot.actions.hold import Hold
+from tests.journeys.talking import OWNER, PARTNER, Talk
+
+
+@pytest.fixture
+def shared(talk: Talk) -> Talk:
+    talk.joins()
+    talk.say("hoya 12 longtailed mealybugs")
+    return talk
+
+
+@pytest.mark.parametrize("words", ["/stop", "away until 20 may", "i am away until 20 may"])
+def test_ones_silence_leaves_the_other_the_evenings(shared: Talk, words: str) -> None:
+    assert "Ada still does" in shared.say(words, person=PARTNER)[0]
+    assert shared.shown[OWNER][-1].text.startswith("Bo gets no evenings")
+    shared.evening()
+    assert {one.chat for one in shared.nudges} == {OWNER}
+
+
+def test_who_comes_back_gets_the_evenings_again_and_the_other_reads_it(shared: Talk) -> None:
+    shared.say("away until 20 may", person=PARTNER)
+    shared.say("back", person=PARTNER)
+    assert shared.shown[OWNER][-1].text == "Bo is back and gets the evenings again."
+    shared.evening()
+    assert {one.chat for one in shared.nudges} == {OWNER, PARTNER}
+
+
+def test_the_home_is_quiet_once_nobody_is_left_and_until_the_first_comes_back(shared: Talk) -> None:
+    shared.say("away until 20 may", person=PARTNER)
+    shared.say("away until 12 may")
+    assert shared.evening()
+    assert shared.now.date() == date(2026, 5, 12)
+    assert {one.chat for one in shared.nudges} == {OWNER}
+
+
+def test_one_alone_rests_with_the_home(talk: Talk) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    assert talk.say("away until 9 may")[0].startswith("I stay quiet until Sat 9 May")
+    talk.evening()
+    assert talk.now.date() == date(2026, 5, 9)
+
+
+def test_a_trip_told_ahead_begins_when_it_begins(talk: Talk) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    answer = talk.tell(Hold(until=date(2026, 5, 12), since=date(2026, 5, 4)))[0]
+    assert answer.startswith("I stay quiet from Mon 4 May until Tue 12 May")
+    talk.evening()
+    assert talk.now.date() == date(2026, 5, 2), "before it the evenings come"
+    talk.say("done")
+    while (told := talk.evening()) and talk.now.date() < date(2026, 5, 4):
+        talk.say("done")
+    assert told
+    assert talk.now.date() >= date(2026, 5, 12)
