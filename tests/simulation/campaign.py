@@ -97,6 +97,8 @@ class Campaign:
                 self._send(kept)
                 self.log(f"   not put back: {text}")
                 continue
+            if stands := self.reader.stands(one, self._labels()):
+                self._send(stands)
             self.record.released(day, one, self.home)
 
     def _shop(self, day: int) -> None:

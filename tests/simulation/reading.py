@@ -60,6 +60,7 @@ PLURAL = {
 }
 MOVED = ("It is apart now", "Moved", "It's apart now", "Set apart", "Apart now")
 STAYS = ("Cannot be moved", "Can't move it", "Cannot move it")
+CLEAN_OUT, CLEANED = "clean-out", "Full clean-out done"
 KEEP_ON = ("Keep it apart", "Keep apart", "Go on", "Not now", "Keep it")
 
 
@@ -224,13 +225,14 @@ class Reader:
             done_works.setdefault(deed.plant, []).append(deed.work)
         partly = [step for step in evening.unfinished if step.plant in done_works]
         undone = [step for step in evening.unfinished if step.plant not in done_works]
+        words = self._cleaned(evening, labels)
+        finished = [step for step in evening.finished if CLEAN_OUT not in step.works]
         if not evening.unfinished:
-            return [_press("All done", labels, "done")]
-        words = []
-        if evening.finished:
+            return words + ([_press("All done", labels, "done")] if finished else [])
+        if finished:
             left = dict.fromkeys(self.name(step.plant) for step in (*undone, *partly))
             words.append(Word(f"done except {_listed(left)}"))
-        elif not partly:
+        elif not partly and not words:
             return [_press("Not tonight", labels)]
         alike: dict[str, list[str]] = {}
         for step in partly:
@@ -241,6 +243,15 @@ class Reader:
                     )
         words += [Word(said.replace("|", _listed(names))) for said, names in alike.items()]
         return words
+
+    def _cleaned(self, evening: Evening, labels: Sequence[str]) -> list[Word]:
+        """Name a clean-out as one: by its button where all are done, else by plant."""
+        cleaned = dict.fromkeys(self.name(step.plant) for step in evening.finished if CLEAN_OUT in step.works)
+        if not cleaned:
+            return []
+        if CLEANED in labels and not any(CLEAN_OUT in step.works for step in evening.unfinished):
+            return [Word(CLEANED, is_press=True)]
+        return [Word(f"{_listed(cleaned)} got the full clean-out")]
 
     def _with(self, work: str, step: Step) -> str:
         return f" with {step.product}" if step.product and work in {"spray", "drench", "swab"} else ""
@@ -283,6 +294,18 @@ class Reader:
     def meant(self, labels: Sequence[str]) -> Word | None:
         """Answer at once what is asked about the words just said: it was meant, and the warmth read is the usual one."""
         return next((Word(one, is_press=True) for one in ("Usual", "Yes") if one in labels), None)
+
+    def stands(self, plant: int, labels: Sequence[str]) -> Word | None:
+        """Say where a plant that was put back stands, where that is asked."""
+        room = self.home.rooms[self.home.plants[plant].room]
+        return next(
+            (
+                Word(f"{one} {room}", is_press=True)
+                for one in ("Stays at", "Now at")
+                if f"{one} {room}" in labels
+            ),
+            None,
+        )
 
     def asked_back(self, labels: Sequence[str]) -> Word | None:
         """Answer a question about the isolation of a plant just found, or a doubt, by its button."""
