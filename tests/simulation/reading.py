@@ -49,6 +49,21 @@ LABEL_DAYS = {
     "pyrethrins": 3,
     "alcohol": 3,
 }
+WAYS: tuple[tuple[str, str], ...] = (
+    ("lens", "lens|close-up|macro|loupe|magnif"),
+    ("tap", r"tap\b|tapped"),
+    ("card", "card"),
+    ("tape", "tape"),
+    ("potato", "potato"),
+)
+HOW = {
+    "lens": " with a lens",
+    "tap": ", tapped over paper",
+    "card": ", sticky card",
+    "tape": ", tape",
+    "potato": ", potato slice",
+}
+"""How a look that showed nothing is told, by its way."""
 READY = re.compile(r"may leave|all.clear|may go back|can go back|free to (go|leave)")
 ASIDE = re.compile(r"^(out of direct sun|first|warm at|too late|sprayed|mix|stir|shake|reminder|because)\b")
 QUOTED = re.compile(r"“[^”]*”")
@@ -96,6 +111,7 @@ class Reader:
         ready: list[int] = []
         discards: list[int] = []
         late: set[int] = set()
+        levels: set[str] = set()
         for line in text.splitlines():
             bare = re.sub(r"^[\s\d.)•·–-]+", "", QUOTED.sub("", line)).strip()
             low = bare.casefold()
@@ -103,7 +119,11 @@ class Reader:
             if READY.search(low):
                 ready += named
             elif low.startswith(("look", "check")):
-                looks += self.plants(bare)
+                levels |= set(_levels(low))
+                if "out of the pot" in low:
+                    lifts += self.plants(bare)
+                else:
+                    looks += self.plants(bare)
             elif low.startswith("lift"):
                 lifts += self.plants(bare)
             elif low.startswith("too late"):
@@ -115,7 +135,7 @@ class Reader:
         return Asked(
             steps=tuple(_joined(step for step in steps if step.plant not in late)),
             looks=tuple(dict.fromkeys(looks)),
-            levels=frozenset(_levels(text)),
+            levels=frozenset(levels),
             lifts=tuple(dict.fromkeys(lifts)),
             ready=tuple(dict.fromkeys(ready)),
             discards=tuple(dict.fromkeys(discards)),
@@ -262,14 +282,18 @@ class Reader:
         clean = [seen for seen in evening.seen if not seen.count and seen.plant not in with_finds]
         rooted = [seen.plant for seen in clean if seen.level == "roots"]
         looked = list(dict.fromkeys(seen.plant for seen in clean if seen.plant not in rooted))
-        level = next((seen.level for seen in clean if seen.level != "roots"), "plain")
         words += [Word(f"{self.name(one)} clean, roots too") for one in rooted]
-        if looked and level == "plain" and not words and set(looked) == set(asked.looks):
-            return [_press("None seen", labels, "all clean")]
-        if looked:
-            how = {"lens": " with a lens", "tap": ", tapped over paper"}.get(level, "")
-            words.append(Word(f"{_listed(self.name(one) for one in looked)} clean{how}"))
-        return words
+        if evening.card and asked.looks:
+            words.append(self.found(Seen(asked.looks[0], "card", evening.card)))
+            looked = [one for one in looked if one != asked.looks[0]]
+        if not looked:
+            return words
+        level = next(seen.level for seen in clean if seen.level != "roots")
+        ways = asked.levels & {"card", "tape", "potato"} or {level} - {"plain"}
+        how = HOW[next(iter(ways))] if len(ways) == 1 else ""
+        if not words and set(looked) == set(asked.looks) and ways == asked.levels:
+            return [_press("None seen", labels, f"all clean{how}")]
+        return [*words, Word(f"{_listed(self.name(one) for one in looked)} clean{how}")]
 
     def morning(self, evening: Evening, labels: Sequence[str]) -> list[Word]:
         """Tell what was done in the morning."""
@@ -341,12 +365,9 @@ def _product(low: str) -> str | None:
     return next((name for words, name in PRODUCTS if re.search(rf"\b({words})\b", low)), None)
 
 
-def _levels(text: str) -> Iterable[str]:
-    low = text.casefold()
-    if re.search(r"\blens\b|close-up|macro|loupe|magnif", low):
-        yield "lens"
-    if re.search(r"\btap\b|\btapped\b", low):
-        yield "tap"
+def _levels(low: str) -> Iterable[str]:
+    """Give the ways of looking a line asks for by name."""
+    return (way for way, words in WAYS if re.search(rf"\b({words})", low))
 
 
 def _joined(steps: Iterable[Step]) -> list[Step]:
