@@ -145,7 +145,9 @@ class Campaign:
             if seen.count:
                 self.home.known.add(seen.plant)
         for word in self.reader.told(evening, asked, labels):
-            self._send(word)
+            if self.reader.is_unclear(self._send(word)):
+                for text in word.again:
+                    self._send(Word(text))
             self._after_find(word)
         self.record.discarded += len(evening.discarded)
         return True

@@ -85,6 +85,8 @@ class Word:
 
     text: str
     is_press: bool = False
+    again: tuple[str, ...] = ()
+    """How it is said once more where it was not understood: plant by plant."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -261,7 +263,10 @@ class Reader:
                     alike.setdefault(f"{PAST[work]} |{self._with(work, step)}", []).append(
                         self.name(step.plant)
                     )
-        words += [Word(said.replace("|", _listed(names))) for said, names in alike.items()]
+        words += [
+            Word(said.replace("|", _listed(names)), again=tuple(said.replace("|", one) for one in names))
+            for said, names in alike.items()
+        ]
         return words
 
     def _cleaned(self, evening: Evening, labels: Sequence[str]) -> list[Word]:
@@ -306,6 +311,10 @@ class Reader:
             )
             for deed in evening.deeds
         ]
+
+    def is_unclear(self, text: str) -> bool:
+        """Whether a text says that nothing was understood."""
+        return "not understand" in text.casefold()
 
     def is_spent(self, text: str) -> bool:
         """Whether a press was too late, so that it has to be said in words."""
