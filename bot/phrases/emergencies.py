@@ -32,6 +32,8 @@ FAINT = -2.5
 """Score from which help is given beside what else the message may mean. [1]"""
 LONGEST = 1200
 """Characters that are listened to. [1]"""
+UNNAMED = 2.0
+"""Score from which it is heard though nobody and no harm is named. [1]"""
 _WORDS = Path(__file__).with_name("emergencies.toml")
 _ENDINGS = ("ing", "ed", "es", "s", "d")
 _SHORTEST_STEM = 3
@@ -41,7 +43,7 @@ _MARKED = 4
 _LETTERS = (3, 4, 5)
 _OF_A_VICTIM = frozenset(
     {"people", "small_people", "animals", "parts_of_the_head", "parts_of_the_body"}
-    | {"symptoms", "signs_of_harm", "signs_in_animals", "eating", "swallowing", "calls"}
+    | {"symptoms", "signs_of_harm", "signs_in_animals", "eating", "swallowing", "calls", "flames"}
 )
 _BREAK = frozenset(".!?;\n")
 _REPEATED = re.compile(r"(.)\1{2,}")
@@ -86,9 +88,9 @@ def hear_emergency(text: str, situation: Situation) -> Command | None:
 def alarm(text: str, situation: Situation) -> Alarm:
     """Tell whether a message is of somebody or an animal that came to harm."""
     score = weights().score(marks_of(text, situation))
-    if score >= LOUD:
-        return Alarm.LOUD
-    return Alarm.FAINT if score >= FAINT and _names_a_victim(text, situation) else Alarm.NONE
+    if score < (FAINT if _names_a_victim(text, situation) else UNNAMED):
+        return Alarm.NONE
+    return Alarm.LOUD if score >= LOUD else Alarm.FAINT
 
 
 def _names_a_victim(text: str, situation: Situation) -> bool:
