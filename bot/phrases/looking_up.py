@@ -1,5 +1,6 @@
 """What is looked up: "how do I do a clean-out", "what is an axil"; and plans that are refused."""
 
+from bot.actions.describe_pest import DescribePest
 from bot.actions.explain_term import AskTerm
 from bot.actions.situation import Situation
 from bot.actions.tell_how import AskHow
@@ -51,6 +52,8 @@ _MEANS = (
     ("explain",),
 )
 _OPEN = frozenset({("what", "is"), ("what", "are")})
+_FIGHTING = (("get", "rid", "of"), ("treat",), ("kill",), ("fight",), ("beat",), ("stop",), ("deal", "with"))
+_ARTICLES = frozenset({"a", "an", "the", "these", "my"})
 _GOES_ON = listed("apart isolation isolated released release look looks check checks")
 """Terms that ask what is going on, unless "a" stands before them: "what is isolated"."""
 
@@ -60,6 +63,7 @@ def read_lookup(words: _Words, situation: Situation) -> Meant | None:
     return (
         read_danger(words, situation)
         or read_term(words)
+        or read_pest(words, situation)
         or read_way(words, situation)
         or read_poison(words, situation)
     )
@@ -87,6 +91,17 @@ def read_way(words: _Words, situation: Situation) -> Meant | None:
             return None
     plant = plants[0] if len(plants) == 1 else None
     return (AskHow(way=ways[" ".join(rest[begin:end])].key, plant=plant, pest=pest),)
+
+
+def read_pest(words: _Words, situation: Situation) -> Meant | None:
+    """Read "what are thrips", "how do I get rid of gnats": a pest and nothing else."""
+    said = tuple(word for word in words if word[:1].isalnum())
+    leads = (*_OPEN, *((*lead, *verb) for lead in _HOW for verb in _FIGHTING))
+    lead = next((lead for lead in leads if said[: len(lead)] == lead), None)
+    rest = () if lead is None else tuple(word for word in said[len(lead) :] if word not in _ARTICLES)
+    items = items_of(rest, situation) if rest else ()
+    pest = items[0].meaning if len(items) == 1 else None
+    return (DescribePest(pest.key),) if isinstance(pest, Pest) else None
 
 
 def read_term(words: _Words) -> Meant | None:

@@ -9,6 +9,7 @@ from bot.actions.command import Command
 from bot.actions.correct import Correct
 from bot.actions.courtesy import Greet, Help, Thanks
 from bot.actions.decline import Decline
+from bot.actions.describe_pest import DescribePest
 from bot.actions.explain_term import AskTerm
 from bot.actions.export import Export
 from bot.actions.forget import Forget
@@ -217,6 +218,8 @@ def _looked_up(command: Command, situation: Situation) -> list[str]:
             plants = () if command.plant is None else (command.plant,)
             pest = _option("pest", command.pest and _key(command.pest))
             return ["ask", "how", command.way, *write.plants(plants), pest]
+        case DescribePest():
+            return ["ask", "about", _key(command.pest)]
         case AskTerm():
             return ["ask", "term", command.term]
         case ConsiderPlan():

@@ -1,9 +1,19 @@
 """Answers that teach: how a thing is done, what a word means, what must not be done."""
 
+from bot.actions.describe_pest import PestDescribed
 from bot.actions.explain_term import TermTold
 from bot.actions.refuse_plan import PlanRefused
 from bot.actions.tell_how import HowTold
+from bot.domain.trade import Method
+from bot.wording.days import counted, listed
 from bot.wording.saying import says
+
+_FIRST = {
+    Method.PRUNE: "cut off the worst",
+    Method.DRY: "let the mix dry on top",
+    Method.RINSE: "wash every leaf",
+    Method.CLEAN_OUT: "a clean-out",
+}
 
 
 @says
@@ -21,6 +31,37 @@ def how_told(told: HowTold) -> str:
 def term_told(told: TermTold) -> str:
     """Say what a word means."""
     return f"{told.name.capitalize()}: {told.text}"
+
+
+@says
+def pest_described(told: PestDescribed) -> str:
+    """Say where it hides, how it spreads, what a round reaches, and how it is fought."""
+    pest = told.pest
+    well, partly, never = pest.reached
+    products = listed(told.products) if told.products else "nothing that works on it"
+    name = pest.name if pest.name.endswith("s") else f"{pest.name}s"
+    return "\n".join(
+        [
+            f"{pest.name.capitalize()} ({pest.latin}).",
+            f"Where: {pest.hides}.",
+            f"Spreads: {pest.spreads}.",
+            f"A round reaches {well}, partly {partly}, not {never}.",
+            f"Against it: {_fought(told)}",
+            f"On your shelf: {products}.",
+            f"Seen some? Say for instance “hoya 3 {name}”, and I plan it.",
+        ]
+    )
+
+
+def _fought(told: PestDescribed) -> str:
+    fight, rounds = told.pest.fight, told.pest.least.rounds
+    first = [_FIRST[method] for method in fight.start if method in _FIRST]
+    hand = [] if fight.handwork is None else [fight.handwork_word]
+    put_on = ["drench the mix" if fight.round_by is Method.DRENCH else "spray"]
+    besides = ["drench the mix" for method in fight.with_round if method is Method.DRENCH]
+    opening = f"first {listed(first)}; " if first else ""
+    least = f", {counted(rounds, 'round')} at least" if rounds is not None else ", round after round"
+    return f"{opening}{listed([*hand, *put_on, *besides])}{least}."
 
 
 @says

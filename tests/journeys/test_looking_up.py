@@ -75,6 +75,14 @@ def test_a_clean_out_comes_with_its_cautions(talk: Talk) -> None:
     assert "Mind:\n• Bleach: empty pots only" in answer
 
 
+def test_a_pest_is_described_with_what_the_shelf_has_for_it(talk: Talk) -> None:
+    answer = asked(talk, "how do i get rid of mealybugs?")
+    assert answer.startswith("Mealybug (")
+    assert "\nWhere: axils" in answer
+    assert "\nAgainst it: wipe and spray, round after round." in answer
+    assert "insecticidal soap" in answer
+
+
 def test_a_word_is_explained(talk: Talk) -> None:
     assert asked(talk, "what is a crawler?").startswith("Crawler: A freshly hatched scale or mealybug")
 

@@ -75,7 +75,10 @@ def test_a_way_with_something_strange_in_it_is_none() -> None:
         ("what does “on watch” mean?", "ask term watch"),
         ("explain rotation", "ask term rotation"),
         ("what is a crawler", "ask term crawler"),
-        ("meaning of drench", "ask term drench"),
+        ("meaning of honeydew", "ask term honeydew"),
+        ("what are thrips?", "ask about western_flower_thrips"),
+        ("how do i get rid of the fungus gnats", "ask about fungus_gnat"),
+        ("how to kill spider mites", "ask about spider_mite"),
     ],
 )
 def test_a_term_is_explained(text: str, meaning: str) -> None:
