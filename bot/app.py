@@ -30,7 +30,7 @@ from bot.storage.locking import running as in_use
 from bot.storage.photos import PhotoFolder
 from bot.storage.sent_notes import SentNotes
 from bot.storage.store import SqlStore
-from bot.taking import LEASE, Hear, Taking
+from bot.taking import LEASE, Hear, Taking, status_calls
 from bot.telegram.delivery import LONGEST_RETRY_S
 from bot.telegram.door import Door
 from bot.telegram.outgoing import Context, send
@@ -285,6 +285,11 @@ class App:
                 ],
                 now,
             )
+            for nudge in due.nudges:
+                if nudge.status is not None:
+                    told = {nudge.chat: nudge.status}
+                    for key, call in status_calls(store, nudge.key, told, now):
+                        store.queue(key, call.chat, call.method, call.body, now, nudge.household)
         return len(due.nudges), due.more
 
     def _keep_up(self) -> None:

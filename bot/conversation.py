@@ -25,6 +25,7 @@ from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Reacti
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.isolate import Isolate
 from bot.actions.keep_photo import KeepPhoto, RefusePhoto, TooManyPhotos, plants_of_album, receive_photo
+from bot.actions.keep_status import SetStatus, status_now
 from bot.actions.log_check import CheckLogged, LogCheck
 from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
@@ -101,6 +102,8 @@ class Said:
     edits: list[tuple[int, int, Answer | None]] = field(default_factory=list)
     notice: str = ""
     """What is shown for a moment where a button was pressed."""
+    statuses: dict[int, Answer | None] = field(default_factory=dict)
+    """What the pinned message of a chat is to say now; None where there is to be none any more."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -111,6 +114,8 @@ class SaidTonight:
     household: HouseholdId
     chat: int
     answer: Answer
+    status: Answer | None = None
+    """What the chat's pinned message says from now on, where the home wants one."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,8 +187,18 @@ class Conversation:
         said.answers += [(chat, replace(told, is_silent=True)) for chat, told in notices]
         said.notice = notice(answer)
         if desk.has_written and not desk.is_home_erased:
-            refresh_evening(desk)
+            next_at = refresh_evening(desk)
+            said.statuses = self._statuses(commands, desk, next_at)
         return said
+
+    @staticmethod
+    def _statuses(commands: object, desk: Desk, next_at: datetime | None) -> dict[int, Answer | None]:
+        """Say what the pinned messages of the home's chats are to say after something was written."""
+        was_ended = isinstance(commands, tuple) and SetStatus(is_wanted=False) in commands
+        if not (was_ended or desk.household.wants_status):
+            return {}
+        told = None if was_ended else _status(desk, next_at)
+        return {member.chat: told for member in desk.store.members(desk.member.household)}
 
     def plan_anew(self, household: HouseholdId, store: Store, now: datetime) -> None:
         """Derive a household's next evening anew, after the clock was set."""
@@ -209,6 +224,7 @@ class Conversation:
         if composed is None:
             return []
         desk, nudge = composed
+        status = _status(desk, refresh_evening(desk)) if desk.household.wants_status else None
         away = desk.household.is_away
         chats = dict.fromkeys(one.chat for one in store.members(household) if not away(one.id, desk.today))
         return [
@@ -217,6 +233,7 @@ class Conversation:
                 household=household,
                 chat=chat,
                 answer=self._nudge(nudge, desk, chat),
+                status=status,
             )
             for chat in chats
         ]
@@ -440,6 +457,10 @@ class Conversation:
             here = next(one for one in desk.store.members(desk.member.household) if one.chat == chat)
             answer = replace(answer, text=cut(f"{button_text(home_choice(here, '', desk.store))}:\n{text}"))
         return answer
+
+
+def _status(desk: Desk, next_at: datetime | None) -> Answer:
+    return Answer(text=say(status_now(desk, next_at), _voice(desk)), is_silent=True)
 
 
 def _unslashed(text: str) -> str:

@@ -66,7 +66,7 @@ class Settings:
     """Run with the path of each new copy of the database, to encrypt it or carry it away."""
     log: str = "warning"
     tick_seconds: float = 5.0
-    """How often it is looked whose evening has come. [s] above 0, at most 60."""
+    """How often it is looked what other processes wrote and which errors to tell. [s] above 0, at most 60."""
 
     @property
     def database(self) -> str:

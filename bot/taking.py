@@ -4,7 +4,7 @@ import json
 import logging
 import os
 import secrets
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import replace
 from datetime import datetime, timedelta
@@ -16,12 +16,14 @@ from bot.clock import Clock
 from bot.conversation import Said
 from bot.logs import without_values
 from bot.storage.database import Database
+from bot.storage.delivery import STATUS_KEY
 from bot.storage.failure import is_for_now
 from bot.storage.sent_notes import Note, SentNotes
 from bot.storage.store import SqlStore
 from bot.telegram.delivery import ChatMoved, Delayed, Delivered, GivenUp, Outcome, Parcel
 from bot.telegram.incoming import Ignored, Me, Moved, Parsed, Unparsable
-from bot.telegram.outgoing import Call, Context, answer_press, edit, edit_buttons, send
+from bot.telegram.outgoing import Call, Context, answer_press, edit, edit_buttons, pin, send, unpin
+from bot.wording.answer import Answer
 from bot.wording.apology import apology
 
 LEASE = timedelta(seconds=60)
@@ -138,7 +140,9 @@ class Taking:
                 if incoming.update_id in new:
                     new.remove(incoming.update_id)  # the same twice in one batch is heard once
                     said = self._hear(incoming, store, now)
-                    parcels += self._queue(store, _replies(incoming, said, self._context(incoming)), now)
+                    calls = [*_replies(incoming, said, self._context(incoming))]
+                    calls += status_calls(store, f"update:{incoming.update_id}", said.statuses, now)
+                    parcels += self._queue(store, calls, now)
             soonest = store.soonest_evening()
         self._told(heard, soonest)
         return parcels
@@ -202,10 +206,33 @@ def _replies(incoming: Incoming, said: Said, context: Context) -> Iterable[tuple
         )
 
 
+def status_calls(
+    store: SqlStore, occasion: str, statuses: Mapping[int, Answer | None], now: datetime
+) -> list[tuple[str, Call]]:
+    """Give the calls that bring the pinned messages of chats up to date: none where they say so already."""
+    calls = []
+    for chat, answer in statuses.items():
+        known = store.status_message(chat)
+        if answer is None:
+            if known is not None and known.message is not None:
+                calls.append((f"unpin:{known.row}", unpin(chat, known.message)))
+            store.drop_status(chat)
+        elif known is None:
+            calls.append((f"{STATUS_KEY}{chat}:{occasion}", send(chat, answer)))
+        elif known.message is not None and known.text != answer.text:
+            call = edit(chat, known.message, answer)
+            store.retell_status(known.row, answer.text, now)
+            calls.append((f"status-edit:{chat}:{occasion}", call))
+    return calls
+
+
 def _note(store: SqlStore, outcomes: Sequence[Outcome], now: datetime) -> None:
     store.settle(now, {one.row: one.message_id for one in outcomes if isinstance(one, Delivered)})
     for outcome in outcomes:
         match outcome:
+            case Delivered(row, key, int(message)) if key.startswith(STATUS_KEY):
+                call = pin(int(key.split(":")[1]), message)
+                store.queue(f"pin:{row}", call.chat, call.method, call.body, now)
             case Delivered():
                 pass  # written above, all in one
             case Delayed(row, after_s, error):

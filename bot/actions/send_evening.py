@@ -131,10 +131,11 @@ def _count_tonight(desk: Desk) -> int:
     return nudge.count + 1 if nudge is not None and nudge.on == desk.today else 1
 
 
-def refresh_evening(desk: Desk) -> None:
-    """Derive the next evening anew after anything was written."""
+def refresh_evening(desk: Desk) -> datetime | None:
+    """Derive the next evening anew after anything was written, and give it."""
     at = next_nudge_at(desk.household, desk.knowledge, desk.now, desk.agenda_on)
     desk.store.set_next_evening(desk.member.household, at)
+    return at
 
 
 def derive_evening(household: HouseholdId, store: Store, knowledge: Knowledge, now: datetime) -> None:

@@ -312,6 +312,8 @@ def _set_preferences(household: Household, told: HouseholdSet) -> None:
         household.is_strict = told.strict
     if told.animals is not None:
         household.animals = frozenset(told.animals)
+    if told.status is not None:
+        household.wants_status = told.status
 
 
 def _apply_to_plant(plant: Plant, entry: Entry, *, is_late: bool) -> None:  # noqa: C901, PLR0912 - one arm a payload

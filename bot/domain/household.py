@@ -235,6 +235,7 @@ class Household:
     are_units_told: bool = False
     clock_hours: int = 24
     is_strict: bool = False
+    wants_status: bool = False
     animals: frozenset[str] = frozenset()
     places: dict[PlaceId, Place] = field(default_factory=dict)
     places_gone: set[PlaceId] = field(default_factory=set)

@@ -38,6 +38,7 @@ class HouseholdSet:
     clock_hours: int | None = None
     strict: bool | None = None
     animals: tuple[str, ...] | None = None
+    status: bool | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

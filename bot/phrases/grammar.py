@@ -20,6 +20,7 @@ from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.hold import Hold
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.isolate import Isolate
+from bot.actions.keep_status import SetStatus
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
@@ -173,6 +174,11 @@ _STRONG: dict[str, Command] = {
         ("not strict", "strict off", "strict mode off", "usual rule"), SetStrict(is_strict=False)
     ),
     **dict.fromkeys(("invite", "share", "invite somebody", "invite someone", "invite my partner"), Invite()),
+    **dict.fromkeys(
+        ("pin a status", "pin status", "pin the status", "status message", "keep a status"),
+        SetStatus(is_wanted=True),
+    ),
+    **dict.fromkeys(("no status", "unpin", "unpin the status", "unpin status"), SetStatus(is_wanted=False)),
     **dict.fromkeys(
         ("privacy", "what do you keep", "what do you store", "what do you know about me"), TellPrivacy()
     ),

@@ -18,6 +18,7 @@ from bot.actions.hold import Hold
 from bot.actions.identify import Identify
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.isolate import Isolate
+from bot.actions.keep_status import SetStatus
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
@@ -279,6 +280,8 @@ def _of_the_talk(  # noqa: C901, PLR0912 - one arm a command
             return [type(command).__name__.lower(), _key(command.name)]
         case SetStrict():
             return ["strict", _yes_or_no(command.is_strict) or ""]
+        case SetStatus():
+            return ["status", _yes_or_no(command.is_wanted) or ""]
         case _:
             return [type(command).__name__.lower()]
 

@@ -29,6 +29,19 @@ class OutboxRow:
     tries: int
 
 
+STATUS_KEY = "status:"
+"""Begins the key of a pinned message: its chat follows, then what it was first sent at."""
+
+
+@dataclass(frozen=True, slots=True)
+class StatusMessage:
+    """The pinned message of a chat: its row, its number where it has one yet, what it says."""
+
+    row: int
+    message: int | None
+    text: str
+
+
 _NOW = bindparam("now", type_=UtcDateTime)
 _MARK_SEEN = sa.text(
     "INSERT INTO seen (update_id, at) VALUES (:update_id, :now) ON CONFLICT DO NOTHING"
@@ -277,6 +290,30 @@ class Delivery:
         """Tell since when the oldest message has waited that could be sent now."""
         return self._connection.execute(_OLDEST_DUE, {"now": now}).scalar()
 
+    def status_message(self, chat: int) -> StatusMessage | None:
+        """Find the chat's pinned message, sent or on its way."""
+        found = self._connection.execute(
+            sa.select(outbox.c.id, outbox.c.platform_message_id, outbox.c.body)
+            .where(*_is_status(chat), outbox.c.state != "given-up")
+            .order_by(outbox.c.id.desc())
+            .limit(1)
+        ).first()
+        return None if found is None else StatusMessage(found[0], found[1], json.loads(found[2])["text"])
+
+    def retell_status(self, row: int, text: str, now: datetime) -> None:
+        """Note what the pinned message says from now on; its row stays as long as it is told anew."""
+        body = self._connection.execute(sa.select(outbox.c.body).where(outbox.c.id == row)).scalar_one()
+        told = json.dumps(json.loads(body) | {"text": text}, separators=(",", ":"))
+        self._connection.execute(
+            sa.update(outbox).where(outbox.c.id == row).values(body=told, created_at=now)
+        )
+
+    def drop_status(self, chat: int) -> None:
+        """Let the chat's pinned message be one like any other."""
+        self._connection.execute(
+            sa.update(outbox).where(*_is_status(chat)).values(key=sa.literal("was-") + outbox.c.key)
+        )
+
     def migrate_chat(self, old: int, new: int) -> None:
         """Follow a chat that got a new number: its members, its open messages and its questions."""
         self._connection.execute(sa.update(member).where(member.c.chat == old).values(chat=new))
@@ -284,6 +321,11 @@ class Delivery:
         moved = {"chat": new, "closed_at": sa.func.coalesce(question.c.closed_at, question.c.asked_at)}
         self._connection.execute(sa.update(question).where(question.c.chat == old).values(moved))
         self._connection.execute(sa.update(outbox).where(outbox.c.chat == old, _UNSETTLED).values(chat=new))
+
+
+def _is_status(chat: int) -> tuple[sa.ColumnElement[bool], ...]:
+    # keys sort by byte, and ";" is the one after ":": a range, so that the key's index serves
+    return outbox.c.key > f"{STATUS_KEY}{chat}:", outbox.c.key < f"{STATUS_KEY}{chat};"
 
 
 def _outbox_row(row: sa.Row[Any]) -> OutboxRow:

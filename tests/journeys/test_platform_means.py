@@ -126,3 +126,30 @@ async def test_an_edit_says_anew_what_the_message_said() -> None:
         await person.do("edit", message_id=own["id"], text="ivy 3 spider mites")
         history = (await person.say("history ivy"))["text"]
         assert "30" not in history
+
+
+async def test_one_pinned_message_says_how_things_stand_and_is_kept_up_to_date() -> None:
+    async with home() as person:
+        await person.say("pin a status")
+        (status,) = await pinned(person)
+        assert status["text"].startswith("Nothing is kept apart.")
+        assert status["silent"] is True
+        await person.say("ivy 12 spider mites")
+        await person.say("isolate ivy")
+        (told,) = await pinned(person)
+        assert told["id"] == status["id"]
+        assert told["text"].startswith("Apart: ivy.\nLeft tonight: ivy.")
+        await person.next_evening()
+        await person.say("done")
+        (told,) = await pinned(person)
+        assert "Nothing is left tonight." in told["text"]
+        await person.say("no status")
+        assert await pinned(person) == []
+        await person.say("pin a status")
+        (fresh,) = await pinned(person)
+        assert fresh["id"] > status["id"]
+
+
+async def pinned(person: Person) -> list[dict[str, Any]]:
+    told = (await person.web.get(f"/person/{OWNER}/messages")).json()
+    return [one for one in told if one.get("pinned")]

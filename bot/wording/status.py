@@ -1,0 +1,30 @@
+"""The pinned message: how things stand, in three lines."""
+
+from bot.actions.keep_status import StatusNow, StatusSet
+from bot.wording.days import day, listed
+from bot.wording.saying import says
+from bot.wording.voice import Voice
+
+SHOWN = 12
+
+
+@says
+def _status_set(told: StatusSet) -> str:
+    if told.is_wanted:
+        return "Written: a pinned message shows how things stand. “no status” ends it."
+    return "Written: no pinned message any more. “pin a status” brings it back."
+
+
+@says
+def _status_now(told: StatusNow, voice: Voice) -> str:
+    lines = [f"Apart: {_named(told.apart)}." if told.apart else "Nothing is kept apart."]
+    lines.append(f"Left tonight: {_named(told.left)}." if told.left else "Nothing is left tonight.")
+    if told.next_at is not None:
+        at = told.next_at.astimezone(voice.zone)
+        lines.append(f"I write next on {day(at.date())}, {voice.clock(told.next_at)}.")
+    return "\n".join(lines)
+
+
+def _named(names: tuple[str, ...]) -> str:
+    rest = len(names) - SHOWN
+    return listed(names) if rest <= 0 else f"{', '.join(names[:SHOWN])} and {rest} more"
