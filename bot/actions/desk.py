@@ -259,7 +259,16 @@ class Desk:
         plant = self.household.plants.get(task.plant)
         if plant is None or plant.lost_on is not None:
             return False
-        return task.method is None or bool(plant.open_cases)
+        return task.method is None or bool(plant.open_cases) or self._is_beside_a_case(plant)
+
+    def _is_beside_a_case(self, plant: Plant) -> bool:
+        """Whether it is treated for a pest of its room, found in another pot."""
+        return any(
+            self.knowledge.pests[case.pest].fight.is_room_wide
+            for other in self.household.living
+            if other.place == plant.place
+            for case in other.open_cases
+        )
 
     def _is_done_since(self, plant: PlantId, method: Method | None, on: date) -> bool:
         known = self.household.plants[plant]

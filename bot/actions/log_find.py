@@ -93,7 +93,7 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
         (e.on for e in desk.agenda.evenings if any(t.plant == plant_id and t.method for t in e.tasks)), None
     )
     place = desk.household.places.get(plant.place) if plant.place is not None else None
-    if plant.isolated_on is None:
+    if plant.isolated_on is None and desk.knowledge.pests[pest].fight.is_set_apart:
         desk.to_set_apart.append(plant_id)
     return FindLogged(
         plant=plant.name,

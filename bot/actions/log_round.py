@@ -251,7 +251,7 @@ def _todo(
         if command.method is not None or command.product is not None or not ways:
             sure.append(_named(command, plant, ways, on, desk))
         elif len(ways) == 1:
-            sure += [_with_product(part, on, desk) for part in ways[0]]
+            sure += ways[0]
         else:
             unsure[plant] = ways
     return sure, unsure
@@ -265,7 +265,8 @@ def _named(
     method = command.method or next(reversed(asked), Method.SPRAY)
     if command.method is None and command.product is not None:
         method = _method_of(desk, command.product, method)
-    return _with_product((plant, method, command.product or asked.get(method)), on, desk)
+    named = (plant, method, command.product or asked.get(method))
+    return named if method in asked and command.product is None else _with_product(named, on, desk)
 
 
 def _with_product(part: Part, on: date, desk: Desk) -> Part:

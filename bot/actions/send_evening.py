@@ -283,7 +283,7 @@ def _care(desk: Desk, tasks: tuple[Task, ...]) -> tuple[tuple[Care, tuple[str, .
         plant = desk.plant(task.plant)
         for care in care_of(desk.household, desk.knowledge, plant, task.method, task.product):
             minded.setdefault(care, []).append(plant.name)
-    return tuple((care, tuple(names)) for care, names in minded.items())
+    return tuple((care, tuple(dict.fromkeys(names))) for care, names in minded.items())
 
 
 def _way(line: Line, desk: Desk) -> tuple[Level, str]:

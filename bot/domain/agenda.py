@@ -4,7 +4,7 @@ The agenda: what is due on which evening, over all plants, on the fewest evening
 A pure function of the household, the catalogue and the day. Overdue work is due tonight.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import lru_cache
@@ -14,9 +14,10 @@ from bot.domain.evenings import Need, fewest_evenings
 from bot.domain.household import Household, Plant
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.knowledge import Knowledge
-from bot.domain.outbreak import outbreak_on
+from bot.domain.outbreak import Outbreak, allowed_on, outbreak_on
 from bot.domain.progress import Progress, progress
 from bot.domain.recurrence import candidate_evenings, next_on
+from bot.domain.remedy import bears, choose_product
 from bot.domain.trade import Level, Method
 from bot.domain.watch import Watch, watched
 
@@ -147,7 +148,36 @@ def _treatments(
                 closes_on=step.closes_on,
             )
             found.append((task, step.aim_on))
+            found += [(beside, step.aim_on) for beside in _beside(household, knowledge, plant, task, today)]
     return found
+
+
+def _beside(
+    household: Household, knowledge: Knowledge, plant: Plant, task: Task, today: date
+) -> Iterator[Task]:
+    """Give the same work on the other pots of the room, where the pest asks for it and they bear it."""
+    step = task.step
+    if step is None or not knowledge.pests[step.pest].fight.is_room_wide:
+        return
+    case = next(one for one in plant.open_cases if one.pest == step.pest)
+    for other in household.living:
+        if other.id == plant.id or other.open_cases or other.place != plant.place or plant.place is None:
+            continue
+        stands = Outbreak(household=household, knowledge=knowledge, plant=other, case=case, today=today)
+        done = {one.method for one in other.treatments if one.on >= step.opens_on}
+        for act in step.acts:
+            product = None if act.product is None else choose_product(stands, act.method)
+            allowed = allowed_on(knowledge, other, product)
+            is_borne = bears(stands, act.method) if act.product is None else product is not None
+            is_borne = is_borne and (allowed is None or allowed <= step.opens_on)
+            if is_borne and act.method not in done:
+                yield replace(
+                    task,
+                    plant=other.id,
+                    method=act.method,
+                    product=None if product is None else product.id,
+                    step=None,
+                )
 
 
 def _checks(

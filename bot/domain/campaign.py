@@ -131,6 +131,8 @@ class Fight:
     """Whether a plant with it is kept apart from the others."""
     is_discarded: bool
     """Whether discarding a plant is ever advised."""
+    is_room_wide: bool
+    """Whether all pots of the room are treated with the one it was found in."""
     shares_clock: bool
     """Whether plants of one place share the last find even when set apart: it flies or is carried."""
     evidence: Evidence

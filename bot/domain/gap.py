@@ -80,8 +80,9 @@ def plan_gap(
     upper = fixed[1] if fixed else max(1, math.floor(min(pest.gap_f * window, pest.gap_cap_days)))
     missed = upper if fixed else max(math.floor(window), upper)
     label = label_days or 0
-    first = fixed[0] if fixed else upper - pest.gap_slack_days
-    opens, closes = _bounds(1 if is_hurried else first, upper, missed, label)
+    # a short window opens half way: nobody wipes a plant every evening
+    first = fixed[0] if fixed else upper - min(pest.gap_slack_days, upper // 2)
+    opens, closes = _bounds(1 if is_hurried and label else first, upper, missed, label)
     outlasts = label > missed
     return GapPlan(
         opens_days=opens,

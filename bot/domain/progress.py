@@ -20,7 +20,7 @@ from bot.domain.release import (
     merged_looks,
     release_state,
 )
-from bot.domain.remedy import remedy
+from bot.domain.remedy import choose_product, remedy
 from bot.domain.survival import Start
 from bot.domain.trade import Level, Method
 
@@ -126,7 +126,10 @@ def _rounds_done(outbreak: Outbreak) -> int:
 def _usual_gap(outbreak: Outbreak) -> float:
     """Give the days between rounds: as planned, or as they were done where that is longer. [d]."""
     found = remedy(outbreak)
-    label = None if found.main is None else outbreak.label_days(found.main.product)
+    product = None if found.main is None else found.main.product
+    if found.main is not None and found.main.method is Method.CLEAN_OUT:
+        product = choose_product(outbreak, outbreak.pest.fight.round_by)  # of the rounds that follow it
+    label = outbreak.label_days(product)
     planned = float(plan_gap(outbreak.pest, outbreak.warm, label).aim_days)
     days = outbreak.round_days
     if len(days) > 1:  # two rounds on neighbouring days are a slip, not the rhythm to come

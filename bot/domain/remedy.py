@@ -181,7 +181,8 @@ def _round(outbreak: Outbreak, because: Because, *, is_exhausted: bool = False) 
             return Remedy(
                 before=tuple(first), main=Act(hand), because=Because.NO_PRODUCT, is_exhausted=is_exhausted
             )
-        main = first[-1] if first else Act(Method.DRY) if _may_dry(outbreak) else None
+        dries = _may_dry(outbreak) and not outbreak.days_of(Method.DRY)  # a habit from then on
+        main = first[-1] if first else Act(Method.DRY) if dries else None
         return Remedy(
             before=tuple(first[:-1]), main=main, because=Because.NO_PRODUCT, is_exhausted=is_exhausted
         )

@@ -10,6 +10,8 @@ from bot.domain.development import SLOW_DEFAULT, Warmth, clock
 from bot.domain.household import Case, Household, Plant
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.knowledge import Knowledge
+from bot.domain.outbreak import is_root_prone
+from bot.domain.progress import CANNOT_LIFT
 
 LONGEST_WATCH_DAYS = 365
 """Where it is too cold to tell, a watch ends after a year. Judgement. [d]"""
@@ -51,6 +53,12 @@ def _watches_of(  # noqa: PLR0913, PLR0917 - one fact each, named at the only ca
     until = None
     if case.closed_on is not None:
         days = hatch_to_adult_days(household, knowledge, plant, case.pest, today)
+        if (
+            CANNOT_LIFT in plant.traits
+            and knowledge.pests[case.pest].at_roots
+            and is_root_prone(knowledge, plant)
+        ):
+            days *= 2  # its roots were never seen
         until = case.closed_on + timedelta(days=days)
         if today > until:
             return []

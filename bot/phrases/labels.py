@@ -24,6 +24,12 @@ _AROUND_ANIMALS = listed(
 _TELLS = (("i", "have"), ("we", "have"), ("there", "is"), ("there", "are"), ("we", "keep"), ("i", "keep"))
 _TRAITS = {"edible": "edible", "eaten": "edible", "hairy": "hairy", "waxy": "waxy"}
 _NEGATIVE = {"edible": "not-edible", "hairy": "not-hairy", "waxy": "not-waxy"}
+_CANNOT = frozenset({"cannot", "can't", "cant", "can’t"})
+_UNBORNE = {
+    **dict.fromkeys(("wash", "washed", "rinse", "rinsed", "wet"), "cannot-wash"),
+    **dict.fromkeys(("lift", "lifted", "unpot", "unpotted"), "cannot-lift"),
+}
+_AROUND_UNBORNE = listed("i we be it the out of pot its to get is too big heavy")
 _SEASONS = {
     "winter": (12, 1, 2),
     "spring": (3, 4, 5),
@@ -55,7 +61,17 @@ def read_animals(words: tuple[str, ...]) -> Meant | None:
 
 
 def read_traits(words: tuple[str, ...], situation: Situation) -> Meant | None:
-    """Read "the chilli is not edible", "the fern is hairy"."""
+    """Read "the chilli is not edible", "the fern is hairy", "the ivy cannot be washed"."""
+    unborne = {_UNBORNE[word] for word in words if word in _UNBORNE}
+    if len(unborne) == 1 and (_CANNOT & set(words) or {"can", "not"} <= set(words)):
+        rest = tuple(
+            word
+            for word in words
+            if word not in _CANNOT | frozenset(_UNBORNE) | {"can", "not"} and word not in _AROUND_UNBORNE
+        )
+        named = [item.meaning for item in items_of(rest, situation)]
+        if len(named) == 1 and isinstance(named[0], Plants):
+            return (SetTraits(named[0].ids, unborne.pop()),)
     traits = [_TRAITS[word] for word in words if word in _TRAITS]
     if len(traits) != 1 or "label" in words:
         return None

@@ -107,6 +107,8 @@ _TRAITS = {
     "not-edible": "{} is not edible",
     "not-hairy": "{} is not hairy",
     "not-waxy": "{} is not waxy",
+    "cannot-wash": "{} cannot be washed",
+    "cannot-lift": "{} cannot be lifted",
 }
 _NEAR = timedelta(days=6)
 _FAHRENHEIT = 9 / 5

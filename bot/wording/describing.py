@@ -21,6 +21,8 @@ TRAITS = {
     "not-edible": "not edible",
     "hairy": "hairy: soap and oil stay in the hair, so try one leaf first",
     "not-hairy": "not hairy",
+    "cannot-wash": "not to be washed: a product labelled for a short gap is sought instead",
+    "cannot-lift": "not to be lifted: its roots stay unseen, so it waits a quarter longer",
     "waxy": "waxy: soap and oil take the bloom off for good",
     "not-waxy": "without a bloom",
 }

@@ -49,7 +49,7 @@ def find(told: FindLogged, voice: Voice) -> str:
         lines.append("A case is open.")
     else:
         lines.append("The days without a find start again.")
-    if not told.is_isolated:
+    if not told.is_isolated and told.progress.pest.fight.is_set_apart:
         lines.append(
             f"Keep {told.plant} apart now. If it cannot be moved, {told.place or 'its place'} is the isolation room."
         )
@@ -80,7 +80,7 @@ def _find_plan(told: FindLogged, voice: Voice) -> str:
     if step.because is Because.NO_PRODUCT:
         seek = f" Look for {listed(told.seek, 'or')}, labelled for houseplants indoors." if told.seek else ""
         lines.append(f"Nothing on your shelf fits: until then {what}.{seek}")
-    if told.grade is Grade.MANY:
+    if told.grade is Grade.MANY and told.progress.pest.fight.is_discarded:
         lines.append("That bad, extension services advise discarding a plant that is cheap to replace.")
     return "\n".join(lines)
 

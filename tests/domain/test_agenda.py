@@ -1,6 +1,16 @@
 from datetime import timedelta
 
-from bot.domain.journal import CheckedClean, HeldUntil, Postponed, ReleasedNow, RoutineSet, SignSeen
+from bot.domain.identity import ProductId
+from bot.domain.journal import (
+    CheckedClean,
+    HeldUntil,
+    Postponed,
+    ProductSet,
+    ReleasedNow,
+    RoutineSet,
+    SignSeen,
+    Treated,
+)
 from bot.domain.release import Level
 from bot.domain.trade import Method, Sign
 from tests.domain.telling import DAY, FERN, HOYA, IVY, Telling, home
@@ -125,3 +135,16 @@ def test_a_plant_joins_an_earlier_evening_where_its_label_allows() -> None:
         telling.treat(FERN, -4)
         telling.treat(HOYA, 0)
         assert treated_on(telling, 1) == evenings
+
+
+def test_gnats_are_fought_in_every_pot_of_the_room() -> None:
+    telling = home(label_days=None)
+    telling.tell(ProductSet(product=ProductId(7), ingredient="bti"))
+    telling.find(HOYA, "fungus_gnat", 0)
+    assert treated_on(telling, 0) == {0: {HOYA, FERN}}, "the fern shares the landing, the ivy does not"
+    methods = [task.method for task in telling.plan(0).on(DAY) if task.plant == FERN]
+    assert methods == [Method.DRENCH], "a fern must not dry"
+    for plant in (HOYA, FERN):
+        telling.tell(Treated(method=Method.DRENCH, product=ProductId(7)), 0, plant=plant)
+    # 21 degC: five days on
+    assert treated_on(telling, 1) == {5: {HOYA, FERN}}

@@ -183,7 +183,12 @@ def test_nothing_is_ever_suggested_against_a_rule(data: st.DataObject) -> None:
             if task.product is None:
                 continue
             treated, used = household.plants[task.plant], household.products[task.product]
-            pests = {case.pest for case in treated.open_cases}
+            pests = {case.pest for case in treated.open_cases} or {
+                case.pest
+                for other in household.living
+                if other.place == treated.place
+                for case in other.open_cases
+            }
             assert refusals(Use(household, KNOWLEDGE, treated, used, DAY + timedelta(days=today))) == ()
             assert pests & KNOWLEDGE.products[used.ingredient].reaches
             # the same rules again, written down by themselves

@@ -139,6 +139,6 @@ def test_cards_are_not_how_mites_are_found() -> None:
 
 def test_gnat_pots_dry_on_top_and_whitefly_leaves_go() -> None:
     # utah_gnats: the upper half inch to inch dry between waterings. kstate_whitefly: both leaf sides; discard the worst.
-    assert CATALOGUE.pests["fungus_gnat"].fight.start == (Method.DRY,)
+    assert CATALOGUE.pests["fungus_gnat"].fight.with_round == (Method.DRY,)
     assert not CATALOGUE.pests["fungus_gnat"].fight.is_discarded
     assert CATALOGUE.pests["greenhouse_whitefly"].fight.is_discarded
