@@ -253,6 +253,7 @@ def _fight(table: Table, known: Mapping[str, Source]) -> Fight:
         is_set_apart=not table.flag("stays"),
         is_discarded=not table.flag("never_discarded"),
         is_room_wide=table.flag("room_wide"),
+        flies=table.flag("flies"),
         shares_clock=table.flag("shares_clock"),
         evidence=evidence_of(table, known),
     )

@@ -133,6 +133,8 @@ class Fight:
     """Whether discarding a plant is ever advised."""
     is_room_wide: bool
     """Whether all pots of the room are treated with the one it was found in."""
+    flies: bool
+    """Whether all plants of the home share the last find: it flies from room to room."""
     shares_clock: bool
     """Whether plants of one place share the last find even when set apart: it flies or is carried."""
     evidence: Evidence

@@ -101,9 +101,12 @@ class Outbreak:
         The day the release clock starts.
 
         One set apart has its own clock, also in a common isolation room. Plants that are not share the last
-        find of their place; so do all of a place where the pest flies or is carried about.
+        find of their place; so do all of a place where it is carried about, all of a home where it flies.
         """
         own = self.case.last_find_on
+        if self.pest.fight.flies:
+            found = self.household.last_finds_of_all.items()
+            return max([own, *(on for (_, pest), on in found if pest == self.case.pest)])
         if self.pest.fight.shares_clock:
             return self.household.last_finds_of_all.get((self.plant.place, self.case.pest), own)
         return (

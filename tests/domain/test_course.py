@@ -131,6 +131,15 @@ def test_plants_in_one_place_share_the_last_find() -> None:
     assert telling.progress(HOYA, 12).record.last_find_on == DAY + days(10)
 
 
+def test_what_flies_shares_the_last_find_with_all_the_home_and_mites_with_their_place() -> None:
+    for pest, found_on in (("western_flower_thrips", 10), (MITES, 0)):
+        telling = home()
+        telling.find(HOYA, pest, 0)
+        telling.find(IVY, pest, 10)  # in the study
+        telling.tell(IsolatedNow(), 1, plant=HOYA)
+        assert telling.progress(HOYA, 12).record.last_find_on == DAY + days(found_on)
+
+
 def test_moving_out_or_standing_apart_starts_a_clock_of_its_own() -> None:
     telling = home()
     telling.find(HOYA, CITRUS, 0)
