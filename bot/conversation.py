@@ -293,7 +293,6 @@ class Conversation:
                 text = say(joined, Voice(now.date(), ZoneInfo("UTC")))
                 said.answers.append((incoming.chat, Answer(text=text)))
             case newcomer:
-                store.choose_home(newcomer, now)
                 desk = Desk(store, newcomer, self.knowledge, now, f"update:{incoming.update_id}")
                 said.answers.append((incoming.chat, self._answer([welcome_newcomer(newcomer, store)], desk)))
                 for chat, outcome in tell_others(newcomer, store):

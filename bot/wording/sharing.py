@@ -158,12 +158,12 @@ def _not_joined(told: NotJoined) -> str:
 
 @says
 def _stranger(told: Stranger) -> str:
-    if told.is_group:
-        return "I keep the plants of people here and I do not know you yet. Any of them can write “invite” for you."
-    return (
-        "This bot keeps one home's plants and I do not know you. Who shares them can write “invite” for you; "
-        "if the bot is yours, send /start with the founding code it printed when it started."
+    refusal = (
+        "This bot keeps one home's plants and I do not know you. Who shares them can write “invite” for you"
     )
+    if told.is_group:
+        return f"{refusal}."
+    return f"{refusal}; if the bot is yours, send /start with the founding code it printed when it started."
 
 
 @says

@@ -40,7 +40,7 @@ def test_a_stranger_in_the_group_neither_reads_nor_writes(stranger_talk: Talk) -
     set_up_group(talk)
     before = len(talk.entries())
     (refusal,) = talk.say("plants", person=STRANGER, chat=GROUP)
-    assert refusal.endswith("Any of them can write “invite” for you.")
+    assert refusal.endswith("Who shares them can write “invite” for you.")
     assert talk.say("hoya died", person=STRANGER, chat=GROUP) == []  # no second answer within an hour
     assert len(talk.entries()) == before
 

@@ -258,7 +258,8 @@ def test_a_name_of_nothing_is_somebody(name: str) -> None:
 
 def test_who_is_forgotten_in_one_home_is_told_of_the_other(two_homes: Talk) -> None:
     talk = two_homes
-    assert talk.say("forget me for good", person=PARTNER)[0].startswith("That erases your name")
+    talk.say("forget me for good", person=PARTNER)
+    assert talk.press("With Ada", person=PARTNER)[0].startswith("That erases your name")
     assert talk.say("forget me for good", person=PARTNER)[0].endswith(
         "You still share another home; say “forget me” there too if you wish."
     )

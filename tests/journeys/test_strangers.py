@@ -114,4 +114,5 @@ def test_an_invitation_of_one_home_does_not_move_somebody_out_of_the_other(two: 
     found = re.search(r"/start (\S+)", two.say("invite")[0])
     assert found is not None
     two.say(f"/start {found[1]}", person=PARTNER)
-    assert two.say("plants", person=PARTNER)[0].startswith("Bos attic")
+    assert two.say("plants", person=PARTNER)[0].startswith("You share more than one home.")
+    assert two.press("My home", person=PARTNER)[0].startswith("Bos attic")
