@@ -126,9 +126,9 @@ def is_damage_unseen(use: Use) -> bool:
 
 def harvest_days(kind: ProductKind, product: Product) -> int | None:
     """Days before what was treated may be eaten: as told, else as usual; None is never. [d]."""
-    if product.harvest_days is not None:
-        return product.harvest_days
-    return None if product.is_for_edibles is False else kind.harvest_days
+    if product.is_for_edibles is False:
+        return None  # whatever days were told before or after: the safer of two that contradict each other
+    return kind.harvest_days if product.harvest_days is None else product.harvest_days
 
 
 def eat_from(knowledge: Knowledge, plant: Plant, product: Product, used_on: date) -> date | None:

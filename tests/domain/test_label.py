@@ -203,3 +203,12 @@ def test_nothing_is_ever_suggested_against_a_rule(data: st.DataObject) -> None:
             others = oils if used.id in sulphur else sulphur if used.id in oils else set()
             recent = [one.on for one in treated.treatments if one.product in others]
             assert all((evening.on - on).days >= 30 for on in recent)
+
+
+def test_a_label_that_says_not_for_what_is_eaten_wins_over_days_told_before() -> None:
+    telling = home()
+    telling.tell(PlantSet(name="basil", place=LANDING), plant=PlantId(9))
+    (soap,) = shelf(telling, "soap", harvest_days=1)
+    assert Refusal.NOT_EDIBLE not in refused(telling, PlantId(9), soap, pest=CITRUS)
+    telling.tell(ProductSet(product=soap, is_for_edibles=False))
+    assert Refusal.NOT_EDIBLE in refused(telling, PlantId(9), soap, pest=CITRUS)
