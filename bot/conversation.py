@@ -142,7 +142,9 @@ class Conversation:
 
     @cached_property
     def _kinds(self) -> frozenset[str]:
-        return frozenset(word for kind in self.knowledge.kinds.values() for word in kind.words)
+        return frozenset(
+            word for kind in self.knowledge.kinds.values() for word in (*kind.words, *kind.shared)
+        )
 
     @cached_property
     def _ingredients(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
@@ -173,7 +175,7 @@ class Conversation:
             _settle_question(commands, desk)
             before, open_before = _before_the_edit(incoming, commands, desk), choices_left(desk)
             outcomes = [take_back(before, desk)] if before else []
-            outcomes += _gathered(outcome for command in commands for outcome in perform(command, desk))
+            outcomes += _gathered(outcome for command in commands for outcome in self._done(command, desk))
             if choices_left(desk) != open_before:
                 _show_what_is_left(desk, said)
             _take_off_buttons(incoming, desk, said)
@@ -199,6 +201,15 @@ class Conversation:
             return {}
         told = None if was_ended else _status(desk, next_at)
         return {member.chat: told for member in desk.store.members(desk.member.household)}
+
+    def _done(self, command: Command, desk: Desk) -> list[Outcome]:
+        """Perform a command, and then what was told of a plant that the command has only just made known."""
+        outcomes = perform(command, desk)
+        if isinstance(command, AddPlants) and command.then:
+            told = understand(command.then, replace(self.situation(desk), expecting=Expecting.NOTHING))
+            more = [one for one in told if not isinstance(one, AddPlants | NotUnderstood)]
+            outcomes += [outcome for one in more for outcome in perform(one, desk)]
+        return outcomes
 
     def plan_anew(self, household: HouseholdId, store: Store, now: datetime) -> None:
         """Derive a household's next evening anew, after the clock was set."""

@@ -38,6 +38,8 @@ class AddPlants(Command):
     unread: tuple[str, ...] = ()
     is_sure: bool = False
     """Whether it was asked that a lone name is no town's."""
+    then: str = ""
+    """What was told of one of them in the same message, to be read once they are there."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -211,6 +211,8 @@ def _continues(before: Clause, piece: Clause, today: date) -> bool:
         return bool(before.every(Plants)) and not before.every(DATES)
     if piece.only(Word.EXCEPT, Plants) and piece.content()[0] is Word.EXCEPT:
         return before.has(Word.DONE, Word.ALL, Word.CLEAN, Word.NOTHING) or bool(before.every(Method))
+    if piece.only(Plants, Product) and piece.every(Product) and _is_and(piece):
+        return _tells_of_the_past(before) and not before.every(Product)  # "sprayed hoya and ivy with soap"
     if _only_dated(piece):
         return _tells_of_the_past(before) and not before.every(DATES) and _lies_behind(piece, today)
     lacks_its_number = bool(before.every(Pest) and before.every(Plants)) and not before.every((Count, Grade))

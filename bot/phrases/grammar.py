@@ -71,6 +71,7 @@ from bot.phrases.keeping import (
 )
 from bot.phrases.labels import read_animals, read_months, read_traits
 from bot.phrases.lexicon import Word, is_made_of, listed, phrases_of, words_in
+from bot.phrases.lists import Listed, read_list, read_news, read_told
 from bot.phrases.looking_up import read_lookup
 from bot.phrases.looks import read_check, read_find, read_sign
 from bot.phrases.mixing import read_recipe, read_use
@@ -89,15 +90,12 @@ from bot.phrases.setup import (
     read_expected_town,
     read_facets,
     read_hours,
-    read_newcomer,
-    read_offered_plants,
     read_place,
-    read_plants,
     read_town,
 )
 from bot.phrases.sharing import SPOKEN as SHARING_WORDS
 from bot.phrases.sharing import read_sharing
-from bot.phrases.text import LONGEST, is_signed, is_thumb_up, plain, words_of
+from bot.phrases.text import LONGEST, is_signed, is_thumb_up, plain, tidy, words_of
 from bot.phrases.walking import SPOKEN as WALKING_WORDS
 from bot.phrases.walking import read_walk
 from bot.phrases.working import SPOKEN as WORKING_WORDS
@@ -476,11 +474,19 @@ def _expected(text: str, words: tuple[str, ...], situation: Situation) -> Meant 
         case Expecting.EVENING | Expecting.QUIET:
             return _wrapped(read_hours(text, situation.expecting))
         case Expecting.PLACE:
-            return _wrapped(read_facets(text))
+            return _wrapped(_of_the_place_asked(read_facets(text), situation))
         case Expecting.PLANTS:
             return _plant_list(text, words, situation)
         case _:
             return None
+
+
+def _of_the_place_asked(told: Command | None, situation: Situation) -> Command | None:
+    """Give an answer without a name to the place that the question is about."""
+    asked = [one for choice in situation.choices for one in choice.commands if isinstance(one, SetPlace)]
+    if not isinstance(told, SetPlace) or told.name or not asked:
+        return told
+    return replace(told, name=asked[0].name, place_id=asked[0].place_id)
 
 
 def _wrapped(command: Command | None) -> Meant | None:
@@ -489,10 +495,12 @@ def _wrapped(command: Command | None) -> Meant | None:
 
 def _town(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
     told = read_coordinates(text, is_asked=True) or read_town(text, situation)
-    if told is None and "\n" in text.strip() and "," in text:
-        told = read_plants(text, situation, is_expected=True)
     if told is not None:
         return (told,)
+    is_list = "\n" in text.strip() and "," in text
+    listed_plants = read_list(text, situation, is_expected=is_list)
+    if listed_plants is not None and (is_list or listed_plants.then or len(listed_plants.plants) > 1):
+        return listed_plants.commands()
     if "?" in words or "\n" in words or is_question(words):
         return None
     meant = _anything(text, words, situation)
@@ -522,7 +530,10 @@ def _plant_list(text: str, words: tuple[str, ...], situation: Situation) -> Mean
         return meant
     if all(isinstance(item.meaning, Word) for item in items) or is_asked:
         return (NotUnderstood(text, reason="plants"),)
-    return _wrapped(read_plants(text, situation, is_expected=True))
+    told = read_list(text, situation, is_expected=True)
+    if told is None:
+        return read_places(text, situation) or (NotUnderstood(text, reason="plants"),)
+    return told.commands() if not told.left_out or told.is_known else (_ask_whether_new(told),)
 
 
 def _anything(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
@@ -530,7 +541,7 @@ def _anything(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
     if looked_up is not None:
         return looked_up
     # "fern, shelf, 12 cm" is a plant at a place, though "shelf" alone asks
-    asks = is_question(words) and ("?" in words or read_plants(text, situation, is_expected=False) is None)
+    asks = is_question(words) and ("?" in words or read_told(text, situation) is None)
     whole = None if asks else _whole_message(text, words, situation)
     whole = whole or _seen_or_mixed(words, situation, asks=asks)
     if whole is not None:
@@ -538,21 +549,26 @@ def _anything(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
     if asks:
         items = items_of(words, situation)
         return read_question(words, items, Setting(situation)) or (NotUnderstood(text),)
-    return _by_clauses(words, situation)
+    meant = _by_clauses(words, situation)
+    news = None if _is_clear(meant) else read_news(text, situation)
+    if news is None:
+        return meant
+    is_first = not situation.plants and news.is_known and not news.left_out
+    return news.commands() if is_first else (_ask_whether_new(news),)
 
 
 def _whole_message(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read what is told in one piece: the setting-up, a plant list, a work day, a label, animals."""
     told = read_town(text, situation) or read_coordinates(text) or read_hours(text)
-    told = told or read_plants(text, situation, is_expected=False) or read_place(text, situation)
+    told = told or read_place(text, situation)
     if told is not None:
         return (told,)
     places = read_places(text, situation)
     if places is not None:
         return places
-    offered = read_offered_plants(text, situation)
-    if offered is not None:
-        return (_ask_whether_new(offered),)
+    plants = read_told(text, situation)
+    if plants is not None:
+        return plants.commands(is_sure=tidy(text).lower().startswith(_LIST_OPENINGS))
     return (
         read_work(words, situation)
         or read_habit(words)
@@ -562,15 +578,7 @@ def _whole_message(text: str, words: tuple[str, ...], situation: Situation) -> M
         or read_use(words, situation)
         or read_bottle(words, situation)
         or _wrapped(read_bad_rate(words))
-        or _newcomer(text, situation)
     )
-
-
-def _newcomer(text: str, situation: Situation) -> Meant | None:
-    told = read_newcomer(text, situation)
-    if told is None:
-        return None
-    return (told,) if told.is_sure else (_ask_whether_new(told),)
 
 
 def _seen_or_mixed(words: tuple[str, ...], situation: Situation, *, asks: bool) -> Meant | None:
@@ -590,14 +598,11 @@ def _seen_or_mixed(words: tuple[str, ...], situation: Situation, *, asks: bool) 
     return recipe if is_harmless or not asks else None
 
 
-def _ask_whether_new(offered: AddPlants) -> Incomplete:
-    text = "; ".join(", ".join(filter(None, (one.name, one.place))) for one in offered.plants)
-    is_one = len(offered.plants) == 1
-    add = (
-        Choice(ButtonText.ADD, (offered,), offered.plants[0].name)
-        if is_one
-        else Choice(ButtonText.ADD_PLANTS, (offered,), str(len(offered.plants)))
-    )
+def _ask_whether_new(told: Listed) -> Incomplete:
+    text = "; ".join(", ".join(filter(None, (one.name, one.place))) for one in told.plants)
+    is_one = len(told.plants) == 1
+    button = ButtonText.ADD if is_one else ButtonText.ADD_PLANTS
+    add = Choice(button, told.commands(), told.plants[0].name if is_one else str(len(told.plants)))
     return Incomplete(missing=Missing.ADD, text=text, choices=(add,))
 
 

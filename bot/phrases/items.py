@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
+from bot.domain.trade import Sign
 from bot.phrases.days import Clock, Day, When, when_at
 from bot.phrases.lexicon import KNOWN, Value, Word, phrase_at
 from bot.phrases.names import Named, Names, OneOf, Plants, names_of
@@ -106,7 +107,7 @@ def _is_pronoun(words: tuple[str, ...], at: int) -> bool:
 
 def _name_wins(size: int, phrase: tuple[Value, int]) -> bool:
     value, length = phrase
-    return size > length or (size == length and value not in _STEERING)
+    return size > length or (size == length and value not in _STEERING and not isinstance(value, Sign))
 
 
 def _settled(meaning: Meaning, chosen: dict[str, PlantId]) -> Meaning:

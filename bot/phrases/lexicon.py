@@ -150,6 +150,12 @@ def phrases_of(kind: str, *names: str) -> frozenset[tuple[str, ...]]:
     return frozenset(words for name in names for words in _phrases(_FILE[kind][name]))
 
 
+@cache
+def words_of_class(kind: str, *names: str) -> frozenset[str]:
+    """Give the single words of some classes."""
+    return frozenset(word for phrase in phrases_of(kind, *names) for word in phrase)
+
+
 def is_made_of(words: tuple[str, ...], phrases: frozenset[tuple[str, ...]]) -> bool:
     """Whether a message can be laid out with these phrases, marks left out, and nothing is left."""
     said = tuple(word for word in words if word[:1].isalnum())

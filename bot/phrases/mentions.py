@@ -144,9 +144,8 @@ class Mentions:
                 is_out = True
             elif item.text in _ENDS or item.meaning is Word.BUT or self._begins_anew(item):
                 is_out = False
-            elif isinstance(item.meaning, Plants | OneOf):
-                ids = item.meaning.ids if isinstance(item.meaning, Plants) else item.meaning.ids[:1]
-                (left if is_out or self._is_denied_behind(at) else kept).extend(ids)
+            elif isinstance(item.meaning, Plants):
+                (left if is_out or self._is_denied_behind(at) else kept).extend(item.meaning.ids)
         return unique(kept), unique(left)
 
     def _is_denied_behind(self, at: int) -> bool:
@@ -203,6 +202,8 @@ class Mentions:
 
     def names_another(self) -> bool:
         """Whether a plant is called what no plant here is called: "big hoya", where there is one hoya."""
+        if self.every(OneOf):
+            return True
         pairs = zip(self.items, self.items[1:], strict=False)
         return any(
             isinstance(left.meaning, Unknown) and left.text in _LOOKS and isinstance(right.meaning, Plants)

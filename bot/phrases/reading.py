@@ -37,7 +37,7 @@ LEAST_OTHER = 0.08
 SLIP_CHANCE = 0.5
 MOST_OFFERS = 3
 MOST_READ_AGAIN = 4
-_OPEN_REASONS = frozenset({"", "which plant", "both", "shelf", "plants"})
+_OPEN_REASONS = frozenset({"", "both", "shelf", "plants"})
 
 
 @dataclass(frozen=True, slots=True)

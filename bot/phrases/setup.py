@@ -1,22 +1,19 @@
 """Texts that set a household up: town, hours, places, plant lists."""
 
 import re
-import unicodedata
 from datetime import time
 
-from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.command import Command
 from bot.actions.set_hours import SetHours
 from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetCoordinates, SetTown
 from bot.actions.situation import Expecting, Situation
 from bot.domain.identity import PlaceId
-from bot.domain.measure import INCH_CM
 from bot.domain.window import Facing, Outdoors
 from bot.phrases.days import clock_at, evening_hour
-from bot.phrases.lexicon import KNOWN, Word, listed, phrase_at, words_in
-from bot.phrases.names import OneOf, Place, Plants, names_of
-from bot.phrases.places import FACETS, is_about_a_place
+from bot.phrases.lexicon import listed, words_in
+from bot.phrases.names import Place, names_of
+from bot.phrases.places import COMPASS, FACETS
 from bot.phrases.text import plain, tidy, words_of
 
 _COORDINATES = re.compile(r"(-?\d{1,3}(?:\.\d{1,8})?) ?[, ] ?(-?\d{1,3}(?:\.\d{1,8})?)")
@@ -101,6 +98,17 @@ _FACETS: dict[str, Facing | Outdoors] = {
     "dunno": Facing.UNKNOWN,
     "all day": Outdoors.ALL_DAY,
 }
+_LONGEST_ANSWER = 10
+_MORE_THAN_A_WINDOW = listed("light lamp until till from , ;")
+_SAID_OF_A_WINDOW = (
+    (Facing.UNKNOWN, re.compile(r"\b(?:not sure|do not know|no idea|dunno|no clue|can not tell)\b")),
+    (Facing.NONE, re.compile(r"\b(?:no|without an?y?) windows?\b")),
+    *(
+        (facing, re.compile(rf"\b{way[:5]} ?-?{way[5:]}(?:ern|erly|wards?)?\b"))
+        for way, facing in sorted(COMPASS.items(), key=lambda one: -len(one[0]))
+    ),
+)
+"""What says it in a longer answer: "it faces kinda north east"."""
 SPOKEN = words_in((*_FACETS, *_VERBS))
 """Words known here, that a slip may be a slip of."""
 _LOOSE_WORDS = listed("a the is it window faces facing looks to towards toward has gets and sill my our")
@@ -233,139 +241,14 @@ def read_place(text: str, situation: Situation) -> Command | None:
 
 def read_facets(text: str) -> Command | None:
     """Read "west" or "no idea" in answer to which way a place looks; no name is the place asked of."""
-    return _place("", plain(text).replace(" with ", ", "), None, is_asked=True)
-
-
-def read_plants(text: str, situation: Situation, *, is_expected: bool) -> Command | None:
-    """Read one plant a line: name, place, pot; several in one message."""
-    lines = [
-        one for line in tidy(text).split("\n") if line.strip() for one in _of_a_place(line.strip(), situation)
-    ]
-    if not lines:
-        return None
-    first = lines[0]
-    opening = _opening(words_of(first.lower()), _LIST)
-    if opening is not None:
-        rest = first[len(opening) :]
-        if opening in _HEADINGS and rest and not rest.lstrip().startswith(":"):
-            return None
-        lines[0] = _with_its_place(_ARTICLE.sub("", rest.lstrip(" :")), situation)
-        lines = [line for line in lines if line]
-    else:
-        lines[0] = _BROUGHT_HOME.sub("", first)
-        if not is_expected and not _looks_like_a_list(lines, situation):
-            return None
-    if len(lines) > 1 or is_expected:
-        lines = [_with_its_place(line, situation) for line in lines]
-    read = [(line, _plants_of(line, is_expected=is_expected)) for line in lines]
-    told = _in_a_sentence(first) if is_expected and len(lines) == 1 else None
-    if told is not None:
+    told = _place("", plain(text).replace(" with ", ", "), None, is_asked=True)
+    words = words_of(plain(text))
+    if told is not None or len(words) > _LONGEST_ANSWER or frozenset(words) & _MORE_THAN_A_WINDOW:
         return told
-    plants = tuple(plant for _, line in read for plant in line if plant is not None)
-    unread = tuple(line for line, plants_there in read if None in plants_there)
-    # a line or two may be unreadable; a message of which most is no list is none
-    is_sure = opening is not None
-    return AddPlants(plants, unread, is_sure) if len(plants) > len(unread) else None
-
-
-def _of_a_place(line: str, situation: Situation) -> list[str]:
-    """Read "kitchen: fern, ivy" as a line for each plant, where the kitchen is known."""
-    place, colon, plants = line.partition(":")
-    if not colon or not _is_place(_LED_IN.sub("", _ARTICLE.sub("", place.strip())), situation):
-        return [line]
-    names = [_ARTICLE.sub("", one.strip(" .")) for one in re.split(r",|\band\b", plants) if one.strip(" .")]
-    name = _LED_IN.sub("", _ARTICLE.sub("", place.strip()))
-    return [f"{one}, {name}" for one in names]
-
-
-def _in_a_sentence(line: str) -> AddPlants | None:
-    """Read "hi, i've got a monstera and a fern, both in the living room": plants told as to a friend."""
-    opened = _I_HAVE.match(line)
-    if opened is None:
-        return None
-    plants: list[NewPlant] = []
-    waiting: list[str] = []
-    for part in _LIST_JOINT.split(line[opened.end() :].strip(" .!")):
-        standing = _STANDING_THERE.fullmatch(part.strip())
-        name = _ARTICLE.sub("", standing[1] if standing else part).strip()
-        waiting += [] if name.lower() in _ALL_OF_THEM else [name]
-        if standing is not None:
-            plants += [NewPlant(name=one, place=standing[2]) for one in waiting]
-            waiting = []
-    plants += [NewPlant(name=one) for one in waiting]
-    is_clear = all(_could_be_a_name(one.name) and len(one.name.split()) <= _LONGEST_TOLD for one in plants)
-    return AddPlants(tuple(plants)) if plants and is_clear and "?" not in line else None
-
-
-def _with_its_place(line: str, situation: Situation) -> str:
-    """Give "basil balcony" as "basil, balcony", where the balcony is known and no comma was typed."""
-    words = line.split()
-    for place in situation.places:
-        name = place.name.casefold().split()
-        if len(words) > len(name) and [word.casefold() for word in words[-len(name) :]] == name:
-            head = " ".join(words[: -len(name)])
-            standing = _STANDING.fullmatch(line)
-            if not _SEPARATOR.search(line):
-                return f"{standing[1] if standing else head}, {place.name}"
-    return line
-
-
-def read_newcomer(text: str, situation: Situation) -> AddPlants | None:
-    """Read "we bought a calathea today, it's in the bedroom", "we have two orchids in the kitchen"."""
-    found = _NEWCOMER.fullmatch(tidy(text).strip(" .!"))
-    if found is None or "?" in text:
-        return None
-    name, place = found["name"].strip(" ,"), found["place"]
-    number = _TWIN_WORDS.get(found["many"].lower() if found["many"] else "", 1)
-    if number > 1 and name.endswith("s"):
-        name = name[:-1]
-    words = words_of(name.lower())
-    is_name = 0 < len(words) <= _LONGEST_TOLD and not frozenset(words) & (_SENTENCE | _STEERING)
-    is_name = is_name and all(word.isalpha() for word in words) and not _means_another_thing(words, situation)
-    known = next((one.name for one in situation.places if place and one.name.lower() == place.lower()), place)
-    names = [name] if number == 1 else [f"{name} {count}" for count in range(1, number + 1)]
-    plants = tuple(NewPlant(name=one, place=known) for one in names)
-    return AddPlants(plants, is_sure=_is_certainly_a_plant(found, situation)) if is_name else None
-
-
-def _is_certainly_a_plant(found: re.Match[str], situation: Situation) -> bool:
-    """Whether it was called a plant and stands at a known place: "a new plant, a begonia, in the kitchen"."""
-    is_news = _is_news(found["name"].strip(" ,"), situation)
-    return bool(found["plant"]) and is_news and _is_place(found["place"] or "", situation)
-
-
-def _means_another_thing(words: tuple[str, ...], situation: Situation) -> bool:
-    """Whether a word of it is a product, a pest or a word of the trade, and so no plant that came."""
-    names = names_of(situation)
-    told = [names.exact_at(words, at) for at in range(len(words))]
-    if any(one is not None and not isinstance(one[0], Plants | OneOf) for one in told):
-        return True
-    return any(phrase_at(words, at) is not None and words[at] not in _SIZES for at in range(len(words)))
-
-
-def read_offered_plants(text: str, situation: Situation) -> AddPlants | None:
-    """Read "peace lily, bathroom", where nothing is known yet: enough to be offered, not to be written."""
-    several = _NEWCOMER.fullmatch(tidy(text).strip(" .!"))
-    if several is not None and several["many"]:
-        return read_newcomer(text, situation)
-    lines = [line for line in tidy(text).split("\n") if line.strip()]
-    read = [_offered(line, situation) for line in lines]
-    plants = tuple(plant for plant in read if plant is not None)
-    unread = tuple(line for line, plant in zip(lines, read, strict=True) if plant is None)
-    return AddPlants(plants, unread) if len(plants) > len(unread) else None
-
-
-def _offered(line: str, situation: Situation) -> NewPlant | None:
-    fields = _fields(line)
-    standing = _STANDING.fullmatch(line.rstrip(" .!"))
-    if len(fields) == 1 and standing is not None:
-        fields = [standing[1], standing[2]]
-    if len(fields) != _PAIR or not (
-        _is_news(fields[0], situation) or _is_another_of_a_kind(fields[0], situation)
-    ):
-        return None
-    is_placed = _is_place(fields[1], situation) or _is_news(fields[1], situation)
-    return NewPlant(name=fields[0], place=fields[1]) if is_placed else None
+    for facing, pattern in _SAID_OF_A_WINDOW:
+        if pattern.search(" ".join(words)):
+            return SetPlace(name="", facing=facing)
+    return None
 
 
 def _opening(words: tuple[str, ...], openings: tuple[str, ...]) -> str | None:
@@ -503,118 +386,3 @@ def _known_place(name: str, situation: Situation) -> PlaceId | None:
     found = names.exact_at(words, 0)
     is_whole = found is not None and found[1] == len(words)
     return found[0].id if found is not None and is_whole and isinstance(found[0], Place) else None
-
-
-def _looks_like_a_list(lines: list[str], situation: Situation) -> bool:
-    sure = [line for line in lines if _is_a_plant_line(_fields(line), situation)]
-    likely = [line for line in lines if line in sure or _offered(line, situation) is not None]
-    return bool(sure) and 2 * len(likely) > len(lines)
-
-
-def _is_a_plant_line(fields: list[str], situation: Situation) -> bool:
-    """Whether a line tells a plant beyond doubt: by its pot, or by a known place."""
-    if not 1 < len(fields) <= _MOST_FIELDS or not fields[0]:
-        return False
-    if any(_POT.fullmatch(field.lower()) for field in fields[1:]):
-        return True
-    return _is_place(fields[1], situation) and (
-        _is_news(fields[0], situation) or _is_plant(fields[0], situation)
-    )
-
-
-def _is_place(text: str, situation: Situation) -> bool:
-    return text.lower() in {place.name.lower() for place in situation.places}
-
-
-def _is_news(text: str, situation: Situation) -> bool:
-    """Whether it can only be a name told for the first time: no word of it means something else."""
-    words = words_of(plain(text))
-    names = names_of(situation)
-    is_told = any(names.exact_at(words, at) is not None for at in range(len(words)))
-    return (
-        bool(words)
-        and len(text) <= _LONGEST_NAME
-        and all(word.isalpha() for word in words)
-        and not is_told
-        and not isinstance(_first_meaning(words), Word)
-        and any(word not in KNOWN for word in words)
-        and not frozenset(words) & (_SENTENCE | _STEERING)
-    )
-
-
-def _is_another_of_a_kind(text: str, situation: Situation) -> bool:
-    """Whether it may be one more of a known kind: "white orchid", "orchid 2", "small orchid"."""
-    words = words_of(plain(text))
-    names = names_of(situation)
-    if _is_plant(text, situation) or not 1 < len(words) <= _LONGEST_TOLD:
-        return False
-    for at in range(len(words)):
-        found = names.exact_at(words, at)
-        if found is not None and isinstance(found[0], Plants | OneOf):
-            rest = (*words[:at], *words[at + found[1] :])
-            return bool(rest) and all(
-                word in _SIZES or word.isdigit() or (word.isalpha() and word not in KNOWN) for word in rest
-            )
-    return False
-
-
-def _first_meaning(words: tuple[str, ...]) -> object:
-    """Give what the first word does: "put" makes no name of "put orchid"."""
-    found = phrase_at(words, 0)
-    return None if found is None or found[0] is Word.FILLER else found[0]
-
-
-def _fields(line: str) -> list[str]:
-    """Cut "- ivy (study), 12 cm", "ivy; study", "ivy - study" into name, place and pot."""
-    bare = _BULLET.sub("", line).rstrip(" .")
-    bare = _IN_BRACKETS.sub(r", \1", bare)
-    return [_without_signs(field) for field in _SEPARATOR.split(bare)]
-
-
-def _without_signs(field: str) -> str:
-    """Leave emoji off both ends: "study \U0001f335" is the study."""
-    signs = {mark for mark in field if unicodedata.category(mark) in {"So", "Sk"} and mark != "\u00b0"}
-    return field.strip(" " + "".join(signs))
-
-
-def _plants_of(line: str, *, is_expected: bool) -> list[NewPlant | None]:
-    """Read one line; None in it where it cannot be read."""
-    line, twins = _twins(_BULLET.sub("", line).rstrip(" ."))
-    name, *more = _fields(line)
-    standing = _STANDING.fullmatch(name) if is_expected and not more else None
-    if standing is not None:
-        name, more = standing[1], [standing[2]]
-    place: str | None = None
-    pot: float | None = None
-    for field in more:
-        width = _POT.fullmatch(field.lower())
-        if width is not None:
-            pot = float(width[1]) * (1 if width[2] == "cm" else float(INCH_CM))
-        elif place is None:
-            place = _LED_IN.sub("", field) or None
-        else:
-            return [None]
-    is_named = _could_be_a_name(name) or (
-        is_expected and bool(more) and len(name) <= _LONGEST_NAME and not _I_HAVE.match(name)
-    )
-    if frozenset("?!") & frozenset(name) or not any(letter.isalpha() for letter in name) or not is_named:
-        return [None]
-    if is_about_a_place(name) or (place is not None and is_about_a_place(place.rpartition(".")[2])):
-        return [None]  # "living room faces south, big window"
-    return [NewPlant(name=name, place=place, pot_cm=pot)] * twins
-
-
-def _twins(line: str) -> tuple[str, int]:
-    words = line.split()
-    for at, word in enumerate(words):
-        match = _TIMES.fullmatch(word.lower().strip(","))
-        if match is not None and len(words) > 1:
-            number = int(match[1] or match[2])
-            comma = "," if word.endswith(",") else ""
-            rest = " ".join([*words[: max(at - 1, 0)], *_joined(words, at, comma), *words[at + 1 :]])
-            return rest, min(max(number, 1), _MOST_TWINS)
-    return line, 1
-
-
-def _joined(words: list[str], at: int, comma: str) -> list[str]:
-    return [words[at - 1] + comma] if at else []

@@ -73,10 +73,7 @@ def test_what_is_told_and_what_is_asked_in_one_message_are_both_answered(talk: T
     assert answer.endswith("No plant is isolated.")
     assert [type(one) for one in talk.new_since(before)] == [Treated]
     before = len(talk.entries())
-    (offered,) = talk.say("sprayed the ivy\nblorp it\nisolated?")
-    assert (
-        offered == "Did you mean “sprayed ivy. who is isolated?”, without “blorp it”? Nothing is written yet."
-    )
+    talk.say("sprayed the ivy\nblorp it\nisolated?")
     assert talk.new_since(before) == []
 
 

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from bot.actions.add_plants import AddPlants
 from bot.actions.correct import Correct
+from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.hold import Hold
 from bot.actions.isolate import Isolate
 from bot.actions.log_round import LogRound
@@ -84,8 +85,8 @@ def test_a_question_mark_never_writes(typed: str) -> None:
 @settings(max_examples=300, deadline=None)
 @given(phrases)
 def test_what_is_not_understood_stands_alone(typed: str) -> None:
-    meant = understand(typed, EVENING)
-    assert len(meant) == 1 or not any(isinstance(command, NotUnderstood) for command in meant)
+    meant = [one for one in understand(typed, EVENING) if not isinstance(one, GiveFirstAid)]  # help in doubt
+    assert len(meant) <= 1 or not any(isinstance(command, NotUnderstood) for command in meant)
 
 
 def test_reading_takes_one_step_a_word() -> None:

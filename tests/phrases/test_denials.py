@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.situation import Asked
 from bot.phrases.notation import notation
 from bot.phrases.reading import understand
@@ -37,7 +38,10 @@ from tests.phrases.situation import CALATHEA, EVENING, IVY, clauses, said_or_off
     ],
 )
 def test_it_is_read_as_it_was_meant(text: str, meaning: str) -> None:
-    meant = {notation(understand(text, EVENING), EVENING), said_or_offered(text, EVENING)}
+    sure = tuple(
+        one for one in understand(text, EVENING) if not isinstance(one, GiveFirstAid)
+    )  # help in doubt
+    meant = {notation(sure, EVENING), said_or_offered(text, EVENING)}
     assert clauses(meaning) in [clauses(one) for one in meant]
 
 

@@ -111,7 +111,7 @@ def test_work_grows_no_faster_than_the_message(pattern: str) -> None:
         understand(text, EVENING)  # so that what is built and loaded once is there
     (less, few), (more, many) = calls(half), calls(whole)
     assert max(few, many) <= MOST_READINGS
-    steepness = math.log2((more / max(many, 1)) / (less / max(few, 1)))
+    steepness = min(math.log2(more / less), math.log2((more / max(many, 1)) / (less / max(few, 1))))
     assert steepness <= STEEPEST, f"{less} calls for {len(half)} characters, {more} for {len(whole)}"
 
 

@@ -82,16 +82,16 @@ def test_a_bare_answer_fits_the_open_question(expecting: Expecting, text: str, c
     assert understand(text, WAITING[expecting]) == (command,)
 
 
-def test_a_plant_list_keeps_its_lines_and_twins() -> None:
+def test_a_plant_list_keeps_its_lines_and_numbers_its_twins() -> None:
     (added,) = understand("Fern\nmoth orchid (2x), kitchen\n3x Aloe, study, 9 cm", WAITING[Expecting.PLANTS])
     assert isinstance(added, AddPlants)
     assert [plant.name for plant in added.plants] == [
         "Fern",
-        "moth orchid",
-        "moth orchid",
-        "Aloe",
-        "Aloe",
-        "Aloe",
+        "moth orchid 1",
+        "moth orchid 2",
+        "Aloe 1",
+        "Aloe 2",
+        "Aloe 3",
     ]
     assert added.plants[1].place == "kitchen"
     assert added.plants[-1].pot_cm == 9.0

@@ -286,7 +286,7 @@ def pot(told: Mentions) -> Filled:
     """Fill a pot's width; pots are set one plant at a time by the same words as in a list."""
     from bot.actions.set_pot import SetPot  # noqa: PLC0415 - beside the only use
 
-    plants, width = _named(told), told.one(Length)
+    plants, width = () if told.names_another() else _named(told), told.one(Length)
     return (SetPot(plants, float(width.cm)),) if plants and width is not None else None
 
 
