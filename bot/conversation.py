@@ -18,6 +18,7 @@ from bot.actions.command import Command
 from bot.actions.correct import Correct
 from bot.actions.courtesy import Greet, Help, Thanks
 from bot.actions.decline import Decline
+from bot.actions.deny import Deny
 from bot.actions.desk import Desk, Memory
 from bot.actions.give_first_aid import Exposed, GiveFirstAid
 from bot.actions.identify import Identify
@@ -62,6 +63,7 @@ from bot.actions.walk_through import WalkStep
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, Entry, Heard, evening_of
 from bot.domain.knowledge import Knowledge
+from bot.phrases.denying import is_bare_no
 from bot.phrases.emergencies import hear_emergency
 from bot.phrases.grammar import SLASHED, plants_named
 from bot.phrases.reading import understand
@@ -344,6 +346,8 @@ class Conversation:
         self, incoming: Incoming, desk: Desk
     ) -> "tuple[Command, ...] | ButtonExpired | AnsweredAlready":
         """Read what was sent, emergencies before all; what is passed on is asked about."""
+        if isinstance(incoming.kind, Text) and is_bare_no(incoming.kind.text):
+            return self._commands(incoming, desk) if _is_under_open_nudge(incoming, desk) else (Deny(),)
         emergency = self._emergency(incoming, self.situation(desk))
         if emergency is not None:
             return (emergency,)
@@ -354,9 +358,9 @@ class Conversation:
         if isinstance(commands, Outcome) or not any(_tells(one) for one in commands):
             return commands
         if incoming.is_forwarded:
-            return (_whether_to_write(Missing.FORWARDED, commands),)
+            return (_whether_to_write(Missing.FORWARDED, incoming, commands),)
         if incoming.is_edit and not may_be_replaced(written_by(desk.source, desk)):
-            return (_whether_to_write(Missing.EDITED, commands),)
+            return (_whether_to_write(Missing.EDITED, incoming, commands),)
         return commands
 
     def _commands(
@@ -493,9 +497,10 @@ def _tells(command: Command) -> bool:
     return not isinstance(command, ASKING)
 
 
-def _whether_to_write(missing: Missing, commands: "tuple[Command, ...]") -> Incomplete:
+def _whether_to_write(missing: Missing, incoming: Incoming, commands: "tuple[Command, ...]") -> Incomplete:
     choices = (Choice(ButtonText.WRITE_IT, commands), Choice(ButtonText.LEAVE_OUT, (Decline(),)))
-    return Incomplete(missing=missing, choices=choices)
+    text = incoming.kind.text if isinstance(incoming.kind, Text) else ""
+    return Incomplete(missing=missing, text=text, choices=choices)
 
 
 def _before_the_edit(incoming: Incoming, commands: "tuple[Command, ...]", desk: Desk) -> list[Entry]:

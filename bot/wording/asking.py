@@ -128,9 +128,9 @@ def asks(told: Asks) -> str:  # noqa: C901, PLR0912 - one arm a question
         case Missing.MEANT:
             return f"Did you mean {told.text[:300]}? Nothing is written yet."
         case Missing.FORWARDED:
-            return "You passed that on. Shall I write it as if you told me? Nothing is written yet."
+            return f"You passed on: “{told.text[:200]}”. Shall I write it as if you told me? Nothing is written yet."
         case Missing.EDITED:
-            return "You changed a message from which more than a round or a look was written. Shall I write the new words besides? Nothing is changed yet."
+            return f"From that message more than a round or a look was written. Shall I write “{told.text[:200]}” besides? Nothing is changed yet."
         case Missing.WHICH_PLACE:
             return (
                 f"I know no place called “{told.text[:60]}” yet, so nothing is written. Tell me of it first, like "

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from bot.actions.correct import CorrectedTo, WhichOneMeant
+from bot.actions.deny import LastTold
 from bot.actions.say_anew import SaidAnew
 from bot.actions.show_history import History
 from bot.actions.undo import NothingToUndo, OldToUndo, ToldSince, Undone
@@ -80,6 +81,11 @@ def _undone(told: Undone, voice: Voice) -> str:
 @says
 def _said_anew(told: SaidAnew, voice: Voice) -> str:
     return f"Instead of what that message said before ({history_text(told.what, voice.today, joint='; ')}):"
+
+
+@says
+def _last_told(told: LastTold, voice: Voice) -> str:
+    return f"The last you told me: {history_text(told.what, voice.today, joint='; ')}. Take that back? Nothing is changed yet."
 
 
 @says

@@ -10,7 +10,7 @@ from tests.journeys.talking import OWNER, PARTNER, STRANGER, Talk
 @pytest.mark.parametrize("words", ["ivy is dead", "hoya 12 longtailed mealybugs", "sprayed ivy with soap"])
 def test_what_is_passed_on_is_written_only_on_a_tap(talk: Talk, words: str) -> None:
     before = len(talk.told())
-    assert "You passed that on" in talk.passes_on(words)[0]
+    assert "You passed on" in talk.passes_on(words)[0]
     assert len(talk.told()) == before
     talk.press("Write it")
     assert len(talk.told()) == before + 1
@@ -46,7 +46,7 @@ def test_an_edit_of_what_was_not_understood_is_a_new_word(talk: Talk) -> None:
 def test_an_edit_of_what_others_hang_on_is_asked_about(talk: Talk) -> None:
     talk.send(Text("attic faces north"), message_id=72)
     before = len(talk.entries())
-    assert "Shall I write the new words besides?" in talk.edits(72, "attic faces south")[0]
+    assert "besides? Nothing is changed yet." in talk.edits(72, "attic faces south")[0]
     assert len(talk.new_since(before)) == 0
 
 
@@ -110,3 +110,30 @@ def test_an_emergency_is_heard_edited_passed_on_under_a_photo_and_from_a_strange
     assert "poison centre" in talk.say(EMERGENCY, person=STRANGER)[0], "not once an hour"
     assert len(talk.told()) == len(before) + 1, "the look, and nothing else"
     assert talk.shown[OWNER]
+
+
+@pytest.mark.parametrize("words", ["no", "No, not that.", "wrong one"])
+def test_a_bare_no_is_of_the_last_exchange_and_postpones_nothing(talk: Talk, words: str) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.press("It is apart now")
+    before = len(talk.told())
+    answer = talk.say(words)[0]
+    assert answer.startswith("The last you told me: today: hoya kept apart")
+    assert len(talk.told()) == before
+    talk.press("Take it back")
+    assert len(talk.told()) == before - 1
+
+
+def test_a_bare_no_under_a_question_leaves_only_that(talk: Talk) -> None:
+    talk.joins()
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.say("leave", person=PARTNER)
+    before = len(talk.entries())
+    assert talk.say("no", person=PARTNER)[0].startswith("All right")
+    assert len(talk.new_since(before)) == 0
+
+
+def test_a_bare_no_directly_under_the_evening_is_not_tonight(talk: Talk) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    assert talk.say("no")[0].startswith("Put off")

@@ -1,0 +1,44 @@
+"""A bare "no": it speaks of the last exchange, postpones nothing and answers no older question."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice
+from bot.actions.command import Command, performs
+from bot.actions.decline import Decline, Declined
+from bot.actions.desk import Desk
+from bot.actions.outcome import Asking, Outcome
+from bot.actions.show_history import describe, plant_name
+from bot.actions.undo import Undo, last_group
+from bot.domain.journal import evening_of
+
+
+@dataclass(frozen=True, slots=True)
+class Deny(Command):
+    """No, not that: whatever was said last."""
+
+
+@dataclass(frozen=True, slots=True)
+class LastTold(Outcome):
+    """What this person told last, to be taken back on one tap."""
+
+    what: tuple[tuple[str, str | None, date], ...]
+
+
+@performs
+def deny(_: Deny, desk: Desk) -> LastTold | Declined:
+    """Leave what is being asked; else show what was told last this evening, and offer to take it back."""
+    question = desk.question
+    if question is not None and question.choices and not question.answered:
+        desk.close_question()
+        return Declined()
+    group = last_group(desk)
+    if not group or evening_of(group[-1].recorded_at, desk.household.zone) != desk.today:
+        return Declined()
+    what = tuple((describe(entry), plant_name(desk, entry), entry.happened_on) for entry in group)
+    choices = (
+        Choice(ButtonText.TAKE_BACK, (Undo(shown=group[-1].source),)),
+        Choice(ButtonText.KEEP, (Decline(),)),
+    )
+    return LastTold(what, asking=Asking(choices))
