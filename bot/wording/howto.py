@@ -15,6 +15,8 @@ _FIRST = {
     Method.CLEAN_OUT: "a clean-out",
 }
 
+_BESIDES = {Method.DRENCH: "drench the mix", Method.DRY: "let the mix dry on top"}
+
 
 @says
 def how_told(told: HowTold) -> str:
@@ -58,7 +60,7 @@ def _fought(told: PestDescribed) -> str:
     first = [_FIRST[method] for method in fight.start if method in _FIRST]
     hand = [] if fight.handwork is None else [fight.handwork_word]
     put_on = ["drench the mix" if fight.round_by is Method.DRENCH else "spray"]
-    besides = ["drench the mix" for method in fight.with_round if method is Method.DRENCH]
+    besides = [_BESIDES[method] for method in fight.with_round if method in _BESIDES]
     opening = f"first {listed(first)}; " if first else ""
     least = f", {counted(rounds, 'round')} at least" if rounds is not None else ", round after round"
     return f"{opening}{listed([*hand, *put_on, *besides])}{least}."

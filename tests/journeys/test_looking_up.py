@@ -81,6 +81,7 @@ def test_a_pest_is_described_with_what_the_shelf_has_for_it(talk: Talk) -> None:
     assert "\nWhere: axils" in answer
     assert "\nAgainst it: wipe and spray, round after round." in answer
     assert "insecticidal soap" in answer
+    assert "drench the mix and let the mix dry on top, 4 rounds at least." in asked(talk, "what are gnats?")
 
 
 def test_a_word_is_explained(talk: Talk) -> None:
