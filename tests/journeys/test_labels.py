@@ -109,3 +109,12 @@ def test_root_prone_plants_are_lifted_once_while_a_case_is_open(talk: Talk) -> N
     talk.say("coffee plant clean, roots too")
     talk.passes(days=7)
     assert "Lift" not in talk.evening()[0]
+
+
+@pytest.mark.parametrize("told", ["ivy cannot be washed", "the ivy can't be rinsed"])
+def test_a_plant_that_bears_no_water_is_asked_for_no_rinse(talk: Talk, told: str) -> None:
+    talk.say("ivy 8 spider mites")
+    assert talk.evening()[0].splitlines()[1].startswith("Prune ivy, rinse,")
+    assert talk.say(told)[0].startswith("Written: ivy not to be washed")
+    talk.say("not tonight")
+    assert talk.evening()[0].splitlines()[1] == "Prune ivy, then spray with insecticidal soap."

@@ -33,6 +33,7 @@ class Campaign:
     morning_labels: Sequence[str] = ()
     wishes: list[tuple[int, str]] = field(default_factory=list)
     leaving: list[int] = field(default_factory=list)
+    told_unwashable: set[int] = field(default_factory=set)
     log: Callable[[str], None] = lambda _: None
 
     def play(self, days: int = DAYS) -> Record:
@@ -149,8 +150,15 @@ class Campaign:
                 for text in word.again:
                     self._send(Word(text))
             self._after_find(word)
+        self._tell_unwashable(evening)
         self.record.discarded += len(evening.discarded)
         return True
+
+    def _tell_unwashable(self, evening: Evening) -> None:
+        for one in dict.fromkeys(evening.unwashable):
+            if one not in self.told_unwashable:
+                self.told_unwashable.add(one)
+                self._send(self.reader.unwashable(one))
 
     def _tell_find(self, seen: Seen) -> None:
         self.home.known.add(seen.plant)

@@ -328,6 +328,10 @@ class Reader:
         """Answer at once what is asked about the words just said: it was meant, and the warmth read is the usual one."""
         return next((Word(one, is_press=True) for one in ("Usual", "Yes") if one in labels), None)
 
+    def unwashable(self, plant: int) -> Word:
+        """Say that a plant bears no water."""
+        return Word(f"{self.name(plant)} cannot be washed")
+
     def stands(self, plant: int, labels: Sequence[str]) -> Word | None:
         """Say where a plant that was put back stands, where that is asked."""
         room = self.home.rooms[self.home.plants[plant].room]
