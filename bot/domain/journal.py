@@ -277,6 +277,11 @@ class WalkEnded:
 
 
 @dataclass(frozen=True, slots=True)
+class Watered:
+    """The entry's plant was watered."""
+
+
+@dataclass(frozen=True, slots=True)
 class PhotoTaken:
     """A photo shows the entry's plant."""
 
@@ -306,6 +311,7 @@ Payload = (
     | ProductSet
     | Found
     | SignSeen
+    | Watered
     | CheckedClean
     | Treated
     | Postponed

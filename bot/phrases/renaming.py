@@ -1,7 +1,10 @@
-"""Other names and pots: "rename the hoya to bertha", "hoya is in a 20 cm pot now", "remove the kitchen"."""
+"""Other names, pots and water: "rename the hoya to bertha", "hoya is in a 20 cm pot", "watered the hoya"."""
+
+from datetime import timedelta
 
 from bot.actions.ask import Ask, Topic
 from bot.actions.log_round import LogRound
+from bot.actions.log_watering import LogWatering
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.remove_place import RemovePlace
 from bot.actions.rename import Rename
@@ -26,6 +29,8 @@ _AROUND_A_POT = listed(
     "has have got is are in into a an the now of my our pot pots wide size it sits stands stand new bigger"
     " larger smaller one each moved put potted up , . ! please - 's"
 )
+_AROUND_WATER = listed("i we have has just the my our and also was were been got , watered")
+_BEHIND = {"today": 0, "yesterday": 1, "tonight": 0}
 _REPOTTED = listed("repotted potted repot")
 _POT_CM = (3.0, 150.0)
 """What pots at home measure across; a figure beyond is a slip. Judgement. [cm]"""
@@ -50,7 +55,12 @@ def read_renaming(text: str, words: tuple[str, ...], situation: Situation) -> Me
         return _where(said, situation)
     if "?" in words:
         return None
-    return _renamed(text, said, situation) or _removed(said, situation) or _potted(said, situation)
+    return (
+        _renamed(text, said, situation)
+        or _removed(said, situation)
+        or _watered(said, situation)
+        or _potted(said, situation)
+    )
 
 
 def _where(said: tuple[str, ...], situation: Situation) -> Meant | None:
@@ -119,6 +129,26 @@ def _removed(said: tuple[str, ...], situation: Situation) -> Meant | None:
     if found is None or found[1] != len(said) or not isinstance(found[0], Place):
         return None
     return (RemovePlace(found[0].id),)
+
+
+def _watered(said: tuple[str, ...], situation: Situation) -> Meant | None:
+    """Read "watered the hoya", "i watered hoya and ivy today", "hoya watered yesterday"."""
+    days = _BEHIND.get(said[-1]) if said else None
+    left = said if days is None else said[:-1]
+    if left.count("watered") != 1:
+        return None
+    names, plants, at = names_of(situation), list[PlantId](), 0
+    while at < len(left):
+        named = name_at(left, at, names)
+        if named is not None and isinstance(named[0], Plants):
+            plants += named[0].ids
+            at += named[1]
+        elif left[at] in _AROUND_WATER:
+            at += 1
+        else:
+            return None
+    on = situation.today - timedelta(days=days) if days else None
+    return (LogWatering(tuple(dict.fromkeys(plants)), on),) if plants else None
 
 
 def _potted(said: tuple[str, ...], situation: Situation) -> Meant | None:

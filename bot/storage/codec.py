@@ -35,6 +35,7 @@ KINDS: dict[type, tuple[str, int]] = {
     journal.WalkPassed: ("walk_passed", 1),
     journal.WalkEnded: ("walk_ended", 1),
     journal.PhotoTaken: ("photo_taken", 1),
+    journal.Watered: ("watered", 1),
     journal.CalendarGiven: ("calendar_given", 1),
     journal.SprayUsed: ("spray_used", 1),
     journal.WorkBegun: ("work_begun", 1),

@@ -5,12 +5,13 @@ from datetime import date
 
 from bot.actions.correct import CorrectedTo, WhichOneMeant
 from bot.actions.deny import LastTold
+from bot.actions.log_watering import WateringLogged
 from bot.actions.say_anew import SaidAnew
 from bot.actions.show_history import History
 from bot.actions.undo import NothingToUndo, OldToUndo, ToldSince, Undone
 from bot.domain.trade import Method
 from bot.wording.acts import DONE
-from bot.wording.days import day, listed
+from bot.wording.days import day, listed, near_day
 from bot.wording.saying import says
 from bot.wording.voice import Voice
 
@@ -38,6 +39,7 @@ TOLD = {
     "WalkPassed": "passed by",
     "WalkEnded": "the end of the check walk",
     "PhotoTaken": "a photo",
+    "Watered": "watered",
     "CalendarGiven": "a calendar file",
     "SprayUsed": "spray used",
     "UsualByMonth": "a usual temperature",
@@ -71,6 +73,11 @@ def told_lines(lines: Sequence[tuple[date, str | None, str, str | None]], today:
         f"{history_text([(key, plant, on)], today)}{f' ({who})' if who else ''}"
         for on, plant, key, who in lines
     )
+
+
+@says
+def _watering_logged(told: WateringLogged, voice: Voice) -> str:
+    return f"Noted for {near_day(told.on, voice.today)}: {listed(told.plants)} watered."
 
 
 @says

@@ -105,7 +105,7 @@ def test_a_field_added_since_takes_its_default() -> None:
 @pytest.mark.parametrize(
     ("kind", "version", "text", "says"),
     [
-        ("watered", 1, "{}", "entry 7 is of kind 'watered' version 1, unknown"),
+        ("fed", 1, "{}", "entry 7 is of kind 'fed' version 1, unknown"),
         ("found", 2, "{}", "entry 7 is of kind 'found' version 2, unknown"),
         ("found", 1, '{"pest":"secret words"}', "entry 7 of kind 'found' version 1 cannot be read at grade"),
     ],

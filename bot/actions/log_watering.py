@@ -1,0 +1,40 @@
+"""Write down that plants were watered: noted and shown in the history; no plan follows from it."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from bot.actions.command import Command, performs
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.domain.identity import PlantId
+from bot.domain.journal import Watered
+
+
+@dataclass(frozen=True, slots=True)
+class LogWatering(Command):
+    """Plants were watered."""
+
+    plants: tuple[PlantId, ...]
+    on: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class WateringLogged(Outcome):
+    """Watering written for a day."""
+
+    plants: tuple[str, ...]
+    on: date
+
+
+@performs
+def log_watering(command: LogWatering, desk: Desk) -> WateringLogged:
+    """Note it, once a plant and day."""
+    on = command.on or desk.today
+    new = [
+        plant
+        for plant in dict.fromkeys(command.plants)
+        if not any(isinstance(entry.payload, Watered) for entry in desk.told(plant, on))
+    ]
+    if new:
+        desk.write(desk.draft(Watered(), plant=plant, on=command.on) for plant in new)
+    return WateringLogged(desk.names(dict.fromkeys(command.plants)), on)
