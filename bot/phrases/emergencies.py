@@ -32,6 +32,8 @@ FAINT = -2.5
 """Score from which help is given beside what else the message may mean. [1]"""
 LONGEST = 1200
 """Characters that are listened to. [1]"""
+OF_PEOPLE = -0.5
+"""Score from which it is heard where only "my" or "she" is named: "my flat is in Leeds" is none. [1]"""
 UNNAMED = 2.0
 """Score from which it is heard though nobody and no harm is named. [1]"""
 _WORDS = Path(__file__).with_name("emergencies.toml")
@@ -88,14 +90,17 @@ def hear_emergency(text: str, situation: Situation) -> Command | None:
 def alarm(text: str, situation: Situation) -> Alarm:
     """Tell whether a message is of somebody or an animal that came to harm."""
     score = weights().score(marks_of(text, situation))
-    if score < (FAINT if _names_a_victim(text, situation) else UNNAMED):
+    if score < _least(text, situation):
         return Alarm.NONE
     return Alarm.LOUD if score >= LOUD else Alarm.FAINT
 
 
-def _names_a_victim(text: str, situation: Situation) -> bool:
-    """Whether somebody, an animal, a part of a body or a harm is named at all."""
-    return any(classes_of(word) & _OF_A_VICTIM for word in _words(text, situation))
+def _least(text: str, situation: Situation) -> float:
+    """Give the score from which a message is heard, by who or what it names. [1]."""
+    named = {name for word in _words(text, situation) for name in classes_of(word)} & _OF_A_VICTIM
+    if not named:
+        return UNNAMED
+    return OF_PEOPLE if named == {"people"} else FAINT
 
 
 def danger(text: str, situation: Situation) -> str | None:

@@ -279,7 +279,19 @@ _SKIPPABLE = frozenset(
     {Expecting.TOWN, Expecting.PLANTS, Expecting.PLACE, Expecting.EVENING, Expecting.QUIET}
 )
 _SKIPS = frozenset(
-    {"skip", "skip it", "skip this", "skip that", "later", "not now", "pass", "next", "no", "maybe later"}
+    {
+        "skip",
+        "skip it",
+        "skip this",
+        "skip that",
+        "later",
+        "not now",
+        "pass",
+        "next",
+        "no",
+        "maybe later",
+        "skip for now",
+    }
 )
 _TOLD_OF_KNOWN = (LogRound, LogCheck, LogFind, Postpone, LosePlant, ReleasePlant, Isolate, MovePlant, LogSign)
 _TALK = ("greeting", "farewell", "waiting", "nod")
@@ -533,7 +545,10 @@ def _plant_list(text: str, words: tuple[str, ...], situation: Situation) -> Mean
     told = read_list(text, situation, is_expected=True)
     if told is None:
         return read_places(text, situation) or (NotUnderstood(text, reason="plants"),)
-    return told.commands() if not told.left_out or told.is_known else (_ask_whether_new(told),)
+    # a name that is no kind of plant may be anything: "good night, sweet dreams"
+    is_a_name = len(told.plants) == 1 and told.plants[0].name[:1].isupper() and not told.plants[0].place
+    is_sure = told.is_known or is_a_name or "\n" in text.strip()
+    return told.commands() if is_sure else (_ask_whether_new(told),)
 
 
 def _anything(text: str, words: tuple[str, ...], situation: Situation) -> Meant:

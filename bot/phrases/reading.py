@@ -13,8 +13,10 @@ from bot.actions.courtesy import Greet, Thanks
 from bot.actions.decline import Decline
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.log_round import LogRound
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Expecting, Situation
+from bot.actions.work_through import TickWork
 from bot.domain.identity import PlantId
 from bot.phrases.clause import Setting, unique
 from bot.phrases.cutting import MOST_PARTS, is_strange, parts_of
@@ -110,7 +112,7 @@ def _said_back(told: tuple[Command, ...], situation: Situation) -> tuple[Offer, 
 
 
 def _usual(text: str, situation: Situation) -> Reading:
-    sure = understand_surely(text, situation)
+    sure = _of_the_stage(understand_surely(text, situation), text, situation)
     if _is_final(sure, text, situation):
         return Reading(sure=sure, text=text)
     text = _with_whole_names(text, situation)
@@ -136,6 +138,19 @@ def _slipped(words: tuple[str, ...], situation: Situation) -> tuple[Offer, ...]:
             sentence = " ".join(said).replace(" ?", "?").replace(" ,", ",").replace(" .", ".")
             offers.setdefault(_meaning(commands, situation), Offer(commands, sentence, SLIP_CHANCE))
     return tuple(offers.values())[:MOST_OFFERS]
+
+
+def _of_the_stage(sure: tuple[Command, ...], text: str, situation: Situation) -> tuple[Command, ...]:
+    """Take a bare "done", with or without exceptions, for the open stage of a work day."""
+    match sure:
+        case (LogRound(method=None, product=None, on=None, at=None),) if (
+            situation.expecting is Expecting.WORK
+        ):
+            told = Mentions(mentioned(words_of(plain(text[:LONGEST])), situation), Setting(situation))
+            kept, left = told.sides()
+            return sure if kept else (TickWork(but=left),)
+        case _:
+            return sure
 
 
 def _with_whole_names(text: str, situation: Situation) -> str:

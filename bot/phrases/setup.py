@@ -309,7 +309,7 @@ def _cut_at_verb(typed: str) -> tuple[str, str]:
 
 
 def _place(name: str, rest: str, situation: Situation | None, *, is_asked: bool = False) -> Command | None:
-    name = name.strip(" ,.:")
+    name = re.sub(r"(?:'s)?\s+windows?$", "", name.strip(" ,.:"), flags=re.IGNORECASE)
     for article in ("the ", "my ", "our "):
         name = name[len(article) :] if name.lower().startswith(article) else name
     facets = _facets(rest)

@@ -106,3 +106,10 @@ def test_a_find_on_a_plant_nobody_knows_yet_brings_the_plant_and_waits_for_it(
         assert isinstance(added, AddPlants)
         assert [one.name for one in added.plants] == [name]
         assert added.then == then
+
+
+@pytest.mark.parametrize(
+    "text", ["good night, sweet dreams", "ok bed - night night", "sosick of thesebugs", "evenin"]
+)
+def test_a_name_that_is_no_kind_of_plant_is_asked_about(text: str) -> None:
+    assert not any(isinstance(one, AddPlants) for one in understand(text, ASKED))
