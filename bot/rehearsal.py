@@ -23,7 +23,7 @@ from bot.domain.knowledge import Knowledge
 from bot.domain.measure import Units
 from bot.domain.trade import Method
 from bot.phrases.notation import notation
-from bot.phrases.reading import understand
+from bot.phrases.reading import read
 from bot.wording.button_texts import button_text
 
 USUAL = Path(__file__).parent / "rehearsal.toml"
@@ -31,12 +31,21 @@ USUAL = Path(__file__).parent / "rehearsal.toml"
 
 
 def rehearse(lines: Iterable[str], situation: Situation) -> Iterator[str]:
-    """Give each phrase, a tab, and its meaning; empty lines and comments are left out."""
+    """
+    Give each phrase, a tab, and its meaning; empty lines and comments are left out.
+
+    What is only likely gives its offers instead, the likeliest first, each with its chance.
+    """
     for line in lines:
         phrase = line.rstrip("\n").partition("\t")[0]
         if phrase.strip() and not phrase.startswith("#"):
             told = phrase.replace("\\n", "\n")
-            yield f"{phrase}\t{notation(understand(told, situation), situation)}"
+            reading = read(told, situation)
+            offers = (
+                f"likely {one.chance:.2f} {notation(one.commands, situation)}" for one in reading.offers
+            )
+            meaning = " | ".join(offers) or notation(reading.commands(), situation)
+            yield f"{phrase}\t{meaning}"
 
 
 def read_situation(text: str, knowledge: Knowledge | None = None) -> Situation:

@@ -7,7 +7,8 @@ from bot.__main__ import main
 from bot.phrases.notation import notation
 from bot.phrases.reading import understand
 from bot.rehearsal import read_situation, rehearse
-from tests.phrases.situation import EVENING, table
+from tests.phrases.situation import EVENING, said_or_offered, table
+from tests.phrases.test_golden import SLIPS
 
 HOME = """\
 now = 2026-07-01T20:30:00+02:00
@@ -23,8 +24,11 @@ def test_the_golden_set_is_said_back_line_by_line() -> None:
     golden = list(table("golden.tsv"))
     said = [line.split("\t") for line in rehearse((wording for wording, _ in golden), EVENING)]
     assert [phrase for phrase, _ in said] == [wording for wording, _ in golden]
-    meant = [notation(understand(wording, EVENING), EVENING) for wording, _ in golden]
-    assert [meaning for _, meaning in said] == meant
+    for (wording, _), (_, meaning) in zip(golden, said, strict=True):
+        if wording in SLIPS:
+            assert meaning.endswith(said_or_offered(wording, EVENING))
+        else:
+            assert meaning == notation(understand(wording, EVENING), EVENING)
 
 
 def test_another_situation_is_read_from_a_file(
