@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import date
 from typing import TypeVar
 
 from bot.actions.situation import Situation
@@ -76,8 +77,24 @@ class Setting:
     before: tuple[PlantId, ...] = ()
     mentioned: tuple[PlantId, ...] = ()
     is_first: bool = True
+    on: date | None = None
+    """The day of the clause before, where it holds for what follows."""
+    pest: str | None = None
+    """The pest of the clause before."""
     stocked: str | None = None
     """The ingredient that the clause before put on the shelf."""
+
+    def about(self) -> tuple[PlantId, ...]:
+        """Plants that the open question asks about."""
+        offered = (command for choice in self.situation.choices for command in choice.commands)
+        plants = (plant for one in offered for plant in getattr(one, "plants", ()))
+        found = unique(plants)
+        return found if len(found) == 1 else ()
+
+    def asked_pest(self) -> str | None:
+        """Give the pest that the open question asks about."""
+        offered = (command for choice in self.situation.choices for command in choice.commands)
+        return next((pest for one in offered if (pest := getattr(one, "pest", None)) is not None), None)
 
     def treatments(self) -> tuple[PlantId, ...]:
         """Plants that tonight's nudge asked a treatment for."""

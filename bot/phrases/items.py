@@ -31,7 +31,28 @@ class Unknown:
     text: str
 
 
-Meaning = Value | When | Named | Count | Measure | Unknown
+@dataclass(frozen=True, slots=True)
+class OfMonth:
+    """A day of a month that is not named: "the 15th"."""
+
+    day: int
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A number of days, not said whether behind or ahead."""
+
+    days: int
+
+
+@dataclass(frozen=True, slots=True)
+class Percent:
+    """A strength."""
+
+    value: float
+
+
+Meaning = Value | When | Named | Count | Measure | Unknown | OfMonth | Span | Percent
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +88,11 @@ def _read(
         items.append(Item(_settled(meaning, chosen or {}), text))
         at += size
     return tuple(_doubted(_timed(items, situation)))
+
+
+def next_at(words: tuple[str, ...], at: int, situation: Situation) -> tuple[Meaning, int]:
+    """Read what begins at a word, and how many words it took."""
+    return _next(words, at, situation, names_of(situation))
 
 
 def _next(words: tuple[str, ...], at: int, situation: Situation, names: Names) -> tuple[Meaning, int]:

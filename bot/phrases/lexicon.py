@@ -109,6 +109,13 @@ PHRASES: dict[tuple[str, ...], Value] = {
     for key, spellings in _FILE[kind].items()
     for words in _phrases(spellings)
 }
+FREE: dict[tuple[str, ...], Value] = {
+    words: made(key)
+    for kind, made in _KINDS.items()
+    for key, spellings in _FILE["free"].get(kind, {}).items()
+    for words in _phrases(spellings)
+}
+"""What is heard for an offer only."""
 _BARE_VERBS = {
     "spray": Method.SPRAY,
     "swab": Method.SWAB,

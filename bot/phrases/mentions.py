@@ -10,25 +10,21 @@ from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Method
 from bot.phrases.clause import DATES, Setting, unique
 from bot.phrases.days import (
-    WEEKDAYS,
     Clock,
-    Day,
     Moment,
-    MonthDay,
-    Murky,
     Trouble,
-    Weekday,
     When,
     day_ahead,
     day_behind,
     evening_hour,
 )
-from bot.phrases.items import Item, Unknown, items_of
+from bot.phrases.items import Item, OfMonth, Span, Unknown
 from bot.phrases.lexicon import Tool, Word, listed
-from bot.phrases.names import OneOf, Pest, Place, Plants, Product, ingredient_of, names_of
+from bot.phrases.names import OneOf, Pest, Place, Plants, Product, ingredient_of
 from bot.phrases.numbers import Count
 
 _Kind = TypeVar("_Kind")
+Counted = tuple[int | Grade | None, str | None, tuple[PlantId, ...]]
 _LEAVES_OUT = frozenset({"skipped", "without", "save", "minus", "bar", "besides", "cept", "leaving", "left"})
 _TO_COME = listed(
     "will would should gonna going want wants need needs must might may could wish plan planning if unless"
@@ -36,9 +32,11 @@ _TO_COME = listed(
 )
 NO_PLANTS = listed("tonight thru through round got gave given there here stuff bit job thing things water")
 _SHORT = 2
+_OF_OTHERS = listed("her his their your")
 _LOOKS = listed(
     "small big little large tall mini baby old new young white red pink purple green yellow other second"
 )
+_MARKS = frozenset({",", ".", "!", "?", "\n", ";", "-", "(", ")", ":"})
 _JOINTS = frozenset({",", "and", "&", "+", "or", "nor", "n", "the"})
 _ENDS = frozenset({".", "!", "?", "\n", ";"})
 _PAIR = 2
@@ -46,62 +44,6 @@ _ORDINALS = frozenset({"st", "nd", "rd", "th"})
 _NUMBER = frozenset({"number", "no", "nr", "#", "the number", "the", "not"})
 _MINUTES = {"minute": 1, "hour": 60}
 _LONGEST_MONTH = 31
-
-
-@dataclass(frozen=True, slots=True)
-class OfMonth:
-    """A day of a month that is not named: "the 15th"."""
-
-    day: int
-
-
-def mentioned(words: tuple[str, ...], situation: Situation) -> tuple[Item, ...]:
-    """Read words into items more freely than for what is sure: short days, spans, numbers of a name."""
-    items = list(items_of(words, situation))
-    names, base = names_of(situation), None
-    found: list[Item] = []
-    at = 0
-    while at < len(items):
-        item = items[at]
-        text = item.text
-        based = names.base_at(tuple(text.split()), 0)
-        base = based[0] if based is not None else base
-        freely = _freely(items, at, situation, base)
-        if freely is not None:
-            found.append(freely[0])
-            at += freely[1]
-        else:
-            found.append(item)
-            at += 1
-    return tuple(found)
-
-
-def _freely(
-    items: list[Item], at: int, situation: Situation, base: tuple[str, ...] | None
-) -> tuple[Item, int] | None:
-    item = items[at]
-    behind = items[at + 1].text if at + 1 < len(items) else ""
-    if isinstance(item.meaning, Unknown) and item.text in WEEKDAYS:
-        return Item(Weekday(WEEKDAYS[item.text]), item.text), 1
-    if not isinstance(item.meaning, Count):
-        return None
-    number = int(item.meaning.value)
-    before = items[at - 1].text if at else ""
-    if behind in _ORDINALS and 1 <= number <= _LONGEST_MONTH:
-        return Item(OfMonth(number), item.text), 2  # type: ignore[arg-type]
-    if behind.removesuffix("s") in _MINUTES and number:
-        return Item(_moment(number * _MINUTES[behind.removesuffix("s")], situation, items, at), item.text), 2
-    if behind in {"days", "day"} and before == "there is":
-        return Item(Day(situation.today - timedelta(days=number)), item.text), 2
-    plant = names_of(situation).numbered(base, number) if base and before in _NUMBER else None
-    return None if plant is None else (Item(Plants((plant,)), item.text), 1)
-
-
-def _moment(minutes: int, situation: Situation, items: list[Item], at: int) -> Moment:
-    """Take "30 minutes" as ahead, "there is one hour" and "an hour ago" as behind."""
-    is_past = "there is" in {one.text for one in items[max(0, at - 2) : at]}
-    is_past = is_past or any(one.text == "ago" for one in items[at + 2 : at + 3])
-    return Moment(situation.now + timedelta(minutes=-minutes if is_past else minutes))
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,52 +77,56 @@ class Mentions:
         return found[0] if len(found) == 1 else None
 
     def sides(self) -> tuple[tuple[PlantId, ...], tuple[PlantId, ...]]:
-        """Give the plants told of, and those left out: behind "except", "skipped", before "not"."""
+        """Give the plants told of, and those left out: by "except", "skipped", "not"."""
         kept: list[PlantId] = []
         left: list[PlantId] = []
-        is_out = False
-        for at, item in enumerate(self.items):
-            if item.meaning is Word.EXCEPT or item.text in _LEAVES_OUT or self._denies_a_plant(at):
-                is_out = True
-            elif item.text in _ENDS or item.meaning is Word.BUT or self._begins_anew(item):
-                is_out = False
-            elif isinstance(item.meaning, Plants):
-                (left if is_out or self._is_denied_behind(at) else kept).extend(item.meaning.ids)
-        return unique(kept), unique(left)
+        was_out = is_all = False
+        for clause in self._clauses():
+            denied = next((at for at, item in enumerate(clause) if _leaves_out(item)), None)
+            if denied is None and is_all:
+                denied = next((at for at, item in enumerate(clause) if item.text in {"only", "just"}), None)
+            is_all = is_all or any(item.meaning is Word.ALL for item in clause)
+            named = [
+                (at, item.meaning.ids) for at, item in enumerate(clause) if isinstance(item.meaning, Plants)
+            ]
+            if denied is None:
+                is_list = was_out and all(_joins(item) or isinstance(item.meaning, Plants) for item in clause)
+                was_out = is_list
+                (left if is_list else kept).extend(plant for _, ids in named for plant in ids)
+                continue
+            was_out = True
+            behind = [plant for at, ids in named if at > denied for plant in ids]
+            before = [plant for at, ids in named if at < denied for plant in ids]
+            left.extend(behind or before)
+            kept.extend(before if behind else ())
+        return tuple(plant for plant in unique(kept) if plant not in left), unique(left)
 
-    def _is_denied_behind(self, at: int) -> bool:
-        """Whether a plant is left out behind its name: "the coffee however not", "only the hoya not"."""
-        behind = [item for item in self.items[at + 1 : at + 4] if item.meaning is not Word.FILLER]
-        if not behind or at == 0:
-            return False
-        is_denied = behind[0].meaning in {Word.NOT, Word.YET} or (
-            behind[0].meaning is Word.BUT and len(behind) > 1 and behind[1].meaning is Word.NOT
-        )
-        follows = self.items[at + 1 + self.items[at + 1 :].index(behind[0]) + 1 :][:1]
-        return is_denied and (not follows or follows[0].text in _ENDS or follows[0].text == ",")
-
-    def _denies_a_plant(self, at: int) -> bool:
-        """Whether "not" leads straight to a plant, as in "sprayed all, not the ivy"."""
-        if self.items[at].meaning is not Word.NOT or at == 0:
-            return False
-        behind = [one for one in self.items[at + 1 : at + 4] if one.text not in {"the", "my", "our"}]
-        return bool(behind) and isinstance(behind[0].meaning, Plants)
-
-    @staticmethod
-    def _begins_anew(item: Item) -> bool:
-        return isinstance(item.meaning, Method) or item.meaning in {Word.CHECKED, Word.SAW, Word.DONE}
+    def _clauses(self) -> Iterator[tuple[Item, ...]]:
+        clause: list[Item] = []
+        for item in self.items:
+            if item.text in _MARKS or item.meaning is Word.BUT:
+                yield tuple(clause)
+                clause = []
+            clause.append(item)
+        yield tuple(clause)
 
     def plants(self) -> tuple[PlantId, ...]:
         """Give the plants it is about: named, of a place, all, or those of the part before."""
         told, left = self.sides()
         if not told:
-            told = self._pointed_at()
+            told = self.of_places() or self._pointed_at()
         return tuple(plant for plant in told if plant not in left)
 
+    def last_plants(self) -> tuple[PlantId, ...]:
+        """Give the plants that a part behind this one would go on about."""
+        named = [item.meaning.ids for item in self.items if isinstance(item.meaning, Plants)]
+        return named[-1] if named and self.sides()[1] else self.plants() or self.setting.before
+
+    def of_places(self) -> tuple[PlantId, ...]:
+        """Give the plants of the places named."""
+        return unique(plant for place in self.every(Place) for plant in self.setting.of_place(place))
+
     def _pointed_at(self) -> tuple[PlantId, ...]:
-        places = self.every(Place)
-        if places:
-            return unique(plant for place in places for plant in self.setting.of_place(place))
         if self.has(Word.BOTH):
             asked = self.setting.before or self.setting.treatments() or self.setting.tonight()
             return asked if len(asked) == _PAIR else ()
@@ -202,11 +148,16 @@ class Mentions:
 
     def names_another(self) -> bool:
         """Whether a plant is called what no plant here is called: "big hoya", where there is one hoya."""
-        if self.every(OneOf):
+        pairs = list(zip(self.items, (*self.items[1:], None), strict=False))
+        if any(
+            isinstance(one.meaning, OneOf) and not (behind and isinstance(behind.meaning, Plants))
+            for one, behind in pairs
+        ):
             return True
-        pairs = zip(self.items, self.items[1:], strict=False)
         return any(
-            isinstance(left.meaning, Unknown) and left.text in _LOOKS and isinstance(right.meaning, Plants)
+            right is not None
+            and isinstance(right.meaning, Plants)
+            and (left.text in _OF_OTHERS or (isinstance(left.meaning, Unknown) and left.text in _LOOKS))
             for left, right in pairs
         )
 
@@ -226,25 +177,28 @@ class Mentions:
         )
         return not self.plants() and any(before in {"the", "my", "our"} for before, _ in led)
 
-    def day(self) -> When | None:
-        """Take the day told."""
-        return next((item.meaning for item in self.items if isinstance(item.meaning, DATES)), None)
+    def days(self) -> list[When | OfMonth]:
+        """Give the days told, in order."""
+        return self.every((*DATES, OfMonth))
 
     def behind(self) -> date | Trouble | None:
-        """Give the day of something done; None is today."""
-        of_month = self.one(OfMonth)
-        if of_month is not None:
-            return _near(of_month.day, self.situation.today, ahead=False)
-        day = self.day()
-        return None if day is None else day_behind(day, self.situation)
+        """Give the day of something done; None is today. Two that differ are unclear."""
+        told = {_as_date(day, self.situation, ahead=False) for day in self.days()}
+        dates = {day for day in told if isinstance(day, date)}
+        if len(dates) == 1:
+            return next(iter(dates))
+        return (Trouble.UNCLEAR if dates else next(iter(told))) if told else self.setting_day()
+
+    def setting_day(self) -> date | None:
+        """Give the day of the part before, which holds for what follows."""
+        return self.setting.on
 
     def ahead(self) -> date | Trouble | None:
         """Give the last day told that is still to come; None where none is told."""
-        of_month = self.one(OfMonth)
-        if of_month is not None:
-            return _near(of_month.day, self.situation.today, ahead=True)
-        days = [one for one in self.every(DATES) if isinstance(one, Day | Weekday | MonthDay | Murky)]
-        return day_ahead(days[-1], self.situation) if days else None
+        told = [_as_date(day, self.situation, ahead=True) for day in self.days()]
+        spans = [self.situation.today + timedelta(days=span.days) for span in self.every(Span)]
+        dates = [day for day in (*told, *spans) if isinstance(day, date) and day > self.situation.today]
+        return dates[-1] if dates else next(iter(told), None)
 
     def hour(self, *, latest: int) -> datetime | None:
         """Give the moment of today told by a clock or by hours from now."""
@@ -268,24 +222,55 @@ class Mentions:
         product = self.one(Product)
         return None if product is None else ingredient_of(product, self.situation)
 
-    def counted(self) -> Iterator[tuple[int | Grade | None, str | None, tuple[PlantId, ...]]]:
-        """Pair numbers, pests and plants as they stand: "60 mites on the mint and 2 on the lemon"."""
-        amounts = [
-            (at, item.meaning)
-            for at, item in enumerate(self.items)
-            if isinstance(item.meaning, Count | Grade)
-        ]
+    def counted(self) -> list[Counted]:
+        """
+        Pair numbers, pests and plants as they stand: "60 mites on the mint and 2 on the lemon".
+
+        Numbers stand before their plants or behind them, the same way all through a message.
+        """
+        amounts = self._amounts()
         groups = self._groups()
-        pests = [(at, item.meaning) for at, item in enumerate(self.items) if isinstance(item.meaning, Pest)]
-        if not groups or (len(amounts) > 1 and len(amounts) != len(groups)):
-            return
+        pests = [
+            (at, item.meaning.key) for at, item in enumerate(self.items) if isinstance(item.meaning, Pest)
+        ]
+        if not groups or (amounts and len(amounts) not in {1, len(groups)}):
+            return []
+        if len(amounts) == 1 and len(groups) > 1:
+            merged = unique(plant for _, plants in groups for plant in plants)
+            groups = [(groups[-1][0], merged)]
+        paired: list[Counted] = []
+        keys = [key for _, key in pests]
         for number, (at, plants) in enumerate(groups):
-            amount = amounts[number][1] if len(amounts) == len(groups) else None
-            if len(amounts) == 1 and len(groups) == 1:
-                amount = amounts[0][1]
-            value = amount if isinstance(amount, Grade) or amount is None else _whole(amount)
+            amount = amounts[number][1] if amounts else None
             near = sorted(pests, key=lambda pest: abs(pest[0] - at))
-            yield value, near[0][1].key if near else None, plants
+            told = keys[number] if len(keys) == len(groups) else near[0][1] if near else None
+            paired.append((amount, told, plants))
+        return paired
+
+    def amounts(self) -> list[int | Grade]:
+        """Give numbers and grades, in order."""
+        return [amount for _, amount in self._amounts()]
+
+    def _amounts(self) -> list[tuple[int, int | Grade]]:
+        """Give numbers and grades by where they stand; a grade beside a number adds nothing."""
+        found: list[tuple[int, int | Grade]] = []
+        is_beside = False
+        for at, item in enumerate(self.items):
+            is_beside = is_beside and not isinstance(item.meaning, Plants)
+            value: int | Grade | None = item.meaning if isinstance(item.meaning, Grade) else None
+            if isinstance(item.meaning, Count):
+                value = _whole(item.meaning)
+            if value is None:
+                continue
+            last = found[-1][1] if found else None
+            if is_beside and (last == value or isinstance(value, Grade)):
+                continue
+            if is_beside and isinstance(last, Grade):
+                found[-1] = (at, value)
+            else:
+                found.append((at, value))
+            is_beside = True
+        return found
 
     def _groups(self) -> list[tuple[int, tuple[PlantId, ...]]]:
         """Give plants that stand together as one, "mint and basil", unless a number parts them."""
@@ -294,13 +279,39 @@ class Mentions:
         for at, item in enumerate(self.items):
             if isinstance(item.meaning, Plants):
                 if is_open and groups:
-                    groups[-1] = (at, (*groups[-1][1], *item.meaning.ids))
+                    groups[-1] = (at, unique((*groups[-1][1], *item.meaning.ids)))
                 else:
                     groups.append((at, item.meaning.ids))
                 is_open = True
             elif item.text not in _JOINTS:
                 is_open = False
-        return groups
+        if (
+            len(groups) > 1
+            and len(groups[0][1]) > 1
+            and all(set(ids) <= set(groups[0][1]) for _, ids in groups[1:])
+        ):
+            groups = groups[1:]
+        once: dict[tuple[PlantId, ...], int] = {}
+        for at, ids in groups:
+            once.setdefault(ids, at)
+        return [(at, ids) for ids, at in once.items()]
+
+
+def _as_date(told: When | OfMonth, situation: Situation, *, ahead: bool) -> date | Trouble:
+    if isinstance(told, OfMonth):
+        return _near(told.day, situation.today, ahead=ahead)
+    return day_ahead(told, situation) if ahead else day_behind(told, situation)
+
+
+def _leaves_out(item: Item) -> bool:
+    return (
+        item.meaning in {Word.EXCEPT, Word.NOT, Word.NO_TIME, Word.SKIP, Word.AGAINST, Word.YET}
+        or item.text in _LEAVES_OUT
+    )
+
+
+def _joins(item: Item) -> bool:
+    return item.meaning in {Word.FILLER, Word.AND, Word.BREAK} or item.text in _MARKS
 
 
 def _near(day: int, today: date, *, ahead: bool) -> date | Trouble:

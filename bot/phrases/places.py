@@ -102,6 +102,33 @@ def is_about_a_place(text: str) -> bool:
     return _place(tidy(text), is_first=True) is not None
 
 
+def facets_in(words: list[str]) -> tuple[Facing | None, Outdoors | None] | None:
+    """Find which way a place looks, or its sun outdoors, among other words; the last told counts."""
+    said = " ".join(words)
+    if re.search(r"\b(do not know|not know|no idea|not sure|unsure|dunno|unknown)\b", said):
+        return Facing.UNKNOWN, None
+    if re.search(r"\b(no|without|not have|lacks|any) (?:a |any )?windows?\b|windowless", said):
+        return Facing.NONE, None
+    points = re.findall(r"\b(north|south)?[- ]?(east|west)\b|\b(north|south)", said)
+    points += [(one[0], one[1], "") for one in re.findall(r"\b(n|s)(e|w)\b", said)] if not points else []
+    facing = FACETS.get("".join(points[-1])) if points else None
+    is_outdoors = (
+        bool(re.search(r"\b(outdoors?|outside|open air|sun|shade|shady)\b", said)) and facing is None
+    )
+    if facing is None and not is_outdoors:
+        return None
+    outdoors = None
+    if is_outdoors:
+        outdoors = Outdoors.ALL_DAY
+        for pattern, one in (
+            ("morning", Outdoors.MORNING),
+            ("afternoon|evening", Outdoors.AFTERNOON),
+            ("shad|no sun", Outdoors.SHADE),
+        ):
+            outdoors = one if re.search(pattern, said) else outdoors
+    return (facing if isinstance(facing, Facing) else None), outdoors
+
+
 def _place(piece: str, *, is_first: bool) -> tuple[str, list[Facing | Outdoors]] | None:
     bare = _ARTICLE.sub("", _OPENING.sub("", piece.strip()))
     verb = _VERB.search(bare)

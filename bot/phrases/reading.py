@@ -1,44 +1,66 @@
 """The one door: a message and its situation read into what is sure, what is likely and what is lost."""
 
-import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import islice, pairwise
 
 from bot.actions.add_plants import AddPlants
+from bot.actions.ask import Ask
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.command import Command
-from bot.actions.courtesy import Greet, Thanks
+from bot.actions.courtesy import Greet, Help, Thanks
 from bot.actions.decline import Decline
 from bot.actions.give_first_aid import GiveFirstAid
+from bot.actions.identify import Identify
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.log_round import LogRound
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Expecting, Situation
-from bot.actions.work_through import TickWork
-from bot.domain.identity import PlantId
+from bot.actions.skip_question import SkipQuestion
+from bot.actions.walk_through import EndWalk, PassPlant
+from bot.actions.work_through import EndWork, TickWork
 from bot.phrases.clause import Setting, unique
-from bot.phrases.cutting import MOST_PARTS, is_strange, parts_of
 from bot.phrases.emergencies import Alarm, alarm, hear_emergency
-from bot.phrases.forms.rows import ROWS, SAYS_NOTHING
+from bot.phrases.forms.rows import SAYS_NOTHING, forms_of
 from bot.phrases.grammar import SPOKEN, understand_surely
 from bot.phrases.guess import Guess, rank
-from bot.phrases.items import Item, Unknown, items_of
+from bot.phrases.items import Unknown, items_of
 from bot.phrases.lexicon import KNOWN
-from bot.phrases.mentions import NO_PLANTS, Mentions, mentioned
-from bot.phrases.names import Plants
+from bot.phrases.mentions import NO_PLANTS, Mentions
 from bot.phrases.notation import notation
+from bot.phrases.offering import likely
 from bot.phrases.saying import say_all
 from bot.phrases.slips import mended
+from bot.phrases.spotting import spotted, with_names
 from bot.phrases.text import LONGEST, plain, words_of
 
-LEAST_CHANCE = 0.3
+LEAST_FORM = 0.3
 """Below it a form is not offered, by the calibration of the model."""
+SURELY_NOTHING = 0.5
+LEAST_FIRST = 0.1
 LEAST_OTHER = 0.08
 SLIP_CHANCE = 0.5
+DOUBT_FROM = 0.85
+"""A form this likely casts doubt on what was read as another, by the calibration of the model."""
+FEWEST_DOUBTED = 4
+"""Fewer words are read as they are listed. [1]"""
+FEWEST_WORDS = 3
+"""In fewer a slip is likelier than a manner of speaking. [1]"""
+ANSWER_FROM = 0.7
+BETTER_FROM = 0.3
 MOST_OFFERS = 3
 MOST_READ_AGAIN = 4
+_OPEN_QUESTIONS = frozenset(
+    {
+        Missing.UNKNOWN_PLANT,
+        Missing.METHOD,
+        Missing.WHICH_PLANT,
+        Missing.ADD,
+        Missing.TOWN_OR_PLANT,
+    }
+)
+"""Questions back in whose place a likely meaning that leaves nothing out is offered."""
 _OPEN_REASONS = frozenset({"", "both", "shelf", "plants"})
 
 
@@ -51,6 +73,8 @@ class Offer:
     chance: float
     left_out: str = ""
     """What of the message it leaves out, as typed."""
+    lacks: bool = False
+    """Whether something that was told could not be read at all."""
 
     def in_words(self) -> str:
         """Give the sentence in quotation marks, and what it leaves out."""
@@ -113,17 +137,53 @@ def _said_back(told: tuple[Command, ...], situation: Situation) -> tuple[Offer, 
 
 def _usual(text: str, situation: Situation) -> Reading:
     sure = _of_the_stage(understand_surely(text, situation), text, situation)
-    if _is_final(sure, text, situation):
-        return Reading(sure=sure, text=text)
-    text = _with_whole_names(text, situation)
-    guesses = rank(text, situation) if text.strip() else []
-    offers = _slipped(words_of(plain(text)), situation) or (
-        tuple(islice(_offers(text, situation, guesses), MOST_OFFERS)) if guesses else ()
+    guesses = rank(with_names(text, situation), situation) if text.strip() else []
+    is_whole = _is_final(sure, text, situation) and not (
+        len(text.split()) >= FEWEST_DOUBTED and _is_doubted(sure, guesses)
     )
+    if not guesses or is_whole:
+        return Reading(sure=sure, text=text)
+    is_short = len(text.split()) < FEWEST_WORDS
+    offers = _slipped(words_of(plain(text)), situation) if is_short else ()
+    offers = offers or tuple(islice(_offers(text, situation, guesses), MOST_OFFERS))
+    asked = _answered(offers, guesses)
+    if asked:
+        return Reading(sure=asked, text=text)
+    if offers and _is_better(offers[0]):
+        return Reading(offers=offers, text=text)
+    if not _is_open(sure, text, situation):
+        return Reading(sure=sure, text=text)
+    offers = offers or _slipped(words_of(plain(text)), situation)
     if offers:
         return Reading(offers=offers, text=text)
     topics = tuple(one.form for one in guesses[:MOST_OFFERS] if one.form not in SAYS_NOTHING)
     return Reading(sure=sure, lost=topics, text=text)
+
+
+def _is_doubted(sure: tuple[Command, ...], guesses: list[Guess]) -> bool:
+    """Whether the words are so much like another form that what was read is only likely."""
+    best = guesses[0]
+    if (
+        best.form in SAYS_NOTHING
+        or best.chance < DOUBT_FROM
+        or any(isinstance(one, GiveFirstAid) for one in sure)
+    ):
+        return False
+    forms = {form for one in sure for form in forms_of(one)}
+    return bool(forms) and not forms & set(best.form.split("+"))
+
+
+def _answered(offers: tuple[Offer, ...], guesses: list[Guess]) -> tuple[Command, ...]:
+    """Give a question that may be answered at once: it writes nothing."""
+    best = offers[0] if offers else None
+    if best is None or best.left_out or best.chance < ANSWER_FROM or guesses[0].chance < ANSWER_FROM:
+        return ()
+    return best.commands if all(isinstance(one, _QUESTIONS) for one in best.commands) else ()
+
+
+def _is_better(offer: Offer) -> bool:
+    """Whether an offer says more than a question back: nothing left out, and likely."""
+    return not offer.left_out and not offer.lacks and offer.chance >= BETTER_FROM
 
 
 def _slipped(words: tuple[str, ...], situation: Situation) -> tuple[Offer, ...]:
@@ -146,20 +206,11 @@ def _of_the_stage(sure: tuple[Command, ...], text: str, situation: Situation) ->
         case (LogRound(method=None, product=None, on=None, at=None),) if (
             situation.expecting is Expecting.WORK
         ):
-            told = Mentions(mentioned(words_of(plain(text[:LONGEST])), situation), Setting(situation))
+            told = Mentions(spotted(text, situation), Setting(situation))
             kept, left = told.sides()
             return sure if kept else (TickWork(but=left),)
         case _:
             return sure
-
-
-def _with_whole_names(text: str, situation: Situation) -> str:
-    """Put plants' whole names where they were begun or misspelt, so that they are known for plants."""
-    for item in mentioned(words_of(plain(text[:LONGEST])), situation):
-        if isinstance(item.meaning, Plants) and item.meaning.slip:
-            name = next(one.names[0] for one in situation.plants if one.id == item.meaning.ids[0])
-            text = re.sub(rf"\b{re.escape(item.text)}\b", name, text, flags=re.IGNORECASE)
-    return text
 
 
 def understand(text: str, situation: Situation) -> tuple[Command, ...]:
@@ -168,12 +219,18 @@ def understand(text: str, situation: Situation) -> tuple[Command, ...]:
 
 
 def _is_final(sure: tuple[Command, ...], text: str, situation: Situation) -> bool:
-    """Whether nothing is left to be guessed: understood, asked back, or refused with a reason."""
-    return not any(
+    """Whether nothing is left to be guessed: understood to the last word, or a name that nobody knows."""
+    is_asked = any(isinstance(one, Incomplete) and one.missing in _OPEN_QUESTIONS for one in sure)
+    return _names_a_stranger(sure, situation) or (not is_asked and not _is_open(sure, text, situation))
+
+
+def _is_open(sure: tuple[Command, ...], text: str, situation: Situation) -> bool:
+    """Whether the strict reader has nothing to say to it."""
+    return any(
         (isinstance(one, NotUnderstood) and one.reason in _OPEN_REASONS and not _asks_plants(situation, one))
         or (isinstance(one, Incomplete) and one.missing is Missing.UNKNOWN_PLANT and not _is_named(one, text))
         for one in sure
-    ) or _names_a_stranger(sure, situation)
+    )
 
 
 def _asks_plants(situation: Situation, refused: NotUnderstood) -> bool:
@@ -195,78 +252,45 @@ def _names_a_stranger(sure: tuple[Command, ...], situation: Situation) -> bool:
 
 
 def _offers(text: str, situation: Situation, guesses: list[Guess]) -> Iterator[Offer]:
-    if guesses[0].form in SAYS_NOTHING:
+    if guesses[0].chance < LEAST_FORM or (
+        guesses[0].form in SAYS_NOTHING and guesses[0].chance > SURELY_NOTHING
+    ):
         return
     told: set[str] = set()
-    tried = 0
-    for commands, chance, left_out in _candidates(text, situation, guesses):
-        if tried >= MOST_READ_AGAIN or chance < (LEAST_OTHER if told else LEAST_CHANCE):
+    for tried, one in enumerate(likely(text, situation, guesses)):
+        if tried >= MOST_READ_AGAIN or one.chance < (LEAST_OTHER if told else LEAST_FIRST):
             return
-        meaning = _meaning(commands, situation)
+        meaning = _meaning(one.commands, situation)
         if meaning in told:
             continue
-        tried += 1
-        said = say_all(commands, situation)
-        if said is None or not _is_read_back(said, commands, situation):
+        said = say_all(one.commands, situation)
+        if said is None or not _is_read_back(said, one.commands, situation):
             continue
         told.add(meaning)
-        yield Offer(commands, ". ".join(said), round(chance, 2), left_out)
-
-
-def _candidates(
-    text: str, situation: Situation, guesses: list[Guess]
-) -> Iterator[tuple[tuple[Command, ...], float, str]]:
-    """Give filled forms: the message in its parts where it has several, then whole by each likely form."""
-    parts = parts_of(text[:LONGEST], situation)
-    if 1 < len(parts) <= MOST_PARTS:
-        in_parts = _by_parts(parts, situation)
-        if in_parts is not None and (in_parts[1] >= LEAST_CHANCE or "+" in guesses[0].form):
-            yield in_parts[0], max(in_parts[1], LEAST_CHANCE), in_parts[2]
-    items = mentioned(words_of(plain(text[:LONGEST])), situation)
-    for guess in guesses[: 2 * MOST_OFFERS]:
-        if guess.form in SAYS_NOTHING:
-            continue
-        fill = ROWS.get(guess.form)
-        filled = None if fill is None else fill(Mentions(items, Setting(situation)))
-        if filled:
-            yield filled, guess.chance, ""
-
-
-def _by_parts(
-    parts: list[tuple[str, tuple[Item, ...]]], situation: Situation
-) -> tuple[tuple[Command, ...], float, str] | None:
-    """Read each part by its own likeliest form; None where one that tells something cannot be filled."""
-    commands: list[Command] = []
-    chance = 1.0
-    before: tuple[PlantId, ...] = ()
-    left_out: list[str] = []
-    for text, items in parts:
-        best = rank(text, situation)[0]
-        if is_strange(items) or best.form in SAYS_NOTHING:
-            left_out += [text] if any(isinstance(item.meaning, Unknown) for item in items) else []
-            continue
-        fill = ROWS.get(best.form.split("+")[0])
-        told = Mentions(items, Setting(situation, before=before, is_first=not commands))
-        filled = None if fill is None or "+" in best.form else fill(told)
-        if not filled:
-            return None
-        before = told.plants() or before
-        chance = min(chance, best.chance)
-        commands.extend(one for one in filled if one not in commands)
-    return (tuple(commands), chance, "; ".join(left_out)) if commands else None
+        yield Offer(one.commands, ". ".join(said), round(one.chance, 2), "; ".join(one.left_out), one.lacks)
 
 
 def _is_read_back(said: tuple[str, ...], commands: tuple[Command, ...], situation: Situation) -> bool:
     """Whether the strict reader takes each sentence for what it says."""
     neutral = _asking_nothing(situation)
     return all(
-        _meaning(understand_surely(sentence, neutral), situation) == _meaning((command,), situation)
+        _meaning(
+            understand_surely(sentence, situation if isinstance(command, _ANSWERS) else neutral), situation
+        )
+        == _meaning((command,), situation)
         for sentence, command in zip(said, commands, strict=True)
+        if not isinstance(command, _QUESTIONS)
     )
 
 
 def _asking_nothing(situation: Situation) -> Situation:
     return replace(situation, expecting=Expecting.NOTHING, choices=(), choice_texts=())
+
+
+_QUESTIONS = (Ask, Identify, Help)
+"""What writes nothing."""
+_ANSWERS = (TickWork, EndWork, EndWalk, PassPlant, SkipQuestion)
+"""What is said to an open question only."""
 
 
 def _meaning(commands: tuple[Command, ...], situation: Situation) -> str:

@@ -33,10 +33,11 @@ from bot.actions.set_town import SetTown
 from bot.actions.set_traits import SetTraits
 from bot.actions.share import Invite
 from bot.actions.situation import Situation
+from bot.actions.skip_question import SkipQuestion
 from bot.actions.stock_product import StockProduct
 from bot.actions.undo import Undo
-from bot.actions.walk_through import BeginWalk, EndWalk
-from bot.actions.work_through import BeginWork, EndWork
+from bot.actions.walk_through import BeginWalk, EndWalk, PassPlant
+from bot.actions.work_through import BeginWork, EndWork, TickWork
 from bot.domain.identity import PlaceId, PlantId, ProductId
 from bot.domain.measure import Units
 from bot.domain.pest import Level
@@ -364,6 +365,8 @@ def _asked(told: Ask, speak: _Speaker) -> str | None:
         )
     if told.in_full:
         return "why in full"
+    if told.topic is Topic.FIT and told.product is not None:
+        return f"can i use {speak.product(told.product)} on {speak.plants(told.plants)}?"
     if told.plants:
         words = _ABOUT_PLANTS.get(told.topic)
         return None if words is None else words.format(speak.plants(told.plants))
@@ -410,11 +413,22 @@ _SAYERS: dict[type[Command], Callable[..., str | None]] = {
         None if told.plant is None else f"{speak.plant(told.plant)} is called {told.name}"
     ),
     Ask: _asked,
-    Identify: lambda _told, _speak: "what is it?",
+    Identify: lambda told, speak: (
+        f"what is it on {speak.plants(told.plants)}?" if told.plants else "what is it?"
+    ),
     BeginWalk: lambda told, _speak: None if told.plants else "walk",
     EndWalk: lambda _told, _speak: "stop the walk",
     BeginWork: lambda told, _speak: None if told.plants else "work day",
     EndWork: lambda _told, _speak: "stop for today",
+    TickWork: lambda told, speak: (
+        "leave it out"
+        if told.is_left_out
+        else f"done except {speak.plants(told.but)}"
+        if told.but
+        else "done"
+    ),
+    PassPlant: lambda _told, _speak: "not today",
+    SkipQuestion: lambda _told, _speak: "skip",
     Export: lambda _told, _speak: "export",
     Invite: lambda _told, _speak: "invite",
     Help: lambda _told, _speak: "help",

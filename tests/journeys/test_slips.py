@@ -43,7 +43,7 @@ def test_kinds_of_plants_are_never_taken_for_towns(stranger_talk: Talk) -> None:
         ("isolatd?", "isolated?"),
         ("chrt", "chart"),
         ("wrok day", "work day"),
-        ("sprayd the hoya", "sprayed the hoya"),
+        ("sprayd the hoya", "sprayed hoya"),
         ("wipd ivy", "wiped ivy"),
         ("settigns", "settings"),
         ("isolatd", "isolated"),

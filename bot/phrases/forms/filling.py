@@ -1,6 +1,6 @@
 """What fills a form from what a message names; None where it lacks something it needs."""
 
-from datetime import timedelta
+from datetime import date, time, timedelta
 
 from bot.actions.ask import Ask, Topic
 from bot.actions.command import Command
@@ -23,9 +23,12 @@ from bot.actions.read_temperature import ReadTemperature
 from bot.actions.release_plant import ReleasePlant
 from bot.actions.set_animals import SetAnimals
 from bot.actions.set_hours import SetHours
+from bot.actions.set_place import SetPlace
 from bot.actions.set_routine import SetRoutine
 from bot.actions.set_traits import SetTraits
 from bot.actions.share import Invite
+from bot.actions.situation import Expecting
+from bot.actions.skip_question import SkipQuestion
 from bot.actions.stock_product import StockProduct
 from bot.actions.undo import Undo
 from bot.actions.walk_through import BeginWalk, EndWalk, PassPlant
@@ -34,17 +37,18 @@ from bot.domain.identity import PlantId
 from bot.domain.measure import Units
 from bot.domain.pest import Level
 from bot.domain.trade import Form as Shape
-from bot.domain.trade import Grade, Sign
+from bot.domain.trade import Grade, Method, Sign
 from bot.phrases.asking import ask_amount
-from bot.phrases.clause import DATES
+from bot.phrases.clause import unique
 from bot.phrases.days import Clock, Day, Every, Period, Trouble, Weekday, evening_hour
+from bot.phrases.items import Span
 from bot.phrases.labels import animals_named, traits_named
 from bot.phrases.lexicon import Spot, Word
-from bot.phrases.mentions import Mentions
-from bot.phrases.names import Pest, Place, Product
+from bot.phrases.mentions import Counted, Mentions
+from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Length, Volume, Warmth
+from bot.phrases.places import facets_in
 
-_TREATED = frozenset({"leaf", "underside", "stem"})
 Filled = tuple[Command, ...] | None
 _MOST_WARM, _LEAST_WARM = 45, -10
 _BYDAY = ("MO", "TU", "WE", "TH", "FR", "SA", "SU")
@@ -52,70 +56,86 @@ _BYDAY = ("MO", "TU", "WE", "TH", "FR", "SA", "SU")
 
 def done(told: Mentions) -> Filled:
     """Fill a treatment: plants named, or tonight's; what was done, with what, when."""
-    plants = told.plants()
-    _, left = told.sides()
-    if _is_not_told(told) or told.every(Count) or any(spot.name not in _TREATED for spot in told.every(Spot)):
+    method, product, on = told.method(), told.one(Product), told.behind()
+    is_clear = (method or not told.every(Method)) and (product or not told.every(Product))
+    if not is_clear or isinstance(on, Trouble) or not _is_of_leaves(told, method):
         return None
-    method = told.method()
-    if not plants:
-        is_whole = told.has(Word.ALL, Word.THEM, Word.BOTH, Word.EXCEPT) or not told.has_stranger()
-        if told.every(Place) or told.has(Word.REST) or not is_whole:
-            return None
-        asked = told.situation.tonight
-        plants = tuple(
-            one.plant
-            for one in asked
-            if one.method is not None and one.plant not in left and method in {None, one.method}
-        )
-    on, product = told.behind(), told.one(Product)
-    if not plants or isinstance(on, Trouble) or (product is not None and product.id is None):
+    if _is_not_told(told) or (method is None and product is None and not told.has(Word.DONE)):
         return None
-    if told.every(Product) and product is None:
-        return None
-    if method is None and not set(plants) <= set(told.setting.treatments()):
-        return None
+    plants = told.plants() or _of_tonight(told, method)
+    is_asked = set(plants) <= set(told.setting.treatments())
     at = told.hour(latest=8)
     is_ahead = at is not None and at > told.situation.now
+    if not plants or is_ahead or (method is None and product is None and not is_asked):
+        return None
+    if product is not None and product.id is None:
+        return None
+    if method is None and not is_asked:
+        method = Method.SPRAY  # the usual way with a product: said in the offer
     identity = None if product is None else product.id
-    return (
-        None
-        if is_ahead
-        else (LogRound(plants=plants, method=method, product=identity, on=None if at else on, at=at),)
+    return (LogRound(plants=plants, method=method, product=identity, on=None if at else on, at=at),)
+
+
+def _is_of_leaves(told: Mentions, method: Method | None) -> bool:
+    """Whether it was done where it is done, and at an hour there is: not the roots sprayed, at 13 pm."""
+    is_odd = any(
+        before.text == "at" and isinstance(item.meaning, Count)
+        for before, item in zip(told.items, told.items[1:], strict=False)
     )
+    return not is_odd and (
+        method is Method.DRENCH or all(spot.name not in {"roots", "soil"} for spot in told.every(Spot))
+    )
+
+
+def _of_tonight(told: Mentions, method: Method | None) -> tuple[PlantId, ...]:
+    """Give tonight's treatments where no plant is named, but those left out."""
+    _, left = told.sides()
+    if told.every((Place, OneOf)) or (left and not told.has(Word.ALL, Word.REST, Word.DONE)):
+        return ()
+    is_whole = told.has(Word.ALL, Word.THEM, Word.BOTH, Word.EXCEPT, Word.REST)
+    if not is_whole and method and told.has_stranger():
+        return ()
+    asked = ((one.plant, one.method) for one in told.situation.tonight if one.method is not None)
+    return tuple(plant for plant, how in asked if plant not in left and method in {None, how})
 
 
 def _is_not_told(told: Mentions) -> bool:
     """Whether what it speaks of was denied, is only wished, or is of a plant nobody knows."""
-    return told.is_denied() or told.is_ahead() or told.names_no_plant_known() or told.names_another()
+    return told.is_denied() or told.is_ahead() or told.names_another()
 
 
 def find(told: Mentions) -> Filled:
     """Fill what was seen alive: each plant with its number."""
-    on = told.behind()
-    if isinstance(on, Trouble):
-        return None
-    spot = told.one(Spot)
+    on, spot = told.behind(), told.one(Spot)
     where = None if spot is None else spot.name
+    pairs = told.counted() or _one_pair(told)
+    _, left = told.sides()
+    if isinstance(on, Trouble) or any(set(group) & set(left) for _, _, group in pairs):
+        return None
     found: list[Command] = []
-    pairs = list(told.counted())
-    if not pairs and len(plants := told.plants()) == 1:
-        counts, grades, pest = told.every(Count), told.every(Grade), told.one(Pest)
-        value: int | Grade | None = None
-        if len(counts) + len(grades) == 1:
-            value = grades[0] if grades else int(counts[0].value)
-        pairs = [(value, None if pest is None else pest.key, plants)]
-    for amount, key, group in pairs:
-        if amount is None:
-            if len(pairs) > 1 or (key is None and not told.has(Word.BUGS)):
-                return None
-            found.append(ask_amount(group, key, on))
-        elif isinstance(amount, Grade):
+    for amount, named, group in pairs:
+        key = named or told.setting.pest
+        if isinstance(amount, Grade):
             found.append(LogFind(plants=group, grade=amount, pest=key, where=where, on=on))
-        elif amount == 0 or len(group) > 1:
-            return None
-        else:
+        elif amount is None and len(pairs) == 1 and (key is not None or told.has(Word.BUGS)):
+            found.append(ask_amount(group, key, on))
+        elif amount and (len(group) == 1 or "each" in told.words):
             found.append(LogFind(plants=group, count=amount, pest=key, where=where, on=on))
+        else:
+            return None
     return tuple(found) or None
+
+
+def _one_pair(told: Mentions) -> list[Counted]:
+    """Give a number told of the plant spoken of before, or asked about."""
+    plants, amounts, pests = told.plants(), told.amounts(), told.every(Pest)
+    if len(amounts) != 1:
+        return []
+    is_seen = pests or told.has(Word.BUGS, Word.SAW, Word.LEFT, Word.HAD) or told.setting.before
+    if len(plants) == 1 and is_seen:
+        return [(amounts[0], pests[0].key if pests else told.setting.pest, plants)]
+    about = told.setting.about()
+    return [(amounts[0], told.setting.asked_pest(), about)] if about and not told.every(Plants) else []
 
 
 def sign(told: Mentions) -> Filled:
@@ -130,53 +150,95 @@ def sign(told: Mentions) -> Filled:
 
 def none(told: Mentions) -> Filled:
     """Fill a look with nothing found: plants named, or those that were to be looked at."""
+    _, left = told.sides()
     plants, on = told.plants(), told.behind()
-    if not plants and told.names_no_plant_known():
+    if not told.has(Word.NOTHING, Word.NONE, Word.CLEAN, Word.GONE, Word.NOT, Word.CHECKED):
         return None
+    if not plants and left and not told.has(Word.ALL):
+        plants = left if told.has(Word.CHECKED, Word.NONE, Word.NOTHING, Word.CLEAN) else ()
+    if not plants and not left and told.setting.is_first and not told.every(Place):
+        plants = told.setting.about()
     if not plants and not told.every(Place):
-        out = {*told.sides()[1], *told.situation.found_today}
+        out = {*left, *told.situation.found_today}
         plants = tuple(plant for plant in told.setting.looks() if plant not in out)
-    if not plants or isinstance(on, Trouble) or told.every((Count, Grade)):
+    if not plants or isinstance(on, Trouble) or told.is_ahead():
         return None
     return (LogCheck(plants=plants, level=told.one(Level), on=on),)
 
 
 def later(told: Mentions) -> Filled:
     """Fill what is put off: plants named or all of tonight, till when."""
-    named, left = told.sides()
-    plants = told.plants() or (() if told.every(Place) else told.setting.tonight())
-    plants = tuple(plant for plant in plants if plant not in left)
-    if not plants or (not named and told.names_no_plant_known()):
+    on, at = told.ahead(), told.hour(latest=12)
+    is_put_off = told.has(*_PUTS_OFF) or told.words & _LATER_WORDS
+    plants = _put_off(told)
+    if not plants or (not is_put_off and on is None and not at) or told.words & {"was", "were"}:
         return None
-    at = told.hour(latest=12)
-    if at is not None:
+    tomorrow = told.situation.today + timedelta(days=1)
+    if at is not None and (on is None or isinstance(on, Trouble)):
         local = at.astimezone(told.situation.zone)
         is_tonight = at > told.situation.now and local.date() == told.situation.today
-        is_awake = local.hour < told.situation.quiet_from_hour
-        if is_tonight and is_awake:
+        if is_tonight and local.hour < told.situation.quiet_from_hour:
             return (Postpone(plants=plants, at=at),)
-        return (Postpone(plants=plants, on=told.situation.today + timedelta(days=1)),)
-    on = told.ahead()
-    tomorrow = told.situation.today + timedelta(days=1)
-    if Day(told.situation.today) in told.every(Day) and len(told.every(DATES)) == 1:
-        on = tomorrow  # "not today"
-    if isinstance(on, Trouble) or told.words & {"was", "were"}:
+        return (Postpone(plants=plants, on=tomorrow),)
+    if isinstance(on, Trouble) and Day(told.situation.today) not in told.days():
         return None
-    return (Postpone(plants=plants, on=on or tomorrow),)
+    is_ahead = isinstance(on, date) and on > told.situation.today
+    return (Postpone(plants=plants, on=on if is_ahead and isinstance(on, date) else tomorrow),)
+
+
+_PUTS_OFF = (Word.LATER, Word.NO_TIME, Word.SKIP, Word.NOT, Word.YET, Word.NOTHING, Word.UNTIL, Word.NONE)
+_LATER_WORDS = frozenset({"wait", "instead", "another"})
+
+
+def _put_off(told: Mentions) -> tuple[PlantId, ...]:
+    named, left = told.sides()
+    if told.has(Word.REST) or (told.has(Word.ALL, Word.NOTHING, Word.NONE) and not named):
+        return tuple(one for one in told.setting.tonight() if one not in {*named, *left})
+    plants = named or left or told.of_places() or told.setting.before
+    is_bare = not told.every((Plants, Place, OneOf)) and not told.names_no_plant_known()
+    return plants or (told.setting.tonight() if is_bare else ())
 
 
 def isolate(told: Mentions) -> Filled:
     """Fill plants put apart, and where to."""
-    plants, on, place = _named(told), told.behind(), told.one(Place)
-    if not plants or isinstance(on, Trouble) or told.is_denied():
+    plants, on, place = _named(told) or told.setting.about(), told.behind(), told.one(Place)
+    is_called = told.has(Word.ISOLATE, Word.AWAY) or bool(told.words & _APART)
+    if (
+        not plants
+        or not is_called
+        or isinstance(on, Trouble)
+        or _is_not_told(told)
+        or told.every((Count, Grade, Method))
+    ):
         return None
     apart = Isolate(plants, on)
     return (apart,) if place is None else (apart, MovePlant(plants, place.id, on))
 
 
+_APART = frozenset(
+    [
+        "apart",
+        "away",
+        "alone",
+        "own",
+        "separate",
+        "separated",
+        "isolated",
+        "isolating",
+        "quarantine",
+        "off",
+        "corner",
+        "solo",
+        "moved",
+        "aside",
+    ]
+)
+
+
 def stays(told: Mentions) -> Filled:
     """Fill plants that cannot be moved."""
-    plants = _named(told) or told.setting.before
+    named, left = told.sides()
+    plants = named or left or told.setting.before or told.setting.about()
     return (Isolate(plants, apart=False),) if plants else None
 
 
@@ -206,22 +268,73 @@ def lost(told: Mentions) -> Filled:
 def stock(told: Mentions) -> Filled:
     """Fill a product put on the shelf with what its label says."""
     products = list(dict.fromkeys(told.every(Product)))
-    every, volume = told.one(Every), told.one(Volume)
     if len(products) > 1:
         keys = [key for one in products if (key := _key(told, one))]
         return tuple(StockProduct(ingredient=key) for key in dict.fromkeys(keys))
     key = told.ingredient() or told.setting.stocked
     if key is None:
         return None
+    every, volume, span = told.one(Every), told.one(Volume), told.one((Span, Day))
+    days = None if every is None else every.days
+    if days is None and span is not None:
+        days = span.days if isinstance(span, Span) else None
+    if days is None and isinstance(span, Day):
+        days = abs((span.on - told.situation.today).days) or None
+    is_eaten = bool(told.words & _EATEN)
     is_empty = told.has(Word.EMPTY, Word.GONE) or (told.has(Word.NOT) and told.has(Word.LEFT))
+    is_forbidden = told.has(Word.NOT, Word.NOTHING) or bool(
+        told.words & {"never", "unsuitable", "forbidden", "prohibited"}
+    )
+    uses = next(
+        (
+            count
+            for count in told.every(Count)
+            if told.words & {"year", "annum", "season", "yearly", "annually"}
+        ),
+        None,
+    )
     return (
         StockProduct(
             ingredient=key,
-            form=told.one(Shape),
-            gap_days=None if every is None else every.days,
-            stock_ml=0 if is_empty else None if volume is None else float(volume.ml),
+            form=_shape(told),
+            gap_days=None if is_eaten else days,
+            harvest_days=days if is_eaten else None,
+            stock_ml=0 if is_empty else None if volume is None else round(float(volume.ml), 2),
+            uses_a_year=None if uses is None else int(uses.value),
+            is_for_edibles=False if is_eaten and days is None and is_forbidden else None,
+            is_for_indoors=False if told.words & {"indoors", "indoor", "inside"} and is_forbidden else None,
         ),
     )
+
+
+_EATEN = frozenset(
+    [
+        "eat",
+        "eating",
+        "eaten",
+        "harvest",
+        "harvesting",
+        "pick",
+        "picking",
+        "edible",
+        "edibles",
+        "food",
+        "herbs",
+        "vegetables",
+    ]
+)
+
+
+def _shape(told: Mentions) -> Shape | None:
+    """Give whether it is ready to use; "concentrate" behind a product is but its name."""
+    shapes = [
+        item.meaning
+        for at, item in enumerate(told.items)
+        if isinstance(item.meaning, Shape) and not (at and isinstance(told.items[at - 1].meaning, Product))
+    ]
+    if Shape.READY in shapes or {"mixing", "diluting"} & told.words:
+        return Shape.READY
+    return shapes[0] if shapes else None
 
 
 def _key(told: Mentions, product: Product) -> str | None:
@@ -299,6 +412,19 @@ def animals(told: Mentions) -> Filled:
 def tell(told: Mentions) -> Filled:
     """Fill what a plant is."""
     plants, traits = _named(told), traits_named(told.words)
+    if not traits and told.words & {
+        "eat",
+        "eating",
+        "eats",
+        "ate",
+        "food",
+        "cooking",
+        "cook",
+        "salad",
+        "eatable",
+        "consume",
+    }:
+        traits = ("edible",)
     if not plants or len(traits) != 1:
         return None
     return (SetTraits(plants, f"not-{traits[0]}" if told.has(Word.NOT) else traits[0]),)
@@ -310,9 +436,10 @@ def undo(_told: Mentions) -> Filled:
 
 
 def correct_plant(told: Mentions) -> Filled:
-    """Fill which plant was meant: the last named."""
-    plants, left = told.sides()
-    right = [plant for plant in plants if plant not in left]
+    """Fill which plant was meant: not the one denied, nor the one that was just spoken of."""
+    named = unique(plant for one in told.every(Plants) for plant in one.ids)
+    right = [plant for plant in told.sides()[0] if plant not in told.setting.about()]
+    right = right or [plant for plant in named if plant not in told.setting.about()]
     return (Correct(plant=right[0]),) if len(right) == 1 else None
 
 
@@ -331,16 +458,16 @@ def correct_pest(told: Mentions) -> Filled:
 
 
 def correct_count(told: Mentions) -> Filled:
-    """Fill the right number; one denied is not it."""
+    """Fill the right number: the last; one denied is not it."""
     counts = [
         item.meaning
         for at, item in enumerate(told.items)
         if isinstance(item.meaning, Count) and not _is_denied(told, at)
     ]
     plants = told.plants()
-    if len(counts) != 1 or len(plants) > 1 or counts[0].value != int(counts[0].value):
+    if not counts or len(plants) > 1 or counts[-1].value != int(counts[-1].value):
         return None
-    return (Correct(plant=plants[0] if plants else None, count=int(counts[0].value)),)
+    return (Correct(plant=plants[0] if plants else None, count=int(counts[-1].value)),)
 
 
 def _is_denied(told: Mentions, at: int) -> bool:
@@ -350,19 +477,20 @@ def _is_denied(told: Mentions, at: int) -> bool:
 
 def hours_evening(told: Mentions) -> Filled:
     """Fill the evening's hour."""
-    clock, count = told.one(Clock), told.one(Count)
-    if clock is not None:
-        return (SetHours(evening=evening_hour(clock.time)),)
-    if count is None or count.value != int(count.value) or not 1 <= count.value <= 23:  # noqa: PLR2004 - a clock's hours
-        return None
-    from datetime import time  # noqa: PLC0415
-
-    return (SetHours(evening=evening_hour(time(int(count.value)))),)
+    hours = list(dict.fromkeys(hour for item in told.items if (hour := _hour_of(item.meaning)) is not None))
+    return (SetHours(evening=evening_hour(hours[-1])),) if len(hours) in {1, 2} else None
 
 
 def tick(told: Mentions) -> Filled:
-    """Fill what is left out of the stage that is done."""
-    return (TickWork(but=told.sides()[1] or (told.sides()[0] if told.is_denied() else ())),)
+    """Fill what is left out of the stage that is done, or that all of it is."""
+    kept, left = told.sides()
+    if (
+        not kept
+        and not left
+        and (told.has(Word.SKIP, Word.EXCEPT) or told.words & {"skip", "jump", "leave", "pass", "omit"})
+    ):
+        return (TickWork(is_left_out=True),)
+    return (TickWork(but=left or (kept if told.is_denied() else ())),)
 
 
 def passed(told: Mentions) -> Filled:
@@ -377,19 +505,19 @@ def passed(told: Mentions) -> Filled:
 def ask(topic: Topic, told: Mentions) -> Filled:
     """Fill a question with the plants, product and time it names."""
     period, product, place = told.one(Period), told.one(Product), told.one(Place)
-    plants = told.sides()[0] if topic not in _OF_ALL else ()
+    plants = unique(plant for one in told.every(Plants) for plant in one.ids) if topic not in _OF_ALL else ()
     when = None if period is None else period.name
     if topic is Topic.DUE and when is None and "tomorrow" in told.words:
         when = "tomorrow"
     if topic is Topic.LOG and "yesterday" in told.words:
         when = "yesterday"
-    of_stock = topic is Topic.STOCK and product is not None
+    of_product = topic in {Topic.STOCK, Topic.FIT, Topic.SAFETY} and product is not None
     return (
         Ask(
             topic=topic,
             plants=plants,
             place=place.id if place is not None and topic is Topic.SUN else None,
-            product=product.id if of_stock and product is not None else None,
+            product=product.id if of_product and product is not None else None,
             when=when if topic in {Topic.DUE, Topic.LOG} else None,
         ),
     )
@@ -398,6 +526,63 @@ def ask(topic: Topic, told: Mentions) -> Filled:
 _OF_ALL = frozenset(
     {Topic.DUE, Topic.ISOLATED, Topic.STOCK, Topic.SETTINGS, Topic.ROUTINES, Topic.MEMBERS, Topic.PLANTS}
 )
+
+
+def identify(told: Mentions) -> Filled:
+    """Ask what was seen, and on which plant."""
+    plants = unique(plant for one in told.every(Plants) for plant in one.ids)
+    return (Identify(plants=plants[:1]),)
+
+
+def quiet(told: Mentions) -> Filled:
+    """Fill between which hours nothing is sent: evening first, then morning."""
+    hours = [hour for item in told.items if (hour := _hour_of(item.meaning)) is not None]
+    if len(hours) != _PAIR:
+        return None
+    since, until = hours
+    if since.hour < _NOON and since.hour >= _EARLIEST_NIGHT:
+        since = since.replace(hour=since.hour + _NOON)
+    return (SetHours(quiet_from=since, quiet_until=until),)
+
+
+_PAIR, _NOON, _EARLIEST_NIGHT = 2, 12, 6
+_HOURS, _MINUTES, _HUNDRED = 24, 60, 100
+
+
+def _hour_of(meaning: object) -> time | None:
+    if isinstance(meaning, Clock):
+        return meaning.time
+    if isinstance(meaning, Count):
+        value = float(meaning.value)
+        minutes = round((value - int(value)) * 100)
+        if value >= _HUNDRED and value == int(value):
+            value, minutes = divmod(int(value), _HUNDRED)
+        if 0 <= value < _HOURS and 0 <= minutes < _MINUTES:
+            return time(int(value), minutes)
+    return None
+
+
+def place(told: Mentions) -> Filled:
+    """Fill which way a place looks, or when it has sun: the place named, else the one asked about."""
+    asked = next(
+        (one for choice in told.situation.choices for one in choice.commands if isinstance(one, SetPlace)),
+        None,
+    )
+    named = told.one(Place)
+    identity = named.id if named is not None else None if asked is None else asked.place_id
+    if identity is None:
+        return None
+    facets = facets_in([word for item in told.items for word in item.text.split()])
+    if facets is None:
+        return None
+    facing, outdoors = facets
+    name = next(one.name for one in told.situation.places if one.id == identity)
+    return (SetPlace(name=name, place_id=identity, facing=facing, outdoors=outdoors),)
+
+
+def skip(told: Mentions) -> Filled:
+    """Pass over the open question of the setting-up."""
+    return None if told.situation.expecting is Expecting.NOTHING else (SkipQuestion(),)
 
 
 def _named(told: Mentions) -> tuple[PlantId, ...]:
@@ -421,5 +606,4 @@ SIMPLE: dict[str, Command] = {
     "help": Help(),
     "invite": Invite(),
     "export": Export(),
-    "ask.pest": Identify(),
 }

@@ -3,7 +3,38 @@
 from collections.abc import Callable
 from functools import partial
 
-from bot.actions.ask import Topic
+from bot.actions.add_plants import AddPlants
+from bot.actions.ask import Ask, Topic
+from bot.actions.command import Command
+from bot.actions.correct import Correct
+from bot.actions.courtesy import Help
+from bot.actions.hold import Hold
+from bot.actions.identify import Identify
+from bot.actions.isolate import Isolate
+from bot.actions.log_check import LogCheck
+from bot.actions.log_find import LogFind
+from bot.actions.log_round import LogRound
+from bot.actions.log_sign import LogSign
+from bot.actions.log_use import LogUse
+from bot.actions.lose_plant import LosePlant
+from bot.actions.mix_batch import Mix
+from bot.actions.move_plant import MovePlant
+from bot.actions.postpone import Postpone
+from bot.actions.read_temperature import ReadTemperature
+from bot.actions.release_plant import ReleasePlant
+from bot.actions.rename import Rename
+from bot.actions.set_animals import SetAnimals
+from bot.actions.set_hours import SetHours
+from bot.actions.set_place import SetPlace
+from bot.actions.set_pot import SetPot
+from bot.actions.set_routine import SetRoutine
+from bot.actions.set_town import SetTown
+from bot.actions.set_traits import SetTraits
+from bot.actions.skip_question import SkipQuestion
+from bot.actions.stock_product import StockProduct
+from bot.actions.undo import Undo
+from bot.actions.walk_through import BeginWalk, EndWalk, PassPlant
+from bot.actions.work_through import BeginWork, EndWork, TickWork
 from bot.phrases.forms import filling
 from bot.phrases.forms.filling import SIMPLE, Filled
 from bot.phrases.mentions import Mentions
@@ -37,10 +68,64 @@ ROWS: dict[str, Fill] = {
     "correct.pest": filling.correct_pest,
     "correct.count": filling.correct_count,
     "hours.evening": filling.hours_evening,
+    "hours.quiet": filling.quiet,
+    "place": filling.place,
+    "skip": filling.skip,
+    "ask.pest": filling.identify,
     **{f"ask.{topic.value}": partial(filling.ask, topic) for topic in Topic},
     **{name: partial(filling.plainly, command) for name, command in SIMPLE.items()},
 }
 
+REPORTS = frozenset(
+    [
+        "done",
+        "find",
+        "none",
+        "later",
+        "sign",
+        "isolate",
+        "isolate.stays",
+        "move",
+        "release",
+        "lost",
+        "temperature",
+        "pot",
+        "use",
+        "stock",
+        "tell",
+        "rename",
+    ]
+)
+"""Forms of which several may be told in one message."""
 SAYS_NOTHING = frozenset({"nothing", "thanks", "greet"})
 """Forms of chatter."""
 EMERGENCY = "exposure"
+
+
+_FORMS: dict[type[Command], str] = {
+    LogRound: "done", LogFind: "find", LogCheck: "none", LogSign: "sign", Postpone: "later",
+    MovePlant: "move",
+    ReleasePlant: "release", LosePlant: "lost", StockProduct: "stock", ReadTemperature: "temperature",
+    Hold: "hold",
+    SetRoutine: "routine", Mix: "mix", LogUse: "use", SetPot: "pot", SetAnimals: "animals", SetTraits: "tell",
+    Undo: "undo", Rename: "rename", AddPlants: "add", SetTown: "town", SetPlace: "place", BeginWalk: "walk",
+    EndWalk: "endwalk", BeginWork: "work", EndWork: "endwork", TickWork: "tick", PassPlant: "pass",
+    Help: "help",
+    Identify: "ask.pest", SkipQuestion: "skip",
+}  # fmt: skip
+
+
+def forms_of(command: Command) -> frozenset[str]:
+    """Name the forms that a command may be of; none where it is of no form that is guessed."""
+    match command:
+        case Ask(topic=topic):
+            return frozenset({f"ask.{topic.value}"})
+        case Isolate(apart=apart):
+            return frozenset({"isolate" if apart else "isolate.stays"})
+        case Correct():
+            return frozenset({"correct.plant", "correct.pest", "correct.count"})
+        case SetHours():
+            return frozenset({"hours.evening", "hours.quiet"})
+        case _:
+            form = _FORMS.get(type(command))
+            return frozenset() if form is None else frozenset({form})

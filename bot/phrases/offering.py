@@ -1,0 +1,370 @@
+"""Likely meanings of a message: its forms filled with what it names, and what each leaves out."""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, fields, replace
+
+from bot.actions.command import Command
+from bot.actions.incomplete import Incomplete
+from bot.actions.log_check import LogCheck
+from bot.actions.log_find import LogFind
+from bot.actions.situation import Situation
+from bot.domain.identity import PlantId
+from bot.domain.pest import Level
+from bot.domain.trade import Grade, Method, Sign
+from bot.phrases.clause import Setting
+from bot.phrases.days import Clock, Moment, Trouble
+from bot.phrases.forms.rows import REPORTS, ROWS, SAYS_NOTHING
+from bot.phrases.guess import Guess, rank
+from bot.phrases.items import Item
+from bot.phrases.lexicon import Tool, Word
+from bot.phrases.mentions import Mentions
+from bot.phrases.names import OneOf, Pest, Place, Plants, Product
+from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth
+from bot.phrases.spotting import spotted
+
+MOST_CUTS = 7
+MOST_FORMS = 5
+MOST_ITEMS = 80
+MOST_SENTENCES = 4
+_SENTENCE = re.compile(r"(?<=[.!?])\s+|\n+")
+_GOOD = 0.5
+_EACH_PART = 0.15
+_UNUSED_FORM = 1.5
+_LEFT_OUT = 0.5
+"""A mention that a meaning leaves out halves its chance. Judgement. [1]"""
+_STRONG = frozenset({".", "!", "?", "\n", ";"})
+_WEAK = frozenset({",", "-", "(", ")", ":"})
+_JOINTS = frozenset({Word.BUT, Word.AND, Word.EXCEPT})
+_PLAIN_JOINTS = frozenset({"then", "also", "so", "though", "while", "yet", "n", "and"})
+
+
+@dataclass(frozen=True, slots=True)
+class Likely:
+    """Commands, their chance, and the mentions they leave out, as typed."""
+
+    commands: tuple[Command, ...]
+    chance: float
+    left_out: tuple[str, ...] = ()
+    lacks: bool = False
+    """Whether one of the forms could not be filled."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Laid:
+    """A beginning of the message laid out in parts."""
+
+    cost: float
+    commands: tuple[Command, ...] = ()
+    left_out: tuple[str, ...] = ()
+    used: frozenset[str] = frozenset()
+    before: tuple[PlantId, ...] = ()
+    pest: str | None = None
+    told: tuple[tuple[str, Mentions], ...] = ()
+
+
+def likely(text: str, situation: Situation, guesses: Sequence[Guess]) -> Iterator[Likely]:
+    """Give likely meanings, the best first."""
+    items = spotted(text, situation)
+    whole = Mentions(items, Setting(situation))
+    found: list[Likely] = []
+    for guess in guesses[:MOST_FORMS]:
+        if guess.form in SAYS_NOTHING:
+            continue
+        heads = frozenset(guess.form.split("+")) - SAYS_NOTHING
+        told = None if len(heads) > 1 else _single(guess.form, whole)
+        if (told is None or told.left_out) and heads <= REPORTS and len(items) <= MOST_ITEMS:
+            told = _better(told, _laid_out(items, situation, heads))
+            if told is None or _missing(told):
+                for more in sorted(_called(whole) - heads)[:2]:
+                    told = _better(told, _laid_out(items, situation, heads | {more}))
+        if told is not None:
+            chance = guess.chance * _LEFT_OUT ** (len(told.left_out) + told.lacks)
+            found.append(replace(told, chance=chance))
+    if not any(one.chance >= _GOOD and not _missing(one) for one in found):
+        in_parts = _by_sentences(text, situation)
+        found += [] if in_parts is None else [in_parts]
+    yield from sorted(found, key=lambda one: -one.chance)
+
+
+def _by_sentences(text: str, situation: Situation) -> Likely | None:
+    """Read each sentence by its own likeliest form; one that says nothing is left out, and said."""
+    pieces = [piece.strip() for piece in _SENTENCE.split(text) if piece.strip()]
+    if not 1 < len(pieces) <= MOST_SENTENCES:
+        return None
+    commands: tuple[Command, ...] = ()
+    out: list[str] = []
+    chance = 1.0
+    before: tuple[PlantId, ...] = ()
+    for piece in pieces:
+        best = rank(piece, situation)[0]
+        told = Mentions(spotted(piece, situation), Setting(situation, before=before, is_first=not commands))
+        filled = None if best.form in SAYS_NOTHING else _single(best.form, told)
+        if filled is None or filled.left_out:
+            out += [piece] if best.form not in SAYS_NOTHING or told.has_stranger() else []
+            continue
+        commands += tuple(one for one in filled.commands if one not in commands)
+        chance = min(chance, best.chance)
+        before = told.last_plants()
+    return Likely(commands, chance * _LEFT_OUT ** len(out), tuple(out)) if commands else None
+
+
+def _better(one: Likely | None, other: Likely | None) -> Likely | None:
+    if one is None or other is None:
+        return one or other
+    return other if _missing(other) < _missing(one) else one
+
+
+def _missing(one: Likely) -> int:
+    return len(one.left_out) + one.lacks
+
+
+def _single(form: str, told: Mentions) -> Likely | None:
+    fill = ROWS.get(form)
+    filled = None if fill is None else fill(told)
+    return None if not filled else Likely(filled, 1.0, left_out(told, filled, form))
+
+
+def _called(told: Mentions) -> frozenset[str]:
+    """Name the reports that words of the message call."""
+    return frozenset(
+        head for head, calls in _CALLS.items() if any(_is_called(item, calls) for item in told.items)
+    )
+
+
+def _is_called(item: Item, calls: frozenset[object]) -> bool:
+    return item.meaning in calls if isinstance(item.meaning, Word) else type(item.meaning) in calls
+
+
+_CALLS: dict[str, frozenset[object]] = {
+    "done": frozenset({Method, Tool, Word.DONE}),
+    "find": frozenset({Count, Grade}),
+    "none": frozenset({Word.NOTHING, Word.CLEAN, Word.NONE}),
+    "later": frozenset({Word.LATER, Word.NO_TIME}),
+    "isolate": frozenset({Word.ISOLATE}),
+    "move": frozenset({Place}),
+    "sign": frozenset({Sign}),
+    "temperature": frozenset({Warmth}),
+}
+
+
+def _laid_out(items: tuple[Item, ...], situation: Situation, heads: frozenset[str]) -> Likely | None:
+    """Cut the items so that each part tells one of the forms and the least is left out."""
+    ends = _cuts(items)
+    best: dict[int, dict[frozenset[str], _Laid]] = {0: {frozenset(): _Laid(0.0)}}
+    for number, end in enumerate(ends):
+        reached: dict[frozenset[str], _Laid] = {}
+        for start in (0, *ends[:number]):
+            part = items[start:end]
+            for laid in best.get(start, {}).values():
+                for one in _continued(laid, part, situation, heads):
+                    known = reached.get(one.used)
+                    if known is None or one.cost < known.cost:
+                        reached[one.used] = one
+        best[end] = reached
+    whole = [
+        replace(one, cost=one.cost + _UNUSED_FORM * len(heads - one.used))
+        for one in best.get(len(items), {}).values()
+        if one.commands
+    ]
+    if not whole:
+        return None
+    laid = min(whole, key=lambda one: one.cost)
+    return Likely(
+        _without_found(_with_days(laid, situation)), 1.0, laid.left_out, lacks=bool(heads - laid.used)
+    )
+
+
+def _without_found(commands: tuple[Command, ...]) -> tuple[Command, ...]:
+    """Take from a look over many the plants on which something was found in the same breath."""
+    found = {plant for one in commands if isinstance(one, LogFind) for plant in one.plants}
+    kept: list[Command] = []
+    for one in commands:
+        if isinstance(one, LogCheck) and len(one.plants) > 1 and set(one.plants) & found:
+            kept.append(replace(one, plants=tuple(plant for plant in one.plants if plant not in found)))
+        else:
+            kept.append(one)
+    return tuple(kept)
+
+
+def _continued(
+    laid: _Laid, part: tuple[Item, ...], situation: Situation, heads: frozenset[str]
+) -> Iterator[_Laid]:
+    mentions = _mentions_of(part)
+    yield replace(laid, cost=laid.cost + len(mentions), left_out=(*laid.left_out, *mentions))
+    setting = Setting(situation, before=laid.before, is_first=not laid.commands, pest=laid.pest)
+    told = Mentions(part, setting)
+    for head in sorted(heads):
+        fill = ROWS.get(head)
+        filled = None if fill is None else fill(told)
+        if not filled:
+            continue
+        missed = left_out(told, filled, head)
+        pests = told.every(Pest)
+        yield _Laid(
+            cost=laid.cost + len(missed) + _EACH_PART,
+            commands=(*laid.commands, *(one for one in filled if one not in laid.commands)),
+            left_out=(*laid.left_out, *missed),
+            used=laid.used | {head},
+            before=told.last_plants() or laid.before,
+            pest=pests[-1].key if pests else laid.pest,
+            told=(*laid.told, (head, told)),
+        )
+
+
+def _with_days(laid: _Laid, situation: Situation) -> tuple[Command, ...]:
+    """Let the one day told hold for all that was done or seen."""
+    days = {told.behind() for _, told in laid.told if told.days()}
+    dates = {day for day in days if day is not None and not isinstance(day, Trouble)}
+    if len(dates) != 1 or any(head == "later" and told.days() for head, told in laid.told):
+        return laid.commands
+    on = dates.pop()
+    first = next(number for number, (_, told) in enumerate(laid.told) if told.days())
+    heads = {head for head, _ in laid.told}
+    if on >= situation.today or (first > 0 and len(heads) > 1):
+        return laid.commands
+    return tuple(
+        replace(one, on=on) if getattr(one, "on", 0) is None and type(one).__name__ != "Postpone" else one  # type: ignore[type-var]
+        for one in laid.commands
+    )
+
+
+def _cuts(items: tuple[Item, ...]) -> list[int]:
+    """Give where parts may end: behind marks and joints, the strong ones first where there are many."""
+    strong: list[int] = []
+    weak: list[int] = []
+    for at, item in enumerate(items):
+        if item.text in _STRONG or item.meaning is Word.BUT or item.text == "then":
+            strong.append(at + 1 if item.text in _STRONG else at)
+        elif item.text in _WEAK or item.meaning in _JOINTS or item.text in _PLAIN_JOINTS:
+            weak.append(at + 1 if item.text in _WEAK else at)
+    inside = [at for at in dict.fromkeys(strong) if 0 < at < len(items)][:MOST_CUTS]
+    inside += [at for at in dict.fromkeys(weak) if 0 < at < len(items) and at not in inside][
+        : MOST_CUTS - len(inside)
+    ]
+    return [*sorted(inside), len(items)]
+
+
+_NAMING = (
+    Plants,
+    OneOf,
+    Count,
+    Grade,
+    Method,
+    Pest,
+    Product,
+    Sign,
+    Volume,
+    UnclearVolume,
+    Warmth,
+    Length,
+    Place,
+)
+_TIMES = (Moment, Clock)
+
+
+def _mentions_of(items: tuple[Item, ...]) -> tuple[str, ...]:
+    return tuple(
+        item.text
+        for item in items
+        if isinstance(item.meaning, _NAMING) or item.meaning in {Word.NOTHING, Word.LATER}
+    )
+
+
+def left_out(  # noqa: C901, PLR0912 - one arm a kind of mention
+    told: Mentions, commands: tuple[Command, ...], form: str
+) -> tuple[str, ...]:
+    """Give the mentions that commands do not account for."""
+    plants = {plant for one in commands for plant in _plants_of(one)}
+    _, left = told.sides()
+    values = _values(commands)
+    missed: list[str] = []
+    for at, item in enumerate(told.items):
+        meaning = item.meaning
+        if isinstance(meaning, Method) and any(
+            one.meaning is Word.NOT for one in told.items[max(0, at - 2) : at]
+        ):
+            continue
+        match meaning:
+            case Plants(ids=ids):
+                is_said = not plants or bool(set(ids) & (plants | set(left)))
+            case OneOf():
+                is_said = not plants or bool(plants & set(meaning.ids))
+            case Count(value=value):
+                is_said = (
+                    float(value) in values
+                    or (value == 0 and form == "none")
+                    or form == "correct.count"
+                    or form.startswith(("ask", "stock", "hours", "help"))
+                )
+            case Grade():
+                is_said = meaning in values or any(isinstance(value, float) for value in values)
+            case Method():
+                is_said = meaning in values or form not in {
+                    "none",
+                    "find",
+                    "later",
+                    "isolate",
+                    "move",
+                    "sign",
+                    "done",
+                }
+                is_said = is_said or (form == "done" and None in values)
+            case Product():
+                is_said = form not in {"done", "stock", "mix"} or bool(
+                    {meaning.id, meaning.ingredient} & values
+                )
+            case Place(id=place):
+                is_said = (
+                    place in values
+                    or any(plant.place == place for plant in told.situation.plants if plant.id in plants)
+                    or form not in {"done", "find", "none", "isolate", "move", "later", "temperature", "add"}
+                )
+            case Pest():
+                is_said = form in {"find", "sign"} or form.startswith(("ask", "correct")) or form == "none"
+            case Sign():
+                is_said = form in {"sign", "find"} or form.startswith("ask")
+            case Volume() | UnclearVolume():
+                is_said = form in {"stock", "mix", "use", "done"}
+            case Warmth():
+                is_said = form == "temperature"
+            case Level():
+                is_said = form in {"none", "walk", "find"}
+            case Word.NOTHING:
+                is_said = form not in {"done", "find"}
+            case Word.LATER | Word.NO_TIME:
+                is_said = form not in {"done", "find", "none"} or bool(left)
+            case _:
+                is_said = True
+        if not is_said:
+            missed.append(item.text)
+    return tuple(missed)
+
+
+def _plants_of(command: Command) -> tuple[PlantId, ...]:
+    plants = getattr(command, "plants", None)
+    if plants is None:
+        plant = getattr(command, "plant", None)
+        return () if plant is None else (plant,)
+    return plants if all(isinstance(one, int) for one in plants) else ()
+
+
+def _values(commands: tuple[Command, ...]) -> set[object]:
+    """Give all plain values that stand in commands."""
+    values: set[object] = set()
+    for one in commands:
+        if isinstance(one, Incomplete):
+            continue
+        for field in fields(one):  # type: ignore[arg-type]
+            name, value = field.name, getattr(one, field.name)
+            if (
+                isinstance(value, (int, float))
+                and not isinstance(value, bool)
+                and name not in {"place", "product", "plant"}
+            ):
+                values.add(float(value))
+            elif isinstance(value, (str, Grade, Method, Sign, Level, int)) or (
+                value is None and name == "method"
+            ):
+                values.add(value)
+    return values

@@ -1,0 +1,585 @@
+"""What the words of a message name, read more freely than for what is sure."""
+
+import re
+from datetime import timedelta
+from decimal import Decimal
+from functools import lru_cache
+
+from bot.actions.situation import KnownPlace, KnownPlant, KnownProduct, Situation
+from bot.domain.trade import Grade, Method
+from bot.phrases.days import DAYS_OF_THE_WEEK, MONTHS, WEEKDAYS, Clock, Day, Moment, MonthDay, Weekday
+from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown, next_at
+from bot.phrases.lexicon import FREE, KNOWN, PHRASES, Tool, Value, Word, listed
+from bot.phrases.names import OneOf, Pest, Place, Plants, Product, names_of
+from bot.phrases.numbers import Count, number_at
+from bot.phrases.slips import slips_between
+from bot.phrases.text import LONGEST, plain, words_of
+
+_TICKS = re.compile("[\u2713\u2714\u2705\u2611\U0001f44d]\ufe0f?")
+_LONGEST_FREE = max(map(len, FREE))
+_SHORTEST_SLIP = 4
+_SHORTEST_OWN = 6
+_LONG = 9
+_DAYS = {
+    "day": 1,
+    "days": 1,
+    "night": 1,
+    "nights": 1,
+    "d": 1,
+    "week": 7,
+    "weeks": 7,
+    "evening": 1,
+    "evenings": 1,
+}
+_MINUTES = {
+    "minute": 1,
+    "minutes": 1,
+    "min": 1,
+    "mins": 1,
+    "hour": 60,
+    "hours": 60,
+    "hr": 60,
+    "hrs": 60,
+    "h": 60,
+}
+_BEHIND = listed("ago back before earlier past prior gone")
+_AHEAD = listed("in over after by within another for")
+_BEYOND = listed("later more hence on from time")
+_SINCE = listed("is makes since been was")
+_ORDINALS = listed("st nd rd th")
+_NUMBER = listed("number no nr nos numbers # num")
+_OUT = listed(
+    "except excepted but without not leaving skipped excluding less minus bar save apart left excluded"
+)
+_CORRECTS = frozenset(
+    {("no", "wait"), ("no",), ("wait",), ("i", "mean"), ("or", "rather"), ("make", "it"), ("sorry",)}
+)
+_LONGEST_MONTH = 31
+_PAIR, _SHORT = 2, 3
+_MOST_DAYS, _MOST_MINUTES = 400, 1000
+_MOST_BETWEEN = 3
+_CARRYING = (Method, Tool, Grade)
+_Words = tuple[str, ...]
+_Listed = tuple[tuple[str, tuple[str, ...]], ...]
+
+
+def spotted(text: str, situation: Situation) -> tuple[Item, ...]:
+    """Read a text into items, slips mended."""
+    return _spotted(_TICKS.sub(" done ", text[:LONGEST]), situation)
+
+
+def with_names(text: str, situation: Situation) -> str:
+    """Put plants' whole names where they were begun or misspelt, so that they are known for plants."""
+    words = words_of(plain(text[:LONGEST]))
+    told = _mended(words, situation)
+    slips = {
+        item.text: item.meaning.ids[0]
+        for item in spotted(text, situation)
+        if isinstance(item.meaning, Plants) and item.meaning.slip
+    }
+    if not slips:
+        return text if told == words else " ".join(told)
+    said = " ".join(told)
+    for typed, plant in slips.items():
+        name = next(one.names[0] for one in situation.plants if one.id == plant)
+        said = re.sub(rf"\b{re.escape(typed)}\b", name, said)
+    return said
+
+
+@lru_cache(maxsize=64)
+def _spotted(text: str, situation: Situation) -> tuple[Item, ...]:
+    words = _mended(words_of(plain(text)), situation)
+    return tuple(_settled(_read(words, situation)))
+
+
+def _read(words: _Words, situation: Situation) -> list[Item]:
+    names = names_of(situation)
+    items: list[Item] = []
+    base: _Words | None = None
+    last: int | None = None
+    at = 0
+    while at < len(words):
+        found = names.base_at(words, at)
+        if found is not None and found[0] != base:
+            base, last = found[0], None
+        ranged = _ranged(words, at, situation, base, last)
+        if ranged is not None:
+            item, size, last = ranged
+        else:
+            item, size = _next(words, at, situation, base)
+            last = _last_number(words, at, size, item, last)
+        items.append(item)
+        at += size
+    return items
+
+
+def _last_number(words: _Words, at: int, size: int, item: Item, last: int | None) -> int | None:
+    """Give the number of the plant named last, from which a range may go on."""
+    if isinstance(item.meaning, Plants):
+        told = number_at(words, at + size - 1)
+        return int(told[0]) if told is not None and told[0] == int(told[0]) else None
+    return (
+        last if item.meaning in {Word.FILLER, Word.AND, Word.BREAK, Word.EXCEPT, Word.BUT, Word.NOT} else None
+    )
+
+
+def _ranged(
+    words: _Words, at: int, situation: Situation, base: _Words | None, last: int | None
+) -> tuple[Item, int, int] | None:
+    """Read "to the 5" behind a numbered plant, "from the 3 to the 8" behind a name with numbers."""
+    if base is None:
+        return None
+    begin = at
+    start = last
+    if words[at] in {"from", "between", "the"} or (words[at].isdecimal() and last is None):
+        first = at + (words[at] in {"from", "between"})
+        first += words[first : first + 1] == ("the",)
+        told = number_at(words, first) if first < len(words) else None
+        if told is None or words[first + told[1] : first + told[1] + 1] not in _TO_WORDS:
+            return None
+        start, begin = int(told[0]), first + told[1]
+    if start is None or words[begin : begin + 1] not in _TO_WORDS:
+        return None
+    end = begin + 1
+    end += words[end : end + 1] == ("the",)
+    end += words[end : end + 1] in {("number",), ("no",), ("#",)}
+    told = number_at(words, end) if end < len(words) else None
+    if told is None or told[0] != int(told[0]) or int(told[0]) <= start:
+        return None
+    names = names_of(situation)
+    plants = tuple(names.numbered(base, n) for n in range(start, int(told[0]) + 1))
+    if None in plants:
+        return None
+    size = end + told[1] - at
+    return (
+        Item(Plants(tuple(p for p in plants if p is not None)), " ".join(words[at : at + size])),
+        size,
+        int(told[0]),
+    )
+
+
+_TO_WORDS = frozenset({("to",), ("-",), ("until",), ("till",), ("thru",), ("through",), ("and",)})
+
+
+def _next(words: _Words, at: int, situation: Situation, base: _Words | None) -> tuple[Item, int]:
+    soil = _new_soil(words, at)
+    if soil:
+        return Item(Method.REPOT, " ".join(words[at : at + soil])), soil
+    own = _numbered(words, at, situation, base) or _dated(words, at, situation)
+    if own is not None:
+        return own
+    meaning, size = next_at(words, at, situation)
+    free = _free_at(words, at)
+    is_name = isinstance(meaning, Plants | OneOf | Place | Product | Pest) and not getattr(
+        meaning, "loose", False
+    )
+    if free is not None and (
+        free[1] > size
+        or (
+            free[1] == size
+            and not is_name
+            and isinstance(meaning, (Unknown, Word, *_CARRYING, Plants, OneOf))
+        )
+    ):
+        meaning, size = free
+    return Item(meaning, " ".join(words[at : at + size])), size
+
+
+def _new_soil(words: _Words, at: int) -> int:
+    """Count the words of "fresh potting mix", "a new pot"."""
+    if words[at] not in {"new", "fresh", "changed", "bigger", "larger"}:
+        return 0
+    return next((n + 1 for n in (1, 2) if words[at + n : at + n + 1] and words[at + n] in _SOIL), 0)
+
+
+_SOIL = listed("soil earth compost dirt mix substrate medium pot potting ground mould loam")
+
+
+def _free_at(words: _Words, at: int) -> tuple[Value, int] | None:
+    for size in range(min(_LONGEST_FREE, len(words) - at), 0, -1):
+        value = FREE.get(words[at : at + size])
+        if value is not None:
+            return value, size
+    return None
+
+
+def _numbered(words: _Words, at: int, situation: Situation, base: _Words | None) -> tuple[Item, int] | None:
+    """Read "number 8", "#3", "no. 5" behind the name that numbers belong to."""
+    if base is None:
+        return None
+    begin = at + (words[at] in _NUMBER or (words[at] == "the" and _is_out(words, at)))
+    begin += words[begin : begin + 1] == (".",) and begin > at
+    is_beside = names_of(situation).base_at(words[at - 1 : at], 0) is not None if at else False
+    if (
+        begin == at
+        and not is_beside
+        and not _is_out(words, at)
+        and words[at + 1 : at + 2] not in {(":",), ("=",)}
+    ):
+        return None
+    told = number_at(words, begin) if begin < len(words) else None
+    if told is None or told[0] != int(told[0]):
+        return None
+    plant = names_of(situation).numbered(base, int(told[0]))
+    if plant is None:
+        return None
+    size = begin + told[1] - at
+    return Item(Plants((plant,)), " ".join(words[at : at + size])), size
+
+
+def _is_out(words: _Words, at: int) -> bool:
+    """Whether a bare number stands beside a word that leaves out."""
+    return bool(_OUT & {*words[max(0, at - 3) : at], *words[at + 1 : at + 4]})
+
+
+def _dated(words: _Words, at: int, situation: Situation) -> tuple[Item, int] | None:
+    """Read "8 days back", "over 6 days", "an hour back", "the 12th", "june the ninth", "70 %"."""
+    ordinal = _of_month(words, at)
+    if ordinal is not None:
+        return Item(ordinal[0], " ".join(words[at : at + ordinal[1]])), ordinal[1]
+    begin = at + (words[at] in _AHEAD)
+    told = number_at(words, begin) if begin < len(words) else None
+    if told is None and words[begin : begin + 1] in {("hour",), ("week",), ("day",)}:
+        told = Decimal(1), 0
+    if told is None:
+        return None
+    behind = begin + told[1]
+    behind += words[behind : behind + 1] in {("full",), ("whole",), ("more",)}
+    unit, after = (*words[behind : behind + 2], "", "")[:2]
+    text = " ".join(words[at : behind + 1])
+    if unit in {"%", "percent"}:
+        return Item(Percent(float(told[0])), text), behind + 1 - at
+    if unit in _DAYS and told[0] == int(told[0]) and 0 < told[0] < _MOST_DAYS:
+        days = int(told[0]) * _DAYS[unit]
+        if after in _BEHIND:
+            return Item(Day(situation.today - timedelta(days=days)), f"{text} {after}"), behind + 2 - at
+        if at and words[at - 1] in _SINCE and words[max(0, at - 2) : at - 1] in {("there",), ("it",), ()}:
+            return Item(Day(situation.today - timedelta(days=days)), text), behind + 1 - at
+        if begin > at or after in _BEYOND:
+            return Item(Day(situation.today + timedelta(days=days)), text), behind + 1 + (
+                after in _BEYOND
+            ) - at
+        return Item(Span(days), text), behind + 1 - at
+    is_since = bool(at) and words[at - 1] in _SINCE
+    if unit in _MINUTES and 0 < told[0] < _MOST_MINUTES and (after in _BEHIND or begin > at or is_since):
+        minutes = float(told[0]) * _MINUTES[unit] * (-1 if after in _BEHIND or is_since else 1)
+        return Item(Moment(situation.now + timedelta(minutes=minutes)), text), behind + 1 + (
+            after in _BEHIND
+        ) - at
+    return None
+
+
+def _of_month(words: _Words, at: int) -> tuple[OfMonth | MonthDay, int] | None:
+    month, begin = (MONTHS[words[at]], at + 1) if words[at] in MONTHS else (None, at)
+    begin += words[begin : begin + 1] == ("the",)
+    word = words[begin] if begin < len(words) else ""
+    if word.isdecimal() and words[begin + 1 : begin + 2] and words[begin + 1] in _ORDINALS:
+        day, end = int(word), begin + 2
+    elif word in _SPELT and month is not None and begin > at + 1:
+        day, end = _SPELT[word], begin + 1
+    else:
+        return None
+    if not 1 <= day <= _LONGEST_MONTH:
+        return None
+    if month is not None:
+        return MonthDay(month, day), end - at
+    behind = end + (words[end : end + 1] in {("of",), ("(",)})
+    named = words[behind] if behind < len(words) else ""
+    return (MonthDay(MONTHS[named], day), behind + 1 - at) if named in MONTHS else (OfMonth(day), end - at)
+
+
+_SPELT = {
+    word: number
+    for number, word in enumerate(
+        [
+            "first",
+            "second",
+            "third",
+            "fourth",
+            "fifth",
+            "sixth",
+            "seventh",
+            "eighth",
+            "ninth",
+            "tenth",
+            "eleventh",
+            "twelfth",
+            "thirteenth",
+            "fourteenth",
+            "fifteenth",
+            "sixteenth",
+            "seventeenth",
+            "eighteenth",
+            "nineteenth",
+            "twentieth",
+        ],
+        start=1,
+    )
+}
+
+
+def _settled(  # noqa: C901, PLR0912 - one arm a kind of meaning
+    items: list[Item],
+) -> list[Item]:
+    """Take counts of a group, denied pests and numbers set right at once for what they are."""
+    items = _corrected(items)
+    kept: list[Item] = []
+    group = 0
+    for at, read in enumerate(items):
+        item = read
+        meaning, before = item.meaning, kept[-1] if kept else None
+        behind = items[at + 1].meaning if at + 1 < len(items) else None
+        if isinstance(meaning, Unknown) and item.text in WEEKDAYS:
+            item = Item(Weekday(WEEKDAYS[item.text]), item.text)
+        if isinstance(meaning, Count):
+            size = len(behind.ids) if isinstance(behind, Plants) else group
+            is_all = before is not None and (
+                before.meaning in {Word.ALL, Word.BOTH} or before.text in {"all", "the"}
+            )
+            if size > 1 and meaning.value == size and (isinstance(behind, Plants) or is_all):
+                item = Item(Word.ALL, item.text)
+        if isinstance(meaning, OneOf) and len(kept) > 0 and _is_all(kept, len(meaning.ids)):
+            if isinstance(kept[-1].meaning, Count):
+                kept[-1] = Item(Word.ALL, kept[-1].text)
+            meaning = Plants(meaning.ids)
+            item = Item(meaning, item.text)
+        if isinstance(meaning, Plants) and meaning.loose and item.text in _LOOKS:
+            item = Item(Unknown(item.text), item.text)
+            meaning = item.meaning
+        if isinstance(meaning, Plants):
+            group = len(meaning.ids)
+        if isinstance(meaning, Pest) or meaning is Word.BUGS:
+            denied = [one for one in kept[-3:] if _denies_pests(one)]
+            if (
+                before is not None
+                and denied
+                and not any(
+                    one.text in _MARKS or isinstance(one.meaning, Plants)
+                    for one in kept[kept.index(denied[0]) :]
+                )
+            ):
+                for at_denied, one in enumerate(kept):
+                    if one is denied[0]:
+                        kept[at_denied] = Item(Word.NOTHING, one.text)
+                if meaning is Word.BUGS:
+                    continue
+                item = Item(Word.NOTHING, item.text)
+        kept.append(item)
+    return kept
+
+
+def _denies_pests(item: Item) -> bool:
+    return (
+        item.meaning in {Word.NOT, Word.NONE, Word.NOTHING}
+        or item.text in {"without", "any", "neither"}
+        or (isinstance(item.meaning, Count) and item.meaning.value == 0)
+    )
+
+
+def _is_all(before: list[Item], size: int) -> bool:
+    """Whether "all", "every" or their number stands before a name that several plants answer to."""
+    last = before[-1]
+    return last.meaning is Word.ALL or (isinstance(last.meaning, Count) and last.meaning.value == size)
+
+
+_MARKS = frozenset({",", ".", "!", "?", "\n", ";"})
+_LOOKS = listed(
+    "small big little large tall mini baby old new young white red pink purple green yellow brown black"
+)
+_SMALL, _BIG = listed("small little wee tiny mini baby smol"), listed("big large bigger larger tall")
+
+
+def _corrected(items: list[Item]) -> list[Item]:
+    """Drop what the next words set right: "Sunday, no, Saturday", "ten, no, more like 11"."""
+    dropped: set[int] = set()
+    for at, item in enumerate(items):
+        if item.text not in {"no", "wait", "no wait", "i mean", "make it", "rather", "or rather"}:
+            continue
+        before = next((n for n in range(at - 1, max(-1, at - 4), -1) if _is_settable(items[n])), None)
+        after = next((n for n in range(at + 1, min(len(items), at + 5)) if _is_settable(items[n])), None)
+        if before is None or after is None:
+            continue
+        if (
+            type(items[before].meaning) is type(items[after].meaning)
+            and items[before].meaning != items[after].meaning
+        ):
+            dropped |= set(range(before, after))
+    return [item for at, item in enumerate(items) if at not in dropped]
+
+
+def _is_settable(item: Item) -> bool:
+    return isinstance(item.meaning, Count | Day | Weekday | MonthDay | Clock | Product | Place)
+
+
+def _mended(words: _Words, situation: Situation) -> _Words:
+    """Put known words where a slip stands for one, and part joined names."""
+    vocabulary, joined = _vocabulary(situation.plants, situation.places, situation.shelf)
+    kept: list[str] = []
+    for at, word in enumerate(words):
+        alike = _alike_look(words, at, situation)
+        if alike is not None:
+            kept += alike
+        elif word in joined:
+            kept += joined[word]
+        elif word == "/" and kept[-1:] == ["with"] and words[at + 1 : at + 2] == ("o",):
+            kept[-1] = "without"
+        elif word == "o" and words[at - 1] == "/" and kept[-1:] == ["without"]:
+            continue
+        elif (
+            len(word) < _SHORTEST_SLIP
+            or not word.isalpha()
+            or word in vocabulary
+            or word in _ALL_KNOWN
+            or word in situation.kinds
+        ):
+            kept.append(word)
+        else:
+            kept += _nearest(word, vocabulary, situation) or _parted(word, vocabulary) or (word,)
+    return _spelt(tuple(kept), situation)
+
+
+def _alike_look(words: _Words, at: int, situation: Situation) -> _Words | None:
+    """Put "small" for "little" where a small one is known, and nothing for "big" beside the small one."""
+    word, behind = words[at], words[at + 1 : at + 2]
+    looks = _SMALL if word in _SMALL else _BIG if word in _BIG else None
+    if looks is None or not behind:
+        return None
+    names = names_of(situation)
+    own = names.exact_at((word, *behind), 0)
+    if own is not None and own[1] > 1:
+        return None
+    for look in looks:
+        found = names.exact_at((look, *behind), 0)
+        if found is not None and found[1] == _PAIR and isinstance(found[0], Plants):
+            return (look,)
+    return None
+
+
+def _parted(word: str, vocabulary: frozenset[str]) -> _Words | None:
+    """Part a word that is two written as one: "alldone", "onzz"."""
+    for at in range(2, len(word) - 1):
+        left, right = word[:at], word[at:]
+        if (left in _LITTLE or (len(left) > _PAIR and (left in vocabulary or left in _STEERING))) and (
+            right in vocabulary or (len(right) > _PAIR and right in _STEERING | {"done"})
+        ):
+            return (left, right)
+    return None
+
+
+_LITTLE = listed("on in at the my all on of is no")
+
+
+def _spelt(words: _Words, situation: Situation) -> _Words:
+    """Join letters said one by one where they make a name: "a v 12"."""
+    names = names_of(situation)
+    kept: list[str] = []
+    at = 0
+    while at < len(words):
+        pair = "".join(words[at : at + 2])
+        if (
+            len(words[at]) == 1
+            and len(pair) == _PAIR
+            and pair.isalpha()
+            and names.base_at((pair,), 0) is not None
+        ):
+            kept.append(pair)
+            at += 2
+        else:
+            kept.append(words[at])
+            at += 1
+    return tuple(kept)
+
+
+@lru_cache(maxsize=64)
+def _vocabulary(
+    plants: tuple[KnownPlant, ...], places: tuple[KnownPlace, ...], shelf: tuple[KnownProduct, ...]
+) -> tuple[frozenset[str], dict[str, _Words]]:
+    split = [words_of(plain(name)) for plant in plants for name in plant.names]
+    split += [words_of(plain(place.name)) for place in places]
+    split += [words_of(plain(name)) for product in shelf for name in product.names]
+    words = {word for name in split for word in name if len(word) > 1 and word.isalpha()}
+    joined = {"".join(name): name for name in split if len(name) > 1 and all(one.isalpha() for one in name)}
+    joined |= {f"{one}s": (*name[:-1], f"{name[-1]}s") for one, name in joined.items()}
+    return frozenset(words), joined
+
+
+_STEERING = frozenset(
+    {
+        *(
+            f"{word}"
+            for phrase, value in {**PHRASES, **FREE}.items()
+            if isinstance(value, Method | Tool)
+            for word in phrase
+        ),
+        *DAYS_OF_THE_WEEK,
+        *(month for month in MONTHS if len(month) > _SHORT),
+        *(
+            [
+                "yesterday",
+                "tomorrow",
+                "tonight",
+                "today",
+                "treated",
+                "checked",
+                "except",
+                "everything",
+                "nothing",
+                "isolated",
+                "aphids",
+                "thrips",
+                "mealybugs",
+                "whitefly",
+                "whiteflies",
+                "mites",
+                "spider",
+                "scale",
+                "gnats",
+                "fungus",
+            ]
+        ),
+    }
+)
+_STEERING_LONG = frozenset(word for word in _STEERING if len(word) > _SHORTEST_SLIP)
+_ALL_KNOWN = KNOWN | frozenset(word for phrase in FREE for word in phrase) | _STEERING
+
+
+@lru_cache(maxsize=4096)
+def _slip_of(word: str, known: frozenset[str], *, is_own: bool = False) -> str | None:
+    allowed = min(3 if is_own else 2, max(1, (len(word) - 1) // 3 if is_own else (len(word) >= _LONG) + 1))
+    if len(word) < _SHORTEST_OWN:
+        allowed = 1
+    near = []
+    for one in known:
+        if len(one) < _SHORTEST_SLIP or one[0] != word[0]:
+            continue
+        if word[-1] == one[-1] and _bones(word) == _bones(one):
+            return one
+        if abs(len(one) - len(word)) <= allowed:
+            near.append((slips_between(word, one, allowed), one))
+    best = min(near, default=(9, ""))
+    return best[1] if best[0] <= allowed else None
+
+
+@lru_cache(maxsize=4096)
+def _bones(word: str) -> str:
+    """Give a word as it is shortened: "spryd"."""
+    return word[0] + "".join(letter for letter in word[1:] if letter not in "aeiou")
+
+
+def _nearest(word: str, vocabulary: frozenset[str], situation: Situation) -> _Words | None:
+    if word.endswith("s") and word[:-1] in vocabulary:
+        return None
+    own = _slip_of(word, vocabulary, is_own=True)
+    if own is not None:
+        return (own,)
+    if word in _of_catalogue(situation.pests, situation.ingredients):
+        return None
+    steering = _slip_of(word, _STEERING_LONG)
+    return None if steering is None else (steering,)
+
+
+@lru_cache(maxsize=8)
+def _of_catalogue(pests: _Listed, ingredients: _Listed) -> frozenset[str]:
+    return frozenset(
+        word for _, spellings in (*pests, *ingredients) for one in spellings for word in words_of(plain(one))
+    ) | frozenset(f"{word}s" for _, spellings in pests for one in spellings for word in words_of(plain(one)))
