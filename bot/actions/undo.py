@@ -11,7 +11,7 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.show_history import describe, plant_name
 from bot.domain.fold import effective
-from bot.domain.journal import CalendarGiven, Entry, Heard, Nudged, Voided, evening_of
+from bot.domain.journal import CalendarGiven, Entry, Heard, HeldUntil, Nudged, Voided, evening_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,12 +72,20 @@ def undo(command: Undo, desk: Desk) -> Undone | OldToUndo | ToldSince | NothingT
     return Undone(what)
 
 
+def _is_return(entry: Entry) -> bool:
+    """Whether somebody only said to be back: taking that back would make the bot fall silent."""
+    payload = entry.payload
+    return isinstance(payload, HeldUntil) and payload.until is not None and payload.until <= entry.happened_on
+
+
 def last_group(desk: Desk, *, with_voids: bool = False) -> list[Entry]:
     """Give what this person told last; what only took something back is nothing told."""
     mine = [
         entry
         for entry in effective(desk.store.entries(desk.member.household))
-        if entry.member == desk.member.id and not isinstance(entry.payload, Heard | Nudged | CalendarGiven)
+        if entry.member == desk.member.id
+        and not isinstance(entry.payload, Heard | Nudged | CalendarGiven)
+        and not _is_return(entry)
     ]
     told = [entry for entry in mine if not isinstance(entry.payload, Voided)]
     if not told:

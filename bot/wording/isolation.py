@@ -48,7 +48,9 @@ def released(told: ReleasedThem) -> str:
 
 def release_words(states: tuple[Progress, ...], voice: Voice) -> str:
     """Say how far the cases of a plant are."""
-    return " ".join(condition_words(state, voice.today) for state in states)
+    if len(states) == 1:
+        return condition_words(states[0], voice.today)
+    return " ".join(f"{state.pest.name}: {condition_words(state, voice.today)}" for state in states)
 
 
 @says

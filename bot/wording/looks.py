@@ -1,5 +1,7 @@
 """Answers about finds, signs and looks."""
 
+from collections import Counter
+
 from bot.actions.log_check import CheckLogged
 from bot.actions.log_find import FindInPast, FindLogged
 from bot.actions.log_sign import SignLogged
@@ -91,13 +93,15 @@ def check(told: CheckLogged, voice: Voice) -> str:
     lines = [
         f"Written for {near_day(told.on, voice.today)}: none seen on {listed(told.plants)} ({LEVELS[told.level]})."
     ]
+    several = {name for name, count in Counter(name for name, _ in told.cases).items() if count > 1}
     for name, state in told.cases:
         if not can_show(state.pest, told.level):
             lines.append(
                 f"{name}: {LEVELS[told.level]} does not show {state.pest.name}; {LEVELS[state.pest.looking.ask]} would."
             )
         if name not in told.ready:
-            lines.append(f"{name}: {condition_words(state, voice.today)}")
+            which = f", {state.pest.name}" if name in several else ""
+            lines.append(f"{name}{which}: {condition_words(state, voice.today)}")
     lines += [
         f"{name} may leave isolation by the rule. Say “put {name} back” when you do." for name in told.ready
     ]

@@ -80,11 +80,12 @@ def _late_line(name: str, step: Step) -> str:
 def _next_lines(told: RoundLogged, voice: Voice) -> list[str]:
     lines = []
     for one in told.done:
-        if one.progress:
-            state = one.progress[0]
-            lines.append(
-                f"{one.name}: {rounds_words(state)}{_then(one.next, _evening_of(one.name, told), voice)}."
-            )
+        then = _then(one.next, _evening_of(one.name, told), voice)
+        if len(one.progress) == 1:
+            lines.append(f"{one.name}: {rounds_words(one.progress[0])}{then}.")
+        elif one.progress:
+            cases = "; ".join(f"{state.pest.name}: {rounds_words(state)}" for state in one.progress)
+            lines.append(f"{one.name}, {cases}{then}.")
     return lines
 
 

@@ -57,3 +57,12 @@ def test_a_trip_told_ahead_begins_when_it_begins(talk: Talk) -> None:
         talk.say("done")
     assert told
     assert talk.now.date() >= date(2026, 5, 12)
+
+
+def test_undo_after_back_leaves_the_evenings_on(talk: Talk) -> None:
+    talk.say("ivy clean")
+    talk.say("away until 9 may")
+    talk.say("back")
+    answer = talk.say("undo")[0]
+    assert "evenings" not in answer or "pause" not in answer
+    assert not talk.home.is_held(talk.now.date())

@@ -233,3 +233,13 @@ def test_two_taps_on_one_question_open_one_case(talk: Talk) -> None:
     talk.press_data(kinds[1])
     assert sum(len(plant.open_cases) for plant in talk.home.living) == 1
     assert all(plant.is_apart for plant in talk.home.living if plant.cases)
+
+
+def test_two_cases_of_one_plant_always_name_the_pest(talk: Talk) -> None:
+    talk.say("ivy 12 spider mites")
+    talk.say("ivy 3 longtailed mealybugs")
+    talk.passes(days=2)
+    for words in ("ivy clean", "sprayed ivy with soap", "when can ivy go back"):
+        answer = talk.say(words)[0]
+        assert "spider mite" in answer, (words, answer)
+        assert "mealybug" in answer, (words, answer)
