@@ -6,6 +6,7 @@ from bot.actions.courtesy import Greeted, Helped, Welcomed
 from bot.actions.decline import Declined
 from bot.actions.give_first_aid import Exposed
 from bot.actions.incomplete import Asks, Missing
+from bot.actions.keep_photo import MOST_OFFERED
 from bot.actions.not_understood import Unclear
 from bot.actions.press_button import AnsweredAlready, ButtonExpired
 from bot.actions.show_due import DueLine, DueList
@@ -95,7 +96,8 @@ def asks(told: Asks) -> str:  # noqa: C901, PLR0912 - one arm a question
         case Missing.METHOD:
             return f"What did you do to {names}?"
         case Missing.WHICH_PLANT:
-            return f"Which one{f' for “{told.text}”' if told.text else ''}?"
+            cut = " Not all fit here: any other name can be typed." if _is_cut(told) else ""
+            return f"Which one{f' for “{told.text}”' if told.text else ''}?{cut}"
         case Missing.EXPORT:
             return "Which file?"
         case Missing.SHOWN:
@@ -150,6 +152,11 @@ def asks(told: Asks) -> str:  # noqa: C901, PLR0912 - one arm a question
             return f"A US or an imperial {told.text}?"
         case Missing.AMOUNT:
             return "How many? A number, or few, some, many."
+
+
+def _is_cut(told: Asks) -> bool:
+    """Whether as many names are offered as fit: there may be more."""
+    return told.asking is not None and len(told.asking.choices) >= MOST_OFFERED
 
 
 def _percent_of(text: str) -> str:

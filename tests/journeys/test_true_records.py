@@ -235,6 +235,13 @@ def test_two_taps_on_one_question_open_one_case(talk: Talk) -> None:
     assert all(plant.is_apart for plant in talk.home.living if plant.cases)
 
 
+def test_a_list_of_names_that_is_cut_says_so_and_takes_another_name(talk: Talk) -> None:
+    talk.tell(AddPlants(tuple(NewPlant(name=f"violet {number}") for number in range(1, 13)), is_sure=True))
+    answer = talk.say("3 longtailed mealybugs")[0]
+    assert len(talk.labels()) == 8
+    assert "any other name can be typed" in answer
+
+
 def test_two_cases_of_one_plant_always_name_the_pest(talk: Talk) -> None:
     talk.say("ivy 12 spider mites")
     talk.say("ivy 3 longtailed mealybugs")
