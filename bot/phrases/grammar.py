@@ -385,7 +385,7 @@ def _by_sentences(text: str, situation: Situation) -> Meant | None:
         return (unclear,)
     is_list = any(isinstance(one, AddPlants) for one in told)
     open_ends = sum(isinstance(one, Incomplete) for one in told)
-    return None if is_list or open_ends > 1 or _contradict(told) else tuple(dict.fromkeys(told))
+    return None if is_list or open_ends > 1 or contradict(told) else tuple(dict.fromkeys(told))
 
 
 def plants_named(text: str, situation: Situation) -> tuple[PlantId, ...]:
@@ -669,7 +669,7 @@ def _together(clauses: tuple[Clause, ...], situation: Situation) -> Meant:
         stocked = next((one.ingredient for one in meant if isinstance(one, StockProduct)), None)
         mentioned = unique((*setting.mentioned, *told))
         setting = Setting(situation, before, mentioned, is_first=False, stocked=stocked)
-    return (NotUnderstood(_text(clauses), reason="both"),) if _contradict(commands) else _merged(commands)
+    return (NotUnderstood(_text(clauses), reason="both"),) if contradict(commands) else _merged(commands)
 
 
 def _carried_on(meant: Meant, before: list[Command], clause: Clause, clauses: tuple[Clause, ...]) -> Meant:
@@ -827,7 +827,7 @@ def _plants_of(command: Command) -> tuple[PlantId, ...]:
     return plants if all(isinstance(plant, int) for plant in plants) else ()
 
 
-def _contradict(commands: list[Command]) -> bool:
+def contradict(commands: list[Command]) -> bool:
     """Whether one plant is told to be both done and put off, or both clean and not."""
     done = {p for c in commands if isinstance(c, LogRound) for p in c.plants}
     off = {p for c in commands if _puts_off(c) for p in _plants_of(c)}

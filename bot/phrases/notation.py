@@ -24,6 +24,7 @@ from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
 from bot.actions.log_sign import LogSign
 from bot.actions.log_use import LogUse
+from bot.actions.log_watering import LogWatering
 from bot.actions.lose_plant import LosePlant
 from bot.actions.mix_batch import Mix
 from bot.actions.move_plant import MovePlant
@@ -116,6 +117,8 @@ def _told(command: Command, situation: Situation) -> list[str] | None:
         case LogCheck():
             level = _option("level", command.level and command.level.value)
             return ["none", *write.plants(command.plants), level, write.past(command.on)]
+        case LogWatering():
+            return ["watered", *write.plants(command.plants), write.past(command.on)]
         case _:
             return None
 

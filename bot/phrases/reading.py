@@ -23,7 +23,7 @@ from bot.actions.work_through import EndWork, TickWork
 from bot.phrases.clause import Setting, unique
 from bot.phrases.emergencies import Alarm, alarm, hear_emergency
 from bot.phrases.forms.rows import SAYS_NOTHING, forms_of
-from bot.phrases.grammar import SPOKEN, understand_surely
+from bot.phrases.grammar import SPOKEN, contradict, understand_surely
 from bot.phrases.guess import Guess, rank
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.lexicon import KNOWN
@@ -137,7 +137,8 @@ def _said_back(told: tuple[Command, ...], situation: Situation) -> tuple[Offer, 
 
 def _usual(text: str, situation: Situation) -> Reading:
     sure = _of_the_stage(understand_surely(text, situation), text, situation)
-    guesses = rank(with_names(text, situation), situation) if text.strip() else []
+    has_words = any(character.isalnum() for character in text)
+    guesses = rank(with_names(text, situation), situation) if has_words else []
     is_whole = _is_final(sure, text, situation) and not (
         len(text.split()) >= FEWEST_DOUBTED and _is_doubted(sure, guesses)
     )
@@ -182,8 +183,9 @@ def _answered(offers: tuple[Offer, ...], guesses: list[Guess]) -> tuple[Command,
 
 
 def _is_better(offer: Offer) -> bool:
-    """Whether an offer says more than a question back: nothing left out, and likely."""
-    return not offer.left_out and not offer.lacks and offer.chance >= BETTER_FROM
+    """Whether an offer says more than a question back: nothing left out, likely, and it tells something."""
+    is_told = not all(isinstance(one, _QUESTIONS) for one in offer.commands)
+    return is_told and not offer.left_out and not offer.lacks and offer.chance >= BETTER_FROM
 
 
 def _slipped(words: tuple[str, ...], situation: Situation) -> tuple[Offer, ...]:
@@ -261,7 +263,7 @@ def _offers(text: str, situation: Situation, guesses: list[Guess]) -> Iterator[O
         if tried >= MOST_READ_AGAIN or one.chance < (LEAST_OTHER if told else LEAST_FIRST):
             return
         meaning = _meaning(one.commands, situation)
-        if meaning in told:
+        if meaning in told or contradict(list(one.commands)):
             continue
         said = say_all(one.commands, situation)
         if said is None or not _is_read_back(said, one.commands, situation):
