@@ -399,8 +399,10 @@ class Conversation:
         """Give the grammar what it may know."""
         household = desk.household
         question = desk.store.question(desk.member.household, desk.member.chat)
+        beside = desk.beside_tonight()
         asked: dict[tuple[int, object], Asked] = {
-            (plant, method): Asked(plant, method) for plant, method, _ in desk.asked_tonight()
+            (plant, method): Asked(plant, method, plant in beside)
+            for plant, method, _ in desk.asked_tonight()
         }
         return Situation(
             now=desk.now,

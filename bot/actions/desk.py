@@ -233,6 +233,27 @@ class Desk:
             *(one for one in open_now if one[0] in found and (one[0], one[1] is None) not in known),
         )
 
+    def beside_tonight(self) -> frozenset[PlantId]:
+        """Give plants told of since tonight's message, while a treatment it asked for is still open."""
+        nudge = self.household.nudge
+        if nudge is None or nudge.on != self.today:
+            return frozenset()
+        treated = [task for task in nudge.tasks if task.method is not None and self._is_askable(task)]
+        asked_now = [task for task in treated if task.from_at is None or task.from_at <= self.now]
+        if not any(self.is_left(task, nudge.on) for task in asked_now):
+            return frozenset()
+        return self.found_since(nudge.at) - {task.plant for task in treated}
+
+    def is_left(self, task: NudgedTask, on: date) -> bool:
+        """Whether a line of an evening's message is neither done nor put off."""
+        plant = self.household.plants.get(task.plant)
+        if plant is None or plant.lost_on is not None or (plant.postponed_to and plant.postponed_to > on):
+            return False
+        if task.method is None:
+            looked = any(check.on >= on for check in plant.checks)
+            return not looked and not any(find.on >= on for case in plant.cases for find in case.finds)
+        return not any(one.on >= on and one.method is task.method for one in plant.treatments)
+
     def found_since(self, at: datetime) -> frozenset[PlantId]:
         """Give the plants of which a find was written since an instant."""
         found = set()

@@ -241,7 +241,7 @@ def choices_left(desk: Desk) -> tuple[Choice, ...]:
     nudge = desk.household.nudge
     if nudge is None or nudge.on != desk.today:
         return ()
-    left = [task for task in nudge.tasks if _is_left(task, nudge.on, desk)]
+    left = [task for task in nudge.tasks if desk.is_left(task, nudge.on)]
     parts = tuple((one.plant, one.method, one.product) for one in left if one.method and one.from_at is None)
     out = tuple(plant for plant, method, _ in parts if method is Method.CLEAN_OUT)
     named = tuple((plant, method, product) for plant, method, product in parts if plant not in out)
@@ -259,16 +259,6 @@ def choices_left(desk: Desk) -> tuple[Choice, ...]:
     plants = tuple(dict.fromkeys((*(plant for plant, _, _ in parts), *looks)))
     later = Postpone(plants=plants, on=nudge.on + timedelta(days=1))
     return (*choices, Choice(ButtonText.NOT_TONIGHT, (later,)))
-
-
-def _is_left(task: NudgedTask, on: date, desk: Desk) -> bool:
-    plant = desk.household.plants.get(task.plant)
-    if plant is None or plant.lost_on is not None or (plant.postponed_to and plant.postponed_to > on):
-        return False
-    if task.method is None:
-        looked = any(check.on >= on for check in plant.checks)
-        return not looked and not any(find.on >= on for case in plant.cases for find in case.finds)
-    return not any(one.on >= on and one.method is task.method for one in plant.treatments)
 
 
 def _as_named(parts: tuple[Part, ...], on: date) -> LogRound:

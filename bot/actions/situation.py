@@ -42,6 +42,8 @@ class Asked:
 
     plant: PlantId
     method: Method | None
+    is_beside: bool = False
+    """Told since, beside lines still open: "done" alone does not speak of it."""
 
 
 class Expecting(Enum):

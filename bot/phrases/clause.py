@@ -97,8 +97,16 @@ class Setting:
         return next((pest for one in offered if (pest := getattr(one, "pest", None)) is not None), None)
 
     def treatments(self) -> tuple[PlantId, ...]:
-        """Plants that tonight's nudge asked a treatment for."""
+        """Plants that tonight's nudge, or the answer to a find since, asked a treatment for."""
         return tuple(asked.plant for asked in self.situation.tonight if asked.method is not None)
+
+    def answered(self, method: Method | None = None) -> tuple[PlantId, ...]:
+        """Plants whose treatment, or just this one, is told done without a name."""
+        return tuple(
+            asked.plant
+            for asked in self.situation.tonight
+            if asked.method is not None and not asked.is_beside and method in {None, asked.method}
+        )
 
     def looks(self) -> tuple[PlantId, ...]:
         """Plants that tonight's nudge asked a look at."""

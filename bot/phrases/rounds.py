@@ -97,7 +97,7 @@ def _explicit(clause: Clause, setting: Setting) -> tuple[PlantId, ...] | None:
         there = setting.of_place(place)
         return tuple(p for p in there if p in setting.treatments()) or there
     if clause.has(Word.REST):
-        return tuple(p for p in setting.treatments() if p not in setting.mentioned)
+        return tuple(p for p in setting.answered() if p not in setting.mentioned)
     if clause.has(Word.BOTH):
         return _both(setting)
     if clause.has(Word.IT, Word.THEM) and setting.before:
@@ -112,11 +112,13 @@ def _both(setting: Setting) -> tuple[PlantId, ...]:
 
 def _bare(clause: Clause, setting: Setting, told: LogRound) -> Meant:
     """Read "done": all of tonight's treatments, unless other plants were just spoken of."""
-    plants = tuple(p for p in setting.treatments() if p not in excepted(clause))
+    plants = tuple(p for p in setting.answered() if p not in excepted(clause))
     if setting.before and not clause.has(Word.ALL):
         if clause.joint in {"and", "&", "+", "then"}:
             return _sorted_out(setting.before, setting, told)
         return (_which_ones(clause, setting, told, plants),)
+    if not plants and set(setting.treatments()) - set(excepted(clause)):
+        return (ask_which(clause, setting, lambda chosen: _for(told, chosen)),)
     return (_for(told, plants),) if plants else not_understood(clause, "nothing open")
 
 
@@ -140,12 +142,10 @@ def _with_methods(clause: Clause, setting: Setting, told: list[LogRound]) -> Mea
 
 def _meant_by_method(clause: Clause, setting: Setting, told: list[LogRound]) -> tuple[PlantId, ...] | None:
     """Read "sprayed": what tonight asked to spray; unclear beside other plants or "everything"."""
-    asked = unique(
-        a.plant for a in setting.situation.tonight if len(told) == 1 and a.method is told[0].method
-    )
+    asked = unique(setting.answered(told[0].method)) if len(told) == 1 else ()
     if setting.before:
         return None if set(asked) - set(setting.before) else setting.before
-    if clause.has(Word.ALL) and asked != setting.treatments():
+    if clause.has(Word.ALL) and asked != setting.answered():
         return None
     return asked or None
 

@@ -250,3 +250,52 @@ def test_two_cases_of_one_plant_always_name_the_pest(talk: Talk) -> None:
         answer = talk.say(words)[0]
         assert "spider mite" in answer, (words, answer)
         assert "mealybug" in answer, (words, answer)
+
+
+@pytest.fixture
+def told_since(talk: Talk) -> Talk:
+    """Two plants stand in the evening's message; a find on a third is told under it, with first steps tonight."""
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.say("coffee plant 12 longtailed mealybugs")
+    talk.evening()
+    talk.passes(minutes=5)
+    talk.say("ivy 8 spider mites")
+    return talk
+
+
+@pytest.mark.parametrize(
+    ("words", "written", "is_open"),
+    [
+        ("done except hoya", {"coffee plant"}, "hoya"),
+        ("all but the hoya", {"coffee plant"}, "hoya"),
+        ("did everything apart from the coffee plant", {"hoya"}, "coffee plant"),
+        ("done", {"hoya", "coffee plant"}, "ivy"),
+        ("that's all done for tonight", {"hoya", "coffee plant"}, "ivy"),
+    ],
+)
+def test_a_plant_told_of_under_an_open_message_is_done_only_when_named(
+    told_since: Talk, words: str, written: set[str], is_open: str
+) -> None:
+    answer = told_since.say(words)[0]
+    assert {plant for plant, _, _ in rounds(told_since)} == written
+    still_open = next(line for line in answer.splitlines() if line.startswith("Still open tonight"))
+    assert is_open in still_open
+    assert "ivy" in still_open
+    told_since.say("ivy done")
+    assert {plant for plant, _, _ in rounds(told_since)} == written | {"ivy"}
+
+
+def test_done_again_with_nothing_else_open_is_the_plant_told_of_since(told_since: Talk) -> None:
+    told_since.say("done")
+    told_since.say("done")
+    assert {plant for plant, _, _ in rounds(told_since)} == {"hoya", "coffee plant", "ivy"}
+
+
+def test_all_but_the_only_plant_announced_is_asked(talk: Talk) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    talk.passes(minutes=5)
+    talk.say("ivy 8 spider mites")
+    talk.say("done except hoya")
+    assert rounds(talk) == []
+    assert "ivy" in talk.labels()

@@ -95,8 +95,7 @@ def _of_tonight(told: Mentions, method: Method | None) -> tuple[PlantId, ...]:
     is_whole = told.has(Word.ALL, Word.THEM, Word.BOTH, Word.EXCEPT, Word.REST)
     if not is_whole and method and told.has_stranger():
         return ()
-    asked = ((one.plant, one.method) for one in told.situation.tonight if one.method is not None)
-    return tuple(plant for plant, how in asked if plant not in left and method in {None, how})
+    return tuple(plant for plant in told.setting.answered(method) if plant not in left)
 
 
 def _is_not_told(told: Mentions) -> bool:
