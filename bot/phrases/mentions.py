@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
+from functools import cached_property
 from typing import TypeVar
 
 from bot.actions.situation import Situation
@@ -46,7 +47,7 @@ _MINUTES = {"minute": 1, "hour": 60}
 _LONGEST_MONTH = 31
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Mentions:
     """What the items of a part of a message name, and the plants of the part before."""
 
@@ -58,7 +59,7 @@ class Mentions:
         """The situation it is read in."""
         return self.setting.situation
 
-    @property
+    @cached_property
     def words(self) -> frozenset[str]:
         """Its single words."""
         return frozenset(word for item in self.items for word in item.text.split())
@@ -78,6 +79,10 @@ class Mentions:
 
     def sides(self) -> tuple[tuple[PlantId, ...], tuple[PlantId, ...]]:
         """Give the plants told of, and those left out: by "except", "skipped", "not"."""
+        return self._sides
+
+    @cached_property
+    def _sides(self) -> tuple[tuple[PlantId, ...], tuple[PlantId, ...]]:
         kept: list[PlantId] = []
         left: list[PlantId] = []
         was_out = is_all = False

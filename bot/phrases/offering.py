@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, field, fields, replace
 
 from bot.actions.command import Command
 from bot.actions.incomplete import Incomplete
@@ -63,10 +63,58 @@ class _Laid:
     told: tuple[tuple[str, Mentions], ...] = ()
 
 
+@dataclass(frozen=True, slots=True)
+class _Filled:
+    """A form filled by a part of the message, and the mentions it leaves out."""
+
+    told: Mentions
+    commands: tuple[Command, ...]
+    missed: tuple[str, ...]
+    plants: tuple[PlantId, ...]
+    """What a part behind it goes on about."""
+    pest: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class _Parts:
+    """The parts of one message, each read once for a form and what went before."""
+
+    items: tuple[Item, ...]
+    situation: Situation
+    told: dict[tuple[object, ...], Mentions] = field(default_factory=dict)
+    read: dict[tuple[object, ...], _Filled | None] = field(default_factory=dict)
+
+    def filled(self, start: int, end: int, laid: _Laid, head: str) -> _Filled | None:
+        """Fill a form by a part, behind what is laid out already."""
+        setting = (start, end, laid.before, not laid.commands, laid.pest)
+        if (*setting, head) not in self.read:
+            self.read[*setting, head] = self._fill(setting, head)
+        return self.read[*setting, head]
+
+    def _fill(self, at: tuple[int, int, tuple[PlantId, ...], bool, str | None], head: str) -> _Filled | None:
+        start, end, before, is_first, pest = at
+        told = self.told.get(at)
+        if told is None:
+            setting = Setting(self.situation, before=before, is_first=is_first, pest=pest)
+            told = self.told[at] = Mentions(self.items[start:end], setting)
+        fill = ROWS.get(head)
+        commands = None if fill is None else fill(told)
+        if not commands:
+            return None
+        pests = told.every(Pest)
+        return _Filled(
+            told,
+            commands,
+            left_out(told, commands, head),
+            told.last_plants() or before,
+            pests[-1].key if pests else pest,
+        )
+
+
 def likely(text: str, situation: Situation, guesses: Sequence[Guess]) -> Iterator[Likely]:
     """Give likely meanings, the best first."""
     items = spotted(text, situation)
-    whole = Mentions(items, Setting(situation))
+    whole, parts = Mentions(items, Setting(situation)), _Parts(items, situation)
     found: list[Likely] = []
     for guess in guesses[:MOST_FORMS]:
         if guess.form in SAYS_NOTHING:
@@ -74,10 +122,10 @@ def likely(text: str, situation: Situation, guesses: Sequence[Guess]) -> Iterato
         heads = frozenset(guess.form.split("+")) - SAYS_NOTHING
         told = None if len(heads) > 1 else _single(guess.form, whole)
         if (told is None or told.left_out) and heads <= REPORTS and len(items) <= MOST_ITEMS:
-            told = _better(told, _laid_out(items, situation, heads))
+            told = _better(told, _laid_out(parts, heads))
             if told is None or _missing(told):
                 for more in sorted(_called(whole) - heads)[:2]:
-                    told = _better(told, _laid_out(items, situation, heads | {more}))
+                    told = _better(told, _laid_out(parts, heads | {more}))
         if told is not None:
             chance = guess.chance * _LEFT_OUT ** (len(told.left_out) + told.lacks)
             found.append(replace(told, chance=chance))
@@ -148,16 +196,18 @@ _CALLS: dict[str, frozenset[object]] = {
 }
 
 
-def _laid_out(items: tuple[Item, ...], situation: Situation, heads: frozenset[str]) -> Likely | None:
+def _laid_out(parts: _Parts, heads: frozenset[str]) -> Likely | None:
     """Cut the items so that each part tells one of the forms and the least is left out."""
+    items = parts.items
     ends = _cuts(items)
     best: dict[int, dict[frozenset[str], _Laid]] = {0: {frozenset(): _Laid(0.0)}}
     for number, end in enumerate(ends):
         reached: dict[frozenset[str], _Laid] = {}
         for start in (0, *ends[:number]):
-            part = items[start:end]
+            mentions = _mentions_of(items[start:end])
             for laid in best.get(start, {}).values():
-                for one in _continued(laid, part, situation, heads):
+                left = replace(laid, cost=laid.cost + len(mentions), left_out=(*laid.left_out, *mentions))
+                for one in (left, *_continued(laid, parts, (start, end), heads)):
                     known = reached.get(one.used)
                     if known is None or one.cost < known.cost:
                         reached[one.used] = one
@@ -171,7 +221,7 @@ def _laid_out(items: tuple[Item, ...], situation: Situation, heads: frozenset[st
         return None
     laid = min(whole, key=lambda one: one.cost)
     return Likely(
-        _without_found(_with_days(laid, situation)), 1.0, laid.left_out, lacks=bool(heads - laid.used)
+        _without_found(_with_days(laid, parts.situation)), 1.0, laid.left_out, lacks=bool(heads - laid.used)
     )
 
 
@@ -187,28 +237,19 @@ def _without_found(commands: tuple[Command, ...]) -> tuple[Command, ...]:
     return tuple(kept)
 
 
-def _continued(
-    laid: _Laid, part: tuple[Item, ...], situation: Situation, heads: frozenset[str]
-) -> Iterator[_Laid]:
-    mentions = _mentions_of(part)
-    yield replace(laid, cost=laid.cost + len(mentions), left_out=(*laid.left_out, *mentions))
-    setting = Setting(situation, before=laid.before, is_first=not laid.commands, pest=laid.pest)
-    told = Mentions(part, setting)
+def _continued(laid: _Laid, parts: _Parts, part: tuple[int, int], heads: frozenset[str]) -> Iterator[_Laid]:
     for head in sorted(heads):
-        fill = ROWS.get(head)
-        filled = None if fill is None else fill(told)
-        if not filled:
+        filled = parts.filled(*part, laid, head)
+        if filled is None:
             continue
-        missed = left_out(told, filled, head)
-        pests = told.every(Pest)
         yield _Laid(
-            cost=laid.cost + len(missed) + _EACH_PART,
-            commands=(*laid.commands, *(one for one in filled if one not in laid.commands)),
-            left_out=(*laid.left_out, *missed),
+            cost=laid.cost + len(filled.missed) + _EACH_PART,
+            commands=(*laid.commands, *(one for one in filled.commands if one not in laid.commands)),
+            left_out=(*laid.left_out, *filled.missed),
             used=laid.used | {head},
-            before=told.last_plants() or laid.before,
-            pest=pests[-1].key if pests else laid.pest,
-            told=(*laid.told, (head, told)),
+            before=filled.plants,
+            pest=filled.pest,
+            told=(*laid.told, (head, filled.told)),
         )
 
 
@@ -355,8 +396,8 @@ def _values(commands: tuple[Command, ...]) -> set[object]:
     for one in commands:
         if isinstance(one, Incomplete):
             continue
-        for field in fields(one):  # type: ignore[arg-type]
-            name, value = field.name, getattr(one, field.name)
+        for each in fields(one):  # type: ignore[arg-type]
+            name, value = each.name, getattr(one, each.name)
             if (
                 isinstance(value, (int, float))
                 and not isinstance(value, bool)
