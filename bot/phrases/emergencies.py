@@ -81,7 +81,12 @@ class Weights:
 
 def hear_emergency(text: str, situation: Situation) -> Command | None:
     """Tell what is answered before anything else: first aid, or the danger of a plan; else None."""
-    if alarm(text, situation) is Alarm.LOUD:
+    return hear(alarm(text, situation), text, situation)
+
+
+def hear(heard: Alarm, text: str, situation: Situation) -> Command | None:
+    """Tell it of a message whose alarm is weighed already."""
+    if heard is Alarm.LOUD:
         return GiveFirstAid()
     threat = danger(text, situation)
     return None if threat is None else NotUnderstood(text, reason=threat)
@@ -89,15 +94,16 @@ def hear_emergency(text: str, situation: Situation) -> Command | None:
 
 def alarm(text: str, situation: Situation) -> Alarm:
     """Tell whether a message is of somebody or an animal that came to harm."""
-    score = weights().score(marks_of(text, situation))
-    if score < _least(text, situation):
+    words = _words(text, situation)
+    score = weights().score(_marks(words, weights().buckets))
+    if score < _least(words):
         return Alarm.NONE
     return Alarm.LOUD if score >= LOUD else Alarm.FAINT
 
 
-def _least(text: str, situation: Situation) -> float:
+def _least(words: tuple[str, ...]) -> float:
     """Give the score from which a message is heard, by who or what it names. [1]."""
-    named = {name for word in _words(text, situation) for name in classes_of(word)} & _OF_A_VICTIM
+    named = {name for word in words for name in classes_of(word)} & _OF_A_VICTIM
     if not named:
         return UNNAMED
     return OF_PEOPLE if named == {"people"} else FAINT
@@ -130,8 +136,10 @@ def load(packed: bytes) -> Weights:
 
 def marks_of(text: str, situation: Situation, buckets: int | None = None) -> list[int]:
     """Give the buckets of a message's marks: words, their neighbours, letters, classes and classes nearby."""
-    size = weights().buckets if buckets is None else buckets
-    words = _words(text, situation)
+    return _marks(_words(text, situation), weights().buckets if buckets is None else buckets)
+
+
+def _marks(words: tuple[str, ...], size: int) -> list[int]:
     classes = [sorted(classes_of(word)) for word in words]
     framed = ("^", *words, "$")
     kinds = ("^", *(known[0] if known else word for known, word in zip(classes, words, strict=True)), "$")

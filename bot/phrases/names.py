@@ -1,5 +1,6 @@
 """Which plant, place, product or pest a word stands for: exact, plural, prefix, or a small typo."""
 
+import threading
 from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -247,9 +248,32 @@ class Names:
         return _unique(plant for plant, name in alike if _is_close(window, name))
 
 
+class _Last(threading.local):
+    """The names made ready last in this thread, and for which situation."""
+
+    made: tuple[Situation, Names] | None = None
+
+
+_LAST = _Last()
+
+
 def names_of(situation: Situation) -> Names:
     """Make the names of a household ready, or take them from the messages before."""
-    return _ready(situation.plants, situation.places, situation.shelf, situation.pests, situation.ingredients)
+    last = _LAST.made
+    if (
+        last is not None
+        and last[0].plants is situation.plants
+        and last[0].places is situation.places
+        and last[0].shelf is situation.shelf
+        and last[0].pests is situation.pests
+        and last[0].ingredients is situation.ingredients
+    ):
+        return last[1]  # to look a home up by all its names takes longer than to read a word
+    names = _ready(
+        situation.plants, situation.places, situation.shelf, situation.pests, situation.ingredients
+    )
+    _LAST.made = (situation, names)
+    return names
 
 
 def ingredient_of(product: Product, situation: Situation) -> str | None:
