@@ -213,12 +213,14 @@ def _choices(nudge: NudgeText) -> tuple[Choice, ...]:
     asked = tuple(dict.fromkeys(plant for plant, _, _ in parts))
     out = tuple(plant for plant, method, _ in parts if method is Method.CLEAN_OUT)
     waiting = tuple(part for part in parts if part[0] in mornings and part[2] is not None)
-    treated = tuple(part for part in parts if part not in waiting and part[1] is not Method.CLEAN_OUT)
+    tonight, late = _by_time(tuple(part for part in parts if part not in waiting), nudge.placements)
+    treated = tuple(part for part in tonight if part[1] is not Method.CLEAN_OUT)
     looked = tuple(dict.fromkeys(line.task.plant for line in nudge.lines if line.task.method is None))
     everything = tuple(dict.fromkeys((*asked, *looked)))
     choices = []
     if treated:
         choices.append(Choice(ButtonText.ALL_DONE, (_as_named(treated, nudge.on),)))
+    choices += _sprayed_already(late, nudge.on)
     if out:
         choices.append(
             Choice(ButtonText.CLEANED_OUT, (LogRound(plants=out, method=Method.CLEAN_OUT, on=nudge.on),))
@@ -244,11 +246,13 @@ def choices_left(desk: Desk) -> tuple[Choice, ...]:
     left = [task for task in nudge.tasks if desk.is_left(task, nudge.on)]
     parts = tuple((one.plant, one.method, one.product) for one in left if one.method and one.from_at is None)
     out = tuple(plant for plant, method, _ in parts if method is Method.CLEAN_OUT)
-    named = tuple((plant, method, product) for plant, method, product in parts if plant not in out)
+    at_its_hour = placements(desk.household, desk.knowledge, desk.tonight(), nudge.on, nudge.at)
+    tonight, late = _by_time(tuple(part for part in parts if part[0] not in out), at_its_hour)
     looks = tuple(dict.fromkeys(one.plant for one in left if one.method is None))
     choices = []
-    if named:
-        choices.append(Choice(ButtonText.ALL_DONE, (_as_named(named, nudge.on),)))
+    if tonight:
+        choices.append(Choice(ButtonText.ALL_DONE, (_as_named(tonight, nudge.on),)))
+    choices += _sprayed_already(late, nudge.on)
     if out:
         cleaned = LogRound(plants=out, method=Method.CLEAN_OUT, on=nudge.on)
         choices.append(Choice(ButtonText.CLEANED_OUT, (cleaned,)))
@@ -259,6 +263,21 @@ def choices_left(desk: Desk) -> tuple[Choice, ...]:
     plants = tuple(dict.fromkeys((*(plant for plant, _, _ in parts), *looks)))
     later = Postpone(plants=plants, on=nudge.on + timedelta(days=1))
     return (*choices, Choice(ButtonText.NOT_TONIGHT, (later,)))
+
+
+def _by_time(
+    parts: tuple[Part, ...], placed: tuple[Placement, ...]
+) -> tuple[tuple[Part, ...], tuple[Part, ...]]:
+    """Part what can still be done tonight from what the message says is too late: "all" is not that."""
+    over = {plant for one in placed if one.slot.kind is SlotKind.LATE for plant in one.plants}
+    late = tuple(part for part in parts if part[0] in over and part[2] is not None)
+    return tuple(part for part in parts if part not in late), late
+
+
+def _sprayed_already(late: tuple[Part, ...], on: date) -> list[Choice]:
+    """Give the button for what may have been done before it was too late: for spraying alone."""
+    sprayed = tuple(part for part in late if part[1] is Method.SPRAY)
+    return [Choice(ButtonText.SPRAYED, (_as_named(sprayed, on),))] if sprayed else []
 
 
 def _as_named(parts: tuple[Part, ...], on: date) -> LogRound:

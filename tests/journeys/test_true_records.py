@@ -299,3 +299,37 @@ def test_all_but_the_only_plant_announced_is_asked(talk: Talk) -> None:
     talk.say("done except hoya")
     assert rounds(talk) == []
     assert "ivy" in talk.labels()
+
+
+@pytest.fixture
+def repeated_late(talk: Talk) -> Talk:
+    """The repeat comes at 21:45, when no spray is through before the quiet hours any more."""
+    talk.say("evening at 20:45")
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    assert "Sprayed hoya already?" in talk.evening()[0]
+    talk.passes(minutes=5)
+    return talk
+
+
+WIPED = ("hoya", Method.WIPE, None)
+
+
+def test_all_done_does_not_write_what_its_message_says_is_too_late(repeated_late: Talk) -> None:
+    repeated_late.press("All done")
+    assert rounds(repeated_late) == [WIPED]
+    edited = [answer for _, _, answer in repeated_late.heard[-1].edits if answer is not None]
+    left = {one.label for answer in edited for row in answer.buttons for one in row}
+    assert left == {"Sprayed", "Not tonight"}, "what is left keeps its own name"
+
+
+def test_what_was_sprayed_before_it_was_too_late_has_its_own_button_and_words(repeated_late: Talk) -> None:
+    repeated_late.press("Sprayed")
+    assert rounds(repeated_late) == [SOAP]
+    repeated_late.press("All done")
+    assert set(rounds(repeated_late)) == {SOAP, WIPED}
+
+
+def test_done_in_words_under_a_late_repeat_is_what_it_says(repeated_late: Talk) -> None:
+    repeated_late.say("done")
+    assert set(rounds(repeated_late)) == {SOAP, WIPED}
