@@ -146,9 +146,11 @@ class Campaign:
             if seen.count:
                 self.home.known.add(seen.plant)
         for word in self.reader.told(evening, asked, labels):
-            if self.reader.is_unclear(self._send(word)):
-                for text in word.again:
-                    self._send(Word(text))
+            text = self._send(word)
+            if which := self.reader.which(text, evening, self._labels()):
+                self._send(which)
+            for said in word.again if self.reader.is_unclear(text) else ():
+                self._send(Word(said))
             self._after_find(word)
         self._tell_unwashable(evening)
         self.record.discarded += len(evening.discarded)

@@ -328,6 +328,14 @@ class Reader:
         """Answer at once what is asked about the words just said: it was meant, and the warmth read is the usual one."""
         return next((Word(one, is_press=True) for one in ("Usual", "Yes") if one in labels), None)
 
+    def which(self, text: str, evening: Evening, labels: Sequence[str]) -> Word | None:
+        """Answer which of two works it was, where the plan changed meanwhile."""
+        if "nothing is written yet" not in text.casefold():
+            return None
+        named = set(self.plants(text))
+        done = [PAST[deed.work].capitalize() for deed in evening.deeds if deed.plant in named]
+        return next((Word(label, is_press=True) for label in labels if label in done), None)
+
     def unwashable(self, plant: int) -> Word:
         """Say that a plant bears no water."""
         return Word(f"{self.name(plant)} cannot be washed")
