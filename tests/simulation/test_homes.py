@@ -29,9 +29,8 @@ def test_no_label_is_broken_by_what_is_asked(homes: list[Record]) -> None:
     assert [home.breaches for home in homes] == [0] * HOMES
 
 
-def test_hardly_a_treatment_is_written_that_was_not_done(homes: list[Record]) -> None:
-    """Two at most: the late repeat's [All done] still writes the spray it says is too late."""
-    assert sum(home.wrongly_written for home in homes) <= 2
+def test_no_treatment_is_written_that_was_not_done(homes: list[Record]) -> None:
+    assert [home.wrongly_written for home in homes] == [0] * HOMES
 
 
 def test_the_bot_is_understood_and_answered(homes: list[Record]) -> None:
