@@ -1,6 +1,7 @@
 """Words read into items with a meaning of their own, left to right, longest first."""
 
 import threading
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from bot.actions.situation import Situation
@@ -16,9 +17,9 @@ _STEERING = frozenset({Word.DONE, Word.NOT, Word.ALL, Word.EXCEPT, Word.NOTHING,
 
 
 class _Last(threading.local):
-    """What was read last in this thread: situation, words, items."""
+    """What was read last in this thread: situation, words, items as they stand and as they are settled."""
 
-    read: "tuple[Situation, tuple[str, ...], tuple[Item, ...]] | None" = None
+    read: "tuple[Situation, tuple[str, ...], tuple[Item, ...], tuple[Item, ...]] | None" = None
 
 
 _LAST = _Last()
@@ -68,26 +69,23 @@ def items_of(
 ) -> tuple[Item, ...]:
     """Read a whole message; `chosen` settles names that several plants answer to."""
     read = _LAST.read
-    if not chosen and read is not None and read[0] is situation and read[1] == words:
-        return read[2]  # several readers look at the same words of the same message
-    items = _read(words, situation, chosen)
-    if not chosen:
-        _LAST.read = (situation, words, items)
-    return items
+    if read is None or read[0] is not situation or read[1] != words:
+        told = _read(words, situation)
+        read = _LAST.read = (situation, words, told, _settled(told, situation, {}))
+    # several readers look at the same words of the same message, and once for each plant of an unclear name
+    return _settled(read[2], situation, chosen) if chosen else read[3]
 
 
-def _read(
-    words: tuple[str, ...], situation: Situation, chosen: dict[str, PlantId] | None
-) -> tuple[Item, ...]:
+def _read(words: tuple[str, ...], situation: Situation) -> tuple[Item, ...]:
     names = names_of(situation)
     items: list[Item] = []
     at = 0
     while at < len(words):
         meaning, size = _next(words, at, situation, names)
         text = " ".join(words[at : at + size])
-        items.append(Item(_settled(meaning, chosen or {}), text))
+        items.append(Item(meaning, text))
         at += size
-    return tuple(_doubted(_timed(items, situation)))
+    return tuple(items)
 
 
 def next_at(words: tuple[str, ...], at: int, situation: Situation) -> tuple[Meaning, int]:
@@ -136,13 +134,18 @@ def _name_wins(size: int, phrase: tuple[Value, int]) -> bool:
     return size > length or (size == length and value not in _STEERING and not isinstance(value, Sign))
 
 
-def _settled(meaning: Meaning, chosen: dict[str, PlantId]) -> Meaning:
+def _settled(items: tuple[Item, ...], situation: Situation, chosen: dict[str, PlantId]) -> tuple[Item, ...]:
+    told = [Item(_chosen(item.meaning, chosen), item.text) for item in items] if chosen else items
+    return tuple(_doubted(_timed(told, situation)))
+
+
+def _chosen(meaning: Meaning, chosen: dict[str, PlantId]) -> Meaning:
     if isinstance(meaning, OneOf) and meaning.text in chosen:
         return Plants((chosen[meaning.text],))
     return meaning
 
 
-def _timed(items: list[Item], situation: Situation) -> list[Item]:
+def _timed(items: Sequence[Item], situation: Situation) -> list[Item]:
     """Take "at half past six this evening" as one: a clock time is of today anyway."""
     timed: list[Item] = []
     for item in items:

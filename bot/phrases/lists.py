@@ -404,6 +404,7 @@ def _singular(name: str) -> str:
     return " ".join((*first, last))
 
 
+@lru_cache(maxsize=1024)
 def _kind_in(name: str, kinds: frozenset[str]) -> str | None:
     """Find the longest kind of plant that a name holds, in one or several."""
     words = [word for word in words_of(plain(name)) if word not in {"'", '"', "-"}]

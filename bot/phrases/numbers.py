@@ -42,6 +42,8 @@ _LOOSE = {
     ("an",): Decimal(1),
     ("one",): Decimal(1),
 }
+_OPENING = frozenset({phrase[0] for phrase in _LOOSE} | _UNITS.keys() | _TENS.keys())
+"""Words that a number in words begins with."""
 _AND_A_HALF = ("and", "a", "half")
 _ONLY_BEFORE_A_UNIT = frozenset({("half", "a"), ("half", "an"), ("a", "half"), ("half",), ("a",), ("an",)})
 
@@ -101,7 +103,7 @@ Measure = Volume | UnclearVolume | Warmth | Length
 
 def number_at(words: tuple[str, ...], start: int) -> tuple[Decimal, int] | None:
     """Read a number in digits or words, and how many words it took; "a" counts as one before a unit only."""
-    if start >= len(words):
+    if start >= len(words) or (words[start].isalpha() and words[start] not in _OPENING):
         return None
     loose = _loose_at(words, start)
     if loose is not None:
