@@ -548,14 +548,16 @@ def _slip_of(word: str, known: frozenset[str], *, is_own: bool = False) -> str |
     allowed = min(3 if is_own else 2, max(1, (len(word) - 1) // 3 if is_own else (len(word) >= _LONG) + 1))
     if len(word) < _SHORTEST_OWN:
         allowed = 1
-    near = []
+    near, shortened = [], []
     for one in known:
         if len(one) < _SHORTEST_SLIP or one[0] != word[0]:
             continue
         if word[-1] == one[-1] and _bones(word) == _bones(one):
-            return one
-        if abs(len(one) - len(word)) <= allowed:
+            shortened.append((len(one), one))
+        elif abs(len(one) - len(word)) <= allowed:
             near.append((slips_between(word, one, allowed), one))
+    if shortened:
+        return max(shortened)[1]
     best = min(near, default=(9, ""))
     return best[1] if best[0] <= allowed else None
 
