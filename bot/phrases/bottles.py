@@ -199,7 +199,7 @@ def _told(bottle: _Bottle, words: tuple[str, ...], situation: Situation) -> Mean
         ingredient="",
         form=bottle.form,
         gap_days=bottle.gap_days,
-        stock_ml=None if bottle.volume is None else float(bottle.volume),
+        stock_ml=None if bottle.volume is None else round(float(bottle.volume), 2),
         rate_ml_per_l=bottle.rates[0] if bottle.rates else None,
         most_ml_per_l=bottle.most,
         strength_percent=bottle.percents[0] if bottle.percents else None,

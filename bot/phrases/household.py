@@ -82,7 +82,7 @@ def read_stock(clause: Clause, setting: Setting) -> Meant | None:
             ingredient=ingredient,
             form=clause.one(Form),
             gap_days=None if every is None else every.days,
-            stock_ml=None if volume is None else float(volume.ml),
+            stock_ml=None if volume is None else round(float(volume.ml), 2),
         ),
     )
 

@@ -21,6 +21,7 @@ from bot.actions.skip_question import SkipQuestion
 from bot.actions.walk_through import EndWalk, PassPlant
 from bot.actions.work_through import EndWork, TickWork
 from bot.phrases.clause import Setting, unique
+from bot.phrases.doubting import is_doubtful
 from bot.phrases.emergencies import Alarm, alarm, hear
 from bot.phrases.forms.rows import SAYS_NOTHING, forms_of
 from bot.phrases.grammar import SPOKEN, contradict, understand_surely
@@ -38,6 +39,8 @@ from bot.phrases.text import LONGEST, plain, words_of
 LEAST_FORM = 0.3
 """Below it a form is not offered, by the calibration of the model."""
 SURELY_NOTHING = 0.5
+CHATTER_FROM = 0.8
+"""From here on what says nothing is not taken for the name of a new plant."""
 LEAST_FIRST = 0.1
 LEAST_OTHER = 0.08
 SLIP_CHANCE = 0.5
@@ -140,6 +143,11 @@ def _usual(text: str, situation: Situation) -> Reading:
     sure = _of_the_stage(understand_surely(text, situation), text, situation)
     has_words = any(character.isalnum() for character in text)
     guesses = rank(with_names(text, situation), situation) if has_words else []
+    is_idle = bool(guesses) and guesses[0].form in SAYS_NOTHING and guesses[0].chance >= CHATTER_FROM
+    if guesses and is_doubtful(sure, situation):
+        return _doubted(sure, text, situation, () if is_idle else tuple(_offers(text, situation, guesses)))
+    if is_idle:
+        sure = tuple(_unread(text, situation) if _asks_whether_new(one) else one for one in sure)
     is_whole = _is_final(sure, text, situation) and not (
         len(text.split()) >= FEWEST_DOUBTED and _is_doubted(sure, guesses)
     )
@@ -160,6 +168,31 @@ def _usual(text: str, situation: Situation) -> Reading:
         return Reading(offers=offers, text=text)
     topics = tuple(one.form for one in guesses[:MOST_OFFERS] if one.form not in SAYS_NOTHING)
     return Reading(sure=sure, lost=topics, text=text)
+
+
+def _doubted(
+    sure: tuple[Command, ...], text: str, situation: Situation, offers: tuple[Offer, ...]
+) -> Reading:
+    """Offer what was read but may be no more than talk; what can not be said is asked as a new plant is."""
+    if offers and _is_better(offers[0]):
+        return Reading(offers=offers[:MOST_OFFERS], text=text)
+    offers = _said_back(sure, situation)
+    if offers:
+        return Reading(offers=offers, text=text)
+    names = [one.name for told in sure if isinstance(told, AddPlants) for one in told.plants]
+    if not names:
+        return Reading(sure=(_unread(text, situation),), text=text)
+    add = Choice(ButtonText.ADD_PLANTS, sure, str(len(names)))
+    return Reading(sure=(Incomplete(missing=Missing.ADD, text="; ".join(names), choices=(add,)),), text=text)
+
+
+def _unread(text: str, situation: Situation) -> NotUnderstood:
+    reason = "plants" if situation.expecting is Expecting.PLANTS else ""
+    return NotUnderstood(text[:LONGEST], reason=reason)
+
+
+def _asks_whether_new(told: Command) -> bool:
+    return isinstance(told, Incomplete) and told.missing is Missing.ADD and bool(told.choices)
 
 
 def _is_doubted(sure: tuple[Command, ...], guesses: list[Guess]) -> bool:
