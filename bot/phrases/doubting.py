@@ -2,7 +2,7 @@
 
 from itertools import combinations
 
-from bot.actions.add_plants import AddPlants
+from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.command import Command
 from bot.actions.correct import Correct
 from bot.actions.log_find import LogFind
@@ -21,11 +21,11 @@ _TALK = listed(
     "what who why how upon dey"
 )
 """Verbs, and words that only lead from one thing to the next: no name has one. Judgement."""
-_AROUND = listed("the a an my our of")
+_AROUND = listed("the a an my our")
 """What stands around a plant's name, not in it, unless the kind is so called."""
 _HOW_MANY = listed("one two three four five six seven eight nine ten")
 _TRAILING = listed("on please from in at")
-_LONGEST = 5
+_LONGEST = 6
 """More words than this are a sentence. Judgement."""
 
 
@@ -40,7 +40,7 @@ def _has_doubtful_name(told: Command, situation: Situation) -> bool:
     match told:
         case AddPlants(plants=plants):
             return any(
-                _is_no_plant(one.name, situation) or (one.place and _is_no_place(one.place, situation))
+                _is_no_plant(one, situation) or (one.place and _is_no_place(one.place, situation))
                 for one in plants
             )
         case SetPlace(name=name, place_id=None) if name:
@@ -64,8 +64,8 @@ def _is_talk(words: tuple[str, ...]) -> bool:
     return len(words) > _LONGEST or not words or bool(frozenset(words) & _TALK)
 
 
-def _is_no_plant(name: str, situation: Situation) -> bool:
-    said = plain(name)
+def _is_no_plant(plant: NewPlant, situation: Situation) -> bool:
+    said = plain(plant.name)
     words = words_of(said)
     if said in situation.kinds:
         return False
@@ -74,7 +74,8 @@ def _is_no_plant(name: str, situation: Situation) -> bool:
         _is_talk(words)
         or not words[0][0].isalpha()
         or said.endswith("'s")
-        or bool(frozenset(words[:-1]) & _AROUND or frozenset(words) & _HOW_MANY)
+        or (plant.pot_cm is None and bool(frozenset(words[:-1]) & _AROUND))
+        or bool(frozenset(words) & _HOW_MANY)
         or len(kinds) > 1
         or (len(words) > 1 and "".join(words) in situation.kinds)
     )
