@@ -70,8 +70,11 @@ def _is_no_plant(plant: NewPlant, situation: Situation) -> bool:
     if said in situation.kinds:
         return False
     kinds = [word for word in words if word in situation.kinds]
+    is_alone = plant.place is None and plant.pot_cm is None
     return (
-        _is_talk(words)
+        not words
+        or bool(frozenset(words) & _TALK)
+        or (is_alone and len(words) > _LONGEST)
         or not words[0][0].isalpha()
         or said.endswith("'s")
         or (plant.pot_cm is None and bool(frozenset(words[:-1]) & _AROUND))
