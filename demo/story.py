@@ -204,6 +204,8 @@ def _usual(text: str) -> tuple[str, ...]:
         replies.append("done")
     if "Look at:" in text:
         replies.append("checked everything with a lens, all clean")
+    if "out of the pot once" in text:
+        replies.append("coffee plant clean, roots too")
     return tuple(replies) or ("thanks",)
 
 
