@@ -431,6 +431,7 @@ class Conversation:
             choice_texts=tuple(button_text(choice) for choice in question.choices) if question else (),
             units=household.units,
             quiet_from_hour=household.quiet_from.hour,
+            lacks_town=not household.is_zone_told,
             is_held=household.is_held(desk.today) or household.is_away(desk.member.id, desk.today),
         )
 

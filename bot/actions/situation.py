@@ -88,5 +88,7 @@ class Situation:
     """What their buttons say, in the same order: a typed answer is read by it."""
     units: Units = Units.METRIC
     quiet_from_hour: int = 22
+    lacks_town: bool = False
+    """Whether the town is still to be told: asked once, it may be answered behind any other question."""
     is_held: bool = False
     """Whether the evenings rest."""

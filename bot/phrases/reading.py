@@ -16,6 +16,7 @@ from bot.actions.identify import Identify
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.log_round import LogRound
 from bot.actions.not_understood import NotUnderstood
+from bot.actions.set_town import SetTown
 from bot.actions.situation import Expecting, Situation
 from bot.actions.skip_question import SkipQuestion
 from bot.actions.walk_through import EndWalk, PassPlant
@@ -163,11 +164,23 @@ def _usual(text: str, situation: Situation) -> Reading:
         return Reading(offers=offers, text=text)
     if not _is_open(sure, text, situation):
         return Reading(sure=sure, text=text)
+    offers = offers or _town_owed(text, situation)
     offers = offers or _slipped(words_of(plain(text)), situation)
     if offers:
         return Reading(offers=offers, text=text)
     topics = tuple(one.form for one in guesses[:MOST_OFFERS] if one.form not in SAYS_NOTHING)
     return Reading(sure=sure, lost=topics, text=text)
+
+
+def _town_owed(text: str, situation: Situation) -> tuple[Offer, ...]:
+    """Offer a message as the town that is still to be told, where another question stands before it."""
+    if not situation.lacks_town or situation.expecting is Expecting.TOWN:
+        return ()
+    asked = replace(situation, expecting=Expecting.TOWN, choices=(), choice_texts=())
+    told = understand_surely(text, asked)
+    if not all(isinstance(one, SetTown) for one in told) or is_doubtful(told, situation):
+        return ()
+    return (Offer(told, text.strip(), SLIP_CHANCE),)
 
 
 def _doubted(

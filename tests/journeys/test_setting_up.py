@@ -227,3 +227,14 @@ def test_a_room_is_a_place(stranger_talk: Talk, text: str) -> None:
     assert stranger_talk.say("monstera, living room")[0].startswith(
         "Written, 1 plant:\nliving room: monstera"
     )
+
+
+@pytest.mark.parametrize("town", ["Ghent", "gent", "I live in Ghent"])
+def test_the_town_may_be_told_behind_a_find_that_came_first(talk: Talk, town: str) -> None:
+    talk.say("/start")
+    talk.say("hoya 12 mealybugs")
+    told = talk.say(town)
+    if "Yes" in talk.labels():
+        told = talk.press("Yes")
+    assert "Gent, Europe/Brussels" in " ".join(told)
+    assert talk.home.town == "Gent"
