@@ -21,8 +21,8 @@ from bot.storage.failure import is_for_now
 from bot.storage.sent_notes import Note, SentNotes
 from bot.storage.store import SqlStore
 from bot.telegram.delivery import ChatMoved, Delayed, Delivered, GivenUp, Outcome, Parcel
-from bot.telegram.incoming import Ignored, Me, Moved, Parsed, Unparsable
 from bot.telegram.outgoing import Call, Context, answer_press, edit, edit_buttons, pin, send, unpin
+from bot.telegram.parsed import Ignored, Me, Moved, Parsed, Unparsable
 from bot.wording.answer import Answer
 from bot.wording.apology import apology
 

@@ -8,8 +8,9 @@ from typing import TYPE_CHECKING, Any, Protocol, TypeVar
 
 from bot.telegram.delivery import MOST_HELD, Delivered, Delivery, Outcome, Parcel
 from bot.telegram.failures import OtherPollerError, RefusedTokenError, TryLaterError
-from bot.telegram.incoming import Me, Parsed, parse
+from bot.telegram.incoming import parse
 from bot.telegram.introducing import introduce
+from bot.telegram.parsed import Me, Parsed
 from bot.telegram.turns import in_turn
 from bot.telegram.wire import ALLOWED, Wire
 

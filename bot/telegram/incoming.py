@@ -2,60 +2,22 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
-from datetime import UTC, datetime
+from datetime import datetime
 from typing import Any
 
-from telegram import CallbackQuery, Chat, Message, MessageReactionUpdated, PhotoSize, Update, User
+from telegram import CallbackQuery, Message, MessageReactionUpdated, PhotoSize, Update, User
 from telegram.constants import ChatType, MessageAttachmentType
 from telegram.helpers import effective_message_type
 
 from bot.actions.incoming import Incoming, Kind, Location, Other, Photo, Press, Quoted, Reaction, Text
 from bot.domain.naming import shown_name
+from bot.telegram.parsed import Ignored, Me, Moved, Parsed, Unparsable
 
 LARGEST_ID = 2**63 - 1
 GROUPS = frozenset({ChatType.GROUP, ChatType.SUPERGROUP})
 LONGEST_ALBUM = 64
 LARGEST_PHOTO_PX = 4_000_000
 """The platform offers each photo in several sizes; a larger one shows no more on a phone. Judgement. [1]"""
-
-
-@dataclass(frozen=True, slots=True)
-class Me:
-    """The bot's own account."""
-
-    id: int
-    username: str
-
-
-@dataclass(frozen=True, slots=True)
-class Unparsable:
-    """An update that broke the platform's own form; the reason carries no personal text."""
-
-    update_id: int | None
-    reason: str
-    raw: Any = field(repr=False)
-    chat: None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Ignored:
-    """A sound update that asks nothing of the bot."""
-
-    update_id: int
-    chat: int | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Moved:
-    """A group that was given a new chat id."""
-
-    update_id: int
-    chat: int
-    to: int
-
-
-Parsed = Incoming | Ignored | Moved | Unparsable
 
 
 class _BadFieldError(Exception):
@@ -96,9 +58,11 @@ def _message(number: int, message: Message, me: Me, *, is_edit: bool) -> Parsed:
     if message.chat.type in GROUPS:
         is_command = isinstance(kind, Text) and kind.text.startswith("/")
         is_for_us = is_for_us and (is_command or (quoted is not None and quoted.is_ours))
-    heard = _incoming(number, message.chat, message.from_user, kind, message.date)
-    return replace(
-        heard,
+    return _incoming(
+        number,
+        message,
+        message.from_user,
+        kind,
         addressed=is_for_us,
         message_id=_id(message.message_id),
         is_forwarded=message.forward_origin is not None,
@@ -112,8 +76,7 @@ def _press(number: int, query: CallbackQuery) -> Parsed:
     if message is None or query.data is None:
         return Ignored(number)
     kind = Press(_text(query.data), _id(message.message_id), _text(query.id))
-    at = message.date if message.is_accessible else datetime.fromtimestamp(0, UTC)
-    return _incoming(number, message.chat, query.from_user, kind, at)
+    return _incoming(number, message, query.from_user, kind)
 
 
 def _reaction(number: int, changed: MessageReactionUpdated) -> Parsed:
@@ -123,23 +86,23 @@ def _reaction(number: int, changed: MessageReactionUpdated) -> Parsed:
     signs = tuple(_text(sign) for sign in fresh if sign and sign not in before)
     if changed.user is None or changed.user.is_bot or not signs:
         return Ignored(number, _id(changed.chat.id))
-    return _incoming(
-        number, changed.chat, changed.user, Reaction(signs, _id(changed.message_id)), changed.date
-    )
+    kind = Reaction(signs, _id(changed.message_id))
+    return _incoming(number, changed, changed.user, kind)
 
 
-def _incoming(number: int, chat: Chat, sender: User, kind: Kind, at: Any) -> Incoming:
-    if not isinstance(at, datetime):
+def _incoming(number: int, what: Any, sender: User, kind: Kind, **more: Any) -> Incoming:
+    """Say who sent it, where and when; a message, a press and a reaction tell that alike."""
+    if not isinstance(what.date, datetime):
         raise _BadFieldError("the date is missing or no number")
     return Incoming(
         update_id=number,
-        chat=_id(chat.id),
+        chat=_id(what.chat.id),
         person=_id(sender.id),
         name=shown_name(_text(sender.first_name)),
         kind=kind,
-        at=at,
-        is_group=chat.type in GROUPS,
-        addressed=True,
+        at=what.date,
+        is_group=what.chat.type in GROUPS,
+        **{"addressed": True} | more,
     )
 
 

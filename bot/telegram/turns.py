@@ -3,7 +3,7 @@
 from collections import defaultdict
 from collections.abc import Sequence
 
-from bot.telegram.incoming import Parsed
+from bot.telegram.parsed import Parsed
 
 
 def in_turn(updates: Sequence[Parsed]) -> list[Parsed]:

@@ -24,7 +24,7 @@ from telegram.request import HTTPXRequest
 from telegram.warnings import PTBUserWarning
 
 from bot.telegram.failures import named
-from bot.telegram.incoming import Me
+from bot.telegram.parsed import Me
 
 # The library's own switch for time spans instead of whole seconds; without it every 429 raises a warning.
 os.environ.setdefault("PTB_TIMEDELTA", "true")  # noqa: TID251 - sets the library's switch, reads nothing

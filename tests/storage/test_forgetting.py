@@ -15,7 +15,8 @@ from bot.storage.database import FILE_NAME, Database
 from bot.storage.engine import open_engine
 from bot.storage.tables import household, member, outbox
 from bot.telegram.delivery import Delivered
-from bot.telegram.incoming import Me, parse
+from bot.telegram.incoming import parse
+from bot.telegram.parsed import Me
 from demo.running import SimulatedClock
 from tests.journeys.talking import HOME, OWNER, START
 from tests.tools.standing_in import TOKEN

@@ -15,7 +15,8 @@ from bot.clock import Clock
 from bot.settings import Secret, Settings
 from bot.storage.sent_notes import Note, SentNotes
 from bot.telegram.failures import RefusedTokenError
-from bot.telegram.incoming import Me, Parsed, parse
+from bot.telegram.incoming import parse
+from bot.telegram.parsed import Me, Parsed
 from bot.wording.introduction import DESCRIPTION, SHORT_DESCRIPTION
 from demo.standin import StandIn
 from tests.telegram.echoing import echo, plan_anew, remind

@@ -6,7 +6,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Quoted, Reaction, Text
-from bot.telegram.incoming import Ignored, Me, Moved, Unparsable, parse
+from bot.telegram.incoming import parse
+from bot.telegram.parsed import Ignored, Me, Moved, Unparsable
 
 ME = Me(100, "duskround_bot")
 PRIVATE = {"id": 5, "type": "private"}

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bot.telegram.incoming import Ignored, Parsed
+from bot.telegram.parsed import Ignored, Parsed
 from bot.telegram.turns import in_turn
 from tests.telegram.standing import Running, running
 from tests.telegram.test_door import rows

@@ -17,7 +17,8 @@ from bot.actions.incoming import Location, Other, Photo
 from bot.conversation import MAX_TEXT
 from bot.phrases.reading import understand
 from bot.storage.database import Database
-from bot.telegram.incoming import Me, parse
+from bot.telegram.incoming import parse
+from bot.telegram.parsed import Me
 from tests.journeys.talking import Talk
 from tests.phrases.situation import EVENING
 

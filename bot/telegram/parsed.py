@@ -1,0 +1,44 @@
+"""What an update comes to once it is read: something a person sent, or why nothing was."""
+
+from dataclasses import dataclass, field
+from typing import Any
+
+from bot.actions.incoming import Incoming
+
+
+@dataclass(frozen=True, slots=True)
+class Me:
+    """The bot's own account."""
+
+    id: int
+    username: str
+
+
+@dataclass(frozen=True, slots=True)
+class Unparsable:
+    """An update that broke the platform's own form; the reason carries no personal text."""
+
+    update_id: int | None
+    reason: str
+    raw: Any = field(repr=False)
+    chat: None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Ignored:
+    """A sound update that asks nothing of the bot."""
+
+    update_id: int
+    chat: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Moved:
+    """A group that was given a new chat id."""
+
+    update_id: int
+    chat: int
+    to: int
+
+
+Parsed = Incoming | Ignored | Moved | Unparsable
