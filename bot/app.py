@@ -192,7 +192,8 @@ class App:
         await self._door.in_worker(self._keep_up)
 
     async def look_over(self) -> None:
-        """Tell the operator of errors; plan the evening by what other processes wrote too."""
+        """Tell the operator of errors, try pictures again; plan the evening by what others wrote too."""
+        self._fetching.wake()
         if await self._door.in_worker(self._alert):
             await self._door.claim()
         if not self._ticking.locked():
@@ -225,6 +226,7 @@ class App:
     def _free_waiting(self, store: SqlStore) -> None:
         now = self._clock.now()
         store.wait_at_most(now, now + timedelta(seconds=LONGEST_RETRY_S), now + LEASE)
+        store.free_photos(now)
 
     async def vitals(self) -> "Vitals":
         """Count what a health page shows."""

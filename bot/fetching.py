@@ -3,7 +3,6 @@
 import asyncio
 import logging
 from collections.abc import Callable
-from contextlib import suppress
 from typing import TypeVar
 
 from bot.clock import Clock
@@ -15,7 +14,6 @@ from bot.telegram.failures import UndeliverableError
 from bot.telegram.outgoing import send
 from bot.wording.photos import photo_lost
 
-EVERY_S = 20.0
 AT_ONCE = 10
 
 T = TypeVar("T")
@@ -50,16 +48,17 @@ class Fetching:
     def soon(self) -> None:
         """Look for new pictures soon; from any thread. The row is committed before the look begins."""
         if self._loop is not None:
-            self._loop.call_soon_threadsafe(self._wake)
+            self._loop.call_soon_threadsafe(self.wake)
+
+    def wake(self) -> None:
+        """Look for pictures whose turn has come; in the event loop."""
+        self._idle.clear()
+        self._sent.set()
 
     async def settled(self) -> None:
         """Wait until nothing wanted is left to try now."""
         if self._task is not None and not self._task.done():
             await self._idle.wait()
-
-    def _wake(self) -> None:
-        self._idle.clear()
-        self._sent.set()
 
     async def _run(self) -> None:
         while True:
@@ -71,8 +70,7 @@ class Fetching:
                 logger.error("photos wait: %s", type(error).__name__)  # noqa: TRY400
             if not self._sent.is_set():
                 self._idle.set()
-            with suppress(TimeoutError):
-                await asyncio.wait_for(self._sent.wait(), EVERY_S)
+            await self._sent.wait()
 
     async def _fetch_some(self) -> bool:
         wanted = await self._in_unit(lambda store: store.wanted_photos(self._clock.now(), AT_ONCE))

@@ -18,6 +18,7 @@ MOST_PIXELS = 50_000_000
 """A picture that would unfold to more is refused unopened. Judgement: 50 megapixels. [1]"""
 MOST_TRIES = 8
 _FIRST_WAIT = timedelta(seconds=30)
+_LONGEST_WAIT = _FIRST_WAIT * 2**MOST_TRIES
 KINDS = {"JPEG": ".jpg", "PNG": ".png", "WEBP": ".webp"}
 
 _HOUSEHOLD = bindparam("of_household", type_=sa.BigInteger)
@@ -113,6 +114,13 @@ class PhotoRows:
     def photo_later(self, one: WantedPhoto, now: datetime) -> None:
         """Put a picture off, each time twice as long."""
         self._set(one.id, tries=one.tries + 1, not_before=now + _FIRST_WAIT * 2**one.tries)
+
+    def free_photos(self, now: datetime) -> None:
+        """Let none wait longer than any is made to: the clock it waits by was ahead."""
+        waits = sa.update(photo).where(
+            sa.text("photo.state = 'wanted'"), photo.c.not_before > now + _LONGEST_WAIT
+        )
+        self._connection.execute(waits.values(not_before=now))
 
     def _set(self, number: PhotoId, **values: object) -> None:
         self._connection.execute(sa.update(photo).where(photo.c.id == number).values(**values))

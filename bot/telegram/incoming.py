@@ -1,6 +1,5 @@
-"""One raw update to an incoming message by the library's own reading, and what it does not check."""
+"""One raw update to an incoming message, by the library's own reading."""
 
-import math
 from collections.abc import Sequence
 from datetime import datetime
 from typing import Any
@@ -11,27 +10,23 @@ from telegram.helpers import effective_message_type
 
 from bot.actions.incoming import Incoming, Kind, Location, Other, Photo, Press, Quoted, Reaction, Text
 from bot.domain.naming import shown_name
+from bot.telegram.fields import BadFieldError, degrees_of, id_of, is_id, text_of
 from bot.telegram.parsed import Ignored, Me, Moved, Parsed, Unparsable
 
-LARGEST_ID = 2**63 - 1
 GROUPS = frozenset({ChatType.GROUP, ChatType.SUPERGROUP})
 LONGEST_ALBUM = 64
 LARGEST_PHOTO_PX = 4_000_000
 """The platform offers each photo in several sizes; a larger one shows no more on a phone. Judgement. [1]"""
 
 
-class _BadFieldError(Exception):
-    """A field that is missing or of the wrong kind, by its name."""
-
-
 def parse(raw: Any, me: Me) -> Parsed:
     """Read one update; anything out of form becomes Unparsable, never an exception."""
     number: Any = raw.get("update_id") if isinstance(raw, dict) else None
-    if not _is_number(number):
+    if not is_id(number):
         return Unparsable(None, "update_id is missing or no number", raw)
     try:
         return _read(number, Update.de_json(raw), me)
-    except _BadFieldError as error:
+    except BadFieldError as error:
         return Unparsable(number, str(error), raw)
     except Exception as error:  # noqa: BLE001 - the library raises what a field of a wrong kind happens to raise
         return Unparsable(number, type(error).__name__, raw)
@@ -49,10 +44,10 @@ def _read(number: int, update: Update, me: Me) -> Parsed:
 
 def _message(number: int, message: Message, me: Me, *, is_edit: bool) -> Parsed:
     if message.migrate_to_chat_id is not None:
-        return Moved(number, _id(message.chat.id), _id(message.migrate_to_chat_id))
+        return Moved(number, id_of(message.chat.id), id_of(message.migrate_to_chat_id))
     kind = _kind(message)
     if message.from_user is None or message.from_user.is_bot or kind is None:
-        return Ignored(number, _id(message.chat.id))
+        return Ignored(number, id_of(message.chat.id))
     kind, is_for_us = _unaddressed(kind, me)
     quoted = _quoted(message, me)
     if message.chat.type in GROUPS:
@@ -64,7 +59,7 @@ def _message(number: int, message: Message, me: Me, *, is_edit: bool) -> Parsed:
         message.from_user,
         kind,
         addressed=is_for_us,
-        message_id=_id(message.message_id),
+        message_id=id_of(message.message_id),
         is_forwarded=message.forward_origin is not None,
         is_edit=is_edit,
         quoted=quoted,
@@ -75,7 +70,7 @@ def _press(number: int, query: CallbackQuery) -> Parsed:
     message = query.message
     if message is None or query.data is None:
         return Ignored(number)
-    kind = Press(_text(query.data), _id(message.message_id), _text(query.id))
+    kind = Press(text_of(query.data), id_of(message.message_id), text_of(query.id))
     return _incoming(number, message, query.from_user, kind)
 
 
@@ -83,22 +78,22 @@ def _reaction(number: int, changed: MessageReactionUpdated) -> Parsed:
     """Read which signs are new; custom ones say nothing anybody could read."""
     before = {getattr(one, "emoji", "") for one in changed.old_reaction}
     fresh = [getattr(one, "emoji", "") for one in changed.new_reaction]
-    signs = tuple(_text(sign) for sign in fresh if sign and sign not in before)
+    signs = tuple(text_of(sign) for sign in fresh if sign and sign not in before)
     if changed.user is None or changed.user.is_bot or not signs:
-        return Ignored(number, _id(changed.chat.id))
-    kind = Reaction(signs, _id(changed.message_id))
+        return Ignored(number, id_of(changed.chat.id))
+    kind = Reaction(signs, id_of(changed.message_id))
     return _incoming(number, changed, changed.user, kind)
 
 
 def _incoming(number: int, what: Any, sender: User, kind: Kind, **more: Any) -> Incoming:
     """Say who sent it, where and when; a message, a press and a reaction tell that alike."""
     if not isinstance(what.date, datetime):
-        raise _BadFieldError("the date is missing or no number")
+        raise BadFieldError("the date is missing or no number")
     return Incoming(
         update_id=number,
-        chat=_id(what.chat.id),
-        person=_id(sender.id),
-        name=shown_name(_text(sender.first_name)),
+        chat=id_of(what.chat.id),
+        person=id_of(sender.id),
+        name=shown_name(text_of(sender.first_name)),
         kind=kind,
         at=what.date,
         is_group=what.chat.type in GROUPS,
@@ -109,12 +104,12 @@ def _incoming(number: int, what: Any, sender: User, kind: Kind, **more: Any) -> 
 def _kind(message: Message) -> Kind | None:
     """Say what was sent; None for what the platform itself says, such as who joined."""
     if message.text is not None:
-        return Text(_text(message.text))
+        return Text(text_of(message.text))
     if (place := message.location) is not None:
-        return Location(_degrees(place.latitude, 90), _degrees(place.longitude, 180))
+        return Location(degrees_of(place.latitude, 90), degrees_of(place.longitude, 180))
     if message.photo:
-        album = _text(message.media_group_id or "")
-        return Photo(_largest(message.photo), _text(message.caption or ""), album[:LONGEST_ALBUM])
+        album = text_of(message.media_group_id or "")
+        return Photo(_largest(message.photo), text_of(message.caption or ""), album[:LONGEST_ALBUM])
     what = effective_message_type(message)
     if what is None or what in list(MessageAttachmentType):
         return Other(what or "something else")
@@ -136,32 +131,9 @@ def _quoted(message: Message, me: Me) -> Quoted | None:
         return None
     is_ours = earlier.from_user is not None and earlier.from_user.id == me.id
     text = (message.quote.text if message.quote else None) or earlier.text or earlier.caption or ""
-    return Quoted(_id(earlier.message_id), _text(text), is_ours)
+    return Quoted(id_of(earlier.message_id), text_of(text), is_ours)
 
 
 def _largest(sizes: Sequence[PhotoSize]) -> str:
     fitting = [size for size in sizes if size.width * size.height <= LARGEST_PHOTO_PX] or sizes
-    return _text(max(fitting, key=lambda size: size.width * size.height).file_id)
-
-
-def _is_number(value: Any) -> bool:
-    return isinstance(value, int) and not isinstance(value, bool) and abs(value) <= LARGEST_ID
-
-
-def _id(value: Any) -> int:
-    if not _is_number(value):
-        raise _BadFieldError("an id is missing or no number")
-    return int(value)
-
-
-def _text(value: Any) -> str:
-    """Drop what a database refuses: the NUL character and half surrogate pairs."""
-    if not isinstance(value, str):
-        raise _BadFieldError("a text is missing or none")
-    return value.replace("\0", "").encode("utf-16", "surrogatepass").decode("utf-16", "replace")
-
-
-def _degrees(value: Any, bound: float) -> float:
-    if not isinstance(value, int | float) or not (math.isfinite(value) and abs(value) <= bound):
-        raise _BadFieldError(f"a location is no number or beyond {bound} degrees")
-    return float(value)
+    return text_of(max(fitting, key=lambda size: size.width * size.height).file_id)

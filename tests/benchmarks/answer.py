@@ -1,68 +1,71 @@
 """
 Update available to answer sent, and a burst: the real bot against an echo bot, in one run.
 
-`python -m tests.benchmarks.answer`. Pacing off; our bot on SQLite with synchronous FULL, one household of eight
-plants with two open cases, and a mix of what people say: half of it writes.
+`python -m tests.benchmarks.answer`. Pacing off; our bot on SQLite with synchronous FULL, the household of a drawer
+with two open cases, and what people wrote for it: lines of the opened drawer, drawn by a fixed seed.
 """
 
 import argparse
 import asyncio
+import random
 import re
 import sys
 import tempfile
 import time
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from typing import Any
 
 from demo.chats import person
 from demo.methods import Call
 from demo.standin import StandIn
+from tests.phrases.hands import drawer
 from tests.tools.measuring import begin, bot_settings, end
 from tests.tools.standing_in import TOKEN, now
 
 WARM_UP = 50
+SEED, LINES, A_TURN = 12, 70, 7
+DRAWER = Path(__file__).parents[1] / "phrases" / "drawers" / "D1"
+SITUATIONS = ("quiet-a1", "nudge-a1")
+"""Both of one home, nothing asked; in the second an evening's message is open."""
 HOME = (
     "/start",
-    "51.1, 3.7",
+    "53.35, -6.26",
     """\
-hoya, landing, 15 cm
-fern, landing
-orchid, kitchen
-coffee, kitchen
-ivy, study
-calathea, study
-bay, hall
-palm, hall""",
-    "landing has no window",
-    "kitchen faces west",
-    "study looks east",
-    "hall has no window",
-    "got soap, ready to use, every 7 days",
-    "landing is 21 degrees",
-    "hoya 12 longtailed mealybugs",
-    "some spider mites on the ivy",
+pothos, hallway, 15 cm
+rubber plant, front room
+croton, front room
+anthurium, utility room
+strawberry, patio
+sage, patio
+bird's nest fern, utility room
+gardenia, hallway""",
+    "hallway has no window",
+    "utility room faces west",
+    "front room looks east",
+    "patio is outdoors, morning sun",
+    "got rapeseed oil, ready to use, every 7 days",
+    "hallway is 21 degrees",
+    "pothos 12 longtailed mealybugs",
+    "some spider mites on the croton",
 )
-SAID = (
-    "done",
-    "isolated?",
-    "hoya clean",
-    "what's due",
-    "banana",
-    "landing is 21 degrees",
-    "when can the ivy go back",
-)
-"""What is said in turn; the same texts go to the echo bot."""
 NUMBER = re.compile(r"2(\d) (?:degrees|°C)")
 CHATS = 200
 EACH = 5
 BURSTS = 3
 LONGEST_S = 60
 PAUSE_S = 0.003
-LIMITS = {"p50": 3.0, "p99": 4.0}
+LIMITS = {"p50": 3.3, "p99": 4.0}
 LEAST_RATE = 0.5
+
+
+def drawn() -> list[str]:
+    """Draw what is said in turn; the same texts go to the echo bot."""
+    written = [line.text for hand in drawer(DRAWER) for line in hand.lines if line.kind in SITUATIONS]
+    return random.Random(SEED).sample(written, LINES)
 
 
 @dataclass(frozen=True)
@@ -82,8 +85,9 @@ class Watched:
         self.count = 0
         self.arrived = asyncio.Event()
         self.last_at = 0.0
-        self._send = self.standin.methods.by_name["sendMessage"]
-        self.standin.methods.by_name["sendMessage"] = self._note
+        by_name = self.standin.methods.by_name
+        for name in ("sendMessage", "sendPhoto", "sendDocument"):
+            by_name[name] = partial(self._note, by_name[name])
 
     def push(self, chat_id: int, text: str) -> None:
         """Make an update available."""
@@ -98,12 +102,12 @@ class Watched:
                 self.arrived.clear()
                 await self.arrived.wait()
 
-    def _note(self, call: Call) -> Any:
+    def _note(self, send: Callable[[Call], Any], call: Call) -> Any:
         self.last_at = time.perf_counter()
         self.count += 1
         self.answers[call.integer("chat_id")].append(call.text("text"))
         self.arrived.set()
-        return self._send(call)
+        return send(call)
 
 
 class Runner:
@@ -187,10 +191,12 @@ async def measure(messages: int, bursts: int, folder: Path) -> tuple[Measured, M
     try:
         for runner in runners:
             await runner.start()
-        for turn in range((messages + WARM_UP) // len(SAID)):
+        said = drawn()
+        for turn in range((messages + WARM_UP) // A_TURN):
+            first = turn * A_TURN % LINES
             for runner in runners if turn % 2 else runners[::-1]:
-                for text in SAID:
-                    await runner.answer(text, is_counted=turn * len(SAID) >= WARM_UP)
+                for text in said[first : first + A_TURN]:
+                    await runner.answer(text, is_counted=turn * A_TURN >= WARM_UP)
         for turn in range(bursts):
             for runner in runners if turn % 2 else runners[::-1]:
                 await runner.burst()

@@ -93,3 +93,13 @@ def test_wanted_pictures_come_until_they_are_kept_or_given_up(database: Database
         assert store.wanted_photos(later + timedelta(days=9), 10) == ()
         assert store.lost_photos(home) == {second}
         assert store.count_photos(home) == 1  # a picture given up takes nobody's place
+
+
+def test_a_clock_that_was_ahead_lets_no_picture_wait(database: Database) -> None:
+    home = found(database).household
+    with database.unit() as store:
+        store.new_photo(home, "one", "", 42, NOW + timedelta(days=365))
+        soon = store.new_photo(home, "two", "", 42, NOW + timedelta(minutes=1))
+        store.free_photos(NOW)
+        assert len(store.wanted_photos(NOW, 10)) == 1
+        assert soon not in [one.id for one in store.wanted_photos(NOW, 10)]

@@ -142,6 +142,13 @@ def evening_comes(machine: Machine, client: httpx.Client) -> str:
     return yes(comes(lambda: len(said(client, OWNER)) > before) is not None)
 
 
+def tell(client: httpx.Client, text: str) -> bool:
+    """Say something and wait for the answer; gives whether one came."""
+    answers = len(said(client, OWNER))
+    say(client, OWNER, text)
+    return comes(lambda: len(said(client, OWNER)) > answers) is not None
+
+
 def words(by: timedelta) -> str:
     hours = by.total_seconds() / 3600
     return f"{hours:+.0f} h" if abs(hours) < 24 else f"{hours / 24:+.0f} days"
@@ -155,17 +162,16 @@ def tried(machine: Machine, client: httpx.Client, by: timedelta) -> tuple[str, .
     """Set the clock and set it right again; say what came of health, evenings, copy and a message."""
     machine.step(by)
     told = comes(lambda: "clock stepped by" in machine.unwell()) is not None
-    # a clock set back before anything was told knows of no work
-    then = "-" if by < timedelta(days=-30) else evening_comes(machine, client)
+    if by < timedelta(days=-30):  # back before anything was told there is no work but what is told now
+        tell(client, "ivy 5 spider mites")
+    then = evening_comes(machine, client)
     copies = machine.copies()
     machine.step_to(next_at(machine.now, **UPKEEP) - timedelta(seconds=BEFORE_S))
     copied = comes(lambda: bool(machine.copies() - copies)) is not None
     told = told and "clock stepped by" in machine.unwell()
     machine.step_right(days=3)
     time.sleep(3)
-    answers = len(said(client, OWNER))
-    say(client, OWNER, "isolated?")
-    answered = comes(lambda: len(said(client, OWNER)) > answers) is not None
+    answered = tell(client, "isolated?")
     well = comes(lambda: "clock stepped" not in machine.unwell()) is not None
     after = evening_comes(machine, client)
     machine.step_right(days=3)  # so that no step leads to an evening that had its message
@@ -189,9 +195,8 @@ def main() -> int:
         machine.start(log)
         try:
             with person(machine.url) as client:
-                for count, text in enumerate(SET_UP, start=1):
-                    say(client, OWNER, text)
-                    comes(lambda count=count: len(said(client, OWNER)) >= count)  # type: ignore[misc]
+                for text in SET_UP:
+                    tell(client, text)
                 for by in STEPS:
                     found = tried(machine, client, by)
                     cells = "".join(f"{one:>14}" for one in found)
