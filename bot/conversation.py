@@ -346,15 +346,16 @@ class Conversation:
         self, incoming: Incoming, desk: Desk
     ) -> "tuple[Command, ...] | ButtonExpired | AnsweredAlready":
         """Read what was sent, emergencies before all; what is passed on is asked about."""
+        situation = self.situation(desk)
         if isinstance(incoming.kind, Text) and is_bare_no(incoming.kind.text):
-            return self._commands(incoming, desk) if _is_under_open_nudge(incoming, desk) else (Deny(),)
-        emergency = self._emergency(incoming, self.situation(desk))
+            is_answer = _is_under_open_nudge(incoming, desk)
+            return self._commands(incoming, situation, desk) if is_answer else (Deny(),)
+        emergency = self._emergency(incoming, situation)
         if emergency is not None:
             return (emergency,)
         if isinstance(incoming.kind, Text) and _is_sign(incoming.kind.text):
-            is_answer = _is_under_open_nudge(incoming, desk)
-            return understand("done", self.situation(desk)) if is_answer else (Thanks(),)
-        commands = self._commands(incoming, desk)
+            return understand("done", situation) if _is_under_open_nudge(incoming, desk) else (Thanks(),)
+        commands = self._commands(incoming, situation, desk)
         if isinstance(commands, Outcome) or not any(_tells(one) for one in commands):
             return commands
         if incoming.is_forwarded:
@@ -364,30 +365,29 @@ class Conversation:
         return commands
 
     def _commands(
-        self, incoming: Incoming, desk: Desk
+        self, incoming: Incoming, situation: Situation, desk: Desk
     ) -> "tuple[Command, ...] | ButtonExpired | AnsweredAlready":
         match incoming.kind:
             case Text(text=text):
-                return understand(_unslashed(text), self.situation(desk))
+                return understand(_unslashed(text), situation)
             case Location(latitude=latitude, longitude=longitude):
                 return (SetCoordinates(latitude, longitude),)
             case Press(data=data):
                 commands = _pressed(data, desk)
                 match commands:
                     case (EnterHome(words=words),) if words:
-                        return understand(words, self.situation(desk))
+                        return understand(words, situation)
                 return commands
             case Photo() as photo:
-                return self._of_photo(photo, desk)
+                return self._of_photo(photo, situation, desk)
             case Reaction():
-                return understand("done", self.situation(desk))
+                return understand("done", situation)
             case Other(what=what):
-                return understand(what, self.situation(desk))
+                return understand(what, situation)
 
-    def _of_photo(self, sent: Photo, desk: Desk) -> "tuple[Command, ...]":
+    def _of_photo(self, sent: Photo, situation: Situation, desk: Desk) -> "tuple[Command, ...]":
         """Read what stands under a photo, and keep the photo with the plants named there."""
         photo = receive_photo(sent.file_id, sent.album, desk)
-        situation = self.situation(desk)
         meant = understand(sent.caption, situation) if sent.caption.strip() else ()
         told = tuple(one for one in meant if not isinstance(one, NotUnderstood | Incomplete | Thanks))
         if isinstance(photo, TooManyPhotos):

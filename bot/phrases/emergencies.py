@@ -22,6 +22,7 @@ from bot.actions.command import Command
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
+from bot.phrases.kept import kept
 from bot.phrases.names import OneOf, Plants, names_of
 from bot.phrases.text import plain, words_of
 
@@ -81,12 +82,7 @@ class Weights:
 
 def hear_emergency(text: str, situation: Situation) -> Command | None:
     """Tell what is answered before anything else: first aid, or the danger of a plan; else None."""
-    return hear(alarm(text, situation), text, situation)
-
-
-def hear(heard: Alarm, text: str, situation: Situation) -> Command | None:
-    """Tell it of a message whose alarm is weighed already."""
-    if heard is Alarm.LOUD:
+    if alarm(text, situation) is Alarm.LOUD:
         return GiveFirstAid()
     threat = danger(text, situation)
     return None if threat is None else NotUnderstood(text, reason=threat)
@@ -94,7 +90,11 @@ def hear(heard: Alarm, text: str, situation: Situation) -> Command | None:
 
 def alarm(text: str, situation: Situation) -> Alarm:
     """Tell whether a message is of somebody or an animal that came to harm."""
-    words = _words(text, situation)
+    return kept(_alarm, text, situation)
+
+
+def _alarm(text: str, situation: Situation) -> Alarm:
+    words = kept(_words, text, situation)
     score = weights().score(_marks(words, weights().buckets))
     if score < _least(words):
         return Alarm.NONE
@@ -111,7 +111,7 @@ def _least(words: tuple[str, ...]) -> float:
 
 def danger(text: str, situation: Situation) -> str | None:
     """Name a plan that harms: bleach with what makes gas of it, or oil or alcohol in the air near a flame."""
-    words = _words(text, situation)
+    words = kept(_words, text, situation)
     return _Plan(words, tuple(classes_of(word) for word in words)).danger()
 
 

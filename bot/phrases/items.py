@@ -1,6 +1,5 @@
 """Words read into items with a meaning of their own, left to right, longest first."""
 
-import threading
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -8,21 +7,13 @@ from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Sign
 from bot.phrases.days import Clock, Day, When, when_at
+from bot.phrases.kept import kept
 from bot.phrases.lexicon import KNOWN, Value, Word, phrase_at
 from bot.phrases.names import Named, Names, OneOf, Plants, names_of
 from bot.phrases.numbers import Count, Measure, count_at, measure_at
 
 _POINTING = frozenset({"the", "this", "that", "other", "which", "each", "every", "no"})
 _STEERING = frozenset({Word.DONE, Word.NOT, Word.ALL, Word.EXCEPT, Word.NOTHING, Word.HEDGE})
-
-
-class _Last(threading.local):
-    """What was read last in this thread: situation, words, items as they stand and as they are settled."""
-
-    read: "tuple[Situation, tuple[str, ...], tuple[Item, ...], tuple[Item, ...]] | None" = None
-
-
-_LAST = _Last()
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,12 +59,14 @@ def items_of(
     words: tuple[str, ...], situation: Situation, chosen: dict[str, PlantId] | None = None
 ) -> tuple[Item, ...]:
     """Read a whole message; `chosen` settles names that several plants answer to."""
-    read = _LAST.read
-    if read is None or read[0] is not situation or read[1] != words:
-        told = _read(words, situation)
-        read = _LAST.read = (situation, words, told, _settled(told, situation, {}))
     # several readers look at the same words of the same message, and once for each plant of an unclear name
-    return _settled(read[2], situation, chosen) if chosen else read[3]
+    if chosen:
+        return _settled(kept(_read, words, situation), situation, chosen)
+    return kept(_as_they_stand, words, situation)
+
+
+def _as_they_stand(words: tuple[str, ...], situation: Situation) -> tuple[Item, ...]:
+    return _settled(kept(_read, words, situation), situation, {})
 
 
 def _read(words: tuple[str, ...], situation: Situation) -> tuple[Item, ...]:

@@ -23,7 +23,7 @@ from bot.actions.walk_through import EndWalk, PassPlant
 from bot.actions.work_through import EndWork, TickWork
 from bot.phrases.clause import Setting, unique
 from bot.phrases.doubting import is_doubtful
-from bot.phrases.emergencies import Alarm, alarm, hear
+from bot.phrases.emergencies import Alarm, alarm, hear_emergency
 from bot.phrases.forms.rows import SAYS_NOTHING, forms_of
 from bot.phrases.grammar import SPOKEN, contradict, understand_surely
 from bot.phrases.guess import Guess, rank
@@ -116,12 +116,11 @@ def read(text: str, situation: Situation) -> Reading:
     What the strict reader accounts for to the last word is sure; else the likeliest forms are filled with
     what the message names, said as a sentence, and kept if the strict reader reads that as the same.
     """
-    heard = alarm(text, situation)
-    emergency = hear(heard, text, situation)
+    emergency = hear_emergency(text, situation)
     if emergency is not None:
         return Reading(sure=(emergency,), text=text)
     meant = _usual(text, situation)
-    if heard is Alarm.FAINT and not _is_accounted_for(text, situation):
+    if alarm(text, situation) is Alarm.FAINT and not _is_accounted_for(text, situation):
         asked = tuple(one for one in meant.sure if isinstance(one, NotUnderstood | Incomplete))
         offers = meant.offers or (() if asked else _said_back(meant.sure, situation))
         told = () if offers else asked or (NotUnderstood(text[:LONGEST]),)

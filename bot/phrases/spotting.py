@@ -9,6 +9,7 @@ from bot.actions.situation import KnownPlace, KnownPlant, KnownProduct, Situatio
 from bot.domain.trade import Grade, Method
 from bot.phrases.days import DAYS_OF_THE_WEEK, MONTHS, WEEKDAYS, Clock, Day, Moment, MonthDay, Weekday
 from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown, next_at
+from bot.phrases.kept import kept
 from bot.phrases.lexicon import FREE, KNOWN, PHRASES, Tool, Value, Word, listed
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product, names_of
 from bot.phrases.numbers import Count, number_at
@@ -65,13 +66,13 @@ _Listed = tuple[tuple[str, tuple[str, ...]], ...]
 
 def spotted(text: str, situation: Situation) -> tuple[Item, ...]:
     """Read a text into items, slips mended."""
-    return _spotted(_TICKS.sub(" done ", text[:LONGEST]), situation)
+    return kept(_spotted, _TICKS.sub(" done ", text[:LONGEST]), situation)
 
 
 def with_names(text: str, situation: Situation) -> str:
     """Put plants' whole names where they were begun or misspelt, so that they are known for plants."""
     words = words_of(plain(text[:LONGEST]))
-    told = _mended(words, situation)
+    told = kept(_mended, words, situation)
     slips = {
         item.text: item.meaning.ids[0]
         for item in spotted(text, situation)
@@ -86,9 +87,8 @@ def with_names(text: str, situation: Situation) -> str:
     return said
 
 
-@lru_cache(maxsize=64)
 def _spotted(text: str, situation: Situation) -> tuple[Item, ...]:
-    words = _mended(words_of(plain(text)), situation)
+    words = kept(_mended, words_of(plain(text)), situation)
     return tuple(_settled(_read(words, situation)))
 
 

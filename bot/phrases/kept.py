@@ -1,0 +1,43 @@
+"""What was read of the message at hand, for whoever reads the same words again."""
+
+import threading
+from collections.abc import Callable
+from typing import TypeVar, cast
+
+from bot.actions.situation import Situation
+from bot.phrases.names import names_of
+
+MOST_KEPT = 256
+
+T = TypeVar("T")
+K = TypeVar("K")
+
+
+class _Kept(threading.local):
+    """Readings of this thread, and by what names, kinds, clock and units they were made."""
+
+    def __init__(self) -> None:
+        self.by: tuple[object, ...] = ()
+        self.read: dict[object, object] = {}
+
+
+_KEPT = _Kept()
+
+
+def kept(reader: Callable[[K, Situation], T], what: K, situation: Situation) -> T:
+    """
+    Give what a reader makes of something, from before where it read the same by the same.
+
+    The reader may look at nothing of the situation but names, kinds, clock and units: what is asked and what
+    is due tonight may differ.
+    """
+    by = (names_of(situation), situation.kinds, situation.now, situation.today, situation.units)
+    if len(_KEPT.by) != len(by) or any(one is not other for one, other in zip(by, _KEPT.by, strict=True)):
+        _KEPT.by = by
+        _KEPT.read.clear()
+    elif len(_KEPT.read) > MOST_KEPT:
+        _KEPT.read.clear()
+    key = (reader, what)
+    if key not in _KEPT.read:
+        _KEPT.read[key] = reader(what, situation)
+    return cast("T", _KEPT.read[key])
