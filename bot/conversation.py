@@ -46,10 +46,10 @@ from bot.actions.send_evening import (
     LOOK_AGAIN,
     NudgeText,
     StillThere,
-    choices_left,
     derive_evening,
     refresh_evening,
     send_evening,
+    what_is_left,
 )
 from bot.actions.set_hours import SetHours
 from bot.actions.set_place import PlacesSaved, SetPlace
@@ -175,10 +175,10 @@ class Conversation:
         else:
             self._mark_heard(commands, desk)
             _settle_question(commands, desk)
-            before, open_before = _before_the_edit(incoming, commands, desk), choices_left(desk)
+            before, open_before = _before_the_edit(incoming, commands, desk), what_is_left(desk)
             outcomes = [take_back(before, desk)] if before else []
             outcomes += _gathered(outcome for command in commands for outcome in self._done(command, desk))
-            if choices_left(desk) != open_before:
+            if what_is_left(desk) != open_before:
                 _show_what_is_left(desk, said)
             _take_off_buttons(incoming, desk, said)
         answer = self._answer(outcomes, desk)
@@ -399,10 +399,11 @@ class Conversation:
         """Give the grammar what it may know."""
         household = desk.household
         question = desk.store.question(desk.member.household, desk.member.chat)
-        beside = desk.beside_tonight()
+        evening = desk.evening
         asked: dict[tuple[int, object], Asked] = {
-            (plant, method): Asked(plant, method, plant in beside)
-            for plant, method, _ in desk.asked_tonight()
+            (line.plant, part.method): Asked(line.plant, part.method, evening.is_beside(line, desk.now))
+            for line, part in evening.named(desk.now)
+            if line.plant is not None
         }
         return Situation(
             now=desk.now,
@@ -417,7 +418,7 @@ class Conversation:
                 for product in household.products.values()
                 if product.ingredient in self.knowledge.products
             ),
-            tonight=tuple(one for one in asked.values() if household.plants[one.plant].lost_on is None),
+            tonight=tuple(asked.values()),
             found_today=frozenset(
                 plant.id
                 for plant in household.living
@@ -468,12 +469,8 @@ class Conversation:
         assert nudge.asking is not None
         asking = nudge.asking
         question = desk.store.ask(desk.member.household, chat, asking.expecting, asking.choices, desk.now)
-        text = cut(say(nudge, _voice(desk)))
-        answer = in_manner(Answer(text=text, buttons=_buttons(question)), [nudge])
-        if desk.store.is_in_several(chat):
-            here = next(one for one in desk.store.members(desk.member.household) if one.chat == chat)
-            answer = replace(answer, text=cut(f"{button_text(home_choice(here, '', desk.store))}:\n{text}"))
-        return answer
+        answer = in_manner(Answer(text=say(nudge, _voice(desk)), buttons=_buttons(question)), [nudge])
+        return replace(answer, text=cut(_of_home(answer.text, chat, desk)))
 
 
 def _status(desk: Desk, next_at: datetime | None) -> Answer:
@@ -521,7 +518,7 @@ def _is_sign(text: str) -> bool:
 def _is_under_open_nudge(incoming: Incoming, desk: Desk) -> bool:
     """Whether a sign stands directly under an evening's unanswered message, or replies to one."""
     nudge = desk.household.nudge
-    if nudge is None or not desk.asked_tonight():
+    if nudge is None or not desk.evening.named(desk.now):
         return False
     if incoming.quoted is not None:
         told = desk.store.nudged_messages(desk.member.household, nudge.on)
@@ -535,7 +532,7 @@ def _answers_nudge(sign: Reaction, chat: int, desk: Desk) -> bool:
     if nudge is None or not any(one[:1] in DONE_SIGNS for one in sign.signs):
         return False
     told = desk.store.nudged_messages(desk.member.household, nudge.on)
-    return any((chat, sign.message_id) == one[:2] for one in told) and bool(desk.asked_tonight())
+    return any((chat, sign.message_id) == one[:2] for one in told) and bool(desk.evening.named(desk.now))
 
 
 def _voice(desk: Desk) -> Voice:
@@ -545,15 +542,25 @@ def _voice(desk: Desk) -> Voice:
 
 def _show_what_is_left(desk: Desk, said: Said) -> None:
     """Leave the evening's messages with buttons for what is open still; the others read who answered."""
-    nudge = desk.household.nudge
+    nudge, left, here = desk.household.nudge, what_is_left(desk), desk.member.chat
     if nudge is None:
         return
-    here, left = desk.member.chat, choices_left(desk)
+    choices = left.asking.choices if left is not None and left.asking is not None else ()
     for chat, message, text in desk.store.nudged_messages(desk.member.household, nudge.on):
-        told = text if chat == here else f"{text}\n\n{say_answered(desk.speaker)}"
-        buttons = _buttons(_offered(chat, left, desk)) if left else ()
+        told = text if left is None or not text else _of_home(say(left, _voice(desk)), chat, desk)
+        if chat != here:
+            told = f"{told}\n\n{say_answered(desk.speaker, _voice(desk).clock(desk.now))}"
+        buttons = _buttons(_offered(chat, choices, desk)) if choices else ()
         is_bare = not text or (chat == here and not buttons)
         said.edits.append((chat, message, None if is_bare else Answer(text=cut(told), buttons=buttons)))
+
+
+def _of_home(text: str, chat: int, desk: Desk) -> str:
+    """Name the home that an evening's message is of, in a chat that speaks to several."""
+    if not (desk.store.is_in_several(chat) or (chat == desk.member.chat and desk.member.homes > 1)):
+        return text
+    here = next(one for one in desk.store.members(desk.member.household) if one.chat == chat)
+    return f"{button_text(home_choice(here, '', desk.store))}:\n{text}"
 
 
 def _offered(chat: int, choices: tuple[Choice, ...], desk: Desk) -> Question:

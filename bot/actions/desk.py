@@ -12,11 +12,10 @@ from bot.domain.agenda import Agenda, Task, plan
 from bot.domain.fold import fold, noted, valid
 from bot.domain.household import Case, Household, Plant
 from bot.domain.identity import HouseholdId, PlantId, ProductId
-from bot.domain.journal import Draft, Entry, Found, NudgedTask, Payload, Voided, evening_of
+from bot.domain.journal import Draft, Entry, Payload, Voided, evening_of
 from bot.domain.knowledge import Knowledge
-from bot.domain.outbreak import BY_HAND, Outbreak, outbreak_on
+from bot.domain.outbreak import Outbreak, outbreak_on
 from bot.domain.tonight import Tonight, tonight
-from bot.domain.trade import Method
 
 DATED_AT = time(12)
 """Clock time of an entry told for another day, whose hour nobody knows. Judgement."""
@@ -32,6 +31,7 @@ class Known:
     entries: tuple[Entry, ...]
     household: Household
     agendas: dict[date, Agenda] = field(default_factory=dict)
+    evenings: dict[date, Tonight] = field(default_factory=dict)
 
 
 class Memory:
@@ -203,97 +203,9 @@ class Desk:
 
     @property
     def evening(self) -> Tonight:
-        """Give this evening as one value: now, tomorrow, looks, questions."""
-        return tonight(self.household, self.knowledge, self.agenda, self.today, self.now)
-
-    def asked_tonight(self) -> tuple[tuple[PlantId, Method | None, ProductId | None], ...]:
-        """
-        Give what a bare answer answers: the last nudge of this or the last evening, else the open list.
-
-        What waits for the morning is not asked before it; what last evening's nudge got is not asked again.
-        """
-        nudge = self.household.nudge
-        open_now = tuple((task.plant, task.method, task.product) for task in self.tonight())
-        if nudge is None or (self.today - nudge.on).days > 1:
-            return open_now
-        asked = [
-            (task.plant, task.method, task.product)
-            for task in nudge.tasks
-            if self._is_askable(task)
-            and (task.from_at is None or task.from_at <= self.now)
-            and (nudge.on == self.today or not self._is_done_since(task.plant, task.method, nudge.on))
-        ]
-        if self.today != nudge.on:
-            return tuple(asked) or open_now
-        # what became due since was in no message, but for a plant whose find was answered with what to do
-        known = {(task.plant, task.method is None) for task in nudge.tasks}
-        found = self.found_since(nudge.at)
-        return (
-            *asked,
-            *(one for one in open_now if one[0] in found and (one[0], one[1] is None) not in known),
-        )
-
-    def beside_tonight(self) -> frozenset[PlantId]:
-        """Give plants told of since tonight's message, while a treatment it asked for is still open."""
-        nudge = self.household.nudge
-        if nudge is None or nudge.on != self.today:
-            return frozenset()
-        treated = [task for task in nudge.tasks if task.method is not None and self._is_askable(task)]
-        asked_now = [task for task in treated if task.from_at is None or task.from_at <= self.now]
-        if not any(self.is_left(task, nudge.on) for task in asked_now):
-            return frozenset()
-        return self.found_since(nudge.at) - {task.plant for task in treated}
-
-    def is_left(self, task: NudgedTask, on: date) -> bool:
-        """Whether a line of an evening's message is neither done nor put off."""
-        plant = self.household.plants.get(task.plant)
-        if plant is None or plant.lost_on is not None or (plant.postponed_to and plant.postponed_to > on):
-            return False
-        if task.method is None:
-            looked = any(check.on >= on for check in plant.checks)
-            return not looked and not any(find.on >= on for case in plant.cases for find in case.finds)
-        return not any(one.on >= on and one.method is task.method for one in plant.treatments)
-
-    def found_since(self, at: datetime) -> frozenset[PlantId]:
-        """Give the plants of which a find was written since an instant."""
-        found = set()
-        for entry in reversed(self.store.entries(self.member.household)):
-            if entry.recorded_at < at:
-                break
-            if isinstance(entry.payload, Found) and entry.plant is not None:
-                found.add(entry.plant)
-        return frozenset(found)
-
-    def waiting_for_morning(self) -> tuple[PlantId, ...]:
-        """Give plants whose treatment the last nudge put into a morning still to come."""
-        nudge = self.household.nudge
-        if nudge is None:
-            return ()
-        return tuple(
-            task.plant
-            for task in nudge.tasks
-            if self._is_askable(task) and task.from_at is not None and task.from_at > self.now
-        )
-
-    def _is_askable(self, task: NudgedTask) -> bool:
-        """Whether the plant is still there, and still has the case a treatment was for."""
-        plant = self.household.plants.get(task.plant)
-        if plant is None or plant.lost_on is not None:
-            return False
-        return task.method is None or bool(plant.open_cases) or self._is_beside_a_case(plant)
-
-    def _is_beside_a_case(self, plant: Plant) -> bool:
-        """Whether it is treated for a pest of its room, found in another pot."""
-        return any(
-            self.knowledge.pests[case.pest].fight.is_room_wide
-            for other in self.household.living
-            if other.place == plant.place
-            for case in other.open_cases
-        )
-
-    def _is_done_since(self, plant: PlantId, method: Method | None, on: date) -> bool:
-        known = self.household.plants[plant]
-        if method is None:
-            return any(check.on >= on for check in known.checks)
-        by_hand = method in BY_HAND
-        return any(one.on >= on and (by_hand or one.method not in BY_HAND) for one in known.treatments)
+        """Give the evening that a bare answer speaks of as one value: now, tomorrow, looks, questions."""
+        household, today = self.household, self.today
+        assert self._known is not None
+        if today not in self._known.evenings:
+            self._known.evenings[today] = tonight(household, self.knowledge, self.agenda, self.now)
+        return self._known.evenings[today]

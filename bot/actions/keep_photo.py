@@ -91,6 +91,6 @@ def keep_photo(command: KeepPhoto, desk: Desk) -> PhotoKept | Asks:
 
 def _likely(desk: Desk) -> list[PlantId]:
     """Give the plants by how likely somebody photographs them: tonight's, those with a case, the rest."""
-    tonight = [plant for plant, _, _ in desk.asked_tonight()]
+    tonight = [line.plant for line, _ in desk.evening.named(desk.now) if line.plant is not None]
     cases = [plant.id for plant in desk.household.living if plant.open_cases]
     return list(dict.fromkeys((*tonight, *cases, *(plant.id for plant in desk.household.living))))

@@ -4,7 +4,6 @@ from dataclasses import dataclass, replace
 from datetime import date, datetime
 from enum import Enum
 
-from bot.actions.announced import Part, announced
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
@@ -18,7 +17,11 @@ from bot.domain.journal import Entry, Treated, evening_of
 from bot.domain.label import Refusal, Use, eat_from, is_edible, refusals
 from bot.domain.outbreak import label_days
 from bot.domain.progress import Progress
+from bot.domain.tonight import Kind
 from bot.domain.trade import Method
+
+Part = tuple[PlantId, Method, ProductId | None]
+"""One treatment of one plant."""
 
 
 class Earlier(Enum):
@@ -104,6 +107,8 @@ class NothingDue(Outcome):
     next_on: date | None
     checks_open: tuple[str, ...] = ()
     mornings: tuple[str, ...] = ()
+    too_late: tuple[str, ...] = ()
+    """Plants whose spray was said to be too late for tonight: it may have been done before."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -186,7 +191,7 @@ def _log(command: LogRound, todo: list[Part], on: date, desk: Desk) -> RoundLogg
         still_open=_still_open(desk, on, treatments=True),
         evenings=_evenings(desk, {plant for plant, _, _ in todo}),
         checks_open=_still_open(desk, on, treatments=False),
-        mornings=desk.names(desk.waiting_for_morning()),
+        mornings=desk.names(desk.evening.waiting(desk.now)),
         against=against,
         first_uses=first_uses,
         eat_from=tuple(
@@ -234,8 +239,16 @@ def nothing_due(desk: Desk) -> NothingDue:
     return NothingDue(
         next((evening.on for evening in desk.agenda.evenings if evening.on > desk.today), None),
         _still_open(desk, desk.today, treatments=False),
-        desk.names(desk.waiting_for_morning()),
+        desk.names(desk.evening.waiting(desk.now)),
+        _too_late(desk),
     )
+
+
+def _too_late(desk: Desk) -> tuple[str, ...]:
+    """Give plants whose spray the message said to be too late: done before, it has a word of its own."""
+    evening = desk.evening
+    over = (line.plant for line in evening.treatments for part in line.left if part.is_over and line.plant)
+    return () if evening.is_past else desk.names(dict.fromkeys(over))
 
 
 def _todo(
@@ -246,13 +259,18 @@ def _todo(
         return list(dict.fromkeys(command.parts)), {}
     sure: list[Part] = []
     unsure = {}
+    evening = desk.evening
+    announced = {line.plant for line in evening.treatments}
     for plant in dict.fromkeys(command.plants):
-        ways = announced(plant, desk)
-        if command.method is not None or command.product is not None or not ways:
+        ways = tuple(
+            tuple((plant, part.method, part.product) for part in way if part.method is not None)
+            for way in evening.ways(plant, desk.now)
+        )
+        if command.method is not None or command.product is not None or plant not in announced:
             sure.append(_named(command, plant, ways, on, desk))
         elif len(ways) == 1:
             sure += ways[0]
-        else:
+        elif ways:
             unsure[plant] = ways
     return sure, unsure
 
@@ -402,11 +420,9 @@ def _late(step: Step | None) -> Step | None:
 
 
 def _still_open(desk: Desk, on: date, *, treatments: bool) -> tuple[str, ...]:
-    if on != desk.today:
-        return ()
-    waiting = desk.waiting_for_morning() if treatments else ()
-    tasks = [task for task in desk.tonight() if (task.method is not None) is treatments]
-    return desk.names(dict.fromkeys(task.plant for task in tasks if task.plant not in waiting))
+    lines = desk.evening.open(desk.now) if on == desk.today and not desk.evening.is_past else ()
+    plants = (one.plant for one in lines if (one.kind is Kind.TREAT) is treatments and one.plant is not None)
+    return desk.names(dict.fromkeys(plants))
 
 
 def _evenings(desk: Desk, plants: set[PlantId]) -> tuple[tuple[date, tuple[str, ...]], ...]:

@@ -1,9 +1,9 @@
 """The evening comes: compose the nudge from the state at this moment, or find that nothing is due."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 
-from bot.actions.announced import Part
 from bot.actions.ask import Ask, Topic
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
@@ -15,14 +15,12 @@ from bot.actions.mix_batch import Mixed, tonights_mixes
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.ports import Store
 from bot.actions.postpone import Postpone
-from bot.actions.show_due import DueLine, due_lines
 from bot.actions.situation import Expecting
 from bot.actions.walk_through import BeginWalk
-from bot.domain.agenda import Task
 from bot.domain.care import Care, care_of
 from bot.domain.course import Step
 from bot.domain.gap import Lateness
-from bot.domain.identity import HouseholdId
+from bot.domain.identity import HouseholdId, PlantId
 from bot.domain.journal import (
     Draft,
     Nudged,
@@ -32,35 +30,46 @@ from bot.domain.journal import (
 from bot.domain.knowledge import Knowledge
 from bot.domain.label import is_warm
 from bot.domain.nudging import Placement, is_long_silent, needs_shade, next_nudge_at, placements
-from bot.domain.slot import SlotKind
-from bot.domain.tonight import Kind, Line
+from bot.domain.tonight import Kind, Line, Part, Tonight, planned
 from bot.domain.trade import Level, Method
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Deed:
+    """What is still to be done to one plant this evening."""
+
+    plant: PlantId
+    name: str
+    method: Method
+    product: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class NudgeText(Outcome):
-    """Tonight's nudge."""
+    """Tonight's nudge; edited, what is left of it."""
 
     on: date
     count: int
-    lines: tuple[DueLine, ...]
+    settled: tuple[str, ...]
+    """Plants of the message of which nothing is left."""
+    deeds: tuple[Deed, ...]
     placements: tuple[Placement, ...]
     names: tuple[tuple[int, str], ...]
     ready: tuple[str, ...]
     late: tuple[tuple[str, Step], ...]
-    mixes: tuple[Mixed, ...] = ()
-    care: tuple[tuple[Care, tuple[str, ...]], ...] = ()
-    first_uses: tuple[tuple[str, str], ...] = ()
+    mixes: tuple[Mixed, ...]
+    care: tuple[tuple[Care, tuple[str, ...]], ...]
+    first_uses: tuple[tuple[str, str], ...]
     """Plants and products that meet for the first time tonight."""
-    standing: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    standing: tuple[tuple[str, tuple[str, ...]], ...]
     """Where all plants stand, so that many looks can be told place by place."""
-    announced: tuple[tuple[str, Method, str | None], ...] = ()
+    announced: tuple[tuple[str, Method, str | None], ...]
     """Plants and what is done to them tomorrow: by 17:00 what takes no product, so that leaves are dry."""
-    looks: tuple[tuple[str, Level, str], ...] = ()
+    looks: tuple[tuple[str, Level, str], ...]
     """Plants to look at, each with the way that is asked for and where."""
-    lift: tuple[str, ...] = ()
+    lift: tuple[str, ...]
     """Plants whose roots nobody has looked at, though pests of their kind sit there."""
-    warm: tuple[str, ...] = ()
+    warm: tuple[str, ...]
     """Plants to be sprayed where it is warm enough for a word of caution."""
 
 
@@ -101,13 +110,14 @@ def send_evening(
         return None
     if is_long_silent(desk.household, desk.today):
         return desk, _ask_whether_to_go_on(desk)
-    nudge = _compose(desk)
-    if nudge is None:
+    composed = _compose(desk)
+    if composed is None:
         store.set_next_evening(household, now + LOOK_AGAIN)
         return None
-    _write(desk, nudge)
+    text, told = composed
+    desk.write([Draft(payload=told, happened_at=now, happened_on=desk.today)])
     refresh_evening(desk)
-    return desk, nudge
+    return desk, text
 
 
 def _ask_whether_to_go_on(desk: Desk) -> StillThere:
@@ -147,145 +157,152 @@ def derive_evening(household: HouseholdId, store: Store, knowledge: Knowledge, n
         store.set_next_evening(household, None)
 
 
-def _compose(desk: Desk) -> NudgeText | None:
-    tasks = desk.tonight()
+def _compose(desk: Desk) -> tuple[NudgeText, Nudged] | None:
+    """Give the message and its entry in the journal, both of one evening."""
     count = _count_tonight(desk)
-    evening = desk.evening
-    announced = [line for line in evening.tomorrow if line.step is not None and line.is_announced]
-    if not tasks and (not announced or count > 1):
+    evening = planned(desk.household, desk.knowledge, desk.agenda, desk.today, desk.now)
+    tasks = tuple(
+        NudgedTask(
+            plant=line.plant,
+            method=part.method,
+            product=part.product,
+            from_at=part.from_at,
+            is_over=part.is_over,
+        )
+        for line in (*evening.treatments, *evening.looks)
+        for part in line.parts
+        if line.plant is not None
+    )
+    if not tasks and (count > 1 or not any(line.is_announced for line in evening.tomorrow)):
         return None
-    steps = [(desk.plant(task.plant).name, task.step) for task in tasks if task.step is not None]
-    nudge = NudgeText(
-        on=desk.today,
+    text = _message(evening, count, desk.now, desk)
+    assert text.asking is not None
+    why = Choice(ButtonText.WHY, (Ask(topic=Topic.WHY),))
+    text = replace(text, asking=Asking((*text.asking.choices, why), Expecting.LINES))
+    return text, Nudged(count=count, tasks=tasks)
+
+
+def what_is_left(desk: Desk) -> NudgeText | None:
+    """Give what the evening's message still has open, with its buttons; None where all is settled."""
+    nudge, evening = desk.household.nudge, desk.evening
+    if nudge is None or nudge.on != desk.today:
+        return None
+    lines = tuple(line for line in (*evening.treatments, *evening.looks) if not line.is_since and line.left)
+    return _message(evening, nudge.count, nudge.at, desk) if lines else None
+
+
+def _message(evening: Tonight, count: int, at: datetime, desk: Desk) -> NudgeText:
+    """Make a message of what an evening has left, told at an instant."""
+    household, knowledge = desk.household, desk.knowledge
+    lines = [line for line in evening.treatments if line.left and not line.is_since]
+    looks = [line for line in evening.looks if line.left and not line.is_since]
+    parts = [
+        NudgedTask(plant=line.plant, method=part.method, product=part.product)
+        for line in lines
+        for part in line.left
+        if line.plant is not None
+    ]
+    steps = [(desk.plant(line.plant).name, line.step) for line in lines if line.plant and line.step]
+    named = (*evening.treatments, *evening.looks)
+    open_plants = {line.plant for line in (*lines, *looks)}
+    return NudgeText(
+        on=evening.on,
         count=count,
-        lines=due_lines(desk, tasks),
-        placements=placements(desk.household, desk.knowledge, tasks, desk.today, desk.now),
-        names=tuple((plant.id, plant.name) for plant in desk.household.living),
+        settled=desk.names(
+            dict.fromkeys(one.plant for one in named if one.plant and one.plant not in open_plants)
+        ),
+        deeds=tuple(
+            Deed(
+                plant=part.plant,
+                name=desk.plant(part.plant).name,
+                method=part.method,
+                product=desk.product_name(part.product),
+            )
+            for part in parts
+            if part.method is not None
+        ),
+        placements=placements(household, knowledge, parts, evening.on, at),
+        names=tuple((plant.id, plant.name) for plant in household.living),
         standing=tuple(
-            (place.name, desk.names(one.id for one in desk.household.living if one.place == place.id))
-            for place in desk.household.places.values()
+            (place.name, desk.names(one.id for one in household.living if one.place == place.id))
+            for place in household.places.values()
         ),
         mixes=tonights_mixes(desk),
         ready=desk.names(desk.agenda.ready),
-        late=tuple((name, step) for name, step in steps if _is_late(step)),
-        care=_care(desk, tasks),
+        late=tuple((name, step) for name, step in steps if step.lateness is not Lateness.ON_TIME),
+        care=_care(desk, parts),
         first_uses=tuple(
-            (desk.plant(task.plant).name, desk.product_name(task.product) or "")
-            for task in tasks
-            if desk.plant(task.plant).is_first_use(task.method, task.product)
+            (desk.plant(line.plant).name, desk.product_name(part.product) or "")
+            for line in evening.now
+            if line.kind is Kind.TRY and line.plant and line.plant in open_plants
+            for part in line.parts
         ),
-        looks=tuple(
-            (desk.plant(line.plant).name, *_way(line, desk))
-            for line in evening.looks
-            if line.plant is not None
-        ),
+        looks=tuple((desk.plant(line.plant).name, *_way(line, desk)) for line in looks if line.plant),
         lift=desk.names(
             line.plant
-            for line in evening.looks
+            for line in looks
             if line.kind is Kind.LIFT and line.plant and _way(line, desk)[0] is not Level.ROOTS
         ),
         announced=tuple(
             (desk.plant(line.plant).name, part.method, desk.product_name(part.product))
-            for line in announced
+            for line in evening.tomorrow
+            if line.is_announced and line.plant
             for part in line.parts
-            if line.plant is not None and part.method is not None
+            if part.method is not None
         ),
         warm=desk.names(
-            task.plant
-            for task in tasks
-            if needs_shade(desk.household, desk.knowledge, task)
-            and is_warm(desk.household, desk.plant(task.plant), desk.today)
+            part.plant
+            for part in parts
+            if needs_shade(household, knowledge, part)
+            and is_warm(household, desk.plant(part.plant), evening.on)
         ),
+        asking=Asking(_choices(evening, lines, looks), Expecting.LINES),
     )
-    return replace(nudge, asking=Asking(_choices(nudge), Expecting.LINES))
 
 
-def _choices(nudge: NudgeText) -> tuple[Choice, ...]:
-    """Give the nudge's buttons: what saves typing most."""
-    mornings = {
-        plant for one in nudge.placements if one.slot.kind is SlotKind.MORNING for plant in one.plants
-    }
-    parts = tuple(
-        (line.task.plant, line.task.method, line.task.product)
-        for line in nudge.lines
-        if line.task.method is not None
+def _choices(evening: Tonight, lines: Sequence[Line], looks: Sequence[Line]) -> tuple[Choice, ...]:
+    """Give the buttons of what is left, each for its own lines: what saves typing most."""
+    parts = [(line.plant, part) for line in lines for part in line.left if line.plant]
+    tonight = [(plant, part) for plant, part in parts if part.from_at is None]
+    tomorrow = evening.on + timedelta(days=1)
+    # what is said to be too late is not "all", and may have been sprayed before: it has a button of its own
+    deeds = (
+        (
+            ButtonText.ALL_DONE,
+            evening.on,
+            [one for one in tonight if not one[1].is_over and not _is_out(one[1])],
+        ),
+        (
+            ButtonText.SPRAYED,
+            evening.on,
+            [one for one in tonight if one[1].is_over and one[1].method is Method.SPRAY],
+        ),
+        (ButtonText.CLEANED_OUT, evening.on, [one for one in tonight if _is_out(one[1])]),
+        (ButtonText.MORNING_DONE, tomorrow, [one for one in parts if one[1].from_at is not None]),
     )
-    asked = tuple(dict.fromkeys(plant for plant, _, _ in parts))
-    out = tuple(plant for plant, method, _ in parts if method is Method.CLEAN_OUT)
-    waiting = tuple(part for part in parts if part[0] in mornings and part[2] is not None)
-    tonight, late = _by_time(tuple(part for part in parts if part not in waiting), nudge.placements)
-    treated = tuple(part for part in tonight if part[1] is not Method.CLEAN_OUT)
-    looked = tuple(dict.fromkeys(line.task.plant for line in nudge.lines if line.task.method is None))
-    everything = tuple(dict.fromkeys((*asked, *looked)))
-    choices = []
-    if treated:
-        choices.append(Choice(ButtonText.ALL_DONE, (_as_named(treated, nudge.on),)))
-    choices += _sprayed_already(late, nudge.on)
-    if out:
-        choices.append(
-            Choice(ButtonText.CLEANED_OUT, (LogRound(plants=out, method=Method.CLEAN_OUT, on=nudge.on),))
-        )
-    if waiting:
-        choices.append(Choice(ButtonText.MORNING_DONE, (_as_named(waiting, nudge.on + timedelta(days=1)),)))
+    choices = [Choice(text, (_as_named(told, on),)) for text, on, told in deeds if told]
+    looked = tuple(dict.fromkeys(line.plant for line in looks if line.plant))
     if looked:
-        choices.append(Choice(ButtonText.NONE_SEEN, (LogCheck(plants=looked, on=nudge.on),)))
+        choices.append(Choice(ButtonText.NONE_SEEN, (LogCheck(plants=looked, on=evening.on),)))
     if len(looked) >= WALKED_FROM:
         choices.append(Choice(ButtonText.ONE_BY_ONE, (BeginWalk(plants=looked),)))
-    tomorrow = nudge.on + timedelta(days=1)
+    everything = tuple(dict.fromkeys((*(plant for plant, _ in parts), *looked)))
     if everything:
         choices.append(Choice(ButtonText.NOT_TONIGHT, (Postpone(plants=everything, on=tomorrow),)))
-    choices.append(Choice(ButtonText.WHY, (Ask(topic=Topic.WHY),)))
     return tuple(choices)
 
 
-def choices_left(desk: Desk) -> tuple[Choice, ...]:
-    """Give the buttons for what the evening's message still has open; none where all is settled."""
-    nudge = desk.household.nudge
-    if nudge is None or nudge.on != desk.today:
-        return ()
-    left = [task for task in nudge.tasks if desk.is_left(task, nudge.on)]
-    parts = tuple((one.plant, one.method, one.product) for one in left if one.method and one.from_at is None)
-    out = tuple(plant for plant, method, _ in parts if method is Method.CLEAN_OUT)
-    at_its_hour = placements(desk.household, desk.knowledge, desk.tonight(), nudge.on, nudge.at)
-    tonight, late = _by_time(tuple(part for part in parts if part[0] not in out), at_its_hour)
-    looks = tuple(dict.fromkeys(one.plant for one in left if one.method is None))
-    choices = []
-    if tonight:
-        choices.append(Choice(ButtonText.ALL_DONE, (_as_named(tonight, nudge.on),)))
-    choices += _sprayed_already(late, nudge.on)
-    if out:
-        cleaned = LogRound(plants=out, method=Method.CLEAN_OUT, on=nudge.on)
-        choices.append(Choice(ButtonText.CLEANED_OUT, (cleaned,)))
-    if looks:
-        choices.append(Choice(ButtonText.NONE_SEEN, (LogCheck(plants=looks, on=nudge.on),)))
-    if not choices:
-        return ()
-    plants = tuple(dict.fromkeys((*(plant for plant, _, _ in parts), *looks)))
-    later = Postpone(plants=plants, on=nudge.on + timedelta(days=1))
-    return (*choices, Choice(ButtonText.NOT_TONIGHT, (later,)))
+def _is_out(part: Part) -> bool:
+    return part.method is Method.CLEAN_OUT
 
 
-def _by_time(
-    parts: tuple[Part, ...], placed: tuple[Placement, ...]
-) -> tuple[tuple[Part, ...], tuple[Part, ...]]:
-    """Part what can still be done tonight from what the message says is too late: "all" is not that."""
-    over = {plant for one in placed if one.slot.kind is SlotKind.LATE for plant in one.plants}
-    late = tuple(part for part in parts if part[0] in over and part[2] is not None)
-    return tuple(part for part in parts if part not in late), late
-
-
-def _sprayed_already(late: tuple[Part, ...], on: date) -> list[Choice]:
-    """Give the button for what may have been done before it was too late: for spraying alone."""
-    sprayed = tuple(part for part in late if part[1] is Method.SPRAY)
-    return [Choice(ButtonText.SPRAYED, (_as_named(sprayed, on),))] if sprayed else []
-
-
-def _as_named(parts: tuple[Part, ...], on: date) -> LogRound:
+def _as_named(parts: Sequence[tuple[PlantId, Part]], on: date) -> LogRound:
     """Mean just what the message names, whatever becomes of the plan until the button is pressed."""
-    return LogRound(plants=tuple(dict.fromkeys(plant for plant, _, _ in parts)), on=on, parts=parts)
+    told = tuple((plant, part.method, part.product) for plant, part in parts if part.method is not None)
+    return LogRound(plants=tuple(dict.fromkeys(plant for plant, _ in parts)), on=on, parts=told)
 
 
-def _care(desk: Desk, tasks: tuple[Task, ...]) -> tuple[tuple[Care, tuple[str, ...]], ...]:
+def _care(desk: Desk, tasks: Sequence[NudgedTask]) -> tuple[tuple[Care, tuple[str, ...]], ...]:
     """Give what to mind tonight, each with its plants."""
     minded: dict[Care, list[str]] = {}
     for task in tasks:
@@ -301,27 +318,3 @@ def _way(line: Line, desk: Desk) -> tuple[Level, str]:
         return Level.PLAIN, USUAL_SPOTS
     looking = desk.knowledge.pests[line.pest].looking
     return looking.ask, looking.where
-
-
-def _is_late(step: Step) -> bool:
-    return step.lateness is not Lateness.ON_TIME
-
-
-def _write(desk: Desk, nudge: NudgeText) -> None:
-    mornings = {
-        plant: placement.slot.start_at
-        for placement in nudge.placements
-        if placement.slot.kind is SlotKind.MORNING
-        for plant in placement.plants
-    }
-    tasks = tuple(
-        NudgedTask(
-            plant=line.task.plant,
-            method=line.task.method,
-            product=line.task.product,
-            from_at=mornings.get(line.task.plant) if line.task.product is not None else None,
-        )
-        for line in nudge.lines
-    )
-    draft = Draft(payload=Nudged(count=nudge.count, tasks=tasks), happened_at=desk.now, happened_on=nudge.on)
-    desk.write([draft])

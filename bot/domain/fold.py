@@ -288,6 +288,8 @@ def _note_nudge(household: Household, entry: Entry) -> None:
             household.unheard_since, household.is_silent = None, False
             if household.nudge is not None:
                 household.nudge.is_heard = True
+        case Found() if household.nudge is not None and entry.plant is not None:
+            household.nudge.found_since.add(entry.plant)
         case _:
             pass
 

@@ -192,6 +192,8 @@ class Nudge:
     count: int
     tasks: tuple[NudgedTask, ...]
     is_heard: bool = False
+    found_since: set[PlantId] = field(default_factory=set)
+    """Plants of which a find was told under it."""
 
 
 @dataclass(slots=True)

@@ -205,12 +205,17 @@ class HeldUntil:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NudgedTask:
-    """What a nudge asked of one plant; no method is a check; from_at is set where it waits for morning."""
+    """
+    What a nudge asked of one plant; no method is a check; from_at is set where it waits for morning.
+
+    is_over: it was named, and said to be too late for that evening.
+    """
 
     plant: PlantId
     method: Method | None = None
     product: ProductId | None = None
     from_at: datetime | None = None
+    is_over: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,6 +1,6 @@
 """When the next nudge goes out: one a household an evening, one repeat, never in quiet hours."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 from functools import lru_cache, partial
@@ -8,7 +8,7 @@ from functools import lru_cache, partial
 from bot.domain.agenda import Agenda, Task, plan
 from bot.domain.household import Household
 from bot.domain.identity import PlantId
-from bot.domain.journal import NIGHT_ENDS_AT, evening_of
+from bot.domain.journal import NIGHT_ENDS_AT, NudgedTask, evening_of
 from bot.domain.knowledge import Knowledge
 from bot.domain.slot import Slot, SlotKind, slots
 from bot.domain.trade import Method
@@ -41,7 +41,7 @@ class Placement:
     """Those of them that no sun and no lamp reaches at any hour."""
 
 
-def needs_shade(household: Household, knowledge: Knowledge, task: Task) -> bool:
+def needs_shade(household: Household, knowledge: Knowledge, task: Task | NudgedTask) -> bool:
     """Whether a task puts oil, soap or neem on leaves, which sun would burn."""
     if task.method is not Method.SPRAY or task.product is None:
         return False
@@ -50,7 +50,11 @@ def needs_shade(household: Household, knowledge: Knowledge, task: Task) -> bool:
 
 
 def placements(
-    household: Household, knowledge: Knowledge, tasks: tuple[Task, ...], day: date, now: datetime
+    household: Household,
+    knowledge: Knowledge,
+    tasks: Sequence[Task | NudgedTask],
+    day: date,
+    now: datetime,
 ) -> tuple[Placement, ...]:
     """Give the slots of one evening for the tasks that need shade, each with its plants."""
     shaded = [task.plant for task in tasks if needs_shade(household, knowledge, task)]

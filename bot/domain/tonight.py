@@ -1,7 +1,8 @@
 """One evening as one value: what is done now, what waits for tomorrow, what is looked at, what is asked."""
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Set as AbstractSet
+from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from enum import Enum
 
@@ -9,12 +10,13 @@ from bot.domain.agenda import Agenda, Task
 from bot.domain.climate import is_usual_doubted, usual_on
 from bot.domain.course import Step
 from bot.domain.fold import RINSED_BY
-from bot.domain.household import Household, Place, Plant
+from bot.domain.household import Case, Household, Nudge, Place, Plant
 from bot.domain.identity import PlaceId, PlantId, ProductId
+from bot.domain.journal import NudgedTask, evening_of
 from bot.domain.knowledge import Knowledge
 from bot.domain.nudging import placements
-from bot.domain.outbreak import PAIRED, outbreak_on
-from bot.domain.remedy import Act
+from bot.domain.outbreak import BY_HAND, Outbreak, outbreak_on
+from bot.domain.remedy import Act, handwork_of
 from bot.domain.roots import wants_root_look
 from bot.domain.slot import SlotKind
 from bot.domain.trade import Level, Method
@@ -75,10 +77,16 @@ class Part:
     by_at: datetime | None = None
     """What is rinsed is done by then, so that the spray finds dry leaves."""
     is_done: bool = False
+    is_over: bool = False
+    """Whether the message says that it is too late for it this evening."""
+
+    def has_come(self, now: datetime) -> bool:
+        """Whether its time has come."""
+        return self.from_at is None or self.from_at <= now
 
     def is_due(self, now: datetime) -> bool:
-        """Whether its time has come and it is not done."""
-        return not self.is_done and (self.from_at is None or self.from_at <= now)
+        """Whether it can be done now, and is not done."""
+        return self.has_come(now) and not (self.is_done or self.is_over)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,24 +101,28 @@ class Line:
     level: Level | None = None
     """The way of looking that is asked for by name."""
     question: Question | None = None
+    otherwise: tuple[Part, ...] = ()
+    """What a bare "done" may mean instead: the handwork alone, or what a find told since has made of it."""
+    is_since: bool = False
+    """Whether it was told of under the evening's message, and does not stand in it."""
+    is_put_off: bool = False
+    is_announced: bool = False
+    """Whether it is of tomorrow: named the evening before, or because a rinse of tonight dries first."""
 
     @property
     def state(self) -> State:
         """How far it is; a question stays open until it is no longer asked."""
+        if self.is_put_off:
+            return State.SETTLED
         done = sum(part.is_done for part in self.parts)
         if self.parts and done == len(self.parts):
             return State.SETTLED
         return State.PARTLY if done else State.OPEN
 
     @property
-    def is_announced(self) -> bool:
-        """Whether it is named the evening before, for its day or because a rinse of tonight dries first."""
-        return self.step is not None and (bool(self.step.then) or any(part.by_at for part in self.parts))
-
-    @property
     def left(self) -> tuple[Part, ...]:
-        """The parts that are not done."""
-        return tuple(part for part in self.parts if not part.is_done)
+        """The parts that are neither done nor put off."""
+        return () if self.is_put_off else tuple(part for part in self.parts if not part.is_done)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -122,111 +134,281 @@ class Tonight:
     tomorrow: tuple[Line, ...]
     looks: tuple[Line, ...]
     questions: tuple[Line, ...]
+    is_past: bool = False
+    """Whether it is of the evening before: what is done there is not spoken of any more."""
+
+    @property
+    def treatments(self) -> tuple[Line, ...]:
+        """Treatments of this evening and of the morning after; what is only announced is not among them."""
+        lines = (*self.now, *self.tomorrow)
+        return tuple(line for line in lines if line.kind is Kind.TREAT and not line.is_announced)
 
     def due(self, now: datetime) -> tuple[tuple[Line, Part], ...]:
         """Give what a bare "done" settles: treatments whose time has come and that are not done."""
+        return tuple((line, part) for line in self.treatments for part in line.parts if part.is_due(now))
+
+    def open(self, now: datetime) -> tuple[Line, ...]:
+        """Give treatments and looks of which something can be done now and is left."""
+        lines = (*self.treatments, *self.looks)
+        return tuple(line for line in lines if any(part.is_due(now) for part in line.left))
+
+    def named(self, now: datetime) -> tuple[tuple[Line, Part], ...]:
+        """Give what a bare answer may speak of, done or not: treatments and looks whose time has come."""
+        lines = (*self.treatments, *self.looks)
+        return tuple((line, part) for line in lines for part in self._spoken_of(line, now))
+
+    def _spoken_of(self, line: Line, now: datetime) -> tuple[Part, ...]:
         return tuple(
-            (line, part)
-            for line in self.now
-            if line.kind is Kind.TREAT
-            for part in line.parts
-            if part.is_due(now)
+            part for part in line.parts if part.has_come(now) and not (part.is_done and self.is_past)
         )
 
-    def waiting(self, now: datetime) -> tuple[tuple[Line, Part], ...]:
-        """Give the treatments of this evening's lines whose time has not come."""
+    def ways(self, plant: PlantId, now: datetime) -> tuple[tuple[Part, ...], ...]:
+        """Give what a bare "done" may mean of a plant: one thing, or one or the other."""
+        lines = [line for line in self.treatments if line.plant == plant]
+        # told twice it is said to stand there already, so what is done is among it
+        said = tuple(part for line in lines for part in self._spoken_of(line, now) if not part.is_over)
+        return tuple(way for way in (said, *(line.otherwise for line in lines)) if way)
+
+    def waiting(self, now: datetime) -> tuple[PlantId, ...]:
+        """Give plants of which a treatment waits for the morning."""
         return tuple(
-            (line, part)
-            for line in (*self.now, *self.tomorrow)
-            for part in line.left
-            if line.kind is Kind.TREAT and not part.is_due(now)
+            line.plant
+            for line in self.treatments
+            if line.plant is not None and any(not part.has_come(now) for part in line.left)
         )
+
+    def is_beside(self, line: Line, now: datetime) -> bool:
+        """Whether a plant told of since stands beside treatments of the message that are still open."""
+        message = [one for one in self.treatments if not one.is_since]
+        if not line.is_since or any(one.plant == line.plant for one in message):
+            return False
+        return any(part.is_due(now) for one in message for part in one.left)
 
     @property
     def is_settled(self) -> bool:
         """Whether nothing of this evening's treatments and looks is left."""
         return all(line.state is State.SETTLED for line in (*self.now, *self.looks) if line.parts)
 
+
+def tonight(household: Household, knowledge: Knowledge, agenda: Agenda, now: datetime) -> Tonight:
+    """
+    Give the evening that a bare answer speaks of: as its message named it, else as the plan has it.
+
+    Until the next evening's message that is the last one, while anything of it is left.
+    """
+    today, nudge = evening_of(now, household.zone), household.nudge
+    days = None if nudge is None else (today - nudge.on).days
+    if nudge is not None and days in {0, 1}:
+        told = replace(_Plan(household, knowledge, agenda, nudge.on).told(nudge), is_past=days == 1)
+        if days == 0 or told.named(now):
+            return told
+    return _Plan(household, knowledge, agenda, today).evening({}, frozenset())
+
+
+def planned(household: Household, knowledge: Knowledge, agenda: Agenda, on: date, now: datetime) -> Tonight:
+    """Make an evening of the plan, at its hour: what its message is to say."""
+    mornings: dict[PlantId, datetime] = {}
+    over: set[PlantId] = set()
+    for one in placements(household, knowledge, agenda.on(on), on, now):
+        if one.slot.kind is SlotKind.MORNING:
+            mornings |= dict.fromkeys(one.plants, one.slot.start_at)
+        elif one.slot.kind is SlotKind.LATE:
+            over |= {*one.plants}
+    return _Plan(household, knowledge, agenda, on).evening(mornings, over)
+
+
+@dataclass(frozen=True, slots=True)
+class _Plan:
+    """One evening of the agenda, and what lines are made of."""
+
+    household: Household
+    knowledge: Knowledge
+    agenda: Agenda
+    on: date
+
     @property
-    def is_empty(self) -> bool:
-        """Whether there is nothing to say."""
-        return not (self.now or self.tomorrow or self.looks)
+    def tasks(self) -> tuple[Task, ...]:
+        return self.agenda.on(self.on)
 
+    def evening(self, mornings: Mapping[PlantId, datetime], over: AbstractSet[PlantId]) -> Tonight:
+        """Make the evening as the plan has it."""
+        lines = []
+        for plant, tasks in self.treated().items():
+            parts = (
+                Part(
+                    method=task.method,
+                    product=task.product,
+                    from_at=None if task.product is None else mornings.get(plant),
+                    is_over=task.product is not None and plant in over,
+                )
+                for task in tasks
+            )
+            lines.append(self.line(plant, tuple(parts)))
+        looked = dict.fromkeys(task.plant for task in self.tasks if task.method is None)
+        return self.of(lines, [self.look(plant) for plant in looked])
 
-def tonight(household: Household, knowledge: Knowledge, agenda: Agenda, on: date, now: datetime) -> Tonight:
-    """Make an evening of the plan, of the journal and of what was announced for it."""
-    tasks = agenda.on(on)
-    mornings = {
-        plant: one.slot.start_at
-        for one in placements(household, knowledge, tasks, on, now)
-        if one.slot.kind is SlotKind.MORNING
-        for plant in one.plants
-    }
-    lines = list(_treatments(household, tasks, mornings, on))
-    return Tonight(
-        on=on,
-        now=tuple(line for line in lines if any(part.from_at is None for part in line.parts)),
-        tomorrow=(
-            *(line for line in lines if all(part.from_at is not None for part in line.parts)),
-            *_then(household, tasks, on),
-            *_announced(household, agenda, on),
-        ),
-        looks=tuple(_looks(household, knowledge, agenda, tasks, on)),
-        questions=tuple(_questions(household, knowledge, agenda, tasks, on)[:1]),
-    )
+    def told(self, nudge: Nudge) -> Tonight:
+        """Make the evening as its message named it, with what became of it and what was told of since."""
+        parts: dict[PlantId, list[Part]] = {}
+        looks: dict[PlantId, Line] = {}
+        for task in nudge.tasks:
+            if not self.is_askable(task):
+                continue
+            part = Part(
+                method=task.method,
+                product=task.product,
+                from_at=task.from_at,
+                is_over=task.is_over,
+                is_done=_is_done(self.household.plants[task.plant], task.method, self.on),
+            )
+            if task.method is None:
+                looks[task.plant] = replace(self.look(task.plant), parts=(part,))
+            else:
+                parts.setdefault(task.plant, []).append(part)
+        lines = {plant: self.line(plant, tuple(told)) for plant, told in parts.items()}
+        for plant, tasks in self.treated().items():
+            if plant not in nudge.found_since:
+                continue
+            since = tuple(Part(method=task.method, product=task.product) for task in tasks)
+            if plant not in lines:
+                lines[plant] = replace(self.line(plant, since), is_since=True)
+            elif not _is_alike(lines[plant].parts, since):
+                lines[plant] = replace(lines[plant], otherwise=since)
+        asked_since = {one.plant for one in self.tasks if one.method is None} & nudge.found_since
+        for plant in asked_since - looks.keys():
+            looks[plant] = replace(self.look(plant), is_since=True)
+        return self.of(list(lines.values()), list(looks.values()))
 
-
-def _treatments(
-    household: Household, tasks: Sequence[Task], mornings: dict[PlantId, datetime], on: date
-) -> Iterable[Line]:
-    """Give a line a plant: what the journal has of tonight's nudge, then what is still open."""
-    done, left = _done(household, on), _by_plant(tasks)
-    for plant in dict.fromkeys((*left, *done)):
-        parts = left.get(plant, [])
-        yield Line(
-            kind=Kind.TREAT,
-            plant=plant,
-            pest=_pest_of(parts),
-            parts=(
-                *done.get(plant, ()),
-                *(
-                    Part(
-                        method=task.method,
-                        product=task.product,
-                        from_at=mornings.get(plant) if task.product is not None else None,
-                    )
-                    for task in parts
-                ),
+    def of(self, lines: Sequence[Line], looks: Sequence[Line]) -> Tonight:
+        """Put lines into the evening, each at its time."""
+        waiting = [line for line in lines if all(part.from_at is not None for part in line.parts)]
+        new = [
+            Line(kind=Kind.TRY, plant=line.plant, parts=(part,))
+            for line in lines
+            for part in line.left
+            if line.plant and self.household.plants[line.plant].is_first_use(part.method, part.product)
+        ]
+        return Tonight(
+            on=self.on,
+            now=(*(line for line in lines if line not in waiting), *new),
+            tomorrow=(
+                *waiting,
+                *_then(self.household, self.tasks, self.on),
+                *_announced(self.household, self.agenda, self.on),
             ),
-            step=parts[-1].step if parts else None,
+            looks=tuple(looks),
+            questions=tuple(self.questions()[:1]),
         )
 
+    def treated(self) -> dict[PlantId, list[Task]]:
+        """Give the treatments of the plan by plant."""
+        found: dict[PlantId, list[Task]] = {}
+        for task in self.tasks:
+            if task.method is not None:
+                found.setdefault(task.plant, []).append(task)
+        return found
 
-def _by_plant(tasks: Sequence[Task]) -> dict[PlantId, list[Task]]:
-    found: dict[PlantId, list[Task]] = {}
-    for task in tasks:
-        if task.method is not None:
-            found.setdefault(task.plant, []).append(task)
-    return found
+    def line(self, plant: PlantId, parts: tuple[Part, ...]) -> Line:
+        """Give a plant's line of treatments."""
+        step = next((one.step for one in self.tasks if one.plant == plant and one.step is not None), None)
+        return Line(
+            kind=Kind.TREAT,
+            plant=plant,
+            pest=None if step is None else step.pest,
+            parts=parts,
+            step=step,
+            otherwise=self.by_hand(plant) if any(one.method is Method.CLEAN_OUT for one in parts) else (),
+            is_put_off=self.is_put_off(plant),
+        )
+
+    def look(self, number: PlantId) -> Line:
+        """Ask for a look in the way of the pest that is on the plant, or that it is on watch for."""
+        plant, watch = self.household.plants[number], self.agenda.watched.get(number)
+        looked_for = [*(case.pest for case in plant.open_cases), *([watch.pest] if watch else [])]
+        pest = self.knowledge.pests[looked_for[0]] if looked_for else None
+        is_lifted = any(
+            self.knowledge.pests[one.pest].rooted or wants_root_look(self.outbreak(plant, one))
+            for one in plant.open_cases
+        )
+        return Line(
+            kind=Kind.LIFT if is_lifted else Kind.LOOK,
+            plant=number,
+            pest=None if pest is None else pest.key,
+            parts=(Part(method=None),),
+            level=Level.ROOTS if is_lifted else None if pest is None else pest.looking.ask,
+            is_put_off=self.is_put_off(number),
+        )
+
+    def by_hand(self, number: PlantId) -> tuple[Part, ...]:
+        """Give the handwork that "done" may mean of a clean-out: that is more than the word says."""
+        plant = self.household.plants[number]
+        hands = (handwork_of(self.outbreak(plant, case)) for case in plant.open_cases)
+        return tuple(Part(method=hand) for hand in hands if hand is not None)[:1]
+
+    def outbreak(self, plant: Plant, case: Case) -> Outbreak:
+        return outbreak_on(self.household, self.knowledge, plant, case, self.on)
+
+    def is_askable(self, task: NudgedTask) -> bool:
+        """Whether the plant is still there, and still has the case a treatment was for."""
+        plant = self.household.plants.get(task.plant)
+        if plant is None or plant.lost_on is not None:
+            return False
+        return (
+            task.method is None
+            or bool(plant.open_cases)
+            or any(
+                self.knowledge.pests[case.pest].fight.is_room_wide
+                for other in self.household.living
+                if other.place == plant.place
+                for case in other.open_cases
+            )
+        )
+
+    def is_put_off(self, plant: PlantId) -> bool:
+        until = self.household.plants[plant].postponed_to
+        return until is not None and until > self.on
+
+    def questions(self) -> list[Line]:
+        """Give what is in doubt, the most urgent first."""
+        household, knowledge = self.household, self.knowledge
+        found = [
+            *_about_treatments(household, knowledge, self.tasks),
+            *(
+                Question(about=Doubt.WHICH_PEST, plant=plant.id)
+                for plant in household.living
+                if any(knowledge.pests[case.pest].of for case in plant.open_cases)
+            ),
+            *(Question(about=Doubt.RELEASE, plant=plant) for plant in self.agenda.ready),
+            *(
+                Question(about=Doubt.USUAL_WARMTH, place=place.id)
+                for place in household.places.values()
+                if _is_warmth_in_doubt(place, self.on)
+            ),
+            *(
+                Question(about=Doubt.APART, plant=plant.id)
+                for plant in household.living
+                if _is_asked_apart(knowledge, plant, self.on)
+            ),
+        ]
+        order = list(Doubt)
+        found.sort(key=lambda one: order.index(one.about))
+        return [
+            Line(kind=Kind.MOVE if one.about is Doubt.APART else Kind.ASK, plant=one.plant, question=one)
+            for one in found
+        ]
 
 
-def _pest_of(tasks: Sequence[Task]) -> str | None:
-    return next((task.step.pest for task in tasks if task.step is not None), None)
+def _is_alike(some: Sequence[Part], others: Sequence[Part]) -> bool:
+    return [(one.method, one.product) for one in some] == [(one.method, one.product) for one in others]
 
 
-def _done(household: Household, on: date) -> dict[PlantId, list[Part]]:
-    """Give what tonight's nudge asked for and the journal has."""
-    nudge, found = household.nudge, dict[PlantId, list[Part]]()
-    for task in nudge.tasks if nudge is not None and nudge.on == on else ():
-        plant = household.plants.get(task.plant)
-        if plant is not None and task.method is not None and _is_done(plant, task.method, on):
-            part = Part(method=task.method, product=task.product, is_done=True)
-            found.setdefault(task.plant, []).append(part)
-    return found
-
-
-def _is_done(plant: Plant, method: Method, on: date) -> bool:
-    return any(one.method is method and timedelta() <= on - one.on <= PAIRED for one in plant.treatments)
+def _is_done(plant: Plant, method: Method | None, on: date) -> bool:
+    """Whether the journal has it since the evening it was asked for; whichever way it was wiped off."""
+    if method is None:
+        finds = (find.on for case in plant.cases for find in case.finds)
+        return any(day >= on for day in (*(check.on for check in plant.checks), *finds))
+    alike = BY_HAND | {Method.SWAB} if method in BY_HAND else {method}
+    return any(one.on >= on and one.method in alike for one in plant.treatments)
 
 
 def _then(household: Household, tasks: Sequence[Task], on: date) -> Iterable[Line]:
@@ -262,60 +444,8 @@ def _tomorrow(household: Household, plant: PlantId, step: Step, acts: tuple[Act,
             for act in acts
         ),
         step=step,
+        is_announced=True,
     )
-
-
-def _looks(
-    household: Household, knowledge: Knowledge, agenda: Agenda, tasks: Sequence[Task], on: date
-) -> Iterable[Line]:
-    """Give the looks, each in the way of the pest that is on the plant, or that it is on watch for."""
-    for task in tasks:
-        if task.method is not None:
-            continue
-        plant = household.plants[task.plant]
-        watch = agenda.watched.get(task.plant)
-        looked_for = [*(case.pest for case in plant.open_cases), *([watch.pest] if watch else [])]
-        pest = knowledge.pests[looked_for[0]] if looked_for else None
-        is_lifted = any(
-            knowledge.pests[one.pest].rooted
-            or wants_root_look(outbreak_on(household, knowledge, plant, one, on))
-            for one in plant.open_cases
-        )
-        yield Line(
-            kind=Kind.LIFT if is_lifted else Kind.LOOK,
-            plant=task.plant,
-            pest=None if pest is None else pest.key,
-            parts=(Part(method=None),),
-            level=Level.ROOTS if is_lifted else None if pest is None else pest.looking.ask,
-        )
-
-
-def _questions(
-    household: Household, knowledge: Knowledge, agenda: Agenda, tasks: Sequence[Task], on: date
-) -> list[Line]:
-    """Give what is in doubt, the most urgent first."""
-    found = [
-        *_about_treatments(household, knowledge, tasks),
-        *(
-            Question(about=Doubt.WHICH_PEST, plant=plant.id)
-            for plant in household.living
-            if any(knowledge.pests[case.pest].of for case in plant.open_cases)
-        ),
-        *(Question(about=Doubt.RELEASE, plant=plant) for plant in agenda.ready),
-        *(
-            Question(about=Doubt.USUAL_WARMTH, place=place.id)
-            for place in household.places.values()
-            if _is_warmth_in_doubt(place, on)
-        ),
-        *(
-            Question(about=Doubt.APART, plant=plant.id)
-            for plant in household.living
-            if _is_asked_apart(knowledge, plant, on)
-        ),
-    ]
-    order = list(Doubt)
-    found.sort(key=lambda one: order.index(one.about))
-    return [Line(kind=Kind.ASK, plant=one.plant, question=one) for one in found]
 
 
 def _about_treatments(

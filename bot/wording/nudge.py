@@ -4,8 +4,7 @@ from collections.abc import Set as AbstractSet
 from datetime import datetime
 
 from bot.actions.hold import EveningsHeld, MemberAway, Paused
-from bot.actions.send_evening import NudgeText, StillThere
-from bot.actions.show_due import DueLine
+from bot.actions.send_evening import Deed, NudgeText, StillThere
 from bot.domain.care import Care
 from bot.domain.gap import Lateness
 from bot.domain.nudging import Placement
@@ -47,9 +46,9 @@ CARE = {
 }
 
 
-def say_answered(name: str) -> str:
-    """Say under the other's nudge who answered it."""
-    return f"Answered by {name}."
+def say_answered(name: str, at: str) -> str:
+    """Say under the other's nudge who answered it, and when."""
+    return f"Answered by {name}, {at}."
 
 
 @says
@@ -60,8 +59,9 @@ def nudge_text(nudge: NudgeText, voice: Voice) -> str:
         plant for one in nudge.placements if one.slot.kind is not SlotKind.EVENING for plant in one.plants
     }
     # what is done by hand is done tonight, also where the spray waits for the morning
-    tonight = [line for line in nudge.lines if line.task.plant not in moved or line.product is None]
-    lines = [_head(nudge)] if nudge.lines else []
+    tonight = [deed for deed in nudge.deeds if deed.plant not in moved or deed.product is None]
+    lines = [_head(nudge)] if nudge.deeds or nudge.looks else []
+    lines += [f"Settled: {listed(nudge.settled)}."] if nudge.settled else []
     lines += [f"{words}" for words in _treatments(tonight)]
     lines += [mix_line(one, voice) for one in nudge.mixes]
     lines += [_placed(one, nudge, names, voice) for one in nudge.placements]
@@ -116,8 +116,8 @@ def _head(nudge: NudgeText) -> str:
     return f"Once more for tonight, {day(nudge.on)}:" if nudge.count > 1 else f"Tonight, {day(nudge.on)}:"
 
 
-def _treatments(lines: list[DueLine]) -> list[str]:
-    works = by_acts((line.name, (line.task.method, line.product)) for line in lines if line.task.method)
+def _treatments(deeds: list[Deed]) -> list[str]:
+    works = by_acts((deed.name, (deed.method, deed.product)) for deed in deeds)
     return [asked(acts, names) for acts, names in works.items()]
 
 
@@ -152,7 +152,7 @@ def _lowered(text: str) -> str:
 def _placed(one: Placement, nudge: NudgeText, names: dict[int, str], voice: Voice) -> str:
     plants = listed(names[plant] for plant in one.plants)
     slot = one.slot
-    products = {line.product for line in nudge.lines if line.task.plant in one.plants and line.product}
+    products = {deed.product for deed in nudge.deeds if deed.plant in one.plants and deed.product}
     product = listed(sorted(products))
     start, back = voice.clock(slot.start_at), slot.sun_back_at
     match slot.kind:
@@ -172,7 +172,7 @@ def _placed(one: Placement, nudge: NudgeText, names: dict[int, str], voice: Voic
             )
         case SlotKind.LATE:
             if nudge.count > 1:
-                return f"Sprayed {plants} already? Then “done”. Else it is too late for tonight: tomorrow."
+                return f"Sprayed {plants} already? Then “sprayed”. Else it is too late for tonight: tomorrow."
             return f"Too late tonight for {plants}: tomorrow."
 
 

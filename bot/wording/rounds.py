@@ -126,6 +126,9 @@ def nothing_due(told: NothingDue, voice: Voice) -> str:
     lines = ["No treatment is open right now, so I wrote nothing."]
     if told.mornings:
         lines.append(f"Tomorrow morning: {listed(told.mornings)}.")
+    if told.too_late:
+        names = listed(told.too_late)
+        lines.append(f"{names}: too late to spray tonight. Sprayed before? “sprayed {told.too_late[0]}”.")
     if told.checks_open:
         lines.append(
             f"What did you see on {listed(told.checks_open)}? “all clean”, or “{told.checks_open[0]} 3”."

@@ -20,7 +20,7 @@ def at(day: float, hour: int, minute: int = 0) -> datetime:
 
 def evening(telling: Telling, day: float, hour: int = 20) -> Tonight:
     household = telling.household
-    return tonight(household, KNOWLEDGE, telling.plan(day), DAY + timedelta(days=day), at(day, hour))
+    return tonight(household, KNOWLEDGE, telling.plan(day), at(day, hour))
 
 
 def methods(value: Tonight, day: float, hour: int = 20) -> list[Method | None]:
@@ -32,7 +32,7 @@ def test_a_spray_evening_is_one_line_of_two_parts() -> None:
     telling = home()
     telling.find(HOYA, CITRUS, 0)
     value = evening(telling, 0)
-    (line,) = value.now
+    (line,) = value.treatments
     assert (line.kind, line.plant, line.pest, line.state) == (Kind.TREAT, HOYA, CITRUS, State.OPEN)
     assert methods(value, 0) == [Method.WIPE, Method.SPRAY]
 
@@ -53,7 +53,8 @@ def test_handwork_settles_its_part_and_leaves_the_spray_open() -> None:
     )
     telling.tell(Treated(method=Method.WIPE), 0, plant=HOYA, at=time(20, 10))
     value = evening(telling, 0, 21)
-    (line,) = value.now
+    (line,) = value.treatments
+    assert [one.kind for one in value.now] == [Kind.TREAT, Kind.TRY], "soap is new to the plant"
     assert line.state is State.PARTLY
     assert [part.method for part in line.left] == [Method.SPRAY]
     assert methods(value, 0, 21) == [Method.SPRAY]

@@ -330,6 +330,43 @@ def test_what_was_sprayed_before_it_was_too_late_has_its_own_button_and_words(re
     assert set(rounds(repeated_late)) == {SOAP, WIPED}
 
 
-def test_done_in_words_under_a_late_repeat_is_what_it_says(repeated_late: Talk) -> None:
-    repeated_late.say("done")
+@pytest.mark.parametrize("words", ["done", "all done", "did it", "👍"])
+def test_a_bare_done_under_a_late_repeat_is_not_what_it_says_to_be_too_late(
+    repeated_late: Talk, words: str
+) -> None:
+    repeated_late.say(words)
+    assert rounds(repeated_late) == [WIPED]
+    answer = repeated_late.say("done")[0]
+    assert "One round, not two" in answer or "Stood there already" in answer or "sprayed hoya" in answer
+    assert rounds(repeated_late) == [WIPED]
+    repeated_late.say("sprayed")
     assert set(rounds(repeated_late)) == {SOAP, WIPED}
+
+
+@pytest.mark.parametrize(("pest", "hand"), [("thrips", "Rinsed"), ("longtailed mealybugs", "Wiped")])
+@pytest.mark.parametrize("words", ["done", "did it all", "finished"])
+def test_a_bare_done_of_a_clean_out_offers_the_handwork_of_that_pest(
+    talk: Talk, pest: str, hand: str, words: str
+) -> None:
+    """Thrips are rinsed off, mealybugs wiped: common practice, no source."""
+    talk.say(f"hoya 200 {pest}")
+    talk.evening()
+    talk.passes(minutes=5)
+    talk.say(words)
+    assert rounds(talk) == [], "a clean-out is written only when named"
+    assert hand in talk.labels()
+
+
+def test_an_evening_partly_settled_says_what_is_left(talk: Talk) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.say("coffee plant 12 longtailed mealybugs")
+    talk.evening()
+    talk.say("hoya done")
+    (edited,) = [answer for _, _, answer in talk.heard[-1].edits if answer is not None]
+    lines = edited.text.splitlines()
+    assert lines[0].startswith("Tonight")
+    assert "Settled: hoya." in lines
+    assert not any("hoya" in line for line in lines if not line.startswith("Settled"))
+    assert "coffee plant" in edited.text
+    talk.press("All done")
+    assert {plant for plant, _, _ in rounds(talk)} == {"hoya", "coffee plant"}
