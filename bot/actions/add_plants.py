@@ -18,7 +18,7 @@ from bot.domain.agenda import QUARANTINE_DAYS, SHORT_QUARANTINE_DAYS
 from bot.domain.household import Place
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import Draft, PlaceSet, PlantSet
-from bot.domain.label import is_edible
+from bot.domain.refusal import is_edible
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

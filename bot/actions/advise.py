@@ -11,8 +11,8 @@ from bot.domain.care import Care, care_of
 from bot.domain.consumption import left_ml, share_of_product, spray_for
 from bot.domain.household import Place, Plant, Product
 from bot.domain.identity import ProductId
-from bot.domain.label import Refusal, Use, refusals
 from bot.domain.outbreak import allowed_on
+from bot.domain.refusal import Refusal, Use, refusals
 from bot.domain.remedy import kinds_to_seek
 from bot.domain.trade import Method
 from bot.domain.window import lit_spans

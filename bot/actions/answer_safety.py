@@ -11,7 +11,7 @@ from bot.actions.outcome import Outcome
 from bot.catalogue.cautions import load_cautions
 from bot.domain.caution import Occasion
 from bot.domain.identity import PlantId, ProductId
-from bot.domain.label import is_edible, wait_before_eating
+from bot.domain.refusal import is_edible, wait_before_eating
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,10 +10,10 @@ from bot.actions.outcome import Outcome
 from bot.domain.course import Step, next_step
 from bot.domain.household import Place, Product
 from bot.domain.identity import PlantId
-from bot.domain.label import Refusal, Use, refusals
 from bot.domain.nudging import Placement, placements
 from bot.domain.pest import Evidence
 from bot.domain.progress import Progress
+from bot.domain.refusal import Refusal, Use, refusals
 from bot.domain.watch import hatch_to_adult_days
 
 
@@ -91,7 +91,7 @@ def _watch(plant: PlantId, desk: Desk) -> tuple[str, date | None, int] | None:
 
 def _usual_label(product: Product, desk: Desk) -> Evidence | None:
     kind = desk.knowledge.products.get(product.ingredient)
-    return kind.evidence if kind is not None and product.gap_days is None else None
+    return kind.evidence if kind is not None and product.label.gap_days is None else None
 
 
 def _passed_over(

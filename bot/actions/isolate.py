@@ -8,6 +8,7 @@ from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Asking, Outcome
+from bot.actions.stock_product import ReadLabel, label_to_ask
 from bot.domain.identity import PlantId
 from bot.domain.journal import IsolatedNow
 
@@ -29,6 +30,7 @@ class IsolatedThem(Outcome):
     plants: tuple[str, ...]
     rooms: tuple[str, ...] = ()
     quarantine_until: date | None = None
+    to_read: ReadLabel | None = None
 
 
 def ask_apart(plants: tuple[PlantId, ...]) -> Asking:
@@ -50,4 +52,5 @@ def isolate(command: Isolate, desk: Desk) -> IsolatedThem:
     places = {desk.plant(plant).place for plant in command.plants} if not command.apart else set()
     rooms = tuple(desk.household.places[place].name for place in places if place is not None)
     until = desk.plant(command.plants[0]).quarantine_until if command.plants else None
-    return IsolatedThem(desk.names(command.plants), rooms, until)
+    read, asking = label_to_ask(command.plants, desk) or (None, None)
+    return IsolatedThem(desk.names(command.plants), rooms, until, read, asking=asking)

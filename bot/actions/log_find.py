@@ -9,6 +9,7 @@ from bot.actions.command import Command
 from bot.actions.desk import Desk
 from bot.actions.isolate import ask_apart
 from bot.actions.outcome import Outcome
+from bot.actions.stock_product import ReadLabel, label_to_ask
 from bot.domain.course import Step, next_step
 from bot.domain.identity import PlantId
 from bot.domain.journal import Found
@@ -51,6 +52,7 @@ class FindLogged(Outcome):
     tonight: date | None
     seek: tuple[str, ...] = ()
     """Kinds of product that would reach the pest, where the shelf has none."""
+    to_read: ReadLabel | None = None
     tell: str | None = None
     """What tells apart the pests that a general word may mean."""
 
@@ -95,6 +97,7 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
     place = desk.household.places.get(plant.place) if plant.place is not None else None
     if plant.isolated_on is None and desk.knowledge.pests[pest].fight.is_set_apart:
         desk.to_set_apart.append(plant_id)
+    read, asking = label_to_ask((plant_id,), desk) or (None, None)
     return FindLogged(
         plant=plant.name,
         on=command.on or desk.today,
@@ -119,7 +122,8 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
         seek=kinds_to_seek(desk.knowledge, pest)
         if step is not None and step.because is Because.NO_PRODUCT
         else (),
-        asking=ask_apart(tuple(dict.fromkeys(desk.to_set_apart))) if plant.isolated_on is None else None,
+        to_read=read,
+        asking=ask_apart(tuple(dict.fromkeys(desk.to_set_apart))) if plant.isolated_on is None else asking,
     )
 
 

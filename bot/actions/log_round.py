@@ -14,9 +14,9 @@ from bot.domain.gap import Lateness
 from bot.domain.household import Plant, Treatment
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.journal import Entry, Treated, evening_of
-from bot.domain.label import Refusal, Use, eat_from, is_edible, refusals
 from bot.domain.outbreak import label_days
 from bot.domain.progress import Progress
+from bot.domain.refusal import Refusal, Use, eat_from, is_edible, refusals
 from bot.domain.tonight import Kind
 from bot.domain.trade import Method
 

@@ -16,6 +16,7 @@ from bot.actions.stock_product import StockProduct
 from bot.domain.consumption import left_ml, spray_factor, spray_for
 from bot.domain.household import Product
 from bot.domain.identity import PlantId, ProductId
+from bot.domain.label import Label
 from bot.domain.measure import Tool, Units
 from bot.domain.mixture import (
     Recipe,
@@ -145,12 +146,12 @@ def _mix_one(command: Mix, desk: Desk) -> Mixed | CannotMix | Asks:
     kind, product = _what(command, desk)
     if kind is None:
         return _ask_which_product(command, desk)
-    if product is not None and product.form is Form.READY:
+    if product is not None and product.label.form is Form.READY:
         reckoned = Decimal(str(command.volume_ml)) if command.plants and command.volume_ml else None
         return CannotMix(kind.name, MixTrouble.READY_MADE, reckoned)
     if command.volume_ml is None:
         return Asks(Missing.AMOUNT, text="volume")
-    if product is not None and product.form is None and _is_rate_unknown(command, product):
+    if product is not None and product.label.form is None and _is_rate_unknown(command, product):
         return _ask_form(command, product, kind)
     return _mixed(command, kind, product, desk)
 
@@ -163,7 +164,7 @@ def _what(command: Mix, desk: Desk) -> tuple[ProductKind | None, Product | None]
     if command.ingredient is not None:
         known = [one for one in shelf.values() if one.ingredient == command.ingredient]
         return desk.knowledge.products.get(command.ingredient), known[0] if known else None
-    mixable = [one for one in shelf.values() if one.form is not Form.READY and one.stock_ml != 0]
+    mixable = [one for one in shelf.values() if one.label.form is not Form.READY and one.stock_ml != 0]
     kinds = [one for one in mixable if Method.SWAB not in desk.knowledge.products[one.ingredient].methods]
     chosen = kinds[0] if len(kinds) == 1 else None
     return (desk.knowledge.products[chosen.ingredient], chosen) if chosen else (None, None)
@@ -185,15 +186,15 @@ def _ask_which_product(command: Mix, desk: Desk) -> Asks | CannotMix:
 
 
 def _is_rate_unknown(command: Mix, product: Product) -> bool:
-    told = (command.rate_ml_per_l, command.percent, command.parts, product.rate_ml_per_l)
+    told = (command.rate_ml_per_l, command.percent, command.parts, product.label.rate_ml_per_l)
     return all(one is None for one in told)
 
 
 def _ask_form(command: Mix, product: Product, kind: ProductKind) -> Asks:
-    concentrate = StockProduct(ingredient=kind.key, form=Form.CONCENTRATE)
+    concentrate = StockProduct(ingredient=kind.key, label=Label(form=Form.CONCENTRATE))
     choices = (
         Choice(ButtonText.CONCENTRATE, (concentrate, replace(command, product=product.id))),
-        Choice(ButtonText.READY_TO_USE, (StockProduct(ingredient=kind.key, form=Form.READY),)),
+        Choice(ButtonText.READY_TO_USE, (StockProduct(ingredient=kind.key, label=Label(form=Form.READY)),)),
     )
     return Asks(Missing.FORM, text=kind.name, asking=Asking(choices))
 
@@ -232,8 +233,8 @@ def _rate(command: Mix, kind: ProductKind, product: Product | None) -> Decimal |
         holds = strength or _HUNDRED
         is_possible = share is Share.PRODUCT or command.percent <= holds
         return rate_of_percent(command.percent, share, holds) if is_possible else Decimal(0)
-    if product is not None and product.rate_ml_per_l is not None:
-        return product.rate_ml_per_l
+    if product is not None and product.label.rate_ml_per_l is not None:
+        return product.label.rate_ml_per_l
     return (
         None
         if kind.mix is None
@@ -242,15 +243,15 @@ def _rate(command: Mix, kind: ProductKind, product: Product | None) -> Decimal |
 
 
 def _strength(kind: ProductKind, product: Product | None) -> Decimal | None:
-    if product is not None and product.strength_percent is not None:
-        return product.strength_percent
+    if product is not None and product.label.strength_percent is not None:
+        return product.label.strength_percent
     return None if kind.mix is None else kind.mix.strength_percent
 
 
 def _most(command: Mix, kind: ProductKind, product: Product | None) -> Decimal | None:
     """Give what the label allows at most: its told rate, else what labels of the kind usually do. [mL/L]."""
-    if product is not None and product.rate_ml_per_l is not None:
-        return product.most_ml_per_l or product.rate_ml_per_l
+    if product is not None and product.label.rate_ml_per_l is not None:
+        return product.label.most
     if kind.mix is None:
         return None
     strength = command.stock_percent or _strength(kind, product)
@@ -270,7 +271,7 @@ def _ask_share(command: Mix, kind: ProductKind, product: Product | None) -> Asks
 def _outcome(command: Mix, kind: ProductKind, product: Product | None, recipe: Recipe, desk: Desk) -> Mixed:
     stock = None if product is None else left_ml(desk.household, desk.knowledge, product)
     is_told = command.rate_ml_per_l is not None or command.percent is not None or command.parts is not None
-    is_label = not is_told and product is not None and product.rate_ml_per_l is not None
+    is_label = not is_told and product is not None and product.label.rate_ml_per_l is not None
     evidence = None if kind.mix is None else kind.mix.evidence
     strength = command.stock_percent or _strength(kind, product)
     return Mixed(
@@ -279,7 +280,7 @@ def _outcome(command: Mix, kind: ProductKind, product: Product | None, recipe: R
         tool=_tool(command, desk),
         is_rate_told=is_told,
         is_rate_of_label=is_label,
-        has_told_label=product is not None and product.rate_ml_per_l is not None,
+        has_told_label=product is not None and product.label.rate_ml_per_l is not None,
         percent_active=None if strength is None else recipe.percent_active(strength),
         keeps_hours=None if kind.mix is None else kind.mix.keeps_hours,
         caution=kind.caution,

@@ -28,8 +28,8 @@ from bot.domain.journal import (
     SilenceAsked,
 )
 from bot.domain.knowledge import Knowledge
-from bot.domain.label import is_warm
 from bot.domain.nudging import Placement, is_long_silent, needs_shade, next_nudge_at, placements
+from bot.domain.refusal import is_warm
 from bot.domain.tonight import Kind, Line, Part, Tonight, planned
 from bot.domain.trade import Level, Method
 

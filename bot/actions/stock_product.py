@@ -1,16 +1,25 @@
 """A product onto the shelf, or more about its label."""
 
-from dataclasses import dataclass
+from collections.abc import Iterable
+from dataclasses import dataclass, field, replace
 from decimal import Decimal
 
 from bot.actions.answer_safety import minded_on
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
+from bot.actions.outcome import Asking, Outcome
 from bot.domain.caution import Occasion
 from bot.domain.household import Product
+from bot.domain.identity import PlantId
 from bot.domain.journal import ProductSet
-from bot.domain.trade import Form
+from bot.domain.label import Label, contradiction, impossible
+from bot.domain.refusal import is_eating_untold, is_edible
+from bot.domain.remedy import label_to_read
+
+EATEN_AFTER_DAYS = (0, 1, 3, 7)
+"""Days before eating that labels of the kinds we know ask for. From memory. [d]"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,16 +27,18 @@ class StockProduct(Command):
     """A product onto the shelf, or more about it."""
 
     ingredient: str
-    form: Form | None = None
-    gap_days: int | None = None
     stock_ml: float | None = None
-    rate_ml_per_l: Decimal | None = None
-    most_ml_per_l: Decimal | None = None
-    strength_percent: Decimal | None = None
-    uses_a_year: int | None = None
-    harvest_days: int | None = None
-    is_for_indoors: bool | None = None
-    is_for_edibles: bool | None = None
+    label: Label = field(default_factory=Label)
+    is_sure: bool = False
+    """Whether it answers which of two facts holds."""
+
+
+@dataclass(frozen=True, slots=True)
+class ReadLabel:
+    """A product whose label has to be read before it goes on plants that are eaten."""
+
+    product: str
+    plants: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,52 +52,98 @@ class Stocked(Outcome):
     """Said once, with the first word of a product."""
     minded: tuple[str, ...] = ()
     """What else is said with the first product of a home."""
+    to_read: ReadLabel | None = None
 
 
 @dataclass(frozen=True, slots=True)
-class BadGap(Outcome):
-    """A label gap outside 1 to 365 days."""
+class BadLabel(Outcome):
+    """A fact, by its name, that no label can say."""
 
-    days: int
+    fact: str
+    value: Decimal | int
 
 
-GAP_DAYS = range(1, 366)
+@dataclass(frozen=True, slots=True)
+class LabelDoubted(Outcome):
+    """Two facts of a label of which only one can hold: nothing is written before it is known which."""
+
+    name: str
+    first: Label
+    second: Label
 
 
 @performs
-def stock(command: StockProduct, desk: Desk) -> Stocked | BadGap:
-    """Put a product on the shelf or tell more of its label; what is not told is assumed, and marked so."""
-    if command.gap_days is not None and command.gap_days not in GAP_DAYS:
-        return BadGap(command.gap_days)
+def stock(command: StockProduct, desk: Desk) -> Stocked | BadLabel | LabelDoubted:
+    """Put a product on the shelf or tell more of its label, which changes what is told and no more."""
+    wrong = impossible(command.label)
+    if wrong is not None:
+        return BadLabel(wrong, getattr(command.label, wrong))
     kind = desk.knowledge.products[command.ingredient]
     known = next(
         (one for one in desk.household.products.values() if one.ingredient == command.ingredient), None
     )
+    either = contradiction(known.label if known else Label(), command.label)
+    if either is not None and not command.is_sure:
+        return _ask_which(command, kind.name, either)
     product = known.id if known else desk.store.new_product(desk.member.household)
-    assumed = set(known.assumed if known else ("form", "gap_days"))
-    assumed -= {"form"} if command.form else set()
-    assumed -= {"gap_days"} if command.gap_days else set()
     told = ProductSet(
-        product=product,
-        ingredient=command.ingredient,
-        form=command.form,
-        gap_days=command.gap_days,
-        stock_ml=command.stock_ml,
-        rate_ml_per_l=command.rate_ml_per_l,
-        most_ml_per_l=command.most_ml_per_l or command.rate_ml_per_l,
-        strength_percent=command.strength_percent,
-        uses_a_year=command.uses_a_year,
-        harvest_days=command.harvest_days,
-        is_for_indoors=command.is_for_indoors,
-        is_for_edibles=command.is_for_edibles,
-        assumed=tuple(sorted(assumed)),
+        product=product, ingredient=command.ingredient, stock_ml=command.stock_ml, label=command.label
     )
     desk.write([desk.draft(told)])
     kept = desk.household.products[product]
+    eaten = _eaten_unasked(kept, desk)
     return Stocked(
         product=kept,
         name=kind.name,
-        gap_days=kept.gap_days if kept.gap_days is not None else kind.gap_days,
+        gap_days=kind.gap_days if kept.label.gap_days is None else kept.label.gap_days,
         caution="" if known else kind.caution,
         minded=() if len(desk.household.products) > 1 else minded_on((Occasion.USE,), (kind.key,), desk),
+        to_read=ReadLabel(kind.name, eaten) if eaten else None,
+        asking=ask_of_eating(kept) if eaten else None,
     )
+
+
+def _ask_which(command: StockProduct, name: str, either: tuple[Label, Label]) -> LabelDoubted:
+    texts = (ButtonText.THE_FIRST, ButtonText.THE_SECOND)
+    choices = tuple(
+        Choice(text, (replace(command, label=label, is_sure=True),))
+        for text, label in zip(texts, either, strict=True)
+    )
+    return LabelDoubted(name, *either, asking=Asking(choices))
+
+
+def _eaten_unasked(product: Product, desk: Desk) -> tuple[str, ...]:
+    """Give the plants that are eaten, where nobody told whether a product's label allows them."""
+    kind = desk.knowledge.products.get(product.ingredient)
+    if kind is None or not is_eating_untold(kind, product) or product.stock_ml == 0:
+        return ()
+    return tuple(plant.name for plant in desk.household.living if is_edible(desk.knowledge, plant))
+
+
+def label_to_ask(plants: Iterable[PlantId], desk: Desk) -> tuple[ReadLabel, Asking] | None:
+    """Ask for the label that would be used next on plants that are eaten, were it known to allow that."""
+    for plant in plants:
+        for case in desk.plant(plant).open_cases:
+            product = label_to_read(desk.outbreak(plant, case))
+            if product is not None:
+                name = desk.product_name(product.id) or ""
+                return ReadLabel(name, (desk.plant(plant).name,)), ask_of_eating(product)
+    return None
+
+
+def ask_of_eating(product: Product) -> Asking:
+    """Ask what a label says of plants that are eaten, and of the days before eating."""
+    forbidden = StockProduct(ingredient=product.ingredient, label=Label(is_for_edibles=False))
+    allowed = (
+        Choice(
+            ButtonText.EATEN_AFTER,
+            (
+                StockProduct(
+                    ingredient=product.ingredient, label=Label(is_for_edibles=True, harvest_days=days)
+                ),
+            ),
+            str(days),
+        )
+        for days in EATEN_AFTER_DAYS
+    )
+    return Asking((Choice(ButtonText.NOT_EATEN, (forbidden,)), *allowed))

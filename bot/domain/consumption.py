@@ -49,14 +49,14 @@ def usual_ml(household: Household, on: date) -> Decimal:
 
 def share_of_product(knowledge: Knowledge, product: Product) -> Decimal | None:
     """Product in the finished spray; ready to use is all of it, None where no rate is known. [1]."""
-    if product.form is Form.READY:
+    if product.label.form is Form.READY:
         return Decimal(1)
-    if product.rate_ml_per_l is not None:
-        return product.rate_ml_per_l / 1000
+    if product.label.rate_ml_per_l is not None:
+        return product.label.rate_ml_per_l / 1000
     kind = knowledge.products.get(product.ingredient)
     if kind is None or kind.mix is None:
         return None
-    rate = rate_at_strength(kind.mix.rate_ml_per_l, kind.mix.strength_percent, product.strength_percent)
+    rate = rate_at_strength(kind.mix.rate_ml_per_l, kind.mix.strength_percent, product.label.strength_percent)
     return rate / 1000
 
 

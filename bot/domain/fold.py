@@ -65,19 +65,6 @@ T = TypeVar("T")
 
 RINSED_BY = time(17)
 """What is rinsed by then is dry for the evening's spray. Judgement."""
-_OF_A_PRODUCT = (
-    "ingredient",
-    "form",
-    "gap_days",
-    "stock_ml",
-    "rate_ml_per_l",
-    "most_ml_per_l",
-    "strength_percent",
-    "uses_a_year",
-    "harvest_days",
-    "is_for_indoors",
-    "is_for_edibles",
-)
 
 
 def valid(entries: Iterable[Entry]) -> list[Entry]:
@@ -227,8 +214,9 @@ def _apply_to_place(household: Household, told: PlaceSet | TemperatureRead | Usu
 
 
 def _stock(product: Product, told: ProductSet, on: date) -> None:
-    _set_fields(product, told, _OF_A_PRODUCT)
-    product.assumed = told.assumed
+    _set_fields(product, told, ("ingredient", "stock_ml"))
+    if not told.label.is_blank:
+        product.label = product.label.then(replace(told.label, told_on=on))
     if told.stock_ml is not None:
         product.stocked_on = on
 

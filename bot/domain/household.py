@@ -9,11 +9,12 @@ from zoneinfo import ZoneInfo
 
 from bot.domain.identity import MemberId, PhotoId, PlaceId, PlantId, ProductId
 from bot.domain.journal import NudgedTask
+from bot.domain.label import Label
 from bot.domain.measure import Units
 from bot.domain.release import Level
 from bot.domain.slot import Habits
 from bot.domain.sun import Site
-from bot.domain.trade import Form, Grade, Method, Sign
+from bot.domain.trade import Grade, Method, Sign
 from bot.domain.window import Exposure, Facing, Outdoors
 
 EVENING = time(20)
@@ -49,21 +50,12 @@ class Place:
 
 @dataclass(slots=True)
 class Product:
-    """A product of the shelf; assumed names fields that are cautious defaults."""
+    """A product of the shelf."""
 
     id: ProductId
     ingredient: str = ""
-    form: Form | None = None
-    gap_days: int | None = None
     stock_ml: float | None = None
-    assumed: tuple[str, ...] = ()
-    rate_ml_per_l: Decimal | None = None
-    most_ml_per_l: Decimal | None = None
-    strength_percent: Decimal | None = None
-    uses_a_year: int | None = None
-    harvest_days: int | None = None
-    is_for_indoors: bool | None = None
-    is_for_edibles: bool | None = None
+    label: Label = field(default_factory=Label)
     stocked_on: date | None = None
     """When the stock was last told."""
 

@@ -5,14 +5,15 @@ Everything about plants is derived from it. A payload is a value of one of the c
 of the `...Set` classes means unchanged. Add fields with a default only: old entries must stay readable.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, datetime, time, timedelta
 from decimal import Decimal
 from zoneinfo import ZoneInfo
 
 from bot.domain.identity import EntryId, HouseholdId, MemberId, PhotoId, PlaceId, PlantId, ProductId
+from bot.domain.label import Label
 from bot.domain.release import Level
-from bot.domain.trade import Form, Grade, Method, Sign
+from bot.domain.trade import Grade, Method, Sign
 from bot.domain.window import Facing, Outdoors
 
 NIGHT_ENDS_AT = time(4)
@@ -81,21 +82,12 @@ class PlantRenamed:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ProductSet:
-    """A product on the shelf; assumed names the fields that are cautious defaults, not told."""
+    """A product on the shelf, or more of its label."""
 
     product: ProductId
     ingredient: str | None = None
-    form: Form | None = None
-    gap_days: int | None = None
     stock_ml: float | None = None
-    assumed: tuple[str, ...] = ()
-    rate_ml_per_l: Decimal | None = None
-    most_ml_per_l: Decimal | None = None
-    strength_percent: Decimal | None = None
-    uses_a_year: int | None = None
-    harvest_days: int | None = None
-    is_for_indoors: bool | None = None
-    is_for_edibles: bool | None = None
+    label: Label = field(default_factory=Label)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,252 +1,128 @@
-"""
-What forbids a product on a plant today, as the label of its kind usually has it; a told label overrides.
+"""What stands on a product's label, as far as it was told: one value in command, journal and shelf."""
 
-Too soon after the last use is not here: the gap is planned around it. A use against a rule can be written
-down, it is never suggested.
-"""
+from dataclasses import dataclass, fields, replace
+from datetime import date
+from decimal import Decimal
 
-from collections.abc import Sequence
-from dataclasses import dataclass
-from datetime import date, timedelta
-from enum import Enum
-
-from bot.domain.campaign import Effect
-from bot.domain.climate import hottest_on, warm_side
-from bot.domain.development import development_days, held
-from bot.domain.household import Household, Plant, Product
-from bot.domain.identity import ProductId
-from bot.domain.knowledge import Knowledge
-from bot.domain.pest import Pest
-from bot.domain.product import ProductKind
-
-YEAR_DAYS = 365
-CAUTION_FROM_C = 27.0
-"""From here on heat is worth a word, though not forbidden. [degC]"""
-ASSUMED_C = 24.0
-"""Where nobody told how warm it is, a generation is taken as short as at this. [degC]"""
-UNSEEN_USES = 3
-"""The same soap or oil so many times in a row, and then a look for damage. Labels; from memory. [1]"""
-ANIMALS_AT_RISK = frozenset({"cat", "fish"})
+from bot.domain.trade import Form
 
 
-class Refusal(Enum):
-    """Why a product is not suggested."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Label:
+    """
+    Facts of a label; None is what nobody told, for which what is usual of its kind holds.
 
-    USED_UP = "used-up"
-    WRONG_PEST = "wrong-pest"
-    NOT_INDOORS = "not-indoors"
-    NOT_EDIBLE = "not-edible"
-    USES_SPENT = "uses-spent"
-    SENSITIVE = "sensitive"
-    TOO_HOT = "too-hot"
-    TOO_COLD = "too-cold"
-    NEAR_ANOTHER = "near-another"
-    ANIMALS = "animals"
-    BEES = "bees"
-    SAME_GROUP = "same-group"
-    MAKES_WORSE = "makes-worse"
-    UNSEEN_DAMAGE = "unseen-damage"
+    gap_days lie between two uses, harvest_days before anything is eaten [d]; rates are product in finished
+    spray [mL/L], strength_percent is the active ingredient in the bottle [%].
+    """
 
-
-@dataclass(frozen=True, slots=True)
-class Use:
-    """A product put on a plant on a day, against a pest or, without one, whatever for."""
-
-    household: Household
-    knowledge: Knowledge
-    plant: Plant
-    product: Product
-    today: date
-    pest: Pest | None = None
+    form: Form | None = None
+    gap_days: int | None = None
+    rate_ml_per_l: Decimal | None = None
+    most_ml_per_l: Decimal | None = None
+    strength_percent: Decimal | None = None
+    uses_a_year: int | None = None
+    harvest_days: int | None = None
+    is_for_indoors: bool | None = None
+    is_for_edibles: bool | None = None
+    told_on: date | None = None
+    """When something of it was last told."""
 
     @property
-    def kind(self) -> ProductKind | None:
-        """What is known of its ingredient."""
-        return self.knowledge.products.get(self.product.ingredient)
+    def most(self) -> Decimal | None:
+        """The most that is allowed: as told, else the rate itself. [mL/L]."""
+        return self.rate_ml_per_l if self.most_ml_per_l is None else self.most_ml_per_l
+
+    @property
+    def says_of_eating(self) -> bool:
+        """Whether it was told if what is eaten may be treated."""
+        return self.is_for_edibles is not None or self.harvest_days is not None
+
+    @property
+    def is_blank(self) -> bool:
+        """Whether nothing of it was told."""
+        return not self.facts()
+
+    def facts(self) -> tuple[str, ...]:
+        """Name the facts that were told."""
+        told = (one.name for one in fields(self) if getattr(self, one.name) is not None)
+        return tuple(name for name in told if name != "told_on")
+
+    def then(self, later: "Label") -> "Label":
+        """
+        Give the label once more of it was told: the later replaces what it says, and no more.
+
+        What cannot stand beside it goes: days before eating with "not for what is eaten", whichever of them
+        came first (the safer of the two), rates with "ready to use", a most that is below a new rate.
+        """
+        told = replace(self, **{name: getattr(later, name) for name in later.facts()})
+        told = replace(told, told_on=later.told_on or self.told_on)
+        if told.is_for_edibles is False:
+            told = replace(told, harvest_days=None)
+        if told.form is Form.READY:
+            told = replace(told, rate_ml_per_l=None, most_ml_per_l=None)
+        if told.rate_ml_per_l is not None and told.most_ml_per_l is not None:
+            is_past = told.most_ml_per_l <= told.rate_ml_per_l
+            return replace(told, most_ml_per_l=None) if is_past else told
+        return told
+
+    def only(self, *names: str) -> "Label":
+        """Give the part of it that tells some facts."""
+        return Label(**{name: getattr(self, name) for name in names})
 
 
-def refusals(use: Use) -> tuple[Refusal, ...]:
-    """Give every rule that forbids a product on a plant today; none means it may be suggested."""
-    kind, plant, product = use.kind, use.plant, use.product
-    if kind is None:
-        return (Refusal.WRONG_PEST,)
-    is_outdoors = _is_outdoors(use.household, plant)
-    checks = (
-        (Refusal.USED_UP, product.stock_ml == 0),
-        (Refusal.WRONG_PEST, use.pest is not None and not does_good(use.pest, kind)),
-        (Refusal.MAKES_WORSE, use.pest is not None and makes_worse(use.pest, kind)),
-        (Refusal.NOT_INDOORS, not is_outdoors and not _is_for_indoors(kind, product)),
-        (Refusal.NOT_EDIBLE, is_edible(use.knowledge, plant) and harvest_days(kind, product) is None),
-        (Refusal.USES_SPENT, _is_spent(use, kind)),
-        (Refusal.SENSITIVE, is_sensitive(use.knowledge, plant, kind)),
-        (Refusal.TOO_HOT, _degrees(use, kind.hottest) > kind.hottest),
-        (Refusal.TOO_COLD, _degrees(use, kind.coldest) < kind.coldest),
-        (Refusal.NEAR_ANOTHER, _is_near_another(use, kind)),
-        (Refusal.ANIMALS, kind.harms_cats_and_fish and bool(ANIMALS_AT_RISK & use.household.animals)),
-        (Refusal.BEES, kind.harms_bees and is_outdoors),
-        (Refusal.SAME_GROUP, _is_next_generation(use, kind)),
-        (Refusal.UNSEEN_DAMAGE, is_damage_unseen(use)),
-    )
-    return tuple(refusal for refusal, holds in checks if holds)
+_AGAINST = (("is_for_edibles", "harvest_days"), ("form", "rate_ml_per_l"), ("rate_ml_per_l", "most_ml_per_l"))
 
 
-def does_good(pest: Pest, kind: ProductKind) -> bool:
-    """Whether an ingredient does anything to a pest, be it harm to us: that is another refusal."""
-    return pest.is_reached_by(kind.key) or makes_worse(pest, kind)
-
-
-def makes_worse(pest: Pest, kind: ProductKind) -> bool:
-    """Whether an ingredient brings more of a pest."""
-    known = pest.effects.get(kind.key)
-    return known is not None and Effect.WORSE in known.on.values()
-
-
-def is_damage_unseen(use: Use) -> bool:
+def contradiction(known: Label, later: Label) -> tuple[Label, Label] | None:
     """
-    Whether the same soap or oil met the plant three times in a row and nobody looked at it since.
+    Give two readings of a label of which only one can hold: what was told last, and what stood before.
 
-    References
-    ----------
-    Labels of soaps and oils; from memory.
+    None where they fit. Another value of the same fact is no contradiction, it replaces.
     """
-    kind = use.kind
-    if kind is None or not kind.needs_shade:
-        return False
-    sprays = sorted(
-        (one.on, one.product)
-        for one in use.plant.treatments
-        if one.product is not None and one.on < use.today
-    )[-UNSEEN_USES:]
-    if len(sprays) < UNSEEN_USES or any(product != use.product.id for _, product in sprays):
-        return False
-    looks = [check.on for check in use.plant.checks]
-    looks += [find.on for case in use.plant.cases for find in case.finds]
-    return not any(look > sprays[0][0] for look in looks)
-
-
-def harvest_days(kind: ProductKind, product: Product) -> int | None:
-    """Days before what was treated may be eaten: as told, else as usual; None is never. [d]."""
-    if product.is_for_edibles is False:
-        return None  # whatever days were told before or after: the safer of two that contradict each other
-    return kind.harvest_days if product.harvest_days is None else product.harvest_days
-
-
-def eat_from(knowledge: Knowledge, plant: Plant, product: Product, used_on: date) -> date | None:
-    """Give the first day an edible plant may be eaten from after a use; None where it is none, or never."""
-    kind = knowledge.products.get(product.ingredient)
-    days = None if kind is None else harvest_days(kind, product)
-    if days is None or not is_edible(knowledge, plant):
-        return None
-    return used_on + timedelta(days=days)
-
-
-@dataclass(frozen=True, slots=True)
-class Wait:
-    """The use that decides from when a plant may be eaten; free_on is None where it never may again."""
-
-    product: ProductId
-    used_on: date
-    free_on: date | None
-
-
-def wait_before_eating(household: Household, knowledge: Knowledge, plant: Plant) -> Wait | None:
-    """Give the use an edible plant waits for: one after which nothing is eaten, else the latest day."""
-    uses = [
-        Wait(one.product, one.on, eat_from(knowledge, plant, household.products[one.product], one.on))
-        for one in plant.treatments
-        if one.product in household.products
-    ]
-    if not is_edible(knowledge, plant):
-        return None
-    return max(uses, key=lambda use: (use.free_on is None, use.free_on or use.used_on), default=None)
-
-
-def is_sensitive(knowledge: Knowledge, plant: Plant, kind: ProductKind) -> bool:
-    """Whether a source says that the plant's kind is hurt by the product."""
-    known = knowledge.kind_of(plant)
-    return known is not None and kind.key in known.sensitive
-
-
-def is_edible(knowledge: Knowledge, plant: Plant) -> bool:
-    """Whether anything of it is eaten: as told, else by its kind."""
-    if "edible" in plant.traits:
-        return True
-    if "not-edible" in plant.traits:
-        return False
-    known = knowledge.kind_of(plant)
-    return known is not None and known.is_edible
-
-
-def is_warm(household: Household, plant: Plant, today: date) -> bool:
-    """Whether heat there is worth a word before oil or soap, though not forbidden."""
-    celsius = hottest_on(household, plant, today)
-    return celsius is not None and celsius >= CAUTION_FROM_C
-
-
-def _is_outdoors(household: Household, plant: Plant) -> bool:
-    place = household.places.get(plant.place) if plant.place is not None else None
-    return place is not None and place.outdoors is not None
-
-
-def _is_for_indoors(kind: ProductKind, product: Product) -> bool:
-    return kind.is_for_indoors if product.is_for_indoors is None else product.is_for_indoors
-
-
-def _is_spent(use: Use, kind: ProductKind) -> bool:
-    most = kind.uses_a_year if use.product.uses_a_year is None else use.product.uses_a_year
-    if most is None:
-        return False
-    since = use.today - timedelta(days=YEAR_DAYS)
-    uses = {
-        one.on
-        for one in use.plant.treatments
-        if one.product == use.product.id and since < one.on <= use.today
+    both = replace(known, **{name: getattr(later, name) for name in later.facts()})
+    clashes = {
+        "is_for_edibles": both.is_for_edibles is False and both.harvest_days is not None,
+        "form": both.form is Form.READY and both.rate_ml_per_l is not None,
+        "rate_ml_per_l": (both.most_ml_per_l or 0) < (both.rate_ml_per_l or 0)
+        and both.most_ml_per_l is not None,
     }
-    return len(uses) >= most
+    for one, other in _AGAINST:
+        if clashes[one]:
+            first, second = (one, other) if one in later.facts() else (other, one)
+            rest = later.only(*(set(later.facts()) - {one, other}))
+            return rest.then(_alone(known, both, first)), rest.then(_alone(known, both, second))
+    return None
 
 
-def _degrees(use: Use, otherwise: float) -> float:
-    celsius = hottest_on(use.household, use.plant, use.today)
-    return otherwise if celsius is None else celsius
+def _alone(known: Label, label: Label, name: str) -> Label:
+    """Give one of two facts so that it stands against the other whatever was told before."""
+    told = label.only(name)
+    if name == "harvest_days":
+        return replace(told, is_for_edibles=True)
+    if name == "rate_ml_per_l" and label.form is Form.READY:
+        return replace(told, form=Form.CONCENTRATE)
+    if name == "most_ml_per_l":
+        most = label.most_ml_per_l or Decimal(0)
+        return replace(told, rate_ml_per_l=min(known.rate_ml_per_l or most, most))
+    return told
 
 
-def _is_near_another(use: Use, kind: ProductKind) -> bool:
-    apart = dict(kind.not_within_days_of)
-    for one in use.plant.treatments:
-        other = None if one.product is None else use.household.products.get(one.product)
-        if other is not None and 0 <= (use.today - one.on).days < apart.get(other.ingredient, 0):
-            return True
-    return False
+LIMITS: dict[str, tuple[Decimal | int, Decimal | int]] = {
+    "gap_days": (1, 365),
+    "rate_ml_per_l": (Decimal("0.001"), 1000),
+    "most_ml_per_l": (Decimal("0.001"), 1000),
+    "strength_percent": (Decimal("0.001"), 100),
+    "uses_a_year": (1, 365),
+    "harvest_days": (0, 365),
+}
+"""What can be meant at all. [d], [mL/L], [%], [1]"""
 
 
-def _is_next_generation(use: Use, kind: ProductKind) -> bool:
-    """
-    Whether the same mode of action met the pest's last generation already.
-
-    Uses within one generation are fine; the next one gets another number (wsu_rotation). A generation is
-    egg and young at the place's temperature, the fast side.
-    """
-    pest = use.pest
-    if kind.group is None or pest is None:
-        return False
-    uses = _uses_of_group(use, kind.group)
-    if not uses:
-        return False
-    celsius = warm_side(use.household, use.plant, use.today)
-    warm = held(pest, ASSUMED_C if celsius is None else celsius)
-    days = sum(development_days(stage, warm) for stage in (pest.egg_lo, *pest.instars))
-    return (use.today - min(uses)).days >= days and (use.today - max(uses)).days < 2 * days
-
-
-def _uses_of_group(use: Use, group: str) -> Sequence[date]:
-    """Give the days of the last uninterrupted run of one mode of action on a plant."""
-    run: list[date] = []
-    for one in sorted(use.plant.treatments, key=lambda treatment: treatment.on, reverse=True):
-        product = None if one.product is None else use.household.products.get(one.product)
-        kind = None if product is None else use.knowledge.products.get(product.ingredient)
-        if kind is None or kind.group is None or one.on >= use.today:
-            continue  # what has no number neither goes on with a mode of action nor breaks with it
-        if kind.group != group:
-            break
-        run.append(one.on)
-    return run
+def impossible(label: Label) -> str | None:
+    """Name a fact that no label can say, None where all can be meant."""
+    for name in label.facts():
+        low, high = LIMITS.get(name, (0, 1))
+        if name in LIMITS and not low <= getattr(label, name) <= high:
+            return name
+    return None

@@ -167,8 +167,8 @@ def label_days(knowledge: Knowledge, product: Product | None) -> int | None:
     """Give the label's minimum gap: as told, else the cautious default of its kind. [d]."""
     if product is None:
         return None
-    if product.gap_days is not None:
-        return product.gap_days
+    if product.label.gap_days is not None:
+        return product.label.gap_days
     kind = knowledge.products.get(product.ingredient)
     return kind.gap_days if kind else None
 

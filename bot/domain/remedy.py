@@ -1,6 +1,7 @@
 """What a case is treated with next: the methods of an evening in their order, the products, and why."""
 
 from collections.abc import Sequence
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import Enum
@@ -8,9 +9,9 @@ from enum import Enum
 from bot.domain.campaign import Effect, Life
 from bot.domain.household import Product
 from bot.domain.knowledge import Knowledge
-from bot.domain.label import Use, does_good, makes_worse, refusals
 from bot.domain.outbreak import BY_HAND, Outbreak, allowed_on, once
 from bot.domain.pest import Pest
+from bot.domain.refusal import Refusal, Use, does_good, makes_worse, refusals
 from bot.domain.trade import Grade, Method
 
 STALL_DAYS = 14
@@ -224,6 +225,16 @@ def choose_product(outbreak: Outbreak, method: Method) -> Product | None:
 
     By what it does to the young, the grown and the eggs, then by the shortest label.
     """
+    return _best(outbreak, method, frozenset())
+
+
+def label_to_read(outbreak: Outbreak) -> Product | None:
+    """Give the product that would come first, if only its label were known to allow what is eaten."""
+    best = _best(outbreak, outbreak.pest.fight.round_by, frozenset({Refusal.EATING_UNTOLD}))
+    return best if best is not None and _refused(outbreak, best) else None
+
+
+def _best(outbreak: Outbreak, method: Method, let_pass: AbstractSet[Refusal]) -> Product | None:
     if not method.uses_product:
         return None
     fitting = [
@@ -231,13 +242,15 @@ def choose_product(outbreak: Outbreak, method: Method) -> Product | None:
         for product in outbreak.household.products.values()
         if product.ingredient in outbreak.knowledge.products
         and method in outbreak.knowledge.products[product.ingredient].methods
-        and not refusals(
-            Use(
-                outbreak.household, outbreak.knowledge, outbreak.plant, product, outbreak.today, outbreak.pest
-            )
-        )
+        and _refused(outbreak, product) <= let_pass
     ]
     return min(fitting, key=lambda product: _rank(outbreak, product), default=None)
+
+
+def _refused(outbreak: Outbreak, product: Product) -> frozenset[Refusal]:
+    household, knowledge = outbreak.household, outbreak.knowledge
+    use = Use(household, knowledge, outbreak.plant, product, outbreak.today, outbreak.pest)
+    return frozenset(refusals(use))
 
 
 def _rank(outbreak: Outbreak, product: Product) -> tuple[int, int, int, int, int]:

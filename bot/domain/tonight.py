@@ -459,7 +459,7 @@ def _about_treatments(
         place = household.places.get(plant.place) if plant.place is not None else None
         if kind is not None and kind.needs_shade and place is not None and place.exposure.is_unknown:
             yield Question(about=Doubt.EXPOSURE, plant=plant.id, place=place.id)
-        if "gap_days" in product.assumed:
+        if product.label.gap_days is None:
             yield Question(about=Doubt.LABEL, product=product.id)
 
 

@@ -9,6 +9,7 @@ from bot.actions.choice import Choice
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.situation import Situation
 from bot.actions.stock_product import StockProduct
+from bot.domain.label import Label
 from bot.domain.trade import Form
 from bot.phrases.asking import Meant
 from bot.phrases.days import Every, when_at
@@ -46,22 +47,19 @@ _MOST_PERCENT = 100
 @dataclass(slots=True)
 class _Bottle:
     product: Product | None = None
-    form: Form | None = None
-    gap_days: int | None = None
     volume: Decimal | None = None
     rates: list[Decimal] = field(default_factory=list)
     percents: list[Decimal] = field(default_factory=list)
-    most: Decimal | None = None
-    uses_a_year: int | None = None
-    harvest_days: int | None = None
-    is_for_indoors: bool | None = None
-    is_for_edibles: bool | None = None
+    label: Label = field(default_factory=Label)
 
     @property
     def has_rules(self) -> bool:
         """Whether any rule of use was told."""
-        rules = (self.uses_a_year, self.harvest_days, self.is_for_indoors, self.is_for_edibles)
-        return any(rule is not None for rule in rules)
+        return bool(set(self.label.facts()) - {"form", "gap_days", "most_ml_per_l"})
+
+    def tell(self, **facts: object) -> None:
+        """Keep more of its label."""
+        self.label = replace(self.label, **facts)  # type: ignore[arg-type]
 
 
 def read_bottle(words: tuple[str, ...], situation: Situation) -> Meant | None:
@@ -89,7 +87,7 @@ def read_bottle(words: tuple[str, ...], situation: Situation) -> Meant | None:
 
 def _tells_enough(bottle: _Bottle) -> bool:
     """Whether it is a label's: a rate, a strength or a rule, or two facts of a named product."""
-    facts = (bottle.form, bottle.gap_days, bottle.volume)
+    facts = (bottle.label.form, bottle.label.gap_days, bottle.volume)
     is_sure = bool(bottle.rates or bottle.percents) or bottle.has_rules
     return is_sure or (bottle.product is not None and any(fact is not None for fact in facts))
 
@@ -120,7 +118,7 @@ def _range(bottle: _Bottle, low: Decimal, words: tuple[str, ...], at: int, situa
     if high is None or number is None or number[0] <= 0 or low > number[0]:
         return False
     bottle.rates.append(high[0] * low / number[0])
-    bottle.most = high[0]
+    bottle.tell(most_ml_per_l=high[0])
     return True
 
 
@@ -139,11 +137,11 @@ def _take_a_rule(words: tuple[str, ...], at: int, bottle: _Bottle) -> int:
     while end < len(words) and words[end] in _AFTER_A_USE:
         end += 1
     if words[start] in _EDIBLE:
-        bottle.is_for_edibles = not is_no
+        bottle.tell(is_for_edibles=not is_no)
     elif words[start] in _INDOOR:
-        bottle.is_for_indoors = not is_no
+        bottle.tell(is_for_indoors=not is_no)
     elif "only" in words[max(0, start - 2) : end]:
-        bottle.is_for_indoors = False
+        bottle.tell(is_for_indoors=False)
     else:
         return 0
     return end - at
@@ -153,13 +151,13 @@ def _take_a_number(number: int, words: tuple[str, ...], at: int, behind: int, bo
     """Take "4 uses a year", "3 days before harvest"; 0 for any other number."""
     uses_at = behind + (words[behind : behind + 1] != () and words[behind] in _UNITS_OF_USE)
     if words[uses_at : uses_at + 2] in _PER_YEAR:
-        bottle.uses_a_year = number
+        bottle.tell(uses_a_year=number)
         return uses_at + 2 - at
     is_days = words[behind : behind + 1] in {("day",), ("days",)}
     if is_days and words[behind + 1 : behind + 2] in {("before",), ("until",), ("to",)}:
         end = behind + 2 + (words[behind + 2 : behind + 3] == ("the",))
         if words[end : end + 1] != () and words[end] in _BEFORE_EATING:
-            bottle.harvest_days = number
+            bottle.tell(harvest_days=number)
             return end + 1 - at
     return 0
 
@@ -174,7 +172,7 @@ def _take_the_rest(words: tuple[str, ...], at: int, bottle: _Bottle, situation: 
         return measured[1]
     every = when_at(words, at, situation)
     if every is not None and isinstance(every[0], Every) and every[0].days:
-        bottle.gap_days = every[0].days
+        bottle.tell(gap_days=every[0].days)
         return every[1]
     named = names_of(situation).exact_at(words, at)
     if named is not None and isinstance(named[0], Product) and bottle.product in {None, named[0]}:
@@ -182,7 +180,7 @@ def _take_the_rest(words: tuple[str, ...], at: int, bottle: _Bottle, situation: 
         return named[1]
     phrase = phrase_at(words, at)
     if phrase is not None and isinstance(phrase[0], Form):
-        bottle.form = phrase[0]
+        bottle.tell(form=phrase[0])
         return phrase[1]
     return int(words[at] in _AROUND)
 
@@ -197,19 +195,17 @@ def _usual(words: tuple[str, ...]) -> tuple[str, ...]:
 def _told(bottle: _Bottle, words: tuple[str, ...], situation: Situation) -> Meant | None:
     told = StockProduct(
         ingredient="",
-        form=bottle.form,
-        gap_days=bottle.gap_days,
         stock_ml=None if bottle.volume is None else round(float(bottle.volume), 2),
-        rate_ml_per_l=bottle.rates[0] if bottle.rates else None,
-        most_ml_per_l=bottle.most,
-        strength_percent=bottle.percents[0] if bottle.percents else None,
-        uses_a_year=bottle.uses_a_year,
-        harvest_days=bottle.harvest_days,
-        is_for_indoors=bottle.is_for_indoors,
-        is_for_edibles=bottle.is_for_edibles,
+        label=replace(
+            bottle.label,
+            rate_ml_per_l=bottle.rates[0] if bottle.rates else None,
+            strength_percent=bottle.percents[0] if bottle.percents else None,
+        ),
     )
     ingredient = None if bottle.product is None else ingredient_of(bottle.product, situation)
-    is_told = bool(frozenset(words) & _TOLD_OF_A_LABEL) or bottle.has_rules or bottle.gap_days is not None
+    is_told = (
+        bool(frozenset(words) & _TOLD_OF_A_LABEL) or bottle.has_rules or bottle.label.gap_days is not None
+    )
     if ingredient is not None and is_told:
         return (replace(told, ingredient=ingredient),)
     if not bottle.rates and not bottle.percents:

@@ -716,12 +716,8 @@ def _merged(commands: list[Command]) -> Meant:
             and isinstance(last, StockProduct)
             and command.ingredient == last.ingredient
         ):
-            merged[-1] = StockProduct(
-                ingredient=command.ingredient,
-                form=command.form or last.form,
-                gap_days=command.gap_days or last.gap_days,
-                stock_ml=command.stock_ml or last.stock_ml,
-            )
+            stock_ml = last.stock_ml if command.stock_ml is None else command.stock_ml
+            merged[-1] = replace(command, label=last.label.then(command.label), stock_ml=stock_ml)
         else:
             merged.append(command)
     return tuple(merged)

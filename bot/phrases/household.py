@@ -12,6 +12,7 @@ from bot.actions.mix_batch import Mix
 from bot.actions.read_temperature import ReadTemperature
 from bot.actions.stock_product import StockProduct
 from bot.domain.identity import ProductId
+from bot.domain.label import Label
 from bot.domain.measure import IMPERIAL_ML, US_ML
 from bot.domain.trade import Form, Grade
 from bot.phrases.asking import Meant, bad_day, not_understood
@@ -80,8 +81,7 @@ def read_stock(clause: Clause, setting: Setting) -> Meant | None:
     return (
         StockProduct(
             ingredient=ingredient,
-            form=clause.one(Form),
-            gap_days=None if every is None else every.days,
+            label=Label(form=clause.one(Form), gap_days=None if every is None else every.days),
             stock_ml=None if volume is None else round(float(volume.ml), 2),
         ),
     )

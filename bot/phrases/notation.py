@@ -54,6 +54,7 @@ from bot.actions.undo import Undo
 from bot.actions.walk_through import BeginWalk, EndWalk, PassPlant
 from bot.actions.work_through import BeginWork, EndWork, TickWork
 from bot.domain.identity import PlaceId, PlantId, ProductId
+from bot.domain.label import Label
 from bot.domain.trade import Form
 
 _BARE: dict[type, str] = {
@@ -167,7 +168,7 @@ def _of_the_household(command: Command, situation: Situation) -> list[str]:
             added = [["+", "add", _key(one.name), *_standing(one)] for one in plants]
             return [word for words in added for word in words][1:]
         case StockProduct():
-            return ["stock", _option("product", command.ingredient), *_label(command)]
+            return ["stock", _option("product", command.ingredient), *_label(command.label, command.stock_ml)]
         case ReadTemperature():
             warmth = _option("c", _number(command.celsius))
             months = _option("months", ",".join(str(month) for month in command.months) or None)
@@ -194,18 +195,18 @@ def _standing(plant: NewPlant) -> list[str]:
     return [_option("place", place), _option("cm", _number(plant.pot_cm))]
 
 
-def _label(command: StockProduct) -> list[str]:
+def _label(label: Label, stock_ml: float | None) -> list[str]:
     told = {
-        "form": "ready" if command.form is Form.READY else None,
-        "gap": command.gap_days,
-        "ml": _number(command.stock_ml),
-        "rate": command.rate_ml_per_l,
-        "most": command.most_ml_per_l,
-        "percent": command.strength_percent,
-        "uses": command.uses_a_year,
-        "harvest": command.harvest_days,
-        "indoors": _yes_or_no(command.is_for_indoors),
-        "edibles": _yes_or_no(command.is_for_edibles),
+        "form": "ready" if label.form is Form.READY else None,
+        "gap": label.gap_days,
+        "ml": _number(stock_ml),
+        "rate": label.rate_ml_per_l,
+        "most": label.most_ml_per_l,
+        "percent": label.strength_percent,
+        "uses": label.uses_a_year,
+        "harvest": label.harvest_days,
+        "indoors": _yes_or_no(label.is_for_indoors),
+        "edibles": _yes_or_no(label.is_for_edibles),
     }
     return [_option(name, value) for name, value in told.items()]
 

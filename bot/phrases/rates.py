@@ -11,6 +11,8 @@ from bot.phrases.numbers import SPELT, number_at
 _WHOLE = 100
 _PER = listed("per / a to in each")
 _SHARES = listed("% percent cent")
+_VAGUE = listed("cap capful pump squirt glug scoop drop splash dash spoon spoonful shot lid lidful")
+"""Vessels and gestures that hold as much as they hold: no rate is made of them."""
 _SPELT = {**SPELT, "tbsp": "tablespoon", "tsp": "teaspoon"}
 
 
@@ -91,7 +93,7 @@ def tells_a_rate(words: tuple[str, ...]) -> bool:
 
 
 def read_bad_rate(words: tuple[str, ...]) -> NotUnderstood | None:
-    """Read a rate that can be none: "5 ml per banana", "200 %"."""
+    """Read a rate that can be none: "5 ml per banana", "2 caps per sprayer", "200 %"."""
     if not (_SHARES | {"per", "/"}) & frozenset(words):
         return None
     for at in range(len(words)):
@@ -101,7 +103,10 @@ def read_bad_rate(words: tuple[str, ...]) -> NotUnderstood | None:
         behind = at + amount[1]
         per = words[behind + 1 : behind + 3]
         has_unit = unit_at(words, behind) is not None and len(per) == len(("per", "banana"))
+        is_vague = words[behind : behind + 1] != () and words[behind].removesuffix("s") in _VAGUE
         is_none = has_unit and per[0] in {"per", "/"} and per[1].isalpha()
+        if is_vague and words[behind + 1 : behind + 2] in {("per",), ("/",), ("in",), ("to",)}:
+            return NotUnderstood(" ".join(words[at : behind + 3]), reason="rate")
         if is_none and (amount[0] <= 0 or unit_at(words, behind + 2) is None):
             return NotUnderstood(" ".join(words[at : behind + 3]), reason="rate")
         if words[behind : behind + 1] == ("to",) and (upper := number_at(words, behind + 1)) is not None:

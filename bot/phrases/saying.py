@@ -262,25 +262,28 @@ def _added(told: AddPlants, _speak: _Speaker) -> str | None:
 
 def _stocked(told: StockProduct, speak: _Speaker) -> str:
     names = next((words for key, words in speak.situation.ingredients if key == told.ingredient), ())
+    label = told.label
     parts = [f"got {names[0] if names else told.ingredient}"]
-    if told.form is not None:
-        parts.append("ready to use" if told.form is Form.READY else "concentrate")
-    if told.strength_percent is not None:
-        parts.append(f"{told.strength_percent} %")
-    if told.gap_days is not None:
-        parts.append(f"every {told.gap_days} days")
-    if told.rate_ml_per_l is not None:
-        parts.append(f"{_number(float(told.rate_ml_per_l))} ml per litre")
+    if label.form is not None:
+        parts.append("ready to use" if label.form is Form.READY else "concentrate")
+    if label.strength_percent is not None:
+        parts.append(f"{label.strength_percent} %")
+    if label.gap_days is not None:
+        parts.append(f"every {label.gap_days} days")
+    if label.rate_ml_per_l is not None:
+        most = label.most_ml_per_l
+        upper = "" if most is None or most == label.rate_ml_per_l else f" to {_number(float(most))}"
+        parts.append(f"{_number(float(label.rate_ml_per_l))}{upper} ml per litre")
     if told.stock_ml is not None:
         parts.append(f"{_number(told.stock_ml)} ml")
-    if told.uses_a_year is not None:
-        parts.append(f"max {told.uses_a_year} uses a year")
-    if told.harvest_days is not None:
-        parts.append(f"{told.harvest_days} days before harvest")
-    if told.is_for_edibles is not None:
-        parts.append("for edibles" if told.is_for_edibles else "not for edibles")
-    if told.is_for_indoors is not None:
-        parts.append("for indoor use" if told.is_for_indoors else "not for indoor use")
+    if label.uses_a_year is not None:
+        parts.append(f"max {label.uses_a_year} uses a year")
+    if label.harvest_days is not None:
+        parts.append(f"{label.harvest_days} days before harvest")
+    if label.is_for_edibles is not None:
+        parts.append("for edibles" if label.is_for_edibles else "not for edibles")
+    if label.is_for_indoors is not None:
+        parts.append("for indoor use" if label.is_for_indoors else "not for indoor use")
     return ", ".join(parts)
 
 

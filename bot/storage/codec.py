@@ -1,5 +1,6 @@
 """Payloads and offered commands as JSON text and back, each under a name that outlives a renamed class."""
 
+import dataclasses
 import json
 import re
 from dataclasses import dataclass
@@ -15,9 +16,11 @@ from bot.actions.command import Command
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.perform import KNOWN
+from bot.actions.stock_product import StockProduct
 from bot.domain import journal
 from bot.domain.identity import PlantId
 from bot.domain.journal import Payload
+from bot.domain.label import Label
 from bot.storage.failure import StoreError
 
 # a changed meaning raises the version; a new field with a default does not
@@ -27,7 +30,7 @@ KINDS: dict[type, tuple[str, int]] = {
     journal.PlaceGone: ("place_gone", 1),
     journal.PlantRenamed: ("plant_renamed", 1),
     journal.PlantSet: ("plant_set", 1),
-    journal.ProductSet: ("product_set", 1),
+    journal.ProductSet: ("product_set", 2),
     journal.Found: ("found", 1),
     journal.SignSeen: ("sign_seen", 1),
     journal.UsualByMonth: ("usual_by_month", 1),
@@ -62,6 +65,7 @@ _NAMES: dict[type, str] = {BeginTalk: "start", GiveFirstAid: "exposure"}
 
 COMMANDS = {cls: _NAMES.get(cls, re.sub("(?<!^)(?=[A-Z])", "_", cls.__name__).lower()) for cls in KNOWN}
 
+_OF_A_LABEL = tuple(one.name for one in dataclasses.fields(Label))
 _KIND_CLASSES = {name: (cls, version) for cls, (name, version) in KINDS.items()}
 _COMMAND_CLASSES = {name: cls for cls, name in COMMANDS.items()}
 
@@ -95,7 +99,7 @@ def decode_payload(kind: str, version: int, text: str, entry: int) -> Payload:
         message = f"journal entry {entry} is of kind {kind!r} version {version}, unknown to this program"
         raise StoreError(message)
     try:
-        return _read_payload(known[0], text)
+        return _read_payload(known[0], version, text)
     except msgspec.MsgspecError as error:
         # only where it is wrong, not what stands there: that may be a person's words
         where = str(error).rpartition("`")[0].rpartition("`")[2] or "$"
@@ -104,10 +108,21 @@ def decode_payload(kind: str, version: int, text: str, entry: int) -> Payload:
 
 
 @lru_cache(maxsize=2048)
-def _read_payload(cls: type, text: str) -> Payload:
+def _read_payload(cls: type, version: int, text: str) -> Payload:
     """Most payloads of a kind are the same few; being frozen, they can be shared."""
-    payload: Payload = _decoder(cls).decode(text)
+    payload: Payload
+    if cls is journal.ProductSet and version == 1:
+        payload = msgspec.convert(_with_label(msgspec.json.decode(text)), cls, strict=False)
+    else:
+        payload = _decoder(cls).decode(text)
     return payload
+
+
+def _with_label(plain: dict[str, Any]) -> dict[str, Any]:
+    """Gather what stood beside each other until version 0.4: what was only assumed was no fact."""
+    assumed = plain.pop("assumed", ())
+    label = {name: plain.pop(name, None) for name in _OF_A_LABEL}
+    return {**plain, "label": {name: None if name in assumed else value for name, value in label.items()}}
 
 
 def encode_choices(choices: tuple[Choice, ...]) -> str:
@@ -157,6 +172,8 @@ def _plain_command(command: Command) -> dict[str, Any]:
 def _command(plain: dict[str, Any]) -> Command:
     cls = _COMMAND_CLASSES[plain["type"]]
     fields = {name: value for name, value in plain.items() if name != "type"}
+    if cls is StockProduct and "label" not in fields:
+        fields = _with_label(fields)
     if cls is not Incomplete:
         command: Command = msgspec.convert(fields, cls, strict=False)
         return command

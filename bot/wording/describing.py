@@ -7,7 +7,6 @@ from bot.actions.set_animals import AnimalsNoted
 from bot.actions.set_pot import PotSet
 from bot.actions.set_strict import StrictSet
 from bot.actions.set_traits import TraitNoted
-from bot.actions.stock_product import BadGap
 from bot.wording.conditions import percent
 from bot.wording.days import day, listed, month
 from bot.wording.poison import warning
@@ -74,11 +73,6 @@ def _animals_noted(told: AnimalsNoted) -> str:
 @says
 def _trait_noted(told: TraitNoted) -> str:
     return f"Written: {listed(told.plants)} {TRAITS[told.trait]}."
-
-
-@says
-def _bad_gap(told: BadGap) -> str:
-    return f"A label gap of {told.days} days cannot be right (1 to 365). What does the label say?"
 
 
 MONTHS = 12

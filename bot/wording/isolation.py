@@ -9,13 +9,18 @@ from bot.actions.show_release import ReleaseInfo
 from bot.domain.progress import Progress
 from bot.wording.conditions import condition_words
 from bot.wording.days import counted, day, listed, near_day
+from bot.wording.labels import ask_of_eating
 from bot.wording.saying import says
 from bot.wording.voice import Voice
 
 
 @says
 def isolated_them(told: IsolatedThem) -> str:
-    """Confirm that plants are kept apart, or their room."""
+    """Confirm that plants are kept apart, or their room, and ask what their treatment waits for."""
+    return _kept_apart(told) + (f"\n{ask_of_eating(told.to_read)}" if told.to_read else "")
+
+
+def _kept_apart(told: IsolatedThem) -> str:
     if told.rooms:
         return (
             f"Written: {listed(told.plants)} stays where it is, so {listed(told.rooms)} is the isolation room. "

@@ -2,18 +2,26 @@
 
 from collections.abc import Sequence
 from datetime import date
+from decimal import Decimal
 
 from bot.actions.answer_safety import CautionsTold, Eating, MayEat
 from bot.actions.log_round import Spent
-from bot.domain.label import Refusal
-from bot.wording.days import day
+from bot.actions.stock_product import BadLabel, LabelDoubted, ReadLabel
+from bot.domain.label import LIMITS, Label
+from bot.domain.refusal import Refusal
+from bot.domain.trade import Form
+from bot.wording.days import counted, day, listed
 from bot.wording.saying import says
+from bot.wording.voice import Voice, plain
 
+SHOWN_EATEN = 2
+"""More plants than these are not named in a question. Judgement. [1]"""
 AGAINST = {
     Refusal.USED_UP: "there is none left",
     Refusal.WRONG_PEST: "it does not reach this pest",
     Refusal.NOT_INDOORS: "its kind is not for indoors",
     Refusal.NOT_EDIBLE: "it is not for plants that are eaten",
+    Refusal.EATING_UNTOLD: "nobody told me yet whether its label allows plants that are eaten",
     Refusal.USES_SPENT: "its uses for a year are spent",
     Refusal.SENSITIVE: "this kind of plant is hurt by it",
     Refusal.TOO_HOT: "it is too hot there for it",
@@ -25,6 +33,64 @@ AGAINST = {
     Refusal.MAKES_WORSE: "it brings more of them: it kills what eats them",
     Refusal.UNSEEN_DAMAGE: "three times in a row, and nobody looked since: look for burnt leaves first",
 }
+
+
+UNITS = {
+    "gap_days": "days between two uses",
+    "rate_ml_per_l": "mL per litre",
+    "most_ml_per_l": "mL per litre",
+    "strength_percent": "%",
+    "uses_a_year": "uses a year",
+    "harvest_days": "days before eating",
+}
+FORMS = {Form.READY: "ready to use", Form.CONCENTRATE: "a concentrate to be mixed"}
+
+
+def label_facts(label: Label, voice: Voice) -> list[str]:
+    """Say what was told of a label."""
+    facts = [] if label.form is None else [FORMS[label.form]]
+    if label.gap_days is not None:
+        facts.append(f"every {counted(label.gap_days, 'day')} at the soonest")
+    if label.rate_ml_per_l is not None:
+        facts.append(voice.rate(label.rate_ml_per_l))
+    if label.most_ml_per_l is not None:
+        facts.append(f"up to {voice.rate(label.most_ml_per_l)}")
+    if label.strength_percent is not None:
+        facts.append(f"{plain(label.strength_percent)} %")
+    if label.uses_a_year is not None:
+        facts.append(f"at most {label.uses_a_year} times a year")
+    if label.harvest_days is not None:
+        facts.append(f"{counted(label.harvest_days, 'day')} before eating")
+    if label.is_for_edibles is not None:
+        facts.append(f"{'' if label.is_for_edibles else 'not '}for what is eaten")
+    if label.is_for_indoors is not None:
+        facts.append(f"{'' if label.is_for_indoors else 'not '}for indoors")
+    return facts
+
+
+@says
+def bad_label(told: BadLabel) -> str:
+    """Ask back what no label can say."""
+    value, low, high = (
+        f"{one:f}" if isinstance(one, Decimal) else one for one in (told.value, *LIMITS[told.fact])
+    )
+    return f"{value} {UNITS[told.fact]} cannot be right ({low} to {high}). What does the label say? Nothing is written."
+
+
+@says
+def label_doubted(told: LabelDoubted, voice: Voice) -> str:
+    """Name two facts of which only one can hold."""
+    first, second = (listed(label_facts(one, voice)) for one in (told.first, told.second))
+    return f"Both cannot hold for {told.name}, so nothing is written.\n1 {first}\n2 {second}\nWhich does the label say?"
+
+
+def ask_of_eating(read: ReadLabel) -> str:
+    """Ask before the first use on something eaten."""
+    shown = listed(read.plants) if len(read.plants) <= SHOWN_EATEN else "what is eaten"
+    return (
+        f"Before {read.product} goes on {shown}: does its label allow plants that are eaten, "
+        "and how many days before eating?"
+    )
 
 
 def against(refusals: Sequence[Refusal]) -> str:

@@ -11,6 +11,7 @@ from bot.domain.trade import Grade, Sign
 from bot.wording.acts import planned
 from bot.wording.conditions import condition_words, rounds_words
 from bot.wording.days import day, listed, near_day
+from bot.wording.labels import ask_of_eating
 from bot.wording.saying import says
 from bot.wording.voice import Voice
 
@@ -80,11 +81,19 @@ def _find_plan(told: FindLogged, voice: Voice) -> str:
     if step.last_on is not None:
         lines = [f"Plan: {what}{with_what}, next {near_day(on, voice.today)}; {rounds_words(told.progress)}."]
     if step.because is Because.NO_PRODUCT:
-        seek = f" Look for {listed(told.seek, 'or')}, labelled for houseplants indoors." if told.seek else ""
-        lines.append(f"Nothing on your shelf fits: until then {what}.{seek}")
+        lines.append(_nothing_fits(told, what))
+    if told.to_read is not None and told.is_isolated:
+        lines.append(ask_of_eating(told.to_read))
     if told.grade is Grade.MANY and told.progress.pest.fight.is_discarded:
         lines.append("That bad, extension services advise discarding a plant that is cheap to replace.")
     return "\n".join(lines)
+
+
+def _nothing_fits(told: FindLogged, what: str) -> str:
+    if told.to_read is not None:
+        return f"Until its label is known to allow what is eaten, no {told.to_read.product}: {what}."
+    seek = f" Look for {listed(told.seek, 'or')}, labelled for houseplants indoors." if told.seek else ""
+    return f"Nothing on your shelf fits: until then {what}.{seek}"
 
 
 @says

@@ -1,5 +1,6 @@
 """Answers about town, hours, places, plants and the shelf."""
 
+from dataclasses import replace
 from decimal import Decimal
 
 from bot.actions.add_plants import PlantsAdded
@@ -14,13 +15,14 @@ from bot.actions.show_shelf import Shelf
 from bot.actions.situation import Expecting
 from bot.actions.skip_question import QuestionSkipped
 from bot.actions.stock_product import Stocked
-from bot.domain.household import EVENING, QUIET_FROM, QUIET_UNTIL, Place, Product
+from bot.domain.household import EVENING, QUIET_FROM, QUIET_UNTIL, Place
 from bot.domain.measure import Units
 from bot.domain.trade import Form
 from bot.domain.window import Facing, Outdoors
 from bot.wording.days import counted, listed
+from bot.wording.labels import ask_of_eating, label_facts
 from bot.wording.saying import says
-from bot.wording.voice import Voice, plain
+from bot.wording.voice import Voice
 
 FACINGS = {
     Facing.N: "looks north",
@@ -163,38 +165,21 @@ def stocked(told: Stocked, voice: Voice) -> str:
     product = told.product
     if product.stock_ml == 0:
         return f"Written: no {told.name} left. The plan takes what else is on the shelf, or handwork."
-    form = {Form.READY: ", ready to use", Form.CONCENTRATE: ", concentrate", None: ""}[product.form]
-    assumed = " (assumed, tell me what your label says)" if "gap_days" in product.assumed else ""
+    form = {Form.READY: ", ready to use", Form.CONCENTRATE: ", concentrate", None: ""}[product.label.form]
+    assumed = " (assumed, tell me what your label says)" if product.label.gap_days is None else ""
     stock = f", {voice.volume(Decimal(str(product.stock_ml)))}" if product.stock_ml is not None else ""
-    facts = "".join(f", {fact}" for fact in _label_facts(product, voice))
+    facts = "".join(
+        f", {fact}" for fact in label_facts(replace(product.label, form=None, gap_days=None), voice)
+    )
     return (
         f"On the shelf: {told.name}{form}{stock}, every {counted(told.gap_days, 'day')} at the soonest{assumed}{facts}."
         + "".join(f"\n{caution}" for caution in (told.caution, _minded(told.minded)) if caution)
+        + (f"\n{ask_of_eating(told.to_read)}" if told.to_read else "")
     )
 
 
 def _minded(cautions: tuple[str, ...]) -> str:
     return " ".join([*cautions, "More: “safety”."]) if cautions else ""
-
-
-def _label_facts(product: Product, voice: Voice) -> list[str]:
-    """Say what was told of a label beyond its days."""
-    facts = []
-    if product.rate_ml_per_l is not None:
-        facts.append(voice.rate(product.rate_ml_per_l))
-    if product.most_ml_per_l is not None and product.most_ml_per_l != product.rate_ml_per_l:
-        facts.append(f"up to {voice.rate(product.most_ml_per_l)}")
-    if product.strength_percent is not None:
-        facts.append(f"{plain(product.strength_percent)} %")
-    if product.uses_a_year is not None:
-        facts.append(f"at most {product.uses_a_year} times a year")
-    if product.harvest_days is not None:
-        facts.append(f"{counted(product.harvest_days, 'day')} before eating")
-    if product.is_for_edibles is not None:
-        facts.append(f"{'' if product.is_for_edibles else 'not '}for what is eaten")
-    if product.is_for_indoors is not None:
-        facts.append(f"{'' if product.is_for_indoors else 'not '}for indoors")
-    return facts
 
 
 @says
@@ -211,7 +196,7 @@ def shelf(told: Shelf, voice: Voice) -> str:
             line += f", about {voice.volume(left.quantize(Decimal(1)))} left by what was sprayed since"
         elif product.stock_ml is not None:
             line += f", {voice.volume(Decimal(str(product.stock_ml)))}"
-        lines.append(", ".join([line, *_label_facts(product, voice)]))
+        lines.append(", ".join([line, *label_facts(replace(product.label, form=None, gap_days=None), voice)]))
     return "On the shelf:\n" + "\n".join(lines)
 
 

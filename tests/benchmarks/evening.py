@@ -25,6 +25,7 @@ from bot.app import settle_in
 from bot.catalogue.load import load
 from bot.conversation import Conversation
 from bot.domain.journal import Draft, Found, HouseholdSet, Payload, PlaceSet, PlantSet, ProductSet
+from bot.domain.label import Label
 from bot.domain.trade import Form, Grade
 from bot.domain.window import Facing
 from bot.storage.database import Database
@@ -82,7 +83,7 @@ def _told(place: int, product: int, plants: Sequence[int], member: int) -> Itera
 
     yield draft(HouseholdSet(town="Gent", latitude=51.1, longitude=3.7, zone="Europe/Brussels"))
     yield draft(PlaceSet(place=place, name="landing", facing=Facing.NONE))  # type: ignore[arg-type]
-    yield draft(ProductSet(product=product, ingredient="soap", form=Form.READY, gap_days=7))  # type: ignore[arg-type]
+    yield draft(ProductSet(product=product, ingredient="soap", label=Label(form=Form.READY, gap_days=7)))  # type: ignore[arg-type]
     for number, plant in enumerate(plants):
         yield draft(PlantSet(name=f"plant {number}", place=place), plant)  # type: ignore[arg-type]
         yield draft(Found(pest="longtailed_mealybug", grade=Grade.SOME, count=12), plant)

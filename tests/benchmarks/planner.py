@@ -27,6 +27,7 @@ from bot.domain.journal import (
     ProductSet,
     Treated,
 )
+from bot.domain.label import Label
 from bot.domain.outbreak import Outbreak
 from bot.domain.pest import Level
 from bot.domain.progress import progress
@@ -56,7 +57,7 @@ def journal() -> list[Entry]:
     told: list[tuple[int, PlantId | None, Payload]] = [
         (0, None, HouseholdSet(town="Ghent", latitude=51.1, longitude=3.7, zone="Europe/Brussels")),
         (0, None, PlaceSet(place=PlaceId(1), name="landing", facing=Facing.W, usual_c=21)),
-        (0, None, ProductSet(product=ProductId(1), ingredient="soap", gap_days=7)),
+        (0, None, ProductSet(product=ProductId(1), ingredient="soap", label=Label(gap_days=7))),
         (0, PlantId(1), PlantSet(name="hoya", place=PlaceId(1), pot_cm=15)),
         (1, PlantId(1), Found(pest="longtailed_mealybug", grade=Grade.SOME, count=12)),
     ]

@@ -21,6 +21,7 @@ from bot.domain.journal import (
     Treated,
     Voided,
 )
+from bot.domain.label import Label
 from bot.domain.outbreak import Outbreak, outbreak_on
 from bot.domain.progress import Progress, progress
 from bot.domain.trade import Grade, Method
@@ -116,5 +117,5 @@ def home(*, celsius: float | None = 21, label_days: int | None = 7) -> Telling:
     telling.tell(PlantSet(name="fern", place=LANDING), plant=FERN)
     telling.tell(PlantSet(name="ivy", place=STUDY), plant=IVY)
     if label_days is not None:
-        telling.tell(ProductSet(product=SOAP, ingredient="soap", gap_days=label_days))
+        telling.tell(ProductSet(product=SOAP, ingredient="soap", label=Label(gap_days=label_days)))
     return telling

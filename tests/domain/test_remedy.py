@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.journal import CheckedClean, Found, PlantSet, ProductSet, Treated
+from bot.domain.label import Label
 from bot.domain.remedy import Because, is_without_help, kinds_to_seek, may_be_strong, remedy
 from bot.domain.trade import Grade, Level, Method
 from tests.domain.telling import DAY, HOYA, IVY, KNOWLEDGE, SOAP, Telling, home
@@ -186,7 +187,7 @@ def test_a_plant_that_cannot_be_washed_wants_a_short_label() -> None:
 
 def test_thrips_begin_with_a_clean_out_and_a_drench_goes_with_every_round() -> None:
     telling = home()
-    telling.tell(ProductSet(product=ProductId(7), ingredient="spinosad", gap_days=5))
+    telling.tell(ProductSet(product=ProductId(7), ingredient="spinosad", label=Label(gap_days=5)))
     telling.tell(ProductSet(product=ProductId(8), ingredient="nematodes"))
     telling.find(HOYA, THRIPS, 0)
     assert acts(telling, HOYA, 0) == [Method.PRUNE, Method.CLEAN_OUT]

@@ -27,6 +27,7 @@ from bot.domain.journal import (
     ProductSet,
     evening_of,
 )
+from bot.domain.label import Label
 from bot.domain.nudging import is_quiet, next_nudge_at
 from bot.domain.slot import Habits, SlotKind, slots
 from bot.domain.sun import Site
@@ -152,7 +153,7 @@ def home(site: Site, evening: time, quiet: tuple[time, time], outdoors: Outdoors
     facing = None if outdoors else Facing.W
     telling.tell(PlaceSet(place=LANDING, name="landing", facing=facing, outdoors=outdoors), -200)
     telling.tell(PlantSet(name="hoya", place=LANDING), -200, plant=HOYA)
-    telling.tell(ProductSet(product=SOAP, ingredient="soap", gap_days=7), -200)
+    telling.tell(ProductSet(product=SOAP, ingredient="soap", label=Label(gap_days=7)), -200)
     return telling
 
 

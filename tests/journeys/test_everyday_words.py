@@ -277,7 +277,7 @@ def test_the_shelf_is_told_in_ones_own_words(
     stranger_talk.set_up(NEW_HOME)
     stranger_talk.say(text)
     products = stranger_talk.home.products.values()
-    assert {product.ingredient: product.gap_days for product in products} == on_the_shelf
+    assert {product.ingredient: product.label.gap_days for product in products} == on_the_shelf
 
 
 def test_what_is_asked_in_passing_is_answered(talk: Talk) -> None:

@@ -58,7 +58,7 @@ def test_why_names_what_is_passed_over(talk: Talk) -> None:
 def test_the_label_is_told_in_a_sentence(talk: Talk, text: str, field: str, value: object) -> None:
     talk.say(text)
     (soap,) = [one for one in talk.home.products.values() if one.ingredient == "soap"]
-    assert getattr(soap, field) == value
+    assert getattr(soap.label, field) == value
 
 
 @pytest.mark.parametrize("text", ["the cat licked it", "is the chilli edible?", "do we have a cat"])
@@ -71,7 +71,7 @@ def test_a_question_or_an_accident_is_no_fact(talk: Talk, text: str) -> None:
 def test_nothing_of_a_label_told_is_lost(talk: Talk) -> None:
     talk.say("the soap label says every 14 days, max 6 a year")
     (soap,) = [one for one in talk.home.products.values() if one.ingredient == "soap"]
-    assert (soap.gap_days, soap.uses_a_year) == (14, 6)
+    assert (soap.label.gap_days, soap.label.uses_a_year) == (14, 6)
 
 
 def test_ants_come_first(talk: Talk) -> None:

@@ -30,9 +30,12 @@ def test_a_rate_of_a_label_is_kept(talk: Talk, text: str, rate: str, most: str) 
     talk.say("got neem concentrate")
     talk.say(text)
     told = _told(talk)
-    assert told.rate_ml_per_l is not None
-    assert told.most_ml_per_l is not None
-    assert (told.rate_ml_per_l.normalize(), told.most_ml_per_l.normalize()) == (Decimal(rate), Decimal(most))
+    assert told.label.rate_ml_per_l is not None
+    assert told.label.most is not None
+    assert (told.label.rate_ml_per_l.normalize(), told.label.most.normalize()) == (
+        Decimal(rate),
+        Decimal(most),
+    )
 
 
 @pytest.mark.parametrize(
@@ -47,7 +50,11 @@ def test_a_rate_of_a_label_is_kept(talk: Talk, text: str, rate: str, most: str) 
 def test_a_strength_is_kept(talk: Talk, text: str, ingredient: str, strength: str, form: Form | None) -> None:
     talk.say(text)
     told = _told(talk)
-    assert (told.ingredient, told.strength_percent, told.form) == (ingredient, Decimal(strength), form)
+    assert (told.ingredient, told.label.strength_percent, told.label.form) == (
+        ingredient,
+        Decimal(strength),
+        form,
+    )
 
 
 def test_a_rate_of_no_product_is_asked_for_its_bottle(talk: Talk) -> None:
@@ -56,7 +63,7 @@ def test_a_rate_of_no_product_is_asked_for_its_bottle(talk: Talk) -> None:
     assert talk.say("5 ml per litre") == ["Which product?"]
     assert talk.new_since(before) == []
     talk.press("Label of neem oil")
-    assert _told(talk).rate_ml_per_l == 5
+    assert _told(talk).label.rate_ml_per_l == 5
 
 
 def test_a_mixture_takes_the_lower_rate_and_never_passes_the_upper(talk: Talk) -> None:
@@ -80,6 +87,12 @@ def test_a_mixture_takes_the_lower_rate_and_never_passes_the_upper(talk: Talk) -
         "neem label says 5 to 2 ml per litre",
         "neem label says every 400 days",
         "mix 0 ml of neem",
+        "neem label says 2 caps per sprayer",
+        "neem label says 5 ml per spray bottle",
+        "neem label says 3 pumps per litre",
+        "neem: at most 0 uses per year",
+        "neem label says 5000 ml per litre",
+        "neem 400 days before harvest",
     ],
 )
 def test_nonsense_on_a_label_writes_nothing(talk: Talk, text: str) -> None:
@@ -88,3 +101,67 @@ def test_nonsense_on_a_label_writes_nothing(talk: Talk, text: str) -> None:
     (answer,) = talk.say(text)
     assert talk.new_since(before) == []
     assert "!" not in answer
+
+
+def test_facts_come_in_any_order_and_a_later_one_replaces_only_what_it_says(talk: Talk) -> None:
+    talk.set_up(("got neem concentrate", "neem label says 2 to 5 ml per litre, max 6 a year"))
+    talk.say("the neem label says every 10 days")
+    talk.say("neem label says 3 ml per litre")
+    (neem,) = (one.label for one in talk.home.products.values() if one.ingredient == "neem")
+    assert (neem.form, neem.gap_days, neem.uses_a_year) == (Form.CONCENTRATE, 10, 6)
+    assert (neem.rate_ml_per_l, neem.most) == (Decimal(3), Decimal(5))
+
+
+@pytest.mark.parametrize(
+    ("before", "then", "button", "kept"),
+    [
+        ("soap 1 day before harvest", "the soap is not for edibles", "The first", (None, False)),
+        ("soap 1 day before harvest", "the soap is not for edibles", "The second", (1, True)),
+        ("the soap is not for edibles", "soap 1 day before harvest", "The first", (1, True)),
+        ("the soap is not for edibles", "soap 1 day before harvest", "The second", (None, False)),
+    ],
+)
+def test_what_contradicts_the_label_is_asked_and_nothing_is_written_before(
+    talk: Talk, before: str, then: str, button: str, kept: tuple[int | None, bool]
+) -> None:
+    talk.say(before)
+    written = len(talk.entries())
+    assert "Which does the label say?" in talk.say(then)[0]
+    assert talk.new_since(written) == []
+    talk.press(button)
+    (soap,) = (one.label for one in talk.home.products.values() if one.ingredient == "soap")
+    assert (soap.harvest_days, soap.is_for_edibles) == kept
+
+
+def test_a_rate_above_the_labels_most_or_of_what_is_ready_to_use_is_asked(talk: Talk) -> None:
+    talk.set_up(("got neem concentrate", "neem label says 2 to 5 ml per litre"))
+    assert "8 mL per litre" in talk.say("neem label says 8 ml per litre")[0]
+    talk.press("The second")
+    (neem,) = (one.label for one in talk.home.products.values() if one.ingredient == "neem")
+    assert (neem.rate_ml_per_l, neem.most) == (Decimal(2), Decimal(5))
+    assert "ready to use" in talk.say("soap label says 20 ml per litre")[0]  # the soap of this home is that
+    talk.press("The first")
+    (soap,) = (one.label for one in talk.home.products.values() if one.ingredient == "soap")
+    assert (soap.form, soap.rate_ml_per_l) == (Form.CONCENTRATE, Decimal(20))
+
+
+def test_before_the_first_use_on_what_is_eaten_its_label_is_asked_for(talk: Talk) -> None:
+    talk.say("chilli, kitchen, 12 cm")
+    assert "does its label allow plants that are eaten" not in talk.say("chilli 12 melon aphids")[0]
+    answer = talk.press("It is apart now")[0]
+    assert answer.endswith(
+        "Before insecticidal soap goes on chilli: does its label allow plants that are eaten, and how many days "
+        "before eating?"
+    )
+    assert "spray chilli" not in talk.say("what's due")[0]
+    talk.press("Yes: 1 d before eating")
+    assert "then spray chilli" in talk.say("what's due")[0]
+    assert "do not eat before Sun 3 May" in talk.say("sprayed the chilli with soap")[0]
+
+
+def test_a_label_that_names_nothing_eaten_keeps_it_off(talk: Talk) -> None:
+    talk.say("chilli, kitchen, 12 cm")
+    assert "Before neem oil goes on chilli" in talk.say("got neem, ready to use, every 7 days")[0]
+    talk.press("No, or not named")
+    talk.say("chilli 12 melon aphids")
+    assert "spray chilli" not in talk.say("what's due")[0]

@@ -154,10 +154,10 @@ def test_the_shelf_keeps_what_the_label_says_and_marks_what_is_assumed(talk: Tal
         "On the shelf: insecticidal soap, concentrate, 500 mL, every 7 days at the soonest (assumed"
     )
     shelf = [one for _, one in talk.told() if isinstance(one, ProductSet)]
-    assert [(one.ingredient, one.form, one.gap_days, one.assumed) for one in shelf] == [
-        ("alcohol", None, None, ("form", "gap_days")),
-        ("alcohol", None, 5, ("form",)),
-        ("soap", Form.CONCENTRATE, None, ("gap_days",)),
+    assert [(one.ingredient, one.label.form, one.label.gap_days) for one in shelf] == [
+        ("alcohol", None, None),
+        ("alcohol", None, 5),
+        ("soap", Form.CONCENTRATE, None),
     ]
     assert talk.say("shelf") == [
         "On the shelf:\nisopropyl alcohol, every 5 days\ninsecticidal soap, every 7 days, 500 mL"

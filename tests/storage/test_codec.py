@@ -1,3 +1,5 @@
+import dataclasses
+from decimal import Decimal
 from typing import get_args
 
 import pytest
@@ -9,9 +11,12 @@ from bot.actions.choice import Choice
 from bot.actions.command import Command
 from bot.actions.courtesy import Help
 from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.stock_product import StockProduct
 from bot.actions.undo import Undo
-from bot.domain.journal import Found, Payload
-from bot.domain.trade import Grade
+from bot.domain.identity import ProductId
+from bot.domain.journal import Found, Payload, ProductSet
+from bot.domain.label import Label
+from bot.domain.trade import Form, Grade
 from bot.storage.codec import (
     COMMANDS,
     KINDS,
@@ -119,3 +124,25 @@ def test_an_entry_this_program_cannot_read_is_named(kind: str, version: int, tex
 def test_choices_of_another_version_name_their_question() -> None:
     with pytest.raises(StoreError, match="question 9"):
         decode_choices('[{"label":"a","commands":[{"type":"sing"}]}]', 9)
+
+
+FLAT = (
+    '"ingredient":"soap","form":"concentrate","gap_days":7,"stock_ml":500.0,"rate_ml_per_l":"20",'
+    '"most_ml_per_l":"20","strength_percent":null,"uses_a_year":null,"harvest_days":0,"is_for_indoors":null,'
+    '"is_for_edibles":null'
+)
+"""Facts of a label as version 0.4.0 kept them, one beside the other."""
+GATHERED = Label(form=Form.CONCENTRATE, rate_ml_per_l=Decimal(20), most_ml_per_l=Decimal(20), harvest_days=0)
+
+
+def test_a_label_of_version_0_4_is_gathered_and_what_was_assumed_is_no_fact() -> None:
+    text = f'{{"product":3,{FLAT},"assumed":["gap_days"]}}'
+    told = decode_payload("product_set", 1, text, 1)
+    assert told == ProductSet(product=ProductId(3), ingredient="soap", stock_ml=500.0, label=GATHERED)
+
+
+def test_a_button_of_version_0_4_about_a_label_still_means_it() -> None:
+    choices = f'[{{"text":"named","of":"x","commands":[{{"type":"stock_product",{FLAT}}}]}}]'
+    ((command,),) = (one.commands for one in decode_choices(choices, 1))
+    label = dataclasses.replace(GATHERED, gap_days=7)
+    assert command == StockProduct(ingredient="soap", stock_ml=500.0, label=label)

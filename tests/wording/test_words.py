@@ -8,7 +8,7 @@ from bot.actions.log_round import NothingDue
 from bot.actions.lose_plant import Lost
 from bot.actions.set_hours import BadHours
 from bot.actions.set_routine import RoutineSaved
-from bot.actions.stock_product import BadGap
+from bot.actions.stock_product import BadLabel
 from bot.wording.apology import apology
 from bot.wording.conditions import percent
 from bot.wording.days import counted, day, listed, near_day
@@ -51,8 +51,8 @@ def test_every_open_question_has_words_and_no_exclamation_mark(missing: Missing)
 
 
 def test_outcomes_the_grammar_seldom_reaches_are_worded() -> None:
-    assert say(BadGap(400), VOICE) == (
-        "A label gap of 400 days cannot be right (1 to 365). What does the label say?"
+    assert say(BadLabel("gap_days", 400), VOICE) == (
+        "400 days between two uses cannot be right (1 to 365). What does the label say? Nothing is written."
     )
     assert say(BadHours(time(20), time(13), time(7)), VOICE).startswith("An evening at 20:00 would lie in")
     assert say(NothingDue(date(2026, 5, 3)), VOICE)

@@ -34,6 +34,7 @@ from bot.actions.undo import Undo
 from bot.actions.walk_through import BeginWalk, EndWalk, PassPlant
 from bot.actions.work_through import BeginWork, EndWork, TickWork
 from bot.domain.identity import PlantId
+from bot.domain.label import Label
 from bot.domain.measure import Units
 from bot.domain.pest import Level
 from bot.domain.trade import Form as Shape
@@ -295,13 +296,17 @@ def stock(told: Mentions) -> Filled:
     return (
         StockProduct(
             ingredient=key,
-            form=_shape(told),
-            gap_days=None if is_eaten else days,
-            harvest_days=days if is_eaten else None,
             stock_ml=0 if is_empty else None if volume is None else round(float(volume.ml), 2),
-            uses_a_year=None if uses is None else int(uses.value),
-            is_for_edibles=False if is_eaten and days is None and is_forbidden else None,
-            is_for_indoors=False if told.words & {"indoors", "indoor", "inside"} and is_forbidden else None,
+            label=Label(
+                form=_shape(told),
+                gap_days=None if is_eaten else days,
+                harvest_days=days if is_eaten else None,
+                uses_a_year=None if uses is None else int(uses.value),
+                is_for_edibles=False if is_eaten and days is None and is_forbidden else None,
+                is_for_indoors=False
+                if told.words & {"indoors", "indoor", "inside"} and is_forbidden
+                else None,
+            ),
         ),
     )
 
