@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime
 from functools import cached_property
+from zlib import crc32
 from zoneinfo import ZoneInfo
 
 from bot.actions.add_plants import AddPlants
@@ -489,7 +490,10 @@ def _source(incoming: Incoming) -> str:
     """Name what entries come from: a message keeps its name when it is edited, a press has none."""
     if incoming.message_id is None or not isinstance(incoming.kind, Text | Photo):
         return f"update:{incoming.update_id}"
-    return f"{'group' if incoming.is_group else 'message'}:{incoming.message_id}"
+    if not incoming.is_group:
+        return f"message:{incoming.message_id}"
+    # numbers are given group by group, and one home may be spoken with in two
+    return f"group:{crc32(str(incoming.chat).encode()):x}:{incoming.message_id}"
 
 
 def _tells(command: Command) -> bool:

@@ -47,7 +47,7 @@ class Kind(Enum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Entered:
-    """Which entry is meant, by what is said of it; what is not said leaves it open."""
+    """What is said of an entry; what is not said leaves it open, or as it is."""
 
     kind: Kind | None = None
     plant: PlantId | None = None
@@ -56,20 +56,15 @@ class Entered:
     product: ProductId | None = None
     count: int | None = None
     pest: str | None = None
+    level: Level | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CorrectEntry(Command):
-    """What an earlier entry should say instead; entry: the one that was shown."""
+    """What an earlier entry says, and what it should say; entry: the one that was shown."""
 
     of: Entered
-    plant: PlantId | None = None
-    on: date | None = None
-    method: Method | None = None
-    product: ProductId | None = None
-    count: int | None = None
-    pest: str | None = None
-    level: Level | None = None
+    to: Entered
     entry: EntryId | None = None
 
 
@@ -180,7 +175,7 @@ def _fits(entry: Entry, of: Entered) -> bool:
         return False
     if isinstance(payload, PlantSet) and (payload.place is None or payload.name is not None):
         return False  # a plant told for the first time, or its pot
-    said = {name: getattr(of, name) for name in ("method", "product", "count", "pest")}
+    said = {name: getattr(of, name) for name in ("method", "product", "count", "pest", "level")}
     return (
         of.plant in {None, entry.plant}
         and of.on in {None, entry.happened_on}
@@ -190,30 +185,27 @@ def _fits(entry: Entry, of: Entered) -> bool:
 
 def _right(entry: Entry, command: CorrectEntry, desk: Desk) -> Draft:
     """Make the entry as it should have been told, by whoever puts it right."""
-    happened_at, happened_on = entry.happened_at, command.on or entry.happened_on
+    happened_at, happened_on = entry.happened_at, command.to.on or entry.happened_on
     if happened_on != entry.happened_on:
         happened_at = datetime.combine(happened_on, DATED_AT, desk.household.zone)
     return Draft(
-        payload=_payload(entry.payload, command),
+        payload=_payload(entry.payload, command.to),
         happened_at=happened_at,
         happened_on=happened_on,
         member=desk.member.id,
-        plant=command.plant if command.plant is not None else entry.plant,
+        plant=command.to.plant if command.to.plant is not None else entry.plant,
     )
 
 
-def _payload(payload: Payload, command: CorrectEntry) -> Payload:
+def _payload(payload: Payload, to: Entered) -> Payload:
     match payload:
         case Treated(method=method, product=product):
-            return Treated(method=command.method or method, product=command.product or product)
-        case Found() if command.count is not None:
-            return replace(
-                payload, count=command.count, grade=grade_of(command.count), pest=command.pest or payload.pest
-            )
-        case Found():
-            return replace(payload, pest=command.pest or payload.pest)
+            return Treated(method=to.method or method, product=to.product or product)
+        case Found(grade=grade, count=count, pest=pest):
+            count, grade = (count, grade) if to.count is None else (to.count, grade_of(to.count))
+            return replace(payload, count=count, grade=grade, pest=to.pest or pest)
         case CheckedClean(level=level):
-            return CheckedClean(command.level or level)
+            return CheckedClean(to.level or level)
         case _:
             return payload
 

@@ -37,6 +37,13 @@ class OldToUndo(Outcome):
 
 
 @dataclass(frozen=True, slots=True)
+class BehindTheReturn(Outcome):
+    """To be back is not taken back, for that would be silence; what was told before it is asked about."""
+
+    what: tuple[tuple[str, str | None, date], ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ToldSince(Outcome):
     """What was shown to be taken back is not the last thing told any more; this is."""
 
@@ -49,7 +56,7 @@ class NothingToUndo(Outcome):
 
 
 @performs
-def undo(command: Undo, desk: Desk) -> Undone | OldToUndo | ToldSince | NothingToUndo:
+def undo(command: Undo, desk: Desk) -> Undone | OldToUndo | BehindTheReturn | ToldSince | NothingToUndo:
     """
     Take back the last thing this person told, as a group; a correction gives what it corrected.
 
@@ -58,18 +65,29 @@ def undo(command: Undo, desk: Desk) -> Undone | OldToUndo | ToldSince | NothingT
     group = last_group(desk, with_voids=True)
     if not group:
         return NothingToUndo()
+    if not command.shown and _is_back_since(group, desk):
+        shown = last_group(desk)
+        what = tuple((describe(entry), plant_name(desk, entry), entry.happened_on) for entry in shown)
+        return BehindTheReturn(what, asking=_ask_to_take_back(group))
     told = [entry for entry in group if not isinstance(entry.payload, Voided)]
     what = tuple((describe(entry), plant_name(desk, entry), entry.happened_on) for entry in told)
     if command.shown and command.shown != group[-1].source:
         return ToldSince(what)
     if not command.shown and evening_of(group[-1].recorded_at, desk.household.zone) < desk.today:
-        choices = (
-            Choice(ButtonText.TAKE_BACK, (Undo(shown=group[-1].source),)),
-            Choice(ButtonText.KEEP, (Decline(),)),
-        )
-        return OldToUndo(what, asking=Asking(choices))
+        return OldToUndo(what, asking=_ask_to_take_back(group))
     desk.write(desk.voids(group))
     return Undone(what)
+
+
+def _ask_to_take_back(group: list[Entry]) -> Asking:
+    take_back = Choice(ButtonText.TAKE_BACK, (Undo(shown=group[-1].source),))
+    return Asking((take_back, Choice(ButtonText.KEEP, (Decline(),))))
+
+
+def _is_back_since(group: list[Entry], desk: Desk) -> bool:
+    """Whether this person has said to be back after what would be taken back."""
+    mine = (one for one in desk.store.entries(desk.member.household) if one.member == desk.member.id)
+    return any(one.id > group[-1].id and _is_return(one) for one in mine)
 
 
 def _is_return(entry: Entry) -> bool:

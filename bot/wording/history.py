@@ -8,7 +8,7 @@ from bot.actions.deny import LastTold
 from bot.actions.log_watering import WateringLogged
 from bot.actions.say_anew import SaidAnew
 from bot.actions.show_history import History
-from bot.actions.undo import NothingToUndo, OldToUndo, ToldSince, Undone
+from bot.actions.undo import BehindTheReturn, NothingToUndo, OldToUndo, ToldSince, Undone
 from bot.domain.trade import Method
 from bot.wording.acts import DONE
 from bot.wording.days import day, listed, near_day
@@ -98,6 +98,14 @@ def _last_told(told: LastTold, voice: Voice) -> str:
 @says
 def _old_to_undo(told: OldToUndo, voice: Voice) -> str:
     return f"The last you told is from an earlier day: {history_text(told.what, voice.today, joint='; ')}. Take that back? Nothing is changed yet."
+
+
+@says
+def _behind_the_return(told: BehindTheReturn, voice: Voice) -> str:
+    return (
+        "You are back, and that stays; “stop” rests again. Before it you told: "
+        f"{history_text(told.what, voice.today, joint='; ')}. Take that back? Nothing is changed yet."
+    )
 
 
 @says

@@ -59,10 +59,19 @@ def test_a_trip_told_ahead_begins_when_it_begins(talk: Talk) -> None:
     assert talk.now.date() >= date(2026, 5, 12)
 
 
-def test_undo_after_back_leaves_the_evenings_on(talk: Talk) -> None:
+@pytest.mark.parametrize("words", ["back", "i'm back", "we are home again"])
+def test_undo_after_back_leaves_the_evenings_on_and_takes_nothing_older_back_unasked(
+    talk: Talk, words: str
+) -> None:
     talk.say("ivy clean")
     talk.say("away until 9 may")
-    talk.say("back")
+    talk.say(words)
+    before = talk.told()
     answer = talk.say("undo")[0]
-    assert "evenings" not in answer or "pause" not in answer
+    assert "that stays" in answer
+    assert talk.told() == before
+    assert not talk.home.is_held(talk.now.date())
+    talk.press("Keep")
+    assert talk.told() == before
+    talk.press("Take it back")
     assert not talk.home.is_held(talk.now.date())

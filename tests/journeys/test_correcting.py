@@ -34,7 +34,9 @@ def products_used(talk: Talk) -> list[str | None]:
 
 def test_a_treatment_of_days_ago_gets_its_right_product(told: Talk) -> None:
     spinosad = next(one.id for one in told.home.products.values() if one.ingredient == "spinosad")
-    command = CorrectEntry(of=Entered(kind=Kind.TREATED, plant=HOYA, on=SATURDAY), product=spinosad)
+    command = CorrectEntry(
+        of=Entered(kind=Kind.TREATED, plant=HOYA, on=SATURDAY), to=Entered(product=spinosad)
+    )
     shown = told.tell(command)[0]
     assert "Sat 2 May: hoya sprayed (insecticidal soap)" in shown
     assert products_used(told) == ["soap"], "shown, and not yet changed"
@@ -55,10 +57,10 @@ def test_the_dates_that_move_are_said(told: Talk) -> None:
 
 
 def test_a_count_and_a_plant_are_put_right(told: Talk) -> None:
-    told.tell(CorrectEntry(of=Entered(kind=Kind.FOUND, plant=HOYA, count=12), count=2))
+    told.tell(CorrectEntry(of=Entered(kind=Kind.FOUND, plant=HOYA, count=12), to=Entered(count=2)))
     told.press("Change it")
     assert [find.count for case in told.home.plants[HOYA].cases for find in case.finds] == [2]
-    told.tell(CorrectEntry(of=Entered(kind=Kind.LOOK), plant=PlantId(2)))
+    told.tell(CorrectEntry(of=Entered(kind=Kind.LOOK), to=Entered(plant=PlantId(2))))
     told.press("Change it")
     assert ("small hoya", CheckedClean(Level.PLAIN)) in told.told()
     assert ("ivy", CheckedClean(Level.PLAIN)) not in told.told()
@@ -84,7 +86,7 @@ def test_several_that_fit_are_listed_and_nothing_like_it_says_what_there_is(told
 
 
 def test_a_tap_pressed_twice_changes_once(told: Talk) -> None:
-    told.tell(CorrectEntry(of=Entered(kind=Kind.FOUND, plant=HOYA), count=2))
+    told.tell(CorrectEntry(of=Entered(kind=Kind.FOUND, plant=HOYA), to=Entered(count=2)))
     told.press("Change it")
     before = len(told.entries())
     told.press("Change it")

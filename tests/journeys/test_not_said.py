@@ -3,6 +3,7 @@
 import pytest
 
 from bot.actions.incoming import Photo, Quoted, Text
+from bot.domain.identity import HouseholdId
 from bot.domain.journal import CheckedClean, Found, LostNow, Treated
 from tests.journeys.talking import OWNER, PARTNER, STRANGER, Talk
 
@@ -35,6 +36,18 @@ def test_an_edited_message_says_anew_what_it_said(talk: Talk, edited: str) -> No
     told = [payload for _, payload in talk.told() if isinstance(payload, Found | CheckedClean)]
     assert len(told) == 1, "one message, one word"
     assert isinstance(told[0], CheckedClean) or told[0].count == 30
+
+
+def test_a_message_of_another_group_with_the_same_number_is_another(talk: Talk) -> None:
+    """Numbers are given group by group, and a home may be spoken with in two."""
+    with talk.database.unit() as store:
+        store.join_household(HouseholdId(1), PARTNER, -5, "Bo")
+        store.join_household(HouseholdId(1), STRANGER, -6, "Cy")
+    talk.send(Text("hoya 3 longtailed mealybugs"), message_id=70, chat=-5)
+    told = talk.told()
+    talk.send(Text("ivy clean"), message_id=70, chat=-6, is_edit=True)
+    assert talk.told()[:-1] == told
+    assert isinstance(talk.told()[-1][1], CheckedClean)
 
 
 def test_an_edit_of_what_was_not_understood_is_a_new_word(talk: Talk) -> None:

@@ -130,7 +130,7 @@ def _many(talk: Talk, _: str) -> None:
 
 def _correct(talk: Talk, plant: str) -> None:
     found = Entered(kind=Kind.FOUND, plant=_plant(talk, plant))
-    talk.tell(CorrectEntry(of=found, count=2))
+    talk.tell(CorrectEntry(of=found, to=Entered(count=2)))
 
 
 def _delete(talk: Talk, plant: str) -> None:
