@@ -16,8 +16,10 @@ from bot.domain.identity import PlantId, ProductId
 from bot.domain.knowledge import Knowledge
 from bot.domain.outbreak import Outbreak, allowed_on, outbreak_on
 from bot.domain.progress import Progress, progress
-from bot.domain.recurrence import candidate_evenings, next_on
+from bot.domain.recurrence import evenings, next_on
+from bot.domain.refusal import Use, is_off_today
 from bot.domain.remedy import bears, choose_product
+from bot.domain.slot import is_shadeless
 from bot.domain.trade import Level, Method
 from bot.domain.watch import Watch, watched
 
@@ -38,11 +40,6 @@ SHORT_QUARANTINE_DAYS = 21
 
 # Households of one evening ask the recurrence engine for the same few days, over and over.
 _next_on = lru_cache(maxsize=8192)(next_on)
-
-
-@lru_cache(maxsize=4096)
-def _candidates(opens: date, days: int) -> tuple[date, ...]:
-    return candidate_evenings(opens, 0, days)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,6 +80,13 @@ class Agenda:
         return tuple(task for task in self.on(day) if task.step is not None and task.step.is_rinsed_first)
 
 
+@dataclass(frozen=True, slots=True)
+class _Day:
+    household: Household
+    knowledge: Knowledge
+    today: date
+
+
 def plan(household: Household, knowledge: Knowledge, today: date) -> Agenda:
     """Plan the coming evenings from today on."""
     cases = {
@@ -98,7 +102,7 @@ def plan(household: Household, knowledge: Knowledge, today: date) -> Agenda:
         *_checks(household, knowledge, cases, watches, today),
     ]
     return Agenda(
-        evenings=_evenings(household, needs, today),
+        evenings=_evenings(_Day(household, knowledge, today), needs),
         progress=cases,
         watched=watches,
         ready=(
@@ -250,13 +254,9 @@ def _check_task(plant: Plant, due: date) -> Task:
     )
 
 
-def _evenings(household: Household, needs: list[tuple[Task, date]], today: date) -> tuple[Evening, ...]:
+def _evenings(day: _Day, needs: list[tuple[Task, date]]) -> tuple[Evening, ...]:
     tasks = dict(enumerate(task for task, _ in needs))
-    first = _first_free_day(household, today)
-    asked = [
-        _need(number, task, aim, household.plants[task.plant], first)
-        for number, (task, aim) in enumerate(needs)
-    ]
+    asked = [_need(day, number, task, aim) for number, (task, aim) in enumerate(needs)]
     return tuple(
         Evening(on, tuple(part for key in keys for part in _parts(tasks[key])))
         for on, keys in fewest_evenings(asked)
@@ -274,20 +274,52 @@ def _parts(task: Task) -> tuple[Task, ...]:
     return (*before, task)
 
 
-def _first_free_day(household: Household, today: date) -> date:
-    if household.is_held(today) and household.held_until is not None:
-        return max(today, household.held_until)
-    return today
+def _need(day: _Day, number: int, task: Task, aim: date) -> Need:
+    """Bound a task by its window, by today (the overdue is due now), and by the days that are left out."""
+    today = day.today
+    first, last = max(task.opens_on, today), max(task.closes_on, today)
+    left_out = _left_out(day, task)
+    days = evenings(first, last, left_out)
+    sunny = frozenset(on for on in days if _is_shadeless(day, task, on))
+    if sunny and len(sunny) < len(days):  # where no day has shade the plant is moved out of the sun
+        left_out |= sunny
+        days = evenings(first, last, left_out)
+    aimed = min(days, key=lambda on: (abs(on - aim), on))
+    run = [on for on in days if _is_unbroken(days, on, aimed)]
+    joins = None if task.step is None or run[0] != days[0] else task.step.joins_from_on
+    label_on = None if joins is None else evenings(min(max(joins, today), run[0]), run[0], left_out)[0]
+    return Need(key=number, opens_on=run[0], aim_on=aimed, closes_on=run[-1], label_on=label_on)
 
 
-def _need(number: int, task: Task, aim: date, plant: Plant, first: date) -> Need:
-    """Bound a task by its window, by what the person put off, and by today: the overdue is due now."""
-    opens, closes = task.opens_on, task.closes_on
-    if plant.postponed_to is not None:
-        opens, closes = max(opens, plant.postponed_to), max(closes, plant.postponed_to)
-    opens, closes = max(opens, first), max(closes, first)
-    days = _candidates(opens, (closes - opens).days)
-    aimed = min(max(aim, days[0]), days[-1])
-    joins = task.step.joins_from_on if task.step is not None else None
-    label_on = None if joins is None else min(max(joins, plant.postponed_to or joins, first), days[0])
-    return Need(key=number, opens_on=days[0], aim_on=aimed, closes_on=days[-1], label_on=label_on)
+def _left_out(day: _Day, task: Task) -> frozenset[date]:
+    """Give the days from today on that a task cannot fall on: put off, away, or too hot for its product."""
+    household, today = day.household, day.today
+    plant = household.plants[task.plant]
+    off = household.days_away(today)
+    if plant.postponed_to is not None and plant.postponed_to > today:
+        off |= frozenset(evenings(today, plant.postponed_to - timedelta(days=1)))
+    product = None if task.product is None else household.products[task.product]
+    if product is not None and is_off_today(Use(household, day.knowledge, plant, product, today)):
+        off |= {today}
+    return off
+
+
+def _is_shadeless(day: _Day, task: Task, on: date) -> bool:
+    household = day.household
+    plant = household.plants[task.plant]
+    place = None if plant.place is None else household.places[plant.place]
+    if place is None or task.product is None or task.method is not Method.SPRAY:
+        return False
+    kind = day.knowledge.products.get(household.products[task.product].ingredient)
+    is_lit = place.exposure.sees_sun or place.lamp_until is not None
+    return (
+        kind is not None
+        and kind.needs_shade
+        and is_lit
+        and is_shadeless(on, place.exposure, household.site, household.habits)
+    )
+
+
+def _is_unbroken(days: tuple[date, ...], one: date, other: date) -> bool:
+    """Whether no day between two of them is left out."""
+    return abs(days.index(one) - days.index(other)) == abs((one - other).days)

@@ -288,6 +288,13 @@ class Household:
             return False
         return self.held_until is None or today < self.held_until
 
+    def days_away(self, today: date) -> frozenset[date]:
+        """Give the days from today on without evenings, where it is told when they begin again."""
+        if self.held_from is None or self.held_until is None or self.held_until <= today:
+            return frozenset()
+        first = max(today, self.held_from)
+        return frozenset(first + timedelta(days=number) for number in range((self.held_until - first).days))
+
     def is_away(self, member: MemberId, today: date) -> bool:
         """Whether a member gets no evenings on this day."""
         since, until = self.away.get(member, (date.max, None))

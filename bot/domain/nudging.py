@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from datetime import UTC, date, datetime, timedelta
+from datetime import date, datetime, timedelta
 from functools import lru_cache, partial
 
 from bot.domain.agenda import Agenda, Task, plan
@@ -10,6 +10,7 @@ from bot.domain.household import Household
 from bot.domain.identity import PlantId
 from bot.domain.journal import NIGHT_ENDS_AT, NudgedTask, evening_of
 from bot.domain.knowledge import Knowledge
+from bot.domain.recurrence import evenings, on_the_clock
 from bot.domain.slot import Slot, SlotKind, slots
 from bot.domain.trade import Method
 
@@ -82,7 +83,7 @@ def nudge_at(
     """Give the time the nudge of an evening goes out; None when it is too late for that evening."""
     zone = household.zone
     after_midnight = timedelta(days=1) if household.evening < NIGHT_ENDS_AT else timedelta()
-    preferred = datetime.combine(day + after_midnight, household.evening, zone).astimezone(UTC)
+    preferred = on_the_clock(day + after_midnight, household.evening, zone)
     owed_at = preferred
     if household.told_at is not None and household.told_at <= now:
         owed_at = max(owed_at, household.told_at + REPEAT_AFTER)
@@ -149,8 +150,8 @@ def _first_evening(
     first: date,
     now: datetime,
 ) -> datetime | None:
-    for number in range(LOOK_AHEAD_EVENINGS):
-        day = first + timedelta(days=number)
+    last = first + timedelta(days=LOOK_AHEAD_EVENINGS - 1)
+    for day in evenings(first, last, household.days_away(first)):
         agenda = planned(day)
         for evening in agenda.evenings:
             eve = evening.on - timedelta(days=1)

@@ -1,31 +1,50 @@
 """Recurring days and wall-clock times, by the recurrence engine of dateutil."""
 
 import functools
-from datetime import UTC, date, datetime, time, timedelta
+from datetime import UTC, date, datetime, time, tzinfo
 
-from dateutil.rrule import DAILY, rrule, rrulestr
+from dateutil.rrule import DAILY, rrule, rruleset, rrulestr
 
 _SUB_DAILY = ("HOURLY", "MINUTELY", "SECONDLY", "BYHOUR", "BYMINUTE", "BYSECOND")
 _CYCLE = 400  # years after which the calendar repeats
 _LATE_CYCLE = 9600  # starts the last whole cycle that leaves some years to look into
 _PROBE_ON = date(2024, 1, 1)
-_WIDEST_JUMP = timedelta(days=1)  # no zone has moved its clocks further
 
 
-def candidate_evenings(completed_on: date, opens_days: int, closes_days: int) -> tuple[date, ...]:
+@functools.lru_cache(maxsize=8192)
+def evenings(first: date, last: date, left_out: frozenset[date] = frozenset()) -> tuple[date, ...]:
     """
-    List the evenings a round may fall on, from a daily rule bounded by the window.
+    List the evenings work may fall on: every day of a window but those left out, else the first one after.
+
+    One set of RFC 5545: a daily RRULE from the first day on, and an EXDATE for each day that is put off,
+    spent away, too hot or without shade.
 
     Parameters
     ----------
-    completed_on
-        Local date the last round was completed.
-    opens_days, closes_days
-        The window of the gap plan, both ends in it. [d]
+    first, last
+        The window, both ends in it; local dates.
     """
-    first = datetime.combine(completed_on + timedelta(days=opens_days), time())
-    last = datetime.combine(completed_on + timedelta(days=closes_days), time())
-    return tuple(evening.date() for evening in rrule(DAILY, dtstart=first, until=last))
+    days = rruleset()
+    days.rrule(rrule(DAILY, dtstart=datetime.combine(first, time())))
+    for day in left_out:
+        days.exdate(datetime.combine(day, time()))
+    end = datetime.combine(last, time())
+    found = days.between(datetime.combine(first, time()), end, inc=True)
+    return tuple(evening.date() for evening in found or days.xafter(end, count=1))
+
+
+def on_the_clock(day: date, at: time, zone: tzinfo) -> datetime:
+    """
+    Give the instant of a wall time on a day. [aware UTC].
+
+    A time that does not exist, on the night clocks go forward, is read with the offset before the gap; one
+    that exists twice means the first.
+
+    References
+    ----------
+    .. [rfc5545] 3.3.5 form 3.
+    """
+    return datetime.combine(day, at, zone).replace(fold=0).astimezone(UTC)
 
 
 def is_valid_rule(text: str) -> bool:
@@ -47,49 +66,6 @@ def between(rule: str, anchor: date, first: date, last: date) -> tuple[date, ...
     start, end = (datetime.combine(day, time()) for day in (first, last))
     found = _rule(rule, datetime.combine(anchor, time())).between(start, end, inc=True)
     return tuple(moment.date() for moment in found)
-
-
-def next_at(rule: str, anchor: datetime, after: datetime) -> datetime | None:
-    """
-    Give the first moment of a rule strictly after another, by the wall clock of the anchor's zone.
-
-    A wall time that does not exist, on the night clocks go forward, is read with the offset before the
-    gap; one that exists twice means the first.
-
-    Parameters
-    ----------
-    rule
-        RFC 5545 RRULE text.
-    anchor
-        First moment of the rule; aware, in the zone whose wall clock counts.
-    after
-        Aware, in any zone.
-
-    Returns
-    -------
-    datetime or None
-        Aware, in the anchor's zone; none once the rule is over.
-
-    Raises
-    ------
-    ValueError
-        If a moment has no zone, or the rule is none.
-
-    References
-    ----------
-    .. [rfc5545] 3.3.5 form 3, and 3.8.5.3.
-    """
-    if anchor.tzinfo is None or after.tzinfo is None:
-        raise ValueError(f"{anchor} and {after} must both have a zone")
-    wall_rule = _rule(rule, anchor.replace(tzinfo=None))
-    wall = after.astimezone(anchor.tzinfo).replace(tzinfo=None) - _WIDEST_JUMP
-    while (found := wall_rule.after(wall)) is not None:
-        resolved = found.replace(tzinfo=anchor.tzinfo, fold=0).astimezone(UTC).astimezone(anchor.tzinfo)
-        # Two datetimes of one zone compare by their wall clock, so the comparison goes through UTC.
-        if resolved.astimezone(UTC) > after.astimezone(UTC):
-            return resolved
-        wall = found
-    return None
 
 
 @functools.lru_cache(maxsize=256)

@@ -11,7 +11,7 @@ from datetime import date, timedelta
 from enum import Enum
 
 from bot.domain.campaign import Effect
-from bot.domain.climate import hottest_on, warm_side
+from bot.domain.climate import hottest_on, place_on, usual_on, warm_side
 from bot.domain.development import development_days, held
 from bot.domain.household import Household, Plant, Product
 from bot.domain.identity import ProductId
@@ -214,6 +214,23 @@ def _is_spent(use: Use, kind: ProductKind) -> bool:
         for first in uses | {use.today}
         if first <= use.today < first + year
     )
+
+
+def is_off_today(use: Use) -> bool:
+    """
+    Whether only what was read today keeps a product off: the next evening will do.
+
+    Where yesterday was too hot or cold too, or it usually is, another product or handwork takes its place.
+    """
+    kind, place = use.kind, place_on(use.household, use.plant, use.today)
+    if kind is None or place is None or _is_borne(kind, place.readings.get(use.today)):
+        return False
+    yesterday = place.readings.get(use.today - timedelta(days=1))
+    return _is_borne(kind, usual_on(place, use.today)) and _is_borne(kind, yesterday)
+
+
+def _is_borne(kind: ProductKind, celsius: float | None) -> bool:
+    return celsius is None or kind.coldest <= celsius <= kind.hottest
 
 
 def _degrees(use: Use, otherwise: float) -> float:

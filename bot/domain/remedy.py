@@ -11,7 +11,7 @@ from bot.domain.household import Product
 from bot.domain.knowledge import Knowledge
 from bot.domain.outbreak import BY_HAND, Outbreak, allowed_on, once
 from bot.domain.pest import Pest
-from bot.domain.refusal import Refusal, Use, does_good, makes_worse, refusals
+from bot.domain.refusal import Refusal, Use, does_good, is_off_today, makes_worse, refusals
 from bot.domain.trade import Grade, Method
 
 STALL_DAYS = 14
@@ -250,7 +250,8 @@ def _best(outbreak: Outbreak, method: Method, let_pass: AbstractSet[Refusal]) ->
 def _refused(outbreak: Outbreak, product: Product) -> frozenset[Refusal]:
     household, knowledge = outbreak.household, outbreak.knowledge
     use = Use(household, knowledge, outbreak.plant, product, outbreak.today, outbreak.pest)
-    return frozenset(refusals(use))
+    passing = {Refusal.TOO_HOT, Refusal.TOO_COLD} if is_off_today(use) else set[Refusal]()
+    return frozenset(refusals(use)) - passing
 
 
 def _rank(outbreak: Outbreak, product: Product) -> tuple[int, int, int, int, int]:

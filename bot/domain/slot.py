@@ -150,6 +150,13 @@ def slots(  # noqa: PLR0913 - what a slot depends on, spelled out for its caller
     return tuple(sorted(found, key=lambda slot: slot.start_at))
 
 
+@lru_cache(maxsize=4096)
+def is_shadeless(day: date, exposure: Exposure, site: Site, habits: Habits) -> bool:
+    """Whether sun or lamp leave a place neither that evening nor the morning after to spray in."""
+    begins = local(site, day, _EVENING_ENDS)
+    return any(slot.kind is SlotKind.MOVE for slot in slots(day, (exposure,), site, habits, begins))
+
+
 def _hours(day: date, site: Site, habits: Habits, now: datetime) -> _Hours:
     evening, morning = _evening_steps(day, site, habits), _morning_steps(day + _DAY, site, habits)
     to_come = math.ceil(now.astimezone(UTC).timestamp() / _GRID_SECONDS)

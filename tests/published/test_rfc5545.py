@@ -1,11 +1,11 @@
 """Against the examples of RFC 5545, sections 3.3.5 and 3.8.5.3 (all in New York's wall clock)."""
 
-from datetime import UTC, date, datetime, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 import pytest
 
-from bot.domain.recurrence import between, next_at
+from bot.domain.recurrence import between, evenings, on_the_clock
 
 NEW_YORK = ZoneInfo("America/New_York")
 START = date(1997, 9, 2)
@@ -55,36 +55,24 @@ def test_examples_of_recurrence_rules(rule: str, anchor: date, expected: tuple[d
     assert between(rule, anchor, anchor, anchor + timedelta(days=800)) == expected
 
 
-def test_daily_until_christmas_eve_ends_the_day_before() -> None:
-    # FREQ=DAILY;UNTIL=19971224T000000Z from 2 September 9:00: the last one is 23 December
-    anchor = datetime(1997, 9, 2, 9, tzinfo=NEW_YORK)
-    rule = "FREQ=DAILY;UNTIL=19971224T000000Z"
-    last = next_at(rule, anchor, datetime(1997, 12, 22, 12, tzinfo=NEW_YORK))
-    assert last == datetime(1997, 12, 23, 9, tzinfo=NEW_YORK)
-    assert next_at(rule, anchor, last) is None
-
-
 def test_the_hour_stays_nine_when_summer_time_ends() -> None:
     # the same example: 25 October in EDT, 26 October in EST
-    anchor = datetime(1997, 9, 2, 9, tzinfo=NEW_YORK)
-    found = next_at("FREQ=DAILY", anchor, datetime(1997, 10, 25, 12, tzinfo=NEW_YORK))
-    assert found is not None
-    assert found.astimezone(UTC) == datetime(1997, 10, 26, 14, tzinfo=UTC)
+    found = [on_the_clock(date(1997, 10, day), time(9), NEW_YORK) for day in (25, 26)]
+    assert found == [datetime(1997, 10, 25, 13, tzinfo=UTC), datetime(1997, 10, 26, 14, tzinfo=UTC)]
+
+
+def test_days_of_exdate_are_left_out() -> None:
+    # 3.8.5.1: EXDATE takes single moments out of the set that RRULE makes.
+    left_out = frozenset({date(1997, 9, 3), date(1997, 9, 5)})
+    assert evenings(START, date(1997, 9, 6), left_out) == dates(1997, (9, 2), (9, 4), (9, 6))
 
 
 # 3.3.10 also says that such an instance is ignored; its other paragraph, followed here, refers to 3.3.5.
 def test_a_time_inside_the_gap_takes_the_offset_before_it() -> None:
     # 3.3.5: 2:30 on 11 March 2007 is 3:30 EDT
-    anchor = datetime(2007, 3, 10, 2, 30, tzinfo=NEW_YORK)
-    found = next_at("FREQ=DAILY", anchor, anchor)
-    assert found is not None
-    assert (found.hour, found.minute) == (3, 30)
-    assert found.astimezone(UTC) == datetime(2007, 3, 11, 7, 30, tzinfo=UTC)
+    assert on_the_clock(date(2007, 3, 11), time(2, 30), NEW_YORK) == datetime(2007, 3, 11, 7, 30, tzinfo=UTC)
 
 
 def test_a_time_that_occurs_twice_is_the_first() -> None:
     # 3.3.5: 1:30 on 4 November 2007 is EDT
-    anchor = datetime(2007, 11, 3, 1, 30, tzinfo=NEW_YORK)
-    found = next_at("FREQ=DAILY", anchor, anchor)
-    assert found is not None
-    assert found.astimezone(UTC) == datetime(2007, 11, 4, 5, 30, tzinfo=UTC)
+    assert on_the_clock(date(2007, 11, 4), time(1, 30), NEW_YORK) == datetime(2007, 11, 4, 5, 30, tzinfo=UTC)
