@@ -28,6 +28,8 @@ SET_UP = ("/start", "51.0543, 3.7174", "ivy, hall, 12 cm", "hall has no window",
 BEFORE_S = 10.0
 """So long before an evening or a copy the clock is put."""
 PATIENCE_S = 30.0
+SEEN_S = 3.0
+"""After that the bot has seen its clock set: it is read from the file once a second."""
 EVENING = {"hour": 19, "minute": 0}
 """20:00 in Ghent in winter, in UTC."""
 UPKEEP = {"hour": 3, "minute": 17}
@@ -161,6 +163,7 @@ def yes(*is_so: bool) -> str:
 def tried(machine: Machine, client: httpx.Client, by: timedelta) -> tuple[str, ...]:
     """Set the clock and set it right again; say what came of health, evenings, copy and a message."""
     machine.step(by)
+    time.sleep(SEEN_S)
     told = comes(lambda: "clock stepped by" in machine.unwell()) is not None
     if by < timedelta(days=-30):  # back before anything was told there is no work but what is told now
         tell(client, "ivy 5 spider mites")
@@ -170,7 +173,7 @@ def tried(machine: Machine, client: httpx.Client, by: timedelta) -> tuple[str, .
     copied = comes(lambda: bool(machine.copies() - copies)) is not None
     told = told and "clock stepped by" in machine.unwell()
     machine.step_right(days=3)
-    time.sleep(3)
+    time.sleep(SEEN_S)
     answered = tell(client, "isolated?")
     well = comes(lambda: "clock stepped" not in machine.unwell()) is not None
     after = evening_comes(machine, client)
