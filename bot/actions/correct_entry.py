@@ -161,7 +161,7 @@ def delete_entry(command: DeleteEntry, desk: Desk) -> EntryAsked | NoSuchEntry |
 
 def _meant(of: Entered, shown: EntryId | None, desk: Desk) -> list[Entry]:
     """Give the entries that fit what is said of them, newest first; what two people told alike once."""
-    entries = valid(desk.store.entries(desk.member.household))
+    entries = valid(desk.entries)
     if shown is not None:
         return [entry for entry in entries if entry.id == shown]
     fitting = [entry for entry in entries if _fits(entry, of)]
@@ -245,7 +245,7 @@ def _none(of: Entered, desk: Desk) -> NoSuchEntry:
 def _changed(wrong: Entry, right: list[Draft], after: Line | None, desk: Desk) -> EntryChanged:
     """Take back the entry, and whoever told the same of that day; say which evenings move by it."""
     told = (wrong.plant, wrong.happened_on, wrong.payload)
-    entries = valid(desk.store.entries(desk.member.household))
+    entries = valid(desk.entries)
     alike = [one for one in entries if (one.plant, one.happened_on, one.payload) == told]
     line, before = _line(wrong, desk), next_rounds(desk)
     desk.write([*desk.voids(alike), *right])

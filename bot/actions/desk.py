@@ -9,7 +9,7 @@ from typing import Any
 
 from bot.actions.ports import Member, NoPhotosKept, Photos, Question, Store
 from bot.domain.agenda import Agenda, Task, plan
-from bot.domain.fold import fold, noted, valid
+from bot.domain.fold import Folded, fold_on, is_longer
 from bot.domain.household import Case, Household, Plant
 from bot.domain.identity import HouseholdId, PlantId, ProductId
 from bot.domain.journal import Draft, Entry, Payload, Voided, evening_of
@@ -26,19 +26,26 @@ AGENDAS_KEPT = 4
 
 @dataclass(slots=True)
 class Known:
-    """A journal, and what was derived from just that journal."""
+    """A journal folded, and the plans derived from just that."""
 
-    entries: tuple[Entry, ...]
-    household: Household
+    folded: Folded = field(default_factory=Folded)
     agendas: dict[date, Agenda] = field(default_factory=dict)
-    evenings: dict[date, Tonight] = field(default_factory=dict)
+
+    def on(self, entries: tuple[Entry, ...]) -> "Known":
+        """Give what is known of a journal that goes on from this one, or of any other."""
+        if len(entries) == len(self.folded.entries) and is_longer(entries, self.folded.entries):
+            return self
+        folded = fold_on(entries, self.folded)
+        # what was sent or heard changes no plan
+        is_same = folded.household.derived is self.folded.household.derived
+        return Known(folded, self.agendas if is_same else {})
 
 
 class Memory:
     """
     What was derived lately, household by household; pure derivations only, so forgetting costs only time.
 
-    It holds for the very tuple of entries it was derived from: anything written or read anew is another.
+    It holds for the very entries it was derived from; a journal that goes on from them is derived on.
     """
 
     def __init__(self, households: int = 256) -> None:
@@ -50,8 +57,7 @@ class Memory:
         """Give what is known of a journal, deriving it if need be."""
         with self._lock:
             known = self._known.get(household)
-        if known is None or known.entries is not entries:
-            known = Known(entries, fold(entries))
+        known = (known or Known()).on(entries)
         with self._lock:
             self._known[household] = known
             self._known.move_to_end(household)
@@ -62,7 +68,7 @@ class Memory:
 
 @dataclass(slots=True)
 class Desk:
-    """Reads the household, writes to its journal; every write refolds."""
+    """Reads the household, writes to its journal; what is written counts at once."""
 
     store: Store
     member: Member
@@ -79,7 +85,9 @@ class Desk:
     is_home_erased: bool = field(default=False, init=False)
     is_asking: bool = field(default=False, init=False)
     """Whether this message opened a question that wants an answer first."""
+    _entries: tuple[Entry, ...] | None = field(default=None, init=False)
     _known: Known | None = field(default=None, init=False)
+    _evening: Tonight | None = field(default=None, init=False)
 
     @property
     def speaker(self) -> str:
@@ -88,12 +96,22 @@ class Desk:
         return next((one.name for one in members if one.id == self.member.id), self.member.name)
 
     @property
+    def entries(self) -> tuple[Entry, ...]:
+        """The whole journal, including what this message wrote."""
+        if self._entries is None:
+            self._entries = self.store.entries(self.member.household)
+        return self._entries
+
+    @property
     def household(self) -> Household:
         """The household as it stands, including what this message wrote."""
+        return self._now_known.folded.household
+
+    @property
+    def _now_known(self) -> Known:
         if self._known is None:
-            entries = self.store.entries(self.member.household)
-            self._known = self.memory.recall(self.member.household, entries)
-        return self._known.household
+            self._known = self.memory.recall(self.member.household, self.entries)
+        return self._known
 
     @property
     def today(self) -> date:
@@ -107,14 +125,12 @@ class Desk:
 
     def agenda_on(self, day: date) -> Agenda:
         """Give the plan from a day on."""
-        household = self.household
-        assert self._known is not None
-        agenda = self._known.agendas.get(day)
-        if agenda is None:
-            if len(self._known.agendas) >= AGENDAS_KEPT:
-                self._known.agendas.clear()
-            agenda = self._known.agendas[day] = plan(household, self.knowledge, day)
-        return agenda
+        agendas = self._now_known.agendas
+        if day not in agendas:
+            if len(agendas) >= AGENDAS_KEPT:
+                agendas.clear()
+            agendas[day] = plan(self.household, self.knowledge, day)
+        return agendas[day]
 
     def draft(
         self,
@@ -142,14 +158,10 @@ class Desk:
 
     def write(self, drafts: Iterable[Draft]) -> tuple[Entry, ...]:
         """Append to the journal; all entries of one message are one group."""
-        known = self._known
+        before = self.entries
         entries = self.store.append(self.member.household, list(drafts), self.source, self.now)
         self.has_written = True
-        self._known = None
-        changed = None if known is None else noted(known.household, entries)
-        if known is not None and changed is not None:
-            # what was sent or heard changes no plan: nothing is derived anew in this unit of work
-            self._known = Known(known.entries + entries, changed, known.agendas)
+        self._entries, self._known, self._evening = before + entries, None, None
         return entries
 
     @property
@@ -163,11 +175,8 @@ class Desk:
 
     def told(self, plant: PlantId, on: date | None = None) -> list[Entry]:
         """Give what stands in the journal of a plant, of one day or of all, oldest first."""
-        return [
-            entry
-            for entry in valid(self.store.entries(self.member.household))
-            if entry.plant == plant and on in {None, entry.happened_on}
-        ]
+        told = self._now_known.folded.told.get(plant, ())
+        return sorted((one for one in told if on in {None, one.happened_on}), key=lambda one: one.id)
 
     def voids(self, entries: Iterable[Entry]) -> list[Draft]:
         """Take entries back; nothing is deleted."""
@@ -204,8 +213,6 @@ class Desk:
     @property
     def evening(self) -> Tonight:
         """Give the evening that a bare answer speaks of as one value: now, tomorrow, looks, questions."""
-        household, today = self.household, self.today
-        assert self._known is not None
-        if today not in self._known.evenings:
-            self._known.evenings[today] = tonight(household, self.knowledge, self.agenda, self.now)
-        return self._known.evenings[today]
+        if self._evening is None:
+            self._evening = tonight(self.household, self.knowledge, self.agenda, self.now)
+        return self._evening

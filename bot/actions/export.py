@@ -89,7 +89,7 @@ def export(command: Export, desk: Desk) -> CalendarMade | TableMade | AllExporte
             return TableMade(tuple(_rows(desk)))
         case ExportKind.ALL:
             document = desk.store.exported(desk.member.household)
-            return AllExported(document, len(desk.store.entries(desk.member.household)))
+            return AllExported(document, len(desk.entries))
 
 
 def _calendar(desk: Desk) -> CalendarMade:
@@ -111,7 +111,7 @@ def _begins_at(on: date, evening: time, desk: Desk) -> datetime:
 
 
 def _rows(desk: Desk) -> list[tuple[str, ...]]:
-    entries = desk.store.entries(desk.member.household)
+    entries = desk.entries
     counted = {entry.id for entry in valid(entries)}
     names = {member.id: member.name for member in desk.store.members(desk.member.household)}
     told = [entry for entry in entries if not isinstance(entry.payload, Heard | Nudged | Voided)]

@@ -22,7 +22,7 @@ def written_by(source: str, desk: Desk) -> list[Entry]:
     """Give what still stands of what a message of this member told."""
     return [
         entry
-        for entry in valid(desk.store.entries(desk.member.household))
+        for entry in valid(desk.entries)
         if entry.source == source and entry.member == desk.member.id and not isinstance(entry.payload, Heard)
     ]
 

@@ -104,9 +104,7 @@ def history_lines(
     """
     members = desk.store.members(desk.member.household)
     names = {one.id: one.name for one in members} if len(members) > 1 else {}
-    entries = sorted(
-        valid(desk.store.entries(desk.member.household)), key=lambda one: (one.happened_at, one.id)
-    )
+    entries = sorted(valid(desk.entries), key=lambda one: (one.happened_at, one.id))
     return [
         (
             entry.happened_on,

@@ -86,7 +86,7 @@ def _ask_to_take_back(group: list[Entry]) -> Asking:
 
 def _is_back_since(group: list[Entry], desk: Desk) -> bool:
     """Whether this person has said to be back after what would be taken back."""
-    mine = (one for one in desk.store.entries(desk.member.household) if one.member == desk.member.id)
+    mine = (one for one in desk.entries if one.member == desk.member.id)
     return any(one.id > group[-1].id and _is_return(one) for one in mine)
 
 
@@ -100,7 +100,7 @@ def last_group(desk: Desk, *, with_voids: bool = False) -> list[Entry]:
     """Give what this person told last; what only took something back is nothing told."""
     mine = [
         entry
-        for entry in effective(desk.store.entries(desk.member.household))
+        for entry in effective(desk.entries)
         if entry.member == desk.member.id
         and not isinstance(entry.payload, Heard | Nudged | CalendarGiven)
         and not _is_return(entry)

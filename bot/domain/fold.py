@@ -5,10 +5,11 @@ Entries count in the order in which things happened, whatever the order in which
 entries do not count at all.
 """
 
-from collections.abc import Iterable, Sequence
-from dataclasses import replace
-from datetime import date, time
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from datetime import date, datetime, time
 from typing import TypeVar
+from zoneinfo import ZoneInfo
 
 from bot.domain.household import (
     Case,
@@ -65,6 +66,9 @@ T = TypeVar("T")
 
 RINSED_BY = time(17)
 """What is rinsed by then is dry for the evening's spray. Judgement."""
+_UTC = Household().zone
+_Order = tuple[datetime, EntryId]
+"""Entries are sorted by when what they tell happened, then by when they were written."""
 
 
 def valid(entries: Iterable[Entry]) -> list[Entry]:
@@ -85,25 +89,145 @@ def effective(entries: Iterable[Entry]) -> list[Entry]:
     return kept[::-1]
 
 
-def fold(entries: Sequence[Entry]) -> Household:
+@dataclass(frozen=True, slots=True)
+class _Home:
+    """What was told of the home itself: the household without its plants."""
+
+    household: Household = field(default_factory=Household)
+    zones: tuple[tuple[_Order, ZoneInfo], ...] = ()
+    """Zones as they were told, each from its entry on."""
+    walk_from: _Order | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class _Pot:
+    """A plant by itself, and the entry that first told of it."""
+
+    named_by: EntryId
+    plant: Plant
+
+
+@dataclass(frozen=True, slots=True)
+class Folded:
+    """A journal and its household, with what both are made of, so that it can be folded on from here."""
+
+    entries: tuple[Entry, ...] = ()
+    household: Household = field(default_factory=Household)
+    told: Mapping[PlantId | None, tuple[Entry, ...]] = field(default_factory=dict)
+    """Entries that count, of each plant and of the home (None), as they happened."""
+    home: _Home = field(default_factory=_Home)
+    pots: Mapping[PlantId, _Pot] = field(default_factory=dict)
+
+
+def fold(entries: Iterable[Entry]) -> Household:
     """Derive the household from its journal."""
+    return fold_on(tuple(entries)).household
+
+
+def fold_on(entries: tuple[Entry, ...], before: Folded | None = None) -> Folded:
+    """
+    Fold a journal on from an earlier fold where it begins with that one's entries, else anew.
+
+    What happened to a plant follows from its own entries and the zone, so only what new entries speak of is
+    folded again, from its beginning: what is told late, or taken back, needs no way of its own.
+    """
+    if before is None or not is_longer(entries, before.entries):
+        before = Folded()
+    new = entries[len(before.entries) :]
+    takes_back = any(entry.void_of is not None for entry in new)
+    counted, start = (valid(entries), Folded()) if takes_back else (new, before)
+    told = _told(start.told, counted)
+    own = told.get(None, ())
+    home = before.home if own == before.told.get(None, ()) else _home(own)
+    known = before if home.zones == before.home.zones else Folded()
+    pots: dict[PlantId, _Pot] = {}
+    for number, its in told.items():
+        if number is not None:
+            pot = known.pots.get(number) if its == known.told.get(number) else _pot(number, its, home.zones)
+            if pot is not None:
+                pots[number] = pot
+    household = replace(before.household) if told == before.told else _put_together(home, pots, told)
+    _note_last(household, start.household, counted)
+    return Folded(entries, household, told, home, pots)
+
+
+def is_longer(entries: tuple[Entry, ...], before: tuple[Entry, ...]) -> bool:
+    """Whether a journal begins with all of an earlier one: the entries themselves, not only their like."""
+    return not before or (len(entries) >= len(before) and entries[len(before) - 1] is before[-1])
+
+
+def _order(entry: Entry) -> _Order:
+    return entry.happened_at, entry.id
+
+
+def _told(
+    before: Mapping[PlantId | None, tuple[Entry, ...]], counted: Iterable[Entry]
+) -> Mapping[PlantId | None, tuple[Entry, ...]]:
+    """Sort entries to what they speak of; what was sent or heard speaks of nothing."""
+    new: dict[PlantId | None, list[Entry]] = {}
+    for entry in counted:
+        if not isinstance(entry.payload, Nudged | Heard | SilenceAsked):
+            new.setdefault(entry.plant, []).append(entry)
+    told = {what: tuple(sorted((*before.get(what, ()), *its), key=_order)) for what, its in new.items()}
+    return {**before, **told}
+
+
+def _home(told: tuple[Entry, ...]) -> _Home:
     household = Household()
-    counted = valid(entries)
-    for entry in counted:
+    for entry in sorted(told, key=lambda one: one.id):
         _name_things(household, entry)
-    household.told_at = max((one.recorded_at for one in counted if one.member is not None), default=None)
-    for entry in sorted(counted, key=lambda one: (one.happened_at, one.id)):
-        _apply(household, entry)
-    for entry in counted:
-        _note_nudge(household, entry)
+    zones, walk_from = [], None
+    for entry in told:
+        _apply_to_household(household, entry)
+        if isinstance(entry.payload, HouseholdSet) and entry.payload.zone is not None:
+            zones.append((_order(entry), household.zone))
+        if isinstance(entry.payload, WalkBegun):
+            walk_from = _order(entry)
+    return _Home(household, tuple(zones), walk_from)
+
+
+def _pot(number: PlantId, told: tuple[Entry, ...], zones: tuple[tuple[_Order, ZoneInfo], ...]) -> _Pot | None:
+    """Fold what happened to a plant; None where what made it known was taken back."""
+    named_by = min((entry.id for entry in told if isinstance(entry.payload, PlantSet)), default=None)
+    if named_by is None:
+        return None
+    plant = Plant(number)
+    for entry in told:
+        _apply_to_plant(plant, entry, is_late=isinstance(entry.payload, Found) and _is_late(entry, zones))
+    return _Pot(named_by, plant)
+
+
+def _put_together(
+    home: _Home, pots: Mapping[PlantId, _Pot], told: Mapping[PlantId | None, tuple[Entry, ...]]
+) -> Household:
+    plants = {number: pots[number].plant for number in sorted(pots, key=lambda one: pots[one].named_by)}
+    household = replace(home.household, plants=plants, places=dict(home.household.places), derived={})
     for place in household.places_gone - {plant.place for plant in household.living}:
         household.places.pop(place, None)  # one where a plant stands again, by a taking back, stays
-    for plant in household.plants.values():
+    for number, plant in plants.items():
         if plant.place not in household.places:
-            plant.place = None  # the place was taken back
+            plants[number] = replace(plant, place=None)  # the place was taken back
+    if household.walk is not None and home.walk_from is not None:
+        household.walk = replace(household.walk, seen=set(), passed=set())
+        for number in plants:
+            for entry in reversed(told[number]):
+                if _order(entry) < home.walk_from:
+                    break
+                _note_on_walk(household.walk, number, entry)
     household.last_finds = _last_finds(plant for plant in household.living if not plant.is_apart)
     household.last_finds_of_all = _last_finds(household.living)
     return household
+
+
+def _note_last(household: Household, before: Household, counted: Sequence[Entry]) -> None:
+    """Note what was written last, and what became of it, in the order written, for clocks are set back."""
+    said = [one.recorded_at for one in counted if one.member is not None]
+    household.told_at = max((*said, *filter(None, [before.told_at])), default=None)
+    nudge = before.nudge
+    household.nudge = nudge and replace(nudge, found_since=set(nudge.found_since))
+    household.unheard_since, household.is_silent = before.unheard_since, before.is_silent
+    for entry in counted:
+        _note_nudge(household, entry)
 
 
 def _last_finds(plants: Iterable[Plant]) -> dict[tuple[PlaceId | None, str], date]:
@@ -115,46 +239,20 @@ def _last_finds(plants: Iterable[Plant]) -> dict[tuple[PlaceId | None, str], dat
     return found
 
 
-def noted(household: Household, entries: Iterable[Entry]) -> Household | None:
-    """
-    Give the household with entries that only say what was sent or heard, None where any says more.
-
-    The given one stays as it is; what such entries cannot change is shared between the two.
-    """
-    told = list(entries)
-    if not all(isinstance(one.payload, Nudged | Heard | SilenceAsked) and one.member is None for one in told):
-        return None
-    nudge = None if household.nudge is None else replace(household.nudge)
-    changed = replace(household, nudge=nudge)
-    for entry in told:
-        _note_nudge(changed, entry)
-    return changed
-
-
 def _name_things(household: Household, entry: Entry) -> None:
     match entry.payload:
         case PlaceSet(place=place):
             household.places.setdefault(place, Place(place))
         case ProductSet(product=product):
             household.products.setdefault(product, Product(product))
-        case PlantSet() if entry.plant is not None:
-            household.plants.setdefault(entry.plant, Plant(entry.plant))
         case _:
             pass
 
 
-def _apply(household: Household, entry: Entry) -> None:
-    plant = household.plants.get(entry.plant) if entry.plant is not None else None
-    if plant is not None:
-        _apply_to_plant(plant, entry, is_late=isinstance(entry.payload, Found) and _is_late(household, entry))
-        _note_on_walk(household.walk, plant.id, entry)
-    else:
-        _apply_to_household(household, entry)
-
-
-def _is_late(household: Household, entry: Entry) -> bool:
+def _is_late(entry: Entry, zones: tuple[tuple[_Order, ZoneInfo], ...]) -> bool:
     """Whether what is rinsed from that hour on does not dry by the evening."""
-    local = entry.happened_at.astimezone(household.zone)
+    zone = next((zone for since, zone in reversed(zones) if since < _order(entry)), _UTC)
+    local = entry.happened_at.astimezone(zone)
     return local.date() > entry.happened_on or local.time() >= RINSED_BY
 
 
@@ -189,12 +287,12 @@ def _hold(household: Household, told: HeldUntil, entry: Entry) -> None:
         household.away[entry.member] = entry.happened_on, told.until
 
 
-def _note_on_walk(walk: Walk | None, plant: PlantId, entry: Entry) -> None:
+def _note_on_walk(walk: Walk, plant: PlantId, entry: Entry) -> None:
     """Whatever way a plant was looked at, the walk need not come to it again."""
     match entry.payload:
-        case CheckedClean() | Found() | LostNow() if walk is not None:
+        case CheckedClean() | Found() | LostNow():
             walk.seen.add(plant)
-        case WalkPassed() if walk is not None:
+        case WalkPassed():
             walk.passed.add(plant)
         case _:
             pass
@@ -259,7 +357,6 @@ def _walk(household: Household, told: WalkBegun | WalkEnded, on: date) -> None:
 
 
 def _note_nudge(household: Household, entry: Entry) -> None:
-    """Keep the last nudge and whether it was answered, in the order written, for clocks are set back."""
     if entry.member is not None:
         household.unheard_since, household.is_silent = None, False
     match entry.payload:

@@ -2,13 +2,11 @@ from concurrent.futures import ThreadPoolExecutor
 from threading import Barrier
 
 import pytest
-import sqlalchemy as sa
 
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Nudged
 from bot.storage.database import Database
 from bot.storage.delivery import OutboxRow
-from bot.storage.engine import open_engine
 from bot.storage.journal_cache import Held, JournalCache
 from tests.storage.conftest import Open
 from tests.storage.sample import NOW, draft, found, later, named
@@ -103,17 +101,16 @@ def test_a_warm_journal_sees_what_others_appended(reopen: Open) -> None:
         assert unit.entries(home) == first + second
 
 
-def test_an_erased_entry_leaves_a_warm_journal(database: Database, url: str) -> None:
-    home = found(database).household
-    with database.unit() as unit:
-        first, second = unit.append(home, [named("ivy"), named("hoya")], "update:1", NOW)
-        assert unit.entries(home) == (first, second)
-    engine = open_engine(url)
-    with engine.begin() as connection:
-        connection.execute(sa.text("DELETE FROM journal WHERE id = :id"), {"id": first.id})
-    engine.dispose()
-    with database.unit() as unit:
-        assert unit.entries(home) == (second,)
+def test_an_erased_home_leaves_a_warm_journal(reopen: Open) -> None:
+    mine, other = reopen(), reopen()
+    home = found(mine).household
+    with mine.unit() as unit:
+        unit.append(home, [named("ivy"), named("hoya")], "update:1", NOW)
+        assert len(unit.entries(home)) == 2
+    with other.unit() as unit:
+        unit.forget_household(home)
+    with mine.unit() as unit:
+        assert unit.entries(home) == ()
 
 
 def test_a_warm_journal_is_not_read_again(database: Database) -> None:
