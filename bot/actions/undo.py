@@ -10,7 +10,7 @@ from bot.actions.decline import Decline
 from bot.actions.desk import Desk
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.show_history import describe, plant_name
-from bot.domain.fold import effective
+from bot.domain.fold import latest
 from bot.domain.journal import CalendarGiven, Entry, Heard, HeldUntil, Nudged, Voided, evening_of
 
 
@@ -98,15 +98,19 @@ def _is_return(entry: Entry) -> bool:
 
 def last_group(desk: Desk, *, with_voids: bool = False) -> list[Entry]:
     """Give what this person told last; what only took something back is nothing told."""
-    mine = [
-        entry
-        for entry in effective(desk.entries)
-        if entry.member == desk.member.id
-        and not isinstance(entry.payload, Heard | Nudged | CalendarGiven)
-        and not _is_return(entry)
-    ]
-    told = [entry for entry in mine if not isinstance(entry.payload, Voided)]
-    if not told:
+    last = next(
+        (one for one in latest(desk.entries) if _may_be_undone(one, desk) and not _is_void(one)), None
+    )
+    if last is None:
         return []
-    group = mine if with_voids else told
-    return [entry for entry in group if entry.source == told[-1].source]
+    group = [one for one in latest(desk.entries) if one.source == last.source and _may_be_undone(one, desk)]
+    return [one for one in reversed(group) if with_voids or not _is_void(one)]
+
+
+def _may_be_undone(entry: Entry, desk: Desk) -> bool:
+    is_told = entry.member == desk.member.id and not isinstance(entry.payload, Heard | Nudged | CalendarGiven)
+    return is_told and not _is_return(entry)
+
+
+def _is_void(entry: Entry) -> bool:
+    return isinstance(entry.payload, Voided)

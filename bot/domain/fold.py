@@ -5,9 +5,12 @@ Entries count in the order in which things happened, whatever the order in which
 entries do not count at all.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, field, replace
-from datetime import date, datetime, time
+from datetime import date, datetime, time, timedelta
+from itertools import takewhile
+from operator import attrgetter
 from typing import TypeVar
 from zoneinfo import ZoneInfo
 
@@ -62,13 +65,16 @@ from bot.domain.journal import (
 )
 from bot.domain.measure import Units
 
-T = TypeVar("T")
+T = TypeVar("T", Check, Treatment)
 
 RINSED_BY = time(17)
 """What is rinsed by then is dry for the evening's spray. Judgement."""
+A_DAY_APART = timedelta(days=2)
+"""Of what happened earlier nothing counts for a later day than this, whatever the zones. [d]"""
 _UTC = Household().zone
 _Order = tuple[datetime, EntryId]
-"""Entries are sorted by when what they tell happened, then by when they were written."""
+_order: Callable[[Entry], _Order] = attrgetter("happened_at", "id")
+"""Entries count by when what they tell happened, then by when they were written."""
 
 
 def valid(entries: Iterable[Entry]) -> list[Entry]:
@@ -78,15 +84,18 @@ def valid(entries: Iterable[Entry]) -> list[Entry]:
 
 def effective(entries: Iterable[Entry]) -> list[Entry]:
     """Entries that were not taken back; a taking back that was taken back itself gives what it took."""
+    return list(latest(entries))[::-1]
+
+
+def latest(entries: Iterable[Entry]) -> Iterator[Entry]:
+    """Give the same, the latest first."""
     voided: set[EntryId] = set()
-    kept = []
-    for entry in reversed(list(entries)):
+    for entry in reversed(tuple(entries)):
         if entry.id in voided:
             continue
         if entry.void_of is not None:
             voided.add(entry.void_of)
-        kept.append(entry)
-    return kept[::-1]
+        yield entry
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,9 +143,10 @@ def fold_on(entries: tuple[Entry, ...], before: Folded | None = None) -> Folded:
     if before is None or not is_longer(entries, before.entries):
         before = Folded()
     new = entries[len(before.entries) :]
-    takes_back = any(entry.void_of is not None for entry in new)
-    counted, start = (valid(entries), Folded()) if takes_back else (new, before)
-    told = _told(start.told, counted)
+    taken_back = {entry.void_of for entry in new if entry.void_of is not None}
+    counted, start = (valid(entries), Folded()) if taken_back else (new, before)
+    told = _without(before.told, taken_back) if len(taken_back) == len(new) else None
+    told = _told(start.told, counted) if told is None else told
     own = told.get(None, ())
     home = before.home if own == before.told.get(None, ()) else _home(own)
     known = before if home.zones == before.home.zones else Folded()
@@ -156,10 +166,6 @@ def is_longer(entries: tuple[Entry, ...], before: tuple[Entry, ...]) -> bool:
     return not before or (len(entries) >= len(before) and entries[len(before) - 1] is before[-1])
 
 
-def _order(entry: Entry) -> _Order:
-    return entry.happened_at, entry.id
-
-
 def _told(
     before: Mapping[PlantId | None, tuple[Entry, ...]], counted: Iterable[Entry]
 ) -> Mapping[PlantId | None, tuple[Entry, ...]]:
@@ -170,6 +176,18 @@ def _told(
             new.setdefault(entry.plant, []).append(entry)
     told = {what: tuple(sorted((*before.get(what, ()), *its), key=_order)) for what, its in new.items()}
     return {**before, **told}
+
+
+def _without(
+    told: Mapping[PlantId | None, tuple[Entry, ...]], taken_back: AbstractSet[EntryId]
+) -> Mapping[PlantId | None, tuple[Entry, ...]] | None:
+    """Leave out what is taken back; None where not all of it counted, and what it took back is to return."""
+    left = {
+        what: kept if len(kept := tuple([one for one in its if one.id not in taken_back])) < len(its) else its
+        for what, its in told.items()
+    }
+    missing = sum(len(its) - len(left[what]) for what, its in told.items())
+    return {what: its for what, its in left.items() if its} if missing == len(taken_back) else None
 
 
 def _home(told: tuple[Entry, ...]) -> _Home:
@@ -227,7 +245,10 @@ def _note_last(household: Household, before: Household, counted: Sequence[Entry]
     household.nudge = nudge and replace(nudge, found_since=set(nudge.found_since))
     household.unheard_since, household.is_silent = before.unheard_since, before.is_silent
     for entry in counted:
-        _note_nudge(household, entry)
+        if entry.member is not None:
+            household.unheard_since, household.is_silent = None, False
+        if isinstance(entry.payload, Nudged | Heard | SilenceAsked | Found):
+            _note_nudge(household, entry)
 
 
 def _last_finds(plants: Iterable[Plant]) -> dict[tuple[PlaceId | None, str], date]:
@@ -357,8 +378,6 @@ def _walk(household: Household, told: WalkBegun | WalkEnded, on: date) -> None:
 
 
 def _note_nudge(household: Household, entry: Entry) -> None:
-    if entry.member is not None:
-        household.unheard_since, household.is_silent = None, False
     match entry.payload:
         case SilenceAsked():
             household.is_silent = True
@@ -440,7 +459,8 @@ def _apply_to_plant(plant: Plant, entry: Entry, *, is_late: bool) -> None:  # no
 
 def _once(told: list[T], one: T) -> None:
     """Keep what two people told of one day once: it was one look, one round."""
-    if one not in told:
+    lately = takewhile(lambda known: known.on >= one.on - A_DAY_APART, reversed(told))
+    if one not in lately:
         told.append(one)
 
 
