@@ -9,7 +9,7 @@ from functools import cached_property
 from zlib import crc32
 from zoneinfo import ZoneInfo
 
-from bot.actions.add_plants import AddPlants
+from bot.actions.add_plants import AddPlants, PlantsAdded
 from bot.actions.ask import Ask
 from bot.actions.begin_talk import BeginTalk, Founded
 from bot.actions.button_texts import ButtonText
@@ -18,18 +18,18 @@ from bot.actions.choose_home import EnterHome, WhichHome, home_choice, home_last
 from bot.actions.command import Command
 from bot.actions.correct import Correct
 from bot.actions.courtesy import Greet, Help, Thanks
-from bot.actions.decline import Decline
+from bot.actions.decline import Decline, Declined
 from bot.actions.deny import Deny
 from bot.actions.desk import Desk, Memory
 from bot.actions.give_first_aid import Exposed, GiveFirstAid
 from bot.actions.identify import Identify
 from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Reaction, Text
 from bot.actions.incomplete import Incomplete, Missing
-from bot.actions.isolate import Isolate
+from bot.actions.isolate import Isolate, IsolatedThem
 from bot.actions.keep_photo import KeepPhoto, RefusePhoto, TooManyPhotos, plants_of_album, receive_photo
 from bot.actions.keep_status import SetStatus, status_now
 from bot.actions.log_check import CheckLogged, LogCheck
-from bot.actions.log_find import LogFind
+from bot.actions.log_find import FindLogged, LogFind
 from bot.actions.log_round import LogRound
 from bot.actions.log_sign import LogSign
 from bot.actions.lose_plant import PlantsGone
@@ -53,12 +53,15 @@ from bot.actions.send_evening import (
     what_is_left,
 )
 from bot.actions.set_hours import SetHours
-from bot.actions.set_place import PlacesSaved, SetPlace
-from bot.actions.set_town import SetCoordinates
+from bot.actions.set_place import PlacesSaved, SetPlace, untold_places
+from bot.actions.set_town import NoSuchTown, SetCoordinates, TownSet, WhichTown
+from bot.actions.set_up import go_on
 from bot.actions.share import NotJoined, Stranger, join, tell_others, welcome_newcomer
+from bot.actions.show_due import DueList
 from bot.actions.show_more import More
 from bot.actions.situation import Asked, Expecting, KnownPlace, KnownPlant, KnownProduct, Situation
-from bot.actions.stock_product import StockProduct
+from bot.actions.skip_question import QuestionSkipped
+from bot.actions.stock_product import Stocked, StockProduct
 from bot.actions.undo import Undo
 from bot.actions.walk_through import WalkStep
 from bot.domain.identity import HouseholdId
@@ -89,6 +92,9 @@ KEPT = (*GOING_ON, Expecting.LINES)
 """Questions whose other buttons hold after one is pressed."""
 REPLACING = (SetPlace, SetCoordinates, SetHours, Isolate, MovePlant, StockProduct, Correct)
 """Commands that take the place of what the same question wrote before."""
+SETTING_UP = (TownSet, PlantsAdded, PlacesSaved, QuestionSkipped)
+IN_BETWEEN = (FindLogged, IsolatedThem, Stocked, Declined, DueList)
+"""Answers that may stand in the middle of a setting-up, which then goes on."""
 ASKING = (Ask, Help, Thanks, Greet, NotUnderstood, Incomplete, More, Mix, Identify, BeginTalk, GiveFirstAid)
 """Commands that ask or answer, and write nothing of plants."""
 SIGN_PARTS = frozenset("\ufe0f\u200d🏻🏼🏽🏾🏿 ")
@@ -179,6 +185,7 @@ class Conversation:
             before, open_before = _before_the_edit(incoming, commands, desk), what_is_left(desk)
             outcomes = [take_back(before, desk)] if before else []
             outcomes += _gathered(outcome for command in commands for outcome in self._done(command, desk))
+            outcomes += _asked_next(outcomes, desk)
             if what_is_left(desk) != open_before:
                 _show_what_is_left(desk, said)
             _take_off_buttons(incoming, desk, said)
@@ -209,9 +216,10 @@ class Conversation:
         """Perform a command, and then what was told of a plant that the command has only just made known."""
         outcomes = perform(command, desk)
         if isinstance(command, AddPlants) and command.then:
-            told = understand(command.then, replace(self.situation(desk), expecting=Expecting.NOTHING))
-            more = [one for one in told if not isinstance(one, AddPlants | NotUnderstood)]
-            outcomes += [outcome for one in more for outcome in perform(one, desk)]
+            for line in command.then.split("\n"):
+                told = understand(line, replace(self.situation(desk), expecting=Expecting.NOTHING))
+                more = [one for one in told if not isinstance(one, AddPlants | NotUnderstood)]
+                outcomes += [outcome for one in more for outcome in perform(one, desk)]
         return outcomes
 
     def plan_anew(self, household: HouseholdId, store: Store, now: datetime) -> None:
@@ -434,6 +442,7 @@ class Conversation:
             units=household.units,
             quiet_from_hour=household.quiet_from.hour,
             lacks_town=not household.is_zone_told,
+            untold=tuple(place.name for place in untold_places(desk)),
             is_held=household.is_held(desk.today) or household.is_away(desk.member.id, desk.today),
         )
 
@@ -615,10 +624,26 @@ def _gathered(outcomes: Iterable[Outcome]) -> list[Outcome]:
     for one in outcomes:
         last = gathered[-1] if gathered else None
         if isinstance(one, PlacesSaved) and isinstance(last, PlacesSaved):
-            gathered[-1] = PlacesSaved((*last.places, *one.places), one.asks_facing_of)
+            gathered[-1] = PlacesSaved((*last.places, *one.places))
         else:
             gathered.append(one)
     return gathered
+
+
+def _asked_next(outcomes: list[Outcome], desk: Desk) -> list[Outcome]:
+    """Go on with the setting-up where something of it was told, or where a find came before it was over."""
+    told = [one for one in outcomes if isinstance(one, SETTING_UP)]
+    is_over = desk.household.is_zone_told and bool(desk.household.living) and not untold_places(desk)
+    is_between = not is_over and any(isinstance(one, IN_BETWEEN) for one in outcomes)
+    is_asked_of_town = any(isinstance(one, WhichTown | NoSuchTown) for one in outcomes)
+    is_of_old_places = all(isinstance(one, PlantsAdded) and not one.new_places for one in told)
+    is_told_before = (
+        bool(told) and is_of_old_places and desk.household.is_zone_told and bool(untold_places(desk))
+    )
+    if desk.is_home_erased or is_asked_of_town or is_told_before or not (told or is_between):
+        return []  # who left the window's question open is not asked it with each plant
+    skipped = next((one.skipped for one in told if isinstance(one, QuestionSkipped)), Expecting.NOTHING)
+    return [go_on(desk, skipped=skipped, is_free=all(one.asking is None for one in outcomes))]
 
 
 def _asked(outcomes: list[Outcome], offers: tuple[Choice, ...], desk: Desk) -> tuple[tuple[Button, ...], ...]:

@@ -10,12 +10,9 @@ from bot.actions.desk import Desk
 from bot.actions.incomplete import Asks, Missing
 from bot.actions.isolate import Isolate
 from bot.actions.outcome import Asking, Outcome
-from bot.actions.set_place import ask_window, untold_place
 from bot.actions.set_town import SetTown
-from bot.actions.situation import Expecting
 from bot.catalogue.towns import find_towns
 from bot.domain.agenda import QUARANTINE_DAYS, SHORT_QUARANTINE_DAYS
-from bot.domain.household import Place
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import Draft, PlaceSet, PlantSet
 from bot.domain.refusal import is_edible
@@ -49,9 +46,7 @@ class PlantsAdded(Outcome):
     plants: tuple[tuple[str, str | None], ...]
     new_places: tuple[str, ...]
     known_already: tuple[str, ...]
-    asks_facing_of: str | None
     unread: tuple[str, ...] = ()
-    asks_town: bool = False
     asks_quarantine: bool = False
     edible: tuple[str, ...] = ()
 
@@ -88,19 +83,15 @@ def add_plants(command: AddPlants, desk: Desk) -> PlantsAdded | Asks:
         drafts.append(desk.draft(PlantSet(name=line.name, place=place, pot_cm=line.pot_cm), plant=plant))
         added.append((line.name, line.place))
     desk.write(drafts)
-    asks_town = not desk.household.is_zone_told
-    untold = None if asks_town else _untold_among_new(new_places, desk)
-    quarantine = None if untold is not None or asks_town else _ask_quarantine(drafts, desk)
+    quarantine = _ask_quarantine(drafts, desk) if desk.household.is_zone_told and not new_places else None
     return PlantsAdded(
         tuple(added),
         tuple(new_places),
         tuple(known),
-        None if untold is None else untold.name,
         command.unread,
-        asks_town,
         quarantine is not None,
         _edible(added, desk),
-        asking=Asking((), Expecting.TOWN) if asks_town else ask_window(untold) or quarantine,
+        asking=quarantine,
     )
 
 
@@ -147,16 +138,6 @@ def _edible(added: list[tuple[str, str | None]], desk: Desk) -> tuple[str, ...]:
     names = {name for name, _ in added}
     plants = [plant for plant in desk.household.living if plant.name in names]
     return tuple(plant.name for plant in plants if is_edible(desk.knowledge, plant))
-
-
-def _untold_among_new(new_places: list[str], desk: Desk) -> Place | None:
-    """Ask for a window where a place is new; who left the question open is not asked with each plant."""
-    if new_places:
-        return untold_place(desk)
-    question = desk.question
-    if question is not None and question.expecting is Expecting.PLANTS:
-        desk.close_question()
-    return None
 
 
 def _place_of(

@@ -107,5 +107,8 @@ class ButtonText(Enum):
     TO_PLACE = "to-place"
     STAYS_AT = "stays-at"
     AS_ASKED = "as-asked"
+    ON_A_PLANT = "on-a-plant"
+    AT_HAND = "at-hand"
+    NOTHING_YET = "nothing-yet"
     CHANGE_IT = "change-it"
     DELETE_IT = "delete-it"

@@ -11,6 +11,9 @@ from bot.actions.outcome import Outcome
 class Decline(Command):
     """What was offered is not wanted; writes nothing."""
 
+    keeps: str = ""
+    """What was told before, while the question beside this button is open."""
+
 
 @dataclass(frozen=True, slots=True)
 class Declined(Outcome):

@@ -34,6 +34,9 @@ class Missing(Enum):
     PERCENT_OF = "percent"
     FORWARDED = "forwarded"
     EDITED = "edited"
+    SEEN = "seen"
+    SEEN_WHERE = "seen-where"
+    AT_HAND = "at-hand"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

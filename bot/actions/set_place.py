@@ -29,10 +29,9 @@ class SetPlace(Command):
 
 @dataclass(frozen=True, slots=True)
 class PlacesSaved(Outcome):
-    """Places as they stand now; the window asked for next is another place's."""
+    """Places as they stand now."""
 
     places: tuple[Place, ...]
-    asks_facing_of: str | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +55,7 @@ FACINGS = (
 
 @performs
 def set_place(command: SetPlace, desk: Desk) -> PlacesSaved | NoPlaceAsked:
-    """Add a place or tell more about one; then ask the next place's window, if one is still untold."""
+    """Add a place or tell more about one; without a name it is the place whose window is still untold."""
     known = command.place_id or (_place_named(desk, command.name) if command.name else _place_asked(desk))
     if known is None and not command.name:
         return NoPlaceAsked()
@@ -70,10 +69,9 @@ def set_place(command: SetPlace, desk: Desk) -> PlacesSaved | NoPlaceAsked:
         lamp_until=command.lamp_until,
     )
     desk.write([desk.draft(told)])
-    untold = untold_place(desk)
-    return PlacesSaved(
-        (desk.household.places[place],), None if untold is None else untold.name, asking=ask_window(untold)
-    )
+    if not untold_places(desk):
+        desk.close_question()
+    return PlacesSaved((desk.household.places[place],))
 
 
 def _place_named(desk: Desk, name: str) -> PlaceId | None:
@@ -85,23 +83,17 @@ def _place_named(desk: Desk, name: str) -> PlaceId | None:
 
 def _place_asked(desk: Desk) -> PlaceId | None:
     """Give the place whose window was just asked about."""
+    return next((one.id for one in untold_places(desk)), None)
+
+
+def untold_places(desk: Desk) -> tuple[Place, ...]:
+    """Give the places whose window nobody told: the one question a place needs."""
     places = desk.household.places.values()
-    return next((one.id for one in places if one.facing is None and one.outdoors is None), None)
+    return tuple(one for one in places if one.facing is None and one.outdoors is None)
 
 
-def untold_place(desk: Desk) -> Place | None:
-    """Give the first place whose window nobody told: the one question a place needs."""
-    places = desk.household.places.values()
-    untold = next((one for one in places if one.facing is None and one.outdoors is None), None)
-    if untold is None:
-        desk.close_question()
-    return untold
-
-
-def ask_window(place: Place | None) -> Asking | None:
-    """Ask where a place's window looks, if there is such a place."""
-    if place is None:
-        return None
+def ask_window(place: Place) -> Asking:
+    """Ask where a place's window looks."""
     choices = tuple(
         Choice(text, (SetPlace(name=place.name, place_id=place.id, facing=facing),))
         for text, facing in FACINGS

@@ -9,7 +9,6 @@ from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Asking, Outcome
-from bot.actions.set_place import ask_window, untold_place
 from bot.actions.situation import Expecting
 from bot.catalogue.towns import Town, find_towns, towns_like, zone_at
 from bot.domain.journal import HouseholdSet
@@ -41,8 +40,6 @@ class TownSet(Outcome):
     town: str
     zone: str
     local: datetime
-    asks_plants: bool
-    asks_facing_of: str | None
     has_new_units: bool = False
     """Whether US measures and a clock of twelve hours came with the town."""
 
@@ -72,7 +69,7 @@ class BadCoordinates(Outcome):
     longitude: float
 
 
-DOMINANT = 10
+DOMINANT = 5
 """A town this many times larger than its namesakes is taken without asking. Judgement."""
 
 
@@ -131,14 +128,9 @@ def set_coordinates(command: SetCoordinates, desk: Desk) -> TownSet | BadCoordin
         clock_hours=12 if has_new_units else None,
     )
     desk.write([desk.draft(told)])
-    asks_plants = not desk.household.living
-    place = None if asks_plants else untold_place(desk)
     return TownSet(
         town=town,
         zone=zone,
         local=desk.now.astimezone(ZoneInfo(zone)),
-        asks_plants=asks_plants,
-        asks_facing_of=None if place is None else place.name,
         has_new_units=has_new_units,
-        asking=Asking((), Expecting.PLANTS) if asks_plants else ask_window(place),
     )

@@ -90,5 +90,7 @@ class Situation:
     quiet_from_hour: int = 22
     lacks_town: bool = False
     """Whether the town is still to be told: asked once, it may be answered behind any other question."""
+    untold: tuple[str, ...] = ()
+    """Places of which it is still to be told which way their window looks."""
     is_held: bool = False
     """Whether the evenings rest."""

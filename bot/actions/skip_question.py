@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Asking, Outcome
+from bot.actions.outcome import Outcome
 from bot.actions.set_place import NoPlaceAsked, PlacesSaved, SetPlace, set_place
 from bot.actions.situation import Expecting
 from bot.domain.window import Facing
@@ -20,17 +20,14 @@ class QuestionSkipped(Outcome):
     """A question of the setting-up was put off."""
 
     skipped: Expecting
-    asks_plants: bool
 
 
 @performs
 def skip_question(_: SkipQuestion, desk: Desk) -> QuestionSkipped | PlacesSaved | NoPlaceAsked:
-    """Put off what was asked; go on with the next thing that is missing."""
+    """Put off what was asked; a window that is put off stays unknown."""
     question = desk.question
     skipped = question.expecting if question is not None else Expecting.NOTHING
     if skipped is Expecting.PLACE:
         return set_place(SetPlace(name="", facing=Facing.UNKNOWN), desk)
     desk.close_question()
-    asks_plants = skipped is Expecting.TOWN and not desk.household.living
-    asking = Asking((), Expecting.PLANTS) if asks_plants else None
-    return QuestionSkipped(skipped, asks_plants=asks_plants, asking=asking)
+    return QuestionSkipped(skipped)

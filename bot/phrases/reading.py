@@ -16,19 +16,23 @@ from bot.actions.identify import Identify
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.log_round import LogRound
 from bot.actions.not_understood import NotUnderstood
+from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetTown
 from bot.actions.situation import Expecting, Situation
 from bot.actions.skip_question import SkipQuestion
+from bot.actions.stock_product import StockProduct
 from bot.actions.walk_through import EndWalk, PassPlant
 from bot.actions.work_through import EndWork, TickWork
+from bot.catalogue.towns import find_towns
 from bot.phrases.clause import Setting, unique
 from bot.phrases.doubting import is_doubtful
 from bot.phrases.emergencies import Alarm, alarm, hear_emergency
 from bot.phrases.forms.rows import SAYS_NOTHING, forms_of
 from bot.phrases.grammar import SPOKEN, contradict, understand_surely
 from bot.phrases.guess import Guess, rank
+from bot.phrases.homes import Home, read_home
 from bot.phrases.items import Unknown, items_of
-from bot.phrases.lexicon import KNOWN
+from bot.phrases.lexicon import KNOWN, words_in
 from bot.phrases.mentions import NO_PLANTS, Mentions
 from bot.phrases.notation import notation
 from bot.phrases.offering import likely
@@ -55,6 +59,9 @@ ANSWER_FROM = 0.7
 BETTER_FROM = 0.3
 MOST_OFFERS = 3
 MOST_READ_AGAIN = 4
+LEAST_HOME = 0.5
+MOST_NAMED = 7
+_OF_A_HOME = (AddPlants, SetTown, SetPlace, StockProduct)
 _OPEN_QUESTIONS = frozenset(
     {
         Missing.UNKNOWN_PLANT,
@@ -119,8 +126,12 @@ def read(text: str, situation: Situation) -> Reading:
     emergency = hear_emergency(text, situation)
     if emergency is not None:
         return Reading(sure=(emergency,), text=text)
-    meant = _usual(text, situation)
-    if alarm(text, situation) is Alarm.FAINT and not _is_accounted_for(text, situation):
+    sure = understand_surely(text, situation)
+    home = _of_a_home(text, sure, situation)
+    meant = home or _usual(text, sure, situation)
+    is_read = home is not None and bool(home.sure)
+    is_faint = alarm(text, situation) is Alarm.FAINT
+    if is_faint and not is_read and not _is_accounted_for(text, situation):
         asked = tuple(one for one in meant.sure if isinstance(one, NotUnderstood | Incomplete))
         offers = meant.offers or (() if asked else _said_back(meant.sure, situation))
         told = () if offers else asked or (NotUnderstood(text[:LONGEST]),)
@@ -139,8 +150,68 @@ def _said_back(told: tuple[Command, ...], situation: Situation) -> tuple[Offer, 
     return () if said is None else (Offer(told, ". ".join(said), 1.0),)
 
 
-def _usual(text: str, situation: Situation) -> Reading:
-    sure = _of_the_stage(understand_surely(text, situation), text, situation)
+def _is_new(situation: Situation) -> bool:
+    """Whether a home is still being told of."""
+    is_placed = all(one.place is not None for one in situation.plants)
+    is_told = bool(situation.plants and situation.shelf) and is_placed
+    return situation.lacks_town or bool(situation.untold) or not is_told
+
+
+def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Reading | None:
+    """
+    Read what a message tells of a home that is still being told of; None where it tells nothing of it.
+
+    What says something else for sure is left to that. Where a word was not read, what was is only offered.
+    """
+    is_else = not any(isinstance(one, (*_OF_A_HOME, NotUnderstood, Incomplete)) for one in sure)
+    if "?" in text or not _is_new(situation) or is_else:
+        return None
+    if any(isinstance(one, NotUnderstood) and one.reason not in {*_OPEN_REASONS, "town"} for one in sure):
+        return None
+    home = read_home(text, situation)
+    if home.is_empty():
+        is_short = home.has_nothing and len(home.unread) < FEWEST_WORDS
+        return Reading(sure=(Decline(),), text=text) if is_short else None
+    if home.is_strange() and "\n" not in text.strip():
+        return None
+    commands = _commands_of(home, situation)
+    is_asked = any(isinstance(one, Incomplete | NotUnderstood) for one in sure)
+    if commands is None or (home.unread and not is_asked and not is_doubtful(sure, situation)):
+        return None
+    if not home.unread and (home.is_known or "\n" in text.strip()):
+        return Reading(sure=commands, text=text)
+    return Reading(offers=(Offer(commands, home.in_words(), LEAST_HOME, "; ".join(home.unread)),), text=text)
+
+
+def _commands_of(home: Home, situation: Situation) -> tuple[Command, ...] | None:
+    """Give what a home that is told of writes; what was seen on a plant that is new waits for it."""
+    town = (SetTown(home.town),) if home.town else ()
+    if home.plants:
+        added = AddPlants(home.plants, is_sure=True, then="\n".join(home.lines))
+        return (*town, added, *home.places, *_seen_somewhere(home, situation))
+    neutral = _asking_nothing(situation)
+    told = [one for line in home.lines for one in understand_surely(line, neutral)]
+    if any(isinstance(one, NotUnderstood) for one in told):
+        return None
+    return (*town, *home.places, *told, *_seen_somewhere(home, situation))
+
+
+def _seen_somewhere(home: Home, situation: Situation) -> tuple[Command, ...]:
+    """Ask on which plant something was seen; it is kept until that is told."""
+    if not home.unplaced:
+        return ()
+    neutral = _asking_nothing(situation)
+    named = [one.names[0] for one in situation.plants]
+    choices = tuple(
+        Choice(ButtonText.NAMED, understand_surely(f"{home.unplaced} on {name}", neutral), name)
+        for name in named[:MOST_NAMED]
+    )
+    left = Choice(ButtonText.LEAVE_OUT, (Decline(home.unplaced),))
+    return (Incomplete(missing=Missing.SEEN_WHERE, text=home.unplaced, choices=(*choices, left)),)
+
+
+def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Reading:
+    sure = _of_the_stage(sure, text, situation)
     has_words = any(character.isalnum() for character in text)
     guesses = rank(with_names(text, situation), situation) if has_words else []
     is_idle = bool(guesses) and guesses[0].form in SAYS_NOTHING and guesses[0].chance >= CHATTER_FROM
@@ -177,7 +248,8 @@ def _town_owed(text: str, situation: Situation) -> tuple[Offer, ...]:
         return ()
     asked = replace(situation, expecting=Expecting.TOWN, choices=(), choice_texts=())
     told = understand_surely(text, asked)
-    if not all(isinstance(one, SetTown) for one in told) or is_doubtful(told, situation):
+    towns = [one.text for one in told if isinstance(one, SetTown)]
+    if len(towns) < len(told) or is_doubtful(told, situation) or not any(map(find_towns, towns)):
         return ()
     return (Offer(told, text.strip(), SLIP_CHANCE),)
 
@@ -240,7 +312,8 @@ def _slipped(words: tuple[str, ...], situation: Situation) -> tuple[Offer, ...]:
     strange = [item.text for item in items if isinstance(item.meaning, Unknown)]
     strange = [word for word in strange if word.isalpha() and word not in SPOKEN]
     offers: dict[str, Offer] = {}
-    for said in mended(words, strange, KNOWN | SPOKEN):
+    named = (spelt for _, words in (*situation.ingredients, *situation.pests) for spelt in words)
+    for said in mended(words, strange, KNOWN | SPOKEN | words_in(named)):
         commands = understand_surely(" ".join(said), situation)
         if not any(isinstance(one, NotUnderstood | Incomplete | Thanks | Greet) for one in commands):
             sentence = " ".join(said).replace(" ?", "?").replace(" ,", ",").replace(" .", ".")

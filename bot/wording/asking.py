@@ -100,6 +100,13 @@ def asks(told: Asks) -> str:  # noqa: C901, PLR0912 - one arm a question
             return f"Which one{f' for “{told.text}”' if told.text else ''}?{cut}"
         case Missing.EXPORT:
             return "Which file?"
+        case Missing.SEEN:
+            return "What did you see, and on which plant? Your own words will do: “white fluff on the hoya”."
+        case Missing.SEEN_WHERE:
+            cut = " Not all fit here: any other name can be typed." if _is_cut(told) else " Its name will do."
+            return f"“{told.text[:60]}”: on which plant?{cut} I write it then."
+        case Missing.AT_HAND:
+            return "What do you have to treat with? For instance “soap, ready to use” or “neem oil, concentrate”."
         case Missing.SHOWN:
             return "Which plant is on the photo? Its name will do."
         case Missing.UNKNOWN_PLANT:

@@ -107,6 +107,9 @@ BUTTON_TEXTS = {
     ButtonText.STAYS_AT: "Stays at {of}",
     ButtonText.CLEANED_OUT: "Full clean-out done",
     ButtonText.AS_ASKED: "As you asked",
+    ButtonText.ON_A_PLANT: "Something on a plant",
+    ButtonText.AT_HAND: "What I have to treat with",
+    ButtonText.NOTHING_YET: "Nothing yet",
     ButtonText.CHANGE_IT: "Change it",
     ButtonText.DELETE_IT: "Delete it",
 }

@@ -9,13 +9,14 @@ from bot.actions.set_hours import BadHours, HoursSet
 from bot.actions.set_place import NoPlaceAsked, PlacesSaved
 from bot.actions.set_town import BadCoordinates, NoSuchTown, TownSet, WhichTown
 from bot.actions.set_units import UnitsSet
+from bot.actions.set_up import Lacking, SetUpGoesOn
 from bot.actions.show_places import PlacesTold
 from bot.actions.show_settings import SettingsTold
 from bot.actions.show_shelf import Shelf
 from bot.actions.situation import Expecting
 from bot.actions.skip_question import QuestionSkipped
 from bot.actions.stock_product import Stocked
-from bot.domain.household import EVENING, QUIET_FROM, QUIET_UNTIL, Place
+from bot.domain.household import Place
 from bot.domain.measure import Units
 from bot.domain.trade import Form
 from bot.domain.window import Facing, Outdoors
@@ -52,7 +53,10 @@ UNITS = {
     Units.IMPERIAL: "imperial measures and °C",
 }
 ASK_TOWN = "Which town are the plants in? A town, a shared location or coordinates will do."
-ASK_PLANTS = "Now your plants, one a line, like “hoya, landing, 15 cm”."
+ASK_PLANTS = (
+    "Which plants do you have, and where do they stand? Like “hoya and ivy in the kitchen”, or one a line."
+)
+MOST_NAMED = 6
 SKIPPED = {
     Expecting.TOWN: "Put off. Without the town I do not know your evening and your sun, so I do not write by "
     "myself until you say “I live in Ghent”.",
@@ -77,26 +81,19 @@ def town(told: TownSet, voice: Voice) -> str:
         text += (
             " I take US measures, °F and a clock of twelve hours; “metric” or “24 hour clock” changes that."
         )
-    if told.asks_plants:
-        text += (
-            f"\n{ASK_PLANTS} I write at {voice.clock(EVENING)} and keep quiet from {voice.clock(QUIET_FROM)} to {voice.clock(QUIET_UNTIL)}; "
-            "say “nudge me at 19:30” or “quiet 23-7” to change it."
-        )
-    return text + _ask_facing(told.asks_facing_of)
+    return text
 
 
 @says
 def question_skipped(told: QuestionSkipped) -> str:
     """Say what goes on without the answer, and how to give it later."""
-    words = SKIPPED.get(told.skipped, "All right.")
-    return f"{words}\n{ASK_PLANTS}" if told.asks_plants else words
+    return SKIPPED.get(told.skipped, "All right.")
 
 
 @says
 def place_saved(told: PlacesSaved, voice: Voice) -> str:
-    """Confirm places; ask the next one's window."""
-    places = "; ".join(place_words(place, voice) for place in told.places)
-    return f"Written: {places}.{_ask_facing(told.asks_facing_of)}"
+    """Confirm places."""
+    return f"Written: {'; '.join(place_words(place, voice) for place in told.places)}."
 
 
 def place_words(place: Place, voice: Voice) -> str:
@@ -122,13 +119,31 @@ def places_told(told: PlacesTold, voice: Voice) -> str:
     return "\n".join([*lines, *(f"{name}: no place yet" for name in told.nowhere)])
 
 
-def _ask_facing(place: str | None) -> str:
-    if place is None:
-        return ""
-    return (
-        f"\nWhich way does the window at {place} look? If it is outdoors, say for instance "
-        f"“{place} is outdoors, afternoon sun”."
-    )
+@says
+def _set_up_goes_on(told: SetUpGoesOn, voice: Voice) -> str:
+    """Ask what is missing next, or say that nothing is."""
+    names, first = listed(told.names[:MOST_NAMED]), told.names[0] if told.names else ""
+    match told.lacking:
+        case Lacking.TOWN:
+            return ASK_TOWN
+        case Lacking.PLANTS:
+            return ASK_PLANTS
+        case Lacking.PLACES:
+            return f"Where {'does' if len(told.names) == 1 else 'do'} {names} stand?"
+        case Lacking.WINDOWS if len(told.names) > 1:
+            return f"Which way do the windows look: {names}? First {first}; or all in one go, like “{first} north”."
+        case Lacking.WINDOWS:
+            return (
+                f"Which way does the window at {first} look? Outdoors: “{first} is outdoors, afternoon sun”."
+            )
+        case Lacking.FIND:
+            return f"That will do. I write at {voice.clock(told.evening)} when something is due. Have you seen anything on a plant?"
+        case Lacking.SHELF:
+            return "What do you have to treat with? Like “soap, ready to use”, or “nothing yet”."
+        case Lacking.NOTHING:
+            return (
+                f"That is all I need; I write at {voice.clock(told.evening)}. “nudge me at 19:30” changes it."
+            )
 
 
 @says
@@ -152,11 +167,9 @@ def plants_added(told: PlantsAdded) -> str:
     if told.unread:
         quoted = listed(f"“{line[:40]}”" for line in told.unread[:5])
         text += f"\nI could not read {quoted}: send it again like “fern, kitchen, 12 cm”."
-    if told.asks_town:
-        text += f"\n{ASK_TOWN}"
     if told.asks_quarantine:
         text += "\nNew at home? Keep it apart from the others: six weeks is safe, three at the least."
-    return text + _ask_facing(told.asks_facing_of)
+    return text
 
 
 @says
@@ -220,8 +233,9 @@ def settings(told: SettingsTold, voice: Voice) -> str:
 @says
 def _founded(told: Founded) -> str:
     return (
-        f"Hello {told.name}. I keep your plants, count the days between rounds and speak up in the evening.\n"
-        f"{ASK_TOWN} I need it for the sun at your windows."
+        f"Hello {told.name}. I help you get pests off your plants, and say in the evening what is due.\n"
+        "Tell me in your own words, in any order: your plants and where they stand, what you saw on them, what you have to treat "
+        f"with.\n{ASK_TOWN} I need it for the sun at your windows."
     )
 
 

@@ -60,7 +60,7 @@ def test_plants_told_before_the_town_are_kept_and_the_town_is_asked_again(strang
     answer = stranger_talk.say("hoya, landing, 15 cm\nivy, study")[0]
     assert answer.endswith("Which town are the plants in? A town, a shared location or coordinates will do.")
     assert plants(stranger_talk) == {"hoya": "landing", "ivy": "study"}
-    assert stranger_talk.say("Gent")[0].endswith("say for instance “landing is outdoors, afternoon sun”.")
+    assert "Which way do the windows look: landing and study?" in stranger_talk.say("Gent")[0]
     assert stranger_talk.say("west")[0].startswith("Written: landing (looks west).")
 
 

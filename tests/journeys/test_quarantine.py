@@ -55,7 +55,7 @@ def test_the_length_can_be_said_but_not_below_three_weeks(talk: Talk, text: str,
 def test_the_first_list_of_a_home_is_not_taken_for_arrivals(stranger_talk: Talk) -> None:
     for text in ("/start", "Gent", "hoya, landing, 15 cm", "no window", "fern, landing, 12 cm"):
         stranger_talk.say(text)
-    assert stranger_talk.labels() == []
+    assert not any("weeks" in label for label in stranger_talk.labels())
 
 
 def test_strict_asks_for_more_and_can_be_undone(talk: Talk) -> None:

@@ -93,9 +93,9 @@ def test_a_room_s_window_told_beside_its_plants_is_kept() -> None:
 @pytest.mark.parametrize(
     ("text", "name", "then"),
     [
-        ("the jade is full of mealybugs", "jade", "full of mealybugs on jade"),
+        ("the jade is full of mealybugs", "jade", "many mealybugs on jade"),
         ("my fern has 4 thrips", "fern", "4 thrips on fern"),
-        ("but my zz has a dozen aphids", "zz", "a dozen aphids on zz"),
+        ("but my zz has a dozen aphids", "zz", "12 aphids on zz"),
     ],
 )
 def test_a_find_on_a_plant_nobody_knows_yet_brings_the_plant_and_waits_for_it(

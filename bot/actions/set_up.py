@@ -1,0 +1,85 @@
+"""What a home still has to tell, asked one thing at a time in one order."""
+
+from dataclasses import dataclass
+from datetime import time
+from enum import Enum
+
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice
+from bot.actions.decline import Decline
+from bot.actions.desk import Desk
+from bot.actions.identify import Identify
+from bot.actions.incomplete import Asks, Incomplete, Missing
+from bot.actions.log_find import LogFind
+from bot.actions.outcome import Asking, Outcome
+from bot.actions.set_place import ask_window, untold_places
+from bot.actions.situation import Expecting
+
+
+class Lacking(Enum):
+    """What is asked next."""
+
+    PLANTS = "plants"
+    TOWN = "town"
+    PLACES = "places"
+    WINDOWS = "windows"
+    FIND = "find"
+    SHELF = "shelf"
+    NOTHING = "nothing"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SetUpGoesOn(Outcome):
+    """The next thing that is missing, with the plants or places it is about; or the end of the setting-up."""
+
+    lacking: Lacking
+    names: tuple[str, ...] = ()
+    evening: time
+
+
+def go_on(desk: Desk, *, skipped: Expecting = Expecting.NOTHING, is_free: bool = True) -> SetUpGoesOn | Asks:
+    """Ask what is missing; where something else is asked already, its question stays the open one."""
+    lacking, names, asking = _next(desk, skipped)
+    find = _find_without_number(desk)
+    if find is not None and is_free and lacking in _ENDS:
+        return Asks(Missing.AMOUNT, find[0], asking=Asking(find[1]))
+    is_free = is_free and find is None
+    evening = desk.household.evening
+    return SetUpGoesOn(lacking=lacking, names=names, evening=evening, asking=asking if is_free else None)
+
+
+_ENDS = (Lacking.FIND, Lacking.SHELF, Lacking.NOTHING)
+
+
+def _find_without_number(desk: Desk) -> tuple[tuple[str, ...], tuple[Choice, ...]] | None:
+    """Give the question for a find's number, where that is still open."""
+    choices = () if desk.question is None else desk.question.choices
+    finds = [one for choice in choices for one in choice.commands if isinstance(one, LogFind) and one.grade]
+    return (desk.names(finds[0].plants), choices) if finds else None
+
+
+def _next(desk: Desk, skipped: Expecting) -> tuple[Lacking, tuple[str, ...], Asking | None]:
+    household = desk.household
+    if not household.is_zone_told and skipped is not Expecting.TOWN and household.living:
+        return Lacking.TOWN, (), Asking((), Expecting.TOWN)
+    if not household.living and skipped is not Expecting.PLANTS:
+        return Lacking.PLANTS, (), Asking((), Expecting.PLANTS)
+    homeless = tuple(plant.name for plant in household.living if plant.place is None)
+    if homeless:
+        return Lacking.PLACES, homeless, None
+    untold = untold_places(desk)
+    if untold:
+        return Lacking.WINDOWS, tuple(place.name for place in untold), ask_window(untold[0])
+    if household.living and not any(plant.cases for plant in household.living):
+        return Lacking.FIND, (), Asking(_FIRST_STEPS)
+    if household.living and not household.products:
+        return Lacking.SHELF, (), None
+    return Lacking.NOTHING, (), None
+
+
+_FIRST_STEPS = (
+    Choice(ButtonText.ON_A_PLANT, (Incomplete(missing=Missing.SEEN),)),
+    Choice(ButtonText.FIND_OUT, (Identify(),)),
+    Choice(ButtonText.AT_HAND, (Incomplete(missing=Missing.AT_HAND),)),
+    Choice(ButtonText.NOTHING_YET, (Decline(),)),
+)

@@ -1,0 +1,953 @@
+"""A home as people tell it: town, plants, places, windows, finds and what is at hand, in any order."""
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field, replace
+from functools import lru_cache
+
+from bot.actions.add_plants import NewPlant
+from bot.actions.decline import Decline
+from bot.actions.set_place import SetPlace
+from bot.actions.situation import Expecting, Situation
+from bot.catalogue.towns import find_towns
+from bot.domain.measure import INCH_CM
+from bot.domain.trade import Form, Grade
+from bot.domain.window import Facing, Outdoors
+from bot.phrases.days import Every, when_at
+from bot.phrases.lexicon import Spot, Word, listed, phrase_at, phrases_of, words_of_class
+from bot.phrases.names import OneOf, Pest, Place, Plants, Product, names_of
+from bot.phrases.numbers import Volume, measure_at, number_at
+from bot.phrases.text import tidy, words_of
+
+MOST_PLANTS = 120
+_MOST_OF_A_KIND = 40
+_LONGEST_KIND = 4
+_LONGEST_NAME = 60
+_MOST_STRANGE = 2
+_MOST_OF_A_NAME = 4
+_SHORTEST_OWN = 3
+_MOST_LOOKED_UP = 8
+_FEWEST_IN_A_LIST = 2
+_RAW = re.compile(r"\n|\d+(?:[.,]\d+)?|[^\W\d_]+(?:'[^\W\d_]+)*|\S")
+_BULLET = re.compile(r"^\s*(?:[-*•·–—>]+|\d{1,3}[.)](?=\s))\s*", re.MULTILINE)
+_UNHYPHENED = re.compile(r"(?<=[^\W\d_])-(?=[^\W\d_])")
+_ROOMS = words_of_class("home", "rooms")
+_GENERAL_ROOMS = words_of_class("home", "no-room")
+_AROUND = words_of_class("home", "around")
+_LOOKS = words_of_class("home", "looks")
+_HEADS = words_of_class("home", "heads")
+_BUGS = words_of_class("home", "bugs")
+_SORTS = words_of_class("home", "sorts-of-room")
+_LISTED = (("bugs", _BUGS), ("room", _ROOMS))
+_COURTESIES = words_of_class("talk", "greeting", "nod")
+_NOTHING = phrases_of("home", "nothing")
+_LIVES = phrases_of("home", "lives")
+_PREPOSITIONS = listed("in on at by im auf am dans sur near beside inside under behind outside")
+_ARTICLES = listed("the a an my our his her its this that der die das dem den le la les un une")
+_ALL_OF_THEM = listed("it they all both these those she he each everything")
+_STOPS = frozenset(".!;?")
+_NUMBERED = {"couple": 2, "pair": 2, "dozen": 12}
+_TO = frozenset({"-", "to", "thru", "through", "till", "until", "bis"})
+_COMPASS = {
+    "north": "north nord norden northern northerly n",
+    "south": "south sud sued süd süden southern southerly s",
+    "east": "east ost osten eastern easterly e",
+    "west": "west westen western westerly ouest w",
+}
+_WAYS = {spelt: way for way, words in _COMPASS.items() for spelt in words.split()}
+_FACINGS = {
+    ("north",): Facing.N,
+    ("south",): Facing.S,
+    ("east",): Facing.E,
+    ("west",): Facing.W,
+    ("north", "east"): Facing.NE,
+    ("north", "west"): Facing.NW,
+    ("south", "east"): Facing.SE,
+    ("south", "west"): Facing.SW,
+}
+_SUN: dict[str, Facing | Outdoors] = {
+    "no window": Facing.NONE,
+    "no windows": Facing.NONE,
+    "without window": Facing.NONE,
+    "without a window": Facing.NONE,
+    "without windows": Facing.NONE,
+    "not have a window": Facing.NONE,
+    "not have windows": Facing.NONE,
+    "windowless": Facing.NONE,
+    "outdoors": Outdoors.ALL_DAY,
+    "outdoor": Outdoors.ALL_DAY,
+    "outside": Outdoors.ALL_DAY,
+    "open air": Outdoors.ALL_DAY,
+    "full sun": Outdoors.ALL_DAY,
+    "sun all day": Outdoors.ALL_DAY,
+    "all day sun": Outdoors.ALL_DAY,
+    "morning sun": Outdoors.MORNING,
+    "sun in the morning": Outdoors.MORNING,
+    "afternoon sun": Outdoors.AFTERNOON,
+    "evening sun": Outdoors.AFTERNOON,
+    "sun in the afternoon": Outdoors.AFTERNOON,
+    "sun in the evening": Outdoors.AFTERNOON,
+    "shade": Outdoors.SHADE,
+    "shady": Outdoors.SHADE,
+    "no sun": Outdoors.SHADE,
+}
+_SUN_WORDS = {tuple(phrase.split()): told for phrase, told in _SUN.items()}
+_LONGEST_SUN = max(map(len, _SUN_WORDS))
+_LONE_LETTERS = frozenset("nsew")
+_COUNTED_TOO = frozenset(
+    [
+        "cm",
+        "inch",
+        "inches",
+        "plants",
+        "plant",
+        "pots",
+        "pot",
+        "houseplants",
+        "rooms",
+        "room",
+        "weeks",
+        "days",
+        "year",
+        "years",
+    ]
+)
+_GRADES = {Grade.FEW: "few", Grade.SOME: "some", Grade.MANY: "many"}
+_COUNTING = (*"0123456789", *_GRADES.values())
+_FORMS = {Form.READY: "ready to use", Form.CONCENTRATE: "concentrate"}
+
+
+@dataclass(frozen=True, slots=True)
+class Home:
+    """What a message tells of a home."""
+
+    town: str = ""
+    plants: tuple[NewPlant, ...] = ()
+    places: tuple[SetPlace, ...] = ()
+    lines: tuple[str, ...] = ()
+    """What was seen and what is at hand, a plain sentence each."""
+    unplaced: str = ""
+    """What was seen where no plant was named."""
+    unread: tuple[str, ...] = ()
+    is_known: bool = True
+    """Whether every name holds a kind of plant that the catalogue knows."""
+    has_kinds: bool = False
+    """Whether any name does."""
+    has_nothing: bool = False
+    """Whether there is nothing to treat with."""
+
+    def is_strange(self) -> bool:
+        """Whether nothing was told but names that may be of anything."""
+        return bool(self.plants) and not (self.has_kinds or self.town or self.lines or self.places)
+
+    def is_empty(self) -> bool:
+        """Whether nothing of a home was told."""
+        return not (self.town or self.plants or self.places or self.lines or self.unplaced)
+
+    def in_words(self) -> str:
+        """Say it back, place by place."""
+        by_place: dict[str, list[str]] = {}
+        for one in self.plants:
+            by_place.setdefault(one.place or "", []).append(one.name)
+        for place in self.places:
+            by_place.setdefault(place.name, [])
+        looks = {
+            one.name: " ".join(filter(None, map(_way, (one.facing, one.outdoors)))) for one in self.places
+        }
+        lines = [self.town] if self.town else []
+        for name, plants in by_place.items():
+            where = " ".join(filter(None, [name, f"({looks[name]})" if looks.get(name) else ""]))
+            lines.append(": ".join(filter(None, [where, ", ".join(plants)])))
+        lines += self.lines
+        return "; ".join([*lines, *([self.unplaced] if self.unplaced else [])])
+
+
+def _way(told: Facing | Outdoors | None) -> str:
+    return "" if told is None else {"none": "no window"}.get(told.value.lower(), told.value.lower())
+
+
+@dataclass(frozen=True, slots=True)
+class _Event:
+    """A run of words and what it stands for."""
+
+    what: str
+    value: object
+    start: int
+    end: int
+
+
+@dataclass(slots=True)
+class _Telling:
+    """What was gathered of a message so far."""
+
+    situation: Situation
+    raw: list[str]
+    words: tuple[str, ...]
+    town: str = ""
+    plants: list[NewPlant] = field(default_factory=list)
+    waiting: list[str] = field(default_factory=list)
+    """Plants whose place is still to be told."""
+    facets: dict[str, list[Facing | Outdoors]] = field(default_factory=dict)
+    lines: list[str] = field(default_factory=list)
+    unplaced: str = ""
+    unread: list[str] = field(default_factory=list)
+    is_known: bool = True
+    has_kinds: bool = False
+    has_nothing: bool = False
+    heading: str | None = None
+    last_place: str | None = None
+    last_plant: str = ""
+
+    def text(self, start: int, end: int) -> str:
+        return " ".join(self.raw[start:end])
+
+
+def read_home(text: str, situation: Situation) -> Home:
+    """
+    Read what a message tells of a home, and what of it could not be read.
+
+    Every word is looked at once: what names a plant, a place, a way a window looks, an animal, a product or
+    the town is taken for that, what only leads from one to the next is passed over, and all else is unread.
+    """
+    raw, words = _tokens(text)
+    events = _events(raw, words, situation)
+    told = _Telling(situation, raw, words)
+    for line in _split(events, "line"):
+        for sentence in _split(line, "stop"):
+            _read_sentence(sentence, told, is_first=sentence is line or sentence[0] is line[0])
+    places = tuple(_set_place(name, facets, situation) for name, facets in told.facets.items())
+    return Home(
+        told.town,
+        tuple(told.plants[:MOST_PLANTS]),
+        places,
+        tuple(dict.fromkeys(told.lines)),
+        told.unplaced,
+        tuple(one for one in told.unread if one.strip(" '\"()-:,")),
+        told.is_known,
+        told.has_kinds,
+        told.has_nothing,
+    )
+
+
+def _tokens(text: str) -> tuple[list[str], tuple[str, ...]]:
+    """Give the words as typed and as they are looked up, in step."""
+    bare = _UNHYPHENED.sub(" ", _BULLET.sub("", tidy(text)))
+    raw: list[str] = []
+    words: list[str] = []
+    for typed in _RAW.findall(bare):
+        spelt = ("\n",) if typed == "\n" else words_of(typed.lower()) or ("",)
+        is_quote = typed in {"'", '"'}
+        words += ["'"] if is_quote else spelt
+        raw += [typed] if is_quote or len(spelt) == 1 else spelt
+    return raw, tuple(words)
+
+
+def _split(events: Sequence[_Event], what: str) -> Iterator[list[_Event]]:
+    part: list[_Event] = []
+    for one in events:
+        if one.what == what:
+            if part:
+                yield part
+            part = []
+        else:
+            part.append(one)
+    if part:
+        yield part
+
+
+def _events(raw: list[str], words: tuple[str, ...], situation: Situation) -> list[_Event]:
+    events: list[_Event] = []
+    at = 0
+    while at < len(words):
+        what, value, size = _spotted(raw, words, at, situation)
+        events.append(_Event(what, value, at, at + size))
+        at += size
+    events = _with_rooms(events, words)
+    events = _with_plants(events, words, situation)
+    events = _with_led_places(events, raw, words, situation)
+    return _with_town(events, raw, words, situation)
+
+
+_FIRST = ("nothing", "own", "place", "facing", "kind", "product", "pest", "volume", "every", "bugs", "room")
+"""Of two readings of one length the first of these counts."""
+
+
+def _spotted(
+    raw: list[str], words: tuple[str, ...], at: int, situation: Situation
+) -> tuple[str, object, int]:
+    """Tell what begins at a word and how many words it takes; the longest reading wins."""
+    mark = _mark(words[at])
+    if mark:
+        return mark, None, 1
+    town = _town_led_in(raw, words, at, situation)
+    if town is not None:
+        return town
+    found = list(_readings(words, at, situation))
+    if found:
+        return max(found, key=lambda one: (one[2], -_FIRST.index(one[0])))
+    return _of_the_lexicon(words, at)
+
+
+def _readings(words: tuple[str, ...], at: int, situation: Situation) -> Iterator[tuple[str, object, int]]:
+    """Give what a run of words that begins here may stand for."""
+    named = names_of(situation).exact_at(words, at)
+    if named is not None:
+        what = {Plants: "own", OneOf: "own", Place: "place", Product: "product", Pest: "pest"}[type(named[0])]
+        yield what, *named
+    size = _kind_at(words, at, situation.kinds)
+    if size:
+        yield "kind", None, size
+    sun = _sun_at(words, at)
+    if sun is not None:
+        yield "facing", *sun
+    yield from (("nothing", None, size) for size in range(1, 6) if words[at : at + size] in _NOTHING)
+    yield from ((what, None, 1) for what, listed_words in _LISTED if words[at] in listed_words)
+    measured = measure_at(words, at, situation.units) or when_at(words, at, situation)
+    if measured is not None and isinstance(measured[0], Volume | Every):
+        yield "volume" if isinstance(measured[0], Volume) else "every", *measured
+
+
+def _mark(word: str) -> str:
+    if word == "\n":
+        return "line"
+    if word in _STOPS:
+        return "stop"
+    if word in {"and", "&", "+", "plus"}:
+        return "and"
+    return "comma" if word in {",", "|", "-", "/"} else "colon" if word == ":" else ""
+
+
+def _of_the_lexicon(words: tuple[str, ...], at: int) -> tuple[str, object, int]:
+    word = words[at]
+    number = number_at(words, at)
+    if number is not None and word not in {"a", "an", "one"}:
+        return "count", int(number[0]), number[1]
+    dozen = words[at + (word in _ARTICLES) : at + 2]
+    if dozen and dozen[0] in _NUMBERED:
+        return "count", _NUMBERED[dozen[0]], 1 + (word in _ARTICLES)
+    phrase = phrase_at(words, at)
+    if phrase is not None and isinstance(phrase[0], Grade | Form):
+        return ("grade" if isinstance(phrase[0], Grade) else "form"), phrase[0], phrase[1]
+    if phrase is not None and phrase[0] in {Word.NOT, Word.NOTHING, Word.NONE, Word.AGAINST}:
+        return "telling", phrase[0], phrase[1]
+    if word == "same" or (word == "there" and words[at - 1 : at] in {("in",), ("out",), ("over",), ("on",)}):
+        return "again", None, 1
+    if word in _LOOKS:
+        return "looks", None, 1
+    is_around = word in _AROUND | _ARTICLES | _PREPOSITIONS | _COURTESIES or not word.strip(" '\"()[]~*…")
+    if is_around or (phrase is not None and (phrase[0] is Word.FILLER or isinstance(phrase[0], Spot))):
+        size = 1 if is_around or phrase is None else phrase[1]
+        return "around", word, size
+    if phrase is not None:
+        return "telling", phrase[0], phrase[1]
+    return ("strange", None, 1) if any(letter.isalpha() for letter in word) else ("around", word, 1)
+
+
+def _sun_at(words: tuple[str, ...], at: int) -> tuple[Facing | Outdoors, int] | None:
+    for size in range(min(_LONGEST_SUN, len(words) - at), 0, -1):
+        told = _SUN_WORDS.get(words[at : at + size])
+        if told is not None:
+            return told, size
+    word = words[at]
+    for way in ("north", "south"):
+        rest = word.removeprefix(way)
+        if word != rest and rest.removesuffix("ern").removesuffix("erly") in {"east", "west"}:
+            return _FACINGS[way, rest[:4]], 1
+    first = _WAYS.get(word)
+    if first is None or (word in _LONE_LETTERS and words[at - 1 : at] not in {("faces",), ("facing",)}):
+        return None
+    second = _WAYS.get(words[at + 1]) if at + 1 < len(words) else None
+    both = None if second is None else _FACINGS.get((first, second))
+    return (both, 2) if both is not None else (_FACINGS[first,], 1)
+
+
+@lru_cache(maxsize=4)
+def _kinds_by_length(kinds: frozenset[str]) -> frozenset[tuple[str, ...]]:
+    return frozenset(tuple(kind.split()) for kind in kinds)
+
+
+def _kind_at(words: tuple[str, ...], at: int, kinds: frozenset[str]) -> int:
+    known = _kinds_by_length(kinds)
+    for size in range(min(_LONGEST_KIND, len(words) - at), 0, -1):
+        run = words[at : at + size]
+        if run in known or (*run[:-1], singular(run[-1])) in known:
+            return size
+    return 0
+
+
+def singular(name: str) -> str:
+    """Give one of several: "two hoyas" are "hoya" 1 and 2."""
+    head, _, last = name.rpartition(" ")
+    low = last.lower()
+    if low.endswith("ies") and len(low) > len("pies"):
+        last = f"{last[:-3]}y"
+    elif low == "cacti":
+        last = "cactus"
+    elif low.endswith(("ses", "xes", "shes")):
+        last = last[:-2]
+    elif low.endswith("s") and not low.endswith(("ss", "us", "is", "pearls", "hearts")):
+        last = last[:-1]
+    return f"{head} {last}" if head else last
+
+
+def _town_led_in(
+    raw: list[str], words: tuple[str, ...], at: int, situation: Situation
+) -> tuple[str, object, int] | None:
+    """Find a town behind what leads to one: "I live in Ghent"."""
+    lead = max((len(one) for one in _LIVES if words[at : at + len(one)] == one), default=0)
+    if not lead:
+        return None
+    start = at + lead
+    start += words[start : start + 1] == ("the",)
+    town = _longest_town(raw, start)
+    if town is None:
+        return None
+    is_room = words[start] in _ROOMS and not raw[start][:1].isupper()
+    is_plant = bool(_kind_at(words, start, situation.kinds)) and not raw[start][:1].isupper()
+    return None if is_room or is_plant else ("town", town[0], start + town[1] - at)
+
+
+def _longest_town(raw: Sequence[str], start: int) -> tuple[str, int] | None:
+    """Give the longest run of words that names a town, with what narrows it behind a comma."""
+    end = start
+    while end < len(raw) and end - start < _MOST_OF_A_NAME and raw[end][:1].isalpha():
+        end += 1
+    for stop in range(end, start, -1):
+        name = " ".join(raw[start:stop])
+        is_short = len(raw[stop - 1]) < 3 and raw[stop - 1].islower()  # noqa: PLR2004 - "portland me"
+        if is_short or len(name) < 3 or not find_towns(name):  # noqa: PLR2004
+            continue
+        for more in (2, 1):
+            behind = raw[stop + 1 : stop + 1 + more]
+            narrowed = f"{name}, {' '.join(behind)}"
+            is_told = len(behind) == more and all(part.isalpha() for part in behind)
+            if raw[stop : stop + 1] == [","] and is_told and find_towns(narrowed):
+                return narrowed, stop + 1 + more - start
+        return name, stop - start
+    return None
+
+
+def _joined(events: list[_Event], first: int, last: int, what: str, value: object) -> list[_Event]:
+    run = _Event(what, value, events[first].start, events[last].end)
+    return [*events[:first], run, *events[last + 1 :]]
+
+
+def _with_rooms(events: list[_Event], words: tuple[str, ...]) -> list[_Event]:
+    """Put the words of a room together: "front room", "kitchen window sill", "rack 1"."""
+    at = 0
+    while at < len(events):
+        if events[at].what != "room":
+            at += 1
+            continue
+        last = at
+        while last + 1 < len(events) and events[last + 1].what == "room":
+            last += 1
+        if (
+            last + 1 < len(events)
+            and events[last + 1].what == "count"
+            and words[events[last + 1].start].isdigit()
+        ):
+            follows = events[last + 2].what if last + 2 < len(events) else "stop"
+            last += follows not in {"kind", "own", "pest", "strange", "looks"}
+        first = at
+        while first and _is_sort(events[first - 1], words) and at - first < _MOST_STRANGE:
+            first -= 1
+        run = words[events[first].start : events[last].end]
+        what = "around" if all(word in _GENERAL_ROOMS for word in run) else "place"
+        events = _joined(events, first, last, what, None)
+        at = first + 1
+    return events
+
+
+def _is_sort(event: _Event, words: tuple[str, ...]) -> bool:
+    return event.what in {"strange", "looks"} or words[event.start] in _SORTS
+
+
+def _with_plants(events: list[_Event], words: tuple[str, ...], situation: Situation) -> list[_Event]:
+    """Put the words of a plant's name together, with how many of it there are."""
+    at = 0
+    while at < len(events):
+        if events[at].what not in {"kind", "own"}:
+            at += 1
+            continue
+        first = last = at
+        is_own = events[at].what == "own"
+        while not is_own and last + 1 < len(events) and _goes_on(events[last + 1], words, last - at):
+            last += 1
+        if last + 1 < len(events) and words[events[last + 1].start] == "'":
+            last = _closing(events, last + 1, words) or last
+        while first and events[first - 1].what in {"looks", "strange"} and at - first < _MOST_STRANGE:
+            first -= 1
+        is_other = is_own and first == at and last == at
+        name = (events[first].start, events[last].end)
+        numbers, first, last = _numbers(events, first, last, words, is_own=is_own)
+        value = events[at].value if is_other and not numbers else (name, numbers)
+        events = _joined(events, first, last, "own" if is_other and not numbers else "plant", value)
+        at = first + 1
+    return _with_unknown_plants(events, words, situation)
+
+
+def _goes_on(event: _Event, words: tuple[str, ...], taken: int) -> bool:
+    """Whether a word behind a kind is of the name too: "plant", "kerrii", but no slip for "and"."""
+    word, behind = words[event.start], words[event.end : event.end + 1]
+    is_head = event.what in {"around", "kind", "strange"} and word in _HEADS
+    is_own = len(word) >= _SHORTEST_OWN and not (behind and behind[0] in _ARTICLES)
+    return is_head or (event.what == "strange" and taken < _MOST_STRANGE and is_own)
+
+
+def _closing(events: list[_Event], at: int, words: tuple[str, ...]) -> int | None:
+    return next((n for n in range(at + 1, min(at + 5, len(events))) if words[events[n].start] == "'"), None)
+
+
+def _numbers(
+    events: list[_Event], first: int, last: int, words: tuple[str, ...], *, is_own: bool
+) -> tuple[tuple[int, ...], int, int]:
+    """Read how many, "two", "x3", "(2x)", "1-12", "3", and where the run of the plant begins and ends."""
+    ahead = [words[one.start] for one in events[last + 1 : last + 8]]
+    skip = 1 if ahead[:1] and ahead[0] in {"(", "["} else 0
+    times = _times(ahead[skip : skip + 2])
+    if times:
+        closes = skip and ahead[skip + 2 : skip + 3] in ([")"], ["]"])
+        return tuple(range(1, times + 1)), first, last + skip + 2 + bool(closes)
+    if ahead[:1] == ["#"]:
+        ahead, last = ahead[1:], last + 1
+    if ahead and ahead[0].isdigit() and not is_own:
+        numbers, size = _numbered(ahead)
+        behind = events[last + 1 + size] if last + 1 + size < len(events) else None
+        is_end = behind is None or behind.what in {"comma", "line", "stop", "and", "colon", "place"}
+        if len(numbers) > 1 or is_end:
+            return numbers, first, last + size
+    return _counted(events, first, last, words) if not is_own else ((), first, last)
+
+
+def _times(told: list[str]) -> int:
+    """Read "x3" or "3x"."""
+    number = next((one for one in told if one.isdigit()), "")
+    is_times = sorted((number, "x")) == sorted(told) and bool(number)
+    return int(number) if is_times and 0 < int(number) <= _MOST_OF_A_KIND else 0
+
+
+def _numbered(ahead: list[str]) -> tuple[tuple[int, ...], int]:
+    """Read "1-12", "1..18", "3" behind a name, and how many words that took."""
+    first, at = int(ahead[0]), 1
+    while at < len(ahead) and (ahead[at] in _TO or ahead[at] == ".") and at < _MOST_OF_A_NAME:
+        at += 1
+    if 1 < at < len(ahead) and ahead[at].isdigit() and 0 < int(ahead[at]) - first < _MOST_OF_A_KIND:
+        return tuple(range(first, int(ahead[at]) + 1)), at + 1
+    return (first,), 1
+
+
+def _counted(
+    events: list[_Event], first: int, last: int, words: tuple[str, ...]
+) -> tuple[tuple[int, ...], int, int]:
+    """Read how many in front of a name: "two", "12", "2 x"."""
+    start = first
+    if start > 1 and words[events[start - 1].start] == "x" and events[start - 2].what == "count":
+        start -= 1
+    before = events[start - 1] if start else None
+    if before is None or before.what != "count" or not isinstance(before.value, int):
+        return (), first, last
+    if 1 < before.value <= _MOST_OF_A_KIND:
+        return tuple(range(1, before.value + 1)), start - 1, last
+    return (), first - (before.value == 1), last
+
+
+def _with_unknown_plants(events: list[_Event], words: tuple[str, ...], situation: Situation) -> list[_Event]:
+    """Take an item of nothing but strange words for a plant's name, among plants or where they are asked."""
+    plants = sum(one.what == "plant" for one in events)
+    if situation.expecting is not Expecting.PLANTS and plants < _FEWEST_IN_A_LIST:
+        return events
+    at = 0
+    while at < len(events):
+        begins = at == 0 or events[at - 1].what in {"comma", "and", "line", "stop", "colon"}
+        start = at
+        while begins and start < len(events) and words[events[start].start] in _ARTICLES:
+            start += 1
+        end = start
+        while end < len(events) and events[end].what in {"strange", "looks"}:
+            end += 1
+        follows = events[end] if end < len(events) else None
+        is_end = follows is None or follows.what in {"comma", "and", "line", "stop", "place", "count"}
+        is_end = is_end or (
+            follows is not None and words[follows.start] in {"in", "on", "at", "by", "(", "x"}
+        )
+        is_name = any(one.what == "strange" for one in events[start:end])
+        if begins and is_name and is_end and end - start <= _MOST_OF_A_NAME:
+            name = (events[start].start, events[end - 1].end)
+            numbers, first, last = _numbers(events, start, end - 1, words, is_own=False)
+            events = _joined(events, first, last, "plant", (name, numbers))
+            at = first
+        at += 1
+    return events
+
+
+def _with_led_places(
+    events: list[_Event], raw: list[str], words: tuple[str, ...], situation: Situation
+) -> list[_Event]:
+    """Take strange words behind "in the" for a place: "in the Wohnzimmer", "on the mantelpiece"."""
+    del situation
+    at = 0
+    while at < len(events):
+        if words[events[at].start] not in _PREPOSITIONS or events[at].what != "around":
+            at += 1
+            continue
+        start = at + 1
+        while start < len(events) and words[events[start].start] in _ARTICLES:
+            start += 1
+        end = start
+        while end < len(events) and events[end].what in {"strange", "looks"} and end - start <= _MOST_STRANGE:
+            end += 1
+        is_named = any(one.what == "strange" for one in events[start:end])
+        is_led = start > at + 1 or (is_named and raw[events[start].start][:1].isupper())
+        if is_led and is_named:
+            events = _joined(events, start, end - 1, "place", None)
+        at += 1
+    return events
+
+
+def _with_town(
+    events: list[_Event], raw: list[str], words: tuple[str, ...], situation: Situation
+) -> list[_Event]:
+    """Take strange words for the town while it is still to be told, if there is one of that name."""
+    if not situation.lacks_town or any(one.what == "town" for one in events):
+        return events
+    looked_up = 0
+    for at, one in enumerate(events):
+        if one.what not in {"strange", "place"} and not _is_no_kind(one, words, situation):
+            continue
+        if any(events[n].what == "strange" for n in (at - 1,) if at):
+            continue
+        if one.what == "place" and not (at and raw[one.start][:1].isupper()):
+            continue
+        looked_up += 1
+        if looked_up > _MOST_LOOKED_UP:
+            return events
+        town = _longest_town(raw, one.start)
+        ends = next(
+            (n for n in range(at, len(events)) if town and events[n].end == one.start + town[1]), None
+        )
+        if town is None or ends is None or [one.what for one in events[ends + 1 : ends + 2]] == ["strange"]:
+            continue
+        return _joined(events, at, ends, "town", town[0])
+    return events
+
+
+def _is_no_kind(event: _Event, words: tuple[str, ...], situation: Situation) -> bool:
+    """Whether it was taken for a plant for want of anything better."""
+    return event.what == "plant" and not any(
+        _kind_at(words, at, situation.kinds) for at in range(event.start, event.end)
+    )
+
+
+def _read_sentence(  # noqa: C901 - one arm a kind of word
+    events: list[_Event], told: _Telling, *, is_first: bool
+) -> None:
+    """Read one sentence: who stands where, which way windows look, what was seen, what is at hand."""
+    kinds = [one.what for one in events]
+    if is_first and _is_heading(events, told):
+        told.heading = _place_name(told, next(one for one in events if one.what == "place"))
+        events = [one for one in events if one.what != "place"] if "plant" not in kinds else events
+    first_place = kinds.index("place") if "place" in kinds else len(kinds)
+    first_plant = min((kinds.index(one) for one in ("plant", "own") if one in kinds), default=len(kinds))
+    leads = first_place < first_plant < len(kinds)
+    current = told.heading
+    here: list[str] = []
+    own_place: str | None = None
+    beside: str | None = None
+    for at, one in enumerate(events):
+        match one.what:
+            case "town":
+                told.town = str(one.value)
+            case "plant" | "own":
+                is_line = at == 0 and is_first and "\n" in told.words
+                here = _take_plant(one, beside or current, told, here, is_line=is_line)
+                beside = None
+            case "place" if leads:
+                current = own_place = told.last_place = _place_name(told, one)
+                is_of_before = any(told.words[event.start] in _ALL_OF_THEM for event in events[:at])
+                _settle(own_place, list(told.waiting) if is_of_before else [], told, events)
+            case "place" if _stands_before(at, events):
+                beside = own_place = told.last_place = _place_name(told, one)
+            case "place":
+                own_place = told.last_place = _place_name(told, one)
+                here = _settle(own_place, here, told, events)
+            case "again" if told.last_place is not None:
+                here = _settle(told.last_place, here, told, events)
+            case "facing":
+                _look(one, at, events, own_place, told)
+            case "nothing":
+                told.has_nothing = True
+            case "strange" | "telling" if not _is_taken(one, at, events, told):
+                told.unread.append(told.text(one.start, one.end))
+            case _:
+                pass
+    events = _without_pots(events, told)
+    _read_finds(events, told)
+    _read_shelf(events, told)
+
+
+def _stands_before(at: int, events: list[_Event]) -> bool:
+    """Whether a place is said right before its plant: "ivy in the kitchen, hall fern"."""
+    before = events[at - 1].what if at else "comma"
+    behind = events[at + 1].what if at + 1 < len(events) else ""
+    return before in {"comma", "and"} and behind in {"plant", "own"}
+
+
+def _is_heading(events: list[_Event], told: _Telling) -> bool:
+    """Whether a line begins with a place and a colon, or is a place alone among other lines."""
+    what = [one.what for one in events if one.what != "around" and told.words[one.start] != "("]
+    if what[:1] != ["place"]:
+        return False
+    place = next(at for at, one in enumerate(events) if one.what == "place")
+    behind = [one.what for one in events[place + 1 :]]
+    is_headed = "colon" in behind[:6] and not {"plant", "own", "comma"} & set(behind[: behind.index("colon")])
+    is_alone = what == ["place"] and "\n" in told.words and told.words.count("\n") > 1
+    return (is_headed and "facing" not in behind[behind.index("colon") :]) or is_alone
+
+
+def _place_name(told: _Telling, event: _Event) -> str:
+    if isinstance(event.value, Place):
+        known = event.value.id
+        return next(one.name for one in told.situation.places if one.id == known)
+    words = [word for word in told.raw[event.start : event.end] if word.lower() not in {"window", "windows"}]
+    typed = " ".join(words)
+    return next((one for one in _places(told) if one.casefold() == typed.casefold()), typed)
+
+
+def _places(told: _Telling) -> list[str]:
+    told_now = [one.place for one in told.plants if one.place]
+    return [*(one.name for one in told.situation.places), *told_now, *told.facets]
+
+
+def _take_plant(
+    event: _Event, place: str | None, told: _Telling, here: list[str], *, is_line: bool
+) -> list[str]:
+    """Take a plant as new, or as named again; give the plants whose place this sentence may still tell."""
+    if event.what == "own":
+        ids = event.value.ids if isinstance(event.value, Plants | OneOf) else ()
+        known = [one for one in told.situation.plants if one.id in ids]
+        told.last_plant = known[-1].names[0] if known else told.last_plant
+        unplaced = [one.names[0] for one in known if one.place is None]
+        if place and unplaced:
+            told.plants += [NewPlant(name=name, place=place) for name in unplaced]
+            return here
+        return [*here, *unplaced]
+    assert isinstance(event.value, tuple)
+    (start, end), numbers = event.value
+    name = _bare(told.text(start, end))
+    base = singular(name) if len(numbers) > 1 and name.lower() not in told.situation.kinds else name
+    names = [f"{base} {number}" for number in numbers] if numbers else [name]
+    already = set() if is_line else {one.name.casefold() for one in told.plants}
+    already |= {name.casefold() for one in told.situation.plants for name in one.names}
+    new = [one[:_LONGEST_NAME] for one in names if one.casefold() not in already]
+    told.plants += [NewPlant(name=one, place=place) for one in new]
+    told.last_plant = names[-1]
+    is_kind = _is_of_a_kind(told.words[start:end], told.situation.kinds)
+    told.is_known, told.has_kinds = told.is_known and is_kind, told.has_kinds or is_kind
+    if place is None:
+        told.waiting += new
+    return [*here, *(new if place is None else [])]
+
+
+def _is_of_a_kind(words: tuple[str, ...], kinds: frozenset[str]) -> bool:
+    """Whether a name is a kind of plant with nothing strange before it: behind it stands its own name."""
+    start = next((at for at, word in enumerate(words) if word not in _LOOKS), 0)
+    return any(_kind_at(words, at, kinds) for at in range(start + 1))
+
+
+def _bare(name: str) -> str:
+    joined = re.sub(r"\s*'\s*", "'", name)
+    return joined.removesuffix("'s").strip("'") or name
+
+
+def _settle(place: str, here: list[str], told: _Telling, events: list[_Event]) -> list[str]:
+    """Give the plants of this sentence their place; without any it speaks of those before. None is left."""
+    has_plants = any(one.what in {"plant", "own"} for one in events)
+    looks = any(one.what == "facing" for one in events)
+    waiting = here or ([] if has_plants or looks else [*told.waiting, *_homeless(told)])
+    for name in waiting:
+        at = next((n for n, one in enumerate(told.plants) if one.name == name), None)
+        if at is None:
+            told.plants.append(NewPlant(name=name, place=place))
+        else:
+            told.plants[at] = replace(told.plants[at], place=place)
+    told.waiting = [one for one in told.waiting if one not in waiting]
+    return []
+
+
+def _homeless(told: _Telling) -> list[str]:
+    """Give the plants of the home that stand nowhere yet, where this message tells of none."""
+    return [] if told.plants else [one.names[0] for one in told.situation.plants if one.place is None]
+
+
+def _look(event: _Event, at: int, events: list[_Event], place: str | None, told: _Telling) -> None:
+    """Note which way a place looks: the one named before, else behind, else the one told of last."""
+    ahead = next((one for one in events[at + 1 :] if one.what == "place"), None)
+    name = place
+    if name is None and ahead is not None:
+        name = _place_name(told, ahead)
+    name = name or told.heading or told.last_place or ""
+    assert isinstance(event.value, Facing | Outdoors)
+    is_of_all = not name and any(told.words[one.start] in _ALL_OF_THEM for one in events)
+    for each in told.situation.untold if is_of_all and told.situation.untold else (name,):
+        told.facets.setdefault(each, []).append(event.value)
+
+
+def _is_taken(event: _Event, at: int, events: list[_Event], told: _Telling) -> bool:
+    """Whether a word may stand there though it tells nothing: how an animal looks, "spray" at a product."""
+    near = {one.what for one in events[max(0, at - 3) : at + 4]}
+    if event.what == "strange":
+        return "pest" in near and told.words[event.start].endswith(("y", "ish"))
+    is_tool = told.words[event.start] in {
+        "spray",
+        "sprays",
+        "bottle",
+        "got",
+        "have",
+        "had",
+        "new",
+        "spraying",
+    }
+    is_seen = event.value in {Word.SAW, Word.GOT, Word.HAD, Word.BUGS, Word.ALL, Word.IT, Word.THEM, Word.NEW}
+    return is_seen or event.value in {Word.LEFT, Word.IT_IS} or (is_tool and "product" in near)
+
+
+def _without_pots(events: list[_Event], told: _Telling) -> list[_Event]:
+    """Read the width of a pot behind its plant, "hoya, landing, 15 cm", and leave it out."""
+    left: list[_Event] = []
+    for at, one in enumerate(events):
+        unit = told.words[one.end : one.end + 1]
+        is_width = one.what == "count" and unit and unit[0] in {"cm", "inch", "inches", "in", "'"}
+        typed = told.raw[one.start].replace(",", ".")
+        ends = events[at + 2].what if at + 2 < len(events) else "comma"
+        if (
+            not is_width
+            or not typed[0].isdigit()
+            or (unit[0] == "in" and ends not in {"comma", "stop", "around"})
+        ):
+            left.append(one)
+        elif told.plants:
+            width = float(typed) if unit[0] == "cm" else round(float(typed) * float(INCH_CM), 1)
+            told.plants[-1] = replace(told.plants[-1], pot_cm=width)
+    return left
+
+
+def _read_finds(events: list[_Event], told: _Telling) -> None:
+    """Say what was seen as plain sentences, one an animal."""
+    pests = [at for at, one in enumerate(events) if one.what == "pest"]
+    pests = pests or [at for at, one in enumerate(events) if one.what == "bugs"][:1]
+    if not pests:
+        _read_more_of_a_find(events, told)
+        return
+    if any(one.what == "telling" and one.value in {Word.NOT, Word.NOTHING, Word.NONE} for one in events):
+        told.unread += [told.text(events[at].start, events[at].end) for at in pests]
+        return
+    numbers = [
+        at for at, one in enumerate(events) if one.what == "count" and not _counts_else(at, events, told)
+    ]
+    counts = numbers or [at for at, one in enumerate(events) if one.what == "grade"]
+    seen: set[object] = set()
+    for at in pests:
+        key = events[at].value
+        if key in seen:
+            continue
+        seen.add(key)
+        count = min(counts, key=lambda n: abs(n - at), default=None)
+        counts = [n for n in counts if n != count]
+        animal = told.text(events[at].start, events[at].end)
+        number = "" if count is None else _how_many(events[count])
+        plant = _plant_of(at, events, told)
+        line = f"{number} {animal}".strip()
+        if plant:
+            told.lines.append(f"{line} on {plant}")
+        elif events[at].what == "pest":
+            told.unplaced = line
+        else:
+            told.unread.append(animal)
+
+
+def _read_more_of_a_find(events: list[_Event], told: _Telling) -> None:
+    """Take what a find told before still lacks: its plant, or how many."""
+    found = [one for one in events if one.what in {"count", "grade"}]
+    found = [one for one in found if not _counts_else(events.index(one), events, told)]
+    number = _how_many(found[0]) if found else ""
+    pending = told.unplaced or _pending(told.situation)
+    is_bare = not any(one.what in {"plant", "own"} for one in events)
+    lacks = [at for at, line in enumerate(told.lines) if " on " in line and not line.startswith(_COUNTING)]
+    if lacks and number and is_bare:
+        told.lines[lacks[-1]] = f"{number} {told.lines[lacks[-1]]}"
+    elif number and not pending:
+        told.unread.append(number)
+    elif pending:
+        line = f"{number} {pending}" if number and not pending.startswith(_COUNTING) else pending
+        is_on = bool(told.last_plant) and not is_bare
+        told.lines += [f"{line} on {told.last_plant}"] if is_on else []
+        told.unplaced = "" if is_on else line if number or told.unplaced else ""
+
+
+def _counts_else(at: int, events: list[_Event], told: _Telling) -> bool:
+    """Whether a number is of something else than animals: a pot's width, so many plants, so many rooms."""
+    behind = events[at + 1] if at + 1 < len(events) else None
+    return behind is not None and told.words[behind.start] in _COUNTED_TOO
+
+
+def _how_many(event: _Event) -> str:
+    return _GRADES[event.value] if isinstance(event.value, Grade) else str(event.value)
+
+
+def _plant_of(at: int, events: list[_Event], told: _Telling) -> str:
+    """Give the plant an animal was seen on: named behind "on", else before, else behind, else the last."""
+    names = [(n, _name_of(one, told)) for n, one in enumerate(events) if one.what in {"plant", "own"}]
+    ahead = [name for n, name in names if n > at]
+    before = [name for n, name in names if n < at]
+    leads = any(told.words[one.start] in {"on", "auf", "sur"} for one in events[at + 1 : at + 3])
+    if ahead and (leads or not before):
+        return ahead[0]
+    if before:
+        return before[-1]
+    if told.last_plant:
+        return told.last_plant
+    living = told.situation.plants
+    return living[0].names[0] if len(living) == 1 else ""
+
+
+def _name_of(event: _Event, told: _Telling) -> str:
+    if isinstance(event.value, tuple):
+        (start, end), numbers = event.value
+        name = _bare(told.text(start, end))
+        return f"{singular(name)} {numbers[0]}" if numbers else name
+    ids = event.value.ids if isinstance(event.value, Plants | OneOf) else ()
+    return next((one.names[0] for one in told.situation.plants if one.id in ids), "")
+
+
+def _pending(situation: Situation) -> str:
+    """Give what was seen before any plant was named."""
+    offered = (one for choice in situation.choices for one in choice.commands)
+    return next((one.keeps for one in offered if isinstance(one, Decline) and one.keeps), "")
+
+
+def _read_shelf(events: list[_Event], told: _Telling) -> None:
+    """Say what is at hand as plain sentences, one a product."""
+    got: list[str] = []
+    for one in events:
+        if one.what == "product":
+            got.append(f"got {told.text(one.start, one.end).lower()}")
+        elif got and one.what == "form":
+            assert isinstance(one.value, Form)
+            got[-1] += f", {_FORMS[one.value]}"
+        elif got and one.what in {"volume", "every"}:
+            got[-1] += f", {told.text(one.start, one.end).lower()}"
+    told.lines += got
+
+
+def _set_place(name: str, facets: Iterable[Facing | Outdoors], situation: Situation) -> SetPlace:
+    known = next((one for one in situation.places if one.name.casefold() == name.casefold()), None)
+    looks = list(facets)
+    outdoors = [one for one in looks if isinstance(one, Outdoors)]
+    closer = next((one for one in reversed(outdoors) if one is not Outdoors.ALL_DAY), None)
+    return SetPlace(
+        name=name if known is None else known.name,
+        place_id=None if known is None else known.id,
+        facing=next((one for one in reversed(looks) if isinstance(one, Facing)), None),
+        outdoors=closer or next(iter(outdoors), None),
+    )
