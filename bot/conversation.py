@@ -15,6 +15,7 @@ from bot.actions.begin_talk import BeginTalk, Founded
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.choose_home import EnterHome, WhichHome, home_choice, home_last_meant
+from bot.actions.come_back import ComeBack, look_first
 from bot.actions.command import Command
 from bot.actions.correct import Correct
 from bot.actions.courtesy import Greet, Help, Thanks
@@ -22,6 +23,7 @@ from bot.actions.decline import Decline, Declined
 from bot.actions.deny import Deny
 from bot.actions.desk import Desk, Memory
 from bot.actions.give_first_aid import Exposed, GiveFirstAid
+from bot.actions.hold import Hold
 from bot.actions.identify import Identify
 from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Reaction, Text
 from bot.actions.incomplete import Incomplete, Missing
@@ -48,6 +50,7 @@ from bot.actions.send_evening import (
     NudgeText,
     StillThere,
     derive_evening,
+    lines_left,
     refresh_evening,
     send_evening,
     what_is_left,
@@ -180,15 +183,7 @@ class Conversation:
         elif isinstance(commands, Outcome):
             outcomes = [commands]
         else:
-            self._mark_heard(commands, desk)
-            _settle_question(commands, desk)
-            before, open_before = _before_the_edit(incoming, commands, desk), what_is_left(desk)
-            outcomes = [take_back(before, desk)] if before else []
-            outcomes += _gathered(outcome for command in commands for outcome in self._done(command, desk))
-            outcomes += _asked_next(outcomes, desk)
-            if what_is_left(desk) != open_before:
-                _show_what_is_left(desk, said)
-            _take_off_buttons(incoming, desk, said)
+            outcomes = self._outcomes(commands, incoming, desk, said)
         answer = self._answer(outcomes, desk)
         shown_in = _walked_message(incoming, outcomes)
         if shown_in is not None:
@@ -202,6 +197,24 @@ class Conversation:
             next_at = refresh_evening(desk)
             said.statuses = self._statuses(commands, desk, next_at)
         return said
+
+    def _outcomes(
+        self, commands: "tuple[Command, ...]", incoming: Incoming, desk: Desk, said: Said
+    ) -> list[Outcome]:
+        """Perform what was meant, and leave the bot's earlier messages with what is open still."""
+        was_silent = desk.household.is_silent
+        self._mark_heard(commands, desk)
+        _settle_question(commands, desk)
+        before, open_before = _before_the_edit(incoming, commands, desk), lines_left(desk)
+        outcomes: list[Outcome] = [take_back(before, desk)] if before else []
+        outcomes += _gathered(outcome for command in commands for outcome in self._done(command, desk))
+        outcomes += _asked_next(outcomes, desk)
+        if was_silent and not any(isinstance(one, Hold | ComeBack | GiveFirstAid) for one in commands):
+            outcomes.append(look_first(desk))
+        if lines_left(desk) != open_before:
+            _show_what_is_left(desk, said)
+        _take_off_buttons(incoming, desk, said)
+        return outcomes
 
     @staticmethod
     def _statuses(commands: object, desk: Desk, next_at: datetime | None) -> dict[int, Answer | None]:
@@ -536,7 +549,7 @@ def _is_under_open_nudge(incoming: Incoming, desk: Desk) -> bool:
     if incoming.quoted is not None:
         told = desk.store.nudged_messages(desk.member.household, nudge.on)
         return any((incoming.chat, incoming.quoted.message_id) == one[:2] for one in told)
-    return not nudge.is_heard and nudge.on == desk.today
+    return not nudge.is_heard and bool(lines_left(desk))
 
 
 def _answers_nudge(sign: Reaction, chat: int, desk: Desk) -> bool:

@@ -22,6 +22,7 @@ class ButtonText(Enum):
     IS_USUAL = "is-usual"
     JUST_NOW = "just-now"
     GO_ON = "go-on"
+    ONCE_ENOUGH = "once-enough"
     QUIET_TILL_HEARD = "quiet-till-heard"
     TOMORROW = "tomorrow"
     IN_TWO_DAYS = "in-two-days"

@@ -7,6 +7,7 @@ from datetime import date, datetime, timedelta
 from bot.actions.ask import Ask, Topic
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
+from bot.actions.come_back import ComeBack
 from bot.actions.desk import Desk
 from bot.actions.hold import Hold
 from bot.actions.log_check import LogCheck
@@ -15,11 +16,13 @@ from bot.actions.mix_batch import Mixed, tonights_mixes
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.ports import Store
 from bot.actions.postpone import Postpone
+from bot.actions.set_repeats import SetRepeats
 from bot.actions.situation import Expecting
 from bot.actions.walk_through import BeginWalk
 from bot.domain.care import Care, care_of
 from bot.domain.course import Step
 from bot.domain.gap import Lateness
+from bot.domain.household import Nudge
 from bot.domain.identity import HouseholdId, PlantId
 from bot.domain.journal import (
     Draft,
@@ -28,9 +31,17 @@ from bot.domain.journal import (
     SilenceAsked,
 )
 from bot.domain.knowledge import Knowledge
-from bot.domain.nudging import Placement, is_long_silent, needs_shade, next_nudge_at, placements
+from bot.domain.nudging import (
+    Placement,
+    is_left,
+    is_long_silent,
+    morning_at,
+    needs_shade,
+    next_nudge_at,
+    placements,
+)
 from bot.domain.refusal import is_warm
-from bot.domain.tonight import Kind, Line, Part, Tonight, planned
+from bot.domain.tonight import Kind, Line, Part, Tonight, planned, tonight
 from bot.domain.trade import Level, Method
 
 
@@ -50,6 +61,7 @@ class NudgeText(Outcome):
 
     on: date
     count: int
+    is_morning: bool
     settled: tuple[str, ...]
     """Plants of the message of which nothing is left."""
     deeds: tuple[Deed, ...]
@@ -110,18 +122,19 @@ def send_evening(
         return None
     if is_long_silent(desk.household, desk.today):
         return desk, _ask_whether_to_go_on(desk)
-    composed = _compose(desk)
+    morning = morning_at(desk.household, now)
+    composed = _compose_morning(desk) if morning is not None and morning <= now else _compose(desk)
     if composed is None:
         store.set_next_evening(household, now + LOOK_AGAIN)
         return None
     text, told = composed
-    desk.write([Draft(payload=told, happened_at=now, happened_on=desk.today)])
+    desk.write([Draft(payload=told, happened_at=now, happened_on=text.on)])
     refresh_evening(desk)
     return desk, text
 
 
 def _ask_whether_to_go_on(desk: Desk) -> StillThere:
-    """Ask once after a week of silence, and be quiet then until anything is heard."""
+    """Ask once after evenings of silence, and then once a week until anything is heard."""
     since = desk.household.unheard_since
     assert since is not None
     count = _count_tonight(desk)
@@ -129,7 +142,7 @@ def _ask_whether_to_go_on(desk: Desk) -> StillThere:
     desk.write([asked])
     refresh_evening(desk)
     choices = (
-        Choice(ButtonText.GO_ON, (Ask(topic=Topic.DUE),)),
+        Choice(ButtonText.GO_ON, (ComeBack(),)),
         Choice(ButtonText.QUIET_TILL_HEARD, (Hold(),)),
     )
     return StillThere(desk.today, count, since, asking=Asking(choices))
@@ -173,27 +186,48 @@ def _compose(desk: Desk) -> tuple[NudgeText, Nudged] | None:
         for part in line.parts
         if line.plant is not None
     )
-    if not tasks and (count > 1 or not any(line.is_announced for line in evening.tomorrow)):
+    is_repeat = count > 1
+    if (is_repeat and not evening.open(desk.now)) or not (
+        tasks or any(line.is_announced for line in evening.tomorrow)
+    ):
         return None
-    text = _message(evening, count, desk.now, desk)
-    assert text.asking is not None
+    nudge = Nudge(desk.today, desk.now, count, tasks)
+    once = (Choice(ButtonText.ONCE_ENOUGH, (SetRepeats(is_wanted=False),)),) if is_repeat else ()
     why = Choice(ButtonText.WHY, (Ask(topic=Topic.WHY),))
-    text = replace(text, asking=Asking((*text.asking.choices, why), Expecting.LINES))
-    return text, Nudged(count=count, tasks=tasks)
+    return _message(evening, nudge, desk, (*once, why)), Nudged(count=count, tasks=tasks)
+
+
+def _compose_morning(desk: Desk) -> tuple[NudgeText, Nudged] | None:
+    """Name what waited for the morning, once its slot is there."""
+    before = desk.household.nudge
+    assert before is not None
+    waiting = tuple(
+        task for task in before.tasks if task.from_at is not None and is_left(desk.household, task, before.on)
+    )
+    told = Nudged(count=before.count + 1, tasks=waiting, is_morning=True)
+    nudge = replace(before, at=desk.now, count=told.count, tasks=waiting, is_morning=True)
+    evening = tonight(replace(desk.household, nudge=nudge), desk.knowledge, desk.agenda, desk.now)
+    return _message(evening, nudge, desk, ()), told
+
+
+def lines_left(desk: Desk) -> tuple[Line, ...]:
+    """Give what the last message of the bot's own still has open."""
+    nudge, evening = desk.household.nudge, desk.evening
+    if nudge is None or evening.on != nudge.on or (evening.is_past and not nudge.is_morning):
+        return ()
+    return tuple(line for line in (*evening.treatments, *evening.looks) if not line.is_since and line.left)
 
 
 def what_is_left(desk: Desk) -> NudgeText | None:
-    """Give what the evening's message still has open, with its buttons; None where all is settled."""
-    nudge, evening = desk.household.nudge, desk.evening
-    if nudge is None or nudge.on != desk.today:
-        return None
-    lines = tuple(line for line in (*evening.treatments, *evening.looks) if not line.is_since and line.left)
-    return _message(evening, nudge.count, nudge.at, desk) if lines else None
+    """Give the message of what is left, with its buttons; None where all is settled."""
+    nudge = desk.household.nudge
+    return _message(desk.evening, nudge, desk, ()) if nudge is not None and lines_left(desk) else None
 
 
-def _message(evening: Tonight, count: int, at: datetime, desk: Desk) -> NudgeText:
-    """Make a message of what an evening has left, told at an instant."""
+def _message(evening: Tonight, nudge: Nudge, desk: Desk, more: tuple[Choice, ...]) -> NudgeText:
+    """Make a message of what an evening has left, as it was or is told."""
     household, knowledge = desk.household, desk.knowledge
+    at = datetime.combine(nudge.on, household.evening, household.zone) if nudge.is_morning else nudge.at
     lines = [line for line in evening.treatments if line.left and not line.is_since]
     looks = [line for line in evening.looks if line.left and not line.is_since]
     parts = [
@@ -207,7 +241,8 @@ def _message(evening: Tonight, count: int, at: datetime, desk: Desk) -> NudgeTex
     open_plants = {line.plant for line in (*lines, *looks)}
     return NudgeText(
         on=evening.on,
-        count=count,
+        count=nudge.count,
+        is_morning=nudge.is_morning,
         settled=desk.names(
             dict.fromkeys(one.plant for one in named if one.plant and one.plant not in open_plants)
         ),
@@ -256,11 +291,13 @@ def _message(evening: Tonight, count: int, at: datetime, desk: Desk) -> NudgeTex
             if needs_shade(household, knowledge, part)
             and is_warm(household, desk.plant(part.plant), evening.on)
         ),
-        asking=Asking(_choices(evening, lines, looks), Expecting.LINES),
+        asking=Asking((*_choices(evening, lines, looks, nudge), *more), Expecting.LINES),
     )
 
 
-def _choices(evening: Tonight, lines: Sequence[Line], looks: Sequence[Line]) -> tuple[Choice, ...]:
+def _choices(
+    evening: Tonight, lines: Sequence[Line], looks: Sequence[Line], nudge: Nudge
+) -> tuple[Choice, ...]:
     """Give the buttons of what is left, each for its own lines: what saves typing most."""
     parts = [(line.plant, part) for line in lines for part in line.left if line.plant]
     tonight = [(plant, part) for plant, part in parts if part.from_at is None]
@@ -288,7 +325,8 @@ def _choices(evening: Tonight, lines: Sequence[Line], looks: Sequence[Line]) -> 
         choices.append(Choice(ButtonText.ONE_BY_ONE, (BeginWalk(plants=looked),)))
     everything = tuple(dict.fromkeys((*(plant for plant, _ in parts), *looked)))
     if everything:
-        choices.append(Choice(ButtonText.NOT_TONIGHT, (Postpone(plants=everything, on=tomorrow),)))
+        later = ButtonText.NOT_NOW if nudge.is_morning else ButtonText.NOT_TONIGHT
+        choices.append(Choice(later, (Postpone(plants=everything, on=tomorrow),)))
     return tuple(choices)
 
 

@@ -15,6 +15,7 @@ from typing import TypeVar
 from zoneinfo import ZoneInfo
 
 from bot.domain.household import (
+    LONG_AWAY_DAYS,
     Case,
     Check,
     Find,
@@ -244,8 +245,11 @@ def _note_last(household: Household, before: Household, counted: Sequence[Entry]
     nudge = before.nudge
     household.nudge = nudge and replace(nudge, found_since=set(nudge.found_since))
     household.unheard_since, household.is_silent = before.unheard_since, before.is_silent
+    household.back_on = max(filter(None, [household.back_on, before.back_on]), default=None)
     for entry in counted:
-        if entry.member is not None:
+        if entry.member is not None or isinstance(entry.payload, Heard):
+            if household.is_silent:
+                household.back_on = entry.happened_on
             household.unheard_since, household.is_silent = None, False
         if isinstance(entry.payload, Nudged | Heard | SilenceAsked | Found):
             _note_nudge(household, entry)
@@ -303,6 +307,9 @@ def _apply_to_household(household: Household, entry: Entry) -> None:
 
 def _hold(household: Household, told: HeldUntil, entry: Entry) -> None:
     if not told.is_own:
+        since, is_back = household.held_from, told.until is not None and told.until <= entry.happened_on
+        if is_back and since is not None and (entry.happened_on - since).days >= LONG_AWAY_DAYS:
+            household.back_on = entry.happened_on
         household.held_from, household.held_until = entry.happened_on, told.until
     elif entry.member is not None:
         household.away[entry.member] = entry.happened_on, told.until
@@ -384,14 +391,12 @@ def _note_nudge(household: Household, entry: Entry) -> None:
             before = household.nudge  # it takes a nudge's place, and its number, on that evening
             count = before.count + 1 if before is not None and before.on == entry.happened_on else 1
             household.nudge = Nudge(entry.happened_on, entry.happened_at, count, ())
-        case Nudged(count=count, tasks=tasks):
+        case Nudged(count=count, tasks=tasks, is_morning=is_morning):
             if tasks:  # what only announces tomorrow wants no answer
                 household.unheard_since = household.unheard_since or entry.happened_on
-            household.nudge = Nudge(entry.happened_on, entry.happened_at, count, tasks)
-        case Heard():
-            household.unheard_since, household.is_silent = None, False
-            if household.nudge is not None:
-                household.nudge.is_heard = True
+            household.nudge = Nudge(entry.happened_on, entry.happened_at, count, tasks, is_morning=is_morning)
+        case Heard() if household.nudge is not None:
+            household.nudge.is_heard = True
         case Found() if household.nudge is not None and entry.plant is not None:
             household.nudge.found_since.add(entry.plant)
         case _:
@@ -420,6 +425,8 @@ def _set_preferences(household: Household, told: HouseholdSet) -> None:
         household.animals = frozenset(told.animals)
     if told.status is not None:
         household.wants_status = told.status
+    if told.repeats is not None:
+        household.repeats = told.repeats
 
 
 def _apply_to_plant(plant: Plant, entry: Entry, *, is_late: bool) -> None:  # noqa: C901, PLR0912 - one arm a payload

@@ -20,6 +20,8 @@ from bot.domain.window import Exposure, Facing, Outdoors
 EVENING = time(20)
 QUIET_FROM = time(22)
 QUIET_UNTIL = time(8)
+LONG_AWAY_DAYS = 5
+"""After so long without a word a look comes before the plan. Judgement. [d]"""
 LAMP_FROM = time(6)
 """A lamp of which only the end was told counts as on since six in the morning. Judgement."""
 
@@ -184,6 +186,8 @@ class Nudge:
     count: int
     tasks: tuple[NudgedTask, ...]
     is_heard: bool = False
+    is_morning: bool = False
+    """Whether it is of the morning after: what waited for it, and nothing else."""
     found_since: set[PlantId] = field(default_factory=set)
     """Plants of which a find was told under it."""
 
@@ -230,6 +234,8 @@ class Household:
     clock_hours: int = 24
     is_strict: bool = False
     wants_status: bool = False
+    repeats: bool = True
+    """Whether an evening's message that nobody answers comes a second time."""
     animals: frozenset[str] = frozenset()
     places: dict[PlaceId, Place] = field(default_factory=dict)
     places_gone: set[PlaceId] = field(default_factory=set)
@@ -251,6 +257,8 @@ class Household:
     """The evening of the first nudge that nobody has said a word after."""
     is_silent: bool = False
     """Whether it was asked to go on, and nothing has been heard since."""
+    back_on: date | None = None
+    """The day somebody was heard again after a silence or an absence."""
     derived: dict[tuple[PlantId, str, date, date], Any] = field(
         default_factory=dict, compare=False, repr=False
     )
@@ -299,3 +307,10 @@ class Household:
         """Whether a member gets no evenings on this day."""
         since, until = self.away.get(member, (date.max, None))
         return since <= today and (until is None or today < until)
+
+    def looks_first(self, plant: Plant, today: date) -> bool:
+        """Whether a plant is looked at before it is treated: somebody is back today, after long."""
+        since = self.held_from if today == self.held_until else None
+        is_back = today == self.back_on or (since is not None and (today - since).days >= LONG_AWAY_DAYS)
+        seen = [*(check.on for check in plant.checks), *(case.last_find_on for case in plant.open_cases)]
+        return is_back and bool(plant.open_cases) and not any(on >= today for on in seen)

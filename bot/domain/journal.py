@@ -40,6 +40,7 @@ class HouseholdSet:
     strict: bool | None = None
     animals: tuple[str, ...] | None = None
     status: bool | None = None
+    repeats: bool | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -212,10 +213,11 @@ class NudgedTask:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Nudged:
-    """A nudge the bot sent for the evening of happened_on; count 2 is its repeat."""
+    """A nudge the bot sent for the evening of happened_on; a later count is its repeat, or the morning's."""
 
     count: int
     tasks: tuple[NudgedTask, ...]
+    is_morning: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -225,7 +227,7 @@ class Heard:
 
 @dataclass(frozen=True, slots=True)
 class SilenceAsked:
-    """After a week without a word: asked whether to go on; quiet from then until anything is heard."""
+    """After evenings without a word: asked whether to go on, and then once a week until anything is heard."""
 
 
 @dataclass(frozen=True, slots=True)

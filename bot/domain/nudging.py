@@ -6,16 +6,19 @@ from datetime import date, datetime, timedelta
 from functools import lru_cache, partial
 
 from bot.domain.agenda import Agenda, Task, plan
-from bot.domain.household import Household
+from bot.domain.household import Household, Nudge, Plant
 from bot.domain.identity import PlantId
 from bot.domain.journal import NIGHT_ENDS_AT, NudgedTask, evening_of
 from bot.domain.knowledge import Knowledge
+from bot.domain.outbreak import BY_HAND
 from bot.domain.recurrence import evenings, on_the_clock
 from bot.domain.slot import Slot, SlotKind, slots
 from bot.domain.trade import Method
 
-SILENT_DAYS = 7
+SILENT_DAYS = 5
 """Evenings without a word after which it is asked whether to go on. Judgement. [d]"""
+ASKED_EVERY_DAYS = 7
+"""Then it is asked so seldom. Judgement. [d]"""
 REPEAT_AFTER = timedelta(minutes=60)
 """Least time between a nudge and its repeat, and between the person's last word and a nudge. Judgement."""
 LEAD = timedelta(minutes=15)
@@ -103,7 +106,7 @@ def _on_grid(at: datetime) -> datetime:
 
 
 def is_long_silent(household: Household, today: date) -> bool:
-    """Whether nobody has said a word after a week of nudges, so that one question takes their place."""
+    """Whether nobody has said a word for evenings, so that one question takes their place."""
     since = household.unheard_since
     return since is not None and (today - since).days >= SILENT_DAYS
 
@@ -130,17 +133,58 @@ def next_nudge_at(
     if not household.is_zone_told:
         return None
     today = evening_of(now, household.zone)
-    if household.is_silent or (household.is_held(today) and household.held_until is None):
+    if household.is_held(today) and household.held_until is None:
         return None
-    again = None if household.is_held(today) else _again_tonight(household, today, now)
+    nudge = household.nudge  # one from a clock that was ahead does not count
+    from_day = planned or partial(plan, household, knowledge)
+    if household.is_silent and nudge is not None:
+        return _first_evening(
+            household, knowledge, from_day, max(today, nudge.on + timedelta(days=ASKED_EVERY_DAYS)), now
+        )
+    soon = (
+        ()
+        if household.is_held(today)
+        else (_again_tonight(household, today, now), morning_at(household, now))
+    )
+    again = min((at for at in soon if at is not None), default=None)
     if again is not None:
         return again
-    nudge = household.nudge  # one from a clock that was ahead does not count
     is_nudged = nudge is not None and nudge.on >= today and nudge.at <= now
     # Who moved westwards may have had the nudge of a date that begins anew: a date is nudged once.
     first = nudge.on + timedelta(days=1) if nudge is not None and is_nudged else today
-    from_day = planned or partial(plan, household, knowledge)
     return _first_evening(household, knowledge, from_day, first, now)
+
+
+def is_done(plant: Plant, method: Method | None, on: date) -> bool:
+    """Whether the journal has it since the evening it was asked for; whichever way it was wiped off."""
+    if method is None:
+        finds = (find.on for case in plant.cases for find in case.finds)
+        return any(day >= on for day in (*(check.on for check in plant.checks), *finds))
+    alike = BY_HAND | {Method.SWAB} if method in BY_HAND else {method}
+    return any(one.on >= on and one.method in alike for one in plant.treatments)
+
+
+def is_left(household: Household, task: NudgedTask, on: date) -> bool:
+    """Whether what an evening's message named is neither done nor put off, and its plant still there."""
+    plant = household.plants.get(task.plant)
+    if plant is None or plant.lost_on is not None or (plant.postponed_to and plant.postponed_to > on):
+        return False
+    return not is_done(plant, task.method, on)
+
+
+def morning_at(household: Household, now: datetime) -> datetime | None:
+    """Give when what waits for the morning is named, as its slot opens; None where all of it is answered."""
+    nudge = household.nudge
+    if nudge is None or nudge.is_morning:
+        return None
+    owed = [
+        task.from_at
+        for task in nudge.tasks
+        if task.from_at is not None and is_left(household, task, nudge.on)
+    ]
+    at = max(min(owed, default=now), now)
+    is_over = not owed or at - min(owed) > LATEST or (household.told_at and household.told_at > min(owed))
+    return None if is_over or is_quiet(household, at) else at
 
 
 def _first_evening(
@@ -182,10 +226,18 @@ def _again_tonight(household: Household, today: date, now: datetime) -> datetime
     ]
     if asked:
         owed_at = min(asked)
-    elif nudge is not None and nudge.on == today and nudge.tasks and not nudge.is_heard and nudge.count == 1:
+    elif nudge is not None and nudge.on == today and household.repeats and _wants_repeat(household, nudge):
         owed_at = nudge.at + REPEAT_AFTER
     else:
         return None
     at = max(owed_at, now)
     is_over = at - owed_at > LATEST or evening_of(at, household.zone) != today
     return None if is_over or is_quiet(household, at) else at
+
+
+def _wants_repeat(household: Household, nudge: Nudge) -> bool:
+    """Whether nobody answered, and something of it is open that can still be done this evening."""
+    if nudge.is_heard or nudge.count != 1:
+        return False
+    open_now = (task for task in nudge.tasks if task.from_at is None and not task.is_over)
+    return any(is_left(household, task, nudge.on) for task in open_now)

@@ -14,8 +14,8 @@ from bot.domain.household import Case, Household, Nudge, Place, Plant
 from bot.domain.identity import PlaceId, PlantId, ProductId
 from bot.domain.journal import NudgedTask, evening_of
 from bot.domain.knowledge import Knowledge
-from bot.domain.nudging import placements
-from bot.domain.outbreak import BY_HAND, Outbreak, outbreak_on
+from bot.domain.nudging import is_done, placements
+from bot.domain.outbreak import Outbreak, outbreak_on
 from bot.domain.remedy import Act, handwork_of
 from bot.domain.roots import wants_root_look
 from bot.domain.slot import SlotKind
@@ -198,7 +198,7 @@ def tonight(household: Household, knowledge: Knowledge, agenda: Agenda, now: dat
     """
     today, nudge = evening_of(now, household.zone), household.nudge
     days = None if nudge is None else (today - nudge.on).days
-    if nudge is not None and days in {0, 1}:
+    if nudge is not None and nudge.tasks and days in {0, 1}:
         told = replace(_Plan(household, knowledge, agenda, nudge.on).told(nudge), is_past=days == 1)
         if days == 0 or told.named(now):
             return told
@@ -233,7 +233,13 @@ class _Plan:
     def evening(self, mornings: Mapping[PlantId, datetime], over: AbstractSet[PlantId]) -> Tonight:
         """Make the evening as the plan has it."""
         lines = []
-        for plant, tasks in self.treated().items():
+        treated = self.treated()
+        looked_first = [
+            plant for plant in treated if self.household.looks_first(self.household.plants[plant], self.on)
+        ]
+        for plant, tasks in treated.items():
+            if plant in looked_first:
+                continue
             parts = (
                 Part(
                     method=task.method,
@@ -244,7 +250,8 @@ class _Plan:
                 for task in tasks
             )
             lines.append(self.line(plant, tuple(parts)))
-        looked = dict.fromkeys(task.plant for task in self.tasks if task.method is None)
+        asked = (task.plant for task in self.tasks if task.method is None)
+        looked = dict.fromkeys((*asked, *looked_first))
         return self.of(lines, [self.look(plant) for plant in looked])
 
     def told(self, nudge: Nudge) -> Tonight:
@@ -259,7 +266,7 @@ class _Plan:
                 product=task.product,
                 from_at=task.from_at,
                 is_over=task.is_over,
-                is_done=_is_done(self.household.plants[task.plant], task.method, self.on),
+                is_done=is_done(self.household.plants[task.plant], task.method, self.on),
             )
             if task.method is None:
                 looks[task.plant] = replace(self.look(task.plant), parts=(part,))
@@ -400,15 +407,6 @@ class _Plan:
 
 def _is_alike(some: Sequence[Part], others: Sequence[Part]) -> bool:
     return [(one.method, one.product) for one in some] == [(one.method, one.product) for one in others]
-
-
-def _is_done(plant: Plant, method: Method | None, on: date) -> bool:
-    """Whether the journal has it since the evening it was asked for; whichever way it was wiped off."""
-    if method is None:
-        finds = (find.on for case in plant.cases for find in case.finds)
-        return any(day >= on for day in (*(check.on for check in plant.checks), *finds))
-    alike = BY_HAND | {Method.SWAB} if method in BY_HAND else {method}
-    return any(one.on >= on and one.method in alike for one in plant.treatments)
 
 
 def _then(household: Household, tasks: Sequence[Task], on: date) -> Iterable[Line]:

@@ -34,6 +34,7 @@ from bot.actions.read_temperature import ReadTemperature
 from bot.actions.release_plant import ReleasePlant
 from bot.actions.set_hours import SetHours
 from bot.actions.set_place import SetPlace
+from bot.actions.set_repeats import SetRepeats
 from bot.actions.set_strict import SetStrict
 from bot.actions.set_town import SetCoordinates, SetTown
 from bot.actions.set_units import SetUnits
@@ -177,6 +178,23 @@ _STRONG: dict[str, Command] = {
         SetStatus(is_wanted=True),
     ),
     **dict.fromkeys(("no status", "unpin", "unpin the status", "unpin status"), SetStatus(is_wanted=False)),
+    **dict.fromkeys(
+        (
+            "once is enough",
+            "one message is enough",
+            "do not remind me twice",
+            "dont remind me twice",
+            "stop writing twice",
+            "no second message",
+            "once an evening is enough",
+            "just once an evening",
+        ),
+        SetRepeats(is_wanted=False),
+    ),
+    **dict.fromkeys(
+        ("remind me twice", "twice is fine", "write twice again", "a second message again"),
+        SetRepeats(is_wanted=True),
+    ),
     **dict.fromkeys(
         ("privacy", "what do you keep", "what do you store", "what do you know about me"), TellPrivacy()
     ),

@@ -39,6 +39,7 @@ from bot.actions.set_animals import SetAnimals
 from bot.actions.set_hours import SetHours
 from bot.actions.set_place import SetPlace
 from bot.actions.set_pot import SetPot
+from bot.actions.set_repeats import SetRepeats
 from bot.actions.set_routine import SetRoutine
 from bot.actions.set_strict import SetStrict
 from bot.actions.set_town import SetCoordinates, SetTown
@@ -284,8 +285,9 @@ def _of_the_talk(  # noqa: C901, PLR0912 - one arm a command
             return [type(command).__name__.lower(), _key(command.name)]
         case SetStrict():
             return ["strict", _yes_or_no(command.is_strict) or ""]
-        case SetStatus():
-            return ["status", _yes_or_no(command.is_wanted) or ""]
+        case SetStatus() | SetRepeats():
+            word = "status" if isinstance(command, SetStatus) else "repeats"
+            return [word, _yes_or_no(command.is_wanted) or ""]
         case _:
             return [type(command).__name__.lower()]
 

@@ -22,6 +22,7 @@ BUTTON_TEXTS = {
     ButtonText.IS_USUAL: "Usual",
     ButtonText.JUST_NOW: "Just now",
     ButtonText.GO_ON: "Go on",
+    ButtonText.ONCE_ENOUGH: "Once is enough",
     ButtonText.QUIET_TILL_HEARD: "Quiet until I write",
     ButtonText.TOMORROW: "Tomorrow",
     ButtonText.IN_TWO_DAYS: "In two days",

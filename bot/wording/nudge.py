@@ -1,10 +1,12 @@
 """The evening's message: what is due, when the sun is off, what to look for."""
 
 from collections.abc import Set as AbstractSet
-from datetime import datetime
+from datetime import datetime, timedelta
 
+from bot.actions.come_back import LookFirst
 from bot.actions.hold import EveningsHeld, MemberAway, Paused
 from bot.actions.send_evening import Deed, NudgeText, StillThere
+from bot.actions.set_repeats import RepeatsSet
 from bot.domain.care import Care
 from bot.domain.gap import Lateness
 from bot.domain.nudging import Placement
@@ -56,7 +58,10 @@ def nudge_text(nudge: NudgeText, voice: Voice) -> str:
     """Word tonight's nudge."""
     names = dict(nudge.names)
     moved = {
-        plant for one in nudge.placements if one.slot.kind is not SlotKind.EVENING for plant in one.plants
+        plant
+        for one in nudge.placements
+        if one.slot.kind is not SlotKind.EVENING and not nudge.is_morning
+        for plant in one.plants
     }
     # what is done by hand is done tonight, also where the spray waits for the morning
     tonight = [deed for deed in nudge.deeds if deed.plant not in moved or deed.product is None]
@@ -113,6 +118,8 @@ def _first_uses(nudge: NudgeText, too_late: AbstractSet[str]) -> list[str]:
 
 
 def _head(nudge: NudgeText) -> str:
+    if nudge.is_morning:
+        return f"This morning, {day(nudge.on + timedelta(days=1))}:"
     return f"Once more for tonight, {day(nudge.on)}:" if nudge.count > 1 else f"Tonight, {day(nudge.on)}:"
 
 
@@ -162,6 +169,8 @@ def _placed(one: Placement, nudge: NudgeText, names: dict[int, str], voice: Voic
                 return ""
             until = f", until the sun is back {_when(back, nudge, voice)}" if back else ""
             return f"Out of direct sun from {start}{until}: {plants}."
+        case _ if nudge.is_morning:
+            return f"Before the sun comes {_when(back, nudge, voice)}: {plants}." if back else ""
         case SlotKind.MORNING:
             until = f", before the sun comes {_when(back, nudge, voice)}" if back else ""
             return f"Tomorrow morning instead: {plants} with {product} from {start}{until}. Tonight the sun stays too long."
@@ -178,7 +187,7 @@ def _placed(one: Placement, nudge: NudgeText, names: dict[int, str], voice: Voic
 
 def _when(at: datetime, nudge: NudgeText, voice: Voice) -> str:
     local = at.astimezone(voice.zone)
-    days = (local.date() - nudge.on).days
+    days = (local.date() - nudge.on).days - nudge.is_morning
     word = {0: "at", 1: "tomorrow at"}.get(days, f"on {day(local.date())} at")
     return f"{word} {voice.clock(at)}"
 
@@ -224,6 +233,25 @@ def _paused(told: Paused) -> str:
 @says
 def _still_there(told: StillThere) -> str:
     return (
-        f"I have written each evening since {day(told.since)} and heard nothing. Shall I go on? "
-        "Until you write a word I keep quiet; the days keep counting."
+        f"Since {day(told.since)} I have heard nothing; that is all right. Shall I go on? "
+        "Until you write a word I only ask once a week."
     )
+
+
+@says
+def _look_first(told: LookFirst) -> str:
+    if not told.plants:
+        return "Good to hear from you. The evenings go on."
+    shown, more = told.plants[:LISTED_PLANTS], len(told.plants) - LISTED_PLANTS
+    others = [f"{more} more with a case"] if more > 0 else []
+    return (
+        f"Good to hear from you. First a look, then I plan by what you see: {listed([*shown, *others])}. "
+        f"“{told.plants[0]} 3”, or “all clean”."
+    )
+
+
+@says
+def _repeats_set(told: RepeatsSet) -> str:
+    if told.is_wanted:
+        return "Written: unanswered, an evening's message comes a second time, without a sound."
+    return "Written: one message an evening. “remind me twice” brings the second back."

@@ -129,7 +129,7 @@ def test_a_repeat_hours_late_is_not_sent() -> None:
     telling = home()
     telling.tell(HouseholdSet(evening=time(16)))
     telling.find(HOYA, CITRUS, 0)
-    telling.tell(Nudged(count=1, tasks=(NudgedTask(plant=HOYA),)), 0, at=time(16))
+    telling.tell(Nudged(count=1, tasks=(NudgedTask(plant=HOYA, method=Method.WIPE),)), 0, at=time(16))
     assert due(telling, at(0, 20)) == at(0, 20)
     assert due(telling, at(0, 20, 1)) == at(1, 16)
 

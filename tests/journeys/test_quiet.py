@@ -5,7 +5,7 @@ from datetime import timedelta
 import pytest
 
 from bot.conversation import LONG_TEXT, split
-from bot.domain.journal import Nudged, SilenceAsked
+from bot.domain.journal import CheckedClean, Nudged, SilenceAsked
 from tests.journeys.talking import OWNER, PARTNER, Talk
 
 
@@ -21,31 +21,81 @@ def silent_weeks(talk: Talk, days: int) -> list[str]:
     return said
 
 
-def test_a_week_of_silence_ends_in_one_question_and_then_in_quiet(outbreak: Talk) -> None:
-    said = silent_weeks(outbreak, 60)
-    (question,) = [text for text in said if "heard nothing" in text]
-    assert question.startswith(
-        "I have written each evening since Sat 2 May and heard nothing. Shall I go on?"
-    )
-    assert said[-1] == question
+def test_five_silent_evenings_end_in_one_kind_line_and_then_in_one_a_week(outbreak: Talk) -> None:
+    began = outbreak.now.date()
+    said = silent_weeks(outbreak, 40)
+    asked = [entry.happened_on for entry in outbreak.entries() if isinstance(entry.payload, SilenceAsked)]
+    # written from 2 May on; five evenings are over on the 7th, and then a week each: within forty days five lines
+    assert [(on - began).days for on in asked] == [5, 12, 19, 26, 33]
+    (line,) = {text for text in said if "heard nothing" in text}
+    assert line.startswith("Since Sat 2 May I have heard nothing; that is all right. Shall I go on?")
+    assert said[-5:] == [line] * 5
     assert outbreak.labels() == ["Go on", "Quiet until I write"]
     nudges = [entry.happened_on for entry in outbreak.entries() if isinstance(entry.payload, Nudged)]
-    asked = [entry.happened_on for entry in outbreak.entries() if isinstance(entry.payload, SilenceAsked)]
-    assert (asked[0] - nudges[0]).days >= 7
+    assert max(nudges) < asked[0]
     assert max(nudges.count(on) for on in nudges) <= 2  # at most two messages an evening nobody asked for
 
 
-@pytest.mark.parametrize("word", ["isolated?", "hello", "thanks", "hoya clean", "undo"])
-def test_any_word_brings_the_evenings_back(outbreak: Talk, word: str) -> None:
+@pytest.mark.parametrize("word", ["isolated?", "hello", "thanks", "what's due", "undo"])
+def test_who_comes_back_is_asked_to_look_first(outbreak: Talk, word: str) -> None:
     silent_weeks(outbreak, 30)
-    assert outbreak.next_at() is None
-    outbreak.say(word)
-    assert outbreak.next_at() is not None
+    before = len(outbreak.told())
+    answer = outbreak.say(word)[0]
+    assert "First a look" in answer
+    assert outbreak.labels()[:1] == ["None seen"] or word == "undo"
+    asked = answer.rpartition("First a look, then I plan by what you see: ")[2].partition(". “")[0]
+    outbreak.say("all clean")
+    looked = {plant for plant, payload in outbreak.told()[before:] if isinstance(payload, CheckedClean)}
+    assert looked == set(asked.replace(" and ", ", ").split(", ")), "just those it named"
+    assert outbreak.evening()[0].startswith("Tonight,"), "and the evenings come again"
 
 
-def test_go_on_shows_what_is_due_and_the_evenings_come_again(outbreak: Talk) -> None:
+def test_go_on_asks_for_a_look_and_shows_no_old_list(outbreak: Talk) -> None:
     silent_weeks(outbreak, 30)
-    assert "hoya" in outbreak.press("Go on")[0]
+    answer = outbreak.press("Go on")[0]
+    assert "First a look" in answer
+    assert "spray" not in answer.lower()
+    (text,) = outbreak.evening()
+    assert "Look at" in text
+    assert "spray" not in text.lower(), "what was planned weeks ago is a guess until somebody looks"
+
+
+def test_a_find_told_on_coming_back_is_planned_at_once(outbreak: Talk) -> None:
+    silent_weeks(outbreak, 30)
+    outbreak.say("hoya 3")
+    (text,) = outbreak.evening()
+    assert "hoya" in text.splitlines()[1], "its work stands first"
+    assert "hoya" not in next(line for line in text.splitlines() if line.startswith("Look")).replace(
+        "small hoya", ""
+    )
+
+
+@pytest.mark.parametrize(
+    "words", ["once is enough", "stop writing twice", "one message is enough", "don't remind me twice"]
+)
+def test_once_is_enough_ends_the_repeats_and_is_taken_back_by_its_own_words(
+    outbreak: Talk, words: str
+) -> None:
+    outbreak.say(words)
+    assert all(text.startswith("Tonight,") for _ in range(3) for text in outbreak.evening())
+    assert "comes a second time" in outbreak.say("remind me twice")[0]
+    outbreak.evening()
+    assert outbreak.evening()[0].startswith("Once more")
+
+
+def test_the_repeat_has_the_button_that_ends_it_and_is_silent(outbreak: Talk) -> None:
+    outbreak.evening()
+    outbreak.evening()
+    assert outbreak.shown[OWNER][-1].is_silent
+    outbreak.press("Once is enough")
+    outbreak.evening()
+    assert outbreak.evening()[0].startswith("Tonight,")
+
+
+def test_nothing_is_repeated_where_all_is_settled(outbreak: Talk) -> None:
+    outbreak.evening()
+    button = outbreak.button("All done")
+    outbreak.press_data(button)
     assert outbreak.evening()[0].startswith("Tonight,")
 
 

@@ -1,0 +1,36 @@
+"""Somebody is heard again after a silence: first a look, for what was planned is a guess by now."""
+
+from dataclasses import dataclass
+
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice
+from bot.actions.command import Command, performs
+from bot.actions.desk import Desk
+from bot.actions.log_check import LogCheck
+from bot.actions.outcome import Asking, Outcome
+from bot.actions.situation import Expecting
+
+
+@dataclass(frozen=True, slots=True)
+class ComeBack(Command):
+    """Go on after a silence."""
+
+
+@dataclass(frozen=True, slots=True)
+class LookFirst(Outcome):
+    """Somebody is back: plants to look at before anything is treated."""
+
+    plants: tuple[str, ...]
+
+
+@performs
+def come_back(_: ComeBack, desk: Desk) -> LookFirst:
+    """Ask for a look at the plants with a case."""
+    return look_first(desk)
+
+
+def look_first(desk: Desk) -> LookFirst:
+    """Ask for this evening's looks now: those with a case that nobody looked at since are among them."""
+    plants = tuple(line.plant for line in desk.evening.looks if line.left and line.plant)
+    clean = Choice(ButtonText.NONE_SEEN, (LogCheck(plants=plants, on=desk.today),))
+    return LookFirst(desk.names(plants), asking=Asking((clean,), Expecting.LINES) if plants else None)

@@ -1,0 +1,29 @@
+"""Whether an evening's message that nobody answers comes a second time."""
+
+from dataclasses import dataclass
+
+from bot.actions.command import Command, performs
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.domain.journal import HouseholdSet
+
+
+@dataclass(frozen=True, slots=True)
+class SetRepeats(Command):
+    """Once an evening is enough, or a second time is wanted again."""
+
+    is_wanted: bool
+
+
+@dataclass(frozen=True, slots=True)
+class RepeatsSet(Outcome):
+    """Whether a second message comes from now on."""
+
+    is_wanted: bool
+
+
+@performs
+def set_repeats(command: SetRepeats, desk: Desk) -> RepeatsSet:
+    """Keep it for the home: the evening's message is one for all."""
+    desk.write([desk.draft(HouseholdSet(repeats=command.is_wanted))])
+    return RepeatsSet(command.is_wanted)
