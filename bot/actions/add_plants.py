@@ -11,6 +11,7 @@ from bot.actions.incomplete import Asks, Missing
 from bot.actions.isolate import Isolate
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.set_town import SetTown
+from bot.actions.tell_poison import ANIMALS, Judged, judge
 from bot.catalogue.towns import find_towns
 from bot.domain.agenda import QUARANTINE_DAYS, SHORT_QUARANTINE_DAYS
 from bot.domain.identity import PlaceId, PlantId
@@ -49,6 +50,8 @@ class PlantsAdded(Outcome):
     unread: tuple[str, ...] = ()
     asks_quarantine: bool = False
     edible: tuple[str, ...] = ()
+    judged: tuple[Judged, ...] = ()
+    """What is known of them for the cats and dogs that live here."""
 
 
 MOST_ARRIVALS = 3
@@ -91,6 +94,10 @@ def add_plants(command: AddPlants, desk: Desk) -> PlantsAdded | Asks:
         command.unread,
         quarantine is not None,
         _edible(added, desk),
+        judge(
+            [(name, desk.knowledge.kind_named(name)) for name, _ in added],
+            [eater for animal, eater in ANIMALS.items() if animal in desk.household.animals],
+        ),
         asking=quarantine,
     )
 

@@ -57,6 +57,7 @@ class ButtonText(Enum):
     SIX_WEEKS_APART = "six-weeks-apart"
     THREE_WEEKS_APART = "three-weeks-apart"
     NOT_NEW = "not-new"
+    DISCARDED = "discarded"
     PLANT_LOST = "plant-lost"
     TAKE_OFF = "take-off"
     TAKE_THEM_OFF = "take-them-off"

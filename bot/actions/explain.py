@@ -6,6 +6,7 @@ from datetime import date
 
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
+from bot.actions.log_find import discard_choice
 from bot.actions.outcome import Outcome
 from bot.domain.course import Step, next_step
 from bot.domain.household import Place, Product
@@ -14,6 +15,7 @@ from bot.domain.nudging import Placement, placements
 from bot.domain.pest import Evidence
 from bot.domain.progress import Progress
 from bot.domain.refusal import Refusal, Use, refusals
+from bot.domain.remedy import Hard, why_hard
 from bot.domain.watch import hatch_to_adult_days
 
 
@@ -34,6 +36,8 @@ class ReasonOf:
     quarantine_until: date | None = None
     product_evidence: Evidence | None = None
     """Where the label's usual figures come from, None where the person told them."""
+    hard: tuple[tuple[str, Hard], ...] = ()
+    """Pests that are hard to win against there, and why."""
     passed_over: tuple[tuple[str, tuple[Refusal, ...]], ...] = ()
     """Products of the shelf that are not suggested, and why."""
 
@@ -50,13 +54,16 @@ class Reasons(Outcome):
 def explain(command: Ask, desk: Desk) -> Reasons:
     """Say why plants' plans are as they are; unnamed: all that have a case."""
     asked = command.plants or tuple(desk.agenda.progress)
-    return Reasons(tuple(_reason(plant, desk) for plant in asked), command.in_full)
+    of = tuple(_reason(plant, desk) for plant in asked)
+    hard = [plant for plant, one in zip(asked, of, strict=True) if one.hard]
+    return Reasons(of, command.in_full, offers=discard_choice(hard[0], desk) if len(hard) == 1 else ())
 
 
 def _reason(plant: PlantId, desk: Desk) -> ReasonOf:
     steps = [next_step(desk.outbreak(plant, case)) for case in desk.plant(plant).open_cases]
     step = min((one for one in steps if one), key=lambda one: one.aim_on, default=None)
     known = desk.plant(plant)
+    hard = [(case.pest, why_hard(desk.outbreak(plant, case))) for case in known.open_cases]
     return ReasonOf(
         plant=desk.plant(plant).name,
         step=step,
@@ -68,6 +75,7 @@ def _reason(plant: PlantId, desk: Desk) -> ReasonOf:
         watch=_watch(plant, desk),
         quarantine_until=known.quarantine_until,
         product_evidence=_usual_label(step.product, desk) if step and step.product else None,
+        hard=tuple((pest, why) for pest, why in hard if why is not None),
         passed_over=_passed_over(plant, step, desk),
     )
 

@@ -8,13 +8,14 @@ from bot.actions.choice import Choice
 from bot.actions.command import Command
 from bot.actions.desk import Desk
 from bot.actions.isolate import ask_apart
+from bot.actions.lose_plant import LosePlant
 from bot.actions.outcome import Outcome
 from bot.actions.stock_product import ReadLabel, label_to_ask
 from bot.domain.course import Step, next_step
 from bot.domain.identity import PlantId
 from bot.domain.journal import Found
 from bot.domain.progress import Progress
-from bot.domain.remedy import Because, kinds_to_seek
+from bot.domain.remedy import Because, Hard, kinds_to_seek, why_hard
 from bot.domain.trade import Grade, grade_of
 
 
@@ -53,6 +54,8 @@ class FindLogged(Outcome):
     seek: tuple[str, ...] = ()
     """Kinds of product that would reach the pest, where the shelf has none."""
     to_read: ReadLabel | None = None
+    hard: Hard | None = None
+    """What makes it hard to win."""
     tell: str | None = None
     """What tells apart the pests that a general word may mean."""
 
@@ -79,6 +82,14 @@ def grade_choices(
     )
 
 
+def discard_choice(plant: PlantId, desk: Desk) -> tuple[Choice, ...]:
+    """Offer to give a plant up, where a pest of it is ever fought that way."""
+    pests = (desk.knowledge.pests[case.pest] for case in desk.plant(plant).open_cases)
+    if not any(pest.fight.is_discarded for pest in pests):
+        return ()
+    return (Choice(ButtonText.DISCARDED, (LosePlant(plants=(plant,)),)),)
+
+
 def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> FindLogged | FindInPast:
     """Write a find on one plant; the first of a pest opens a case, after a release it reopens one."""
     known = any(case.pest == pest for case in desk.plant(plant_id).open_cases)
@@ -97,6 +108,7 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
     place = desk.household.places.get(plant.place) if plant.place is not None else None
     if plant.isolated_on is None and desk.knowledge.pests[pest].fight.is_set_apart:
         desk.to_set_apart.append(plant_id)
+    hard = why_hard(desk.outbreak(plant_id, case))
     read, asking = label_to_ask((plant_id,), desk) or (None, None)
     return FindLogged(
         plant=plant.name,
@@ -123,6 +135,8 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
         if step is not None and step.because is Because.NO_PRODUCT
         else (),
         to_read=read,
+        hard=hard,
+        offers=discard_choice(plant_id, desk) if hard is not None else (),
         asking=ask_apart(tuple(dict.fromkeys(desk.to_set_apart))) if plant.isolated_on is None else asking,
     )
 

@@ -37,10 +37,24 @@ def _logged(command: LogFind, plant: PlantId, pest: str, desk: Desk) -> FindLogg
     pests = desk.knowledge.pests
     if any(pest in pests[case.pest].of for case in desk.plant(plant).open_cases):
         desk.write([desk.draft(PestCorrected(pest), plant=plant)])
+    known = {case.pest for case in desk.plant(plant).open_cases}
     logged = log_find(command, plant, pest, desk)
-    if not pests[pest].of or isinstance(logged, FindInPast):
+    others, tell = _others(plant, pest, desk)
+    if (
+        not others
+        or pest in known - {one for one in known if pests[one].of}
+        or isinstance(logged, FindInPast)
+    ):
         return logged
     named = tuple(
-        Choice(ButtonText.NAMED, (Correct(plant=plant, pest=one),), pests[one].name) for one in pests[pest].of
+        Choice(ButtonText.NAMED, (Correct(plant=plant, pest=one),), pests[one].name) for one in others
     )
-    return replace(logged, tell=desk.knowledge.tell.get(pest), offers=named)
+    return replace(logged, tell=tell, offers=(*named, *logged.offers))
+
+
+def _others(plant: PlantId, pest: str, desk: Desk) -> tuple[tuple[str, ...], str | None]:
+    """Give what else the word may have meant: the pests of a general one, or what lives on that plant."""
+    meant = desk.knowledge.pests[pest]
+    if meant.mistaken is not None and meant.mistaken.is_likely_on(desk.knowledge.kind_of(desk.plant(plant))):
+        return meant.mistaken.pests, meant.mistaken.tell
+    return meant.of, desk.knowledge.tell.get(pest)

@@ -15,7 +15,7 @@ from bot.domain.campaign import Effect, Effects, Fight, Least, Leaving, Life, Lo
 from bot.domain.general import cautious_side
 from bot.domain.key import Creature, Key, KeyQuestion, Nature
 from bot.domain.knowledge import Knowledge
-from bot.domain.pest import Basis, Evidence, Level, Pest, Stage
+from bot.domain.pest import Basis, Evidence, Level, Mistaken, Pest, Stage
 from bot.domain.plant_kind import HABITS, PlantKind, either
 from bot.domain.product import MixDefault, ProductKind
 from bot.domain.trade import Grade, Method
@@ -104,6 +104,7 @@ def read(  # noqa: PLR0913 - one text a file
     for pest in found.values() if kinds else ():
         unknown = sorted(set(pest.effects) - set(kinds))
         problems.extend(f"pests.{pest.key}.effects: {one} is not in products.toml" for one in unknown)
+    problems += _unknown_in_mistaken(found, grown)
     if problems:
         raise CatalogueError(tuple(problems))
     return Catalogue(
@@ -115,6 +116,14 @@ def read(  # noqa: PLR0913 - one text a file
         kinds=MappingProxyType(grown),
         key=asked,
     )
+
+
+def _unknown_in_mistaken(pests: Mapping[str, Pest], kinds: Mapping[str, PlantKind]) -> list[str]:
+    told = [(pest.key, pest.mistaken) for pest in pests.values() if pest.mistaken is not None]
+    unknown = [(key, one) for key, each in told for one in sorted(set(each.pests) - set(pests))]
+    if kinds:
+        unknown += [(key, one) for key, each in told for one in sorted(each.kinds - set(kinds))]
+    return [f"pests.{key}.mistaken names {one}, which no file has" for key, one in unknown]
 
 
 def _general(key: str, table: Table, pests: Mapping[str, Pest]) -> tuple[Pest | None, str]:
@@ -170,6 +179,7 @@ def _pest(key: str, table: Table, known: Mapping[str, Source]) -> Pest:
         sight=_sight(sight),
         sight_evidence=evidence_of(sight, known),
         at_roots=table.flag("at_roots"),
+        mistaken=_mistaken(table.table("mistaken"), known) if "mistaken" in table.left else None,
         of=table.texts("of") if "of" in table.left else (),
         fight=_fight(table.table("fight"), known),
         least=_least(table.table("least"), known),
@@ -184,6 +194,16 @@ def _pest(key: str, table: Table, known: Mapping[str, Source]) -> Pest:
     for level in sorted(set(pest.looking.needed) - set(pest.sight), key=lambda one: one.value):
         sight.problem(f"says nothing of {level.value}, which counts")
     return pest
+
+
+def _mistaken(table: Table, known: Mapping[str, Source]) -> Mistaken:
+    return Mistaken(
+        pests=table.texts("pests"),
+        kinds=frozenset(table.texts("kinds")),
+        habits=frozenset(table.texts("habits")),
+        tell=table.text("tell"),
+        evidence=evidence_of(table, known),
+    )
 
 
 def _steps(table: Table) -> tuple[tuple[float, int, int], ...]:

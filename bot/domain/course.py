@@ -36,8 +36,6 @@ class Step:
     missed_after_on: date | None
     joins_from_on: date | None = None
     """From this day on the label lets it join an evening that takes place anyway."""
-    is_exhausted: bool = False
-    """Whether no strong step is left: discarding, or a cooler place, is put plainly."""
     then: tuple[Act, ...] = ()
     """What follows the next evening, where tonight only the handwork is done."""
 
@@ -134,7 +132,6 @@ def _first_step(outbreak: Outbreak, found: Remedy, main: Act) -> Step:
         last_on=None,
         lateness=Lateness.LATE if (today - opens).days > 1 else Lateness.ON_TIME,
         missed_after_on=None,
-        is_exhausted=found.is_exhausted,
         then=then,
     )
 
@@ -174,7 +171,6 @@ def _following_step(outbreak: Outbreak, found: Remedy, main: Act, last: date) ->
         joins_from_on=None
         if label is None or used_on is None
         else max(used_on + timedelta(days=label), last + timedelta(days=1)),
-        is_exhausted=found.is_exhausted,
     )
 
 
@@ -208,5 +204,4 @@ def _bridged_step(outbreak: Outbreak, found: Remedy, main: Act, used_on: date, p
         # Who kept every day that was asked for is not late on the next one, even where the days lie beyond U.
         lateness=Lateness.ON_TIME if was_kept and today <= span[2] else lateness(plan, (today - last).days),
         missed_after_on=last + timedelta(days=plan.missed_after_days),
-        is_exhausted=found.is_exhausted,
     )

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from bot.domain.campaign import Basis, Effect, Effects, Evidence, Fight, Least, Leaving, Looking
+from bot.domain.plant_kind import PlantKind
 from bot.domain.trade import Level, Method
 
 __all__ = ["Basis", "Evidence", "Level", "Pest", "Stage"]
@@ -15,6 +16,23 @@ class Stage:
 
     dd: float  # [degC d]
     t0: float  # [degC]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mistaken:
+    """Pests, by key, that go by its common word on some plants, and what tells them apart."""
+
+    pests: tuple[str, ...]
+    kinds: frozenset[str]
+    """Kinds of plant, by key."""
+    habits: frozenset[str]
+    """Growth habits."""
+    tell: str
+    evidence: Evidence
+
+    def is_likely_on(self, kind: PlantKind | None) -> bool:
+        """Whether a plant of a kind is one they live on."""
+        return kind is not None and (kind.key in self.kinds or kind.habit in self.habits)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -57,6 +75,8 @@ class Pest:
     sight_evidence: Evidence
     at_roots: bool
     """Whether it may sit at the roots unseen while the leaves look free, beside the leaves or only there."""
+    mistaken: Mistaken | None
+    """Where its common word often means another, by the plant it is on."""
     of: tuple[str, ...]
     """Where the name is a general one: the pests, by key, that it may mean."""
     fight: Fight

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from bot.domain.pest import Evidence
+from bot.domain.campaign import Evidence
 
 HABITS = (
     "bush",

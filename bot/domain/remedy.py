@@ -61,8 +61,14 @@ class Remedy:
     because: Because
     is_hurried: bool = False
     """Whether the shortest gap is asked for."""
-    is_exhausted: bool = False
-    """Whether no strong step is left: discarding the plant, or a cooler place, is put plainly."""
+
+
+class Hard(Enum):
+    """Why a case is hard to win: discarding, or a cooler place, is put plainly."""
+
+    EXHAUSTED = "exhausted"
+    WITHOUT_HELP = "without-help"
+    TOO_WARM = "too-warm"
 
 
 @once
@@ -80,7 +86,7 @@ def remedy(outbreak: Outbreak) -> Remedy:
     if is_stalled(outbreak):
         if may_be_strong(outbreak):
             return _strong(outbreak, Because.STALL)
-        return _round(outbreak, Because.STALL_HELD, is_exhausted=len(strong) >= fight.strong_most)
+        return _round(outbreak, Because.STALL_HELD)
     if not strong and _starts_strong(outbreak) and may_be_strong(outbreak):
         return _strong(outbreak, Because.MANY if fight.strong_from is Grade.MANY else Because.START)
     if outbreak.case.worst is Grade.FEW and fight.few_by_hand and fight.handwork is not None:
@@ -170,7 +176,7 @@ def _by_hand(outbreak: Outbreak) -> Remedy:
     return Remedy(before=(), main=Act(hand), because=Because.FEW)
 
 
-def _round(outbreak: Outbreak, because: Because, *, is_exhausted: bool = False) -> Remedy:
+def _round(outbreak: Outbreak, because: Because) -> Remedy:
     """Give an ordinary round: what goes before it, then the product; handwork alone where nothing fits."""
     fight = outbreak.pest.fight
     hand = handwork_of(outbreak)
@@ -179,19 +185,13 @@ def _round(outbreak: Outbreak, because: Because, *, is_exhausted: bool = False) 
     hurried = because is Because.STALL_HELD
     if product is None:
         if hand is not None:
-            return Remedy(
-                before=tuple(first), main=Act(hand), because=Because.NO_PRODUCT, is_exhausted=is_exhausted
-            )
+            return Remedy(before=tuple(first), main=Act(hand), because=Because.NO_PRODUCT)
         dries = _may_dry(outbreak) and not outbreak.days_of(Method.DRY)  # a habit from then on
         main = first[-1] if first else Act(Method.DRY) if dries else None
-        return Remedy(
-            before=tuple(first[:-1]), main=main, because=Because.NO_PRODUCT, is_exhausted=is_exhausted
-        )
+        return Remedy(before=tuple(first[:-1]), main=main, because=Because.NO_PRODUCT)
     before = [*first, *([Act(hand)] if hand is not None else []), *_with_round(outbreak)]
     main = Act(fight.round_by, product)
-    return Remedy(
-        before=tuple(before), main=main, because=because, is_hurried=hurried, is_exhausted=is_exhausted
-    )
+    return Remedy(before=tuple(before), main=main, because=because, is_hurried=hurried)
 
 
 def _with_round(outbreak: Outbreak) -> Sequence[Act]:
@@ -291,11 +291,20 @@ def kinds_to_seek(knowledge: Knowledge, pest: str) -> tuple[str, ...]:
     return tuple(kind.name for kind in kinds[:MOST_SOUGHT])
 
 
-def is_without_help(outbreak: Outbreak) -> bool:
-    """Whether a plant that bears no handwork has a label too long for its pest: said on the first day."""
+def why_hard(outbreak: Outbreak) -> Hard | None:
+    """
+    Say plainly what makes a case hard to win.
+
+    No strong step is left though living ones were seen again; a plant bears no handwork and the label is too
+    long for its pest, or none is at hand; it is so warm there that the pest outruns the rounds.
+    """
     fight = outbreak.pest.fight
-    if fight.label_sought_days is None or handwork_of(outbreak) is not None:
-        return False
-    found = remedy(outbreak).main
-    days = None if found is None else outbreak.label_days(found.product)
-    return days is None or days > fight.label_sought_days
+    if fight.strong and is_stalled(outbreak) and len(strong_days(outbreak)) >= fight.strong_most:
+        return Hard.EXHAUSTED
+    if fight.label_sought_days is not None and handwork_of(outbreak) is None:
+        found = remedy(outbreak).main
+        days = None if found is None else outbreak.label_days(found.product)
+        if days is None or days > fight.label_sought_days:
+            return Hard.WITHOUT_HELP
+    is_warm = fight.warm_from_c is not None and (outbreak.warm or 0) >= fight.warm_from_c
+    return Hard.TOO_WARM if is_warm else None

@@ -57,6 +57,7 @@ BUTTON_TEXTS = {
     ButtonText.SIX_WEEKS_APART: "Six weeks apart",
     ButtonText.THREE_WEEKS_APART: "Three weeks apart",
     ButtonText.NOT_NEW: "It is not new",
+    ButtonText.DISCARDED: "Discarded it",
     ButtonText.PLANT_LOST: "The plant is lost",
     ButtonText.TAKE_OFF: "Take {of} off",
     ButtonText.TAKE_THEM_OFF: "Take them off the list",

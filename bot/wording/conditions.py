@@ -1,15 +1,35 @@
 """How far a case is, in words: treatments, looks, chances, what holds the plant back."""
 
 from datetime import date
+from typing import assert_never
 
 from bot.domain.pest import Pest
 from bot.domain.progress import Progress
 from bot.domain.release import FRESH_DAYS, Condition
+from bot.domain.remedy import Hard
 from bot.wording.days import counted, day, near_day
+from bot.wording.voice import Voice
 
 NEVER_ABOVE = 0.98
 _ODDS = ((0.95, "19 in 20"), (0.9, "9 in 10"), (0.8, "4 in 5"), (0.75, "3 in 4"))
 """Chances as they are said, from 75 % on; below it looks are counted."""
+
+
+def hard_words(hard: Hard, plant: str, pest: Pest, voice: Voice) -> str:
+    """Say plainly that a case is hard to win, and what is sure instead."""
+    match hard:
+        case Hard.EXHAUSTED:
+            return f"Hard to win: alive again, no strong step is left. Discard {plant}, or move it cooler."
+        case Hard.WITHOUT_HELP:
+            days = pest.fight.label_sought_days
+            return (
+                f"Hard to win: {plant} bears no washing. Look for a product labelled for every {days} days or less, "
+                "else a cooler place, or discard it."
+            )
+        case Hard.TOO_WARM:
+            return f"Hard to win from {voice.warmth(pest.fight.warm_from_c or 0)}: a cooler place helps most."
+        case _:
+            assert_never(hard)
 
 
 def percent(share: float) -> str:

@@ -9,7 +9,7 @@ from bot.domain.release import Level, can_show
 from bot.domain.remedy import Because
 from bot.domain.trade import Grade, Sign
 from bot.wording.acts import planned
-from bot.wording.conditions import condition_words, rounds_words
+from bot.wording.conditions import condition_words, hard_words, rounds_words
 from bot.wording.days import day, listed, near_day
 from bot.wording.labels import ask_of_eating
 from bot.wording.saying import says
@@ -84,7 +84,9 @@ def _find_plan(told: FindLogged, voice: Voice) -> str:
         lines.append(_nothing_fits(told, what))
     if told.to_read is not None and told.is_isolated:
         lines.append(ask_of_eating(told.to_read))
-    if told.grade is Grade.MANY and told.progress.pest.fight.is_discarded:
+    if told.hard is not None:
+        lines.append(hard_words(told.hard, told.plant, told.progress.pest, voice))
+    elif told.grade is Grade.MANY and told.progress.pest.fight.is_discarded:
         lines.append("That bad, extension services advise discarding a plant that is cheap to replace.")
     return "\n".join(lines)
 

@@ -22,6 +22,7 @@ from bot.domain.trade import Form
 from bot.domain.window import Facing, Outdoors
 from bot.wording.days import counted, listed
 from bot.wording.labels import ask_of_eating, label_facts
+from bot.wording.poison import warning
 from bot.wording.saying import says
 from bot.wording.voice import Voice
 
@@ -164,6 +165,8 @@ def plants_added(told: PlantsAdded) -> str:
             f"\n{listed(told.edible)}: taken as eaten, so only what is labelled for that. "
             f"If not, say “{told.edible[0]} is not edible”."
         )
+    if poisonous := warning(told.judged):
+        text += f"\n{poisonous.strip()}"
     if told.unread:
         quoted = listed(f"“{line[:40]}”" for line in told.unread[:5])
         text += f"\nI could not read {quoted}: send it again like “fern, kitchen, 12 cm”."

@@ -10,7 +10,7 @@ from bot.domain.release import rounds_after_find
 from bot.domain.remedy import Because
 from bot.domain.slot import SlotKind
 from bot.wording.acts import planned
-from bot.wording.conditions import condition_words, percent, rounds_words
+from bot.wording.conditions import condition_words, hard_words, percent, rounds_words
 from bot.wording.days import counted, day, near_day
 from bot.wording.labels import against
 from bot.wording.saying import says
@@ -103,6 +103,9 @@ def _short_case(one: ReasonOf, state: Progress, voice: Voice) -> list[str]:
     if one.step is not None:
         lines.append(_next(one, one.step, voice.today) + _short_gap(one, one.step, voice))
         lines += [*_shorter_label(one.step), *_bounds(one.step, state)]
+    lines += [
+        hard_words(hard, one.plant, state.pest, voice) for pest, hard in one.hard if pest == state.pest.key
+    ]
     lines += [f"Not {name}: {against(refusals)}." for name, refusals in one.passed_over]
     lines.append(f"Going back: {condition_words(state, voice.today)}")
     return lines
@@ -144,7 +147,7 @@ def _shorter_label(step: Step) -> list[str]:
             "The label is longer than the pest allows: a product labelled for a shorter gap would do better."
         ]
     if step.gap is not None and step.gap.wants_shorter_label:
-        return ["Mites often outrun 7 to 9 days: a product labelled for a shorter gap would do better."]
+        return ["It often outruns 7 to 9 days: a product labelled for a shorter gap would do better."]
     return []
 
 

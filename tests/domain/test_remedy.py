@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.journal import CheckedClean, Found, PlantSet, ProductSet, Treated
 from bot.domain.label import Label
-from bot.domain.remedy import Because, is_without_help, kinds_to_seek, may_be_strong, remedy
+from bot.domain.remedy import Because, Hard, kinds_to_seek, may_be_strong, remedy, why_hard
 from bot.domain.trade import Grade, Level, Method
 from tests.domain.telling import DAY, HOYA, IVY, KNOWLEDGE, SOAP, Telling, home
 
@@ -152,7 +152,8 @@ def test_unpotting_comes_once_in_four_weeks_and_twice_at_most() -> None:
     telling.find(HOYA, CITRUS, 60)
     step = telling.step(HOYA, 60)
     assert step is not None
-    assert (step.because, step.is_exhausted) == (Because.STALL_HELD, True)
+    assert step.because is Because.STALL_HELD
+    assert why_hard(telling.outbreak(HOYA, 60)) is Hard.EXHAUSTED
 
 
 def test_the_shortest_gap_is_the_labels() -> None:
@@ -182,7 +183,7 @@ def test_a_plant_that_cannot_be_washed_wants_a_short_label() -> None:
         telling.tell(PlantSet(traits=("cannot-wash",)), plant=IVY)
         telling.find(IVY, MITES, 0)
         assert acts(telling, IVY, 0) == [Method.PRUNE, Method.SPRAY]
-        assert is_without_help(telling.outbreak(IVY, 0)) is is_lost
+        assert (why_hard(telling.outbreak(IVY, 0)) is Hard.WITHOUT_HELP) is is_lost
 
 
 def test_thrips_begin_with_a_clean_out_and_a_drench_goes_with_every_round() -> None:
@@ -275,3 +276,13 @@ def test_the_row_of_the_pest_is_kept(
         assert (outbreak.today - done[-1]).days >= fight.strong_apart_days
     assert len(methods) == len(set(methods))
     assert all(act.product is None or act.product.id == SOAP for act in found.before)
+
+
+def test_mites_are_hard_to_win_from_23_degrees_on() -> None:
+    # "twice a week and a cooler place from 23 degC": judgement, shown as such.
+    for celsius, hard in ((22.9, None), (23, Hard.TOO_WARM)):
+        telling = home(celsius=celsius, label_days=5)
+        telling.find(IVY, MITES, 0)
+        telling.find(HOYA, CITRUS, 0)
+        assert why_hard(telling.outbreak(IVY, 0)) is hard
+        assert why_hard(telling.outbreak(HOYA, 0)) is None

@@ -368,3 +368,32 @@ def test_an_empty_shelf_names_what_would_reach_the_pest(talk: Talk) -> None:
 
 def test_the_history_of_something_that_is_no_plant_is_nobodys(talk: Talk) -> None:
     assert talk.say("history banana")[0].startswith("I know no plant called “banana”")
+
+
+@pytest.mark.parametrize(("plant", "asks"), [("orchid", True), ("hoya", True), ("ivy", False)])
+def test_mites_on_what_other_mites_live_on_are_asked_about_and_fought_as_spider_mites(
+    talk: Talk, plant: str, *, asks: bool
+) -> None:
+    (answer,) = talk.say(f"{plant} has mites, a few")
+    assert ("Sunken silvery patches, no web: flat." in answer) is asks
+    assert ("cyclamen mite" in talk.labels()) is asks
+    (case,) = next(one for one in talk.home.living if one.name == plant or plant in one.name).open_cases
+    assert case.pest == "spider_mite"
+    if asks:
+        talk.press("flat mite")
+        assert [case.pest for one in talk.home.living for case in one.open_cases] == ["flat_mite"]
+
+
+def test_a_case_that_is_hard_to_win_says_so_and_offers_to_give_the_plant_up(talk: Talk) -> None:
+    talk.set_up(("study is 26 degrees", "usual"))
+    (answer,) = talk.say("ivy 8 spider mites")
+    assert "Hard to win from 23 °C: a cooler place helps most." in answer
+    assert "Discarded it" in talk.labels()
+    assert "Hard to win" in talk.say("why ivy")[0]
+    talk.press("Discarded it")
+    assert "ivy" not in [one.name for one in talk.home.living]
+
+
+def test_a_new_plant_that_is_poisonous_to_the_cat_is_said(talk: Talk) -> None:
+    talk.say("we have a cat")
+    assert "Poisonous to cats: peace lily" in talk.say("peace lily, kitchen")[0]
