@@ -18,6 +18,8 @@ class ButtonText(Enum):
     MORNING_DONE = "morning-done"
     ALL_TONIGHT = "all-tonight"
     ONE_BY_ONE = "one-by-one"
+    REST_TOMORROW = "rest-tomorrow"
+    WHAT_FIRST = "what-first"
     NOT_TONIGHT = "not-tonight"
     IS_USUAL = "is-usual"
     JUST_NOW = "just-now"

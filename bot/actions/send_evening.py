@@ -16,11 +16,13 @@ from bot.actions.mix_batch import Mixed, tonights_mixes
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.ports import Store
 from bot.actions.postpone import Postpone
+from bot.actions.save_time import SaveTime
 from bot.actions.set_repeats import SetRepeats
 from bot.actions.situation import Expecting
 from bot.actions.walk_through import BeginWalk
 from bot.domain.care import Care, care_of
 from bot.domain.course import Step
+from bot.domain.effort import MINUTES
 from bot.domain.gap import Lateness
 from bot.domain.household import Nudge
 from bot.domain.identity import HouseholdId, PlantId
@@ -62,6 +64,8 @@ class NudgeText(Outcome):
     on: date
     count: int
     is_morning: bool
+    minutes: int
+    """How long what is left takes. [min]"""
     settled: tuple[str, ...]
     """Plants of the message of which nothing is left."""
     deeds: tuple[Deed, ...]
@@ -97,6 +101,8 @@ class StillThere(Outcome):
 LOOK_AGAIN = timedelta(hours=6)
 """Where an hour was asked for and everything is done by then, look again after this long. Judgement."""
 
+LONG_MINUTES = 45
+"""Evenings that take longer offer to say what goes first. Judgement. [min]"""
 USUAL_SPOTS = "axils, undersides, crown"
 """Where to look for whatever there may be."""
 WALKED_FROM = 3
@@ -239,10 +245,13 @@ def _message(evening: Tonight, nudge: Nudge, desk: Desk, more: tuple[Choice, ...
     steps = [(desk.plant(line.plant).name, line.step) for line in lines if line.plant and line.step]
     named = (*evening.treatments, *evening.looks)
     open_plants = {line.plant for line in (*lines, *looks)}
+    left = [part.method for line in (*lines, *looks) for part in line.left if not part.is_over]
+    minutes = sum(MINUTES[method] for method in left)
     return NudgeText(
         on=evening.on,
         count=nudge.count,
         is_morning=nudge.is_morning,
+        minutes=minutes,
         settled=desk.names(
             dict.fromkeys(one.plant for one in named if one.plant and one.plant not in open_plants)
         ),
@@ -291,7 +300,7 @@ def _message(evening: Tonight, nudge: Nudge, desk: Desk, more: tuple[Choice, ...
             if needs_shade(household, knowledge, part)
             and is_warm(household, desk.plant(part.plant), evening.on)
         ),
-        asking=Asking((*_choices(evening, lines, looks, nudge), *more), Expecting.LINES),
+        asking=Asking((*_choices(evening, lines, looks, nudge), *more, *_hurry(minutes)), Expecting.LINES),
     )
 
 
@@ -328,6 +337,10 @@ def _choices(
         later = ButtonText.NOT_NOW if nudge.is_morning else ButtonText.NOT_TONIGHT
         choices.append(Choice(later, (Postpone(plants=everything, on=tomorrow),)))
     return tuple(choices)
+
+
+def _hurry(minutes: int) -> tuple[Choice, ...]:
+    return (Choice(ButtonText.WHAT_FIRST, (SaveTime(),)),) if minutes > LONG_MINUTES else ()
 
 
 def _is_out(part: Part) -> bool:

@@ -29,6 +29,10 @@ DEFAULT_CHECK_RULE = "FREQ=WEEKLY;BYDAY=SU"
 CHECKS_APART_DAYS = 3
 """A look this short before the weekly one stands for it. Judgement. [d]"""
 CHECK_SLACK_DAYS = 1
+LOOKED_AT_ONCE = 20
+"""More healthy plants than these are looked at in turns. [1]"""
+THIRDS = 3
+"""As many turns as it takes. Judgement. [1]"""
 SIGN_CHECK_WITHIN_DAYS = 2
 LATE_LOOK_DAYS = 10
 """Quarantine ends on a look no older than this. Judgement. [d]"""
@@ -192,14 +196,55 @@ def _checks(
     today: date,
 ) -> list[tuple[Task, date]]:
     told = household.routines.get(CHECK_ROUTINE)
+    turns = _turns(household, cases, watches, told, today)
     found = []
     for plant in household.living:
         involved = plant.id in cases or plant.id in watches or plant.quarantine_until is not None
         if told is None and not involved and not plant.signs:
             continue
-        due = _check_due(knowledge, plant, told, today, is_weekly=told is not None or involved)
+        due = turns.get(plant.id) or _check_due(
+            knowledge, plant, told, today, is_weekly=told is not None or involved
+        )
         if due is not None:
             found.append((_check_task(plant, due), due))
+    return found
+
+
+def _turns(
+    household: Household,
+    cases: Mapping[PlantId, tuple[Progress, ...]],
+    watches: Mapping[PlantId, Watch],
+    told: tuple[str, date] | None,
+    today: date,
+) -> Mapping[PlantId, date]:
+    """
+    Give healthy plants their turns in a weekly look, a third at a time where there are more than twenty.
+
+    Who was looked at longest ago comes first, and of those who stands where a case has been. Judgement.
+    """
+    healthy = [
+        plant
+        for plant in household.living
+        if plant.id not in cases
+        and plant.id not in watches
+        and not plant.signs
+        and not plant.quarantine_until
+    ]
+    if told is None or len(healthy) <= LOOKED_AT_ONCE:
+        return {}
+    looked = {plant.id: _last_look(plant) or plant.added_on or today for plant in healthy}
+    places = {plant.place for plant in household.plants.values() if plant.cases}
+    healthy.sort(key=lambda plant: (looked[plant.id], plant.place not in places, plant.id))
+    third = -(-len(healthy) // THIRDS)
+    # a turn is over once as many as a third were looked at since
+    before = sorted(looked.values())[-third] + timedelta(days=CHECKS_APART_DAYS)
+    found: dict[PlantId, date] = {}
+    for first in range(0, len(healthy), third):
+        following = _next_on(told[0], told[1], max(before, told[1] - timedelta(days=1)))
+        if following is None:
+            break
+        found |= dict.fromkeys((plant.id for plant in healthy[first : first + third]), following)
+        before = following
     return found
 
 

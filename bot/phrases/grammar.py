@@ -59,6 +59,8 @@ from bot.phrases.household import (
     read_stock,
     read_temperature,
 )
+from bot.phrases.hurrying import SPOKEN as HURRYING_WORDS
+from bot.phrases.hurrying import read_hurry
 from bot.phrases.identifying import read_identification
 from bot.phrases.items import Item, Unknown, items_of
 from bot.phrases.keeping import (
@@ -272,7 +274,14 @@ _STRONG: dict[str, Command] = {
     **dict.fromkeys(("missed yesterday", "i missed yesterday"), Ask(topic=Topic.DUE)),
 }
 SPOKEN = frozenset().union(
-    words_in(_STRONG), ASKING, SETUP_WORDS, SHARING_WORDS, WALKING_WORDS, WORKING_WORDS, ROUTINES_WORDS
+    words_in(_STRONG),
+    ASKING,
+    SETUP_WORDS,
+    SHARING_WORDS,
+    WALKING_WORDS,
+    WORKING_WORDS,
+    ROUTINES_WORDS,
+    HURRYING_WORDS,
 )
 """Words known besides those the clauses are made of."""
 _SLASHED: dict[str, Command] = {
@@ -419,7 +428,7 @@ def _read(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
     reason = read_why(words, situation.choices)
     if reason is not None:
         return reason
-    renamed = read_renaming(text, words, situation)
+    renamed = read_renaming(text, words, situation) or read_hurry(words)
     if renamed is not None:
         return renamed
     strong = _strong(text, words)

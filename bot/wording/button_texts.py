@@ -18,6 +18,8 @@ BUTTON_TEXTS = {
     ButtonText.MORNING_DONE: "Morning done",
     ButtonText.ALL_TONIGHT: "All of tonight",
     ButtonText.ONE_BY_ONE: "One by one",
+    ButtonText.REST_TOMORROW: "The rest tomorrow",
+    ButtonText.WHAT_FIRST: "What first",
     ButtonText.NOT_TONIGHT: "Not tonight",
     ButtonText.IS_USUAL: "Usual",
     ButtonText.JUST_NOW: "Just now",

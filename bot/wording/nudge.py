@@ -118,9 +118,10 @@ def _first_uses(nudge: NudgeText, too_late: AbstractSet[str]) -> list[str]:
 
 
 def _head(nudge: NudgeText) -> str:
+    time = f", about {nudge.minutes} min" if nudge.minutes else ""
     if nudge.is_morning:
-        return f"This morning, {day(nudge.on + timedelta(days=1))}:"
-    return f"Once more for tonight, {day(nudge.on)}:" if nudge.count > 1 else f"Tonight, {day(nudge.on)}:"
+        return f"This morning, {day(nudge.on + timedelta(days=1))}{time}:"
+    return f"{'Once more for tonight' if nudge.count > 1 else 'Tonight'}, {day(nudge.on)}{time}:"
 
 
 def _treatments(deeds: list[Deed]) -> list[str]:

@@ -23,7 +23,7 @@ from tests.journeys.talking import OWNER, PARTNER, ZONE, Talk
 SATURDAY, SUNDAY, MONDAY = date(2026, 5, 2), date(2026, 5, 3), date(2026, 5, 4)
 SOAP, ALCOHOL = ProductId(1), ProductId(2)
 TONIGHT = (
-    "Tonight, Sat 2 May:\nWipe hoya, then spray with insecticidal soap.\n"
+    "Tonight, Sat 2 May, about 23 min:\nWipe hoya, then spray with insecticidal soap.\n"
     "Swab moth orchid and coffee plant with isopropyl alcohol.\n"
     "First insecticidal soap on hoya: one leaf first is safest; look after 24 to 48 hours, then the rest."
 )
@@ -52,9 +52,11 @@ def test_unanswered_it_is_repeated_once_after_an_hour_and_then_rests_until_the_n
     outbreak: Talk,
 ) -> None:
     outbreak.evening()
-    assert outbreak.evening()[0].startswith("Once more for tonight, Sat 2 May:\nWipe hoya, then spray")
+    assert outbreak.evening()[0].startswith(
+        "Once more for tonight, Sat 2 May, about 23 min:\nWipe hoya, then spray"
+    )
     assert outbreak.now == clock(SATURDAY, 21)
-    assert outbreak.evening()[0].startswith("Tonight, Sun 3 May:\nWipe hoya, then spray")
+    assert outbreak.evening()[0].startswith("Tonight, Sun 3 May, about 23 min:\nWipe hoya, then spray")
     assert outbreak.now == clock(SUNDAY, 20)
 
 
@@ -116,7 +118,7 @@ def test_the_same_instant_never_sends_twice(outbreak: Talk) -> None:
 def test_a_week_asleep_owes_one(outbreak: Talk) -> None:
     at = clock(date(2026, 5, 9), 20, 30)
     (text,) = outbreak.tick(at)
-    assert text.startswith("Tonight, Sat 9 May:\nWipe hoya, then spray")
+    assert text.startswith("Tonight, Sat 9 May, about 23 min:\nWipe hoya, then spray")
     assert outbreak.tick(at) == []
 
 
@@ -198,7 +200,9 @@ def test_done_except_leaves_that_one_open(outbreak: Talk) -> None:
     (answer,) = outbreak.say("done except coffee")
     assert "Still open tonight: coffee plant." in answer
     assert outbreak.told()[before:] == [WIPED_HOYA, SPRAYED_HOYA, SWABBED_ORCHID]
-    assert outbreak.evening()[0].startswith("Tonight, Sun 3 May:\nSwab coffee plant with isopropyl alcohol.")
+    assert outbreak.evening()[0].startswith(
+        "Tonight, Sun 3 May, about 6 min:\nSwab coffee plant with isopropyl alcohol."
+    )
 
 
 def test_not_tonight_puts_all_of_it_off_by_a_day(outbreak: Talk) -> None:
@@ -208,7 +212,7 @@ def test_not_tonight_puts_all_of_it_off_by_a_day(outbreak: Talk) -> None:
         "Put off: hoya, moth orchid and coffee plant, tomorrow, Sun 3 May."
     ]
     assert [one for _, one in outbreak.told()[before:]] == [Postponed(on=SUNDAY)] * 3
-    assert outbreak.evening()[0].startswith("Tonight, Sun 3 May:\nWipe hoya, then spray")
+    assert outbreak.evening()[0].startswith("Tonight, Sun 3 May, about 23 min:\nWipe hoya, then spray")
 
 
 def test_the_not_tonight_button_does_the_same(outbreak: Talk) -> None:

@@ -228,7 +228,7 @@ def test_why_says_where_the_label_is_longer_than_the_pest_allows(mites: Talk) ->
     mites.evening()
     mites.say("done")
     (answer,) = mites.say("why ivy")
-    assert "Mites often outrun 7 to 9 days" in answer or "The label is longer than the pest allows" in answer
+    assert "It often outruns 7 to 9 days" in answer or "The label is longer than the pest allows" in answer
 
 
 def test_why_says_when_a_place_is_too_cold_or_too_hot_to_tell(mites: Talk) -> None:

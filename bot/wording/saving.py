@@ -1,0 +1,59 @@
+"""What goes first when time is short."""
+
+from collections.abc import Sequence
+
+from bot.actions.save_time import TimeSaved, Turn
+from bot.domain.effort import Sort
+from bot.wording.acts import planned
+from bot.wording.days import listed
+from bot.wording.saying import says
+
+SHOWN = 6
+SORTS = {
+    Sort.DISCARD: "Discard",
+    Sort.CUT: "Cut hard, then treat",
+    Sort.TREAT: "Treat",
+    Sort.WATCH: "Watch",
+}
+
+
+@says
+def time_saved(told: TimeSaved) -> str:
+    """Give the order, the minutes, and what may be given up."""
+    if told.sorts:
+        return _sorted_out(told)
+    if not told.now:
+        return "Nothing is due tonight."
+    first = sum(one.minutes for one in told.now)
+    lines = [f"First, about {first} min:", *_turns(told.now)]
+    if told.later:
+        rest = sum(one.minutes for one in told.later)
+        lines.append(f"Can wait, {rest} min: {_short([one.plant for one in told.later])}.")
+    if told.given_up:
+        lines.append(f"Or give up {_short(told.given_up, 'or')}: “threw out the {told.given_up[0]}”.")
+    return "\n".join(lines)
+
+
+def _turns(turns: Sequence[Turn]) -> list[str]:
+    lines = []
+    for number, one in enumerate(turns[:SHOWN], start=1):
+        work = planned([(method, None) for method in one.methods if method]) or "look"
+        lines.append(f"{number} {one.plant}: {work}, {one.minutes} min")
+    if len(turns) > SHOWN:
+        lines.append(f"then {listed(one.plant for one in turns[SHOWN:])}")
+    return lines
+
+
+def _sorted_out(told: TimeSaved) -> str:
+    lines = [f"{SORTS[sort]}: {_short(told.sorts[sort])}." for sort in Sort if told.sorts.get(sort)]
+    hours = f"That is about {told.hours_a_week:.1f} hours a week"
+    saved = f", {told.hours_saved:.1f} less without those to discard" if told.hours_saved else ""
+    lines.append(f"{hours}{saved}.")
+    if told.now:
+        lines.append(f"Tonight first: {_short([one.plant for one in told.now])}.")
+    return "\n".join(lines)
+
+
+def _short(names: Sequence[str], joint: str = "and") -> str:
+    rest = len(names) - SHOWN
+    return listed(names, joint) if rest <= 0 else f"{', '.join(names[:SHOWN])} {joint} {rest} more"
