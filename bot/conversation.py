@@ -262,7 +262,7 @@ class Conversation:
         status = _status(desk, refresh_evening(desk)) if desk.household.wants_status else None
         away = desk.household.is_away
         chats = dict.fromkeys(one.chat for one in store.members(household) if not away(one.id, desk.today))
-        return [
+        said = [
             SaidTonight(
                 key=f"nudge:{household}:{nudge.on}:{nudge.count}:{chat}",
                 household=household,
@@ -272,6 +272,8 @@ class Conversation:
             )
             for chat in chats
         ]
+        desk.forget()
+        return said
 
     def _speaker(self, incoming: Incoming, store: Store, now: datetime, said: Said) -> Member | None:
         """Find who speaks, and of which home; None where they are met, let in, or asked which home."""

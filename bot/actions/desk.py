@@ -40,6 +40,10 @@ class Known:
         is_same = folded.household.derived is self.folded.household.derived
         return Known(folded, self.agendas if is_same else {})
 
+    def forget(self) -> None:
+        """Let go of what refers back to the household: else only the collector of cycles would free it."""
+        self.folded.household.derived.clear()
+
 
 class Memory:
     """
@@ -56,13 +60,14 @@ class Memory:
     def recall(self, household: HouseholdId, entries: tuple[Entry, ...]) -> Known:
         """Give what is known of a journal, deriving it if need be."""
         with self._lock:
-            known = self._known.get(household)
-        known = (known or Known()).on(entries)
+            before = self._known.get(household) or Known()
+        known = before.on(entries)
         with self._lock:
             self._known[household] = known
             self._known.move_to_end(household)
-            if len(self._known) > self._households:
-                self._known.popitem(last=False)
+            dropped = self._known.popitem(last=False)[1] if len(self._known) > self._households else before
+        if dropped.folded.household.derived is not known.folded.household.derived:
+            dropped.forget()
         return known
 
 
@@ -122,6 +127,10 @@ class Desk:
     def agenda(self) -> Agenda:
         """The plan from today on."""
         return self.agenda_on(self.today)
+
+    def forget(self) -> None:
+        """Free what was derived for this desk at once: many homes in a row would hold up everything else."""
+        self._now_known.forget()
 
     def agenda_on(self, day: date) -> Agenda:
         """Give the plan from a day on."""

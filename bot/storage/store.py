@@ -133,6 +133,7 @@ _QUESTION = sa.select(
     question.c.closed_at,
     question.c.answered,
 )
+_QUESTIONS_OF_THESE = _QUESTION.where(question.c.household.in_(_THESE), question.c.closed_at.is_(None))
 _QUESTION_BY_ID = _QUESTION.where(question.c.id == bindparam("number", type_=sa.BigInteger))
 _OF_CHAT = (question.c.household == _HOUSEHOLD, question.c.chat == _CHAT, question.c.closed_at.is_(None))
 _OPEN_QUESTION = _QUESTION.where(*_OF_CHAT)
@@ -411,8 +412,9 @@ class SqlStore(PhotoRows, Delivery):
         now: datetime,
     ) -> Question:
         """Open a question in a chat; an earlier one there is closed."""
-        self._questions.pop((household, chat), None)
-        self._connection.execute(_CLOSE_QUESTION, {"of_household": household, "in_chat": chat, "now": now})
+        if self._questions.pop((household, chat), ...) is not None:  # none is known to be open
+            which = {"of_household": household, "in_chat": chat, "now": now}
+            self._connection.execute(_CLOSE_QUESTION, which)
         return self._keep_question(household, chat, expecting, choices, now)
 
     def offer(self, household: HouseholdId, chat: int, choices: Sequence[Choice], now: datetime) -> Question:
@@ -465,7 +467,7 @@ class SqlStore(PhotoRows, Delivery):
         """
         Households whose next evening has come, oldest first; on PostgreSQL claimed with SKIP LOCKED.
 
-        Their members and journals are read along, all with one statement each.
+        Their members, journals and open questions are read along, all with one statement each.
         """
         self.flush()
         due = tuple(self._connection.execute(_DUE, {"now": now, "at_most": limit}).scalars())
@@ -497,6 +499,10 @@ class SqlStore(PhotoRows, Delivery):
         for row in self._connection.execute(_MEMBERS_OF_THESE, which):
             sharing[row.household].append(_member(row))
         self._members.update((number, _told_apart(members)) for number, members in sharing.items())
+        for members in sharing.values():
+            self._questions.update(((one.household, one.chat), None) for one in members)
+        for row in self._connection.execute(_QUESTIONS_OF_THESE, which):
+            self._questions[row.household, row.chat] = _question(row)
         people = {one.person for members in sharing.values() for one in members}
         self._in_several.update(self._connection.execute(_SEVERAL, {"people": people}).scalars())
         states = {row[0]: row[1] for row in self._connection.execute(_STATES_OF_THESE, which)}
