@@ -36,8 +36,9 @@ class Known:
         if len(entries) == len(self.folded.entries) and is_longer(entries, self.folded.entries):
             return self
         folded = fold_on(entries, self.folded)
-        # what was sent or heard changes no plan
-        is_same = folded.household.derived is self.folded.household.derived
+        now, before = folded.household, self.folded.household
+        # what was sent or heard changes no plan, but that somebody is heard again
+        is_same = now.derived is before.derived and now.heard_again_on == before.heard_again_on
         return Known(folded, self.agendas if is_same else {})
 
     def forget(self) -> None:

@@ -245,11 +245,11 @@ def _note_last(household: Household, before: Household, counted: Sequence[Entry]
     nudge = before.nudge
     household.nudge = nudge and replace(nudge, found_since=set(nudge.found_since))
     household.unheard_since, household.is_silent = before.unheard_since, before.is_silent
-    household.back_on = max(filter(None, [household.back_on, before.back_on]), default=None)
+    household.heard_again_on = before.heard_again_on
     for entry in counted:
         if entry.member is not None or isinstance(entry.payload, Heard):
             if household.is_silent:
-                household.back_on = entry.happened_on
+                household.heard_again_on = entry.happened_on
             household.unheard_since, household.is_silent = None, False
         if isinstance(entry.payload, Nudged | Heard | SilenceAsked | Found):
             _note_nudge(household, entry)

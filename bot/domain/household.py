@@ -258,7 +258,9 @@ class Household:
     is_silent: bool = False
     """Whether it was asked to go on, and nothing has been heard since."""
     back_on: date | None = None
-    """The day somebody was heard again after a silence or an absence."""
+    """The day the last long absence ended."""
+    heard_again_on: date | None = None
+    """The day somebody was heard again after it had been asked whether to go on."""
     derived: dict[tuple[PlantId, str, date, date], Any] = field(
         default_factory=dict, compare=False, repr=False
     )
@@ -311,6 +313,7 @@ class Household:
     def looks_first(self, plant: Plant, today: date) -> bool:
         """Whether a plant is looked at before it is treated: somebody is back today, after long."""
         since = self.held_from if today == self.held_until else None
-        is_back = today == self.back_on or (since is not None and (today - since).days >= LONG_AWAY_DAYS)
+        was_long_away = since is not None and (today - since).days >= LONG_AWAY_DAYS
+        is_back = was_long_away or today in {self.back_on, self.heard_again_on}
         seen = [*(check.on for check in plant.checks), *(case.last_find_on for case in plant.open_cases)]
         return is_back and bool(plant.open_cases) and not any(on >= today for on in seen)
