@@ -70,11 +70,10 @@ def _as_they_stand(words: tuple[str, ...], situation: Situation) -> tuple[Item, 
 
 
 def _read(words: tuple[str, ...], situation: Situation) -> tuple[Item, ...]:
-    names = names_of(situation)
     items: list[Item] = []
     at = 0
     while at < len(words):
-        meaning, size = _next(words, at, situation, names)
+        meaning, size = next_at(words, at, situation)
         text = " ".join(words[at : at + size])
         items.append(Item(meaning, text))
         at += size
@@ -83,10 +82,12 @@ def _read(words: tuple[str, ...], situation: Situation) -> tuple[Item, ...]:
 
 def next_at(words: tuple[str, ...], at: int, situation: Situation) -> tuple[Meaning, int]:
     """Read what begins at a word, and how many words it took."""
-    return _next(words, at, situation, names_of(situation))
+    return kept(_next, (words, at), situation)
 
 
-def _next(words: tuple[str, ...], at: int, situation: Situation, names: Names) -> tuple[Meaning, int]:
+def _next(place: tuple[tuple[str, ...], int], situation: Situation) -> tuple[Meaning, int]:
+    words, at = place
+    names = names_of(situation)
     ranged = names.range_at(words, at)
     if ranged is not None:
         return ranged

@@ -7,7 +7,7 @@ from typing import TypeVar, cast
 from bot.actions.situation import Situation
 from bot.phrases.names import names_of
 
-MOST_KEPT = 256
+MOST_KEPT = 1024
 
 T = TypeVar("T")
 K = TypeVar("K")
@@ -17,6 +17,7 @@ class _Kept(threading.local):
     """Readings of this thread, and by what names, kinds, clock and units they were made."""
 
     def __init__(self) -> None:
+        self.situation: Situation | None = None
         self.by: tuple[object, ...] = ()
         self.read: dict[object, object] = {}
 
@@ -31,11 +32,13 @@ def kept(reader: Callable[[K, Situation], T], what: K, situation: Situation) -> 
     The reader may look at nothing of the situation but names, kinds, clock and units: what is asked and what
     is due tonight may differ.
     """
-    by = (names_of(situation), situation.kinds, situation.now, situation.today, situation.units)
-    if len(_KEPT.by) != len(by) or any(one is not other for one, other in zip(by, _KEPT.by, strict=True)):
-        _KEPT.by = by
-        _KEPT.read.clear()
-    elif len(_KEPT.read) > MOST_KEPT:
+    if situation is not _KEPT.situation:
+        by = (names_of(situation), situation.kinds, situation.now, situation.today, situation.units)
+        if len(_KEPT.by) != len(by) or any(one is not other for one, other in zip(by, _KEPT.by, strict=True)):
+            _KEPT.by = by
+            _KEPT.read.clear()
+        _KEPT.situation = situation
+    if len(_KEPT.read) > MOST_KEPT:
         _KEPT.read.clear()
     key = (reader, what)
     if key not in _KEPT.read:

@@ -14,6 +14,8 @@ from bot.domain.trade import Form, Grade, Method, Sign
 class Word(Enum):
     """A word that steers the meaning of its clause."""
 
+    __hash__ = object.__hash__  # the library's goes by the name, in Python, a thousand times a message
+
     FILLER = auto()
     HEDGE = auto()
     AND = auto()
@@ -128,7 +130,9 @@ for _verb, _method in _BARE_VERBS.items():  # "i did rinse to the ivy"
     for _spoken in (("did", _verb), ("i", "did", _verb)):
         PHRASES[_spoken] = PHRASES[(*_spoken, "to")] = _method
 
-LONGEST_PHRASE = max(len(phrase) for phrase in PHRASES)
+_LONGEST_FROM: dict[str, int] = {}
+for _phrase in PHRASES:
+    _LONGEST_FROM[_phrase[0]] = max(len(_phrase), _LONGEST_FROM.get(_phrase[0], 0))
 KNOWN = frozenset(word for phrase in PHRASES for word in phrase)
 
 
@@ -144,7 +148,7 @@ def words_in(phrases: Iterable[str]) -> frozenset[str]:
 
 def phrase_at(words: tuple[str, ...], start: int) -> tuple[Value, int] | None:
     """Longest listed phrase that begins here, and its length in words."""
-    for size in range(min(LONGEST_PHRASE, len(words) - start), 0, -1):
+    for size in range(min(_LONGEST_FROM.get(words[start], 0), len(words) - start), 0, -1):
         value = PHRASES.get(words[start : start + size])
         if value is not None:
             return value, size

@@ -53,6 +53,7 @@ _MEANS = (
 )
 _OPEN = frozenset({("what", "is"), ("what", "are")})
 _FIGHTING = (("get", "rid", "of"), ("treat",), ("kill",), ("fight",), ("beat",), ("stop",), ("deal", "with"))
+_OF_A_PEST = (*_OPEN, *((*lead, *verb) for lead in _HOW for verb in _FIGHTING))
 _ARTICLES = frozenset({"a", "an", "the", "these", "my"})
 _GOES_ON = listed("apart isolation isolated released release look looks check checks")
 """Terms that ask what is going on, unless "a" stands before them: "what is isolated"."""
@@ -96,8 +97,7 @@ def read_way(words: _Words, situation: Situation) -> Meant | None:
 def read_pest(words: _Words, situation: Situation) -> Meant | None:
     """Read "what are thrips", "how do I get rid of gnats": a pest and nothing else."""
     said = tuple(word for word in words if word[:1].isalnum())
-    leads = (*_OPEN, *((*lead, *verb) for lead in _HOW for verb in _FIGHTING))
-    lead = next((lead for lead in leads if said[: len(lead)] == lead), None)
+    lead = next((lead for lead in _OF_A_PEST if said[: len(lead)] == lead), None)
     rest = () if lead is None else tuple(word for word in said[len(lead) :] if word not in _ARTICLES)
     items = items_of(rest, situation) if rest else ()
     pest = items[0].meaning if len(items) == 1 else None

@@ -95,9 +95,13 @@ class Names:
         self._add_numbered()
         self._index()
         self.longest = max((len(words) for words in self._exact), default=1)
+        self._begins = frozenset(words[0] for words in self._exact if words)
+        self._numbers_begin = frozenset(words[0] for words in (*self._numbered, *self._numbered_plurals))
 
     def exact_at(self, words: _Words, start: int) -> tuple[Named, int] | None:
         """Longest full name, or plural of one, that begins here."""
+        if start >= len(words) or words[start] not in self._begins:
+            return None
         for size in range(min(self.longest, len(words) - start), 0, -1):
             found = self._exact.get(words[start : start + size])
             if found is not None:
@@ -172,6 +176,8 @@ class Names:
 
     def base_at(self, words: _Words, start: int) -> tuple[_Words, int] | None:
         """Find the name that numbers belong to: "av", "hoyas"."""
+        if start >= len(words) or words[start] not in self._numbers_begin:
+            return None
         for size in range(min(self.longest, len(words) - start), 0, -1):
             run = words[start : start + size]
             if run in self._numbered or run in self._numbered_plurals:

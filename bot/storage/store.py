@@ -501,8 +501,8 @@ class SqlStore(PhotoRows, Delivery):
         self._members.update((number, _told_apart(members)) for number, members in sharing.items())
         for members in sharing.values():
             self._questions.update(((one.household, one.chat), None) for one in members)
-        for row in self._connection.execute(_QUESTIONS_OF_THESE, which):
-            self._questions[row.household, row.chat] = _question(row)
+        for asked in self._connection.execute(_QUESTIONS_OF_THESE, which):
+            self._questions[asked.household, asked.chat] = _question(asked)
         people = {one.person for members in sharing.values() for one in members}
         self._in_several.update(self._connection.execute(_SEVERAL, {"people": people}).scalars())
         states = {row[0]: row[1] for row in self._connection.execute(_STATES_OF_THESE, which)}
