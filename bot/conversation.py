@@ -47,10 +47,13 @@ from bot.actions.press_button import AnsweredAlready, ButtonExpired
 from bot.actions.say_anew import may_be_replaced, take_back, written_by
 from bot.actions.send_evening import (
     LOOK_AGAIN,
+    LeftOpen,
     NudgeText,
     StillThere,
     derive_evening,
+    left_open,
     lines_left,
+    plants_of_finds,
     refresh_evening,
     send_evening,
     what_is_left,
@@ -74,10 +77,11 @@ from bot.phrases.denying import is_bare_no
 from bot.phrases.emergencies import hear_emergency
 from bot.phrases.grammar import SLASHED, plants_named
 from bot.phrases.reading import understand
+from bot.phrases.saying import say_all
 from bot.wording.answer import Answer, Button
 from bot.wording.button_texts import button_text
 from bot.wording.manner import in_manner, notice
-from bot.wording.nudge import say_answered
+from bot.wording.nudge import say_answered, say_chosen
 from bot.wording.sentences import document, picture, say
 from bot.wording.voice import Voice
 
@@ -193,7 +197,7 @@ class Conversation:
         notices = ((chat, self._answer([one], desk)) for chat, one in desk.elsewhere)
         said.answers += [(chat, replace(told, is_silent=True)) for chat, told in notices]
         said.notice = notice(answer)
-        if desk.has_written and not desk.is_home_erased:
+        if (desk.has_written or left_open(desk, desk.member.chat)) and not desk.is_home_erased:
             next_at = refresh_evening(desk)
             said.statuses = self._statuses(commands, desk, next_at)
         return said
@@ -493,9 +497,21 @@ class Conversation:
     def _nudge(self, nudge: NudgeText | StillThere, desk: Desk, chat: int) -> Answer:
         assert nudge.asking is not None
         asking = nudge.asking
-        question = desk.store.ask(desk.member.household, chat, asking.expecting, asking.choices, desk.now)
-        answer = in_manner(Answer(text=say(nudge, _voice(desk)), buttons=_buttons(question)), [nudge])
+        left = self._left_open(desk, chat) if isinstance(nudge, NudgeText) else None
+        choices = asking.choices if left is None else (*asking.choices, *left_open(desk, chat))
+        question = desk.store.ask(desk.member.household, chat, asking.expecting, choices, desk.now)
+        told = [nudge] if left is None else [nudge, left]
+        text = "\n".join(filter(None, (say(one, _voice(desk)) for one in told)))
+        answer = in_manner(Answer(text=text, buttons=_buttons(question)), [nudge])
         return replace(answer, text=cut(_of_home(answer.text, chat, desk)))
+
+    def _left_open(self, desk: Desk, chat: int) -> LeftOpen | None:
+        """Give what was asked in a chat and is not answered, which lapses with this evening's message."""
+        wanted = left_open(desk, chat)
+        if len(wanted) > 1 and (seen_on := plants_of_finds(wanted)):
+            return LeftOpen(seen_on=desk.names(seen_on))
+        offered = say_all(wanted[0].commands, self.situation(desk)) if len(wanted) == 1 else None
+        return LeftOpen(offered=offered) if offered else None
 
 
 def _status(desk: Desk, next_at: datetime | None) -> Answer:
@@ -610,7 +626,8 @@ def _take_off_buttons(incoming: Incoming, desk: Desk, said: Said) -> None:
     answer = question.choices[question.answered]
     others = [one for one in question.choices if not all(isinstance(c, Decline) for c in one.commands)]
     if all(_is_alike(one, answer) for one in others):
-        said.edits.append((incoming.chat, incoming.kind.message_id, None))
+        text = incoming.kind.text and cut(f"{incoming.kind.text}\n{say_chosen(button_text(answer))}")
+        said.edits.append((incoming.chat, incoming.kind.message_id, Answer(text=text) if text else None))
 
 
 def _walked_message(incoming: Incoming, outcomes: list[Outcome]) -> int | None:
@@ -703,10 +720,9 @@ def _pressed(data: str, desk: Desk) -> "tuple[Command, ...] | ButtonExpired | An
     if question.answered is not None and question.expecting not in KEPT:
         return _answered(question, question.choices[place], desk)
     asked_on = evening_of(question.asked_at, desk.household.zone)
-    is_of_now = all(
-        _is_of_now(command, desk) and _is_in_time(command, asked_on, desk) for command in commands
-    )
-    return commands if is_of_now else ButtonExpired()
+    dated = tuple(_dated(command, asked_on, desk) for command in commands)
+    is_of_now = all(_is_of_now(command, desk) and _is_in_time(command, asked_on, desk) for command in dated)
+    return dated if is_of_now else ButtonExpired()
 
 
 def _answered(question: Question, pressed: Choice, desk: Desk) -> "tuple[Command, ...] | AnsweredAlready":
@@ -741,12 +757,23 @@ def _numbers(data: str) -> tuple[int, int]:
     return (int(found[1]), int(found[2])) if found else (0, 0)
 
 
+def _dated(command: Command, asked_on: date, desk: Desk) -> Command:
+    """Mean the day on which it was asked: undated, an earlier button would write for today."""
+    match command:
+        case LogFind(on=None) | LogCheck(on=None) | LogSign(on=None) if asked_on < desk.today:
+            return replace(command, on=asked_on)
+        case LogRound(on=None, at=None) if asked_on < desk.today and command.method is not None:
+            return replace(command, on=asked_on)
+        case _:
+            return command
+
+
 def _is_in_time(command: Command, asked_on: date, desk: Desk) -> bool:
-    """Whether an earlier button still means the day it was offered for: undated, it would write for today."""
+    """Whether an earlier button can still mean what it was offered for."""
     match command:
         case Postpone(on=on) if on is not None:
             return on >= desk.today
-        case LogRound(on=None, at=None) | LogFind(on=None) | LogCheck(on=None) | LogSign(on=None):
+        case LogRound(on=None, at=None):
             return asked_on == desk.today
         case _:
             return True

@@ -26,6 +26,8 @@ class Press:
     data: str
     message_id: int | None
     callback_id: str
+    text: str = ""
+    """What the message says, where the platform still knows it."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -200,6 +200,33 @@ def _log(command: LogRound, todo: list[Part], on: date, desk: Desk) -> RoundLogg
             if product is not None and is_edible(desk.knowledge, desk.plant(plant))
         ),
         spent=tuple(one for plant, _, product in todo for one in _spent(desk, plant, product)),
+        offers=_first_too(command, todo, on, desk),
+    )
+
+
+FIRST = {
+    Method.WIPE: ButtonText.WIPED_FIRST,
+    Method.SWAB: ButtonText.SWABBED_FIRST,
+    Method.RINSE: ButtonText.RINSED_FIRST,
+}
+
+
+def _first_too(command: LogRound, todo: list[Part], on: date, desk: Desk) -> tuple[Choice, ...]:
+    """Offer the handwork of a line of which only the spray was told: whether it was done nobody knows."""
+    if command.method is None or on != desk.evening.on:
+        return ()
+    told = {plant for plant, method, _ in todo if method is command.method and method not in FIRST}
+    parts: dict[Method, list[Part]] = {}
+    for line in desk.evening.treatments:
+        for part in line.left if line.plant in told else ():
+            if part.method in FIRST and part.has_come(desk.now) and line.plant is not None:
+                parts.setdefault(part.method, []).append((line.plant, part.method, part.product))
+    return tuple(
+        Choice(
+            FIRST[method],
+            (LogRound(plants=tuple(plant for plant, _, _ in first), on=on, parts=tuple(first)),),
+        )
+        for method, first in parts.items()
     )
 
 

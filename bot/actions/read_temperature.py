@@ -77,7 +77,12 @@ def _asks_what_is_usual(command: ReadTemperature, desk: Desk) -> Asking | None:
     place = desk.household.places[command.place]
     if usual_on(place, command.on or desk.today) is not None and not is_usual_doubted(place):
         return None
-    usual = ReadTemperature(command.place, command.celsius, months=tuple(range(1, 13)))
+    return ask_what_is_usual(command.place, command.celsius)
+
+
+def ask_what_is_usual(place: PlaceId, celsius: float) -> Asking:
+    """Ask whether a reading is what is usual there. [degC]."""
+    usual = ReadTemperature(place, celsius, months=tuple(range(1, 13)))
     return Asking((Choice(ButtonText.IS_USUAL, (usual,)), Choice(ButtonText.JUST_NOW, (Decline(),))))
 
 

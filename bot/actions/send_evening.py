@@ -8,14 +8,21 @@ from bot.actions.ask import Ask, Topic
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.come_back import ComeBack
+from bot.actions.decline import Decline
 from bot.actions.desk import Desk
 from bot.actions.hold import Hold
+from bot.actions.identify import Identify
+from bot.actions.isolate import Isolate, ask_apart
 from bot.actions.log_check import LogCheck
+from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
 from bot.actions.mix_batch import Mixed, tonights_mixes
+from bot.actions.move_plant import MovePlant
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.ports import Store
 from bot.actions.postpone import Postpone
+from bot.actions.read_temperature import ask_what_is_usual
+from bot.actions.release_plant import ReleasePlant
 from bot.actions.save_time import SaveTime
 from bot.actions.set_repeats import SetRepeats
 from bot.actions.situation import Expecting
@@ -40,10 +47,11 @@ from bot.domain.nudging import (
     morning_at,
     needs_shade,
     next_nudge_at,
+    nudge_at,
     placements,
 )
 from bot.domain.refusal import is_warm
-from bot.domain.tonight import Kind, Line, Part, Tonight, planned, tonight
+from bot.domain.tonight import Doubt, Kind, Line, Part, Tonight, planned, tonight
 from bot.domain.trade import Level, Method
 
 
@@ -87,6 +95,18 @@ class NudgeText(Outcome):
     """Plants whose roots nobody has looked at, though pests of their kind sit there."""
     warm: tuple[str, ...]
     """Plants to be sprayed where it is warm enough for a word of caution."""
+    question: tuple[Doubt, str, float | None] | None
+    """What is asked, of which plant, place or product, and the temperature it is about. [degC]."""
+
+
+@dataclass(frozen=True, slots=True)
+class LeftOpen(Outcome):
+    """Under the evening's message: what was asked before and has no answer; named once, then it rests."""
+
+    seen_on: tuple[str, ...] = ()
+    """Plants with something seen, how many unknown."""
+    offered: tuple[str, ...] = ()
+    """What would be noted, as one would tell it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,7 +142,7 @@ def send_evening(
         store.set_next_evening(household, None)
         return None
     desk = Desk(store, members[0], knowledge, now, "evening")
-    due_at = next_nudge_at(desk.household, knowledge, now, desk.agenda_on)
+    due_at = _next_at(desk)
     if due_at is None or due_at > now:
         store.set_next_evening(household, due_at)
         return None
@@ -162,9 +182,42 @@ def _count_tonight(desk: Desk) -> int:
 
 def refresh_evening(desk: Desk) -> datetime | None:
     """Derive the next evening anew after anything was written, and give it."""
-    at = next_nudge_at(desk.household, desk.knowledge, desk.now, desk.agenda_on)
+    at = _next_at(desk)
     desk.store.set_next_evening(desk.member.household, at)
     return at
+
+
+def _next_at(desk: Desk) -> datetime | None:
+    """Give when the home is owed a message: for its plan, or for a find whose number nobody told."""
+    household = desk.household
+    at = next_nudge_at(household, desk.knowledge, desk.now, desk.agenda_on)
+    is_nudged = household.nudge is not None and household.nudge.on >= desk.today
+    is_resting = household.is_silent or household.is_held(desk.today) or not household.is_zone_told
+    if is_nudged or is_resting or not _finds_left_open(desk):
+        return at
+    asked = nudge_at(household, desk.knowledge, (), desk.today, desk.now)
+    return min((one for one in (at, asked) if one is not None), default=None)
+
+
+def _finds_left_open(desk: Desk) -> bool:
+    chats = dict.fromkeys(one.chat for one in desk.store.members(desk.member.household))
+    return any(plants_of_finds(left_open(desk, chat)) for chat in chats)
+
+
+def left_open(desk: Desk, chat: int) -> tuple[Choice, ...]:
+    """Give the answers that would write something, of the question of a chat that nobody answered."""
+    question = desk.store.question(desk.member.household, chat)
+    if question is None or question.expecting is not Expecting.CHOICE:
+        return ()
+    idle = (Ask, Decline, Identify, Isolate, MovePlant)
+    return tuple(one for one in question.choices if not any(isinstance(each, idle) for each in one.commands))
+
+
+def plants_of_finds(choices: tuple[Choice, ...]) -> tuple[PlantId, ...]:
+    """Give the plants of a find that waits only for its number."""
+    finds = [each for one in choices for each in one.commands if isinstance(each, LogFind)]
+    is_asked = len(finds) > 1 and all(one.count is None and one.grade is not None for one in finds)
+    return finds[0].plants if is_asked and len(finds) == len(choices) else ()
 
 
 def derive_evening(household: HouseholdId, store: Store, knowledge: Knowledge, now: datetime) -> None:
@@ -193,14 +246,13 @@ def _compose(desk: Desk) -> tuple[NudgeText, Nudged] | None:
         if line.plant is not None
     )
     is_repeat = count > 1
-    if (is_repeat and not evening.open(desk.now)) or not (
-        tasks or any(line.is_announced for line in evening.tomorrow)
-    ):
+    is_announced = any(line.is_announced for line in evening.tomorrow)
+    if (is_repeat and not evening.open(desk.now)) or not (tasks or is_announced or _finds_left_open(desk)):
         return None
     nudge = Nudge(desk.today, desk.now, count, tasks)
     once = (Choice(ButtonText.ONCE_ENOUGH, (SetRepeats(is_wanted=False),)),) if is_repeat else ()
-    why = Choice(ButtonText.WHY, (Ask(topic=Topic.WHY),))
-    return _message(evening, nudge, desk, (*once, why)), Nudged(count=count, tasks=tasks)
+    why = (Choice(ButtonText.WHY, (Ask(topic=Topic.WHY),)),) if tasks or is_announced else ()
+    return _message(evening, nudge, desk, (*once, *why)), Nudged(count=count, tasks=tasks)
 
 
 def _compose_morning(desk: Desk) -> tuple[NudgeText, Nudged] | None:
@@ -300,8 +352,51 @@ def _message(evening: Tonight, nudge: Nudge, desk: Desk, more: tuple[Choice, ...
             if needs_shade(household, knowledge, part)
             and is_warm(household, desk.plant(part.plant), evening.on)
         ),
-        asking=Asking((*_choices(evening, lines, looks, nudge), *more, *_hurry(minutes)), Expecting.LINES),
+        question=_question(evening, desk),
+        asking=Asking(
+            (
+                *_choices(evening, lines, looks, nudge),
+                *_answers(evening, desk),
+                *more,
+                *_hurry(minutes),
+            ),
+            Expecting.LINES,
+        ),
     )
+
+
+def _question(evening: Tonight, desk: Desk) -> tuple[Doubt, str, float | None] | None:
+    asked = next((line.question for line in evening.questions if line.question is not None), None)
+    if asked is None or evening.is_past:
+        return None
+    if asked.place is not None:
+        place = desk.household.places[asked.place]
+        last = place.readings[max(place.readings)] if asked.about is Doubt.USUAL_WARMTH else None
+        return asked.about, place.name, last
+    name = desk.product_name(asked.product) if asked.plant is None else desk.plant(asked.plant).name
+    return asked.about, name or "", None
+
+
+def _answers(evening: Tonight, desk: Desk) -> tuple[Choice, ...]:
+    """Give the buttons of the evening's question; what has too many answers for two rows is typed."""
+    asked = next((line.question for line in evening.questions if line.question is not None), None)
+    if asked is None or evening.is_past:
+        return ()
+    if asked.about is Doubt.USUAL_WARMTH and asked.place is not None:
+        readings = desk.household.places[asked.place].readings
+        return ask_what_is_usual(asked.place, readings[max(readings)]).choices
+    if asked.plant is None:
+        return ()
+    match asked.about:
+        case Doubt.APART:
+            return ask_apart((asked.plant,)).choices
+        case Doubt.RELEASE:
+            name = desk.plant(asked.plant).name
+            return (Choice(ButtonText.PUT_BACK, (ReleasePlant(plants=(asked.plant,)),), name),)
+        case Doubt.WHICH_PEST:
+            return (Choice(ButtonText.FIND_OUT, (Identify(plants=(asked.plant,)),)),)
+        case _:
+            return ()
 
 
 def _choices(

@@ -6,7 +6,7 @@ from datetime import date, datetime, timedelta
 from functools import lru_cache, partial
 
 from bot.domain.agenda import Agenda, Task, plan
-from bot.domain.household import Household, Nudge, Plant
+from bot.domain.household import Household, Nudge, Plant, Treatment
 from bot.domain.identity import PlantId
 from bot.domain.journal import NIGHT_ENDS_AT, NudgedTask, evening_of
 from bot.domain.knowledge import Knowledge
@@ -155,13 +155,17 @@ def next_nudge_at(
     return _first_evening(household, knowledge, from_day, first, now)
 
 
-def is_done(plant: Plant, method: Method | None, on: date) -> bool:
-    """Whether the journal has it since the evening it was asked for; whichever way it was wiped off."""
-    if method is None:
-        finds = (find.on for case in plant.cases for find in case.finds)
-        return any(day >= on for day in (*(check.on for check in plant.checks), *finds))
+def is_looked_at(plant: Plant, on: date) -> bool:
+    """Whether a plant was looked at since a day, with or without a find."""
+    finds = (find.on for case in plant.cases for find in case.finds)
+    return any(day >= on for day in (*(check.on for check in plant.checks), *finds))
+
+
+def done_as(plant: Plant, method: Method, on: date) -> Treatment | None:
+    """Give what the journal has of it since the evening it was asked for, whichever way it was wiped off."""
     alike = BY_HAND | {Method.SWAB} if method in BY_HAND else {method}
-    return any(one.on >= on and one.method in alike for one in plant.treatments)
+    since = [one for one in plant.treatments if one.on >= on and one.method in alike]
+    return next((one for one in since if one.method is method), next(iter(since), None))
 
 
 def is_left(household: Household, task: NudgedTask, on: date) -> bool:
@@ -169,7 +173,8 @@ def is_left(household: Household, task: NudgedTask, on: date) -> bool:
     plant = household.plants.get(task.plant)
     if plant is None or plant.lost_on is not None or (plant.postponed_to and plant.postponed_to > on):
         return False
-    return not is_done(plant, task.method, on)
+    is_done = is_looked_at(plant, on) if task.method is None else done_as(plant, task.method, on) is not None
+    return not is_done
 
 
 def morning_at(household: Household, now: datetime) -> datetime | None:

@@ -14,16 +14,17 @@ from bot.domain.household import Case, Household, Nudge, Place, Plant
 from bot.domain.identity import PlaceId, PlantId, ProductId
 from bot.domain.journal import NudgedTask, evening_of
 from bot.domain.knowledge import Knowledge
-from bot.domain.nudging import is_done, placements
-from bot.domain.outbreak import Outbreak, outbreak_on
+from bot.domain.nudging import done_as, is_looked_at, placements
+from bot.domain.outbreak import WITH_PRODUCT, Outbreak, outbreak_on
 from bot.domain.remedy import Act, handwork_of
 from bot.domain.roots import wants_root_look
 from bot.domain.slot import SlotKind
 from bot.domain.trade import Level, Method
 
 APART_ASKED_AFTER_DAYS = 3
-APART_ASKED_EVERY_DAYS = 7
-"""A plant still to be set apart is asked for again after three evenings, then weekly. Judgement. [d]"""
+PEST_ASKED_AFTER_DAYS = 1
+ASKED_EVERY_DAYS = 7
+"""To set a plant apart is asked after three evenings, a pest's kind after one, then weekly. Judgement. [d]"""
 
 
 class Kind(Enum):
@@ -261,13 +262,7 @@ class _Plan:
         for task in nudge.tasks:
             if not self.is_askable(task):
                 continue
-            part = Part(
-                method=task.method,
-                product=task.product,
-                from_at=task.from_at,
-                is_over=task.is_over,
-                is_done=is_done(self.household.plants[task.plant], task.method, self.on),
-            )
+            part = self.part(task)
             if task.method is None:
                 looks[task.plant] = replace(self.look(task.plant), parts=(part,))
             else:
@@ -285,6 +280,15 @@ class _Plan:
         for plant in asked_since - looks.keys():
             looks[plant] = replace(self.look(plant), is_since=True)
         return self.of(list(lines.values()), list(looks.values()))
+
+    def part(self, task: NudgedTask) -> Part:
+        """Give what a message named of a plant, as it was done where it was."""
+        plant = self.household.plants[task.plant]
+        part = Part(method=task.method, product=task.product, from_at=task.from_at, is_over=task.is_over)
+        if task.method is None:
+            return replace(part, is_done=is_looked_at(plant, self.on))
+        done = done_as(plant, task.method, self.on)
+        return part if done is None else replace(part, method=done.method, product=done.product, is_done=True)
 
     def of(self, lines: Sequence[Line], looks: Sequence[Line]) -> Tonight:
         """Put lines into the evening, each at its time."""
@@ -383,7 +387,11 @@ class _Plan:
             *(
                 Question(about=Doubt.WHICH_PEST, plant=plant.id)
                 for plant in household.living
-                if any(knowledge.pests[case.pest].of for case in plant.open_cases)
+                if _is_asked(
+                    (case.opened_on for case in plant.open_cases if knowledge.pests[case.pest].of),
+                    PEST_ASKED_AFTER_DAYS,
+                    self.on,
+                )
             ),
             *(Question(about=Doubt.RELEASE, plant=plant) for plant in self.agenda.ready),
             *(
@@ -450,26 +458,32 @@ def _about_treatments(
     household: Household, knowledge: Knowledge, tasks: Sequence[Task]
 ) -> Iterable[Question]:
     for task in tasks:
-        if task.product is None:
-            continue
+        if task.product is None or task.method not in WITH_PRODUCT:
+            continue  # what a swab is dipped in has no label for pests
         product, plant = household.products[task.product], household.plants[task.plant]
         kind = knowledge.products.get(product.ingredient)
         place = household.places.get(plant.place) if plant.place is not None else None
-        if kind is not None and kind.needs_shade and place is not None and place.exposure.is_unknown:
+        is_untold = place is not None and place.facing is None and place.exposure.is_unknown
+        if kind is not None and kind.needs_shade and place is not None and is_untold:
             yield Question(about=Doubt.EXPOSURE, plant=plant.id, place=place.id)
-        if product.label.gap_days is None:
+        is_used = any(one.product == product.id for each in household.living for one in each.treatments)
+        if product.label.gap_days is None and not is_used:
             yield Question(about=Doubt.LABEL, product=product.id)
 
 
 def _is_warmth_in_doubt(place: Place, on: date) -> bool:
-    """Whether a reading was told and nobody said what is usual, or the last ones keep off what is."""
-    return bool(place.readings) and (usual_on(place, on) is None or is_usual_doubted(place))
+    """Whether yesterday's reading left it open what is usual, or the last readings keep off it."""
+    is_left_open = bool(place.readings) and (on - max(place.readings)).days == 1
+    return is_left_open and (usual_on(place, on) is None or is_usual_doubted(place))
 
 
 def _is_asked_apart(knowledge: Knowledge, plant: Plant, on: date) -> bool:
     """Whether a plant is still to be set apart, and this is an evening to ask again."""
-    opened = [case.opened_on for case in plant.open_cases if knowledge.pests[case.pest].fight.is_set_apart]
-    if plant.isolated_on is not None or not opened:
-        return False
-    days = (on - min(opened)).days - APART_ASKED_AFTER_DAYS
-    return days >= 0 and days % APART_ASKED_EVERY_DAYS == 0
+    opened = (case.opened_on for case in plant.open_cases if knowledge.pests[case.pest].fight.is_set_apart)
+    return plant.isolated_on is None and _is_asked(opened, APART_ASKED_AFTER_DAYS, on)
+
+
+def _is_asked(since: Iterable[date], after_days: int, on: date) -> bool:
+    """Whether something that is open is asked this evening: so many days after it began, then weekly."""
+    days = (on - min(since, default=date.max)).days - after_days
+    return days >= 0 and days % ASKED_EVERY_DAYS == 0

@@ -70,7 +70,10 @@ def _press(number: int, query: CallbackQuery) -> Parsed:
     message = query.message
     if message is None or query.data is None:
         return Ignored(number)
-    kind = Press(text_of(query.data), id_of(message.message_id), text_of(query.id))
+    shown = getattr(message, "text", None)
+    kind = Press(
+        text_of(query.data), id_of(message.message_id), text_of(query.id), text_of(shown) if shown else ""
+    )
     return _incoming(number, message, query.from_user, kind)
 
 

@@ -5,12 +5,13 @@ from datetime import datetime, timedelta
 
 from bot.actions.come_back import LookFirst
 from bot.actions.hold import EveningsHeld, MemberAway, Paused
-from bot.actions.send_evening import Deed, NudgeText, StillThere
+from bot.actions.send_evening import Deed, LeftOpen, NudgeText, StillThere
 from bot.actions.set_repeats import RepeatsSet
 from bot.domain.care import Care
 from bot.domain.gap import Lateness
 from bot.domain.nudging import Placement
 from bot.domain.slot import SlotKind
+from bot.domain.tonight import Doubt
 from bot.domain.trade import Level
 from bot.wording.acts import asked, by_acts
 from bot.wording.days import day, listed
@@ -53,6 +54,11 @@ def say_answered(name: str, at: str) -> str:
     return f"Answered by {name}, {at}."
 
 
+def say_chosen(label: str) -> str:
+    """Say under a question what it was answered with."""
+    return f"Answered: “{label}”."
+
+
 @says
 def nudge_text(nudge: NudgeText, voice: Voice) -> str:
     """Word tonight's nudge."""
@@ -87,7 +93,28 @@ def nudge_text(nudge: NudgeText, voice: Voice) -> str:
         if step.last_on and name not in too_late
     ]
     lines += [f"{name} may leave isolation by the rule: “put {name} back”." for name in nudge.ready]
+    lines += _asked(nudge, voice)
     return "\n".join(line for line in lines if line)
+
+
+def _asked(nudge: NudgeText, voice: Voice) -> list[str]:
+    """Ask the evening's one question; a release stands among the lines already."""
+    if nudge.question is None:
+        return []
+    about, of, celsius = nudge.question
+    match about:
+        case Doubt.APART:
+            return [f"{of} still stands among others. Can it be set apart?"]
+        case Doubt.USUAL_WARMTH:
+            return [f"Is {voice.warmth(celsius)} usual for {of}?"] if celsius is not None else []
+        case Doubt.EXPOSURE:
+            return [f"Which way does the window of {of} look? “{of} faces east”: the hour depends on it."]
+        case Doubt.LABEL:
+            return [f"How often does the label of {of} allow it? “{of} every 7 days”."]
+        case Doubt.WHICH_PEST:
+            return [f"Which kind is it on {of}? A few questions find out."]
+        case _:
+            return []
 
 
 def _by_place(plants: list[str], nudge: NudgeText) -> str:
@@ -237,6 +264,13 @@ def _still_there(told: StillThere) -> str:
         f"Since {day(told.since)} I have heard nothing; that is all right. Shall I go on? "
         "Until you write a word I only ask once a week."
     )
+
+
+@says
+def _left_open(told: LeftOpen) -> str:
+    if told.seen_on:
+        return f"You saw something on {listed(told.seen_on)}: how many?"
+    return f"Not noted yet: “{'; '.join(told.offered)}”. Shall I?"
 
 
 @says

@@ -370,3 +370,26 @@ def test_an_evening_partly_settled_says_what_is_left(talk: Talk) -> None:
     assert "coffee plant" in edited.text
     talk.press("All done")
     assert {plant for plant, _, _ in rounds(talk)} == {"hoya", "coffee plant"}
+
+
+@pytest.mark.parametrize("words", DONES)
+def test_what_was_done_another_way_is_not_written_a_second_way(talk: Talk, words: str) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    talk.say("swabbed hoya with alcohol")
+    talk.say(words)
+    assert [method for _, method, _ in rounds(talk)] == [Method.SWAB, Method.SPRAY], "not wiped besides"
+
+
+@pytest.mark.parametrize("words", ["sprayed", "sprayed the hoya", "sprayed hoya with soap"])
+def test_the_handwork_of_a_line_is_offered_where_only_the_spray_was_told(talk: Talk, words: str) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    talk.passes(minutes=3)
+    talk.say(words)
+    assert rounds(talk) == [SOAP]
+    assert talk.labels() == ["Wiped first too"]
+    talk.press("Wiped first too")
+    assert set(rounds(talk)) == {SOAP, WIPED}
+    talk.say("sprayed hoya")
+    assert "Wiped first too" not in talk.labels(), "it stands there"

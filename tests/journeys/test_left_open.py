@@ -1,0 +1,77 @@
+"""One open question a chat: the evening's message ends it, names it once, and asks one of its own at most."""
+
+import pytest
+
+from bot.actions.incoming import Press
+from bot.domain.journal import Found, IsolatedNow, Treated
+from tests.journeys.talking import OWNER, Talk
+
+
+@pytest.mark.parametrize("words", ["mealybugs on the ivy", "ivy has mites", "bugs on ivy again, mites"])
+def test_a_find_without_its_number_is_asked_once_more_in_the_evening(talk: Talk, words: str) -> None:
+    talk.say(words)
+    assert "How many?" in talk.shown[OWNER][-1].text
+    (text,) = talk.evening()
+    assert text == "You saw something on ivy: how many?"
+    talk.passes(minutes=3)
+    talk.say("5")
+    assert [payload.count for _, payload in talk.told() if isinstance(payload, Found)] == [5]
+
+
+def test_it_is_named_once_and_its_buttons_still_do(talk: Talk) -> None:
+    began = talk.now.date()
+    talk.say("mealybugs on the ivy")
+    button = talk.button("A few (up to 5)")
+    talk.evening()
+    assert talk.evening() == [], "once"
+    talk.passes(days=1)
+    talk.press_data(button)
+    (found,) = [one for one in talk.entries() if isinstance(one.payload, Found)]
+    assert found.happened_on == began, "the day it was seen"
+
+
+def test_what_was_offered_and_not_answered_is_named_under_the_evenings_message(talk: Talk) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.say("swabed teh hoya and coffe")
+    assert "Did you mean" in talk.shown[OWNER][-1].text
+    (text,) = talk.evening()
+    assert text.splitlines()[-1] == "Not noted yet: “swabbed hoya and coffee plant”. Shall I?"
+    talk.press("Yes")
+    assert sum(isinstance(payload, Treated) for _, payload in talk.told()) == 2
+    assert "Not noted yet" not in "".join(talk.evening())
+
+
+def test_a_question_in_the_evening_is_asked_after_three_evenings_then_weekly(talk: Talk) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    began, asked = talk.now.date(), []
+    for _ in range(24):
+        (text,) = talk.evening() or [""]
+        if "Can it be set apart?" in text:
+            asked.append((talk.now.date() - began).days)
+        talk.passes(minutes=3)
+        talk.say("done")
+        talk.say("all clean")
+    assert asked[:1] == [3] or all((day - 3) % 7 == 0 for day in asked)
+
+
+@pytest.mark.parametrize(("label", "is_apart"), [("It is apart now", True), ("Cannot be moved", False)])
+def test_the_evenings_question_has_its_buttons(talk: Talk, label: str, is_apart: bool) -> None:  # noqa: FBT001
+    talk.say("hoya 12 longtailed mealybugs")
+    texts = [text for _ in range(7) for text in talk.evening()]
+    assert "hoya still stands among others. Can it be set apart?" in texts[-1]
+    talk.press(label)
+    assert [payload.apart for _, payload in talk.told() if isinstance(payload, IsolatedNow)] == [is_apart]
+
+
+def test_an_answered_question_shows_its_answer_and_loses_its_buttons(talk: Talk) -> None:
+    talk.say("attic")
+    if "Add attic" in talk.labels():
+        talk.press("Add attic")
+    talk.say("hoya 12 longtailed mealybugs")
+    text = talk.shown[OWNER][-1].text
+    talk.send(Press(talk.button("It is apart now"), 41, "callback", text))
+    ((chat, message, answer),) = [one for one in talk.heard[-1].edits if one[1] == 41]
+    assert (chat, message) == (OWNER, 41)
+    assert answer is not None
+    assert answer.text == f"{text}\nAnswered: “It is apart now”."
+    assert answer.buttons == ()
