@@ -154,8 +154,13 @@ class Tonight:
         return tuple(line for line in lines if any(part.is_due(now) for part in line.left))
 
     def named(self, now: datetime) -> tuple[tuple[Line, Part], ...]:
-        """Give what a bare answer may speak of, done or not: treatments and looks whose time has come."""
+        """
+        Give what a bare answer may speak of, done or not: treatments and looks whose time has come.
+
+        What is put off is spoken of only where all is.
+        """
         lines = (*self.treatments, *self.looks)
+        lines = tuple(line for line in lines if not line.is_put_off) or lines
         return tuple((line, part) for line in lines for part in self._spoken_of(line, now))
 
     def _spoken_of(self, line: Line, now: datetime) -> tuple[Part, ...]:
