@@ -154,13 +154,8 @@ class Tonight:
         return tuple(line for line in lines if any(part.is_due(now) for part in line.left))
 
     def named(self, now: datetime) -> tuple[tuple[Line, Part], ...]:
-        """
-        Give what a bare answer may speak of, done or not: treatments and looks whose time has come.
-
-        What is put off is spoken of only where all is.
-        """
+        """Give what an answer may speak of, done or not: treatments and looks whose time has come."""
         lines = (*self.treatments, *self.looks)
-        lines = tuple(line for line in lines if not line.is_put_off) or lines
         return tuple((line, part) for line in lines for part in self._spoken_of(line, now))
 
     def _spoken_of(self, line: Line, now: datetime) -> tuple[Part, ...]:
@@ -184,7 +179,13 @@ class Tonight:
         )
 
     def is_beside(self, line: Line, now: datetime) -> bool:
-        """Whether a plant told of since stands beside treatments of the message that are still open."""
+        """
+        Whether a bare "done" does not speak of a line.
+
+        It was put off, and not all was; or it was told of since, while treatments of the message are open.
+        """
+        if line.is_put_off:
+            return not all(one.is_put_off for one in (*self.treatments, *self.looks))
         message = [one for one in self.treatments if not one.is_since]
         if not line.is_since or any(one.plant == line.plant for one in message):
             return False
