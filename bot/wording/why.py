@@ -6,13 +6,13 @@ from bot.actions.explain import ReasonOf, Reasons
 from bot.domain.course import Step
 from bot.domain.pest import Evidence, Level
 from bot.domain.progress import Progress
-from bot.domain.release import rounds_after_find
 from bot.domain.remedy import Because
 from bot.domain.slot import SlotKind
 from bot.wording.acts import planned
 from bot.wording.conditions import condition_words, hard_words, percent, rounds_words
 from bot.wording.days import counted, day, near_day
 from bot.wording.labels import against
+from bot.wording.rules import rule_lines
 from bot.wording.saying import says
 from bot.wording.setting_up import FACINGS, OUTDOORS
 from bot.wording.sources import BASIS, cite
@@ -178,13 +178,14 @@ def _case(one: ReasonOf, state: Progress, voice: Voice) -> list[str]:
         f"Reach: a spray hits {well} well; only in part: {partly}; not at all: {never} (from memory)."
     )
     lines.append(
-        f"Rounds may stop after {state.record.rounds_needed} in all and {rounds_after_find(state.pest, strict=state.record.strict)} after the day of the last find; "
-        f"done so far: {state.rounds_done} and {state.rounds_since_find}. {_source(state.pest.least.evidence, one)} "
-        "Looks come weekly, on Sundays unless you say “check on wednesdays”."
+        f"Rounds may stop after {counted(state.record.rounds_needed, 'treatment')} in all; done so far: {state.rounds_done}, "
+        f"{state.rounds_since_find} of them after the day of the last find. Looks come weekly, on Sundays unless you say "
+        "“check on wednesdays”."
     )
     lines.append(_release(one, state))
     lines.append(f"Going back: {condition_words(state, voice.today)}")
-    return lines
+    product = None if one.step is None or one.step.product is None else one.step.product.ingredient
+    return [*lines, *rule_lines(state, one.cited, voice, product)]
 
 
 def _step(one: ReasonOf, step: Step, state: Progress, today: date) -> list[str]:

@@ -206,7 +206,8 @@ def test_why_gives_terms_assumption_and_source(outbreak: Talk) -> None:
     (answer,) = outbreak.say("why more")
     assert "at 21 °C the stage a spray reaches lasts" in answer
     assert "Label of insecticidal soap: not before 7 days (as you told me)." in answer
-    assert "24 °C (assumed, the cautious side; tell me “kitchen is 21 degrees”)" in answer
+    assumed = "24 °C (assumed, the cautious side; tell me “kitchen is 21 degrees”)"
+    assert assumed in outbreak.say("why more coffee plant")[0]
     assert "So the window is Sat 9 May to Mon 11 May." in answer
     assert "Going back: " in answer
 
