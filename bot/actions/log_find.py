@@ -132,7 +132,8 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
         progress=state,
         tonight=task_on,
         seek=kinds_to_seek(desk.knowledge, pest)
-        if step is not None and step.because is Because.NO_PRODUCT
+        if (step is None and not state.is_finished)
+        or (step is not None and step.because is Because.NO_PRODUCT)
         else (),
         to_read=read,
         hard=hard,

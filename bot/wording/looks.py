@@ -73,7 +73,8 @@ def find(told: FindLogged, voice: Voice) -> str:
 def _find_plan(told: FindLogged, voice: Voice) -> str:
     step = told.step
     if step is None:
-        return ""
+        lines = [_nothing_fits(told, "look")] if told.seek or told.to_read else []
+        return "\n".join([*lines, *([] if told.hard is None else [_hard(told, voice)])])
     what = planned([(act.method, None) for act in step.acts])
     with_what = f" with {told.product}" if told.product else ""
     on = max(told.tonight or step.aim_on, voice.today)
@@ -85,10 +86,15 @@ def _find_plan(told: FindLogged, voice: Voice) -> str:
     if told.to_read is not None and told.is_isolated:
         lines.append(ask_of_eating(told.to_read))
     if told.hard is not None:
-        lines.append(hard_words(told.hard, told.plant, told.progress.pest, voice))
+        lines.append(_hard(told, voice))
     elif told.grade is Grade.MANY and told.progress.pest.fight.is_discarded:
         lines.append("That bad, extension services advise discarding a plant that is cheap to replace.")
     return "\n".join(lines)
+
+
+def _hard(told: FindLogged, voice: Voice) -> str:
+    assert told.hard is not None
+    return hard_words(told.hard, told.plant, told.progress.pest, voice)
 
 
 def _nothing_fits(told: FindLogged, what: str) -> str:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from datetime import date
 
-from bot.actions.log_round import NothingDue, OtherProduct, RoundLogged, WhichTreatment
+from bot.actions.log_round import DonePlant, NothingDue, OtherProduct, RoundLogged, WhichTreatment
 from bot.actions.postpone import PutOff
 from bot.domain.course import Step
 from bot.domain.gap import Lateness
@@ -80,7 +80,7 @@ def _late_line(name: str, step: Step) -> str:
 def _next_lines(told: RoundLogged, voice: Voice) -> list[str]:
     lines = []
     for one in told.done:
-        then = _then(one.next, _evening_of(one.name, told), voice)
+        then = _then(one, _evening_of(one.name, told), voice)
         if len(one.progress) == 1:
             lines.append(f"{one.name}: {rounds_words(one.progress[0])}{then}.")
         elif one.progress:
@@ -89,9 +89,11 @@ def _next_lines(told: RoundLogged, voice: Voice) -> list[str]:
     return lines
 
 
-def _then(step: Step | None, evening: date | None, voice: Voice) -> str:
+def _then(one: DonePlant, evening: date | None, voice: Voice) -> str:
+    step = one.next
     if step is None:
-        return "; no more rounds needed, checks go on"
+        is_over = all(state.is_finished for state in one.progress)
+        return "; no more rounds needed, checks go on" if is_over else "; nothing on the shelf fits the next"
     on = evening or max(step.aim_on, voice.today)
     if on >= step.closes_on:
         return f"; next {near_day(on, voice.today)}"

@@ -286,3 +286,19 @@ def test_mites_are_hard_to_win_from_23_degrees_on() -> None:
         telling.find(HOYA, CITRUS, 0)
         assert why_hard(telling.outbreak(IVY, 0)) is hard
         assert why_hard(telling.outbreak(HOYA, 0)) is None
+
+
+def test_mix_is_washed_off_once_more_where_nothing_at_hand_reaches_the_roots_and_no_oftener() -> None:
+    telling = home(label_days=None)
+    telling.find(HOYA, "root_mealybug", 0)
+    assert acts(telling, HOYA, 0) == [Method.CLEAN_OUT]
+    telling.treat(HOYA, 0, Method.CLEAN_OUT)
+    telling.find(HOYA, "root_mealybug", 21)
+    assert telling.step(HOYA, 27) is None, "28 days apart"
+    assert acts(telling, HOYA, 28) == [Method.CLEAN_OUT]
+    telling.treat(HOYA, 28, Method.CLEAN_OUT)
+    telling.find(HOYA, "root_mealybug", 60)
+    assert telling.step(HOYA, 60) is None
+    assert why_hard(telling.outbreak(HOYA, 60)) is Hard.EXHAUSTED
+    telling.tell(ProductSet(product=ProductId(7), ingredient="imidacloprid"))
+    assert acts(telling, HOYA, 60) == [Method.DRENCH]
