@@ -17,7 +17,7 @@ from bot.domain.consumption import left_ml, spray_factor, spray_for
 from bot.domain.household import Product
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.label import Label
-from bot.domain.measure import Tool, Units
+from bot.domain.measure import Tool, Units, finest
 from bot.domain.mixture import (
     Recipe,
     Share,
@@ -209,16 +209,18 @@ def _mixed(command: Mix, kind: ProductKind, product: Product | None, desk: Desk)
         return CannotMix(kind.name, MixTrouble.TOO_STRONG)
     assert command.volume_ml is not None
     is_ours = command.is_for_tonight and bool(command.plants)  # how much it is, was reckoned and not told
+    volume = Decimal(str(command.volume_ml))
+    tool = _tool(command, volume * rate / 1000, desk)
     recipe = (mix_at_least if is_ours else mix)(
-        Decimal(str(command.volume_ml)),
+        volume,
         rate,
-        _tool(command, desk),
+        tool,
         most_ml_per_l=_most(command, kind, product),
         needs_emulsifier=kind.mix is not None and kind.mix.needs_emulsifier,
     )
     if recipe.product == 0:
         return CannotMix(kind.name, MixTrouble.TOO_LITTLE, recipe.exact_product)
-    return _outcome(command, kind, product, recipe, desk)
+    return replace(_outcome(command, kind, product, recipe, desk), tool=tool)
 
 
 def _rate(command: Mix, kind: ProductKind, product: Product | None) -> Decimal | None:
@@ -277,7 +279,7 @@ def _outcome(command: Mix, kind: ProductKind, product: Product | None, recipe: R
     return Mixed(
         name=kind.name,
         recipe=recipe,
-        tool=_tool(command, desk),
+        tool=Tool.SYRINGE,
         is_rate_told=is_told,
         is_rate_of_label=is_label,
         has_told_label=product is not None and product.label.rate_ml_per_l is not None,
@@ -295,8 +297,12 @@ def _outcome(command: Mix, kind: ProductKind, product: Product | None, recipe: R
     )
 
 
-def _tool(command: Mix, desk: Desk) -> Tool:
-    """Give what is measured with: as said, else spoons where US measures are used, else a syringe."""
+_US = {Tool.SPOON: Tool.US_SPOON, Tool.EIGHTH_SPOON: Tool.US_EIGHTH_SPOON}
+
+
+def _tool(command: Mix, exact_ml: Decimal, desk: Desk) -> Tool:
+    """Give what is measured with: as said, else the finest told that is large enough, else as is usual."""
     is_us = desk.household.units is Units.US
-    tool = command.tool or (Tool.SPOON if is_us else Tool.SYRINGE)
-    return Tool.US_SPOON if is_us and tool is Tool.SPOON else tool
+    usual = Tool.SPOON if is_us else Tool.SYRINGE
+    tool = command.tool or finest(desk.household.tools, exact_ml) or usual
+    return _US.get(tool, tool) if is_us else tool

@@ -64,7 +64,7 @@ from bot.domain.journal import (
     WorkEnded,
     WorkTicked,
 )
-from bot.domain.measure import Units
+from bot.domain.measure import Tool, Units
 
 T = TypeVar("T", Check, Treatment)
 
@@ -421,6 +421,8 @@ def _set_preferences(household: Household, told: HouseholdSet) -> None:
         household.clock_hours = told.clock_hours
     if told.strict is not None:
         household.is_strict = told.strict
+    if told.tools is not None:
+        household.tools = frozenset(Tool(tool) for tool in told.tools)
     if told.animals is not None:
         household.animals = frozenset(told.animals)
     if told.status is not None:

@@ -10,7 +10,7 @@ from zoneinfo import ZoneInfo
 from bot.domain.identity import MemberId, PhotoId, PlaceId, PlantId, ProductId
 from bot.domain.journal import NudgedTask
 from bot.domain.label import Label
-from bot.domain.measure import Units
+from bot.domain.measure import Tool, Units
 from bot.domain.release import Level
 from bot.domain.slot import Habits
 from bot.domain.sun import Site
@@ -232,6 +232,8 @@ class Household:
     units: Units = Units.METRIC
     are_units_told: bool = False
     clock_hours: int = 24
+    tools: frozenset[Tool] = frozenset()
+    """What small amounts are measured with, where that was told."""
     is_strict: bool = False
     wants_status: bool = False
     repeats: bool = True

@@ -25,7 +25,7 @@ class HouseholdSet:
     """
     Preferences of the household. Latitude and longitude to 0.1 [deg].
 
-    units is a value of `measure.Units`; clock_hours is 12 or 24.
+    units is a value of `measure.Units`, tools are values of `measure.Tool`; clock_hours is 12 or 24.
     """
 
     town: str | None = None
@@ -40,6 +40,7 @@ class HouseholdSet:
     strict: bool | None = None
     animals: tuple[str, ...] | None = None
     status: bool | None = None
+    tools: tuple[str, ...] | None = None
     repeats: bool | None = None
 
 

@@ -4,6 +4,7 @@ Volumes as people measure them, in exact millilitres.
 The US gallon is 231 cubic inches and the inch 2.54 cm; the imperial gallon is 4.54609 L. All others follow.
 """
 
+from collections.abc import Collection
 from decimal import Decimal
 from enum import Enum
 
@@ -62,29 +63,60 @@ TEASPOON_ML = {
 
 
 class Tool(Enum):
-    """What small amounts are measured with."""
+    """What small amounts are measured with, the finest first."""
 
+    SYRINGE_1 = "syringe-1"
+    DROPPER = "dropper"
+    SYRINGE_3 = "syringe-3"
+    SYRINGE_5 = "syringe-5"
     SYRINGE = "syringe"
+    SYRINGE_10 = "syringe-10"
+    EIGHTH_SPOON = "eighth-spoon"
+    US_EIGHTH_SPOON = "us-eighth-spoon"
     SPOON = "spoon"
     US_SPOON = "us-spoon"
-    DROPPER = "dropper"
+    JUG = "jug"
+
+
+_FILLS = 4
+"""A tool is filled no oftener than this where a larger one is at hand. Judgement. [1]"""
+_STEPS = {
+    Tool.SYRINGE_1: (Decimal("0.02"), Decimal(1)),
+    Tool.DROPPER: (DROP_ML, Decimal("0.5")),
+    Tool.SYRINGE_3: (Decimal("0.1"), Decimal(3)),
+    Tool.SYRINGE_5: (Decimal("0.2"), Decimal(5)),
+    Tool.SYRINGE_10: (Decimal("0.5"), Decimal(10)),
+    Tool.EIGHTH_SPOON: (SPOON_ML["teaspoon"] / 8, SPOON_ML["tablespoon"]),
+    Tool.US_EIGHTH_SPOON: (US_ML["teaspoon"] / 8, US_ML["tablespoon"]),
+    Tool.SPOON: (SPOON_ML["teaspoon"] / 4, SPOON_ML["tablespoon"]),
+    Tool.US_SPOON: (US_ML["teaspoon"] / 4, US_ML["tablespoon"]),
+    Tool.JUG: (Decimal(10), Decimal(1000)),
+}
+"""Finest step, and what one filling holds. Common practice, no source. [mL]"""
 
 
 def step_ml(tool: Tool, amount: Decimal) -> Decimal:
     """
     Give the finest step a tool measures an amount by. [mL].
 
-    A syringe to 0.1 mL up to 5 mL, to 0.5 mL up to 20 mL, to 1 mL up to 100 mL, to 5 mL above; a spoon to a
-    quarter of its teaspoon; a dropper to a drop. Common practice, no source.
+    Syringes by their marks; one of no told size to 0.1 mL up to 5 mL, to 0.5 up to 20, to 1 up to 100, to 5
+    above; spoons to a quarter or an eighth of a teaspoon; a dropper to a drop; a jug to 10 mL. Common
+    practice, no source.
     """
-    if tool is Tool.DROPPER:
-        return DROP_ML
-    if tool is Tool.SPOON:
-        return SPOON_ML["teaspoon"] / 4
-    if tool is Tool.US_SPOON:
-        return US_ML["teaspoon"] / 4
+    if tool is not Tool.SYRINGE:
+        return _STEPS[tool][0]
     steps = ((5, "0.1"), (20, "0.5"), (100, "1"))
     return next((Decimal(step) for most, step in steps if amount <= most), Decimal(5))
+
+
+def finest(tools: Collection[Tool], amount: Decimal) -> Tool | None:
+    """Give the finest of some tools that measures an amount [mL] in a few fillings, else the largest."""
+    told = [tool for tool in Tool if tool in tools]
+    fits = (tool for tool in told if tool is Tool.SYRINGE or amount <= _FILLS * _STEPS[tool][1])
+    return next(fits, told[-1] if told else None)
+
+
+_EXACT = Decimal("1e-9")
 
 
 def rounded(amount: Decimal, tool: Tool, at_most: Decimal | None = None) -> Decimal:
@@ -96,7 +128,8 @@ def rounded(amount: Decimal, tool: Tool, at_most: Decimal | None = None) -> Deci
     amount
         What the rate asks for, not negative. [mL]
     at_most
-        What must not be passed. [mL]
+        What must not be passed; a rate of so much per gallon has no end of decimals, so a millionth of a
+        microlitre is no passing. [mL]
 
     Raises
     ------
@@ -107,6 +140,6 @@ def rounded(amount: Decimal, tool: Tool, at_most: Decimal | None = None) -> Deci
         raise ValueError(f"an amount cannot be {amount} mL")
     step = step_ml(tool, amount)
     nearest = (amount / step).quantize(Decimal(1)) * step
-    if at_most is not None and nearest > at_most:
-        nearest = at_most // step * step
+    if at_most is not None and nearest > at_most + _EXACT:
+        nearest = (at_most + _EXACT) // step * step
     return nearest

@@ -77,7 +77,7 @@ from bot.phrases.lexicon import Word, is_made_of, listed, phrases_of, words_in
 from bot.phrases.lists import Listed, read_list, read_news, read_told
 from bot.phrases.looking_up import read_lookup
 from bot.phrases.looks import read_check, read_find, read_sign
-from bot.phrases.mixing import read_recipe, read_use
+from bot.phrases.mixing import read_recipe, read_tools, read_use
 from bot.phrases.names import OneOf, Pest, Plants
 from bot.phrases.places import read_places
 from bot.phrases.putting_off import read_postponement
@@ -617,6 +617,7 @@ def _whole_message(text: str, words: tuple[str, ...], situation: Situation) -> M
         or read_animals(words)
         or read_traits(words, situation)
         or read_months(words, situation)
+        or read_tools(words)
         or read_use(words, situation)
         or read_bottle(words, situation)
         or _wrapped(read_bad_rate(words))

@@ -9,6 +9,7 @@ from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.log_use import LogUse
 from bot.actions.mix_batch import Mix
 from bot.actions.not_understood import NotUnderstood
+from bot.actions.set_tools import SetTools
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.measure import IMPERIAL_ML, METRIC_ML, US_ML, Tool
@@ -32,6 +33,12 @@ _HINTS = _MIXES | listed(
 )
 _TOOK = listed("used took")
 _AROUND_A_USE = listed("used took it we i that all in total . , about spray mix mixture of")
+_SYRINGES = {
+    "1": Tool.SYRINGE_1,
+    "3": Tool.SYRINGE_3,
+    "5": Tool.SYRINGE_5,
+    "10": Tool.SYRINGE_10,
+}
 _TOOLS = {
     "syringe": Tool.SYRINGE,
     "spoon": Tool.SPOON,
@@ -42,6 +49,18 @@ _TOOLS = {
     "drops": Tool.DROPPER,
     "pipette": Tool.DROPPER,
 }
+_SETTING = {
+    **{f"{size} ml syringe": tool for size, tool in _SYRINGES.items()},
+    **{f"syringe of {size} ml": tool for size, tool in _SYRINGES.items()},
+    **dict.fromkeys(("syringe", "oral syringe"), Tool.SYRINGE),
+    **dict.fromkeys(("dropper", "pipette", "eye dropper"), Tool.DROPPER),
+    **dict.fromkeys(("measuring spoon", "spoon", "teaspoon", "set of measuring spoons"), Tool.SPOON),
+    **dict.fromkeys(("1/8 tsp", "1/8 teaspoon", "1/8 tsp spoon", "1/8 teaspoon spoon"), Tool.EIGHTH_SPOON),
+    **dict.fromkeys(("measuring jug", "jug", "measuring cup", "measuring beaker"), Tool.JUG),
+}
+_AT_HAND = listed("have got bought own measure")
+_NONE_OF = listed("no not without")
+_AROUND_TOOLS = _AT_HAND | _NONE_OF | listed("i we a an the and also my our too with now , . ! only here")
 MOST_ML = Decimal(100_000)
 MOST_PLANTS = 500
 
@@ -77,6 +96,33 @@ def read_recipe(words: tuple[str, ...], situation: Situation) -> Meant | None:
         return None
     is_asked = bool((_MIXES | {"much"}) & frozenset(words)) or bool(said.volumes) or bool(said.unclear)
     return _mixture(said, situation) if is_asked else None
+
+
+def read_tools(words: tuple[str, ...]) -> Meant | None:
+    """Read "i have a 1 ml syringe and measuring spoons", "no dropper": what is measured with."""
+    found: list[Tool] = []
+    rest, at = [], 0
+    while at < len(words):
+        tool, size = _tool_at(words, at)
+        if tool is None:
+            rest.append(words[at])
+        else:
+            found.append(tool)
+        at += size
+    if not found or not set(rest) <= _AROUND_TOOLS:
+        return None
+    if set(rest) & _NONE_OF:
+        return (SetTools((), gone=tuple(found)),)
+    return (SetTools(tuple(found)),) if set(rest) & _AT_HAND else None
+
+
+def _tool_at(words: tuple[str, ...], at: int) -> tuple[Tool | None, int]:
+    for size in range(4, 0, -1):
+        phrase = " ".join(words[at : at + size])
+        phrase = phrase.removesuffix("s") if phrase not in _SETTING else phrase
+        if phrase in _SETTING:
+            return _SETTING[phrase], size
+    return None, 1
 
 
 def read_use(words: tuple[str, ...], situation: Situation) -> Meant | None:

@@ -4,7 +4,8 @@ from decimal import Decimal
 
 from bot.actions.log_use import NothingSprayed, UnlikelyUse, UseLogged
 from bot.actions.mix_batch import CannotMix, Mixed, MixTrouble
-from bot.domain.measure import DROP_ML, METRIC_ML, TEASPOON_ML, Tool
+from bot.actions.set_tools import ToolsKept
+from bot.domain.measure import DROP_ML, METRIC_ML, TEASPOON_ML, Tool, step_ml
 from bot.domain.mixture import SHOWN_ERROR
 from bot.wording.days import counted, day, listed, near_day
 from bot.wording.saying import says
@@ -22,8 +23,16 @@ TOOLS = {
     Tool.SYRINGE: "a syringe",
     Tool.SPOON: "spoons of 5 mL, to a quarter",
     Tool.US_SPOON: "US spoons of 4.93 mL, to a quarter",
+    Tool.EIGHTH_SPOON: "spoons of 5 mL, to an eighth",
+    Tool.US_EIGHTH_SPOON: "US spoons of 4.93 mL, to an eighth",
     Tool.DROPPER: "drops of 0.05 mL",
+    Tool.SYRINGE_1: "a syringe of 1 mL",
+    Tool.SYRINGE_3: "a syringe of 3 mL",
+    Tool.SYRINGE_5: "a syringe of 5 mL",
+    Tool.SYRINGE_10: "a syringe of 10 mL",
+    Tool.JUG: "a jug, to 10 mL",
 }
+_SPOONS = {Tool.SPOON, Tool.US_SPOON, Tool.EIGHTH_SPOON, Tool.US_EIGHTH_SPOON}
 _HUNDRED = Decimal(100)
 _MOST_SPOONS = 24
 """Above so many teaspoons nobody counts spoons. Judgement. [1]"""
@@ -37,7 +46,7 @@ def mixed(told: Mixed, voice: Voice) -> str:
     lines = [f"For {voice.volume(recipe.volume)}{whom}: {_amounts(told, voice)}.", _rate_line(told, voice)]
     if told.in_full:
         return "\n".join([*lines, *_sums(told)])
-    if abs(recipe.error) > SHOWN_ERROR:
+    if abs(recipe.error) > SHOWN_ERROR or _is_a_step_under(told):
         lines.append(
             f"Rounded to what can be measured: {round(100 * recipe.error):+d} % of {plain(recipe.exact_product)} mL."
         )
@@ -66,7 +75,7 @@ def _measured(ml: Decimal, tool: Tool, voice: Voice) -> str:
     """Say a small amount as it is measured."""
     if tool is Tool.DROPPER:
         return f"{plain(ml / DROP_ML)} drops ({plain(ml)} mL)"
-    if tool is Tool.SYRINGE:
+    if tool not in _SPOONS:
         return f"{plain(ml / METRIC_ML['litre'])} L" if ml >= METRIC_ML["litre"] else f"{plain(ml)} mL"
     if ml <= TEASPOON_ML[voice.units] * _MOST_SPOONS:
         return f"{voice.spoons(ml)} ({plain(ml.quantize(Decimal('0.1')))} mL)"
@@ -120,6 +129,12 @@ def _sums(told: Mixed) -> list[str]:
     return lines
 
 
+def _is_a_step_under(told: Mixed) -> bool:
+    """Whether more than half a step is left out, because the next one would pass the label's most."""
+    recipe = told.recipe
+    return recipe.exact_product - recipe.product > step_ml(told.tool, recipe.exact_product) / 2
+
+
 def _order(told: Mixed) -> str:
     first = (
         "Stir the soap into a little warm water, then the oil, then the rest of the water"
@@ -137,6 +152,16 @@ def cannot_mix(told: CannotMix, voice: Voice) -> str:
         return f"{TROUBLE[told.trouble].format(name=told.name)} About {voice.volume(told.exact_ml)} of it."
     exact = "" if told.exact_ml is None else plain(told.exact_ml)
     return TROUBLE[told.trouble].format(name=told.name, exact=exact)
+
+
+@says
+def tools_kept(told: ToolsKept) -> str:
+    """Say what is measured with."""
+    if not told.tools:
+        return "Written: no measuring tools. I reckon with what is usual: a syringe, or spoons."
+    return (
+        f"Written: you measure with {listed(TOOLS[one] for one in told.tools)}; the finest that fits decides."
+    )
 
 
 @says

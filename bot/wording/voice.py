@@ -61,12 +61,12 @@ class Voice:
         return "US" if self.units is Units.US else "imperial"
 
     def spoons(self, ml: Decimal) -> str:
-        """Say an amount [mL] in the household's spoons, to a quarter of a teaspoon."""
-        quarters = int((ml / TEASPOON_ML[self.units] * 4).quantize(Decimal(1)))
-        tablespoons, rest = divmod(quarters, 4 * _SPOONS_TO_A_TABLESPOON)
+        """Say an amount [mL] in the household's spoons, to an eighth of a teaspoon."""
+        eighths = int((ml / TEASPOON_ML[self.units] * 8).quantize(Decimal(1)))
+        tablespoons, rest = divmod(eighths, 8 * _SPOONS_TO_A_TABLESPOON)
         parts = [f"{tablespoons} tbsp"] if tablespoons else []
         if rest or not parts:
-            parts.append(f"{_quarters(rest)} tsp")
+            parts.append(f"{_eighths(rest)} tsp")
         return " + ".join(parts)
 
     def rate(self, ml_per_l: Decimal) -> str:
@@ -90,7 +90,7 @@ def _short(number: Decimal) -> str:
     return plain(number.quantize(Decimal("0.1") if number >= 10 else Decimal("0.01")))  # noqa: PLR2004 - reading
 
 
-def _quarters(spoons: int) -> str:
-    whole, rest = divmod(spoons, 4)
-    part = {0: "", 1: "¼", 2: "½", 3: "¾"}[rest]
+def _eighths(spoons: int) -> str:
+    whole, rest = divmod(spoons, 8)
+    part = ("", "⅛", "¼", "⅜", "½", "⅝", "¾", "⅞")[rest]
     return f"{whole or ''}{part}" or "0"

@@ -62,8 +62,15 @@ def test_no_recipe_is_stronger_than_the_label_allows(
 
 @given(AMOUNTS, st.sampled_from(Tool))
 def test_rounding_is_off_by_half_a_step_at_most(amount: Decimal, tool: Tool) -> None:
-    # The coarsest step is 5 mL, for a syringe above 100 mL.
+    # Marks of common syringes; the coarsest step is 5 mL, for one of no told size above 100 mL.
     steps = {
+        Tool.SYRINGE_1: Decimal("0.02"),
+        Tool.SYRINGE_3: Decimal("0.1"),
+        Tool.SYRINGE_5: Decimal("0.2"),
+        Tool.SYRINGE_10: Decimal("0.5"),
+        Tool.EIGHTH_SPOON: Decimal("0.625"),
+        Tool.US_EIGHTH_SPOON: Decimal("0.625"),
+        Tool.JUG: Decimal(10),
         Tool.DROPPER: Decimal("0.05"),
         Tool.SPOON: Decimal("1.25"),
         Tool.US_SPOON: Decimal("1.25"),

@@ -103,3 +103,33 @@ def test_impossible_mixtures_are_declined(mixing: Talk, text: str) -> None:
     before = mixing.entries()
     assert "For 1 L" not in mixing.say(text)[0]
     assert mixing.entries() == before
+
+
+@pytest.mark.parametrize(
+    ("volume", "spoons"),
+    [
+        ("1 gal", "1 tsp (4.9 mL)"),
+        ("2 qt", "½ tsp (2.5 mL)"),
+        ("1 qt", "¼ tsp (1.2 mL)"),
+        ("3 gallons", "1 tbsp (14.8 mL)"),
+    ],
+)
+def test_a_rate_is_kept_exactly_as_told(talk: Talk, volume: str, spoons: str) -> None:
+    # 1 US tsp to the US gallon of 4 quarts: ½ tsp to half of it, ¼ to a quart, 1 tbsp to three.
+    talk.set_up(("us units", "got neem concentrate", "neem label says 1 tsp per gallon"))
+    (answer,) = talk.say(f"mix {volume} of neem")
+    assert f"water, {spoons} neem oil." in answer
+    assert "Rounded" not in answer
+
+
+def test_the_finest_tool_told_decides_the_rounding(talk: Talk) -> None:
+    talk.set_up(("got neem concentrate", "neem label says 1 ml per litre"))
+    # .35 mL by a syringe of tenths: .4 would pass 1 mL/L, and .3 is 14 % less
+    assert "Rounded to what can be measured: -14 %" in talk.say("mix 350 ml of neem")[0]
+    assert talk.say("i have a measuring jug and a 10 ml syringe")[0].startswith("Written: you measure with")
+    assert "too little to measure that way" in talk.say("mix 350 ml of neem")[0]
+    talk.say("got a 1 ml syringe")
+    assert "0.34 mL neem oil" in talk.say("mix 350 ml of neem")[0]  # .35 would be .36 by its marks of .02
+    assert "20 mL neem oil" in talk.say("mix 20 l of neem")[0]  # two fillings of 10 mL
+    talk.say("no 1 ml syringe")
+    assert "too little to measure that way" in talk.say("mix 350 ml of neem")[0]

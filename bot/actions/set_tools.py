@@ -1,0 +1,33 @@
+"""What small amounts are measured with here."""
+
+from dataclasses import dataclass
+
+from bot.actions.command import Command, performs
+from bot.actions.desk import Desk
+from bot.actions.outcome import Outcome
+from bot.domain.journal import HouseholdSet
+from bot.domain.measure import Tool
+
+
+@dataclass(frozen=True, slots=True)
+class SetTools(Command):
+    """Measuring tools at hand, besides those told before; or gone."""
+
+    tools: tuple[Tool, ...]
+    gone: tuple[Tool, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class ToolsKept(Outcome):
+    """The measuring tools as they are now, the finest first."""
+
+    tools: tuple[Tool, ...]
+
+
+@performs
+def set_tools(command: SetTools, desk: Desk) -> ToolsKept:
+    """Keep what is measured with; the finest that is large enough decides the rounding."""
+    kept = (desk.household.tools | set(command.tools)) - set(command.gone)
+    tools = tuple(tool for tool in Tool if tool in kept)
+    desk.write([desk.draft(HouseholdSet(tools=tuple(tool.value for tool in tools)))])
+    return ToolsKept(tools)
