@@ -28,10 +28,6 @@ _ORDER = " ORDER BY t.id LIMIT ?"  # towns are numbered from the largest
 _STROKED = str.maketrans(
     {"ł": "l", "ø": "o", "đ": "d", "ð": "d", "þ": "th", "æ": "ae", "œ": "oe", "ı": "i", "ħ": "h"}
 )
-_NUMBER = r"([-+]?\d{1,4}(?:\.\d{1,12})?)"
-_PLAIN = re.compile(rf"{_NUMBER}\s*°?\s*([NS]?)\s*[,; ]\s*{_NUMBER}\s*°?\s*([EW]?)", re.IGNORECASE)
-_ANGLE = r"(\d{1,3})\s*°\s*(\d{1,2}(?:\.\d{1,6})?)\s*['′’]\s*(?:(\d{1,2}(?:\.\d{1,6})?)\s*(?:\"|″|”|'')\s*)?"
-_MINUTES = re.compile(rf"{_ANGLE}([NS])\s*[,; ]?\s*{_ANGLE}([EW])", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -185,36 +181,6 @@ def zone_at(latitude: float, longitude: float) -> str:
     import tzfpy  # noqa: PLC0415 - 43 MB once loaded
 
     return str(tzfpy.get_tz(longitude, latitude)) or "UTC"
-
-
-def parse_coordinates(text: str) -> tuple[float, float] | None:
-    """
-    Read coordinates as typed, None where the text is none. [deg].
-
-    Raises
-    ------
-    ValueError
-        Where they are not on the globe.
-    """
-    if len(text) > LONGEST_NAME:
-        return None
-    minutes = _MINUTES.fullmatch(text.strip())
-    plain = _PLAIN.fullmatch(text.strip())
-    if minutes:
-        latitude, longitude = _degrees(*minutes.group(1, 2, 3)), _degrees(*minutes.group(5, 6, 7))
-        north, east = minutes[4], minutes[8]
-    elif plain:
-        latitude, north, longitude, east = float(plain[1]), plain[2], float(plain[3]), plain[4]
-    else:
-        return None
-    latitude *= -1 if north.upper() == "S" else 1
-    longitude *= -1 if east.upper() == "W" else 1
-    _check(latitude, longitude)
-    return latitude, longitude
-
-
-def _degrees(whole: str, minutes: str, seconds: str | None) -> float:
-    return float(whole) + float(minutes) / 60 + float(seconds or 0) / 3600
 
 
 def _check(latitude: float, longitude: float) -> None:

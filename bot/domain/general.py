@@ -68,10 +68,6 @@ def cautious_side(key: str, name: str, words: tuple[str, ...], pests: Sequence[P
     )
 
 
-def _protected_days(pest: Pest) -> float:
-    return development_days(pest.protected, COMPARED_AT_C) * pest.protected_safety
-
-
 def _whole_days(pest: Pest) -> float:
     return sum(development_days(stage, COMPARED_AT_C) for stage in (pest.egg_hi, *pest.instars))
 

@@ -7,7 +7,7 @@ from functools import cached_property
 from bot.domain.climate import cool_days
 from bot.domain.gap import plan_gap
 from bot.domain.household import Case
-from bot.domain.length import RoundForecast, forecast_rounds, least_rounds, winning_gaps
+from bot.domain.length import least_rounds, winning_gaps
 from bot.domain.outbreak import Outbreak, once
 from bot.domain.pest import Pest
 from bot.domain.release import (
@@ -21,7 +21,6 @@ from bot.domain.release import (
     release_state,
 )
 from bot.domain.remedy import choose_product, remedy
-from bot.domain.survival import Start
 from bot.domain.trade import Level, Method
 
 CANNOT_LIFT = "cannot-lift"
@@ -49,11 +48,6 @@ class Progress:
     gap_days: float
     record: ReleaseRecord
     today: date
-
-    @cached_property
-    def forecast(self) -> RoundForecast:
-        """How many rounds it takes at the least, and likely."""
-        return forecast_rounds(self.pest, self.temperature, self.gap_days, Start(self.case.worst.value))
 
     @cached_property
     def rhythm(self) -> tuple[float, float] | None:

@@ -8,7 +8,6 @@ from dateutil.rrule import DAILY, rrule, rruleset, rrulestr
 _SUB_DAILY = ("HOURLY", "MINUTELY", "SECONDLY", "BYHOUR", "BYMINUTE", "BYSECOND")
 _CYCLE = 400  # years after which the calendar repeats
 _LATE_CYCLE = 9600  # starts the last whole cycle that leaves some years to look into
-_PROBE_ON = date(2024, 1, 1)
 
 
 @functools.lru_cache(maxsize=8192)
@@ -45,14 +44,6 @@ def on_the_clock(day: date, at: time, zone: tzinfo) -> datetime:
     .. [rfc5545] 3.3.5 form 3.
     """
     return datetime.combine(day, at, zone).replace(fold=0).astimezone(UTC)
-
-
-def is_valid_rule(text: str) -> bool:
-    """Whether a text is one RFC 5545 rule of whole days that matches some day."""
-    try:
-        return _first_match(text, _PROBE_ON) is not None
-    except ValueError:
-        return False
 
 
 def next_on(rule: str, anchor: date, after: date) -> date | None:

@@ -1,9 +1,8 @@
 """Where the sun stands, and when it crosses a plane through a place: the horizon, a wall, an obstruction."""
 
 import math
-from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import UTC, date, datetime, time, timedelta
+from datetime import UTC, date, datetime, time
 from functools import lru_cache
 from typing import NamedTuple
 from zoneinfo import ZoneInfo
@@ -101,25 +100,6 @@ def above(horizon_deg: float) -> Plane:
 HORIZON = above(0.0)
 
 
-def equatorial(at: datetime) -> tuple[float, float]:
-    """
-    Apparent right ascension and declination of the sun, good to 0.01 deg from 1950 to 2050.
-
-    Universal time stands in for dynamical time: the 70 s between them move the sun by 0.0008 deg.
-
-    Returns
-    -------
-    tuple of float
-        Right ascension, 0 to 360, and declination. [deg]
-
-    References
-    ----------
-    .. [meeus1998] ch. 25, low accuracy.
-    """
-    sun = _sun(_utc(at).timestamp())
-    return math.degrees(sun.right_ascension) % 360.0, math.degrees(sun.declination)
-
-
 def position(site: Site, at: datetime) -> tuple[float, float]:
     """
     Airless altitude and azimuth of the sun's centre.
@@ -160,36 +140,6 @@ def position(site: Site, at: datetime) -> tuple[float, float]:
 def noon(site: Site, day: date) -> datetime:
     """Give the instant the sun crosses the meridian on this local date; every date has one."""
     return instant(transit(site, _cycle_of(site, day)))
-
-
-def sunrise(site: Site, day: date) -> datetime | None:
-    """
-    Give the instant the sun's upper limb appears on this local date; None if on no moment of it.
-
-    Where two fall on one date, in high latitudes, the one before that date's noon counts.
-
-    References
-    ----------
-    .. [noaa_solar] 0.833 deg below the horizon, sea level, open horizon.
-    """
-    cycle = _cycle_of(site, day)
-    arcs = (crossing(site, cycle, HORIZON), crossing(site, cycle + 1, HORIZON))
-    return _first_within((arc.start for arc in arcs if arc is not None and arc.opens), site, day)
-
-
-def sunset(site: Site, day: date) -> datetime | None:
-    """
-    Give the instant the sun's upper limb disappears on this local date; None if on no moment of it.
-
-    Where two fall on one date, in high latitudes, the one after that date's noon counts.
-
-    References
-    ----------
-    .. [noaa_solar] 0.833 deg below the horizon, sea level, open horizon.
-    """
-    cycle = _cycle_of(site, day)
-    arcs = (crossing(site, cycle, HORIZON), crossing(site, cycle - 1, HORIZON))
-    return _first_within((arc.end for arc in arcs if arc is not None and arc.closes), site, day)
 
 
 def local(site: Site, day: date, clock: time) -> datetime:
@@ -313,11 +263,6 @@ def _mean_noon(site: Site, cycle: int) -> float:
 def _cycle_of(site: Site, day: date) -> int:
     midday = local(site, day, time(12)).timestamp()
     return round((midday - _mean_noon(site, 0)) / DAY_SECONDS)
-
-
-def _first_within(moments: Iterable[float], site: Site, day: date) -> datetime | None:
-    start, end = local(site, day, time()), local(site, day + timedelta(days=1), time())
-    return next((at for at in map(instant, moments) if start <= at < end), None)
 
 
 def _coordinates(site: Site) -> tuple[float, float]:

@@ -191,11 +191,6 @@ class Tonight:
             return False
         return any(part.is_due(now) for one in message for part in one.left)
 
-    @property
-    def is_settled(self) -> bool:
-        """Whether nothing of this evening's treatments and looks is left."""
-        return all(line.state is State.SETTLED for line in (*self.now, *self.looks) if line.parts)
-
 
 def tonight(household: Household, knowledge: Knowledge, agenda: Agenda, now: datetime) -> Tonight:
     """

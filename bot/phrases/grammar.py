@@ -329,15 +329,6 @@ _NOUNS_OF_ASKING = listed(
 )
 _PLAIN_ELSEWHERE = (StockProduct, ReadTemperature, Hold, Thanks, Greet)
 """What neither a town nor a plant could be called."""
-_TOLD_OF_PLANTS = (
-    Word.DONE,
-    Word.CHECKED,
-    Word.ISOLATE,
-    Word.CLEAN,
-    Word.LATER,
-    Word.DELETE,
-    Word.LOST,
-)
 _NEVER_A_PLANT = listed(
     "next used better worse best day days time times week weeks month really very much even ever every"
     " more less bit little big small good bad new old other another"

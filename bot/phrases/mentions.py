@@ -39,11 +39,7 @@ _LOOKS = listed(
 )
 _MARKS = frozenset({",", ".", "!", "?", "\n", ";", "-", "(", ")", ":"})
 _JOINTS = frozenset({",", "and", "&", "+", "or", "nor", "n", "the"})
-_ENDS = frozenset({".", "!", "?", "\n", ";"})
 _PAIR = 2
-_ORDINALS = frozenset({"st", "nd", "rd", "th"})
-_NUMBER = frozenset({"number", "no", "nr", "#", "the number", "the", "not"})
-_MINUTES = {"minute": 1, "hour": 60}
 _LONGEST_MONTH = 31
 
 
@@ -138,10 +134,6 @@ class Mentions:
         if self.has(Word.IT, Word.THEM) and self.setting.before:
             return self.setting.before
         return ()
-
-    def names_all(self) -> bool:
-        """Whether it speaks of everything."""
-        return self.has(Word.ALL) and not self.sides()[0] and not self.every(Place)
 
     def is_denied(self) -> bool:
         """Whether a denial stands in it that leaves out no plant: "the orchid was not sprayed"."""

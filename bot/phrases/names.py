@@ -108,19 +108,6 @@ class Names:
                 return found, size
         return None
 
-    def without_plants(self, words: _Words) -> _Words:
-        """Leave out plants named in several words: "cat palm" is no cat."""
-        kept: list[str] = []
-        at = 0
-        while at < len(words):
-            found = self.exact_at(words, at)
-            if found is not None and found[1] > 1 and isinstance(found[0], Plants | OneOf):
-                at += found[1]
-            else:
-                kept.append(words[at])
-                at += 1
-        return tuple(kept)
-
     def loose_at(self, words: _Words, start: int) -> tuple[Named, int] | None:
         """Find a name begun, in part or misspelt that begins here."""
         for size in range(min(self.longest, len(words) - start), 0, -1):

@@ -13,7 +13,7 @@ from bot.domain.identity import PlantId
 from bot.domain.pest import Level
 from bot.domain.trade import Grade, Method, Sign
 from bot.phrases.clause import Setting
-from bot.phrases.days import Clock, Moment, Trouble
+from bot.phrases.days import Trouble
 from bot.phrases.forms.rows import REPORTS, ROWS, SAYS_NOTHING
 from bot.phrases.guess import Guess, rank
 from bot.phrases.items import Item
@@ -301,7 +301,6 @@ _NAMING = (
     Length,
     Place,
 )
-_TIMES = (Moment, Clock)
 
 
 def _mentions_of(items: tuple[Item, ...]) -> tuple[str, ...]:

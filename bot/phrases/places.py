@@ -97,11 +97,6 @@ def read_places(text: str, situation: Situation) -> tuple[SetPlace, ...] | None:
     return tuple(_command(name, facets, situation) for name, facets in told)
 
 
-def is_about_a_place(text: str) -> bool:
-    """Whether a piece of text says which way a place looks, and so is no plant's name."""
-    return _place(tidy(text), is_first=True) is not None
-
-
 def facets_in(words: list[str]) -> tuple[Facing | None, Outdoors | None] | None:
     """Find which way a place looks, or its sun outdoors, among other words; the last told counts."""
     said = " ".join(words)

@@ -61,22 +61,6 @@ _QUIET = (
     "do not disturb",
 )
 _PLACE = ("place", "add place", "new place", "add a place", "add room", "new room", "room")
-_LIST = (
-    "add",
-    "add plants",
-    "add plant",
-    "new plants",
-    "new plant",
-    "plants",
-    "add a plant",
-    "my plants",
-    "add a",
-)
-_BROUGHT_HOME = re.compile(
-    r"^(?:(?:i|we) )?(?:have )?(?:got|bought|brought home) (?:an?|the)(?: new)? ", re.IGNORECASE
-)
-"""What may stand before a plant and its place: "got a new fern, study"."""
-_HEADINGS = ("plants", "my plants", "new plants", "add plants")
 _VERBS = (
     " is outdoors",
     " is outside",
@@ -113,54 +97,12 @@ SPOKEN = words_in((*_FACETS, *_VERBS))
 """Words known here, that a slip may be a slip of."""
 _LOOSE_WORDS = listed("a the is it window faces facing looks to towards toward has gets and sill my our")
 _LAMP = ("grow light", "grow lamp", "growlight", "light", "lamp")
-_POT = re.compile(r"(\d{1,3}(?:\.\d)?) ?(cm|inch|inches|in|\")")
-_BULLET = re.compile(r"^\s*(?:[-*\u2022]+|\d{1,2}[.)])\s+|^\s*[-*\u2022]+")
-_I_HAVE = re.compile(
-    r"^(?:(?:hi|hey|hello|so|ok|okay|well|yes|yeah|good evening)\b[!,. ]*)*"
-    r"(?:there(?:'s| is| are)|(?:i|we)(?:'ve| have| own| keep)(?: got| also)?|(?:my|our) plants are:?) ",
-    re.IGNORECASE,
-)
-_LIST_JOINT = re.compile(r"\s*[,;]\s*(?:and\s+)?|\s+and\s+|\s*&\s*", re.IGNORECASE)
-_STANDING_THERE = re.compile(
-    r"(.*?)(?:\b(?:is|are)\s+)?\b(?:in|on|at|by)\s+(?:the\s+|my\s+|our\s+)?(.+)", re.IGNORECASE
-)
-_ARTICLE = re.compile(r"^(?:an?|the|my|our|one more|one|some|also|another)\s+", re.IGNORECASE)
-_ALL_OF_THEM = frozenset({"", "both", "all", "all of them", "both of them", "they", "each", "these", "those"})
-_LONGEST_TOLD = 4
-_LED_IN = re.compile(r"^(?:on|in|at) (?:the |my |our )?", re.IGNORECASE)
-_IN_BRACKETS = re.compile(r"\s*\(((?!\d{1,2} ?x|x ?\d)[^()]{1,60})\)")
-_SEPARATOR = re.compile(r"\s*[,;|]\s*|\s+-\s+")
-_STANDING = re.compile(
-    r"(?:(?:i|we) have |there is |there's )?(?:an? |my |the |our |one )?"
-    r"(.{1,60}?) (?:in|on|at) (?:the |my |our )?(.{1,60})",
-    re.IGNORECASE,
-)
-_TWIN_WORDS = {"two": 2, "three": 3, "four": 4, "five": 5, "2": 2, "3": 3, "4": 4, "5": 5}
-_SIZES = listed("small big little large tall mini baby old new young white red pink purple green yellow")
-_NEWCOMER = re.compile(
-    r"(?:(?:hi|hey|so|ok|also|and|oh|well)[,!]? )*"
-    r"(?:(?:i|we|my \w+|our \w+|mum|mom|dad)(?: have|'ve| just| also| today)* )?"
-    r"(?:have|has|got|bought|picked up|brought(?: home| us| me)?|adopted|was given|were given|purchased|own)"
-    r"(?: myself| ourselves)? (?:(?P<many>two|three|four|five|[2-5])|an?|another|one more|one)(?: more)?"
-    r"(?: new)?(?P<plant> plants?,?(?: called| named)?(?: an?)?)? (?P<name>[^,.;]{2,40}?)"
-    r"(?: today| yesterday| this morning| this week| at the (?:market|shop|store|garden centre))*"
-    r"(?:[,.;]? ?(?:and |which |that )?(?:it|she|he|they)?(?:'s| is|s|'re| are)?"
-    r"(?: lives?| stands?| goes| sits?)? ?(?:in|on|at|by) (?:the |my |our )?(?P<place>[\w ]{2,30}?))?"
-    r"(?:,? (?:about|around|some|roughly) \d{1,3} ?(?:cm|inch|inches)(?: tall| high| big)?)?",
-    re.IGNORECASE,
-)
-"""A plant that has come, told as to a friend."""
-_STEERING = listed("tonight today tomorrow yesterday done clean later undo why help due thanks")
-_PAIR = 2
 _SMALL_HOURS = 4
-_TIMES = re.compile(r"(?:\(?(\d{1,2}) ?x\)?|\(?x ?(\d{1,2})\)?)")
 _SENTENCE = listed(
     "in on are is was were have has had i we you to not no done did it them with for from "
     "at than more less need needs want wants reminder note that this place "
     "everything all nothing here there sprayed checked"
 )
-_MOST_TWINS = 20
-_MOST_FIELDS = 3
 _LONGEST_NAME = 60
 
 

@@ -52,13 +52,9 @@ _NUMBER = listed("number no nr nos numbers # num")
 _OUT = listed(
     "except excepted but without not leaving skipped excluding less minus bar save apart left excluded"
 )
-_CORRECTS = frozenset(
-    {("no", "wait"), ("no",), ("wait",), ("i", "mean"), ("or", "rather"), ("make", "it"), ("sorry",)}
-)
 _LONGEST_MONTH = 31
 _PAIR, _SHORT = 2, 3
 _MOST_DAYS, _MOST_MINUTES = 400, 1000
-_MOST_BETWEEN = 3
 _CARRYING = (Method, Tool, Grade)
 _Words = tuple[str, ...]
 _Listed = tuple[tuple[str, tuple[str, ...]], ...]

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from bot.catalogue import towns
-from bot.catalogue.towns import Town, find_towns, parse_coordinates, towns_like, zone_at
+from bot.catalogue.towns import Town, find_towns, towns_like, zone_at
 from tests.catalogue import build_towns
 
 
@@ -156,32 +156,3 @@ def test_the_zone_follows_from_coordinates(latitude: float, longitude: float, zo
 def test_no_zone_off_the_globe(latitude: float, longitude: float) -> None:
     with pytest.raises(ValueError, match="deg"):
         zone_at(latitude, longitude)
-
-
-@pytest.mark.parametrize(
-    ("text", "latitude", "longitude"),
-    [
-        ("51.05, 3.73", 51.05, 3.73),
-        ("51.05 3.73", 51.05, 3.73),
-        ("51.05N 3.73E", 51.05, 3.73),
-        ("51.05° N, 3.73° W", 51.05, -3.73),
-        ("-33.9;151.2", -33.9, 151.2),
-        ("51°03'N 3°43'E", 51.05, 3 + 43 / 60),
-        ("33°54′S, 18°25′12″E", -33.9, 18.42),  # 54/60 = 0.9; 25/60 + 12/3600 = 0.42
-    ],
-)
-def test_coordinates_are_read(text: str, latitude: float, longitude: float) -> None:
-    assert parse_coordinates(text) == pytest.approx((latitude, longitude))
-
-
-@pytest.mark.parametrize(
-    "text", ["", "Gent", "51.05", "1 2 3", "hoya, 15", "51°03' 3°43'", "1" * 5_000, "🪴, 🪴"]
-)
-def test_other_text_is_no_coordinates(text: str) -> None:
-    assert parse_coordinates(text) is None
-
-
-@pytest.mark.parametrize("text", ["91, 0", "0, 200", "99°00'N 3°43'E"])
-def test_coordinates_off_the_globe_are_refused_with_numbers(text: str) -> None:
-    with pytest.raises(ValueError, match=r"\d deg"):
-        parse_coordinates(text)

@@ -1,12 +1,9 @@
 """How many rounds."""
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
 
 from bot.catalogue.load import load
-from bot.domain.length import forecast_rounds, minimum_rounds
-from bot.domain.survival import Start
+from bot.domain.length import minimum_rounds
 
 PESTS = load().pests
 
@@ -43,20 +40,3 @@ def test_unknown_temperature_counts_as_cool() -> None:
 def test_rounds_without_a_gap_are_a_bug() -> None:
     with pytest.raises(ValueError, match="no gap"):
         minimum_rounds(PESTS["spider_mite"], 20, 0)
-
-
-def test_other_pests_have_no_range() -> None:
-    assert forecast_rounds(PESTS["spider_mite"], 20, 7, Start.SOME).likely is None
-
-
-def test_a_rhythm_that_does_not_keep_up_has_no_upper_end() -> None:
-    # The campaign model's table: 25 degC, every 10 d, 11 rounds at .95, more than 40 at .80.
-    assert forecast_rounds(PESTS["citrus_mealybug"], 25, 10, Start.SOME).likely == (11, None)
-
-
-@settings(max_examples=20)
-@given(st.sampled_from(sorted(PESTS)), st.floats(0, 40), st.floats(1, 14))
-def test_the_range_never_starts_below_the_minimum(key: str, temperature: float, gap_days: float) -> None:
-    found = forecast_rounds(PESTS[key], temperature, gap_days, Start.FEW)
-    assert found.minimum >= 3
-    assert found.likely is None or found.likely[0] is None or found.likely[0] >= found.minimum

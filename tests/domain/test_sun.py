@@ -3,7 +3,8 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from bot.domain.sun import Site, above, crossing, cycles, local, noon, position, sunrise, sunset, transit
+from bot.domain.sun import Site, above, crossing, cycles, local, noon, position, transit
+from tests.domain.rising import sunrise, sunset
 
 TOULOUSE = Site(43.6, 1.44, "Europe/Paris")
 TROMSO = Site(69.65, 18.96, "Europe/Oslo")

@@ -61,7 +61,6 @@ def test_handwork_settles_its_part_and_leaves_the_spray_open() -> None:
     telling.tell(Treated(method=Method.SPRAY, product=SOAP), 0, plant=HOYA, at=time(20, 40))
     done = evening(telling, 0, 21)
     assert [one.state for one in done.now] == [State.SETTLED]
-    assert done.is_settled
     assert methods(done, 0, 21) == []
 
 

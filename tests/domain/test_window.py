@@ -6,8 +6,9 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from bot.domain.sun import Site, sunset
+from bot.domain.sun import Site
 from bot.domain.window import Exposure, Facing, Outdoors, lit_spans
+from tests.domain.rising import sunset
 
 PLACE = Site(43.0, 0.0, "UTC")
 TOULOUSE = Site(43.6, 1.44, "Europe/Paris")

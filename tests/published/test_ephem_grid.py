@@ -13,7 +13,8 @@ from datetime import UTC, date, datetime, timedelta
 import ephem
 import pytest
 
-from bot.domain.sun import RISE_ALTITUDE_DEG, Site, noon, position, sunrise, sunset
+from bot.domain.sun import RISE_ALTITUDE_DEG, Site, noon, position
+from tests.domain.rising import sunrise, sunset
 
 ALTITUDE_ERROR_DEG = 0.016
 AZIMUTH_ERROR_DEG = 0.05  # on the sky; near the zenith the bearing itself turns faster

@@ -4,7 +4,7 @@ from datetime import UTC, datetime
 
 import pytest
 
-from bot.domain.sun import equatorial
+from tests.domain.rising import equatorial
 
 
 def test_example_25_a_the_apparent_place_of_the_sun() -> None:

@@ -9,7 +9,8 @@ from datetime import UTC, date, datetime
 
 import pytest
 
-from bot.domain.sun import Site, equatorial, noon, position, sunrise, sunset
+from bot.domain.sun import Site, noon, position
+from tests.domain.rising import equatorial, sunrise, sunset
 
 GOLDEN = Site(39.742476, -105.1786, "Etc/GMT+7")  # A5.1; the example's clock is mountain standard time
 AT = datetime(2003, 10, 17, 19, 30, 30, tzinfo=UTC)

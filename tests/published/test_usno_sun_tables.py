@@ -11,7 +11,8 @@ from importlib.resources import files
 
 import pytest
 
-from bot.domain.sun import Site, equatorial, noon, sunrise, sunset
+from bot.domain.sun import Site, noon
+from tests.domain.rising import equatorial, sunrise, sunset
 
 ATLANTA = Site(33 + 46 / 60, -(84 + 25 / 60), "Etc/GMT+5")  # head of riset_sun.txt: W084 25, N33 46, EST
 BOULDER = Site(39.0, -105.0, "Etc/GMT+7")

@@ -99,7 +99,6 @@ REPORTS = frozenset(
 """Forms of which several may be told in one message."""
 SAYS_NOTHING = frozenset({"nothing", "thanks", "greet"})
 """Forms of chatter."""
-EMERGENCY = "exposure"
 
 
 _FORMS: dict[type[Command], str] = {
