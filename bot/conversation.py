@@ -212,6 +212,7 @@ class Conversation:
         before, open_before = _before_the_edit(incoming, commands, desk), lines_left(desk)
         outcomes: list[Outcome] = [take_back(before, desk)] if before else []
         outcomes += _gathered(outcome for command in commands for outcome in self._done(command, desk))
+        outcomes.sort(key=lambda one: isinstance(one, WhichTown))  # its buttons are needed most
         outcomes += _asked_next(outcomes, desk)
         if was_silent and not any(isinstance(one, Hold | ComeBack | GiveFirstAid) for one in commands):
             outcomes.append(look_first(desk))

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import time
 from enum import Enum
 
+from bot.actions.add_plants import AddPlants
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.decline import Decline
@@ -40,15 +41,33 @@ class SetUpGoesOn(Outcome):
 def go_on(desk: Desk, *, skipped: Expecting = Expecting.NOTHING, is_free: bool = True) -> SetUpGoesOn | Asks:
     """Ask what is missing; where something else is asked already, its question stays the open one."""
     lacking, names, asking = _next(desk, skipped)
+    offered = _offer_not_answered(desk)
+    if offered is not None and is_free:
+        return Asks(Missing.MEANT, text=offered[0].of, asking=Asking(offered))
     find = _find_without_number(desk)
     if find is not None and is_free and lacking in _ENDS:
         return Asks(Missing.AMOUNT, find[0], asking=Asking(find[1]))
     is_free = is_free and find is None
+    if asking is None and is_free and desk.question is not None and desk.question.expecting in _OF_A_HOME:
+        desk.close_question()
     evening = desk.household.evening
     return SetUpGoesOn(lacking=lacking, names=names, evening=evening, asking=asking if is_free else None)
 
 
+_OF_A_HOME = (Expecting.TOWN, Expecting.PLANTS, Expecting.PLACE)
 _ENDS = (Lacking.FIND, Lacking.SHELF, Lacking.NOTHING)
+
+
+def _offer_not_answered(desk: Desk) -> tuple[Choice, ...] | None:
+    """Give the offer of plants that another message passed by."""
+    choices = () if desk.question is None else desk.question.choices
+    first = choices[0] if choices else None
+    if first is None or first.text is not ButtonText.YES or not first.of:
+        return None
+    names = {plant.name.casefold() for plant in desk.household.living}
+    lists = [told for told in first.commands if isinstance(told, AddPlants)]
+    added = [one.name.casefold() for told in lists for one in told.plants]
+    return choices if added and not names & set(added) else None
 
 
 def _find_without_number(desk: Desk) -> tuple[tuple[str, ...], tuple[Choice, ...]] | None:

@@ -320,6 +320,7 @@ _SKIPS = frozenset(
         "skip for now",
     }
 )
+_DO_NOT_KNOW = frozenset({"i do not know", "do not know", "no idea", "dunno"})
 _TOLD_OF_KNOWN = (LogRound, LogCheck, LogFind, Postpone, LosePlant, ReleasePlant, Isolate, MovePlant, LogSign)
 _TALK = ("greeting", "farewell", "waiting", "nod")
 _LONGEST_TOWN = 8
@@ -451,8 +452,12 @@ def _strong(text: str, words: tuple[str, ...]) -> Command | None:
     typed = plain(text)
     if typed.startswith("/"):
         return _slashed(text)
-    command = _STRONG.get(" ".join(word for word in words if word not in {".", "!", ",", "?"}))
+    said = [word for word in words if word not in {".", "!", ",", "?"}]
+    command = _STRONG.get(" ".join(said)) or (_STRONG.get(" ".join(said[1:])) if said[:1] in _NODS else None)
     return command if "?" not in words or isinstance(command, Ask | Mix | Help) else None
+
+
+_NODS = (["thanks"], ["ok"], ["okay"], ["great"], ["right"])
 
 
 def _slashed(text: str) -> Command | None:
@@ -493,7 +498,9 @@ def _passing(text: str, words: tuple[str, ...]) -> Meant | None:
 
 def _expected(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read what the open question waits for."""
-    if situation.expecting in _SKIPPABLE and " ".join(words) in _SKIPS:
+    said, expecting = " ".join(words), situation.expecting
+    is_unknown = said in _DO_NOT_KNOW and expecting in {Expecting.TOWN, Expecting.PLANTS}
+    if is_unknown or (expecting in _SKIPPABLE and said in _SKIPS):
         return (SkipQuestion(),)
     passing = _passing(text, words) if situation.expecting in _SKIPPABLE else None
     if passing is not None:

@@ -14,9 +14,10 @@ from bot.domain.measure import INCH_CM
 from bot.domain.trade import Form, Grade
 from bot.domain.window import Facing, Outdoors
 from bot.phrases.days import Every, when_at
-from bot.phrases.lexicon import Spot, Word, listed, phrase_at, phrases_of, words_of_class
+from bot.phrases.lexicon import Spot, Word, listed, phrase_at, phrases_of, words_in, words_of_class
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product, names_of
 from bot.phrases.numbers import Volume, measure_at, number_at
+from bot.phrases.spotting import slip_of
 from bot.phrases.text import tidy, words_of
 
 MOST_PLANTS = 120
@@ -51,7 +52,7 @@ _TO = frozenset({"-", "to", "thru", "through", "till", "until", "bis"})
 _COMPASS = {
     "north": "north nord norden northern northerly n",
     "south": "south sud sued süd süden southern southerly s",
-    "east": "east ost osten eastern easterly e",
+    "east": "east ost osten eastern easterly est e",
     "west": "west westen western westerly ouest w",
 }
 _WAYS = {spelt: way for way, words in _COMPASS.items() for spelt in words.split()}
@@ -94,25 +95,31 @@ _SUN: dict[str, Facing | Outdoors] = {
 _SUN_WORDS = {tuple(phrase.split()): told for phrase, told in _SUN.items()}
 _LONGEST_SUN = max(map(len, _SUN_WORDS))
 _LONE_LETTERS = frozenset("nsew")
-_COUNTED_TOO = frozenset(
-    [
-        "cm",
-        "inch",
-        "inches",
-        "plants",
-        "plant",
-        "pots",
-        "pot",
-        "houseplants",
-        "rooms",
-        "room",
-        "weeks",
-        "days",
-        "year",
-        "years",
-    ]
+_COUNTED_TOO = listed(
+    "cm inch inches plants plant pots pot houseplants rooms room weeks days year years % percent degrees"
 )
 _GRADES = {Grade.FEW: "few", Grade.SOME: "some", Grade.MANY: "many"}
+_Listed = tuple[tuple[str, tuple[str, ...]], ...]
+_SEPARATING = frozenset({"comma", "and", "line", "stop", "colon"})
+_THERE = frozenset((one,) for one in ("in", "out", "over", "on", "also", "too", "up", "down"))
+_ABROAD = {
+    "küche": ("kitchen",),
+    "wohnzimmer": ("living room", "lounge"),
+    "schlafzimmer": ("bedroom",),
+    "badezimmer": ("bathroom", "bath"),
+    "bad": ("bathroom", "bath"),
+    "flur": ("hall", "hallway", "corridor"),
+    "balkon": ("balcony",),
+    "büro": ("office", "study"),
+    "wintergarten": ("conservatory", "winter garden", "sunroom"),
+    "cuisine": ("kitchen",),
+    "salon": ("living room", "lounge"),
+    "chambre": ("bedroom", "room"),
+    "couloir": ("hall", "hallway", "corridor"),
+    "terrasse": ("terrace", "patio"),
+}
+"""A place that was told in another language, by what it may be called in the next message."""
+_ILL = listed("sick unwell dying infested infestation pest pests bugs bug insects")
 _COUNTING = (*"0123456789", *_GRADES.values())
 _FORMS = {Form.READY: "ready to use", Form.CONCENTRATE: "concentrate"}
 
@@ -135,6 +142,8 @@ class Home:
     """Whether any name does."""
     has_nothing: bool = False
     """Whether there is nothing to treat with."""
+    is_ill: bool = False
+    """Whether something is said to be ill, and nothing more."""
 
     def is_strange(self) -> bool:
         """Whether nothing was told but names that may be of anything."""
@@ -209,9 +218,20 @@ def read_home(text: str, situation: Situation) -> Home:
     Every word is looked at once: what names a plant, a place, a way a window looks, an animal, a product or
     the town is taken for that, what only leads from one to the next is passed over, and all else is unread.
     """
+    home = _read(text, situation)
+    if not home.unread and not (home.is_empty() and situation.lacks_town):
+        return home
+    mended = _read(text, situation, mends=True)
+    return mended if len(mended.unread) < len(home.unread) and not mended.is_empty() else home
+
+
+def _read(text: str, situation: Situation, *, mends: bool = False) -> Home:
     raw, words = _tokens(text)
+    slips = _slips(words, situation) if mends else {}
+    raw = [slips.get(word, typed) for word, typed in zip(words, raw, strict=True)]
+    words = tuple(slips.get(word, word) for word in words)
     events = _events(raw, words, situation)
-    told = _Telling(situation, raw, words)
+    told = _Telling(situation, raw, words, is_known=not slips)
     for line in _split(events, "line"):
         for sentence in _split(line, "stop"):
             _read_sentence(sentence, told, is_first=sentence is line or sentence[0] is line[0])
@@ -226,6 +246,7 @@ def read_home(text: str, situation: Situation) -> Home:
         told.is_known,
         told.has_kinds,
         told.has_nothing,
+        bool(_ILL & frozenset(words)),
     )
 
 
@@ -240,6 +261,22 @@ def _tokens(text: str) -> tuple[list[str], tuple[str, ...]]:
         words += ["'"] if is_quote else spelt
         raw += [typed] if is_quote or len(spelt) == 1 else spelt
     return raw, tuple(words)
+
+
+def _slips(words: tuple[str, ...], situation: Situation) -> dict[str, str]:
+    """Give what misspelt and shortened words are most likely meant for."""
+    known = _vocabulary(situation.kinds, situation.ingredients, situation.pests)
+    strange = {one for one in words if one.isalpha() and one not in known and phrase_at((one,), 0) is None}
+    near = ((one, slip_of(one, known)) for one in strange if len(one) >= _SHORTEST_OWN)
+    return {one: meant for one, meant in near if meant is not None}
+
+
+@lru_cache(maxsize=2)
+def _vocabulary(kinds: frozenset[str], ingredients: _Listed, pests: _Listed) -> frozenset[str]:
+    named = words_in((*kinds, *(name for _, names in (*ingredients, *pests) for name in names)))
+    said = words_in(name for one in _LIVES | _NOTHING for name in one) | frozenset(_WAYS) | words_in(_SUN)
+    several = frozenset(f"{one}s" for one in named if not one.endswith("s"))
+    return named | several | said | _ROOMS | _AROUND | _LOOKS | _HEADS | _SORTS | _COURTESIES
 
 
 def _split(events: Sequence[_Event], what: str) -> Iterator[list[_Event]]:
@@ -312,7 +349,7 @@ def _mark(word: str) -> str:
         return "line"
     if word in _STOPS:
         return "stop"
-    if word in {"and", "&", "+", "plus"}:
+    if word in {"and", "&", "+", "plus", "n"}:
         return "and"
     return "comma" if word in {",", "|", "-", "/"} else "colon" if word == ":" else ""
 
@@ -330,7 +367,7 @@ def _of_the_lexicon(words: tuple[str, ...], at: int) -> tuple[str, object, int]:
         return ("grade" if isinstance(phrase[0], Grade) else "form"), phrase[0], phrase[1]
     if phrase is not None and phrase[0] in {Word.NOT, Word.NOTHING, Word.NONE, Word.AGAINST}:
         return "telling", phrase[0], phrase[1]
-    if word == "same" or (word == "there" and words[at - 1 : at] in {("in",), ("out",), ("over",), ("on",)}):
+    if word == "same" or (word == "there" and words[at - 1 : at] in _THERE):
         return "again", None, 1
     if word in _LOOKS:
         return "looks", None, 1
@@ -400,6 +437,10 @@ def _town_led_in(
     start = at + lead
     start += words[start : start + 1] == ("the",)
     town = _longest_town(raw, start)
+    rest = words[start : start + 2]
+    if town is None and len(rest) and rest[0].isalpha() and (len(rest) == 1 or _mark(rest[1])):
+        is_strange = situation.lacks_town and _of_the_lexicon(words, start)[0] == "strange"
+        return ("town", raw[start], start + 1 - at) if is_strange else None
     if town is None:
         return None
     is_room = words[start] in _ROOMS and not raw[start][:1].isupper()
@@ -453,7 +494,9 @@ def _with_rooms(events: list[_Event], words: tuple[str, ...]) -> list[_Event]:
         while first and _is_sort(events[first - 1], words) and at - first < _MOST_STRANGE:
             first -= 1
         run = words[events[first].start : events[last].end]
-        what = "around" if all(word in _GENERAL_ROOMS for word in run) else "place"
+        led = [words[one.start] for one in events[max(0, first - 2) : first]]
+        is_led = len(led) > 1 and led[0] in _PREPOSITIONS and led[1] in _ARTICLES
+        what = "around" if all(word in _GENERAL_ROOMS for word in run) and not is_led else "place"
         events = _joined(events, first, last, what, None)
         at = first + 1
     return events
@@ -615,7 +658,7 @@ def _with_town(
     for at, one in enumerate(events):
         if one.what not in {"strange", "place"} and not _is_no_kind(one, words, situation):
             continue
-        if any(events[n].what == "strange" for n in (at - 1,) if at):
+        if at and not _leads_to_a_town(events[at - 1], words):
             continue
         if one.what == "place" and not (at and raw[one.start][:1].isupper()):
             continue
@@ -626,10 +669,20 @@ def _with_town(
         ends = next(
             (n for n in range(at, len(events)) if town and events[n].end == one.start + town[1]), None
         )
-        if town is None or ends is None or [one.what for one in events[ends + 1 : ends + 2]] == ["strange"]:
+        behind = events[ends + 1 : ends + 2] if ends is not None else []
+        if town is None or ends is None or (behind and not _follows_a_town(behind[0], words)):
             continue
         return _joined(events, at, ends, "town", town[0])
     return events
+
+
+def _leads_to_a_town(event: _Event, words: tuple[str, ...]) -> bool:
+    word = words[event.start]
+    return event.what in _SEPARATING or word in _PREPOSITIONS | _COURTESIES | {"is", "near", "from", "meant"}
+
+
+def _follows_a_town(event: _Event, words: tuple[str, ...]) -> bool:
+    return event.what in _SEPARATING or words[event.start] in {"here", "please", "is", "area", "then", "now"}
 
 
 def _is_no_kind(event: _Event, words: tuple[str, ...], situation: Situation) -> bool:
@@ -665,14 +718,15 @@ def _read_sentence(  # noqa: C901 - one arm a kind of word
             case "place" if leads:
                 current = own_place = told.last_place = _place_name(told, one)
                 is_of_before = any(told.words[event.start] in _ALL_OF_THEM for event in events[:at])
-                _settle(own_place, list(told.waiting) if is_of_before else [], told, events)
+                homeless = [one.names[0] for one in told.situation.plants if one.place is None]
+                _settle(own_place, [*told.waiting, *homeless] if is_of_before else [], told, events)
             case "place" if _stands_before(at, events):
                 beside = own_place = told.last_place = _place_name(told, one)
             case "place":
                 own_place = told.last_place = _place_name(told, one)
                 here = _settle(own_place, here, told, events)
-            case "again" if told.last_place is not None:
-                here = _settle(told.last_place, here, told, events)
+            case "again" if _last_place(told):
+                here = _settle(_last_place(told), here, told, events)
             case "facing":
                 _look(one, at, events, own_place, told)
             case "nothing":
@@ -684,6 +738,13 @@ def _read_sentence(  # noqa: C901 - one arm a kind of word
     events = _without_pots(events, told)
     _read_finds(events, told)
     _read_shelf(events, told)
+
+
+def _last_place(told: _Telling) -> str:
+    """Give the place told of last, be it in the message before: that of the plant that came last."""
+    places = {one.id: one.name for one in told.situation.places}
+    last = [places[one.place] for one in told.situation.plants if one.place in places]
+    return told.last_place or (last[-1] if last else "")
 
 
 def _stands_before(at: int, events: list[_Event]) -> bool:
@@ -700,7 +761,7 @@ def _is_heading(events: list[_Event], told: _Telling) -> bool:
         return False
     place = next(at for at, one in enumerate(events) if one.what == "place")
     behind = [one.what for one in events[place + 1 :]]
-    is_headed = "colon" in behind[:6] and not {"plant", "own", "comma"} & set(behind[: behind.index("colon")])
+    is_headed = "colon" in behind[:6] and not {"plant", "own"} & set(behind[: behind.index("colon")])
     is_alone = what == ["place"] and "\n" in told.words and told.words.count("\n") > 1
     return (is_headed and "facing" not in behind[behind.index("colon") :]) or is_alone
 
@@ -711,6 +772,9 @@ def _place_name(told: _Telling, event: _Event) -> str:
         return next(one.name for one in told.situation.places if one.id == known)
     words = [word for word in told.raw[event.start : event.end] if word.lower() not in {"window", "windows"}]
     typed = " ".join(words)
+    abroad = [one for one in _places(told) if typed.lower() in _ABROAD.get(one.lower(), ())]
+    if len(abroad) == 1:
+        return abroad[0]
     return next((one for one in _places(told) if one.casefold() == typed.casefold()), typed)
 
 
@@ -736,7 +800,7 @@ def _take_plant(
     (start, end), numbers = event.value
     name = _bare(told.text(start, end))
     base = singular(name) if len(numbers) > 1 and name.lower() not in told.situation.kinds else name
-    names = [f"{base} {number}" for number in numbers] if numbers else [name]
+    names = [f"{base} {number}" for number in numbers] if numbers else [_same(name, start, told)]
     already = set() if is_line else {one.name.casefold() for one in told.plants}
     already |= {name.casefold() for one in told.situation.plants for name in one.names}
     new = [one[:_LONGEST_NAME] for one in names if one.casefold() not in already]
@@ -747,6 +811,15 @@ def _take_plant(
     if place is None:
         told.waiting += new
     return [*here, *(new if place is None else [])]
+
+
+def _same(name: str, start: int, told: _Telling) -> str:
+    """Give the one plant that "the peace lily" means where there is a big peace lily."""
+    is_known = told.words[start - 1 : start] in {("the",), ("my",), ("our",), ("this",), ("that",)}
+    known = [*(one.name for one in told.plants), *(one.names[0] for one in told.situation.plants)]
+    alike = {one for one in known if one.casefold().endswith(f" {name.casefold()}")}
+    is_there = any(one.casefold() == name.casefold() for one in known)
+    return alike.pop() if is_known and len(alike) == 1 and not is_there else name
 
 
 def _is_of_a_kind(words: tuple[str, ...], kinds: frozenset[str]) -> bool:
@@ -769,6 +842,7 @@ def _settle(place: str, here: list[str], told: _Telling, events: list[_Event]) -
         at = next((n for n, one in enumerate(told.plants) if one.name == name), None)
         if at is None:
             told.plants.append(NewPlant(name=name, place=place))
+            told.has_kinds = True
         else:
             told.plants[at] = replace(told.plants[at], place=place)
     told.waiting = [one for one in told.waiting if one not in waiting]
@@ -793,11 +867,18 @@ def _look(event: _Event, at: int, events: list[_Event], place: str | None, told:
         told.facets.setdefault(each, []).append(event.value)
 
 
+def _is_a_person(event: _Event, told: _Telling) -> bool:
+    """Whether somebody says who they are: "it is Claire", "I'm Bo"."""
+    is_led = told.words[event.start - 1 : event.start] in {("is",), ("am",), ("name",), ("here",)}
+    return is_led and told.raw[event.start][:1].isupper() and told.raw[event.start][1:].islower()
+
+
 def _is_taken(event: _Event, at: int, events: list[_Event], told: _Telling) -> bool:
     """Whether a word may stand there though it tells nothing: how an animal looks, "spray" at a product."""
     near = {one.what for one in events[max(0, at - 3) : at + 4]}
     if event.what == "strange":
-        return "pest" in near and told.words[event.start].endswith(("y", "ish"))
+        is_look = "pest" in near and told.words[event.start].endswith(("y", "ish"))
+        return is_look or _is_a_person(event, told)
     is_tool = told.words[event.start] in {
         "spray",
         "sprays",
@@ -809,7 +890,7 @@ def _is_taken(event: _Event, at: int, events: list[_Event], told: _Telling) -> b
         "spraying",
     }
     is_seen = event.value in {Word.SAW, Word.GOT, Word.HAD, Word.BUGS, Word.ALL, Word.IT, Word.THEM, Word.NEW}
-    return is_seen or event.value in {Word.LEFT, Word.IT_IS} or (is_tool and "product" in near)
+    return is_seen or event.value in {Word.LEFT, Word.IT_IS, Word.MEANT} or (is_tool and "product" in near)
 
 
 def _without_pots(events: list[_Event], told: _Telling) -> list[_Event]:
@@ -876,7 +957,7 @@ def _read_more_of_a_find(events: list[_Event], told: _Telling) -> None:
     lacks = [at for at, line in enumerate(told.lines) if " on " in line and not line.startswith(_COUNTING)]
     if lacks and number and is_bare:
         told.lines[lacks[-1]] = f"{number} {told.lines[lacks[-1]]}"
-    elif number and not pending:
+    elif number.isdigit() and not pending:
         told.unread.append(number)
     elif pending:
         line = f"{number} {pending}" if number and not pending.startswith(_COUNTING) else pending
@@ -915,7 +996,7 @@ def _name_of(event: _Event, told: _Telling) -> str:
     if isinstance(event.value, tuple):
         (start, end), numbers = event.value
         name = _bare(told.text(start, end))
-        return f"{singular(name)} {numbers[0]}" if numbers else name
+        return f"{singular(name)} {numbers[0]}" if numbers else _same(name, start, told)
     ids = event.value.ids if isinstance(event.value, Plants | OneOf) else ()
     return next((one.names[0] for one in told.situation.plants if one.id in ids), "")
 

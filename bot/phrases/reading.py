@@ -109,7 +109,7 @@ class Reading:
             return self.sure
         first, *others = self.offers
         choices = (
-            Choice(ButtonText.YES, first.commands),
+            Choice(ButtonText.YES, first.commands, first.in_words()),
             *(Choice(ButtonText.NAMED, offer.commands, offer.said) for offer in others),
             Choice(ButtonText.SOMETHING_ELSE, (Decline(),)),
         )
@@ -170,6 +170,8 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
         return None
     home = read_home(text, situation)
     if home.is_empty():
+        if _is_no_answer(sure):
+            return _besides(text, home, situation)
         is_short = home.has_nothing and len(home.unread) < FEWEST_WORDS
         return Reading(sure=(Decline(),), text=text) if is_short else None
     if home.is_strange() and "\n" not in text.strip():
@@ -181,6 +183,23 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     if not home.unread and (home.is_known or "\n" in text.strip()):
         return Reading(sure=commands, text=text)
     return Reading(offers=(Offer(commands, home.in_words(), LEAST_HOME, "; ".join(home.unread)),), text=text)
+
+
+def _is_no_answer(told: tuple[Command, ...]) -> bool:
+    """Whether a message was taken for a town that there is not: it may say something else."""
+    towns = [one.text for one in told if isinstance(one, SetTown)]
+    refused = [one for one in told if isinstance(one, NotUnderstood) and one.reason in {"town", "plants"}]
+    unknown = [one for one in towns if len(one.split()) > 1 and not find_towns(one)]
+    return len(refused) + len(unknown) == len(told)
+
+
+def _besides(text: str, home: Home, situation: Situation) -> Reading | None:
+    """Read a message past the open question, which it does not answer."""
+    told = understand_surely(text, _asking_nothing(situation))
+    if home.is_ill and any(isinstance(one, NotUnderstood | Incomplete) for one in told):
+        return Reading(sure=(Incomplete(missing=Missing.SEEN),), text=text)
+    is_clear = not any(isinstance(one, (*_OF_A_HOME, NotUnderstood, Incomplete)) for one in told)
+    return Reading(sure=told, text=text) if is_clear else None
 
 
 def _commands_of(home: Home, situation: Situation) -> tuple[Command, ...] | None:
@@ -211,6 +230,8 @@ def _seen_somewhere(home: Home, situation: Situation) -> tuple[Command, ...]:
 
 
 def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Reading:
+    if _is_no_answer(sure) and is_doubtful(sure, situation):
+        sure = (NotUnderstood(text[:LONGEST], reason="town"),)
     sure = _of_the_stage(sure, text, situation)
     has_words = any(character.isalnum() for character in text)
     guesses = rank(with_names(text, situation), situation) if has_words else []
@@ -227,6 +248,7 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
     is_short = len(text.split()) < FEWEST_WORDS
     offers = _slipped(words_of(plain(text)), situation) if is_short else ()
     offers = offers or tuple(islice(_offers(text, situation, guesses), MOST_OFFERS))
+    offers = tuple(one for one in offers if not _is_no_answer(one.commands))
     asked = _answered(offers, guesses)
     if asked:
         return Reading(sure=asked, text=text)

@@ -540,7 +540,8 @@ _ALL_KNOWN = KNOWN | frozenset(word for phrase in FREE for word in phrase) | _ST
 
 
 @lru_cache(maxsize=4096)
-def _slip_of(word: str, known: frozenset[str], *, is_own: bool = False) -> str | None:
+def slip_of(word: str, known: frozenset[str], *, is_own: bool = False) -> str | None:
+    """Give the known word that a word is most likely a slip of, or short for."""
     allowed = min(3 if is_own else 2, max(1, (len(word) - 1) // 3 if is_own else (len(word) >= _LONG) + 1))
     if len(word) < _SHORTEST_OWN:
         allowed = 1
@@ -567,12 +568,12 @@ def _bones(word: str) -> str:
 def _nearest(word: str, vocabulary: frozenset[str], situation: Situation) -> _Words | None:
     if word.endswith("s") and word[:-1] in vocabulary:
         return None
-    own = _slip_of(word, vocabulary, is_own=True)
+    own = slip_of(word, vocabulary, is_own=True)
     if own is not None:
         return (own,)
     if word in _of_catalogue(situation.pests, situation.ingredients):
         return None
-    steering = _slip_of(word, _STEERING_LONG)
+    steering = slip_of(word, _STEERING_LONG)
     return None if steering is None else (steering,)
 
 
