@@ -24,19 +24,18 @@ from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
 from bot.phrases.kept import kept
 from bot.phrases.names import OneOf, Plants, names_of
+from bot.phrases.slips import slips_between
 from bot.phrases.text import plain, words_of
 
 FILE = Path(__file__).with_name("alarm.bin")
-LOUD = 0.5
-"""Score from which only help is given, by the figures that `tests/tools/alarm.py` prints. [1]"""
-FAINT = -2.5
-"""Score from which help is given beside what else the message may mean. [1]"""
+LEAST_SCORES = {"victim": (-2.5, 0.3), "people": (-2.0, 0.3), "nobody": (1.5, 2.5)}
+"""
+Scores from which help is given beside what else a message may mean, and from which only help is given:
+where it names a victim or a harm; only people ("my flat is in Leeds" is none); nobody. By the figures that
+`tests/tools/alarm.py` prints. [1]
+"""
 LONGEST = 1200
 """Characters that are listened to. [1]"""
-OF_PEOPLE = -0.5
-"""Score from which it is heard where only "my" or "she" is named: "my flat is in Leeds" is none. [1]"""
-UNNAMED = 2.0
-"""Score from which it is heard though nobody and no harm is named. [1]"""
 _WORDS = Path(__file__).with_name("emergencies.toml")
 _ENDINGS = ("ing", "ed", "es", "s", "d")
 _SHORTEST_STEM = 3
@@ -52,6 +51,8 @@ _BREAK = frozenset(".!?;\n")
 _REPEATED = re.compile(r"(.)\1{2,}")
 _VOWELS = re.compile("[aeiou]")
 _SHORTEST_SKELETON = 3
+_LONG = 6
+"""Letters from which a word with one slip is still known. Judgement. [1]"""
 
 
 class Alarm(Enum):
@@ -96,17 +97,11 @@ def alarm(text: str, situation: Situation) -> Alarm:
 def _alarm(text: str, situation: Situation) -> Alarm:
     words = kept(_words, text, situation)
     score = weights().score(_marks(words, weights().buckets))
-    if score < _least(words):
-        return Alarm.NONE
-    return Alarm.LOUD if score >= LOUD else Alarm.FAINT
-
-
-def _least(words: tuple[str, ...]) -> float:
-    """Give the score from which a message is heard, by who or what it names. [1]."""
     named = {name for word in words for name in classes_of(word)} & _OF_A_VICTIM
-    if not named:
-        return UNNAMED
-    return OF_PEOPLE if named == {"people"} else FAINT
+    faint, loud = LEAST_SCORES["nobody" if not named else "people" if named == {"people"} else "victim"]
+    if score < faint:
+        return Alarm.NONE
+    return Alarm.LOUD if score >= loud else Alarm.FAINT
 
 
 def danger(text: str, situation: Situation) -> str | None:
@@ -163,12 +158,14 @@ def _marks(words: tuple[str, ...], size: int) -> list[int]:
 def _words(text: str, situation: Situation) -> tuple[str, ...]:
     names = names_of(situation)
     words = words_of(_REPEATED.sub(r"\1", plain(text[:LONGEST])))
-    return tuple(
-        "houseplant"
-        if (known := names.exact_at(words, at)) and isinstance(known[0], Plants | OneOf)
-        else word
-        for at, word in enumerate(words)
-    )
+    heard: list[str] = []
+    at = 0
+    while at < len(words):
+        known = names.exact_at(words, at)
+        is_plant = known is not None and isinstance(known[0], Plants | OneOf)
+        heard.append("houseplant" if is_plant else words[at])
+        at += known[1] if is_plant and known is not None else 1
+    return tuple(heard)
 
 
 @lru_cache(maxsize=4096)
@@ -186,7 +183,23 @@ def classes_of(word: str) -> frozenset[str]:
         and len(_VOWELS.findall(word[1:])) <= len(word) // 6
     ):
         return _skeletons().get(_skeleton(word), frozenset())
-    return frozenset()
+    return _misspelt(word) if len(word) >= _LONG and word.isalpha() else frozenset()
+
+
+def _misspelt(word: str) -> frozenset[str]:
+    """Give the classes of the listed words that lie one slip away and begin alike."""
+    near = [one for one in _long_words().get(word[0], ()) if abs(len(one) - len(word)) <= 1]
+    return frozenset(name for one in near if slips_between(word, one, 1) <= 1 for name in _listed()[one])
+
+
+@cache
+def _long_words() -> dict[str, tuple[str, ...]]:
+    """Give the listed words that are long enough to be known by most of their letters, by their first one."""
+    found: dict[str, list[str]] = {}
+    for word in _listed():
+        if len(word) >= _LONG - 1:
+            found.setdefault(word[0], []).append(word)
+    return {letter: tuple(words) for letter, words in found.items()}
 
 
 @cache

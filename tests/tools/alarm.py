@@ -21,7 +21,7 @@ from tests.phrases.hands import tables
 from tests.phrases.situation import EVENING, table
 
 FOLDER = Path(__file__).parent.parent / "phrases" / "emergencies"
-BUCKETS = 16384
+BUCKETS = 65536
 ROUNDS = 10
 STEP = 0.3
 SHRINK = 2e-5
@@ -159,7 +159,7 @@ def leave_out(lines: Sequence[Line], *, shows: bool) -> None:
         print("\t".join((str(least), *counts)))
     if shows:
         for one, score in scored:
-            if one.is_emergency != (score >= emergencies.FAINT):
+            if one.is_emergency != (score >= emergencies.LEAST_SCORES["victim"][0]):
                 print(f"{one.hand}\t{score:.2f}\t{one.text}")
 
 
