@@ -36,6 +36,8 @@ class ReasonOf:
     quarantine_until: date | None = None
     product_evidence: Evidence | None = None
     """Where the label's usual figures come from, None where the person told them."""
+    washed_off: float | None = None
+    """What washes took off one leaf here, where it was counted. [1]"""
     hard: tuple[tuple[str, Hard], ...] = ()
     """Pests that are hard to win against there, and why."""
     passed_over: tuple[tuple[str, tuple[Refusal, ...]], ...] = ()
@@ -75,6 +77,7 @@ def _reason(plant: PlantId, desk: Desk) -> ReasonOf:
         watch=_watch(plant, desk),
         quarantine_until=known.quarantine_until,
         product_evidence=_usual_label(step.product, desk) if step and step.product else None,
+        washed_off=desk.household.washed_off,
         hard=tuple((pest, why) for pest, why in hard if why is not None),
         passed_over=_passed_over(plant, step, desk),
     )

@@ -10,6 +10,7 @@ from bot.catalogue.howto import load_howto
 from bot.domain.caution import Occasion
 from bot.domain.howto import bears_of
 from bot.domain.identity import PlantId
+from bot.domain.outbreak import BY_HAND
 from bot.domain.trade import Method
 
 
@@ -30,6 +31,8 @@ class HowTold(Outcome):
     plant: str | None
     steps: tuple[str, ...]
     cautions: tuple[str, ...]
+    asks_leaf: bool = False
+    """Whether a leaf has to be counted yet, to know what a wash takes off here."""
 
 
 @performs
@@ -48,4 +51,5 @@ def tell_how(command: AskHow, desk: Desk) -> HowTold:
         plant=None if plant is None else plant.name,
         steps=variant.steps,
         cautions=tuple(one.text for one in minded),
+        asks_leaf=command.way in {one.value for one in BY_HAND} and not desk.household.leaves,
     )

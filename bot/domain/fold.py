@@ -38,6 +38,7 @@ from bot.domain.journal import (
     HeldUntil,
     HouseholdSet,
     IsolatedNow,
+    LeafCounted,
     LostNow,
     Nudged,
     PestCorrected,
@@ -291,7 +292,7 @@ def _apply_to_household(household: Household, entry: Entry) -> None:
             household.places_gone.add(place)
         case ProductSet() as told:
             _stock(household.products[told.product], told, entry.happened_on)
-        case SprayUsed() | CalendarGiven() as told:
+        case SprayUsed() | CalendarGiven() | LeafCounted() as told:
             _note(household, told, entry.happened_on)
         case RoutineSet() as told:
             _set_routine(household, told, entry.happened_on)
@@ -362,10 +363,12 @@ def _work(household: Household, told: WorkBegun | WorkTicked | WorkEnded) -> Non
             pass
 
 
-def _note(household: Household, told: SprayUsed | CalendarGiven, on: date) -> None:
+def _note(household: Household, told: SprayUsed | CalendarGiven | LeafCounted, on: date) -> None:
     match told:
         case SprayUsed(ml=ml):
             household.used[on] = ml
+        case LeafCounted(before=before, after=after):
+            household.leaves.append((before, after))
         case CalendarGiven(evenings=evenings):
             household.calendar |= frozenset(evenings)
 

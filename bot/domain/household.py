@@ -248,6 +248,8 @@ class Household:
     """Evenings that calendar files have named."""
     used: dict[date, Decimal] = field(default_factory=dict)
     """Spray an evening took, as told. [mL]"""
+    leaves: list[tuple[int, int]] = field(default_factory=list)
+    """Living pests on one leaf before and after a wash, as counted here. [1]"""
     held_from: date | None = None
     held_until: date | None = None
     away: dict[MemberId, tuple[date, date | None]] = field(default_factory=dict)
@@ -273,6 +275,14 @@ class Household:
     """The last find of each pest in each place, among open cases of plants that are not set apart."""
     last_finds_of_all: Mapping[tuple[PlaceId | None, str], date] = field(default_factory=dict)
     """The same among all open cases there."""
+
+    @property
+    def washed_off(self) -> float | None:
+        """Give the share that washes here took off, None where nobody counted. [1]."""
+        before, after = (
+            (sum(counted) for counted in zip(*self.leaves, strict=True)) if self.leaves else (0, 0)
+        )
+        return None if not before else 1 - after / before
 
     @property
     def zone(self) -> ZoneInfo:

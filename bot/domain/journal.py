@@ -302,6 +302,14 @@ class SprayUsed:
     ml: Decimal
 
 
+@dataclass(frozen=True, slots=True)
+class LeafCounted:
+    """Living pests on one leaf before and after a wash. [1]."""
+
+    before: int
+    after: int
+
+
 Payload = (
     HouseholdSet
     | PlaceSet
@@ -324,6 +332,7 @@ Payload = (
     | PhotoTaken
     | CalendarGiven
     | SprayUsed
+    | LeafCounted
     | WalkBegun
     | WalkPassed
     | WalkEnded

@@ -52,6 +52,7 @@ from bot.phrases.asking import Meant, not_understood
 from bot.phrases.bottles import read_bottle
 from bot.phrases.clause import DATES, Clause, Setting, named, unique
 from bot.phrases.clauses import clauses_of, without_denied_day
+from bot.phrases.counting import read_leaf
 from bot.phrases.household import (
     read_absence,
     read_arrival,
@@ -616,6 +617,7 @@ def _whole_message(text: str, words: tuple[str, ...], situation: Situation) -> M
         or read_traits(words, situation)
         or read_months(words, situation)
         or read_tools(words)
+        or read_leaf(words)
         or read_use(words, situation)
         or read_bottle(words, situation)
         or _wrapped(read_bad_rate(words))

@@ -41,6 +41,7 @@ KINDS: dict[type, tuple[str, int]] = {
     journal.Watered: ("watered", 1),
     journal.CalendarGiven: ("calendar_given", 1),
     journal.SprayUsed: ("spray_used", 1),
+    journal.LeafCounted: ("leaf_counted", 1),
     journal.WorkBegun: ("work_begun", 1),
     journal.WorkTicked: ("work_ticked", 1),
     journal.WorkEnded: ("work_ended", 1),

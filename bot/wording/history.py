@@ -42,6 +42,7 @@ TOLD = {
     "Watered": "watered",
     "CalendarGiven": "a calendar file",
     "SprayUsed": "spray used",
+    "LeafCounted": "a leaf counted",
     "UsualByMonth": "a usual temperature",
     "WorkBegun": "a work day",
     "WorkTicked": "a stage of the work day",

@@ -1,5 +1,6 @@
 """Answers that teach: how a thing is done, what a word means, what must not be done."""
 
+from bot.actions.count_leaf import LeafDoubted, LeafNoted
 from bot.actions.describe_pest import PestDescribed
 from bot.actions.explain_term import TermTold
 from bot.actions.refuse_plan import PlanRefused
@@ -23,10 +24,27 @@ def how_told(told: HowTold) -> str:
     """List the steps, and what to mind."""
     heading = told.title if told.plant is None else f"{told.title}: {told.plant}"
     lines = [f"{heading}.", *(f"• {step}" for step in told.steps)]
+    if told.asks_leaf:
+        lines.append(
+            "What it takes off is published nowhere: count one leaf, and say “leaf 12 before, 3 after”."
+        )
     if told.cautions:
         lines.append("Mind:")
         lines += [f"• {caution}" for caution in told.cautions]
     return "\n".join(lines)
+
+
+@says
+def leaf_noted(told: LeafNoted) -> str:
+    """Confirm a count of one leaf."""
+    share = f"{round(100 * told.removed)} % come off here, by {counted(told.counts, 'count')}"
+    return f"Written: one leaf, {told.before} before and {told.after} after. {share}."
+
+
+@says
+def leaf_doubted(told: LeafDoubted) -> str:
+    """Ask back a count that cannot be meant."""
+    return f"{told.before} before and {told.after} after cannot be. Nothing is written; how many were on that leaf?"
 
 
 @says

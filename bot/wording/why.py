@@ -185,7 +185,17 @@ def _case(one: ReasonOf, state: Progress, voice: Voice) -> list[str]:
     lines.append(_release(one, state))
     lines.append(f"Going back: {condition_words(state, voice.today)}")
     product = None if one.step is None or one.step.product is None else one.step.product.ingredient
-    return [*lines, *rule_lines(state, one.cited, voice, product)]
+    return [*lines, *rule_lines(state, one.cited, voice, product), *_washed(one, state)]
+
+
+def _washed(one: ReasonOf, state: Progress) -> list[str]:
+    """Say what the plan leans on and nobody has published."""
+    if state.pest.fight.handwork is None:
+        return []
+    told = "count one leaf: “leaf 12 before, 3 after”"
+    if one.washed_off is not None:
+        told = f"{round(100 * one.washed_off)} % by your own count"
+    return [f"What handwork takes off is published nowhere we found: {told}."]
 
 
 def _step(one: ReasonOf, step: Step, state: Progress, today: date) -> list[str]:

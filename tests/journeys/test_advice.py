@@ -74,3 +74,23 @@ def test_a_question_that_nobody_can_answer_gets_no_list_for_an_answer(home: Talk
     home.say("hoya 12 longtailed mealybugs")
     for text in ("should i move it away from the others?", "should i bin the hoya?", "is the study nice?"):
         assert home.say(text)[0].startswith("I did not understand"), text
+
+
+def test_a_leaf_is_counted_once_for_what_a_wash_takes_off_is_published_nowhere(talk: Talk) -> None:
+    talk.say("ivy 12 spider mites")
+    assert "“leaf 12 before, 3 after”" in talk.say("how do i rinse the ivy")[0]
+    assert "nowhere we found: count one leaf" in "\n".join(_whole(talk, "why more ivy"))
+    assert talk.say("leaf 3 before, 12 after")[0].startswith("3 before and 12 after cannot be.")
+    # 9 of 12 came off: 75 %
+    assert "75 % come off here, by 1 count" in talk.say("leaf 12 before, 3 after")[0]
+    assert "leaf 12 before" not in talk.say("how do i rinse the ivy")[0]
+    assert "75 % by your own count" in "\n".join(_whole(talk, "why more ivy"))
+    talk.say("undo")
+    assert talk.home.leaves == []
+
+
+def _whole(talk: Talk, text: str) -> list[str]:
+    said = talk.say(text)
+    while "More" in talk.labels():
+        said += talk.press("More")
+    return said
