@@ -2,7 +2,7 @@
 
 import logging
 import re
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime
 from functools import cached_property
@@ -70,7 +70,7 @@ from bot.actions.skip_question import QuestionSkipped
 from bot.actions.stock_product import Stocked, StockProduct
 from bot.actions.undo import Undo
 from bot.actions.walk_through import WalkStep
-from bot.domain.identity import HouseholdId
+from bot.domain.identity import HouseholdId, PlaceId
 from bot.domain.journal import Draft, Entry, Heard, evening_of
 from bot.domain.knowledge import Knowledge
 from bot.phrases.denying import is_bare_no
@@ -80,7 +80,8 @@ from bot.phrases.reading import understand
 from bot.phrases.saying import say_all
 from bot.wording.answer import Answer, Button
 from bot.wording.button_texts import button_text
-from bot.wording.manner import in_manner, notice
+from bot.wording.lines import fitted
+from bot.wording.manner import in_manner, most_lines, notice
 from bot.wording.nudge import say_answered, say_chosen
 from bot.wording.sentences import document, picture, say
 from bot.wording.voice import Voice
@@ -481,28 +482,35 @@ class Conversation:
             desk.write([Draft(payload=Heard(), happened_at=desk.now, happened_on=desk.today)])
 
     def _answer(self, outcomes: list[Outcome], desk: Desk) -> Answer:
-        voice = _voice(desk)
-        text = "\n\n".join(dict.fromkeys(say(outcome, voice) for outcome in outcomes))
-        text, rest = split(text)
-        offers = tuple(offer for one in outcomes for offer in one.offers)
-        if rest:
-            offers += (Choice(ButtonText.MORE, (More(rest),)),)
+        text, offers = self._words(outcomes, desk)
         answer = Answer(
-            text=cut(text),
+            text=text,
             buttons=_asked(outcomes, offers, desk),
             picture=picture(outcomes),
             document=document(outcomes),
         )
         return in_manner(answer, outcomes)
 
+    @staticmethod
+    def _words(outcomes: Sequence[Outcome], desk: Desk) -> tuple[str, tuple[Choice, ...]]:
+        """Word outcomes as long as a phone bears; the buttons beside them, and one for what waits."""
+        voice = _voice(desk)
+        said = dict.fromkeys(fitted(say(one, voice), most_lines(one)) for one in outcomes)
+        text, rest = split("\n\n".join(shown for shown, _ in said))
+        offers = tuple(offer for one in outcomes for offer in one.offers)
+        waiting = "\n\n".join(part for part in (rest, *(waits for _, waits in said)) if part)
+        more = (Choice(ButtonText.MORE, (More(waiting),)),) if waiting else ()
+        return cut(text), (*offers, *more)
+
     def _nudge(self, nudge: NudgeText | StillThere, desk: Desk, chat: int) -> Answer:
         assert nudge.asking is not None
         asking = nudge.asking
         left = self._left_open(desk, chat) if isinstance(nudge, NudgeText) else None
-        choices = asking.choices if left is None else (*asking.choices, *left_open(desk, chat))
-        question = desk.store.ask(desk.member.household, chat, asking.expecting, choices, desk.now)
         told = [nudge] if left is None else [nudge, left]
-        text = "\n".join(filter(None, (say(one, _voice(desk)) for one in told)))
+        text, more = self._words(told, desk)
+        open_still = () if left is None else left_open(desk, chat)
+        choices = (*asking.choices, *open_still, *more)
+        question = desk.store.ask(desk.member.household, chat, asking.expecting, choices, desk.now)
         answer = in_manner(Answer(text=text, buttons=_buttons(question)), [nudge])
         return replace(answer, text=cut(_of_home(answer.text, chat, desk)))
 
@@ -580,9 +588,27 @@ def _answers_nudge(sign: Reaction, chat: int, desk: Desk) -> bool:
     return any((chat, sign.message_id) == one[:2] for one in told) and bool(desk.evening.named(desk.now))
 
 
+def _shown(outcome: Outcome, voice: Voice) -> str:
+    """Word what is shown of an outcome at once."""
+    return fitted(say(outcome, voice), most_lines(outcome))[0]
+
+
 def _voice(desk: Desk) -> Voice:
     household = desk.household
-    return Voice(desk.today, household.zone, household.units, household.clock_hours)
+    standing: dict[PlaceId | None, list[str]] = {}
+    for plant in household.living:
+        standing.setdefault(plant.place, []).append(plant.name)
+    places = household.places
+    return Voice(
+        today=desk.today,
+        zone=household.zone,
+        units=household.units,
+        clock_hours=household.clock_hours,
+        standing=tuple(
+            (places[place].name if place in places else "no place", tuple(names))
+            for place, names in standing.items()
+        ),
+    )
 
 
 def _show_what_is_left(desk: Desk, said: Said) -> None:
@@ -592,7 +618,11 @@ def _show_what_is_left(desk: Desk, said: Said) -> None:
         return
     choices = left.asking.choices if left is not None and left.asking is not None else ()
     for chat, message, text in desk.store.nudged_messages(desk.member.household, nudge.on):
-        told = text if left is None or not text else _of_home(say(left, _voice(desk)), chat, desk)
+        told = (
+            text
+            if left is None or not text
+            else _of_home(fitted(say(left, _voice(desk)), most_lines(left))[0], chat, desk)
+        )
         if chat != here:
             told = f"{told}\n\n{say_answered(desk.speaker, _voice(desk).clock(desk.now))}"
         buttons = _buttons(_offered(chat, choices, desk)) if choices else ()
@@ -693,7 +723,15 @@ def _asked(outcomes: list[Outcome], offers: tuple[Choice, ...], desk: Desk) -> t
         return _buttons(store.ask(household, chat, asking.expecting, shown, desk.now))
     if not offers:
         return ()
+    if desk.question is not None and _is_idle(desk.question):
+        return _buttons(store.ask(household, chat, Expecting.CHOICE, offers, desk.now))
     return _buttons(store.offer(household, chat, offers, desk.now))
+
+
+def _is_idle(question: Question) -> bool:
+    """Whether nothing waits for an answer: it only offers to tell more."""
+    said = [command for choice in question.choices for command in choice.commands]
+    return bool(said) and all(isinstance(one, ASKING) for one in said)
 
 
 def _buttons(question: Question) -> tuple[tuple[Button, ...], ...]:

@@ -179,14 +179,13 @@ async def _answer(talker: Talker, text: str, number: int) -> None:
     for reply in replies:
         heard += "\n" + await talker.say(reply)
         await talker.pass_time(minutes=2)
-    if "Tomorrow morning instead" in text and "not tonight" not in replies:
+    if "Tomorrow morning, " in text and "not tonight" not in replies:
         await _next_morning(talker)
-    for name in re.findall(
-        r"^(.+?)(?:: \d+ % likely free.*)? may leave isolation by the rule", heard, re.MULTILINE
-    ):
+    clear = re.findall(r"^All-clear for (.+?): ", heard, re.MULTILINE)
+    for name in (one for names in clear for one in re.split(", | and ", names)):
         if name not in talker.released:
             answer = await talker.say(f"put {name} back")
-            talker.released[name] = "by the rule" if "by the rule" in answer else "not by the rule"
+            talker.released[name] = "by the rule" if ", all-clear" in answer else "not by the rule"
 
 
 async def _next_morning(talker: Talker) -> None:
@@ -202,7 +201,7 @@ def _usual(text: str) -> tuple[str, ...]:
     replies = []
     if re.search(r"^(Spray|Swab|Wipe|Rinse|Clean-out)", text, re.MULTILINE):
         replies.append("done")
-    if "Look at:" in text:
+    if "Look at " in text:
         replies.append("checked everything with a lens, all clean")
     if "out of the pot once" in text:
         replies.append("coffee plant clean, roots too")
@@ -234,10 +233,11 @@ def asked_sprays(text: str, sent: datetime) -> list[tuple[str, datetime]]:
     found = []
     named = "|".join(sorted(map(re.escape, PLACES), key=len, reverse=True))
     for line in text.splitlines():
-        if line.startswith("Spray ") and "out of the sun" not in line:
+        is_moved = "out of the sun" in line
+        if not is_moved and re.match("Spray |(Wipe|Prune|Rinse|Swab) .*then .*(soap|oil)", line):
             found += [(name, sent) for name in re.findall(named, line)]
-        elif line.startswith("Tomorrow morning instead"):
-            clock = re.search(r"from (\d\d):(\d\d)", line)
+        elif line.startswith("Tomorrow morning, "):
+            clock = re.search(r"(\d\d):(\d\d)", line)
             assert clock is not None
             day: date = sent.date() + timedelta(days=1)
             start = datetime(day.year, day.month, day.day, int(clock[1]), int(clock[2]), tzinfo=ZONE)

@@ -209,12 +209,14 @@ class Desk:
         known = self.household.plants
         return tuple(known[plant].name for plant in plants)
 
-    def product_name(self, product: ProductId | None) -> str | None:
-        """Give the shown name of a product on the shelf."""
+    def product_name(self, product: ProductId | None, *, in_full: bool = False) -> str | None:
+        """Give the shown name of a product on the shelf: short beside a plant, in full on the shelf."""
         if product is None or product not in self.household.products:
             return None
         kind = self.knowledge.products.get(self.household.products[product].ingredient)
-        return kind.name if kind else self.household.products[product].ingredient
+        if kind is not None and in_full:
+            return kind.name
+        return kind.short if kind else self.household.products[product].ingredient
 
     def tonight(self) -> tuple[Task, ...]:
         """Give what is open this evening: the plan's tasks for today."""

@@ -2,7 +2,9 @@
 
 from dataclasses import dataclass
 from datetime import date
+from enum import Enum
 
+from bot.actions.ask import Ask, Topic
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.command import Command
@@ -16,7 +18,7 @@ from bot.domain.identity import PlantId
 from bot.domain.journal import Found
 from bot.domain.progress import Progress
 from bot.domain.remedy import Because, Hard, kinds_to_seek, why_hard
-from bot.domain.trade import Grade, grade_of
+from bot.domain.trade import Grade, Level, Method, grade_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,6 +31,15 @@ class LogFind(Command):
     pest: str | None = None
     where: str | None = None
     on: date | None = None
+
+
+class Need(Enum):
+    """What a home with its first find is to get."""
+
+    LENS = "lens"
+    CARD = "card"
+    GOGGLES = "goggles"
+    MIX = "mix"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,6 +69,8 @@ class FindLogged(Outcome):
     """What makes it hard to win."""
     tell: str | None = None
     """What tells apart the pests that a general word may mean."""
+    needs: tuple[Need, ...] = ()
+    """What to get, at a home's first find."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,6 +106,7 @@ def discard_choice(plant: PlantId, desk: Desk) -> tuple[Choice, ...]:
 def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> FindLogged | FindInPast:
     """Write a find on one plant; the first of a pest opens a case, after a release it reopens one."""
     known = any(case.pest == pest for case in desk.plant(plant_id).open_cases)
+    is_first = not any(plant.cases for plant in desk.household.plants.values())
     grade = command.grade or (grade_of(command.count) if command.count is not None else Grade.SOME)
     found = Found(pest=pest, grade=grade, count=command.count, where=command.where)
     desk.write([desk.draft(found, plant=plant_id, on=command.on)])
@@ -137,9 +151,25 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
         else (),
         to_read=read,
         hard=hard,
-        offers=discard_choice(plant_id, desk) if hard is not None else (),
+        needs=_needs(desk, pest, step) if is_first else (),
         asking=ask_apart(tuple(dict.fromkeys(desk.to_set_apart))) if plant.isolated_on is None else asking,
+        offers=(
+            *(discard_choice(plant_id, desk) if hard is not None else ()),
+            Choice(ButtonText.WHY, (Ask(topic=Topic.WHY, plants=(plant_id,)),)),
+        ),
     )
+
+
+def _needs(desk: Desk, pest: str, step: Step | None) -> tuple[Need, ...]:
+    """Give what the first weeks take: to see it, to treat it, to be safe."""
+    methods = {act.method for act in step.acts} if step is not None else set()
+    needs = {
+        Need.LENS: True,
+        Need.CARD: Level.CARD in desk.knowledge.pests[pest].looking.needed,
+        Need.GOGGLES: bool(methods & {Method.SPRAY, Method.DRENCH, Method.SWAB}),
+        Need.MIX: bool(methods & {Method.CLEAN_OUT, Method.REPOT}),
+    }
+    return tuple(need for need, is_wanted in needs.items() if is_wanted)
 
 
 def neighbours(desk: Desk, plant_id: PlantId) -> tuple[str, ...]:

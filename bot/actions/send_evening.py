@@ -50,6 +50,7 @@ from bot.domain.nudging import (
     nudge_at,
     placements,
 )
+from bot.domain.progress import Progress
 from bot.domain.refusal import is_warm
 from bot.domain.tonight import Doubt, Kind, Line, Part, Tonight, planned, tonight
 from bot.domain.trade import Level, Method
@@ -85,8 +86,8 @@ class NudgeText(Outcome):
     care: tuple[tuple[Care, tuple[str, ...]], ...]
     first_uses: tuple[tuple[str, str], ...]
     """Plants and products that meet for the first time tonight."""
-    standing: tuple[tuple[str, tuple[str, ...]], ...]
-    """Where all plants stand, so that many looks can be told place by place."""
+    progress: tuple[tuple[str, Progress], ...]
+    """How far the cases treated tonight are, where they are few."""
     announced: tuple[tuple[str, Method, str | None], ...]
     """Plants and what is done to them tomorrow: by 17:00 what takes no product, so that leaves are dry."""
     looks: tuple[tuple[str, Level, str], ...]
@@ -125,6 +126,8 @@ LONG_MINUTES = 45
 """Evenings that take longer offer to say what goes first. Judgement. [min]"""
 USUAL_SPOTS = "axils, undersides, crown"
 """Where to look for whatever there may be."""
+SHOWN_PROGRESS = 2
+"""Of so many plants treated it is said how far they are. Judgement. [1]"""
 WALKED_FROM = 3
 """So many plants to look at are worth a walk. Judgement. [1]"""
 
@@ -319,10 +322,7 @@ def _message(evening: Tonight, nudge: Nudge, desk: Desk, more: tuple[Choice, ...
         ),
         placements=placements(household, knowledge, parts, evening.on, at),
         names=tuple((plant.id, plant.name) for plant in household.living),
-        standing=tuple(
-            (place.name, desk.names(one.id for one in household.living if one.place == place.id))
-            for place in household.places.values()
-        ),
+        progress=_progress(tuple(dict.fromkeys(part.plant for part in parts)), desk),
         mixes=tonights_mixes(desk),
         ready=desk.names(desk.agenda.ready),
         late=tuple((name, step) for name, step in steps if step.lateness is not Lateness.ON_TIME),
@@ -397,6 +397,14 @@ def _answers(evening: Tonight, desk: Desk) -> tuple[Choice, ...]:
             return (Choice(ButtonText.FIND_OUT, (Identify(plants=(asked.plant,)),)),)
         case _:
             return ()
+
+
+def _progress(treated: tuple[PlantId, ...], desk: Desk) -> tuple[tuple[str, Progress], ...]:
+    """Give how far a few treated plants are: of many it would be no line."""
+    if len(treated) > SHOWN_PROGRESS:
+        return ()
+    states = [(plant, desk.agenda.progress.get(plant, ())) for plant in treated]
+    return tuple((desk.plant(plant).name, of[0]) for plant, of in states if len(of) == 1)
 
 
 def _choices(

@@ -25,7 +25,11 @@ def show_shelf(_: Ask, desk: Desk) -> Shelf:
     """Give the products at hand with their gaps and what is left."""
     return Shelf(
         tuple(
-            (product, desk.product_name(product.id) or "", label_days(desk.knowledge, product) or 0)
+            (
+                product,
+                desk.product_name(product.id, in_full=True) or "",
+                label_days(desk.knowledge, product) or 0,
+            )
             for product in desk.household.products.values()
         ),
         tuple(

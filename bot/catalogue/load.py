@@ -367,9 +367,11 @@ def _product(key: str, table: Table, known: Mapping[str, Source], pests: Mapping
         if method not in {item.value for item in Method}:
             table.problem(f"method {method} is unknown")
     apart = table.table("not_within_days_of", {})
+    name = table.text("name")
     kind = ProductKind(
         key=key,
-        name=table.text("name"),
+        name=name,
+        short=table.text("short") if "short" in table.left else name,
         words=table.texts("words"),
         methods=tuple(item for item in Method if item.value in methods),
         reaches=frozenset(pest.key for pest in pests.values() if pest.is_reached_by(key)),

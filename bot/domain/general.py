@@ -1,5 +1,6 @@
 """What a general word stands for: the cautious side of every pest it may mean."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from types import MappingProxyType
@@ -33,7 +34,7 @@ def cautious_side(key: str, name: str, words: tuple[str, ...], pests: Sequence[P
         name=name,
         latin=" or ".join(pest.latin for pest in pests),
         words=words,
-        hides="; ".join(dict.fromkeys(pest.hides for pest in pests)),
+        hides=", ".join(dict.fromkeys(spot for pest in pests for spot in re.split(", |; ", pest.hides))),
         of=tuple(pest.key for pest in pests),
         gap=quick.gap,
         gap_f=quick.gap_f,

@@ -32,6 +32,8 @@ class ProductKind:
 
     key: str
     name: str
+    short: str
+    """What it is called beside a plant: soap."""
     words: tuple[str, ...]
     methods: tuple[Method, ...]
     reaches: frozenset[str]

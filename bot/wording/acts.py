@@ -3,7 +3,6 @@
 from collections.abc import Iterable, Sequence
 
 from bot.domain.trade import Method
-from bot.wording.days import listed
 
 Act = tuple[Method, str | None]
 """A method, and the shown name of the product where it takes one."""
@@ -34,24 +33,29 @@ def by_acts(told: Iterable[tuple[str, Act]]) -> dict[tuple[Act, ...], list[str]]
     return gathered
 
 
-def asked(acts: Sequence[Act], names: Sequence[str]) -> str:
-    """Ask for one evening's work on plants: wipe hoya, then spray with soap."""
+def asked(acts: Sequence[Act], names: str) -> str:
+    """Ask for one evening's work on plants: wipe hoya, then soap."""
     first, *rest = acts
     if first[0] is Method.DRY:
-        return f"{listed(names)}: {_in_turn([_DRY, *(_verb(act) for act in rest)])}."
-    opening = f"{first[0].value.capitalize()} {listed(names)}{_with(first)}"
-    return f"{_in_turn([opening, *(_verb(act) for act in rest)])}."
+        return f"{names}: {_in_turn([_DRY, *map(_put_on, rest)])}."
+    opening = f"{first[0].value.capitalize()} {names}{_with(first)}"
+    return f"{_in_turn([opening, *map(_put_on, rest)])}."
 
 
 def planned(acts: Sequence[Act]) -> str:
-    """Name one evening's work, without plants and products: wipe, then spray."""
-    return _in_turn([_DRY if method is Method.DRY else method.value for method, _ in acts])
+    """Name one evening's work without plants: wipe, then soap; swab with alcohol."""
+    first = _DRY if acts[0][0] is Method.DRY else _verb(acts[0])
+    return _in_turn([first, *map(_put_on, acts[1:])])
 
 
-def done(acts: Sequence[Act], names: Sequence[str]) -> str:
+def _put_on(act: Act) -> str:
+    return act[1] if act[0] is Method.SPRAY and act[1] else _verb(act)
+
+
+def done(acts: Sequence[Act], names: str) -> str:
     """Say what was done to plants: hoya wiped, then sprayed (soap)."""
     words = [f"{DONE[method]}{f' ({product})' if product else ''}" for method, product in acts]
-    return f"{listed(names)} {_in_turn(words)}"
+    return f"{names} {_in_turn(words)}"
 
 
 def _verb(act: Act) -> str:

@@ -75,12 +75,13 @@ def shopping(told: Shopping, voice: Voice) -> str:
         for kinds, plants in told.lacking
     ]
     lines += [
-        f"{one.product}: about {voice.volume(one.left_ml)} left, and a round for {listed(one.plants)} takes "
+        f"{one.product}: about {voice.volume(one.left_ml)} left, and one evening for {listed(one.plants)} takes "
         f"{voice.volume(one.takes_ml)}."
         for one in told.low
     ]
     return (
-        "\n".join(lines) or "By my notes nothing is missing for the next rounds. “shelf” tells what is there."
+        "\n".join(lines)
+        or "By my notes nothing is missing for the next treatments. “shelf” tells what is there."
     )
 
 
@@ -91,9 +92,9 @@ ANTS = (
 )
 
 NO_DISH_SOAP = (
-    "Dish soap is a detergent and no labelled insecticide: its strength is unknown, and it burns leaves more easily; laundry "
-    "and dishwasher detergents never (extension services). An insecticidal soap has a label that says how and on what. Until "
-    "you have one: wipe or rinse the plant by hand, swab single insects with alcohol, and tell me “wiped the hoya”. Nothing is written."
+    "Better not: dish soap is a detergent of unknown strength and burns leaves; laundry and dishwasher detergents never "
+    "(extension services). An insecticidal soap has a label that says how and on what. Until you have one: wipe or rinse by "
+    "hand, swab single insects with alcohol. Nothing is written."
 )
 
 

@@ -19,12 +19,11 @@ from bot.wording.saying import says
 from bot.wording.voice import Voice
 
 FIRST_AID = (
-    "Stop and get away from it, into fresh air.\n"
-    "Eyes or skin: rinse with plenty of clean water for 15 minutes, take off wet clothes.\n"
+    "Stop, get away from it, into fresh air.\n"
+    "Eyes or skin: rinse with clean water for 15 minutes, take off wet clothes.\n"
     "Swallowed: rinse the mouth. Do not make anyone vomit.\n"
-    "Then call your poison centre, a doctor or, for an animal, a vet; the emergency number if breathing is hard "
-    "or someone is drowsy. Have the label at hand.\n"
-    "I am a notebook, not a doctor: they decide."
+    "Call your poison centre, a doctor or, for an animal, a vet; the emergency number if breathing is hard or someone is "
+    "drowsy. Have the label at hand; they decide."
 )
 FIRST_AID_SHORT = (
     "Is somebody hurt, or an animal? Fresh air, rinse with much water, make nobody vomit, call your poison centre or a "
@@ -34,14 +33,15 @@ FIRST_AID_SHORT = (
 
 HELP = (
     "Write as you would to a friend:\n"
-    "“hoya, landing, 15 cm” adds plants, one a line\n"
-    "“hoya 5 mealybugs” reports a find, “all clean” a look with none seen\n"
-    "“got soap, ready to use, every 7 days” puts a product on the shelf\n"
-    "“done”, “done except coffee”, “not tonight”, “did the hoya on sunday” answer the evening\n"
-    "“isolated?”, “what's due”, “why”, “when can the hoya go back” ask\n"
-    "“walk” looks over all plants, “work day” treats many; a photo with a name under it is kept\n"
-    "“mix for tonight”, “chart hoya”, “history”, “calendar”, “invite”, “settings”\n"
-    "“undo” takes back the last thing you told me"
+    "“hoya 5 mealybugs”: you found some\n"
+    "“all clean”: you looked, none seen\n"
+    "“done”, “done except ivy”, “later”\n"
+    "“got soap, ready to use, every 7 days”\n"
+    "“fern, kitchen”: a new plant\n"
+    "“what's due”, “why”, “what is apart?”\n"
+    "“how do I wipe”, “what is this”\n"
+    "“walk”: a look at all; “history”\n"
+    "“undo”: the last is taken back"
 )
 
 
@@ -53,17 +53,17 @@ UNCLEAR_REASONS = {
     "when": "I am not sure which day you mean, so nothing is written. Say “yesterday”, “on sunday” or “3 may”.",
     "shelf": "That product is not on your shelf. Say for instance “got neem, ready to use, every 7 days” first.",
     "both": "That says two things of the same plant at once, so nothing is written. Please say it one by one.",
-    "plants": "I could not read that list. One plant a line, like “hoya, landing, 15 cm”. Nothing is written.",
+    "plants": "I could not read that list. One plant a line, like “hoya, landing”. Nothing is written.",
     "which plant": "Which plant is that about? Nothing is written. Say it with the plant’s name, like “hoya 3”.",
     "away later": "I can only rest from today on, so nothing is written. Say it on the day: “away until 30 may”.",
-    "temperature": "That is outside what plants at home live through (-10 to 45 °C). Nothing is written.",
+    "temperature": "That is outside what plants at home live through (-10 °C to 45 °C). Nothing is written.",
     "rate": "That is no rate I can mix by. Say it per litre, gallon, quart, pint or cup: “5 ml per litre”. Nothing is written.",
     "percent": "A share lies between 0 and 100 %. Nothing is written; what does the label say?",
     "no such day": "There is no such day in that year, so nothing is written. Which day do you mean?",
     "bleach": "Please don’t: bleach with an acid, alcohol, ammonia or peroxide gives off poisonous gas. One at a time, "
-    "rinsed off with water and aired between. Nothing is written. If someone breathed it, say so at once.",
-    "flame": "Please don’t: oil or alcohol in the air catches fire from a flame, a heater or a hot lamp. Put them out "
-    "and let them cool first, and air the room. The label decides. Nothing is written.",
+    "rinsed and aired between. Nothing is written. Did someone breathe it? Say so at once.",
+    "flame": "Please don’t: oil or alcohol in the air catches fire from a flame, a heater or a hot lamp. Put them out, "
+    "let them cool, air the room. The label decides. Nothing is written.",
     "wait": "Take your time; my question stays open.",
     "town": "I take no town from that, so nothing is written. Which town do you live near, or “skip”?",
     "past": "That day cannot be meant: it is over, or more than 400 days ago. Nothing is written.",
@@ -72,26 +72,30 @@ UNCLEAR_REASONS = {
 
 @says
 def due(told: DueList, voice: Voice) -> str:
-    """List the coming evenings."""
+    """List the coming evenings, the nearest always."""
     shown = [
         (on, lines) for on, lines in told.evenings if not told.is_week or on <= told.today + timedelta(days=7)
     ]
     if not shown:
         return "Nothing is due" + (" this week." if told.is_week else ".")
-    return "\n".join(f"{near_day(on, voice.today)}: {_due_words(lines)}" for on, lines in shown)
+    lines = []
+    for on, of in shown:
+        first, *more = _due_words(of, voice)
+        lines += [f"{near_day(on, voice.today)}: {first}", *more]
+    return "\n".join(lines)
 
 
-def _due_words(lines: tuple[DueLine, ...]) -> str:
+def _due_words(lines: tuple[DueLine, ...], voice: Voice) -> list[str]:
     works = by_acts((line.name, (line.task.method, None)) for line in lines if line.task.method)
-    words = [f"{planned(acts)} {listed(names)}" for acts, names in works.items()]
-    looks = dict.fromkeys(line.name for line in lines if line.task.method is None)
-    return "; ".join([*words, *([f"check {listed(looks)}"] if looks else [])])
+    words = [f"{planned(acts)} {voice.plants(names)}" for acts, names in works.items()]
+    looks = list(dict.fromkeys(line.name for line in lines if line.task.method is None))
+    return [*words, *([f"look at {voice.plants(looks)}"] if looks else [])]
 
 
 @says
-def asks(told: Asks) -> str:  # noqa: C901, PLR0912 - one arm a question
+def asks(told: Asks, voice: Voice) -> str:  # noqa: C901, PLR0912 - one arm a question
     """Ask for what a clause left open."""
-    names = listed(told.plants)
+    names = voice.plants(told.plants)
     match told.missing:
         case Missing.METHOD:
             return f"What did you do to {names}?"
@@ -128,22 +132,22 @@ def asks(told: Asks) -> str:  # noqa: C901, PLR0912 - one arm a question
             return "Shall I move it to another evening? Say “tomorrow”, “saturday” or “in an hour”."
         case Missing.ADD:
             if told.asking and "," not in told.text:
-                return f"“{told.text[:60]}”: a new plant? Nothing is written yet; “{told.text[:60]}, kitchen” says where it stands too."
+                return f"“{told.text[:40]}”: a new plant? Nothing is written yet; “{told.text[:40]}, kitchen” says where it stands too."
             if told.asking:
                 return f"“{told.text[:60]}”: is that a new plant and its place? Nothing is written yet."
             return "A new plant: what is it called and where does it stand? Like “fern, kitchen”."
         case Missing.TOWN_OR_PLANT:
             return f"“{told.text[:60]}”: your town, or a plant? Nothing is written yet."
         case Missing.MEANT:
-            return f"Did you mean {told.text[:300]}? Nothing is written yet."
+            return f"Did you mean {told.text[:170]}? Nothing is written yet."
         case Missing.FORWARDED:
-            return f"You passed on: “{told.text[:200]}”. Shall I write it as if you told me? Nothing is written yet."
+            return f"You passed on: “{told.text[:90]}”. Shall I write it as if you told me? Nothing is written yet."
         case Missing.EDITED:
-            return f"From that message more than a round or a look was written. Shall I write “{told.text[:200]}” besides? Nothing is changed yet."
+            return f"From that message more than a treatment or a look was written. Shall I write “{told.text[:60]}” besides? Nothing is changed yet."
         case Missing.WHICH_PLACE:
             return (
-                f"I know no place called “{told.text[:60]}” yet, so nothing is written. Tell me of it first, like "
-                f"“{told.text[:60]} faces west” or “{told.text[:60]} has no window”."
+                f"I know no place called “{told.text[:40]}” yet, so nothing is written. Tell me of it first, like "
+                f"“{told.text[:40]} faces west”."
             )
         case Missing.WHEN:
             return "Which day? Nothing is written yet."
@@ -173,17 +177,17 @@ def _percent_of(text: str) -> str:
 
 
 @says
-def unclear(told: Unclear) -> str:
+def unclear(told: Unclear, voice: Voice) -> str:
     """Say what was not understood and that nothing is written."""
     if told.reason in UNCLEAR_REASONS:
-        return UNCLEAR_REASONS[told.reason]
-    what = f"“{told.text[:80]}”" if told.text else "that"
+        return voice.local(UNCLEAR_REASONS[told.reason])
+    what = f"“{told.text[:50]}”" if told.text else "that"
     examples = (
         f"“{told.plants[0]} 3”, “{told.plants[0]} clean” or “what's due”"
         if told.plants
         else "“fern, kitchen”"
     )
-    return f"I did not understand {what}, so nothing is written. I know for instance {examples}; “help” shows more."
+    return f"I did not understand {what}, so nothing is written. Try {examples}; “help” shows more."
 
 
 @says
@@ -193,7 +197,7 @@ def _plant_list(told: PlantList) -> str:
 
 @says
 def _no_plants(_: NoPlants) -> str:
-    return "I know no plants yet. Send them one a line, like “hoya, landing, 15 cm”."
+    return "I know no plants yet. Send them one a line, like “hoya, landing”."
 
 
 @says

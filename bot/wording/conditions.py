@@ -1,5 +1,6 @@
 """How far a case is, in words: treatments, looks, chances, what holds the plant back."""
 
+from collections.abc import Sequence
 from datetime import date
 from typing import assert_never
 
@@ -7,10 +8,12 @@ from bot.domain.pest import Pest
 from bot.domain.progress import Progress
 from bot.domain.release import FRESH_DAYS, Condition
 from bot.domain.remedy import Hard
-from bot.wording.days import counted, day, near_day
+from bot.wording.days import counted, day, listed, near_day
 from bot.wording.voice import Voice
 
 NEVER_ABOVE = 0.98
+COUNTS = 3
+"""So many counts show which way it goes, in one line. Judgement. [1]"""
 _ODDS = ((0.95, "19 in 20"), (0.9, "9 in 10"), (0.8, "4 in 5"), (0.75, "3 in 4"))
 """Chances as they are said, from 75 % on; below it looks are counted."""
 
@@ -43,14 +46,14 @@ def odds(share: float) -> str | None:
 
 
 def rounds_words(state: Progress) -> str:
-    """Say how many treatments are done and about how many are to come."""
-    done = counted(state.rounds_done, "treatment") + " done"
+    """Say how many treatments are done and about how many are to come; not while the kind of pest is open."""
+    done = f"treatment {state.rounds_done} done" if state.rounds_done else "no treatment yet"
     if state.is_finished:
         return f"{done}, no more needed"
     more = state.release.more_rounds
     if more is None:
         return f"{done}; too cold there to say how many more" if state.state.too_cold else done
-    return f"{done}, about {more} more" if state.rounds_done else f"about {counted(more, 'treatment')}"
+    return done if state.pest.of else f"{done}, about {more} more"
 
 
 BINDING = {
@@ -87,13 +90,13 @@ def _chance(state: Progress) -> str:
     """Say the chance from 75 % on, else the looks; where something living was seen today neither."""
     days = state.state.days_since_find
     if days <= 0:
-        return "living ones were seen today, so looks count from tomorrow on"
+        return "living ones today, looks count from tomorrow"
     if state.state.counted_checks == 0:
-        return f"{counted(days, 'day')} without a find, but no look has counted yet"
+        return "no look has counted yet"
     words = odds(state.state.probability) if state.pest.looking.has_chance else None
     if words is None:
-        return f"{looks_words(state)}, {counted(days, 'day')} without a find"
-    return f"{words} likely free, {counted(days, 'day')} without a find"
+        return looks_words(state)
+    return f"{words} likely free"
 
 
 def looks_words(state: Progress) -> str:
@@ -112,15 +115,27 @@ def looks_needed(state: Progress) -> int:
 
 
 def condition_words(state: Progress, today: date) -> str:
-    """Say the chance, the earliest day and what binds, with what a lens would gain."""
+    """Say how sure it is and the earliest day."""
+    chance, earliest = _chance(state), state.release.earliest_on
     if state.state.qualifies:
-        return f"{_chance(state)}, may leave isolation by the rule."
-    chance = _chance(state)
-    earliest = state.release.earliest_on
+        return f"{chance}: all-clear."
     if earliest is None:
         held = state.state.binding[0] if state.state.binding else Condition.PROBABILITY
-        return f"{chance}. No date in sight: {binding_words(held, state)}."
-    words = f"{chance}. Back {near_day(earliest, today)} at the earliest, after {counted(state.release.more_checks, 'more clean look', 'more clean looks')}"
+        return f"{chance}. No day in sight yet: {binding_words(held, state)}."
+    words = f"{chance}; free from {near_day(earliest, today)} at best."
+    if state.is_finished and (until := state.state.leave_alone_until) is not None and until > today:
+        words += f" Leave it alone until {day(until)}: no spray, rinse, wipe; a look may lift, tap, scrape one cover."
+    return words
+
+
+def held_words(state: Progress, today: date) -> str:
+    """Say in full what holds a plant back, and what a lens would gain."""
+    words, earliest = condition_words(state, today), state.release.earliest_on
+    if state.state.qualifies or earliest is None:
+        return words
+    days = state.state.days_since_find
+    without = f" {counted(days, 'day')} without a find." if days > 0 else ""
+    words += f"{without} It takes {counted(state.release.more_checks, 'clean look')} more"
     if state.release.binding is not None:
         words += f"; what holds it: {binding_words(state.release.binding, state)}"
     if Condition.ROOTS in state.state.binding and state.release.binding is not Condition.ROOTS:
@@ -128,6 +143,17 @@ def condition_words(state: Progress, today: date) -> str:
     lens = state.release.with_lens_on
     if lens is not None and lens < earliest:
         words += f". With a lens each time: {day(lens)}"
-    if state.is_finished and (until := state.state.leave_alone_until) is not None and until > today:
-        words += f". Leave it alone until {day(until)}: no spray, rinse, wipe; a look may lift, tap, scrape one cover"
     return words + "."
+
+
+def seen_lately(state: Progress) -> list[int]:
+    """Give the last counts of living ones, a look with none seen as 0; nothing where one was no number."""
+    finds = [(find.on, find.count) for find in state.case.finds]
+    looks = [(look.on, 0) for look in state.record.checks if look.on > state.record.last_find_on]
+    lately = [count for _, count in sorted([*finds, *looks], key=lambda one: one[0])][-COUNTS:]
+    return [] if len(lately) < 2 or None in lately else [count for count in lately if count is not None]  # noqa: PLR2004 - one count is no row
+
+
+def all_clear(names: Sequence[str]) -> list[str]:
+    """Say which plants may go back, and how to tell that they did."""
+    return [f"All-clear for {listed(names)}: “put {listed(names)} back”."] if names else []

@@ -37,7 +37,7 @@ def _entry_changed(told: EntryChanged, voice: Voice) -> str:
         head = f"Deleted: {_words(told.before, voice)}."
     else:
         head = f"Changed: {_words(told.after, voice)}.\nBefore it said: {_words(told.before, voice)}."
-    moves = [f"{plant}: next round {_day(new)}, not {_day(old)}." for plant, old, new in told.moved]
+    moves = [f"{plant}: next treatment {_day(new)}, not {_day(old)}." for plant, old, new in told.moved]
     return "\n".join([head, *(moves or ["No evening moves by it."])])
 
 

@@ -34,3 +34,15 @@ def listed(names: Iterable[str], joint: str = "and") -> str:
 def counted(number: int, one: str, many: str | None = None) -> str:
     """Say a number with its noun."""
     return f"{number} {one if number == 1 else many or one + 's'}"
+
+
+def plural(pest: str) -> str:
+    """Say a pest's name of several animals: mealybugs, whiteflies; scale and thrips stay as they are."""
+    if pest.endswith(("s", "scale")):
+        return pest
+    return f"{pest[:-1]}ies" if pest.endswith("y") else f"{pest}s"
+
+
+def dated(on: date, today: date) -> str:
+    """Say for which day something is written, today left unsaid: "Written", "Written for Fri 1 May"."""
+    return "Written" if on == today else f"Written for {day(on)}"

@@ -9,6 +9,7 @@ from bot.actions.set_strict import StrictSet
 from bot.actions.set_traits import TraitNoted
 from bot.wording.conditions import percent
 from bot.wording.days import day, listed, month
+from bot.wording.lines import AFTER
 from bot.wording.poison import warning
 from bot.wording.saying import says
 from bot.wording.voice import Voice
@@ -85,11 +86,11 @@ def _temperature_noted(told: TemperatureNoted, voice: Voice) -> str:
     if told.months:
         return f"Written: {told.place} usually has {voice.warmth(told.celsius)} in {listed(month(one) for one in told.months)}."
     shifts = [
-        f" Next round of {listed(names)}: {day(new)}, not {day(old)}." for names, old, new in told.moved
+        f"Next treatment of {voice.plants(names)}: {day(new)}, not {day(old)}."
+        for names, old, new in told.moved
     ]
-    return f"Written: {told.place} is at {voice.warmth(told.celsius)}.{''.join(shifts)}" + (
-        " Is that usual there, or just now?" if told.asking else ""
-    )
+    asked = " Is that usual there, or just now?" if told.asking else ""
+    return "\n".join([f"Written: {told.place} is at {voice.warmth(told.celsius)}.{asked}", AFTER, *shifts])
 
 
 @says

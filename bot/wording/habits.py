@@ -75,7 +75,7 @@ def habits(told: HabitsTold, voice: Voice) -> str:
     if not told.of:
         return (
             "No habit is set. While a case or a watch is open I ask for a look each Sunday; "
-            "“check on wednesdays” or “check every first saturday” sets one for all plants."
+            "“look on wednesdays” or “look every first saturday” sets one for all plants."
         )
     lines = [
         f"A look over all plants {rule_words(rule)}{f', next {near_day(on, voice.today)}' if on else ''}."

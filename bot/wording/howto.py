@@ -6,8 +6,9 @@ from bot.actions.explain_term import TermTold
 from bot.actions.refuse_plan import PlanRefused
 from bot.actions.tell_how import HowTold
 from bot.domain.trade import Method
-from bot.wording.days import counted, listed
+from bot.wording.days import counted, listed, plural
 from bot.wording.saying import says
+from bot.wording.voice import Voice
 
 _FIRST = {
     Method.PRUNE: "cut off the worst",
@@ -20,18 +21,13 @@ _BESIDES = {Method.DRENCH: "drench the mix", Method.DRY: "let the mix dry on top
 
 
 @says
-def how_told(told: HowTold) -> str:
+def how_told(told: HowTold, voice: Voice) -> str:
     """List the steps, and what to mind."""
     heading = told.title if told.plant is None else f"{told.title}: {told.plant}"
-    lines = [f"{heading}.", *(f"• {step}" for step in told.steps)]
+    lines = [f"{heading}.", *told.cautions, *(f"• {step}" for step in told.steps)]
     if told.asks_leaf:
-        lines.append(
-            "What it takes off is published nowhere: count one leaf, and say “leaf 12 before, 3 after”."
-        )
-    if told.cautions:
-        lines.append("Mind:")
-        lines += [f"• {caution}" for caution in told.cautions]
-    return "\n".join(lines)
+        lines.append("How much comes off? Count one leaf: “leaf 12 before, 3 after”.")
+    return voice.local("\n".join(lines))
 
 
 @says
@@ -48,9 +44,9 @@ def leaf_doubted(told: LeafDoubted) -> str:
 
 
 @says
-def term_told(told: TermTold) -> str:
+def term_told(told: TermTold, voice: Voice) -> str:
     """Say what a word means."""
-    return f"{told.name.capitalize()}: {told.text}"
+    return voice.local(f"{told.name.capitalize()}: {told.text}")
 
 
 @says
@@ -59,16 +55,15 @@ def pest_described(told: PestDescribed) -> str:
     pest = told.pest
     well, partly, never = pest.reached
     products = listed(told.products) if told.products else "nothing that works on it"
-    name = pest.name if pest.name.endswith("s") else f"{pest.name}s"
     return "\n".join(
         [
             f"{pest.name.capitalize()} ({pest.latin}).",
             f"Where: {pest.hides}.",
             f"Spreads: {pest.spreads}.",
-            f"A round reaches {well}, partly {partly}, not {never}.",
             f"Against it: {_fought(told)}",
             f"On your shelf: {products}.",
-            f"Seen some? Say for instance “hoya 3 {name}”, and I plan it.",
+            f"Seen some? “hoya 3 {plural(pest.name)}”, and I plan it.",
+            f"A treatment reaches {well}, partly {partly}, not {never}.",
         ]
     )
 
@@ -80,11 +75,11 @@ def _fought(told: PestDescribed) -> str:
     put_on = ["drench the mix" if fight.round_by is Method.DRENCH else "spray"]
     besides = [_BESIDES[method] for method in fight.with_round if method in _BESIDES]
     opening = f"first {listed(first)}; " if first else ""
-    least = f", {counted(rounds, 'round')} at least" if rounds is not None else ", round after round"
+    least = f", {counted(rounds, 'treatment')} at least" if rounds is not None else ", time after time"
     return f"{opening}{listed([*hand, *put_on, *besides])}{least}."
 
 
 @says
-def plan_refused(told: PlanRefused) -> str:
+def plan_refused(told: PlanRefused, voice: Voice) -> str:
     """Say no, with the reason."""
-    return told.text
+    return voice.local(told.text)

@@ -1,8 +1,8 @@
 """Answers of the identification key."""
 
 from bot.actions.identify import Identified, KeyAsked
-from bot.domain.key import Creature, Nature
-from bot.wording.days import listed
+from bot.domain.key import Nature
+from bot.wording.days import listed, plural
 from bot.wording.saying import says
 
 NATURES = {
@@ -54,8 +54,4 @@ def _next(told: Identified) -> str:
         return "Nothing is written."
     if told.asking:
         return f"Shall I write it for {listed(told.plants)}? Nothing is written yet."
-    return f"If so, say for instance “hoya 5 {_said(pests[0])}”. Nothing is written yet."
-
-
-def _said(pest: Creature) -> str:
-    return pest.name if pest.name.endswith("s") else f"{pest.name}s"
+    return f"If so, say for instance “hoya 5 {plural(pests[0].name)}”. Nothing is written yet."

@@ -11,7 +11,7 @@ FOR_ALL = (
     ("due", "what is due"),
     ("done", "tonight's work is done"),
     ("skip", "not tonight"),
-    ("isolated", "which plants are kept apart"),
+    ("isolated", "which plants are apart"),
     ("plants", "all plants"),
     ("walk", "look over all plants, one tap each"),
     ("mix", "how much to mix"),

@@ -1,4 +1,7 @@
-"""Answers about isolation and release."""
+"""Answers about what is kept apart and what may go back."""
+
+from collections.abc import Sequence
+from datetime import date
 
 from bot.actions.isolate import IsolatedThem
 from bot.actions.lose_plant import Lost, PlantsGone
@@ -6,83 +9,101 @@ from bot.actions.move_plant import PlantsMoved
 from bot.actions.release_plant import NotYet, ReleasedThem
 from bot.actions.show_isolated import IsolatedList
 from bot.actions.show_release import ReleaseInfo
+from bot.domain.household import Plant
 from bot.domain.progress import Progress
-from bot.wording.conditions import condition_words
+from bot.wording.conditions import held_words
 from bot.wording.days import counted, day, listed, near_day
 from bot.wording.labels import ask_of_eating
+from bot.wording.lines import AFTER
 from bot.wording.saying import says
-from bot.wording.voice import Voice
+from bot.wording.voice import MANY, Voice
 
 
 @says
-def isolated_them(told: IsolatedThem) -> str:
-    """Confirm that plants are kept apart, or their room, and ask what their treatment waits for."""
-    return _kept_apart(told) + (f"\n{ask_of_eating(told.to_read)}" if told.to_read else "")
+def isolated_them(told: IsolatedThem, voice: Voice) -> str:
+    """Confirm that plants are apart, or their room, and ask what their treatment waits for."""
+    return "\n".join([_apart_now(told, voice), *([ask_of_eating(told.to_read)] if told.to_read else [])])
 
 
-def _kept_apart(told: IsolatedThem) -> str:
+def _apart_now(told: IsolatedThem, voice: Voice) -> str:
+    names, are = voice.plants(told.plants), "is" if len(told.plants) == 1 else "are"
     if told.rooms:
         return (
-            f"Written: {listed(told.plants)} stays where it is, so {listed(told.rooms)} is the isolation room. "
-            "Everything in it is on watch; carry nothing out of it unchecked."
+            f"Written: {names} {'stays' if are == 'is' else 'stay'}, so all of {listed(told.rooms)} counts as apart. "
+            "Carry nothing out of it unlooked at."
         )
     if told.quarantine_until is not None:
         return (
-            f"Written: {listed(told.plants)} in quarantine until {day(told.quarantine_until)}, with a look a week. "
-            "“quarantine for 3 weeks” makes it shorter, on your word."
+            f"Written: {names} {are} apart until {day(told.quarantine_until)}, with a look a week. "
+            "“quarantine for 3 weeks” makes it shorter."
         )
-    return f"Written: {listed(told.plants)} kept apart."
+    return f"Written: {names} {are} apart."
 
 
 @says
 def released(told: ReleasedThem) -> str:
-    """Confirm a release."""
+    """Confirm that plants go back."""
     lines = []
-    for name, by_rule, until in told.plants:
-        how = "by the rule" if by_rule else "against the rule, on your word"
-        watch = f" On watch until {day(until)}: keep the weekly look." if until else ""
-        lines.append(f"Written: {name} left isolation, {how}.{watch}")
+    for by_rule in (True, False):
+        names = [name for name, is_ruled, _ in told.plants if is_ruled is by_rule]
+        if names:
+            how = "all-clear" if by_rule else "on your word, before the all-clear"
+            lines.append(f"Written: {listed(names)} {'goes' if len(names) == 1 else 'go'} back, {how}.")
+    watched = {until: name for name, _, until in told.plants if until}
+    lines += [f"Look at {name} weekly until {day(until)}." for until, name in watched.items()]
     if told.not_isolated:
-        lines.append(f"{listed(told.not_isolated)} was not isolated.")
-    if told.asking is not None:
         lines.append(
-            f"Where {'does it' if len(told.plants) == 1 else 'do they'} stand now? Another place can be typed."
+            f"{listed(told.not_isolated)} {'was' if len(told.not_isolated) == 1 else 'were'} not apart."
         )
+    if told.asking is not None:
+        lines.append(f"Where {'does it' if len(told.plants) == 1 else 'do they'} stand now?")
     return "\n".join(lines)
 
 
 def release_words(states: tuple[Progress, ...], voice: Voice) -> str:
     """Say how far the cases of a plant are."""
     if len(states) == 1:
-        return condition_words(states[0], voice.today)
-    return " ".join(f"{state.pest.name}: {condition_words(state, voice.today)}" for state in states)
+        return held_words(states[0], voice.today)
+    return " ".join(f"{state.pest.name}: {held_words(state, voice.today)}" for state in states)
 
 
 @says
 def isolated(told: IsolatedList, voice: Voice) -> str:
-    """List what is apart and what is on watch."""
+    """List what is apart, place by place where it is much, and what is on watch."""
     if not told.plants:
-        text = "No plant is isolated."
+        lines = ["No plant is apart."]
     else:
-        lines = [f"Isolated, {counted(len(told.plants), 'plant')}:"]
-        for plant, place, states in told.plants:
-            since = f" since {day(plant.isolated_on)}" if plant.isolated_on else ", still to be set apart"
-            what = ", ".join([*(state.pest.name for state in states), *([place] if place else [])])
-            earliest = max(
-                (state.release.earliest_on for state in states if state.release.earliest_on), default=None
-            )
-            if plant.quarantine_until is not None:
-                earliest = plant.quarantine_until
-            back = f"; back {near_day(earliest, voice.today)} at the earliest" if earliest else ""
-            lines.append(f"{plant.name} ({what}){since}{back}")
-        text = "\n".join(lines)
+        lines = [f"Apart, {counted(len(told.plants), 'plant')}:", AFTER]
+        if waiting := [plant.name for plant, _, _ in told.plants if not plant.isolated_on]:
+            lines.append(f"Still to be moved: {voice.plants(waiting)}.")
+        if len(told.plants) > MANY:
+            for place in dict.fromkeys(place for _, place, _ in told.plants):
+                there = [one for one in told.plants if one[1] == place]
+                lines.append(f"{place or 'no place yet'}, {len(there)}: {_until(there, voice)}")
+        lines += [_apart(one, voice) for one in told.plants]
     if told.watched:
-        names = [
-            f"{name} ({'until ' + day(watch.until) if watch.until else 'because of ' + cause})"
-            for name, watch, cause in told.watched
-        ]
-        text += f"\nOn watch: {listed(names)}."
-    return text
+        lines.append(f"Look at weekly: {voice.plants([name for name, _, _ in told.watched])}.")
+    return "\n".join(lines)
+
+
+def _apart(one: tuple[Plant, str | None, tuple[Progress, ...]], voice: Voice) -> str:
+    plant, place, states = one
+    what = ", ".join([*(state.pest.name for state in states), *([place] if place else [])])
+    return f"{plant.name} ({what}): {_until([one], voice)}"
+
+
+def _until(of: Sequence[tuple[Plant, str | None, tuple[Progress, ...]]], voice: Voice) -> str:
+    """Say from when plants are free at best, the last of them where they differ."""
+    days = sorted(on for plant, _, states in of if (on := _free_on(plant, states)) is not None)
+    if not days:
+        return "no day in sight yet."
+    return f"free from {near_day(days[0], voice.today)}{f' to {day(days[-1])}' if days[-1] > days[0] else ''} at best."
+
+
+def _free_on(plant: Plant, states: Sequence[Progress]) -> date | None:
+    if plant.quarantine_until is not None:
+        return plant.quarantine_until
+    return max((on for state in states if (on := state.release.earliest_on) is not None), default=None)
 
 
 @says
@@ -94,24 +115,20 @@ def release_info(told: ReleaseInfo, voice: Voice) -> str:
             lines.append(f"{name}: {release_words(states, voice)}")
         else:
             since = f" since {day(isolated_on)}" if isolated_on else ""
-            lines.append(f"{name} is apart{since} without an open case: it may go back when you like.")
+            lines.append(f"{name} is apart{since} without a case: it may go back when you like.")
     lines += [
-        f"{name} is in quarantine until {day(until)}; it may join the others then, after a look that finds none."
+        f"{name} is new: apart until {day(until)}, then a look that finds none."
         for name, until in told.quarantined
     ]
     if names := [name for name, _, because in told.free if because is None]:
-        lines.append(f"{listed(names)}: not isolated.")
+        lines.append(f"Not apart: {voice.plants(names)}.")
     for name, until, because in told.free:
         if because is not None:
             end = (
-                f"until {day(until)}"
-                if until
-                else f"as long as {because} has an open case"
-                if because != name
-                else ""
+                f"until {day(until)}" if until else f"while {because} has its case" if because != name else ""
             )
-            lines.append(f"{name}: not isolated; on watch {end}.".replace(" .", "."))
-    return "\n".join(lines) or "No plant is isolated."
+            lines.append(f"{name}: not apart; looked at weekly {end}".rstrip() + ".")
+    return "\n".join(lines) or "No plant is apart."
 
 
 @says
@@ -123,7 +140,7 @@ def _plants_gone(told: PlantsGone) -> str:
 
 @says
 def _plants_moved(told: PlantsMoved) -> str:
-    rest = f" Isolated there: {listed(told.still_isolated)}." if told.still_isolated else ""
+    rest = f" Still apart: {listed(told.still_isolated)}." if told.still_isolated else ""
     return f"Written: {listed(told.plants)} at {told.place}.{rest}{_beside(told)}"
 
 
@@ -131,7 +148,7 @@ def _plants_moved(told: PlantsMoved) -> str:
 def _not_yet(told: NotYet, voice: Voice) -> str:
     if told.quarantine_until is not None:
         return (
-            f"{told.plant} is in quarantine until {day(told.quarantine_until)}, and then needs a look that finds none. "
+            f"{told.plant} is new: apart until {day(told.quarantine_until)}, then a look that finds none. "
             "It may go earlier on your word."
         )
     return f"{told.plant} is not there yet: {release_words(told.progress, voice)}"
@@ -140,7 +157,7 @@ def _not_yet(told: NotYet, voice: Voice) -> str:
 @says
 def _lost(told: Lost) -> str:
     bag = " Old mix and leaves go into a closed bag, not on the compost." if told.was_infested else ""
-    watch = f" Still on watch: {listed(told.watched)}." if told.watched else ""
+    watch = f" Still look at {listed(told.watched)} weekly." if told.watched else ""
     return f"Written: {listed(told.plants)} gone.{bag}{watch}"
 
 

@@ -21,7 +21,7 @@ AGAINST = {
     Refusal.WRONG_PEST: "it does not reach this pest",
     Refusal.NOT_INDOORS: "its kind is not for indoors",
     Refusal.NOT_EDIBLE: "it is not for plants that are eaten",
-    Refusal.EATING_UNTOLD: "nobody told me yet whether its label allows plants that are eaten",
+    Refusal.EATING_UNTOLD: "I do not know yet whether its label allows what is eaten",
     Refusal.USES_SPENT: "its uses for a year are spent",
     Refusal.SENSITIVE: "this kind of plant is hurt by it",
     Refusal.TOO_HOT: "it is too hot there for it",
@@ -100,14 +100,11 @@ def against(refusals: Sequence[Refusal]) -> str:
 
 def warned(plant: str, product: str, refusals: Sequence[Refusal]) -> str:
     """Say what a treatment written down was against."""
-    return (
-        f"{plant}: {product} was not the right thing: {against(refusals)}. It is written; the label is the law "
-        "where you live."
-    )
+    return f"{plant}: {product} was not the right thing: {against(refusals)}. The label is the law where you live."
 
 
 def spent(told: Spent) -> str:
-    """Say that the next round needs something else, and why."""
+    """Say that the next treatment needs something else, and why."""
     following = (
         f"next with {told.following}" if told.following else "nothing else on the shelf fits, so water next"
     )
@@ -124,7 +121,7 @@ def eat_from(plant: str, on: date | None, used_on: date) -> str:
 
 
 @says
-def cautions(told: CautionsTold) -> str:
+def cautions(told: CautionsTold, voice: Voice) -> str:
     """Say what is dangerous about the shelf."""
     if not told.products:
         return "Nothing is on your shelf, so I suggest nothing but handwork: water, cloth and fingers."
@@ -137,7 +134,8 @@ def cautions(told: CautionsTold) -> str:
         lines.append("“safety” tells all that is to be minded.")
     if not told.knows_animals:
         lines.append("Say “we have a cat” or “we have fish”, and I leave out what is dangerous to them.")
-    return "\n".join([*lines, "The label, your vet and your poison centre decide; I am a notebook."])
+    lines.insert(0, "The label, your vet and your poison centre decide; I am a notebook.")
+    return voice.local("\n".join(lines))
 
 
 @says

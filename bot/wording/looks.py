@@ -1,17 +1,21 @@
 """Answers about finds, signs and looks."""
 
 from collections import Counter
+from collections.abc import Sequence
+from datetime import timedelta
 
 from bot.actions.log_check import CheckLogged
-from bot.actions.log_find import FindInPast, FindLogged
+from bot.actions.log_find import FindInPast, FindLogged, Need
 from bot.actions.log_sign import SignLogged
+from bot.domain.course import Step
+from bot.domain.progress import Progress
 from bot.domain.release import Level, can_show
-from bot.domain.remedy import Because
 from bot.domain.trade import Grade, Sign
 from bot.wording.acts import planned
-from bot.wording.conditions import condition_words, hard_words, rounds_words
-from bot.wording.days import day, listed, near_day
+from bot.wording.conditions import all_clear, condition_words, hard_words, rounds_words
+from bot.wording.days import dated, day, listed, near_day, plural
 from bot.wording.labels import ask_of_eating
+from bot.wording.lines import AFTER
 from bot.wording.saying import says
 from bot.wording.voice import Voice
 
@@ -29,6 +33,14 @@ LEVELS = {
     Level.POTATO: "a slice of potato",
 }
 
+NEEDS = {
+    Need.LENS: "a lens",
+    Need.CARD: "sticky cards",
+    Need.GOGGLES: "goggles",
+    Need.MIX: "fresh potting mix",
+}
+FEW_CASES = 2
+"""So many cases are told one by one under a look. Judgement. [1]"""
 
 SIGNS = {
     Sign.WEBBING: "webbing",
@@ -42,95 +54,95 @@ SIGNS = {
 
 @says
 def find(told: FindLogged, voice: Voice) -> str:
-    """Confirm a find; say what to do now."""
+    """Confirm a find; say what to do now, one step a line."""
     many = str(told.count) if told.count is not None else GRADES[told.grade]
-    where = f" in the {told.where}" if told.where else ""
-    lines = [f"Written for {near_day(told.on, voice.today)}: {told.pest} on {told.plant}{where}, {many}."]
+    pests = told.pest if told.count == 1 else plural(told.pest)
+    where = f", in the {told.where}" if told.where else ""
+    lines = [f"{dated(told.on, voice.today)}: {many} {pests} on {told.plant}{where}."]
     if told.is_reopened:
-        lines.append(f"That reopens the case on {told.plant}.")
-    elif told.is_new_case:
-        lines.append("A case is open.")
-    else:
-        lines.append("The days without a find start again.")
-    if not told.is_isolated and told.progress.pest.fight.is_set_apart:
-        lines.append(
-            f"Keep {told.plant} apart now. If it cannot be moved, {told.place or 'its place'} is the isolation room."
-        )
-    if told.neighbours:
-        lines.append(f"On watch beside it: {listed(told.neighbours)}.")
-    if told.tell is not None:
-        lines.append(f"Which kind can wait; planned is for the worse. {told.tell}")
-    if told.is_new_pest:
-        pest = told.progress.pest
-        lines.append(f"It hides in {pest.hides}. It gets around: {pest.spreads}.")
-    lines.append(_find_plan(told, voice))
-    earliest = told.progress.release.earliest_on
-    if earliest is not None:
-        lines.append(f"Back at the earliest {day(earliest)}, if every check from now on finds none.")
-    return "\n".join(line for line in lines if line)
-
-
-def _find_plan(told: FindLogged, voice: Voice) -> str:
-    step = told.step
-    if step is None:
-        lines = [_nothing_fits(told, "look")] if told.seek or told.to_read else []
-        return "\n".join([*lines, *([] if told.hard is None else [_hard(told, voice)])])
-    what = planned([(act.method, None) for act in step.acts])
-    with_what = f" with {told.product}" if told.product else ""
-    on = max(told.tonight or step.aim_on, voice.today)
-    lines = [f"Plan: {what}{with_what}, first {near_day(on, voice.today)}; {rounds_words(told.progress)}."]
-    if step.last_on is not None:
-        lines = [f"Plan: {what}{with_what}, next {near_day(on, voice.today)}; {rounds_words(told.progress)}."]
-    if step.because is Because.NO_PRODUCT:
-        lines.append(_nothing_fits(told, what))
+        lines.append("That opens its case again.")
+    lines += [f"{number} {step}" for number, step in enumerate(_steps(told, voice), 1)]
+    seek = [f"{told.seek[0]} for houseplants"] if told.seek and told.to_read is None else []
+    if needs := [*seek, *(NEEDS[one] for one in told.needs)]:
+        lines.append(f"To get: {listed(needs)}.")
     if told.to_read is not None and told.is_isolated:
         lines.append(ask_of_eating(told.to_read))
+    lines.append(AFTER)
+    if told.progress.rounds_done and not told.is_new_case:
+        lines.append(f"Living ones, so it takes longer: {rounds_words(told.progress)}.")
+    if told.to_read is not None and not told.is_isolated:
+        lines.append(f"No {told.to_read.product} before its label is read.")
+    if told.tell is not None:
+        lines.append("Which kind can wait; I plan for the worse.")
+    earliest = told.progress.release.earliest_on
+    if earliest is not None and not told.needs:
+        lines.append(f"Free from {day(earliest)} at best.")
     if told.hard is not None:
-        lines.append(_hard(told, voice))
+        lines.append(hard_words(told.hard, told.plant, told.progress.pest, voice))
     elif told.grade is Grade.MANY and told.progress.pest.fight.is_discarded:
-        lines.append("That bad, extension services advise discarding a plant that is cheap to replace.")
+        lines.append("So many: extension services would bin a plant that is cheap to replace.")
     return "\n".join(lines)
 
 
-def _hard(told: FindLogged, voice: Voice) -> str:
-    assert told.hard is not None
-    return hard_words(told.hard, told.plant, told.progress.pest, voice)
+def _steps(told: FindLogged, voice: Voice) -> list[str]:
+    steps = []
+    if not told.is_isolated and told.progress.pest.fight.is_set_apart:
+        steps.append("Move it away from the others now.")
+    if told.step is not None:
+        steps.append(_find_plan(told, told.step, voice))
+    if told.neighbours:
+        many = f"the {len(told.neighbours)} others at {told.place}"
+        steps.append(f"Look at {listed(told.neighbours) if len(told.neighbours) <= FEW_CASES else many} too.")
+    return steps
 
 
-def _nothing_fits(told: FindLogged, what: str) -> str:
-    if told.to_read is not None:
-        return f"Until its label is known to allow what is eaten, no {told.to_read.product}: {what}."
-    seek = f" Look for {listed(told.seek, 'or')}, labelled for houseplants indoors." if told.seek else ""
-    return f"Nothing on your shelf fits: until then {what}.{seek}"
+def _find_plan(told: FindLogged, step: Step, voice: Voice) -> str:
+    on = max(told.tonight or step.aim_on, voice.today)
+    when = {voice.today: "Tonight", voice.today + timedelta(days=1): "Tomorrow"}.get(on, day(on))
+    what = planned([(act.method, None) for act in step.acts[:-1]] + [(step.acts[-1].method, told.product)])
+    return f"{when}: {what}."
 
 
 @says
 def check(told: CheckLogged, voice: Voice) -> str:
     """Confirm looks; say what they mean for each case."""
-    lines = [
-        f"Written for {near_day(told.on, voice.today)}: none seen on {listed(told.plants)} ({LEVELS[told.level]})."
-    ]
-    several = {name for name, count in Counter(name for name, _ in told.cases).items() if count > 1}
-    for name, state in told.cases:
-        if not can_show(state.pest, told.level):
-            lines.append(
-                f"{name}: {LEVELS[told.level]} does not show {state.pest.name}; {LEVELS[state.pest.looking.ask]} would."
-            )
-        if name not in told.ready:
-            which = f", {state.pest.name}" if name in several else ""
-            lines.append(f"{name}{which}: {condition_words(state, voice.today)}")
+    how = "" if told.level is Level.PLAIN else f", {LEVELS[told.level]}"
+    lines = [f"{dated(told.on, voice.today)}: none seen on {voice.plants(told.plants)}{how}."]
+    lines += all_clear(told.ready)
+    cases = [(name, state) for name, state in told.cases if name not in told.ready]
     lines += [
-        f"{name} may leave isolation by the rule. Say “put {name} back” when you do." for name in told.ready
+        f"{name}: {LEVELS[told.level]} does not show {plural(state.pest.name)}; {LEVELS[state.pest.looking.ask]} would."
+        for name, state in cases
+        if not can_show(state.pest, told.level)
     ]
-    return "\n".join(lines)
+    lines.append(AFTER)
+    return "\n".join([*lines, *cases_words(cases, voice)])
+
+
+def cases_words(cases: Sequence[tuple[str, Progress]], voice: Voice) -> list[str]:
+    """Say how far cases are: each of a few, of many how far the first and the last are."""
+    if len(cases) <= FEW_CASES:
+        several = {name for name, count in Counter(name for name, _ in cases).items() if count > 1}
+        return [
+            f"{name}{f', {state.pest.name}' if name in several else ''}: {condition_words(state, voice.today)}"
+            for name, state in cases
+        ]
+    dated_cases = sorted(
+        (state.release.earliest_on, name) for name, state in cases if state.release.earliest_on is not None
+    )
+    if not dated_cases:
+        return []
+    (first, name), (last, _) = dated_cases[0], dated_cases[-1]
+    until = f", the last {day(last)}" if last > first else ""
+    return [f"First all-clear at best: {name} {day(first)}{until}. “what is apart?” lists them."]
 
 
 @says
 def sign(outcome: SignLogged, voice: Voice) -> str:
     """Confirm a sign; say by when to look."""
     return (
-        f"Written: {SIGNS[outcome.sign]} on {listed(outcome.plants)}, {near_day(outcome.on, voice.today)}. "
-        f"A sign is no living pest yet: please look closely by {near_day(outcome.check_by, voice.today)}."
+        f"{dated(outcome.on, voice.today)}: {SIGNS[outcome.sign]} on {voice.plants(outcome.plants)}. "
+        f"No living pest yet: please look closely by {near_day(outcome.check_by, voice.today)}."
     )
 
 

@@ -52,15 +52,16 @@ def mixed(told: Mixed, voice: Voice) -> str:
         )
     lines.append(_order(told))
     if told.rounds_left is not None:
-        lines.append(f"Your stock lasts for {counted(told.rounds_left, 'such round')}.")
+        lines.append(f"Your stock lasts for {counted(told.rounds_left, 'such evening')}.")
     if not told.is_known:
         lines.append(told.caution)
     return "\n".join(lines)
 
 
-def mix_line(told: Mixed, voice: Voice) -> str:
+def mix_line(told: Mixed, voice: Voice, *, is_only: bool) -> str:
     """Say a mixture in one line of the evening's message."""
-    return f"Mix for {listed(told.plants)}: {_amounts(told, voice)}."
+    whom = "" if is_only else f" for {voice.plants(told.plants)}"
+    return f"Mix{whom}: {_amounts(told, voice)}."
 
 
 def _amounts(told: Mixed, voice: Voice) -> str:
@@ -86,7 +87,7 @@ def _rate_line(told: Mixed, voice: Voice) -> str:
     rate = voice.rate(told.recipe.rate_ml_per_l)
     active = ""
     if told.percent_active is not None:
-        active = f", {plain(told.percent_active.quantize(Decimal('0.01')))} % active ingredient in the spray"
+        active = f", {plain(told.percent_active.quantize(Decimal('0.01')))} % active"
     if told.recipe.is_capped:
         most = "your label" if told.has_told_label else f"what labels of {told.name} usually allow"
         return f"What you said is past {most}: I took its most, {rate}{active}."
@@ -94,7 +95,7 @@ def _rate_line(told: Mixed, voice: Voice) -> str:
         return f"That is {rate}{active}, as you said; your label decides."
     if told.is_rate_of_label:
         return f"That is {rate}, as your label says{active}."
-    return f"That is {rate}{active}, the usual rate ({_source(told)}); your label decides."
+    return f"That is {rate}, the usual rate ({_source(told)}){active}; your label decides."
 
 
 def _source(told: Mixed) -> str:
@@ -137,12 +138,12 @@ def _is_a_step_under(told: Mixed) -> bool:
 
 def _order(told: Mixed) -> str:
     first = (
-        "Stir the soap into a little warm water, then the oil, then the rest of the water"
+        "Soap into a little warm water, then the oil, then the rest"
         if told.recipe.emulsifier
-        else "Half the water first, then the product, then the rest of the water"
+        else "Half the water, then the product, then the rest"
     )
     keeps = f"; use it within {counted(told.keeps_hours, 'hour')}" if told.keeps_hours is not None else ""
-    return f"{first}; shake now and then{keeps}, never keep it in the sprayer."
+    return f"{first}; shake now and then{keeps}; never keep it."
 
 
 @says

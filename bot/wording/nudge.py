@@ -1,46 +1,40 @@
 """The evening's message: what is due, when the sun is off, what to look for."""
 
+from collections.abc import Sequence
 from collections.abc import Set as AbstractSet
-from datetime import datetime, timedelta
+from datetime import timedelta
 
 from bot.actions.come_back import LookFirst
 from bot.actions.hold import EveningsHeld, MemberAway, Paused
 from bot.actions.send_evening import Deed, LeftOpen, NudgeText, StillThere
 from bot.actions.set_repeats import RepeatsSet
 from bot.domain.care import Care
+from bot.domain.course import Step
+from bot.domain.fold import RINSED_BY
 from bot.domain.gap import Lateness
 from bot.domain.nudging import Placement
+from bot.domain.progress import Progress
 from bot.domain.slot import SlotKind
 from bot.domain.tonight import Doubt
 from bot.domain.trade import Level
 from bot.wording.acts import asked, by_acts
+from bot.wording.conditions import all_clear, seen_lately
 from bot.wording.days import day, listed
+from bot.wording.lines import AFTER, SHORT, heights
 from bot.wording.mixing import mix_line
 from bot.wording.rounds import by_product
 from bot.wording.saying import says
 from bot.wording.voice import Voice
 
-LISTED_PLANTS = 12
-"""More plants to look at than these are told place by place. Judgement. [1]"""
 ASKED = {
     Level.GLANCE: "",
     Level.PLAIN: "",
-    Level.LENS: " with a lens or your phone's close-up",
-    Level.TAP: ", tapped over white paper",
-    Level.CARD: ", by a sticky card",
-    Level.TAPE: ", with tape round a stem",
-    Level.POTATO: ", with a slice of potato",
-    Level.ROOTS: ", lifted out of the pot",
-}
-TOLD = {
-    Level.GLANCE: "",
-    Level.PLAIN: "",
-    Level.LENS: " with a lens",
-    Level.TAP: ", tapped over paper",
-    Level.CARD: ", sticky card",
-    Level.TAPE: ", tape",
-    Level.POTATO: ", potato slice",
-    Level.ROOTS: ", roots too",
+    Level.LENS: "with a lens",
+    Level.TAP: "tapped over paper",
+    Level.CARD: "by a sticky card",
+    Level.TAPE: "with tape round a stem",
+    Level.POTATO: "with a slice of potato",
+    Level.ROOTS: "roots too",
 }
 CARE = {
     Care.BLOOM: "soap and oil take the bloom off the leaves for good; a swab does not.",
@@ -61,7 +55,7 @@ def say_chosen(label: str) -> str:
 
 @says
 def nudge_text(nudge: NudgeText, voice: Voice) -> str:
-    """Word tonight's nudge."""
+    """Word tonight's nudge: what is to do always, what to mind where it fits."""
     names = dict(nudge.names)
     moved = {
         plant
@@ -71,29 +65,27 @@ def nudge_text(nudge: NudgeText, voice: Voice) -> str:
     }
     # what is done by hand is done tonight, also where the spray waits for the morning
     tonight = [deed for deed in nudge.deeds if deed.plant not in moved or deed.product is None]
-    lines = [_head(nudge)] if nudge.deeds or nudge.looks else []
-    lines += [f"Settled: {listed(nudge.settled)}."] if nudge.settled else []
-    lines += [f"{words}" for words in _treatments(tonight)]
-    lines += [mix_line(one, voice) for one in nudge.mixes]
-    lines += [_placed(one, nudge, names, voice) for one in nudge.placements]
-    lines += _tomorrow(nudge)
-    if nudge.lift:
-        lines.append(
-            f"Lift {listed(nudge.lift)} out of the pot once: “{nudge.lift[0]} clean, roots too”, or what you see."
-        )
-    lines += [f"{listed(plants)}: {CARE[care]}" for care, plants in nudge.care]
     too_late = {names[p] for one in nudge.placements if one.slot.kind is SlotKind.LATE for p in one.plants}
-    lines += _first_uses(nudge, too_late)
-    if warm := [name for name in nudge.warm if name not in too_late]:
-        lines.append(f"Warm at {listed(warm)}: the coolest hour, and not on dry leaves.")
-    lines += _looks(nudge)
+    lines = _treatments(tonight, voice)
+    lines += [mix_line(one, voice, is_only=len(nudge.mixes) == 1) for one in nudge.mixes]
+    lines += [_placed(one, nudge, names, voice) for one in nudge.placements]
+    lines += _tomorrow(nudge, voice)
     lines += [
-        _late(name, step.lateness, day(step.closes_on))
-        for name, step in nudge.late
-        if step.last_on and name not in too_late
+        f"Lift {name} out of the pot once and look: “{name} clean, roots too”, or what you see."
+        for name in nudge.lift
     ]
-    lines += [f"{name} may leave isolation by the rule: “put {name} back”." for name in nudge.ready]
-    lines += _asked(nudge, voice)
+    lines += _looks(nudge, voice)
+    lines += [*all_clear(nudge.ready), *_asked(nudge, voice)]
+    lines = [line for line in lines if line]
+    lines += [f"Settled: {voice.plants(nudge.settled)}."] if nudge.settled else []
+    if (nudge.deeds or nudge.looks) and (nudge.count > 1 or heights(lines) < SHORT):
+        lines.insert(0, _head(nudge))  # of a full evening everybody knows that it is tonight
+    lines += [AFTER, *_told_so(nudge), *progress_lines(nudge.progress)]
+    lines += _first_uses(nudge, too_late, voice)
+    lines += [f"{voice.plants(plants)}: {CARE[care]}" for care, plants in nudge.care]
+    if warm := [name for name in nudge.warm if name not in too_late]:
+        lines.append(f"Warm at {voice.plants(warm)}: the coolest hour, and not on dry leaves.")
+    lines += _late([(name, step) for name, step in nudge.late if step.last_on and name not in too_late])
     return "\n".join(line for line in lines if line)
 
 
@@ -117,29 +109,28 @@ def _asked(nudge: NudgeText, voice: Voice) -> list[str]:
             return []
 
 
-def _by_place(plants: list[str], nudge: NudgeText) -> str:
-    """Name every plant, or its whole place: what is not shown must not be taken for looked at."""
-    if len(plants) <= LISTED_PLANTS:
-        return listed(plants)
-    left = list(plants)
-    parts = []
-    for place, there in nudge.standing:
-        asked = [name for name in there if name in plants]
-        left = [name for name in left if name not in there]
-        if asked and len(asked) == len(there):
-            parts.append(f"{place}: all {len(there)}")
-        elif asked:
-            parts.append(f"{place}, {len(asked)} of {len(there)}: {listed(asked)}")
-    if left:
-        parts.append(f"elsewhere: {listed(left)}")
-    return "; ".join(parts)
+def progress_lines(of: Sequence[tuple[str, Progress]]) -> list[str]:
+    """Say in one line a case how far it is, with the last counts: "Treatment 3, about 4 more. 12, 5, 0."."""
+    lines = []
+    for name, state in of:
+        if not state.rounds_done:
+            continue  # a first treatment tells nothing yet
+        opening = f"{name}: treatment" if len(of) > 1 else "Treatment"
+        more = state.release.more_rounds
+        is_known = more is not None and more > 1 and not state.pest.of
+        left = f", about {(more or 1) - 1} more" if is_known else ""
+        counts = ", ".join(map(str, seen_lately(state)))
+        lines.append(f"{opening} {state.rounds_done + 1}{left}.{f' Seen: {counts}.' if counts else ''}")
+    return lines
 
 
-def _first_uses(nudge: NudgeText, too_late: AbstractSet[str]) -> list[str]:
+def _first_uses(nudge: NudgeText, too_late: AbstractSet[str], voice: Voice) -> list[str]:
     """Ask for one leaf first where a product is new to a plant: how it takes it is not known."""
     first = tuple((plant, product) for plant, product in nudge.first_uses if plant not in too_late)
+    uses = by_product((deed.name, deed.product) for deed in nudge.deeds if deed.product)
     return [
-        f"First {product} on {listed(plants)}: one leaf first is safest; look after 24 to 48 hours, then the rest."
+        f"First {product}{'' if len(plants) == len(uses[product]) else f' on {voice.plants(plants)}'}: "
+        "one leaf, and the rest after 1 to 2 days."
         for product, plants in by_product(first).items()
     ]
 
@@ -151,33 +142,45 @@ def _head(nudge: NudgeText) -> str:
     return f"{'Once more for tonight' if nudge.count > 1 else 'Tonight'}, {day(nudge.on)}{time}:"
 
 
-def _treatments(deeds: list[Deed]) -> list[str]:
+def _treatments(deeds: Sequence[Deed], voice: Voice) -> list[str]:
     works = by_acts((deed.name, (deed.method, deed.product)) for deed in deeds)
-    return [asked(acts, names) for acts, names in works.items()]
+    return [asked(acts, voice.plants(names)) for acts, names in works.items()]
 
 
-def _looks(nudge: NudgeText) -> list[str]:
-    """Ask for looks by the pest's own way, and say how they are told."""
-    ways: dict[tuple[Level, str], list[str]] = {}
-    for name, level, where in nudge.looks:
-        ways.setdefault((level, where), []).append(name)
-    lines = [
-        f"Look at: {_by_place(names, nudge)}{ASKED[level]} ({where})."
-        for (level, where), names in ways.items()
+def _looks(nudge: NudgeText, voice: Voice) -> list[str]:
+    """Ask for looks, each by the pest's own way, in one line."""
+    ways: dict[Level, list[str]] = {}
+    for name, level, _ in nudge.looks:
+        ways.setdefault(level, []).append(name)
+    if not ways:
+        return []
+    if len(ways) == 1:
+        level, names = next(iter(ways.items()))
+        return [f"Look at {voice.plants(names)}{f' {ASKED[level]}' if ASKED[level] else ''}."]
+    parts = [
+        f"{voice.plants(names)}{f' ({level.value})' if ASKED[level] else ''}" for level, names in ways.items()
     ]
-    if lines:
-        (level, _), names = next(iter(ways.items()))
-        clean = "all" if len(ways) == 1 else names[0]
-        lines[-1] += f" Then “{clean} clean{TOLD[level]}”, or “{names[0]} 3”."
-    return lines
+    return [f"Look at {'; '.join(parts)}."]
 
 
-def _tomorrow(nudge: NudgeText) -> list[str]:
+def _told_so(nudge: NudgeText) -> list[str]:
+    """Say how looks are told."""
+    if not nudge.looks:
+        return []
+    name, level, _ = nudge.looks[0]
+    clean = "all" if len({way for _, way, _ in nudge.looks}) == 1 else name
+    return [f"Then “{clean} clean{f', {ASKED[level]}' if ASKED[level] else ''}”, or “{name} 3”."]
+
+
+def _tomorrow(nudge: NudgeText, voice: Voice) -> list[str]:
     """Name what is rinsed by 17:00 tomorrow, and the spray on dry leaves that follows."""
     early = by_acts((name, (method, None)) for name, method, product in nudge.announced if product is None)
     late = by_acts((name, (method, product)) for name, method, product in nudge.announced if product)
-    lines = [f"Tomorrow by 17:00: {_lowered(asked(acts, names))}" for acts, names in early.items()]
-    return lines + [f"Tomorrow evening: {_lowered(asked(acts, names))}" for acts, names in late.items()]
+    return [
+        f"{when}: {_lowered(asked(acts, voice.plants(names)))}"
+        for when, works in ((f"Tomorrow by {voice.clock(RINSED_BY)}", early), ("Tomorrow evening", late))
+        for acts, names in works.items()
+    ]
 
 
 def _lowered(text: str) -> str:
@@ -185,23 +188,20 @@ def _lowered(text: str) -> str:
 
 
 def _placed(one: Placement, nudge: NudgeText, names: dict[int, str], voice: Voice) -> str:
-    plants = listed(names[plant] for plant in one.plants)
+    plants = voice.plants([names[plant] for plant in one.plants])
     slot = one.slot
     products = {deed.product for deed in nudge.deeds if deed.plant in one.plants and deed.product}
     product = listed(sorted(products))
     start, back = voice.clock(slot.start_at), slot.sun_back_at
     match slot.kind:
         case SlotKind.EVENING:
-            plants = listed(names[plant] for plant in one.plants if plant not in one.sunless)
-            if not plants:
-                return ""
-            until = f", until the sun is back {_when(back, nudge, voice)}" if back else ""
-            return f"Out of direct sun from {start}{until}: {plants}."
+            lit = [names[plant] for plant in one.plants if plant not in one.sunless]
+            return f"Sun off from {start}: {voice.plants(lit)}." if lit else ""
         case _ if nudge.is_morning:
-            return f"Before the sun comes {_when(back, nudge, voice)}: {plants}." if back else ""
+            return f"Before the sun comes at {voice.clock(back)}: {plants}." if back else ""
         case SlotKind.MORNING:
-            until = f", before the sun comes {_when(back, nudge, voice)}" if back else ""
-            return f"Tomorrow morning instead: {plants} with {product} from {start}{until}. Tonight the sun stays too long."
+            hours = f"{start} to {voice.clock(back)}" if back else f"from {start}"
+            return f"Tomorrow morning, {hours}: {product} on {plants}."
         case SlotKind.MOVE:
             return (
                 f"Spray {plants} with {product} only out of the sun: move them into shade first, "
@@ -213,17 +213,12 @@ def _placed(one: Placement, nudge: NudgeText, names: dict[int, str], voice: Voic
             return f"Too late tonight for {plants}: tomorrow."
 
 
-def _when(at: datetime, nudge: NudgeText, voice: Voice) -> str:
-    local = at.astimezone(voice.zone)
-    days = (local.date() - nudge.on).days - nudge.is_morning
-    word = {0: "at", 1: "tomorrow at"}.get(days, f"on {day(local.date())} at")
-    return f"{word} {voice.clock(at)}"
-
-
-def _late(name: str, lateness: Lateness, by: str) -> str:
-    if lateness is Lateness.MISSED:
-        return f"{name} was due by {by}; tonight still helps, count on about one round more."
-    return f"{name} was due by {by}; tonight is fine."
+def _late(late: Sequence[tuple[str, Step]]) -> list[str]:
+    """Say who is late, and what it costs."""
+    missed = [name for name, step in late if step.lateness is Lateness.MISSED]
+    fine = [f"{name} (by {day(step.closes_on)})" for name, step in late if name not in missed]
+    lines = [f"Late: {listed(missed)}; tonight still helps, about one treatment more."] if missed else []
+    return [*lines, *([f"Was due: {listed(fine)}; tonight is fine."] if fine else [])]
 
 
 @says
@@ -234,7 +229,7 @@ def _evenings_held(told: EveningsHeld, voice: Voice) -> str:
     if told.since is not None:
         rest = f"from {day(told.since)} {rest}"
     cost = listed(f"{name} (by {day(on)})" for name, on in told.late[:6])
-    more = f" Rounds that would be late by then: {cost}; count on about one more each." if told.late else ""
+    more = f" Late by then: {cost}; about one treatment more each." if told.late else ""
     if told.others:
         return f"You get no evenings {rest}; {listed(told.others)} still {'does' if len(told.others) == 1 else 'do'}, and knows.{more}"
     return f"I stay quiet {rest}. The days keep counting meanwhile.{more}"
@@ -274,13 +269,11 @@ def _left_open(told: LeftOpen) -> str:
 
 
 @says
-def _look_first(told: LookFirst) -> str:
+def _look_first(told: LookFirst, voice: Voice) -> str:
     if not told.plants:
         return "Good to hear from you. The evenings go on."
-    shown, more = told.plants[:LISTED_PLANTS], len(told.plants) - LISTED_PLANTS
-    others = [f"{more} more with a case"] if more > 0 else []
     return (
-        f"Good to hear from you. First a look, then I plan by what you see: {listed([*shown, *others])}. "
+        f"Good to hear from you. First a look, then I plan by what you see: {voice.plants(told.plants)}. "
         f"“{told.plants[0]} 3”, or “all clean”."
     )
 

@@ -9,44 +9,55 @@ from bot.domain.course import Step
 from bot.domain.gap import Lateness
 from bot.wording.acts import DONE, by_acts, done
 from bot.wording.conditions import rounds_words
-from bot.wording.days import counted, day, listed, near_day
+from bot.wording.days import counted, dated, day, listed, near_day
 from bot.wording.labels import eat_from, spent, warned
+from bot.wording.lines import AFTER
 from bot.wording.saying import says
-from bot.wording.voice import Voice
+from bot.wording.voice import MANY, Voice
+
+FEW = 2
+"""Of so many plants treated it is told one by one how far they are. Judgement. [1]"""
 
 
 @says
 def round_done(told: RoundLogged, voice: Voice) -> str:
     """Confirm treatments; say what follows."""
-    lines = [_done_line(told, voice)]
+    first, *detail = _done_line(told, voice)
+    lines = [first]
     lines += [
         f"{one.plant}: only {counted(one.days, 'day')} after the last {one.product}, the label says "
-        f"{one.label_days}. It is written; the label is the law where you live, so wait longer next time."
+        f"{one.label_days}. The label is the law where you live, so wait longer next time."
         for one in told.warnings
     ]
     lines += [warned(*one) for one in told.against]
-    lines += _first_uses(told)
-    lines += [eat_from(*one, told.on) for one in told.eat_from]
+    lines += [eat_from(*one, told.on) for one in told.eat_from if one[1] is None or one[1] > told.on]
+    lines += [*_open(told, voice), AFTER, *_next_lines(told, voice)]
+    lines += [eat_from(*one, told.on) for one in told.eat_from if one[1] is not None and one[1] <= told.on]
+    lines += [
+        f"First {product} on {voice.plants(plants)}: look for burnt edges in 1 to 2 days."
+        for product, plants in by_product(told.first_uses).items()
+    ]
     lines += [_late_line(one.name, one.late) for one in told.done if one.late is not None]
-    if told.still_open:
-        lines.append(f"Still open tonight: {listed(told.still_open)}.")
-    if told.mornings:
-        lines.append(f"Tomorrow morning: {listed(told.mornings)}.")
-    lines += [spent(one) for one in told.spent]
-    lines += _next_lines(told, voice)
-    if told.checks_open:
-        lines.append(
-            f"What did you see on {listed(told.checks_open)}? “all clean”, or “{told.checks_open[0]} 3”."
-        )
+    lines += [*(spent(one) for one in told.spent), *detail]
     return "\n".join(line for line in lines if line)
 
 
-def _first_uses(told: RoundLogged) -> list[str]:
-    """Ask for a look after a product's first use on plants."""
-    return [
-        f"First {product} on {listed(plants)}: look for burnt edges after 24 to 48 hours."
-        for product, plants in by_product(told.first_uses).items()
-    ]
+def _open(told: RoundLogged | NothingDue, voice: Voice) -> list[str]:
+    """Say what of tonight is still to do, and to look at."""
+    lines = []
+    if isinstance(told, RoundLogged) and told.still_open:
+        lines.append(f"Still open tonight: {voice.plants(told.still_open)}.")
+    if told.mornings:
+        lines.append(f"Tomorrow morning: {voice.plants(told.mornings)}.")
+    if isinstance(told, NothingDue) and told.too_late:
+        lines.append(
+            f"{voice.plants(told.too_late)}: too late to spray tonight. Done before? “sprayed {told.too_late[0]}”."
+        )
+    if told.checks_open:
+        lines.append(
+            f"What did you see on {voice.plants(told.checks_open)}? “all clean”, or “{told.checks_open[0]} 3”."
+        )
+    return lines
 
 
 def by_product(pairs: Iterable[tuple[str, str]]) -> dict[str, list[str]]:
@@ -57,47 +68,60 @@ def by_product(pairs: Iterable[tuple[str, str]]) -> dict[str, list[str]]:
     return gathered
 
 
-def _done_line(told: RoundLogged, voice: Voice) -> str:
+def _done_line(told: RoundLogged, voice: Voice) -> list[str]:
+    """Say what was written, and of much only of how many plants: each work is a line that may wait."""
     works = by_acts((one.name, (one.method, one.product)) for one in told.done)
-    parts = [done(acts, names) for acts, names in works.items()]
+    parts = [done(acts, voice.plants(names)) for acts, names in works.items()]
     again = list(dict.fromkeys(one.name for one in told.done if one.is_repeat))
+    names = list(dict.fromkeys(one.name for one in told.done))
+    is_much = len(works) > 1 and len(names) > MANY
+    said = f"{len(names)} plants treated" if is_much else "; ".join(parts)
+    detail = [f"{part}." for part in parts] if is_much else []
     if all(one.is_repeat for one in told.done):
-        return f"Stood there already for {near_day(told.on, voice.today)}: {'; '.join(parts)}. One round, not two."
-    note = f" {listed(again)} stood there already: one round, not two." if again else ""
-    return f"Written for {near_day(told.on, voice.today)}: {'; '.join(parts)}.{note}"
+        return [
+            f"Stood there already for {near_day(told.on, voice.today)}: {said}. One treatment, not two.",
+            *detail,
+        ]
+    stood = f"{len(again)} of them" if is_much else voice.plants(again)
+    note = f" {stood} stood there already: one treatment, not two." if again else ""
+    return [f"{dated(told.on, voice.today)}: {said}.{note}", *detail]
 
 
 def _late_line(name: str, step: Step) -> str:
     if step.last_on is None or step.lateness is Lateness.ON_TIME:
         return ""
     if step.lateness is Lateness.MISSED:
-        return f"{name}: this round came after the {day(step.closes_on)}, so young ones may have grown up; count on one round more."
-    return (
-        f"{name}: a little later than planned ({day(step.closes_on)}); little harm, what follows moves along."
-    )
+        return (
+            f"{name}: later than {day(step.closes_on)}, so young ones may have grown up: one treatment more."
+        )
+    return f"{name}: a little later than planned; little harm."
 
 
 def _next_lines(told: RoundLogged, voice: Voice) -> list[str]:
-    lines = []
-    for one in told.done:
-        then = _then(one, _evening_of(one.name, told), voice)
-        if len(one.progress) == 1:
-            lines.append(f"{one.name}: {rounds_words(one.progress[0])}{then}.")
-        elif one.progress:
-            cases = "; ".join(f"{state.pest.name}: {rounds_words(state)}" for state in one.progress)
-            lines.append(f"{one.name}, {cases}{then}.")
-    return lines
+    """Say what comes next: how far each of a few is, of many only when."""
+    last = [one for one in told.done if one.progress]
+    if len(last) > FEW:
+        days: dict[str, list[str]] = {}
+        for one in last:
+            days.setdefault(_then(one, _evening_of(one.name, told), voice), []).append(one.name)
+        return [f"{then[:1].upper()}{then[1:]}: {voice.plants(names)}." for then, names in days.items()]
+    return [
+        f"{one.name}{', ' if len(one.progress) > 1 else ': '}"
+        + "; ".join(
+            f"{f'{state.pest.name}: ' if len(one.progress) > 1 else ''}{rounds_words(state)}"
+            for state in one.progress
+        )
+        + f"; {_then(one, _evening_of(one.name, told), voice)}."
+        for one in last
+    ]
 
 
 def _then(one: DonePlant, evening: date | None, voice: Voice) -> str:
     step = one.next
     if step is None:
         is_over = all(state.is_finished for state in one.progress)
-        return "; no more rounds needed, checks go on" if is_over else "; nothing on the shelf fits the next"
-    on = evening or max(step.aim_on, voice.today)
-    if on >= step.closes_on:
-        return f"; next {near_day(on, voice.today)}"
-    return f"; next {near_day(on, voice.today)}, by {day(step.closes_on)} at the latest"
+        return "only looks from now on" if is_over else "nothing on the shelf fits the next"
+    return f"next {near_day(evening or max(step.aim_on, voice.today), voice.today)}"
 
 
 def _evening_of(name: str, told: RoundLogged) -> date | None:
@@ -125,16 +149,7 @@ def _which_treatment(told: WhichTreatment) -> str:
 @says
 def nothing_due(told: NothingDue, voice: Voice) -> str:
     """Say what is open instead."""
-    lines = ["No treatment is open right now, so I wrote nothing."]
-    if told.mornings:
-        lines.append(f"Tomorrow morning: {listed(told.mornings)}.")
-    if told.too_late:
-        names = listed(told.too_late)
-        lines.append(f"{names}: too late to spray tonight. Sprayed before? “sprayed {told.too_late[0]}”.")
-    if told.checks_open:
-        lines.append(
-            f"What did you see on {listed(told.checks_open)}? “all clean”, or “{told.checks_open[0]} 3”."
-        )
+    lines = ["No treatment is open right now, so I wrote nothing.", *_open(told, voice)]
     if len(lines) == 1 and told.next_on is not None:
         lines.append(f"Next: {near_day(told.next_on, voice.today)}.")
     return "\n".join(lines)
@@ -144,12 +159,11 @@ def nothing_due(told: NothingDue, voice: Voice) -> str:
 def put_off(told: PutOff, voice: Voice) -> str:
     """Confirm another evening and what it costs."""
     when = f"at {voice.clock(told.at)} tonight" if told.at is not None else near_day(told.on, voice.today)
-    lines = [f"Put off: {listed(told.plants)}, {when}."]
-    for name, step in told.costs:
-        if step.lateness is Lateness.MISSED:
-            lines.append(
-                f"{name} would be past {day(step.closes_on)} by then: count on about one round more."
-            )
-        elif step.last_on is not None:
-            lines.append(f"{name} runs past {day(step.closes_on)} by then; little harm if it stays at that.")
+    lines = [f"Put off: {voice.plants(told.plants)}, {when}."]
+    missed = [name for name, step in told.costs if step.lateness is Lateness.MISSED]
+    late = [name for name, step in told.costs if name not in missed and step.last_on is not None]
+    if missed:
+        lines.append(f"Past the best days by then: {voice.plants(missed)}; about one treatment more each.")
+    if late:
+        lines.append(f"A little late by then: {voice.plants(late)}; little harm if it stays at that.")
     return "\n".join(lines)

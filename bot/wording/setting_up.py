@@ -1,6 +1,7 @@
 """Answers about town, hours, places, plants and the shelf."""
 
 from dataclasses import replace
+from datetime import time
 from decimal import Decimal
 
 from bot.actions.add_plants import PlantsAdded
@@ -22,6 +23,7 @@ from bot.domain.trade import Form
 from bot.domain.window import Facing, Outdoors
 from bot.wording.days import counted, listed
 from bot.wording.labels import ask_of_eating, label_facts
+from bot.wording.lines import AFTER
 from bot.wording.poison import warning
 from bot.wording.saying import says
 from bot.wording.voice import Voice
@@ -53,7 +55,7 @@ UNITS = {
     Units.US: "US measures and °F",
     Units.IMPERIAL: "imperial measures and °C",
 }
-ASK_TOWN = "Which town are the plants in? A town, a shared location or coordinates will do."
+ASK_TOWN = "Which town are the plants in? A shared location will do too."
 ASK_PLANTS = (
     "Which plants do you have, and where do they stand? Like “hoya and ivy in the kitchen”, or one a line."
 )
@@ -61,7 +63,7 @@ MOST_NAMED = 6
 SKIPPED = {
     Expecting.TOWN: "Put off. Without the town I do not know your evening and your sun, so I do not write by "
     "myself until you say “I live in Ghent”.",
-    Expecting.PLANTS: "Put off. Send them when you like, one a line: “hoya, landing, 15 cm”.",
+    Expecting.PLANTS: "Put off. Send them when you like, one a line: “hoya, landing”.",
 }
 
 
@@ -70,19 +72,17 @@ def welcome(lacks: tuple[str, ...]) -> str:
     if "town" in lacks:
         return f"Good to see you. {ASK_TOWN}"
     if "plants" in lacks:
-        return "Good to see you. Send your plants one a line, like “hoya, landing, 15 cm”."
-    return "Good to see you. “what's due”, “isolated?” and “help” are good first words."
+        return "Good to see you. Send your plants one a line, like “hoya, landing”."
+    return "Good to see you. “what's due”, “what is apart?” and “help” are good first words."
 
 
 @says
 def town(told: TownSet, voice: Voice) -> str:
     """Confirm the town by its clock."""
-    text = f"Written: {told.town}, {told.zone}. Your clock shows {voice.clock(told.local)}."
-    if told.has_new_units:
-        text += (
-            " I take US measures, °F and a clock of twelve hours; “metric” or “24 hour clock” changes that."
-        )
-    return text
+    units = (
+        " I take US measures and °F; “metric” or “24 hour clock” changes that." if told.has_new_units else ""
+    )
+    return f"Written: {told.town}, {told.zone}. Your clock shows {voice.clock(told.local)}.{units}"
 
 
 @says
@@ -142,9 +142,7 @@ def _set_up_goes_on(told: SetUpGoesOn, voice: Voice) -> str:
         case Lacking.SHELF:
             return "What do you have to treat with? Like “soap, ready to use”, or “nothing yet”."
         case Lacking.NOTHING:
-            return (
-                f"That is all I need; I write at {voice.clock(told.evening)}. “nudge me at 19:30” changes it."
-            )
+            return f"That is all I need; I write at {voice.clock(told.evening)}. “settings” shows how to change it."
 
 
 @says
@@ -153,26 +151,23 @@ def plants_added(told: PlantsAdded) -> str:
     by_place: dict[str | None, list[str]] = {}
     for name, place in told.plants:
         by_place.setdefault(place, []).append(name)
-    lines = [f"{place}: {listed(names)}" if place else listed(names) for place, names in by_place.items()]
-    text = f"Written, {counted(len(told.plants), 'plant')}:\n" + "\n".join(lines) if lines else "Nothing new."
-    if told.known_already:
-        text += (
-            f"\nI already have {listed(told.known_already)}. If that is another one, give it a name of its own, "
-            f"like “small {told.known_already[0]}”; if it moved, say “moved the {told.known_already[0]} to the kitchen”."
-        )
+    named = [f"{place}: {listed(names)}" if place else listed(names) for place, names in by_place.items()]
+    lines = [f"Written, {counted(len(told.plants), 'plant')}:" if named else "Nothing new.", AFTER, *named]
     if told.edible:
-        text += (
-            f"\n{listed(told.edible)}: taken as eaten, so only what is labelled for that. "
-            f"If not, say “{told.edible[0]} is not edible”."
+        lines.append(f"Taken as eaten: {listed(told.edible)}. If not: “{told.edible[0]} is not edible”.")
+    if known := told.known_already:
+        lines.append(
+            f"I have {listed(known)} already. Another one? “small {known[0]}”. Moved? “moved the {known[0]} to the kitchen”."
         )
     if poisonous := warning(told.judged):
-        text += f"\n{poisonous.strip()}"
+        lines.append(poisonous.strip())
+    lines.append(AFTER)
     if told.unread:
-        quoted = listed(f"“{line[:40]}”" for line in told.unread[:5])
-        text += f"\nI could not read {quoted}: send it again like “fern, kitchen, 12 cm”."
+        quoted = listed(f"“{line[:40]}”" for line in told.unread[:2])
+        lines.append(f"I could not read {quoted}: send it again like “fern, kitchen”.")
     if told.asks_quarantine:
-        text += "\nNew at home? Keep it apart from the others: six weeks is safe, three at the least."
-    return text
+        lines.append("New at home? Keep it apart: six weeks is safe, three at the least.")
+    return "\n".join(lines)
 
 
 @says
@@ -182,20 +177,19 @@ def stocked(told: Stocked, voice: Voice) -> str:
     if product.stock_ml == 0:
         return f"Written: no {told.name} left. The plan takes what else is on the shelf, or handwork."
     form = {Form.READY: ", ready to use", Form.CONCENTRATE: ", concentrate", None: ""}[product.label.form]
-    assumed = " (assumed, tell me what your label says)" if product.label.gap_days is None else ""
+    assumed = " (assumed: what does your label say?)" if product.label.gap_days is None else ""
     stock = f", {voice.volume(Decimal(str(product.stock_ml)))}" if product.stock_ml is not None else ""
     facts = "".join(
         f", {fact}" for fact in label_facts(replace(product.label, form=None, gap_days=None), voice)
     )
-    return (
-        f"On the shelf: {told.name}{form}{stock}, every {counted(told.gap_days, 'day')} at the soonest{assumed}{facts}."
-        + "".join(f"\n{caution}" for caution in (told.caution, _minded(told.minded)) if caution)
-        + (f"\n{ask_of_eating(told.to_read)}" if told.to_read else "")
-    )
-
-
-def _minded(cautions: tuple[str, ...]) -> str:
-    return " ".join([*cautions, "More: “safety”."]) if cautions else ""
+    lines = [
+        f"On the shelf: {told.name}{form}{stock}, every {counted(told.gap_days, 'day')} at the soonest{assumed}{facts}.",
+        AFTER,
+        *(f"{one.rstrip('.')}." for one in voice.local(told.caution).split(". ") if one),
+        *told.minded,
+        AFTER,
+    ]
+    return "\n".join([*lines, *([ask_of_eating(told.to_read)] if told.to_read else [])])
 
 
 @says
@@ -229,16 +223,15 @@ def settings(told: SettingsTold, voice: Voice) -> str:
     return (
         f"Town: {where}\nEvening: {voice.clock(told.evening)}\nQuiet: {voice.clock(told.quiet_from)} to "
         f"{voice.clock(told.quiet_until)}\nMeasures: {UNITS[voice.units]}, {voice.clock_hours} hours\n{counted(told.places, 'place')}, {counted(told.plants, 'plant')}\n"
-        "Change them by saying so: “I live in Ghent”, “nudge me at 19:30”, “quiet 23-7”, “us units”, “12 hour clock”."
+        f"Change them: “I live in Ghent”, “nudge me at {voice.clock(time(19, 30))}”, “quiet 23-7”, “us units”, “12 hour clock”."
     )
 
 
 @says
 def _founded(told: Founded) -> str:
     return (
-        f"Hello {told.name}. I help you get pests off your plants, and say in the evening what is due.\n"
-        "Tell me in your own words, in any order: your plants and where they stand, what you saw on them, what you have to treat "
-        f"with.\n{ASK_TOWN} I need it for the sun at your windows."
+        f"Hello {told.name}. I say what to do against pests, evening by evening, until your plants are free.\n"
+        "What did you see on which plant? Or first: Which town are the plants in?"
     )
 
 
@@ -251,8 +244,8 @@ def _welcome(told: Welcome) -> str:
 def _which_town(told: WhichTown) -> str:
     if told.is_guess:
         return (
-            f"I know no town called “{told.text[:60]}”, so nothing is written yet. Is it one of these? "
-            "If not, try a larger one nearby, or coordinates like 51.1, 3.7."
+            f"I know no town called “{told.text[:40]}”, so nothing is written yet. Is it one of these? "
+            "If not, a larger one nearby."
         )
     return f"There are {len(told.towns)} places called {told.text}. Which one?"
 
@@ -260,7 +253,7 @@ def _which_town(told: WhichTown) -> str:
 @says
 def _no_such_town(told: NoSuchTown) -> str:
     return (
-        f"I know no town called “{told.text[:60]}”. Try a larger one nearby, or send coordinates like 51.1, 3.7; "
+        f"I know no town called “{told.text[:40]}”. Try a larger one nearby, or send coordinates like 51.1, 3.7; "
         "“skip” puts it off."
     )
 

@@ -17,7 +17,7 @@ def _status_set(told: StatusSet) -> str:
 
 @says
 def _status_now(told: StatusNow, voice: Voice) -> str:
-    lines = [f"Apart: {_named(told.apart)}." if told.apart else "Nothing is kept apart."]
+    lines = [f"Apart: {_named(told.apart)}." if told.apart else "Nothing is apart."]
     lines.append(f"Left tonight: {_named(told.left)}." if told.left else "Nothing is left tonight.")
     if told.next_at is not None:
         at = told.next_at.astimezone(voice.zone)

@@ -61,7 +61,9 @@ def _too_early(told: TrendShown) -> str:
     if len(told.points) < LEAST_COUNTS:
         return f"too early to tell, {counted(len(told.points), 'count')} of at least {LEAST_COUNTS}."
     assert told.hatch_due_on is not None
-    return f"too early to tell: eggs laid before the first round can hatch until {day(told.hatch_due_on)}."
+    return (
+        f"too early to tell: eggs laid before the first treatment can hatch until {day(told.hatch_due_on)}."
+    )
 
 
 @says

@@ -1,16 +1,23 @@
 """What a sentence needs besides its outcome: today, the household's clocks and its measures."""
 
+import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, time
 from decimal import Decimal
 from zoneinfo import ZoneInfo
 
 from bot.domain.measure import IMPERIAL_ML, INCH_CM, METRIC_ML, TEASPOON_ML, US_ML, Units
+from bot.wording.days import listed
 
 _LITRE = METRIC_ML["litre"]
 _SPOONS_TO_A_TABLESPOON = 3
 _MOST_TABLESPOONS = 4
 """Above so many spoons people take a cup. Judgement. [1]"""
+NAMED = 3
+"""Fewer plants than these are always named. Judgement. [1]"""
+MANY = 5
+"""More plants than these are told of as a number first. Judgement. [1]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,6 +28,31 @@ class Voice:
     zone: ZoneInfo
     units: Units = Units.METRIC
     clock_hours: int = 24
+    standing: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    """Every place with all plants that stand there."""
+
+    def plants(self, names: Sequence[str]) -> str:
+        """
+        Name plants, by place where that is shorter: "all 4 at landing, all but ivy at study".
+
+        Every one is named, alone or in the "all" of its place: who is not must not be taken for meant.
+        """
+        if len(names) < NAMED:
+            return listed(names)
+        return min(listed(names), self._by_place(names), key=len)
+
+    def _by_place(self, names: Sequence[str]) -> str:
+        parts, left = [], list(dict.fromkeys(names))
+        if len(left) == sum(len(there) for _, there in self.standing):
+            return f"all {len(left)} plants"
+        for place, there in self.standing:
+            here = [name for name in there if name in left]
+            others = [name for name in there if name not in here]
+            if len(here) >= NAMED and len(others) < len(here):
+                but = f" but {listed(others)}" if others else ""
+                parts.append(f"all {len(here) if not but else ''}".rstrip() + f"{but} at {place}")
+                left = [name for name in left if name not in here]
+        return listed([*parts, *left])
 
     def clock(self, at: time | datetime) -> str:
         """Say a clock time, an instant by the household's clocks: "20:00", "8 pm"."""
@@ -32,7 +64,14 @@ class Voice:
 
     def length(self, cm: float) -> str:
         """Say a length [cm]."""
-        return f"{cm:g} cm" if self.units is not Units.US else f"{cm / float(INCH_CM):.2g} in ({cm:g} cm)"
+        return f"{cm:g} cm" if self.units is not Units.US else f"{cm / float(INCH_CM):.2g} in"
+
+    def local(self, text: str) -> str:
+        """Say what a text of the catalogue measures in the household's units."""
+        if self.units is not Units.US:
+            return text
+        text = re.sub(r"(-?\d+) °C", lambda found: self.warmth(float(found[1])), text)
+        return re.sub(r"(\d+) cm\b", lambda found: self.length(float(found[1])), text)
 
     def warmth(self, celsius: float) -> str:
         """Say a temperature [degC]."""

@@ -1,14 +1,17 @@
-"""The check walk in words."""
+"""The walk by all plants, in words."""
 
 from bot.actions.walk_through import NoWalk, WalkDone, WalkLevelAsked, WalkStep, WalkStopped
 from bot.domain.release import Level
-from bot.wording.days import counted, listed
+from bot.wording.conditions import all_clear
+from bot.wording.days import counted, listed, plural
+from bot.wording.lines import AFTER
 from bot.wording.saying import says
+from bot.wording.voice import Voice
 
 HOW = {
-    Level.GLANCE: "A glance counts for little; a plain look takes 3 to 5 minutes a plant.",
+    Level.GLANCE: "A glance counts for little; a plain look takes 3 to 5 minutes.",
     Level.PLAIN: "Axils, undersides, crown, rim of the pot: 3 to 5 minutes each.",
-    Level.LENS: "With the lens or a phone's macro: axils, undersides along the veins, crown, rim of the pot.",
+    Level.LENS: "Lens or phone close-up: axils, undersides, crown, rim of the pot.",
     Level.ROOTS: "Lift each pot: the root ball, the drainage holes, the rim.",
     Level.TAP: "White paper under a branch, tap it three times, look for what walks.",
     Level.CARD: "Count what sticks to each card, then hang a fresh one.",
@@ -20,39 +23,34 @@ HOW = {
 @says
 def level_asked(told: WalkLevelAsked) -> str:
     """Ask how closely, once for the whole walk."""
-    return (
-        f"Check walk, {counted(told.plants, 'plant')}, those without a find first. How closely do you look?"
-    )
+    return f"A walk by {counted(told.plants, 'plant')}, those without a find first. How closely do you look?"
 
 
 @says
-def walk_step(told: WalkStep) -> str:
+def walk_step(told: WalkStep, voice: Voice) -> str:
     """Say which plant is next."""
     where = f", {told.place}" if told.place else ""
-    lines = [f"{told.number} of {told.count}: {told.plant}{where}."]
+    lines = ["Going on where you stopped."] if told.is_resumed else []
+    lines.append(f"{told.number} of {told.count}: {told.plant}{where}.")
     if told.pests:
-        lines.append(f"Open case: {listed(told.pests)}. It hides in {told.hides}.")
+        lines.append(f"It has {listed(plural(one) for one in told.pests)}: {told.hides}.")
+    lines.append(AFTER)
     if told.is_first:
-        lines.insert(
-            0,
-            f"{HOW[told.level]} Pick dead leaves and debris off the mix on the way; wash hands before the cases.",
-        )
-    if told.is_resumed:
-        lines.insert(0, "Going on where you stopped.")
+        lines += [voice.local(HOW[told.level]), "Dead leaves off the potting mix on the way."]
     return "\n".join(lines)
 
 
 @says
-def walk_done(told: WalkDone) -> str:
+def walk_done(told: WalkDone, voice: Voice) -> str:
     """Sum the walk up."""
     lines = ["Walk done."]
-    if told.none_seen:
-        lines.append(f"None seen: {listed(told.none_seen)}.")
     if told.found:
-        lines.append(f"Found something: {listed(told.found)}.")
+        lines.append(f"Found something: {voice.plants(told.found)}.")
+    lines += all_clear(told.ready)
     if told.passed:
-        lines.append(f"Not looked at: {listed(told.passed)}.")
-    lines += [f"{name} may leave isolation by the rule: “put {name} back”." for name in told.ready]
+        lines.append(f"Not looked at: {voice.plants(told.passed)}.")
+    if told.none_seen:
+        lines.append(f"None seen: {voice.plants(told.none_seen)}.")
     return "\n".join(lines)
 
 
@@ -66,4 +64,4 @@ def walk_stopped(told: WalkStopped) -> str:
 
 @says
 def _no_walk(_: NoWalk) -> str:
-    return "No check walk is under way. “walk” begins one."
+    return "No walk is under way. “walk” begins one."

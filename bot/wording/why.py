@@ -9,7 +9,7 @@ from bot.domain.progress import Progress
 from bot.domain.remedy import Because
 from bot.domain.slot import SlotKind
 from bot.wording.acts import planned
-from bot.wording.conditions import condition_words, hard_words, percent, rounds_words
+from bot.wording.conditions import hard_words, held_words, percent, rounds_words
 from bot.wording.days import counted, day, near_day
 from bot.wording.labels import against
 from bot.wording.rules import rule_lines
@@ -23,7 +23,7 @@ BECAUSE = {
     Because.SOME: "more than a few: a spray reaches what a swab misses",
     Because.MANY: "many: a clean-out first, then sprays",
     Because.START: "the strong first step frees most and saves days (a simulation; judgement)",
-    Because.FEW_STILL: "living ones after three rounds by hand, so a spray joins",
+    Because.FEW_STILL: "living ones after three treatments by hand, so a spray joins",
     Because.STALL: "still alive two weeks after the start or the last strong step: what hides outlasts a spray",
     Because.STALL_HELD: "still alive, and no strong step is left or due: the shortest gap; look for hidden sites, ants, a neighbour plant",
     Because.DRY_FIRST: "found after 17:00: rinsed tonight, sprayed tomorrow on dry leaves",
@@ -67,7 +67,7 @@ def _without_case(one: ReasonOf) -> str:
         )
     if one.quarantine_until is not None:
         lines.append(
-            f"{one.plant} is in quarantine until {day(one.quarantine_until)}: extension services advise three to "
+            f"{one.plant} is new, apart until {day(one.quarantine_until)}: extension services advise three to "
             "six weeks for new plants; I take the longer (from memory)."
         )
     return "\n".join(lines) or f"{one.plant}: no open case."
@@ -107,14 +107,14 @@ def _short_case(one: ReasonOf, state: Progress, voice: Voice) -> list[str]:
         hard_words(hard, one.plant, state.pest, voice) for pest, hard in one.hard if pest == state.pest.key
     ]
     lines += [f"Not {name}: {against(refusals)}." for name, refusals in one.passed_over]
-    lines.append(f"Going back: {condition_words(state, voice.today)}")
+    lines.append(f"Going back: {held_words(state, voice.today)}")
     return lines
 
 
 def _short_gap(one: ReasonOf, step: Step, voice: Voice) -> str:
     gap = step.gap
     if gap is None:
-        return " The first round is due at once."
+        return " The first treatment is due at once."
     label = f", the label of {one.product} waits {counted(gap.label_days, 'day')}" if gap.label_days else ""
     return (
         f" At {voice.warmth(gap.temperature)} what a treatment reaches stays reachable for {gap.window_days:.1f} "
@@ -170,7 +170,7 @@ def _case(one: ReasonOf, state: Progress, voice: Voice) -> list[str]:
     if state.rhythm is not None:
         good, poor = state.rhythm
         lines.append(
-            f"Rhythm: rounds up to {good:.0f} days apart still shrink it if each reaches 95 % of them, up to "
+            f"Rhythm: treatments up to {good:.0f} days apart still shrink it if each reaches 95 % of them, up to "
             f"{poor:.0f} if it reaches 80 % (our simulation on published life tables)."
         )
     well, partly, never = state.pest.reached
@@ -178,12 +178,12 @@ def _case(one: ReasonOf, state: Progress, voice: Voice) -> list[str]:
         f"Reach: a spray hits {well} well; only in part: {partly}; not at all: {never} (from memory)."
     )
     lines.append(
-        f"Rounds may stop after {counted(state.record.rounds_needed, 'treatment')} in all; done so far: {state.rounds_done}, "
+        f"Treatments may stop after {counted(state.record.rounds_needed, 'treatment')} in all; done so far: {state.rounds_done}, "
         f"{state.rounds_since_find} of them after the day of the last find. Looks come weekly, on Sundays unless you say "
-        "“check on wednesdays”."
+        "“look on wednesdays”."
     )
     lines.append(_release(one, state))
-    lines.append(f"Going back: {condition_words(state, voice.today)}")
+    lines.append(f"Going back: {held_words(state, voice.today)}")
     product = None if one.step is None or one.step.product is None else one.step.product.ingredient
     return [*lines, *rule_lines(state, one.cited, voice, product), *_washed(one, state)]
 
@@ -202,7 +202,7 @@ def _step(one: ReasonOf, step: Step, state: Progress, today: date) -> list[str]:
     lines = [_next(one, step, today)]
     gap = step.gap
     if gap is None:
-        return [*lines, "The first round is due at once."]
+        return [*lines, "The first treatment is due at once."]
     pest = state.pest
     warmth = (
         f"{gap.temperature:g} °C"
@@ -229,9 +229,9 @@ def _length(one: ReasonOf, state: Progress) -> str:
     warmth = state.temperature if state.temperature is not None else 18.0
     assumed = "" if state.temperature is not None else " (assumed, the slow side)"
     return (
-        f"Rounds: what was protected on the first day needs {pest.protected.dd:g} degree-days above "
+        f"Treatments: what was protected on the first day needs {pest.protected.dd:g} degree-days above "
         f"{pest.protected.t0:g} °C, at {warmth:g} °C{assumed}, times {pest.protected_safety:g} for safety, "
-        f"one round each {state.gap_days:.0f} days. {_source(pest.protected_evidence, one)}"
+        f"one treatment each {state.gap_days:.0f} days. {_source(pest.protected_evidence, one)}"
     )
 
 

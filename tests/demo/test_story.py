@@ -44,7 +44,7 @@ def test_a_spray_in_the_sun_or_under_the_lamp_is_a_fault(text: str, hour: int, f
 
 def test_a_spray_put_off_to_the_morning_is_checked_against_the_mornings_sun() -> None:
     sent = datetime(2026, 5, 2, 20, tzinfo=ZONE)
-    text = "Tomorrow morning instead: ivy with soap from 08:00."
+    text = "Tomorrow morning, from 08:00: soap on ivy."
     assert asked_sprays(text, sent) == [("ivy", datetime(2026, 5, 3, 8, tzinfo=ZONE))]
     found = Faults()
     check_sun([nudge(sent, text), nudge(sent, text.replace("ivy", "moth orchid"))], found)

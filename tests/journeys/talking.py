@@ -56,6 +56,13 @@ class Talk:
         """Write to the bot, and read what it answers there."""
         return self.send(Text(text), at=at, person=person, chat=chat)
 
+    def asks(self, text: str) -> str:
+        """Write to the bot, and read all it says to that, also what waits behind [More]."""
+        said = self.say(text)
+        while "More" in self.labels():
+            said += self.press("More")
+        return "\n".join(said)
+
     def passes_on(self, text: str, *, person: int = OWNER) -> list[str]:
         """Forward somebody else's message to the bot."""
         return self.send(Text(text), person=person, is_forwarded=True)

@@ -44,7 +44,7 @@ def test_nothing_on_the_shelf_and_not_on_the_shelf_are_said(home: Talk) -> None:
     assert "For hoya nothing on the shelf fits. Look for" in home.say("what should i buy?")[0]
     home.say("got soap, ready to use, every 7 days, 30 ml")
     (text,) = home.say("what do we need from the shop")
-    assert text == "insecticidal soap: about 30 mL left, and a round for hoya takes 60 mL."
+    assert text == "soap: about 30 mL left, and one evening for hoya takes 60 mL."
     home.say("got soap, 1 litre")
     assert home.say("what should i buy?")[0].startswith("By my notes nothing is missing")
 

@@ -11,26 +11,24 @@ STEP = ["None seen", "A few", "Some", "Many", "Not today", "Stop for now"]
 
 def test_a_whole_walk_from_the_first_plant_to_the_summary(talk: Talk) -> None:
     talk.say("ivy 8 spider mites")
-    assert talk.say("walk") == ["Check walk, 5 plants, those without a find first. How closely do you look?"]
+    assert talk.say("walk") == ["A walk by 5 plants, those without a find first. How closely do you look?"]
     assert talk.labels() == ["A plain look", "With a lens", "Just a glance"]
     assert talk.press("A plain look")[0] == (
-        "Axils, undersides, crown, rim of the pot: 3 to 5 minutes each. Pick dead leaves and debris off the mix on "
-        "the way; wash hands before the cases.\n1 of 5: hoya, landing."
+        "1 of 5: hoya, landing.\nAxils, undersides, crown, rim of the pot: 3 to 5 minutes each.\n"
+        "Dead leaves off the potting mix on the way."
     )
     assert talk.labels() == STEP
-    assert talk.press("None seen") == [
-        "Written for today, Sat 2 May: none seen on hoya (a plain look).\n\n2 of 5: small hoya, landing."
-    ]
+    assert talk.press("None seen") == ["Written: none seen on hoya.\n\n2 of 5: small hoya, landing."]
     assert talk.press("Not today") == ["3 of 5: moth orchid, kitchen."]
     assert talk.press("A few") == ["Which pest is it on moth orchid? Nothing is written yet."]
     (answer,) = talk.press("citrus mealybug")
-    assert answer.startswith("Written for today, Sat 2 May: citrus mealybug on moth orchid, a few.")
+    assert answer.startswith("Written: a few citrus mealybugs on moth orchid.")
     assert answer.endswith("\n\n4 of 5: coffee plant, kitchen.")
     assert talk.press("None seen")[0].endswith(
-        "5 of 5: ivy, study.\nOpen case: spider mite. It hides in undersides along the veins, shoot tips; in dry warm air."
+        "5 of 5: ivy, study.\nIt has spider mites: undersides along the veins, shoot tips; in dry warm air."
     )
     assert talk.press("Some")[0].endswith(
-        "Walk done.\nNone seen: hoya and coffee plant.\nFound something: moth orchid and ivy.\nNot looked at: small hoya."
+        "Walk done.\nFound something: moth orchid and ivy.\nNot looked at: small hoya.\nNone seen: hoya and coffee plant."
     )
     payloads = [one for _, one in talk.told()]
     assert CheckedClean(Level.PLAIN) in payloads
@@ -57,8 +55,8 @@ def test_a_walk_is_answered_in_words(talk: Talk) -> None:
     assert talk.say("none")[0].endswith("2 of 5: small hoya, landing.")
     assert talk.say("clean")[0].endswith("3 of 5: moth orchid, kitchen.")
     assert talk.say("skip") == ["4 of 5: coffee plant, kitchen."]
-    assert "5 of 5: ivy, study.\nOpen case: spider mite." in talk.say("3 citrus mealybugs")[0]
-    assert talk.say("12")[0].endswith("Not looked at: moth orchid.")
+    assert "5 of 5: ivy, study.\nIt has spider mites: " in talk.say("3 citrus mealybugs")[0]
+    assert talk.say("12")[0].endswith("Not looked at: moth orchid.\nNone seen: hoya and small hoya.")
     found = [(name, one.pest, one.count) for name, one in talk.told() if isinstance(one, Found)]
     assert found == [
         ("ivy", "spider_mite", 8),
@@ -75,14 +73,14 @@ def test_a_walk_is_gone_on_with_after_a_stop_and_a_day(talk: Talk) -> None:
     assert talk.say("walk") == ["Going on where you stopped.\n2 of 5: small hoya, landing."]
     talk.press("Stop for now")
     talk.passes(days=3)
-    assert talk.say("walk") == ["Check walk, 5 plants, those without a find first. How closely do you look?"]
+    assert talk.say("walk") == ["A walk by 5 plants, those without a find first. How closely do you look?"]
 
 
 def test_undo_brings_the_plant_back_into_the_walk(talk: Talk) -> None:
     talk.say("walk with a lens")
     talk.press("None seen")
     talk.say("undo")
-    assert talk.say("walk")[0].endswith("1 of 5: hoya, landing.")
+    assert "\n1 of 5: hoya, landing.\n" in talk.say("walk")[0]
 
 
 def test_a_tap_turns_the_same_message_into_the_next_plant(talk: Talk) -> None:
@@ -109,15 +107,13 @@ def test_the_evening_offers_a_walk_where_many_are_to_be_looked_at(talk: Talk) ->
     talk.say("check on sundays")
     talk.evening()
     assert "One by one" in talk.labels()
-    assert talk.press("One by one")[0].startswith("Check walk, 5 plants")
+    assert talk.press("One by one")[0].startswith("A walk by 5 plants")
 
 
 def test_without_plants_or_a_walk_it_says_so(stranger_talk: Talk) -> None:
     stranger_talk.set_up(("/start", "Gent", "skip"))
-    assert stranger_talk.say("walk") == [
-        "I know no plants yet. Send them one a line, like “hoya, landing, 15 cm”."
-    ]
-    assert stranger_talk.say("end walk") == ["No check walk is under way. “walk” begins one."]
+    assert stranger_talk.say("walk") == ["I know no plants yet. Send them one a line, like “hoya, landing”."]
+    assert stranger_talk.say("end walk") == ["No walk is under way. “walk” begins one."]
 
 
 def test_dead_plants_and_new_ones_do_not_hold_a_walk_up(talk: Talk) -> None:

@@ -38,7 +38,7 @@ def test_a_treatment_of_days_ago_gets_its_right_product(told: Talk) -> None:
         of=Entered(kind=Kind.TREATED, plant=HOYA, on=SATURDAY), to=Entered(product=spinosad)
     )
     shown = told.tell(command)[0]
-    assert "Sat 2 May: hoya sprayed (insecticidal soap)" in shown
+    assert "Sat 2 May: hoya sprayed (soap)" in shown
     assert products_used(told) == ["soap"], "shown, and not yet changed"
     changed = told.press("Change it")[0]
     assert changed.startswith("Changed: Sat 2 May: hoya sprayed (spinosad)")
@@ -48,7 +48,7 @@ def test_a_treatment_of_days_ago_gets_its_right_product(told: Talk) -> None:
 def test_the_dates_that_move_are_said(told: Talk) -> None:
     told.tell(DeleteEntry(of=Entered(kind=Kind.TREATED, plant=HOYA)))
     answer = told.press("Delete it")[0]
-    assert "hoya: next round" in answer
+    assert "hoya: next treatment" in answer
     assert products_used(told) == []
     assert sum(isinstance(one.payload, Treated) for one in told.entries()) == 1, (
         "the journal keeps what was told"

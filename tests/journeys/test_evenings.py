@@ -23,9 +23,9 @@ from tests.journeys.talking import OWNER, PARTNER, ZONE, Talk
 SATURDAY, SUNDAY, MONDAY = date(2026, 5, 2), date(2026, 5, 3), date(2026, 5, 4)
 SOAP, ALCOHOL = ProductId(1), ProductId(2)
 TONIGHT = (
-    "Tonight, Sat 2 May, about 23 min:\nWipe hoya, then spray with insecticidal soap.\n"
-    "Swab moth orchid and coffee plant with isopropyl alcohol.\n"
-    "First insecticidal soap on hoya: one leaf first is safest; look after 24 to 48 hours, then the rest."
+    "Tonight, Sat 2 May, about 23 min:\nWipe hoya, then soap.\n"
+    "Swab moth orchid and coffee plant with alcohol.\n"
+    "First soap: one leaf, and the rest after 1 to 2 days."
 )
 WIPED_HOYA = ("hoya", Treated(method=Method.WIPE))
 SPRAYED_HOYA = ("hoya", Treated(method=Method.SPRAY, product=SOAP))
@@ -53,10 +53,10 @@ def test_unanswered_it_is_repeated_once_after_an_hour_and_then_rests_until_the_n
 ) -> None:
     outbreak.evening()
     assert outbreak.evening()[0].startswith(
-        "Once more for tonight, Sat 2 May, about 23 min:\nWipe hoya, then spray"
+        "Once more for tonight, Sat 2 May, about 23 min:\nWipe hoya, then soap"
     )
     assert outbreak.now == clock(SATURDAY, 21)
-    assert outbreak.evening()[0].startswith("Tonight, Sun 3 May, about 23 min:\nWipe hoya, then spray")
+    assert outbreak.evening()[0].startswith("Tonight, Sun 3 May, about 23 min:\nWipe hoya, then soap")
     assert outbreak.now == clock(SUNDAY, 20)
 
 
@@ -118,7 +118,7 @@ def test_the_same_instant_never_sends_twice(outbreak: Talk) -> None:
 def test_a_week_asleep_owes_one(outbreak: Talk) -> None:
     at = clock(date(2026, 5, 9), 20, 30)
     (text,) = outbreak.tick(at)
-    assert text.startswith("Tonight, Sat 9 May, about 23 min:\nWipe hoya, then spray")
+    assert text.startswith("Tonight, Sat 9 May, about 23 min:\nWipe hoya, then soap")
     assert outbreak.tick(at) == []
 
 
@@ -145,12 +145,9 @@ def test_done_answers_the_nudge_and_says_when_each_is_next(outbreak: Talk) -> No
     # where nobody told how warm it is, at 18 degC 67.2 days, one swab in 5 days: thirteen more
     assert outbreak.say("done") == [
         (
-            "Written for today, Sat 2 May: hoya wiped, then sprayed (insecticidal soap); "
-            "moth orchid and coffee plant swabbed (isopropyl alcohol).\n"
-            "First insecticidal soap on hoya: look for burnt edges after 24 to 48 hours.\n"
-            "hoya: 1 treatment done, about 7 more; next Sun 10 May, by Mon 11 May at the latest.\n"
-            "moth orchid: 1 treatment done, about 13 more; next Sun 10 May.\n"
-            "coffee plant: 1 treatment done, about 13 more; next Sun 10 May."
+            "Written: hoya wiped, then sprayed (soap); "
+            "moth orchid and coffee plant swabbed (alcohol).\n"
+            "Next Sun 10 May: hoya, moth orchid and coffee plant."
         )
     ]
     assert outbreak.told()[before:] == ALL_DONE
@@ -161,7 +158,7 @@ def test_the_button_does_what_the_word_does_and_is_safe_to_press_twice(outbreak:
     outbreak.evening()
     outbreak.press("All done")
     assert outbreak.told()[before:] == ALL_DONE
-    assert "One round, not two" in outbreak.press("All done")[0]
+    assert "One treatment, not two" in outbreak.press("All done")[0]
     assert outbreak.told()[before:] == ALL_DONE
 
 
@@ -201,7 +198,7 @@ def test_done_except_leaves_that_one_open(outbreak: Talk) -> None:
     assert "Still open tonight: coffee plant." in answer
     assert outbreak.told()[before:] == [WIPED_HOYA, SPRAYED_HOYA, SWABBED_ORCHID]
     assert outbreak.evening()[0].startswith(
-        "Tonight, Sun 3 May, about 6 min:\nSwab coffee plant with isopropyl alcohol."
+        "Tonight, Sun 3 May, about 6 min:\nSwab coffee plant with alcohol."
     )
 
 
@@ -212,7 +209,7 @@ def test_not_tonight_puts_all_of_it_off_by_a_day(outbreak: Talk) -> None:
         "Put off: hoya, moth orchid and coffee plant, tomorrow, Sun 3 May."
     ]
     assert [one for _, one in outbreak.told()[before:]] == [Postponed(on=SUNDAY)] * 3
-    assert outbreak.evening()[0].startswith("Tonight, Sun 3 May, about 23 min:\nWipe hoya, then spray")
+    assert outbreak.evening()[0].startswith("Tonight, Sun 3 May, about 23 min:\nWipe hoya, then soap")
 
 
 def test_the_not_tonight_button_does_the_same(outbreak: Talk) -> None:
@@ -244,7 +241,7 @@ def test_a_round_is_told_days_later_and_the_next_follows_from_its_day(outbreak: 
     outbreak.at(date(2026, 5, 5), 9)
     before = len(outbreak.told())
     (answer,) = outbreak.say("did the hoya on sunday")
-    assert answer.startswith("Written for Sun 3 May: hoya wiped, then sprayed (insecticidal soap).")
+    assert answer.startswith("Written for Sun 3 May: hoya wiped, then sprayed (soap).")
     assert "next Sun 10 May" in answer
     assert outbreak.told()[before:] == [WIPED_HOYA, SPRAYED_HOYA]
     assert outbreak.entries()[-1].happened_on == SUNDAY
@@ -284,9 +281,9 @@ def test_a_late_round_moves_what_follows(outbreak: Talk) -> None:
     outbreak.evening()
     outbreak.say("done")
     outbreak.at(date(2026, 5, 12), 20, 30)  # a day past the window's end, 11 May
-    (answer,) = outbreak.say("did the hoya")
-    assert "hoya: a little later than planned (Mon 11 May); little harm, what follows moves along." in answer
-    assert "next Tue 19 May, by Thu 21 May at the latest" in answer
+    answer = outbreak.asks("did the hoya")
+    assert "hoya: a little later than planned; little harm." in answer
+    assert "next Tue 19 May" in answer
 
 
 def test_a_missed_round_says_what_it_costs(outbreak: Talk) -> None:
@@ -294,12 +291,15 @@ def test_a_missed_round_says_what_it_costs(outbreak: Talk) -> None:
     outbreak.say("done")
     outbreak.at(date(2026, 5, 30), 20, 30)
     (nudge,) = outbreak.tick()
-    assert "hoya was due by Mon 11 May; tonight still helps, count on about one round more." in nudge
-    assert outbreak.say("not tonight")[0].splitlines()[1] == (
-        "hoya would be past Mon 11 May by then: count on about one round more."
+    assert "Wipe hoya" in nudge
+    assert outbreak.press("More")[0].endswith(
+        "Late: hoya, moth orchid and coffee plant; tonight still helps, about one treatment more."
     )
-    (answer,) = outbreak.say("did the hoya")
-    assert "hoya: this round came after the Mon 11 May, so young ones may have grown up" in answer
+    assert outbreak.say("not tonight")[0].splitlines()[1] == (
+        "Past the best days by then: hoya, moth orchid and coffee plant; about one treatment more each."
+    )
+    answer = outbreak.asks("did the hoya")
+    assert "hoya: later than Mon 11 May, so young ones may have grown up: one treatment more." in answer
 
 
 def test_putting_off_past_the_window_names_who_runs_late(outbreak: Talk) -> None:
@@ -308,7 +308,7 @@ def test_putting_off_past_the_window_names_who_runs_late(outbreak: Talk) -> None
     outbreak.at(date(2026, 5, 10), 20, 30)
     outbreak.tick()
     assert (
-        "moth orchid runs past Sun 10 May by then; little harm if it stays at that."
+        "A little late by then: moth orchid and coffee plant; little harm if it stays at that."
         in (outbreak.say("not tonight")[0])
     )
 
@@ -320,8 +320,8 @@ def test_too_soon_for_the_label_is_said_and_written(outbreak: Talk) -> None:
     before = len(outbreak.told())
     (answer,) = outbreak.say("sprayed the hoya with soap")
     assert (
-        "hoya: only 3 days after the last insecticidal soap, the label says 7. It is written; the label is "
-        "the law where you live, so wait longer next time."
+        "hoya: only 3 days after the last soap, the label says 7. The label is the law where you live, so wait "
+        "longer next time."
     ) in answer
     assert outbreak.told()[before:] == [SPRAYED_HOYA]
 
@@ -352,11 +352,9 @@ def test_done_asks_what_was_seen_and_all_clean_answers(outbreak: Talk) -> None:
     outbreak.say("done")
     outbreak.at(date(2026, 5, 10), 20)
     (nudge,) = outbreak.tick()
-    assert (
-        "Look at: hoya, small hoya, moth orchid and coffee plant with a lens or your phone's close-up "
-        "(axils, sheaths, rims). Then “all clean with a lens”, or “hoya 3”."
-    ) in nudge
-    assert outbreak.labels() == ["All done", "None seen", "One by one", "Not tonight", "Why"]
+    assert "Look at hoya, small hoya, moth orchid and coffee plant with a lens." in nudge
+    assert outbreak.labels() == ["All done", "None seen", "One by one", "Not tonight", "Why", "More"]
+    assert outbreak.press("More")[0].startswith("Then “all clean, with a lens”, or “hoya 3”.")
     assert "What did you see on hoya, small hoya, moth orchid and coffee plant?" in outbreak.say("done")[0]
     before = len(outbreak.told())
     outbreak.say("hoya 3 in the axils")

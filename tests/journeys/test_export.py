@@ -144,7 +144,7 @@ def test_everything_comes_back_the_same_in_another_database(outbreak: Talk, tmp_
         ]
     assert {place.name for place in theirs.places.values()} == {place.name for place in ours.places.values()}
     assert [plant.id for plant in theirs.living] == [plant.id + 3 for plant in ours.living]
-    assert other.say("isolated?", person=77)[0].startswith("Isolated, 3 plants")
+    assert other.say("isolated?", person=77)[0].startswith("Apart, 3 plants")
     other.database.close()
 
 

@@ -104,11 +104,13 @@ def test_two_homes_in_one_chat_are_told_apart_by_a_button(two_homes: Talk) -> No
     ]
     assert talk.labels(PARTNER) == ["My home", "With Ada"]
     (answer,) = talk.press("My home", person=PARTNER)
-    assert answer.startswith("Written for today, Sat 2 May: spider mite on fern")
+    assert answer.startswith("Written: 8 spider mites on fern")
     assert [type(one.payload) for one in talk.entries(2)].count(Found) == 1
     assert [type(one.payload) for one in talk.entries(1)].count(Found) == 0
     # for a while it is clear which home is meant
-    assert talk.say("isolated?", person=PARTNER)[0].startswith("Isolated, 1 plant:\nfern")
+    assert talk.say("isolated?", person=PARTNER)[0].startswith(
+        "Apart, 1 plant:\nStill to be moved: fern.\nfern"
+    )
     talk.passes(hours=2)
     talk.say("plants", person=PARTNER)
     assert talk.press("With Ada", person=PARTNER)[0].startswith("landing: hoya and small hoya")

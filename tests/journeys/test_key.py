@@ -41,7 +41,7 @@ def test_what_is_told_already_is_not_asked(talk: Talk) -> None:
     answer = talk.say("bumps that lift off on the ivy")[0]
     assert answer.startswith("Most likely armoured scale: a flat disc whose lid lifts off a soft body")
     assert talk.press("It is armoured scale") == ["How many? A number, or few, some, many."]
-    assert "armoured scale on ivy, 7" in talk.say("7")[0]
+    assert "7 armoured scale on ivy" in talk.say("7")[0]
     assert found(talk) == [("ivy", Found(pest="armoured_scale", grade=Grade.SOME, count=7, where=None))]
 
 

@@ -8,7 +8,7 @@ from tests.journeys.talking import Talk
 
 def test_an_edible_plant_is_recognised_and_can_be_set_right(talk: Talk) -> None:
     answer = talk.say("chilli, kitchen, 12 cm")[0]
-    assert "chilli: taken as eaten, so only what is labelled for that." in answer
+    assert "Taken as eaten: chilli." in answer
     assert talk.say("the chilli is not edible") == ["Written: chilli not edible."]
     assert talk.say("the hoya is edible")[0].startswith("Written: hoya edible")
 
@@ -38,7 +38,7 @@ def test_why_names_what_is_passed_over(talk: Talk) -> None:
     assert talk.say("what's due")[0].startswith("today, Sat 2 May: prune, rinse, then spray hoya")
     assert talk.say("we have a cat")[0].startswith("Written: a cat at home.")
     assert talk.say("what's due")[0].startswith("today, Sat 2 May: prune, then rinse hoya")
-    assert "Not pyrethrins: it is dangerous to the animals you told me of." in talk.say("why hoya")[0]
+    assert "Not pyrethrins: it is dangerous to the animals you told me of." in talk.asks("why hoya")
     assert talk.say("no cats here") == ["Written: no animals."]
     assert talk.say("what's due")[0].startswith("today, Sat 2 May: prune, rinse, then spray hoya")
 
@@ -89,7 +89,7 @@ def test_warm_rooms_get_a_word_before_soap(talk: Talk) -> None:
 def test_why_says_whose_label_it_is(talk: Talk) -> None:
     talk.say("hoya 12 longtailed mealybugs")
     talk.say("sprayed the hoya")
-    assert "Label of insecticidal soap: not before 7 days (as you told me)." in talk.say("why more hoya")[0]
+    assert "Label of soap: not before 7 days (as you told me)." in talk.say("why more hoya")[0]
 
 
 def test_a_place_may_be_colder_in_winter(talk: Talk) -> None:
@@ -117,4 +117,4 @@ def test_a_plant_that_bears_no_water_is_asked_for_no_rinse(talk: Talk, told: str
     assert talk.evening()[0].splitlines()[1].startswith("Prune ivy, rinse,")
     assert talk.say(told)[0].startswith("Written: ivy not to be washed")
     talk.say("not tonight")
-    assert talk.evening()[0].splitlines()[1] == "Prune ivy, then spray with insecticidal soap."
+    assert talk.evening()[0].splitlines()[1] == "Prune ivy, then soap."

@@ -150,7 +150,7 @@ def test_before_the_first_use_on_what_is_eaten_its_label_is_asked_for(talk: Talk
     assert "does its label allow plants that are eaten" not in talk.say("chilli 12 melon aphids")[0]
     answer = talk.press("It is apart now")[0]
     assert answer.endswith(
-        "Before insecticidal soap goes on chilli: does its label allow plants that are eaten, and how many days "
+        "Before soap goes on chilli: does its label allow plants that are eaten, and how many days "
         "before eating?"
     )
     assert "spray chilli" not in talk.say("what's due")[0]

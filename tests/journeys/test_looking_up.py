@@ -72,16 +72,19 @@ def test_a_way_fits_the_pest_under_treatment_and_a_phone(talk: Talk) -> None:
 def test_a_clean_out_comes_with_its_cautions(talk: Talk) -> None:
     answer = asked(talk, "how do I do a clean-out?")
     assert answer.startswith("A clean-out.")
-    assert "Mind:\n• Bleach: empty pots only" in answer
+    assert answer.splitlines()[1].startswith("Bleach: empty pots only")
 
 
 def test_a_pest_is_described_with_what_the_shelf_has_for_it(talk: Talk) -> None:
     answer = asked(talk, "how do i get rid of mealybugs?")
     assert answer.startswith("Mealybug (")
+    answer += talk.press("More")[0]
     assert "\nWhere: axils" in answer
-    assert "\nAgainst it: wipe and spray, round after round." in answer
+    assert "Against it: wipe and spray, time after time." in answer
     assert "insecticidal soap" in answer
-    assert "drench the mix and let the mix dry on top, 4 rounds at least." in asked(talk, "what are gnats?")
+    assert "drench the mix and let the mix dry on top, 4 treatments at least." in asked(
+        talk, "what are gnats?"
+    )
 
 
 def test_a_word_is_explained(talk: Talk) -> None:
@@ -102,6 +105,6 @@ def test_beside_a_mixture_all_that_is_to_be_minded_is_behind_a_button(talk: Talk
     # the home's soap was its first product
     assert "Goggles" not in talk.say("got spinosad")[0]
     talk.say("mix 1 litre of spinosad at 2 ml per litre")
-    (answer,) = talk.press("Safety")
+    answer = talk.press("Safety")[0] + "".join(talk.press("More"))
     assert "• Keep it in its own bottle with its label" in answer
     assert "never down a drain" in answer

@@ -45,7 +45,7 @@ def test_the_sums_of_a_mixture_are_shown_on_why(talk: Talk) -> None:
     talk.set_up(("got neem concentrate",))
     talk.say("mix 750 ml of neem")
     assert talk.labels() == ["Why this much", "Safety"]
-    (answer,) = talk.say("why")
+    answer = talk.asks("why")
     assert "Product: 750 mL x 7.8 / 1000 = 5.85 mL; by a syringe that is 6 mL (+3 %)." in answer
     assert "Never past 15.6 mL per litre, the most by labels of its kind." in answer
     assert "children and animals out until dry" in answer
@@ -60,8 +60,8 @@ def test_tonights_message_says_what_to_mix(talk: Talk) -> None:
     talk.set_up(("got neem concentrate every 7 days", "no soap left", "hoya 12 longtailed mealybugs"))
     (nudge,) = talk.evening()
     # 60 mL for a pot of 15 cm at 7.8 mL/L: 0.47 mL; a syringe of tenths measures 0.5, and 0.5 is for 64.1 mL.
-    assert "Wipe hoya, then spray with neem oil.\nMix for hoya: 64.5 mL water, 0.5 mL neem oil." in nudge
-    assert "Product: 65 mL x 7.8 / 1000 = 0.507 mL" in talk.say("why this much?")[0]
+    assert "Wipe hoya, then neem oil.\nMix: 64.5 mL water, 0.5 mL neem oil." in nudge
+    assert "Product: 65 mL x 7.8 / 1000 = 0.507 mL" in talk.asks("why this much?")
     assert "Product:" not in talk.say("why")[0]
     assert talk.say("how much neem do i need for hoya")[0].startswith("For 65 mL (hoya): 64.5 mL water")
 

@@ -80,11 +80,11 @@ def test_tonights_plants_say_how_much_is_needed(talk: Talk) -> None:
     talk.say("no soap left")
     talk.say("got neem oil concentrate, 30 ml")
     talk.say("hoya 12 longtailed mealybugs")
-    answer = talk.say("mix for tonight")[0]
+    answer = talk.asks("mix for tonight")
     # One plant in a pot of 15 cm: 60 mL, our estimate; 0.06 x 7.8 = 0.468 mL; 0.5 can be measured, for 64.1 mL.
     assert answer.startswith("For 65 mL (hoya): 64.5 mL water, 0.5 mL neem oil.")
     assert "Rounded to what can be measured" not in answer
-    assert "Your stock lasts for 60 such rounds." in answer
+    assert "Your stock lasts for 60 such evenings." in answer
 
 
 def test_the_form_is_asked_once(talk: Talk) -> None:

@@ -16,9 +16,7 @@ from tests.journeys.talking import Talk
 )
 def test_a_plant_is_called_otherwise_and_answers_to_the_new_name_alone(talk: Talk, text: str) -> None:
     assert talk.say(text) == ["Written: ivy is called Green Curtain now."]
-    assert talk.say("green curtain 3 spider mites")[0].startswith(
-        "Written for today, Sat 2 May: spider mite on Green Curtain, 3."
-    )
+    assert talk.say("green curtain 3 spider mites")[0].startswith("Written: 3 spider mites on Green Curtain.")
     assert talk.say("ivy clean")[0].startswith("I know no plant called “ivy”.")
     talk.say("undo")
     assert talk.say("undo")[0] == "Taken back: today: Green Curtain another name."
@@ -68,7 +66,7 @@ def test_the_width_of_a_pot_is_kept_and_reckoned_with(talk: Talk, text: str, wid
 def test_repotting_into_a_wider_pot_is_a_treatment_and_a_width(talk: Talk) -> None:
     before = len(talk.entries())
     answer = talk.say("repotted the ivy into a 24 cm pot")
-    assert answer == ["Written for today, Sat 2 May: ivy repotted.\n\nWritten: ivy in a pot of 24 cm."]
+    assert answer == ["Written: ivy repotted.\n\nWritten: ivy in a pot of 24 cm."]
     assert [type(one) for one in talk.new_since(before)] == [Treated, PlantSet]
     talk.say("undo")
     assert [plant.pot_cm for plant in talk.home.living][-1] is None

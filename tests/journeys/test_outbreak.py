@@ -37,9 +37,9 @@ def live_until_released(talk: Talk, name: str) -> str:
             for line in nudge.splitlines()
         ):
             heard += talk.say("done")[0]
-        if "Look at:" in nudge:
+        if "Look at " in nudge:
             heard += talk.say(LENS)[0]
-        if f"{name} may leave isolation by the rule" in heard:
+        if f"All-clear for {name}" in heard:
             return heard
     raise AssertionError(f"{name} was never released")
 
@@ -57,17 +57,13 @@ def test_a_find_opens_a_case_plans_it_and_watches_the_neighbours(talk: Talk) -> 
     before = len(talk.told())
     (answer,) = talk.say("hoya 12 longtailed mealybugs in the axils")
     lines = answer.splitlines()
-    assert lines[:4] == [
-        "Written for today, Sat 2 May: longtailed mealybug on hoya in the axils, 12.",
-        "A case is open.",
-        "Keep hoya apart now. If it cannot be moved, landing is the isolation room.",
-        "On watch beside it: small hoya.",
+    assert lines == [
+        "Written: 12 longtailed mealybugs on hoya, in the axils.",
+        "1 Move it away from the others now.",
+        "2 Tonight: wipe, then soap.",
+        "3 Look at small hoya too.",
+        "To get: a lens and goggles.",
     ]
-    assert lines[4].startswith("It hides in axils, crown, undersides along the veins")
-    assert lines[5].startswith(
-        "Plan: wipe, then spray with insecticidal soap, first today, Sat 2 May; about 8 treatments."
-    )
-    assert lines[6].startswith("Back at the earliest ")
     assert talk.told()[before:] == [
         ("hoya", Found(pest="longtailed_mealybug", grade=Grade.SOME, count=12, where="axils"))
     ]
@@ -78,17 +74,13 @@ def test_a_word_for_several_pests_opens_a_case_at_once_and_one_told_by_its_name_
 ) -> None:
     before = len(talk.told())
     (answer,) = talk.say("hoya 12 mealybugs in the axils")
-    assert answer.startswith("Written for today, Sat 2 May: mealybug on hoya in the axils, 12.")
-    assert "Which kind can wait" in answer
+    assert answer.startswith("Written: 12 mealybugs on hoya, in the axils.")
+    assert "longtailed mealybug" in talk.labels()
     assert talk.told()[-1] == ("hoya", Found(pest="mealybug", grade=Grade.SOME, count=12, where="axils"))
-    assert talk.say("hoya 2 longtailed mealybugs")[0].startswith(
-        "Written for today, Sat 2 May: longtailed mealybug on hoya, 2."
-    )
+    assert talk.say("hoya 2 longtailed mealybugs")[0].startswith("Written: 2 longtailed mealybugs on hoya.")
     assert [case.pest for case in talk.home.plants[PlantId(1)].open_cases] == ["longtailed_mealybug"]
-    assert talk.say("orchid 4 mealies")[0].startswith(
-        "Written for today, Sat 2 May: longtailed mealybug on moth"
-    )
-    assert talk.say("hoya 3 mealybugs")[0].splitlines()[1] == "The days without a find start again."
+    assert talk.say("orchid 4 mealies")[0].startswith("Written: 4 longtailed mealybugs on moth orchid.")
+    talk.say("hoya 3 mealybugs")
     assert [one.pest for _, one in talk.told()[before:] if isinstance(one, Found)] == [
         "mealybug",
         *["longtailed_mealybug"] * 3,
@@ -109,8 +101,8 @@ def test_an_open_case_settles_what_a_bare_number_means(outbreak: Talk) -> None:
 
 def test_many_asks_for_a_clean_out_and_says_what_discarding_is_worth(talk: Talk) -> None:
     (answer,) = talk.say("lots of longtailed mealybugs on the hoya")
-    assert "Plan: clean-out, first today, Sat 2 May;" in answer
-    assert "extension services advise discarding a plant that is cheap to replace." in answer
+    assert "2 Tonight: clean-out." in answer
+    assert "extension services would bin a plant that is cheap to replace." in talk.press("More")[0]
     talk.evening()
     talk.say("done")
     assert not any(isinstance(payload, Treated) for _, payload in talk.told()), "a clean-out has to be named"
@@ -121,16 +113,13 @@ def test_many_asks_for_a_clean_out_and_says_what_discarding_is_worth(talk: Talk)
 def test_without_a_product_handwork_bridges_and_the_kind_to_look_for_is_named(stranger_talk: Talk) -> None:
     stranger_talk.set_up(("/start", "Gent", "hoya, landing", "no window"))
     (answer,) = stranger_talk.say("hoya 12 longtailed mealybugs")
-    assert "Nothing on your shelf fits: until then wipe. Look for horticultural oil" in answer
-    assert "because nothing on the shelf fits, so handwork" in stranger_talk.say("why")[0]
+    assert "Tonight: wipe.\nTo get: horticultural oil for houseplants and a lens." in answer
+    assert "because nothing on the shelf fits, so handwork" in stranger_talk.asks("why")
 
 
 def test_a_sign_asks_for_a_close_look_and_resets_nothing(talk: Talk) -> None:
     assert talk.say("webbing on the ivy") == [
-        (
-            "Written: webbing on ivy, today, Sat 2 May. "
-            "A sign is no living pest yet: please look closely by Mon 4 May."
-        )
+        "Written: webbing on ivy. No living pest yet: please look closely by Mon 4 May."
     ]
     assert talk.told()[-1] == ("ivy", SignSeen(Sign.WEBBING))
     assert not talk.home.living[-1].cases
@@ -168,25 +157,23 @@ def test_with_nothing_told_there_is_nothing_to_set_right(outbreak: Talk) -> None
 def test_isolated_lists_who_is_apart_since_when_and_who_is_watched(outbreak: Talk) -> None:
     outbreak.say("isolate the hoya")
     lines = outbreak.say("isolated?")[0].splitlines()
-    assert lines[0] == "Isolated, 3 plants:"
-    assert lines[1].startswith("hoya (longtailed mealybug, landing) since Sat 2 May; back ")
-    assert lines[2].startswith("moth orchid (longtailed mealybug, kitchen), still to be set apart; back ")
-    assert lines[-1] == "On watch: small hoya (because of hoya)."
+    assert lines[0] == "Apart, 3 plants:"
+    assert lines[1] == "Still to be moved: moth orchid and coffee plant."
+    assert lines[2].startswith("hoya (longtailed mealybug, landing): free from ")
+    assert outbreak.press("More")[0].endswith("Look at weekly: small hoya.")
     assert ("hoya", IsolatedNow()) in outbreak.told()
 
 
 def test_isolated_says_so_when_nothing_is(talk: Talk) -> None:
-    assert talk.say("isolated?") == ["No plant is isolated."]
+    assert talk.say("isolated?") == ["No plant is apart."]
 
 
 def test_due_lists_the_evenings_and_the_week(outbreak: Talk) -> None:
     (answer,) = outbreak.say("what's due")
-    assert (
-        answer.splitlines()[0] == "today, Sat 2 May: wipe, then spray hoya; swab moth orchid and coffee plant"
-    )
-    assert "check hoya, small hoya, moth orchid and coffee plant" in answer
+    assert answer.startswith("today, Sat 2 May: wipe, then spray hoya\nswab moth orchid and coffee plant\n")
+    assert "look at hoya, small hoya, moth orchid and coffee plant" in answer
     (week,) = outbreak.say("what is due this week")
-    assert week == "today, Sat 2 May: wipe, then spray hoya; swab moth orchid and coffee plant"
+    assert week == "today, Sat 2 May: wipe, then spray hoya\nswab moth orchid and coffee plant"
     outbreak.evening()
     outbreak.say("done")
     assert outbreak.say("what is due this week") == ["Nothing is due this week."]
@@ -200,12 +187,12 @@ def test_with_no_case_nothing_is_due_and_there_is_no_why(talk: Talk) -> None:
 def test_why_gives_terms_assumption_and_source(outbreak: Talk) -> None:
     (first,) = outbreak.say("why more hoya")
     assert "because more than a few: a spray reaches what a swab misses." in first
-    assert "The first round is due at once." in first
+    assert "The first treatment is due at once." in first
     outbreak.evening()
     outbreak.say("done")
     (answer,) = outbreak.say("why more")
     assert "at 21 °C the stage a spray reaches lasts" in answer
-    assert "Label of insecticidal soap: not before 7 days (as you told me)." in answer
+    assert "Label of soap: not before 7 days (as you told me)." in answer
     assumed = "24 °C (assumed, the cautious side; tell me “kitchen is 21 degrees”)"
     assert assumed in outbreak.say("why more coffee plant")[0]
     assert "So the window is Sat 9 May to Mon 11 May." in answer
@@ -214,21 +201,19 @@ def test_why_gives_terms_assumption_and_source(outbreak: Talk) -> None:
 
 def test_why_says_since_when_a_round_is_late(talk: Talk) -> None:
     talk.set_up(("hoya 3 citrus mealybugs", "swabbed hoya"))
-    ahead = talk.say("why hoya")[0]
-    assert "Next swab with isopropyl alcohol" in ahead
+    ahead = talk.asks("why hoya")
+    assert "Next swab with alcohol" in ahead
     assert "so Thu 7 May to Sun 10 May." in ahead
     talk.passes(days=7)
-    assert (
-        "The next swab with isopropyl alcohol is due now, by tomorrow, Sun 10 May" in talk.say("why hoya")[0]
-    )
+    assert "The next swab with alcohol is due now, by tomorrow, Sun 10 May" in talk.asks("why hoya")
     talk.passes(days=2)
-    assert "was due by yesterday, Sun 10 May, because up to 5 in one spot" in talk.say("why hoya")[0]
+    assert "was due by yesterday, Sun 10 May, because up to 5 in one spot" in talk.asks("why hoya")
 
 
 def test_why_says_where_the_label_is_longer_than_the_pest_allows(mites: Talk) -> None:
     mites.evening()
     mites.say("done")
-    (answer,) = mites.say("why ivy")
+    answer = mites.asks("why ivy")
     assert "It often outruns 7 to 9 days" in answer or "The label is longer than the pest allows" in answer
 
 
@@ -237,22 +222,22 @@ def test_why_says_when_a_place_is_too_cold_or_too_hot_to_tell(mites: Talk) -> No
     mites.say("done")
     mites.passes(days=3)  # what was read on the first day has faded
     mites.say("study is 10 degrees in may")
-    assert "It is too cold there to tell how fast they grow." in mites.say("why ivy")[0]
+    assert "It is too cold there to tell how fast they grow." in mites.asks("why ivy")
     mites.say("study is 44 degrees")
-    assert "It is hotter than the studies cover" in mites.say("why ivy")[0]
+    assert "It is hotter than the studies cover" in mites.asks("why ivy")
     assert [one.celsius for _, one in mites.told() if isinstance(one, TemperatureRead)][-2:] == [24, 44]
 
 
 def test_when_can_it_go_back_names_the_day_and_what_binds(outbreak: Talk) -> None:
     (answer,) = outbreak.say("when can the hoya go back")
-    assert answer.startswith("hoya: living ones were seen today, so looks count from tomorrow on. Back ")
+    assert answer.startswith("hoya: living ones today, looks count from tomorrow; free from ")
     assert "what holds it: " in answer
     assert outbreak.say("when can the small hoya go back") == [
-        "small hoya: not isolated; on watch as long as hoya has an open case."
+        "small hoya: not apart; looked at weekly while hoya has its case."
     ]
     outbreak.say("isolate the small hoya")
     assert outbreak.say("when can the small hoya go back") == [
-        "small hoya is apart since Sat 2 May without an open case: it may go back when you like."
+        "small hoya is apart since Sat 2 May without a case: it may go back when you like."
     ]
 
 
@@ -261,7 +246,7 @@ def test_clean_checks_write_a_level_and_say_how_far_it_is(outbreak: Talk) -> Non
     outbreak.say("done")
     outbreak.at(date(2026, 5, 10), 20, 30)
     (answer,) = outbreak.say("hoya clean")
-    assert answer.startswith("Written for today, Sun 10 May: none seen on hoya (a plain look).\nhoya: ")
+    assert answer.startswith("Written: none seen on hoya.\nhoya: ")
     assert outbreak.told()[-1] == ("hoya", CheckedClean(Level.PLAIN))
     before = len(outbreak.told())
     outbreak.say("hoya clean")
@@ -274,20 +259,22 @@ def test_mites_are_sprayed_looked_for_and_released_by_the_rule_then_watched(mite
     heard = live_until_released(mites, "ivy")
     assert "“put ivy back”" in heard
     (answer,) = mites.say("put ivy back")
-    assert answer.startswith("Written: ivy left isolation, by the rule. On watch until ")
+    assert answer.startswith("Written: ivy goes back, all-clear.\nLook at ivy weekly until ")
     assert mites.told()[-1] == ("ivy", ReleasedNow(by_rule=True))
     released_at = mites.now
     assert date(2026, 5, 23) < released_at.date() < date(2026, 8, 1)
-    assert mites.say("isolated?")[0].startswith("No plant is isolated.\nOn watch: ivy (until ")
-    assert mites.say("put ivy back") == ["ivy was not isolated."]
+    assert mites.say("isolated?")[0].startswith("No plant is apart.\nLook at weekly: ivy.")
+    assert mites.say("put ivy back") == ["ivy was not apart."]
 
 
 def test_a_find_after_release_reopens_the_case(mites: Talk) -> None:
     live_until_released(mites, "ivy")
     mites.say("put ivy back")
     mites.passes(days=2)
-    assert "That reopens the case on ivy." in mites.say("ivy 2 mites")[0]
-    assert mites.say("isolated?")[0].startswith("Isolated, 1 plant:\nivy (spider mite, study)")
+    assert "That opens its case again." in mites.say("ivy 2 mites")[0]
+    assert mites.say("isolated?")[0].startswith(
+        "Apart, 1 plant:\nStill to be moved: ivy.\nivy (spider mite, study)"
+    )
     assert mites.evening()[0].splitlines()[1] == "Prune ivy, then rinse."  # told after five: sprayed tomorrow
 
 
@@ -295,22 +282,22 @@ def test_a_nudge_says_who_may_leave(mites: Talk) -> None:
     live_until_released(mites, "ivy")
     mites.passes(days=6)
     (nudge,) = mites.evening()
-    assert "ivy may leave isolation by the rule: “put ivy back”." in nudge
-    assert "may leave isolation by the rule." in mites.say("when can the ivy go back")[0]
+    assert "All-clear for ivy: “put ivy back”." in nudge
+    assert ": all-clear." in mites.say("when can the ivy go back")[0]
 
 
 def test_release_against_the_rule_takes_a_second_word(outbreak: Talk) -> None:
     before = len(outbreak.told())
     (answer,) = outbreak.say("put hoya back")
     assert answer.startswith(
-        "hoya is not there yet: living ones were seen today, so looks count from tomorrow on."
+        "hoya is not there yet: living ones today, looks count from tomorrow; free from "
     )
     assert outbreak.labels() == ["Put it back anyway", "Keep it apart"]
     assert outbreak.told()[before:] == []
     assert outbreak.press("Keep it apart") == ["All right, it stays as it is. Nothing is written."]
     assert outbreak.told()[before:] == []
     assert outbreak.press("Put it back anyway")[0].startswith(
-        "Written: hoya left isolation, against the rule, on your word. On watch until "
+        "Written: hoya goes back, on your word, before the all-clear.\nLook at hoya weekly until "
     )
     assert outbreak.told()[before:] == [("hoya", ReleasedNow(by_rule=False))]
 
@@ -318,19 +305,19 @@ def test_release_against_the_rule_takes_a_second_word(outbreak: Talk) -> None:
 def test_undo_puts_a_released_plant_back_into_isolation(outbreak: Talk) -> None:
     outbreak.say("put hoya back")
     outbreak.press("Put it back anyway")
-    assert outbreak.say("undo") == ["Taken back: today: hoya left isolation."]
+    assert outbreak.say("undo") == ["Taken back: today: hoya back with the others."]
     assert "hoya (longtailed mealybug" in outbreak.say("isolated?")[0]
 
 
 def test_a_plant_apart_without_a_case_goes_back_at_a_word(talk: Talk) -> None:
     talk.say("isolate the calathea")
     talk.say("isolate the ivy")
-    assert talk.say("put ivy back")[0].startswith("Written: ivy left isolation, by the rule.")
+    assert talk.say("put ivy back")[0].startswith("Written: ivy goes back, all-clear.")
 
 
 def test_a_move_keeps_the_isolation(outbreak: Talk) -> None:
     outbreak.say("isolate the hoya")
-    assert outbreak.say("moved hoya to the study") == ["Written: hoya at study. Isolated there: hoya."]
+    assert outbreak.say("moved hoya to the study") == ["Written: hoya at study. Still apart: hoya."]
     assert outbreak.told()[-1] == ("hoya", PlantSet(place=PlaceId(3)))
     assert outbreak.say("moved small hoya to the study") == ["Written: small hoya at study."]
 
@@ -359,7 +346,7 @@ def test_a_stall_asks_for_a_clean_out_and_says_why(outbreak: Talk) -> None:
     outbreak.say("done")
     outbreak.at(date(2026, 5, 24), 12)  # 22 days after the start
     outbreak.say("hoya 3")
-    assert "because still alive two weeks after the start" in outbreak.say("why hoya")[0]
+    assert "because still alive two weeks after the start" in outbreak.asks("why hoya")
 
 
 def test_an_outbreak_is_told_in_one_message_after_another_or_not_at_all(talk: Talk) -> None:
@@ -367,7 +354,7 @@ def test_an_outbreak_is_told_in_one_message_after_another_or_not_at_all(talk: Ta
     talk.say("ivy 4 spider mites")
     (answer,) = talk.say("hoya clean, ivy 2")
     assert "none seen on hoya" in answer
-    assert "spider mite on ivy, 2" in answer
+    assert "2 spider mites on ivy" in answer
     assert {one.source for one in talk.entries()[-2:]} == {talk.entries()[-1].source}
     talk.say("undo")
     assert [name for name, _ in talk.told()[before:]] == ["ivy"]
@@ -375,8 +362,8 @@ def test_an_outbreak_is_told_in_one_message_after_another_or_not_at_all(talk: Ta
 
 def test_help_and_first_aid_write_nothing(outbreak: Talk) -> None:
     before = len(outbreak.entries())
-    assert outbreak.say("bleach in my eye")[0].startswith("Stop and get away from it, into fresh air.")
-    assert "“done”, “done except coffee”" in outbreak.say("help")[0]
+    assert outbreak.say("bleach in my eye")[0].startswith("Stop, get away from it, into fresh air.")
+    assert "“done”, “done except ivy”" in outbreak.say("help")[0]
     assert len(outbreak.entries()) == before
 
 
@@ -393,8 +380,8 @@ def test_who_is_moved_away_from_the_healthy_is_apart_and_beside_healthy_ones_it_
 ) -> None:
     outbreak.say("hall has no window")
     (text,) = outbreak.say("moved hoya to the hall")
-    assert text == "Written: hoya at hall. Isolated there: hoya."
-    assert "since Sat 2 May" in outbreak.say("isolated?")[0]
+    assert text == "Written: hoya at hall. Still apart: hoya."
+    assert outbreak.home.plants[PlantId(1)].isolated_on == date(2026, 5, 2)
     outbreak.say("ivy 3 spider mites")
     before = outbreak.entries()
     (text,) = outbreak.say("moved ivy to the landing")
@@ -409,14 +396,15 @@ def test_a_plant_that_came_later_did_not_stand_beside_a_case_before(outbreak: Ta
     outbreak.passes(days=12)
     outbreak.say("new plant: fern, landing")
     outbreak.press("Six weeks apart")
-    assert "fern (because of hoya)" not in outbreak.say("isolated?")[0]
+    assert "fern" not in outbreak.asks("isolated?").partition("weekly")[2]
 
 
 def test_roots_are_a_hiding_place_for_mealybugs_and_not_for_mites(talk: Talk) -> None:
     talk.say("jade plant, study\nfern, kitchen")
+    talk.say("ivy 2 spider mites")  # the first find ends in what to get
 
     def back(text: str) -> str:
-        return next(line for line in talk.say(text)[0].split("\n") if line.startswith("Back"))
+        return next(line for line in talk.asks(text).split("\n") if line.startswith("Free from"))
 
     assert back("jade plant 2 spider mites") == back("fern 2 spider mites")
     talk.say("undo")

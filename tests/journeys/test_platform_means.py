@@ -132,7 +132,7 @@ async def test_one_pinned_message_says_how_things_stand_and_is_kept_up_to_date()
     async with home() as person:
         await person.say("pin a status")
         (status,) = await pinned(person)
-        assert status["text"].startswith("Nothing is kept apart.")
+        assert status["text"].startswith("Nothing is apart.")
         assert status["silent"] is True
         await person.say("ivy 12 spider mites")
         await person.say("isolate ivy")

@@ -16,31 +16,31 @@ def arrived(talk: Talk) -> Talk:
 def test_a_new_arrival_is_offered_six_weeks_apart(arrived: Talk) -> None:
     assert arrived.labels() == ["Six weeks apart", "Three weeks apart", "It is not new"]
     # 4 May and 42 days: 15 June.
-    assert arrived.press("Six weeks apart")[0].startswith("Written: fern in quarantine until Mon 15 Jun")
-    assert arrived.say("when can the fern go back")[0].startswith("fern is in quarantine until Mon 15 Jun")
-    assert "fern (study) since Mon 4 May; back Mon 15 Jun at the earliest" in arrived.say("isolated?")[0]
-    assert "check fern" in arrived.say("what's due")[0], "a look a week"
+    assert arrived.press("Six weeks apart")[0].startswith("Written: fern is apart until Mon 15 Jun")
+    assert arrived.say("when can the fern go back")[0].startswith("fern is new: apart until Mon 15 Jun")
+    assert "fern (study): free from Mon 15 Jun at best." in arrived.say("isolated?")[0]
+    assert "look at fern" in arrived.say("what's due")[0], "a look a week"
 
 
 def test_it_leaves_after_its_weeks_and_a_look_that_finds_none(arrived: Talk) -> None:
     arrived.press("Three weeks apart")
-    assert arrived.say("put fern back")[0].startswith("fern is in quarantine until Mon 25 May")
+    assert arrived.say("put fern back")[0].startswith("fern is new: apart until Mon 25 May")
     arrived.passes(days=21)
-    assert arrived.say("put fern back")[0].startswith("fern is in quarantine"), "nobody has looked"
-    assert "fern may leave isolation by the rule" in arrived.say("fern clean")[0]
-    assert arrived.say("put fern back")[0].startswith("Written: fern left isolation, by the rule.")
+    assert arrived.say("put fern back")[0].startswith("fern is new: apart until"), "nobody has looked"
+    assert "All-clear for fern" in arrived.say("fern clean")[0]
+    assert arrived.say("put fern back")[0].startswith("Written: fern goes back, all-clear.")
 
 
 def test_it_may_go_earlier_on_the_persons_word(arrived: Talk) -> None:
     arrived.press("Six weeks apart")
     arrived.say("put fern back")
-    assert "against the rule, on your word" in arrived.press("Put it back anyway")[0]
+    assert "on your word, before the all-clear" in arrived.press("Put it back anyway")[0]
 
 
 def test_a_find_ends_the_quarantine_and_opens_a_case(arrived: Talk) -> None:
     arrived.press("Six weeks apart")
     arrived.say("fern 3 citrus mealybugs")
-    assert arrived.say("when can the fern go back")[0].startswith("fern: living ones were seen today")
+    assert arrived.say("when can the fern go back")[0].startswith("fern: living ones today")
 
 
 @pytest.mark.parametrize(
@@ -73,7 +73,7 @@ def test_why_shows_terms_sources_and_what_would_change_it(talk: Talk) -> None:
         "degree-days above 8 °C, at 21 °C",
         "Reach: a spray hits the young well",
         "Looks come weekly",
-        "Rhythm: rounds up to",
+        "Rhythm: treatments up to",
         "Looks: 0 looks counted",
         "(our judgement",
     ):
@@ -84,7 +84,7 @@ def test_why_shows_terms_sources_and_what_would_change_it(talk: Talk) -> None:
 def test_why_explains_the_hour_the_watch_and_the_quarantine(talk: Talk) -> None:
     talk.say("study faces south")
     talk.say("ivy 12 spider mites")
-    assert "Hour: study: looks south; oil, soap and neem burn in direct sun." in talk.say("why ivy")[0]
+    assert "Hour: study: looks south; oil, soap and neem burn in direct sun." in talk.asks("why ivy")
     talk.say("hoya 12 longtailed mealybugs")
     assert talk.say("why small hoya")[0].startswith(
         "small hoya is on watch because it shared a place with hoya"

@@ -7,15 +7,15 @@ from tests.journeys.talking import Talk
 
 def test_what_is_dangerous_is_told_product_by_product(talk: Talk) -> None:
     talk.set_up(("got pyrethrins, ready to use",))
-    (answer,) = talk.say("is it safe for my cat?")
+    answer = talk.asks("is it safe for my cat?")
     assert "pyrethrins: " in answer
     # U.S. and British veterinary advice alike: pyrethroids and pyrethrins harm cats; fish are harmed too (from memory)
     assert "Dangerous to cats and fish." in answer.split("pyrethrins: ")[1]
     assert "Dangerous to cats and fish." not in answer.split("pyrethrins: ")[0]
     assert "we have a cat" in answer
     talk.say("we have a cat")
-    assert "Say “we have a cat”" not in talk.say("is it dangerous for the cat?")[0]
-    assert talk.say("is soap toxic?")[0].startswith("insecticidal soap: ")
+    assert "Say “we have a cat”" not in talk.asks("is it dangerous for the cat?")
+    assert "\ninsecticidal soap: " in talk.say("is soap toxic?")[0]
     assert "isopropyl alcohol" not in talk.say("is soap toxic?")[0]
 
 
@@ -40,5 +40,5 @@ def test_an_eaten_plant_waits_for_the_days_of_the_label(talk: Talk) -> None:
 def test_dish_soap_is_no_product_of_the_shelf(talk: Talk, text: str) -> None:
     before = len(talk.entries())
     # University of Maryland Extension: do not use dish soap, which may burn leaves; read on its page
-    assert talk.say(text)[0].startswith("Dish soap is a detergent and no labelled insecticide")
+    assert talk.say(text)[0].startswith("Better not: dish soap is a detergent")
     assert talk.new_since(before) == []

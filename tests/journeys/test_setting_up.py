@@ -108,9 +108,9 @@ def test_a_balcony_and_a_lamp_are_told_in_a_sentence(talk: Talk) -> None:
 
 def test_a_plant_told_twice_is_one_plant(talk: Talk) -> None:
     talk.set_up(HOME[:2])
-    (answer,) = talk.say("hoya, landing\nHoya, landing\nfern, landing")
+    answer = talk.asks("hoya, landing\nHoya, landing\nfern, landing")
     assert "Written, 2 plants:" in answer
-    assert "I already have Hoya." in answer
+    assert "I have Hoya already." in answer
     talk.say("new plant: hoya, landing")
     assert [plant.name for plant in talk.home.living] == ["hoya", "fern"]
 
@@ -118,15 +118,13 @@ def test_a_plant_told_twice_is_one_plant(talk: Talk) -> None:
 def test_start_again_says_what_is_still_missing(talk: Talk) -> None:
     talk.say("/start")
     assert talk.say("/start") == [
-        "Good to see you. Which town are the plants in? A town, a shared location or coordinates will do."
+        "Good to see you. Which town are the plants in? A shared location will do too."
     ]
     talk.say("Gent")
-    assert talk.say("/start") == [
-        "Good to see you. Send your plants one a line, like “hoya, landing, 15 cm”."
-    ]
+    assert talk.say("/start") == ["Good to see you. Send your plants one a line, like “hoya, landing”."]
     talk.say("hoya, landing")
     assert talk.say("/start") == [
-        "Good to see you. “what's due”, “isolated?” and “help” are good first words."
+        "Good to see you. “what's due”, “what is apart?” and “help” are good first words."
     ]
 
 
@@ -148,7 +146,7 @@ def test_the_shelf_keeps_what_the_label_says_and_marks_what_is_assumed(talk: Tal
         "The shelf is empty. Say for instance “got soap, ready to use, every 7 days”."
     ]
     assert talk.say("got alcohol")[0].startswith(
-        "On the shelf: isopropyl alcohol, every 3 days at the soonest (assumed, tell me what your label says).\n"
+        "On the shelf: isopropyl alcohol, every 3 days at the soonest (assumed: what does your label say?).\n"
         "Highly flammable"
     )
     assert talk.say("got alcohol, every 5 days")[0].startswith(
@@ -171,7 +169,7 @@ def test_the_shelf_keeps_what_the_label_says_and_marks_what_is_assumed(talk: Tal
 def test_questions_before_any_plant_say_how_to_begin(talk: Talk) -> None:
     talk.set_up(HOME[:2])
     for text in ("isolated?", "what's due", "why"):
-        assert talk.say(text) == ["I know no plants yet. Send them one a line, like “hoya, landing, 15 cm”."]
+        assert talk.say(text) == ["I know no plants yet. Send them one a line, like “hoya, landing”."]
 
 
 def test_plants_are_listed_by_place(talk: Talk) -> None:
@@ -188,7 +186,7 @@ def test_nobody_else_may_found_a_household_but_a_partner_may_speak(talk: Talk) -
     assert talk.say("/start", person=PARTNER)[0].startswith("This bot keeps one home's plants")
     talk.joins()
     assert talk.say("/start", person=PARTNER) == [
-        "Good to see you. “what's due”, “isolated?” and “help” are good first words."
+        "Good to see you. “what's due”, “what is apart?” and “help” are good first words."
     ]
 
 

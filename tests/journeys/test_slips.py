@@ -69,8 +69,8 @@ def test_a_bottle_told_of_without_a_verb_is_offered(talk: Talk, typed: str) -> N
 def test_what_is_told_and_what_is_asked_in_one_message_are_both_answered(talk: Talk) -> None:
     before = len(talk.entries())
     (answer,) = talk.say("sprayed the hoya. what's isolated?")
-    assert answer.startswith("Written for today, Sat 2 May: hoya sprayed")
-    assert answer.endswith("No plant is isolated.")
+    assert answer.startswith("Written: hoya sprayed")
+    assert answer.endswith("No plant is apart.")
     assert [type(one) for one in talk.new_since(before)] == [Treated]
     before = len(talk.entries())
     talk.say("sprayed the ivy\nblorp it\nisolated?")
@@ -89,7 +89,7 @@ def test_readings_as_near_as_each_other_are_offered_together(talk: Talk) -> None
 def test_yes_takes_the_only_thing_offered(talk: Talk) -> None:
     before = len(talk.entries())
     talk.say("sprayd the hoya")
-    assert talk.say("yes")[0].startswith("Written for today, Sat 2 May: hoya sprayed")
+    assert talk.say("yes")[0].startswith("Written: hoya sprayed")
     assert [type(one) for one in talk.new_since(before)] == [Treated]
     before = len(talk.entries())
     talk.say("yes")

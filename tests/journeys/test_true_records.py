@@ -42,13 +42,13 @@ def treated(talk: Talk) -> Talk:
 def test_the_same_day_with_another_product_is_asked_and_not_dropped(treated: Talk, words: str) -> None:
     assert "instead, or besides?" in treated.say(words)[0]
     assert rounds(treated) == [SOAP]
-    treated.press("Besides insecticidal soap")
+    treated.press("Besides soap")
     assert rounds(treated) == [SOAP, SPINOSAD]
 
 
 def test_instead_takes_the_earlier_entry_back(treated: Talk) -> None:
     treated.say("sprayed hoya with spinosad")
-    treated.press("Instead of insecticidal soap")
+    treated.press("Instead of soap")
     assert rounds(treated) == [SPINOSAD]
 
 
@@ -193,7 +193,10 @@ def test_every_plant_whose_look_is_written_was_named_or_its_whole_place_was(talk
         assert isinstance(payload, CheckedClean)
         assert plant is not None
         place = places[plant]
-        assert plant in text or (place is not None and f"{names[place]}: all" in text), plant
+        assert plant in text or (
+            (place is not None and f"at {names[place]}" in text)
+            or f"all {len(talk.home.living)} plants" in text
+        ), plant
 
 
 def test_a_button_settles_its_own_lines_and_leaves_the_others(talk: Talk) -> None:
@@ -337,7 +340,7 @@ def test_a_bare_done_under_a_late_repeat_is_not_what_it_says_to_be_too_late(
     repeated_late.say(words)
     assert rounds(repeated_late) == [WIPED]
     answer = repeated_late.say("done")[0]
-    assert "One round, not two" in answer or "Stood there already" in answer or "sprayed hoya" in answer
+    assert "One treatment, not two" in answer or "Stood there already" in answer or "sprayed hoya" in answer
     assert rounds(repeated_late) == [WIPED]
     repeated_late.say("sprayed")
     assert set(rounds(repeated_late)) == {SOAP, WIPED}

@@ -44,7 +44,7 @@ def test_both_get_the_nudge_and_both_saying_done_is_one_round(shared: Talk) -> N
     shared.evening()
     assert {one.chat for one in shared.nudges} == {OWNER, PARTNER}
     shared.say("done", person=PARTNER)
-    assert "One round, not two" in shared.say("done")[0]
+    assert "One treatment, not two" in shared.say("done")[0]
     assert sum(isinstance(payload, Treated) for _, payload in shared.told()) == 4, (
         "wiped, then sprayed, and each has a word of their own"
     )
@@ -114,7 +114,7 @@ def test_a_member_is_forgotten_and_the_plants_keep_what_was_told(shared: Talk) -
     )  # asked first
     assert shared.say("forget me for good", person=PARTNER)[0].startswith("Erased: your name, your account")
     assert shared.say("plants", person=PARTNER)[0].startswith("This bot keeps one home's plants")
-    assert shared.say("isolated?")[0].startswith("Isolated, 1 plant:\nivy")
+    assert shared.say("isolated?")[0].startswith("Apart, 1 plant:\nStill to be moved: ivy.\nivy")
     assert shared.say("members") == ["Only Ada. “invite” makes a code for somebody."]
     with shared.database.unit() as store:
         document = store.exported(HouseholdId(1), shared.database.photos)
@@ -135,9 +135,7 @@ def test_an_owner_with_others_hands_over_or_erases_for_all(shared: Talk) -> None
     # the founder may begin anew, and finds nothing of the old home
     assert shared.say("/start")[0].startswith("Hello Ada.")
     assert shared.say("skip")
-    assert shared.say("plants") == [
-        "I know no plants yet. Send them one a line, like “hoya, landing, 15 cm”."
-    ]
+    assert shared.say("plants") == ["I know no plants yet. Send them one a line, like “hoya, landing”."]
 
 
 def test_nothing_is_erased_without_the_sentence(shared: Talk) -> None:

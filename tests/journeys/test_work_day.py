@@ -23,25 +23,23 @@ def heads(answers: list[str]) -> str:
 
 
 def test_a_whole_work_day_ticked_in_words(bad: Talk) -> None:
-    assert heads(bad.say("work day")) == (
-        "Stage 1 of 10, look them over (about 12 minutes): small hoya, ivy and hoya."
-    )
+    assert heads(bad.say("work day")) == ("Stage 1 of 10, look them over, 12 min: small hoya, ivy and hoya.")
     assert heads(bad.say("done")).startswith("Stage 2 of 10, set them apart")
-    assert "Written for today: ivy and hoya kept apart." in bad.say("done")[0]
+    assert "Written: ivy and hoya kept apart." in bad.say("done")[0]
     bad.say("done")
     answer = bad.say("done except ivy")[0]
-    assert "Written for today: hoya rinsed." in answer
-    assert "Stage 4 of 10, wash (about 8 minutes): ivy." in answer
-    assert heads(bad.say("done")) == "Stage 5 of 10, unpot and rinse the roots (about 15 minutes): hoya."
+    assert "Written: hoya rinsed." in answer
+    assert "Stage 4 of 10, wash, 8 min: ivy." in answer
+    assert heads(bad.say("done")) == "Stage 5 of 10, unpot and rinse the roots, 15 min: hoya."
     answer = bad.say("done")[0]
     # One pot of 15 cm is 1.8 L, so the least soak of 2 L: a tenth of it is 200 mL of bleach.
-    assert "200 mL bleach in 2 L made up, the bleach into the water" in answer
+    assert "200 mL plain bleach poured into water, 2 L in all" in answer
     assert "never with ammonia, acid or alcohol" in answer
     assert "about 2 L" in bad.say("done")[0]
     answer = bad.say("done")[0]
-    assert "Written for today: hoya cleaned out." in answer
-    assert "about 120 mL of insecticidal soap" in answer
-    assert "hoya: just washed roots burn easily." in answer
+    assert "Written: hoya cleaned out." in bad.press("More")[0]
+    assert "about 120 mL of soap" in answer
+    assert "Just washed roots burn easily: hoya, one leaf first." in answer
     assert "Close the bag" in bad.say("done")[0]
     assert "mealybugs live about two weeks on a bare shelf" in bad.say("done")[0]
     assert bad.say("done")[0].endswith("That was the last stage. Well worked; the evenings go on as planned.")
@@ -99,7 +97,7 @@ def test_skipping_and_ending(bad: Talk) -> None:
 def test_plants_named_on_the_way_join_and_no_tick_is_lost(bad: Talk) -> None:
     bad.say("work day for ivy")
     bad.say("done")
-    assert heads(bad.say("work day for hoya")) == "Stage 1 of 10, look them over (about 4 minutes): hoya."
+    assert heads(bad.say("work day for hoya")) == "Stage 1 of 10, look them over, 4 min: hoya."
     assert bad.home.work is not None
     assert len(bad.home.work.plants) == 2
 

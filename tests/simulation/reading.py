@@ -51,7 +51,7 @@ LABEL_DAYS = {
 }
 WAYS: tuple[tuple[str, str], ...] = (
     ("lens", "lens|close-up|macro|loupe|magnif"),
-    ("tap", r"tap\b|tapped"),
+    ("tap", r"tap\b|tapped|paper"),
     ("card", "card"),
     ("tape", "tape"),
     ("potato", "potato"),
@@ -65,7 +65,9 @@ HOW = {
 }
 """How a look that showed nothing is told, by its way."""
 READY = re.compile(r"may leave|all.clear|may go back|can go back|free to (go|leave)")
-ASIDE = re.compile(r"^(out of direct sun|first|warm at|too late|sprayed|mix|stir|shake|reminder|because)\b")
+ASIDE = re.compile(
+    r"^(sun off|settled|seen|treatment|then|first|warm at|too late|sprayed|mix|stir|shake|reminder|because)\b"
+)
 QUOTED = re.compile(r"“[^”]*”")
 PLURAL = {
     "greenhouse whitefly": "greenhouse whiteflies",
@@ -97,13 +99,24 @@ class Reader:
 
     def plants(self, line: str) -> tuple[int, ...]:
         """Give the plants a line names, in its order."""
-        low = line.casefold()
-        found = [
-            (match.start(), number)
-            for number, plant in enumerate(self.home.plants)
-            if not plant.is_gone and (match := re.search(rf"\b{re.escape(plant.name)}\b", low))
-        ]
+        low, found = self._spelled_out(line.casefold()), []
+        for number, plant in enumerate(self.home.plants):
+            if not plant.is_gone and (match := re.search(rf"\b{re.escape(plant.name)}\b", low)):
+                found.append((match.start(), number))
         return tuple(number for _, number in sorted(found))
+
+    def _spelled_out(self, low: str) -> str:
+        """Put the plants of a place, or of the home, where a line says "all" of it."""
+        names = [(plant.room, plant.name) for plant in self.home.plants if not plant.is_gone]
+        low = re.sub(r"\ball \d+ plants\b", _listed(name for _, name in names), low)
+        for room, place in enumerate(self.home.rooms):
+            for match in re.finditer(
+                rf"\ball (?:\d+|but ([\w ,-]+?)) at {re.escape(place.casefold())}\b", low
+            ):
+                left_out = re.split(r", | and ", match[1] or "")
+                there = [name for at, name in names if at == room and name not in left_out]
+                low = low.replace(match[0], _listed(there))
+        return low
 
     def read(self, text: str) -> Asked:
         """Read what a message asks, line by line."""
@@ -179,7 +192,7 @@ class Reader:
 
     def wanted(self, text: str) -> list[str]:
         """Give the products a text says to look for, the first of them that is named."""
-        match = re.search(r"[Ll]ook for ([^.]*?)(,? labelled|\.|$)", text)
+        match = re.search(r"(?:[Ll]ook for|To get:) ([^.]*?)(,? labelled|\.|$)", text)
         if match is None or self.plants(match[0]):
             return []
         return [name for words, name in PRODUCTS if re.search(rf"\b({words})\b", match[1].casefold())]

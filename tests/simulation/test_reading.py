@@ -42,7 +42,7 @@ def two(reader: Reader) -> tuple[str, str]:
         ),
         ("Tomorrow by 17:00: rinse {0} and {1}.", Step(0, ("rinse",), None, "tomorrow")),
         (
-            "Tomorrow morning instead: {0} and {1} with neem oil from 08:00.",
+            "Tomorrow morning, 08:00 to 10:00: neem oil on {0} and {1}.",
             Step(0, ("spray",), "neem", "morning"),
         ),
     ],
@@ -55,9 +55,10 @@ def test_a_line_of_work_is_read(reader: Reader, two: tuple[str, str], line: str,
 def test_looks_lifts_and_releases_are_read(reader: Reader, two: tuple[str, str]) -> None:
     first, second = two
     asked = reader.read(
-        f"Look at: {first} and {second} (axils, with a lens). Then “all clean”, or “{first} 3”.\n"
-        f"Lift {first} out of the pot once: “{first} clean, roots too”, or what you see.\n"
-        f"{second} may leave isolation by the rule: “put {second} back”."
+        f"Look at {first} and {second} with a lens.\n"
+        f"Lift {first} out of the pot once and look: “{first} clean, roots too”, or what you see.\n"
+        f"All-clear for {second}: “put {second} back”.\n"
+        f"Then “all clean, with a lens”, or “{first} 3”."
     )
     assert asked.looks == names(reader, first, second)
     assert asked.lifts == names(reader, first)
@@ -69,11 +70,25 @@ def test_looks_lifts_and_releases_are_read(reader: Reader, two: tuple[str, str])
 @pytest.mark.parametrize(
     "line",
     [
-        "Out of direct sun from 20:55, until the sun is back tomorrow at 06:54: {0}.",
-        "First insecticidal soap on {0}: one leaf first is safest; look after 24 to 48 hours, then the rest.",
-        "{0} was due by Wed 29 Apr; tonight still helps, count on about one round more.",
+        "Sun off from 20:55: {0}.",
+        "First soap on {0}: one leaf, and the rest after 1 to 2 days.",
+        "Late: {0}; tonight still helps, about one treatment more.",
     ],
 )
 def test_what_asks_no_work_is_not_taken_for_work(reader: Reader, two: tuple[str, str], line: str) -> None:
     asked = reader.read(line.format(*two))
     assert (asked.steps, asked.looks, asked.ready) == ((), (), ())
+
+
+def test_all_of_a_place_and_all_but_some_are_read(reader: Reader) -> None:
+    home = reader.home
+    room = home.plants[0].room
+    there = [number for number, plant in enumerate(home.plants) if plant.room == room]
+    place, last = home.rooms[room], home.plants[there[-1]].name
+    assert reader.read(f"Wipe all {len(there)} at {place}, then soap.").steps == tuple(
+        Step(one, ("wipe", "spray"), "soap") for one in there
+    )
+    assert reader.read(f"Wipe all but {last} at {place}.").steps == tuple(
+        Step(one, ("wipe",)) for one in there[:-1]
+    )
+    assert len(reader.read(f"Look at all {len(home.plants)} plants with a lens.").looks) == len(home.plants)

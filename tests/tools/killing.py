@@ -20,7 +20,7 @@ BOT = "bot"
 CHATS = 20
 SET_UP = ("/start", "51.1, 3.7", "ivy, study, 12 cm")
 """What founds a household with one plant in each chat."""
-ANSWER = re.compile(r"spider mite on ivy, (\d+)\.")
+ANSWER = re.compile(r"(\d+) spider mites? on ivy")
 LONGEST_S = 240
 QUIET_S = 3.0
 LONGEST_REST_S = 2.0

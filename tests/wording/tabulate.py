@@ -25,10 +25,12 @@ from bot.actions.outcome import Outcome
 from bot.domain.identity import PlantId
 from bot.storage.database import Database
 from bot.wording.button_texts import button_text
+from bot.wording.lines import fitted
+from bot.wording.manner import most_lines
 from bot.wording.sentences import say
 from bot.wording.voice import Voice
 from tests.actions.declared import outcomes
-from tests.journeys.talking import OWNER, PARTNER, STRANGER, Talk
+from tests.journeys.talking import HOME, OWNER, PARTNER, STRANGER, Talk
 
 HERE = Path(__file__).parent
 TABLE = HERE / "outcomes.txt"
@@ -36,6 +38,8 @@ MOST_EVENINGS = 11
 """So many messages of the bot's own pass five evenings without a word, and the line after them. [1]"""
 MOST_EXAMPLES = 6
 MOST_LINES = 14
+WAITS = "[More]"
+"""What stands below it is shown on asking."""
 PEOPLE = {"": OWNER, "Bo": PARTNER, "Cleo": STRANGER}
 _SAID = re.compile(r"(|Bo|Cleo)> (.*)")
 _PRESSED = re.compile(r"(|Bo|Cleo)\[(.*)\]")
@@ -70,22 +74,32 @@ def collected() -> dict[str, list[str]]:
     """Play the prompts and give what was said, by outcome; texts alike but for names and numbers only once."""
     found: dict[str, dict[str, str]] = {}
 
-    def noted(outcome: Outcome, voice: Voice) -> str:
-        text = _CODE.sub("/start CODE", say(outcome, voice))
+    def noted(outcome: Outcome, voice: Voice) -> None:
+        shown, waits = fitted(say(outcome, voice), most_lines(outcome))
+        text = _CODE.sub("/start CODE", f"{shown}\n{WAITS}\n{waits}" if waits else shown)
         examples = found.setdefault(kind_of(outcome), {})
         if len(examples) < MOST_EXAMPLES:
             examples.setdefault(_shape(text), text)
+
+    play(noted)
+    return {kind: list(examples.values()) for kind, examples in found.items()}
+
+
+def play(noted: Callable[[Outcome, Voice], object], renamed: Callable[[str], str] = str) -> None:
+    """Play the prompts, with plants renamed, and show each outcome and the voice it is said with as it comes."""
+
+    def shown(outcome: Outcome, voice: Voice) -> str:
+        noted(outcome, voice)
         return say(outcome, voice)
 
-    with patch("bot.conversation.say", noted), tempfile.TemporaryDirectory() as folder:
+    with patch("bot.conversation.say", shown), tempfile.TemporaryDirectory() as folder:
         for number, (heading, prompts) in enumerate(_sections()):
             talk = Talk(Database("", Path(folder) / str(number)))
             if not heading.endswith("(new)"):
-                talk.set_up()
+                talk.set_up([renamed(text) for text in HOME])
             for prompt in prompts:
-                _do(prompt, talk)
+                _do(renamed(prompt), talk)
             talk.database.close()
-    return {kind: list(examples.values()) for kind, examples in found.items()}
 
 
 def _sections() -> Iterator[tuple[str, list[str]]]:
