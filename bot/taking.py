@@ -133,6 +133,7 @@ class Taking:
     def _hear_in_unit(self, heard: Sequence[Incoming], outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
         now = self._clock.now()
         parcels: list[Parcel] = []
+        replies: list[tuple[str, Call]] = []
         with self._database.unit() as store:
             _note(store, outcomes, now)
             new = set(store.mark_all_seen([one.update_id for one in heard], now))
@@ -140,9 +141,12 @@ class Taking:
                 if incoming.update_id in new:
                     new.remove(incoming.update_id)  # the same twice in one batch is heard once
                     said = self._hear(incoming, store, now)
-                    calls = [*_replies(incoming, said, self._context(incoming))]
-                    calls += status_calls(store, f"update:{incoming.update_id}", said.statuses, now)
-                    parcels += self._queue(store, calls, now)
+                    replies += _replies(incoming, said, self._context(incoming))
+                    if said.statuses:  # they look for what stands in the outbox, and come behind the reply
+                        parcels += self._queue(store, replies, now)
+                        occasion, replies = f"update:{incoming.update_id}", []
+                        parcels += self._queue(store, status_calls(store, occasion, said.statuses, now), now)
+            parcels += self._queue(store, replies, now)
             soonest = store.soonest_evening()
         self._told(heard, soonest)
         return parcels
@@ -168,20 +172,14 @@ class Taking:
                 store.park(update.update_id, _dumped(update.raw), update.reason, now)
 
     def _queue(self, store: SqlStore, calls: Iterable[tuple[str, Call]], now: datetime) -> list[Parcel]:
-        parcels = []
-        for key, call in calls:
-            row = store.queue(
-                key,
-                call.chat,
-                call.method,
-                call.body,
-                now,
-                claimed_by=self._owner,
-                lease_until=now + LEASE,
-            )
-            if row is not None:
-                parcels.append(Parcel(id=row, key=key, chat=call.chat, method=call.method, body=call.body))
-        return parcels
+        keyed = dict(calls)
+        rows = [(key, call.chat, call.method, call.body) for key, call in keyed.items()]
+        new = store.queue_claimed(rows, now, self._owner, now + LEASE)
+        return [
+            Parcel(id=new[key], key=key, chat=call.chat, method=call.method, body=call.body)
+            for key, call in keyed.items()
+            if key in new
+        ]
 
 
 def _dumped(raw: Any) -> str:

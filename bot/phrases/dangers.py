@@ -26,6 +26,7 @@ _STRONGER = (
     ("higher", "dose"),
     ("bigger", "dose"),
 )
+_FIRST = frozenset(phrase[0] for phrase in _STRONGER)
 _ALWAYS_STRONGER = frozenset({"stronger", "more", "extra", "make"})
 _KITCHEN = listed(
     "vinegar garlic tobacco nicotine petrol gasoline kerosene ammonia windex listerine mouthwash"
@@ -65,6 +66,8 @@ def _danger(words: _Words, said: frozenset[str], situation: Situation) -> Danger
 
 
 def _is_stronger(words: _Words) -> bool:
+    if not _FIRST & frozenset(words):
+        return False
     spoken = next(
         (
             phrase

@@ -78,7 +78,7 @@ class Weights:
         """Weigh the buckets of a message: above nought it is rather an emergency. [1]."""
         if not found:
             return -math.inf
-        return sum(self.each[at] for at in found) * self.scale / math.sqrt(len(found)) + self.middle
+        return sum(map(self.each.__getitem__, found)) * self.scale / math.sqrt(len(found)) + self.middle
 
 
 def hear_emergency(text: str, situation: Situation) -> Command | None:

@@ -24,6 +24,7 @@ from bot.phrases.text import LONGEST
 _Listed = tuple[tuple[str, tuple[str, ...]], ...]
 _Names = Mapping[tuple[str, ...], str]
 FILE = Path(__file__).with_name("guess.bin")
+MOST_RANKED = 12
 _WORDS = re.compile(r"[^\W\d_]+(?:['\u2019][^\W\d_]+)*|\d+(?:[.,:/]\d+)*|[?!.,;:+=()/-]|[^\s\w]", re.UNICODE)
 _BEHIND = listed("yesterday ago earlier yday ystrdy yest")
 _AHEAD = listed("tomorrow tmrw tmr tomoz morrow")
@@ -67,7 +68,7 @@ class Model:
         return self.weigh(sorted(set(buckets_of(marks, self.buckets))))
 
     def weigh(self, found: Sequence[int]) -> list[Guess]:
-        """Rank the forms by the buckets of a message."""
+        """Rank the likeliest forms by the buckets of a message."""
         size = len(self.forms)
         sums = _added([self.weights[at * size : (at + 1) * size] for at in found])
         step, nought = self.scale / math.sqrt(len(found)), _ABOVE_NOUGHT * len(found)
@@ -75,8 +76,8 @@ class Model:
         top = max(scores)
         shares = [math.exp(score - top) for score in scores]
         whole = sum(shares)
-        chances = [Guess(form, share / whole) for form, share in zip(self.forms, shares, strict=True)]
-        return sorted(chances, key=lambda guess: -guess.chance)
+        likeliest = sorted(zip(shares, self.forms, strict=True), reverse=True)[:MOST_RANKED]
+        return [Guess(form, share / whole) for share, form in likeliest]
 
 
 def rank(text: str, situation: Situation) -> list[Guess]:

@@ -54,6 +54,7 @@ _MEANS = (
 _OPEN = frozenset({("what", "is"), ("what", "are")})
 _FIGHTING = (("get", "rid", "of"), ("treat",), ("kill",), ("fight",), ("beat",), ("stop",), ("deal", "with"))
 _OF_A_PEST = (*_OPEN, *((*lead, *verb) for lead in _HOW for verb in _FIGHTING))
+_FIRST = frozenset(lead[0] for lead in (*_OF_A_PEST, *_HOW, *_MEANS))
 _ARTICLES = frozenset({"a", "an", "the", "these", "my"})
 _GOES_ON = listed("apart isolation isolated released release look looks check checks")
 """Terms that ask what is going on, unless "a" stands before them: "what is isolated"."""
@@ -61,9 +62,11 @@ _GOES_ON = listed("apart isolation isolated released release look looks check ch
 
 def read_lookup(words: _Words, situation: Situation) -> Meant | None:
     """Read what is looked up, or a plan that is refused; nothing of it writes."""
+    danger = read_danger(words, situation)
+    if danger is not None or not any(word in _FIRST for word in words):
+        return danger or read_poison(words, situation)
     return (
-        read_danger(words, situation)
-        or read_term(words)
+        read_term(words)
         or read_pest(words, situation)
         or read_way(words, situation)
         or read_poison(words, situation)

@@ -156,6 +156,11 @@ def _queue_numbered(dialect: str) -> sa.Insert:
 
 
 @cache
+def _queue_keyed(dialect: str) -> sa.Insert:
+    return _queue_once(dialect).returning(outbox.c.id, outbox.c.key)
+
+
+@cache
 def _mark_all(dialect: str) -> Any:
     insert = import_module(f"sqlalchemy.dialects.{dialect}").insert
     return insert(seen).on_conflict_do_nothing().returning(seen.c.update_id)
@@ -208,21 +213,33 @@ class Delivery:
         body: dict[str, Any],
         now: datetime,
         household: HouseholdId | None = None,
-        claimed_by: str | None = None,
-        lease_until: datetime | None = None,
     ) -> int | None:
-        """
-        Write a message to be sent and give its number; None when its key was written before.
-
-        With `claimed_by` and `lease_until` the row is born claimed: the writer sends it, after what it
-        already holds for that chat, and nobody else before the lease ends.
-        """
+        """Write a message to be sent and give its number; None when its key was written before."""
         row = _outgoing(key, household, chat, method, body, now)
-        if claimed_by is not None:
-            row |= {"state": "claimed", "claimed_by": claimed_by, "lease_until": lease_until, "tries": 1}
-        statement = _queue_numbered(self._connection.dialect.name)
-        number: int | None = self._connection.execute(statement, row).scalar()
+        number: int | None = self._connection.execute(
+            _queue_numbered(self._connection.dialect.name), row
+        ).scalar()
         return number
+
+    def queue_claimed(
+        self,
+        calls: Sequence[tuple[str, int, str, dict[str, Any]]],
+        now: datetime,
+        owner: str,
+        until: datetime,
+    ) -> Mapping[str, int]:
+        """
+        Write messages, each its key, chat, method and body, and give the numbers of those that are new.
+
+        They are born claimed: the writer sends them, after what it already holds for their chats, and nobody
+        else before the lease ends.
+        """
+        claim = {"state": "claimed", "claimed_by": owner, "lease_until": until, "tries": 1}
+        rows = [_outgoing(key, None, chat, method, body, now) | claim for key, chat, method, body in calls]
+        if not rows:
+            return {}
+        written = self._connection.execute(_queue_keyed(self._connection.dialect.name), rows)
+        return {key: number for number, key in written}
 
     def queue_all(self, calls: Sequence[Waiting], now: datetime) -> None:
         """Write messages to be sent by whoever claims them, in order; a key written before is left out."""

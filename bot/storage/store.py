@@ -5,6 +5,7 @@ import secrets
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
+from functools import cache
 from typing import Any
 
 import sqlalchemy as sa
@@ -538,13 +539,19 @@ class SqlStore(PhotoRows, Delivery):
         return _member(self._connection.execute(_MEMBER.where(member.c.id == number)).one())
 
     def _insert(self, table: sa.Table, row: dict[str, Any]) -> int:
-        return self._number(self._connection.execute(sa.insert(table), row))
+        return self._number(self._connection.execute(_insert_into(table), row))
 
     @staticmethod
     def _number(inserted: sa.CursorResult[Any]) -> int:
         key = inserted.inserted_primary_key
         assert key is not None
         return int(key[0])
+
+
+@cache
+def _insert_into(table: sa.Table) -> sa.Insert:
+    """Make the statement once: the library looks for what it compiled by the very statement."""
+    return sa.insert(table)
 
 
 def _member(row: _MemberRow) -> Member:

@@ -84,7 +84,7 @@ def test_nothing_waiting_is_nothing_claimed(database: Database) -> None:
 
 def test_a_row_born_claimed_is_left_to_its_writer(database: Database) -> None:
     with database.unit() as unit:
-        unit.queue("reply:1:0", PERSON, "sendMessage", {}, NOW, claimed_by="me", lease_until=LEASE)
+        unit.queue_claimed([("reply:1:0", PERSON, "sendMessage", {})], NOW, "me", LEASE)
         assert unit.claim_outbox(NOW, "other", later(90), 10) == ()
         assert claimed_keys(unit.claim_outbox(LEASE, "other", later(120), 10)) == ["reply:1:0"]
 

@@ -45,8 +45,9 @@ def test_an_entry_on_no_plant_is_refused(database: Database) -> None:
 
 
 def test_a_claimed_row_needs_a_lease(database: Database) -> None:
+    rows: list[tuple[str, int, str, dict[str, str]]] = [("reply:1:0", 42, "sendMessage", {})]
     with pytest.raises(IntegrityError), database.unit() as unit:
-        unit.queue("reply:1:0", 42, "sendMessage", {}, NOW, claimed_by="me")
+        unit.queue_claimed(rows, NOW, "me", None)  # type: ignore[arg-type]
 
 
 def test_a_failed_unit_leaves_nothing(database: Database) -> None:
