@@ -44,9 +44,9 @@ def go_on(desk: Desk, *, skipped: Expecting = Expecting.NOTHING, is_free: bool =
     offered = _offer_not_answered(desk)
     if offered is not None and is_free:
         return Asks(Missing.MEANT, text=offered[0].of, asking=Asking(offered))
-    find = _find_without_number(desk)
+    find = _find_in_part(desk)
     if find is not None and is_free and lacking in _ENDS:
-        return Asks(Missing.AMOUNT, find[0], asking=Asking(find[1]))
+        return find
     is_free = is_free and find is None
     if asking is None and is_free and desk.question is not None and desk.question.expecting in _OF_A_HOME:
         desk.close_question()
@@ -64,17 +64,23 @@ def _offer_not_answered(desk: Desk) -> tuple[Choice, ...] | None:
     first = choices[0] if choices else None
     if first is None or first.text is not ButtonText.YES or not first.of:
         return None
-    names = {plant.name.casefold() for plant in desk.household.living}
+    living = desk.household.living
     lists = [told for told in first.commands if isinstance(told, AddPlants)]
     added = [one.name.casefold() for told in lists for one in told.plants]
-    return choices if added and not names & set(added) else None
+    is_seen = any(one.then for one in lists)
+    known = {plant.name.casefold() for plant in living if plant.cases or not is_seen}
+    return choices if added and not known & set(added) else None
 
 
-def _find_without_number(desk: Desk) -> tuple[tuple[str, ...], tuple[Choice, ...]] | None:
-    """Give the question for a find's number, where that is still open."""
+def _find_in_part(desk: Desk) -> Asks | None:
+    """Ask again for the number of a find, or for its plant, where that is still open."""
     choices = () if desk.question is None else desk.question.choices
-    finds = [one for choice in choices for one in choice.commands if isinstance(one, LogFind) and one.grade]
-    return (desk.names(finds[0].plants), choices) if finds else None
+    told = [one for choice in choices for one in choice.commands]
+    kept = [one.keeps for one in told if isinstance(one, Decline) and one.keeps]
+    if kept:
+        return Asks(Missing.SEEN_WHERE, text=kept[0], asking=Asking(choices))
+    finds = [one for one in told if isinstance(one, LogFind) and one.grade]
+    return Asks(Missing.AMOUNT, desk.names(finds[0].plants), asking=Asking(choices)) if finds else None
 
 
 def _next(desk: Desk, skipped: Expecting) -> tuple[Lacking, tuple[str, ...], Asking | None]:

@@ -4,12 +4,14 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
+from itertools import pairwise
 
 from bot.actions.add_plants import NewPlant
 from bot.actions.decline import Decline
 from bot.actions.set_place import SetPlace
 from bot.actions.situation import Expecting, Situation
 from bot.catalogue.towns import find_towns
+from bot.domain.identity import PlantId
 from bot.domain.measure import INCH_CM
 from bot.domain.trade import Form, Grade
 from bot.domain.window import Facing, Outdoors
@@ -84,6 +86,8 @@ _SUN: dict[str, Facing | Outdoors] = {
     "all day sun": Outdoors.ALL_DAY,
     "morning sun": Outdoors.MORNING,
     "sun in the morning": Outdoors.MORNING,
+    "sun of the morning": Outdoors.MORNING,
+    "sun of the afternoon": Outdoors.AFTERNOON,
     "afternoon sun": Outdoors.AFTERNOON,
     "evening sun": Outdoors.AFTERNOON,
     "sun in the afternoon": Outdoors.AFTERNOON,
@@ -120,6 +124,9 @@ _ABROAD = {
 }
 """A place that was told in another language, by what it may be called in the next message."""
 _ILL = listed("sick unwell dying infested infestation pest pests bugs bug insects")
+_BEARING = listed("has have had got with")
+_LEADING = frozenset(one[0] for one in _LIVES)
+_BESIDE_A_TOWN = listed("here in at near from meant not , . ! area city town") | {"\n"}
 _COUNTING = (*"0123456789", *_GRADES.values())
 _FORMS = {Form.READY: "ready to use", Form.CONCENTRATE: "concentrate"}
 
@@ -144,6 +151,10 @@ class Home:
     """Whether there is nothing to treat with."""
     is_ill: bool = False
     """Whether something is said to be ill, and nothing more."""
+    named: tuple[PlantId, ...] = ()
+    """Plants of the home that are named."""
+    is_led: bool = False
+    """Whether the town is led in: "I live in"."""
 
     def is_strange(self) -> bool:
         """Whether nothing was told but names that may be of anything."""
@@ -203,6 +214,7 @@ class _Telling:
     is_known: bool = True
     has_kinds: bool = False
     has_nothing: bool = False
+    is_led: bool = False
     heading: str | None = None
     last_place: str | None = None
     last_plant: str = ""
@@ -247,6 +259,8 @@ def _read(text: str, situation: Situation, *, mends: bool = False) -> Home:
         told.has_kinds,
         told.has_nothing,
         bool(_ILL & frozenset(words)),
+        tuple(plant for one in events if isinstance(one.value, Plants) for plant in one.value.ids),
+        told.is_led,
     )
 
 
@@ -257,6 +271,8 @@ def _tokens(text: str) -> tuple[list[str], tuple[str, ...]]:
     words: list[str] = []
     for typed in _RAW.findall(bare):
         spelt = ("\n",) if typed == "\n" else words_of(typed.lower()) or ("",)
+        if typed.lower() == "w" and words and words[-1] in _ROOMS:
+            spelt = ("w",)  # a window's way, not "with"
         is_quote = typed in {"'", '"'}
         words += ["'"] if is_quote else spelt
         raw += [typed] if is_quote or len(spelt) == 1 else spelt
@@ -299,7 +315,7 @@ def _events(raw: list[str], words: tuple[str, ...], situation: Situation) -> lis
         what, value, size = _spotted(raw, words, at, situation)
         events.append(_Event(what, value, at, at + size))
         at += size
-    events = _with_rooms(events, words)
+    events = _with_nested(_with_rooms(events, words), words)
     events = _with_plants(events, words, situation)
     events = _with_led_places(events, raw, words, situation)
     return _with_town(events, raw, words, situation)
@@ -314,7 +330,7 @@ def _spotted(
 ) -> tuple[str, object, int]:
     """Tell what begins at a word and how many words it takes; the longest reading wins."""
     mark = _mark(words[at])
-    if mark:
+    if mark and (words[at] != "n" or _sun_at(words, at) is None):
         return mark, None, 1
     town = _town_led_in(raw, words, at, situation)
     if town is not None:
@@ -367,7 +383,8 @@ def _of_the_lexicon(words: tuple[str, ...], at: int) -> tuple[str, object, int]:
         return ("grade" if isinstance(phrase[0], Grade) else "form"), phrase[0], phrase[1]
     if phrase is not None and phrase[0] in {Word.NOT, Word.NOTHING, Word.NONE, Word.AGAINST}:
         return "telling", phrase[0], phrase[1]
-    if word == "same" or (word == "there" and words[at - 1 : at] in _THERE):
+    is_there = word in {"there", "it"} and words[at - 1 : at] in (_THERE if word == "there" else {("in",)})
+    if word == "same" or is_there:
         return "again", None, 1
     if word in _LOOKS:
         return "looks", None, 1
@@ -391,7 +408,19 @@ def _sun_at(words: tuple[str, ...], at: int) -> tuple[Facing | Outdoors, int] | 
         if word != rest and rest.removesuffix("ern").removesuffix("erly") in {"east", "west"}:
             return _FACINGS[way, rest[:4]], 1
     first = _WAYS.get(word)
-    if first is None or (word in _LONE_LETTERS and words[at - 1 : at] not in {("faces",), ("facing",)}):
+    ends = words[at + 1 : at + 2] in {
+        (),
+        (",",),
+        (".",),
+        (":",),
+        ("\n",),
+        (")",),
+        ("and",),
+        (";",),
+        ("window",),
+    }
+    is_led = at > 0 and (words[at - 1] in _ROOMS or words[at - 1] in {"faces", "facing", "(", ":"})
+    if first is None or (word in _LONE_LETTERS and not (ends and is_led)):
         return None
     second = _WAYS.get(words[at + 1]) if at + 1 < len(words) else None
     both = None if second is None else _FACINGS.get((first, second))
@@ -420,7 +449,7 @@ def singular(name: str) -> str:
         last = f"{last[:-3]}y"
     elif low == "cacti":
         last = "cactus"
-    elif low.endswith(("ses", "xes", "shes")):
+    elif low.endswith(("ses", "xes", "shes", "oes")):
         last = last[:-2]
     elif low.endswith("s") and not low.endswith(("ss", "us", "is", "pearls", "hearts")):
         last = last[:-1]
@@ -497,8 +526,20 @@ def _with_rooms(events: list[_Event], words: tuple[str, ...]) -> list[_Event]:
         led = [words[one.start] for one in events[max(0, first - 2) : first]]
         is_led = len(led) > 1 and led[0] in _PREPOSITIONS and led[1] in _ARTICLES
         what = "around" if all(word in _GENERAL_ROOMS for word in run) and not is_led else "place"
-        events = _joined(events, first, last, what, None)
+        is_strange = not led[-1:] or led[-1] not in _PREPOSITIONS | _ARTICLES
+        is_odd = is_strange and any(one.what == "strange" for one in events[first:at])
+        events = _joined(events, first, last, what, "odd" if is_odd else None)
         at = first + 1
+    return events
+
+
+def _with_nested(events: list[_Event], words: tuple[str, ...]) -> list[_Event]:
+    """Keep the room of "the sill in the kitchen": what stands on its sill stands in the kitchen."""
+    places = [at for at, one in enumerate(events) if one.what == "place"]
+    for first, second in pairwise(places):
+        between = [words[one.start] for one in events[first + 1 : second]]
+        if between[:1] in (["in"], ["of"]) and set(between[1:]) <= _ARTICLES:
+            events[first] = replace(events[first], what="around")
     return events
 
 
@@ -598,7 +639,8 @@ def _counted(
 def _with_unknown_plants(events: list[_Event], words: tuple[str, ...], situation: Situation) -> list[_Event]:
     """Take an item of nothing but strange words for a plant's name, among plants or where they are asked."""
     plants = sum(one.what == "plant" for one in events)
-    if situation.expecting is not Expecting.PLANTS and plants < _FEWEST_IN_A_LIST:
+    is_seen = any(one.what == "pest" for one in events)
+    if situation.expecting is not Expecting.PLANTS and plants < _FEWEST_IN_A_LIST and not is_seen:
         return events
     at = 0
     while at < len(events):
@@ -614,6 +656,7 @@ def _with_unknown_plants(events: list[_Event], words: tuple[str, ...], situation
         is_end = is_end or (
             follows is not None and words[follows.start] in {"in", "on", "at", "by", "(", "x"}
         )
+        is_end = is_end or (is_seen and follows is not None and words[follows.start] in _BEARING)
         is_name = any(one.what == "strange" for one in events[start:end])
         if begins and is_name and is_end and end - start <= _MOST_OF_A_NAME:
             name = (events[start].start, events[end - 1].end)
@@ -643,7 +686,7 @@ def _with_led_places(
         is_named = any(one.what == "strange" for one in events[start:end])
         is_led = start > at + 1 or (is_named and raw[events[start].start][:1].isupper())
         if is_led and is_named:
-            events = _joined(events, start, end - 1, "place", None)
+            events = _joined(events, start, end - 1, "place", "led")
         at += 1
     return events
 
@@ -660,7 +703,7 @@ def _with_town(
             continue
         if at and not _leads_to_a_town(events[at - 1], words):
             continue
-        if one.what == "place" and not (at and raw[one.start][:1].isupper()):
+        if one.what == "place" and (one.value != "led" or not raw[one.start][:1].isupper()):
             continue
         looked_up += 1
         if looked_up > _MOST_LOOKED_UP:
@@ -671,6 +714,9 @@ def _with_town(
         )
         behind = events[ends + 1 : ends + 2] if ends is not None else []
         if town is None or ends is None or (behind and not _follows_a_town(behind[0], words)):
+            continue
+        around = (*words[: one.start], *words[events[ends].end :])
+        if raw[one.start].islower() and not frozenset(around) <= _COURTESIES | _BESIDE_A_TOWN:
             continue
         return _joined(events, at, ends, "town", town[0])
     return events
@@ -692,7 +738,7 @@ def _is_no_kind(event: _Event, words: tuple[str, ...], situation: Situation) -> 
     )
 
 
-def _read_sentence(  # noqa: C901 - one arm a kind of word
+def _read_sentence(  # noqa: C901, PLR0912 - one arm a kind of word
     events: list[_Event], told: _Telling, *, is_first: bool
 ) -> None:
     """Read one sentence: who stands where, which way windows look, what was seen, what is at hand."""
@@ -711,8 +757,12 @@ def _read_sentence(  # noqa: C901 - one arm a kind of word
         match one.what:
             case "town":
                 told.town = str(one.value)
+                told.is_led = told.words[one.start] in _LEADING or told.is_led
             case "plant" | "own":
                 is_line = at == 0 and is_first and "\n" in told.words
+                if _is_taken_back(at, events, told):
+                    here = [name for name in here if name != _name_of(one, told)]
+                    continue
                 here = _take_plant(one, beside or current, told, here, is_line=is_line)
                 beside = None
             case "place" if leads:
@@ -722,9 +772,13 @@ def _read_sentence(  # noqa: C901 - one arm a kind of word
                 _settle(own_place, [*told.waiting, *homeless] if is_of_before else [], told, events)
             case "place" if _stands_before(at, events):
                 beside = own_place = told.last_place = _place_name(told, one)
+            case "place" if _goes_before(at, events, told):
+                current = own_place = told.last_place = _place_name(told, one)
             case "place":
                 own_place = told.last_place = _place_name(told, one)
                 here = _settle(own_place, here, told, events)
+            case "again" if at < first_plant and _last_place(told):
+                current = _last_place(told)
             case "again" if _last_place(told):
                 here = _settle(_last_place(told), here, told, events)
             case "facing":
@@ -747,11 +801,33 @@ def _last_place(told: _Telling) -> str:
     return told.last_place or (last[-1] if last else "")
 
 
+def _is_taken_back(at: int, events: list[_Event], told: _Telling) -> bool:
+    """Take a plant off again that was told by mistake: "a monstera, no, not a monstera, a pothos"."""
+    before = [one for one in events[:at] if told.words[one.start] not in _ARTICLES]
+    name = _name_of(events[at], told)
+    is_denied = bool(before) and before[-1].value is Word.NOT
+    if not is_denied or name not in {one.name for one in told.plants}:
+        return False
+    told.plants = [one for one in told.plants if one.name != name]
+    told.waiting = [one for one in told.waiting if one != name]
+    return True
+
+
 def _stands_before(at: int, events: list[_Event]) -> bool:
     """Whether a place is said right before its plant: "ivy in the kitchen, hall fern"."""
     before = events[at - 1].what if at else "comma"
     behind = events[at + 1].what if at + 1 < len(events) else ""
     return before in {"comma", "and"} and behind in {"plant", "own"}
+
+
+def _goes_before(at: int, events: list[_Event], told: _Telling) -> bool:
+    """Whether what stands there is still to come: "ivy in the kitchen, and on the balcony an oleander"."""
+    start = at
+    while start and told.words[events[start - 1].start] in _ARTICLES | _PREPOSITIONS:
+        start -= 1
+    behind = next((one.what for one in events[at + 1 :] if one.what not in {"around", "count"}), "")
+    is_new_part = start < at and start > 0 and events[start - 1].what in {"comma", "and"}
+    return is_new_part and behind in {"plant", "own"}
 
 
 def _is_heading(events: list[_Event], told: _Telling) -> bool:
@@ -767,11 +843,15 @@ def _is_heading(events: list[_Event], told: _Telling) -> bool:
 
 
 def _place_name(told: _Telling, event: _Event) -> str:
+    told.is_known = told.is_known and event.value != "odd"
     if isinstance(event.value, Place):
         known = event.value.id
         return next(one.name for one in told.situation.places if one.id == known)
     words = [word for word in told.raw[event.start : event.end] if word.lower() not in {"window", "windows"}]
     typed = " ".join(words)
+    alike = {one for one in _places(told) if one.casefold().endswith(f" {typed.casefold()}")}
+    if len(alike) == 1 and typed.casefold() not in {one.casefold() for one in _places(told)}:
+        return alike.pop()
     abroad = [one for one in _places(told) if typed.lower() in _ABROAD.get(one.lower(), ())]
     if len(abroad) == 1:
         return abroad[0]
@@ -799,7 +879,8 @@ def _take_plant(
     assert isinstance(event.value, tuple)
     (start, end), numbers = event.value
     name = _bare(told.text(start, end))
-    base = singular(name) if len(numbers) > 1 and name.lower() not in told.situation.kinds else name
+    kinds, one = told.situation.kinds, singular(name)
+    base = one if len(numbers) > 1 and (name.lower() not in kinds or one.lower() in kinds) else name
     names = [f"{base} {number}" for number in numbers] if numbers else [_same(name, start, told)]
     already = set() if is_line else {one.name.casefold() for one in told.plants}
     already |= {name.casefold() for one in told.situation.plants for name in one.names}
@@ -857,7 +938,9 @@ def _homeless(told: _Telling) -> list[str]:
 def _look(event: _Event, at: int, events: list[_Event], place: str | None, told: _Telling) -> None:
     """Note which way a place looks: the one named before, else behind, else the one told of last."""
     ahead = next((one for one in events[at + 1 :] if one.what == "place"), None)
-    name = place
+    behind = next((n for n in range(at + 1, len(events)) if events[n].what != "around"), at)
+    joint = {told.words[one.start] for one in events[at + 1 : behind]} & {"for", "in", "at", "on"}
+    name = None if joint and events[behind].what == "place" else place
     if name is None and ahead is not None:
         name = _place_name(told, ahead)
     name = name or told.heading or told.last_place or ""
@@ -954,6 +1037,12 @@ def _read_more_of_a_find(events: list[_Event], told: _Telling) -> None:
     number = _how_many(found[0]) if found else ""
     pending = told.unplaced or _pending(told.situation)
     is_bare = not any(one.what in {"plant", "own"} for one in events)
+    finds = [at for at, line in enumerate(told.lines) if " on " in line and line[0].isdigit()]
+    corrects = {one.value for one in events if one.what == "telling"} & {Word.NOT, Word.MEANT}
+    if finds and corrects and number.isdigit() and is_bare:
+        told.lines[finds[-1]] = f"{number} {told.lines[finds[-1]].partition(' ')[2]}"
+        told.unread = [one for one in told.unread if one.lower() not in {"no", "not"}]
+        return
     lacks = [at for at, line in enumerate(told.lines) if " on " in line and not line.startswith(_COUNTING)]
     if lacks and number and is_bare:
         told.lines[lacks[-1]] = f"{number} {told.lines[lacks[-1]]}"
@@ -961,9 +1050,9 @@ def _read_more_of_a_find(events: list[_Event], told: _Telling) -> None:
         told.unread.append(number)
     elif pending:
         line = f"{number} {pending}" if number and not pending.startswith(_COUNTING) else pending
-        is_on = bool(told.last_plant) and not is_bare
+        is_on = sum(one.what in {"plant", "own"} for one in events) == 1
         told.lines += [f"{line} on {told.last_plant}"] if is_on else []
-        told.unplaced = "" if is_on else line if number or told.unplaced else ""
+        told.unplaced = "" if is_on else line if number or told.unplaced or not is_bare else ""
 
 
 def _counts_else(at: int, events: list[_Event], told: _Telling) -> bool:
@@ -1010,9 +1099,15 @@ def _pending(situation: Situation) -> str:
 def _read_shelf(events: list[_Event], told: _Telling) -> None:
     """Say what is at hand as plain sentences, one a product."""
     got: list[str] = []
-    for one in events:
+    ahead = ""
+    for at, one in enumerate(events):
+        behind = next((other.what for other in events[at + 1 :] if other.what != "around"), "")
         if one.what == "product":
-            got.append(f"got {told.text(one.start, one.end).lower()}")
+            got.append(f"got {told.text(one.start, one.end).lower()}{ahead}")
+            ahead = ""
+        elif one.what == "form" and behind == "product":
+            assert isinstance(one.value, Form)
+            ahead = f", {_FORMS[one.value]}"
         elif got and one.what == "form":
             assert isinstance(one.value, Form)
             got[-1] += f", {_FORMS[one.value]}"

@@ -1,5 +1,6 @@
 """The one door: a message and its situation read into what is sure, what is likely and what is lost."""
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import islice, pairwise
@@ -60,6 +61,13 @@ BETTER_FROM = 0.3
 MOST_OFFERS = 3
 MOST_READ_AGAIN = 4
 LEAST_HOME = 0.5
+_SENTENCE = re.compile(r"(?<=[.!?])\s+|(?<=\?)\n")
+_HELP = re.compile(
+    r"[,;.!]?\s*\b(?:(?:can|could) (?:you|u|somebody|anyone) (?:please )?help(?: me)?|help me)\s*\?+",
+    re.IGNORECASE,
+)
+"""“Can you help?” behind what is told asks for what is done anyway."""
+_UNREAD = frozenset({"", "both", "shelf", "plants", "town", "nothing open"})
 MOST_NAMED = 7
 _OF_A_HOME = (AddPlants, SetTown, SetPlace, StockProduct)
 _OPEN_QUESTIONS = frozenset(
@@ -164,25 +172,49 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     What says something else for sure is left to that. Where a word was not read, what was is only offered.
     """
     is_else = not any(isinstance(one, (*_OF_A_HOME, NotUnderstood, Incomplete)) for one in sure)
-    if "?" in text or not _is_new(situation) or is_else:
+    if not _is_new(situation) or (is_else and "?" not in text):
         return None
-    if any(isinstance(one, NotUnderstood) and one.reason not in {*_OPEN_REASONS, "town"} for one in sure):
+    told, asked = _told_and_asked(text)
+    if "?" in told or not told.strip(" ."):
         return None
-    home = read_home(text, situation)
-    if home.is_empty():
-        if _is_no_answer(sure):
-            return _besides(text, home, situation)
-        is_short = home.has_nothing and len(home.unread) < FEWEST_WORDS
-        return Reading(sure=(Decline(),), text=text) if is_short else None
-    if home.is_strange() and "\n" not in text.strip():
+    if any(isinstance(one, NotUnderstood) and one.reason not in _UNREAD for one in sure):
+        return None
+    home = read_home(told, situation)
+    if home.is_empty() or (home.is_strange() and "\n" not in text.strip()):
+        return None if asked or not home.is_empty() else _instead(text, home, sure, situation)
+    if asked and (home.unread or not (home.plants or home.lines or home.town)):
         return None
     commands = _commands_of(home, situation)
     is_asked = any(isinstance(one, Incomplete | NotUnderstood) for one in sure)
-    if commands is None or (home.unread and not is_asked and not is_doubtful(sure, situation)):
+    is_clear = not (is_asked or is_doubtful(sure, situation) or _is_no_answer(sure))
+    if commands is None or (home.unread and is_clear):
         return None
+    answers = [one for each in asked for one in understand_surely(each, situation)]
+    commands += tuple(one for one in answers if isinstance(one, _QUESTIONS))
+    is_town_alone = home.is_led and not (home.plants or home.places or home.lines or home.unplaced)
+    if is_town_alone and len(home.unread) < FEWEST_WORDS and not (KNOWN & frozenset(home.unread)):
+        return Reading(sure=commands, text=text)
     if not home.unread and (home.is_known or "\n" in text.strip()):
         return Reading(sure=commands, text=text)
     return Reading(offers=(Offer(commands, home.in_words(), LEAST_HOME, "; ".join(home.unread)),), text=text)
+
+
+def _instead(text: str, home: Home, sure: tuple[Command, ...], situation: Situation) -> Reading | None:
+    """Read what tells nothing of a home: a plant's bare name, that there is nothing, something else."""
+    if len(home.named) == 1 and not home.unread and any(map(_asks_whether_new, sure)):
+        return Reading(sure=(Identify(plants=home.named),), text=text)
+    if _is_no_answer(sure):
+        return _besides(text, home, situation)
+    is_short = home.has_nothing and len(home.unread) < FEWEST_WORDS
+    return Reading(sure=(Decline(),), text=text) if is_short else None
+
+
+def _told_and_asked(text: str) -> tuple[str, list[str]]:
+    """Set apart what is told and what is asked in one message."""
+    bare = _HELP.sub(".", text)
+    sentences = _SENTENCE.split(bare.strip())
+    asked = [one for one in sentences if one.endswith("?")]
+    return " ".join(one for one in sentences if one not in asked) if asked else bare, asked
 
 
 def _is_no_answer(told: tuple[Command, ...]) -> bool:
@@ -196,7 +228,8 @@ def _is_no_answer(told: tuple[Command, ...]) -> bool:
 def _besides(text: str, home: Home, situation: Situation) -> Reading | None:
     """Read a message past the open question, which it does not answer."""
     told = understand_surely(text, _asking_nothing(situation))
-    if home.is_ill and any(isinstance(one, NotUnderstood | Incomplete) for one in told):
+    is_open = any(isinstance(one, NotUnderstood | Incomplete) for one in told)
+    if is_open and (home.is_ill or home.named):
         return Reading(sure=(Incomplete(missing=Missing.SEEN),), text=text)
     is_clear = not any(isinstance(one, (*_OF_A_HOME, NotUnderstood, Incomplete)) for one in told)
     return Reading(sure=told, text=text) if is_clear else None

@@ -111,3 +111,50 @@ def test_a_plant_is_no_town_of_that_name(text: str) -> None:
 )
 def test_a_town_is_found_among_other_words(text: str, town: str) -> None:
     assert told(text).town == town
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("ivy in the kitchen, and on the balcony one oleander", "kitchen: ivy; balcony: oleander"),
+        ("two ferns on the sill in the kitchen and a zz in the hall", "kitchen: fern 1, fern 2; hall: zz"),
+        ("ivy in the study, hall fern", "study: ivy; hall: fern"),
+        ("Landing N: jade. Shelf (lamp, no window): hoya", "Landing (n): jade; Shelf (no window): hoya"),
+        ("a hoya, a jade, no, not a jade, a zz, all in the loft", "loft: hoya, zz"),
+    ],
+)
+def test_what_stands_where_follows_how_it_is_said(text: str, said: str) -> None:
+    assert told(text).in_words() == said
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("the jade has mealybugs, 9. hmm no, 6", "jade; 6 mealybugs on jade"),
+        ("12 aphids on the basil. no wait, 21", "basil; 21 aphids on basil"),
+        ("my ivy has 5 spider mites. sorry, i meant 15", "ivy; 15 spider mites on ivy"),
+    ],
+)
+def test_a_number_put_right_in_the_same_message_counts(text: str, said: str) -> None:
+    assert told(text).in_words() == said
+
+
+@pytest.mark.parametrize(
+    "text", ["sorry long day. ok so", "Terrace:\nbasil\nHall:\nivy", "that was a nice reading"]
+)
+def test_no_town_is_taken_from_talk_or_from_a_heading(text: str) -> None:
+    assert told(text).town == ""
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("got a orchd in the kitchn", "kitchen: orchid"),
+        ("mostera has mealy bugs lik 10", "monstera; 10 mealy bugs on monstera"),
+        ("a calathae n a fern", "calathea, fern"),
+    ],
+)
+def test_slips_are_mended_for_an_offer_only(text: str, said: str) -> None:
+    home = told(text)
+    assert home.in_words() == said
+    assert not home.is_known
