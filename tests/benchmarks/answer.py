@@ -113,7 +113,8 @@ class Watched:
 class Runner:
     """One bot as a process of its own, and the stand-in it talks to."""
 
-    def __init__(self, kind: str, folder: Path) -> None:
+    def __init__(self, kind: str, folder: Path, samples: Path | None = None) -> None:
+        self._sampled = () if samples is None else (str(samples),)
         self.watched = Watched()
         self.times: list[float] = []
         self.rates: list[float] = []
@@ -129,7 +130,8 @@ class Runner:
         if self._kind == "echo":
             self._bot = begin("tests.tools.echo", url, TOKEN, stderr=log)
         else:
-            self._bot = begin("tests.tools.unpaced", environment=bot_settings(url, self._folder), stderr=log)
+            settings = bot_settings(url, self._folder)
+            self._bot = begin("tests.tools.unpaced", *self._sampled, environment=settings, stderr=log)
         for text in HOME:
             await self._say([1], text)
         for text in (*HOME[:2], "ivy, study, 12 cm"):
