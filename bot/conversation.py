@@ -588,11 +588,6 @@ def _answers_nudge(sign: Reaction, chat: int, desk: Desk) -> bool:
     return any((chat, sign.message_id) == one[:2] for one in told) and bool(desk.evening.named(desk.now))
 
 
-def _shown(outcome: Outcome, voice: Voice) -> str:
-    """Word what is shown of an outcome at once."""
-    return fitted(say(outcome, voice), most_lines(outcome))[0]
-
-
 def _voice(desk: Desk) -> Voice:
     household = desk.household
     standing: dict[PlaceId | None, list[str]] = {}

@@ -416,7 +416,9 @@ class SqlStore(PhotoRows, Delivery):
         if self._questions.pop((household, chat), ...) is not None:  # none is known to be open
             which = {"of_household": household, "in_chat": chat, "now": now}
             self._connection.execute(_CLOSE_QUESTION, which)
-        return self._keep_question(household, chat, expecting, choices, now)
+        asked = self._keep_question(household, chat, expecting, choices, now)
+        self._questions[household, chat] = asked
+        return asked
 
     def offer(self, household: HouseholdId, chat: int, choices: Sequence[Choice], now: datetime) -> Question:
         """Keep buttons that nothing waits for; they become the open question only where none is open."""
