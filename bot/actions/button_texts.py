@@ -12,6 +12,7 @@ class ButtonText(Enum):
     SOMEBODY_HURT = "somebody-hurt"
     MORE = "more"
     WHY = "why"
+    HOW = "how"
     WHY_THIS_MUCH = "why-this-much"
     SAFETY = "safety"
     ALL_DONE = "all-done"

@@ -199,7 +199,7 @@ def _log(command: LogRound, todo: list[Part], on: date, desk: Desk) -> RoundLogg
             for plant, _, product in todo
             if product is not None and is_edible(desk.knowledge, desk.plant(plant))
         ),
-        spent=tuple(one for plant, _, product in todo for one in _spent(desk, plant, product)),
+        spent=tuple(one for plant, _, product in todo for one in no_more(desk, plant, product)),
         offers=_first_too(command, todo, on, desk),
     )
 
@@ -230,7 +230,7 @@ def _first_too(command: LogRound, todo: list[Part], on: date, desk: Desk) -> tup
     )
 
 
-def _spent(desk: Desk, plant: PlantId, product: ProductId | None) -> list[Spent]:
+def no_more(desk: Desk, plant: PlantId, product: ProductId | None) -> list[Spent]:
     """Say what may not be used again for now, where the next round needs another product because of it."""
     step = _step(desk, plant, desk.today)
     used = None if product is None else desk.household.products.get(product)

@@ -15,7 +15,7 @@ from bot.actions.identify import Identify
 from bot.actions.isolate import Isolate, ask_apart
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
-from bot.actions.log_round import LogRound
+from bot.actions.log_round import LogRound, Spent, no_more
 from bot.actions.mix_batch import Mixed, tonights_mixes
 from bot.actions.move_plant import MovePlant
 from bot.actions.outcome import Asking, Outcome
@@ -26,6 +26,8 @@ from bot.actions.release_plant import ReleasePlant
 from bot.actions.save_time import SaveTime
 from bot.actions.set_repeats import SetRepeats
 from bot.actions.situation import Expecting
+from bot.actions.stock_product import ask_of_eating
+from bot.actions.tell_how import AskHow
 from bot.actions.walk_through import BeginWalk
 from bot.domain.care import Care, care_of
 from bot.domain.course import Step
@@ -94,6 +96,8 @@ class NudgeText(Outcome):
     """Plants to look at, each with the way that is asked for and where."""
     lift: tuple[str, ...]
     """Plants whose roots nobody has looked at, though pests of their kind sit there."""
+    spent: tuple[Spent, ...]
+    """What may not be used again for now, and what takes its place tonight."""
     warm: tuple[str, ...]
     """Plants to be sprayed where it is warm enough for a word of caution."""
     question: tuple[Doubt, str, float | None] | None
@@ -352,12 +356,14 @@ def _message(evening: Tonight, nudge: Nudge, desk: Desk, more: tuple[Choice, ...
             if needs_shade(household, knowledge, part)
             and is_warm(household, desk.plant(part.plant), evening.on)
         ),
+        spent=_spent_before(lines, desk),
         question=_question(evening, desk),
         asking=Asking(
             (
                 *_choices(evening, lines, looks, nudge),
                 *_answers(evening, desk),
                 *more,
+                *_how(parts),
                 *_hurry(minutes),
             ),
             Expecting.LINES,
@@ -373,8 +379,10 @@ def _question(evening: Tonight, desk: Desk) -> tuple[Doubt, str, float | None] |
         place = desk.household.places[asked.place]
         last = place.readings[max(place.readings)] if asked.about is Doubt.USUAL_WARMTH else None
         return asked.about, place.name, last
-    name = desk.product_name(asked.product) if asked.plant is None else desk.plant(asked.plant).name
-    return asked.about, name or "", None
+    if asked.plant is None or asked.about is Doubt.EATING:
+        return asked.about, desk.product_name(asked.product) or "", None
+    name = desk.plant(asked.plant).name
+    return asked.about, name, None
 
 
 def _answers(evening: Tonight, desk: Desk) -> tuple[Choice, ...]:
@@ -393,6 +401,8 @@ def _answers(evening: Tonight, desk: Desk) -> tuple[Choice, ...]:
         case Doubt.RELEASE:
             name = desk.plant(asked.plant).name
             return (Choice(ButtonText.PUT_BACK, (ReleasePlant(plants=(asked.plant,)),), name),)
+        case Doubt.EATING if asked.product is not None:
+            return ask_of_eating(desk.household.products[asked.product]).choices
         case Doubt.WHICH_PEST:
             return (Choice(ButtonText.FIND_OUT, (Identify(plants=(asked.plant,)),)),)
         case _:
@@ -440,6 +450,26 @@ def _choices(
         later = ButtonText.NOT_NOW if nudge.is_morning else ButtonText.NOT_TONIGHT
         choices.append(Choice(later, (Postpone(plants=everything, on=tomorrow),)))
     return tuple(choices)
+
+
+def _how(parts: Sequence[NudgedTask]) -> tuple[Choice, ...]:
+    """Offer the steps of what is done by hand, the most work first; of a clean-out also what to mind."""
+    hand = [part for part in parts if part.method is not None and not part.method.uses_product]
+    if not hand:
+        return ()
+    most = max(hand, key=lambda part: MINUTES[part.method])
+    assert most.method is not None
+    way = most.method.value.replace("-", "_")
+    return (Choice(ButtonText.HOW, (AskHow(way=way, plant=most.plant),)),)
+
+
+def _spent_before(lines: Sequence[Line], desk: Desk) -> tuple[Spent, ...]:
+    """Give products that may not be used again, where tonight something else takes their place."""
+    found = []
+    for plant in dict.fromkeys(line.plant for line in lines if line.plant):
+        used = [one for one in desk.plant(plant).treatments if one.product is not None]
+        found += no_more(desk, plant, used[-1].product) if used else []
+    return tuple(found)
 
 
 def _hurry(minutes: int) -> tuple[Choice, ...]:

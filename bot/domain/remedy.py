@@ -11,7 +11,7 @@ from bot.domain.household import Product
 from bot.domain.knowledge import Knowledge
 from bot.domain.outbreak import BY_HAND, Outbreak, allowed_on, once
 from bot.domain.pest import Pest
-from bot.domain.refusal import Refusal, Use, does_good, is_off_today, makes_worse, refusals
+from bot.domain.refusal import Refusal, Use, does_good, is_edible, is_off_today, makes_worse, refusals
 from bot.domain.trade import Grade, Method
 
 STALL_DAYS = 14
@@ -245,6 +245,8 @@ def choose_product(outbreak: Outbreak, method: Method) -> Product | None:
 
 def label_to_read(outbreak: Outbreak) -> Product | None:
     """Give the product that would come first, if only its label were known to allow what is eaten."""
+    if not is_edible(outbreak.knowledge, outbreak.plant):
+        return None
     best = _best(outbreak, outbreak.pest.fight.round_by, frozenset({Refusal.EATING_UNTOLD}))
     return best if best is not None and _refused(outbreak, best) else None
 

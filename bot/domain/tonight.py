@@ -16,7 +16,7 @@ from bot.domain.journal import NudgedTask, evening_of
 from bot.domain.knowledge import Knowledge
 from bot.domain.nudging import done_as, is_looked_at, placements
 from bot.domain.outbreak import WITH_PRODUCT, Outbreak, outbreak_on
-from bot.domain.remedy import Act, handwork_of
+from bot.domain.remedy import Act, handwork_of, label_to_read
 from bot.domain.roots import wants_root_look
 from bot.domain.slot import SlotKind
 from bot.domain.trade import Level, Method
@@ -50,6 +50,7 @@ class Doubt(Enum):
     """What is asked, the most urgent first."""
 
     EXPOSURE = "exposure"
+    EATING = "eating"
     LABEL = "label"
     WHICH_PEST = "which-pest"
     RELEASE = "release"
@@ -393,6 +394,12 @@ class _Plan:
                     PEST_ASKED_AFTER_DAYS,
                     self.on,
                 )
+            ),
+            *(
+                Question(about=Doubt.EATING, plant=plant.id, product=product.id)
+                for plant in household.living
+                for case in plant.open_cases
+                if (product := label_to_read(self.outbreak(plant, case))) is not None
             ),
             *(Question(about=Doubt.RELEASE, plant=plant) for plant in self.agenda.ready),
             *(

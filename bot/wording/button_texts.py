@@ -12,6 +12,7 @@ BUTTON_TEXTS = {
     ButtonText.SOMEBODY_HURT: "Somebody is hurt",
     ButtonText.MORE: "More",
     ButtonText.WHY: "Why",
+    ButtonText.HOW: "How",
     ButtonText.WHY_THIS_MUCH: "Why this much",
     ButtonText.SAFETY: "Safety",
     ButtonText.ALL_DONE: "All done",

@@ -20,6 +20,7 @@ from bot.domain.trade import Level
 from bot.wording.acts import asked, by_acts
 from bot.wording.conditions import all_clear, seen_lately
 from bot.wording.days import day, listed
+from bot.wording.labels import spent
 from bot.wording.lines import AFTER, SHORT, heights
 from bot.wording.mixing import mix_line
 from bot.wording.rounds import by_product
@@ -67,6 +68,7 @@ def nudge_text(nudge: NudgeText, voice: Voice) -> str:
     tonight = [deed for deed in nudge.deeds if deed.plant not in moved or deed.product is None]
     too_late = {names[p] for one in nudge.placements if one.slot.kind is SlotKind.LATE for p in one.plants}
     lines = _treatments(tonight, voice)
+    lines += [spent(one) for one in nudge.spent]
     lines += [mix_line(one, voice, is_only=len(nudge.mixes) == 1) for one in nudge.mixes]
     lines += [_placed(one, nudge, names, voice) for one in nudge.placements]
     lines += _tomorrow(nudge, voice)
@@ -101,6 +103,8 @@ def _asked(nudge: NudgeText, voice: Voice) -> list[str]:
             return [f"Is {voice.warmth(celsius)} usual for {of}?"] if celsius is not None else []
         case Doubt.EXPOSURE:
             return [f"Which way does the window of {of} look? “{of} faces east”: the hour depends on it."]
+        case Doubt.EATING:
+            return [f"Does the label of {of} allow plants that are eaten, how many days before?"]
         case Doubt.LABEL:
             return [f"How often does the label of {of} allow it? “{of} every 7 days”."]
         case Doubt.WHICH_PEST:

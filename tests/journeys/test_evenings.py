@@ -45,7 +45,7 @@ def heard(talk: Talk) -> int:
 def test_the_evening_comes_at_eight_with_all_that_is_due(outbreak: Talk) -> None:
     assert outbreak.evening() == [TONIGHT]
     assert outbreak.now == clock(SATURDAY, 20)
-    assert outbreak.labels() == ["All done", "Not tonight", "Why"]
+    assert outbreak.labels() == ["All done", "Not tonight", "Why", "How"]
 
 
 def test_unanswered_it_is_repeated_once_after_an_hour_and_then_rests_until_the_next_evening(
@@ -353,7 +353,7 @@ def test_done_asks_what_was_seen_and_all_clean_answers(outbreak: Talk) -> None:
     outbreak.at(date(2026, 5, 10), 20)
     (nudge,) = outbreak.tick()
     assert "Look at hoya, small hoya, moth orchid and coffee plant with a lens." in nudge
-    assert outbreak.labels() == ["All done", "None seen", "One by one", "Not tonight", "Why", "More"]
+    assert outbreak.labels() == ["All done", "None seen", "One by one", "Not tonight", "Why", "How", "More"]
     assert outbreak.press("More")[0].startswith("Then “all clean, with a lens”, or “hoya 3”.")
     assert "What did you see on hoya, small hoya, moth orchid and coffee plant?" in outbreak.say("done")[0]
     before = len(outbreak.told())

@@ -118,3 +118,22 @@ def test_a_plant_that_bears_no_water_is_asked_for_no_rinse(talk: Talk, told: str
     assert talk.say(told)[0].startswith("Written: ivy not to be washed")
     talk.say("not tonight")
     assert talk.evening()[0].splitlines()[1] == "Prune ivy, then soap."
+
+
+def test_what_is_spent_is_named_in_the_evening_with_what_takes_its_place(talk: Talk) -> None:
+    talk.set_up(
+        ("got neem, ready to use, max 1 a year", "hoya 12 longtailed mealybugs", "sprayed the hoya with neem")
+    )
+    talk.passes(days=7)
+    nudge = talk.evening()[0]
+    assert "No more neem oil on hoya for now: its uses for a year are spent; next with soap." in nudge
+
+
+def test_the_evening_asks_what_a_label_says_of_eating_and_shows_how_it_is_done(talk: Talk) -> None:
+    talk.set_up(("chilli, kitchen, 12 cm", "chilli 12 melon aphids"))
+    nudge = talk.evening()[0]
+    assert "Does the label of soap allow plants that are eaten, how many days before?" in nudge
+    assert {"No, or not named", "Yes: 0 d before eating", "How"} <= set(talk.labels())
+    assert talk.press("How")[0].startswith("Rinsing")
+    talk.press("Yes: 0 d before eating")
+    assert "spray" in talk.say("what's due")[0]
