@@ -4,7 +4,7 @@ import logging
 import re
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field, replace
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from functools import cached_property
 from zlib import crc32
 from zoneinfo import ZoneInfo
@@ -64,6 +64,7 @@ from bot.actions.set_town import NoSuchTown, SetCoordinates, TownSet, WhichTown
 from bot.actions.set_up import go_on
 from bot.actions.share import NotJoined, Stranger, join, tell_others, welcome_newcomer
 from bot.actions.show_due import DueList
+from bot.actions.show_history import told_already
 from bot.actions.show_more import More
 from bot.actions.situation import Asked, Expecting, KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.actions.skip_question import QuestionSkipped
@@ -92,6 +93,8 @@ MAX_TEXT = 4096
 LONG_TEXT = 2500
 """A longer answer is cut at a line, with "more". Judgement: two screens of a phone. [1]"""
 CHOICES_A_ROW = 2
+ANSWERED_WITHIN = timedelta(days=7)
+"""So long a question of an earlier day is still answered by its buttons, for that day. Judgement."""
 DONE_SIGNS = frozenset("👍👌✅✔☑💯🫡")
 """Signs that answer an evening's message. Judgement."""
 GOING_ON = (Expecting.WORK, Expecting.WALK)
@@ -214,6 +217,7 @@ class Conversation:
         outcomes: list[Outcome] = [take_back(before, desk)] if before else []
         outcomes += _gathered(outcome for command in commands for outcome in self._done(command, desk))
         outcomes.sort(key=lambda one: isinstance(one, WhichTown))  # its buttons are needed most
+        outcomes = told_already(outcomes, desk)
         outcomes += _asked_next(outcomes, desk)
         if was_silent and not any(isinstance(one, Hold | ComeBack | GiveFirstAid) for one in commands):
             outcomes.append(look_first(desk))
@@ -793,10 +797,11 @@ def _numbers(data: str) -> tuple[int, int]:
 
 def _dated(command: Command, asked_on: date, desk: Desk) -> Command:
     """Mean the day on which it was asked: undated, an earlier button would write for today."""
+    is_of_these_days = timedelta() < desk.today - asked_on <= ANSWERED_WITHIN
     match command:
-        case LogFind(on=None) | LogCheck(on=None) | LogSign(on=None) if asked_on < desk.today:
+        case LogFind(on=None) | LogCheck(on=None) | LogSign(on=None) if is_of_these_days:
             return replace(command, on=asked_on)
-        case LogRound(on=None, at=None) if asked_on < desk.today and command.method is not None:
+        case LogRound(on=None, at=None) if is_of_these_days and command.method is not None:
             return replace(command, on=asked_on)
         case _:
             return command
@@ -807,7 +812,7 @@ def _is_in_time(command: Command, asked_on: date, desk: Desk) -> bool:
     match command:
         case Postpone(on=on) if on is not None:
             return on >= desk.today
-        case LogRound(on=None, at=None):
+        case LogRound(on=None, at=None) | LogFind(on=None) | LogCheck(on=None) | LogSign(on=None):
             return asked_on == desk.today
         case _:
             return True

@@ -2,6 +2,7 @@
 
 from collections import OrderedDict
 from collections.abc import Iterable
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime, time
 from threading import Lock
@@ -11,8 +12,22 @@ from bot.actions.ports import Member, NoPhotosKept, Photos, Question, Store
 from bot.domain.agenda import Agenda, Task, plan
 from bot.domain.fold import Folded, fold_on, is_longer
 from bot.domain.household import Case, Household, Plant
-from bot.domain.identity import HouseholdId, PlantId, ProductId
-from bot.domain.journal import Draft, Entry, Payload, Voided, evening_of
+from bot.domain.identity import EntryId, HouseholdId, PlantId, ProductId
+from bot.domain.journal import (
+    CheckedClean,
+    Draft,
+    Entry,
+    Found,
+    IsolatedNow,
+    Payload,
+    PlantSet,
+    ReleasedNow,
+    SignSeen,
+    Treated,
+    Voided,
+    Watered,
+    evening_of,
+)
 from bot.domain.knowledge import Knowledge
 from bot.domain.outbreak import Outbreak, outbreak_on
 from bot.domain.tonight import Tonight, tonight
@@ -22,6 +37,13 @@ DATED_AT = time(12)
 
 
 AGENDAS_KEPT = 4
+TOLD_ONCE: tuple[tuple[type[Payload], ...], ...] = (
+    (Found, SignSeen, CheckedClean, ReleasedNow, Treated),
+    (IsolatedNow,),
+    (PlantSet,),
+    (Watered,),
+)
+"""What is told of a plant, by what it would be news after."""
 
 
 @dataclass(slots=True)
@@ -84,6 +106,10 @@ class Desk:
     memory: Memory = field(default_factory=Memory)
     photos: Photos = field(default_factory=NoPhotosKept)
     has_written: bool = field(default=False, init=False)
+    has_told: bool = field(default=False, init=False)
+    """Whether anything the person told was written."""
+    told_already: list[Draft] = field(default_factory=list, init=False)
+    """What the person told a second time: it stands there, and is not written again."""
     to_set_apart: list[PlantId] = field(default_factory=list, init=False)
     """Plants with a find in this message that are not kept apart yet."""
     elsewhere: list[tuple[int, Any]] = field(default_factory=list, init=False)
@@ -167,12 +193,34 @@ class Desk:
         return Draft(payload=payload, happened_at=at, happened_on=on, member=self.member.id, plant=plant)
 
     def write(self, drafts: Iterable[Draft]) -> tuple[Entry, ...]:
-        """Append to the journal; all entries of one message are one group."""
-        before = self.entries
-        entries = self.store.append(self.member.household, list(drafts), self.source, self.now)
+        """Append to the journal what does not stand there; all entries of one message are one group."""
+        drafts, before = list(drafts), self.entries
+        gone = {one.void_of for one in drafts}
+        again = [one for one in drafts if self._stands(one, gone)]
+        self.told_already += again
+        drafts = [one for one in drafts if one not in again]
+        if not drafts:
+            return ()
+        entries = self.store.append(self.member.household, drafts, self.source, self.now)
         self.has_written = True
+        self.has_told = self.has_told or any(one.member is not None for one in drafts)
         self._entries, self._known, self._evening = before + entries, None, None
         return entries
+
+    def _stands(self, draft: Draft, gone: AbstractSet[EntryId | None]) -> bool:
+        """Whether this person told just this of the plant and day last: after anything else it is news."""
+        kinds = next((kinds for kinds in TOLD_ONCE if isinstance(draft.payload, kinds)), None)
+        if kinds is None or draft.plant is None or draft.plant not in self.household.plants:
+            return False
+        told = [
+            one for one in self.told(draft.plant) if isinstance(one.payload, kinds) and one.id not in gone
+        ]
+        last = told[-1] if told else None
+        return last is not None and (last.payload, last.happened_on, last.member) == (
+            draft.payload,
+            draft.happened_on,
+            draft.member,
+        )
 
     @property
     def question(self) -> Question | None:

@@ -37,19 +37,15 @@ def log_check(command: LogCheck, desk: Desk) -> CheckLogged:
     """Write looks with none seen; the same plant and day told twice is one look."""
     level = command.level or Level.PLAIN
     on: date = command.on or desk.today
-    plants = [
-        plant
-        for plant in dict.fromkeys(command.plants)
-        if not any(check.on == on and check.level is level for check in desk.plant(plant).checks)
-    ]
+    plants = tuple(dict.fromkeys(command.plants))
     desk.write(desk.draft(CheckedClean(level), plant=plant, on=command.on) for plant in plants)
     return CheckLogged(
         on=on,
         level=level,
-        plants=desk.names(dict.fromkeys(command.plants)),
+        plants=desk.names(plants),
         cases=tuple(
             (desk.plant(plant).name, state)
-            for plant in dict.fromkeys(command.plants)
+            for plant in plants
             for state in desk.agenda.progress.get(plant, ())
         ),
         ready=desk.names(plant for plant in desk.agenda.ready if plant in command.plants),

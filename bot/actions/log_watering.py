@@ -29,12 +29,6 @@ class WateringLogged(Outcome):
 @performs
 def log_watering(command: LogWatering, desk: Desk) -> WateringLogged:
     """Note it, once a plant and day."""
-    on = command.on or desk.today
-    new = [
-        plant
-        for plant in dict.fromkeys(command.plants)
-        if not any(isinstance(entry.payload, Watered) for entry in desk.told(plant, on))
-    ]
-    if new:
-        desk.write(desk.draft(Watered(), plant=plant, on=command.on) for plant in new)
-    return WateringLogged(desk.names(dict.fromkeys(command.plants)), on)
+    plants = tuple(dict.fromkeys(command.plants))
+    desk.write(desk.draft(Watered(), plant=plant, on=command.on) for plant in plants)
+    return WateringLogged(desk.names(plants), command.on or desk.today)

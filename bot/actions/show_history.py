@@ -1,5 +1,6 @@
 """What was told, oldest first."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -10,6 +11,7 @@ from bot.domain.fold import valid
 from bot.domain.identity import PlantId
 from bot.domain.journal import (
     CalendarGiven,
+    Draft,
     Entry,
     Found,
     Heard,
@@ -25,6 +27,13 @@ from bot.domain.journal import (
     WorkEnded,
     WorkTicked,
 )
+
+
+@dataclass(frozen=True, slots=True)
+class ToldAlready(Outcome):
+    """What was told stands there since it was told before: what, plant, day."""
+
+    what: tuple[tuple[str, str | None, date], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,14 +78,22 @@ _NO_HISTORY = (
 )
 
 
-def plant_name(desk: Desk, entry: Entry) -> str | None:
+def plant_name(desk: Desk, entry: Entry | Draft) -> str | None:
     """Name the plant an entry is of, if it is still known."""
     if entry.plant is None or entry.plant not in desk.household.plants:
         return None
     return desk.household.plants[entry.plant].name
 
 
-def describe(entry: Entry) -> str:
+def told_already(outcomes: Sequence[Outcome], desk: Desk) -> list[Outcome]:
+    """Say of a message that told nothing new that it stands there; what it asks is still asked."""
+    if not desk.told_already or desk.has_told:
+        return list(outcomes)
+    what = tuple((describe(one), plant_name(desk, one), one.happened_on) for one in desk.told_already)
+    return [ToldAlready(what, asking=next((one.asking for one in outcomes if one.asking), None))]
+
+
+def describe(entry: Entry | Draft) -> str:
     """Give the wording's key for what an entry told: its kind, with the method or pest where it has one."""
     kind = type(entry.payload).__name__
     match entry.payload:

@@ -7,7 +7,7 @@ from bot.actions.correct import CorrectedTo, WhichOneMeant
 from bot.actions.deny import LastTold
 from bot.actions.log_watering import WateringLogged
 from bot.actions.say_anew import SaidAnew
-from bot.actions.show_history import History
+from bot.actions.show_history import History, ToldAlready
 from bot.actions.undo import BehindTheReturn, NothingToUndo, OldToUndo, ToldSince, Undone
 from bot.domain.trade import Method
 from bot.wording.acts import DONE
@@ -99,6 +99,11 @@ def _last_told(told: LastTold, voice: Voice) -> str:
 @says
 def _old_to_undo(told: OldToUndo, voice: Voice) -> str:
     return f"The last you told is from an earlier day: {history_text(told.what, voice.today, joint='; ')}. Take that back? Nothing is changed yet."
+
+
+@says
+def _told_already(told: ToldAlready, voice: Voice) -> str:
+    return f"That stood there already ({history_text(told.what, voice.today, joint='; ')}): nothing is written twice."
 
 
 @says
