@@ -74,7 +74,7 @@ from bot.actions.walk_through import WalkStep
 from bot.domain.identity import HouseholdId, PlaceId
 from bot.domain.journal import Draft, Entry, Heard, evening_of
 from bot.domain.knowledge import Knowledge
-from bot.phrases.denying import is_bare_no
+from bot.phrases.denying import is_bare_no, is_plain_no
 from bot.phrases.emergencies import hear_emergency
 from bot.phrases.grammar import SLASHED, plants_named
 from bot.phrases.reading import understand
@@ -382,8 +382,8 @@ class Conversation:
         """Read what was sent, emergencies before all; what is passed on is asked about."""
         situation = self.situation(desk)
         if isinstance(incoming.kind, Text) and is_bare_no(incoming.kind.text):
-            is_answer = _is_under_open_nudge(incoming, desk)
-            return self._commands(incoming, situation, desk) if is_answer else (Deny(),)
+            is_later = is_plain_no(incoming.kind.text) and _is_under_open_nudge(incoming, desk)
+            return self._commands(incoming, situation, desk) if is_later else (Deny(),)
         emergency = self._emergency(incoming, situation)
         if emergency is not None:
             return (emergency,)
