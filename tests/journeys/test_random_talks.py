@@ -43,9 +43,9 @@ PLANT = st.sampled_from(PLANTS)
 TELLING = (Treated, CheckedClean, Found, LostNow, Postponed, ReleasedNow)
 BY_THE_BOT = (Heard, Nudged, SilenceAsked)
 NAMED = {
-    Method.SPRAY: r"\bspray(?!ed .* already)",
+    Method.SPRAY: r"\bspray(?!ed .* already)|then (soap|neem)|: (soap|neem)",
     Method.WIPE: r"\bwip(e|ing)",
-    Method.SWAB: r"\bswab",
+    Method.SWAB: r"\bswab|: alcohol",
     Method.RINSE: r"\brins",
     Method.PRUNE: r"\bprun|\bcut",
     Method.CLEAN_OUT: r"clean(ed)?[- ]out|full clean",
@@ -55,6 +55,7 @@ ASKED_TO_LOOK = re.compile(r"Look at: |What did you see on |First a look|Lift |o
 LATER = re.compile(
     r"^(Tomorrow|Too late|Sprayed .* already|Back|On watch|Mix|Out of direct sun|First .* one leaf)"
 )
+PLANNED = re.compile(r"Plan: |\d Tonight: ")
 SET_ASIDE = re.compile(r"^(Tomorrow morning instead|Too late|Sprayed .* already)")
 IDLE = (
     "thanks",
@@ -124,7 +125,7 @@ class Reader:
                     for method, word in NAMED.items()
                     if re.search(word, line, re.IGNORECASE)
                 }
-        planned = next((line for line in lines_of(answer) if line.startswith("Plan: ")), "")
+        planned = next((line for line in lines_of(answer) if PLANNED.match(line)), "")
         first = names_in(lines_of(answer)[0])
         if planned:
             self.treatments |= {
@@ -145,6 +146,7 @@ class Talks(RuleBasedStateMachine):
         self.talk.set_up()
         self.talk.say("got neem, ready to use")
         self.known: set[EntryId] = {one.id for one in self.talk.entries()}
+        self.begun = max(self.known)
         self.reader = Reader()
         self.found_since_asked: set[str] = set()
         self.messages = 0
@@ -246,7 +248,9 @@ class Talks(RuleBasedStateMachine):
         text = self.talk.shown[OWNER][-1].text
         assert "instead, or besides?" in text or "already" in text, text
         assert new == []
-        self.press(self.talk.button("Besides insecticidal soap")) if "instead" in text else None
+        for label in self.talk.labels():
+            if label.startswith("Besides"):
+                self.press(self.talk.button(label))
         stands = [one for one in valid(self.talk.entries()) if isinstance(one.payload, Treated)]
         mine = [one for one in stands if self._name(one) == plant and one.happened_on == self._today()]
         assert {one.payload.product for one in mine if isinstance(one.payload, Treated)} >= products
@@ -363,6 +367,8 @@ class Talks(RuleBasedStateMachine):
     @rule()
     def takes_back(self) -> None:
         told = len(valid(self.talk.entries()))
+        if not any(one.id > self.begun and one.member for one in valid(self.talk.entries())):
+            return  # the home itself stays
         self.talk.say("undo")
         assert self._new() == [] or len(valid(self.talk.entries())) != told
 
