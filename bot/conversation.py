@@ -500,7 +500,7 @@ class Conversation:
         """Word outcomes as long as a phone bears; the buttons beside them, and one for what waits."""
         voice = _voice(desk)
         said = dict.fromkeys(fitted(say(one, voice), most_lines(one)) for one in outcomes)
-        text, rest = split("\n\n".join(shown for shown, _ in said))
+        text, rest = split("\n\n".join(shown for shown, _ in said if shown))
         offers = tuple(offer for one in outcomes for offer in one.offers)
         waiting = "\n\n".join(part for part in (rest, *(waits for _, waits in said)) if part)
         more = (Choice(ButtonText.MORE, (More(waiting),)),) if waiting else ()
@@ -647,17 +647,19 @@ def _offered(chat: int, choices: tuple[Choice, ...], desk: Desk) -> Question:
 
 
 def _take_off_buttons(incoming: Incoming, desk: Desk, said: Said) -> None:
-    """Take the buttons off a message whose question has its answer."""
+    """Show the answer under the message that asked, without its buttons; what only explains stays."""
     if not isinstance(incoming.kind, Press) or incoming.kind.message_id is None:
         return
     question = desk.store.question_by_id(_numbers(incoming.kind.data)[0])
     if question is None or question.answered is None or question.expecting in KEPT:
         return
     answer = question.choices[question.answered]
-    others = [one for one in question.choices if not all(isinstance(c, Decline) for c in one.commands)]
-    if all(_is_alike(one, answer) for one in others):
+    idle = [one for one in question.choices if all(isinstance(c, ASKING) for c in one.commands)]
+    declined = [one for one in question.choices if all(isinstance(c, Decline) for c in one.commands)]
+    if all(_is_alike(one, answer) for one in question.choices if one not in (*idle, *declined)):
         text = incoming.kind.text and cut(f"{incoming.kind.text}\n{say_chosen(button_text(answer))}")
-        said.edits.append((incoming.chat, incoming.kind.message_id, Answer(text=text) if text else None))
+        shown = Answer(text=text, buttons=_buttons(question, idle)) if text else None
+        said.edits.append((incoming.chat, incoming.kind.message_id, shown))
 
 
 def _walked_message(incoming: Incoming, outcomes: list[Outcome]) -> int | None:
@@ -733,10 +735,11 @@ def _is_idle(question: Question) -> bool:
     return bool(said) and all(isinstance(one, ASKING) for one in said)
 
 
-def _buttons(question: Question) -> tuple[tuple[Button, ...], ...]:
+def _buttons(question: Question, only: Sequence[Choice] | None = None) -> tuple[tuple[Button, ...], ...]:
     buttons = [
         Button(button_text(choice), f"q{question.id}.{number}")
         for number, choice in enumerate(question.choices)
+        if only is None or choice in only
     ]
     return tuple(
         tuple(buttons[first : first + CHOICES_A_ROW]) for first in range(0, len(buttons), CHOICES_A_ROW)

@@ -25,7 +25,7 @@ def waiting(stranger_talk: Talk) -> Talk:
     stranger_talk.set_up(FACES_SOUTH)
     stranger_talk.say("ivy 12 longtailed mealybugs")
     text = stranger_talk.evening()[0]
-    assert "Tomorrow morning instead: ivy" in text
+    assert "Tomorrow morning, 07:00 to 12:46: soap on ivy." in text
     stranger_talk.passes(minutes=5)
     stranger_talk.say("wiped")
     return stranger_talk

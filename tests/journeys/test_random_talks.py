@@ -51,12 +51,12 @@ NAMED = {
     Method.CLEAN_OUT: r"clean(ed)?[- ]out|full clean",
     Method.DRENCH: r"\bdrench",
 }
-ASKED_TO_LOOK = re.compile(r"Look at: |What did you see on |First a look|Lift |only of those asked")
+ASKED_TO_LOOK = re.compile(r"^Look at |What did you see on |First a look|Lift |only of those asked")
 LATER = re.compile(
     r"^(Tomorrow|Too late|Sprayed .* already|Back|On watch|Mix|Out of direct sun|First .* one leaf)"
 )
 PLANNED = re.compile(r"Plan: |\d Tonight: ")
-SET_ASIDE = re.compile(r"^(Tomorrow morning instead|Too late|Sprayed .* already)")
+SET_ASIDE = re.compile(r"^(Tomorrow morning|Too late|Sprayed .* already)")
 IDLE = (
     "thanks",
     "what's due",
@@ -83,14 +83,18 @@ def lines_of(answer: Answer) -> list[str]:
 
 def names_in(text: str) -> set[str]:
     """Give the plants named in a text; a longer name is not the shorter one in it, and a place stands for all."""
-    found = set()
+    found: set[str] = set()
+    if f"all {len(PLANTS)} plants" in text:
+        return set(PLANTS)
+    for place, there in PLACES.items():
+        whole = re.search(rf"\ball (\d+ |but ([\w ,]+) )?at {place}", text)
+        if whole:
+            found |= {name for name in there if name not in (whole[2] or "")}
+            text = text.replace(whole[0], " ")
     for name in sorted(PLANTS, key=len, reverse=True):
         if re.search(rf"\b{name}\b", text):
             found.add(name)
             text = re.sub(rf"\b{name}\b", " ", text)
-    for place, plants in PLACES.items():
-        if f"{place}: all" in text:
-            found |= set(plants)
     return found
 
 
@@ -106,8 +110,7 @@ class Reader:
 
     def evening(self, answer: Answer) -> None:
         """Read an evening's message: it begins anew."""
-        if "Tonight, " in answer.text or "Once more" in answer.text or "This morning" in answer.text:
-            self.treatments, self.looks, self.waiting = set(), set(), set()
+        self.treatments, self.looks, self.waiting = set(), set(), set()
         self.read(answer)
 
     def read(self, answer: Answer) -> None:

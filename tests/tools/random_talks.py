@@ -20,7 +20,7 @@ def main() -> None:
     parser.add_argument("--seed", type=int, default=1)
     options = parser.parse_args()
     machine = seed(options.seed)(Talks)
-    run_state_machine_as_test(machine, settings=talks(options.talks, options.steps))  # type: ignore[no-untyped-call]
+    run_state_machine_as_test(machine, settings=talks(options.talks, options.steps))
     print(f"{options.talks} talks of {options.steps} steps: nothing was written that was not told")
 
 
