@@ -96,8 +96,7 @@ def read(  # noqa: PLR0913 - one text a file
     known = entries("sources", sources, problems, source_of)
     found = entries("pests", pests, problems, functools.partial(_pest, known=known))
     words = entries("general", general, problems, functools.partial(_general, pests=found))
-    all_pests = found | {one.key: one for one, _ in words.values() if one is not None}
-    kinds = entries("products", products, problems, functools.partial(_product, known=known, pests=all_pests))
+    kinds = entries("products", products, problems, functools.partial(_product, known=known))
     grown = entries("plants", plants, problems, functools.partial(_plant, known=known, products=kinds))
     _check_words(grown, problems)
     asked = _key(key, problems, known, found)
@@ -361,7 +360,7 @@ def _sight(table: Table) -> Mapping[Level, tuple[float, float, float]]:
     return MappingProxyType({Level.ROOTS: found[Level.PLAIN], **found})
 
 
-def _product(key: str, table: Table, known: Mapping[str, Source], pests: Mapping[str, Pest]) -> ProductKind:
+def _product(key: str, table: Table, known: Mapping[str, Source]) -> ProductKind:
     methods = table.texts("methods")
     for method in methods:
         if method not in {item.value for item in Method}:
@@ -374,7 +373,6 @@ def _product(key: str, table: Table, known: Mapping[str, Source], pests: Mapping
         short=table.text("short") if "short" in table.left else name,
         words=table.texts("words"),
         methods=tuple(item for item in Method if item.value in methods),
-        reaches=frozenset(pest.key for pest in pests.values() if pest.is_reached_by(key)),
         gap_days=int(table.number("gap_days", 1, 365)),
         uses_a_year=table.whole("uses_a_year", 1, 60),
         harvest_days=table.whole("harvest_days", 0, 365),

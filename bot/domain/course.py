@@ -33,7 +33,6 @@ class Step:
     gap: GapPlan | None
     last_on: date | None
     lateness: Lateness
-    missed_after_on: date | None
     joins_from_on: date | None = None
     """From this day on the label lets it join an evening that takes place anyway."""
     then: tuple[Act, ...] = ()
@@ -131,7 +130,6 @@ def _first_step(outbreak: Outbreak, found: Remedy, main: Act) -> Step:
         gap=None,
         last_on=None,
         lateness=Lateness.LATE if (today - opens).days > 1 else Lateness.ON_TIME,
-        missed_after_on=None,
         then=then,
     )
 
@@ -167,7 +165,6 @@ def _following_step(outbreak: Outbreak, found: Remedy, main: Act, last: date) ->
         gap=whole,
         last_on=last,
         lateness=lateness(plan, (outbreak.today - last).days),
-        missed_after_on=last + timedelta(days=plan.missed_after_days),
         joins_from_on=None
         if label is None or used_on is None
         else max(used_on + timedelta(days=label), last + timedelta(days=1)),
@@ -203,5 +200,4 @@ def _bridged_step(outbreak: Outbreak, found: Remedy, main: Act, used_on: date, p
         last_on=last,
         # Who kept every day that was asked for is not late on the next one, even where the days lie beyond U.
         lateness=Lateness.ON_TIME if was_kept and today <= span[2] else lateness(plan, (today - last).days),
-        missed_after_on=last + timedelta(days=plan.missed_after_days),
     )

@@ -3,7 +3,6 @@
 import enum
 import math
 from dataclasses import dataclass
-from typing import Literal
 
 from bot.domain.development import GAP_DEFAULT, MARGIN, held, is_too_cold
 from bot.domain.pest import Pest
@@ -32,7 +31,6 @@ class GapPlan:
     handwork_days: tuple[int, ...]
     label_days: int | None
     temperature: float  # [degC] as used
-    capped_by: Literal["biology", "cap"]
     slack_days: int
     label_outlasts: bool
     wants_shorter_label: bool
@@ -94,7 +92,6 @@ def plan_gap(
         handwork_days=_between(pest, used, opens, missed, outlasts=outlasts),
         label_days=label_days,
         temperature=used,
-        capped_by="cap" if not fixed and pest.gap_f * window > pest.gap_cap_days else "biology",
         slack_days=max(0, upper - opens),
         label_outlasts=outlasts,
         wants_shorter_label=outlasts or _is_longer_than_sought(pest, label_days),

@@ -36,8 +36,6 @@ class ProductKind:
     """What it is called beside a plant: soap."""
     words: tuple[str, ...]
     methods: tuple[Method, ...]
-    reaches: frozenset[str]
-    """Pests, by catalogue key, of which it reaches a stage that the gap is planned for."""
     gap_days: int
     uses_a_year: int | None
     harvest_days: int | None

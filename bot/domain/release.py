@@ -112,7 +112,6 @@ class ReleaseState:
     looks_share: float
     """Part of the looks it takes that are done. [1]"""
     late_checks: int
-    clean_in_a_row: int
     too_cold: bool
     is_finished: bool
     """Whether the rounds may stop."""
@@ -296,7 +295,6 @@ def _state(record: ReleaseRecord, ends: _Ends, today: date) -> ReleaseState:
         counted_checks=len(days),
         looks_share=min(1.0, share),
         late_checks=late,
-        clean_in_a_row=len(days),
         too_cold=math.isinf(ends.span),
         is_finished=is_finished,
     )

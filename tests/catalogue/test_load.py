@@ -115,10 +115,10 @@ def test_every_reference_in_the_rules_is_a_known_source() -> None:
 
 def test_what_a_product_reaches_is_what_it_is_said_to_do() -> None:
     catalogue = load()
-    assert "western_flower_thrips" in catalogue.products["spinosad"].reaches
-    assert "spider_mite" not in catalogue.products["imidacloprid"].reaches  # it brings more of them
-    assert "armoured_scale" not in catalogue.products["imidacloprid"].reaches
-    assert catalogue.products["peroxide"].reaches == frozenset()
+    assert catalogue.pests["western_flower_thrips"].is_reached_by("spinosad")
+    assert not catalogue.pests["spider_mite"].is_reached_by("imidacloprid")  # it brings more of them
+    assert not catalogue.pests["armoured_scale"].is_reached_by("imidacloprid")
+    assert not any(pest.is_reached_by("peroxide") for pest in catalogue.pests.values())
     for pest in catalogue.pests.values():
         assert any(pest.is_reached_by(key) for key in catalogue.products), pest.key
 

@@ -74,7 +74,6 @@ def test_the_window_after_a_spray_is_the_one_worked_by_hand() -> None:
     step = telling.step(HOYA, 1)
     assert step is not None
     assert (step.opens_on, step.aim_on, step.closes_on) == (DAY + days(7), DAY + days(7), DAY + days(8))
-    assert step.missed_after_on == DAY + days(10)
 
 
 def test_a_round_is_late_after_the_window_and_missed_after_the_stage() -> None:

@@ -194,7 +194,7 @@ def test_nothing_is_ever_suggested_against_a_rule(data: st.DataObject) -> None:
                 for case in other.open_cases
             }
             assert refusals(Use(household, KNOWLEDGE, treated, used, DAY + timedelta(days=today))) == ()
-            assert pests & KNOWLEDGE.products[used.ingredient].reaches
+            assert any(KNOWLEDGE.pests[pest].is_reached_by(used.ingredient) for pest in pests)
             # the same rules again, written down by themselves
             is_outdoors = treated.place is not None and household.places[treated.place].outdoors is not None
             assert used.ingredient != "sulphur" or is_outdoors

@@ -70,7 +70,7 @@ def test_a_product_does_what_its_source_says(
 
 def test_what_brings_more_of_a_pest_never_counts_as_reaching_it() -> None:
     # By szczepaniec2009, "outbreaks of spider mites occur consistently following applications of imidacloprid"
-    assert "spider_mite" not in CATALOGUE.products["imidacloprid"].reaches
+    assert not CATALOGUE.pests["spider_mite"].is_reached_by("imidacloprid")
 
 
 @pytest.mark.parametrize("celsius", [18, 20, 24])
