@@ -49,7 +49,7 @@ UNCLEAR_REASONS = {
     "too long": "That is longer than I can read at once (600 characters). Please say it in shorter messages.",
     "count": "I cannot make a find of that number. Say a count from 1 up to 100,000, or “few”, “some”, “many”.",
     "future": "That day is still to come, so I wrote nothing. Tell me once it is done.",
-    "each": "A count for several plants at once: how many on each? Like “hoya 3, bay 2”. Nothing is written.",
+    "each": "A count for several plants at once: how many on each? Nothing is written; say it plant by plant.",
     "when": "I am not sure which day you mean, so nothing is written. Say “yesterday”, “on sunday” or “3 may”.",
     "shelf": "That product is not on your shelf. Say for instance “got neem, ready to use, every 7 days” first.",
     "both": "That says two things of the same plant at once, so nothing is written. Please say it one by one.",
@@ -158,7 +158,7 @@ def asks(told: Asks, voice: Voice) -> str:  # noqa: C901, PLR0912 - one arm a qu
         case Missing.PERCENT_OF:
             return _percent_of(told.text)
         case Missing.AMOUNT if told.text == "volume":
-            return "How much spray? Say for instance “mix 750 ml”, or “mix for tonight”."
+            return f"How much spray? Say for instance “mix {voice.batch}”."
         case Missing.AMOUNT if told.text in {"gallon", "quart", "pint", "cup", "ounce"}:
             return f"A US or an imperial {told.text}?"
         case Missing.AMOUNT:

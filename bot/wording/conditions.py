@@ -156,4 +156,4 @@ def seen_lately(state: Progress) -> list[int]:
 
 def all_clear(names: Sequence[str]) -> list[str]:
     """Say which plants may go back, and how to tell that they did."""
-    return [f"All-clear for {listed(names)}: “put {listed(names)} back”."] if names else []
+    return [f"All-clear for {listed(names)}: “put {names[0]} back”."] if names else []

@@ -52,7 +52,7 @@ def _place_removed(told: PlaceRemoved) -> str:
 def _place_in_use(told: PlaceInUse) -> str:
     return (
         f"{listed(told.plants)} {'stands' if len(told.plants) == 1 else 'stand'} at {told.name}, so nothing is written. "
-        f"Move {'it' if len(told.plants) == 1 else 'them'} first, like “{told.plants[0]} to ...”."
+        f"Move {'it' if len(told.plants) == 1 else 'them'} first."
     )
 
 

@@ -35,7 +35,7 @@ def _apart_now(told: IsolatedThem, voice: Voice) -> str:
     if told.quarantine_until is not None:
         return (
             f"Written: {names} {are} apart until {day(told.quarantine_until)}, with a look a week. "
-            "“quarantine for 3 weeks” makes it shorter."
+            f"“quarantine {told.plants[0]} for 3 weeks” makes it shorter."
         )
     return f"Written: {names} {are} apart."
 

@@ -142,7 +142,9 @@ def cautions(told: CautionsTold, voice: Voice) -> str:
 def may_eat(told: MayEat) -> str:
     """Say from when plants may be eaten."""
     if not told.plants:
-        return "I know of no plant that is eaten. Say “chilli is edible”, and I keep to the days its products ask for."
+        return (
+            "I know of no plant that is eaten. Tell me which is, and I keep to the days its products ask for."
+        )
     return "\n".join(_eating(one, told.today) for one in told.plants)
 
 

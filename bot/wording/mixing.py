@@ -16,7 +16,7 @@ TROUBLE = {
     MixTrouble.READY_MADE: "{name} on your shelf is ready to use: use it as it is, do not thin it.",
     MixTrouble.EMPTY_SHELF: "Your shelf is empty. Say for instance “got neem oil concentrate”, then “mix 1 litre”.",
     MixTrouble.NO_RATE: "I know no usual rate for {name}. What does its label say? Like “mix 1 l of {name} at 5 ml per litre”.",
-    MixTrouble.TOO_LITTLE: "That takes {exact} mL of {name}, too little to measure that way. Mix more, or say “with a dropper”.",
+    MixTrouble.TOO_LITTLE: "That takes {exact} mL of {name}, too little to measure that way. Mix more, or measure finer: “I have a dropper”.",
     MixTrouble.TOO_STRONG: "{name} does not hold that much: no mixture of it can be that strong.",
 }
 TOOLS = {

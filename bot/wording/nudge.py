@@ -37,6 +37,8 @@ ASKED = {
     Level.POTATO: "with a slice of potato",
     Level.ROOTS: "roots too",
 }
+SAID = {Level.CARD: "sticky card", Level.TAPE: "tape"}
+"""How a look is told, where that is shorter than how it is asked for."""
 CARE = {
     Care.BLOOM: "soap and oil take the bloom off the leaves for good; a swab does not.",
     Care.HAIR: "hairy leaves hold what is sprayed: one leaf first, and air until dry.",
@@ -173,7 +175,8 @@ def _told_so(nudge: NudgeText) -> list[str]:
         return []
     name, level, _ = nudge.looks[0]
     clean = "all" if len({way for _, way, _ in nudge.looks}) == 1 else name
-    return [f"Then “{clean} clean{f', {ASKED[level]}' if ASKED[level] else ''}”, or “{name} 3”."]
+    how = SAID.get(level, ASKED[level])
+    return [f"Then “{clean} clean{f', {how}' if how else ''}”, or “{name} 3”."]
 
 
 def _tomorrow(nudge: NudgeText, voice: Voice) -> list[str]:

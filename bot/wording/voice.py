@@ -66,6 +66,11 @@ class Voice:
         """Say a length [cm]."""
         return f"{cm:g} cm" if self.units is not Units.US else f"{cm / float(INCH_CM):.2g} in"
 
+    @property
+    def batch(self) -> str:
+        """An amount of spray as one would mix it."""
+        return "750 ml" if self.units is Units.METRIC else "1 quart"
+
     def local(self, text: str) -> str:
         """Say what a text of the catalogue measures in the household's units."""
         if self.units is not Units.US:

@@ -93,16 +93,16 @@ def play(noted: Callable[[Outcome, Voice], object], renamed: Callable[[str], str
         return say(outcome, voice)
 
     with patch("bot.conversation.say", shown), tempfile.TemporaryDirectory() as folder:
-        for number, (heading, prompts) in enumerate(_sections()):
+        for number, (heading, prompts) in enumerate(sections()):
             talk = Talk(Database("", Path(folder) / str(number)))
             if not heading.endswith("(new)"):
                 talk.set_up([renamed(text) for text in HOME])
             for prompt in prompts:
-                _do(renamed(prompt), talk)
+                doing(renamed(prompt), talk)
             talk.database.close()
 
 
-def _sections() -> Iterator[tuple[str, list[str]]]:
+def sections() -> Iterator[tuple[str, list[str]]]:
     for section in (HERE / "prompts.txt").read_text("utf-8").split("=== ")[1:]:
         heading, *prompts = section.strip().split("\n")
         yield heading, prompts
@@ -113,7 +113,7 @@ def _shape(text: str) -> str:
     return "\n".join(re.sub(r"\d+", "0", line)[:24] for line in text.split("\n")[:6])
 
 
-def _do(prompt: str, talk: Talk) -> None:
+def doing(prompt: str, talk: Talk) -> None:
     said, pressed = _SAID.fullmatch(prompt), _PRESSED.fullmatch(prompt)
     word, _, rest = prompt.partition(" ")
     if said is not None:
