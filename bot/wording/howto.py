@@ -24,9 +24,8 @@ _BESIDES = {Method.DRENCH: "drench the mix", Method.DRY: "let the mix dry on top
 def how_told(told: HowTold, voice: Voice) -> str:
     """List the steps, and what to mind."""
     heading = told.title if told.plant is None else f"{told.title}: {told.plant}"
-    lines = [f"{heading}.", *told.cautions, *(f"• {step}" for step in told.steps)]
-    if told.asks_leaf:
-        lines.append("How much comes off? Count one leaf: “leaf 12 before, 3 after”.")
+    asked = ["How much comes off? Count one leaf: “leaf 12 before, 3 after”."] if told.asks_leaf else []
+    lines = [f"{heading}.", *told.cautions, *asked, *(f"• {step}" for step in told.steps)]
     return voice.local("\n".join(lines))
 
 

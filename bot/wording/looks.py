@@ -73,7 +73,7 @@ def find(told: FindLogged, voice: Voice) -> str:
     if told.to_read is not None and not told.is_isolated:
         lines.append(f"No {told.to_read.product} before its label is read.")
     if told.tell is not None:
-        lines.append("Which kind can wait; I plan for the worse.")
+        lines.append(f"Which kind can wait. {told.tell}")
     earliest = told.progress.release.earliest_on
     if earliest is not None and not told.needs:
         lines.append(f"Free from {day(earliest)} at best.")

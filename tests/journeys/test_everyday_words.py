@@ -372,9 +372,10 @@ def test_the_history_of_something_that_is_no_plant_is_nobodys(talk: Talk) -> Non
 def test_mites_on_what_other_mites_live_on_are_asked_about_and_fought_as_spider_mites(
     talk: Talk, plant: str, *, asks: bool
 ) -> None:
-    (answer,) = talk.say(f"{plant} has mites, a few")
+    answer = talk.asks(f"{plant} has mites, a few")
     assert ("Sunken silvery patches, no web: flat." in answer) is asks
-    assert ("cyclamen mite" in talk.labels()) is asks
+    labels = [one.label for shown in talk.shown[1] for row in shown.buttons for one in row]
+    assert ("cyclamen mite" in labels) is asks
     (case,) = next(one for one in talk.home.living if one.name == plant or plant in one.name).open_cases
     assert case.pest == "spider_mite"
     if asks:
@@ -387,7 +388,7 @@ def test_a_case_that_is_hard_to_win_says_so_and_offers_to_give_the_plant_up(talk
     (answer,) = talk.say("ivy 8 spider mites")
     assert "Hard to win from 23 °C: a cooler place helps most." in answer
     assert "Discarded it" in talk.labels()
-    assert "Hard to win" in talk.say("why ivy")[0]
+    assert "Hard to win" in talk.asks("why ivy")
     talk.press("Discarded it")
     assert "ivy" not in [one.name for one in talk.home.living]
 
