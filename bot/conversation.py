@@ -434,6 +434,7 @@ class Conversation:
         household = desk.household
         question = desk.store.question(desk.member.household, desk.member.chat)
         evening = desk.evening
+        plants, places, shelf = desk.once(_named)
         asked: dict[tuple[int, object], Asked] = {
             (line.plant, part.method): Asked(line.plant, part.method, evening.is_beside(line, desk.now))
             for line, part in evening.named(desk.now)
@@ -443,15 +444,9 @@ class Conversation:
             now=desk.now,
             zone=household.zone,
             today=desk.today,
-            plants=tuple(
-                KnownPlant(id=plant.id, names=(plant.name,), place=plant.place) for plant in household.living
-            ),
-            places=tuple(KnownPlace(place.id, place.name) for place in household.places.values()),
-            shelf=tuple(
-                KnownProduct(id=product.id, names=self.knowledge.products[product.ingredient].words)
-                for product in household.products.values()
-                if product.ingredient in self.knowledge.products
-            ),
+            plants=plants,
+            places=places,
+            shelf=shelf,
             tonight=tuple(asked.values()),
             found_today=frozenset(
                 plant.id
@@ -529,6 +524,22 @@ class Conversation:
 
 def _status(desk: Desk, next_at: datetime | None) -> Answer:
     return Answer(text=say(status_now(desk, next_at), _voice(desk)), is_silent=True)
+
+
+def _named(
+    desk: Desk,
+) -> tuple[tuple[KnownPlant, ...], tuple[KnownPlace, ...], tuple[KnownProduct, ...]]:
+    """Give what a home calls by name; the same value as long as nothing is told."""
+    household, products = desk.household, desk.knowledge.products
+    return (
+        tuple(KnownPlant(id=one.id, names=(one.name,), place=one.place) for one in household.living),
+        tuple(KnownPlace(one.id, one.name) for one in household.places.values()),
+        tuple(
+            KnownProduct(id=one.id, names=products[one.ingredient].words)
+            for one in household.products.values()
+            if one.ingredient in products
+        ),
+    )
 
 
 def _unslashed(text: str) -> str:

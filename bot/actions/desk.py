@@ -1,12 +1,12 @@
 """What an action works at: one member's household within one unit of work."""
 
 from collections import OrderedDict
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime, time
 from threading import Lock
-from typing import Any
+from typing import Any, TypeVar, cast
 
 from bot.actions.ports import Member, NoPhotosKept, Photos, Question, Store
 from bot.domain.agenda import Agenda, Task, plan
@@ -32,6 +32,8 @@ from bot.domain.knowledge import Knowledge
 from bot.domain.outbreak import Outbreak, outbreak_on
 from bot.domain.tonight import Tonight, tonight
 
+T = TypeVar("T")
+
 DATED_AT = time(12)
 """Clock time of an entry told for another day, whose hour nobody knows. Judgement."""
 
@@ -52,6 +54,9 @@ class Known:
 
     folded: Folded = field(default_factory=Folded)
     agendas: dict[date, Agenda] = field(default_factory=dict)
+    evenings: dict[date, Tonight] = field(default_factory=dict)
+    derived: dict[object, Any] = field(default_factory=dict)
+    """By the function that derived it."""
 
     def on(self, entries: tuple[Entry, ...]) -> "Known":
         """Give what is known of a journal that goes on from this one, or of any other."""
@@ -61,7 +66,7 @@ class Known:
         now, before = folded.household, self.folded.household
         # what was sent or heard changes no plan, but that somebody is heard again
         is_same = now.derived is before.derived and now.heard_again_on == before.heard_again_on
-        return Known(folded, self.agendas if is_same else {})
+        return Known(folded, self.agendas, derived=self.derived) if is_same else Known(folded)
 
     def forget(self) -> None:
         """Let go of what refers back to the household: else only the collector of cycles would free it."""
@@ -119,7 +124,6 @@ class Desk:
     """Whether this message opened a question that wants an answer first."""
     _entries: tuple[Entry, ...] | None = field(default=None, init=False)
     _known: Known | None = field(default=None, init=False)
-    _evening: Tonight | None = field(default=None, init=False)
 
     @property
     def speaker(self) -> str:
@@ -204,7 +208,7 @@ class Desk:
         entries = self.store.append(self.member.household, drafts, self.source, self.now)
         self.has_written = True
         self.has_told = self.has_told or any(one.member is not None for one in drafts)
-        self._entries, self._known, self._evening = before + entries, None, None
+        self._entries, self._known = before + entries, None
         return entries
 
     def _stands(self, draft: Draft, gone: AbstractSet[EntryId | None]) -> bool:
@@ -273,6 +277,18 @@ class Desk:
     @property
     def evening(self) -> Tonight:
         """Give the evening that a bare answer speaks of as one value: now, tomorrow, looks, questions."""
-        if self._evening is None:
-            self._evening = tonight(self.household, self.knowledge, self.agenda, self.now)
-        return self._evening
+        nudge, evenings = self.household.nudge, self._now_known.evenings
+        # on the day after a message it is by the hour whether that evening is still spoken of
+        is_after = nudge is not None and (self.today - nudge.on).days == 1
+        by = self.now if is_after else self.today
+        if by not in evenings:
+            evenings.clear()
+            evenings[by] = tonight(self.household, self.knowledge, self.agenda, self.now)
+        return evenings[by]
+
+    def once(self, derive: "Callable[[Desk], T]") -> T:
+        """Give what a function derives from the journal alone, from before where it is the same."""
+        derived = self._now_known.derived
+        if derive not in derived:
+            derived[derive] = derive(self)
+        return cast("T", derived[derive])
