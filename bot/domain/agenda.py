@@ -325,15 +325,21 @@ def _need(day: _Day, number: int, task: Task, aim: date) -> Need:
     first, last = max(task.opens_on, today), max(task.closes_on, today)
     left_out = _left_out(day, task)
     days = evenings(first, last, left_out)
-    sunny = frozenset(on for on in days if _is_shadeless(day, task, on))
-    if sunny and len(sunny) < len(days):  # where no day has shade the plant is moved out of the sun
-        left_out |= sunny
-        days = evenings(first, last, left_out)
-    aimed = min(days, key=lambda on: (abs(on - aim), on))
+    aimed = _nearest(days, aim)
+    if _is_shadeless(day, task, aimed):
+        sunny = frozenset(on for on in days if _is_shadeless(day, task, on))
+        if len(sunny) < len(days):  # where no day has shade the plant is moved out of the sun
+            left_out |= sunny
+            days = evenings(first, last, left_out)
+            aimed = _nearest(days, aim)
     run = [on for on in days if _is_unbroken(days, on, aimed)]
     joins = None if task.step is None or run[0] != days[0] else task.step.joins_from_on
     label_on = None if joins is None else evenings(min(max(joins, today), run[0]), run[0], left_out)[0]
     return Need(key=number, opens_on=run[0], aim_on=aimed, closes_on=run[-1], label_on=label_on)
+
+
+def _nearest(days: tuple[date, ...], aim: date) -> date:
+    return min(days, key=lambda on: (abs(on - aim), on))
 
 
 def _left_out(day: _Day, task: Task) -> frozenset[date]:
