@@ -92,7 +92,7 @@ class NudgeText(Outcome):
     """How far the cases treated tonight are, where they are few."""
     announced: tuple[tuple[str, Method, str | None], ...]
     """Plants and what is done to them tomorrow: by 17:00 what takes no product, so that leaves are dry."""
-    looks: tuple[tuple[str, Level, str], ...]
+    looks: tuple[tuple[str, Level, Level | None], ...]
     """Plants to look at, each with the way that is asked for and where."""
     lift: tuple[str, ...]
     """Plants whose roots nobody has looked at, though pests of their kind sit there."""
@@ -128,10 +128,14 @@ LOOK_AGAIN = timedelta(hours=6)
 
 LONG_MINUTES = 45
 """Evenings that take longer offer to say what goes first. Judgement. [min]"""
-USUAL_SPOTS = "axils, undersides, crown"
-"""Where to look for whatever there may be."""
 SHOWN_PROGRESS = 2
 """Of so many plants treated it is said how far they are. Judgement. [1]"""
+NONE_SEEN_BY = {
+    Level.LENS: ButtonText.NONE_BY_LENS,
+    Level.TAP: ButtonText.NONE_TAPPED,
+    Level.CARD: ButtonText.NONE_ON_CARD,
+    Level.TAPE: ButtonText.NONE_BY_TAPE,
+}
 WALKED_FROM = 3
 """So many plants to look at are worth a walk. Judgement. [1]"""
 
@@ -442,7 +446,13 @@ def _choices(
     choices = [Choice(text, (_as_named(told, on),)) for text, on, told in deeds if told]
     looked = tuple(dict.fromkeys(line.plant for line in looks if line.plant))
     if looked:
-        choices.append(Choice(ButtonText.NONE_SEEN, (LogCheck(plants=looked, on=evening.on),)))
+        plain = LogCheck(plants=looked, on=evening.on)
+        if choices and choices[0].text is ButtonText.ALL_DONE:
+            choices.insert(0, Choice(ButtonText.ALL_DONE_NONE_SEEN, (*choices[0].commands, plain)))
+        levels = {line.level for line in looks if line.level is not Level.ROOTS}
+        if len(levels) == 1 and (level := levels.pop()) in NONE_SEEN_BY:
+            choices.append(Choice(NONE_SEEN_BY[level], (replace(plain, level=level),)))
+        choices.append(Choice(ButtonText.NONE_SEEN, (plain,)))
     if len(looked) >= WALKED_FROM:
         choices.append(Choice(ButtonText.ONE_BY_ONE, (BeginWalk(plants=looked),)))
     everything = tuple(dict.fromkeys((*(plant for plant, _ in parts), *looked)))
@@ -496,9 +506,9 @@ def _care(desk: Desk, tasks: Sequence[NudgedTask]) -> tuple[tuple[Care, tuple[st
     return tuple((care, tuple(dict.fromkeys(names))) for care, names in minded.items())
 
 
-def _way(line: Line, desk: Desk) -> tuple[Level, str]:
-    """Give how and where a plant is looked at: leaves above, where the roots are looked at besides."""
+def _way(line: Line, desk: Desk) -> tuple[Level, Level | None]:
+    """Give how a plant is looked at: leaves above, where the roots are looked at besides."""
     if line.pest is None:
-        return Level.PLAIN, USUAL_SPOTS
+        return Level.PLAIN, None
     looking = desk.knowledge.pests[line.pest].looking
-    return looking.ask, looking.where
+    return looking.ask, looking.also

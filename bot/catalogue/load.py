@@ -306,6 +306,7 @@ def _looking(table: Table, known: Mapping[str, Source]) -> Looking:
         first_after_unpotting_days=table.whole("first_after_unpotting_days", 0, 90) or 0,
         has_chance=table.flag("has_chance"),
         ask=_member(table, "ask", Level, table.text("ask")),
+        also=_member(table, "also", Level, table.text("also")) if "also" in table.left else None,
         where=table.text("where"),
         evidence=evidence_of(table, known),
     )

@@ -178,6 +178,8 @@ class Looking:
     """Whether the chance that nothing is left is asked for beside the looks."""
     ask: Level
     """The way that is asked for by name."""
+    also: Level | None
+    """A way that is asked for besides."""
     where: str
     """Where to look, in a few plain words."""
     evidence: Evidence

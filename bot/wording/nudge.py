@@ -154,17 +154,19 @@ def _treatments(deeds: Sequence[Deed], voice: Voice) -> list[str]:
 
 
 def _looks(nudge: NudgeText, voice: Voice) -> list[str]:
-    """Ask for looks, each by the pest's own way, in one line."""
-    ways: dict[Level, list[str]] = {}
-    for name, level, _ in nudge.looks:
-        ways.setdefault(level, []).append(name)
+    """Ask for looks, each by the pest's own ways, in one line."""
+    ways: dict[tuple[Level, ...], list[str]] = {}
+    for name, level, also in nudge.looks:
+        ways.setdefault(tuple(one for one in (level, also) if one and ASKED[one]), []).append(name)
     if not ways:
         return []
     if len(ways) == 1:
-        level, names = next(iter(ways.items()))
-        return [f"Look at {voice.plants(names)}{f' {ASKED[level]}' if ASKED[level] else ''}."]
+        levels, names = next(iter(ways.items()))
+        asked_for = " and ".join(ASKED[one] for one in levels)
+        return [f"Look at {voice.plants(names)}{f' {asked_for}' if asked_for else ''}."]
     parts = [
-        f"{voice.plants(names)}{f' ({level.value})' if ASKED[level] else ''}" for level, names in ways.items()
+        f"{voice.plants(names)}{f' ({listed([one.value for one in levels])})' if levels else ''}"
+        for levels, names in ways.items()
     ]
     return [f"Look at {'; '.join(parts)}."]
 

@@ -353,7 +353,17 @@ def test_done_asks_what_was_seen_and_all_clean_answers(outbreak: Talk) -> None:
     outbreak.at(date(2026, 5, 10), 20)
     (nudge,) = outbreak.tick()
     assert "Look at hoya, small hoya, moth orchid and coffee plant with a lens." in nudge
-    assert outbreak.labels() == ["All done", "None seen", "One by one", "Not tonight", "Why", "How", "More"]
+    assert outbreak.labels() == [
+        "All done, none seen",
+        "All done",
+        "None seen, with a lens",
+        "None seen",
+        "One by one",
+        "Not tonight",
+        "Why",
+        "How",
+        "More",
+    ]
     assert outbreak.press("More")[0].startswith("Then “all clean, with a lens”, or “hoya 3”.")
     assert "What did you see on hoya, small hoya, moth orchid and coffee plant?" in outbreak.say("done")[0]
     before = len(outbreak.told())
@@ -364,6 +374,33 @@ def test_done_asks_what_was_seen_and_all_clean_answers(outbreak: Talk) -> None:
     outbreak.press("None seen")
     checked = [name for name, one in outbreak.told()[before:] if one == CheckedClean(Level.PLAIN)]
     assert checked == ["hoya", "small hoya", "moth orchid", "coffee plant"]
+
+
+@pytest.mark.parametrize(
+    ("button", "level", "is_treated"),
+    [
+        ("All done, none seen", Level.PLAIN, True),
+        ("None seen, with a lens", Level.LENS, False),
+        ("None seen", Level.PLAIN, False),
+    ],
+)
+def test_a_button_writes_just_what_it_says(
+    outbreak: Talk,
+    button: str,
+    level: Level,
+    is_treated: bool,  # noqa: FBT001
+) -> None:
+    outbreak.evening()
+    outbreak.say("done")
+    outbreak.at(date(2026, 5, 10), 20)
+    outbreak.tick()
+    before = len(outbreak.told())
+    outbreak.press(button)
+    told = outbreak.told()[before:]
+    looked = {name for name, one in told if one == CheckedClean(level)}
+    assert looked == {"hoya", "small hoya", "moth orchid", "coffee plant"}
+    assert any(isinstance(one, Treated) for _, one in told) is is_treated
+    assert not any(isinstance(one, CheckedClean) and one.level is not level for _, one in told)
 
 
 def test_a_habit_brings_the_walk_on_its_day(talk: Talk) -> None:
