@@ -14,9 +14,11 @@ from bot.actions.lose_plant import LosePlant
 from bot.actions.outcome import Outcome
 from bot.actions.stock_product import ReadLabel, label_to_ask
 from bot.domain.course import Step, next_step
+from bot.domain.household import Plant
 from bot.domain.identity import PlantId
 from bot.domain.journal import Found
 from bot.domain.progress import Progress
+from bot.domain.refusal import is_sensitive
 from bot.domain.remedy import Because, Hard, kinds_to_seek, why_hard
 from bot.domain.trade import Grade, Level, Method, grade_of
 
@@ -145,10 +147,7 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
         product=desk.product_name(step.product.id) if step and step.product else None,
         progress=state,
         tonight=task_on,
-        seek=kinds_to_seek(desk.knowledge, pest)
-        if (step is None and not state.is_finished)
-        or (step is not None and step.because is Because.NO_PRODUCT)
-        else (),
+        seek=_sought(desk, plant, state, step, is_first=is_first),
         to_read=read,
         hard=hard,
         needs=_needs(desk, pest, step) if is_first else (),
@@ -170,6 +169,23 @@ def _needs(desk: Desk, pest: str, step: Step | None) -> tuple[Need, ...]:
         Need.MIX: bool(methods & {Method.CLEAN_OUT, Method.REPOT}),
     }
     return tuple(need for need, is_wanted in needs.items() if is_wanted)
+
+
+def _sought(
+    desk: Desk, plant: Plant, state: Progress, step: Step | None, *, is_first: bool
+) -> tuple[str, ...]:
+    """Give what to get: where nothing at hand does good any more, and once where something does better."""
+    knowledge, pest = desk.knowledge, state.pest
+    unfit = {key for key, kind in knowledge.products.items() if is_sensitive(knowledge, plant, kind)}
+    unfit |= {product.ingredient for product in desk.household.products.values()}
+    if step is None:
+        return () if state.is_finished else kinds_to_seek(knowledge, pest.key, unfit=unfit)
+    if step.because is Because.NO_PRODUCT:
+        return kinds_to_seek(knowledge, pest.key, unfit=unfit)
+    used = [act.product.ingredient for act in step.acts if act.product and act.method is pest.fight.round_by]
+    if not used or not is_first:
+        return ()
+    return kinds_to_seek(knowledge, pest.key, better_than=used[-1], unfit=unfit)
 
 
 def neighbours(desk: Desk, plant_id: PlantId) -> tuple[str, ...]:

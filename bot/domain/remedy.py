@@ -1,6 +1,6 @@
 """What a case is treated with next: the methods of an evening in their order, the products, and why."""
 
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 from datetime import date, timedelta
@@ -11,6 +11,7 @@ from bot.domain.household import Product
 from bot.domain.knowledge import Knowledge
 from bot.domain.outbreak import BY_HAND, Outbreak, allowed_on, once
 from bot.domain.pest import Pest
+from bot.domain.product import ProductKind
 from bot.domain.refusal import Refusal, Use, does_good, is_edible, is_off_today, makes_worse, refusals
 from bot.domain.trade import Grade, Method
 
@@ -286,8 +287,15 @@ def effect_on(pest: Pest, ingredient: str, life: Life) -> Effect:
     return usual if known is None else known.on.get(life, usual)
 
 
-def kinds_to_seek(knowledge: Knowledge, pest: str) -> tuple[str, ...]:
-    """Name at most two kinds of product that reach a pest indoors, the best and then the mildest first."""
+def kinds_to_seek(
+    knowledge: Knowledge, pest: str, *, better_than: str | None = None, unfit: Container[str] = ()
+) -> tuple[str, ...]:
+    """
+    Name at most two kinds of product that reach a pest indoors, the best and then the mildest first.
+
+    What is drenched comes first where its label lets the next drench follow in time. None of those that do
+    not fit, and beside an ingredient at hand only what does better, and is no harsher than need be.
+    """
     known = knowledge.pests[pest]
     wanted = known.fight.round_by
     kinds = [
@@ -297,15 +305,34 @@ def kinds_to_seek(knowledge: Knowledge, pest: str) -> tuple[str, ...]:
         and not makes_worse(known, kind)
         and wanted in kind.methods
         and kind.is_for_indoors
+        and kind.key not in unfit
+        and (better_than is None or _does_better(known, kind, better_than))
     ]
+    sought = known.fight.label_sought_days
     kinds.sort(
         key=lambda kind: (
+            known.drenched and sought is not None and kind.gap_days > sought,
             _RANK[effect_on(known, kind.key, Life.YOUNG)],
             kind.group is not None,
             [_RANK[effect_on(known, kind.key, life)] for life in (Life.ADULT, Life.EGG)],
         )
     )
     return tuple(kind.name for kind in kinds[:MOST_SOUGHT])
+
+
+def _does_better(pest: Pest, kind: ProductKind, other: str) -> bool:
+    """
+    Whether a kind is worth buying beside another: worse on no stage, and better on one.
+
+    Eggs count where it kills them well, and for what acts on nerves (a group) only the young do. Judgement.
+    """
+    ranks = [
+        (_RANK[effect_on(pest, kind.key, life)], _RANK[effect_on(pest, other, life)])
+        for life in (Life.YOUNG, Life.ADULT, Life.EGG)
+    ]
+    reaches_eggs = effect_on(pest, kind.key, Life.EGG) is Effect.GOOD
+    worth = ranks[: 1 if kind.group is not None else 3 if reaches_eggs else 2]
+    return all(one <= its for one, its in ranks) and any(one < its for one, its in worth)
 
 
 def why_hard(outbreak: Outbreak) -> Hard | None:

@@ -62,12 +62,11 @@ def find(told: FindLogged, voice: Voice) -> str:
     if told.is_reopened:
         lines.append("That opens its case again.")
     lines += [f"{number} {step}" for number, step in enumerate(_steps(told, voice), 1)]
-    seek = [f"{told.seek[0]} for houseplants"] if told.seek and told.to_read is None else []
-    if needs := [*seek, *(NEEDS[one] for one in told.needs)]:
-        lines.append(f"To get: {listed(needs)}.")
+    needs, later = _to_get(told)
+    lines += needs
     if told.to_read is not None and told.is_isolated:
         lines.append(ask_of_eating(told.to_read))
-    lines.append(AFTER)
+    lines += [AFTER, *later]
     if told.progress.rounds_done and not told.is_new_case:
         lines.append(f"Living ones, so it takes longer: {rounds_words(told.progress)}.")
     if told.to_read is not None and not told.is_isolated:
@@ -82,6 +81,19 @@ def find(told: FindLogged, voice: Voice) -> str:
     elif told.grade is Grade.MANY and told.progress.pest.fight.is_discarded:
         lines.append("So many: extension services would bin a plant that is cheap to replace.")
     return "\n".join(lines)
+
+
+def _to_get(told: FindLogged) -> tuple[list[str], list[str]]:
+    """Say what to get now, and what where it fits: before the rest what does better than the product at hand."""
+    needs = [NEEDS[one] for one in told.needs]
+    if told.seek and told.to_read is None:
+        needs.insert(0, told.seek[0] if told.product else f"{told.seek[0]} for houseplants")
+    is_cut = bool(told.seek) and told.product is not None
+    now, later = (needs[:2], needs[2:]) if is_cut else (needs, [])
+    return (
+        [f"To get: {listed(now)}."] if now else [],
+        [f"And {listed(later)}; what is sprayed is labelled for houseplants."] if later else [],
+    )
 
 
 def _steps(told: FindLogged, voice: Voice) -> list[str]:

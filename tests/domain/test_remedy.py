@@ -244,6 +244,34 @@ def test_what_is_sought_reaches_the_pest() -> None:
             assert pest.fight.round_by in names[name].methods
 
 
+@pytest.mark.parametrize(
+    ("pest", "at_hand", "sought"),
+    [
+        # oils kill eggs of mites and soaps do not (UC, oils; UF/IFAS, Monroe County)
+        ("spider_mite", "soap", "horticultural oil"),
+        # soaps reach crawlers of scales only, oils most soft scales (UC, oils; urban scales)
+        ("brown_soft_scale", "soap", "horticultural oil"),
+        ("western_flower_thrips", "soap", "spinosad"),
+        ("green_peach_aphid", "soap", None),
+        ("greenhouse_whitefly", "soap", None),  # nothing that acts on nerves for the grown ones' sake
+        ("spider_mite", "oil", None),
+        # granules may be used every eight weeks only: a second drench would come too late
+        ("root_mealybug", None, "azadirachtin"),
+    ],
+)
+def test_something_better_is_sought_where_it_is_better_on_no_stage_worse(
+    pest: str, at_hand: str | None, sought: str | None
+) -> None:
+    found = kinds_to_seek(KNOWLEDGE, pest, better_than=at_hand)
+    assert (found[0] if found else None) == sought
+    assert sought is None or sought not in kinds_to_seek(
+        KNOWLEDGE,
+        pest,
+        better_than=at_hand,
+        unfit={kind.key for kind in KNOWLEDGE.products.values() if kind.name == sought},
+    )
+
+
 @settings(max_examples=80, deadline=None)
 @given(
     pest=st.sampled_from(sorted(KNOWLEDGE.pests)),
