@@ -15,6 +15,7 @@ from bot.domain.household import Household, Plant
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.knowledge import Knowledge
 from bot.domain.outbreak import Outbreak, allowed_on, outbreak_on
+from bot.domain.pest import Pest
 from bot.domain.progress import Progress, progress
 from bot.domain.recurrence import evenings, next_on
 from bot.domain.refusal import Use, is_off_today
@@ -137,6 +138,7 @@ def _treatments(
     today: date,
 ) -> list[tuple[Task, date]]:
     found = []
+    besides: dict[tuple[PlantId, Method | None], tuple[Task, date]] = {}
     for number, states in cases.items():
         plant = household.plants[number]
         steps = [
@@ -156,8 +158,10 @@ def _treatments(
                 closes_on=step.closes_on,
             )
             found.append((task, step.aim_on))
-            found += [(beside, step.aim_on) for beside in _beside(household, knowledge, plant, task, today)]
-    return found
+            for beside in _beside(household, knowledge, plant, task, today):
+                besides.setdefault((beside.plant, beside.method), (beside, step.aim_on))
+    # two cases in a room ask a third plant for the same: once, and what takes a product last
+    return found + sorted(besides.values(), key=lambda one: one[0].product is not None)
 
 
 def _beside(
@@ -205,6 +209,9 @@ def _checks(
         due = turns.get(plant.id) or _check_due(
             knowledge, plant, told, today, is_weekly=told is not None or involved
         )
+        watch = watches.get(plant.id)
+        if due is not None and watch is not None and not plant.open_cases and not plant.signs:
+            due = max(due, _lifted_until(knowledge.pests[watch.pest], plant) or due)
         if due is not None:
             found.append((_check_task(plant, due), due))
     return found
@@ -275,6 +282,12 @@ def _roots_due(knowledge: Knowledge, plant: Plant) -> date:
     apart = max(knowledge.pests[case.pest].looking.apart_days for case in plant.open_cases)
     finds = [case.last_find_on for case in plant.open_cases]
     return max([*looks, *potted, *finds]) + timedelta(days=apart)
+
+
+def _lifted_until(pest: Pest, plant: Plant) -> date | None:
+    """Give the day until which a look at the roots stands, where only the roots show what is watched for."""
+    looks = [check.on for check in plant.checks if check.level is Level.ROOTS]
+    return max(looks) + timedelta(days=pest.looking.apart_days) if pest.rooted and looks else None
 
 
 def _seen_after(plant: Plant, on: date) -> bool:

@@ -32,7 +32,7 @@ STRICT_ROUNDS = 6
 FRESH_DAYS = 10
 """A plant leaves on a look younger than this. Judgement. [d]"""
 UNLIFTED_FACTOR = 1.25
-"""So much longer are the waits of a plant whose roots cannot be looked at. Judgement. [1]"""
+"""So much longer are the waits of a plant whose roots nobody looked at, or can look at. Judgement. [1]"""
 FORECAST_DAYS = 400
 _HORIZON_DAYS = 1500  # a wait not over by then counts as never
 _WEEK = 7  # [d]
@@ -233,7 +233,7 @@ def _days(wait: Wait, warmth: Warmth, hours: Clock, factor: float) -> float:
 def _contact_free_until(record: ReleaseRecord, hours: Clock) -> date | None:
     """Give the day until which the plant is left alone, None where nothing asks for it."""
     leaving = record.pest.leaving
-    wait = leaving.contact_free_strict if record.strict else leaving.contact_free
+    wait = (leaving.contact_free_strict if record.strict else None) or leaving.contact_free
     if wait is None or record.treated_on is None:
         return None
     mean = SLOW_DEFAULT if record.temperature is None else record.temperature
@@ -253,6 +253,7 @@ def _state(record: ReleaseRecord, ends: _Ends, today: date) -> ReleaseState:
     looks = [Look(day, pest.sight[check.level]) for day, check in zip(days, counted, strict=True)]
     probability = p_free(looks, hours, blind_spot=spot, weekly_reintroduction=record.weekly_reintroduction)
     gone = (today - record.last_find_on).days
+    span = _span(record, ends, today)
     late = sum(day >= hours.h2 for day in days)
     top = _top(record, spot, looks)
     share = _looks_share(pest, counted)
@@ -267,7 +268,7 @@ def _state(record: ReleaseRecord, ends: _Ends, today: date) -> ReleaseState:
         ),
         (Condition.ROUNDS, not is_finished),
         (Condition.CONTACT_FREE, alone_until is not None and today < alone_until),
-        (Condition.SPAN, gone < ends.span),
+        (Condition.SPAN, gone < span),
         (Condition.PROBABILITY, pest.looking.has_chance and probability < _target(record)),
         (Condition.LATE_CHECKS, late < pest.looking.late),
         (Condition.CHECKS, share < _ENOUGH),
@@ -276,7 +277,8 @@ def _state(record: ReleaseRecord, ends: _Ends, today: date) -> ReleaseState:
             Condition.FRESH,
             last_look is None
             or (today - last_look).days >= FRESH_DAYS
-            or (treated is not None and last_look <= treated),
+            or (treated is not None and last_look <= treated)
+            or (alone_until is not None and last_look < alone_until),
         ),
     )
     binding = tuple(condition for condition, holds in unmet if holds)
@@ -289,7 +291,7 @@ def _state(record: ReleaseRecord, ends: _Ends, today: date) -> ReleaseState:
         h1_on=_on(record.last_find_on, hours.h1),
         h2_on=_on(record.last_find_on, hours.h2),
         h3_on=_on(record.last_find_on, hours.h3),
-        span_on=_on(record.last_find_on, ends.span),
+        span_on=_on(record.last_find_on, span),
         leave_alone_until=alone_until,
         days_since_find=gone,
         counted_checks=len(days),
@@ -376,6 +378,13 @@ def _blind_spot(record: ReleaseRecord, today: date) -> float:
 def _wants_roots(record: ReleaseRecord, today: date) -> bool:
     """Whether the roots have to be looked at, once since the last find, and were not."""
     return record.root_prone and not record.cannot_lift and not _was_lifted(record, today)
+
+
+def _span(record: ReleaseRecord, ends: _Ends, today: date) -> float:
+    """Give the wait since the last find: longer where it may sit in a mix that nobody looked into. [d]."""
+    pest = record.pest
+    is_unseen = pest.at_roots and not pest.rooted and not record.root_prone and not _was_lifted(record, today)
+    return ends.span * UNLIFTED_FACTOR if is_unseen else ends.span
 
 
 def _was_lifted(record: ReleaseRecord, today: date) -> bool:
@@ -549,7 +558,7 @@ def _is_near(record: ReleaseRecord, ends: _Ends, on: date) -> bool:
     days = [(check.on - record.last_find_on).days for check in counted]
     alone_until = _contact_free_until(record, ends.hours)
     return (
-        (on - record.last_find_on).days >= ends.span
+        (on - record.last_find_on).days >= _span(record, ends, on)
         and _looks_share(record.pest, counted) >= _ENOUGH
         and sum(day >= ends.hours.h2 for day in days) >= record.pest.looking.late
         and (alone_until is None or on >= alone_until)

@@ -1,24 +1,29 @@
 """When the roots of a plant are to be looked at: once since the last find, asked for until it is done."""
 
 from bot.domain.outbreak import Outbreak, once
-from bot.domain.progress import progress
-from bot.domain.release import NEVER, Condition
+from bot.domain.progress import CANNOT_LIFT, progress
+from bot.domain.release import NEVER
 from bot.domain.trade import Method
 
-AGAIN_DAYS = 30
-"""A look at the roots that was not done is asked for again after this long. Judgement. [d]"""
+AGAIN_DAYS = 14
+"""A look at the roots that was not done is asked for again so: the plant waits for it. Judgement. [d]"""
 _WEEK = 7  # looks are weekly, so a question stands for one of them [d]
 
 
 @once
 def wants_root_look(outbreak: Outbreak) -> bool:
     """
-    Whether the next look is one at the roots, where that is wanted at all.
+    Whether the next look is one at the roots, of a plant whose pest may sit there.
 
-    At a repotting, for the pot is off then; else from h1 days after the last find; then monthly.
+    Root-prone kinds do not leave without it; the others wait longer without it, for a few live in any mix.
+    At a repotting, for the pot is off then; else from h1 days after the last find; then every fortnight.
     """
-    state = progress(outbreak).state
-    if Condition.ROOTS not in state.binding:
+    found = progress(outbreak)
+    state = found.state
+    is_asked = (
+        outbreak.pest.at_roots and not outbreak.pest.rooted and CANNOT_LIFT not in outbreak.plant.traits
+    )
+    if not is_asked or found.record.roots_checked:
         return False
     today = outbreak.today
     if any(today in outbreak.days_of(method) for method in (Method.REPOT, Method.CLEAN_OUT)):

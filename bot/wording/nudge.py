@@ -74,17 +74,16 @@ def nudge_text(nudge: NudgeText, voice: Voice) -> str:
     lines += [mix_line(one, voice, is_only=len(nudge.mixes) == 1) for one in nudge.mixes]
     lines += [_placed(one, nudge, names, voice) for one in nudge.placements]
     lines += _tomorrow(nudge, voice)
-    lines += [
-        f"Lift {name} out of the pot once and look: “{name} clean, roots too”, or what you see."
-        for name in nudge.lift
-    ]
     lines += _looks(nudge, voice)
     lines += [*all_clear(nudge.ready), *_asked(nudge, voice)]
     lines = [line for line in lines if line]
+    lift = _lift(nudge, voice)
+    is_shown = heights([*lines, *lift]) <= SHORT  # a full evening shows it where the rest is read
+    lines += lift if is_shown else []
     lines += [f"Settled: {voice.plants(nudge.settled)}."] if nudge.settled else []
     if (nudge.deeds or nudge.looks) and (nudge.count > 1 or heights(lines) < SHORT):
         lines.insert(0, _head(nudge))  # of a full evening everybody knows that it is tonight
-    lines += [AFTER, *_told_so(nudge), *progress_lines(nudge.progress)]
+    lines += [AFTER, *([] if is_shown else lift), *_told_so(nudge), *progress_lines(nudge.progress)]
     lines += _first_uses(nudge, too_late, voice)
     lines += [f"{voice.plants(plants)}: {CARE[care]}" for care, plants in nudge.care]
     if warm := [name for name in nudge.warm if name not in too_late]:
@@ -153,6 +152,12 @@ def _treatments(deeds: Sequence[Deed], voice: Voice) -> list[str]:
     return [asked(acts, voice.plants(names)) for acts, names in works.items()]
 
 
+def _lift(nudge: NudgeText, voice: Voice) -> list[str]:
+    if not nudge.lift:
+        return []
+    return [f"Lift {voice.plants(nudge.lift)} out of the pot once: “{nudge.lift[0]} clean, roots too”."]
+
+
 def _looks(nudge: NudgeText, voice: Voice) -> list[str]:
     """Ask for looks, each by the pest's own ways, in one line."""
     ways: dict[tuple[Level, ...], list[str]] = {}
@@ -165,8 +170,7 @@ def _looks(nudge: NudgeText, voice: Voice) -> list[str]:
         asked_for = " and ".join(ASKED[one] for one in levels)
         return [f"Look at {voice.plants(names)}{f' {asked_for}' if asked_for else ''}."]
     parts = [
-        f"{voice.plants(names)}{f' ({listed([one.value for one in levels])})' if levels else ''}"
-        for levels, names in ways.items()
+        f"{voice.plants(names)}{f' ({levels[0].value})' if levels else ''}" for levels, names in ways.items()
     ]
     return [f"Look at {'; '.join(parts)}."]
 

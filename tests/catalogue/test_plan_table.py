@@ -72,11 +72,11 @@ ROWS = {
     # W = 97/(T-10.3): 12.6, 9.1, 6.6; .8 W.
     "spider_mite": Row(
         last_day=(10, 7, 5), hand="rinse", strong=(("prune", "rinse"), "few", 4, 14), a_week=((18, 1), (60, 2)), label=5,
-        warm=23, after=6, least=((42, 42, 42), (28, 28, 28)), looks={"lens": 2, "tap": 2, "plain": 4}, waits=(44, 31, 23),
+        warm=23, after=6, least=((42, 42, 42), (28, 28, 28)), looks={"lens": 2, "tap": 2}, waits=(44, 31, 23),
         free=H1, strict=(24, 18, 13),
         said=("prune, then rinse, from 1 pest on, at most 4 times, 14 days apart", "1 day a week below 18 °C",
               "2 days a week warmer than that", "A label of 5 days or less is sought", "From 23 °C on", "last find: 6 treatments",
-              "42 days after the last find", "28 days after the first treatment", "2 with a lens, 2 tapped over paper",
+              "42 days after the last find", "28 days after the first treatment", "2 with a lens or 2 tapped over paper",
               "Goes back 31 days (21 °C)", "8 days (21 °C, egg and first instar) without spray, rinse or wipe",
               "1 last find for all plants of a place"),
     ),
@@ -97,42 +97,43 @@ ROWS = {
     ),
     # Bti every 7 days up to 20 degC, else 5; 4 of Bti or 2 of nematodes; no isolation, nothing rinsed or wiped.
     "fungus_gnat": Row(
-        last_day=(7, 5, 5), hand=None, rounds=4, after=1, looks={"card": 2, "potato": 2, "plain": 4}, apart=7,
+        last_day=(7, 5, 5), hand=None, rounds=4, after=3, looks={"card": 2, "potato": 2}, apart=7,
         waits=(29, 24, 20),
-        said=("5 to 5 days apart", "At least 4 treatments", "nematodes counts for 2 treatments", "2 by card, 2 by potato",
+        said=("5 to 5 days apart", "At least 4 treatments", "nematodes counts for 2 treatments", "2 by card or 2 by potato",
               "Goes back 24 days (21 °C)"),
     ),
     # W = 104/(T-5.6): 8.4, 6.7, 5.4; .8 W.
     "green_peach_aphid": Row(
-        last_day=(6, 5, 4), hand="rinse", start=("prune",), rounds=3, after=1, clean=2,
-        looks={"plain": 3, "lens": 3, "tap": 3}, waits=(21, 18, 15),
-        said=("Day 1: prune", "rinse hard with each spray", "At least 3 treatments", "Goes back 18 days (21 °C)"),
+        last_day=(6, 5, 4), hand="rinse", start=("prune",), rounds=3, after=3, clean=2,
+        looks={"plain": 3, "lens": 3, "tap": 3}, waits=(21, 18, 15), free=("h3", 2.0),
+        said=("Day 1: prune", "rinse hard with each spray", "At least 3 treatments", "Goes back 18 days (21 °C)",
+              "18 days (21 °C, from egg to grown times 2) without spray, rinse or wipe"),
     ),
     # its own line, 87/(T-6.5): 7.6, 6.0, 4.7.
     "melon_aphid": Row(
-        last_day=(6, 4, 3), hand="rinse", start=("prune",), rounds=3, after=1, clean=2,
-        looks={"plain": 3, "lens": 3, "tap": 3}, waits=(21, 18, 15), said=("2 looks in a row", "3 tapped over paper"),
+        last_day=(6, 4, 3), hand="rinse", start=("prune",), rounds=3, after=3, clean=2,
+        looks={"plain": 3, "lens": 3, "tap": 3}, waits=(21, 18, 15), free=("h3", 2.0), said=("2 looks in a row", "3 tapped over paper"),
     ),
     "greenhouse_whitefly": Row(
-        last_day=(7, 7, 6), hand="rinse", start=("prune",), rounds=5, after=2, clean=2,
-        looks={"lens": 3, "tap": 3, "card": 3, "plain": 4}, waits=(49, 38, 29),
+        last_day=(7, 7, 6), hand="rinse", start=("prune",), rounds=5, after=4, clean=2,
+        looks={"lens": 3, "tap": 3, "card": 3, "plain": 4}, waits=(49, 38, 29), free=H1,
         said=("7 to 7 days apart", "wash the undersides", "At least 5 treatments", "3 by card", "Goes back 38 days (21 °C)"),
     ),
     # .8 x 180/(T-10.3): 18.7 held to 14, 13.5, 9.8.
     "brown_soft_scale": Row(
-        last_day=(14, 13, 9), hand="wipe", few=3, rounds=3, after=2, clean=2, least=(None, (61, 44, 32)),
+        last_day=(14, 13, 9), hand="wipe", few=3, rounds=3, after=4, clean=2, least=(None, (61, 44, 32)),
         looks={"plain": 3, "lens": 3, "tape": 3}, waits=(114, 82, 60),
         said=("scrape with each spray", "44 days (21 °C) after the first treatment", "3 by tape", "Goes back 82 days (21 °C)"),
     ),
     # .8 x 124/(T-9.6): 11.8, 8.7, 6.4.
     "armoured_scale": Row(
-        last_day=(11, 8, 6), hand="wipe", few=3, rounds=3, after=2, clean=2, least=(None, (51, 36, 27)),
+        last_day=(11, 8, 6), hand="wipe", few=3, rounds=3, after=4, clean=2, least=(None, (51, 36, 27)),
         looks={"plain": 3, "lens": 3, "tape": 3}, waits=("h3", 1.1),
         said=("36 days (21 °C) after the first treatment", "from egg to grown times 1.1"),
     ),
     # a clean-out, then drenches as labelled, two to three weeks apart; the ball's outer face every three weeks.
     "root_mealybug": Row(
-        last_day=(21, 21, 21), hand=None, strong=(("clean-out",), "few", 1, 28), unpots=True, rounds=3, after=2,
+        last_day=(21, 21, 21), hand=None, label=21, strong=(("clean-out",), "few", 1, 28), unpots=True, rounds=3, after=2,
         looks={"roots": 3}, apart=21, waits=(120, 120, 120),
         said=("14 to 21 days apart", "at most 1 times", "3 at the roots, 21 days apart", "21 days after fresh mix",
               "Goes back 120 days"),

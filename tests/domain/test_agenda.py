@@ -9,6 +9,7 @@ from bot.domain.journal import (
     CheckedClean,
     HeldUntil,
     PlaceSet,
+    PlantSet,
     Postponed,
     ProductSet,
     ReleasedNow,
@@ -156,6 +157,28 @@ def test_gnats_are_fought_in_every_pot_of_the_room() -> None:
         telling.tell(Treated(method=Method.DRENCH, product=ProductId(7)), 0, plant=plant)
     # 21 degC: five days on
     assert treated_on(telling, 1) == {5: {HOYA, FERN}}
+
+
+def test_two_pots_with_gnats_ask_a_third_once_and_dry_it_before_the_drench() -> None:
+    telling = home(label_days=None)
+    telling.tell(ProductSet(product=ProductId(7), ingredient="bti"))
+    telling.find(FERN, "fungus_gnat", 0)
+    telling.tell(PlantSet(name="hoya 2", place=LANDING), plant=PlantId(9))
+    telling.find(PlantId(9), "fungus_gnat", 0)
+    methods = [task.method for task in telling.plan(0).on(DAY) if task.plant == HOYA]
+    assert methods == [Method.DRY, Method.DRENCH]
+
+
+def test_a_neighbour_of_a_pest_of_the_roots_is_lifted_every_three_weeks() -> None:
+    telling = home()
+    telling.find(HOYA, "root_mealybug", 0)
+    telling.tell(CheckedClean(Level.ROOTS), 1, plant=FERN)
+    looks = [
+        (evening.on - DAY).days
+        for evening in telling.plan(2).evenings
+        if any(task.plant == FERN and task.method is None for task in evening.tasks)
+    ]
+    assert looks[0] == 22
 
 
 # Citrus mealybug at 21 degC with soap every 7 days: after a round on day 0 the window is days 7 and 8.

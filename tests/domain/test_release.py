@@ -43,6 +43,7 @@ RECORD = ReleaseRecord(
     rounds_done=7,
     rounds_since_find=4,
     rounds_needed=6,
+    roots_checked=True,
 )
 
 
@@ -58,7 +59,7 @@ def test_a_full_record_qualifies() -> None:
     ("record", "condition"),
     [
         (replace(RECORD, treated_on=day(49)), Condition.FRESH),
-        (replace(RECORD, root_prone=True), Condition.ROOTS),
+        (replace(RECORD, root_prone=True, roots_checked=False), Condition.ROOTS),
         (replace(RECORD, rounds_done=5), Condition.ROUNDS),
         (replace(RECORD, rounds_since_find=3), Condition.ROUNDS),
         (replace(RECORD, strict=True), Condition.PROBABILITY),
@@ -91,7 +92,8 @@ def test_checks_up_to_the_find_and_after_today_do_not_count() -> None:
 
 
 def test_one_look_at_the_roots_is_a_condition_of_its_own() -> None:
-    record = replace(RECORD, root_prone=True, checks=checks(*range(7, 92, 7)), treated_on=day(42))
+    prone = replace(RECORD, root_prone=True, roots_checked=False)
+    record = replace(prone, checks=checks(*range(7, 92, 7)), treated_on=day(42))
     state = release_state(record, day(91))
     assert state.binding == (Condition.ROOTS,)
     assert state.ceiling == pytest.approx(1 / 1.1)  # by hand: .5 / (.5 + .5 * .1)
@@ -105,11 +107,44 @@ def test_one_look_at_the_roots_is_a_condition_of_its_own() -> None:
 
 def test_a_plant_that_cannot_be_lifted_waits_a_quarter_longer() -> None:
     # h3 is 40.8 d at 21 degC; times 1.25 it is 51.0
-    record = replace(RECORD, root_prone=True, cannot_lift=True, checks=checks(*range(7, 64, 7)))
+    prone = replace(RECORD, root_prone=True, cannot_lift=True, roots_checked=False)
+    record = replace(prone, checks=checks(*range(7, 64, 7)))
     state = release_state(record, day(49))
     assert state.binding == (Condition.SPAN,)
     assert state.span_on == day(51)
     assert state.ceiling == pytest.approx(1 / 1.02)  # the roots are out of the chance: .5 / (.5 + .5 * .02)
+
+
+def test_a_plant_whose_roots_nobody_looked_at_waits_a_quarter_longer_too() -> None:
+    # of a kind that is not root-prone, and so no condition: h3 40.8 d at 21 degC, times 1.25 51.0
+    unseen = replace(RECORD, roots_checked=False)
+    assert release_state(unseen, day(49)).binding == (Condition.SPAN,)
+    assert release_state(unseen, day(49)).span_on == day(51)
+    assert release_state(unseen, day(51)).qualifies
+    lifted = replace(unseen, checks=(*unseen.checks, CleanCheck(day(49), Level.ROOTS)))
+    assert release_state(lifted, day(49)).qualifies
+    aphids = replace(unseen, pest=PESTS["green_peach_aphid"])
+    assert release_state(aphids, day(49)).span_on == day(18)  # never at the roots: the row's 18 days
+
+
+@pytest.mark.parametrize("key", ["green_peach_aphid", "melon_aphid"])
+def test_aphids_are_left_alone_for_two_generations_and_then_looked_at(key: str) -> None:
+    # the slow lines at 21 degC: 165.6 / 18.8 = 8.81 and 108.9 / 14.8 = 7.36 d, twice that 17.6 and 14.7
+    alone = {"green_peach_aphid": 18, "melon_aphid": 15}[key]
+    record = replace(RECORD, pest=PESTS[key], checks=checks(7, 14, 21, 28, 35), treated_on=day(21))
+    state = release_state(record, day(35))
+    assert state.leave_alone_until == day(21 + alone)
+    assert set(state.binding) == {Condition.FRESH, *([Condition.CONTACT_FREE] if alone > 14 else [])}
+    assert release_state(record, day(21 + alone)).binding == (Condition.FRESH,)
+    looked = replace(record, checks=(*record.checks, CleanCheck(day(21 + alone), Level.PLAIN)))
+    assert release_state(looked, day(21 + alone)).qualifies
+
+
+def test_a_plain_look_says_nothing_of_fungus_gnats() -> None:
+    record = replace(RECORD, pest=PESTS["fungus_gnat"])
+    assert release_state(record, day(49)).counted_checks == 0
+    on_cards = replace(record, checks=checks(42, 49, level=Level.CARD))
+    assert release_state(on_cards, day(49)).looks_share == 1.0
 
 
 def test_a_plant_leaves_on_a_fresh_look_only() -> None:
@@ -162,8 +197,13 @@ def test_the_strict_rule_leaves_mites_alone_for_longer() -> None:
         assert state.leave_alone_until == day(42 + days)
 
 
-def test_a_card_says_nothing_of_mites_and_a_plain_look_half_as_much_as_a_tap() -> None:
-    for level, counted, share in ((Level.CARD, 0, 0.0), (Level.PLAIN, 2, 0.5), (Level.LENS, 2, 1.0)):
+def test_a_card_and_a_plain_look_say_nothing_of_mites() -> None:
+    for level, counted, share in (
+        (Level.CARD, 0, 0.0),
+        (Level.PLAIN, 0, 0.0),
+        (Level.TAP, 2, 1.0),
+        (Level.LENS, 2, 1.0),
+    ):
         state = release_state(replace(MITES, checks=checks(28, 42, level=level)), day(42))
         assert (state.counted_checks, state.looks_share) == (counted, share)
 

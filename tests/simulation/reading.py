@@ -30,8 +30,10 @@ WORKS: tuple[tuple[str, str], ...] = (
 PRODUCTS: tuple[tuple[str, str], ...] = (
     (r"insecticidal soap|soap", "soap"),
     (r"isopropyl alcohol|alcohol", "alcohol"),
-    (r"neem oil|neem|azadirachtin", "neem"),
-    (r"horticultural oil|rapeseed oil|oil", "oil"),
+    (r"azadirachtin", "azadirachtin"),
+    (r"neem oil|neem", "neem"),
+    (r"rapeseed oil", "rapeseed oil"),
+    (r"horticultural oil|oil", "oil"),
     (r"spinosad", "spinosad"),
     (r"nematodes", "nematodes"),
     (r"bacillus thuringiensis|bti", "bti"),
@@ -48,6 +50,9 @@ LABEL_DAYS = {
     "bti": 5,
     "pyrethrins": 3,
     "alcohol": 3,
+    "azadirachtin": 7,
+    "rapeseed oil": 7,
+    "imidacloprid": 56,
 }
 WAYS: tuple[tuple[str, str], ...] = (
     ("lens", "lens|close-up|macro|loupe|magnif"),
@@ -64,6 +69,13 @@ HOW = {
     "potato": ", potato slice",
 }
 """How a look that showed nothing is told, by its way."""
+BOTH = "All done, none seen"
+BUTTON = {
+    "lens": "None seen, with a lens",
+    "tap": "None seen, tapped",
+    "card": "None seen, card",
+    "tape": "None seen, tape",
+}
 READY = re.compile(r"may leave|all.clear|may go back|can go back|free to (go|leave)")
 ASIDE = re.compile(
     r"^(sun off|settled|seen|treatment|then|first|warm at|too late|sprayed|mix|stir|shake|reminder|because)\b"
@@ -195,7 +207,13 @@ class Reader:
         match = re.search(r"(?:[Ll]ook for|To get:) ([^.]*?)(,? labelled|\.|$)", text)
         if match is None or self.plants(match[0]):
             return []
-        return [name for words, name in PRODUCTS if re.search(rf"\b({words})\b", match[1].casefold())]
+        found = [
+            (named.start(), name)
+            for words, name in PRODUCTS
+            if (named := re.search(rf"\b({words})\b", match[1].casefold()))
+        ]
+        # somebody who has a thing already is told so because it does not fit
+        return [name for _, name in sorted(found) if name not in self.home.shelf]
 
     def wants_cards(self, text: str) -> bool:
         """Whether a text asks for sticky cards."""
@@ -248,7 +266,10 @@ class Reader:
             return [_press("Not tonight", labels)] if evening.says_so else []
         work = self._work(evening, asked, labels)
         looks = self._looks(evening, asked, labels)
-        words = [*looks, *work] if evening.finds_first else [*work, *looks]
+        if BOTH in labels and [one.text for one in (*work, *looks)] == ["All done", "None seen"]:
+            words = [Word(BOTH, is_press=True)]
+        else:
+            words = [*looks, *work] if evening.finds_first else [*work, *looks]
         return words + [Word(f"binned the {self.home.plants[one].name}") for one in evening.discarded]
 
     def _work(self, evening: Evening, asked: Asked, labels: Sequence[str]) -> list[Word]:
@@ -309,8 +330,9 @@ class Reader:
         level = next(seen.level for seen in clean if seen.level != "roots")
         ways = asked.levels & {"card", "tape", "potato"} or {level} - {"plain"}
         how = HOW[next(iter(ways))] if len(ways) == 1 else ""
-        if not words and set(looked) == set(asked.looks) and ways == asked.levels:
-            return [_press("None seen", labels, f"all clean{how}")]
+        by_way = next((BUTTON[way] for way in ways if BUTTON.get(way) in labels), None)
+        if not words and set(looked) == set(asked.looks) and (by_way or not ways):
+            return [_press(by_way or "None seen", labels, f"all clean{how}")]
         return [*words, Word(f"{_listed(self.name(one) for one in looked)} clean{how}")]
 
     def morning(self, evening: Evening, labels: Sequence[str]) -> list[Word]:
@@ -326,8 +348,8 @@ class Reader:
         ]
 
     def is_unclear(self, text: str) -> bool:
-        """Whether a text says that nothing was understood."""
-        return "not understand" in text.casefold()
+        """Whether a text says that nothing was understood, or asks which plant it was about."""
+        return bool(re.search(r"not understand|which plant is that about", text.casefold()))
 
     def is_spent(self, text: str) -> bool:
         """Whether a press was too late, so that it has to be said in words."""
