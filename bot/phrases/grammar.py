@@ -82,6 +82,7 @@ from bot.phrases.mixing import read_recipe, read_tools, read_use
 from bot.phrases.names import OneOf, Pest, Plants
 from bot.phrases.places import read_places
 from bot.phrases.putting_off import read_postponement
+from bot.phrases.putting_right import read_putting_right
 from bot.phrases.questions import ASKING, is_question, read_question
 from bot.phrases.rates import read_bad_rate
 from bot.phrases.renaming import read_renaming
@@ -421,7 +422,9 @@ def _read(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
     reason = read_why(words, situation.choices)
     if reason is not None:
         return reason
-    renamed = read_renaming(text, words, situation) or read_hurry(words)
+    renamed = (
+        read_renaming(text, words, situation) or read_hurry(words) or read_putting_right(words, situation)
+    )
     if renamed is not None:
         return renamed
     strong = _strong(text, words)

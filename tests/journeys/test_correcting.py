@@ -91,3 +91,75 @@ def test_a_tap_pressed_twice_changes_once(told: Talk) -> None:
     before = len(told.entries())
     told.press("Change it")
     assert len(told.new_since(before)) == 0
+
+
+@pytest.fixture
+def days_later(talk: Talk) -> Talk:
+    """A find and a spray of Saturday 2 May, seen on the Monday after."""
+    talk.say("got neem, ready to use")
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.say("sprayed hoya with soap")
+    talk.passes(days=2)
+    return talk
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "the 12 on the hoya were 2",
+        "the 12 on the hoya on saturday should have been 2",
+        "the 12 longtailed mealybugs on the hoya were really 2",
+        "on 2 may the 12 on the hoya was only 2",
+    ],
+)
+def test_a_count_of_an_earlier_day_is_put_right_in_words(days_later: Talk, words: str) -> None:
+    before = days_later.told()
+    days_later.say(words)
+    assert days_later.told() == before, "shown, and not changed yet"
+    days_later.press("Change it")
+    assert [payload.count for _, payload in days_later.told() if isinstance(payload, Found)] == [2]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "on 2 may the hoya got neem, not soap",
+        "the hoya had neem on saturday instead of soap",
+        "saturday the hoya got neem not soap",
+        "the hoya got neem rather than soap on saturday",
+    ],
+)
+def test_a_product_of_an_earlier_day_is_put_right_in_words(days_later: Talk, words: str) -> None:
+    before = days_later.told()
+    days_later.say(words)
+    assert days_later.told() == before
+    days_later.press("Change it")
+    (treated,) = [payload for _, payload in days_later.told() if isinstance(payload, Treated)]
+    assert treated.product is not None
+    assert days_later.home.products[treated.product].ingredient == "neem"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "delete saturday's find on the hoya",
+        "please delete the find on the hoya",
+        "erase the find of the hoya",
+        "scrap the hoya find of 2 may",
+    ],
+)
+def test_an_entry_of_an_earlier_day_is_deleted_in_words(days_later: Talk, words: str) -> None:
+    before = days_later.told()
+    days_later.say(words)
+    assert days_later.told() == before
+    days_later.press("Delete it")
+    assert not any(isinstance(payload, Found) for _, payload in days_later.told())
+
+
+@pytest.mark.parametrize(
+    "words", ["delete hoya", "the hoya was sprayed, not the ivy", "hoya has 12 mites, not 2"]
+)
+def test_what_puts_no_entry_right_writes_nothing_by_this_way(days_later: Talk, words: str) -> None:
+    days_later.say(words)
+    assert "Delete it" not in days_later.labels()
+    assert any(isinstance(payload, Found) for _, payload in days_later.told())
