@@ -10,8 +10,8 @@ from bot.phrases.numbers import number_at
 _TOO_MUCH = frozenset(
     {
         *("too much", "it is too much", "this is too much", "that is too much", "too much work"),
-        *("too much for tonight", "too much for me", "i cannot do all that", "i cannot do it all", "no time"),
-        *("i cannot do all this", "i cannot keep up", "i have no time", "too many plants", "too many"),
+        *("too much for tonight", "too much for me", "i cannot do all that", "i cannot do it all"),
+        *("i cannot do all this", "i cannot keep up", "too many plants"),
         *(
             "what first",
             "what do i do first",
