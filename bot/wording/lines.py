@@ -5,6 +5,7 @@ from collections.abc import Iterable
 
 PHONE = 38
 """Characters of a line on a narrow phone. Judgement. [1]"""
+_WRAPPED = textwrap.TextWrapper(PHONE, break_on_hyphens=False)
 SHORT, LONG = 6, 10
 """Lines of an answer given often, and of any other. [1]"""
 AFTER = "\f"
@@ -13,7 +14,7 @@ AFTER = "\f"
 
 def height(line: str) -> int:
     """Count the lines of a phone that one line takes."""
-    return max(1, len(textwrap.wrap(line, PHONE, break_on_hyphens=False)))
+    return 1 if len(line) <= PHONE else len(_WRAPPED.wrap(line))
 
 
 def heights(lines: Iterable[str]) -> int:
