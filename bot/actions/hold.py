@@ -27,6 +27,8 @@ class EveningsHeld(Outcome):
     """Where it begins on a later day."""
     others: tuple[str, ...] = ()
     """Who goes on getting the evenings."""
+    before: tuple[tuple[date, tuple[str, ...]], ...] = ()
+    """Evenings with treatments before a trip told ahead begins."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,4 +71,9 @@ def hold(command: Hold, desk: Desk) -> EveningsHeld:
     desk.write(drafts)
     for chat in sorted({one.chat for one in members} - {desk.member.chat}):
         desk.say_elsewhere(chat, MemberAway(desk.member.name, until, since))
-    return EveningsHeld(until, tuple(late.items()), since, tuple(one.name for one in left))
+    before = tuple(
+        (evening.on, desk.names(dict.fromkeys(task.plant for task in evening.tasks if task.method)))
+        for evening in desk.agenda.evenings
+        if since is not None and evening.on < since and any(task.method for task in evening.tasks)
+    )
+    return EveningsHeld(until, tuple(late.items()), since, tuple(one.name for one in left), before)

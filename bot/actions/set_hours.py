@@ -28,6 +28,14 @@ class HoursSet(Outcome):
 
 
 @dataclass(frozen=True, slots=True)
+class EveningMoved(Outcome):
+    """To the others: who moved the home's evening, and to when."""
+
+    name: str
+    evening: time
+
+
+@dataclass(frozen=True, slots=True)
 class BadHours(Outcome):
     """The evening would lie in the quiet hours."""
 
@@ -71,5 +79,9 @@ def set_hours(command: SetHours, desk: Desk) -> HoursSet | BadHours:
             )
         ]
     )
+    if command.evening not in {None, household.evening}:
+        others = {one.chat for one in desk.store.members(desk.member.household)} - {desk.member.chat}
+        for chat in sorted(others):
+            desk.say_elsewhere(chat, EveningMoved(desk.speaker, hours.evening))
     desk.close_question()
     return HoursSet(evening=hours.evening, quiet_from=hours.quiet_from, quiet_until=hours.quiet_until)

@@ -243,6 +243,7 @@ def _evenings_held(told: EveningsHeld, voice: Voice) -> str:
         rest = f"from {day(told.since)} {rest}"
     cost = listed(f"{name} (by {day(on)})" for name, on in told.late[:6])
     more = f" Late by then: {cost}; about one treatment more each." if told.late else ""
+    more += "".join(f" Before you leave, {day(on)}: {listed(names)}." for on, names in told.before)
     if told.others:
         return f"You get no evenings {rest}; {listed(told.others)} still {'does' if len(told.others) == 1 else 'do'}, and knows.{more}"
     return f"I stay quiet {rest}. The days keep counting meanwhile.{more}"

@@ -6,7 +6,7 @@ from decimal import Decimal
 
 from bot.actions.add_plants import PlantsAdded
 from bot.actions.begin_talk import Founded, Welcome
-from bot.actions.set_hours import BadHours, HoursSet
+from bot.actions.set_hours import BadHours, EveningMoved, HoursSet
 from bot.actions.set_place import NoPlaceAsked, PlacesSaved
 from bot.actions.set_town import BadCoordinates, NoSuchTown, TownSet, WhichTown
 from bot.actions.set_units import UnitsSet
@@ -272,6 +272,11 @@ def _hours_set(told: HoursSet, voice: Voice) -> str:
         f"Written: evening at {voice.clock(told.evening)}, quiet from {voice.clock(told.quiet_from)} "
         f"to {voice.clock(told.quiet_until)}."
     )
+
+
+@says
+def _evening_moved(told: EveningMoved, voice: Voice) -> str:
+    return f"{told.name} moved the evening to {voice.clock(told.evening)}, for all of you."
 
 
 @says

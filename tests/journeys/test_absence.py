@@ -75,3 +75,33 @@ def test_undo_after_back_leaves_the_evenings_on_and_takes_nothing_older_back_una
     assert talk.told() == before
     talk.press("Take it back")
     assert not talk.home.is_held(talk.now.date())
+
+
+@pytest.mark.parametrize("words", ["evening at 19:00", "nudge me at 19:00", "evening at 7 pm"])
+def test_the_evening_is_the_homes_and_its_change_is_told_to_all(shared: Talk, words: str) -> None:
+    shared.say(words, person=PARTNER)
+    assert shared.shown[OWNER][-1].text == "Bo moved the evening to 19:00, for all of you."
+    assert shared.shown[OWNER][-1].is_silent
+    told = len(shared.shown[OWNER])
+    shared.say(words, person=PARTNER)
+    assert len(shared.shown[OWNER]) == told, "nothing moved"
+
+
+def test_the_plan_is_laid_around_a_trip_told_ahead(talk: Talk) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    talk.say("done")
+    leaves, back = date(2026, 5, 9), date(2026, 5, 20)  # the label lets the soap be used again from 9 May on
+    answer = talk.tell(Hold(until=back, since=leaves))[0]
+    assert answer.startswith("I stay quiet from Sat 9 May until Wed 20 May")
+    assert "hoya" in answer, "what slips is said"
+    treated = []
+    while talk.now.date() < back and talk.evening():
+        treated.append(talk.now.date())
+    assert all(not leaves <= on < back for on in treated)
+
+
+def test_what_can_be_done_before_a_trip_is_named(talk: Talk) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    answer = talk.tell(Hold(until=date(2026, 5, 12), since=date(2026, 5, 4)))[0]
+    assert "Before you leave, Sat 2 May: hoya." in answer
