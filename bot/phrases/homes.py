@@ -127,6 +127,7 @@ _ILL = listed("sick unwell dying infested infestation pest pests bugs bug insect
 _BEARING = listed("has have had got with")
 _LEADING = frozenset(one[0] for one in _LIVES)
 _BESIDE_A_TOWN = listed("here in at near from meant not , . ! area city town") | {"\n"}
+_SHOPS = listed("market shop store centre center nursery sale supermarket shops friend neighbour")
 _COUNTING = (*"0123456789", *_GRADES.values())
 _FORMS = {Form.READY: "ready to use", Form.CONCENTRATE: "concentrate"}
 
@@ -441,6 +442,17 @@ def _kind_at(words: tuple[str, ...], at: int, kinds: frozenset[str]) -> int:
     return 0
 
 
+@lru_cache(maxsize=4)
+def _words_of_kinds(kinds: frozenset[str]) -> frozenset[str]:
+    return words_in(kinds)
+
+
+def holds_a_kind(words: Iterable[str], kinds: frozenset[str]) -> bool:
+    """Whether any word may be of a kind of plant."""
+    known = _words_of_kinds(kinds)
+    return any(word in known or singular(word) in known for word in words)
+
+
 def singular(name: str) -> str:
     """Give one of several: "two hoyas" are "hoya" 1 and 2."""
     head, _, last = name.rpartition(" ")
@@ -555,7 +567,7 @@ def _with_plants(events: list[_Event], words: tuple[str, ...], situation: Situat
             at += 1
             continue
         first = last = at
-        is_own = events[at].what == "own"
+        is_own = events[at].what == "own" and not _is_another(events, at, words)
         while not is_own and last + 1 < len(events) and _goes_on(events[last + 1], words, last - at):
             last += 1
         if last + 1 < len(events) and words[events[last + 1].start] == "'":
@@ -569,6 +581,16 @@ def _with_plants(events: list[_Event], words: tuple[str, ...], situation: Situat
         events = _joined(events, first, last, "own" if is_other and not numbers else "plant", value)
         at = first + 1
     return _with_unknown_plants(events, words, situation)
+
+
+def _is_another(events: list[_Event], at: int, words: tuple[str, ...]) -> bool:
+    """Whether a number makes another plant of a known name: "orchid 2, study"."""
+    number, behind = (events[n] if n < len(events) else None for n in (at + 1, at + 2))
+    is_end = behind is None or behind.what in {"comma", "line", "stop", "place"}
+    is_alone = at == 0 or events[at - 1].what in {"line", "stop"}
+    if number is None or not (words[number.start].isdigit() and is_end and is_alone):
+        return False
+    return not any(one.what in {"pest", "bugs"} for one in events)
 
 
 def _goes_on(event: _Event, words: tuple[str, ...], taken: int) -> bool:
@@ -685,7 +707,7 @@ def _with_led_places(
             end += 1
         is_named = any(one.what == "strange" for one in events[start:end])
         is_led = start > at + 1 or (is_named and raw[events[start].start][:1].isupper())
-        if is_led and is_named:
+        if is_led and is_named and not frozenset(words[events[start].start : events[end - 1].end]) & _SHOPS:
             events = _joined(events, start, end - 1, "place", "led")
         at += 1
     return events
@@ -716,7 +738,8 @@ def _with_town(
         if town is None or ends is None or (behind and not _follows_a_town(behind[0], words)):
             continue
         around = (*words[: one.start], *words[events[ends].end :])
-        if raw[one.start].islower() and not frozenset(around) <= _COURTESIES | _BESIDE_A_TOWN:
+        is_in = words[one.start - 1 : one.start] in {("in",), ("near",), ("from",)}
+        if raw[one.start].islower() and not is_in and not frozenset(around) <= _COURTESIES | _BESIDE_A_TOWN:
             continue
         return _joined(events, at, ends, "town", town[0])
     return events
@@ -1032,8 +1055,11 @@ def _read_finds(events: list[_Event], told: _Telling) -> None:
 
 def _read_more_of_a_find(events: list[_Event], told: _Telling) -> None:
     """Take what a find told before still lacks: its plant, or how many."""
-    found = [one for one in events if one.what in {"count", "grade"}]
-    found = [one for one in found if not _counts_else(events.index(one), events, told)]
+    found = [
+        one
+        for at, one in enumerate(events)
+        if one.what in {"count", "grade"} and not _counts_else(at, events, told)
+    ]
     number = _how_many(found[0]) if found else ""
     pending = told.unplaced or _pending(told.situation)
     is_bare = not any(one.what in {"plant", "own"} for one in events)

@@ -186,6 +186,7 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
         return None
     commands = _commands_of(home, situation)
     is_asked = any(isinstance(one, Incomplete | NotUnderstood) for one in sure)
+    is_asked = is_asked or any(isinstance(one, AddPlants) and one.unread for one in sure)
     is_clear = not (is_asked or is_doubtful(sure, situation) or _is_no_answer(sure))
     if commands is None or (home.unread and is_clear):
         return None
