@@ -177,10 +177,10 @@ def _percent_of(text: str) -> str:
 
 
 @says
-def unclear(told: Unclear, voice: Voice) -> str:
+def unclear(told: Unclear) -> str:
     """Say what was not understood and that nothing is written."""
     if told.reason in UNCLEAR_REASONS:
-        return voice.local(UNCLEAR_REASONS[told.reason])
+        return UNCLEAR_REASONS[told.reason]
     what = f"“{told.text[:50]}”" if told.text else "that"
     examples = (
         f"“{told.plants[0]} 3”, “{told.plants[0]} clean” or “what's due”"

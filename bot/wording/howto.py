@@ -8,7 +8,6 @@ from bot.actions.tell_how import HowTold
 from bot.domain.trade import Method
 from bot.wording.days import counted, listed, plural
 from bot.wording.saying import says
-from bot.wording.voice import Voice
 
 _FIRST = {
     Method.PRUNE: "cut off the worst",
@@ -21,12 +20,12 @@ _BESIDES = {Method.DRENCH: "drench the mix", Method.DRY: "let the mix dry on top
 
 
 @says
-def how_told(told: HowTold, voice: Voice) -> str:
+def how_told(told: HowTold) -> str:
     """List the steps, and what to mind."""
     heading = told.title if told.plant is None else f"{told.title}: {told.plant}"
     asked = ["How much comes off? Count one leaf: “leaf 12 before, 3 after”."] if told.asks_leaf else []
     lines = [f"{heading}.", *told.cautions, *asked, *(f"• {step}" for step in told.steps)]
-    return voice.local("\n".join(lines))
+    return "\n".join(lines)
 
 
 @says
@@ -43,9 +42,9 @@ def leaf_doubted(told: LeafDoubted) -> str:
 
 
 @says
-def term_told(told: TermTold, voice: Voice) -> str:
+def term_told(told: TermTold) -> str:
     """Say what a word means."""
-    return voice.local(f"{told.name.capitalize()}: {told.text}")
+    return f"{told.name.capitalize()}: {told.text}"
 
 
 @says
@@ -79,6 +78,6 @@ def _fought(told: PestDescribed) -> str:
 
 
 @says
-def plan_refused(told: PlanRefused, voice: Voice) -> str:
+def plan_refused(told: PlanRefused) -> str:
     """Say no, with the reason."""
-    return voice.local(told.text)
+    return told.text

@@ -121,7 +121,7 @@ def eat_from(plant: str, on: date | None, used_on: date) -> str:
 
 
 @says
-def cautions(told: CautionsTold, voice: Voice) -> str:
+def cautions(told: CautionsTold) -> str:
     """Say what is dangerous about the shelf."""
     if not told.products:
         return "Nothing is on your shelf, so I suggest nothing but handwork: water, cloth and fingers."
@@ -135,7 +135,7 @@ def cautions(told: CautionsTold, voice: Voice) -> str:
     if not told.knows_animals:
         lines.append("Say “we have a cat” or “we have fish”, and I leave out what is dangerous to them.")
     lines.insert(0, "The label, your vet and your poison centre decide; I am a notebook.")
-    return voice.local("\n".join(lines))
+    return "\n".join(lines)
 
 
 @says

@@ -22,9 +22,9 @@ for _one in pkgutil.iter_modules(wording.__path__):
 
 
 def say(outcome: Outcome, voice: Voice) -> str:
-    """Word one outcome."""
+    """Word one outcome, in the household's own units and order of dates."""
     function, needs_voice = SAYERS[type(outcome)]
-    return function(outcome, voice) if needs_voice else function(outcome)
+    return voice.local(function(outcome, voice) if needs_voice else function(outcome))
 
 
 def picture(outcomes: Iterable[Outcome]) -> Attachment | None:

@@ -185,7 +185,7 @@ def stocked(told: Stocked, voice: Voice) -> str:
     lines = [
         f"On the shelf: {told.name}{form}{stock}, every {counted(told.gap_days, 'day')} at the soonest{assumed}{facts}.",
         AFTER,
-        *(f"{one.rstrip('.')}." for one in voice.local(told.caution).split(". ") if one),
+        *(f"{one.rstrip('.')}." for one in told.caution.split(". ") if one),
         *told.minded,
         AFTER,
     ]

@@ -19,6 +19,10 @@ NAMED = 3
 MANY = 5
 """More plants than these are told of as a number first. Judgement. [1]"""
 
+_DATE = re.compile(r"\b((?:Mon|Tue|Wed|Thu|Fri|Sat|Sun)) (\d{1,2}) ([A-Z][a-z]{2})\b")
+_WARMTH = re.compile(r"(-?\d+(?:\.\d+)?) °C")
+_LENGTH = re.compile(r"(\d+) cm\b")
+
 
 @dataclass(frozen=True, slots=True)
 class Voice:
@@ -72,11 +76,12 @@ class Voice:
         return "750 ml" if self.units is Units.METRIC else "1 quart"
 
     def local(self, text: str) -> str:
-        """Say what a text of the catalogue measures in the household's units."""
+        """Say a text in the household's order of dates and units, whatever file or table it is from."""
         if self.units is not Units.US:
             return text
-        text = re.sub(r"(-?\d+) °C", lambda found: self.warmth(float(found[1])), text)
-        return re.sub(r"(\d+) cm\b", lambda found: self.length(float(found[1])), text)
+        text = _DATE.sub(r"\1 \3 \2", text)
+        text = _WARMTH.sub(lambda found: self.warmth(float(found[1])), text)
+        return _LENGTH.sub(lambda found: self.length(float(found[1])), text)
 
     def warmth(self, celsius: float) -> str:
         """Say a temperature [degC]."""

@@ -27,7 +27,7 @@ def level_asked(told: WalkLevelAsked) -> str:
 
 
 @says
-def walk_step(told: WalkStep, voice: Voice) -> str:
+def walk_step(told: WalkStep) -> str:
     """Say which plant is next."""
     where = f", {told.place}" if told.place else ""
     lines = ["Going on where you stopped."] if told.is_resumed else []
@@ -36,7 +36,7 @@ def walk_step(told: WalkStep, voice: Voice) -> str:
         lines.append(f"It has {listed(plural(one) for one in told.pests)}: {told.hides}.")
     lines.append(AFTER)
     if told.is_first:
-        lines += [voice.local(HOW[told.level]), "Dead leaves off the potting mix on the way."]
+        lines += [HOW[told.level], "Dead leaves off the potting mix on the way."]
     return "\n".join(lines)
 
 

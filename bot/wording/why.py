@@ -26,7 +26,7 @@ BECAUSE = {
     Because.FEW_STILL: "living ones after three treatments by hand, so a spray joins",
     Because.STALL: "still alive two weeks after the start or the last strong step: what hides outlasts a spray",
     Because.STALL_HELD: "still alive, and no strong step is left or due: the shortest gap; look for hidden sites, ants, a neighbour plant",
-    Because.DRY_FIRST: "found after 17:00: rinsed tonight, sprayed tomorrow on dry leaves",
+    Because.DRY_FIRST: "found late in the day: rinsed tonight, sprayed tomorrow on dry leaves",
     Because.NO_PRODUCT: "nothing on the shelf fits, so handwork",
     Because.BETWEEN: "the label forbids the product this soon, so handwork bridges the gap",
     Because.ROOTS: "it lives in the mix, where no leaf spray reaches it",

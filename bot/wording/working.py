@@ -66,7 +66,7 @@ def work_stage(told: WorkStage, voice: Voice) -> str:
 def _how(told: WorkStage, voice: Voice) -> str:
     plan = told.plan
     soak_ml = 1000 * plan.soak_l
-    return voice.local(HOW[plan.stage]).format(
+    return HOW[plan.stage].format(
         bath=_litres(plan.bath_l, voice),
         soak=_litres(plan.soak_l, voice),
         bleach=_tens(soak_ml / 10, voice),

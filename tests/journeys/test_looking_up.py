@@ -65,7 +65,7 @@ def test_an_animal_without_a_list_hears_that(talk: Talk) -> None:
 def test_a_way_fits_the_pest_under_treatment_and_a_phone(talk: Talk) -> None:
     talk.say("ivy 8 spider mites")
     answer = asked(talk, "how do i rinse the ivy?")
-    assert answer.startswith("Washing every leaf: ivy.\n• ")
+    assert answer.startswith("Washing every leaf: ivy.\n")
     assert len(answer.splitlines()) <= 10
 
 

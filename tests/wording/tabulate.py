@@ -11,6 +11,7 @@ import re
 import sys
 import tempfile
 from collections.abc import Callable, Iterator
+from contextlib import nullcontext, suppress
 from pathlib import Path
 from unittest.mock import patch
 
@@ -98,7 +99,10 @@ def play(noted: Callable[[Outcome, Voice], object], renamed: Callable[[str], str
             if not heading.endswith("(new)"):
                 talk.set_up([renamed(text) for text in HOME])
             for prompt in prompts:
-                doing(renamed(prompt), talk)
+                with (
+                    nullcontext() if renamed is str else suppress(StopIteration)
+                ):  # a button other homes lack
+                    doing(renamed(prompt), talk)
             talk.database.close()
 
 
