@@ -1,53 +1,94 @@
 """What is too much like talk, or told twice over, to be written at once: it is only offered."""
 
+import re
 from itertools import combinations
 
 from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.command import Command
 from bot.actions.correct import Correct
+from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
+from bot.actions.postpone import Postpone
 from bot.actions.rename import Rename
 from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetTown
 from bot.actions.situation import Situation
-from bot.phrases.lexicon import listed
+from bot.catalogue.towns import find_towns
+from bot.phrases.lexicon import KNOWN, listed, words_of_class
 from bot.phrases.text import plain, words_of
+from bot.phrases.values import plants_of
 
 _TALK = listed(
     "am is are was were be been i we you he she they it have has had got get gets keep keeps live lives "
     "do does did let think call called say said lost um uh er erm hmm yeah yes yep aye na nah lol ok okay so "
     "then also but before after since yesterday today tomorrow tonight now this that these those there here "
-    "what who why how upon dey"
+    "what who why how upon dey based"
 )
 """Verbs, and words that only lead from one thing to the next: no name has one. Judgement."""
 _AROUND = listed("the a an my our")
 """What stands around a plant's name, not in it, unless the kind is so called."""
 _HOW_MANY = listed("one two three four five six seven eight nine ten")
 _TRAILING = listed("on please from in at")
+_LOOKS = listed(
+    "small big little large tall mini baby old new young white red pink purple yellow orange blue green"
+    " variegated dwarf giant trailing climbing left right upstairs downstairs front back north south east"
+    " west spare other main upper lower top bottom middle first second third light grow"
+)
+"""What tells one plant or place of a kind from another. Judgement."""
+_IDLE = words_of_class("idle", "words")
+_ROOMS = words_of_class("home", "rooms")
+_LEADS_TO_A_TOWN = listed(
+    "i am we are live lives in near it is my home town city the our house of from flat apartment place ,"
+)
+_SPELT = {
+    word: n
+    for n, word in enumerate(
+        ["two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"], start=2
+    )
+}
+_SPELT_NUMBERS = frozenset(_SPELT)
+_LISTED = re.compile(r"[^,:;.]+, ?[^,:;.]+(?:, ?\d+ ?(?:cm|in|inch)\.?)?")
+"""A plant and its place, as they are asked for."""
+_LINES = 3
+"""So many lines are a list, in which a name may be anything. Judgement."""
 _LONGEST = 6
 """More words than this are a sentence. Judgement."""
 
 
-def is_doubtful(told: tuple[Command, ...], situation: Situation) -> bool:
+def is_doubtful(told: tuple[Command, ...], text: str, situation: Situation) -> bool:
     """Whether something that was read is only likely."""
-    return any(_has_doubtful_name(one, situation) for one in told) or any(
+    return any(_has_doubtful_name(one, text, situation) for one in told) or any(
         _is_said_again(one, other) for one, other in combinations(told, 2)
     )
 
 
-def _has_doubtful_name(told: Command, situation: Situation) -> bool:
+def _has_doubtful_name(told: Command, text: str, situation: Situation) -> bool:
     match told:
-        case AddPlants(plants=plants):
+        case AddPlants(plants=plants, is_sure=is_sure):
+            lines = text.strip().splitlines()
+            if len(lines) > 1 and all(map(_LISTED.fullmatch, lines)):
+                return False
+            is_list = is_sure or len(lines) > _LINES
+            is_asked_back = len(plants) == 1 and bool(find_towns(plants[0].name))  # the town, or a plant?
             return any(
-                _is_no_plant(one, situation) or (one.place and _is_no_place(one.place, situation))
+                _is_no_plant(one, situation)
+                or (
+                    one.place
+                    and _is_no_place(one.place, situation, is_list=is_list or one.pot_cm is not None)
+                )
+                or not (is_list or is_asked_back or _is_a_kind(one.name, situation))
                 for one in plants
-            )
+            ) or _is_counted_otherwise(plants, text)
         case SetPlace(name=name, place_id=None) if name:
             return _is_no_place(name, situation) or "of" in words_of(plain(name))
         case SetTown(text=name):
             words = words_of(plain(name))
-            return _is_talk(words[_last_lead(words) :])
+            lead = _last_lead(words)
+            rest = frozenset(words[lead:])
+            is_idle = bool(rest & _IDLE - {"bath", "nice", "of"}) and len(rest) > 1
+            is_led = "near" in words or _LEADS_TO_A_TOWN.issuperset(words[:lead])
+            return _is_talk(words[lead:]) or not is_led or is_idle
         case Rename(name=name):
             words = words_of(plain(name))
             return _is_talk(words) or bool(frozenset(words[-1:]) & _TRAILING)
@@ -64,6 +105,30 @@ def _is_talk(words: tuple[str, ...]) -> bool:
     return len(words) > _LONGEST or not words or bool(frozenset(words) & _TALK)
 
 
+def is_list_of_strangers(told: tuple[Command, ...], text: str, situation: Situation) -> bool:
+    """Whether of the plants in a list too few are of a kind that is known, or a place may be among them."""
+    names = [one.name for each in told if isinstance(each, AddPlants) for one in each.plants]
+    known = sum(_is_a_kind(name, situation) for name in names)
+    if all(map(_LISTED.fullmatch, text.strip().splitlines())):
+        return False
+    return bool(names) and (known * 2 < len(names) or (known < len(names) and ": " in text))
+
+
+def _is_counted_otherwise(plants: tuple[NewPlant, ...], text: str) -> bool:
+    """Whether a number is told that neither their own numbers nor how many they are accounts for."""
+    told = frozenset(words_of(plain(text))) & _SPELT_NUMBERS
+    is_numbered = any(one.name[-1:].isdigit() for one in plants)
+    return bool(told) and not is_numbered and len(plants) not in {_SPELT[word] for word in told}
+
+
+def _is_a_kind(name: str, situation: Situation) -> bool:
+    """Whether a name is a kind of plant's, with at most what tells one of them from another."""
+    words = tuple(word for word in words_of(plain(name)) if word not in _LOOKS and not word.isdigit())
+    said = {" ".join(words), " ".join((*words[:-1], words[-1].removesuffix("s"))) if words else ""}
+    is_epithet = len(words) > 1 and words[-1].isalpha() and words[-1] not in KNOWN | _IDLE | _TALK
+    return bool(said & situation.kinds) or (is_epithet and " ".join(words[:-1]) in situation.kinds)
+
+
 def _is_no_plant(plant: NewPlant, situation: Situation) -> bool:
     said = plain(plant.name)
     words = words_of(said)
@@ -77,6 +142,7 @@ def _is_no_plant(plant: NewPlant, situation: Situation) -> bool:
         or (is_alone and len(words) > _LONGEST)
         or not words[0][0].isalpha()
         or said.endswith("'s")
+        or ":" in said
         or (plant.pot_cm is None and bool(frozenset(words[:-1]) & _AROUND))
         or bool(frozenset(words) & _HOW_MANY)
         or len(kinds) > 1
@@ -84,7 +150,7 @@ def _is_no_plant(plant: NewPlant, situation: Situation) -> bool:
     )
 
 
-def _is_no_place(name: str, situation: Situation) -> bool:
+def _is_no_place(name: str, situation: Situation, *, is_list: bool = False) -> bool:
     said = plain(name)
     known = {place.name.lower() for place in situation.places}
     if said in known:
@@ -96,6 +162,7 @@ def _is_no_place(name: str, situation: Situation) -> bool:
         or said.endswith("'s")
         or said.removesuffix("s") in known
         or words[0] in _AROUND | _HOW_MANY
+        or not (is_list or all(word in _ROOMS | _LOOKS or word.isdigit() for word in words))
     )
 
 
@@ -108,6 +175,8 @@ def _is_said_again(one: Command, other: Command) -> bool:
             lacks = any(each.method is None and each.product is None for each in (one, other))
         case LogFind(), LogFind():
             lacks = (one.pest is None) != (other.pest is None)
+        case (Postpone(), Postpone()) | (Postpone(), LogCheck()) | (LogCheck(), Postpone()):
+            return bool(frozenset(plants_of((one,))) & frozenset(plants_of((other,))))
         case _:
             return False
     return lacks and bool(frozenset(one.plants) & frozenset(other.plants))

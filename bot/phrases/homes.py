@@ -1014,7 +1014,7 @@ def _without_pots(events: list[_Event], told: _Telling) -> list[_Event]:
         ):
             left.append(one)
         elif told.plants:
-            width = float(typed) if unit[0] == "cm" else round(float(typed) * float(INCH_CM), 1)
+            width = float(typed) if unit[0] == "cm" else round(float(typed) * float(INCH_CM), 2)
             told.plants[-1] = replace(told.plants[-1], pot_cm=width)
     return left
 

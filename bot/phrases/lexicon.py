@@ -176,3 +176,8 @@ def is_made_of(words: tuple[str, ...], phrases: frozenset[tuple[str, ...]]) -> b
         if at in reached:
             reached |= {at + n for n in range(1, longest + 1) if said[at : at + n] in phrases}
     return bool(said) and len(said) in reached
+
+
+def classes_of(kind: str) -> tuple[str, ...]:
+    """Name the classes of a kind."""
+    return tuple(_FILE[kind])

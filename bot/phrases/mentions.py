@@ -23,10 +23,13 @@ from bot.phrases.items import Item, OfMonth, Span, Unknown
 from bot.phrases.lexicon import Tool, Word, listed
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product, ingredient_of
 from bot.phrases.numbers import Count
+from bot.phrases.text import plain
 
 _Kind = TypeVar("_Kind")
 Counted = tuple[int | Grade | None, str | None, tuple[PlantId, ...]]
-_LEAVES_OUT = frozenset({"skipped", "without", "save", "minus", "bar", "besides", "cept", "leaving", "left"})
+_LEAVES_OUT = frozenset(
+    {"never", "skipped", "without", "save", "minus", "bar", "besides", "cept", "leaving", "left"}
+)
 _TO_COME = listed(
     "will would should gonna going want wants need needs must might may could wish plan planning if unless"
     " tomorrow soon supposed hope try"
@@ -41,6 +44,15 @@ _MARKS = frozenset({",", ".", "!", "?", "\n", ";", "-", "(", ")", ":"})
 _JOINTS = frozenset({",", "and", "&", "+", "or", "nor", "n", "the"})
 _PAIR = 2
 _LONGEST_MONTH = 31
+
+
+@dataclass(frozen=True, slots=True)
+class _Sides:
+    """Plants told of, plants left out, and where what leaves them out stands."""
+
+    kept: tuple[PlantId, ...]
+    left: tuple[PlantId, ...]
+    denials: frozenset[int]
 
 
 @dataclass(frozen=True)
@@ -75,41 +87,57 @@ class Mentions:
 
     def sides(self) -> tuple[tuple[PlantId, ...], tuple[PlantId, ...]]:
         """Give the plants told of, and those left out: by "except", "skipped", "not"."""
-        return self._sides
+        return self._sides.kept, self._sides.left
+
+    def has_left_out(self, at: int) -> bool:
+        """Whether the denial or exception at a place leaves out plants that are named."""
+        return at in self._sides.denials
 
     @cached_property
-    def _sides(self) -> tuple[tuple[PlantId, ...], tuple[PlantId, ...]]:
+    def _sides(self) -> "_Sides":
         kept: list[PlantId] = []
         left: list[PlantId] = []
+        denials: set[int] = set()
         was_out = is_all = False
-        for clause in self._clauses():
-            denied = next((at for at, item in enumerate(clause) if _leaves_out(item)), None)
-            if denied is None and is_all:
-                denied = next((at for at, item in enumerate(clause) if item.text in {"only", "just"}), None)
-            is_all = is_all or any(item.meaning is Word.ALL for item in clause)
+        last: tuple[list[PlantId], bool] = ([], False)
+        for begin, clause in self._clauses():
             named = [
-                (at, item.meaning.ids) for at, item in enumerate(clause) if isinstance(item.meaning, Plants)
+                (at, one.meaning.ids) for at, one in enumerate(clause) if isinstance(one.meaning, Plants)
             ]
+            denied = next((at for at, item in enumerate(clause) if leaves_out(item)), None)
+            if denied is None and is_all:
+                denied = next((at for at, item in enumerate(clause) if _is_all_but(item)), None)
+                denied = None if denied is not None and any(map(_does, clause)) else denied
+            is_all = is_all or any(item.meaning is Word.ALL for item in clause)
             if denied is None:
                 is_list = was_out and all(_joins(item) or isinstance(item.meaning, Plants) for item in clause)
                 was_out = is_list
                 (left if is_list else kept).extend(plant for _, ids in named for plant in ids)
-                continue
-            was_out = True
-            behind = [plant for at, ids in named if at > denied for plant in ids]
-            before = [plant for at, ids in named if at < denied for plant in ids]
-            left.extend(behind or before)
-            kept.extend(before if behind else ())
-        return tuple(plant for plant in unique(kept) if plant not in left), unique(left)
+            else:
+                was_out = True
+                behind = [plant for at, ids in named if at > denied for plant in ids]
+                before = [plant for at, ids in named if at < denied for plant in ids]
+                if not named and (not last[1] or any(item.meaning is Word.IT for item in clause)):
+                    behind = last[
+                        0
+                    ]  # "the coffee, however, not"; "only looked at the coffee, did not spray it"
+                left.extend(behind or before)
+                kept.extend(before if behind else ())
+                denials |= {begin + denied} if behind or before else set()
+            if named:
+                last = [plant for _, ids in named for plant in ids], any(map(_does, clause))
+        return _Sides(
+            tuple(plant for plant in unique(kept) if plant not in left), unique(left), frozenset(denials)
+        )
 
-    def _clauses(self) -> Iterator[tuple[Item, ...]]:
-        clause: list[Item] = []
-        for item in self.items:
+    def _clauses(self) -> Iterator[tuple[int, tuple[Item, ...]]]:
+        """Give the clauses between marks and "but", and where each begins."""
+        begin = 0
+        for at, item in enumerate(self.items):
             if item.text in _MARKS or item.meaning is Word.BUT:
-                yield tuple(clause)
-                clause = []
-            clause.append(item)
-        yield tuple(clause)
+                yield begin, self.items[begin:at]
+                begin = at
+        yield begin, self.items[begin:]
 
     def plants(self) -> tuple[PlantId, ...]:
         """Give the plants it is about: named, of a place, all, or those of the part before."""
@@ -141,7 +169,11 @@ class Mentions:
 
     def is_ahead(self) -> bool:
         """Whether it speaks of what is to come, is wished or supposed."""
-        return bool(self.words & _TO_COME)
+        said = (item.text for item in self.items if isinstance(item.meaning, Word | Unknown))
+        return (
+            bool(_TO_COME.intersection(word for text in said for word in text.split()))
+            or "tomorrow" in self.words
+        )
 
     def names_another(self) -> bool:
         """Whether a plant is called what no plant here is called: "big hoya", where there is one hoya."""
@@ -178,6 +210,10 @@ class Mentions:
         """Give the days told, in order."""
         return self.every((*DATES, OfMonth))
 
+    def has_day_at(self, at: int) -> bool:
+        """Whether a day stands at a place."""
+        return at < len(self.items) and isinstance(self.items[at].meaning, (*DATES, OfMonth))
+
     def behind(self) -> date | Trouble | None:
         """Give the day of something done; None is today. Two that differ are unclear."""
         told = {_as_date(day, self.situation, ahead=False) for day in self.days()}
@@ -185,6 +221,15 @@ class Mentions:
         if len(dates) == 1:
             return next(iter(dates))
         return (Trouble.UNCLEAR if dates else next(iter(told))) if told else self.setting_day()
+
+    def date_of(self, day: When | OfMonth, *, ahead: bool) -> date | Trouble:
+        """Give the date of a day told."""
+        return _as_date(day, self.situation, ahead=ahead)
+
+    def is_named_in_full(self, place: Item) -> bool:
+        """Whether a place is called by its name, not by a word of it."""
+        names = {plain(one.name) for one in self.situation.places if Place(one.id) == place.meaning}
+        return place.text in names
 
     def setting_day(self) -> date | None:
         """Give the day of the part before, which holds for what follows."""
@@ -300,7 +345,17 @@ def _as_date(told: When | OfMonth, situation: Situation, *, ahead: bool) -> date
     return day_ahead(told, situation) if ahead else day_behind(told, situation)
 
 
-def _leaves_out(item: Item) -> bool:
+def _is_all_but(item: Item) -> bool:
+    return item.text in {"only", "just"} or item.meaning is Word.BUT
+
+
+def _does(item: Item) -> bool:
+    """Whether it tells that something was done, so that a denial behind it denies something else."""
+    return isinstance(item.meaning, Method | Tool) or item.meaning in {Word.DONE, Word.CHECKED, Word.CLEAN}
+
+
+def leaves_out(item: Item) -> bool:
+    """Whether a word leaves out what is named beside it."""
     return (
         item.meaning in {Word.EXCEPT, Word.NOT, Word.NO_TIME, Word.SKIP, Word.AGAINST, Word.YET}
         or item.text in _LEAVES_OUT

@@ -91,6 +91,7 @@ class Names:
             self._exact[words] = Place(place_id)
         self._numbered: dict[_Words, dict[int, PlantId]] = defaultdict(dict)
         self._numbered_plurals: dict[_Words, _Words] = {}
+        self._numbers: dict[PlantId, tuple[_Words, int]] = {}
         self._add_plants()
         self._add_numbered()
         self._index()
@@ -153,6 +154,7 @@ class Names:
         for plant, words in self._plants:
             if len(words) > 1 and words[-1].isdigit():
                 self._numbered[words[:-1]][int(words[-1])] = plant
+                self._numbers.setdefault(plant, (words[:-1], int(words[-1])))
         for base, numbers in self._numbered.items():
             ids = tuple(numbers[number] for number in sorted(numbers))
             for plural in _plurals(base):
@@ -170,6 +172,10 @@ class Names:
             if run in self._numbered or run in self._numbered_plurals:
                 return self._numbered_plurals.get(run, run), size
         return None
+
+    def number_of(self, plant: PlantId) -> tuple[_Words, int] | None:
+        """Give the name and number of a plant that has one."""
+        return self._numbers.get(plant)
 
     def numbered(self, base: _Words, number: int) -> PlantId | None:
         """Give the plant of a name and number."""

@@ -177,7 +177,7 @@ def _of_the_household(command: Command, situation: Situation) -> list[str]:
         case SetRoutine():
             return ["routine", command.name, _option("rule", command.rule)]
         case Hold():
-            return ["hold", _option("until", command.until)]
+            return ["hold", _option("from", command.since), _option("until", command.until)]
         case Mix():
             volume = _option("ml", None if command.volume_ml is None else round(command.volume_ml))
             return ["mix", volume, _option("product", write.product(command.product) or command.ingredient)]

@@ -226,5 +226,5 @@ def _length(value: Decimal, rest: tuple[str, ...]) -> tuple[Length, int] | None:
     if rest[:1] and rest[0] in {"cm", "centimetre", "centimetres", "centimeters"}:
         return Length(value), 1
     if rest[:1] and rest[0] in {"inch", "inches"}:
-        return Length((value * INCH_CM).quantize(Decimal("0.1"))), 1
+        return Length((value * INCH_CM).quantize(Decimal("0.01"))), 1
     return None

@@ -2,16 +2,17 @@
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field, fields, replace
+from dataclasses import dataclass, field, replace
+from itertools import pairwise
 
 from bot.actions.command import Command
-from bot.actions.incomplete import Incomplete
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.pest import Level
 from bot.domain.trade import Grade, Method, Sign
+from bot.phrases.accounting import Part, strange_words, strangers
 from bot.phrases.clause import Setting
 from bot.phrases.days import Trouble
 from bot.phrases.forms.rows import REPORTS, ROWS, SAYS_NOTHING
@@ -22,6 +23,7 @@ from bot.phrases.mentions import Mentions
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth
 from bot.phrases.spotting import spotted
+from bot.phrases.values import numbers_of, plants_of, values_of
 
 MOST_CUTS = 7
 MOST_FORMS = 5
@@ -31,6 +33,10 @@ _SENTENCE = re.compile(r"(?<=[.!?])\s+|\n+")
 _GOOD = 0.5
 _EACH_PART = 0.15
 _UNUSED_FORM = 1.5
+_STRANGE_WORD = 0.05
+_TWO_SENTENCES = 0.2
+_TWO_VERBS = 0.2
+_WEAK_CUT = 0.03
 _LEFT_OUT = 0.5
 """A mention that a meaning leaves out halves its chance. Judgement. [1]"""
 _STRONG = frozenset({".", "!", "?", "\n", ";"})
@@ -48,6 +54,22 @@ class Likely:
     left_out: tuple[str, ...] = ()
     lacks: bool = False
     """Whether one of the forms could not be filled."""
+    form: str = ""
+    """The form it was ranked by; of what was read by sentences, none."""
+    parts: tuple[Part, ...] = ()
+    skipped: tuple[Item, ...] = ()
+    """What no part takes in."""
+
+    def strangers(self) -> int | None:
+        """Count the words nobody listed where all else is accounted for, else None."""
+        heads = {one.head for one in self.parts}
+        is_full = heads == set(self.form.split("+")) - SAYS_NOTHING and not self.left_out and not self.lacks
+        return strangers(self.parts, self.skipped) if is_full else None
+
+    @property
+    def is_odd(self) -> bool:
+        """Whether one part of it seems to tell of two things."""
+        return any(_oddness(one.head, one.told.items) >= _TWO_VERBS for one in self.parts)
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +82,8 @@ class _Laid:
     used: frozenset[str] = frozenset()
     before: tuple[PlantId, ...] = ()
     pest: str | None = None
-    told: tuple[tuple[str, Mentions], ...] = ()
+    parts: tuple[Part, ...] = ()
+    skipped: tuple[Item, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +96,8 @@ class _Filled:
     plants: tuple[PlantId, ...]
     """What a part behind it goes on about."""
     pest: str | None
+    oddness: float
+    """What speaks against its being one part: words of other forms, several sentences, two verbs."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,6 +133,7 @@ class _Parts:
             left_out(told, commands, head),
             told.last_plants() or before,
             pests[-1].key if pests else pest,
+            _oddness(head, told.items) + _STRANGE_WORD * strange_words(head, told),
         )
 
 
@@ -127,6 +153,7 @@ def likely(text: str, situation: Situation, guesses: Sequence[Guess]) -> Iterato
                 for more in sorted(_called(whole) - heads)[:2]:
                     told = _better(told, _laid_out(parts, heads | {more}))
         if told is not None:
+            told = replace(told, form=guess.form)
             chance = guess.chance * _LEFT_OUT ** (len(told.left_out) + told.lacks)
             found.append(replace(told, chance=chance))
     if not any(one.chance >= _GOOD and not _missing(one) for one in found):
@@ -170,7 +197,11 @@ def _missing(one: Likely) -> int:
 def _single(form: str, told: Mentions) -> Likely | None:
     fill = ROWS.get(form)
     filled = None if fill is None else fill(told)
-    return None if not filled else Likely(filled, 1.0, left_out(told, filled, form))
+    return (
+        None
+        if not filled
+        else Likely(filled, 1.0, left_out(told, filled, form), parts=(Part(form, told, filled),))
+    )
 
 
 def _called(told: Mentions) -> frozenset[str]:
@@ -206,7 +237,12 @@ def _laid_out(parts: _Parts, heads: frozenset[str]) -> Likely | None:
         for start in (0, *ends[:number]):
             mentions = _mentions_of(items[start:end])
             for laid in best.get(start, {}).values():
-                left = replace(laid, cost=laid.cost + len(mentions), left_out=(*laid.left_out, *mentions))
+                left = replace(
+                    laid,
+                    cost=laid.cost + len(mentions),
+                    left_out=(*laid.left_out, *mentions),
+                    skipped=(*laid.skipped, *items[start:end]),
+                )
                 for one in (left, *_continued(laid, parts, (start, end), heads)):
                     known = reached.get(one.used)
                     if known is None or one.cost < known.cost:
@@ -221,7 +257,12 @@ def _laid_out(parts: _Parts, heads: frozenset[str]) -> Likely | None:
         return None
     laid = min(whole, key=lambda one: one.cost)
     return Likely(
-        _without_found(_with_days(laid, parts.situation)), 1.0, laid.left_out, lacks=bool(heads - laid.used)
+        _without_found(_with_days(laid, parts.situation)),
+        1.0,
+        laid.left_out,
+        lacks=bool(heads - laid.used),
+        parts=laid.parts,
+        skipped=laid.skipped,
     )
 
 
@@ -243,31 +284,50 @@ def _continued(laid: _Laid, parts: _Parts, part: tuple[int, int], heads: frozens
         if filled is None:
             continue
         yield _Laid(
-            cost=laid.cost + len(filled.missed) + _EACH_PART,
+            cost=laid.cost + len(filled.missed) + _EACH_PART + filled.oddness,
             commands=(*laid.commands, *(one for one in filled.commands if one not in laid.commands)),
             left_out=(*laid.left_out, *filled.missed),
             used=laid.used | {head},
             before=filled.plants,
             pest=filled.pest,
-            told=(*laid.told, (head, filled.told)),
+            parts=(*laid.parts, Part(head, filled.told, filled.commands)),
+            skipped=laid.skipped,
         )
 
 
 def _with_days(laid: _Laid, situation: Situation) -> tuple[Command, ...]:
     """Let the one day told hold for all that was done or seen."""
-    days = {told.behind() for _, told in laid.told if told.days()}
+    tellings = [one.told for one in laid.parts]
+    days = {told.behind() for told in tellings if told.days()}
     dates = {day for day in days if day is not None and not isinstance(day, Trouble)}
-    if len(dates) != 1 or any(head == "later" and told.days() for head, told in laid.told):
+    if len(dates) != 1 or any(one.head == "later" and one.told.days() for one in laid.parts):
         return laid.commands
     on = dates.pop()
-    first = next(number for number, (_, told) in enumerate(laid.told) if told.days())
-    heads = {head for head, _ in laid.told}
+    first = next(number for number, told in enumerate(tellings) if told.days())
+    heads = {one.head for one in laid.parts}
     if on >= situation.today or (first > 0 and len(heads) > 1):
         return laid.commands
     return tuple(
         replace(one, on=on) if getattr(one, "on", 0) is None and type(one).__name__ != "Postpone" else one  # type: ignore[type-var]
         for one in laid.commands
     )
+
+
+def _oddness(head: str, items: tuple[Item, ...]) -> float:
+    marks = [at for at, item in enumerate(items) if item.text in _STRONG]
+    said = [at for at, item in enumerate(items) if item.text not in _STRONG]
+    inside = sum(said[0] < at < said[-1] for at in marks) if said else 0
+    verbs = [
+        at for at, item in enumerate(items) if isinstance(item.meaning, Method) or item.meaning is Word.DONE
+    ]
+    two = sum(
+        any(isinstance(item.meaning, Plants) for item in items[left:right])
+        and any(item.meaning in {Word.AND, Word.BREAK} for item in items[left:right])
+        and head == "done"
+        for left, right in pairwise(verbs)
+    )
+    begins = items[0].meaning if items else None
+    return _TWO_SENTENCES * inside + _TWO_VERBS * two + _WEAK_CUT * (begins is Word.AND)
 
 
 def _cuts(items: tuple[Item, ...]) -> list[int]:
@@ -315,9 +375,9 @@ def left_out(  # noqa: C901, PLR0912 - one arm a kind of mention
     told: Mentions, commands: tuple[Command, ...], form: str
 ) -> tuple[str, ...]:
     """Give the mentions that commands do not account for."""
-    plants = {plant for one in commands for plant in _plants_of(one)}
+    plants = frozenset(plants_of(commands))
     _, left = told.sides()
-    values = _values(commands)
+    values, numbers = values_of(commands), numbers_of(commands)
     missed: list[str] = []
     for at, item in enumerate(told.items):
         meaning = item.meaning
@@ -332,13 +392,13 @@ def left_out(  # noqa: C901, PLR0912 - one arm a kind of mention
                 is_said = not plants or bool(plants & set(meaning.ids))
             case Count(value=value):
                 is_said = (
-                    float(value) in values
+                    float(value) in numbers
                     or (value == 0 and form == "none")
                     or form == "correct.count"
-                    or form.startswith(("ask", "stock", "hours", "help"))
+                    or form.startswith(("ask", "stock", "hours", "help", "walk", "work", "animals"))
                 )
             case Grade():
-                is_said = meaning in values or any(isinstance(value, float) for value in values)
+                is_said = meaning in values or bool(numbers)
             case Method():
                 is_said = meaning in values or form not in {
                     "none",
@@ -368,6 +428,8 @@ def left_out(  # noqa: C901, PLR0912 - one arm a kind of mention
                 is_said = form in {"stock", "mix", "use", "done"}
             case Warmth():
                 is_said = form == "temperature"
+            case Length():
+                is_said = form not in {"done", "find", "none"}
             case Level():
                 is_said = form in {"none", "walk", "find"}
             case Word.NOTHING:
@@ -379,32 +441,3 @@ def left_out(  # noqa: C901, PLR0912 - one arm a kind of mention
         if not is_said:
             missed.append(item.text)
     return tuple(missed)
-
-
-def _plants_of(command: Command) -> tuple[PlantId, ...]:
-    plants = getattr(command, "plants", None)
-    if plants is None:
-        plant = getattr(command, "plant", None)
-        return () if plant is None else (plant,)
-    return plants if all(isinstance(one, int) for one in plants) else ()
-
-
-def _values(commands: tuple[Command, ...]) -> set[object]:
-    """Give all plain values that stand in commands."""
-    values: set[object] = set()
-    for one in commands:
-        if isinstance(one, Incomplete):
-            continue
-        for each in fields(one):  # type: ignore[arg-type]
-            name, value = each.name, getattr(one, each.name)
-            if (
-                isinstance(value, (int, float))
-                and not isinstance(value, bool)
-                and name not in {"place", "product", "plant"}
-            ):
-                values.add(float(value))
-            elif isinstance(value, (str, Grade, Method, Sign, Level, int)) or (
-                value is None and name == "method"
-            ):
-                values.add(value)
-    return values

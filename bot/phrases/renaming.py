@@ -178,7 +178,7 @@ def _potted(said: tuple[str, ...], situation: Situation) -> Meant | None:
     ids = tuple(dict.fromkeys(plants))
     if _UNSURE in ids:
         return (NotUnderstood("", reason="which plant"),)
-    pot = SetPot(ids, round(widths[0], 1))
+    pot = SetPot(ids, round(widths[0], 2))
     if frozenset(said) & _REPOTTED:
         return (LogRound(plants=ids, method=Method.REPOT), pot)
     return (pot,)

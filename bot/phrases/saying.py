@@ -307,7 +307,8 @@ def _routine(told: SetRoutine, _speak: _Speaker) -> str | None:
 def _held(told: Hold, speak: _Speaker) -> str:
     if told.until is None:
         return "stop"
-    return "I am back" if told.until <= speak.situation.today else f"away until {_date(told.until)}"
+    since = f" from {_date(told.since)}" if told.since else ""
+    return "I am back" if told.until <= speak.situation.today else f"away{since} until {_date(told.until)}"
 
 
 def _mixed(told: Mix, speak: _Speaker) -> str | None:

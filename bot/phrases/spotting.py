@@ -1,22 +1,25 @@
 """What the words of a message name, read more freely than for what is sure."""
 
 import re
-from datetime import timedelta
+from datetime import UTC, timedelta
 from decimal import Decimal
 from functools import lru_cache
 
 from bot.actions.situation import KnownPlace, KnownPlant, KnownProduct, Situation
-from bot.domain.trade import Grade, Method
+from bot.domain.identity import PlantId
+from bot.domain.trade import Form as Shape
+from bot.domain.trade import Grade, Method, Sign
 from bot.phrases.days import DAYS_OF_THE_WEEK, MONTHS, WEEKDAYS, Clock, Day, Moment, MonthDay, Weekday
 from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown, next_at
 from bot.phrases.kept import kept
 from bot.phrases.lexicon import FREE, KNOWN, PHRASES, Tool, Value, Word, listed
-from bot.phrases.names import OneOf, Pest, Place, Plants, Product, names_of
+from bot.phrases.names import Names, OneOf, Pest, Place, Plants, Product, names_of
 from bot.phrases.numbers import Count, number_at
 from bot.phrases.slips import slips_between
 from bot.phrases.text import LONGEST, plain, words_of
 
 _TICKS = re.compile("[\u2713\u2714\u2705\u2611\U0001f44d]\ufe0f?")
+_SHOWER = re.compile("[\U0001f6bf\U0001f6c1]")
 _LONGEST_FREE = max(map(len, FREE))
 _SHORTEST_SLIP = 4
 _SHORTEST_OWN = 6
@@ -62,7 +65,7 @@ _Listed = tuple[tuple[str, tuple[str, ...]], ...]
 
 def spotted(text: str, situation: Situation) -> tuple[Item, ...]:
     """Read a text into items, slips mended."""
-    return kept(_spotted, _TICKS.sub(" done ", text[:LONGEST]), situation)
+    return kept(_spotted, _TICKS.sub(" done ", _SHOWER.sub(" shower ", text[:LONGEST])), situation)
 
 
 def with_names(text: str, situation: Situation) -> str:
@@ -83,9 +86,29 @@ def with_names(text: str, situation: Situation) -> str:
     return said
 
 
+def has_slip(text: str, situation: Situation) -> bool:
+    """Whether a name was read into a word that is not quite it, or a picture that is not read tells more."""
+    words = words_of(plain(text[:LONGEST]))
+    vocabulary, joined = _vocabulary(situation.plants, situation.places, situation.shelf)
+    strange = frozenset(kept(_mended, words, situation)) - frozenset(words)
+    if strange and len(words) <= _SHORT:
+        return True
+    whole = frozenset(part for word in words if word in joined for part in joined[word])
+    return bool((strange & vocabulary) - whole) or bool(_PICTURES.search(text))
+
+
+_PICTURES = re.compile("[\U0001f480\u2620\u26b0\U0001faa6\U0001f5d1\u2702\U0001f9fc\U0001f9fd\\\\]")
+
+
 def _spotted(text: str, situation: Situation) -> tuple[Item, ...]:
     words = kept(_mended, words_of(plain(text)), situation)
-    return tuple(_settled(_read(words, situation)))
+    items = _settled(_numbered_on(_read(words, situation), situation))
+    has_day = any(isinstance(item.meaning, Day | Weekday | MonthDay) for item in items)
+    today = Day(situation.today)  # "the hoya yesterday, the orchid just now"
+    return tuple(Item(today, item.text) if has_day and item.text in _JUST_NOW else item for item in items)
+
+
+_JUST_NOW = frozenset({"just now", "right now"})
 
 
 def _read(words: _Words, situation: Situation) -> list[Item]:
@@ -107,6 +130,108 @@ def _read(words: _Words, situation: Situation) -> list[Item]:
         items.append(item)
         at += size
     return items
+
+
+def _numbered_on(items: list[Item], situation: Situation) -> list[Item]:
+    """Take "phals, the 3 up to the 8" for those six: a range goes on, a group is what is named of it."""
+    names = names_of(situation)
+    kept: list[Item] = []
+    for at, item in enumerate(items):
+        first = _first_of_range(kept)
+        begun = None if first is None else kept[first].meaning
+        more = _up_to(begun, item.meaning, names) if isinstance(begun, Plants) else ()
+        is_last = at + 1 == len(items) or items[at + 1].meaning is Word.BREAK
+        if more and isinstance(begun, Plants):
+            text = " ".join(one.text for one in (*kept[first:], item))
+            kept[first:] = [Item(Plants((*begun.ids, *more)), text)]
+        elif item.text == "one" and is_last and kept and _is_counted(kept[-1]):
+            kept.append(Item(Count(Decimal(1)), "one"))
+        else:
+            kept.append(item)
+    return _narrowed(kept, situation)
+
+
+def _up_to(begun: Plants, meaning: object, names: Names) -> tuple[PlantId, ...]:
+    """Give the numbered plants behind the one begun with, as far as a number or another of them."""
+    first = names.number_of(begun.ids[-1])
+    if first is None:
+        return ()
+    match meaning:
+        case Count(value=value) if value == int(value):
+            end = int(value)
+        case Plants(ids=ids) if (told := names.number_of(ids[-1])) is not None and told[0] == first[0]:
+            end = told[1]
+        case _:
+            return ()
+    plants = [names.numbered(first[0], number) for number in range(first[1] + 1, end + 1)]
+    known = tuple(plant for plant in plants if plant is not None)
+    return known if len(known) == len(plants) else ()
+
+
+def _is_counted(item: Item) -> bool:
+    return isinstance(item.meaning, Plants) or item.text in {
+        "has",
+        "is",
+        "had",
+        "only",
+        "just",
+        "got",
+        ":",
+        "-",
+    }
+
+
+def _first_of_range(items: list[Item]) -> int | None:
+    """Find the numbered plant that "to", "up to", ".." goes on from."""
+    at = len(items) - 1
+    while at >= 0 and (items[at].text in _BETWEEN or isinstance(items[at].meaning, OneOf)):
+        at -= 1
+    between = "".join(
+        item.text.replace(" ", "") for item in items[at + 1 :] if not isinstance(item.meaning, OneOf)
+    )
+    is_plant = at >= 0 and isinstance(items[at].meaning, Plants)
+    return at if is_plant and between.removeprefix("on") in _RANGES else None
+
+
+_BETWEEN = listed("to on up up-to until till through thru . / t m - .. the number no # onto") | {
+    "up to",
+    "on up to",
+    "to the",
+}
+_RANGES = listed("to upto until till through thru .. t/m - tothe upthrough upuntil tonumber uptonumber")
+
+
+def _narrowed(items: list[Item], situation: Situation) -> list[Item]:
+    """Drop a group's name where numbers behind it say which of it: "the phals, from 3 to 8"."""
+    names = names_of(situation)
+    kept: list[Item] = []
+    for at, item in enumerate(items):
+        ids = item.meaning.ids if isinstance(item.meaning, Plants | OneOf) else ()
+        named = tuple(item.text.split())
+        base = names.base_at(named, 0)
+        is_group = len(ids) > 1 and base is not None and base[1] == len(named)
+        if is_group and not (at and _is_all_of(items[:at])):
+            bare = [
+                one
+                for one in items[at + 1 :]
+                if isinstance(one.meaning, Plants)
+                and set(one.meaning.ids) < set(ids)
+                and names.number_of(one.meaning.ids[0]) is not None
+                and not one.text.startswith(item.text.removesuffix("s"))
+            ]
+            if bare:
+                kept.append(Item(Word.FILLER, item.text))
+                continue
+        kept.append(item)
+    return kept
+
+
+def _is_all_of(before: list[Item]) -> bool:
+    """Whether "all", "each of the" or a number stands before."""
+    near = [
+        one for one in before[-3:] if one.meaning is not Word.FILLER or one.text not in {"the", "of", "my"}
+    ]
+    return bool(near) and (near[-1].meaning is Word.ALL or isinstance(near[-1].meaning, Count))
 
 
 def _last_number(words: _Words, at: int, size: int, item: Item, last: int | None) -> int | None:
@@ -228,12 +353,16 @@ def _is_out(words: _Words, at: int) -> bool:
     return bool(_OUT & {*words[max(0, at - 3) : at], *words[at + 1 : at + 4]})
 
 
-def _dated(words: _Words, at: int, situation: Situation) -> tuple[Item, int] | None:
+def _dated(  # noqa: C901 - one arm a unit
+    words: _Words, at: int, situation: Situation
+) -> tuple[Item, int] | None:
     """Read "8 days back", "over 6 days", "an hour back", "the 12th", "june the ninth", "70 %"."""
     ordinal = _of_month(words, at)
     if ordinal is not None:
         return Item(ordinal[0], " ".join(words[at : at + ordinal[1]])), ordinal[1]
     begin = at + (words[at] in _AHEAD)
+    if words[begin : begin + 2] in {("day", "before"), ("day", "after")}:
+        return None  # "day before yesterday"
     told = number_at(words, begin) if begin < len(words) else None
     if told is None and words[begin : begin + 1] in {("hour",), ("week",), ("day",)}:
         told = Decimal(1), 0
@@ -255,11 +384,11 @@ def _dated(words: _Words, at: int, situation: Situation) -> tuple[Item, int] | N
             return Item(Day(situation.today + timedelta(days=days)), text), behind + 1 + (
                 after in _BEYOND
             ) - at
-        return Item(Span(days), text), behind + 1 - at
+        return (Item(Span(days), text), behind + 1 - at) if told[1] else None  # "a spa day"
     is_since = bool(at) and words[at - 1] in _SINCE
     if unit in _MINUTES and 0 < told[0] < _MOST_MINUTES and (after in _BEHIND or begin > at or is_since):
         minutes = float(told[0]) * _MINUTES[unit] * (-1 if after in _BEHIND or is_since else 1)
-        return Item(Moment(situation.now + timedelta(minutes=minutes)), text), behind + 1 + (
+        return Item(Moment(situation.now.astimezone(UTC) + timedelta(minutes=minutes)), text), behind + 1 + (
             after in _BEHIND
         ) - at
     return None
@@ -271,7 +400,7 @@ def _of_month(words: _Words, at: int) -> tuple[OfMonth | MonthDay, int] | None:
     word = words[begin] if begin < len(words) else ""
     if word.isdecimal() and words[begin + 1 : begin + 2] and words[begin + 1] in _ORDINALS:
         day, end = int(word), begin + 2
-    elif word in _SPELT and month is not None and begin > at + 1:
+    elif word in _SPELT and month is not None:
         day, end = _SPELT[word], begin + 1
     else:
         return None
@@ -327,6 +456,10 @@ def _settled(  # noqa: C901, PLR0912 - one arm a kind of meaning
         behind = items[at + 1].meaning if at + 1 < len(items) else None
         if isinstance(meaning, Unknown) and item.text in WEEKDAYS:
             item = Item(Weekday(WEEKDAYS[item.text]), item.text)
+        if item.text == "sat" and at + 1 < len(items) and items[at + 1].text in _SAT_ON:
+            item = Item(Unknown("sat"), "sat")
+        if meaning is Grade.SOME and isinstance(behind, Product | Shape | Sign):
+            item = Item(Word.FILLER, item.text)
         if isinstance(meaning, Count):
             size = len(behind.ids) if isinstance(behind, Plants) else group
             is_all = before is not None and (
@@ -362,6 +495,9 @@ def _settled(  # noqa: C901, PLR0912 - one arm a kind of meaning
                 item = Item(Word.NOTHING, item.text)
         kept.append(item)
     return kept
+
+
+_SAT_ON = listed("on in at under there with by around still snugly happily")
 
 
 def _denies_pests(item: Item) -> bool:

@@ -53,7 +53,7 @@ def test_what_is_no_name_renames_nothing(talk: Talk, text: str) -> None:
         ("ivy has a 20 cm pot", 20.0),
         ("the ivy is in a 20cm pot now", 20.0),
         ("ivy's pot is 20 cm wide", 20.0),
-        ("ivy is in an 8 inch pot", 20.3),  # 8 x 2.54 = 20.32 cm: NIST Handbook 44, appendix C
+        ("ivy is in an 8 inch pot", 20.32),  # 8 x 2.54 = 20.32 cm: NIST Handbook 44, appendix C
     ],
 )
 def test_the_width_of_a_pot_is_kept_and_reckoned_with(talk: Talk, text: str, width: float) -> None:

@@ -43,7 +43,7 @@ def test_kinds_of_plants_are_never_taken_for_towns(stranger_talk: Talk) -> None:
         ("isolatd?", "isolated?"),
         ("chrt", "chart"),
         ("wrok day", "work day"),
-        ("sprayd the hoya", "sprayed hoya"),
+        ("spraeyd the hoya", "sprayed hoya"),
         ("wipd ivy", "wiped ivy"),
         ("settigns", "settings"),
         ("isolatd", "isolated"),
@@ -88,7 +88,7 @@ def test_readings_as_near_as_each_other_are_offered_together(talk: Talk) -> None
 
 def test_yes_takes_the_only_thing_offered(talk: Talk) -> None:
     before = len(talk.entries())
-    talk.say("sprayd the hoya")
+    talk.say("spraeyd the hoya")
     assert talk.say("yes")[0].startswith("Written: hoya sprayed")
     assert [type(one) for one in talk.new_since(before)] == [Treated]
     before = len(talk.entries())

@@ -24,10 +24,12 @@ _WRITES = frozenset(
 _SILENT = frozenset("goon thanks greet decline".split())
 """What may stand beside a meaning."""
 _UNSAID = re.compile(r"where=|level=plain$|days=")
+_BY_ANOTHER_NAME = {"chile": "chilli", "chili": "chilli", "laurel": "bay"}
+"""The same kind of plant by another of its names, as the catalogue lists them."""
 _ASKED_LATER = re.compile(r"(pest|product|level|form|gap|ml|place|cm)=")
 _FAMILIES = (
     ("root", "root_mealybug"),
-    ("mealy|mealies|fluff|cotton|wool|longtail", "mealybug"),
+    ("mealy|mealies|fluff|cotton|wool|longtail|^mb$", "mealybug"),
     ("scale", "scale"),
     ("spider|mite", "mite"),
     ("aphid|greenfl|blackfl|lice", "aphid"),
@@ -95,6 +97,8 @@ def _parts(words: list[str], asked: Asked) -> list[Part]:
     may = frozenset(_folded(word[1:]) for word in rest if word.startswith("?"))
     said = [_folded(word) for word in rest if not word.startswith("?")]
     plants = [word for word in said if _is_plant(word)] if head in _PER_PLANT else []
+    if head == "add":
+        said = [_BY_ANOTHER_NAME.get(word, word).replace("'", "") for word in said]
     others = frozenset(word for word in said if word not in plants and not _UNSAID.match(word))
     if not plants:
         return [Part(head, others, may, is_needed)]

@@ -68,8 +68,10 @@ def test_every_hand_says_who_wrote_it() -> None:
         assert {line.sort for line in hand.lines} == {"telling", "question", "answer", "chatter"}, hand.name
 
 
-LEAST_RIGHT = 0.82
-MOST_UNTOLD = 12
+LEAST_RIGHT = 0.83
+LEAST_AT_ONCE = 0.55
+MOST_UNTOLD = 17
+"""Four of them are lines whose writer told something else than the meaning given to write."""
 MOST_IDLE_WRITES = 0.02
 """What is reached with the hands mended on; such figures are no measure of readers not seen."""
 
@@ -78,6 +80,8 @@ def test_hands_mended_on_do_not_fall_behind_what_was_reached() -> None:
     seen = [see(line) for hand in tables() for line in hand.lines]
     meant = [one for one in seen if one.line.sort != "chatter"]
     idle = [one for one in seen if one.line.sort == "chatter"]
+    told = [one for one in seen if one.line.sort == "telling"]
     assert sum(one.is_right for one in meant) >= LEAST_RIGHT * len(meant)
+    assert sum(one.is_at_once for one in told) >= LEAST_AT_ONCE * len(told)
     assert sum(one.untold > 0 for one in seen) <= MOST_UNTOLD
     assert sum(one.offers_a_write for one in idle) <= MOST_IDLE_WRITES * len(idle)

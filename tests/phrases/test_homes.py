@@ -97,7 +97,7 @@ def test_a_paste_of_sixty_with_headings_numbers_and_pots() -> None:
     )
     places = [one.place for one in home.plants]
     assert (places.count("Rack 1"), places.count("Kitchen")) == (40, 20)
-    assert [one.pot_cm for one in home.plants[-2:]] == [10.2, 12.0]  # 4 in are 10.16 cm
+    assert [one.pot_cm for one in home.plants[-2:]] == [10.16, 12.0]  # 4 in are 10.16 cm
 
 
 @pytest.mark.parametrize("text", ["jade", "hoya and ivy", "lemon, bay"])

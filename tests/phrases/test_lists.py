@@ -67,7 +67,7 @@ def test_a_paste_of_sixty_with_headings_ranges_and_pots() -> None:
     assert plants[-2:] == [("hoya kerrii", "Kitchen"), ("jade", "Kitchen")]
     listed = read_list(text, NOBODY, is_expected=True)
     assert listed is not None
-    assert [one.pot_cm for one in listed.plants[-2:]] == [10.2, 12.0]  # 4 in are 10.16 cm
+    assert [one.pot_cm for one in listed.plants[-2:]] == [10.16, 12.0]  # 4 in are 10.16 cm
 
 
 @pytest.mark.parametrize(

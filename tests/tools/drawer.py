@@ -3,7 +3,8 @@
 
 A drawer is run once, its SHA-256 committed before. `--hash` gives that alone, `--failures` shows lines that were not
 read right (for hands that are trained and mended on, never for a drawer before its figures stand), `--tables` runs
-the hands of the repository, `--emergencies FOLDER` unseen emergencies in every situation, `--bring-in FOLDER` makes
+the hands of the repository, `--left-out` the same with each ten read by a model that has not seen them,
+`--emergencies FOLDER` unseen emergencies in every situation, `--bring-in FOLDER` makes
 tables of filled training hands. `--at COMMIT FOLDER` repeats a figure with the program of that day.
 """
 
@@ -17,6 +18,7 @@ from datetime import date
 from io import BytesIO
 from pathlib import Path
 
+from bot.phrases import guess
 from tests.phrases.hands import (
     SITUATIONS,
     TABLES,
@@ -29,11 +31,14 @@ from tests.phrases.hands import (
     situation_of,
     tables,
 )
+from tests.tools.train import all_examples, pack
 
 ROOT = Path(__file__).parent.parent.parent
 HEADING = (
     "hand", "lines", "right", "tellings at once", "questions", "answers", "untold writes", "first wrong", "chatter"
 )  # fmt: skip
+TOGETHER = 10
+"""Hands written at once, for the same homes: left out together."""
 EMERGENCIES = 20
 """The first so many lines of such a file are emergencies, the others near-misses. [1]"""
 
@@ -45,6 +50,7 @@ def main() -> int:
     parser.add_argument("--hash", action="store_true", help="only the SHA-256")
     parser.add_argument("--failures", action="store_true", help="show what was not read right")
     parser.add_argument("--tables", action="store_true", help="the hands of the repository")
+    parser.add_argument("--left-out", action="store_true", help="the hands of the repository, not trained on")
     parser.add_argument("--emergencies", type=Path, metavar="FOLDER")
     parser.add_argument("--bring-in", type=Path, metavar="FOLDER")
     parser.add_argument("--at", metavar="COMMIT", help="with the program of that commit")
@@ -60,9 +66,29 @@ def main() -> int:
         return again(options.at, folder, is_emergencies=options.emergencies is not None)
     if options.emergencies:
         return first_aid(options.emergencies, is_shown=options.failures)
+    if options.left_out:
+        return left_out(is_shown=options.failures)
     if folder is None and not options.tables:
         parser.error("a folder, or --tables")
     report(tables() if options.tables else drawer(folder), is_shown=options.failures)
+    return 0
+
+
+def left_out(*, is_shown: bool) -> int:
+    """Print the figures of each ten hands, read by a model made from all the others."""
+    hands, examples = tables(), list(all_examples())
+    print("\t".join(HEADING))
+    everything: list[Seen] = []
+    for at in range(0, len(hands), TOGETHER):
+        own = hands[at : at + TOGETHER]
+        names = {hand.name for hand in own}
+        anew = guess.load(pack([one for one in examples if one.hand not in names]))
+        guess.model = lambda made=anew: made  # type: ignore[assignment]
+        seen = [see(line) for hand in own for line in hand.lines]
+        everything += seen
+        print("\t".join((f"{own[0].name} on", *figures(seen))), flush=True)
+    print("\t".join(("all", *figures(everything))))
+    show(everything if is_shown else ())
     return 0
 
 
@@ -75,7 +101,12 @@ def report(hands: Sequence[Hand], *, is_shown: bool = False) -> None:
         everything += seen
         print("\t".join((hand.name, *figures(seen))))
     print("\t".join(("all", *figures(everything))))
-    for one in everything if is_shown else ():
+    show(everything if is_shown else ())
+
+
+def show(seen: Sequence[Seen]) -> None:
+    """Print what was not read right."""
+    for one in seen:
         if not one.is_right or one.untold:
             typed = one.line.text.replace("\n", "\\n")
             print(f"{one.line.kind}\t{typed}\t{one.line.meaning}\t{one.sure}\t{' | '.join(one.offered)}")
@@ -129,8 +160,12 @@ def first_aid(folder: Path, *, is_shown: bool) -> int:
 
 
 def bring_in(folder: Path) -> int:
-    """Write each filled hand of a folder as a table with its heading."""
+    """Write each filled hand of a folder, or of an opened drawer, as a table with its heading, numbered on."""
     TABLES.mkdir(exist_ok=True)
+    sort = f"{folder.name}, opened since" if folder.parent.name == "drawers" else "no, trained and mended on"
+    number = max((int(file.stem.removeprefix("hand-")) for file in TABLES.glob("*.tsv")), default=0)
+    for file in folder.glob("situations/*.toml"):
+        (SITUATIONS / file.name).write_bytes(file.read_bytes())
     for meanings in sorted(folder.glob("*.meanings.tsv")):
         name = meanings.name.partition(".")[0]
         lines = folder / f"{name}.lines.tsv"
@@ -138,16 +173,17 @@ def bring_in(folder: Path) -> int:
             continue
         typed = dict(row.split("\t", 1) for row in lines.read_text("utf-8").splitlines() if row)
         rows = [row.split("\t") for row in meanings.read_text("utf-8").splitlines() if row]
-        lacking = [number for number, *_ in rows if number not in typed]
+        lacking = [row for row, *_ in rows if row not in typed]
         if lacking:
             print(f"{name}: lines {', '.join(lacking)} are missing, left out")
             continue
+        number += 1
         who = (folder / f"{name}.who.txt").read_text("utf-8").strip()
         on = date.fromtimestamp(lines.stat().st_mtime).isoformat()  # noqa: DTZ012 - the day by the machine's clock
-        head = [f"# who: {who}", f"# written: {on}", "# drawer: no, trained and mended on"]
-        body = ["\t".join((kind, sort, meaning, typed[number])) for number, kind, sort, meaning in rows]
-        (TABLES / f"hand-{name}.tsv").write_text("\n".join([*head, *body]) + "\n", encoding="utf-8")
-        print(f"hand-{name}: {len(body)} lines")
+        head = [f"# who: {who}", f"# written: {on}", f"# drawer: {sort}"]
+        body = ["\t".join((*meant, typed[row])) for row, *meant in rows]
+        (TABLES / f"hand-{number:02}.tsv").write_text("\n".join([*head, *body]) + "\n", encoding="utf-8")
+        print(f"hand-{number:02}: {len(body)} lines")
     return 0
 
 

@@ -27,8 +27,8 @@ from tests.phrases.situation import EVENING, table
 
 PHRASES = Path(__file__).parent.parent / "phrases"
 TEMPLATES = PHRASES / "templates"
-BUCKETS = 4096
-MOST_BYTES = 300_000
+BUCKETS = 8192
+MOST_BYTES = 640_000
 ROUNDS = 8
 STEP = 0.4
 SHRINK = 2e-5

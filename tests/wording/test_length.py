@@ -13,7 +13,7 @@ from tests.wording.tabulate import kind_of, play
 
 NAMES = {
     "small hoya": "small hoya wax",
-    "moth orchid": "moth orchid jo",
+    "moth orchid": "moth orchid 12",
     "coffee plant": "coffee planter",
     "hoya": "hoya australis",
     "ivy": "ivy pittsburgh",

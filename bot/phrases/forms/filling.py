@@ -156,8 +156,11 @@ def none(told: Mentions) -> Filled:
         return None
     if not plants and left and not told.has(Word.ALL):
         plants = left if told.has(Word.CHECKED, Word.NONE, Word.NOTHING, Word.CLEAN) else ()
-    if not plants and not left and told.setting.is_first and not told.every(Place):
-        plants = told.setting.about()
+    is_bare = not plants and not left and not told.every(Place)
+    if is_bare and told.has(Word.CHECKED) and told.has(Word.ALL):
+        plants = tuple(plant.id for plant in told.situation.plants)
+    elif is_bare:
+        plants = told.setting.about() if told.setting.is_first else told.setting.before
     if not plants and not told.every(Place):
         out = {*left, *told.situation.found_today}
         plants = tuple(plant for plant in told.setting.looks() if plant not in out)
@@ -281,7 +284,7 @@ def stock(told: Mentions) -> Filled:
     if days is None and isinstance(span, Day):
         days = abs((span.on - told.situation.today).days) or None
     is_eaten = bool(told.words & _EATEN)
-    is_empty = told.has(Word.EMPTY, Word.GONE) or (told.has(Word.NOT) and told.has(Word.LEFT))
+    is_empty = told.has(Word.EMPTY, Word.GONE) or (told.has(Word.NOT) and "left" in told.words)
     is_forbidden = told.has(Word.NOT, Word.NOTHING) or bool(
         told.words & {"never", "unsuitable", "forbidden", "prohibited"}
     )
@@ -364,8 +367,12 @@ def hold(told: Mentions) -> Filled:
     """Fill an absence, a silence, or the coming back."""
     if told.words & {"back", "home", "resume", "returned"} and not told.has(Word.UNTIL, Word.AWAY):
         return (Hold(told.situation.today),)
+    days = [day for one in told.days() if isinstance(day := told.date_of(one, ahead=True), date)]
+    if len(days) == _PAIR and days[0] <= days[1]:
+        return (Hold(days[1], since=days[0]),)
     until = told.ahead()
-    return None if isinstance(until, Trouble) else (Hold(until),)
+    is_lasting = until is not None or told.has(Word.STOP, Word.AWAY)
+    return None if isinstance(until, Trouble) or not is_lasting or len(days) > 1 else (Hold(until),)
 
 
 def routine(told: Mentions) -> Filled:
@@ -373,13 +380,19 @@ def routine(told: Mentions) -> Filled:
     every, days = told.one(Every), told.every(Weekday)
     if every is not None and every.weekday is not None:
         days = [Weekday(every.weekday), *days]
-    if len(days) > 1:
-        named = ",".join(_BYDAY[index] for index in sorted({day.index for day in days}))
-        return (SetRoutine("check", f"FREQ=WEEKLY;BYDAY={named}"),)
-    day = days[0] if days else None
-    if every is not None:
-        return (SetRoutine("check", every.rule),)
-    return (SetRoutine("check", f"FREQ=WEEKLY;BYDAY={_BYDAY[day.index]}"),) if day is not None else None
+    weeks = every.days // _WEEK if every is not None and every.days and every.days % _WEEK == 0 else 1
+    weeks = 2 if told.words & {"second", "2nd", "alternate", "fortnight", "other"} else weeks
+    if every is not None and every.days is not None and not 0 < every.days <= _LONGEST_HABIT:
+        return None
+    if not days:
+        return None if every is None else (SetRoutine("check", every.rule),)
+    named = ",".join(_BYDAY[index] for index in sorted({day.index for day in days}))
+    interval = f";INTERVAL={weeks}" if weeks > 1 else ""
+    return (SetRoutine("check", f"FREQ=WEEKLY{interval};BYDAY={named}"),)
+
+
+_WEEK, _LONGEST_HABIT = 7, 90
+"""Nobody keeps a habit of looking that is rarer. Judgement. [d]"""
 
 
 def mix(told: Mentions) -> Filled:
@@ -396,7 +409,7 @@ def mix(told: Mentions) -> Filled:
 def use(told: Mentions) -> Filled:
     """Fill how much an evening took."""
     volume, on = told.one(Volume), told.behind()
-    return None if volume is None or isinstance(on, Trouble) else (LogUse(ml=volume.ml, on=on),)
+    return None if volume is None or isinstance(on, Trouble) else (LogUse(ml=round(volume.ml, 2), on=on),)
 
 
 def pot(told: Mentions) -> Filled:
@@ -404,7 +417,12 @@ def pot(told: Mentions) -> Filled:
     from bot.actions.set_pot import SetPot  # noqa: PLC0415 - beside the only use
 
     plants, width = () if told.names_another() else _named(told), told.one(Length)
-    return (SetPot(plants, float(width.cm)),) if plants and width is not None else None
+    is_pot = width is not None and _LEAST_POT <= width.cm <= _MOST_POT
+    return (SetPot(plants, float(width.cm)),) if plants and width is not None and is_pot else None
+
+
+_LEAST_POT, _MOST_POT = 3, 100
+"""Narrower or wider is no pot of a houseplant. Judgement. [cm]"""
 
 
 def animals(told: Mentions) -> Filled:
@@ -572,8 +590,9 @@ def place(told: Mentions) -> Filled:
         (one for choice in told.situation.choices for one in choice.commands if isinstance(one, SetPlace)),
         None,
     )
-    named = told.one(Place)
-    identity = named.id if named is not None else None if asked is None else asked.place_id
+    named = next((one.meaning for one in told.items if told.is_named_in_full(one)), None) or told.one(Place)
+    is_window = asked is not None and not any(told.is_named_in_full(one) for one in told.items)
+    identity = asked.place_id if asked and is_window else named.id if isinstance(named, Place) else None
     if identity is None:
         return None
     facets = facets_in([word for item in told.items for word in item.text.split()])

@@ -1,0 +1,261 @@
+"""Whether what was read leaves no word over that carries meaning: then it is no mere likelihood."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from bot.actions.command import Command
+from bot.actions.incomplete import Incomplete
+from bot.domain.identity import PlantId
+from bot.domain.pest import Level
+from bot.domain.trade import Form, Grade, Method, Sign
+from bot.phrases.clause import DATES
+from bot.phrases.days import Clock, Day, Every, Moment, Weekday
+from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown
+from bot.phrases.lexicon import Spot, Tool, Word, classes_of, listed, words_of_class
+from bot.phrases.mentions import Mentions, leaves_out
+from bot.phrases.names import OneOf, Pest, Place, Plants, Product
+from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth
+from bot.phrases.values import numbers_of, plants_of, values_of
+
+_GENERAL = words_of_class("idle", "words")
+"""Words that carry nothing: courtesies, what leads from one thing to the next, how somebody felt about it."""
+_LINKS = frozenset(
+    [Word.FILLER, Word.AND, Word.BREAK, Word.BUT, Word.IT, Word.THEM, Word.IT_IS, Word.FILL_TO, Word.SAW]
+)
+_MANY = frozenset({Word.ALL, Word.REST, Word.BOTH})
+_CALLED: dict[str, frozenset[Word]] = {
+    "done": _MANY | {Word.DONE, Word.DO, Word.GOT, Word.HAD, Word.MIX, Word.NEW, Word.PUT},
+    "tick": _MANY | {Word.DONE, Word.DO},
+    "find": frozenset({Word.SAW, Word.HAD, Word.GOT, Word.LEFT, Word.BUGS, Word.CHECKED}),
+    "sign": frozenset({Word.SAW, Word.HAD, Word.GOT, Word.CHECKED}),
+    "none": _MANY | {Word.CHECKED, Word.CHECK, Word.CLEAN, Word.NONE, Word.NOTHING, Word.BUGS}
+    | {Word.SAW, Word.GONE, Word.HAD, Word.LEFT},
+    "later": _MANY | {Word.LATER, Word.NO_TIME, Word.SKIP, Word.NOT, Word.UNTIL, Word.DO, Word.DONE}
+    | {Word.NOTHING, Word.NONE, Word.MOVE},
+    "isolate": frozenset({Word.ISOLATE, Word.AWAY, Word.PUT, Word.MOVE, Word.REST, Word.EXCEPT}),
+    "isolate.stays": frozenset({Word.UNMOVABLE}),
+    "move": frozenset({Word.MOVE, Word.PUT, Word.FILL_TO, Word.GOT}),
+    "release": frozenset({Word.RELEASE, Word.BACK, Word.PUT, Word.REST, Word.ANYWAY, Word.MOVE, Word.UNTIL})
+    | {Word.ISOLATE, Word.NOT, Word.NOTHING, Word.NONE, Word.LEFT},
+    "lost": frozenset({Word.LOST, Word.GONE, Word.PUT}),
+    "temperature": frozenset({Word.SAW}),
+    "stock": frozenset({Word.GOT, Word.LABEL, Word.NEW, Word.EMPTY, Word.LEFT, Word.MIX, Word.NONE})
+    | {Word.GONE},
+    "use": frozenset({Word.MIX, Word.ALL}),
+    "hold": frozenset({Word.AWAY, Word.UNTIL, Word.BACK, Word.RESUME, Word.STOP, Word.GONE}),
+    "routine": frozenset({Word.CHECK, Word.ALL}),
+    "correct.pest": frozenset({Word.NOT, Word.MEANT}),
+    "correct.count": frozenset({Word.NOT, Word.MEANT, Word.BUGS, Word.SAW}),
+    "correct.plant": frozenset({Word.NOT, Word.MEANT}),
+    "endwalk": frozenset({Word.STOP}),
+    "endwork": frozenset({Word.STOP, Word.DONE}),
+    "pass": frozenset({Word.SKIP, Word.NOT, Word.LATER}),
+    "hours.evening": frozenset({Word.LATER}),
+    "hours.quiet": frozenset({Word.STOP, Word.UNTIL}),
+    "place": frozenset(),
+    "pot": frozenset(),
+    "tell": frozenset({Word.NOT}),
+    "animals": frozenset({Word.GOT}),
+    "undo": frozenset(),
+    "walk": _MANY | {Word.CHECK, Word.CHECKED, Word.DO},
+    "work": _MANY | {Word.DONE, Word.DO},
+}  # fmt: skip
+"""The forms that may be sure, and the words that call each or go with it."""
+_IDLE = {
+    head: _GENERAL | (words_of_class("idle", head) if head in classes_of("idle") else frozenset())
+    for head in _CALLED
+}
+_IDLE_ANYWHERE = frozenset().union(*_IDLE.values())
+_DATED = frozenset(
+    ["done", "find", "sign", "none", "isolate", "move", "release", "lost", "temperature", "use"]
+)
+_AHEAD = frozenset({"later", "hold"})
+_TIMED = frozenset({"later", "hours.evening", "hours.quiet"})
+_NEEDED = {"stock": frozenset({Word.GOT, Word.LABEL, Word.NEW, Word.EMPTY, Word.GONE, Word.LEFT, Word.NONE})}
+"""Forms that what they name does not tell without a verb."""
+_MOST_DAYS = 6
+_ROUNDED = 0.06
+_ALL_BUT = frozenset({"done", "tick", "none"})
+"""The forms that may leave plants out."""
+_UNCOUNTED = frozenset({"walk", "work", "animals"})
+_WAS = frozenset({"it was", "that was", "that was for"})
+_SPOKEN_OF = frozenset({"find", "none", "sign", "done"})
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A part of a message, the form it tells, and what that would do."""
+
+    head: str
+    told: Mentions
+    commands: tuple[Command, ...]
+
+
+def strange_words(head: str, told: Mentions) -> int:
+    """Count the steering words of a part that its form does not know."""
+    known = _LINKS | _CALLED.get(head, frozenset())
+    return sum(isinstance(one.meaning, Word) and one.meaning not in known for one in told.items)
+
+
+def strangers(parts: Sequence[Part], skipped: Sequence[Item]) -> int | None:
+    """
+    Count the words nobody listed in a message of which all else is accounted for; None where more is left.
+
+    What is accounted for calls its form, is in what it would do, or carries nothing. A word that may be a
+    name, a denial or a number is left over.
+    """
+    if not all(_is_nothing(item) for item in skipped) or not all(_is_told(part) for part in parts):
+        return None
+    told = [item for part in parts for item in part.told.items]
+    return sum(isinstance(one.meaning, Unknown) and not _IDLE_ANYWHERE.issuperset({one.text}) for one in told)
+
+
+def _is_nothing(item: Item) -> bool:
+    if isinstance(item.meaning, Unknown):
+        return item.text in _GENERAL
+    return item.meaning in _LINKS
+
+
+def _could_mean_nothing(told: Mentions, at: int) -> bool:
+    """Whether a word nobody listed stands where neither a name nor a denial would."""
+    word = told.items[at].text
+    before = told.items[at - 1] if at else None
+    behind = told.items[at + 1] if at + 1 < len(told.items) else None
+    is_plain = word.isalpha() and len(word) >= _SHORTEST_WORD and word not in _CAREFUL
+    is_led = before is not None and frozenset(before.text.split()[-1:]) <= _LEADS
+    if not is_plain or is_led or word.endswith(_DENYING) or word in told.situation.kinds:
+        return False
+    return not any(isinstance(one.meaning, _NAMES) for one in (before, behind) if one is not None)
+
+
+_CAREFUL = words_of_class("idle", "careful")
+_LEADS = listed("the my our in on at to into onto from with and or , & + n")
+_DENYING = ("nt", "nae", "nna", "not", "ept")
+_NAMES = (Plants, OneOf, Place, Product)
+_SHORTEST_WORD = 4
+
+
+def _is_told(part: Part) -> bool:
+    if part.head not in _CALLED or any(isinstance(one, Incomplete) for one in part.commands):
+        return False
+    told = part.told
+    if part.head in _NEEDED and not told.has(*_NEEDED[part.head]):
+        return False
+    if (
+        len(told.days()) > _MOST_DAYS
+        or told.names_another()
+        or (part.head == "routine" and not told.every(Every))
+    ):
+        return False
+    plants = frozenset(plants_of(part.commands))
+    values, numbers = values_of(part.commands), numbers_of(part.commands)
+    if part.head == "find" and numbers and any(isinstance(value, Grade) for value in values):
+        return False  # "there are a few: 4 on the hoya"
+    return all(_is_in(item, at, part, plants, values) for at, item in enumerate(told.items))
+
+
+def _is_in(  # noqa: C901, PLR0912 - one arm a kind of mention
+    item: Item, at: int, part: Part, plants: frozenset[PlantId], values: frozenset[object]
+) -> bool:
+    """Whether one mention stands in what a part would do."""
+    head, told = part.head, part.told
+    match item.meaning:
+        case Unknown():
+            if leaves_out(item):
+                return told.has_left_out(at)
+            return item.text in _IDLE[head] or _could_mean_nothing(told, at)
+        case Word() as word:
+            is_day_denied = word is Word.NOT and told.has_day_at(at + 1)
+            if word is Word.LATER and Day(told.situation.today) in told.days() and told.ahead() is not None:
+                return isinstance(told.ahead(), date)  # "later today"
+            if is_day_denied or (word is Word.UNTIL and head == "later" and not told.days()):
+                return False
+            if leaves_out(item) and head in _ALL_BUT:
+                return told.has_left_out(at)
+            return (
+                word in _LINKS
+                or (word is Word.MEANT and item.text in _WAS)
+                or word in _CALLED[head]
+                or _IDLE[head].issuperset(item.text.split())
+            )
+        case Plants(ids=ids, slip=slip):
+            left = set(told.sides()[1]) if head in _ALL_BUT or head == "later" else set()
+            return not slip and set(ids) <= plants | left
+        case OneOf():
+            return False
+        case Place(id=place):
+            if not told.is_named_in_full(item):
+                return False
+            of_place = frozenset(told.setting.of_place(item.meaning)) - set(told.sides()[1])
+            return place in values or (bool(of_place) and (of_place <= plants or plants <= of_place))
+        case Count(value=value):
+            if head in _UNCOUNTED:
+                return True
+            return float(value) in numbers_of(part.commands) or (
+                head in {"done", "none"} and value == len(plants) > 1
+            )
+        case Grade() as grade:
+            return grade in values
+        case Method() as method:
+            return method in values or head == "use"
+        case Tool(method=method):
+            return method in values or head == "use"
+        case Product():
+            return bool({item.meaning.id, item.meaning.ingredient} & (values - {None}))
+        case Pest(key=key):
+            return key in values or head in {"none", "done"}
+        case Sign() as sign:
+            return sign in values
+        case Spot(name=name):
+            return head in _SPOKEN_OF and (name in values or name not in {"roots", "soil"})
+        case Level() as level:
+            return level in values
+        case Volume(ml=amount) | Length(cm=amount) | Warmth(celsius=amount):
+            return any(abs(float(amount) - number) < _ROUNDED for number in numbers_of(part.commands))
+        case Form() as form:
+            is_its_name = (
+                form is Form.CONCENTRATE and at > 0 and isinstance(told.items[at - 1].meaning, Product)
+            )
+            return form in values or head == "done" or is_its_name
+        case Percent():
+            return head == "done"
+        case Every():
+            return head in {"routine", "stock"}
+        case Moment():
+            return head in _TIMED or head == "done"
+        case Clock():
+            return head in _TIMED or head == "done"
+        case Weekday() if head == "routine":
+            return True
+        case Span(days=days):
+            return float(days) in numbers_of(part.commands) or (
+                head in _AHEAD and told.situation.today + timedelta(days=days) in _days_of(part.commands)
+            )
+        case UnclearVolume():
+            return False
+        case meaning if isinstance(meaning, (*DATES, OfMonth)):
+            return _is_dated(part)
+    return False
+
+
+def _is_dated(part: Part) -> bool:
+    """Whether each day told is a day it is written for; today needs no saying."""
+    told, today = part.told, part.told.situation.today
+    if part.head in _AHEAD:
+        written = _days_of(part.commands)
+        return all(told.date_of(day, ahead=True) in written or day == Day(today) for day in told.days())
+    behind = told.behind()
+    if part.head in _DATED:
+        return isinstance(behind, date) and (_on(part.commands) or today) == behind
+    return behind == today
+
+
+def _on(commands: Iterable[Command]) -> date | None:
+    return next((on for one in commands if (on := getattr(one, "on", None)) is not None), None)
+
+
+def _days_of(commands: Iterable[Command]) -> frozenset[object]:
+    return frozenset(getattr(one, name, None) for one in commands for name in ("on", "until", "since")) - {
+        None
+    }
