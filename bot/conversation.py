@@ -4,46 +4,48 @@ import logging
 import re
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field, replace
-from datetime import date, datetime, timedelta
+from datetime import datetime
 from functools import cached_property
 from zlib import crc32
 from zoneinfo import ZoneInfo
 
 from bot.actions.add_plants import AddPlants, PlantsAdded
-from bot.actions.ask import Ask
 from bot.actions.begin_talk import BeginTalk, Founded
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.choose_home import EnterHome, WhichHome, home_choice, home_last_meant
 from bot.actions.come_back import ComeBack, look_first
 from bot.actions.command import Command
-from bot.actions.correct import Correct
-from bot.actions.courtesy import Greet, Help, Thanks
+from bot.actions.courtesy import Greet, Thanks
 from bot.actions.decline import Decline, Declined
 from bot.actions.deny import Deny
 from bot.actions.desk import Desk, Memory
 from bot.actions.give_first_aid import Exposed, GiveFirstAid
 from bot.actions.hold import Hold
-from bot.actions.identify import Identify
 from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Reaction, Text
 from bot.actions.incomplete import Incomplete, Missing
-from bot.actions.isolate import Isolate, IsolatedThem
+from bot.actions.isolate import IsolatedThem
 from bot.actions.keep_photo import KeepPhoto, RefusePhoto, TooManyPhotos, plants_of_album, receive_photo
 from bot.actions.keep_status import SetStatus, status_now
-from bot.actions.log_check import CheckLogged, LogCheck
-from bot.actions.log_find import FindLogged, LogFind
-from bot.actions.log_round import LogRound
-from bot.actions.log_sign import LogSign
+from bot.actions.log_check import CheckLogged
+from bot.actions.log_find import FindLogged
 from bot.actions.lose_plant import PlantsGone
-from bot.actions.mix_batch import Mix
-from bot.actions.move_plant import MovePlant
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.perform import perform
 from bot.actions.pest_word import pest_words
 from bot.actions.ports import Member, NoPhotosKept, Photos, Question, Store
-from bot.actions.postpone import Postpone
-from bot.actions.press_button import AnsweredAlready, ButtonExpired
+from bot.actions.press_button import (
+    ASKING,
+    GOING_ON,
+    KEPT,
+    AnsweredAlready,
+    ButtonExpired,
+    is_alike,
+    meant_by_press,
+    numbers_of,
+    settle_question,
+)
 from bot.actions.say_anew import may_be_replaced, take_back, written_by
 from bot.actions.send_evening import (
     LOOK_AGAIN,
@@ -58,8 +60,7 @@ from bot.actions.send_evening import (
     send_evening,
     what_is_left,
 )
-from bot.actions.set_hours import SetHours
-from bot.actions.set_place import PlacesSaved, SetPlace, untold_places
+from bot.actions.set_place import PlacesSaved, untold_places
 from bot.actions.set_town import NoSuchTown, SetCoordinates, TownSet, WhichTown
 from bot.actions.set_up import go_on
 from bot.actions.share import NotJoined, Stranger, join, tell_others, welcome_newcomer
@@ -68,11 +69,11 @@ from bot.actions.show_history import told_already
 from bot.actions.show_more import More
 from bot.actions.situation import Asked, Expecting, KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.actions.skip_question import QuestionSkipped
-from bot.actions.stock_product import Stocked, StockProduct
+from bot.actions.stock_product import Stocked
 from bot.actions.undo import Undo
 from bot.actions.walk_through import WalkStep
 from bot.domain.identity import HouseholdId, PlaceId
-from bot.domain.journal import Draft, Entry, Heard, evening_of
+from bot.domain.journal import Draft, Entry, Heard
 from bot.domain.knowledge import Knowledge
 from bot.phrases.denying import is_bare_no, is_plain_no
 from bot.phrases.emergencies import hear_emergency
@@ -93,21 +94,11 @@ MAX_TEXT = 4096
 LONG_TEXT = 2500
 """A longer answer is cut at a line, with "more". Judgement: two screens of a phone. [1]"""
 CHOICES_A_ROW = 2
-ANSWERED_WITHIN = timedelta(days=7)
-"""So long a question of an earlier day is still answered by its buttons, for that day. Judgement."""
 DONE_SIGNS = frozenset("👍👌✅✔☑💯🫡")
 """Signs that answer an evening's message. Judgement."""
-GOING_ON = (Expecting.WORK, Expecting.WALK)
-"""What is under way until it says itself that it is over."""
-KEPT = (*GOING_ON, Expecting.LINES)
-"""Questions whose other buttons hold after one is pressed."""
-REPLACING = (SetPlace, SetCoordinates, SetHours, Isolate, MovePlant, StockProduct, Correct)
-"""Commands that take the place of what the same question wrote before."""
 SETTING_UP = (TownSet, PlantsAdded, PlacesSaved, QuestionSkipped)
 IN_BETWEEN = (FindLogged, IsolatedThem, Stocked, Declined, DueList)
 """Answers that may stand in the middle of a setting-up, which then goes on."""
-ASKING = (Ask, Help, Thanks, Greet, NotUnderstood, Incomplete, More, Mix, Identify, BeginTalk, GiveFirstAid)
-"""Commands that ask or answer, and write nothing of plants."""
 SIGN_PARTS = frozenset("\ufe0f\u200d🏻🏼🏽🏾🏿 ")
 """What a sign may be put together with: its colour, a joint, a space."""
 HOUSEHOLDS_A_UNIT = 20
@@ -212,7 +203,7 @@ class Conversation:
         """Perform what was meant, and leave the bot's earlier messages with what is open still."""
         was_silent = desk.household.is_silent
         self._mark_heard(commands, desk)
-        _settle_question(commands, desk)
+        settle_question(commands, desk)
         before, open_before = _before_the_edit(incoming, commands, desk), lines_left(desk)
         outcomes: list[Outcome] = [take_back(before, desk)] if before else []
         outcomes += _gathered(outcome for command in commands for outcome in self._done(command, desk))
@@ -324,7 +315,7 @@ class Conversation:
     def _home_meant(incoming: Incoming, store: Store) -> HouseholdId | None:
         """Tell which home a button or an evening's message that is answered was about."""
         if isinstance(incoming.kind, Press):
-            question = store.question_by_id(_numbers(incoming.kind.data)[0])
+            question = store.question_by_id(numbers_of(incoming.kind.data)[0])
             return None if question is None else question.household
         under = incoming.kind if isinstance(incoming.kind, Reaction) else incoming.quoted
         return None if under is None else store.home_of_message(incoming.chat, under.message_id)
@@ -407,7 +398,7 @@ class Conversation:
             case Location(latitude=latitude, longitude=longitude):
                 return (SetCoordinates(latitude, longitude),)
             case Press(data=data):
-                commands = _pressed(data, desk)
+                commands = meant_by_press(data, desk)
                 match commands:
                     case (EnterHome(words=words),) if words:
                         return understand(words, situation)
@@ -661,13 +652,13 @@ def _take_off_buttons(incoming: Incoming, desk: Desk, said: Said) -> None:
     """Show the answer under the message that asked, without its buttons; what only explains stays."""
     if not isinstance(incoming.kind, Press) or incoming.kind.message_id is None:
         return
-    question = desk.store.question_by_id(_numbers(incoming.kind.data)[0])
+    question = desk.store.question_by_id(numbers_of(incoming.kind.data)[0])
     if question is None or question.answered is None or question.expecting in KEPT:
         return
     answer = question.choices[question.answered]
     idle = [one for one in question.choices if all(isinstance(c, ASKING) for c in one.commands)]
     declined = [one for one in question.choices if all(isinstance(c, Decline) for c in one.commands)]
-    if all(_is_alike(one, answer) for one in question.choices if one not in (*idle, *declined)):
+    if all(is_alike(one, answer) for one in question.choices if one not in (*idle, *declined)):
         text = incoming.kind.text and cut(f"{incoming.kind.text}\n{say_chosen(button_text(answer))}")
         shown = Answer(text=text, buttons=_buttons(question, idle)) if text else None
         said.edits.append((incoming.chat, incoming.kind.message_id, shown))
@@ -680,17 +671,6 @@ def _walked_message(incoming: Incoming, outcomes: list[Outcome]) -> int | None:
     if is_next and is_short and isinstance(incoming.kind, Press):
         return incoming.kind.message_id
     return None
-
-
-def _settle_question(commands: "tuple[Command, ...]", desk: Desk) -> None:
-    """Close the open question where this is one of its answers, pressed or typed."""
-    question = desk.question
-    if question is None or question.expecting in KEPT:
-        return
-    for number, choice in enumerate(question.choices):
-        if choice.commands == commands and not all(isinstance(one, ASKING) for one in commands):
-            desk.store.answer_question(question, number, desk.now)
-            return
 
 
 def _gathered(outcomes: Iterable[Outcome]) -> list[Outcome]:
@@ -755,92 +735,6 @@ def _buttons(question: Question, only: Sequence[Choice] | None = None) -> tuple[
     return tuple(
         tuple(buttons[first : first + CHOICES_A_ROW]) for first in range(0, len(buttons), CHOICES_A_ROW)
     )
-
-
-def _pressed(data: str, desk: Desk) -> "tuple[Command, ...] | ButtonExpired | AnsweredAlready":
-    """Find what a button stands for; it must be of this household and this chat."""
-    number, place = _numbers(data)
-    question = desk.store.question_by_id(number)
-    if (
-        question is None
-        or question.household != desk.member.household
-        or question.chat != desk.member.chat
-        or place >= len(question.choices)
-    ):
-        return ButtonExpired()
-    commands = question.choices[place].commands
-    if question.answered is not None and question.expecting not in KEPT:
-        return _answered(question, question.choices[place], desk)
-    asked_on = evening_of(question.asked_at, desk.household.zone)
-    dated = tuple(_dated(command, asked_on, desk) for command in commands)
-    is_of_now = all(_is_of_now(command, desk) and _is_in_time(command, asked_on, desk) for command in dated)
-    return dated if is_of_now else ButtonExpired()
-
-
-def _answered(question: Question, pressed: Choice, desk: Desk) -> "tuple[Command, ...] | AnsweredAlready":
-    """Say what a question was answered with and when; offer the other answer where it may take its place."""
-    assert question.answered is not None
-    answer = question.choices[question.answered]
-    at = question.answered_at or question.asked_at
-    on = evening_of(at, desk.household.zone)
-    wrote_nothing = all(isinstance(one, Decline) for one in answer.commands)
-    if (
-        wrote_nothing
-        or not _is_alike(pressed, answer)
-        or all(isinstance(one, ASKING) for one in pressed.commands)
-    ):
-        return pressed.commands
-    if pressed == answer or not all(isinstance(one, REPLACING) for one in pressed.commands):
-        return AnsweredAlready(answer, on)
-    change = Choice(ButtonText.CHANGE_IT, pressed.commands)
-    return AnsweredAlready(
-        answer, on, pressed, asking=Asking((change, Choice(ButtonText.KEEP, (Decline(),))))
-    )
-
-
-def _is_alike(one: Choice, other: Choice) -> bool:
-    """Whether two choices answer the same, and not two things asked in one message."""
-    return [type(command) for command in one.commands] == [type(command) for command in other.commands]
-
-
-def _numbers(data: str) -> tuple[int, int]:
-    """Read a button's question and place, `q12.0`; question 0, which is never asked, for anything else."""
-    found = re.fullmatch(r"q(\d{1,15})\.(\d{1,4})", data, re.ASCII)
-    return (int(found[1]), int(found[2])) if found else (0, 0)
-
-
-def _dated(command: Command, asked_on: date, desk: Desk) -> Command:
-    """Mean the day on which it was asked: undated, an earlier button would write for today."""
-    is_of_these_days = timedelta() < desk.today - asked_on <= ANSWERED_WITHIN
-    match command:
-        case LogFind(on=None) | LogCheck(on=None) | LogSign(on=None) if is_of_these_days:
-            return replace(command, on=asked_on)
-        case LogRound(on=None, at=None) if is_of_these_days and command.method is not None:
-            return replace(command, on=asked_on)
-        case _:
-            return command
-
-
-def _is_in_time(command: Command, asked_on: date, desk: Desk) -> bool:
-    """Whether an earlier button can still mean what it was offered for."""
-    match command:
-        case Postpone(on=on) if on is not None:
-            return on >= desk.today
-        case LogRound(on=None, at=None) | LogFind(on=None) | LogCheck(on=None) | LogSign(on=None):
-            return asked_on == desk.today
-        case _:
-            return True
-
-
-def _is_of_now(command: Command, desk: Desk) -> bool:
-    """Whether everything an earlier button names is still there."""
-    household = desk.household
-    plants = (*getattr(command, "plants", ()), *filter(None, [getattr(command, "plant", None)]))
-    if any(not isinstance(plant, int) for plant in plants):
-        return True  # a list of new plants
-    living = {plant.id for plant in household.living}
-    place = getattr(command, "place", None) or getattr(command, "place_id", None)
-    return set(plants) <= living and (place is None or place in household.places)
 
 
 def _gone(

@@ -1,10 +1,50 @@
 """Buttons of earlier messages."""
 
-from dataclasses import dataclass
-from datetime import date
+import re
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
 
+from bot.actions.ask import Ask
+from bot.actions.begin_talk import BeginTalk
+from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
-from bot.actions.outcome import Outcome
+from bot.actions.command import Command
+from bot.actions.correct import Correct
+from bot.actions.courtesy import Greet, Help, Thanks
+from bot.actions.decline import Decline
+from bot.actions.desk import Desk
+from bot.actions.give_first_aid import GiveFirstAid
+from bot.actions.identify import Identify
+from bot.actions.incomplete import Incomplete
+from bot.actions.isolate import Isolate
+from bot.actions.log_check import LogCheck
+from bot.actions.log_find import LogFind
+from bot.actions.log_round import LogRound
+from bot.actions.log_sign import LogSign
+from bot.actions.mix_batch import Mix
+from bot.actions.move_plant import MovePlant
+from bot.actions.not_understood import NotUnderstood
+from bot.actions.outcome import Asking, Outcome
+from bot.actions.ports import Question
+from bot.actions.postpone import Postpone
+from bot.actions.set_hours import SetHours
+from bot.actions.set_place import SetPlace
+from bot.actions.set_town import SetCoordinates
+from bot.actions.show_more import More
+from bot.actions.situation import Expecting
+from bot.actions.stock_product import StockProduct
+from bot.domain.journal import evening_of
+
+ANSWERED_WITHIN = timedelta(days=7)
+"""So long a question of an earlier day is still answered by its buttons, for that day. Judgement."""
+GOING_ON = (Expecting.WORK, Expecting.WALK)
+"""What is under way until it says itself that it is over."""
+KEPT = (*GOING_ON, Expecting.LINES)
+"""Questions whose other buttons hold after one is pressed."""
+REPLACING = (SetPlace, SetCoordinates, SetHours, Isolate, MovePlant, StockProduct, Correct)
+"""Commands that take the place of what the same question wrote before."""
+ASKING = (Ask, Help, Thanks, Greet, NotUnderstood, Incomplete, More, Mix, Identify, BeginTalk, GiveFirstAid)
+"""Commands that ask or answer, and write nothing of plants."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,3 +59,100 @@ class AnsweredAlready(Outcome):
     answer: Choice
     on: date
     other: Choice | None = None
+
+
+def settle_question(commands: "tuple[Command, ...]", desk: Desk) -> None:
+    """Close the open question where this is one of its answers, pressed or typed."""
+    question = desk.question
+    if question is None or question.expecting in KEPT:
+        return
+    for number, choice in enumerate(question.choices):
+        if choice.commands == commands and not all(isinstance(one, ASKING) for one in commands):
+            desk.store.answer_question(question, number, desk.now)
+            return
+
+
+def meant_by_press(data: str, desk: Desk) -> "tuple[Command, ...] | ButtonExpired | AnsweredAlready":
+    """Find what a button stands for; it must be of this household and this chat."""
+    number, place = numbers_of(data)
+    question = desk.store.question_by_id(number)
+    if (
+        question is None
+        or question.household != desk.member.household
+        or question.chat != desk.member.chat
+        or place >= len(question.choices)
+    ):
+        return ButtonExpired()
+    commands = question.choices[place].commands
+    if question.answered is not None and question.expecting not in KEPT:
+        return _answered(question, question.choices[place], desk)
+    asked_on = evening_of(question.asked_at, desk.household.zone)
+    dated = tuple(_dated(command, asked_on, desk) for command in commands)
+    is_of_now = all(_is_of_now(command, desk) and _is_in_time(command, asked_on, desk) for command in dated)
+    return dated if is_of_now else ButtonExpired()
+
+
+def _answered(question: Question, pressed: Choice, desk: Desk) -> "tuple[Command, ...] | AnsweredAlready":
+    """Say what a question was answered with and when; offer the other answer where it may take its place."""
+    assert question.answered is not None
+    answer = question.choices[question.answered]
+    at = question.answered_at or question.asked_at
+    on = evening_of(at, desk.household.zone)
+    wrote_nothing = all(isinstance(one, Decline) for one in answer.commands)
+    if (
+        wrote_nothing
+        or not is_alike(pressed, answer)
+        or all(isinstance(one, ASKING) for one in pressed.commands)
+    ):
+        return pressed.commands
+    if pressed == answer or not all(isinstance(one, REPLACING) for one in pressed.commands):
+        return AnsweredAlready(answer, on)
+    change = Choice(ButtonText.CHANGE_IT, pressed.commands)
+    return AnsweredAlready(
+        answer, on, pressed, asking=Asking((change, Choice(ButtonText.KEEP, (Decline(),))))
+    )
+
+
+def is_alike(one: Choice, other: Choice) -> bool:
+    """Whether two choices answer the same, and not two things asked in one message."""
+    return [type(command) for command in one.commands] == [type(command) for command in other.commands]
+
+
+def numbers_of(data: str) -> tuple[int, int]:
+    """Read a button's question and place, `q12.0`; question 0, which is never asked, for anything else."""
+    found = re.fullmatch(r"q(\d{1,15})\.(\d{1,4})", data, re.ASCII)
+    return (int(found[1]), int(found[2])) if found else (0, 0)
+
+
+def _dated(command: Command, asked_on: date, desk: Desk) -> Command:
+    """Mean the day on which it was asked: undated, an earlier button would write for today."""
+    is_of_these_days = timedelta() < desk.today - asked_on <= ANSWERED_WITHIN
+    match command:
+        case LogFind(on=None) | LogCheck(on=None) | LogSign(on=None) if is_of_these_days:
+            return replace(command, on=asked_on)
+        case LogRound(on=None, at=None) if is_of_these_days and command.method is not None:
+            return replace(command, on=asked_on)
+        case _:
+            return command
+
+
+def _is_in_time(command: Command, asked_on: date, desk: Desk) -> bool:
+    """Whether an earlier button can still mean what it was offered for."""
+    match command:
+        case Postpone(on=on) if on is not None:
+            return on >= desk.today
+        case LogRound(on=None, at=None) | LogFind(on=None) | LogCheck(on=None) | LogSign(on=None):
+            return asked_on == desk.today
+        case _:
+            return True
+
+
+def _is_of_now(command: Command, desk: Desk) -> bool:
+    """Whether everything an earlier button names is still there."""
+    household = desk.household
+    plants = (*getattr(command, "plants", ()), *filter(None, [getattr(command, "plant", None)]))
+    if any(not isinstance(plant, int) for plant in plants):
+        return True  # a list of new plants
+    living = {plant.id for plant in household.living}
+    place = getattr(command, "place", None) or getattr(command, "place_id", None)
+    return set(plants) <= living and (place is None or place in household.places)
