@@ -251,6 +251,8 @@ def test_two_cases_of_one_plant_always_name_the_pest(talk: Talk) -> None:
     talk.passes(days=2)
     for words in ("ivy clean", "sprayed ivy with soap", "when can ivy go back"):
         answer = talk.say(words)[0]
+        if "More" in talk.labels():
+            answer += talk.press("More")[0]
         assert "spider mite" in answer, (words, answer)
         assert "mealybug" in answer, (words, answer)
 
