@@ -66,6 +66,8 @@ def find(told: FindLogged, voice: Voice) -> str:
     lines += needs
     if told.to_read is not None and told.is_isolated:
         lines.append(ask_of_eating(told.to_read))
+    if told.hard is not None:
+        lines.append(hard_words(told.hard, told.plant, told.progress.pest, voice))
     lines += [AFTER, *later]
     if told.progress.rounds_done and not told.is_new_case:
         lines.append(f"Living ones, so it takes longer: {rounds_words(told.progress)}.")
@@ -76,9 +78,7 @@ def find(told: FindLogged, voice: Voice) -> str:
     earliest = told.progress.release.earliest_on
     if earliest is not None and not told.needs:
         lines.append(f"Free from {day(earliest)} at best.")
-    if told.hard is not None:
-        lines.append(hard_words(told.hard, told.plant, told.progress.pest, voice))
-    elif told.grade is Grade.MANY and told.progress.pest.fight.is_discarded:
+    if told.hard is None and told.grade is Grade.MANY and told.progress.pest.fight.is_discarded:
         lines.append("So many: extension services would bin a plant that is cheap to replace.")
     return "\n".join(lines)
 

@@ -6,7 +6,7 @@ The fourteen rules that hold for every pest: where each is worked by hand, and i
 | 1 handwork with each spray, dry leaves | test_remedy: test_a_spray_evening_begins_with_handwork | test_handwork_comes_before_the_spray_where_it_is_borne |
 | 2 few by hand for three rounds | test_remedy: test_few_stay_handwork_for_three_rounds_and_a_find_after_that_turns_it_to_spray | test_few_by_hand_turn_to_spray_after_a_find_and_not_before |
 | 3 stall, strong steps, how long | test_remedy: test_a_stall_takes_the_strong_step_two_weeks_on | test_strong_steps_keep_their_days_and_their_number |
-| 4 looks by the pest's own way | test_release: test_a_card_says_nothing_of_mites_and_a_plain_look_half_as_much_as_a_tap | test_a_way_that_shows_nothing_brings_no_release_nearer |
+| 4 looks by the pest's own way | test_release: test_a_card_and_a_plain_look_say_nothing_of_mites | test_a_way_that_shows_nothing_brings_no_release_nearer |
 | 5 release on a fresh look | test_release: test_a_plant_leaves_on_a_fresh_look_only | test_release: test_nothing_leaves_without_a_fresh_look_that_can_show_it |
 | 6 warmth, usual and now | test_climate: test_a_reading_stands_for_its_day_and_fades_over_three | test_a_reading_lies_between_itself_and_the_usual_and_is_gone_after_three_days |
 | 7 a general word | test_general: test_mealybugs_take_the_citrus_gap_and_the_longtailed_clock | test_general: test_no_gap_is_longer_and_no_wait_shorter_than_of_any_it_may_be |
