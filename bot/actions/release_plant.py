@@ -3,6 +3,7 @@
 from dataclasses import dataclass, replace
 from datetime import date
 
+from bot.actions.ask import Ask, Topic
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
@@ -10,6 +11,7 @@ from bot.actions.decline import Decline
 from bot.actions.desk import Desk
 from bot.actions.move_plant import MovePlant
 from bot.actions.outcome import Asking, Outcome
+from bot.actions.show_photos import PhotosShown, show_photos
 from bot.domain.identity import PlantId
 from bot.domain.journal import ReleasedNow
 from bot.domain.progress import Progress
@@ -32,6 +34,8 @@ class ReleasedThem(Outcome):
 
     plants: tuple[tuple[str, bool, date | None], ...]
     not_isolated: tuple[str, ...]
+    ended: tuple[Progress, ...] = ()
+    """Cases that end here by the rule, as they stood."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +52,7 @@ MOST_PLACES = 5
 
 
 @performs
-def release(command: ReleasePlant, desk: Desk) -> ReleasedThem | NotYet:
+def release(command: ReleasePlant, desk: Desk) -> list[Outcome]:
     """Let plants go by the rule, or against it when the person said so twice; never silently."""
     isolated = [plant for plant in command.plants if desk.plant(plant).is_isolated]
     rest = [plant for plant in command.plants if plant not in isolated]
@@ -59,20 +63,26 @@ def release(command: ReleasePlant, desk: Desk) -> ReleasedThem | NotYet:
         anyway = replace(command, confirmed=True, asked_on=desk.today)
         choices = (Choice(ButtonText.BACK_ANYWAY, (anyway,)), Choice(ButtonText.KEEP_APART, (Decline(),)))
         progress = desk.agenda.progress.get(held[0], ())
-        return NotYet(first.name, progress, first.quarantine_until, asking=Asking(choices))
+        return [NotYet(first.name, progress, first.quarantine_until, asking=Asking(choices))]
     by_rule = {plant: plant not in held for plant in isolated}
+    ended = tuple(
+        state for plant in isolated if by_rule[plant] for state in desk.agenda.progress.get(plant, ())
+    )
+    photos = [show_photos(Ask(topic=Topic.PHOTOS, plants=(plant,)), desk) for plant in isolated if ended]
     desk.write(
         desk.draft(ReleasedNow(by_rule=by_rule[plant]), plant=plant, on=command.on) for plant in isolated
     )
     watches = desk.agenda.watched
-    return ReleasedThem(
+    released = ReleasedThem(
         tuple(
             (desk.plant(plant).name, by_rule[plant], watches[plant].until if plant in watches else None)
             for plant in isolated
         ),
         desk.names(rest),
+        ended,
         asking=_ask_where(tuple(isolated), desk),
     )
+    return [*(one for one in photos[:1] if isinstance(one, PhotosShown) and one.count > 1), released]
 
 
 def _ask_where(plants: tuple[PlantId, ...], desk: Desk) -> Asking | None:

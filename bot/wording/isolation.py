@@ -41,8 +41,8 @@ def _apart_now(told: IsolatedThem, voice: Voice) -> str:
 
 
 @says
-def released(told: ReleasedThem) -> str:
-    """Confirm that plants go back."""
+def released(told: ReleasedThem, voice: Voice) -> str:
+    """Confirm that plants go back; the end of an outbreak is worth a word."""
     lines = []
     for by_rule in (True, False):
         names = [name for name, is_ruled, _ in told.plants if is_ruled is by_rule]
@@ -51,6 +51,7 @@ def released(told: ReleasedThem) -> str:
             lines.append(f"Written: {listed(names)} {'goes' if len(names) == 1 else 'go'} back, {how}.")
     watched = {until: name for name, _, until in told.plants if until}
     lines += [f"Look at {name} weekly until {day(until)}." for until, name in watched.items()]
+    lines += [AFTER, *_over(told, voice), AFTER]
     if told.not_isolated:
         lines.append(
             f"{listed(told.not_isolated)} {'was' if len(told.not_isolated) == 1 else 'were'} not apart."
@@ -58,6 +59,17 @@ def released(told: ReleasedThem) -> str:
     if told.asking is not None:
         lines.append(f"Where {'does it' if len(told.plants) == 1 else 'do they'} stand now?")
     return "\n".join(lines)
+
+
+def _over(told: ReleasedThem, voice: Voice) -> list[str]:
+    """Say what an outbreak came to: days, treatments, counts, with a warm word."""
+    lines = []
+    for state in told.ended:
+        days = counted((voice.today - state.case.opened_on).days, "day")
+        counts = [str(find.count) for find in state.case.finds if find.count is not None]
+        seen = f", seen {listed(counts)}, then none" if counts else ""
+        lines.append(f"Well done: over in {days} and {counted(state.rounds_done, 'treatment')}{seen}.")
+    return lines
 
 
 def release_words(states: tuple[Progress, ...], voice: Voice) -> str:
