@@ -126,7 +126,9 @@ _ABROAD = {
 _ILL = listed("sick unwell dying infested infestation pest pests bugs bug insects")
 _BEARING = listed("has have had got with")
 _LEADING = frozenset(one[0] for one in _LIVES)
-_BESIDE_A_TOWN = listed("here in at near from meant not , . ! area city town") | {"\n"}
+_BESIDE_A_TOWN = listed(
+    "here in at near from meant not , . ! area city town gang folks guys people everyone"
+) | {"\n"}
 _SHOPS = listed("market shop store centre center nursery sale supermarket shops friend neighbour")
 _COUNTING = (*"0123456789", *_GRADES.values())
 _FORMS = {Form.READY: "ready to use", Form.CONCENTRATE: "concentrate"}

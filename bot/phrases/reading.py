@@ -191,7 +191,7 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
 
     What says something else for sure is left to that. Where a word was not read, what was is only offered.
     """
-    is_else = not any(isinstance(one, (*_OF_A_HOME, NotUnderstood, Incomplete)) for one in sure)
+    is_else = not any(isinstance(one, (*_OF_A_HOME, NotUnderstood, Incomplete, Ask)) for one in sure)
     if not _is_new(situation) or (is_else and "?" not in text):
         return None
     told, asked = _told_and_asked(text)
@@ -202,7 +202,8 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     home = read_home(told, situation)
     if home.is_empty() or (home.is_strange() and "\n" not in text.strip()):
         return None if asked or not home.is_empty() else _instead(text, home, sure, situation)
-    if asked and (home.unread or not (home.plants or home.lines or home.town)):
+    asks = bool(asked) or any(isinstance(one, Ask) for one in sure)
+    if asks and (home.unread or not (home.plants or home.lines or home.town)):
         return None
     commands = _commands_of(home, situation)
     is_asked = any(isinstance(one, Incomplete | NotUnderstood) for one in sure)
@@ -223,7 +224,8 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
 
 def _instead(text: str, home: Home, sure: tuple[Command, ...], situation: Situation) -> Reading | None:
     """Read what tells nothing of a home: a plant's bare name, that there is nothing, something else."""
-    if len(home.named) == 1 and not home.unread and any(map(_asks_whether_new, sure)):
+    is_open = any(isinstance(one, NotUnderstood | Incomplete) for one in sure)
+    if len(home.named) == 1 and not home.unread and is_open:
         return Reading(sure=(Identify(plants=home.named),), text=text)
     if _is_no_answer(sure):
         return _besides(text, home, situation)
