@@ -330,7 +330,9 @@ class _Plan:
             pest=None if step is None else step.pest,
             parts=parts,
             step=step,
-            otherwise=self.by_hand(plant) if any(one.method is Method.CLEAN_OUT for one in parts) else (),
+            otherwise=self.by_hand(plant)
+            if any(one.method is Method.CLEAN_OUT and not one.is_done for one in parts)
+            else (),
             is_put_off=self.is_put_off(plant),
         )
 

@@ -68,7 +68,7 @@ def find(told: FindLogged, voice: Voice) -> str:
         lines.append(ask_of_eating(told.to_read))
     if told.hard is not None:
         lines.append(hard_words(told.hard, told.plant, told.progress.pest, voice))
-    lines += [AFTER, *later]
+    lines.append(AFTER)
     if told.progress.rounds_done and not told.is_new_case:
         lines.append(f"Living ones, so it takes longer: {rounds_words(told.progress)}.")
     if told.to_read is not None and not told.is_isolated:
@@ -80,6 +80,7 @@ def find(told: FindLogged, voice: Voice) -> str:
         lines.append(f"Free from {day(earliest)} at best.")
     if told.hard is None and told.grade is Grade.MANY and told.progress.pest.fight.is_discarded:
         lines.append("So many: extension services would bin a plant that is cheap to replace.")
+    lines += later
     return "\n".join(lines)
 
 
@@ -122,6 +123,7 @@ def check(told: CheckLogged, voice: Voice) -> str:
     lines = [f"{dated(told.on, voice.today)}: none seen on {voice.plants(told.plants)}{how}."]
     lines += all_clear(told.ready)
     cases = [(name, state) for name, state in told.cases if name not in told.ready]
+    cases.sort(key=lambda one: not can_show(one[1].pest, told.level))
     lines += [
         f"{name}: {LEVELS[told.level]} does not show {plural(state.pest.name)}; {LEVELS[state.pest.looking.ask]} would."
         for name, state in cases

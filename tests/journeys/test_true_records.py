@@ -108,6 +108,17 @@ def test_what_changed_after_it_was_announced_is_asked(talk: Talk, words: str) ->
     assert asked
 
 
+def test_a_clean_out_that_is_told_is_not_asked_about_again(talk: Talk) -> None:
+    talk.say("hoya many longtailed mealybugs")
+    talk.say("ivy 8 longtailed mealybugs")
+    talk.evening()
+    talk.press("Full clean-out done")
+    before = rounds(talk)
+    answer = talk.say("done")[0]
+    assert "cleaned out or" not in answer
+    assert {plant for plant, _, _ in rounds(talk)[len(before) :]} == {"ivy"}
+
+
 def test_an_earlier_evenings_button_writes_what_its_message_said(talk: Talk) -> None:
     talk.say("hoya 3 longtailed mealybugs")
     talk.evening()

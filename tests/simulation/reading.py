@@ -367,7 +367,8 @@ class Reader:
         """Answer which of two works it was, where the plan changed meanwhile."""
         if "nothing is written yet" not in text.casefold():
             return None
-        named = set(self.plants(text))
+        asked = [line for line in text.splitlines() if "nothing is written yet" in line.casefold()]
+        named = set(self.plants(asked[0]))
         done = [PAST[deed.work].capitalize() for deed in evening.deeds if deed.plant in named]
         return next((Word(label, is_press=True) for label in labels if label in done), None)
 
