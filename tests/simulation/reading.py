@@ -169,7 +169,7 @@ class Reader:
         )
 
     def _steps(self, line: str) -> list[Step]:
-        when, low = "tonight", line.casefold()
+        when, low = "tonight", self._spelled_out(line.casefold())
         if match := re.match(r"tomorrow.*?:(?=\s)", low):
             when = "morning" if "morning" in match[0] else "tomorrow"
             low, line = low[match.end() :].strip(), line[match.end() :].strip()
