@@ -30,7 +30,7 @@ def hard_words(hard: Hard, plant: str, pest: Pest, voice: Voice) -> str:
                 "else a cooler place, or discard it."
             )
         case Hard.TOO_WARM:
-            return f"Hard to win from {voice.warmth(pest.fight.warm_from_c or 0)}: a cooler place helps most."
+            return f"Hard to win from {voice.warmth(pest.fight.warm_from_c or 0)}: cool it."
         case _:
             assert_never(hard)
 
