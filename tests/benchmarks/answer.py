@@ -22,15 +22,14 @@ from typing import Any
 from demo.chats import person
 from demo.methods import Call
 from demo.standin import StandIn
-from tests.phrases.hands import drawer
+from tests.phrases.hands import tables
 from tests.tools.measuring import begin, bot_settings, end
 from tests.tools.standing_in import TOKEN, now
 
 WARM_UP = 50
 SEED, LINES, A_TURN = 12, 70, 7
-DRAWER = Path(__file__).parents[1] / "phrases" / "drawers" / "D1"
 SITUATIONS = ("quiet-a1", "nudge-a1")
-"""Both of one home, nothing asked; in the second an evening's message is open."""
+"""Both of the home of the first drawer, nothing asked; in the second an evening's message is open."""
 HOME = (
     "/start",
     "53.35, -6.26",
@@ -64,7 +63,7 @@ LEAST_RATE = 0.5
 
 def drawn() -> list[str]:
     """Draw what is said in turn; the same texts go to the echo bot."""
-    written = [line.text for hand in drawer(DRAWER) for line in hand.lines if line.kind in SITUATIONS]
+    written = [line.text for hand in tables() for line in hand.lines if line.kind in SITUATIONS]
     return random.Random(SEED).sample(written, LINES)
 
 
