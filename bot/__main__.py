@@ -42,6 +42,9 @@ def main(arguments: list[str] | None = None) -> int:
     except SettingsError as error:
         print(error, file=sys.stderr)
         return WRONG
+    except OSError as error:  # the env file, or the folder it would stand in
+        print(f"no {chosen.command or 'start'}: {error}", file=sys.stderr)
+        return FAILED
     match chosen.command:
         case None | "run":
             return run(settings)

@@ -73,6 +73,8 @@ class Container:
     ) -> subprocess.CompletedProcess[str]:
         command = [sys.executable, *words(instruction), *more]
         prefix = as_account(account()) if IS_ROOT else []
+        # a runtime hands the account its standard input as its own; a pipe of root's it could not open by name
+        prefix += ["sh", "-c", 'cat | "$@"', "sh"]
         return subprocess.run(
             [*prefix, *command],
             env=self.environment,
