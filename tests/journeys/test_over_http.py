@@ -9,6 +9,8 @@ from demo.running import OWNER, running
 from tests.journeys.talking import START
 from tests.journeys.test_photos import picture
 
+WHAT = "What do you see? “Not sure” is an answer too."
+
 
 @pytest.mark.asyncio
 async def test_an_update_without_a_date_is_put_aside_and_the_next_message_answered() -> None:
@@ -56,7 +58,8 @@ async def test_a_photo_is_fetched_kept_and_shown_after_a_restart(tmp_path: Path)
         for text in ("/start", "Gent", "hoya, landing, 15 cm", "no window"):
             await say(web, text)
         (answer,) = await send(web, green, "hoya")
-        assert answer["text"] == "Written: a photo of hoya."
+        # the name also answers what the set-up asked last: on which plant was something seen
+        assert answer["text"] == f"{WHAT}\n\nWritten: a photo of hoya."
         await send(web, blue, "hoya")
     kept = sorted((tmp_path / "photos").rglob("*.jpg"))
     assert [file.read_bytes() for file in kept] == [green, blue]
@@ -79,7 +82,7 @@ async def test_what_is_no_picture_is_not_kept_and_the_bot_goes_on(tmp_path: Path
             await say(web, text)
         said = await send(web, b"\xff\xd8 no picture at all", "hoya")
         assert [one["text"] for one in said] == [
-            "Written: a photo of hoya.",
+            f"{WHAT}\n\nWritten: a photo of hoya.",
             "A photo you sent is no picture I can keep (JPEG, PNG or WebP, up to 10 MB): it is not among your photos. What you told with it stays written. Please send it again as a photo.",
         ]
         assert list((tmp_path / "photos").rglob("*")) == []
