@@ -19,9 +19,10 @@ pytestmark = [
 TALK = (
     "/start",
     "Gent",
-    "hoya, landing, 15 cm\nsmall hoya, landing\nmoth orchid, kitchen\nweeping fig nobody dares move anymore upstairs left, study",
+    "hoya, landing, 15 cm\nsmall hoya, landing\nmoth orchid, kitchen\nweeping fig, study",
     "landing has no window",
     "got soap, ready to use, every 7 days",
+    "rename weeping fig to Nobody Dares Move Wilhelmina Upstairs",
     "hoya 12 longtailed mealybugs in the axils",
     "hoya 9 yesterday",
     "why more hoya",
@@ -69,6 +70,7 @@ async def test_the_page_fits_a_phone_and_can_be_read(tmp_path: Path, scheme: str
         await _talk(whole.standin.url)
         await shown.open(whole.standin.url, scheme=scheme)
         await shown.until("document.querySelectorAll('li').length >= 20")
+        assert await shown.run("document.body.textContent.includes('is called Nobody Dares Move')")
         await shown.until("[...document.images].every((one) => one.complete && one.naturalWidth > 0)")
         await _sees_the_newest(shown)
         found = await shown.run(MEASURE)
