@@ -25,8 +25,8 @@ from tests.wording.tabulate import doing, kind_of, sections
 UNITS = {"metric": (), "us": ("us units",), "imperial": ("imperial units",)}
 README = Path(__file__).parents[2] / "README.md"
 QUOTED = re.compile(r"“([^”…]+)”")
-EVENINGS = 6
-"""On one of so many a taught phrase has to be understood."""
+EVENINGS = 9
+"""On one of so many messages a taught phrase has to be understood; the first looks are due on the eighth day."""
 _TAUGHT = re.compile(r"`([^`]+)`")
 COMPLETED = {
     "max 6 a year": "of which product is open where none is named",
