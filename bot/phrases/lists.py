@@ -80,9 +80,11 @@ def read_told(text: str, situation: Situation) -> Listed | None:
     if not explicit or 2 * len(explicit) <= len(lines) or situation.expecting is Expecting.PLANTS:
         return None  # a line or two may be unreadable; a message of which most is no list is none
     told = read_list("\n".join(explicit), situation, is_expected=True)
-    if told is None:
-        plants = tuple(one for line in explicit if (one := _by_fields(line, situation)))
-        told = Listed(plants) if plants else None
+    if told is None or told.left_out:
+        fields = [(line, _by_fields(line, situation)) for line in explicit]
+        plants = tuple(one for _, one in fields if one is not None)
+        left = tuple(line for line, one in fields if one is None)
+        told = Listed(plants, left) if plants and (told is None or not left) else told
     others = tuple(line for line in lines if line not in explicit)
     return None if told is None else replace(told, left_out=(*told.left_out, *others))
 
@@ -126,7 +128,14 @@ def _by_fields(line: str, situation: Situation) -> NewPlant | None:
     if not name or not more or len(places) > 1 or len(pots) > 1:
         return None
     bare = read_home(f"fern, {', '.join(more)}", replace(situation, plants=(), lacks_town=False))
-    return replace(bare.plants[0], name=name) if bare.plants and not bare.unread else None
+    if not bare.plants or bare.lines:
+        return None
+    plant = replace(bare.plants[0], name=name)
+    if not bare.unread:
+        return plant
+    unread = frozenset(words_of(plain(" ".join(bare.unread))))
+    is_named = bool(plant.place) and unread <= frozenset(words_of(plain(places[0])))
+    return replace(plant, place=places[0]) if is_named else None  # "shelf seven" is the name of one
 
 
 def _named(words: tuple[str, ...], situation: Situation) -> list[object]:
