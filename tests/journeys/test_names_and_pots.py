@@ -84,7 +84,7 @@ def test_no_pot_is_half_a_metre_wide_and_a_question_writes_none(talk: Talk, text
 def test_a_place_goes_once_nothing_stands_there(talk: Talk) -> None:
     before = len(talk.entries())
     assert talk.say("remove kitchen") == [
-        "moth orchid and coffee plant stand at kitchen, so nothing is written. Move them first, like “moth orchid to ...”."
+        "moth orchid and coffee plant stand at kitchen, so nothing is written. Move them first."
     ]
     assert talk.new_since(before) == []
     talk.say("moved orchid and coffee plant to the study")

@@ -10,8 +10,14 @@ from bot.conversation import Conversation
 from tests.journeys.talking import OWNER, PARTNER, Talk
 
 SECRETS = ("monstera of Ada", "Adas larder", "12 longtailed mealybugs")
-HOME_A = ("/start", "Gent", "monstera of Ada, Adas larder\nfern, hall", "no window", "no window")
-HOME_B = ("/start", "Rotterdam", "pothos of Bo, Bos attic\nivy, porch", "no window", "no window")
+HOME_A = (
+    *("/start", "Gent", "monstera, Adas larder\nfern, hall", "no window", "no window"),
+    "rename monstera to monstera of Ada",
+)
+HOME_B = (
+    *("/start", "Rotterdam", "pothos, Bos attic\nivy, porch", "no window", "no window"),
+    "rename pothos to pothos of Bo",
+)
 
 
 @pytest.fixture
@@ -23,6 +29,8 @@ def two(stranger_talk: Talk) -> Talk:
         talk.say(text)
     for text in HOME_B:
         talk.say(text, person=PARTNER)
+    assert "monstera of Ada" in talk.say("plants")[0], "there is something to keep to oneself"
+    assert "pothos of Bo" in talk.say("plants", person=PARTNER)[0]
     return talk
 
 
