@@ -5,6 +5,7 @@ from datetime import time
 from enum import Enum
 
 from bot.actions.add_plants import AddPlants
+from bot.actions.ask import Ask, Topic
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.decline import Decline
@@ -98,10 +99,12 @@ def _next(desk: Desk, skipped: Expecting) -> tuple[Lacking, tuple[str, ...], Ask
     if household.living and not any(plant.cases for plant in household.living):
         return Lacking.FIND, (), Asking(_FIRST_STEPS)
     if household.living and not household.products:
-        return Lacking.SHELF, (), None
+        return Lacking.SHELF, (), Asking(_NOTHING_AT_HAND)
     return Lacking.NOTHING, (), None
 
 
+_NOTHING_AT_HAND = (Choice(ButtonText.NOTHING_YET, (Ask(topic=Topic.BUY),)),)
+"""Who has nothing to treat with is told what to get."""
 _FIRST_STEPS = (
     Choice(ButtonText.ON_A_PLANT, (Incomplete(missing=Missing.SEEN),)),
     Choice(ButtonText.FIND_OUT, (Identify(),)),

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from itertools import islice, pairwise
 
 from bot.actions.add_plants import AddPlants
-from bot.actions.ask import Ask
+from bot.actions.ask import Ask, Topic
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.command import Command
@@ -229,8 +229,11 @@ def _instead(text: str, home: Home, sure: tuple[Command, ...], situation: Situat
         return Reading(sure=(Identify(plants=home.named),), text=text)
     if _is_no_answer(sure):
         return _besides(text, home, situation)
-    is_short = home.has_nothing and len(home.unread) < FEWEST_WORDS
-    return Reading(sure=(Decline(),), text=text) if is_short else None
+    if not home.has_nothing or len(home.unread) >= FEWEST_WORDS:
+        return None
+    offered = [one.commands for one in situation.choices if one.text is ButtonText.NOTHING_YET]
+    to_get: tuple[Command, ...] = (Ask(topic=Topic.BUY),) if situation.plants else (Decline(),)
+    return Reading(sure=offered[0] if offered else to_get, text=text)
 
 
 def _told_and_asked(text: str) -> tuple[str, list[str]]:

@@ -37,7 +37,8 @@ def time_saved(told: TimeSaved) -> str:
 def _turns(turns: Sequence[Turn]) -> list[str]:
     lines = []
     for number, one in enumerate(turns[:SHOWN], start=1):
-        work = planned([(method, None) for method in one.methods if method]) or "look"
+        acts = [(method, None) for method in one.methods if method]
+        work = planned(acts) if acts else "look"
         lines.append(f"{number} {one.plant}: {work}, {one.minutes} min")
     if len(turns) > SHOWN:
         lines.append(f"then {listed(one.plant for one in turns[SHOWN:])}")

@@ -240,3 +240,27 @@ def test_the_town_may_be_told_behind_a_find_that_came_first(talk: Talk, town: st
         told = talk.press("Yes")
     assert "Gent, Europe/Brussels" in " ".join(told)
     assert talk.home.town == "Gent"
+
+
+@pytest.mark.parametrize("text", ["nothing yet", "I've nothing yet", "no sprays", "nothing at hand"])
+def test_who_has_nothing_to_treat_with_is_told_what_to_get(stranger_talk: Talk, text: str) -> None:
+    told = (
+        "/start",
+        "my hoya has 12 mealybugs",
+        "Gent",
+        "hoya and ivy in the kitchen",
+        "kitchen faces north",
+    )
+    for one in told:
+        stranger_talk.say(one)
+    count = len(stranger_talk.entries())
+    (answer,) = stranger_talk.say(text)
+    assert answer.startswith("For hoya nothing on the shelf fits. Look for ")
+    assert not stranger_talk.new_since(count)
+
+
+def test_nothing_seen_yet_is_no_question_of_what_to_get(stranger_talk: Talk) -> None:
+    for one in ("/start", "Gent", "hoya and ivy in the kitchen", "kitchen faces north"):
+        stranger_talk.say(one)
+    (answer,) = stranger_talk.say("nothing yet")
+    assert "Look for" not in answer
