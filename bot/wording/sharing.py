@@ -124,7 +124,7 @@ def _somebody_joined(told: SomebodyJoined) -> str:
 @says
 def _leave_asked(told: LeaveAsked) -> str:
     if told.is_founder:
-        return "You own this home and others share it. Hand it over to one of “members”, then leave. Nothing is written."
+        return "You own this home and others share it. Hand it over first: “members” has the buttons. Nothing is written."
     return "Leave this home? What you told stays with its plants. Nothing is written yet."
 
 
