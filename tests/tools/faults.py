@@ -431,7 +431,7 @@ async def _step_clock(scene: Scene, spans: list[timedelta]) -> None:
                     whole.clock.jump(step)
                     await whole.app.tick()
                     number += 1
-                    seen += f"spider mite on ivy, {number}." in await _said_to(
+                    seen += f"{number} spider mites on ivy" in await _said_to(
                         web, f"ivy {number} spider mites"
                     )
             assert seen == number - 1, f"{number - 1 - seen} of {number - 1} finds were not answered"
