@@ -7,6 +7,7 @@ from the bot's own value of the evening. `python -m tests.tools.random_talks` ho
 
 import re
 import tempfile
+from copy import deepcopy
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -107,10 +108,12 @@ class Reader:
     looks: set[str] = field(default_factory=set)
     waiting: set[str] = field(default_factory=set)
     """Plants whose spray is said to wait for the morning, or to be too late."""
+    left: set[str] = field(default_factory=set)
+    """Plants an answer named as still open."""
 
     def evening(self, answer: Answer) -> None:
         """Read an evening's message: it begins anew."""
-        self.treatments, self.looks, self.waiting = set(), set(), set()
+        self.treatments, self.looks, self.waiting, self.left = set(), set(), set(), set()
         self.read(answer)
 
     def read(self, answer: Answer) -> None:
@@ -119,6 +122,8 @@ class Reader:
             plants = names_in(line)
             if SET_ASIDE.match(line):
                 self.waiting |= plants
+            if line.startswith("Still open tonight: "):
+                self.left |= plants
             if ASKED_TO_LOOK.search(line):
                 self.looks |= names_in(line.partition("Then “")[0])
             if not LATER.match(line) or line.startswith("Tomorrow"):
@@ -207,7 +212,10 @@ class Talks(RuleBasedStateMachine):
                 case Postponed(on=on):
                     assert words in LATERS, (words, one)
                     assert on >= one.happened_on, "put off into the past"
-                    assert name in reader.looks | {plant for plant, _ in reader.treatments}, (words, one)
+                    assert name in reader.looks | reader.left | {plant for plant, _ in reader.treatments}, (
+                        words,
+                        one,
+                    )
                 case _:
                     raise AssertionError((words, one))
 
@@ -275,12 +283,12 @@ class Talks(RuleBasedStateMachine):
 
     @rule(words=st.sampled_from((*DONES, *LATERS, "all clean")))
     def answers(self, words: str) -> None:
-        reader = Reader(set(self.reader.treatments), set(self.reader.looks), set(self.reader.waiting))
+        reader = deepcopy(self.reader)
         self._check_answered(words, self.say(words), reader)
 
     @rule(words=st.sampled_from(DONES))
     def nothing_is_put_off_once_all_is_done(self, words: str) -> None:
-        reader = Reader(set(self.reader.treatments), set(self.reader.looks), set(self.reader.waiting))
+        reader = deepcopy(self.reader)
         new = self.say(words)
         self._check_answered(words, new, reader)
         treated = {self._name(one) for one in new}
@@ -296,7 +304,7 @@ class Talks(RuleBasedStateMachine):
     def denies(self, words: str) -> None:
         """A denial takes nothing back and answers no older question; "no" is not tonight only under an evening."""
         before = len([one for one in self.talk.entries() if isinstance(one.payload, Voided)])
-        reader = Reader(set(self.reader.treatments), set(self.reader.looks), set(self.reader.waiting))
+        reader = deepcopy(self.reader)
         for one in self.say(words):
             assert words == "no", (words, one)
             assert isinstance(one.payload, Postponed), (words, one)
