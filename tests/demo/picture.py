@@ -43,7 +43,7 @@ async def taken() -> bytes:
         for _ in range(MOST_EVENINGS):
             told = await _post(web, "/clock", {"to_next_nudge": True})
             evening = "".join(one["text"] for one in told["messages"].get(str(OWNER), ()))
-            is_work = evening.startswith("Tonight") and "spray" in evening.casefold()
+            is_work = evening.startswith("Tonight") and "soap" in evening.casefold()
             works += is_work
             await _post(web, "/clock", {"by_seconds": 900})
             await _post(web, f"/person/{OWNER}/say", {"text": "done" if is_work else "all clean"})
