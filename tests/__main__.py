@@ -44,7 +44,6 @@ LONG_STEPS: tuple[tuple[str, list[str]], ...] = (
         "kills, second stand-in",
         [PYTHON, "-m", "tests.tools.killing", "--second", "--messages", "100", "--seed", "3"],
     ),
-    ("random talks", [PYTHON, "-m", "tests.tools.random_talks"]),
     ("long kills", [PYTHON, "-m", "tests.tools.killing", "--seed", "2"]),
 )
 FIXES: tuple[list[str], ...] = (
