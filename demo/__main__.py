@@ -15,7 +15,7 @@ def main(arguments: list[str] | None = None) -> int:
     """Run the demo, or its story."""
     parser = argparse.ArgumentParser(prog="python -m demo", description="Try the bot without an account.")
     parser.add_argument(
-        "--story", action="store_true", help="play twelve weeks of an outbreak and print the talk"
+        "--story", action="store_true", help="play fourteen weeks of an outbreak and print the talk"
     )
     parser.add_argument("--port", type=int, default=0, help="port of the page on 127.0.0.1")
     parser.add_argument("--at", help="where the clock starts, ISO 8601")

@@ -246,7 +246,7 @@ def asked_sprays(text: str, sent: datetime) -> list[tuple[str, datetime]]:
 
 
 def check_released(released: dict[str, str], faults: Faults) -> None:
-    """Find plants that should have been released by the rule within the twelve weeks and were not."""
+    """Find plants that should have been released by the rule within its weeks and were not."""
     for name in ("ivy", "hoya"):
         if released.get(name) != "by the rule":
             faults.lines.append(f"{name} was not released by the rule")

@@ -16,6 +16,7 @@ from bot.actions.set_town import SetTown
 from bot.actions.situation import Situation
 from bot.catalogue.towns import find_towns
 from bot.phrases.lexicon import KNOWN, listed, words_of_class
+from bot.phrases.numbers import UNITS
 from bot.phrases.text import plain, words_of
 from bot.phrases.values import plants_of
 
@@ -28,7 +29,9 @@ _TALK = listed(
 """Verbs, and words that only lead from one thing to the next: no name has one. Judgement."""
 _AROUND = listed("the a an my our")
 """What stands around a plant's name, not in it, unless the kind is so called."""
-_HOW_MANY = listed("one two three four five six seven eight nine ten")
+_MOST_SPELT = 10
+"""Up to here a number in words says how many of a kind there are. Judgement."""
+_HOW_MANY = frozenset(word for word, number in UNITS.items() if 0 < number <= _MOST_SPELT)
 _TRAILING = listed("on please from in at")
 _LOOKS = listed(
     "small big little large tall mini baby old new young white red pink purple yellow orange blue green"
@@ -41,13 +44,6 @@ _ROOMS = words_of_class("home", "rooms")
 _LEADS_TO_A_TOWN = listed(
     "i am we are live lives in near it is my home town city the our house of from flat apartment place ,"
 )
-_SPELT = {
-    word: n
-    for n, word in enumerate(
-        ["two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"], start=2
-    )
-}
-_SPELT_NUMBERS = frozenset(_SPELT)
 _LISTED = re.compile(r"[^,:;.]+, ?[^,:;.]+(?:, ?\d+ ?(?:cm|in|inch)\.?)?")
 """A plant and its place, as they are asked for."""
 _LINES = 3
@@ -116,9 +112,9 @@ def is_list_of_strangers(told: tuple[Command, ...], text: str, situation: Situat
 
 def _is_counted_otherwise(plants: tuple[NewPlant, ...], text: str) -> bool:
     """Whether a number is told that neither their own numbers nor how many they are accounts for."""
-    told = frozenset(words_of(plain(text))) & _SPELT_NUMBERS
+    told = frozenset(words_of(plain(text))) & (_HOW_MANY - {"one"})
     is_numbered = any(one.name[-1:].isdigit() for one in plants)
-    return bool(told) and not is_numbered and len(plants) not in {_SPELT[word] for word in told}
+    return bool(told) and not is_numbered and len(plants) not in {UNITS[word] for word in told}
 
 
 def _is_a_kind(name: str, situation: Situation) -> bool:

@@ -15,7 +15,8 @@ _COUNTING = (
     "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen"
     " sixteen seventeen eighteen nineteen twenty"
 )
-_UNITS = {word: value for value, word in enumerate(_COUNTING.split())}
+UNITS = {word: value for value, word in enumerate(_COUNTING.split())}
+"""Nought to twenty in words."""
 _TENS = {
     word: 10 * tens
     for tens, word in enumerate(
@@ -42,7 +43,7 @@ _LOOSE = {
     ("an",): Decimal(1),
     ("one",): Decimal(1),
 }
-_OPENING = frozenset({phrase[0] for phrase in _LOOSE} | _UNITS.keys() | _TENS.keys())
+_OPENING = frozenset({phrase[0] for phrase in _LOOSE} | UNITS.keys() | _TENS.keys())
 """Words that a number in words begins with."""
 _AND_A_HALF = ("and", "a", "half")
 _ONLY_BEFORE_A_UNIT = frozenset({("half", "a"), ("half", "an"), ("a", "half"), ("half",), ("a",), ("an",)})
@@ -56,7 +57,7 @@ _SYSTEMS = {
     "british": IMPERIAL_ML,
     "imp": IMPERIAL_ML,
 }
-_OF_UNITS = {Units.US: US_ML, Units.IMPERIAL: IMPERIAL_ML}
+_OFUNITS = {Units.US: US_ML, Units.IMPERIAL: IMPERIAL_ML}
 _DEGREES = frozenset({"degrees", "degree", "deg", "\u00b0", "degs"})
 _SCALES = {"c": False, "celsius": False, "centigrade": False, "f": True, "fahrenheit": True}
 _FREEZING_F, _PER_F = Decimal(32), Decimal(5) / Decimal(9)
@@ -165,9 +166,9 @@ def _spelt_at(words: tuple[str, ...], start: int) -> tuple[int, int] | None:
 def _below_hundred(words: tuple[str, ...], start: int) -> tuple[int, int] | None:
     word = words[start] if start < len(words) else ""
     if word in _TENS:
-        unit = _UNITS.get(words[start + 1], 0) if start + 1 < len(words) else 0
+        unit = UNITS.get(words[start + 1], 0) if start + 1 < len(words) else 0
         return (_TENS[word] + unit, 2) if 0 < unit < 10 else (_TENS[word], 1)  # noqa: PLR2004 - a digit
-    return (_UNITS[word], 1) if word in _UNITS else None
+    return (UNITS[word], 1) if word in UNITS else None
 
 
 def _loose_at(words: tuple[str, ...], start: int) -> tuple[Decimal, int] | None:
@@ -203,7 +204,7 @@ def _volume(value: Decimal, rest: tuple[str, ...], units: Units) -> tuple[Volume
         return Volume(value * METRIC_ML[unit]), 1
     if unit not in US_ML:
         return None
-    system = system or _OF_UNITS.get(units)
+    system = system or _OFUNITS.get(units)
     if system is None:
         return UnclearVolume(value, unit), skipped + 1
     return Volume(value * system[unit]), skipped + 1
