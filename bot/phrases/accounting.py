@@ -72,8 +72,11 @@ _DATED = frozenset(
 )
 _AHEAD = frozenset({"later", "hold"})
 _TIMED = frozenset({"later", "hours.evening", "hours.quiet"})
-_NEEDED = {"stock": frozenset({Word.GOT, Word.LABEL, Word.NEW, Word.EMPTY, Word.GONE, Word.LEFT, Word.NONE})}
-"""Forms that what they name does not tell without a verb."""
+_NEEDED: dict[str, frozenset[object]] = {
+    "stock": frozenset({Word.GOT, Word.LABEL, Word.NEW, Word.EMPTY, Word.GONE, Word.LEFT, Word.NONE}),
+    "done": frozenset({Word.DONE, *Method}),
+}
+"""Forms that what they name does not tell without a word of doing: "hoya neem" is no round."""
 _MOST_DAYS = 6
 _ROUNDED = 0.06
 _ALL_BUT = frozenset({"done", "tick", "none"})
@@ -140,7 +143,7 @@ def _is_told(part: Part) -> bool:
     if part.head not in _CALLED or any(isinstance(one, Incomplete) for one in part.commands):
         return False
     told = part.told
-    if part.head in _NEEDED and not told.has(*_NEEDED[part.head]):
+    if part.head in _NEEDED and not any(one.meaning in _NEEDED[part.head] for one in told.items):
         return False
     if (
         len(told.days()) > _MOST_DAYS
