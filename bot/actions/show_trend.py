@@ -9,8 +9,7 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.climate import temperature_on
 from bot.domain.household import Case, Plant
-from bot.domain.survival import VISIBLE, Start
-from bot.domain.trend import Band, Count, Trend, fitted_band, hatch_wave_days, trend
+from bot.domain.trend import STANDS_FOR, Band, Count, Trend, fitted_band, hatch_wave_days, trend
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,7 +58,7 @@ def _points(plant: Plant, case: Case) -> tuple[Count, ...]:
     found = {check.on: Count(check.on, 0) for check in plant.checks if check.on >= case.opened_on}
     for find in case.finds:
         is_graded = find.count is None
-        number = VISIBLE[Start(find.grade.value)] if find.count is None else find.count
+        number = STANDS_FOR[find.grade] if find.count is None else find.count
         if find.on not in found or number > found[find.on].number:
             found[find.on] = Count(find.on, number, is_graded)
     return tuple(count for _, count in sorted(found.items()))

@@ -157,7 +157,6 @@ def _pest(key: str, table: Table, known: Mapping[str, Source]) -> Pest:
         words=table.texts("words"),
         t_low=limits.number("t_low", -5, 20),
         t_high=limits.number("t_high", 20, 45),
-        limits_evidence=evidence_of(limits, known),
         gap=_stage(gap, "dd", "t0"),
         gap_f=gap.number("f", 0.1, 1),
         gap_cap_days=int(gap.number("cap_days", 1, 60)),
@@ -186,6 +185,7 @@ def _pest(key: str, table: Table, known: Mapping[str, Source]) -> Pest:
         leaving=_leaving(table.table("leaving"), known),
         effects=_effects(table.table("effects", {}), known),
     )
+    evidence_of(limits, known)
     for part in (limits, gap, protected, clock, sight):
         part.finish()
     if pest.egg_lo.dd > pest.egg_hi.dd:

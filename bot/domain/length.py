@@ -2,13 +2,10 @@
 
 import math
 
-from bot.domain.development import FAST_DEFAULT, MARGIN, SLOW_DEFAULT, held
+from bot.domain.development import MARGIN, SLOW_DEFAULT, held
 from bot.domain.pest import Pest
-from bot.domain.survival import LIVES, SPRAY_AND_WIPE, winning_interval
 
 LEAST_ROUNDS = 3
-_GOOD_COVERAGE = 0.95
-_POOR_COVERAGE = 0.80
 
 
 def minimum_rounds(pest: Pest, temperature: float | None, actual_gap_days: float) -> int:
@@ -48,31 +45,6 @@ def minimum_rounds(pest: Pest, temperature: float | None, actual_gap_days: float
 def least_rounds(pest: Pest, temperature: float | None, actual_gap_days: float) -> int:
     """Give the least rounds: as the pest's row says, else as many as outlast what was protected. [rounds]."""
     return pest.least.rounds or minimum_rounds(pest, temperature, actual_gap_days)
-
-
-def winning_gaps(pest: Pest, temperature: float | None) -> tuple[float, float] | None:
-    """
-    Longest days between rounds that still shrink the outbreak, reaching 95 and 80 % of the animals. [d].
-
-    Parameters
-    ----------
-    pest
-        Leaf mealybugs; others have no such figure.
-    temperature
-        Mean of the place; unknown counts as 24, the fast side. [degC]
-
-    References
-    ----------
-    .. [middleton2022] anchors of the kill shares.
-    """
-    if pest.key not in LIVES:
-        return None
-    celsius = held(pest, FAST_DEFAULT if temperature is None else temperature)
-    good, poor = (
-        winning_interval(LIVES[pest.key], celsius, reach, SPRAY_AND_WIPE)
-        for reach in (_GOOD_COVERAGE, _POOR_COVERAGE)
-    )
-    return good, poor
 
 
 def _slow(pest: Pest, temperature: float | None) -> float:

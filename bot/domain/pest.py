@@ -53,7 +53,6 @@ class Pest:
     words: tuple[str, ...]
     t_low: float  # [degC]
     t_high: float  # [degC]
-    limits_evidence: Evidence
     gap: Stage
     gap_f: float
     gap_cap_days: int

@@ -7,7 +7,7 @@ from functools import cached_property
 from bot.domain.climate import cool_days
 from bot.domain.gap import plan_gap
 from bot.domain.household import Case
-from bot.domain.length import least_rounds, winning_gaps
+from bot.domain.length import least_rounds
 from bot.domain.outbreak import Outbreak, once
 from bot.domain.pest import Pest
 from bot.domain.release import (
@@ -48,11 +48,6 @@ class Progress:
     gap_days: float
     record: ReleaseRecord
     today: date
-
-    @cached_property
-    def rhythm(self) -> tuple[float, float] | None:
-        """Longest gaps that still win, reaching 95 and 80 % each round; None but for leaf mealybugs. [d]."""
-        return winning_gaps(self.pest, self.warm)
 
     @cached_property
     def release(self) -> ReleaseForecast:

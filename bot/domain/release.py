@@ -9,7 +9,7 @@ from functools import lru_cache
 
 from bot.domain.campaign import Wait
 from bot.domain.development import SLOW_DEFAULT, Clock, Warmth, clock
-from bot.domain.freedom import BLIND_SPOT, ROOT_BLIND_SPOT, Look, ceiling, p_free, plateau
+from bot.domain.freedom import BLIND_SPOT, ROOT_BLIND_SPOT, Look, p_free
 from bot.domain.pest import Level, Pest
 
 __all__ = [
@@ -70,7 +70,6 @@ class ReleaseRecord:
     cannot_lift: bool = False
     """Whether the roots cannot be looked at: they are left out of the chance, and all waits are longer."""
     roots_checked: bool = False
-    weekly_reintroduction: float = 0.0  # [1]
     last_look_on: date | None = None
     """The last look that counts, where the checks are merged already."""
     is_merged: bool = False
@@ -80,7 +79,6 @@ class ReleaseRecord:
 class Condition(enum.Enum):
     """A condition of release; members stand in the order in which they are named as binding."""
 
-    UNREACHABLE = "unreachable"
     ROUNDS = "rounds"
     CONTACT_FREE = "contact-free"
     SPAN = "span"
@@ -97,14 +95,10 @@ class ReleaseState:
 
     qualifies: bool
     probability: float  # [1]
-    ceiling: float  # [1]
     target: float  # [1]
     binding: tuple[Condition, ...]
     h1_on: date
-    h2_on: date
     h3_on: date
-    span_on: date
-    """The day the wait since the last find is over."""
     leave_alone_until: date | None
     """Until then no spray, rinse or wipe, where the pest or the household asks for it."""
     days_since_find: int
@@ -251,21 +245,16 @@ def _state(record: ReleaseRecord, ends: _Ends, today: date) -> ReleaseState:
     days = [(check.on - record.last_find_on).days for check in counted]
     spot = _blind_spot(record, today)
     looks = [Look(day, pest.sight[check.level]) for day, check in zip(days, counted, strict=True)]
-    probability = p_free(looks, hours, blind_spot=spot, weekly_reintroduction=record.weekly_reintroduction)
+    probability = p_free(looks, hours, blind_spot=spot)
     gone = (today - record.last_find_on).days
     span = _span(record, ends, today)
     late = sum(day >= hours.h2 for day in days)
-    top = _top(record, spot, looks)
     share = _looks_share(pest, counted)
     alone_until = _contact_free_until(record, hours)
     is_finished = _is_finished(record, ends, today, len(days))
     last_look = _last_look_on(record, today)
     treated = record.treated_on
     unmet = (
-        (
-            Condition.UNREACHABLE,
-            pest.looking.has_chance and _target(record) > top and not _wants_roots(record, today),
-        ),
         (Condition.ROUNDS, not is_finished),
         (Condition.CONTACT_FREE, alone_until is not None and today < alone_until),
         (Condition.SPAN, gone < span),
@@ -285,13 +274,10 @@ def _state(record: ReleaseRecord, ends: _Ends, today: date) -> ReleaseState:
     return ReleaseState(
         qualifies=not binding,
         probability=probability,
-        ceiling=top,
         target=_target(record),
         binding=binding,
         h1_on=_on(record.last_find_on, hours.h1),
-        h2_on=_on(record.last_find_on, hours.h2),
         h3_on=_on(record.last_find_on, hours.h3),
-        span_on=_on(record.last_find_on, span),
         leave_alone_until=alone_until,
         days_since_find=gone,
         counted_checks=len(days),
@@ -392,14 +378,6 @@ def _was_lifted(record: ReleaseRecord, today: date) -> bool:
     return record.roots_checked or any(
         check.level is Level.ROOTS and record.last_find_on < check.on <= today for check in record.checks
     )
-
-
-def _top(record: ReleaseRecord, spot: float, looks: Sequence[Look]) -> float:
-    unseen = ceiling(spot)
-    if not record.weekly_reintroduction:
-        return unseen
-    best = max((look.chances[1] for look in looks), default=record.pest.sight[Level.LENS][1])
-    return min(unseen, plateau(best, record.weekly_reintroduction))
 
 
 def _is_finished(record: ReleaseRecord, ends: _Ends, on: date, clean_in_a_row: int) -> bool:
@@ -523,7 +501,7 @@ def _first_met(  # noqa: PLR0913, PLR0917 - one fact each
     record: ReleaseRecord, ends: _Ends, now: ReleaseState, today: date, every: int, level: Level
 ) -> _Met | None:
     """Go from check to check until one finds the rule met; None where none within the horizon does."""
-    if now.qualifies or now.too_cold or not can_show(record.pest, level) or _is_out_of_reach(record):
+    if now.qualifies or now.too_cold or not can_show(record.pest, level):
         return None
     first_on = _first_check_on(record, today, every)
     record = _merged(record, today)
@@ -545,11 +523,6 @@ def _first_met(  # noqa: PLR0913, PLR0917 - one fact each
             was_doubted = True
         earlier = (record, due)
     return None
-
-
-def _is_out_of_reach(record: ReleaseRecord) -> bool:
-    """Whether no number of looks can make anybody as sure as is asked for."""
-    return record.pest.looking.has_chance and _target(record) > ceiling(BLIND_SPOT)
 
 
 def _is_near(record: ReleaseRecord, ends: _Ends, on: date) -> bool:

@@ -57,17 +57,14 @@ class Slot:
     """
     One start for the plants of some exposures, in aware UTC.
 
-    For EVENING and MORNING `sun_gone_at` is when the last sun since midnight left and `sun_back_at` when the
-    next comes, as far as the day after next.  For MOVE they bound the sun that is in the way: it comes at
-    `sun_back_at` and goes at `sun_gone_at`, which is None if that is not over by then.  For LATE the start
-    only says when the next day's round could be; its sun was not looked at.
+    For EVENING and MORNING `sun_back_at` is when the next sun comes, as far as the day after next; for MOVE
+    when the sun that is in the way comes.  For LATE the start only says when the next day's round could be;
+    its sun was not looked at.
     """
 
     kind: SlotKind
     exposures: tuple[Exposure, ...]
     start_at: datetime
-    end_at: datetime
-    sun_gone_at: datetime | None
     sun_back_at: datetime | None
 
 
@@ -105,7 +102,7 @@ def slots(  # noqa: PLR0913 - what a slot depends on, spelled out for its caller
     the exposure whose sun ends last waits for the next morning, until the rest agree; who has no free morning
     is moved out of the sun.  Quiet hours are never broken.
 
-    Without coordinates there is no sun to compute: the evening is given with `sun_gone_at` None, and asking
+    Without coordinates there is no sun to compute: the evening is given with `sun_back_at` None, and asking
     for the town is the caller's; a morning is then given only to places that no sun reaches.
 
     Parameters
@@ -242,7 +239,7 @@ def _sun_ends(side: _Side, hours: _Hours) -> datetime:
 
 def _evening(sides: Sequence[_Side], hours: _Hours) -> Slot:
     start = _nearest(_free(sides, hours.evening), hours.site, hours.day, hours.habits)
-    return _clear(SlotKind.EVENING, sides, start, hours)
+    return _clear(SlotKind.EVENING, sides, start)
 
 
 def _later(sides: Sequence[_Side], hours: _Hours, *, hot: bool) -> list[Slot]:
@@ -251,7 +248,7 @@ def _later(sides: Sequence[_Side], hours: _Hours, *, hot: bool) -> list[Slot]:
     for side in sides:
         free = _free([side], _morning_of(side, hours))
         (by_start.setdefault(min(free), []) if free else stuck).append(side)
-    found = [_clear(SlotKind.MORNING, group, start, hours) for start, group in by_start.items()]
+    found = [_clear(SlotKind.MORNING, group, start) for start, group in by_start.items()]
     if stuck:
         found.append(_late(stuck, hours) if hot else _move(stuck, hours))
     return found
@@ -272,12 +269,7 @@ def _move(sides: Sequence[_Side], hours: _Hours) -> Slot:
     margin = timedelta(seconds=_MARGIN)
     begin = instant(start * _GRID_SECONDS)
     lit = [span for span in _lit(sides) if span.start < dry and span.end + margin > begin]
-    gone, known = (
-        max((span.end for span in lit), default=None),
-        local(hours.site, hours.day + 3 * _DAY, time()),
-    )
-    back = min((span.start for span in lit), default=None)
-    return _slot(SlotKind.MOVE, sides, start, habits, (None if gone == known else gone, back))
+    return _slot(SlotKind.MOVE, sides, start, min((span.start for span in lit), default=None))
 
 
 def _late(sides: Sequence[_Side], hours: _Hours) -> Slot:
@@ -286,7 +278,7 @@ def _late(sides: Sequence[_Side], hours: _Hours) -> Slot:
         tomorrow + _DAY, hours.site, hours.habits
     )
     start = _nearest(steps, hours.site, tomorrow, hours.habits)
-    return _slot(SlotKind.LATE, sides, start, hours.habits, (None, None))
+    return _slot(SlotKind.LATE, sides, start, None)
 
 
 def _nearest(steps: _Steps, site: Site, day: date, habits: Habits) -> int:
@@ -295,29 +287,18 @@ def _nearest(steps: _Steps, site: Site, day: date, habits: Habits) -> int:
     return min(steps, key=lambda step: (abs(step - wish), step), default=math.ceil(wish))
 
 
-def _clear(kind: SlotKind, sides: Sequence[_Side], start: int, hours: _Hours) -> Slot:
+def _clear(kind: SlotKind, sides: Sequence[_Side], start: int) -> Slot:
     at = instant(start * _GRID_SECONDS)
-    lit = _lit(sides)
-    gone = max((span.end for span in lit if span.end <= at), default=None)
-    back = min((span.start for span in lit if span.start > at), default=None)
-    return _slot(kind, sides, start, hours.habits, (gone, back))
+    back = min((span.start for span in _lit(sides) if span.start > at), default=None)
+    return _slot(kind, sides, start, back)
 
 
-def _slot(
-    kind: SlotKind,
-    sides: Sequence[_Side],
-    start: int,
-    habits: Habits,
-    sun: tuple[datetime | None, datetime | None],
-) -> Slot:
-    at = instant(start * _GRID_SECONDS)
+def _slot(kind: SlotKind, sides: Sequence[_Side], start: int, sun_back_at: datetime | None) -> Slot:
     return Slot(
         kind=kind,
         exposures=tuple(side.exposure for side in sides),
-        start_at=at,
-        end_at=at + timedelta(minutes=habits.length_minutes),
-        sun_gone_at=sun[0],
-        sun_back_at=sun[1],
+        start_at=instant(start * _GRID_SECONDS),
+        sun_back_at=sun_back_at,
     )
 
 

@@ -8,8 +8,11 @@ from datetime import date, timedelta
 
 from bot.domain.development import SLOW_DEFAULT, development_days, held
 from bot.domain.pest import Pest
+from bot.domain.trade import Grade
 
 LEAST_COUNTS = 4
+STANDS_FOR = {Grade.FEW: 3, Grade.SOME: 20, Grade.MANY: 100}
+"""How many living ones a grade stands for, where none were counted. Judgement. [1]"""
 _SURE = 0.05
 _LIKELY = 0.20
 _STEPS = 60

@@ -61,7 +61,6 @@ BINDING = {
     Condition.CHECKS: "too few looks",
     Condition.LATE_CHECKS: "two looks are needed late, when hidden young would have grown to a size you can see",
     Condition.ROUNDS: "the treatments are not finished",
-    Condition.UNREACHABLE: "so sure nobody can be by looking",
     Condition.ROOTS: "one look at the roots",
     Condition.FRESH: f"a look younger than {FRESH_DAYS} days and later than the last treatment",
 }

@@ -1,8 +1,7 @@
 """Answers to "is it working"."""
 
 from bot.actions.show_trend import NoTrend, TrendShown
-from bot.domain.survival import VISIBLE
-from bot.domain.trend import LEAST_COUNTS, Call
+from bot.domain.trend import LEAST_COUNTS, STANDS_FOR, Call
 from bot.wording.days import counted, day
 from bot.wording.saying import says
 
@@ -22,7 +21,7 @@ def trend_words(told: TrendShown) -> str:
     if graded:
         lines.append(
             f"{graded} of {counted(len(told.points), 'count')} only told a few, some or many: I count "
-            f"{', '.join(str(number) for number in VISIBLE.values())} for these (our judgement)."
+            f"{', '.join(str(number) for number in STANDS_FOR.values())} for these (our judgement)."
         )
     return "\n".join(lines)
 

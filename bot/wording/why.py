@@ -167,12 +167,6 @@ def _case(one: ReasonOf, state: Progress, voice: Voice) -> list[str]:
         lines += _step(one, one.step, state, voice.today)
     lines += [f"Not {name}: {against(refusals)}." for name, refusals in one.passed_over]
     lines.append(_length(one, state))
-    if state.rhythm is not None:
-        good, poor = state.rhythm
-        lines.append(
-            f"Rhythm: treatments up to {good:.0f} days apart still shrink it if each reaches 95 % of them, up to "
-            f"{poor:.0f} if it reaches 80 % (our simulation on published life tables)."
-        )
     well, partly, never = state.pest.reached
     lines.append(
         f"Reach: a spray hits {well} well; only in part: {partly}; not at all: {never} (from memory)."

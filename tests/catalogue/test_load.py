@@ -48,7 +48,6 @@ def test_every_figure_says_where_it_comes_from() -> None:
             pest.gap_evidence,
             pest.protected_evidence,
             pest.clock_evidence,
-            pest.limits_evidence,
         ):
             assert evidence.sources, pest.key
             assert set(evidence.sources) <= set(load().sources)

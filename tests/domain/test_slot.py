@@ -61,8 +61,6 @@ def only(
 def test_an_east_window_gets_the_preferred_time() -> None:
     slot = only(EAST)
     assert (slot.kind, clock(slot.start_at, TOULOUSE)) == (SlotKind.EVENING, "21 20:00")
-    assert clock(slot.end_at, TOULOUSE) == "21 20:30"
-    assert clock(slot.sun_gone_at, TOULOUSE) == "21 14:31"
     assert clock(slot.sun_back_at, TOULOUSE) == "22 06:13"
 
 
@@ -81,7 +79,6 @@ def test_a_west_window_waits_for_sunset_or_for_the_morning(
 ) -> None:
     slot = only(WEST, when=habits(quiet_from))
     assert (slot.kind.name, clock(slot.start_at, TOULOUSE)) == expected
-    assert clock(slot.sun_gone_at, TOULOUSE) == "21 21:39"
     assert clock(slot.sun_back_at, TOULOUSE) == "22 13:21"
 
 
@@ -137,7 +134,6 @@ def test_the_midnight_sun_leaves_gaps_by_window(exposure: Exposure, expected: tu
 def test_the_midnight_sun_never_goes_from_an_open_bed() -> None:
     slot = only(OPEN, site=TROMSO)
     assert slot.kind is SlotKind.MOVE
-    assert slot.sun_gone_at is None
     assert slot.sun_back_at is not None
     assert slot.sun_back_at < slot.start_at
 
@@ -145,7 +141,7 @@ def test_the_midnight_sun_never_goes_from_an_open_bed() -> None:
 def test_the_polar_night_leaves_any_time() -> None:
     slot = only(OPEN, day=date(2026, 12, 21), site=TROMSO)
     assert (slot.kind, clock(slot.start_at, TROMSO)) == (SlotKind.EVENING, "21 20:00")
-    assert (slot.sun_gone_at, slot.sun_back_at) == (None, None)
+    assert slot.sun_back_at is None
 
 
 @pytest.mark.parametrize(
@@ -175,7 +171,6 @@ def test_a_house_opposite_frees_a_west_window_early() -> None:
 def test_an_open_balcony_is_moved_out_of_the_sun_when_quiet_comes_before_sunset() -> None:
     slot = only(OPEN, when=habits(time(21)))
     assert (slot.kind, clock(slot.start_at, TOULOUSE)) == (SlotKind.MOVE, "21 20:00")
-    assert clock(slot.sun_gone_at, TOULOUSE) == "21 21:39"  # back from then on
 
 
 def test_a_move_keeps_to_the_evening_of_the_household() -> None:
@@ -216,7 +211,7 @@ def test_without_a_town_the_evening_stands_unchecked() -> None:
     nowhere = Site(None, None, "Europe/Paris")
     slot = only(OPEN, site=nowhere)
     assert (slot.kind, clock(slot.start_at, nowhere)) == (SlotKind.EVENING, "21 20:00")
-    assert (slot.sun_gone_at, slot.sun_back_at) == (None, None)
+    assert slot.sun_back_at is None
 
 
 def test_without_a_town_no_morning_is_promised_to_a_window() -> None:
@@ -380,7 +375,6 @@ def test_no_sun_while_wet_and_no_quiet_hour_broken(
     )
     for slot in found:
         assert slot.start_at >= now
-        assert slot.end_at - slot.start_at == timedelta(minutes=when.length_minutes)
         if slot.kind is not SlotKind.LATE:
             busy = range(when.length_minutes)
             assert not any(is_quiet(when, slot.start_at + timedelta(minutes=n), zone) for n in busy)

@@ -73,7 +73,6 @@ def test_why_shows_terms_sources_and_what_would_change_it(talk: Talk) -> None:
         "degree-days above 8 °C, at 21 °C",
         "Reach: a spray hits the young well",
         "Looks come weekly",
-        "Rhythm: treatments up to",
         "Looks: 0 looks counted",
         "(our judgement",
     ):
