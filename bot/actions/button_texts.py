@@ -120,7 +120,7 @@ class ButtonText(Enum):
     CLEANED_OUT = "cleaned-out"
     TO_PLACE = "to-place"
     STAYS_AT = "stays-at"
-    AS_ASKED = "as-asked"
+    ALL_OF_THAT = "as-asked"
     ON_A_PLANT = "on-a-plant"
     AT_HAND = "at-hand"
     NOTHING_YET = "nothing-yet"

@@ -17,7 +17,7 @@ from bot.domain.journal import Entry, Treated, evening_of
 from bot.domain.outbreak import label_days
 from bot.domain.progress import Progress
 from bot.domain.refusal import Refusal, Use, eat_from, is_edible, refusals
-from bot.domain.tonight import Kind
+from bot.domain.tonight import Kind, is_changed
 from bot.domain.trade import Method
 
 Part = tuple[PlantId, Method, ProductId | None]
@@ -44,6 +44,8 @@ class LogRound(Command):
     """Just these treatments, as a message named them; else what was announced for the plants."""
     earlier: Earlier | None = None
     """Asked where the day has that treatment with another product already."""
+    then: tuple[PlantId, ...] = ()
+    """Plants of which it is asked next what was done: one question at a time."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,6 +111,8 @@ class NothingDue(Outcome):
     mornings: tuple[str, ...] = ()
     too_late: tuple[str, ...] = ()
     """Plants whose spray was said to be too late for tonight: it may have been done before."""
+    still_open: tuple[str, ...] = ()
+    """Plants of which a treatment is open all the same: they were left out."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -128,6 +132,8 @@ class WhichTreatment(Outcome):
 
     plant: str
     of: tuple[tuple[tuple[Method, str | None], ...], ...]
+    others: tuple[str, ...] = ()
+    """Plants that are asked about next."""
 
 
 @performs
@@ -141,7 +147,7 @@ def log_round(command: LogRound, desk: Desk) -> list[Outcome]:
     if on > desk.today:
         return [nothing_due(desk)]  # the morning it is for has not come
     sure, unsure = _todo(command, on, desk)
-    asked: list[Outcome] = [_ask_which(plant, ways, on, desk) for plant, ways in unsure.items()]
+    asked: list[Outcome] = [_ask_which(unsure, on, desk)] if unsure else []
     if not sure:
         return asked or [nothing_due(desk)]
     return [_ask_about_another_product(command, sure, on, desk) or _log(command, sure, on, desk), *asked]
@@ -204,6 +210,13 @@ def _log(command: LogRound, todo: list[Part], on: date, desk: Desk) -> RoundLogg
     )
 
 
+SAID = {
+    Method.WIPE: ButtonText.WIPED,
+    Method.SWAB: ButtonText.SWABBED,
+    Method.RINSE: ButtonText.RINSED,
+    Method.SPRAY: ButtonText.SPRAYED,
+    Method.CLEAN_OUT: ButtonText.CLEANED_OUT,
+}
 FIRST = {
     Method.WIPE: ButtonText.WIPED_FIRST,
     Method.SWAB: ButtonText.SWABBED_FIRST,
@@ -268,6 +281,7 @@ def nothing_due(desk: Desk) -> NothingDue:
         _still_open(desk, desk.today, treatments=False),
         desk.names(desk.evening.waiting(desk.now)),
         _too_late(desk),
+        _still_open(desk, desk.today, treatments=True),
     )
 
 
@@ -282,24 +296,33 @@ def _todo(
     command: LogRound, on: date, desk: Desk
 ) -> tuple[list[Part], dict[PlantId, tuple[tuple[Part, ...], ...]]]:
     """Give what was done for sure, and the plants for which it may have been one or the other."""
+    evening = desk.evening
     if command.parts:
-        return list(dict.fromkeys(command.parts)), {}
+        left = command.then if on == evening.on else ()
+        asked = {plant: ways for plant in left if (ways := _ways(plant, desk))}
+        return list(dict.fromkeys(command.parts)), asked
     sure: list[Part] = []
     unsure = {}
-    evening = desk.evening
     announced = {line.plant for line in evening.treatments}
     for plant in dict.fromkeys(command.plants):
-        ways = tuple(
-            tuple((plant, part.method, part.product) for part in way if part.method is not None)
-            for way in evening.ways(plant, desk.now)
-        )
+        ways = _ways(plant, desk)
         if command.method is not None or command.product is not None or plant not in announced:
             sure.append(_named(command, plant, ways, on, desk))
-        elif len(ways) == 1:
+        elif len(ways) == 1 and (
+            evening.is_named(plant)
+            or not is_changed(desk.entries, plant, {product for _, _, product in ways[0]})
+        ):
             sure += ways[0]
         elif ways:
             unsure[plant] = ways
     return sure, unsure
+
+
+def _ways(plant: PlantId, desk: Desk) -> tuple[tuple[Part, ...], ...]:
+    return tuple(
+        tuple((plant, part.method, part.product) for part in way if part.method is not None)
+        for way in desk.evening.ways(plant, desk.now)
+    )
 
 
 def _named(
@@ -324,23 +347,27 @@ def _with_product(part: Part, on: date, desk: Desk) -> Part:
     return plant, method, told or _only_product(desk, method)
 
 
-def _ask_which(plant: PlantId, ways: tuple[tuple[Part, ...], ...], on: date, desk: Desk) -> WhichTreatment:
-    words = {
-        Method.WIPE: ButtonText.WIPED,
-        Method.SWAB: ButtonText.SWABBED,
-        Method.RINSE: ButtonText.RINSED,
-        Method.SPRAY: ButtonText.SPRAYED,
-        Method.CLEAN_OUT: ButtonText.CLEANED_OUT,
-    }
+def _ask_which(unsure: dict[PlantId, tuple[tuple[Part, ...], ...]], on: date, desk: Desk) -> WhichTreatment:
+    """Ask of the first plant what was done; each answer asks of the next."""
+    (plant, ways), *others = unsure.items()
+    then = tuple(other for other, _ in others)
+    alone = tuple((part,) for part in ways[0]) if len(ways) == 1 < len(ways[0]) else ()
     choices = tuple(
         Choice(
-            words.get(way[0][1], ButtonText.AS_ASKED),
-            (LogRound(plants=(plant,), on=on, parts=tuple(_with_product(part, on, desk) for part in way)),),
+            SAID.get(way[0][1], ButtonText.ALL_OF_THAT) if len(way) == 1 else ButtonText.ALL_OF_THAT,
+            (
+                LogRound(
+                    plants=(plant,),
+                    on=on,
+                    parts=tuple(_with_product(part, on, desk) for part in way),
+                    then=then,
+                ),
+            ),
         )
-        for way in ways
+        for way in (*ways, *alone)
     )
     told = tuple(tuple((method, desk.product_name(product)) for _, method, product in way) for way in ways)
-    return WhichTreatment(desk.plant(plant).name, told, asking=Asking(choices))
+    return WhichTreatment(desk.plant(plant).name, told, desk.names(then), asking=Asking(choices))
 
 
 def _method_of(desk: Desk, product: ProductId, asked: Method) -> Method:

@@ -12,7 +12,15 @@ from bot.domain.course import Step
 from bot.domain.fold import RINSED_BY
 from bot.domain.household import Case, Household, Nudge, Place, Plant
 from bot.domain.identity import PlaceId, PlantId, ProductId
-from bot.domain.journal import NudgedTask, evening_of
+from bot.domain.journal import (
+    Entry,
+    Found,
+    Nudged,
+    NudgedTask,
+    PestCorrected,
+    ProductSet,
+    evening_of,
+)
 from bot.domain.knowledge import Knowledge
 from bot.domain.nudging import done_as, is_looked_at, placements
 from bot.domain.outbreak import WITH_PRODUCT, Outbreak, outbreak_on
@@ -138,6 +146,8 @@ class Tonight:
     questions: tuple[Line, ...]
     is_past: bool = False
     """Whether it is of the evening before: what is done there is not spoken of any more."""
+    is_said: bool = False
+    """Whether it is as a message named it, and not only planned."""
 
     @property
     def treatments(self) -> tuple[Line, ...]:
@@ -171,6 +181,10 @@ class Tonight:
         said = tuple(part for line in lines for part in self._spoken_of(line, now) if not part.is_over)
         return tuple(way for way in (said, *(line.otherwise for line in lines)) if way)
 
+    def is_named(self, plant: PlantId) -> bool:
+        """Whether the evening's message names a treatment of a plant."""
+        return self.is_said and any(one.plant == plant and not one.is_since for one in self.treatments)
+
     def waiting(self, now: datetime) -> tuple[PlantId, ...]:
         """Give plants of which a treatment waits for the morning."""
         return tuple(
@@ -202,10 +216,44 @@ def tonight(household: Household, knowledge: Knowledge, agenda: Agenda, now: dat
     today, nudge = evening_of(now, household.zone), household.nudge
     days = None if nudge is None else (today - nudge.on).days
     if nudge is not None and nudge.tasks and days in {0, 1}:
-        told = replace(_Plan(household, knowledge, agenda, nudge.on).told(nudge), is_past=days == 1)
+        told = replace(
+            _Plan(household, knowledge, agenda, nudge.on).told(nudge), is_past=days == 1, is_said=True
+        )
         if days == 0 or told.named(now):
             return told
     return _Plan(household, knowledge, agenda, today).evening({}, frozenset())
+
+
+def is_changed(entries: Sequence[Entry], plant: PlantId, products: AbstractSet[ProductId | None]) -> bool:
+    """
+    Whether what is to be done with a plant has changed since the answer to a find, or an evening, said it.
+
+    The answers to what takes something back, names the pest anew or brings a product say no treatment.
+    """
+    by_id = {entry.id: entry for entry in entries}
+    put_right = {entry.source for entry in entries if entry.void_of is not None}
+    for entry in reversed(entries):
+        payload = entry.payload
+        if isinstance(payload, Nudged) and any(task.plant == plant for task in payload.tasks):
+            return False
+        if isinstance(payload, ProductSet) and payload.product in products and _is_new(entry, entries):
+            return True
+        if entry.void_of is not None and by_id[entry.void_of].plant == plant:
+            return True
+        if entry.plant != plant:
+            continue
+        if isinstance(payload, PestCorrected):
+            return True
+        if isinstance(payload, Found) and entry.source not in put_right:
+            return False
+    return False
+
+
+def _is_new(stocked: Entry, entries: Sequence[Entry]) -> bool:
+    """Whether a product came onto the shelf by an entry, and not only more of its label."""
+    product = getattr(stocked.payload, "product", None)
+    told = (one for one in entries if isinstance(one.payload, ProductSet) and one.payload.product == product)
+    return next(told) is stocked
 
 
 def planned(household: Household, knowledge: Knowledge, agenda: Agenda, on: date, now: datetime) -> Tonight:

@@ -16,7 +16,7 @@ from bot.actions.move_plant import MovePlant
 from bot.actions.postpone import Postpone
 from bot.actions.release_plant import ReleasePlant
 from bot.actions.situation import Situation
-from bot.domain.trade import Grade, Sign
+from bot.domain.trade import Grade, Method, Sign
 from bot.phrases.asking import Meant
 from bot.phrases.clause import TIMES
 from bot.phrases.items import Item, items_of
@@ -91,6 +91,7 @@ def read_answer(text: str, words: tuple[str, ...], situation: Situation) -> Mean
     return (
         _by_refusal_to_move(words, situation.choices)
         or _by_plant(items, situation)
+        or _by_method(items, situation.choices)
         or _by_find(items, words, situation)
         or _by_words_of_the_key(words, situation)
     )
@@ -192,6 +193,19 @@ def _by_plant(items: tuple[Item, ...], situation: Situation) -> Meant | None:
     name = next(known.names[0] for known in situation.plants if known.id == meaning.ids[0])
     meant = [choice for choice in situation.choices if choice.of == name]
     return meant[0].commands if len(meant) == 1 else None
+
+
+def _by_method(items: tuple[Item, ...], choices: tuple[Choice, ...]) -> Meant | None:
+    """Take "cleaned out" for that answer of the plant that is asked about, and for no other plant."""
+    said = [item.meaning for item in items if item.meaning is not Word.DONE]
+    method = said[0] if len(said) == 1 else None
+    if not isinstance(method, Method):
+        return None
+    rounds = [one for choice in choices for one in choice.commands if isinstance(one, LogRound)]
+    if len({one.plants for one in rounds}) != 1 or len(rounds) != len(choices):
+        return None
+    meant = [one for one in rounds if [part[1] for part in one.parts] == [method]]
+    return (meant[0],) if len(meant) == 1 else None
 
 
 def _by_find(items: tuple[Item, ...], words: tuple[str, ...], situation: Situation) -> Meant | None:

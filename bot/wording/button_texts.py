@@ -120,7 +120,7 @@ BUTTON_TEXTS = {
     ButtonText.TO_PLACE: "Now at {of}",
     ButtonText.STAYS_AT: "Stays at {of}",
     ButtonText.CLEANED_OUT: "Full clean-out done",
-    ButtonText.AS_ASKED: "As you asked",
+    ButtonText.ALL_OF_THAT: "All of that",
     ButtonText.ON_A_PLANT: "Something on a plant",
     ButtonText.AT_HAND: "What I have to treat with",
     ButtonText.NOTHING_YET: "Nothing yet",

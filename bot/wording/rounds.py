@@ -45,7 +45,7 @@ def round_done(told: RoundLogged, voice: Voice) -> str:
 def _open(told: RoundLogged | NothingDue, voice: Voice) -> list[str]:
     """Say what of tonight is still to do, and to look at."""
     lines = []
-    if isinstance(told, RoundLogged) and told.still_open:
+    if told.still_open:
         lines.append(f"Still open tonight: {voice.plants(told.still_open)}.")
     if told.mornings:
         lines.append(f"Tomorrow morning: {voice.plants(told.mornings)}.")
@@ -138,18 +138,22 @@ def _other_product(told: OtherProduct, voice: Voice) -> str:
 
 
 @says
-def _which_treatment(told: WhichTreatment) -> str:
+def _which_treatment(told: WhichTreatment, voice: Voice) -> str:
     ways = [
         listed(f"{DONE[method]}{f' with {product}' if product else ''}" for method, product in way)
         for way in told.of
     ]
-    return f"{told.plant}: {listed(ways, 'or')}? For that one nothing is written yet."
+    then = f" Then {voice.plants(told.others)}." if told.others else ""
+    return f"{told.plant}: {listed(ways, 'or')}? For that one nothing is written yet.{then}"
 
 
 @says
 def nothing_due(told: NothingDue, voice: Voice) -> str:
     """Say what is open instead."""
-    lines = ["No treatment is open right now, so I wrote nothing.", *_open(told, voice)]
+    nothing = (
+        "Nothing is written." if told.still_open else "No treatment is open right now, so I wrote nothing."
+    )
+    lines = [nothing, *_open(told, voice)]
     if len(lines) == 1 and told.next_on is not None:
         lines.append(f"Next: {near_day(told.next_on, voice.today)}.")
     return "\n".join(lines)

@@ -108,6 +108,75 @@ def test_what_changed_after_it_was_announced_is_asked(talk: Talk, words: str) ->
     assert asked
 
 
+@pytest.mark.parametrize("words", DONES)
+@pytest.mark.parametrize(
+    "putting_right", ["the 40 on the hoya were 3", "undo", "it was 4 on the hoya not 40"]
+)
+def test_what_was_put_right_and_never_named_is_asked(talk: Talk, words: str, putting_right: str) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.passes(minutes=5)
+    assert "clean-out" in "".join(talk.say("hoya 40 longtailed mealybugs"))
+    talk.passes(minutes=5)
+    talk.say(putting_right)
+    if "Change it" in talk.labels():
+        talk.press("Change it")
+    assert "nothing is written yet" in talk.say(words)[0]
+    assert rounds(talk) == []
+    talk.press("All of that")
+    assert [method for _, method, _ in rounds(talk)] == [Method.WIPE, Method.SPRAY]
+
+
+def test_a_product_that_no_answer_named_is_asked_about(talk: Talk) -> None:
+    talk.say("ivy 8 longtailed mealybugs")
+    talk.say("used up all the soap")
+    talk.say("no soap left")
+    talk.say("got spinosad")
+    answer = talk.say("done")[0]
+    assert "spinosad" not in {product for _, _, product in rounds(talk)}, answer
+
+
+def test_an_evening_after_the_change_names_it_and_done_is_enough(talk: Talk) -> None:
+    talk.say("hoya 40 longtailed mealybugs")
+    talk.say("the 40 on the hoya were 3")
+    talk.press("Change it")
+    talk.evening()
+    talk.say("done")
+    assert [method for _, method, _ in rounds(talk)] == [Method.SWAB]
+
+
+def test_of_two_clean_outs_one_is_asked_about_after_the_other(talk: Talk) -> None:
+    talk.say("hoya many longtailed mealybugs")
+    talk.say("ivy many longtailed mealybugs")
+    talk.evening()
+    (answer,) = talk.say("done")
+    assert answer.startswith("hoya: ")
+    assert talk.labels() == ["Full clean-out done", "Wiped"]
+    assert "ivy: cleaned out or wiped?" in talk.press("Wiped")[0]
+    assert rounds(talk) == [("hoya", Method.WIPE, None)]
+    talk.say("did the clean out")
+    assert rounds(talk)[1:] == [("ivy", Method.CLEAN_OUT, None)], "only of the plant that was asked about"
+
+
+@pytest.mark.parametrize("words", ["done except ivy", "all but the ivy", "did all except ivy"])
+def test_what_is_left_out_is_not_said_to_be_no_treatment(talk: Talk, words: str) -> None:
+    talk.say("ivy 8 longtailed mealybugs")
+    talk.evening()
+    (answer,) = talk.say(words)
+    assert "No treatment" not in answer
+    assert "Still open tonight: ivy." in answer
+    assert rounds(talk) == []
+
+
+@pytest.mark.parametrize("words", ["dnoe", "doen", "doone", "finshed"])
+def test_a_misspelt_done_alone_is_offered(talk: Talk, words: str) -> None:
+    talk.say("ivy 8 longtailed mealybugs")
+    talk.evening()
+    assert "Did you mean “" in talk.say(words)[0]
+    assert rounds(talk) == []
+    talk.press("Yes")
+    assert {plant for plant, _, _ in rounds(talk)} == {"ivy"}
+
+
 def test_a_clean_out_that_is_told_is_not_asked_about_again(talk: Talk) -> None:
     talk.say("hoya many longtailed mealybugs")
     talk.say("ivy 8 longtailed mealybugs")
