@@ -136,10 +136,8 @@ class Taking:
         replies: list[tuple[str, Call]] = []
         with self._database.unit() as store:
             _note(store, outcomes, now)
-            new = set(store.mark_all_seen([one.update_id for one in heard], now))
             for incoming in heard:
-                if incoming.update_id in new:
-                    new.remove(incoming.update_id)  # the same twice in one batch is heard once
+                if store.mark_seen(incoming.update_id, now):
                     said = self._hear(incoming, store, now)
                     replies += _replies(incoming, said, self._context(incoming))
                     if said.statuses:  # they look for what stands in the outbox, and come behind the reply

@@ -4,16 +4,15 @@ import json
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
-from functools import cache
-from importlib import import_module
 from typing import Any
 
 import sqlalchemy as sa
 from sqlalchemy import bindparam
 
 from bot.domain.identity import HouseholdId
+from bot.storage.prepared import Prepared
 from bot.storage.sent_notes import Note
-from bot.storage.tables import UNSETTLED, UtcDateTime, member, outbox, parked, question, seen
+from bot.storage.tables import UNSETTLED, UtcDateTime, member, outbox, parked, question
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,9 +42,11 @@ class StatusMessage:
 
 
 _NOW = bindparam("now", type_=UtcDateTime)
-_MARK_SEEN = sa.text(
-    "INSERT INTO seen (update_id, at) VALUES (:update_id, :now) ON CONFLICT DO NOTHING"
-).bindparams(_NOW)
+_MARK_SEEN = Prepared(
+    sa.text("INSERT INTO seen (update_id, at) VALUES (:update_id, :now) ON CONFLICT DO NOTHING").bindparams(
+        _NOW
+    )
+)
 _PARK = sa.text(
     "INSERT INTO parked (update_id, raw, reason, at) VALUES (:update_id, :raw, :reason, :now)"
     " ON CONFLICT DO NOTHING"
@@ -79,7 +80,7 @@ _CLAIM = (
     )
     .returning(*(outbox.c[name] for name in ("id", "key", "household", "chat", "method", "body", "tries")))
 )
-_SETTLE = (
+_SENT = (
     sa.update(outbox)
     .where(outbox.c.id == bindparam("row"))
     .values(
@@ -91,7 +92,8 @@ _SETTLE = (
         error=None,
     )
 )
-_SETTLE_NOTED = _SETTLE.where(outbox.c.key == bindparam("noted_key"), _UNSETTLED)
+_SETTLE = Prepared(_SENT)
+_SETTLE_NOTED = _SENT.where(outbox.c.key == bindparam("noted_key"), _UNSETTLED)
 _RETRY = (
     sa.update(outbox)
     .where(outbox.c.id == bindparam("row"), _UNSETTLED)
@@ -142,28 +144,17 @@ def _storable(text: str) -> str:
     return text.encode("utf-8", "backslashreplace").decode().replace("\x00", "\\x00")
 
 
-@cache
-def _queue_once(dialect: str) -> sa.Insert:
-    # asked for by name: the other database's dialect costs a start 40 ms
-    insert = import_module(f"sqlalchemy.dialects.{dialect}").insert
-    statement: sa.Insert = insert(outbox).on_conflict_do_nothing(index_elements=["key"])
-    return statement
-
-
-@cache
-def _queue_numbered(dialect: str) -> sa.Insert:
-    return _queue_once(dialect).returning(outbox.c.id)
-
-
-@cache
-def _queue_keyed(dialect: str) -> sa.Insert:
-    return _queue_once(dialect).returning(outbox.c.id, outbox.c.key)
-
-
-@cache
-def _mark_all(dialect: str) -> Any:
-    insert = import_module(f"sqlalchemy.dialects.{dialect}").insert
-    return insert(seen).on_conflict_do_nothing().returning(seen.c.update_id)
+# as text: the library has its ON CONFLICT in each database's own dialect, and both cost a start 40 ms
+_QUEUE_ONCE = """
+INSERT INTO outbox
+    (key, household, chat, method, body, state, claimed_by, lease_until, tries, not_before, created_at,
+    to_forget)
+VALUES (:key, :household, :chat, :method, :body, :state, :claimed_by, :lease_until, :tries, :not_before,
+    :created_at, :to_forget)
+ON CONFLICT (key) DO NOTHING"""
+_INSTANTS = tuple(bindparam(name, type_=UtcDateTime) for name in ("lease_until", "not_before", "created_at"))
+_QUEUE = Prepared(sa.text(_QUEUE_ONCE).bindparams(*_INSTANTS))
+_QUEUE_NUMBERED = Prepared(sa.text(f"{_QUEUE_ONCE} RETURNING id").bindparams(*_INSTANTS))
 
 
 @dataclass(frozen=True, slots=True)
@@ -185,16 +176,7 @@ class Delivery:
 
     def mark_seen(self, update_id: int, now: datetime) -> bool:
         """Remember that an update was taken; False when it already was, and must change nothing now."""
-        marked = self._connection.execute(_MARK_SEEN, {"update_id": update_id, "now": now})
-        return marked.rowcount == 1
-
-    def mark_all_seen(self, update_ids: Sequence[int], now: datetime) -> frozenset[int]:
-        """Remember that updates were taken; give those that were not before."""
-        if len(update_ids) == 1:
-            return frozenset(update_ids) if self.mark_seen(update_ids[0], now) else frozenset()
-        rows = [{"update_id": number, "at": now} for number in dict.fromkeys(update_ids)]
-        marked = self._connection.execute(_mark_all(self._connection.dialect.name), rows)
-        return frozenset(marked.scalars())
+        return _MARK_SEEN.write(self._connection, {"update_id": update_id, "now": now}) == 1
 
     def park(self, update_id: int, raw: str, reason: str, now: datetime) -> None:
         """Put aside an update nobody could read; parking never fails because of what it holds."""
@@ -215,11 +197,11 @@ class Delivery:
         household: HouseholdId | None = None,
     ) -> int | None:
         """Write a message to be sent and give its number; None when its key was written before."""
-        row = _outgoing(key, household, chat, method, body, now)
-        number: int | None = self._connection.execute(
-            _queue_numbered(self._connection.dialect.name), row
-        ).scalar()
-        return number
+        return self._queued(_outgoing(key, household, chat, method, body, now))
+
+    def _queued(self, row: dict[str, Any]) -> int | None:
+        written = _QUEUE_NUMBERED.rows(self._connection, row)
+        return written[0][0] if written else None
 
     def queue_claimed(
         self,
@@ -235,17 +217,18 @@ class Delivery:
         else before the lease ends.
         """
         claim = {"state": "claimed", "claimed_by": owner, "lease_until": until, "tries": 1}
-        rows = [_outgoing(key, None, chat, method, body, now) | claim for key, chat, method, body in calls]
-        if not rows:
-            return {}
-        written = self._connection.execute(_queue_keyed(self._connection.dialect.name), rows)
-        return {key: number for number, key in written}
+        numbers = {}
+        for key, chat, method, body in calls:
+            number = self._queued(_outgoing(key, None, chat, method, body, now) | claim)
+            if number is not None:
+                numbers[key] = number
+        return numbers
 
     def queue_all(self, calls: Sequence[Waiting], now: datetime) -> None:
         """Write messages to be sent by whoever claims them, in order; a key written before is left out."""
         rows = [_outgoing(one.key, one.household, one.chat, one.method, one.body, now) for one in calls]
         if rows:
-            self._connection.execute(_queue_once(self._connection.dialect.name), rows)
+            _QUEUE.write_many(self._connection, rows)
 
     def claim_outbox(
         self, now: datetime, owner: str, lease_until: datetime, limit: int
@@ -271,7 +254,7 @@ class Delivery:
         """Note which rows were sent, and the number the platform gave each message."""
         rows = [{"row": row, "now": now, "message": message} for row, message in sent.items()]
         if rows:
-            self._connection.execute(_SETTLE, rows)
+            _SETTLE.write_many(self._connection, rows)
 
     def settle_noted(self, now: datetime, notes: Iterable[Note]) -> None:
         """Note which rows a process that was killed had sent; rows of another database are left alone."""

@@ -5,7 +5,6 @@ import secrets
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
-from functools import cache
 from typing import Any
 
 import sqlalchemy as sa
@@ -24,6 +23,7 @@ from bot.storage.failure import StoreError
 from bot.storage.journal_cache import Held, JournalCache
 from bot.storage.moving import export_household, import_household
 from bot.storage.photos import PhotoFolder, PhotoRows
+from bot.storage.prepared import Prepared
 from bot.storage.tables import (
     UtcDateTime,
     household,
@@ -39,9 +39,6 @@ from bot.storage.tables import (
     seen,
     stranger,
 )
-
-_MemberRow = sa.Row[*tuple[Any, ...]]
-_QuestionRow = sa.Row[Any, Any, Any, Any, Any, Any, Any, Any]
 
 INVITE_HOLDS = timedelta(days=2)
 """An invitation lapses after this time. Judgement."""
@@ -67,7 +64,9 @@ _MEMBER = sa.select(
     member.c.chosen_at,
 )
 _neighbour = member.alias("neighbour")
-_MEMBERS = _MEMBER.where(member.c.household == _HOUSEHOLD, member.c.left_at.is_(None)).order_by(member.c.id)
+_MEMBERS = Prepared(
+    _MEMBER.where(member.c.household == _HOUSEHOLD, member.c.left_at.is_(None)).order_by(member.c.id)
+)
 _IS_HERE = sa.case((member.c.chat == _CHAT, 0), else_=1)
 # in a private chat the homes spoken with there come before one that lives in a group
 _HOMES_ALONE = (
@@ -75,8 +74,8 @@ _HOMES_ALONE = (
     .where(member.c.person == _PERSON, member.c.left_at.is_(None))
     .order_by(_IS_HERE, member.c.id)
 )
-_SPEAKER_ALONE = _HOMES_ALONE.limit(1)
-_SPEAKER_IN_GROUP = (
+_SPEAKER_ALONE = Prepared(_HOMES_ALONE.limit(1))
+_SPEAKER_IN_GROUP = Prepared(
     _MEMBER.where(
         member.c.person == _PERSON,
         member.c.left_at.is_(None),
@@ -114,16 +113,17 @@ _STATES_OF_THESE = (
 _ENTRIES_OF_THESE = sa.select(journal).where(journal.c.household.in_(_THESE)).order_by(journal.c.id)
 _LOCK_HOUSEHOLD = sa.select(household.c.id).where(household.c.id == _HOUSEHOLD).with_for_update()
 # of one home only one unit writes at a time, and none takes an entry away: the last number tells all
-_JOURNAL_STATE = sa.select(sa.func.max(journal.c.id)).where(journal.c.household == _HOUSEHOLD)
-_ENTRIES_AFTER = (
+_JOURNAL_STATE = Prepared(sa.select(sa.func.max(journal.c.id)).where(journal.c.household == _HOUSEHOLD))
+_ENTRIES_AFTER = Prepared(
     sa.select(journal)
     .where(journal.c.household == _HOUSEHOLD, journal.c.id > bindparam("after", type_=sa.BigInteger))
     .order_by(journal.c.id)
 )
-_APPEND = sa.insert(journal)
-_APPEND_MANY = sa.insert(journal).returning(journal.c.id, sort_by_parameter_order=True)
-_FEW = 3
-"""Up to here single inserts are quicker than one for many rows. Measured."""
+_APPEND = Prepared(sa.insert(journal), [one.name for one in journal.c if one.name != "id"])
+_NEW_PLACE, _NEW_PLANT, _NEW_PRODUCT = (
+    Prepared(sa.insert(table), ("household",)) for table in (place, plant, product)
+)
+_ASK = Prepared(sa.insert(question), ("household", "chat", "expecting", "choices", "asked_at", "closed_at"))
 _QUESTION = sa.select(
     question.c.id,
     question.c.household,
@@ -135,13 +135,13 @@ _QUESTION = sa.select(
     question.c.answered,
 )
 _QUESTIONS_OF_THESE = _QUESTION.where(question.c.household.in_(_THESE), question.c.closed_at.is_(None))
-_QUESTION_BY_ID = _QUESTION.where(question.c.id == bindparam("number", type_=sa.BigInteger))
+_QUESTION_BY_ID = Prepared(_QUESTION.where(question.c.id == bindparam("number", type_=sa.BigInteger)))
 _OF_CHAT = (question.c.household == _HOUSEHOLD, question.c.chat == _CHAT, question.c.closed_at.is_(None))
-_OPEN_QUESTION = _QUESTION.where(*_OF_CHAT)
-_CLOSE_QUESTION = sa.update(question).where(*_OF_CHAT).values(closed_at=_NOW)
+_OPEN_QUESTION = Prepared(_QUESTION.where(*_OF_CHAT))
+_CLOSE_QUESTION = Prepared(sa.update(question).where(*_OF_CHAT).values(closed_at=_NOW))
 # closing without asking anew is not told the time; the column must only stop being empty
-_CLOSE_UNTIMED = sa.update(question).where(*_OF_CHAT).values(closed_at=question.c.asked_at)
-_SET_EVENING = (
+_CLOSE_UNTIMED = Prepared(sa.update(question).where(*_OF_CHAT).values(closed_at=question.c.asked_at))
+_SET_EVENING = Prepared(
     sa.update(household)
     .where(household.c.id == _HOUSEHOLD)
     .values(next_evening_at=bindparam("at", type_=UtcDateTime))
@@ -202,7 +202,7 @@ class SqlStore(PhotoRows, Delivery):
         """Write what was kept back to be written together; before the commit."""
         if self._next_evenings:
             told = [{"of_household": number, "at": at} for number, at in self._next_evenings.items()]
-            self._connection.execute(_SET_EVENING, told)
+            _SET_EVENING.write_many(self._connection, told)
             self._next_evenings.clear()
         if self._last_words_to:
             forget_when_settled(self._connection, self._last_words_to)
@@ -215,8 +215,8 @@ class SqlStore(PhotoRows, Delivery):
     def member(self, person: int, chat: int) -> Member | None:
         """Find the member who speaks; in a group the chat decides the household, not the person's own."""
         speaker = _SPEAKER_ALONE if person == chat else _SPEAKER_IN_GROUP
-        row = self._connection.execute(speaker, {"by_person": person, "in_chat": chat}).first()
-        return None if row is None else _member(row)
+        rows = speaker.rows(self._connection, {"by_person": person, "in_chat": chat})
+        return _member(rows[0]) if rows else None
 
     def homes_of(self, person: int, chat: int) -> tuple[Member, ...]:
         """Find the member who speaks in each of the homes that may be meant in this chat."""
@@ -238,13 +238,14 @@ class SqlStore(PhotoRows, Delivery):
     def members(self, household: HouseholdId) -> tuple[Member, ...]:
         """Everyone who shares the plants, in order of joining."""
         if household not in self._members:
-            rows = self._connection.execute(_MEMBERS, {"of_household": household})
+            rows = _MEMBERS.rows(self._connection, {"of_household": household})
             self._members[household] = _told_apart([_member(row) for row in rows])
         return self._members[household]
 
     def found_household(self, person: int, chat: int, name: str, now: datetime) -> Member:
         """Make a household and its owner."""
-        number = self._insert(household, {"founded_at": now})
+        founded = self._connection.execute(sa.insert(household), {"founded_at": now})
+        number = _number(founded)
         return self._add_member(HouseholdId(number), person, chat, name, is_owner=True)
 
     def join_household(self, household: HouseholdId, person: int, chat: int, name: str) -> Member:
@@ -356,7 +357,7 @@ class SqlStore(PhotoRows, Delivery):
         if not held.entries:  # nothing to compare with: read it, and look no further
             self._read[household] = held = Held(self._entries_after(household, 0))
             return held.entries
-        last = self._connection.execute(_JOURNAL_STATE, which).scalar() or 0
+        last = _JOURNAL_STATE.rows(self._connection, which)[0][0] or 0
         if held.last != last:
             held = Held(held.entries + self._entries_after(household, held.last))
         if held.last != last:
@@ -371,7 +372,7 @@ class SqlStore(PhotoRows, Delivery):
         if not drafts:
             return ()
         rows = [_journal_row(household, draft, source, now) for draft in drafts]
-        numbers = self._append(rows)
+        numbers = [_APPEND.insert(self._connection, row) for row in rows]
         added = tuple(
             _appended(number, household, draft, source, now)
             for number, draft in zip(numbers, drafts, strict=True)
@@ -382,27 +383,28 @@ class SqlStore(PhotoRows, Delivery):
 
     def new_place(self, household: HouseholdId) -> PlaceId:
         """Give the number for a place about to be told."""
-        return PlaceId(self._insert(place, {"household": household}))
+        return PlaceId(_NEW_PLACE.insert(self._connection, {"household": household}))
 
     def new_plant(self, household: HouseholdId) -> PlantId:
         """Give the number for a plant about to be told."""
-        return PlantId(self._insert(plant, {"household": household}))
+        return PlantId(_NEW_PLANT.insert(self._connection, {"household": household}))
 
     def new_product(self, household: HouseholdId) -> ProductId:
         """Give the number for a product about to be told."""
-        return ProductId(self._insert(product, {"household": household}))
+        return ProductId(_NEW_PRODUCT.insert(self._connection, {"household": household}))
 
     def question(self, household: HouseholdId, chat: int) -> Question | None:
         """Give the open question of a chat, if any."""
         if (household, chat) not in self._questions:
             which = {"of_household": household, "in_chat": chat}
-            found = self._connection.execute(_OPEN_QUESTION, which).first()
-            self._questions[household, chat] = _question(found)
+            found = _OPEN_QUESTION.rows(self._connection, which)
+            self._questions[household, chat] = _question(found[0]) if found else None
         return self._questions[household, chat]
 
     def question_by_id(self, number: int) -> Question | None:
         """Give a question, open or closed: old buttons stay safe to press."""
-        return _question(self._connection.execute(_QUESTION_BY_ID, {"number": number}).first())
+        found = _QUESTION_BY_ID.rows(self._connection, {"number": number})
+        return _question(found[0]) if found else None
 
     def ask(
         self,
@@ -415,7 +417,7 @@ class SqlStore(PhotoRows, Delivery):
         """Open a question in a chat; an earlier one there is closed."""
         if self._questions.pop((household, chat), ...) is not None:  # none is known to be open
             which = {"of_household": household, "in_chat": chat, "now": now}
-            self._connection.execute(_CLOSE_QUESTION, which)
+            _CLOSE_QUESTION.write(self._connection, which)
         asked = self._keep_question(household, chat, expecting, choices, now)
         self._questions[household, chat] = asked
         return asked
@@ -444,7 +446,7 @@ class SqlStore(PhotoRows, Delivery):
             "asked_at": now,
             "closed_at": closed_at,
         }
-        number = self._insert(question, row)
+        number = _ASK.insert(self._connection, row)
         return Question(
             id=number, household=household, chat=chat, expecting=expecting, choices=offered, asked_at=now
         )
@@ -460,7 +462,7 @@ class SqlStore(PhotoRows, Delivery):
         if self._questions.get((household, chat), ...) is None:
             return
         self._questions[household, chat] = None
-        self._connection.execute(_CLOSE_UNTIMED, {"of_household": household, "in_chat": chat})
+        _CLOSE_UNTIMED.write(self._connection, {"of_household": household, "in_chat": chat})
 
     def set_next_evening(self, household: HouseholdId, at: datetime | None) -> None:
         """Say when the household is to be looked at again. Aware UTC; None is never."""
@@ -523,49 +525,36 @@ class SqlStore(PhotoRows, Delivery):
             self._read.update((number, Held(tuple(entries))) for number, entries in told.items())
         self._foreseen.update(households)
 
-    def _append(self, rows: list[dict[str, Any]]) -> Sequence[int]:
-        if len(rows) > _FEW:
-            return self._connection.execute(_APPEND_MANY, rows).scalars().all()
-        return [self._number(self._connection.execute(_APPEND, row)) for row in rows]
-
     def _entries_after(self, household: HouseholdId, after: int) -> tuple[Entry, ...]:
-        rows = self._connection.execute(_ENTRIES_AFTER, {"of_household": household, "after": after})
-        return tuple([_entry(row) for row in rows.all()])
+        rows = _ENTRIES_AFTER.rows(self._connection, {"of_household": household, "after": after})
+        return tuple([_entry(row) for row in rows])
 
     def _add_member(
         self, household: HouseholdId, person: int, chat: int, name: str, *, is_owner: bool
     ) -> Member:
         self._members.clear()
         told = {"household": household, "person": person, "chat": chat, "name": name, "is_owner": is_owner}
-        number = self._insert(member, told)
+        number = _number(self._connection.execute(sa.insert(member), told))
         return _member(self._connection.execute(_MEMBER.where(member.c.id == number)).one())
 
-    def _insert(self, table: sa.Table, row: dict[str, Any]) -> int:
-        return self._number(self._connection.execute(_insert_into(table), row))
 
-    @staticmethod
-    def _number(inserted: sa.CursorResult[Any]) -> int:
-        key = inserted.inserted_primary_key
-        assert key is not None
-        return int(key[0])
+def _number(inserted: sa.CursorResult[Any]) -> int:
+    key = inserted.inserted_primary_key
+    assert key is not None
+    return int(key[0])
 
 
-@cache
-def _insert_into(table: sa.Table) -> sa.Insert:
-    """Make the statement once: the library looks for what it compiled by the very statement."""
-    return sa.insert(table)
-
-
-def _member(row: _MemberRow) -> Member:
+def _member(row: Sequence[Any]) -> Member:
+    number, of, person, chat, name, is_owner, chosen_at, *homes = row
     return Member(
-        id=row.id,
-        household=row.household,
-        person=row.person,
-        chat=row.chat,
-        name=shown_name(row.name),
-        is_owner=row.is_owner,
-        homes=getattr(row, "homes", 1),
-        chosen_at=row.chosen_at,
+        id=number,
+        household=of,
+        person=person,
+        chat=chat,
+        name=shown_name(name),
+        is_owner=is_owner,
+        homes=homes[0] if homes else 1,
+        chosen_at=chosen_at,
     )
 
 
@@ -583,23 +572,22 @@ def _told_apart(members: Sequence[Member]) -> tuple[Member, ...]:
     return tuple(apart)
 
 
-def _question(row: _QuestionRow | None) -> Question | None:
-    if row is None:
-        return None
+def _question(row: Sequence[Any]) -> Question:
+    number, of, chat, expected, told, asked_at, closed_at, answered = row
     try:
-        expecting, choices = Expecting(row.expecting), decode_choices(row.choices, row.id)
+        expecting, choices = Expecting(expected), decode_choices(told, number)
     except (StoreError, ValueError):
         # of a newer version: its buttons mean nothing here, and must not silence the chat
         expecting, choices = Expecting.NOTHING, ()
     return Question(
-        id=row.id,
-        household=row.household,
-        chat=row.chat,
+        id=number,
+        household=of,
+        chat=chat,
         expecting=expecting,
         choices=choices,
-        asked_at=row.asked_at,
-        answered=row.answered,
-        answered_at=None if row.answered is None else row.closed_at,
+        asked_at=asked_at,
+        answered=answered,
+        answered_at=None if answered is None else closed_at,
     )
 
 
@@ -635,7 +623,7 @@ def _appended(number: int, household: HouseholdId, draft: Draft, source: str, no
     )
 
 
-def _entry(row: sa.Row[*tuple[Any, ...]]) -> Entry:
+def _entry(row: Sequence[Any]) -> Entry:
     # unpacked by place: by name costs twice the time of a cold journal
     number, of, member, plant, kind, version, at, on, recorded_at, source, payload, void_of = row
     return Entry(

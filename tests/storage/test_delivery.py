@@ -27,10 +27,6 @@ def test_an_update_is_seen_once(database: Database) -> None:
     with database.unit() as unit:
         assert not unit.mark_seen(10, NOW)
         assert unit.mark_seen(11, NOW)
-    with database.unit() as unit:
-        assert unit.mark_all_seen([11, 12, 13, 12], NOW) == {12, 13}
-        assert unit.mark_all_seen([13], NOW) == set()
-        assert unit.mark_all_seen([14], NOW) == {14}
 
 
 def test_old_updates_are_forgotten(database: Database) -> None:
