@@ -85,7 +85,7 @@ from bot.wording.button_texts import button_text
 from bot.wording.lines import fitted
 from bot.wording.manner import in_manner, most_lines, notice
 from bot.wording.nudge import say_answered, say_chosen
-from bot.wording.sentences import document, picture, say
+from bot.wording.sentences import FILES, PICTURES, attached, say
 from bot.wording.voice import Voice
 
 logger = logging.getLogger(__name__)
@@ -476,8 +476,8 @@ class Conversation:
         answer = Answer(
             text=text,
             buttons=_asked(outcomes, offers, desk),
-            picture=picture(outcomes),
-            document=document(outcomes),
+            picture=attached(outcomes, _voice(desk), PICTURES),
+            document=attached(outcomes, _voice(desk), FILES),
         )
         return in_manner(answer, outcomes)
 

@@ -9,7 +9,7 @@ from bot.actions.command import Command, performs
 from bot.actions.decline import Decline, Declined
 from bot.actions.desk import Desk
 from bot.actions.outcome import Asking, Outcome
-from bot.actions.show_history import describe, plant_name
+from bot.actions.show_history import described
 from bot.actions.undo import Undo, last_group
 from bot.domain.journal import evening_of
 
@@ -36,7 +36,7 @@ def deny(_: Deny, desk: Desk) -> LastTold | Declined:
     group = last_group(desk)
     if not group or evening_of(group[-1].recorded_at, desk.household.zone) != desk.today:
         return Declined()
-    what = tuple((describe(entry), plant_name(desk, entry), entry.happened_on) for entry in group)
+    what = described(group, desk)
     choices = (
         Choice(ButtonText.TAKE_BACK, (Undo(shown=group[-1].source),)),
         Choice(ButtonText.KEEP, (Decline(),)),

@@ -6,7 +6,7 @@ from datetime import date
 from bot.actions.correct import OF_A_PLANT
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
-from bot.actions.show_history import describe, plant_name
+from bot.actions.show_history import described
 from bot.domain.fold import valid
 from bot.domain.journal import Entry, Heard
 
@@ -34,6 +34,6 @@ def may_be_replaced(entries: list[Entry]) -> bool:
 
 def take_back(entries: list[Entry], desk: Desk) -> SaidAnew:
     """Take back what the message said before it was edited."""
-    what = tuple((describe(entry), plant_name(desk, entry), entry.happened_on) for entry in entries)
+    what = described(entries, desk)
     desk.write(desk.voids(entries))
     return SaidAnew(what)

@@ -1,6 +1,6 @@
 """What was told, oldest first."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -83,6 +83,11 @@ def plant_name(desk: Desk, entry: Entry | Draft) -> str | None:
     if entry.plant is None or entry.plant not in desk.household.plants:
         return None
     return desk.household.plants[entry.plant].name
+
+
+def described(entries: Iterable[Entry | Draft], desk: Desk) -> tuple[tuple[str, str | None, date], ...]:
+    """Give what entries told: the wording's key, plant, day."""
+    return tuple((describe(one), plant_name(desk, one), one.happened_on) for one in entries)
 
 
 def told_already(outcomes: Sequence[Outcome], desk: Desk) -> list[Outcome]:

@@ -9,7 +9,7 @@ from bot.actions.command import Command, performs
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk
 from bot.actions.outcome import Asking, Outcome
-from bot.actions.show_history import describe, plant_name
+from bot.actions.show_history import described
 from bot.domain.fold import latest
 from bot.domain.journal import CalendarGiven, Entry, Heard, HeldUntil, Nudged, Voided, evening_of
 
@@ -67,10 +67,10 @@ def undo(command: Undo, desk: Desk) -> Undone | OldToUndo | BehindTheReturn | To
         return NothingToUndo()
     if not command.shown and _is_back_since(group, desk):
         shown = last_group(desk)
-        what = tuple((describe(entry), plant_name(desk, entry), entry.happened_on) for entry in shown)
+        what = described(shown, desk)
         return BehindTheReturn(what, asking=_ask_to_take_back(group))
     told = [entry for entry in group if not isinstance(entry.payload, Voided)]
-    what = tuple((describe(entry), plant_name(desk, entry), entry.happened_on) for entry in told)
+    what = described(told, desk)
     if command.shown and command.shown != group[-1].source:
         return ToldSince(what)
     if not command.shown and evening_of(group[-1].recorded_at, desk.household.zone) < desk.today:

@@ -1,5 +1,6 @@
 """Questions back, the agenda, and what was not understood."""
 
+from collections.abc import Iterable
 from datetime import timedelta
 
 from bot.actions.courtesy import Greeted, Helped, Welcomed
@@ -12,11 +13,11 @@ from bot.actions.press_button import AnsweredAlready, ButtonExpired
 from bot.actions.show_due import DueLine, DueList
 from bot.actions.show_more import MoreText
 from bot.actions.show_plants import NoPlants, PlantList
-from bot.wording.acts import by_acts, planned
+from bot.wording.acts import asked, by_acts
 from bot.wording.button_texts import button_text
-from bot.wording.days import listed, near_day
+from bot.wording.days import listed, lowered, near_day
 from bot.wording.saying import says
-from bot.wording.voice import Voice
+from bot.wording.voice import MANY, Voice
 
 FIRST_AID = (
     "Stop, get away from it, into fresh air.\n"
@@ -80,16 +81,18 @@ def due(told: DueList, voice: Voice) -> str:
         return "Nothing is due" + (" this week." if told.is_week else ".")
     lines = []
     for on, of in shown:
-        first, *more = _due_words(of, voice)
+        first, *more = due_words(of, voice)
         lines += [f"{near_day(on, voice.today)}: {first}", *more]
     return "\n".join(lines)
 
 
-def _due_words(lines: tuple[DueLine, ...], voice: Voice) -> list[str]:
-    works = by_acts((line.name, (line.task.method, None)) for line in lines if line.task.method)
-    words = [f"{planned(acts)} {voice.plants(names)}" for acts, names in works.items()]
+def due_words(lines: Iterable[DueLine], voice: Voice) -> list[str]:
+    """Say what one evening brings, a work a line."""
+    lines = list(lines)
+    works = by_acts((line.name, (line.task.method, line.product)) for line in lines if line.task.method)
     looks = list(dict.fromkeys(line.name for line in lines if line.task.method is None))
-    return [*words, *([f"look at {voice.plants(looks)}"] if looks else [])]
+    words = [asked(acts, voice.plants(names)) for acts, names in works.items()]
+    return [*map(lowered, words), *([f"look at {voice.plants(looks)}."] if looks else [])]
 
 
 @says
@@ -192,7 +195,10 @@ def unclear(told: Unclear) -> str:
 
 @says
 def _plant_list(told: PlantList) -> str:
-    return "\n".join(f"{place or 'no place yet'}: {listed(names)}" for place, names in told.places)
+    return "\n".join(
+        f"{place or 'no place yet'}{f', {len(names)}' if len(names) > MANY else ''}: {listed(names)}"
+        for place, names in told.places
+    )
 
 
 @says

@@ -1,13 +1,14 @@
 """The picture of a case: counts, rounds and looks over time, readable on a phone and by the colour-blind."""
 
 import io
-from datetime import date
+from datetime import timedelta
 from typing import Any
 
 from bot.actions.show_trend import TrendShown
 from bot.domain.trend import Call
 from bot.wording.answer import Attachment
 from bot.wording.days import day
+from bot.wording.voice import Voice
 
 # Okabe and Ito's palette, told apart with any colour vision.
 _BLUE, _ORANGE, _SKY, _GREY = "#0072B2", "#D55E00", "#56B4E9", "#555555"
@@ -16,7 +17,7 @@ _MOST_TICKS = 4
 _LEAST_POINTS = 2
 
 
-def trend_chart(told: TrendShown) -> Attachment | None:
+def trend_chart(told: TrendShown, voice: Voice) -> Attachment | None:
     """Draw the counts of a case; None where there is nothing to compare yet."""
     if len(told.points) < _LEAST_POINTS:
         return None
@@ -27,13 +28,13 @@ def trend_chart(told: TrendShown) -> Attachment | None:
     figure = Figure(figsize=(_WIDTH_IN, _HEIGHT_IN), dpi=_DOTS_PER_IN, layout="constrained")
     FigureCanvasAgg(figure)
     axes = figure.add_subplot()
-    _draw(axes, told)
+    _draw(axes, told, voice)
     held = io.BytesIO()
     figure.savefig(held, format="png")
     return Attachment(f"{told.plant}.png", held.getvalue())
 
 
-def _draw(axes: Any, told: TrendShown) -> None:
+def _draw(axes: Any, told: TrendShown, voice: Voice) -> None:
     first = told.points[0].on
     if told.band and told.trend.call is not Call.TOO_EARLY:
         days = [(one.on - first).days for one in told.band]
@@ -64,16 +65,22 @@ def _draw(axes: Any, told: TrendShown) -> None:
     rounds = [(on - first).days for on in told.rounds]
     most = max(1, *(one.number for one in told.points))
     if rounds:
-        axes.scatter(rounds, [-0.08 * most] * len(rounds), marker="^", color=_ORANGE, s=60, label="round")
+        axes.scatter(rounds, [-0.08 * most] * len(rounds), marker="^", color=_ORANGE, s=60, label="treatment")
     axes.set_ylim(-0.16 * most, 1.15 * most)
-    _label(axes, told, first)
+    _label(axes, told, voice)
 
 
-def _label(axes: Any, told: TrendShown, first: date) -> None:
-    last = max(told.points[-1].on, *told.rounds) if told.rounds else told.points[-1].on
-    span = max((last - first).days, 1)
-    ticks = sorted({round(span * number / (_MOST_TICKS - 1)) for number in range(_MOST_TICKS)})
-    axes.set_xticks(ticks, [day(date.fromordinal(first.toordinal() + tick)) for tick in ticks], fontsize=11)
+def ticks(told: TrendShown, voice: Voice) -> dict[int, str]:
+    """Give the days that are written under a chart, counted from its first."""
+    first = told.points[0].on
+    span = max((max(told.points[-1].on, *told.rounds, first) - first).days, 1)
+    shown = {round(span * number / (_MOST_TICKS - 1)) for number in range(_MOST_TICKS)}
+    return {one: voice.local(day(first + timedelta(days=one))) for one in sorted(shown)}
+
+
+def _label(axes: Any, told: TrendShown, voice: Voice) -> None:
+    shown = ticks(told, voice)
+    axes.set_xticks(list(shown), list(shown.values()), fontsize=11)
     axes.tick_params(axis="y", labelsize=11)
     axes.yaxis.get_major_locator().set_params(integer=True)
     axes.set_title(f"{told.plant}: {told.pest}", fontsize=13, color="black")

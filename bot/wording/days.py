@@ -46,3 +46,8 @@ def plural(pest: str) -> str:
 def dated(on: date, today: date) -> str:
     """Say for which day something is written, today left unsaid: "Written", "Written for Fri 1 May"."""
     return "Written" if on == today else f"Written for {day(on)}"
+
+
+def lowered(text: str) -> str:
+    """Begin a sentence small, within another."""
+    return text[:1].lower() + text[1:]

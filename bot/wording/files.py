@@ -1,21 +1,18 @@
-"""Files to take away: a calendar by RFC 5545, a table by RFC 4180, everything as JSON."""
+"""Files to take away: a calendar by RFC 5545, everything as JSON."""
 
-import csv
-import io
 import json
-from collections.abc import Iterable
 from datetime import timedelta
 
-from bot.actions.export import AllExported, CalendarMade, TableMade
-from bot.actions.show_due import DueLine
+from bot.actions.export import AllExported, CalendarMade, PlannedEvening
 from bot.wording.answer import Attachment
-from bot.wording.days import counted, listed
+from bot.wording.asking import due_words
+from bot.wording.days import counted
 from bot.wording.saying import says
+from bot.wording.voice import Voice
 
-HEAD = ("day", "time", "who", "plant", "what", "details", "note")
-_DANGEROUS = ("=", "+", "-", "@", "\t", "\r", "\n")
-"""A table program takes a cell that begins so for a formula."""
 _LASTS = timedelta(minutes=30)
+_TITLE = 60
+"""As much of a title as a calendar shows of a day. Judgement. [1]"""
 
 
 @says
@@ -25,12 +22,12 @@ def calendar_made(told: CalendarMade) -> str:
     if not coming:
         return "No evening is planned, so the calendar file holds none."
     return (
-        f"{counted(len(coming), 'evening')} for your calendar. Opening a newer file moves them along; it does not "
-        "double them."
+        f"{counted(len(coming), 'evening')} for your calendar, as it goes if all is done and no look finds any. A newer "
+        "file moves them, and doubles none."
     )
 
 
-def calendar_file(told: CalendarMade) -> Attachment:
+def calendar_file(told: CalendarMade, voice: Voice) -> Attachment:
     """Write one event an evening, with an alarm, in the household's zone; evenings that moved are cancelled."""
     from icalendar import Alarm, Calendar, Event, Timezone  # noqa: PLC0415 - on demand
 
@@ -52,49 +49,36 @@ def calendar_file(told: CalendarMade) -> Attachment:
         event.add("sequence", int(told.made_at.timestamp()) // 60)
         event.add("dtstart", one.at)
         event.add("dtend", one.at + _LASTS)
-        event.add("summary", _summary(one.lines) if one.lines else "Plants: moved to another evening")
+        words = [voice.local(line) for line in due_words(one.lines, voice)]
+        title = _title(one, words)
+        event.add("summary", title)
         event.add("status", "CONFIRMED" if one.lines else "CANCELLED")
-        if one.lines:
+        if words:
+            event.add("description", "\n".join(line[:1].upper() + line[1:] for line in words))
             alarm = Alarm()
             alarm.add("action", "DISPLAY")
-            alarm.add("description", _summary(one.lines))
+            alarm.add("description", title)
             alarm.add("trigger", timedelta(0))
             event.add_component(alarm)
         calendar.add_component(event)
     return Attachment("evenings.ics", calendar.to_ical())
 
 
-def _summary(lines: Iterable[DueLine]) -> str:
-    groups: dict[str, list[str]] = {}
-    for line in lines:
-        what = line.task.method.value if line.task.method is not None else "look at"
-        groups.setdefault(what, []).append(line.name)
-    return "Plants: " + "; ".join(f"{what} {listed(names)}" for what, names in groups.items())
+def _title(evening: PlannedEvening, words: list[str]) -> str:
+    """Say in short what an evening brings: in words, of many plants in numbers."""
+    title = f"Plants: {' '.join(words)}" if words else "Plants: moved to another evening"
+    if len(title) <= _TITLE:
+        return title
+    treated = {line.name for line in evening.lines if line.task.method is not None}
+    looked = {line.name for line in evening.lines if line.task.method is None}
+    parts = [f"treat {len(treated)}"] * bool(treated) + [f"look at {len(looked)}"] * bool(looked)
+    return f"Plants: {', '.join(parts)}"
 
 
-def table_file(told: TableMade) -> Attachment:
-    """Write the journal as a table; no cell can act as a formula."""
-    held = io.StringIO()
-    writer = csv.writer(held)
-    writer.writerow(HEAD)
-    writer.writerows([harmless(cell) for cell in row] for row in told.rows)
-    return Attachment("journal.csv", held.getvalue().encode("utf-8-sig"))
-
-
-def harmless(cell: str) -> str:
-    """Put an apostrophe before what a table program would take for a formula."""
-    return f"'{cell}" if cell.startswith(_DANGEROUS) else cell
-
-
-def everything_file(told: AllExported) -> Attachment:
+def everything_file(told: AllExported, _: Voice) -> Attachment:
     """Write the household as one document, which `python -m bot import` reads."""
     text = json.dumps(told.document, ensure_ascii=False, indent=1)
     return Attachment("household.json", text.encode())
-
-
-@says
-def _table_made(told: TableMade) -> str:
-    return f"The journal as a table, {counted(len(told.rows), 'line')}. Lines taken back are marked."
 
 
 @says

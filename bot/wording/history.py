@@ -22,7 +22,7 @@ TOLD = {
     "PlantRenamed": "another name",
     "Described": "what it is like",
     "Potted": "a pot",
-    "PlantSet": "a new plant",
+    "PlantSet": "new",
     "Moved": "a change of place",
     "ProductSet": "a product on the shelf",
     "SignSeen": "a sign",
@@ -65,14 +65,6 @@ def history_text(lines: Sequence[tuple[str, str | None, date]], today: date, joi
     return joint.join(
         f"{'today' if on == today else day(on)}: {plant + ' ' if plant else ''}{told_words(key)}"
         for key, plant, on in lines
-    )
-
-
-def told_lines(lines: Sequence[tuple[date, str | None, str, str | None]], today: date) -> str:
-    """List what was told, one a line, and by whom where several share the plants."""
-    return "\n".join(
-        f"{history_text([(key, plant, on)], today)}{f' ({who})' if who else ''}"
-        for on, plant, key, who in lines
     )
 
 
@@ -140,4 +132,15 @@ def _corrected_to(told: CorrectedTo) -> str:
 
 @says
 def _history(told: History, voice: Voice) -> str:
-    return told_lines(told.lines, voice.today) or "Nothing is written for that time."
+    """List what was told, the newest first, plants of which the same was told together."""
+    alike: dict[tuple[date, str, str | None], list[str | None]] = {}
+    for on, plant, key, who in reversed(told.lines):
+        alike.setdefault((on, key, who), []).append(plant)
+    lines = [
+        history_text(
+            [(key, voice.plants(list(dict.fromkeys(name for name in names[::-1] if name))), on)], voice.today
+        )
+        + (f" ({who})" if who else "")
+        for (on, key, who), names in alike.items()
+    ]
+    return "\n".join(lines) or "Nothing is written for that time."

@@ -85,8 +85,10 @@ def isolated(told: IsolatedList, voice: Voice) -> str:
     if not told.plants:
         lines = ["No plant is apart."]
     else:
-        lines = [f"Apart, {counted(len(told.plants), 'plant')}:", AFTER]
-        if waiting := [plant.name for plant, _, _ in told.plants if not plant.isolated_on]:
+        waiting = [plant.name for plant, _, _ in told.plants if not plant.isolated_on]
+        are = "To be apart" if len(waiting) == len(told.plants) else "Apart"
+        lines = [f"{are}, {counted(len(told.plants), 'plant')}:", AFTER]
+        if waiting:
             lines.append(f"Still to be moved: {voice.plants(waiting)}.")
         if len(told.plants) > MANY:
             for place in dict.fromkeys(place for _, place, _ in told.plants):

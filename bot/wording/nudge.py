@@ -19,7 +19,7 @@ from bot.domain.tonight import Doubt
 from bot.domain.trade import Level
 from bot.wording.acts import asked, by_acts
 from bot.wording.conditions import all_clear, seen_lately
-from bot.wording.days import day, listed
+from bot.wording.days import day, listed, lowered
 from bot.wording.labels import spent
 from bot.wording.lines import AFTER, SHORT, heights
 from bot.wording.mixing import mix_line
@@ -190,14 +190,10 @@ def _tomorrow(nudge: NudgeText, voice: Voice) -> list[str]:
     early = by_acts((name, (method, None)) for name, method, product in nudge.announced if product is None)
     late = by_acts((name, (method, product)) for name, method, product in nudge.announced if product)
     return [
-        f"{when}: {_lowered(asked(acts, voice.plants(names)))}"
+        f"{when}: {lowered(asked(acts, voice.plants(names)))}"
         for when, works in ((f"Tomorrow by {voice.clock(RINSED_BY)}", early), ("Tomorrow evening", late))
         for acts, names in works.items()
     ]
-
-
-def _lowered(text: str) -> str:
-    return text[:1].lower() + text[1:]
 
 
 def _placed(one: Placement, nudge: NudgeText, names: dict[int, str], voice: Voice) -> str:

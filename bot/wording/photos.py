@@ -1,7 +1,6 @@
 """Photos in words, and before beside after as one picture."""
 
 import io
-from datetime import date
 from typing import TYPE_CHECKING
 
 from bot.actions.keep_photo import PhotoKept, TooManyPhotos
@@ -9,6 +8,7 @@ from bot.actions.show_photos import NoPhotos, PhotosShown
 from bot.wording.answer import Answer, Attachment
 from bot.wording.days import day, listed
 from bot.wording.saying import says
+from bot.wording.voice import Voice
 
 if TYPE_CHECKING:
     from PIL import Image
@@ -50,7 +50,7 @@ def photos_shown(told: PhotosShown) -> str:
     return f"{told.plant}: {day(told.before_on)} on the left, {day(told.after_on)} on the right, {told.count} photos in all."
 
 
-def before_and_after(told: PhotosShown) -> Attachment | None:
+def before_and_after(told: PhotosShown, voice: Voice) -> Attachment | None:
     """Draw both photos side by side with their days; None where one is not here."""
     if told.before is None or told.after is None:
         return None
@@ -61,7 +61,7 @@ def before_and_after(told: PhotosShown) -> Attachment | None:
         if told.count > 1
         else [(told.after, told.after_on)]
     )
-    sides = [_side(content, on) for content, on in shown]
+    sides = [_side(content, voice.local(day(on))) for content, on in shown]
     height = max(side.height for side in sides)
     width = len(sides) * _WIDTH_PX + (len(sides) - 1) * _GAP_PX
     whole = Image.new("RGB", (width, height), _PAPER)
@@ -72,7 +72,7 @@ def before_and_after(told: PhotosShown) -> Attachment | None:
     return Attachment(f"{told.plant}.jpg", held.getvalue())
 
 
-def _side(content: bytes, on: date) -> "Image.Image":
+def _side(content: bytes, title: str) -> "Image.Image":
     from PIL import Image, ImageDraw, ImageFont, ImageOps  # noqa: PLC0415 - on demand
 
     with Image.open(io.BytesIO(content)) as opened:
@@ -81,7 +81,7 @@ def _side(content: bytes, on: date) -> "Image.Image":
     photo = upright.resize((_WIDTH_PX, max(1, round(upright.height * _WIDTH_PX / upright.width))))
     side = Image.new("RGB", (_WIDTH_PX, photo.height + _BAND_PX), _PAPER)
     side.paste(photo, (0, _BAND_PX))
-    ImageDraw.Draw(side).text((10, 8), day(on), fill=_INK, font=ImageFont.load_default(26))
+    ImageDraw.Draw(side).text((10, 8), title, fill=_INK, font=ImageFont.load_default(26))
     return side
 
 

@@ -1,8 +1,9 @@
 """Outcome to answer: every outcome has its sentence in a file by subject. Understood, written, next; plain words, no blame."""
 
 import pkgutil
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Mapping
 from importlib import import_module
+from typing import Any
 
 from bot import wording
 from bot.actions.export import AllExported, CalendarMade, TableMade
@@ -11,14 +12,24 @@ from bot.actions.show_photos import PhotosShown
 from bot.actions.show_trend import TrendShown
 from bot.wording.answer import Attachment
 from bot.wording.chart import trend_chart
-from bot.wording.files import calendar_file, everything_file, table_file
+from bot.wording.files import calendar_file, everything_file
 from bot.wording.photos import before_and_after
 from bot.wording.saying import SAYERS
+from bot.wording.table import table_file
 from bot.wording.voice import Voice
 
 for _one in pkgutil.iter_modules(wording.__path__):
     if _one.name != "sentences":
         import_module(f"{wording.__name__}.{_one.name}")
+
+
+_Maker = Callable[[Any, Voice], Attachment | None]
+PICTURES: Mapping[type[Outcome], _Maker] = {TrendShown: trend_chart, PhotosShown: before_and_after}
+FILES: Mapping[type[Outcome], _Maker] = {
+    CalendarMade: calendar_file,
+    TableMade: table_file,
+    AllExported: everything_file,
+}
 
 
 def say(outcome: Outcome, voice: Voice) -> str:
@@ -27,29 +38,9 @@ def say(outcome: Outcome, voice: Voice) -> str:
     return voice.local(function(outcome, voice) if needs_voice else function(outcome))
 
 
-def picture(outcomes: Iterable[Outcome]) -> Attachment | None:
-    """Draw what goes with an answer, where anything does."""
-    for one in outcomes:
-        match one:
-            case TrendShown():
-                return trend_chart(one)
-            case PhotosShown():
-                return before_and_after(one)
-            case _:
-                pass
-    return None
-
-
-def document(outcomes: Iterable[Outcome]) -> Attachment | None:
-    """Write the file that goes with an answer, where any does."""
-    for one in outcomes:
-        match one:
-            case CalendarMade():
-                return calendar_file(one)
-            case TableMade():
-                return table_file(one)
-            case AllExported():
-                return everything_file(one)
-            case _:
-                pass
-    return None
+def attached(
+    outcomes: Iterable[Outcome], voice: Voice, makers: Mapping[type[Outcome], _Maker]
+) -> Attachment | None:
+    """Make the picture, or the file, that goes with an answer, where any does."""
+    made = (makers[type(one)](one, voice) for one in outcomes if type(one) in makers)
+    return next((one for one in made if one is not None), None)

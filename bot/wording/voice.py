@@ -47,7 +47,7 @@ class Voice:
 
     def _by_place(self, names: Sequence[str]) -> str:
         parts, left = [], list(dict.fromkeys(names))
-        if len(left) == sum(len(there) for _, there in self.standing):
+        if set(left) == {name for _, there in self.standing for name in there}:
             return f"all {len(left)} plants"
         for place, there in self.standing:
             here = [name for name in there if name in left]

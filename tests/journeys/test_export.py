@@ -15,7 +15,7 @@ from bot.domain.fold import fold
 from bot.domain.identity import HouseholdId
 from bot.storage.database import Database
 from bot.storage.failure import StoreError
-from bot.wording.files import harmless
+from bot.wording.table import harmless
 from tests.journeys.talking import PARTNER, Talk
 
 BRUSSELS = ZoneInfo("Europe/Brussels")
@@ -45,7 +45,8 @@ def test_the_calendar_holds_one_event_for_each_coming_evening(outbreak: Talk) ->
         datetime(*on.timetuple()[:3], 20, tzinfo=BRUSSELS) for on in planned
     ]
     first = min(found, key=lambda event: event.start)
-    assert "hoya" in str(first["summary"])
+    assert str(first["summary"]) == "Plants: treat 3"
+    assert "Wipe hoya, then soap." in str(first["description"])
     assert str(first["dtstart"].params["TZID"]) == "Europe/Brussels"
     assert [str(one["tzid"]) for one in calendar.walk("VTIMEZONE")] == ["Europe/Brussels"]
     assert len(first.walk("VALARM")) == 1
@@ -103,9 +104,9 @@ def test_the_table_names_who_told_what_and_marks_what_was_taken_back(talk: Talk)
     talk.say("orchid clean")
     talk.say("undo")
     rows = list(csv.DictReader(io.StringIO(file_of(talk, "csv").decode("utf-8-sig"))))
-    by_plant = {row["plant"]: row for row in rows if row["what"] in {"found", "checked clean"}}
+    by_plant = {row["plant"]: row for row in rows if row["what"] in {"longtailed mealybug", "none seen"}}
     assert by_plant["hoya"]["who"] == "Ada"
-    assert by_plant["hoya"]["details"] == "pest=longtailed_mealybug; grade=some; count=12; where=axils"
+    assert by_plant["hoya"]["details"] == "12; in the axils"
     assert by_plant["ivy"]["who"] == "Bo"
     assert by_plant["moth orchid"]["note"] == "taken back"
     assert {row["day"] for row in rows} == {"2026-05-02"}
@@ -144,7 +145,7 @@ def test_everything_comes_back_the_same_in_another_database(outbreak: Talk, tmp_
         ]
     assert {place.name for place in theirs.places.values()} == {place.name for place in ours.places.values()}
     assert [plant.id for plant in theirs.living] == [plant.id + 3 for plant in ours.living]
-    assert other.say("isolated?", person=77)[0].startswith("Apart, 3 plants")
+    assert other.say("isolated?", person=77)[0].startswith("To be apart, 3 plants")
     other.database.close()
 
 

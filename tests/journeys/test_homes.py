@@ -109,7 +109,7 @@ def test_two_homes_in_one_chat_are_told_apart_by_a_button(two_homes: Talk) -> No
     assert [type(one.payload) for one in talk.entries(1)].count(Found) == 0
     # for a while it is clear which home is meant
     assert talk.say("isolated?", person=PARTNER)[0].startswith(
-        "Apart, 1 plant:\nStill to be moved: fern.\nfern"
+        "To be apart, 1 plant:\nStill to be moved: fern.\nfern"
     )
     talk.passes(hours=2)
     talk.say("plants", person=PARTNER)

@@ -171,10 +171,12 @@ def test_isolated_says_so_when_nothing_is(talk: Talk) -> None:
 
 def test_due_lists_the_evenings_and_the_week(outbreak: Talk) -> None:
     (answer,) = outbreak.say("what's due")
-    assert answer.startswith("today, Sat 2 May: wipe, then spray hoya\nswab moth orchid and coffee plant\n")
+    assert answer.startswith(
+        "today, Sat 2 May: wipe hoya, then soap.\nswab moth orchid and coffee plant with alcohol.\n"
+    )
     assert "look at hoya, small hoya, moth orchid and coffee plant" in answer
     (week,) = outbreak.say("what is due this week")
-    assert week == "today, Sat 2 May: wipe, then spray hoya\nswab moth orchid and coffee plant"
+    assert week == "today, Sat 2 May: wipe hoya, then soap.\nswab moth orchid and coffee plant with alcohol."
     outbreak.evening()
     outbreak.say("done")
     assert outbreak.say("what is due this week") == ["Nothing is due this week."]
@@ -275,7 +277,7 @@ def test_a_find_after_release_reopens_the_case(mites: Talk) -> None:
     mites.passes(days=2)
     assert "That opens its case again." in mites.say("ivy 2 mites")[0]
     assert mites.say("isolated?")[0].startswith(
-        "Apart, 1 plant:\nStill to be moved: ivy.\nivy (spider mite, study)"
+        "To be apart, 1 plant:\nStill to be moved: ivy.\nivy (spider mite, study)"
     )
     assert mites.evening()[0].splitlines()[1] == "Prune ivy, then rinse."  # told after five: sprayed tomorrow
 
@@ -336,9 +338,11 @@ def test_the_history_tells_a_plant_and_a_week(outbreak: Talk) -> None:
     outbreak.say("done")
     outbreak.at(date(2026, 5, 6), 12)
     assert outbreak.say("hoya history") == [
-        "Sat 2 May: hoya a new plant\nSat 2 May: hoya longtailed mealybug\nSat 2 May: hoya wiped\nSat 2 May: hoya sprayed"
+        "Sat 2 May: hoya sprayed\nSat 2 May: hoya wiped\nSat 2 May: hoya longtailed mealybug\nSat 2 May: hoya new"
     ]
-    assert outbreak.say("what did I do last week")[0].endswith("Sat 2 May: coffee plant swabbed")
+    assert outbreak.say("what did I do last week")[0].startswith(
+        "Sat 2 May: moth orchid and coffee plant swabbed\n"
+    )
     outbreak.at(date(2026, 6, 3), 12)
     assert outbreak.say("what did I do last week") == ["Nothing is written for that time."]
 

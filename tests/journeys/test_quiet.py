@@ -129,11 +129,11 @@ def test_the_others_message_says_who_answered(outbreak: Talk) -> None:
 
 def test_history_says_who_told_what_where_several_share_the_plants(talk: Talk) -> None:
     talk.say("hoya 12 longtailed mealybugs")
-    assert talk.say("history hoya")[0].endswith("today: hoya longtailed mealybug")
+    assert talk.say("history hoya")[0].startswith("today: hoya longtailed mealybug\n")
     talk.joins()
     talk.say("hoya clean", person=PARTNER)
-    assert talk.say("history hoya")[0].endswith(
-        "today: hoya longtailed mealybug (Ada)\ntoday: hoya none seen (Bo)"
+    assert talk.say("history hoya")[0].startswith(
+        "today: hoya none seen (Bo)\ntoday: hoya longtailed mealybug (Ada)\n"
     )
 
 
