@@ -68,12 +68,13 @@ def read_situation(text: str, knowledge: Knowledge | None = None) -> Situation:
     """
     facts = knowledge or load().knowledge
     try:
-        return _situation(tomllib.loads(text), facts)
+        return situation_of(tomllib.loads(text), facts)
     except (KeyError, TypeError, ValueError, AttributeError) as error:
         raise ValueError(f"the situation cannot be read: {error!r}") from None
 
 
-def _situation(told: dict[str, Any], facts: Knowledge) -> Situation:
+def situation_of(told: dict[str, Any], facts: Knowledge) -> Situation:
+    """Give the situation that a file, or one part of it, tells of."""
     zone = ZoneInfo(told.get("zone", "Europe/Brussels"))
     now = datetime.fromisoformat(str(told["now"]))
     now = now if now.tzinfo else now.replace(tzinfo=zone)

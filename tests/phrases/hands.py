@@ -3,13 +3,18 @@ Lines that people wrote for a meaning in a situation, each person's apart: a han
 
 Hands to train and mend on stand in `tables/`, a file each with who wrote it and when. A drawer is a folder that was
 written outside and opened only once its first figures stood: NN.lines.tsv, NN.meanings.tsv, NN.who.txt, situations/.
+
+Situations stand many in a file, with the homes they are in, or each in a file of its own, as writers get them.
 """
 
 import hashlib
+import tomllib
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from typing import Any
 
+from bot import rehearsal
 from bot.actions.command import Command
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.incomplete import Incomplete
@@ -17,7 +22,6 @@ from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
 from bot.phrases.notation import notation
 from bot.phrases.reading import understand
-from bot.rehearsal import read_situation
 from tests.phrases.meanings import asked_of, fits, untold, writes
 from tests.phrases.situation import KNOWLEDGE
 
@@ -74,9 +78,25 @@ class Seen:
 
 
 @cache
-def situation_of(file: Path) -> Situation:
+def situations_told(place: Path) -> dict[str, dict[str, Any]]:
+    """Give what a folder's files tell of situations, each by its name, whole."""
+    found: dict[str, dict[str, Any]] = {}
+    for file in sorted(place.glob("*.toml")):
+        told = tomllib.loads(file.read_text("utf-8"))
+        if "now" in told:
+            found[file.stem] = told
+            continue
+        homes = told.pop("homes")
+        for name, own in told.items():
+            shared = homes.get(own.pop("home", ""), {})
+            found[name] = {**shared, **own}
+    return found
+
+
+@cache
+def situation_of(name: str, place: Path = SITUATIONS) -> Situation:
     """Read a situation once."""
-    return read_situation(file.read_text("utf-8"), KNOWLEDGE)
+    return rehearsal.situation_of(situations_told(place)[name], KNOWLEDGE)
 
 
 def tables() -> tuple[Hand, ...]:
@@ -111,7 +131,7 @@ def _filled(file: Path, folder: Path) -> Hand:
 
 
 def _line(place: Path, kind: str, sort: str, meaning: str, typed: str) -> Line:
-    return Line(typed.replace("\\n", "\n"), situation_of(place / f"{kind}.toml"), kind, sort, meaning)
+    return Line(typed.replace("\\n", "\n"), situation_of(kind, place), kind, sort, meaning)
 
 
 def fingerprint(folder: Path) -> str:

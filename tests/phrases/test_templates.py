@@ -2,7 +2,7 @@
 
 import random
 
-from tests.phrases.hands import SITUATIONS, situation_of
+from tests.phrases.hands import situation_of
 from tests.tools.train import TEMPLATES, USUAL, filled
 
 FILES = sorted(TEMPLATES.glob("*.txt"))
@@ -19,14 +19,14 @@ def test_every_template_can_be_filled_and_stands_once() -> None:
             assert (file.stem, row) not in seen, (file.name, row)
             seen.add((file.stem, row))
             for kind in told[0] if told else USUAL:
-                text = filled(row, situation_of(SITUATIONS / f"{kind}.toml"), source)
+                text = filled(row, situation_of(kind), source)
                 assert text.strip(), (file.name, row)
                 assert "{" not in text, (file.name, row)
     assert len(seen) >= AT_LEAST
 
 
 def test_the_same_seed_fills_alike() -> None:
-    situation = situation_of(SITUATIONS / "quiet-t1.toml")
+    situation = situation_of("quiet-t1")
     once, again = (
         [filled("{p} {q} {s} {n} {d}", situation, source) for _ in range(20)]
         for source in (random.Random(3), random.Random(3))

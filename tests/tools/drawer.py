@@ -9,6 +9,7 @@ tables of filled training hands. `--at COMMIT FOLDER` repeats a figure with the 
 """
 
 import argparse
+import re
 import subprocess
 import sys
 import tarfile
@@ -29,8 +30,10 @@ from tests.phrases.hands import (
     is_first_aid,
     see,
     situation_of,
+    situations_told,
     tables,
 )
+from tests.tools.situations import merged
 from tests.tools.train import all_examples, pack
 
 ROOT = Path(__file__).parent.parent.parent
@@ -39,6 +42,8 @@ HEADING = (
 )  # fmt: skip
 TOGETHER = 10
 """Hands written at once, for the same homes: left out together."""
+HEARD_IN = re.compile(r"-[abct]\d$")
+"""The homes in whose situations emergencies are to be heard: 116 of them."""
 EMERGENCIES = 20
 """The first so many lines of such a file are emergencies, the others near-misses. [1]"""
 
@@ -138,7 +143,8 @@ def share(part: int, whole: int) -> str:
 
 def first_aid(folder: Path, *, is_shown: bool) -> int:
     """Say how many emergencies are heard in every situation, and how many near-misses are taken for one."""
-    states = [situation_of(file) for file in sorted(SITUATIONS.glob("*.toml"))]
+    kinds = [name for name in situations_told(SITUATIONS) if HEARD_IN.search(name)]
+    states = [situation_of(name) for name in kinds]
     heard = missed = taken = spared = 0
     for file in sorted(folder.glob("*.lines.tsv")):
         rows = [row.split("\t", 1) for row in file.read_text("utf-8").splitlines() if row]
@@ -164,8 +170,8 @@ def bring_in(folder: Path) -> int:
     TABLES.mkdir(exist_ok=True)
     sort = f"{folder.name}, opened since" if folder.parent.name == "drawers" else "no, trained and mended on"
     number = max((int(file.stem.removeprefix("hand-")) for file in TABLES.glob("*.tsv")), default=0)
-    for file in folder.glob("situations/*.toml"):
-        (SITUATIONS / file.name).write_bytes(file.read_bytes())
+    told = situations_told(folder / "situations")
+    (SITUATIONS / f"{folder.name.lower()}.toml").write_text(merged(told), encoding="utf-8")
     for meanings in sorted(folder.glob("*.meanings.tsv")):
         name = meanings.name.partition(".")[0]
         lines = folder / f"{name}.lines.tsv"

@@ -160,7 +160,7 @@ def _filled(file: Path, source: random.Random) -> Iterator[Example]:
     for row in rows:
         if row and not row.startswith("#"):
             for _ in range(TIMES):
-                situation = situation_of(SITUATIONS / f"{source.choice(kinds)}.toml")
+                situation = situation_of(source.choice(kinds))
                 yield _example(filled(row, situation, source), situation, form, "templates")
 
 

@@ -3,8 +3,8 @@
 
 Give each writer one NN.prompt.md and nothing else; NN.meanings.tsv is kept from them. Once NN.lines.tsv stand beside,
 `python -m tests.tools.drawer FOLDER` says how they are read. `--drawer` takes the half of the stock that training
-never sees; for hands to train on, move the situations to `tests/phrases/situations`. `--emergencies` and `--newcomers`
-write those tasks instead.
+never sees; `python -m tests.tools.drawer --bring-in FOLDER` makes filled ones hands to train on. `--emergencies` and
+`--newcomers` write those tasks instead.
 """
 
 import argparse
