@@ -68,11 +68,11 @@ def test_every_hand_says_who_wrote_it() -> None:
         assert {line.sort for line in hand.lines} == {"telling", "question", "answer", "chatter"}, hand.name
 
 
-LEAST_RIGHT = 0.83
-LEAST_AT_ONCE = 0.55
-MOST_UNTOLD = 17
-"""Four of them are lines whose writer told something else than the meaning given to write."""
-MOST_IDLE_WRITES = 0.02
+LEAST_RIGHT = 0.84
+LEAST_AT_ONCE = 0.53
+MOST_UNTOLD = 42
+"""Of 9,000 lines; 17 of 6,000 before the last thirty hands came, which nobody had mended for."""
+MOST_IDLE_WRITES = 0.01
 """What is reached with the hands mended on; such figures are no measure of readers not seen."""
 
 
