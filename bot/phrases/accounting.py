@@ -145,6 +145,8 @@ def _is_told(part: Part) -> bool:
     told = part.told
     if part.head in _NEEDED and not any(one.meaning in _NEEDED[part.head] for one in told.items):
         return False
+    if part.head == "done" and not told.days() and all(map(_is_bare, told.items)):
+        return False
     if (
         len(told.days()) > _MOST_DAYS
         or told.names_another()
@@ -156,6 +158,17 @@ def _is_told(part: Part) -> bool:
     if part.head == "find" and numbers and any(isinstance(value, Grade) for value in values):
         return False  # "there are a few: 4 on the hoya"
     return all(_is_in(item, at, part, plants, values) for at, item in enumerate(told.items))
+
+
+def _is_bare(item: Item) -> bool:
+    """Whether an item does not say that something was done: "wipe the ivy" may be a wish or a plan."""
+    return not (item.meaning is Word.DONE or (isinstance(item.meaning, Method) and item.text not in _BARE))
+
+
+_BARE = listed(
+    "spray mist spritz dab swab wipe sponge rinse shower bath bathe hose dunk dip wash scrub drench prune"
+    " trim clip snip chop repot transplant"
+)
 
 
 def _is_in(  # noqa: C901, PLR0912 - one arm a kind of mention
