@@ -46,6 +46,7 @@ from bot.actions.press_button import (
     numbers_of,
     settle_question,
 )
+from bot.actions.read_anew import ReadAnew
 from bot.actions.say_anew import may_be_replaced, take_back, written_by
 from bot.actions.send_evening import (
     LOOK_AGAIN,
@@ -78,7 +79,7 @@ from bot.domain.knowledge import Knowledge
 from bot.phrases.denying import is_bare_no, is_plain_no
 from bot.phrases.emergencies import hear_emergency
 from bot.phrases.grammar import SLASHED, plants_named
-from bot.phrases.reading import understand
+from bot.phrases.reading import read_as, understand
 from bot.phrases.saying import say_all
 from bot.wording.answer import Answer, Button
 from bot.wording.button_texts import button_text
@@ -402,7 +403,10 @@ class Conversation:
                 match commands:
                     case (EnterHome(words=words),) if words:
                         return understand(words, situation)
-                return commands
+                    case (ReadAnew(text=text, subject=subject),):
+                        return read_as(text, subject, situation).commands()
+                    case _:
+                        return commands
             case Photo() as photo:
                 return self._of_photo(photo, situation, desk)
             case Reaction():

@@ -27,6 +27,7 @@ from bot.actions.not_understood import NotUnderstood
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.ports import Question
 from bot.actions.postpone import Postpone
+from bot.actions.read_anew import ReadAnew
 from bot.actions.set_hours import SetHours
 from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetCoordinates
@@ -43,7 +44,10 @@ KEPT = (*GOING_ON, Expecting.LINES)
 """Questions whose other buttons hold after one is pressed."""
 REPLACING = (SetPlace, SetCoordinates, SetHours, Isolate, MovePlant, StockProduct, Correct)
 """Commands that take the place of what the same question wrote before."""
-ASKING = (Ask, Help, Thanks, Greet, NotUnderstood, Incomplete, More, Mix, Identify, BeginTalk, GiveFirstAid)
+ASKING = (
+    *(Ask, Help, Thanks, Greet, NotUnderstood, ReadAnew, Incomplete, More, Mix, Identify, BeginTalk),
+    GiveFirstAid,
+)
 """Commands that ask or answer, and write nothing of plants."""
 
 

@@ -22,8 +22,9 @@ from bot.actions.log_round import LogRound
 from bot.actions.log_sign import LogSign
 from bot.actions.lose_plant import LosePlant
 from bot.actions.move_plant import MovePlant
-from bot.actions.not_understood import NotUnderstood
+from bot.actions.not_understood import NotThat, NotUnderstood
 from bot.actions.postpone import Postpone
+from bot.actions.read_anew import ReadAnew, Subject
 from bot.actions.release_plant import ReleasePlant
 from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetTown
@@ -36,7 +37,7 @@ from bot.catalogue.towns import find_towns
 from bot.phrases.clause import Setting, unique
 from bot.phrases.doubting import is_doubtful, is_list_of_strangers
 from bot.phrases.emergencies import Alarm, alarm, hear_emergency
-from bot.phrases.forms.rows import SAYS_NOTHING, forms_of
+from bot.phrases.forms.rows import SAYS_NOTHING, forms_of, subject_of
 from bot.phrases.grammar import SPOKEN, contradict, understand_surely
 from bot.phrases.guess import Guess, rank
 from bot.phrases.homes import Home, read_home
@@ -57,6 +58,8 @@ CHATTER_FROM = 0.8
 """From here on what says nothing is not taken for the name of a new plant."""
 LEAST_FIRST = 0.1
 LEAST_OTHER = 0.08
+LEAST_SUBJECT = 0.05
+"""Below it nothing is asked whether it is meant. Judgement. [1]"""
 SLIP_CHANCE = 0.5
 DOUBT_FROM = 0.85
 """A form this likely casts doubt on what was read as another, by the calibration of the model."""
@@ -120,19 +123,23 @@ class Reading:
 
     sure: tuple[Command, ...] = ()
     offers: tuple[Offer, ...] = ()
-    lost: tuple[str, ...] = ()
-    """Forms by which a lost message may be read anew, the likeliest first."""
+    lost: tuple[Subject, ...] = ()
+    """What a message may be about where it is lost, or no offer is meant; the likeliest first."""
     text: str = ""
 
     def commands(self) -> tuple[Command, ...]:
         """Give what is to be performed: what is sure, then one question with the offers."""
+        else_meant = NotUnderstood(self.text[:LONGEST], subjects=self.lost)
         if not self.offers:
-            return self.sure
+            return tuple(
+                else_meant if self.lost and one == NotUnderstood(getattr(one, "text", "")) else one
+                for one in self.sure
+            )
         first, *others = self.offers
         choices = (
             Choice(ButtonText.YES, first.commands, first.in_words()),
             *(Choice(ButtonText.NAMED, offer.commands, offer.said) for offer in others),
-            Choice(ButtonText.SOMETHING_ELSE, (Decline(),)),
+            Choice(ButtonText.SOMETHING_ELSE, (NotThat(of=else_meant) if self.lost else Decline(),)),
         )
         return (*self.sure, Incomplete(missing=Missing.MEANT, text=first.in_words(), choices=choices))
 
@@ -344,9 +351,7 @@ def _either(sure: tuple[Command, ...], told: tuple[Command, ...], text: str, sit
     )
 
 
-def _usual(  # noqa: C901 - each line a reading that wins over those behind it
-    text: str, sure: tuple[Command, ...], situation: Situation
-) -> Reading:
+def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Reading:
     if _is_no_answer(sure) and is_doubtful(sure, text, situation):
         sure = (NotUnderstood(text[:LONGEST], reason="town"),)
     sure = _of_the_stage(sure, text, situation)
@@ -374,16 +379,28 @@ def _usual(  # noqa: C901 - each line a reading that wins over those behind it
     asked = _answered(offers, guesses)
     if asked:
         return Reading(sure=asked, text=text)
+    lost = () if is_short else _subjects(guesses)
     if offers and _is_better(offers[0]):
-        return Reading(offers=offers, text=text)
+        return Reading(offers=offers, lost=lost, text=text)
     if not _is_open(sure, text, situation):
         return Reading(sure=sure, text=text)
     offers = offers or _town_owed(text, situation)
     offers = offers or _slipped(words_of(plain(text)), situation)
-    if offers:
-        return Reading(offers=offers, text=text)
-    topics = tuple(one.form for one in guesses[:MOST_OFFERS] if one.form not in SAYS_NOTHING)
-    return Reading(sure=sure, lost=topics, text=text)
+    return Reading(sure=() if offers else sure, offers=offers, lost=lost, text=text)
+
+
+def _subjects(guesses: list[Guess]) -> tuple[Subject, ...]:
+    """Name what a message may be about, the likeliest first."""
+    subjects = (subject_of(one.form) for one in guesses if one.chance >= LEAST_SUBJECT)
+    return tuple(dict.fromkeys(one for one in subjects if one is not None))[:MOST_OFFERS]
+
+
+def read_as(text: str, subject: Subject, situation: Situation) -> Reading:
+    """Read a lost message anew, told what it is about: what it may mean is offered, nothing is written."""
+    about = [one for one in rank(with_names(text, situation), situation) if subject_of(one.form) is subject]
+    known = [replace(one, chance=1.0) for one in about[:MOST_READ_AGAIN]]
+    offers = tuple(islice(_offers(text, situation, known), MOST_OFFERS)) if known else ()
+    return Reading(sure=() if offers else (ReadAnew(text, subject),), offers=offers, text=text)
 
 
 def _town_owed(text: str, situation: Situation) -> tuple[Offer, ...]:

@@ -10,6 +10,7 @@ from bot.actions.incomplete import Asks, Missing
 from bot.actions.keep_photo import MOST_OFFERED
 from bot.actions.not_understood import Unclear
 from bot.actions.press_button import AnsweredAlready, ButtonExpired
+from bot.actions.read_anew import StillUnclear, Subject
 from bot.actions.show_due import DueLine, DueList
 from bot.actions.show_more import MoreText
 from bot.actions.show_plants import NoPlants, PlantList
@@ -46,6 +47,8 @@ HELP = (
 )
 
 
+LONGEST_QUOTE = 50
+"""Characters of a message that are said back. Judgement."""
 UNCLEAR_REASONS = {
     "too long": "That is longer than I can read at once (600 characters). Please say it in shorter messages.",
     "count": "I cannot make a find of that number. Say a count from 1 up to 100,000, or “few”, “some”, “many”.",
@@ -179,18 +182,42 @@ def _percent_of(text: str) -> str:
     return f"{percent} % of what: the bottle's content, or the active ingredient?{holds}"
 
 
+def shorter(text: str) -> str:
+    """Cut what was typed to what is enough to know it again."""
+    return text if len(text) <= LONGEST_QUOTE else text[: LONGEST_QUOTE - 1].rstrip() + "…"
+
+
 @says
 def unclear(told: Unclear) -> str:
     """Say what was not understood and that nothing is written."""
     if told.reason in UNCLEAR_REASONS:
         return UNCLEAR_REASONS[told.reason]
-    what = f"“{told.text[:50]}”" if told.text else "that"
+    what = f"“{shorter(told.text)}”" if told.text else "that"
     examples = (
         f"“{told.plants[0]} 3”, “{told.plants[0]} clean” or “what's due”"
         if told.plants
         else "“fern, kitchen”"
     )
+    if told.offers:
+        return f"I did not understand {what}, so nothing is written. What is it about?"
     return f"I did not understand {what}, so nothing is written. Try {examples}; “help” shows more."
+
+
+_SAY_IT = {
+    Subject.DONE: ("What did you do, and to which plant?", "wiped the {}"),
+    Subject.SEEN: ("What did you see, how many, and on which plant?", "3 mealybugs on the {}"),
+    Subject.LATER: ("Which plant has to wait, and until when?", "the {} tomorrow"),
+    Subject.MOVED: ("Which plant, and where does it stand now?", "the {} is apart now"),
+    Subject.SHELF: ("What do you have, and what does its label say?", "got soap, ready to use, every 7 days"),
+    Subject.QUESTION: ("What would you like to know?", "why the {}"),
+    Subject.HOME: ("Which plant, place or hour is it about?", "fern, kitchen"),
+}
+
+
+@says
+def _still_unclear(told: StillUnclear) -> str:
+    question, example = _SAY_IT[told.subject]
+    return f"{question} For example “{example.format(told.plants[0] if told.plants else 'fern')}”."
 
 
 @says

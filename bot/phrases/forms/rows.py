@@ -20,6 +20,7 @@ from bot.actions.lose_plant import LosePlant
 from bot.actions.mix_batch import Mix
 from bot.actions.move_plant import MovePlant
 from bot.actions.postpone import Postpone
+from bot.actions.read_anew import Subject
 from bot.actions.read_temperature import ReadTemperature
 from bot.actions.release_plant import ReleasePlant
 from bot.actions.rename import Rename
@@ -99,6 +100,24 @@ REPORTS = frozenset(
 """Forms of which several may be told in one message."""
 SAYS_NOTHING = frozenset({"nothing", "thanks", "greet"})
 """Forms of chatter."""
+
+
+_SUBJECTS = {
+    Subject.DONE: "done use tick endwork pass endwalk",
+    Subject.SEEN: "find sign none correct.count correct.pest",
+    Subject.LATER: "later hold skip",
+    Subject.MOVED: "isolate isolate.stays move release lost",
+    Subject.SHELF: "stock",
+    Subject.HOME: "add place town rename animals tell temperature pot routine hours.evening hours.quiet",
+    Subject.QUESTION: "help mix walk work",
+}
+_SUBJECT_OF = {form: subject for subject, forms in _SUBJECTS.items() for form in forms.split()}
+
+
+def subject_of(form: str) -> Subject | None:
+    """Tell what a message of this form is about; of two forms, what the first is about."""
+    first = form.partition("+")[0]
+    return Subject.QUESTION if first.startswith("ask.") else _SUBJECT_OF.get(first)
 
 
 _FORMS: dict[type[Command], str] = {
