@@ -25,6 +25,7 @@ _TENS = {
 }
 _LOOSE = {
     ("a", "dozen"): Decimal(12),
+    ("dozen",): Decimal(12),
     ("half", "a", "dozen"): Decimal(6),
     ("a", "couple", "of"): Decimal(2),
     ("a", "couple"): Decimal(2),

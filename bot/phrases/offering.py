@@ -371,6 +371,10 @@ def _mentions_of(items: tuple[Item, ...]) -> tuple[str, ...]:
     )
 
 
+_NUMBERING = ("ask", "stock", "hours", "help", "walk", "work", "animals", "add", "hold")
+"""Beginnings of forms in which a number may tell of something else than bugs."""
+
+
 def left_out(  # noqa: C901, PLR0912 - one arm a kind of mention
     told: Mentions, commands: tuple[Command, ...], form: str
 ) -> tuple[str, ...]:
@@ -395,7 +399,7 @@ def left_out(  # noqa: C901, PLR0912 - one arm a kind of mention
                     float(value) in numbers
                     or (value == 0 and form == "none")
                     or form == "correct.count"
-                    or form.startswith(("ask", "stock", "hours", "help", "walk", "work", "animals"))
+                    or form.startswith(_NUMBERING)
                 )
             case Grade():
                 is_said = meaning in values or bool(numbers)
@@ -418,7 +422,7 @@ def left_out(  # noqa: C901, PLR0912 - one arm a kind of mention
                 is_said = (
                     place in values
                     or any(plant.place == place for plant in told.situation.plants if plant.id in plants)
-                    or form not in {"done", "find", "none", "isolate", "move", "later", "temperature", "add"}
+                    or form not in {"done", "find", "none", "isolate", "move", "later", "temperature"}
                 )
             case Pest():
                 is_said = form in {"find", "sign"} or form.startswith(("ask", "correct")) or form == "none"

@@ -37,7 +37,7 @@ from bot.catalogue.towns import find_towns
 from bot.phrases.clause import Setting, unique
 from bot.phrases.doubting import is_doubtful, is_list_of_strangers
 from bot.phrases.emergencies import Alarm, alarm, hear_emergency
-from bot.phrases.forms.rows import SAYS_NOTHING, forms_of, subject_of
+from bot.phrases.forms.rows import ROWS, SAYS_NOTHING, forms_of, subject_of
 from bot.phrases.grammar import SPOKEN, contradict, understand_surely
 from bot.phrases.guess import Guess, rank
 from bot.phrases.homes import Home, read_home
@@ -375,7 +375,8 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
     is_short = len(text.split()) < FEWEST_WORDS
     offers = _slipped(words_of(plain(text)), situation) if is_short else ()
     offers = offers or tuple(islice(_offers(text, situation, guesses), MOST_OFFERS))
-    offers = tuple(one for one in offers if not _is_no_answer(one.commands))
+    is_new = any(isinstance(one, Incomplete) and one.missing is Missing.ADD for one in sure)
+    offers = tuple(one for one in offers if not (_is_no_answer(one.commands) or (is_new and _adds(one))))
     asked = _answered(offers, guesses)
     if asked:
         return Reading(sure=asked, text=text)
@@ -387,6 +388,11 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
     offers = offers or _town_owed(text, situation)
     offers = offers or _slipped(words_of(plain(text)), situation)
     return Reading(sure=() if offers else sure, offers=offers, lost=lost, text=text)
+
+
+def _adds(offer: Offer) -> bool:
+    """Whether an offer is what a question back asks already: whether a plant is new."""
+    return all(isinstance(one, AddPlants) for one in offer.commands)
 
 
 def _subjects(guesses: list[Guess]) -> tuple[Subject, ...]:
@@ -556,15 +562,22 @@ def _offers(text: str, situation: Situation, guesses: list[Guess]) -> Iterator[O
 
 
 def _is_read_back(said: tuple[str, ...], commands: tuple[Command, ...], situation: Situation) -> bool:
-    """Whether the strict reader takes each sentence for what it says."""
+    """Whether each sentence is taken for what it says, by the strict reader or by a row of its form."""
     neutral = _asking_nothing(situation)
     return all(
-        _meaning(
-            understand_surely(sentence, situation if isinstance(command, _ANSWERS) else neutral), situation
-        )
-        == _meaning((command,), situation)
+        _means(sentence, command, situation if isinstance(command, _ANSWERS) else neutral)
         for sentence, command in zip(said, commands, strict=True)
         if not isinstance(command, _QUESTIONS)
+    )
+
+
+def _means(sentence: str, command: Command, situation: Situation) -> bool:
+    meaning = _meaning((command,), situation)
+    if _meaning(understand_surely(sentence, situation), situation) == meaning:
+        return True
+    told = Mentions(spotted(sentence, situation), Setting(situation))
+    return any(
+        _meaning(ROWS[form](told) or (), situation) == meaning for form in forms_of(command) & set(ROWS)
     )
 
 

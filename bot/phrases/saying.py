@@ -44,6 +44,7 @@ from bot.domain.pest import Level
 from bot.domain.trade import Form, Grade, Method, Sign
 from bot.domain.window import Outdoors
 from bot.phrases.days import DAYS_OF_THE_WEEK, MONTHS_OF_THE_YEAR
+from bot.phrases.names import Names, names_of
 
 _DONE = {
     Method.SPRAY: "sprayed",
@@ -112,6 +113,7 @@ _TRAITS = {
     "cannot-lift": "{} cannot be lifted",
 }
 _NEAR = timedelta(days=6)
+_SHORTEST_RUN = 3
 _FAHRENHEIT = 9 / 5
 
 
@@ -134,7 +136,22 @@ class _Speaker:
         self.situation = situation
 
     def plants(self, plants: tuple[PlantId, ...]) -> str:
-        return _listed([self.plant(plant) for plant in plants])
+        """Name plants; three and more numbers of one name in a row as "phal 1 to 6"."""
+        names = names_of(self.situation)
+        runs: list[list[PlantId]] = []
+        for plant in plants:
+            last, this = (names.number_of(one) for one in (runs[-1][-1] if runs else plant, plant))
+            if last and this and last[0] == this[0] and this[1] == last[1] + 1:
+                runs[-1].append(plant)
+            else:
+                runs.append([plant])
+        return _listed([one for run in runs for one in self._run(run, names)])
+
+    def _run(self, run: list[PlantId], names: Names) -> list[str]:
+        last = names.number_of(run[-1])
+        if last is None or len(run) < _SHORTEST_RUN:
+            return [self.plant(plant) for plant in run]
+        return [f"{self.plant(run[0])} to {last[1]}"]
 
     def plant(self, plant: PlantId) -> str:
         return next((known.names[0] for known in self.situation.plants if known.id == plant), "?")
@@ -298,10 +315,15 @@ def _warm(told: ReadTemperature, speak: _Speaker) -> str | None:
 
 def _routine(told: SetRoutine, _speak: _Speaker) -> str | None:
     days = dict(zip(("MO", "TU", "WE", "TH", "FR", "SA", "SU"), DAYS_OF_THE_WEEK, strict=True))
-    _, _, named = told.rule.partition("FREQ=WEEKLY;BYDAY=")
-    keys = named.split(",")
-    is_sayable = told.name == "check" and all(key in days for key in keys)
-    return f"check every {' and '.join(days[key] for key in keys)}" if is_sayable else None
+    rule = dict(part.split("=") for part in told.rule.split(";"))
+    keys, weeks = rule.get("BYDAY", "").split(","), rule.get("INTERVAL", "1")
+    is_weekly = rule.keys() <= {"FREQ", "INTERVAL", "BYDAY"} and rule.get("FREQ") == "WEEKLY"
+    if told.name != "check" or not is_weekly or weeks not in _EVERY or not all(key in days for key in keys):
+        return None
+    return f"check {_EVERY[weeks]} {' and '.join(days[key] for key in keys)}"
+
+
+_EVERY = {"1": "every", "2": "every other"}
 
 
 def _held(told: Hold, speak: _Speaker) -> str:

@@ -205,7 +205,8 @@ def _narrowed(items: list[Item], situation: Situation) -> list[Item]:
     """Drop a group's name where numbers behind it say which of it: "the phals, from 3 to 8"."""
     names = names_of(situation)
     kept: list[Item] = []
-    for at, item in enumerate(items):
+    for at, each in enumerate(items):
+        item = _whole(each, items[:at], items[at + 1 :], names)
         ids = item.meaning.ids if isinstance(item.meaning, Plants | OneOf) else ()
         named = tuple(item.text.split())
         base = names.base_at(named, 0)
@@ -224,6 +225,29 @@ def _narrowed(items: list[Item], situation: Situation) -> list[Item]:
                 continue
         kept.append(item)
     return kept
+
+
+def _whole(item: Item, before: list[Item], behind: list[Item], names: Names) -> Item:
+    """Take a name that numbers belong to for all of them where "every" or "all of them" stands beside it."""
+    named = tuple(item.text.split())
+    base = names.base_at(named, 0)
+    if not isinstance(item.meaning, OneOf) or base is None or base[1] != len(named):
+        return item
+    behind = behind[1:] if behind and behind[0].text == "," else behind
+    near = [*_until_a_mark(before[::-1])[:_NEAR_BEFORE], *_until_a_mark(behind)[:_NEAR_BEHIND]]
+    is_all = any(one.meaning is Word.ALL for one in near) and not any(
+        isinstance(one.meaning, Plants | OneOf | Count) for one in near
+    )
+    return Item(Plants(item.meaning.ids), item.text) if is_all else item
+
+
+_NEAR_BEFORE, _NEAR_BEHIND = 3, 5
+"""So many words may stand between "all" and the name it belongs to. Judgement. [1]"""
+
+
+def _until_a_mark(items: list[Item]) -> list[Item]:
+    marked = next((at for at, one in enumerate(items) if one.meaning is Word.BREAK), len(items))
+    return items[:marked]
 
 
 def _is_all_of(before: list[Item]) -> bool:
@@ -331,12 +355,7 @@ def _numbered(words: _Words, at: int, situation: Situation, base: _Words | None)
     begin = at + (words[at] in _NUMBER or (words[at] == "the" and _is_out(words, at)))
     begin += words[begin : begin + 1] == (".",) and begin > at
     is_beside = names_of(situation).base_at(words[at - 1 : at], 0) is not None if at else False
-    if (
-        begin == at
-        and not is_beside
-        and not _is_out(words, at)
-        and words[at + 1 : at + 2] not in {(":",), ("=",)}
-    ):
+    if begin == at and not is_beside and not _is_out(words, at) and words[at + 1 : at + 2] not in _HAVING:
         return None
     told = number_at(words, begin) if begin < len(words) else None
     if told is None or told[0] != int(told[0]):
@@ -346,6 +365,9 @@ def _numbered(words: _Words, at: int, situation: Situation, base: _Words | None)
         return None
     size = begin + told[1] - at
     return Item(Plants((plant,)), " ".join(words[at : at + size])), size
+
+
+_HAVING = frozenset({(word,) for word in listed(": = has have had got")})
 
 
 def _is_out(words: _Words, at: int) -> bool:

@@ -31,6 +31,7 @@ def test_what_a_lost_message_meant_is_written_after_yes(talk: Talk) -> None:
     talk.press("Yes")
     name, entry = talk.told()[-1]
     assert isinstance(entry, PlantSet)
+    assert entry.place is not None
     assert (name, talk.home.places[entry.place].name) == ("ivy", "study")
 
 

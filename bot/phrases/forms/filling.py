@@ -1,7 +1,9 @@
 """What fills a form from what a message names; None where it lacks something it needs."""
 
+import re
 from datetime import date, time, timedelta
 
+from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.ask import Ask, Topic
 from bot.actions.command import Command
 from bot.actions.correct import Correct
@@ -25,6 +27,7 @@ from bot.actions.set_animals import SetAnimals
 from bot.actions.set_hours import SetHours
 from bot.actions.set_place import SetPlace
 from bot.actions.set_routine import SetRoutine
+from bot.actions.set_town import SetTown
 from bot.actions.set_traits import SetTraits
 from bot.actions.share import Invite
 from bot.actions.situation import Expecting
@@ -33,6 +36,7 @@ from bot.actions.stock_product import StockProduct
 from bot.actions.undo import Undo
 from bot.actions.walk_through import BeginWalk, EndWalk, PassPlant
 from bot.actions.work_through import BeginWork, EndWork, TickWork
+from bot.catalogue.towns import find_towns, folded
 from bot.domain.identity import PlantId
 from bot.domain.label import Label
 from bot.domain.measure import Units
@@ -41,8 +45,8 @@ from bot.domain.trade import Form as Shape
 from bot.domain.trade import Grade, Method, Sign
 from bot.phrases.asking import ask_amount
 from bot.phrases.clause import unique
-from bot.phrases.days import Clock, Day, Every, Period, Trouble, Weekday, evening_hour
-from bot.phrases.items import Span
+from bot.phrases.days import Clock, Day, Every, MonthDay, Period, Trouble, Weekday, evening_hour
+from bot.phrases.items import Span, Unknown
 from bot.phrases.labels import animals_named, traits_named
 from bot.phrases.lexicon import Spot, Word
 from bot.phrases.mentions import Counted, Mentions
@@ -156,12 +160,12 @@ def none(told: Mentions) -> Filled:
         return None
     if not plants and left and not told.has(Word.ALL):
         plants = left if told.has(Word.CHECKED, Word.NONE, Word.NOTHING, Word.CLEAN) else ()
-    is_bare = not plants and not left and not told.every(Place)
+    is_bare = not plants and not left and not told.every((Place, OneOf))
     if is_bare and told.has(Word.CHECKED) and told.has(Word.ALL):
         plants = tuple(plant.id for plant in told.situation.plants)
     elif is_bare:
         plants = told.setting.about() if told.setting.is_first else told.setting.before
-    if not plants and not told.every(Place):
+    if not plants and not told.every((Place, OneOf)):
         out = {*left, *told.situation.found_today}
         plants = tuple(plant for plant in told.setting.looks() if plant not in out)
     if not plants or isinstance(on, Trouble) or told.is_ahead():
@@ -367,12 +371,87 @@ def hold(told: Mentions) -> Filled:
     """Fill an absence, a silence, or the coming back."""
     if told.words & {"back", "home", "resume", "returned"} and not told.has(Word.UNTIL, Word.AWAY):
         return (Hold(told.situation.today),)
-    days = [day for one in told.days() if isinstance(day := told.date_of(one, ahead=True), date)]
+    named = told.days() or [one for item in told.items if (one := _dotted(item.text)) is not None]
+    if len(named) > _PAIR:  # "from 22 January to 3 February (with sun, I hope)"
+        named = [one for one in named if isinstance(one, MonthDay)]
+    days = [day for one in named if isinstance(day := told.date_of(one, ahead=True), date)]
     if len(days) == _PAIR and days[0] <= days[1]:
         return (Hold(days[1], since=days[0]),)
     until = told.ahead()
-    is_lasting = until is not None or told.has(Word.STOP, Word.AWAY)
+    is_lasting = until is not None or told.has(Word.STOP, Word.AWAY) or bool(told.words & _SILENCING)
     return None if isinstance(until, Trouble) or not is_lasting or len(days) > 1 else (Hold(until),)
+
+
+_SILENCING = frozenset({"no", "without", "quit", "pause", "mute", "silence", "quiet", "cease", "nothing"})
+_DOTTED = re.compile(r"(\d{1,2})\.(\d{1,2})")
+
+
+def _dotted(text: str) -> MonthDay | None:
+    """Read "24.12" as the 24th of December, where a number can be nothing but a day."""
+    told = _DOTTED.fullmatch(text)
+    if told is None or not (1 <= int(told[1]) <= _LONGEST_MONTH and 1 <= int(told[2]) <= _MONTHS):
+        return None
+    return MonthDay(month=int(told[2]), day=int(told[1]))
+
+
+_LONGEST_MONTH, _MONTHS = 31, 12
+
+
+def add(told: Mentions) -> Filled:
+    """Fill plants that are new here, by their kinds, and the place where they all stand."""
+    words = tuple(word for item in told.items for word in item.text.split())
+    kinds = told.situation.kinds
+    names: list[str] = []
+    at = 0
+    while at < len(words):
+        size = next((n for n in (3, 2, 1) if " ".join(words[at : at + n]) in kinds), 0)
+        if size:
+            names.append(" ".join(words[at : at + size]))
+        at += size or 1
+    if not names or told.is_denied() or told.every(Plants):
+        return None
+    where = _standing(told, frozenset(word for name in names for word in name.split()))
+    plants = tuple(NewPlant(name=name, place=where) for name in dict.fromkeys(names))
+    return (AddPlants(plants, is_sure=True),)
+
+
+def _standing(told: Mentions, named: frozenset[str]) -> str | None:
+    """Give the place named, else what nobody knows behind "in", "on" or "at"."""
+    place = told.one(Place)
+    if place is not None:
+        return next((one.name for one in told.situation.places if one.id == place.id), None)
+    led: list[str] = []
+    is_led = False
+    for item in told.items:
+        is_strange = isinstance(item.meaning, Unknown) and item.text not in named
+        if led and not is_strange:
+            break
+        if is_strange and is_led:
+            led.append(item.text)
+        elif item.text not in {"the", "my", "our"}:
+            is_led = item.text in {"in", "on", "at", "into", "onto", "inside"}
+    return " ".join(led[:_MOST_WORDS]) or None
+
+
+_MOST_WORDS = 3
+"""Words of a place's or a plant's new name that are taken. Judgement. [1]"""
+
+
+def town(told: Mentions) -> Filled:
+    """Fill the town lived in: the longest run of words nobody knows that is a town's name."""
+    runs: list[list[str]] = [[]]
+    for item in told.items:
+        if isinstance(item.meaning, Unknown):
+            runs[-1].append(item.text)
+        else:
+            runs.append([])
+    parts = {" ".join(run[at : at + n]) for run in runs for n in (3, 2, 1) for at in range(len(run) - n + 1)}
+    towns = [part for part in sorted(parts, key=lambda one: (-len(one), one)) if _is_town(part)]
+    return (SetTown(towns[0]),) if towns else None
+
+
+def _is_town(part: str) -> bool:
+    return any(folded(town.name) == folded(part) for town in find_towns(part))
 
 
 def routine(told: Mentions) -> Filled:

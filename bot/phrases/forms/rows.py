@@ -68,6 +68,8 @@ ROWS: dict[str, Fill] = {
     "correct.plant": filling.correct_plant,
     "correct.pest": filling.correct_pest,
     "correct.count": filling.correct_count,
+    "add": filling.add,
+    "town": filling.town,
     "hours.evening": filling.hours_evening,
     "hours.quiet": filling.quiet,
     "place": filling.place,
