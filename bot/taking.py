@@ -12,11 +12,12 @@ from itertools import chain
 from typing import Any
 
 from bot.actions.incoming import Incoming, Press
+from bot.actions.press_button import numbers_of
 from bot.clock import Clock
 from bot.conversation import Said
 from bot.logs import without_values
 from bot.storage.database import Database
-from bot.storage.delivery import STATUS_KEY
+from bot.storage.delivery import QUESTION_KEY, STATUS_KEY
 from bot.storage.failure import is_for_now
 from bot.storage.sent_notes import Note, SentNotes
 from bot.storage.store import SqlStore
@@ -197,9 +198,14 @@ def _replies(incoming: Incoming, said: Said, context: Context) -> Iterable[tuple
         yield f"{prefix}:edit{index}", call
     for index, (chat, answer) in enumerate(said.answers):
         yield (
-            f"{prefix}:{index}",
+            key_of(answer) or f"{prefix}:{index}",
             send(chat, answer, context if chat == incoming.chat else replace(context, replies_to=None)),
         )
+
+
+def key_of(answer: Answer) -> str | None:
+    """Name a message by the question under it: one question, one message."""
+    return f"{QUESTION_KEY}{numbers_of(answer.buttons[0][0].data)[0]}" if answer.buttons else None
 
 
 def status_calls(

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import datetime
+from zlib import crc32
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,3 +90,18 @@ class Incoming:
     is_edit: bool = False
     """Says anew what the message of this number said before."""
     quoted: Quoted | None = None
+
+    @property
+    def source(self) -> str:
+        """Name what entries come from: a message keeps its name when it is edited, a press has none."""
+        if self.message_id is None or not isinstance(self.kind, Text | Photo):
+            return f"update:{self.update_id}"
+        if not self.is_group:
+            return f"message:{self.message_id}"
+        # numbers are given group by group, and one home may be spoken with in two
+        return f"group:{crc32(str(self.chat).encode()):x}:{self.message_id}"
+
+    @property
+    def text(self) -> str:
+        """Give the words typed, none where something else was sent."""
+        return self.kind.text if isinstance(self.kind, Text) else ""

@@ -1,5 +1,6 @@
 """Plants that died or were thrown out."""
 
+import re
 from dataclasses import dataclass
 from datetime import date
 
@@ -41,3 +42,17 @@ def lose(command: LosePlant, desk: Desk) -> Lost:
     desk.write(desk.draft(LostNow(), plant=plant, on=command.on) for plant in command.plants)
     watched = [plant for plant, why in desk.agenda.watched.items() if why.because_of in command.plants]
     return Lost(desk.names(command.plants), was_infested, desk.names(watched))
+
+
+def gone_by_name(text: str, desk: Desk) -> PlantsGone | None:
+    """Find the exact name of a plant that is gone, so that a double send never reaches its namesake."""
+    household = desk.household
+    living = {plant.name.casefold() for plant in household.living}
+    lost = [
+        one.name for one in household.plants.values() if one.lost_on and one.name.casefold() not in living
+    ]
+    rest = text.casefold() if lost else ""
+    for name in sorted(living, key=len, reverse=True) if lost else ():
+        rest = re.sub(rf"\b{re.escape(name)}\b", " ", rest)
+    named = tuple(name for name in lost if re.search(rf"\b{re.escape(name.casefold())}\b", rest))
+    return PlantsGone(named) if named else None

@@ -223,6 +223,10 @@ class Store(Protocol):
         """Whether a stranger gets an answer now: True at most once an hour; remembers it."""
         ...
 
+    def question_message(self, number: int) -> tuple[int, str] | None:
+        """(platform message id, text) of the message that asks a question, where it was sent."""
+        ...
+
     def nudged_messages(self, household: HouseholdId, on: date) -> tuple[tuple[int, int, str], ...]:
         """(chat, platform message id, text) of the nudges sent for that evening."""
         ...

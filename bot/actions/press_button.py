@@ -1,6 +1,7 @@
-"""Buttons of earlier messages."""
+"""Questions and their buttons: opened, answered, and pressed when they are old."""
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
@@ -65,15 +66,57 @@ class AnsweredAlready(Outcome):
     other: Choice | None = None
 
 
-def settle_question(commands: "tuple[Command, ...]", desk: Desk) -> None:
-    """Close the open question where this is one of its answers, pressed or typed."""
+def open_question(outcomes: Sequence[Outcome], offers: tuple[Choice, ...], desk: Desk) -> Question | None:
+    """
+    Open the question that an answer ends with, as its outcomes carry it; mere offers close no other.
+
+    What is under way is not over because something is asked beside it.
+    """
+    store, household, chat, now = desk.store, desk.member.household, desk.member.chat, desk.now
+    asking = next((one.asking for one in reversed(outcomes) if one.asking is not None), None)
+    before = desk.question
+    if asking is not None:
+        shown, expecting = (*asking.choices, *offers), asking.expecting
+        kept: tuple[Choice, ...] = ()
+        if before is not None and before.expecting in GOING_ON and expecting is Expecting.CHOICE:
+            expecting = before.expecting
+            kept = tuple(one for one in before.choices if one not in shown)
+        return replace(store.ask(household, chat, expecting, (*shown, *kept), now), choices=shown)
+    if not offers:
+        return None
+    said = () if before is None else [each for one in before.choices for each in one.commands]
+    if said and all(isinstance(one, ASKING) for one in said):
+        return store.ask(household, chat, Expecting.CHOICE, offers, now)  # nothing waits for an answer
+    return store.offer(household, chat, offers, now)
+
+
+def settle_question(commands: "tuple[Command, ...]", desk: Desk) -> tuple[Question, Choice] | None:
+    """
+    Close the open question where this answers it, pressed or typed; give it with that answer.
+
+    Words of one's own (another number, day or way of the same) are no choice of it: it counts as unanswered.
+    """
     question = desk.question
-    if question is None or question.expecting in KEPT:
-        return
+    if question is None or question.expecting in KEPT or all(isinstance(one, ASKING) for one in commands):
+        return None
     for number, choice in enumerate(question.choices):
-        if choice.commands == commands and not all(isinstance(one, ASKING) for one in commands):
+        if choice.commands == commands:
             desk.store.answer_question(question, number, desk.now)
-            return
+            return replace(question, answered=number), choice
+    for choice in question.choices:
+        if _is_of_the_same(commands, choice.commands):
+            desk.close_question()
+            return question, choice
+    return None
+
+
+def _is_of_the_same(some: "tuple[Command, ...]", others: "tuple[Command, ...]") -> bool:
+    """Whether commands tell another number, day or way of just what others are about."""
+    return [(type(one), *_about(one)) for one in some] == [(type(one), *_about(one)) for one in others]
+
+
+def _about(command: Command) -> tuple[object, ...]:
+    return tuple(getattr(command, name, None) for name in ("plants", "plant", "place", "name", "ingredient"))
 
 
 def meant_by_press(data: str, desk: Desk) -> "tuple[Command, ...] | ButtonExpired | AnsweredAlready":

@@ -287,6 +287,17 @@ def lines_left(desk: Desk) -> tuple[Line, ...]:
     return tuple(line for line in (*evening.treatments, *evening.looks) if not line.is_since and line.left)
 
 
+def is_under_nudge(message: int | None, desk: Desk) -> bool:
+    """Whether something is said to an evening's open message: in reply to it (message), or next after it."""
+    nudge = desk.household.nudge
+    if nudge is None or not desk.evening.named(desk.now):
+        return False
+    if message is None:
+        return not nudge.is_heard and bool(lines_left(desk))
+    told = desk.store.nudged_messages(desk.member.household, nudge.on)
+    return any((desk.member.chat, message) == one[:2] for one in told)
+
+
 def what_is_left(desk: Desk) -> NudgeText | None:
     """Give the message of what is left, with its buttons; None where all is settled."""
     nudge = desk.household.nudge

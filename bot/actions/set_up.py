@@ -1,21 +1,27 @@
 """What a home still has to tell, asked one thing at a time in one order."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import time
 from enum import Enum
 
-from bot.actions.add_plants import AddPlants
+from bot.actions.add_plants import AddPlants, PlantsAdded
 from bot.actions.ask import Ask, Topic
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
-from bot.actions.decline import Decline
+from bot.actions.decline import Decline, Declined
 from bot.actions.desk import Desk
 from bot.actions.identify import Identify
 from bot.actions.incomplete import Asks, Incomplete, Missing
-from bot.actions.log_find import LogFind
+from bot.actions.isolate import IsolatedThem
+from bot.actions.log_find import FindLogged, LogFind
 from bot.actions.outcome import Asking, Outcome
-from bot.actions.set_place import ask_window, untold_places
+from bot.actions.set_place import PlacesSaved, ask_window, untold_places
+from bot.actions.set_town import NoSuchTown, TownSet, WhichTown
+from bot.actions.show_due import DueList
 from bot.actions.situation import Expecting
+from bot.actions.skip_question import QuestionSkipped
+from bot.actions.stock_product import Stocked
 
 
 class Lacking(Enum):
@@ -39,6 +45,11 @@ class SetUpGoesOn(Outcome):
     evening: time
 
 
+SETTING_UP = (TownSet, PlantsAdded, PlacesSaved, QuestionSkipped)
+IN_BETWEEN = (FindLogged, IsolatedThem, Stocked, Declined, DueList)
+"""Answers that may stand in the middle of a setting-up, which then goes on."""
+
+
 def go_on(desk: Desk, *, skipped: Expecting = Expecting.NOTHING, is_free: bool = True) -> SetUpGoesOn | Asks:
     """Ask what is missing; where something else is asked already, its question stays the open one."""
     lacking, names, asking = _next(desk, skipped)
@@ -53,6 +64,21 @@ def go_on(desk: Desk, *, skipped: Expecting = Expecting.NOTHING, is_free: bool =
         desk.close_question()
     evening = desk.household.evening
     return SetUpGoesOn(lacking=lacking, names=names, evening=evening, asking=asking if is_free else None)
+
+
+def asked_next(outcomes: Sequence[Outcome], desk: Desk) -> list[Outcome]:
+    """Go on with the setting-up where something of it was told, or where a find came before it was over."""
+    told = [one for one in outcomes if isinstance(one, SETTING_UP)]
+    has_windows_left = bool(untold_places(desk))
+    is_over = desk.household.is_zone_told and bool(desk.household.living) and not has_windows_left
+    is_between = not is_over and any(isinstance(one, IN_BETWEEN) for one in outcomes)
+    is_asked_of_town = any(isinstance(one, WhichTown | NoSuchTown) for one in outcomes)
+    is_of_old_places = all(isinstance(one, PlantsAdded) and not one.new_places for one in told)
+    is_told_before = bool(told) and is_of_old_places and desk.household.is_zone_told and has_windows_left
+    if desk.is_home_erased or is_asked_of_town or is_told_before or not (told or is_between):
+        return []  # who left the window's question open is not asked it with each plant
+    skipped = next((one.skipped for one in told if isinstance(one, QuestionSkipped)), Expecting.NOTHING)
+    return [go_on(desk, skipped=skipped, is_free=all(one.asking is None for one in outcomes))]
 
 
 _OF_A_HOME = (Expecting.TOWN, Expecting.PLANTS, Expecting.PLACE)

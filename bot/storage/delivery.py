@@ -32,6 +32,10 @@ STATUS_KEY = "status:"
 """Begins the key of a pinned message: its chat follows, then what it was first sent at."""
 
 
+QUESTION_KEY = "question:"
+"""Begins the key of a message that asks: the question's number follows, and its answer is shown there."""
+
+
 @dataclass(frozen=True, slots=True)
 class StatusMessage:
     """The pinned message of a chat: its row, its number where it has one yet, what it says."""

@@ -17,7 +17,7 @@ from bot.domain.identity import EntryId, HouseholdId, MemberId, PlaceId, PlantId
 from bot.domain.journal import Draft, Entry
 from bot.domain.naming import shown_name
 from bot.storage.codec import decode_choices, decode_payload, encode_choices, encode_payload
-from bot.storage.delivery import Delivery
+from bot.storage.delivery import QUESTION_KEY, Delivery
 from bot.storage.erasing import chats_of, erase_household, erase_member, forget_when_settled
 from bot.storage.failure import StoreError
 from bot.storage.journal_cache import Held, JournalCache
@@ -159,6 +159,9 @@ _REFUSE = sa.text(
     "INSERT INTO stranger (person, answered_at) VALUES (:by_person, :now)"
     " ON CONFLICT (person) DO UPDATE SET answered_at = :now WHERE stranger.answered_at <= :rested"
 ).bindparams(_NOW, bindparam("rested", type_=UtcDateTime))
+_ASKED_IN = sa.select(outbox.c.platform_message_id, outbox.c.body).where(
+    outbox.c.key == bindparam("key", type_=sa.Text), outbox.c.platform_message_id.is_not(None)
+)
 _NUDGES = (
     sa.select(outbox.c.chat, outbox.c.platform_message_id, outbox.c.body)
     .where(
@@ -489,6 +492,11 @@ class SqlStore(PhotoRows, Delivery):
         """Whether a stranger gets an answer now: True at most once an hour; remembers it."""
         row = {"by_person": person, "now": now, "rested": now - STRANGER_REST}
         return self._connection.execute(_REFUSE, row).rowcount == 1
+
+    def question_message(self, number: int) -> tuple[int, str] | None:
+        """(platform message id, text) of the message that asks a question, where it was sent."""
+        row = self._connection.execute(_ASKED_IN, {"key": f"{QUESTION_KEY}{number}"}).first()
+        return None if row is None else (row[0], json.loads(row[1]).get("text", ""))
 
     def nudged_messages(self, household: HouseholdId, on: date) -> tuple[tuple[int, int, str], ...]:
         """(chat, platform message id, text) of the nudges sent for that evening."""

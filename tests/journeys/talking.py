@@ -17,6 +17,7 @@ from bot.domain.household import Household
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Entry, Heard, Nudged, Payload
 from bot.storage.database import Database
+from bot.taking import key_of
 from bot.wording.answer import Answer
 
 ZONE = ZoneInfo("Europe/Brussels")
@@ -116,6 +117,10 @@ class Talk:
         )
         with self.database.unit() as store:
             said = self.conversation.hear(incoming, store, self.now.astimezone(UTC))
+            for where, answer in said.answers:
+                if (key := key_of(answer)) is not None:
+                    row = store.queue(key, where, "sendMessage", {"text": answer.text}, self.now)
+                    store.settle(self.now, {row: row} if row is not None else {})
         self.heard.append(said)
         for where, answer in said.answers:
             self.shown.setdefault(where, []).append(answer)

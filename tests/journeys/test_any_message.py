@@ -5,7 +5,7 @@ from datetime import timedelta
 
 import pytest
 
-from bot.conversation import MAX_TEXT
+from bot.messages import MAX_TEXT
 from tests.journeys.talking import Talk
 from tests.phrases.situation import table
 

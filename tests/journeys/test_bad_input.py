@@ -3,8 +3,8 @@
 import pytest
 
 from bot.actions.incoming import Location, Other, Photo, Press
-from bot.conversation import MAX_TEXT, cut
 from bot.domain.journal import HouseholdSet
+from bot.messages import MAX_TEXT, cut
 from tests.journeys.talking import OWNER, PARTNER, STRANGER, Talk
 
 REFUSAL = "This bot keeps one home's plants and I do not know you."

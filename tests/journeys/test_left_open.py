@@ -3,6 +3,7 @@
 import pytest
 
 from bot.actions.incoming import Press
+from bot.domain.identity import PlantId
 from bot.domain.journal import Found, IsolatedNow, Treated
 from tests.journeys.talking import OWNER, Talk
 
@@ -77,3 +78,38 @@ def test_an_answered_question_shows_its_answer_and_loses_its_buttons(talk: Talk)
     assert [one.label for row in answer.buttons for one in row] in ([], ["Why"]), (
         "what only explains may stay"
     )
+
+
+def last_edit(talk: Talk) -> tuple[str, list[str]]:
+    ((_, _, answer),) = talk.heard[-1].edits
+    assert answer is not None
+    return answer.text.splitlines()[-1], [one.label for row in answer.buttons for one in row]
+
+
+@pytest.mark.parametrize(
+    ("words", "shown"), [("12", "12"), ("many", "Many"), ("a few", "A few (up to 5)"), ("hoya 12", "hoya 12")]
+)
+def test_a_typed_answer_is_shown_under_the_question_too(talk: Talk, words: str, shown: str) -> None:
+    talk.say("hoya has mealybugs")
+    talk.say(words)
+    assert last_edit(talk) == (f"Answered: “{shown}”.", [])
+
+
+@pytest.mark.parametrize("words", ["it is apart now", "it's apart now", "yes it is apart now"])
+def test_of_two_things_asked_the_other_keeps_its_buttons(talk: Talk, words: str) -> None:
+    talk.say("hoya 12 mealybugs")
+    assert "citrus mealybug" in talk.labels()
+    talk.say(words)
+    answer, left = last_edit(talk)
+    assert answer == "Answered: “It is apart now”."
+    assert left[:2] == ["citrus mealybug", "longtailed mealybug"]
+    assert not {"It is apart now", "Cannot be moved"} & set(left)
+    talk.press("citrus mealybug")
+    assert [case.pest for case in talk.home.plants[PlantId(1)].open_cases] == ["citrus_mealybug"]
+
+
+@pytest.mark.parametrize("words", ["ivy 3 spider mites", "is the hoya clean?", "thanks", "all clean"])
+def test_what_answers_something_else_leaves_the_question_its_buttons(talk: Talk, words: str) -> None:
+    talk.say("hoya has mealybugs")
+    talk.say(words)
+    assert talk.heard[-1].edits == []

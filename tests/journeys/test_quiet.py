@@ -4,8 +4,8 @@ from datetime import timedelta
 
 import pytest
 
-from bot.conversation import LONG_TEXT, split
 from bot.domain.journal import CheckedClean, Nudged, SilenceAsked
+from bot.messages import LONG_TEXT, split
 from tests.journeys.talking import OWNER, PARTNER, Talk
 
 

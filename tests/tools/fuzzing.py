@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Any
 
 from bot.actions.incoming import Location, Other, Photo
-from bot.conversation import MAX_TEXT
+from bot.messages import MAX_TEXT
 from bot.phrases.reading import understand
 from bot.storage.database import Database
 from bot.telegram.incoming import parse

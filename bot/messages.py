@@ -1,0 +1,177 @@
+"""The bot's messages: outcomes worded with their buttons, and what its earlier ones show from now on."""
+
+from collections.abc import Sequence
+from datetime import datetime
+
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice
+from bot.actions.choose_home import home_choice
+from bot.actions.decline import Decline
+from bot.actions.desk import Desk
+from bot.actions.incoming import Incoming, Press
+from bot.actions.keep_status import status_now
+from bot.actions.log_check import CheckLogged
+from bot.actions.outcome import Outcome
+from bot.actions.ports import Question
+from bot.actions.press_button import ASKING, is_alike, open_question
+from bot.actions.send_evening import what_is_left
+from bot.actions.show_more import More
+from bot.actions.situation import Expecting
+from bot.actions.walk_through import WalkStep
+from bot.domain.identity import PlaceId
+from bot.wording.answer import Answer, Button
+from bot.wording.button_texts import button_text
+from bot.wording.lines import fitted
+from bot.wording.manner import in_manner, most_lines
+from bot.wording.nudge import say_answered, say_chosen
+from bot.wording.sentences import FILES, PICTURES, attached, say
+from bot.wording.voice import Voice
+
+MAX_TEXT = 4096
+LONG_TEXT = 2500
+"""A longer answer is cut at a line, with "more". Judgement: two screens of a phone. [1]"""
+CHOICES_A_ROW = 2
+Edit = tuple[int, int, Answer | None]
+"""A chat, an earlier message there, and what it shows from now on; None only takes its buttons off."""
+
+
+def answer_of(outcomes: Sequence[Outcome], desk: Desk) -> Answer:
+    """Word outcomes as one message, and open the question they carry."""
+    text, offers = words_of(outcomes, desk)
+    asked = open_question(outcomes, offers, desk)
+    answer = Answer(
+        text=text,
+        buttons=buttons_of(asked) if asked is not None else (),
+        picture=attached(outcomes, voice_of(desk), PICTURES),
+        document=attached(outcomes, voice_of(desk), FILES),
+    )
+    return in_manner(answer, outcomes)
+
+
+def words_of(outcomes: Sequence[Outcome], desk: Desk) -> tuple[str, tuple[Choice, ...]]:
+    """Word outcomes as long as a phone bears; the buttons beside them, and one for what waits."""
+    voice = voice_of(desk)
+    said = dict.fromkeys(fitted(say(one, voice), most_lines(one)) for one in outcomes)
+    text, rest = split("\n\n".join(shown for shown, _ in said if shown))
+    offers = tuple(offer for one in outcomes for offer in one.offers)
+    waiting = "\n\n".join(part for part in (rest, *(waits for _, waits in said)) if part)
+    more = (Choice(ButtonText.MORE, (More(waiting),)),) if waiting else ()
+    return cut(text), (*offers, *more)
+
+
+def voice_of(desk: Desk) -> Voice:
+    """Give the home's clock, measures and places to what is said."""
+    household = desk.household
+    standing: dict[PlaceId | None, list[str]] = {}
+    for plant in household.living:
+        standing.setdefault(plant.place, []).append(plant.name)
+    places = household.places
+    return Voice(
+        today=desk.today,
+        zone=household.zone,
+        units=household.units,
+        clock_hours=household.clock_hours,
+        standing=tuple(
+            (places[place].name if place in places else "no place", tuple(names))
+            for place, names in standing.items()
+        ),
+    )
+
+
+def status_of(desk: Desk, next_at: datetime | None) -> Answer:
+    """Give what a chat's pinned message says."""
+    return Answer(text=say(status_now(desk, next_at), voice_of(desk)), is_silent=True)
+
+
+def what_is_left_of_evening(desk: Desk) -> list[Edit]:
+    """Leave the evening's messages with buttons for what is open still; the others read who answered."""
+    nudge, left, here = desk.household.nudge, what_is_left(desk), desk.member.chat
+    if nudge is None:
+        return []
+    edits: list[Edit] = []
+    choices = left.asking.choices if left is not None and left.asking is not None else ()
+    for chat, message, text in desk.store.nudged_messages(desk.member.household, nudge.on):
+        told = (
+            text
+            if left is None or not text
+            else of_home(fitted(say(left, voice_of(desk)), most_lines(left))[0], chat, desk)
+        )
+        if chat != here:
+            told = f"{told}\n\n{say_answered(desk.speaker, voice_of(desk).clock(desk.now))}"
+        buttons = buttons_of(_offered(chat, choices, desk)) if choices else ()
+        is_bare = not text or (chat == here and not buttons)
+        edits.append((chat, message, None if is_bare else Answer(text=cut(told), buttons=buttons)))
+    return edits
+
+
+def of_home(text: str, chat: int, desk: Desk) -> str:
+    """Name the home that an evening's message is of, in a chat that speaks to several."""
+    if not (desk.store.is_in_several(chat) or (chat == desk.member.chat and desk.member.homes > 1)):
+        return text
+    here = next(one for one in desk.store.members(desk.member.household) if one.chat == chat)
+    return f"{button_text(home_choice(here, '', desk.store))}:\n{text}"
+
+
+def _offered(chat: int, choices: tuple[Choice, ...], desk: Desk) -> Question:
+    """Keep the buttons of what is left as the evening's, unless something else is being asked there."""
+    store, household = desk.store, desk.member.household
+    asked = store.question(household, chat)
+    if asked is None or asked.expecting is Expecting.LINES:
+        return store.ask(household, chat, Expecting.LINES, choices, desk.now)
+    return store.offer(household, chat, choices, desk.now)
+
+
+def settled(asked: Question, answer: Choice, incoming: Incoming, desk: Desk) -> list[Edit]:
+    """
+    Show the answer under the message that asked, without its buttons; what only explains stays.
+
+    Of a message that asked two things the buttons of the other stay too.
+    """
+    pressed = incoming.kind if isinstance(incoming.kind, Press) else None
+    message, text = (None, "") if pressed is None else (pressed.message_id, pressed.text)
+    if message is None:
+        message, text = desk.store.question_message(asked.id) or (None, "")
+    if message is None:
+        return []
+    kept = [
+        one
+        for one in asked.choices
+        if all(isinstance(each, ASKING) for each in one.commands)
+        or not (is_alike(one, answer) or all(isinstance(each, Decline) for each in one.commands))
+    ]
+    told = cut(f"{text}\n{say_chosen(incoming.text if asked.answered is None else button_text(answer))}")
+    return [(asked.chat, message, Answer(text=told, buttons=buttons_of(asked, kept)) if text else None)]
+
+
+def walked_message(incoming: Incoming, outcomes: Sequence[Outcome]) -> int | None:
+    """Give the message that a tap of a check walk turns into the next plant: one message does it all."""
+    is_next = bool(outcomes) and isinstance(outcomes[-1], WalkStep)
+    is_short = all(isinstance(one, WalkStep | CheckLogged) for one in outcomes)
+    if is_next and is_short and isinstance(incoming.kind, Press):
+        return incoming.kind.message_id
+    return None
+
+
+def buttons_of(question: Question, only: Sequence[Choice] | None = None) -> tuple[tuple[Button, ...], ...]:
+    """Give the buttons of a question, or of some of its answers, in rows."""
+    buttons = [
+        Button(button_text(choice), f"q{question.id}.{number}")
+        for number, choice in enumerate(question.choices)
+        if only is None or choice in only
+    ]
+    return tuple(
+        tuple(buttons[first : first + CHOICES_A_ROW]) for first in range(0, len(buttons), CHOICES_A_ROW)
+    )
+
+
+def split(text: str) -> tuple[str, str]:
+    """Cut a long answer at a line's end: what is shown now, and what "more" shows."""
+    if len(text) <= LONG_TEXT:
+        return text, ""
+    at = text.rfind("\n", 0, LONG_TEXT)
+    return (text[:at], text[at + 1 :]) if at > 0 else (text, "")
+
+
+def cut(text: str) -> str:
+    """Keep a message within the platform's 4,096 characters."""
+    return text if len(text) <= MAX_TEXT else text[: MAX_TEXT - 1] + "…"

@@ -1,0 +1,11 @@
+"""Thumbs and ticks: what answers an evening without a word."""
+
+DONE_SIGNS = frozenset("👍👌✅✔☑💯🫡")
+"""Signs that answer an evening's message. Judgement."""
+SIGN_PARTS = frozenset("\ufe0f\u200d🏻🏼🏽🏾🏿 ")
+"""What a sign may be put together with: its colour, a joint, a space."""
+
+
+def is_sign(text: str) -> bool:
+    """Whether a text is nothing but a thumb or a tick."""
+    return bool(text.strip()) and all(one in DONE_SIGNS or one in SIGN_PARTS for one in text.strip())
