@@ -1,5 +1,10 @@
 """`python -m bot`: the command line."""
 
+import gc
+
+if __name__ == "__main__":
+    gc.disable()  # what is loaded stays: looking it over for rings again and again was a fifth of a start
+
 import argparse
 import asyncio
 import sqlite3
@@ -194,4 +199,6 @@ async def _run(settings: Settings) -> None:
 
 
 if __name__ == "__main__":
+    gc.freeze()
+    gc.enable()
     sys.exit(main())

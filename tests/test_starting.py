@@ -53,7 +53,7 @@ def test_a_locked_database_waits_says_so_and_is_left_alone(
         assert said.startswith("The bot does not start: the database ")
         assert said.endswith("duskround.sqlite cannot be used now: database is locked")
         assert "restore" not in said
-        monkeypatch.setattr("bot.__main__.PATIENCE_S", 0.15)
+        monkeypatch.setattr("bot.__main__.PATIENCE_S", 2.0)
         assert main(["run"]) == 75
         assert capsys.readouterr().err.startswith("The bot waits: the database ")
         other.execute("ROLLBACK")

@@ -62,11 +62,8 @@ _CALLED: dict[str, frozenset[Word]] = {
     "work": _MANY | {Word.DONE, Word.DO},
 }  # fmt: skip
 """The forms that may be sure, and the words that call each or go with it."""
-_IDLE = {
-    head: _GENERAL | (words_of_class("idle", head) if head in classes_of("idle") else frozenset())
-    for head in _CALLED
-}
-_IDLE_ANYWHERE = frozenset().union(*_IDLE.values())
+_IDLE = {head: words_of_class("idle", head) for head in _CALLED if head in classes_of("idle")}
+_IDLE_ANYWHERE = _GENERAL.union(*_IDLE.values())
 _DATED = frozenset(
     ["done", "find", "sign", "none", "isolate", "move", "release", "lost", "temperature", "use"]
 )
@@ -118,6 +115,10 @@ def _is_nothing(item: Item) -> bool:
     if isinstance(item.meaning, Unknown):
         return item.text in _GENERAL
     return item.meaning in _LINKS
+
+
+def _is_idle(word: str, head: str) -> bool:
+    return word in _GENERAL or word in _IDLE.get(head, ())
 
 
 def _could_mean_nothing(told: Mentions, at: int) -> bool:
@@ -180,7 +181,7 @@ def _is_in(  # noqa: C901, PLR0912 - one arm a kind of mention
         case Unknown():
             if leaves_out(item):
                 return told.has_left_out(at)
-            return item.text in _IDLE[head] or _could_mean_nothing(told, at)
+            return _is_idle(item.text, head) or _could_mean_nothing(told, at)
         case Word() as word:
             is_day_denied = word is Word.NOT and told.has_day_at(at + 1)
             if word is Word.LATER and Day(told.situation.today) in told.days() and told.ahead() is not None:
@@ -193,7 +194,7 @@ def _is_in(  # noqa: C901, PLR0912 - one arm a kind of mention
                 word in _LINKS
                 or (word is Word.MEANT and item.text in _WAS)
                 or word in _CALLED[head]
-                or _IDLE[head].issuperset(item.text.split())
+                or all(_is_idle(word, head) for word in item.text.split())
             )
         case Plants(ids=ids, slip=slip):
             left = set(told.sides()[1]) if head in _ALL_BUT or head == "later" else set()

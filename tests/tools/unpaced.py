@@ -4,6 +4,11 @@ The real bot as `python -m bot` runs it, with pacing off: for the benchmarks, wh
 With a file as argument it is sampled: a line a thread and sample, with its modules from the outermost in.
 """
 
+import gc
+
+if __name__ == "__main__":
+    gc.disable()  # as `python -m bot` does while it loads
+
 import asyncio
 import sys
 import threading
@@ -56,6 +61,8 @@ def _modules(frame: FrameType | None) -> Iterator[str]:
 
 
 if __name__ == "__main__":
+    gc.freeze()
+    gc.enable()
     if sys.argv[1:]:
         threading.Thread(target=sample, args=(Path(sys.argv[1]),), daemon=True).start()
     asyncio.run(main())
