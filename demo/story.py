@@ -233,7 +233,7 @@ def asked_sprays(text: str, sent: datetime) -> list[tuple[str, datetime]]:
     found = []
     named = "|".join(sorted(map(re.escape, PLACES), key=len, reverse=True))
     for line in text.splitlines():
-        is_moved = "out of the sun" in line
+        is_moved = " in shade" in line
         if not is_moved and re.match("Spray |(Wipe|Prune|Rinse|Swab) .*then .*(soap|oil)", line):
             found += [(name, sent) for name in re.findall(named, line)]
         elif line.startswith("Tomorrow morning, "):

@@ -8,7 +8,7 @@ from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Asking, Outcome
-from bot.actions.stock_product import ReadLabel, label_to_ask
+from bot.actions.stock_product import label_to_ask
 from bot.domain.identity import PlantId
 from bot.domain.journal import IsolatedNow
 
@@ -30,7 +30,7 @@ class IsolatedThem(Outcome):
     plants: tuple[str, ...]
     rooms: tuple[str, ...] = ()
     quarantine_until: date | None = None
-    to_read: ReadLabel | None = None
+    to_read: str | None = None
 
 
 def ask_apart(plants: tuple[PlantId, ...]) -> Asking:

@@ -12,7 +12,7 @@ from bot.actions.desk import Desk
 from bot.actions.isolate import ask_apart
 from bot.actions.lose_plant import LosePlant
 from bot.actions.outcome import Outcome
-from bot.actions.stock_product import ReadLabel, label_to_ask
+from bot.actions.stock_product import label_to_ask
 from bot.domain.course import Step, next_step
 from bot.domain.household import Plant
 from bot.domain.identity import PlantId
@@ -55,7 +55,6 @@ class FindLogged(Outcome):
     grade: Grade
     where: str | None
     is_new_case: bool
-    is_new_pest: bool
     is_reopened: bool
     is_isolated: bool
     place: str | None
@@ -66,7 +65,7 @@ class FindLogged(Outcome):
     tonight: date | None
     seek: tuple[str, ...] = ()
     """Kinds of product that would reach the pest, where the shelf has none."""
-    to_read: ReadLabel | None = None
+    to_read: str | None = None
     hard: Hard | None = None
     """What makes it hard to win."""
     tell: str | None = None
@@ -134,11 +133,6 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
         grade=grade,
         where=command.where,
         is_new_case=not known,
-        is_new_pest=not any(
-            other.id != plant_id and any(one.pest == pest for one in other.cases)
-            for other in desk.household.living
-        )
-        and not known,
         is_reopened=case.is_reopened and not known,
         is_isolated=plant.isolated_on is not None,
         place=place.name if place else None,

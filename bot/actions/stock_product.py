@@ -34,14 +34,6 @@ class StockProduct(Command):
 
 
 @dataclass(frozen=True, slots=True)
-class ReadLabel:
-    """A product whose label has to be read before it goes on plants that are eaten."""
-
-    product: str
-    plants: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
 class Stocked(Outcome):
     """A product as it stands on the shelf."""
 
@@ -52,7 +44,7 @@ class Stocked(Outcome):
     """Said once, with the first word of a product."""
     minded: tuple[str, ...] = ()
     """What else is said with the first product of a home."""
-    to_read: ReadLabel | None = None
+    to_read: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,14 +83,14 @@ def stock(command: StockProduct, desk: Desk) -> Stocked | BadLabel | LabelDoubte
     )
     desk.write([desk.draft(told)])
     kept = desk.household.products[product]
-    eaten = _eaten_unasked(kept, desk)
+    eaten = _is_eating_unasked(kept, desk)
     return Stocked(
         product=kept,
         name=kind.name,
         gap_days=kind.gap_days if kept.label.gap_days is None else kept.label.gap_days,
         caution="" if known else kind.caution,
         minded=() if len(desk.household.products) > 1 else minded_on((Occasion.USE,), (kind.key,), desk),
-        to_read=ReadLabel(kind.name, eaten) if eaten else None,
+        to_read=kind.name if eaten else None,
         asking=ask_of_eating(kept) if eaten else None,
     )
 
@@ -112,22 +104,21 @@ def _ask_which(command: StockProduct, name: str, either: tuple[Label, Label]) ->
     return LabelDoubted(name, *either, asking=Asking(choices))
 
 
-def _eaten_unasked(product: Product, desk: Desk) -> tuple[str, ...]:
-    """Give the plants that are eaten, where nobody told whether a product's label allows them."""
+def _is_eating_unasked(product: Product, desk: Desk) -> bool:
+    """Whether plants are eaten here, and nobody told whether a product's label allows them."""
     kind = desk.knowledge.products.get(product.ingredient)
     if kind is None or not is_eating_untold(kind, product) or product.stock_ml == 0:
-        return ()
-    return tuple(plant.name for plant in desk.household.living if is_edible(desk.knowledge, plant))
+        return False
+    return any(is_edible(desk.knowledge, plant) for plant in desk.household.living)
 
 
-def label_to_ask(plants: Iterable[PlantId], desk: Desk) -> tuple[ReadLabel, Asking] | None:
+def label_to_ask(plants: Iterable[PlantId], desk: Desk) -> tuple[str, Asking] | None:
     """Ask for the label that would be used next on plants that are eaten, were it known to allow that."""
     for plant in plants:
         for case in desk.plant(plant).open_cases:
             product = label_to_read(desk.outbreak(plant, case))
             if product is not None:
-                name = desk.product_name(product.id) or ""
-                return ReadLabel(name, (desk.plant(plant).name,)), ask_of_eating(product)
+                return desk.product_name(product.id) or "", ask_of_eating(product)
     return None
 
 

@@ -22,12 +22,11 @@ def hard_words(hard: Hard, plant: str, pest: Pest, voice: Voice) -> str:
     """Say plainly that a case is hard to win, and what is sure instead."""
     match hard:
         case Hard.EXHAUSTED:
-            return f"Hard to win: alive again, no strong step is left. Discard {plant}, or move it cooler."
+            return f"Hard to win now: discard {plant}, or move it cooler."
         case Hard.WITHOUT_HELP:
             days = pest.fight.label_sought_days
             return (
-                f"Hard to win: {plant} bears no washing. Look for a product labelled for every {days} days or less, "
-                "else a cooler place, or discard it."
+                f"Hard to win unwashed: a label of {days} days or less, a cooler place, or discard {plant}."
             )
         case Hard.TOO_WARM:
             return f"Hard to win from {voice.warmth(pest.fight.warm_from_c or 0)}: cool it."

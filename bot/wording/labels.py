@@ -6,7 +6,7 @@ from decimal import Decimal
 
 from bot.actions.answer_safety import CautionsTold, Eating, MayEat
 from bot.actions.log_round import Spent
-from bot.actions.stock_product import BadLabel, LabelDoubted, ReadLabel
+from bot.actions.stock_product import BadLabel, LabelDoubted
 from bot.domain.label import LIMITS, Label
 from bot.domain.refusal import Refusal
 from bot.domain.trade import Form
@@ -14,8 +14,6 @@ from bot.wording.days import counted, day, listed
 from bot.wording.saying import says
 from bot.wording.voice import Voice, plain
 
-SHOWN_EATEN = 2
-"""More plants than these are not named in a question. Judgement. [1]"""
 AGAINST = {
     Refusal.USED_UP: "there is none left",
     Refusal.WRONG_PEST: "it does not reach this pest",
@@ -84,13 +82,9 @@ def label_doubted(told: LabelDoubted, voice: Voice) -> str:
     return f"Both cannot hold for {told.name}, so nothing is written.\n1 {first}\n2 {second}\nWhich does the label say?"
 
 
-def ask_of_eating(read: ReadLabel) -> str:
+def ask_of_eating(product: str) -> str:
     """Ask before the first use on something eaten."""
-    shown = listed(read.plants) if len(read.plants) <= SHOWN_EATEN else "what is eaten"
-    return (
-        f"Before {read.product} goes on {shown}: does its label allow plants that are eaten, "
-        "and how many days before eating?"
-    )
+    return f"Does the {product}'s label allow plants that are eaten, how many days before?"
 
 
 def against(refusals: Sequence[Refusal]) -> str:

@@ -15,7 +15,7 @@ from bot.wording.acts import planned
 from bot.wording.conditions import all_clear, condition_words, hard_words, rounds_words
 from bot.wording.days import dated, day, listed, near_day, plural
 from bot.wording.labels import ask_of_eating
-from bot.wording.lines import AFTER
+from bot.wording.lines import AFTER, heights
 from bot.wording.saying import says
 from bot.wording.voice import Voice
 
@@ -59,20 +59,20 @@ def find(told: FindLogged, voice: Voice) -> str:
     pests = told.pest if told.count == 1 else plural(told.pest)
     where = f", in the {told.where}" if told.where else ""
     lines = [f"{dated(told.on, voice.today)}: {many} {pests} on {told.plant}{where}."]
-    if told.is_reopened:
-        lines.append("That opens its case again.")
     lines += [f"{number} {step}" for number, step in enumerate(_steps(told, voice), 1)]
-    needs, later = _to_get(told)
-    lines += needs
     if told.to_read is not None and told.is_isolated:
         lines.append(ask_of_eating(told.to_read))
+    lines.append(AFTER)
     if told.hard is not None:
         lines.append(hard_words(told.hard, told.plant, told.progress.pest, voice))
-    lines.append(AFTER)
+    if told.is_reopened:
+        lines.append("That opens its case again.")
+    needs, later = _to_get(told)
+    lines += needs
     if told.progress.rounds_done and not told.is_new_case:
         lines.append(f"Living ones, so it takes longer: {rounds_words(told.progress)}.")
     if told.to_read is not None and not told.is_isolated:
-        lines.append(f"No {told.to_read.product} before its label is read.")
+        lines.append(f"No {told.to_read} before its label is read.")
     if told.tell is not None:
         lines.append(f"Which kind can wait. {told.tell}")
     earliest = told.progress.release.earliest_on
@@ -104,8 +104,9 @@ def _steps(told: FindLogged, voice: Voice) -> list[str]:
     if told.step is not None:
         steps.append(_find_plan(told, told.step, voice))
     if told.neighbours:
-        many = f"the {len(told.neighbours)} others at {told.place}"
-        steps.append(f"Look at {listed(told.neighbours) if len(told.neighbours) <= FEW_CASES else many} too.")
+        line = f"Look at {listed(told.neighbours)} too."
+        others = f"Look at the {len(told.neighbours)} others at {told.place} too."
+        steps.append(line if heights([f"1 {line}"]) == 1 else others)
     return steps
 
 

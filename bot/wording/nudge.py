@@ -20,7 +20,7 @@ from bot.domain.trade import Level
 from bot.wording.acts import asked, by_acts
 from bot.wording.conditions import all_clear, seen_lately
 from bot.wording.days import day, listed, lowered
-from bot.wording.labels import spent
+from bot.wording.labels import ask_of_eating, spent
 from bot.wording.lines import AFTER, SHORT, heights
 from bot.wording.mixing import mix_line
 from bot.wording.rounds import by_product
@@ -72,18 +72,26 @@ def nudge_text(nudge: NudgeText, voice: Voice) -> str:
     lines = _treatments(tonight, voice)
     lines += [spent(one) for one in nudge.spent]
     lines += [mix_line(one, voice, is_only=len(nudge.mixes) == 1) for one in nudge.mixes]
-    lines += [_placed(one, nudge, names, voice) for one in nudge.placements]
+    lines += [_placed(one, nudge, moved, voice) for one in nudge.placements]
     lines += _tomorrow(nudge, voice)
-    lines += _looks(nudge, voice)
+    looks, looked_at = _looks(nudge, voice)
+    lines += [looks]
     lines += [*all_clear(nudge.ready), *_asked(nudge, voice)]
-    lines = [line for line in lines if line]
+    ways = "" if heights(lines) <= SHORT else looks
+    lines = [looked_at if ways and line == looks else line for line in lines if line]
     lift = _lift(nudge, voice)
     is_shown = heights([*lines, *lift]) <= SHORT  # a full evening shows it where the rest is read
     lines += lift if is_shown else []
     lines += [f"Settled: {voice.plants(nudge.settled)}."] if nudge.settled else []
     if (nudge.deeds or nudge.looks) and (nudge.count > 1 or heights(lines) < SHORT):
         lines.insert(0, _head(nudge))  # of a full evening everybody knows that it is tonight
-    lines += [AFTER, *([] if is_shown else lift), *_told_so(nudge), *progress_lines(nudge.progress)]
+    lines += [
+        AFTER,
+        ways if looked_at != ways else "",
+        *([] if is_shown else lift),
+        *_told_so(nudge),
+        *progress_lines(nudge.progress),
+    ]
     lines += _first_uses(nudge, too_late, voice)
     lines += [f"{voice.plants(plants)}: {CARE[care]}" for care, plants in nudge.care]
     if warm := [name for name in nudge.warm if name not in too_late]:
@@ -105,7 +113,7 @@ def _asked(nudge: NudgeText, voice: Voice) -> list[str]:
         case Doubt.EXPOSURE:
             return [f"Which way does the window of {of} look? “{of} faces east”: the hour depends on it."]
         case Doubt.EATING:
-            return [f"Does the label of {of} allow plants that are eaten, how many days before?"]
+            return [ask_of_eating(of)]
         case Doubt.LABEL:
             return [f"How often does the label of {of} allow it? “{of} every 7 days”."]
         case Doubt.WHICH_PEST:
@@ -158,21 +166,23 @@ def _lift(nudge: NudgeText, voice: Voice) -> list[str]:
     return [f"Lift {voice.plants(nudge.lift)} out of the pot once: “{nudge.lift[0]} clean, roots too”."]
 
 
-def _looks(nudge: NudgeText, voice: Voice) -> list[str]:
-    """Ask for looks, each by the pest's own ways, in one line."""
+def _looks(nudge: NudgeText, voice: Voice) -> tuple[str, str]:
+    """Ask for looks in one line, each by the pest's own ways; and who it is alone, where that is shorter."""
     ways: dict[tuple[Level, ...], list[str]] = {}
     for name, level, also in nudge.looks:
         ways.setdefault(tuple(one for one in (level, also) if one and ASKED[one]), []).append(name)
     if not ways:
-        return []
+        return "", ""
     if len(ways) == 1:
         levels, names = next(iter(ways.items()))
         asked_for = " and ".join(ASKED[one] for one in levels)
-        return [f"Look at {voice.plants(names)}{f' {asked_for}' if asked_for else ''}."]
+        line = f"Look at {voice.plants(names)}{f' {asked_for}' if asked_for else ''}."
+        return line, line
     parts = [
         f"{voice.plants(names)}{f' ({levels[0].value})' if levels else ''}" for levels, names in ways.items()
     ]
-    return [f"Look at {'; '.join(parts)}."]
+    short = f"Look at {voice.plants([name for name, _, _ in nudge.looks])}, {len(ways)} ways."
+    return f"Look at {'; '.join(parts)}.", short
 
 
 def _told_so(nudge: NudgeText) -> list[str]:
@@ -187,16 +197,20 @@ def _told_so(nudge: NudgeText) -> list[str]:
 
 def _tomorrow(nudge: NudgeText, voice: Voice) -> list[str]:
     """Name what is rinsed by 17:00 tomorrow, and the spray on dry leaves that follows."""
-    early = by_acts((name, (method, None)) for name, method, product in nudge.announced if product is None)
-    late = by_acts((name, (method, product)) for name, method, product in nudge.announced if product)
-    return [
-        f"{when}: {lowered(asked(acts, voice.plants(names)))}"
-        for when, works in ((f"Tomorrow by {voice.clock(RINSED_BY)}", early), ("Tomorrow evening", late))
-        for acts, names in works.items()
-    ]
+    lines = []
+    for acts, names in by_acts(
+        (name, (method, product)) for name, method, product in nudge.announced
+    ).items():
+        plants = voice.plants(names)
+        if all(product for _, product in acts):
+            lines.append(f"Tomorrow evening: {lowered(asked(acts, plants))}")
+        else:
+            lines.append(f"Tomorrow: {lowered(asked(acts, f'{plants} by {voice.clock(RINSED_BY)}'))}")
+    return lines
 
 
-def _placed(one: Placement, nudge: NudgeText, names: dict[int, str], voice: Voice) -> str:
+def _placed(one: Placement, nudge: NudgeText, moved: AbstractSet[int], voice: Voice) -> str:
+    names = dict(nudge.names)
     plants = voice.plants([names[plant] for plant in one.plants])
     slot = one.slot
     products = {deed.product for deed in nudge.deeds if deed.plant in one.plants and deed.product}
@@ -204,18 +218,17 @@ def _placed(one: Placement, nudge: NudgeText, names: dict[int, str], voice: Voic
     start, back = voice.clock(slot.start_at), slot.sun_back_at
     match slot.kind:
         case SlotKind.EVENING:
-            lit = [names[plant] for plant in one.plants if plant not in one.sunless]
-            return f"Sun off from {start}: {voice.plants(lit)}." if lit else ""
+            lit = {names[plant] for plant in one.plants if plant not in one.sunless}
+            sprayed = {deed.name for deed in nudge.deeds if deed.product and deed.plant not in moved}
+            at = "" if sprayed <= lit else f" at {voice.places(lit)}"
+            return f"Sun off from {start}{at}." if lit else ""
         case _ if nudge.is_morning:
             return f"Before the sun comes at {voice.clock(back)}: {plants}." if back else ""
         case SlotKind.MORNING:
             hours = f"{start} to {voice.clock(back)}" if back else f"from {start}"
             return f"Tomorrow morning, {hours}: {product} on {plants}."
         case SlotKind.MOVE:
-            return (
-                f"Spray {plants} with {product} only out of the sun: move them into shade first, "
-                "back once dry and the sun is off."
-            )
+            return f"Spray {plants} with {product} in shade; back only once dry and the sun is off."
         case SlotKind.LATE:
             if nudge.count > 1:
                 return f"Sprayed {plants} already? Then “sprayed”. Else it is too late for tonight: tomorrow."

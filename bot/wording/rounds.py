@@ -11,7 +11,7 @@ from bot.wording.acts import DONE, by_acts, done
 from bot.wording.conditions import rounds_words
 from bot.wording.days import counted, dated, day, listed, near_day
 from bot.wording.labels import eat_from, spent, warned
-from bot.wording.lines import AFTER
+from bot.wording.lines import AFTER, height
 from bot.wording.saying import says
 from bot.wording.voice import MANY, Voice
 
@@ -74,8 +74,9 @@ def _done_line(told: RoundLogged, voice: Voice) -> list[str]:
     parts = [done(acts, voice.plants(names)) for acts, names in works.items()]
     again = list(dict.fromkeys(one.name for one in told.done if one.is_repeat))
     names = list(dict.fromkeys(one.name for one in told.done))
-    is_much = len(works) > 1 and len(names) > MANY
-    said = f"{len(names)} plants treated" if is_much else "; ".join(parts)
+    said = "; ".join(parts)
+    is_much = len(works) > 1 and (len(names) > MANY or (height(said) > FEW and bool(_open(told, voice))))
+    said = f"{len(names)} plants treated" if is_much else said
     detail = [f"{part}." for part in parts] if is_much else []
     if all(one.is_repeat for one in told.done):
         return [

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Sequence
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 from datetime import date, datetime, time
 from decimal import Decimal
@@ -57,6 +58,10 @@ class Voice:
                 parts.append(f"all {len(here) if not but else ''}".rstrip() + f"{but} at {place}")
                 left = [name for name in left if name not in here]
         return listed([*parts, *left])
+
+    def places(self, names: AbstractSet[str]) -> str:
+        """Name where plants stand."""
+        return listed(place for place, there in self.standing if names & set(there))
 
     def clock(self, at: time | datetime) -> str:
         """Say a clock time, an instant by the household's clocks: "20:00", "8 pm"."""

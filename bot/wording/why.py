@@ -4,6 +4,7 @@ from datetime import date
 
 from bot.actions.explain import ReasonOf, Reasons
 from bot.domain.course import Step
+from bot.domain.measure import Units
 from bot.domain.pest import Evidence, Level
 from bot.domain.progress import Progress
 from bot.domain.remedy import Because
@@ -164,7 +165,7 @@ def _bounds(step: Step, state: Progress) -> list[str]:
 def _case(one: ReasonOf, state: Progress, voice: Voice) -> list[str]:
     lines = [f"{one.plant}, {state.pest.name}: {rounds_words(state)}."]
     if one.step is not None:
-        lines += _step(one, one.step, state, voice.today)
+        lines += _step(one, one.step, state, voice)
     lines += [f"Not {name}: {against(refusals)}." for name, refusals in one.passed_over]
     lines.append(_length(one, state))
     well, partly, never = state.pest.reached
@@ -192,17 +193,17 @@ def _washed(one: ReasonOf, state: Progress) -> list[str]:
     return [f"What handwork takes off is published nowhere we found: {told}."]
 
 
-def _step(one: ReasonOf, step: Step, state: Progress, today: date) -> list[str]:
-    lines = [_next(one, step, today)]
+def _step(one: ReasonOf, step: Step, state: Progress, voice: Voice) -> list[str]:
+    lines = [_next(one, step, voice.today)]
     gap = step.gap
     if gap is None:
         return [*lines, "The first treatment is due at once."]
     pest = state.pest
-    warmth = (
-        f"{gap.temperature:g} °C"
-        if state.temperature is not None
-        else f"{gap.temperature:g} °C (assumed, the cautious side; tell me “kitchen is 21 degrees”)"
-    )
+    warmth = f"{gap.temperature:g} °C"
+    if state.temperature is None:
+        measured = "70 degrees" if voice.units is Units.US else "21 degrees"
+        tell = f"; tell me “{one.place.name} is {measured}”" if one.place is not None else ""
+        warmth += f" (assumed, the cautious side{tell})"
     lines.append(
         f"Gap: at {warmth} the stage a spray reaches lasts {pest.gap.dd:g}/({gap.temperature:g}-{pest.gap.t0:g}) = "
         f"{gap.window_days:.1f} days; I use {pest.gap_f:g} of it, at most {counted(pest.gap_cap_days, 'day')}: "

@@ -33,7 +33,7 @@ def test_a_message_in_quiet_hours_is_a_fault(hour: int, faults: int) -> None:
         ("Spray bay laurel with soap.", 17, 1),
         ("Spray hoya with soap.", 17, 1),  # its lamp is on until 18:00
         ("Spray hoya and small hoya with soap.", 19, 0),
-        ("Spray chilli with soap only out of the sun: move them", 17, 0),
+        ("Spray chilli with soap in shade; back only once", 17, 0),
     ],
 )
 def test_a_spray_in_the_sun_or_under_the_lamp_is_a_fault(text: str, hour: int, faults: int) -> None:

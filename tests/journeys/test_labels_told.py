@@ -147,21 +147,21 @@ def test_a_rate_above_the_labels_most_or_of_what_is_ready_to_use_is_asked(talk: 
 
 def test_before_the_first_use_on_what_is_eaten_its_label_is_asked_for(talk: Talk) -> None:
     talk.say("chilli, kitchen, 12 cm")
-    assert "does its label allow plants that are eaten" not in talk.say("chilli 12 melon aphids")[0]
+    assert "label allow plants that are eaten" not in talk.say("chilli 12 melon aphids")[0]
     answer = talk.press("It is apart now")[0]
-    assert answer.endswith(
-        "Before soap goes on chilli: does its label allow plants that are eaten, and how many days "
-        "before eating?"
-    )
-    assert "spray chilli" not in talk.say("what's due")[0]
+    assert answer.endswith("Does the soap's label allow plants that are eaten, how many days before?")
+    assert "soap" not in talk.say("what's due")[0]
     talk.press("Yes: 1 d before eating")
-    assert "then spray chilli" in talk.say("what's due")[0]
+    assert "chilli, rinse, then soap" in talk.say("what's due")[0]
     assert "do not eat before Sun 3 May" in talk.say("sprayed the chilli with soap")[0]
 
 
 def test_a_label_that_names_nothing_eaten_keeps_it_off(talk: Talk) -> None:
     talk.say("chilli, kitchen, 12 cm")
-    assert "Before neem oil goes on chilli" in talk.say("got neem, ready to use, every 7 days")[0]
+    assert (
+        "Does the neem oil's label allow plants that are eaten"
+        in talk.say("got neem, ready to use, every 7 days")[0]
+    )
     talk.press("No, or not named")
     talk.say("chilli 12 melon aphids")
-    assert "spray chilli" not in talk.say("what's due")[0]
+    assert "soap" not in talk.say("what's due")[0]

@@ -40,7 +40,8 @@ def two(reader: Reader) -> tuple[str, str]:
             "{0} and {1}: let the top of the mix dry, then nematodes with Steinernema feltiae nematodes.",
             Step(0, ("dry", "drench"), "nematodes"),
         ),
-        ("Tomorrow by 17:00: rinse {0} and {1}.", Step(0, ("rinse",), None, "tomorrow")),
+        ("Tomorrow: rinse {0} and {1} by 17:00.", Step(0, ("rinse",), None, "tomorrow")),
+        ("Tomorrow: rinse {0} and {1} by 17:00, then soap.", Step(0, ("rinse", "spray"), "soap", "tomorrow")),
         (
             "Tomorrow morning, 08:00 to 10:00: neem oil on {0} and {1}.",
             Step(0, ("spray",), "neem", "morning"),
@@ -70,7 +71,7 @@ def test_looks_lifts_and_releases_are_read(reader: Reader, two: tuple[str, str])
 @pytest.mark.parametrize(
     "line",
     [
-        "Sun off from 20:55: {0}.",
+        "Sun off from 20:55.",
         "First soap on {0}: one leaf, and the rest after 1 to 2 days.",
         "Late: {0}; tonight still helps, about one treatment more.",
     ],
