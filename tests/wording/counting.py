@@ -14,7 +14,6 @@ import tempfile
 from collections import Counter
 from collections.abc import Callable
 from pathlib import Path
-from unittest.mock import patch
 
 import pytest
 
@@ -27,7 +26,7 @@ from tests.journeys.talking import Talk
 from tests.journeys.transcribe import FOLDER, replayed, steps
 from tests.simulation.campaign import play
 from tests.simulation.grower import LAZY, OBEDIENT, Home
-from tests.wording.tabulate import kind_of
+from tests.wording.tabulate import kind_of, overheard
 
 FILE = Path(__file__).parent / "commonest.tsv"
 COMMONEST = 30
@@ -72,7 +71,7 @@ def counted(source: Callable[[Path], None]) -> Counter[str]:
         found[kind_of(outcome)] += 1
         return say(outcome, voice)
 
-    with patch("bot.conversation.say", noted), tempfile.TemporaryDirectory() as folder:
+    with overheard(noted), tempfile.TemporaryDirectory() as folder:
         source(Path(folder))
     return found
 

@@ -12,7 +12,6 @@ import tempfile
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
-from unittest.mock import patch
 
 from bot.actions.outcome import Outcome
 from bot.actions.press_button import AnsweredAlready
@@ -20,7 +19,7 @@ from bot.storage.database import FILE_NAME, Database
 from bot.wording.sentences import say
 from bot.wording.voice import Voice
 from tests.journeys.talking import HOME, Talk
-from tests.wording.tabulate import doing, kind_of, sections
+from tests.wording.tabulate import doing, kind_of, overheard, sections
 
 UNITS = {"metric": (), "us": ("us units",), "imperial": ("imperial units",)}
 README = Path(__file__).parents[2] / "README.md"
@@ -80,7 +79,7 @@ def _quoted(prompt: str, talk: Talk) -> list[str]:
             quoted.extend(QUOTED.findall(text))
         return text
 
-    with patch("bot.conversation.say", noted), suppress(StopIteration):  # a button that other measures lack
+    with overheard(noted), suppress(StopIteration):  # a button that other measures lack
         doing(prompt, talk)
     own = prompt.replace("\\n", " ").casefold()
     return [one for one in dict.fromkeys(quoted) if one.casefold() not in own]
@@ -94,7 +93,7 @@ def said(phrase: str, units: str, talk: Talk, folder: Path) -> Answered:
         found.append(outcome)
         return say(outcome, voice)
 
-    with tempfile.TemporaryDirectory() as copy, patch("bot.conversation.say", noted):
+    with tempfile.TemporaryDirectory() as copy, overheard(noted):
         with sqlite3.connect(folder / FILE_NAME) as here, sqlite3.connect(Path(copy) / FILE_NAME) as there:
             here.backup(there)
         again = Talk(Database("", Path(copy)), now=talk.now, heard=list(talk.heard))

@@ -11,7 +11,7 @@ import re
 import sys
 import tempfile
 from collections.abc import Callable, Iterator
-from contextlib import nullcontext, suppress
+from contextlib import contextmanager, nullcontext, suppress
 from pathlib import Path
 from unittest.mock import patch
 
@@ -71,6 +71,13 @@ def kinds() -> list[str]:
     return [kind for name in names for kind in told.get(name, [name])]
 
 
+@contextmanager
+def overheard(say_instead: Callable[[Outcome, Voice], str]) -> Iterator[None]:
+    """Let another function word all outcomes, wherever the bot does so."""
+    with patch("bot.conversation.say", say_instead), patch("bot.messages.say", say_instead):
+        yield
+
+
 def collected() -> dict[str, list[str]]:
     """Play the prompts and give what was said, by outcome; texts alike but for names and numbers only once."""
     found: dict[str, dict[str, str]] = {}
@@ -93,7 +100,7 @@ def play(noted: Callable[[Outcome, Voice], object], renamed: Callable[[str], str
         noted(outcome, voice)
         return say(outcome, voice)
 
-    with patch("bot.conversation.say", shown), tempfile.TemporaryDirectory() as folder:
+    with overheard(shown), tempfile.TemporaryDirectory() as folder:
         for number, (heading, prompts) in enumerate(sections()):
             talk = Talk(Database("", Path(folder) / str(number)))
             if not heading.endswith("(new)"):
