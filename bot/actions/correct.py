@@ -35,6 +35,8 @@ class Correct(Command):
     plant: PlantId | None = None
     pest: str | None = None
     count: int | None = None
+    instead_of: PlantId | None = None
+    """The plant that was told wrongly, where it was said."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,6 +81,11 @@ def correct(command: Correct, desk: Desk) -> CorrectedTo | NothingToUndo | Which
     if not moved or len(moved) < len(group) or command.plant is None:
         return NothingToUndo()
     plants = {entry.plant for entry in moved}
+    if command.instead_of is not None and command.instead_of not in plants:
+        return NothingToUndo()
+    if command.instead_of is not None:
+        moved = [entry for entry in moved if entry.plant == command.instead_of]
+        plants = {command.instead_of}
     if len(plants) > 1:
         return WhichOneMeant(desk.names(plant for plant in plants if plant is not None))
     again = [_again(entry, desk, plant=command.plant) for entry in moved]

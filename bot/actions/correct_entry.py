@@ -159,6 +159,11 @@ def delete_entry(command: DeleteEntry, desk: Desk) -> EntryAsked | NoSuchEntry |
     return _changed(meant[0], [], None, desk)
 
 
+def is_written(of: Entered, desk: Desk) -> bool:
+    """Whether an entry fits what is said of it."""
+    return bool(_meant(of, None, desk))
+
+
 def _meant(of: Entered, shown: EntryId | None, desk: Desk) -> list[Entry]:
     """Give the entries that fit what is said of them, newest first; what two people told alike once."""
     entries = valid(desk.entries)

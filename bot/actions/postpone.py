@@ -1,9 +1,18 @@
 """Put off what was asked tonight."""
 
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 
 from bot.actions.command import Command, performs
+from bot.actions.correct_entry import (
+    DeleteEntry,
+    Entered,
+    EntryAsked,
+    EntryChanged,
+    NoSuchEntry,
+    delete_entry,
+    is_written,
+)
 from bot.actions.desk import Desk
 from bot.actions.log_round import NothingDue, nothing_due
 from bot.actions.outcome import Outcome
@@ -21,6 +30,8 @@ class Postpone(Command):
     plants: tuple[PlantId, ...]
     on: date | None = None
     at: datetime | None = None
+    denied: Entered | None = None
+    """The treatment that was said not to be done: where it is written, that is shown instead."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,16 +45,18 @@ class PutOff(Outcome):
 
 
 @performs
-def postpone(command: Postpone, desk: Desk) -> PutOff | NothingDue:
+def postpone(command: Postpone, desk: Desk) -> PutOff | NothingDue | EntryAsked | NoSuchEntry | EntryChanged:
     """Write the day or hour it moves to, and say who runs late by it."""
+    if command.denied is not None and is_written(command.denied, desk):
+        return delete_entry(DeleteEntry(of=command.denied), desk)
     on = command.on or desk.today
-    plants = [
-        plant for plant in dict.fromkeys(command.plants) if on >= desk.today and _is_open(plant, on, desk)
-    ]
+    if on < desk.today:
+        on = desk.today + timedelta(days=1)  # an old evening's words, said of tonight
+    plants = [plant for plant in dict.fromkeys(command.plants) if _is_open(plant, on, desk)]
     if not plants:
         return nothing_due(desk)
     desk.write(desk.draft(Postponed(on=on, at=command.at), plant=plant) for plant in plants)
-    costs = [(desk.plant(plant).name, _late_step(desk, desk.plant(plant), command)) for plant in plants]
+    costs = [(desk.plant(plant).name, _late_step(desk, desk.plant(plant), on)) for plant in plants]
     return PutOff(
         plants=desk.names(plants),
         on=on,
@@ -60,9 +73,8 @@ def _is_open(plant: PlantId, on: date, desk: Desk) -> bool:
     )
 
 
-def _late_step(desk: Desk, plant: Plant, command: Postpone) -> Step | None:
+def _late_step(desk: Desk, plant: Plant, day: date) -> Step | None:
     """Give the step that would be late on the day it is put off to."""
-    day = command.on or desk.today
     for case in plant.open_cases:
         step = next_step(desk.outbreak(plant.id, case, day))
         if step is not None and step.lateness is not Lateness.ON_TIME:

@@ -102,7 +102,7 @@ class Setting:
 
     def answered(self, method: Method | None = None) -> tuple[PlantId, ...]:
         """Plants whose treatment, or just this one, is told done without a name."""
-        return tuple(
+        return unique(
             asked.plant
             for asked in self.situation.tonight
             if asked.method is not None and not asked.is_beside and method in {None, asked.method}

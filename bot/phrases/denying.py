@@ -4,7 +4,8 @@ import re
 
 _NO = re.compile(
     r"no|nope|nah|wrong|wrong one|(?:no )?not that(?: one)?"
-    r"|(?:no )?(?:that is|thats|that's) (?:wrong|not it|not right)"
+    r"|(?:(?:no|nope|nah) )*(?:(?:that is|thats|that's|it is|its|it's|is) )?(?:not it|not right|wrong)"
+    r"|(?:(?:no|nope|nah) )*(?:(?:that is|thats|that's|it is|its|it's|is) )?(?:not an?|no) plant(?: at all)?"
 )
 
 

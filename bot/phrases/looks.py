@@ -64,6 +64,8 @@ _NONE_WORDS = (
 )
 _NONE_KINDS = (Pest, Plants, Place, Level, *DATES)
 _PAIR = 2
+MANY = 12
+"""A look at all of so many plants is asked about. Judgement."""
 
 
 def read_find(clause: Clause, setting: Setting) -> Meant | None:
@@ -165,7 +167,14 @@ def read_check(clause: Clause, setting: Setting) -> Meant | None:
         if not plants and _says_none(clause) and clause.has(Word.ALL, Word.REST):
             return (ask_none_seen(_all_meant(clause, setting), on),)
         return (ask_seen(plants, on, setting.mentioned if _says_none(clause) else ()),)
+    if is_of_many(plants, setting) and clause.has(Word.ALL) and not named(clause) and not clause.every(Place):
+        return (ask_none_seen(plants, on),)
     return (LogCheck(plants=plants, level=clause.one(Level), on=on),)
+
+
+def is_of_many(plants: tuple[PlantId, ...], setting: Setting) -> bool:
+    """Whether a look at them all was neither asked for nor is taken at its word in a home so large."""
+    return len(plants) > MANY and not set(plants) <= set(setting.looks())
 
 
 def _all_meant(clause: Clause, setting: Setting) -> tuple[PlantId, ...]:

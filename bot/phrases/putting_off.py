@@ -1,17 +1,29 @@
 """Clauses that put tonight's work off, and the refusals that mean the same."""
 
+from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from itertools import pairwise
 
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
+from bot.actions.correct_entry import DeleteEntry, Entered, Kind
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.postpone import Postpone
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method
 from bot.phrases.asking import Meant, bad_day, not_understood
 from bot.phrases.clause import DATES, Clause, Setting, excepted, named
-from bot.phrases.days import Clock, Day, Moment, MonthDay, Trouble, Weekday, day_ahead, evening_hour
+from bot.phrases.days import (
+    Clock,
+    Day,
+    Moment,
+    MonthDay,
+    Trouble,
+    Weekday,
+    day_ahead,
+    day_behind,
+    evening_hour,
+)
 from bot.phrases.lexicon import Tool, Word
 from bot.phrases.names import Place, Plants
 
@@ -37,6 +49,8 @@ _ALLOWED = (
 )
 _KINDS = (Method, Tool, Plants, Place, *DATES, Moment, Clock)
 _TASKS = (Word.DONE, Word.DO, Word.CHECKED, Word.CHECK)
+_ASKS_TO_BE_TOLD = frozenset({"nudge me", "remind me", "remind us", "ask me", "ask again"})
+"""Words that want to hear of it, and do not say when."""
 _PAIR = 2
 
 _Until = tuple[date | None, datetime | None]
@@ -61,10 +75,14 @@ def read_postponement(clause: Clause, setting: Setting) -> Meant | None:
             return None
         is_nothing_open = not setting.tonight() and not named(clause) and not clause.every(Place)
         return not_understood(clause, "nothing open" if is_nothing_open else "plants")
+    denied, day = _denied(clause, setting), clause.day()
     if isinstance(until, Trouble):
+        on = None if day is None else day_behind(day, setting.situation)
+        if denied is not None and isinstance(on, date):
+            return (DeleteEntry(of=replace(denied, on=on)),)
         is_denied = clause.has(Word.NOT) and (clause.has(Word.DONE) or bool(clause.every(Method)))
         return not_understood(clause) if is_denied else bad_day(clause, until)
-    return (Postpone(plants=plants, on=until[0], at=until[1]),)
+    return (Postpone(plants=plants, on=until[0], at=until[1], denied=None if day else denied),)
 
 
 def _puts_off(clause: Clause) -> bool:
@@ -72,7 +90,7 @@ def _puts_off(clause: Clause) -> bool:
         return False
     if clause.has(Word.NOT) and clause.has(Word.DO) and not clause.has(Word.DONE):
         return False  # "don't spray the hoya" forbids, it does not put off
-    if _denies_one_of_two(clause):
+    if _denies_one_of_two(clause) or _denies_something(clause):
         return False
     if clause.has(Word.NOT, Word.NO_TIME, Word.LATER, Word.YET, Word.SKIP) or _is_promise(clause):
         return True
@@ -92,6 +110,23 @@ def _denies_one_of_two(clause: Clause) -> bool:
     return is_told and any(left is Word.NOT and isinstance(right, Plants) for left, right in pairs)
 
 
+def _denies_something(clause: Clause) -> bool:
+    """Read "not a plant": what is denied is not said to be tonight's."""
+    is_bare = all(meaning is Word.NOT for meaning in clause.content())
+    return is_bare and any(item.text.endswith("not") for item in clause.items[:-1])
+
+
+def _denied(clause: Clause, setting: Setting) -> Entered | None:
+    """Read "i did not spray the lemon": it may be written as done."""
+    plants = named(clause)
+    tools = {*clause.every(Method), *(tool.method for tool in clause.every(Tool))}
+    is_denied = clause.has(Word.NOT) and (clause.has(Word.DONE) or bool(tools))
+    if not is_denied or len(plants) != 1:
+        return None
+    method = next(iter(tools)) if len(tools) == 1 else None
+    return Entered(kind=Kind.TREATED, plant=plants[0], on=setting.situation.today, method=method)
+
+
 def _is_promise(clause: Clause) -> bool:
     """Read "will do", without a day: asked when."""
     return clause.has(Word.DO) and clause.only(Word.DO, Word.IT, Plants)
@@ -102,6 +137,9 @@ def _is_open(clause: Clause, setting: Setting) -> bool:
     if clause.has(Word.NOT) and clause.has(Word.ALL):
         return True
     is_timed = bool(clause.every((Clock, Moment)))
+    laters = {item.text for item in clause.items if item.meaning is Word.LATER}
+    if laters and laters <= _ASKS_TO_BE_TOLD and not is_timed and clause.day() is None:
+        return True
     if clause.has(Word.LATER) and Day(setting.situation.today) in clause.every(Day) and not is_timed:
         return True
     is_task = clause.has(*_TASKS) or bool(clause.every((Method, Tool)))
@@ -133,7 +171,7 @@ def _until(clause: Clause, setting: Setting) -> _Until | Trouble | None:
     if clock is not None:
         told = datetime.combine(situation.today, evening_hour(clock.time), situation.zone)
         return _this_evening(told, setting)
-    if day is None or (day == Day(situation.today) and clause.has(Word.NOT, Word.NOTHING)):
+    if day is None or (day == Day(situation.today) and clause.has(Word.NOT, Word.NOTHING, Word.NO_TIME)):
         return situation.today + timedelta(days=1), None
     if clause.has(Word.NOT) and _denies_the_day(clause):
         return None

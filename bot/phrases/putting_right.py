@@ -3,15 +3,16 @@
 import re
 
 from bot.actions.command import Command
+from bot.actions.correct import Correct
 from bot.actions.correct_entry import CorrectEntry, DeleteEntry, Entered, Kind
 from bot.actions.situation import Situation
 from bot.domain.identity import ProductId
 from bot.phrases.clause import Setting
 from bot.phrases.days import Trouble
 from bot.phrases.items import items_of
-from bot.phrases.lexicon import listed
+from bot.phrases.lexicon import Word, listed
 from bot.phrases.mentions import Mentions
-from bot.phrases.names import Product
+from bot.phrases.names import Plants, Product
 
 _DELETE = listed("delete erase strike scrap")
 _KINDS = {
@@ -26,18 +27,26 @@ _ANY = listed("entry note line")
 _COUNTS = re.compile(
     r"\bthe (\d{1,4})\b.*\b(?:was|were|is|are|should be|should have been) (?:only |really )?(\d{1,4})\b"
 )
-_DENIED = re.compile(r"\bnot\b|\binstead of\b|\brather than\b")
+_DENIED = re.compile(r"\bnot?\b|\binstead of\b|\brather than\b")
+_IDLE = frozenset({Word.FILLER, Word.BREAK, Word.IT, Word.IT_IS})
 _TOLD_OF = listed("got had was were has gets")
 
 
 def read_putting_right(words: tuple[str, ...], situation: Situation) -> tuple[Command, ...] | None:
     """Read "delete Sunday's find on the ivy", "the 12 on the hoya were 2", "the ivy got neem, not soap"."""
     text = " ".join(words)
+    meant = _other_plant(words, situation) if _DENIED.search(text) else None
+    if meant is not None:
+        return (meant,)
     is_deleted = any(word in _DELETE for word in words[:2]) and any(
         word in _KINDS or word in _ANY for word in words
     )
     counts = _COUNTS.search(text)
-    if not (is_deleted or counts or (_DENIED.search(text) and any(word in _TOLD_OF for word in words))):
+    if not (
+        is_deleted
+        or counts
+        or (_DENIED.search(text) and (":" in words or any(word in _TOLD_OF for word in words)))
+    ):
         return None
     told = Mentions(items_of(words, situation), Setting(situation))
     plants, on = told.sides()[0] or told.sides()[1], told.behind()
@@ -53,12 +62,32 @@ def read_putting_right(words: tuple[str, ...], situation: Situation) -> tuple[Co
     return _other_product(told, of)
 
 
+def _other_plant(words: tuple[str, ...], situation: Situation) -> Correct | None:
+    """Read "no, not the fern but the ivy", "it was the ivy, not the fern": nothing else is told."""
+    said = [
+        one.meaning for one in items_of(words, situation) if one.meaning not in _IDLE and one.text != "sorry"
+    ]
+    is_led = bool(said) and said[0] is Word.NOT
+    while said[:2] == [Word.NOT, Word.NOT]:
+        del said[0]
+    match said:
+        case [Word.NOT, Plants(ids=(wrong,)), Word.BUT | Word.MEANT, Plants(ids=(right,))]:
+            pass
+        case [Word.MEANT, Plants(ids=(right,)), Word.NOT, Plants(ids=(wrong,))]:
+            pass
+        case [Word.NOT, Plants(ids=(right,)), Word.NOT, Plants(ids=(wrong,))] if is_led and words[0] != "not":
+            pass
+        case _:
+            return None
+    return Correct(plant=right, instead_of=wrong) if right != wrong else None
+
+
 def _other_product(told: Mentions, of: Entered) -> tuple[Command, ...] | None:
     """Read the product that was used and the one that was not."""
     right, wrong = list[ProductId | None](), list[ProductId | None]()
     is_denied = False
     for item in told.items:
-        is_denied = is_denied or item.text in {"not", "instead of", "instead", "rather", "rather than"}
+        is_denied = is_denied or item.text in {"not", "no", "instead of", "instead", "rather", "rather than"}
         if isinstance(item.meaning, Product):
             (wrong if is_denied else right).append(item.meaning.id)
     if len(right) != 1 or len(wrong) != 1 or None in {*right, *wrong} or of.plant is None:

@@ -50,6 +50,7 @@ from bot.phrases.saying import say_all
 from bot.phrases.slips import mended
 from bot.phrases.spotting import has_slip, spotted, with_names
 from bot.phrases.text import LONGEST, plain, words_of
+from bot.phrases.values import plants_of
 
 LEAST_FORM = 0.3
 """Below it a form is not offered, by the calibration of the model."""
@@ -552,13 +553,19 @@ def _offers(text: str, situation: Situation, guesses: list[Guess]) -> Iterator[O
         if tried >= MOST_READ_AGAIN or one.chance < (LEAST_OTHER if told else LEAST_FIRST):
             return
         meaning = _meaning(one.commands, situation)
-        if meaning in told or contradict(list(one.commands)):
+        if meaning in told or contradict(list(one.commands)) or _leaves_out_its_own(one, situation):
             continue
         said = say_all(one.commands, situation)
         if said is None or not _is_read_back(said, one.commands, situation):
             continue
         told.add(meaning)
         yield Offer(one.commands, ". ".join(said), round(one.chance, 2), "; ".join(one.left_out), one.lacks)
+
+
+def _leaves_out_its_own(meant: Likely, situation: Situation) -> bool:
+    """Whether it would tell of a plant that it says to leave out: "done, but not the hoya"."""
+    names = {one.names[0].casefold() for one in situation.plants if one.id in plants_of(meant.commands)}
+    return bool(names.intersection(meant.left_out))
 
 
 def _is_read_back(said: tuple[str, ...], commands: tuple[Command, ...], situation: Situation) -> bool:

@@ -10,7 +10,7 @@ from bot.actions.log_round import LogRound
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.trade import Method
 from bot.phrases.asking import Meant, ask_method, ask_seen, ask_which, bad_day, not_understood
-from bot.phrases.clause import DATES, Clause, Setting, excepted, is_scattered, named, unique
+from bot.phrases.clause import DATES, Clause, Setting, excepted, is_scattered, named
 from bot.phrases.days import Clock, Moment, Trouble, day_behind, evening_hour
 from bot.phrases.lexicon import Spot, Tool, Word
 from bot.phrases.names import Place, Plants, Product
@@ -142,7 +142,7 @@ def _with_methods(clause: Clause, setting: Setting, told: list[LogRound]) -> Mea
 
 def _meant_by_method(clause: Clause, setting: Setting, told: list[LogRound]) -> tuple[PlantId, ...] | None:
     """Read "sprayed": what tonight asked to spray; unclear beside other plants or "everything"."""
-    asked = unique(setting.answered(told[0].method)) if len(told) == 1 else ()
+    asked = setting.answered(told[0].method) if len(told) == 1 else ()
     if setting.before:
         return None if set(asked) - set(setting.before) else setting.before
     if clause.has(Word.ALL) and asked != setting.answered():

@@ -43,12 +43,13 @@ from bot.domain.measure import Units
 from bot.domain.pest import Level
 from bot.domain.trade import Form as Shape
 from bot.domain.trade import Grade, Method, Sign
-from bot.phrases.asking import ask_amount
+from bot.phrases.asking import ask_amount, ask_none_seen
 from bot.phrases.clause import unique
 from bot.phrases.days import Clock, Day, Every, MonthDay, Period, Trouble, Weekday, evening_hour
 from bot.phrases.items import Span, Unknown
 from bot.phrases.labels import animals_named, traits_named
 from bot.phrases.lexicon import Spot, Word
+from bot.phrases.looks import is_of_many
 from bot.phrases.mentions import Counted, Mentions
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Length, Volume, Warmth
@@ -68,6 +69,8 @@ def done(told: Mentions) -> Filled:
     if _is_not_told(told) or (method is None and product is None and not told.has(Word.DONE)):
         return None
     plants = told.plants() or _of_tonight(told, method)
+    if told.situation.expecting is Expecting.WORK and not (told.plants() or method or product):
+        return (TickWork(but=told.sides()[1]),)  # the stage shown, nothing else of tonight
     is_asked = set(plants) <= set(told.setting.treatments())
     at = told.hour(latest=8)
     is_ahead = at is not None and at > told.situation.now
@@ -162,7 +165,10 @@ def none(told: Mentions) -> Filled:
         plants = left if told.has(Word.CHECKED, Word.NONE, Word.NOTHING, Word.CLEAN) else ()
     is_bare = not plants and not left and not told.every((Place, OneOf))
     if is_bare and told.has(Word.CHECKED) and told.has(Word.ALL):
-        plants = tuple(plant.id for plant in told.situation.plants)
+        known = (plant.id for plant in told.situation.plants)
+        plants = tuple(plant for plant in known if plant not in told.situation.found_today)
+        if is_of_many(plants, told.setting) and isinstance(on, date | None):
+            return (ask_none_seen(plants, on),)
     elif is_bare:
         plants = told.setting.about() if told.setting.is_first else told.setting.before
     if not plants and not told.every((Place, OneOf)):

@@ -1,0 +1,237 @@
+"""What once was written wrongly, said again in other words: what the journal holds, and what is asked."""
+
+from datetime import date, timedelta
+
+import pytest
+
+from bot.actions.add_plants import AddPlants, NewPlant
+from bot.domain.journal import CheckedClean, Found, Postponed, Treated, Voided, WorkTicked
+from tests.journeys.talking import Talk
+
+
+def kinds(talk: Talk, since: int) -> set[type]:
+    return {type(payload) for payload in talk.new_since(since)}
+
+
+def count(talk: Talk) -> int:
+    return len(talk.entries())
+
+
+@pytest.fixture
+def phals(talk: Talk) -> Talk:
+    """Five numbered orchids, two of them with mealybugs, and a second product."""
+    talk.tell(AddPlants(tuple(NewPlant(name=f"phal {number}") for number in range(1, 6)), is_sure=True))
+    talk.say("got spinosad")
+    talk.say("phal 2 8 longtailed mealybugs")
+    talk.say("phal 4 8 longtailed mealybugs")
+    return talk
+
+
+@pytest.fixture
+def many(talk: Talk) -> Talk:
+    """Sixty-five plants at seven places, of which tonight's look is for some."""
+    for shelf in range(1, 5):
+        plants = (
+            NewPlant(name=f"violet {shelf}{letter}", place=f"shelf {shelf}") for letter in "abcdefghijklmno"
+        )
+        talk.tell(AddPlants(tuple(plants), is_sure=True))
+    talk.say("check everything every saturday")
+    talk.evening()
+    return talk
+
+
+@pytest.fixture
+def asked_tonight(talk: Talk) -> Talk:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.say("ivy 8 spider mites")
+    talk.evening()
+    talk.passes(minutes=5)
+    return talk
+
+
+@pytest.mark.parametrize(
+    "words", ["no not a plant", "not a plant", "no no that is not a plant at all", "no, is no plant"]
+)
+def test_a_denial_of_an_offer_puts_nothing_off(asked_tonight: Talk, words: str) -> None:
+    asked_tonight.say("calathea has 3 thrips")
+    before = count(asked_tonight)
+    answer = asked_tonight.say(words)[0]
+    assert kinds(asked_tonight, before) == set(), "it speaks of the plant that was offered"
+    assert "calathea" not in {plant.name for plant in asked_tonight.home.living}
+    assert "stays as it is" in answer
+
+
+@pytest.mark.parametrize("words", ["nudge me", "remind me", "please remind me", "ask me again"])
+def test_who_wants_to_be_reminded_is_asked_when(asked_tonight: Talk, words: str) -> None:
+    before = count(asked_tonight)
+    asked_tonight.say(words)
+    assert kinds(asked_tonight, before) == set(), "no evening was named"
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["no, not phal 4 but phal 2", "it was phal 2, not phal 4", "sorry, i meant phal 2, not phal 4"],
+)
+def test_a_plant_told_wrongly_is_put_right_and_none_is_put_off(phals: Talk, words: str) -> None:
+    phals.evening()
+    phals.say("sprayed phal 4 with soap")
+    before = count(phals)
+    phals.say(words)
+    assert kinds(phals, before) == {Voided, Treated}
+    assert [plant for plant, told in phals.told() if isinstance(told, Treated)] == ["phal 2"]
+
+
+def test_a_plant_told_wrongly_is_not_taken_from_what_tells_of_another(phals: Talk) -> None:
+    phals.say("sprayed phal 4 with soap")
+    phals.say("ivy 8 spider mites")
+    before = count(phals)
+    phals.say("no, not phal 4 but phal 2")
+    assert kinds(phals, before) == set(), "the last was said of the ivy"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "i didn't spray the hoya",
+        "didnt spray hoya, sorry",
+        "sorry, the hoya i have not sprayed",
+        "the hoya was not sprayed",
+    ],
+)
+def test_a_round_denied_after_it_was_written_is_shown_to_be_deleted(talk: Talk, words: str) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    talk.say("sprayed hoya with soap")
+    before = count(talk)
+    answer = talk.say(words)[0]
+    assert kinds(talk, before) == set(), "it is not put off: it is down as done"
+    assert "hoya sprayed (soap)" in answer
+    talk.press("Delete it")
+    assert not any(isinstance(told, Treated) for _, told in talk.told())
+
+
+@pytest.mark.parametrize("sign", ["ok 👍", "👍 ok", "okay 👌", "yes ✅"])
+def test_a_sign_with_a_nod_under_another_answer_writes_nothing(asked_tonight: Talk, sign: str) -> None:
+    asked_tonight.say("what is a crown")
+    before = count(asked_tonight)
+    asked_tonight.say(sign)
+    assert kinds(asked_tonight, before) == set()
+
+
+@pytest.mark.parametrize("sign", ["ok 👍", "👍"])
+def test_a_sign_with_a_nod_under_the_evening_is_done(asked_tonight: Talk, sign: str) -> None:
+    before = count(asked_tonight)
+    asked_tonight.say(sign)
+    assert kinds(asked_tonight, before) == {Treated}
+
+
+@pytest.mark.parametrize(
+    "words", ["done except hoya", "all but hoya", "i've done everything apart from the hoya"]
+)
+def test_all_but_the_only_plant_leaves_it_open_and_says_so(talk: Talk, words: str) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    talk.passes(minutes=5)
+    before = count(talk)
+    answer = talk.say(words)[0]
+    assert kinds(talk, before) == set()
+    assert "Still open tonight: hoya." in answer
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["this evening i have no time", "no time this evening", "sorry can't do it tonight", "not tonight"],
+)
+def test_no_time_this_evening_is_another_evening(talk: Talk, words: str) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    talk.passes(days=3, hours=-6)
+    talk.say(words)
+    assert talk.home.plants[1].postponed_to == talk.now.date() + timedelta(days=1)  # type: ignore[index]
+
+
+@pytest.mark.parametrize(
+    "words", ["done", "k done", "okay that one is all done now", "ready", "finished with these"]
+)
+def test_done_on_a_work_day_is_its_stage_alone(talk: Talk, words: str) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.say("coffee plant 12 longtailed mealybugs")
+    talk.say("work day")
+    talk.say("ivy has 8 spider mites")
+    before = count(talk)
+    talk.say(words)
+    if "Yes" in talk.labels():
+        talk.press("Yes")
+    assert kinds(talk, before) <= {WorkTicked}, "nobody has treated anything yet"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "all clean",
+        "looked at everything all good nothing there",
+        "checked everything, all clean",
+        "everything clean, i see no animal",
+    ],
+)
+def test_what_was_found_today_is_not_clean_with_the_rest(talk: Talk, words: str) -> None:
+    talk.say("check everything every saturday")
+    talk.at(date(2026, 5, 9), 19)
+    talk.say("coffee plant has 3 whiteflies")
+    talk.evening()
+    talk.passes(minutes=5)
+    talk.say(words)
+    clean = {plant for plant, told in talk.told() if isinstance(told, CheckedClean)}
+    assert clean == {"hoya", "small hoya", "moth orchid", "ivy"}
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "checked everything, all clean",
+        "i have looked at all plants, no animal",
+        "checked all my plants nothing",
+        "looked at all plants none seen",
+    ],
+)
+def test_a_look_at_all_of_many_plants_is_asked_with_their_number(many: Talk, words: str) -> None:
+    before = count(many)
+    answer = many.say(words)[0]
+    assert kinds(many, before) == set()
+    assert "all 65 plants" in answer
+    many.press("None seen on them")
+    assert sum(isinstance(told, CheckedClean) for told in many.new_since(before)) == 65
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "on 2 may phal 2 got spinosad, not soap",
+        "phal 2 saturday: spinosad not soap",
+        "phal 2 the 2 may was spinosad, no soap",
+        "saturday phal 2 had spinosad instead of soap",
+    ],
+)
+def test_a_product_told_wrongly_days_ago_is_shown_and_changed_on_a_tap(phals: Talk, words: str) -> None:
+    phals.say("sprayed phal 2 with soap")
+    phals.passes(days=2)
+    before = count(phals)
+    answer = phals.say(words)[0]
+    assert kinds(phals, before) == set()
+    assert "phal 2 sprayed (soap)" in answer
+    phals.press("Change it")
+    (told,) = [told for _, told in phals.told() if isinstance(told, Treated)]
+    assert told.product is not None
+    assert phals.home.products[told.product].ingredient == "spinosad"
+
+
+@pytest.mark.parametrize("words", ["made all, only hoya not", "all of them, just hoya no"])
+def test_a_plant_left_out_is_not_offered_as_done(talk: Talk, words: str) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    talk.passes(minutes=5)
+    before = count(talk)
+    talk.say(words)
+    if "Yes" in talk.labels():
+        talk.press("Yes")
+    assert not kinds(talk, before) & {Treated, Found, Postponed} - {Postponed}
