@@ -42,6 +42,8 @@ class Ask(Command):
     plants: tuple[PlantId, ...] = ()
     place: PlaceId | None = None
     product: ProductId | None = None
+    pest: str | None = None
+    """Only the plants that have it."""
     when: str | None = None
     in_full: bool = False
     """Whether a reason is asked for with its sums and sources."""

@@ -54,3 +54,9 @@ def settle_pest(word: str | None, plant: PlantId, desk: Desk) -> str | None:
         return None
     around = {case.pest for other in desk.household.living for case in other.open_cases} & set(keys)
     return around.pop() if len(around) == 1 else general
+
+
+def pest_name(key: str, desk: Desk) -> str:
+    """Name a pest by its key, or the word that several share."""
+    pest = desk.knowledge.pests.get(key)
+    return key.replace("_", " ") if pest is None else pest.name

@@ -1,6 +1,6 @@
 """How warm a place is."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from bot.actions.button_texts import ButtonText
@@ -12,6 +12,7 @@ from bot.actions.outcome import Asking, Outcome
 from bot.domain.climate import is_usual_doubted, usual_on
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import TemperatureRead, UsualByMonth
+from bot.domain.measure import Units
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +24,8 @@ class ReadTemperature(Command):
     on: date | None = None
     months: tuple[int, ...] = ()
     """Months of every year it usually is so warm in, instead of a reading."""
+    is_sure: bool = False
+    """Meant so, however odd: it was asked about."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,13 +41,16 @@ class TemperatureNoted(Outcome):
 
 @dataclass(frozen=True, slots=True)
 class BadTemperature(Outcome):
-    """A reading outside what a home has. [degC]."""
+    """A reading outside what a home has, or one likelier told in the other scale's degrees. [degC]."""
 
     celsius: float
 
 
 CELSIUS = (-10.0, 45.0)
 """What a home with living plants can have; anything else is a slip of the finger. Judgement. [degC]"""
+COLDEST_ROOM = 4.0
+"""Below it a room in degrees Fahrenheit may be told in Celsius: 21, 35. Judgement. [degC]"""
+LIKELY_C = (5.0, 39.0)
 
 
 @performs
@@ -52,6 +58,9 @@ def read_temperature(command: ReadTemperature, desk: Desk) -> TemperatureNoted |
     """Write a reading of a place. [degC]."""
     if not CELSIUS[0] <= command.celsius <= CELSIUS[1]:
         return BadTemperature(command.celsius)
+    asked = None if command.is_sure else _asks_which_scale(command, desk)
+    if asked is not None:
+        return BadTemperature(command.celsius, asking=asked)
     if command.months:
         told = UsualByMonth(place=command.place, months=command.months, celsius=command.celsius)
         desk.write([desk.draft(told)])
@@ -69,6 +78,21 @@ def read_temperature(command: ReadTemperature, desk: Desk) -> TemperatureNoted |
         command.celsius,
         moved=tuple((tuple(names), *days) for days, names in moved.items()),
         asking=_asks_what_is_usual(command, desk),
+    )
+
+
+def _asks_which_scale(command: ReadTemperature, desk: Desk) -> Asking | None:
+    """Ask whether "21 degrees" in a room are of the home's Fahrenheit at all."""
+    told = round(command.celsius * 1.8 + 32, 1)
+    is_room = desk.household.places[command.place].outdoors is None
+    is_odd = is_room and command.celsius < COLDEST_ROOM and LIKELY_C[0] <= told <= LIKELY_C[1]
+    if desk.household.units is not Units.US or not is_odd:
+        return None
+    return Asking(
+        (
+            Choice(ButtonText.DEGREES_C, (replace(command, celsius=told, is_sure=True),), f"{told:g}"),
+            Choice(ButtonText.DEGREES_F, (replace(command, is_sure=True),), f"{told:g}"),
+        )
     )
 
 

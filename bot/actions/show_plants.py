@@ -5,14 +5,16 @@ from dataclasses import dataclass
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
+from bot.actions.pest_word import candidates, pest_name
 from bot.domain.identity import PlantId
 
 
 @dataclass(frozen=True, slots=True)
 class PlantList(Outcome):
-    """All plants by place."""
+    """Plants by place: all, or those with a pest."""
 
     places: tuple[tuple[str | None, tuple[str, ...]], ...]
+    pest: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,9 +29,12 @@ def place_name(desk: Desk, plant: PlantId) -> str | None:
 
 
 @answers(Topic.PLANTS)
-def show_plants(_: Ask, desk: Desk) -> PlantList:
-    """Give all living plants by place."""
+def show_plants(asked: Ask, desk: Desk) -> PlantList:
+    """Give the living plants by place; where a pest is asked for, those with an open case of it."""
+    pests = frozenset() if asked.pest is None else {asked.pest, *candidates(asked.pest, desk)}
     by_place: dict[str | None, list[str]] = {}
     for plant in desk.household.living:
-        by_place.setdefault(place_name(desk, plant.id), []).append(plant.name)
-    return PlantList(tuple((place, tuple(names)) for place, names in by_place.items()))
+        if asked.pest is None or any(case.pest in pests for case in plant.open_cases):
+            by_place.setdefault(place_name(desk, plant.id), []).append(plant.name)
+    places = tuple((place, tuple(names)) for place, names in by_place.items())
+    return PlantList(places, None if asked.pest is None else pest_name(asked.pest, desk))

@@ -89,7 +89,8 @@ def _tells_enough(bottle: _Bottle) -> bool:
     """Whether it is a label's: a rate, a strength or a rule, or two facts of a named product."""
     facts = (bottle.label.form, bottle.label.gap_days, bottle.volume)
     is_sure = bool(bottle.rates or bottle.percents) or bottle.has_rules
-    return is_sure or (bottle.product is not None and any(fact is not None for fact in facts))
+    is_bare = bottle.product is None and bottle.label.gap_days is not None and bottle.volume is None
+    return is_sure or is_bare or (bottle.product is not None and any(fact is not None for fact in facts))
 
 
 def _take(words: tuple[str, ...], at: int, bottle: _Bottle, situation: Situation) -> int:
@@ -189,6 +190,7 @@ def _usual(words: tuple[str, ...]) -> tuple[str, ...]:
     """Say "each 7 days" and "once a week" as most labels do."""
     said = " ".join(words).replace("once a week", "every 7 days").replace("once per week", "every 7 days")
     said = re.sub(r"\bevery (\d+) (?:to|-|or) \d+ days\b", r"every \1 days", said)  # the least it asks for
+    said = re.sub(r"^((?:the )?label says|it says|it says on the label) (?=\d+ days?$)", r"\1 every ", said)
     return tuple(re.sub(r"\beach (?=\d+ days?\b|two weeks\b|week\b)", "every ", said).split(" "))
 
 
@@ -208,7 +210,7 @@ def _told(bottle: _Bottle, words: tuple[str, ...], situation: Situation) -> Mean
     )
     if ingredient is not None and is_told:
         return (replace(told, ingredient=ingredient),)
-    if not bottle.rates and not bottle.percents:
+    if not (bottle.rates or bottle.percents or (ingredient is None and is_told)):
         return None
     return (_ask_which(told, ingredient, situation),)
 

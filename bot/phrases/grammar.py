@@ -83,7 +83,7 @@ from bot.phrases.names import OneOf, Pest, Plants
 from bot.phrases.places import read_places
 from bot.phrases.putting_off import read_postponement
 from bot.phrases.putting_right import read_putting_right
-from bot.phrases.questions import ASKING, is_question, read_question
+from bot.phrases.questions import ASKING, beyond, is_question, read_question
 from bot.phrases.rates import read_bad_rate
 from bot.phrases.renaming import read_renaming
 from bot.phrases.rounds import read_round
@@ -585,14 +585,14 @@ def _anything(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
     if looked_up is not None:
         return looked_up
     # "fern, shelf, 12 cm" is a plant at a place, though "shelf" alone asks
-    asks = is_question(words) and ("?" in words or read_told(text, situation) is None)
+    asks = is_question(words, situation) and ("?" in words or read_told(text, situation) is None)
     whole = None if asks else _whole_message(text, words, situation)
     whole = whole or _seen_or_mixed(words, situation, asks=asks)
     if whole is not None:
         return whole
     if asks:
         items = items_of(words, situation)
-        return read_question(words, items, Setting(situation)) or (NotUnderstood(text),)
+        return read_question(words, items, Setting(situation)) or (beyond(text, situation),)
     meant = _by_clauses(words, situation)
     news = None if _is_clear(meant) else read_news(text, situation)
     if news is None:

@@ -27,7 +27,7 @@ _ANY = listed("entry note line")
 _COUNTS = re.compile(
     r"\bthe (\d{1,4})\b.*\b(?:was|were|is|are|should be|should have been) (?:only |really )?(\d{1,4})\b"
 )
-_DENIED = re.compile(r"\bnot?\b|\binstead of\b|\brather than\b")
+_DENIED = re.compile(r"\bnot\b|\bno (?!,)|\binstead of\b|\brather than\b")
 _IDLE = frozenset({Word.FILLER, Word.BREAK, Word.IT, Word.IT_IS})
 _TOLD_OF = listed("got had was were has gets")
 

@@ -6,14 +6,17 @@ from bot.actions.ask import Ask, Topic
 from bot.actions.command import Command
 from bot.actions.courtesy import Help
 from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.not_understood import NotUnderstood
+from bot.actions.situation import Situation
 from bot.phrases.asking import Meant, not_understood
-from bot.phrases.clause import Clause, Setting, named
+from bot.phrases.clause import Clause, Setting, named, unique
 from bot.phrases.days import Day, Period
 from bot.phrases.household import read_mixture
-from bot.phrases.items import Item, Unknown
+from bot.phrases.items import Item, Unknown, items_of
 from bot.phrases.lexicon import Word, listed
-from bot.phrases.names import Place, Product
-from bot.phrases.numbers import UnclearVolume, Volume
+from bot.phrases.names import Pest, Place, Plants, Product
+from bot.phrases.numbers import UNITS, UnclearVolume, Volume
+from bot.phrases.text import LONGEST, plain, words_of
 
 _OPENERS = listed(
     "what when why which who how where is are was were should shall can could may do does "
@@ -30,6 +33,10 @@ _HELP = (
     frozenset({"how", "this", "work"}),
     frozenset({"what", "commands"}),
 )
+_WHICH_SHELF = listed("top bottom upper lower middle first second third left right window kitchen every each")
+_PLEASE = listed("please kindly pls plz")
+_REQUESTS = {(verb, who) for verb in ("can", "could", "would", "will") for who in ("you", "u", "we", "i")}
+_ASKS_ALONE = listed("is are do does will what why who how where has which should")
 _APART = listed("isolated isolation quarantine quarantined apart")
 _FREED = listed("back free release released leave out return rejoin safe freed")
 _ENDS = listed("over end finish finished")
@@ -39,6 +46,8 @@ _LEFT = listed("left enough much stock shelf")
 _LOGGED = listed("history log journal logged")
 _OF_PLANTS = frozenset({Topic.FIT, Topic.PHOTOS, Topic.LOG, Topic.RELEASE, Topic.WHY, Topic.TREND})
 _LEADS_TO_A_PLANT = listed("the my our of for on to")
+STATES = (_STATES - {"how"}) | _FREED | _ENDS | _APART | {"clean"}
+"""Words that ask how a case stands."""
 ASKING = _NOUNS | _APART | _COURSE | _LOGGED | frozenset(_OPENERS)
 """Words that questions are made of."""
 _BY_WORDS = (
@@ -77,7 +86,26 @@ _TO_DO = (
 )
 
 
-def is_question(words: tuple[str, ...]) -> bool:
+def is_plain_question(words: tuple[str, ...]) -> bool:
+    """Whether it asks and does not ask for something to be done."""
+    if (
+        words[1:2] in {("you",), ("u",)}
+        or _PLEASE & frozenset(words)
+        or any(pair in _REQUESTS for pair in pairwise(words))
+    ):
+        return False
+    return words[:1] != () and words[0] in _ASKS_ALONE
+
+
+def beyond(text: str, situation: Situation) -> NotUnderstood:
+    """Give what a question names that something is known of, where the question itself is beyond the bot."""
+    items = items_of(words_of(plain(text[:LONGEST])), situation)
+    plants = unique(plant for item in items if isinstance(item.meaning, Plants) for plant in item.meaning.ids)
+    pest = next((item.meaning.key for item in items if isinstance(item.meaning, Pest)), None)
+    return NotUnderstood(text[:LONGEST], reason="asked", plants=plants, pest=pest)
+
+
+def is_question(words: tuple[str, ...], situation: Situation | None = None) -> bool:
     """Whether it asks: a question mark, an opening question word, or a bare noun of asking."""
     if "?" in words:
         return True
@@ -95,7 +123,32 @@ def is_question(words: tuple[str, ...]) -> bool:
         ("have", "we"),
         ("had", "i"),
     }
-    return (is_asked and not _is_refusal(words)) or is_doubted or bool(_NOUNS & frozenset(words))
+    return (is_asked and not _is_refusal(words)) or is_doubted or _has_noun(words, situation)
+
+
+def _has_noun(words: tuple[str, ...], situation: Situation | None) -> bool:
+    """Whether a noun of asking stands in it; "shelf 2", "the top shelf" and a place's name are places."""
+    nouns = [at for at, word in enumerate(words) if word in _NOUNS]
+    if not nouns or situation is None:
+        return bool(nouns)
+    placed = {
+        at
+        for place in situation.places
+        for name in (words_of(plain(place.name)),)
+        for start in range(len(words) - len(name) + 1)
+        if words[start : start + len(name)] == name
+        for at in range(start, start + len(name))
+    }
+    placed |= {
+        at
+        for at in nouns
+        if words[at] == "shelf"
+        and (
+            (words[at + 1 : at + 2] != () and (words[at + 1].isdigit() or words[at + 1] in UNITS))
+            or (at > 0 and words[at - 1] in _WHICH_SHELF)
+        )
+    }
+    return bool(set(nouns) - placed)
 
 
 def _is_refusal(words: tuple[str, ...]) -> bool:
@@ -137,13 +190,14 @@ def _ask(topic: Topic, clause: Clause) -> Command:
     when = period.name if period is not None else None
     if when is None and day is not None:
         when = {"tomorrow": "tomorrow", "yesterday": "yesterday"}.get(_day_text(clause))
-    place = clause.one(Place)
+    place, pest = clause.one(Place), clause.one(Pest)
     return Ask(
         topic=topic,
         plants=named(clause),
         place=None if place is None else place.id,
         product=None if product is None else product.id,
         when=when,
+        pest=pest.key if topic is Topic.PLANTS and pest is not None else None,
         in_full=topic is Topic.WHY and bool(_IN_FULL & frozenset(clause.text().split())),
     )
 
@@ -167,8 +221,12 @@ def _topic(said: frozenset[str], clause: Clause) -> Topic | None:
         return how_it_goes
     if said & {"photo", "photos", "picture", "pictures", "before"} and not said & {"harvest"}:
         return Topic.PHOTOS
+    if "shelf" in said and clause.one(Place) is not None:
+        return Topic.PLANTS
     if said & {"stock", "shelf"} or (product is not None and said & _LEFT):
         return Topic.STOCK
+    if clause.every(Pest) and not plants and {"who", "has"} <= said:
+        return Topic.PLANTS
     if said & {"plants", "list"} and not said & (_DUE - {"do", "on"} | {"week", "evening", "weekend"}):
         return Topic.PLANTS
     return _of_the_past_or_due(said, has_plants=bool(plants))
@@ -180,7 +238,8 @@ def _how_it_goes(said: frozenset[str], *, has_plants: bool) -> Topic | None:
         return Topic.RELEASE
     if said & _COURSE:
         return Topic.TREND
-    if (has_plants and said & _STATES and not said & _TASKS) or ("when" in said and said & _ENDS):
+    is_state = said & _STATES or ("clean" in said and not said & {"did", "was", "were", "last", "when"})
+    if (has_plants and is_state and not said & (_TASKS - {"clean"})) or ("when" in said and said & _ENDS):
         return Topic.RELEASE
     if said & {"plants"} and {"what", "have"} <= said:
         return Topic.PLANTS

@@ -21,6 +21,7 @@ from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
 from bot.actions.log_sign import LogSign
 from bot.actions.lose_plant import LosePlant
+from bot.actions.mix_batch import Mix
 from bot.actions.move_plant import MovePlant
 from bot.actions.not_understood import NotThat, NotUnderstood
 from bot.actions.postpone import Postpone
@@ -42,10 +43,11 @@ from bot.phrases.grammar import SPOKEN, contradict, understand_surely
 from bot.phrases.guess import Guess, rank
 from bot.phrases.homes import Home, read_home
 from bot.phrases.items import Unknown, items_of
-from bot.phrases.lexicon import KNOWN, words_in
+from bot.phrases.lexicon import KNOWN, words_in, words_of_class
 from bot.phrases.mentions import NO_PLANTS, Mentions
 from bot.phrases.notation import notation
 from bot.phrases.offering import Likely, likely
+from bot.phrases.questions import STATES, beyond, is_plain_question
 from bot.phrases.saying import say_all
 from bot.phrases.slips import mended
 from bot.phrases.spotting import has_slip, spotted, with_names
@@ -70,6 +72,12 @@ FEWEST_WORDS = 3
 """In fewer a slip is likelier than a manner of speaking. [1]"""
 ANSWER_FROM = 0.7
 BETTER_FROM = 0.3
+LEAST_ASKED = 0.25
+LEAST_ASKED_STRANGELY = 0.6
+"""The same where a word nobody listed stands in it: "the weather tomorrow". Judgement. [1]"""
+_DOUBTED = frozenset({Topic.DUE, Topic.LOG, Topic.RELEASE})
+"""Topics that many words call, and that are no stand-in for an answer."""
+"""A topic less likely was not asked for. Judgement. [1]"""
 SURE_FROM = 0.6
 """A form this likely is written where every word is accounted for: of 2,000 such lines of hands left out two
 were wrong."""
@@ -84,7 +92,7 @@ _HELP = re.compile(
     re.IGNORECASE,
 )
 """“Can you help?” behind what is told asks for what is done anyway."""
-_UNREAD = frozenset({"", "both", "shelf", "plants", "town", "nothing open"})
+_UNREAD = frozenset({"", "both", "shelf", "plants", "town", "nothing open", "asked"})
 MOST_NAMED = 7
 _OF_A_HOME = (AddPlants, SetTown, SetPlace, StockProduct)
 _OPEN_QUESTIONS = frozenset(
@@ -97,7 +105,7 @@ _OPEN_QUESTIONS = frozenset(
     }
 )
 """Questions back in whose place a likely meaning that leaves nothing out is offered."""
-_OPEN_REASONS = frozenset({"", "both", "shelf", "plants"})
+_OPEN_REASONS = frozenset({"", "both", "shelf", "plants", "asked"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -358,6 +366,7 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
     sure = _of_the_stage(sure, text, situation)
     has_words = any(character.isalnum() for character in text)
     guesses = rank(with_names(text, situation), situation) if has_words else []
+    sure = _asked_for_sure(sure, text, situation, guesses)
     witnessed = _witnessed(sure, text, situation, guesses) if guesses else None
     if witnessed is not None:
         return witnessed
@@ -378,6 +387,9 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
     offers = offers or tuple(islice(_offers(text, situation, guesses), MOST_OFFERS))
     is_new = any(isinstance(one, Incomplete) and one.missing is Missing.ADD for one in sure)
     offers = tuple(one for one in offers if not (_is_no_answer(one.commands) or (is_new and _adds(one))))
+    is_asked = is_plain_question(words_of(plain(text)))
+    # whatever a plain question asks, it tells nothing
+    offers = tuple(one for one in offers if not is_asked or _only_asks(one))
     asked = _answered(offers, guesses)
     if asked:
         return Reading(sure=asked, text=text)
@@ -387,7 +399,7 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
     if not _is_open(sure, text, situation):
         return Reading(sure=sure, text=text)
     offers = offers or _town_owed(text, situation)
-    offers = offers or _slipped(words_of(plain(text)), situation)
+    offers = offers or (() if is_asked else _slipped(words_of(plain(text)), situation))
     return Reading(sure=() if offers else sure, offers=offers, lost=lost, text=text)
 
 
@@ -408,6 +420,37 @@ def read_as(text: str, subject: Subject, situation: Situation) -> Reading:
     known = [replace(one, chance=1.0) for one in about[:MOST_READ_AGAIN]]
     offers = tuple(islice(_offers(text, situation, known), MOST_OFFERS)) if known else ()
     return Reading(sure=() if offers else (ReadAnew(text, subject),), offers=offers, text=text)
+
+
+def _only_asks(offer: Offer) -> bool:
+    return offer.chance >= LEAST_ASKED and all(isinstance(one, (*_QUESTIONS, Mix)) for one in offer.commands)
+
+
+def _asked_for_sure(
+    sure: tuple[Command, ...], text: str, situation: Situation, guesses: list[Guess]
+) -> tuple[Command, ...]:
+    """
+    Keep a question as it is read where the model finds it at all like one of that topic.
+
+    Of 240 such questions of hands none that was read rightly lay below .3, of 130 misread none above .02.
+    """
+    if not guesses or len(text.split()) < FEWEST_DOUBTED:
+        return sure
+    chances = {one.form: one.chance for one in guesses}
+    topics = {one.topic for one in sure if isinstance(one, Ask)}
+    if (
+        not topics
+        or not topics <= _DOUBTED
+        or (Topic.RELEASE in topics and STATES & frozenset(words_of(plain(text))))
+    ):
+        return sure
+    idle = words_of_class("idle", "words")
+    strange = [
+        one.text for one in items_of(words_of(plain(text)), situation) if isinstance(one.meaning, Unknown)
+    ]
+    least = LEAST_ASKED if idle.issuperset(strange) else LEAST_ASKED_STRANGELY
+    is_like = all(chances.get(f"ask.{topic.value}", 0.0) >= least for topic in topics)
+    return sure if is_like else (beyond(text, situation),)
 
 
 def _town_owed(text: str, situation: Situation) -> tuple[Offer, ...]:

@@ -106,10 +106,18 @@ def plain(text: str) -> str:
     return _DIGIT_FOR_A_WORD.sub(lambda found: _DIGIT_WORDS[found[1]], tidy(text).lower())
 
 
+_PARTS = {"½": ".5", "¼": ".25", "¾": ".75"}
+_PART = re.compile(r"(?<=\d) ?[½¼¾]")
+"""Joined to a whole number they would become digits of it: "21½"."""
+_LOGICAL_NOT = re.compile(r"(?<!\S)!(?=[^\W\d])")
+"""As programmers write "all done, !jade"."""
+
+
 @lru_cache(maxsize=1024)
 def tidy(text: str) -> str:
     """Return the message with compatibility forms and quotes unified and invisible marks gone, case kept."""
-    kept = (_kept(mark) for mark in unicodedata.normalize("NFKC", text).translate(_PLAIN))
+    typed = _PART.sub(lambda found: _PARTS[found[0].strip()], _LOGICAL_NOT.sub("not ", text))
+    kept = (_kept(mark) for mark in unicodedata.normalize("NFKC", typed).translate(_PLAIN))
     lines = "".join(kept).split("\n")
     return "\n".join(" ".join(line.split()) for line in lines).strip()
 

@@ -8,7 +8,7 @@ from bot.actions.decline import Declined
 from bot.actions.give_first_aid import Exposed
 from bot.actions.incomplete import Asks, Missing
 from bot.actions.keep_photo import MOST_OFFERED
-from bot.actions.not_understood import Unclear
+from bot.actions.not_understood import Beyond, Unclear
 from bot.actions.press_button import AnsweredAlready, ButtonExpired
 from bot.actions.read_anew import StillUnclear, Subject
 from bot.actions.show_due import DueLine, DueList
@@ -221,7 +221,22 @@ def _still_unclear(told: StillUnclear) -> str:
 
 
 @says
+def _beyond(told: Beyond) -> str:
+    if not told.plants and told.pest is None:
+        return "That is beyond me: I know plants with pests, what is done about them, and when."
+    lines = ["That is beyond me. What I know:"]
+    for name, place, pests in told.plants:
+        what = f"{name}{f', at {place}' if place else ''}: {listed(pests) if pests else 'no pest told'}."
+        lines.append(what)
+    if told.pest is not None:
+        lines.append(f"{told.pest}: where it sits, and what is done about it.")
+    return "\n".join(lines)
+
+
+@says
 def _plant_list(told: PlantList) -> str:
+    if told.pest is not None and not told.places:
+        return f"By my notes no plant has {told.pest}."
     return "\n".join(
         f"{place or 'no place yet'}{f', {len(names)}' if len(names) > MANY else ''}: {listed(names)}"
         for place, names in told.places

@@ -95,6 +95,8 @@ def _temperature_noted(told: TemperatureNoted, voice: Voice) -> str:
 
 @says
 def _bad_temperature(told: BadTemperature, voice: Voice) -> str:
+    if told.asking is not None:
+        return f"{voice.warmth(told.celsius)} would be freezing. Is it °F, or °C? Nothing is written yet."
     return (
         f"{voice.warmth(told.celsius)} is outside what plants at home live through ({voice.warmth(-10)} to "
         f"{voice.warmth(45)}). Nothing is written."

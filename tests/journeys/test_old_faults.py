@@ -5,7 +5,7 @@ from datetime import date, timedelta
 import pytest
 
 from bot.actions.add_plants import AddPlants, NewPlant
-from bot.domain.journal import CheckedClean, Found, Postponed, Treated, Voided, WorkTicked
+from bot.domain.journal import CheckedClean, Found, Postponed, TemperatureRead, Treated, Voided, WorkTicked
 from tests.journeys.talking import Talk
 
 
@@ -235,3 +235,142 @@ def test_a_plant_left_out_is_not_offered_as_done(talk: Talk, words: str) -> None
     if "Yes" in talk.labels():
         talk.press("Yes")
     assert not kinds(talk, before) & {Treated, Found, Postponed} - {Postponed}
+
+
+@pytest.fixture
+def shelved(talk: Talk) -> Talk:
+    """Plants at places that are called shelves."""
+    names = {"kerrii": "shelf 1", "carnosa": "shelf 1", "violet 1": "shelf 2", "violet 2": "shelf 2"}
+    talk.tell(
+        AddPlants(tuple(NewPlant(name=name, place=place) for name, place in names.items()), is_sure=True)
+    )
+    return talk
+
+
+@pytest.mark.parametrize(
+    "words", ["shelf 1 all clean", "shelf 1 nothing found", "checked shelf 1, none seen", "shelf 1 is clean"]
+)
+def test_a_shelf_that_plants_stand_on_is_a_place_and_not_the_products(shelved: Talk, words: str) -> None:
+    answer = shelved.say(words)[0]
+    if "None seen" in shelved.labels():
+        shelved.press("None seen")
+    assert "On the shelf" not in answer
+    assert {plant for plant, told in shelved.told() if isinstance(told, CheckedClean)} == {
+        "kerrii",
+        "carnosa",
+    }
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "sprayed all of shelf 2 except violet 2 with soap",
+        "on shelf 2 i have spray all with soap but not violet 2",
+    ],
+)
+def test_a_round_on_a_shelf_leaves_out_whom_it_names(shelved: Talk, words: str) -> None:
+    shelved.say(words)
+    assert [plant for plant, told in shelved.told() if isinstance(told, Treated)] == ["violet 1"]
+
+
+@pytest.mark.parametrize(
+    "words", ["what's on the shelf", "shelf", "what do i have on my shelf?", "show me the shelf"]
+)
+def test_the_shelf_without_more_is_the_products(shelved: Talk, words: str) -> None:
+    assert "insecticidal soap" in shelved.say(words)[0]
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["kitchen is 21 degrees", "it's twenty one degrees in the kitchen right now", "kitchen has 21 degree"],
+)
+def test_degrees_that_would_be_freezing_in_a_room_are_asked(talk: Talk, words: str) -> None:
+    """21 degrees Fahrenheit are 6 below freezing, 21 Celsius a warm room: (21 - 32) / 1.8 = -6.1."""
+    talk.say("us units")
+    before = count(talk)
+    talk.say(words)
+    assert kinds(talk, before) == set()
+    talk.press("21 °C")
+    (told,) = talk.new_since(before)
+    assert isinstance(told, TemperatureRead)
+    assert told.celsius == 21
+
+
+def test_a_usual_warmth_in_the_homes_own_degrees_is_not_asked(talk: Talk) -> None:
+    talk.say("us units")
+    before = count(talk)
+    talk.say("kitchen is 70 degrees")
+    (told,) = talk.new_since(before)
+    assert isinstance(told, TemperatureRead)
+    assert round(told.celsius, 1) == 21.1, "(70 - 32) / 1.8"
+
+
+@pytest.mark.parametrize(
+    ("words", "celsius"),
+    [("landing is 21½ degrees", 21.5), ("it's twenty two and a half degrees on the landing", 22.5)],
+)
+def test_a_half_is_no_digit_of_the_number(talk: Talk, words: str, celsius: float) -> None:
+    before = count(talk)
+    talk.say(words)
+    (told,) = talk.new_since(before)
+    assert isinstance(told, TemperatureRead)
+    assert told.celsius == celsius
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["label says every 5 days", "every 5 days", "the label says 5 days", "it says on the label every 5 days"],
+)
+def test_a_label_without_its_product_is_asked_whose_it_is(talk: Talk, words: str) -> None:
+    before = count(talk)
+    talk.say(words)
+    assert kinds(talk, before) == set()
+    talk.press("Label of isopropyl alcohol")
+    told = {one.ingredient: one.label.gap_days for one in talk.home.products.values()}
+    assert told == {"soap": 7, "alcohol": 5}
+
+
+@pytest.mark.parametrize(
+    "words", ["is hoya clean?", "hoya clean?", "is the hoya ok now?", "how sure are you the hoya is clean"]
+)
+def test_whether_a_plant_is_clean_is_answered_by_how_its_case_stands(talk: Talk, words: str) -> None:
+    talk.say("hoya 3 longtailed mealybugs")
+    before = count(talk)
+    assert talk.say(words)[0].startswith("hoya: living ones today")
+    assert kinds(talk, before) == set()
+
+
+@pytest.mark.parametrize(
+    "words", ["which plants have mealybugs", "who has mealybugs?", "list mealybug plants"]
+)
+def test_who_has_a_pest_is_told_by_that_pest(talk: Talk, words: str) -> None:
+    talk.say("hoya 3 longtailed mealybugs")
+    talk.say("ivy 8 spider mites")
+    assert talk.say(words)[0] == "landing: hoya"
+
+
+@pytest.mark.parametrize(
+    ("words", "known"),
+    [
+        ("is my landlord at home", "What's due"),
+        ("how do i get rid of spider webs in the attic", "What's due"),
+        ("will the hoya flower", "History of hoya"),
+        ("should i repot the hoya", "History of hoya"),
+        ("do i need a bigger pot", "What's due"),
+        ("how often should i water the hoya", "History of hoya"),
+        ("do longtailed mealybugs fly", "About longtailed mealybug"),
+        ("what's 2 + 2", "What's due"),
+    ],
+)
+def test_what_nobody_told_the_bot_is_beyond_it_and_it_offers_what_it_knows(
+    talk: Talk, words: str, known: str
+) -> None:
+    talk.say("ivy 8 spider mites")
+    before = count(talk)
+    answer = talk.say(words)[0]
+    assert kinds(talk, before) == set()
+    assert answer.startswith("That is beyond me")
+    assert known in talk.labels()
+    assert "ivy" not in answer, "what is due is no answer to it"
+    assert talk.press(known)[0]
+    assert kinds(talk, before) == set()
