@@ -87,7 +87,7 @@ class Caller(Protocol):
     """What the senders need of the platform."""
 
     async def call(self, method: str, body: dict[str, Any]) -> Any:
-        """Call one method; what it gives carries `message_id` where it made a message."""
+        """Call one method; what it gives holds `message_id` where it made a message."""
         ...
 
 
@@ -262,5 +262,5 @@ def _readdressed(parcel: Parcel, chat: int) -> Parcel:
 
 
 def _message_id(result: Any) -> int | None:
-    number = getattr(result, "message_id", None)
+    number = result.get("message_id") if isinstance(result, dict) else None
     return number if isinstance(number, int) else None

@@ -67,9 +67,7 @@ def named(error: TelegramError) -> Exception:
             return TryLaterError("asked to wait", _seconds(error.retry_after))
         case ChatMigrated():
             return ChatMovedError(error.new_chat_id)
-        case EndPointNotFound():
-            return NothingThereError(error.message)
-        case InvalidToken():  # the library gives it for 401 and 404 alike
+        case EndPointNotFound() | InvalidToken():  # the library gives them for 401 and 404 alike
             refusal = error.__cause__ if isinstance(error.__cause__, InvalidToken) else error
             is_refused = refusal.message == HTTPStatus.UNAUTHORIZED.phrase
             return RefusedTokenError("token refused") if is_refused else NothingThereError("nothing there")

@@ -1,4 +1,4 @@
-"""Answer to platform call: the method's name and its arguments, made by the library's own objects."""
+"""Answer to platform call: the method's name and its arguments, as JSON has them."""
 
 import base64
 from collections.abc import Iterator, Sequence
@@ -6,23 +6,12 @@ from dataclasses import dataclass
 from typing import Any
 from urllib.parse import urlencode
 
-from telegram import (
-    ForceReply,
-    InlineKeyboardButton,
-    InlineKeyboardMarkup,
-    KeyboardButton,
-    LinkPreviewOptions,
-    MessageEntity,
-    ReplyKeyboardMarkup,
-    ReplyKeyboardRemove,
-    ReplyParameters,
-)
 from telegram.constants import CallbackQueryLimit, MessageEntityType, MessageLimit
 from telegram.helpers import create_deep_linked_url
 
 from bot.wording.answer import Answer, Button
 
-NO_PREVIEW = LinkPreviewOptions(is_disabled=True).to_dict()
+NO_PREVIEW = {"is_disabled": True}
 SHARE_URL = "https://t.me/share/url"
 ELLIPSIS = "…"
 _TURNS = dict.fromkeys((0x061C, 0x200E, 0x200F, *range(0x202A, 0x202F), *range(0x2066, 0x206A)))
@@ -68,12 +57,9 @@ def send(chat: int, answer: Answer, context: Context = NOWHERE) -> Call:
         body["disable_notification"] = True
     is_group = chat < 0
     if answer.wants_words and is_group and context.replies_to is not None:
-        replied = ReplyParameters(context.replies_to, allow_sending_without_reply=True)
-        body["reply_parameters"] = replied.to_dict()
+        body["reply_parameters"] = {"message_id": context.replies_to, "allow_sending_without_reply": True}
     markup = _markup(answer, link, is_group=is_group)
-    return Call(
-        chat, f"send{kind.capitalize()}", body | ({"reply_markup": markup.to_dict()} if markup else {})
-    )
+    return Call(chat, f"send{kind.capitalize()}", body | ({"reply_markup": markup} if markup else {}))
 
 
 def edit(chat: int, message_id: int, answer: Answer) -> Call:
@@ -105,51 +91,49 @@ def unpin(chat: int, message_id: int) -> Call:
     return Call(chat, "unpinChatMessage", {"chat_id": chat, "message_id": message_id})
 
 
-def keyboard(buttons: Sequence[Sequence[Button]]) -> InlineKeyboardMarkup:
+def _rows(buttons: Sequence[Sequence[Button]]) -> list[list[dict[str, str]]]:
     """Lay out inline buttons row by row."""
-    return InlineKeyboardMarkup(
-        [
-            [InlineKeyboardButton(each.label.translate(_TURNS), callback_data=each.data) for each in row]
-            for row in buttons
-        ]
-    )
+    return [
+        [{"text": each.label.translate(_TURNS), "callback_data": each.data} for each in row]
+        for row in buttons
+    ]
 
 
 def _under(buttons: Sequence[Sequence[Button]]) -> dict[str, Any]:
-    return {"reply_markup": keyboard(buttons).to_dict()} if buttons else {}
+    return {"reply_markup": {"inline_keyboard": _rows(buttons)}} if buttons else {}
 
 
-def _markup(answer: Answer, link: str, *, is_group: bool) -> Any:
+def _markup(answer: Answer, link: str, *, is_group: bool) -> dict[str, Any] | None:
     """Choose what stands under a message; the platform takes one kind, and buttons go first."""
     if link and answer.invitation is not None:
         shared = f"{SHARE_URL}?{urlencode({'url': link})}"
-        share = (InlineKeyboardButton(answer.invitation.label, url=shared),)
-        return InlineKeyboardMarkup((*keyboard(answer.buttons).inline_keyboard, share))
+        share = {"text": answer.invitation.label, "url": shared}
+        return {"inline_keyboard": [*_rows(answer.buttons), [share]]}
     if answer.buttons:
-        return keyboard(answer.buttons)
+        return {"inline_keyboard": _rows(answer.buttons)}
     if answer.wants_words and is_group:
-        return ForceReply(selective=True)
+        return {"force_reply": True, "selective": True}
     if answer.location_label and not is_group:
-        button = KeyboardButton(answer.location_label, request_location=True)
-        return ReplyKeyboardMarkup([[button]], resize_keyboard=True, one_time_keyboard=True)
+        button = {"text": answer.location_label, "request_location": True}
+        return {"keyboard": [[button]], "resize_keyboard": True, "one_time_keyboard": True}
     if answer.is_location_settled and not is_group:
-        return ReplyKeyboardRemove()
+        return {"remove_keyboard": True}
     return None
 
 
 def _worded(text: str, answer: Answer) -> dict[str, Any]:
     """Give a text with what stands out in it."""
     shown = fitting(text)
-    entities = [entity.to_dict() for entity in _entities(shown, answer)]
+    entities = list(_entities(shown, answer))
     return {"text": shown, "link_preview_options": NO_PREVIEW} | ({"entities": entities} if entities else {})
 
 
-def _entities(text: str, answer: Answer) -> Iterator[MessageEntity]:
+def _entities(text: str, answer: Answer) -> Iterator[dict[str, Any]]:
     marks = (MessageEntityType.BOLD, answer.bold), (MessageEntityType.EXPANDABLE_BLOCKQUOTE, answer.folded)
     for kind, part in marks:
         at = text.find(part) if part else -1
         if at >= 0:
-            yield MessageEntity(kind, _units(text[:at]), _units(part))
+            yield {"type": kind.value, "offset": _units(text[:at]), "length": _units(part)}
 
 
 def _units(text: str) -> int:

@@ -1,5 +1,4 @@
 import asyncio
-from types import SimpleNamespace
 from typing import Any
 
 import pytest
@@ -21,7 +20,7 @@ class Platform:
         if self.failures:
             raise self.failures.pop(0)
         self.taken.append(body["chat_id"])
-        return SimpleNamespace(message_id=50 + len(self.taken))
+        return {"message_id": 50 + len(self.taken)}
 
 
 def parcel(number: int, chat: int = 1, tries: int = 1) -> Parcel:
