@@ -25,6 +25,8 @@ FAREWELL_S = 2.0
 SPARRING_S = 300.0
 """Another poller makes itself felt at every poll of its own, half a minute at most. Judgement. [s]"""
 BACKLOG_S = 5.0
+SET_OFF_S = 0.01
+"""So long answers may take to set off before updates are asked for: making both at once delays them. [s]"""
 TAKEN_AT_ONCE = 16
 """Updates that waited together share one transaction; few, for the first waits for the last. Judgement."""
 
@@ -231,6 +233,7 @@ class Door:
         while not self._is_ending:
             try:
                 offset = await self._take_batch(await self._wire.updates(offset), offset)
+                await self._delivery.drained(within_s=SET_OFF_S)
                 backoff_s, self._failing_since_s = FIRST_BACKOFF_S, None
             except RefusedTokenError:
                 logger.exception("the platform refuses the bot's token")
@@ -279,9 +282,9 @@ class Door:
             raise
         finally:
             self._writes -= 1
-        self._forget_notes()
         self._delivery.add(parcels)
-        await asyncio.sleep(0)  # lets the answers set off before the next updates are asked for
+        await asyncio.sleep(0)  # lets the answers set off before the next updates are taken
+        self._forget_notes()
 
     def _tell(self, outcome: Outcome) -> None:
         if isinstance(outcome, Delivered):
