@@ -139,7 +139,7 @@ class _Speaker:
         """Name plants; three and more numbers of one name in a row as "phal 1 to 6"."""
         names = names_of(self.situation)
         runs: list[list[PlantId]] = []
-        for plant in plants:
+        for plant in dict.fromkeys(plants):
             last, this = (names.number_of(one) for one in (runs[-1][-1] if runs else plant, plant))
             if last and this and last[0] == this[0] and this[1] == last[1] + 1:
                 runs[-1].append(plant)

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from collections.abc import Set as AbstractSet
 from datetime import timedelta
+from textwrap import shorten
 
 from bot.actions.come_back import LookFirst
 from bot.actions.hold import EveningsHeld, MemberAway, Paused
@@ -288,7 +289,7 @@ def _still_there(told: StillThere) -> str:
 def _left_open(told: LeftOpen) -> str:
     if told.seen_on:
         return f"You saw something on {listed(told.seen_on)}: how many?"
-    return f"Not noted yet: “{'; '.join(told.offered)}”. Shall I?"
+    return f"Not noted yet: “{shorten('; '.join(told.offered), 90, placeholder='…')}”. Shall I?"
 
 
 @says

@@ -282,8 +282,8 @@ def test_the_shelf_is_told_in_ones_own_words(
 
 def test_what_is_asked_in_passing_is_answered(talk: Talk) -> None:
     talk.say("hoya 12 longtailed mealybugs")
-    assert talk.say("what's the plan")[0].startswith("today, Sat 2 May: wipe, then spray hoya")
-    assert talk.say("i forgot")[0].startswith("today, Sat 2 May: wipe, then spray hoya")
+    assert talk.say("what's the plan")[0].startswith("today, Sat 2 May: wipe hoya, then soap")
+    assert talk.say("i forgot")[0].startswith("today, Sat 2 May: wipe hoya, then soap")
     assert talk.say("how's the hoya doing")[0].startswith("hoya: living ones today")
     assert talk.say("is the ivy ok?") == ["Not apart: ivy."]
     assert talk.say("when will this be over")[0].startswith("hoya: ")
@@ -316,7 +316,7 @@ def test_the_last_of_a_product_is_no_longer_planned_with(talk: Talk) -> None:
     assert talk.say("no soap left")[0].startswith("Written: no insecticidal soap left.")
     assert talk.say("what's due")[0].startswith("today, Sat 2 May: wipe hoya")
     talk.say("got soap, 500 ml")
-    assert talk.say("what's due")[0].startswith("today, Sat 2 May: wipe, then spray hoya")
+    assert talk.say("what's due")[0].startswith("today, Sat 2 May: wipe hoya, then soap")
 
 
 def test_till_when_is_answered_by_a_time_or_a_number_of_days(talk: Talk) -> None:

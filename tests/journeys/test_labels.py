@@ -24,7 +24,7 @@ def test_a_product_for_no_edible_is_written_with_a_warning_and_never_planned(tal
     talk.say("chilli, kitchen, 12 cm")
     talk.say("got acetamiprid, ready to use")
     talk.say("chilli 12 melon aphids")
-    assert talk.say("what's due")[0].startswith("today, Sat 2 May: prune, then rinse chilli")
+    assert talk.say("what's due")[0].startswith("today, Sat 2 May: prune chilli, then rinse")
     answer = talk.say("sprayed the chilli with acetamiprid")[0]
     assert "it is not for plants that are eaten" in answer
     assert "chilli: do not eat from it any more." in answer
@@ -35,12 +35,12 @@ def test_why_names_what_is_passed_over(talk: Talk) -> None:
     talk.say("no soap left")
     talk.say("got pyrethrins, ready to use")
     talk.say("hoya 12 melon aphids")
-    assert talk.say("what's due")[0].startswith("today, Sat 2 May: prune, rinse, then spray hoya")
+    assert talk.say("what's due")[0].startswith("today, Sat 2 May: prune hoya, rinse, then pyrethrins")
     assert talk.say("we have a cat")[0].startswith("Written: a cat at home.")
-    assert talk.say("what's due")[0].startswith("today, Sat 2 May: prune, then rinse hoya")
+    assert talk.say("what's due")[0].startswith("today, Sat 2 May: prune hoya, then rinse")
     assert "Not pyrethrins: it is dangerous to the animals you told me of." in talk.asks("why hoya")
     assert talk.say("no cats here") == ["Written: no animals."]
-    assert talk.say("what's due")[0].startswith("today, Sat 2 May: prune, rinse, then spray hoya")
+    assert talk.say("what's due")[0].startswith("today, Sat 2 May: prune hoya, rinse, then")
 
 
 @pytest.mark.parametrize(
@@ -134,8 +134,14 @@ def test_what_is_spent_is_named_in_the_evening_with_what_takes_its_place(talk: T
 def test_the_evening_asks_what_a_label_says_of_eating_and_shows_how_it_is_done(talk: Talk) -> None:
     talk.set_up(("chilli, kitchen, 12 cm", "chilli 12 melon aphids"))
     nudge = talk.evening()[0]
-    assert "Does the label of soap allow plants that are eaten, how many days before?" in nudge
+    assert "Does the soap's label allow plants that are eaten, how many days before?" in nudge
     assert {"No, or not named", "Yes: 0 d before eating", "How"} <= set(talk.labels())
     assert talk.press("How")[0].startswith("Rinsing")
     talk.press("Yes: 0 d before eating")
-    assert "spray" in talk.say("what's due")[0]
+    assert "then soap" in talk.say("what's due")[0]
+
+
+def test_a_limit_a_year_without_a_product_asks_which(talk: Talk) -> None:
+    assert talk.say("at most 4 uses a year") == ["Which product?"]
+    talk.press("Label of isopropyl alcohol")
+    assert [one.label.uses_a_year for one in talk.home.products.values()] == [None, 4]

@@ -28,7 +28,7 @@ EVENINGS = 9
 """On one of so many messages a taught phrase has to be understood; the first looks are due on the eighth day."""
 _TAUGHT = re.compile(r"`([^`]+)`")
 COMPLETED = {
-    "max 6 a year": "of which product is open where none is named",
+    "max 6 a year": "of which product is asked, with buttons, where several are on the shelf",
     "export": "which file is asked, with buttons",
     "5 ml per litre": "a rate alone is of no product",
 }
