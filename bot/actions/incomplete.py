@@ -25,6 +25,7 @@ class Missing(Enum):
     ADD = "add"
     TOWN_OR_PLANT = "town"
     MEANT = "meant"
+    WRONG = "wrong"
     EXPORT = "export"
     WHICH_PLACE = "place"
     WHEN = "when"

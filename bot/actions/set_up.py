@@ -81,7 +81,7 @@ def asked_next(outcomes: Sequence[Outcome], desk: Desk) -> list[Outcome]:
     return [go_on(desk, skipped=skipped, is_free=all(one.asking is None for one in outcomes))]
 
 
-_OF_A_HOME = (Expecting.TOWN, Expecting.PLANTS, Expecting.PLACE)
+_OF_A_HOME = (Expecting.TOWN, Expecting.PLANTS, Expecting.WHERE, Expecting.PLACE)
 _ENDS = (Lacking.FIND, Lacking.SHELF, Lacking.NOTHING)
 
 
@@ -117,8 +117,8 @@ def _next(desk: Desk, skipped: Expecting) -> tuple[Lacking, tuple[str, ...], Ask
     if not household.living and skipped is not Expecting.PLANTS:
         return Lacking.PLANTS, (), Asking((), Expecting.PLANTS)
     homeless = tuple(plant.name for plant in household.living if plant.place is None)
-    if homeless:
-        return Lacking.PLACES, homeless, None
+    if homeless and skipped is not Expecting.WHERE:
+        return Lacking.PLACES, homeless, Asking((), Expecting.WHERE)
     untold = untold_places(desk)
     if untold:
         return Lacking.WINDOWS, tuple(place.name for place in untold), ask_window(untold[0])

@@ -55,6 +55,7 @@ class Expecting(Enum):
     QUIET = "quiet"
     PLANTS = "plants"
     PLACE = "place"
+    WHERE = "where"
     CHOICE = "choice"
     LINES = "lines"
     WORK = "work"

@@ -30,6 +30,7 @@ from bot.phrases.text import plain, words_of
 _SHORTEST_TYPO = 5
 _COURTEOUS = listed("yes yep yeah yup ok okay sure please now it is they are the a an i think . ! ,")
 _WHY_SO = listed("why so much this that little ? is it the mix mixture amount")
+_NONE = listed("nothing nothin none no not nope nah zilch nowt at all yet anything any so far have got")
 _YES = listed("yes yep yeah yup ok okay sure")
 _RIGHT = phrases_of("talk", "yes")
 _WRONG = phrases_of("talk", "no")
@@ -82,7 +83,7 @@ def read_answer(text: str, words: tuple[str, ...], situation: Situation) -> Mean
     if not situation.choices or "?" in words:
         return None
     chosen = _by_its_text(text, words, situation)
-    chosen = chosen or _by_yes(words, situation.choices)
+    chosen = chosen or _by_yes(words, situation.choices) or _by_nothing(words, situation.choices)
     if chosen is not None:
         return chosen.commands or None
     items = tuple(item for item in items_of(words, situation) if item.meaning not in _PASSING)
@@ -149,6 +150,13 @@ def _by_yes(words: tuple[str, ...], choices: tuple[Choice, ...]) -> Choice | Non
     if not is_yes or len(choices) != 1 or any(isinstance(one, LogCheck) for one in choices[0].commands):
         return None
     return choices[0]
+
+
+def _by_nothing(words: tuple[str, ...], choices: tuple[Choice, ...]) -> Choice | None:
+    """Take "nothing", "no, nothing at all" where it is asked what there is."""
+    offered = [choice for choice in choices if choice.text is ButtonText.NOTHING_YET]
+    is_none = bool(frozenset(words) & _NONE) and not frozenset(words) - _NONE - _COURTEOUS
+    return offered[0] if len(offered) == 1 and is_none else None
 
 
 def read_why(words: tuple[str, ...], choices: tuple[Choice, ...]) -> Meant | None:

@@ -22,6 +22,7 @@ from bot.actions.command import Command
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
+from bot.phrases.homes import is_list_of_plants
 from bot.phrases.kept import kept
 from bot.phrases.names import OneOf, Plants, names_of
 from bot.phrases.slips import slips_between
@@ -83,7 +84,7 @@ class Weights:
 
 def hear_emergency(text: str, situation: Situation) -> Command | None:
     """Tell what is answered before anything else: first aid, or the danger of a plan; else None."""
-    if alarm(text, situation) is Alarm.LOUD:
+    if alarm(text, situation) is Alarm.LOUD and not is_list_of_plants(text, situation):
         return GiveFirstAid()
     threat = danger(text, situation)
     return None if threat is None else NotUnderstood(text, reason=threat)

@@ -76,7 +76,7 @@ from bot.phrases.keeping import (
 from bot.phrases.labels import read_animals, read_months, read_traits
 from bot.phrases.lexicon import Word, is_made_of, listed, phrases_of, words_in
 from bot.phrases.lists import Listed, read_list, read_news, read_told
-from bot.phrases.looking_up import read_lookup
+from bot.phrases.looking_up import read_follow_up, read_lookup
 from bot.phrases.looks import read_check, read_find, read_sign
 from bot.phrases.mixing import read_recipe, read_tools, read_use
 from bot.phrases.names import OneOf, Pest, Plants
@@ -304,9 +304,8 @@ _SLASHED: dict[str, Command] = {
 }
 SLASHED = frozenset(_SLASHED) | {"/start"}
 """Commands of a meaning of their own; of any other the slash is dropped."""
-_SKIPPABLE = frozenset(
-    {Expecting.TOWN, Expecting.PLANTS, Expecting.PLACE, Expecting.EVENING, Expecting.QUIET}
-)
+_OF_A_HOME = frozenset({Expecting.TOWN, Expecting.PLANTS, Expecting.WHERE})
+_SKIPPABLE = _OF_A_HOME | {Expecting.PLACE, Expecting.EVENING, Expecting.QUIET}
 _SKIPS = frozenset(
     {
         "skip",
@@ -363,7 +362,11 @@ def understand_surely(text: str, situation: Situation) -> Meant:
             " ".join((*words, "done")), (*words, "done"), situation
         )  # "orchid and coffee", and a tick
         meant = signed if _is_clear(signed) else meant
-    return _without_slips(words, _without_greetings(meant), situation)
+    meant = _without_slips(words, _without_greetings(meant), situation)
+    asked = meant[0] if len(meant) == 1 else None
+    is_lost = isinstance(asked, NotUnderstood) and asked.reason in _LOST
+    is_usual = isinstance(asked, Ask) and asked.topic in {Topic.DUE, Topic.ISOLATED}
+    return (read_follow_up(words, situation, is_lost=is_lost) if is_lost or is_usual else None) or meant
 
 
 def _without_slips(words: tuple[str, ...], meant: Meant, situation: Situation) -> Meant:
@@ -461,6 +464,7 @@ def _strong(text: str, words: tuple[str, ...]) -> Command | None:
     return command if "?" not in words or isinstance(command, Ask | Mix | Help) else None
 
 
+_LOST = frozenset({"", "town", "plants", "asked"})
 _NODS = (["thanks"], ["ok"], ["okay"], ["great"], ["right"])
 
 
@@ -503,7 +507,7 @@ def _passing(text: str, words: tuple[str, ...]) -> Meant | None:
 def _expected(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read what the open question waits for."""
     said, expecting = " ".join(words), situation.expecting
-    is_unknown = said in _DO_NOT_KNOW and expecting in {Expecting.TOWN, Expecting.PLANTS}
+    is_unknown = said in _DO_NOT_KNOW and expecting in _OF_A_HOME
     if is_unknown or (expecting in _SKIPPABLE and said in _SKIPS):
         return (SkipQuestion(),)
     passing = _passing(text, words) if situation.expecting in _SKIPPABLE else None

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
-from itertools import pairwise
+from itertools import pairwise, takewhile
 
 from bot.actions.add_plants import NewPlant
 from bot.actions.decline import Decline
@@ -33,10 +33,17 @@ _MOST_LOOKED_UP = 8
 _FEWEST_IN_A_LIST = 2
 _RAW = re.compile(r"\n|\d+(?:[.,]\d+)?|[^\W\d_]+(?:'[^\W\d_]+)*|\S")
 _BULLET = re.compile(r"^\s*(?:[-*•·–—>]+|\d{1,3}[.)](?=\s))\s*", re.MULTILINE)
+_WITH = re.compile(r"\bw/\s*", re.IGNORECASE)
 _UNHYPHENED = re.compile(r"(?<=[^\W\d_])-(?=[^\W\d_])")
 _ROOMS = words_of_class("home", "rooms")
 _GENERAL_ROOMS = words_of_class("home", "no-room")
 _AROUND = words_of_class("home", "around")
+_BODY = listed("pain hand hands finger fingers eye eyes grief misery disaster bath careful")
+_IDLE = (
+    frozenset(one for one in words_of_class("idle", "words") if len(one) > len("mi"))
+    | listed("um uh er ah oh ta mi ur")
+) - _BODY
+"""What carries nothing; but where somebody may be hurt, every word of it counts."""
 _LOOKS = words_of_class("home", "looks")
 _HEADS = words_of_class("home", "heads")
 _BUGS = words_of_class("home", "bugs")
@@ -48,6 +55,7 @@ _LIVES = phrases_of("home", "lives")
 _PREPOSITIONS = listed("in on at by im auf am dans sur near beside inside under behind outside")
 _ARTICLES = listed("the a an my our his her its this that der die das dem den le la les un une")
 _ALL_OF_THEM = listed("it they all both these those she he each everything")
+_GERMAN = listed("ich habe im auf und mit der die das steht")
 _STOPS = frozenset(".!;?")
 _NUMBERED = {"couple": 2, "pair": 2, "dozen": 12}
 _TO = frozenset({"-", "to", "thru", "through", "till", "until", "bis"})
@@ -96,6 +104,9 @@ _SUN: dict[str, Facing | Outdoors] = {
     "shady": Outdoors.SHADE,
     "no sun": Outdoors.SHADE,
 }
+_LAMPS = listed("lamp lamps growlight growlights bulb bulbs")
+_ONLY = listed("only just under no nothing but single sole lone artificial lit by")
+"""What says of a lamp that it is all the light there is: "only a lamp", "under a grow light"."""
 _SUN_WORDS = {tuple(phrase.split()): told for phrase, told in _SUN.items()}
 _LONGEST_SUN = max(map(len, _SUN_WORDS))
 _LONE_LETTERS = frozenset("nsew")
@@ -105,7 +116,10 @@ _COUNTED_TOO = listed(
 _GRADES = {Grade.FEW: "few", Grade.SOME: "some", Grade.MANY: "many"}
 _Listed = tuple[tuple[str, tuple[str, ...]], ...]
 _SEPARATING = frozenset({"comma", "and", "line", "stop", "colon"})
-_THERE = frozenset((one,) for one in ("in", "out", "over", "on", "also", "too", "up", "down"))
+_GREETED = listed("hi hey hello and then is are was were ,")
+_EXISTS = listed("is are was were stands stand lives live i we")
+_NEXT_TO = listed("in beside by near")
+"""“There” is a place again but for "hi there" and "there is"; so is "beside it"."""
 _ABROAD = {
     "küche": ("kitchen",),
     "wohnzimmer": ("living room", "lounge"),
@@ -158,6 +172,11 @@ class Home:
     """Plants of the home that are named."""
     is_led: bool = False
     """Whether the town is led in: "I live in"."""
+    denied: tuple[str, ...] = ()
+    """Plants and places of which it is said that they are not what was meant."""
+    corrects: bool = False
+    is_guessed: bool = False
+    """Whether a slip was read into what it is most likely of."""
 
     def is_strange(self) -> bool:
         """Whether nothing was told but names that may be of anything."""
@@ -211,6 +230,9 @@ class _Telling:
     waiting: list[str] = field(default_factory=list)
     """Plants whose place is still to be told."""
     facets: dict[str, list[Facing | Outdoors]] = field(default_factory=dict)
+    denied: list[str] = field(default_factory=list)
+    corrects: bool = False
+    is_guessed: bool = False
     lines: list[str] = field(default_factory=list)
     unplaced: str = ""
     unread: list[str] = field(default_factory=list)
@@ -221,6 +243,7 @@ class _Telling:
     heading: str | None = None
     last_place: str | None = None
     last_plant: str = ""
+    last_look: object = None
 
     def text(self, start: int, end: int) -> str:
         return " ".join(self.raw[start:end])
@@ -234,10 +257,35 @@ def read_home(text: str, situation: Situation) -> Home:
     the town is taken for that, what only leads from one to the next is passed over, and all else is unread.
     """
     home = _read(text, situation)
-    if not home.unread and not (home.is_empty() and situation.lacks_town):
+    if not home.unread and home.is_known and not (home.is_empty() and situation.lacks_town):
         return home
     mended = _read(text, situation, mends=True)
-    return mended if len(mended.unread) < len(home.unread) and not mended.is_empty() else home
+    is_better = (len(mended.unread), _strangers(mended, situation)) < (
+        len(home.unread),
+        _strangers(home, situation),
+    )
+    return mended if is_better and not mended.is_empty() else home
+
+
+def is_list_of_plants(text: str, situation: Situation) -> bool:
+    """Whether it is to the last word what stands where, and of nobody small: no accident is told so."""
+    if not (situation.lacks_town or situation.untold or not situation.plants or "\n" in text.strip()):
+        return False
+    home = read_home(text, situation)
+    is_clean = not (home.unread or home.is_guessed or home.lines or home.unplaced)
+    is_whole = home.has_kinds and all(one.place for one in home.plants)
+    return is_clean and is_whole and not _LITTLE & frozenset(words_of(tidy(text).lower()))
+
+
+_LITTLE = listed(
+    "baby babies kid kids child children toddler boy girl son daughter nephew niece grandson granddaughter he"
+    " she him her cat cats dog dogs kitten puppy rabbit bunny hamster bird parrot pet pets hurt pain eye eyes"
+)
+
+
+def _strangers(home: Home, situation: Situation) -> int:
+    """Count the plants whose name is of no kind that is known; two kinds in one name are two."""
+    return sum(not _is_of_a_kind(words_of(one.name.lower()), situation.kinds) for one in home.plants)
 
 
 def _read(text: str, situation: Situation, *, mends: bool = False) -> Home:
@@ -246,8 +294,8 @@ def _read(text: str, situation: Situation, *, mends: bool = False) -> Home:
     raw = [slips.get(word, typed) for word, typed in zip(words, raw, strict=True)]
     words = tuple(slips.get(word, word) for word in words)
     events = _events(raw, words, situation)
-    told = _Telling(situation, raw, words, is_known=not slips)
-    for line in _split(events, "line"):
+    told = _Telling(situation, raw, words, is_guessed=bool(slips))
+    for line in _split(_without_denied(events, told), "line"):
         for sentence in _split(line, "stop"):
             _read_sentence(sentence, told, is_first=sentence is line or sentence[0] is line[0])
     places = tuple(_set_place(name, facets, situation) for name, facets in told.facets.items())
@@ -258,18 +306,21 @@ def _read(text: str, situation: Situation, *, mends: bool = False) -> Home:
         tuple(dict.fromkeys(told.lines)),
         told.unplaced,
         tuple(one for one in told.unread if one.strip(" '\"()-:,")),
-        told.is_known,
+        told.is_known and not told.is_guessed,
         told.has_kinds,
         told.has_nothing,
         bool(_ILL & frozenset(words)),
         tuple(plant for one in events if isinstance(one.value, Plants) for plant in one.value.ids),
         told.is_led,
+        tuple(told.denied),
+        told.corrects,
+        told.is_guessed,
     )
 
 
 def _tokens(text: str) -> tuple[list[str], tuple[str, ...]]:
     """Give the words as typed and as they are looked up, in step."""
-    bare = _UNHYPHENED.sub(" ", _BULLET.sub("", tidy(text)))
+    bare = _UNHYPHENED.sub(" ", _WITH.sub("with ", _BULLET.sub("", tidy(text))))
     raw: list[str] = []
     words: list[str] = []
     for typed in _RAW.findall(bare):
@@ -285,7 +336,8 @@ def _tokens(text: str) -> tuple[list[str], tuple[str, ...]]:
 def _slips(words: tuple[str, ...], situation: Situation) -> dict[str, str]:
     """Give what misspelt and shortened words are most likely meant for."""
     known = _vocabulary(situation.kinds, situation.ingredients, situation.pests)
-    strange = {one for one in words if one.isalpha() and one not in known and phrase_at((one,), 0) is None}
+    strange = {one for one in words if one.isalpha() and one not in known | _IDLE}
+    strange = {one for one in strange if phrase_at((one,), 0) is None and number_at((one,), 0) is None}
     near = ((one, slip_of(one, known)) for one in strange if len(one) >= _SHORTEST_OWN)
     return {one: meant for one, meant in near if meant is not None}
 
@@ -319,9 +371,9 @@ def _events(raw: list[str], words: tuple[str, ...], situation: Situation) -> lis
         events.append(_Event(what, value, at, at + size))
         at += size
     events = _with_nested(_with_rooms(events, words), words)
-    events = _with_plants(events, words, situation)
-    events = _with_led_places(events, raw, words, situation)
-    return _with_town(events, raw, words, situation)
+    events = _with_town(events, raw, words, situation)
+    events = _with_strange_places(events, raw, words, situation)
+    return _with_plants(events, words, situation)
 
 
 _FIRST = ("nothing", "own", "place", "facing", "kind", "product", "pest", "volume", "every", "bugs", "room")
@@ -353,11 +405,12 @@ def _readings(words: tuple[str, ...], at: int, situation: Situation) -> Iterator
     size = _kind_at(words, at, situation.kinds)
     if size:
         yield "kind", None, size
-    sun = _sun_at(words, at)
+    sun = _sun_at(words, at) or _lamp_at(words, at)
     if sun is not None:
         yield "facing", *sun
     yield from (("nothing", None, size) for size in range(1, 6) if words[at : at + size] in _NOTHING)
-    yield from ((what, None, 1) for what, listed_words in _LISTED if words[at] in listed_words)
+    is_verb = words[at] == "living" and words[max(0, at - 1) : at] in {("are",), ("is",), ("am",), ("been",)}
+    yield from ((what, None, 1) for what, named in _LISTED if words[at] in named and not is_verb)
     measured = measure_at(words, at, situation.units) or when_at(words, at, situation)
     if measured is not None and isinstance(measured[0], Volume | Every):
         yield "volume" if isinstance(measured[0], Volume) else "every", *measured
@@ -386,7 +439,9 @@ def _of_the_lexicon(words: tuple[str, ...], at: int) -> tuple[str, object, int]:
         return ("grade" if isinstance(phrase[0], Grade) else "form"), phrase[0], phrase[1]
     if phrase is not None and phrase[0] in {Word.NOT, Word.NOTHING, Word.NONE, Word.AGAINST}:
         return "telling", phrase[0], phrase[1]
-    is_there = word in {"there", "it"} and words[at - 1 : at] in (_THERE if word == "there" else {("in",)})
+    before, behind = words[max(0, at - 1) : at], words[at + 1 : at + 2]
+    is_there = word == "there" and not (_GREETED & frozenset(before) or _EXISTS & frozenset(behind))
+    is_there = is_there or (word in {"it", "them"} and bool(_NEXT_TO & frozenset(before)))
     if word == "same" or is_there:
         return "again", None, 1
     if word in _LOOKS:
@@ -397,7 +452,8 @@ def _of_the_lexicon(words: tuple[str, ...], at: int) -> tuple[str, object, int]:
         return "around", word, size
     if phrase is not None:
         return "telling", phrase[0], phrase[1]
-    return ("strange", None, 1) if any(letter.isalpha() for letter in word) else ("around", word, 1)
+    is_name = word not in _IDLE and any(letter.isalpha() for letter in word)
+    return ("strange" if is_name else "around"), word, 1
 
 
 def _sun_at(words: tuple[str, ...], at: int) -> tuple[Facing | Outdoors, int] | None:
@@ -428,6 +484,20 @@ def _sun_at(words: tuple[str, ...], at: int) -> tuple[Facing | Outdoors, int] | 
     second = _WAYS.get(words[at + 1]) if at + 1 < len(words) else None
     both = None if second is None else _FACINGS.get((first, second))
     return (both, 2) if both is not None else (_FACINGS[first,], 1)
+
+
+def _lamp_at(words: tuple[str, ...], at: int) -> tuple[str, int] | None:
+    """Find a lamp that is all the light there is: "lamp only", "just a sad little lamp"."""
+    size = 2 if words[at : at + 2] in {("grow", "light"), ("grow", "lights"), ("grow", "lamp")} else 1
+    if size == 1 and words[at] not in _LAMPS:
+        return None
+    near = (*words[max(0, at - 4) : at], *words[at + size : at + size + 1])
+    last = max((n for n, word in enumerate(near) if word in {",", ".", "\n", ":", ";"}), default=-1)
+    return (_LAMP, size) if _ONLY & frozenset(near[last + 1 if last < len(near) - 1 else 0 :]) else None
+
+
+_LAMP = "lamp"
+"""No window, where none is told."""
 
 
 @lru_cache(maxsize=4)
@@ -478,7 +548,10 @@ def _town_led_in(
     if not lead:
         return None
     start = at + lead
+    if words[at:start] == ("from",) and raw[start : start + 1] and raw[start][:1].islower():
+        return None
     start += words[start : start + 1] == ("the",)
+    start += 2 * (words[start : start + 2] in {("city", "of"), ("town", "of"), ("village", "of")})
     town = _longest_town(raw, start)
     rest = words[start : start + 2]
     if town is None and len(rest) and rest[0].isalpha() and (len(rest) == 1 or _mark(rest[1])):
@@ -519,8 +592,9 @@ def _joined(events: list[_Event], first: int, last: int, what: str, value: objec
 def _with_rooms(events: list[_Event], words: tuple[str, ...]) -> list[_Event]:
     """Put the words of a room together: "front room", "kitchen window sill", "rack 1"."""
     at = 0
+    is_german = bool(_GERMAN & frozenset(words))
     while at < len(events):
-        if events[at].what != "room":
+        if events[at].what != "room" or (is_german and words[events[at].start] == "den"):
             at += 1
             continue
         last = at
@@ -558,7 +632,8 @@ def _with_nested(events: list[_Event], words: tuple[str, ...]) -> list[_Event]:
 
 
 def _is_sort(event: _Event, words: tuple[str, ...]) -> bool:
-    return event.what in {"strange", "looks"} or words[event.start] in _SORTS
+    word = words[event.start]
+    return event.what in {"strange", "looks"} or word in _SORTS or word in _IDLE - _AROUND - _PREPOSITIONS
 
 
 def _with_plants(events: list[_Event], words: tuple[str, ...], situation: Situation) -> list[_Event]:
@@ -616,7 +691,7 @@ def _numbers(
     times = _times(ahead[skip : skip + 2])
     if times:
         closes = skip and ahead[skip + 2 : skip + 3] in ([")"], ["]"])
-        return tuple(range(1, times + 1)), first, last + skip + 2 + bool(closes)
+        return tuple(range(1, times + 1)) if times > 1 else (), first, last + skip + 2 + bool(closes)
     if ahead[:1] == ["#"]:
         ahead, last = ahead[1:], last + 1
     if ahead and ahead[0].isdigit() and not is_own:
@@ -691,28 +766,55 @@ def _with_unknown_plants(events: list[_Event], words: tuple[str, ...], situation
     return events
 
 
-def _with_led_places(
+def _with_strange_places(
     events: list[_Event], raw: list[str], words: tuple[str, ...], situation: Situation
 ) -> list[_Event]:
-    """Take strange words behind "in the" for a place: "in the Wohnzimmer", "on the mantelpiece"."""
-    del situation
+    """
+    Take words nobody listed for a place where one stands: "in the Wohnzimmer", "snuggery: fern", "ark north".
+
+    So is whatever begins a message where it is asked where plants stand.
+    """
     at = 0
     while at < len(events):
-        if words[events[at].start] not in _PREPOSITIONS or events[at].what != "around":
-            at += 1
-            continue
-        start = at + 1
+        start = at
+        is_led = events[at].what == "around" and words[events[at].start] in _PREPOSITIONS
+        start += is_led
         while start < len(events) and words[events[start].start] in _ARTICLES:
             start += 1
         end = start
         while end < len(events) and events[end].what in {"strange", "looks"} and end - start <= _MOST_STRANGE:
             end += 1
-        is_named = any(one.what == "strange" for one in events[start:end])
-        is_led = start > at + 1 or (is_named and raw[events[start].start][:1].isupper())
-        if is_led and is_named and not frozenset(words[events[start].start : events[end - 1].end]) & _SHOPS:
-            events = _joined(events, start, end - 1, "place", "led")
-        at += 1
+        if any(one.what == "strange" for one in events[start:end]):
+            is_capital = raw[events[start].start][:1].isupper()
+            is_behind = at > 0 and events[at - 1].what in {"kind", "own"} and end - start == 1
+            is_place = is_led and (start > at + 1 or is_capital or is_behind)
+            is_first = at == 0 or events[at - 1].what in _SEPARATING
+            is_place = is_place or (is_first and _is_looked_at(events[end:], situation, is_first=at == 0))
+            run = frozenset(words[events[start].start : events[end - 1].end])
+            if is_place and not run & _SHOPS:
+                events = _joined(events, start, end - 1, "place", "led" if is_led else "odd")
+                end = start + 1
+        at = max(end, at + 1) if end > at else at + 1
     return events
+
+
+def _is_looked_at(behind: list[_Event], situation: Situation, *, is_first: bool) -> bool:
+    """Whether what stands behind a strange word says that it is a place: a window, a colon before plants."""
+    what = [one.what for one in behind if one.what not in {"around", "count"}]
+    if (
+        is_first
+        and situation.expecting is Expecting.WHERE
+        and what[:1] in ([], ["comma"], ["stop"], ["line"])
+    ):
+        return True
+    if what[:1] == ["facing"]:
+        return True
+    head = next((at for at, one in enumerate(what) if one == "colon"), len(what))
+    is_head = set(what[:head]) <= {"facing", "comma"} and head < len(what)
+    part = list(takewhile(lambda one: one not in {"stop", "line"}, what[head + 1 :]))
+    place = part.index("place") if "place" in part else len(part)
+    is_own = place == len(part) or "colon" in part[place : place + 4]  # else what is listed stands there
+    return is_head and is_own and bool({"kind", "own", "facing"} & set(part[:2]))
 
 
 def _with_town(
@@ -723,7 +825,7 @@ def _with_town(
         return events
     looked_up = 0
     for at, one in enumerate(events):
-        if one.what not in {"strange", "place"} and not _is_no_kind(one, words, situation):
+        if one.what not in {"strange", "place"}:
             continue
         if at and not _leads_to_a_town(events[at - 1], words):
             continue
@@ -740,8 +842,12 @@ def _with_town(
         if town is None or ends is None or (behind and not _follows_a_town(behind[0], words)):
             continue
         around = (*words[: one.start], *words[events[ends].end :])
-        is_in = words[one.start - 1 : one.start] in {("in",), ("near",), ("from",)}
-        if raw[one.start].islower() and not is_in and not frozenset(around) <= _COURTESIES | _BESIDE_A_TOWN:
+        is_in = words[one.start - 1 : one.start] in {("in",), ("near",)}
+        is_first = at == 0 or events[at - 1].what in {"stop", "line"}
+        is_alone = is_first and (not behind or behind[0].what in {"stop", "line"})
+        is_asked = is_first and situation.expecting is Expecting.TOWN
+        is_told = is_in or is_alone or is_asked or frozenset(around) <= _COURTESIES | _BESIDE_A_TOWN
+        if raw[one.start].islower() and not is_told:
             continue
         return _joined(events, at, ends, "town", town[0])
     return events
@@ -756,21 +862,43 @@ def _follows_a_town(event: _Event, words: tuple[str, ...]) -> bool:
     return event.what in _SEPARATING or words[event.start] in {"here", "please", "is", "area", "then", "now"}
 
 
-def _is_no_kind(event: _Event, words: tuple[str, ...], situation: Situation) -> bool:
-    """Whether it was taken for a plant for want of anything better."""
-    return event.what == "plant" and not any(
-        _kind_at(words, at, situation.kinds) for at in range(event.start, event.end)
-    )
-
-
-def _read_sentence(  # noqa: C901, PLR0912 - one arm a kind of word
-    events: list[_Event], told: _Telling, *, is_first: bool
-) -> None:
+def _read_sentence(events: list[_Event], told: _Telling, *, is_first: bool) -> None:
     """Read one sentence: who stands where, which way windows look, what was seen, what is at hand."""
-    kinds = [one.what for one in events]
     if is_first and _is_heading(events, told):
         told.heading = _place_name(told, next(one for one in events if one.what == "place"))
-        events = [one for one in events if one.what != "place"] if "plant" not in kinds else events
+        has_plants = any(one.what == "plant" for one in events)
+        events = events if has_plants else [one for one in events if one.what != "place"]
+    for part in _parts(events, told):
+        _read_part(part, told, is_first=is_first and part[0] is events[0])
+    events = _without_pots(events, told)
+    _read_finds(events, told)
+    _read_shelf(events, told)
+
+
+def _parts(events: list[_Event], told: _Telling) -> list[list[_Event]]:
+    """Cut "bath: fern, hoya in the hall" where a place stands behind its plants, after one before them."""
+    kinds = [one.what for one in events]
+    first = min((kinds.index(one) for one in ("plant", "own") if one in kinds), default=0)
+    cuts = [0]
+    for at, one in enumerate(events):
+        before = at
+        while before and events[before - 1].what == "around":
+            before -= 1
+        led = {told.words[each.start] for each in events[before:at]} & _PREPOSITIONS
+        is_trailing = one.what == "place" and led and before and events[before - 1].what in {"plant", "own"}
+        if not is_trailing or "place" not in kinds[:first]:
+            continue
+        start = before
+        while start and events[start - 1].what not in {"comma", "place"}:
+            start -= 1
+        cuts += [start, at + 1] if start > first else []
+    return [part for start, end in pairwise([*cuts, len(events)]) if (part := events[start:end])]
+
+
+def _read_part(  # noqa: C901, PLR0912 - one arm a kind of word
+    events: list[_Event], told: _Telling, *, is_first: bool
+) -> None:
+    kinds = [one.what for one in events]
     first_place = kinds.index("place") if "place" in kinds else len(kinds)
     first_plant = min((kinds.index(one) for one in ("plant", "own") if one in kinds), default=len(kinds))
     leads = first_place < first_plant < len(kinds)
@@ -785,9 +913,6 @@ def _read_sentence(  # noqa: C901, PLR0912 - one arm a kind of word
                 told.is_led = told.words[one.start] in _LEADING or told.is_led
             case "plant" | "own":
                 is_line = at == 0 and is_first and "\n" in told.words
-                if _is_taken_back(at, events, told):
-                    here = [name for name in here if name != _name_of(one, told)]
-                    continue
                 here = _take_plant(one, beside or current, told, here, is_line=is_line)
                 beside = None
             case "place" if leads:
@@ -802,6 +927,8 @@ def _read_sentence(  # noqa: C901, PLR0912 - one arm a kind of word
             case "place":
                 own_place = told.last_place = _place_name(told, one)
                 here = _settle(own_place, here, told, events)
+            case "again" if _is_same_look(at, events, told):
+                _look(replace(one, value=told.last_look), at, events, own_place, told)
             case "again" if at < first_plant and _last_place(told):
                 current = _last_place(told)
             case "again" if _last_place(told):
@@ -814,9 +941,65 @@ def _read_sentence(  # noqa: C901, PLR0912 - one arm a kind of word
                 told.unread.append(told.text(one.start, one.end))
             case _:
                 pass
-    events = _without_pots(events, told)
-    _read_finds(events, told)
-    _read_shelf(events, told)
+
+
+_NAMING = ("plant", "own", "place", "town", "facing", "pest", "bugs")
+
+
+def _without_denied(events: list[_Event], told: _Telling) -> list[_Event]:
+    """Leave out what is denied, "not the kitchen", and what is put right: "my fern, no, the ivy"."""
+    kept: list[_Event] = []
+    at = 0
+    while at < len(events):
+        one, at = events[at], at + 1
+        meant = next((n for n in range(at, len(events)) if events[n].what in _NAMING), None)
+        between = events[at:meant]
+        is_denial = one.value is Word.NOT or (one.what == "telling" and told.words[one.start] == "never")
+        is_plain = all(each.what in {"around", "comma", "stop", "telling"} for each in between)
+        if not is_denial or meant is None or not is_plain:
+            kept.append(one)
+            continue
+        if any(each.value is Word.NOT for each in between):
+            continue  # "no, not the fern": the second says it
+        named = events[meant]
+        alike = _NAMING[:2] if named.what in _NAMING[:2] else (named.what,)
+        begins = max((n + 1 for n, each in enumerate(kept) if each.what in _ENDING), default=0)
+        before = [n for n in range(begins, len(kept)) if kept[n].what in alike]
+        told.corrects = True
+        if any(each.value in _TURNS or told.words[each.start] in _TURNING for each in between):
+            if before and named.what in _NAMING[:3]:
+                told.denied.append(_named(kept.pop(before[-1]), told))
+            at = meant  # "no, the ivy"
+            continue
+        if any(each.what == "telling" for each in between):
+            kept.append(one)
+            continue
+        if named.what in _NAMING[:3]:
+            told.denied.append(_named(named, told))
+            same = [n for n in before if _named(kept[n], told) == told.denied[-1]]
+            kept = [each for n, each in enumerate(kept) if n not in same]
+        others = [each for each in (*events[: at - 1], *events[meant + 1 :]) if each.what in alike]
+        told.unread += [] if others else [told.text(one.start, one.end)]
+        at = meant + 1
+    return kept
+
+
+_NAMING = ("plant", "own", "place", "town", "facing", "pest", "bugs")
+_ENDING = ("line", "stop")
+_TURNS = frozenset({Word.IT_IS, Word.MEANT})
+_TURNING = listed(", . ! wait sorry")
+
+
+def _named(event: _Event, told: _Telling) -> str:
+    return _place_name(told, event) if event.what == "place" else _name_of(event, told)
+
+
+def _is_same_look(at: int, events: list[_Event], told: _Telling) -> bool:
+    """Whether a place is said to look as the one before: "den same", "same at the deck"."""
+    behind = events[at + 1 : at + 2]
+    is_place = any(one.what == "place" or told.words[one.start] in _GENERAL_ROOMS for one in behind)
+    is_told = told.last_look is not None and any(one.what == "place" for one in events)
+    return told.words[events[at].start] == "same" and is_told and not is_place
 
 
 def _last_place(told: _Telling) -> str:
@@ -824,18 +1007,6 @@ def _last_place(told: _Telling) -> str:
     places = {one.id: one.name for one in told.situation.places}
     last = [places[one.place] for one in told.situation.plants if one.place in places]
     return told.last_place or (last[-1] if last else "")
-
-
-def _is_taken_back(at: int, events: list[_Event], told: _Telling) -> bool:
-    """Take a plant off again that was told by mistake: "a monstera, no, not a monstera, a pothos"."""
-    before = [one for one in events[:at] if told.words[one.start] not in _ARTICLES]
-    name = _name_of(events[at], told)
-    is_denied = bool(before) and before[-1].value is Word.NOT
-    if not is_denied or name not in {one.name for one in told.plants}:
-        return False
-    told.plants = [one for one in told.plants if one.name != name]
-    told.waiting = [one for one in told.waiting if one != name]
-    return True
 
 
 def _stands_before(at: int, events: list[_Event]) -> bool:
@@ -870,17 +1041,34 @@ def _is_heading(events: list[_Event], told: _Telling) -> bool:
 def _place_name(told: _Telling, event: _Event) -> str:
     told.is_known = told.is_known and event.value != "odd"
     if isinstance(event.value, Place):
-        known = event.value.id
-        return next(one.name for one in told.situation.places if one.id == known)
+        own = event.value.id
+        return next(one.name for one in told.situation.places if one.id == own)
     words = [word for word in told.raw[event.start : event.end] if word.lower() not in {"window", "windows"}]
-    typed = " ".join(words)
+    meant = {word: slip_of(word.lower(), _ROOMS | _SORTS) for word in words if event.value == "odd"}
+    named = {one.casefold() for one in _places(told)}
+    if len(words) > 1 and " ".join(words).casefold() not in named and any(meant.values()):
+        told.is_guessed = True
+        words = [word if word.lower() in _ROOMS | _SORTS else meant[word] or word for word in words]
+    typed = _bare(" ".join(words))
     alike = {one for one in _places(told) if one.casefold().endswith(f" {typed.casefold()}")}
     if len(alike) == 1 and typed.casefold() not in {one.casefold() for one in _places(told)}:
         return alike.pop()
     abroad = [one for one in _places(told) if typed.lower() in _ABROAD.get(one.lower(), ())]
     if len(abroad) == 1:
         return abroad[0]
-    return next((one for one in _places(told) if one.casefold() == typed.casefold()), typed)
+    known = next((one for one in _places(told) if one.casefold() == typed.casefold()), None)
+    is_strange = isinstance(event.value, str) and not _ROOMS & frozenset(typed.casefold().split())
+    if known is not None or not is_strange:
+        return known or typed
+    return _meant_place(typed, told)
+
+
+def _meant_place(typed: str, told: _Telling) -> str:
+    """Give the place that a strange name is a slip of: the home's own, else one that is listed."""
+    own = {one.casefold(): one for one in _places(told)}
+    near = slip_of(typed.casefold(), frozenset(own), is_own=True) or slip_of(typed.casefold(), _ROOMS)
+    told.is_guessed = told.is_guessed or near is not None
+    return typed if near is None else own.get(near, near)
 
 
 def _places(told: _Telling) -> list[str]:
@@ -943,7 +1131,8 @@ def _settle(place: str, here: list[str], told: _Telling, events: list[_Event]) -
     """Give the plants of this sentence their place; without any it speaks of those before. None is left."""
     has_plants = any(one.what in {"plant", "own"} for one in events)
     looks = any(one.what == "facing" for one in events)
-    waiting = here or ([] if has_plants or looks else [*told.waiting, *_homeless(told)])
+    is_asked = told.situation.expecting is Expecting.WHERE
+    waiting = here or ([] if has_plants or (looks and not is_asked) else [*told.waiting, *_homeless(told)])
     for name in waiting:
         at = next((n for n, one in enumerate(told.plants) if one.name == name), None)
         if at is None:
@@ -968,11 +1157,37 @@ def _look(event: _Event, at: int, events: list[_Event], place: str | None, told:
     name = None if joint and events[behind].what == "place" else place
     if name is None and ahead is not None:
         name = _place_name(told, ahead)
+    if name is None and any(one.what in {"plant", "own"} for one in events) and told.heading is None:
+        told.unread.append(told.text(event.start, event.end))
+        return
     name = name or told.heading or told.last_place or ""
-    assert isinstance(event.value, Facing | Outdoors)
+    told.last_look = event.value
     is_of_all = not name and any(told.words[one.start] in _ALL_OF_THEM for one in events)
-    for each in told.situation.untold if is_of_all and told.situation.untold else (name,):
-        told.facets.setdefault(each, []).append(event.value)
+    names = [name]
+    if is_of_all and told.situation.untold:
+        names = list(told.situation.untold)
+    elif at and told.words[events[at - 1].start] == "both":
+        names = list(dict.fromkeys(_places(told)))[-2:] if len(told.facets) + len(told.plants) > 1 else names
+    elif own := _joint_places(at, events):
+        names = [_place_name(told, one) for one in own]
+    for each in names:
+        looks = told.facets.setdefault(each, [])
+        if isinstance(event.value, Facing | Outdoors):
+            looks.append(event.value)
+        elif not looks:
+            looks.append(Facing.NONE)
+
+
+def _joint_places(at: int, events: list[_Event]) -> list[_Event]:
+    """Give the places that are said of together: "patio and front room face south"."""
+    before = [one for one in events[:at] if one.what != "around"]
+    run: list[_Event] = []
+    while before and before[-1].what in {"place", "and", "comma"}:
+        run.append(before.pop())
+    places = [one for one in run if one.what == "place"]
+    is_joint = len(places) > 1 and run[0].what == "place" and any(one.what == "and" for one in run)
+    is_told = before and before[-1].what in {"plant", "own"}
+    return [] if is_told or not is_joint else places[::-1]
 
 
 def _is_a_person(event: _Event, told: _Telling) -> bool:
@@ -1048,11 +1263,17 @@ def _read_finds(events: list[_Event], told: _Telling) -> None:
         plant = _plant_of(at, events, told)
         line = f"{number} {animal}".strip()
         if plant:
-            told.lines.append(f"{line} on {plant}")
+            told.lines.append(f"{line} on {plant}" if events[at].what == "pest" else _as_told(events, told))
         elif events[at].what == "pest":
             told.unplaced = line
         else:
             told.unread.append(animal)
+
+
+def _as_told(events: list[_Event], told: _Telling) -> str:
+    """Give a sentence as it was typed: what has no name yet is found out by how it looks."""
+    told.unread = [one for one in told.unread if one not in told.raw[events[0].start : events[-1].end]]
+    return told.text(events[0].start, events[-1].end)
 
 
 def _read_more_of_a_find(events: list[_Event], told: _Telling) -> None:

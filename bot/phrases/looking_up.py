@@ -56,6 +56,20 @@ _FIGHTING = (("get", "rid", "of"), ("treat",), ("kill",), ("fight",), ("beat",),
 _OF_A_PEST = (*_OPEN, *((*lead, *verb) for lead in _HOW for verb in _FIGHTING))
 _FIRST = frozenset(lead[0] for lead in (*_OF_A_PEST, *_HOW, *_MEANS))
 _ARTICLES = frozenset({"a", "an", "the", "these", "my"})
+_LONGEST_FOLLOW_UP = 10
+_ASKING = listed("what which how where")
+_HOW_SO = listed("with how where far")
+_PARTS = listed("leaf leaves side sides part parts")
+_HOW_MUCH = listed("many often long much when")
+_BITING = listed("bite bites sting stings")
+_AWAY = listed("move moved put apart away isolate keep")
+_AROUND_A_FOLLOW_UP = (
+    listed("what which how where far with do does should shall can i we you it them to then so and or for")
+    | listed("tonight today now exactly ok okay uh um er well please tell me part parts side sides")
+    | listed("hard off all only every them these those is that this mean must have need use plant plants")
+    | (_AROUND_A_WAY - {"?"})
+    | _AWAY
+)
 _GOES_ON = listed("apart isolation isolated released release look looks check checks")
 """Terms that ask what is going on, unless "a" stands before them: "what is isolated"."""
 
@@ -95,6 +109,32 @@ def read_way(words: _Words, situation: Situation) -> Meant | None:
             return None
     plant = plants[0] if len(plants) == 1 else None
     return (AskHow(way=ways[" ".join(rest[begin:end])].key, plant=plant, pest=pest),)
+
+
+def read_follow_up(words: _Words, situation: Situation, *, is_lost: bool) -> Meant | None:
+    """Read a short question back on what was just said: "wipe with what?", "move it where"."""
+    said = tuple(word for word in words if word[:1].isalnum())
+    asked = frozenset(said)
+    is_how = bool(asked & _HOW_SO) or ("which" in asked and bool(asked & _PARTS))
+    is_asked = is_how or (is_lost and ("?" in words or bool(asked & _ASKING)))
+    if len(said) > _LONGEST_FOLLOW_UP or not is_asked or asked & _HOW_MUCH:
+        return None
+    if asked & _BITING:
+        return (AskTerm("bite"),)
+    ways = load_howto().way_by_word
+    spans = [(at, at + size) for size in (3, 2, 1) for at in range(len(said) - size + 1)]
+    named = next((span for span in spans if " ".join(said[slice(*span)]) in ways), None)
+    is_of_apart = bool(asked & _AWAY) and bool(asked & {"where", "far"})
+    if named is None and not is_of_apart:
+        return None
+    begin, end = named or (0, 0)
+    rest = tuple(word for word in (*said[:begin], *said[end:]) if word not in _AROUND_A_FOLLOW_UP)
+    plants = [item.meaning for item in items_of(rest, situation)] if rest else []
+    if not all(isinstance(one, Plants) for one in plants):
+        return None
+    ids = [plant for one in plants if isinstance(one, Plants) for plant in one.ids]
+    key = ways[" ".join(said[begin:end])].key if named is not None else "isolate"
+    return (AskHow(way=key, plant=ids[0] if len(ids) == 1 else None),)
 
 
 def read_pest(words: _Words, situation: Situation) -> Meant | None:

@@ -47,6 +47,7 @@ from bot.phrases.lexicon import KNOWN, words_in, words_of_class
 from bot.phrases.mentions import NO_PLANTS, Mentions
 from bot.phrases.notation import notation
 from bot.phrases.offering import Likely, likely
+from bot.phrases.putting_home_right import put_right
 from bot.phrases.questions import STATES, beyond, is_plain_question
 from bot.phrases.saying import say_all
 from bot.phrases.slips import mended
@@ -92,6 +93,23 @@ _HELP = re.compile(
     re.IGNORECASE,
 )
 """“Can you help?” behind what is told asks for what is done anyway."""
+_ASKED_BEHIND = re.compile(
+    r",\s+(?=(?:(?:and|so|but|then)\s+)?"
+    r"(?:what|where|which|how|when|would|could|can|should|shall|do|does|did|is|are|will)\b[^.!?\n]*\?)",
+    re.IGNORECASE,
+)
+"""“I have soap, would that do?” tells and asks."""
+_TELLING_SHYLY = re.compile(
+    r"((?:^|[.!?\n])(?:(?!\b(?:what|where|which|how|when|why|who|would|could|can|should|do|does|did|is|are)\b)"
+    r"[^.?!\n])*\b(?:i think|i guess|i'?m in|i am in|i live|i have|i've|i got)\b[^.?!\n]*)\?",
+    re.IGNORECASE,
+)
+"""“I think my fern might have thrips?” tells."""
+_COURTEOUS_IF = re.compile(
+    r",?\s*\bif (?:that|it|this|you)\b[^.?!,\n]{0,18}"
+    r"\b(?:helps?|use|mind|ok|okay|matters?|good|needed|know|want|bother)\b(?: to you)?",
+    re.IGNORECASE,
+)
 _UNREAD = frozenset({"", "both", "shelf", "plants", "town", "nothing open", "asked"})
 MOST_NAMED = 7
 _OF_A_HOME = (AddPlants, SetTown, SetPlace, StockProduct)
@@ -126,6 +144,22 @@ class Offer:
         return f"“{self.said}”" + (f", without “{rest}”" if rest else "")
 
 
+def _else(offer: Offer, otherwise: Command) -> tuple[Command, ...]:
+    """Ask what is wrong in an offer of several things, which is kept until that is told."""
+    plants = [one for told in offer.commands if isinstance(told, AddPlants) for one in told.plants]
+    if len(plants) + len(offer.commands) <= _ONE_THING or not all(
+        isinstance(one, _OF_A_HOME) for one in offer.commands
+    ):
+        return (otherwise,)
+    yes = Choice(ButtonText.YES, offer.commands, offer.in_words())
+    choices = (yes, Choice(ButtonText.LEAVE_OUT, (Decline(),)))
+    return (Incomplete(missing=Missing.WRONG, text=offer.in_words(), choices=choices),)
+
+
+_ONE_THING = 2
+"""One command with one plant."""
+
+
 @dataclass(frozen=True, slots=True)
 class Reading:
     """What a message means: written at once, offered, or neither, with topics to choose from."""
@@ -145,10 +179,11 @@ class Reading:
                 for one in self.sure
             )
         first, *others = self.offers
+        otherwise = NotThat(of=else_meant) if self.lost else Decline()
         choices = (
             Choice(ButtonText.YES, first.commands, first.in_words()),
             *(Choice(ButtonText.NAMED, offer.commands, offer.said) for offer in others),
-            Choice(ButtonText.SOMETHING_ELSE, (NotThat(of=else_meant) if self.lost else Decline(),)),
+            Choice(ButtonText.SOMETHING_ELSE, _else(first, otherwise)),
         )
         return (*self.sure, Incomplete(missing=Missing.MEANT, text=first.in_words(), choices=choices))
 
@@ -168,7 +203,7 @@ def read(text: str, situation: Situation) -> Reading:
     if home is not None and home.offers and _is_chatter(text, situation):
         home = None
     meant = home or _usual(text, sure, situation)
-    is_read = home is not None and bool(home.sure)
+    is_read = home is not None and not any(one.left_out for one in home.offers)
     is_faint = alarm(text, situation) is Alarm.FAINT
     if is_faint and not is_read and not _is_accounted_for(text, situation):
         asked = tuple(one for one in meant.sure if isinstance(one, NotUnderstood | Incomplete))
@@ -208,14 +243,17 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     What says something else for sure is left to that. Where a word was not read, what was is only offered.
     """
     is_else = not any(isinstance(one, (*_OF_A_HOME, NotUnderstood, Incomplete, Ask)) for one in sure)
-    if not _is_new(situation) or (is_else and "?" not in text):
+    is_asking = any(isinstance(one, NotUnderstood | Incomplete) for one in sure)
+    if not (_is_new(situation) or is_asking) or (is_else and "?" not in text):
         return None
     told, asked = _told_and_asked(text)
     if "?" in told or not told.strip(" ."):
         return None
     if any(isinstance(one, NotUnderstood) and one.reason not in _UNREAD for one in sure):
         return None
-    home = read_home(told, situation)
+    home = put_right(read_home(told, situation), situation)
+    if not (_is_new(situation) or _tells_more(home, sure)):
+        return None
     if home.is_empty() or (home.is_strange() and "\n" not in text.strip()):
         return None if asked or not home.is_empty() else _instead(text, home, sure, situation)
     asks = bool(asked) or any(isinstance(one, Ask) for one in sure)
@@ -233,9 +271,18 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     if is_town_alone and len(home.unread) < FEWEST_WORDS and not (KNOWN & frozenset(home.unread)):
         return Reading(sure=commands, text=text)
     is_strange = is_list_of_strangers(commands, text, situation)
-    if not home.unread and not is_strange and (home.is_known or "\n" in text.strip()):
+    is_sure = not home.is_guessed and (home.is_known or "\n" in text.strip())
+    if not home.unread and not is_strange and is_sure:
         return Reading(sure=commands, text=text)
     return Reading(offers=(Offer(commands, home.in_words(), LEAST_HOME, "; ".join(home.unread)),), text=text)
+
+
+def _tells_more(home: Home, sure: tuple[Command, ...]) -> bool:
+    """Whether new plants are told with all their places, and not those alone that are asked about already."""
+    asked = (choice for one in sure if isinstance(one, Incomplete) for choice in one.choices)
+    added = [one for choice in asked for one in choice.commands if isinstance(one, AddPlants)]
+    is_asked = any(one.plants == home.plants for one in added) and not home.places
+    return home.has_kinds and all(one.place for one in home.plants) and bool(home.plants) and not is_asked
 
 
 def _instead(text: str, home: Home, sure: tuple[Command, ...], situation: Situation) -> Reading | None:
@@ -254,7 +301,8 @@ def _instead(text: str, home: Home, sure: tuple[Command, ...], situation: Situat
 
 def _told_and_asked(text: str) -> tuple[str, list[str]]:
     """Set apart what is told and what is asked in one message."""
-    bare = _HELP.sub(".", text)
+    bare = _ASKED_BEHIND.sub(". ", _COURTEOUS_IF.sub("", _HELP.sub(".", text)))
+    bare = _TELLING_SHYLY.sub(r"\1.", bare)
     sentences = _SENTENCE.split(bare.strip())
     asked = [one for one in sentences if one.endswith("?")]
     return " ".join(one for one in sentences if one not in asked) if asked else bare, asked

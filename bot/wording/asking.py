@@ -146,6 +146,8 @@ def asks(told: Asks, voice: Voice) -> str:  # noqa: C901, PLR0912 - one arm a qu
             return f"“{told.text[:60]}”: your town, or a plant? Nothing is written yet."
         case Missing.MEANT:
             return f"Did you mean {told.text[:170]}? Nothing is written yet."
+        case Missing.WRONG:
+            return "What is wrong in it? Tell me only that, I keep the rest. Or [Yes] writes it as it is."
         case Missing.FORWARDED:
             return f"You passed on: “{told.text[:90]}”. Shall I write it as if you told me? Nothing is written yet."
         case Missing.EDITED:

@@ -264,3 +264,263 @@ def test_nothing_seen_yet_is_no_question_of_what_to_get(stranger_talk: Talk) -> 
         stranger_talk.say(one)
     (answer,) = stranger_talk.say("nothing yet")
     assert "Look for" not in answer
+
+
+def _standing(talk: Talk) -> dict[str, str | None]:
+    home = talk.home
+    return {one.name: home.places[one.place].name if one.place else None for one in home.living}
+
+
+def _windows(talk: Talk) -> dict[str, Facing | None]:
+    return {one.name: one.facing for one in talk.home.places.values()}
+
+
+@pytest.mark.parametrize(
+    ("text", "place"),
+    [
+        ("the snuggery", "snuggery"),
+        ("Potting hut.", "Potting hut"),
+        ("in the inglenook, north window", "inglenook"),
+        ("belvedere. no window there, only a lamp", "belvedere"),
+    ],
+)
+def test_whatever_answers_where_a_plant_stands_is_its_place(talk: Talk, text: str, place: str) -> None:
+    for one in ("/start", "my hoya has 12 mealybugs", "Gent", text):
+        talk.say(one)
+    if "Yes" in talk.labels():
+        talk.press("Yes")
+    assert _standing(talk) == {"hoya": place}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "snuggery: hoya, ivy. tap room, west: yucca",
+        "- snuggery: hoya and ivy\n- tap room, west window: yucca",
+        "hoya and ivy in the snuggery, the yucca in the tap room, tap room faces west",
+    ],
+)
+def test_a_room_nobody_listed_is_a_place_where_one_stands(talk: Talk, text: str) -> None:
+    talk.set_up(("/start", "Gent"))
+    talk.say(text)
+    if "Yes" in talk.labels():
+        talk.press("Yes")
+    assert _standing(talk) == {"hoya": "snuggery", "ivy": "snuggery", "yucca": "tap room"}
+    assert _windows(talk)["tap room"] is Facing.W
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "hoya and ivy in the study, lamp only",
+        "the study has a hoya and an ivy under a grow light",
+        "study, just a dim little lamp: hoya, ivy",
+        "hoya and ivy stand in the study and there is only artificial lamp light",
+    ],
+)
+def test_a_lamp_alone_is_no_window(talk: Talk, text: str) -> None:
+    talk.set_up(("/start", "Gent"))
+    talk.say(text)
+    assert _windows(talk) == {"study": Facing.NONE}
+
+
+def test_a_lamp_beside_a_window_is_no_lack_of_one(talk: Talk) -> None:
+    talk.set_up(("/start", "Gent"))
+    talk.say("hoya in the study, east window with a lamp")
+    assert _windows(talk) == {"study": Facing.E}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "hoya and ivy in the attic, yucca in the den, both north",
+        "attic: hoya, ivy. den: yucca. attic and den face north",
+        "attic, north: hoya, ivy\nden same: yucca",
+    ],
+)
+def test_windows_told_together_are_of_each(talk: Talk, text: str) -> None:
+    talk.set_up(("/start", "Gent"))
+    talk.say(text)
+    assert _standing(talk) == {"hoya": "attic", "ivy": "attic", "yucca": "den"}
+    assert _windows(talk) == {"attic": Facing.N, "den": Facing.N}
+
+
+@pytest.mark.parametrize(
+    ("text", "standing"),
+    [
+        ("my hoya, not the kitchen, the hall", {"hoya": "hall"}),
+        ("the hoya is in the hall not in the kitchen", {"hoya": "hall"}),
+        ("hoya in the hall. not an ivy", {"hoya": "hall"}),
+        ("an ivy, no wait, it's a hoya in the hall", {"hoya": "hall"}),
+    ],
+)
+def test_what_is_denied_is_not_written(talk: Talk, text: str, standing: dict[str, str]) -> None:
+    talk.set_up(("/start", "Gent"))
+    talk.say(text)
+    if "Yes" in talk.labels():
+        talk.press("Yes")
+    assert _standing(talk) == standing
+    assert "kitchen" not in _windows(talk)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "um, well, ta, I've a poor lil hoya and the sad ivy in the den",
+        "hang on. right, mornin. hoya and ivy in the den",
+        "sweet as, the den w/ a hoya and an ivy, pet",
+    ],
+)
+def test_small_talk_is_no_plant_and_no_part_of_a_name(talk: Talk, text: str) -> None:
+    talk.set_up(("/start", "Gent"))
+    talk.say(text)
+    assert _standing(talk) == {"hoya": "den", "ivy": "den"}
+
+
+OFFERED = "a hoya and a philodndron in the kitchen, a yucca in the hall and the hoya has 12 mealybugs"
+
+
+@pytest.mark.parametrize(
+    ("put_right", "standing"),
+    [
+        ("no, the hoya is in the hall", {"hoya": "hall", "philodendron": "kitchen", "yucca": "hall"}),
+        ("hoya in the study, not the kitchen", {"hoya": "study", "philodendron": "kitchen", "yucca": "hall"}),
+        ("the yucca is in the den", {"hoya": "kitchen", "philodendron": "kitchen", "yucca": "den"}),
+    ],
+)
+@pytest.mark.parametrize("first", ["", "Something else"])
+def test_an_offer_put_right_loses_nothing_of_the_rest(
+    talk: Talk, first: str, put_right: str, standing: dict[str, str]
+) -> None:
+    talk.set_up(("/start", "Gent"))
+    assert talk.say(OFFERED)[0].startswith(
+        "Did you mean “kitchen: hoya, philodendron; hall: yucca; 12 mealybugs on hoya”"
+    )
+    if first:
+        assert talk.press(first)[0].startswith("What is wrong in it?")
+    talk.say(put_right)
+    talk.press("Yes")
+    assert _standing(talk) == standing
+    assert [(one.name, one.cases[0].finds[0].count) for one in talk.home.living if one.cases] == [
+        ("hoya", 12)
+    ]
+
+
+@pytest.mark.parametrize(
+    "put_right", ["No, not hoya. Ivy.", "wrong, it's not the hoya, it's the ivy", "not the hoya, an ivy"]
+)
+def test_a_find_goes_to_the_plant_that_was_meant(talk: Talk, put_right: str) -> None:
+    for one in ("/start", "white flies on the hoya, ten, quite unsettling", put_right):
+        talk.say(one)
+    talk.press("Yes")
+    assert [(one.name.lower(), one.cases[0].finds[0].count) for one in talk.home.living] == [("ivy", 10)]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "I live in the city of Gent. hoya in the den, no window",
+        "gent. den, no window: hoya",
+        "hoya in the den, no window. gent",
+    ],
+)
+def test_a_town_within_a_longer_message_is_heard(talk: Talk, text: str) -> None:
+    talk.say("/start")
+    talk.say(text)
+    assert (talk.home.town, _standing(talk)) == ("Gent", {"hoya": "den"})
+
+
+@pytest.mark.parametrize("text", ["ivy in the bedrom", "ivy, bedroon", "an ivy stands in the bedrrom"])
+def test_a_misspelt_place_founds_no_second_one(talk: Talk, text: str) -> None:
+    talk.set_up(("/start", "Gent", "hoya in the bedroom", "north"))
+    talk.say(text)
+    assert set(_windows(talk)) == {"bedroom"}
+    talk.press(next(one for one in talk.labels() if one in {"Yes", "Add ivy"}))
+    assert set(_windows(talk)) == {"bedroom"}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "hall: fern, yucca. den south: pothos, jade",
+        "the hall has a fern and a yucca, and in the den, facing south, are a pothos and a jade",
+        "hall, no window: fern and yucca\nden, south window: pothos and jade",
+    ],
+)
+def test_plants_told_after_the_setting_up_are_heard_with_their_places(talk: Talk, text: str) -> None:
+    talk.set_up(("/start", "Gent", "hoya in the kitchen", "north", "hoya 12 mealybugs", "got soap"))
+    talk.say(text)
+    if "Yes" in talk.labels():
+        talk.press("Yes")
+    standing = {"hoya": "kitchen", "fern": "hall", "yucca": "hall", "pothos": "den", "jade": "den"}
+    assert _standing(talk) == standing
+    assert _windows(talk)["den"] is Facing.S
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("wipe with what?", "Wiping"),
+        ("er, wipe it how", "Wiping"),
+        ("swab with what exactly?", "Swabbing"),
+        ("which leaves do I prune?", "Cutting back"),
+        ("rinse which side?", "Rinsing"),
+        ("where should I move it?", "Keeping a plant apart"),
+        ("put it apart where?", "Keeping a plant apart"),
+        ("do they bite us?", "Bite: None of these feeds on people"),
+    ],
+)
+def test_a_short_question_back_is_answered(talk: Talk, text: str, said: str) -> None:
+    talk.set_up(("/start", "Gent", "hoya in the hall", "north", "hoya 12 mealybugs"))
+    count = len(talk.entries())
+    assert talk.say(text)[0].startswith(said)
+    assert not talk.new_since(count)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "I think my hoya in the den has 4 mealybugs?",
+        "so if it's ok, the den has a hoya and it has 4 mealybugs",
+        "I've a hoya in the den with 4 mealybugs, if that helps?",
+        "hoya in the den, 4 mealybugs on it, would soap do?",
+    ],
+)
+def test_what_is_told_shyly_or_beside_a_question_is_told(talk: Talk, text: str) -> None:
+    talk.set_up(("/start", "Gent"))
+    talk.say(text)
+    if "Yes" in talk.labels():
+        talk.press("Yes")
+    assert _standing(talk) == {"hoya": "den"}
+    assert [one.cases[0].finds[0].count for one in talk.home.living] == [4]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "big old weeping fig from my grandmother in the study",
+        "weeping fig from grandma, study",
+        "the huge old yucca from my aunt, hall",
+    ],
+)
+def test_a_list_of_plants_is_no_accident(talk: Talk, text: str) -> None:
+    talk.set_up(("/start", "Gent"))
+    (answer,) = talk.say(text)
+    assert "poison" not in answer
+    assert list(_standing(talk).values()) in (["study"], ["hall"])
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "my baby got the dieffenbachia in the kitchen",
+        "the cat had the lily in the hall",
+        "dieffenbachia sap in my eye",
+    ],
+)
+def test_an_accident_while_a_home_is_told_is_heard(talk: Talk, text: str) -> None:
+    talk.set_up(("/start", "Gent"))
+    before = len(talk.entries())
+    (answer,) = talk.say(text)
+    assert "poison centre" in answer
+    assert not talk.new_since(before)

@@ -1,0 +1,106 @@
+"""What was said back of a home and is put right by the next message: the rest of it is kept."""
+
+from dataclasses import replace
+
+from bot.actions.add_plants import AddPlants, NewPlant
+from bot.actions.button_texts import ButtonText
+from bot.actions.log_find import LogFind
+from bot.actions.set_place import SetPlace
+from bot.actions.set_town import SetTown
+from bot.actions.situation import Situation
+from bot.actions.stock_product import StockProduct
+from bot.phrases.homes import Home
+from bot.phrases.saying import say_all
+
+_ON = " on "
+
+
+def put_right(told: Home, situation: Situation) -> Home:
+    """Give what a message tells of a home, with all that was offered before and that it leaves standing."""
+    offered = _offered(situation)
+    if offered is None or not _concerns(told, offered) or _covers(told, offered):
+        return told
+    denied = {one.casefold() for one in told.denied}
+    plants = [one for one in offered.plants if one.name.casefold() not in denied]
+    for one in told.plants:
+        at = next((n for n, each in enumerate(plants) if _is_same(each.name, one.name)), len(plants))
+        before = plants[at : at + 1]
+        plants[at : at + 1] = [replace(one, place=one.place or before[0].place) if before else one]
+    names = {one.name.casefold() for one in told.places} | denied
+    places = [one for one in offered.places if one.name.casefold() not in names]
+    return replace(
+        told,
+        town=told.town or offered.town,
+        plants=tuple(plants),
+        places=(*places, *told.places),
+        lines=_lines(told, offered),
+        unplaced=told.unplaced or offered.unplaced,
+        has_kinds=told.has_kinds or bool(offered.plants),
+        is_known=False,
+    )
+
+
+def _lines(told: Home, offered: Home) -> tuple[str, ...]:
+    """Keep what was seen, on the plant that was meant, unless it is told anew."""
+    denied = {one.casefold() for one in told.denied}
+    new = [one for one in told.lines if _ON in one]
+    kept: list[str] = []
+    for line in offered.lines:
+        seen, on, plant = line.rpartition(_ON)
+        if on and new:
+            continue
+        if on and plant.casefold() in denied:
+            meant = [one.name for one in told.plants] or [one.name for one in offered.plants]
+            meant = [one for one in meant if one.casefold() not in denied]
+            kept += [f"{seen}{_ON}{meant[0]}"] if len(meant) == 1 else []
+        else:
+            kept.append(line)
+    return tuple(dict.fromkeys((*kept, *told.lines)))
+
+
+def _offered(situation: Situation) -> Home | None:
+    """Give the home that an open offer says back."""
+    first = situation.choices[0] if situation.choices else None
+    if first is None or first.text is not ButtonText.YES:
+        return None
+    town = ""
+    plants: tuple[NewPlant, ...] = ()
+    places: list[SetPlace] = []
+    lines: list[str] = []
+    for one in first.commands:
+        match one:
+            case SetTown(text=town):
+                pass
+            case AddPlants(plants=plants, then=then):
+                lines += then.split("\n") if then else []
+            case SetPlace():
+                places.append(one)
+            case LogFind() | StockProduct():
+                lines += say_all((one,), situation) or ()
+            case _:
+                return None
+    is_of_a_home = bool(town or plants or places)
+    return Home(town=town, plants=plants, places=tuple(places), lines=tuple(lines)) if is_of_a_home else None
+
+
+def _concerns(told: Home, offered: Home) -> bool:
+    """Whether it says something of what was offered: denies it, puts it right, or tells it again."""
+    plants = any(_is_same(each.name, one.name) for each in offered.plants for one in told.plants)
+    places = {one.name.casefold() for one in offered.places} & {one.name.casefold() for one in told.places}
+    return told.corrects or bool(told.denied) or plants or bool(places)
+
+
+def _covers(told: Home, offered: Home) -> bool:
+    """Whether all of it is told anew."""
+    said = {one.casefold() for one in (*_names(told), *told.denied)}
+    has_rest = (told.town or not offered.town) and (told.lines or not offered.lines)
+    return bool(has_rest) and all(one.casefold() in said for one in _names(offered))
+
+
+def _names(home: Home) -> list[str]:
+    return [*(one.name for one in home.plants), *(one.name for one in home.places)]
+
+
+def _is_same(before: str, now: str) -> bool:
+    """Whether a plant is named again, "verandah cyclamen" as "cyclamen" too."""
+    return before.casefold() == now.casefold() or before.casefold().endswith(f" {now.casefold()}")
