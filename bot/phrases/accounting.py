@@ -6,7 +6,9 @@ from datetime import date, timedelta
 
 from bot.actions.command import Command
 from bot.actions.incomplete import Incomplete
+from bot.actions.stock_product import StockProduct
 from bot.domain.identity import PlantId
+from bot.domain.label import Label
 from bot.domain.pest import Level
 from bot.domain.trade import Form, Grade, Method, Sign
 from bot.phrases.clause import DATES
@@ -75,11 +77,14 @@ _NEEDED: dict[str, frozenset[object]] = {
 }
 """Forms that what they name does not tell without a word of doing: "hoya neem" is no round."""
 _MOST_DAYS = 6
+_MOST_AT_A_WORD = 12
+"""Looks at more plants are not written by a word that names none of them. [1]"""
 _ROUNDED = 0.06
 _ALL_BUT = frozenset({"done", "tick", "none"})
 """The forms that may leave plants out."""
 _UNCOUNTED = frozenset({"walk", "work", "animals"})
 _WAS = frozenset({"it was", "that was", "that was for"})
+_BY_MEANS_OF = frozenset({"with", "using"})
 _SPOKEN_OF = frozenset({"find", "none", "sign", "done"})
 
 
@@ -154,7 +159,11 @@ def _is_told(part: Part) -> bool:
         or (part.head == "routine" and not told.every(Every))
     ):
         return False
+    if part.head == "stock" and told.has(Word.LABEL, Word.NOT) and _is_silent(part.commands):
+        return False  # what the label says was not read
     plants = frozenset(plants_of(part.commands))
+    if part.head == "none" and len(plants) > _MOST_AT_A_WORD and not told.every((Plants, Place)):
+        return False
     values, numbers = values_of(part.commands), numbers_of(part.commands)
     if part.head == "find" and numbers and any(isinstance(value, Grade) for value in values):
         return False  # "there are a few: 4 on the hoya"
@@ -172,6 +181,13 @@ _BARE = listed(
 )
 
 
+def _is_silent(commands: Iterable[Command]) -> bool:
+    """Whether nothing is told of a product but that it is there."""
+    return all(
+        isinstance(one, StockProduct) and one.stock_ml is None and one.label == Label() for one in commands
+    )
+
+
 def _is_in(  # noqa: C901, PLR0912 - one arm a kind of mention
     item: Item, at: int, part: Part, plants: frozenset[PlantId], values: frozenset[object]
 ) -> bool:
@@ -186,6 +202,10 @@ def _is_in(  # noqa: C901, PLR0912 - one arm a kind of mention
             is_day_denied = word is Word.NOT and told.has_day_at(at + 1)
             if word is Word.LATER and Day(told.situation.today) in told.days() and told.ahead() is not None:
                 return isinstance(told.ahead(), date)  # "later today"
+            if head == "later" and word in {Word.DONE, Word.DO} and not told.is_denied_beside(at):
+                return False  # "the geranium is done, the kalanchoe can wait"
+            if head == "done" and word is Word.IT and at and told.items[at - 1].text in _BY_MEANS_OF:
+                return False  # "bought soap, sprayed the ivy with it"
             if is_day_denied or (word is Word.UNTIL and head == "later" and not told.days()):
                 return False
             if leaves_out(item) and head in _ALL_BUT:

@@ -42,6 +42,8 @@ _LOOKS = listed(
 )
 _MARKS = frozenset({",", ".", "!", "?", "\n", ";", "-", "(", ")", ":"})
 _JOINTS = frozenset({",", "and", "&", "+", "or", "nor", "n", "the"})
+_WHOLE = frozenset({Word.ALL, Word.DONE, Word.DO, Word.CLEAN, Word.NONE, Word.NOTHING, Word.CHECKED})
+_DENIED = frozenset({Word.NOTHING, Word.NONE, Word.LATER, Word.UNTIL})
 _PAIR = 2
 _LONGEST_MONTH = 31
 
@@ -92,6 +94,24 @@ class Mentions:
     def has_left_out(self, at: int) -> bool:
         """Whether the denial or exception at a place leaves out plants that are named."""
         return at in self._sides.denials
+
+    def speaks_of_the_rest(self) -> bool:
+        """Whether what is left out is left out of all: "done, not the ivy", not "never did the ivy"."""
+        if not self._sides.denials or self.has(Word.EXCEPT, Word.REST):
+            return True
+        for begin, clause in self._clauses():
+            first = next((at for at in range(len(clause)) if begin + at in self._sides.denials), None)
+            if first is None:
+                continue
+            is_behind = any(isinstance(item.meaning, Plants) for item in clause[first:])
+            whole = clause[:first] if is_behind else ()
+            return any(item.meaning in _WHOLE for item in (*self.items[:begin], *whole))
+        return True
+
+    def is_denied_beside(self, at: int) -> bool:
+        """Whether a denial stands in the clause of an item."""
+        clause = next((one for begin, one in reversed([*self._clauses()]) if begin <= at), self.items)
+        return any(leaves_out(item) or item.meaning in _DENIED for item in clause)
 
     @cached_property
     def _sides(self) -> "_Sides":

@@ -206,11 +206,13 @@ def _narrowed(items: list[Item], situation: Situation) -> list[Item]:
     names = names_of(situation)
     kept: list[Item] = []
     for at, each in enumerate(items):
-        item = _whole(each, items[:at], items[at + 1 :], names)
+        is_whole = _is_whole(each, items[:at], items[at + 1 :], names)
+        one_of = each.meaning if is_whole and isinstance(each.meaning, OneOf) else None
+        item = each if one_of is None else Item(Plants(one_of.ids), each.text)
         ids = item.meaning.ids if isinstance(item.meaning, Plants | OneOf) else ()
         named = tuple(item.text.split())
         base = names.base_at(named, 0)
-        is_group = len(ids) > 1 and base is not None and base[1] == len(named)
+        is_group = not is_whole and len(ids) > 1 and base is not None and base[1] == len(named)
         if is_group and not (at and _is_all_of(items[:at])):
             bare = [
                 one
@@ -227,18 +229,17 @@ def _narrowed(items: list[Item], situation: Situation) -> list[Item]:
     return kept
 
 
-def _whole(item: Item, before: list[Item], behind: list[Item], names: Names) -> Item:
-    """Take a name that numbers belong to for all of them where "every" or "all of them" stands beside it."""
+def _is_whole(item: Item, before: list[Item], behind: list[Item], names: Names) -> bool:
+    """Whether a name that numbers belong to means all of them: "every" or "all of them" stands beside it."""
     named = tuple(item.text.split())
     base = names.base_at(named, 0)
-    if not isinstance(item.meaning, OneOf) or base is None or base[1] != len(named):
-        return item
-    behind = behind[1:] if behind and behind[0].text == "," else behind
+    if not isinstance(item.meaning, OneOf | Plants) or base is None or base[1] != len(named):
+        return False
+    behind = behind[1:] if behind and behind[0].text in {",", ":"} else behind
     near = [*_until_a_mark(before[::-1])[:_NEAR_BEFORE], *_until_a_mark(behind)[:_NEAR_BEHIND]]
-    is_all = any(one.meaning is Word.ALL for one in near) and not any(
+    return any(one.meaning is Word.ALL for one in near) and not any(
         isinstance(one.meaning, Plants | OneOf | Count) for one in near
     )
-    return Item(Plants(item.meaning.ids), item.text) if is_all else item
 
 
 _NEAR_BEFORE, _NEAR_BEHIND = 3, 5
@@ -355,7 +356,8 @@ def _numbered(words: _Words, at: int, situation: Situation, base: _Words | None)
     begin = at + (words[at] in _NUMBER or (words[at] == "the" and _is_out(words, at)))
     begin += words[begin : begin + 1] == (".",) and begin > at
     is_beside = names_of(situation).base_at(words[at - 1 : at], 0) is not None if at else False
-    if begin == at and not is_beside and not _is_out(words, at) and words[at + 1 : at + 2] not in _HAVING:
+    is_having = words[at].isdecimal() and words[at + 1 : at + 2] in _HAVING
+    if begin == at and not (is_beside or is_having or _is_out(words, at)):
         return None
     told = number_at(words, begin) if begin < len(words) else None
     if told is None or told[0] != int(told[0]):

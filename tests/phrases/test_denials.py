@@ -5,10 +5,14 @@ from dataclasses import replace
 import pytest
 
 from bot.actions.give_first_aid import GiveFirstAid
-from bot.actions.situation import Asked
+from bot.actions.log_check import LogCheck
+from bot.actions.log_round import LogRound
+from bot.actions.postpone import Postpone
+from bot.actions.situation import Asked, KnownPlant
+from bot.domain.identity import PlantId
 from bot.phrases.notation import notation
 from bot.phrases.reading import understand
-from tests.phrases.situation import CALATHEA, EVENING, IVY, clauses, said_or_offered
+from tests.phrases.situation import CALATHEA, EVENING, IVY, ORCHID, clauses, said_or_offered
 
 
 @pytest.mark.parametrize(
@@ -50,3 +54,33 @@ def test_all_clean_does_not_speak_of_what_was_found_today() -> None:
     found = replace(asked, found_today=frozenset({IVY}))
     for text in ("all clean", "all others clean", "the others are clean"):
         assert clauses(notation(understand(text, found), found)) == clauses("none calathea"), text
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "never did the orchid tonight",
+        "the orchid didn't get done, that's all",
+        "no i never did the orchid",
+        "orchid not treated tonight. That's all.",
+    ],
+)
+def test_a_plant_that_is_denied_says_nothing_of_the_others(text: str) -> None:
+    told = understand(text, EVENING)
+    assert not any(isinstance(one, LogRound) for one in told)
+    assert all(one.plants == (ORCHID,) for one in told if isinstance(one, Postpone))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "violets: looked at every one, no pests, only no. 2: 8 mites",
+        "every violet checked, clean, all but number 2: 8 mites",
+        "violet all looked at. mites only on no 2: 8",
+    ],
+)
+def test_all_of_one_name_is_never_all_of_the_home(text: str) -> None:
+    violets = tuple(KnownPlant(id=PlantId(20 + n), names=(f"violet {n}",), place=None) for n in (1, 2, 3))
+    home = replace(EVENING, plants=(*EVENING.plants, *violets))
+    told = [one for one in understand(text, home) if isinstance(one, LogCheck)]
+    assert {plant for one in told for plant in one.plants} <= {violets[0].id, violets[2].id}

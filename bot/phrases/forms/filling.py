@@ -98,7 +98,8 @@ def _is_of_leaves(told: Mentions, method: Method | None) -> bool:
 def _of_tonight(told: Mentions, method: Method | None) -> tuple[PlantId, ...]:
     """Give tonight's treatments where no plant is named, but those left out."""
     _, left = told.sides()
-    if told.every((Place, OneOf)) or (left and not told.has(Word.ALL, Word.REST, Word.DONE)):
+    is_rest = told.has(Word.ALL, Word.REST, Word.DONE) and told.speaks_of_the_rest()
+    if told.every((Place, OneOf)) or (left and not is_rest):
         return ()
     is_whole = told.has(Word.ALL, Word.THEM, Word.BOTH, Word.EXCEPT, Word.REST)
     if not is_whole and method and told.has_stranger():
@@ -171,7 +172,7 @@ def none(told: Mentions) -> Filled:
             return (ask_none_seen(plants, on),)
     elif is_bare:
         plants = told.setting.about() if told.setting.is_first else told.setting.before
-    if not plants and not told.every((Place, OneOf)):
+    if not plants and not told.every((Place, OneOf)) and told.speaks_of_the_rest():
         out = {*left, *told.situation.found_today}
         plants = tuple(plant for plant in told.setting.looks() if plant not in out)
     if not plants or isinstance(on, Trouble) or told.is_ahead():
@@ -205,7 +206,8 @@ _LATER_WORDS = frozenset({"wait", "instead", "another"})
 
 def _put_off(told: Mentions) -> tuple[PlantId, ...]:
     named, left = told.sides()
-    if told.has(Word.REST) or (told.has(Word.ALL, Word.NOTHING, Word.NONE) and not named):
+    is_whole = told.has(Word.ALL, Word.NOTHING, Word.NONE) and not named and told.speaks_of_the_rest()
+    if told.has(Word.REST) or is_whole:
         return tuple(one for one in told.setting.tonight() if one not in {*named, *left})
     plants = named or left or told.of_places() or told.setting.before
     is_bare = not told.every((Plants, Place, OneOf)) and not told.names_no_plant_known()
@@ -597,6 +599,8 @@ def tick(told: Mentions) -> Filled:
         and (told.has(Word.SKIP, Word.EXCEPT) or told.words & {"skip", "jump", "leave", "pass", "omit"})
     ):
         return (TickWork(is_left_out=True),)
+    if left and not told.speaks_of_the_rest():
+        return None
     return (TickWork(but=left or (kept if told.is_denied() else ())),)
 
 
