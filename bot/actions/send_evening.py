@@ -89,7 +89,7 @@ class NudgeText(Outcome):
     first_uses: tuple[tuple[str, str], ...]
     """Plants and products that meet for the first time tonight."""
     progress: tuple[tuple[str, Progress], ...]
-    """How far the cases treated tonight are, where they are few."""
+    """How far the cases treated tonight are."""
     announced: tuple[tuple[str, Method, str | None], ...]
     """Plants and what is done to them tomorrow: by 17:00 what takes no product, so that leaves are dry."""
     looks: tuple[tuple[str, Level, Level | None], ...]
@@ -128,8 +128,6 @@ LOOK_AGAIN = timedelta(hours=6)
 
 LONG_MINUTES = 45
 """Evenings that take longer offer to say what goes first. Judgement. [min]"""
-SHOWN_PROGRESS = 2
-"""Of so many plants treated it is said how far they are. Judgement. [1]"""
 NONE_SEEN_BY = {
     Level.LENS: ButtonText.NONE_BY_LENS,
     Level.TAP: ButtonText.NONE_TAPPED,
@@ -425,11 +423,13 @@ def _answers(evening: Tonight, desk: Desk) -> tuple[Choice, ...]:
 
 
 def _progress(treated: tuple[PlantId, ...], desk: Desk) -> tuple[tuple[str, Progress], ...]:
-    """Give how far a few treated plants are: of many it would be no line."""
-    if len(treated) > SHOWN_PROGRESS:
-        return ()
+    """Give how far treated plants are, each by the case that takes longest."""
     states = [(plant, desk.agenda.progress.get(plant, ())) for plant in treated]
-    return tuple((desk.plant(plant).name, of[0]) for plant, of in states if len(of) == 1)
+    return tuple(
+        (desk.plant(plant).name, max(of, key=lambda one: one.release.more_rounds or 0))
+        for plant, of in states
+        if of
+    )
 
 
 def _choices(

@@ -24,7 +24,7 @@ from bot.wording.days import day, listed, lowered
 from bot.wording.labels import ask_of_eating, spent
 from bot.wording.lines import AFTER, SHORT, heights
 from bot.wording.mixing import mix_line
-from bot.wording.rounds import by_product
+from bot.wording.rounds import FEW, by_product
 from bot.wording.saying import says
 from bot.wording.voice import Voice
 
@@ -124,17 +124,26 @@ def _asked(nudge: NudgeText, voice: Voice) -> list[str]:
 
 
 def progress_lines(of: Sequence[tuple[str, Progress]]) -> list[str]:
-    """Say in one line a case how far it is, with the last counts: "Treatment 3, about 4 more. 12, 5, 0."."""
+    """
+    Say how far a few cases are, with the last counts: "Treatment 3, about 4 more. Seen: 12, 5, 0."; of many in one line.
+
+    A first treatment tells nothing yet, and how many are to come is not said while the kind of pest is open.
+    """
+    begun = [(name, state) for name, state in of if state.rounds_done]
+    left = [
+        more - 1 for _, one in begun if (more := one.release.more_rounds) and more > 1 and not one.pest.of
+    ]
+    if len(begun) > FEW:
+        numbers = [state.rounds_done + 1 for _, state in begun]
+        to = f" to {max(numbers)}" if max(numbers) > min(numbers) else ""
+        return [f"Treatment {min(numbers)}{to}{f', up to about {max(left)} more' if left else ''}."]
     lines = []
-    for name, state in of:
-        if not state.rounds_done:
-            continue  # a first treatment tells nothing yet
-        opening = f"{name}: treatment" if len(of) > 1 else "Treatment"
+    for name, state in begun:
         more = state.release.more_rounds
-        is_known = more is not None and more > 1 and not state.pest.of
-        left = f", about {(more or 1) - 1} more" if is_known else ""
-        counts = ", ".join(map(str, seen_lately(state)))
-        lines.append(f"{opening} {state.rounds_done + 1}{left}.{f' Seen: {counts}.' if counts else ''}")
+        to_come = f", about {more - 1} more" if more is not None and more > 1 and not state.pest.of else ""
+        seen = ", ".join(map(str, seen_lately(state)))
+        opening = f"{name}: treatment" if len(of) > 1 else "Treatment"
+        lines.append(f"{opening} {state.rounds_done + 1}{to_come}.{f' Seen: {seen}.' if seen else ''}")
     return lines
 
 

@@ -1,5 +1,6 @@
 """What the bot says in the evening, and what answers it; `outbreak` was told at 10:00 on Saturday 2 May."""
 
+import re
 from datetime import date, datetime, time, timedelta
 
 import pytest
@@ -478,3 +479,12 @@ def test_what_was_told_wrong_about_another_product_is_no_rule_for_an_earlier_day
     outbreak.say("sprayed hoya with soap")
     (text,) = outbreak.say("sprayed hoya with soap yesterday")
     assert "must not follow another product" not in text
+
+
+def test_how_far_several_plants_are_is_one_line(outbreak: Talk) -> None:
+    outbreak.evening()
+    outbreak.say("done")
+    text = "\n".join(outbreak.evening())
+    while "More" in outbreak.labels():
+        text += "\n".join(outbreak.press("More"))
+    assert re.search(r"^Treatment 2, up to about \d+ more\.$", text, re.MULTILINE), text

@@ -12,6 +12,7 @@ from bot.actions.keep_photo import MOST_PHOTOS
 from bot.domain.identity import HouseholdId, PhotoId
 from bot.domain.journal import Found, PhotoTaken
 from tests.journeys.talking import Talk
+from tests.journeys.test_outbreak import live_until_released
 
 
 def picture(colour: tuple[int, int, int], size: tuple[int, int] = (640, 480)) -> bytes:
@@ -102,6 +103,27 @@ def test_before_and_after_stand_side_by_side_with_their_days(talk: Talk, kept: K
     with Image.open(io.BytesIO(drawn.content)) as image:
         assert image.size == (540 + 8 + 540, 44 + 1080)
         left, right = image.getpixel((270, 300)), image.getpixel((820, 600))
+    assert isinstance(left, tuple)
+    assert isinstance(right, tuple)
+    assert left[1] > 60 > left[2]  # the first is green
+    assert right[2] > 150 > right[1]  # the last is blue
+
+
+def test_the_end_of_an_outbreak_shows_the_first_photo_beside_the_last(talk: Talk, kept: Kept) -> None:
+    talk.set_up(
+        ("study has no window", "study is 24 degrees", "usual", "ivy 4 spider mites", "isolate the ivy")
+    )
+    talk.send(Photo("file-1", "ivy"))
+    live_until_released(talk, "ivy")
+    talk.send(Photo("file-2", "ivy"))
+    numbers = [photo for _, photo in next(one for one in talk.home.living if one.name == "ivy").photos]
+    kept.pictures.update(zip(numbers, (picture((0, 90, 0)), picture((0, 0, 200))), strict=True))
+    said = "\n".join(talk.say("put ivy back"))
+    assert "Sat 2 May on the left" in said
+    assert "Well done: over in " in said
+    drawn = next(one.picture for one in reversed(talk.shown[1]) if one.picture is not None)
+    with Image.open(io.BytesIO(drawn.content)) as image:
+        left, right = image.getpixel((270, 300)), image.getpixel((820, 300))
     assert isinstance(left, tuple)
     assert isinstance(right, tuple)
     assert left[1] > 60 > left[2]  # the first is green
