@@ -24,8 +24,8 @@ UNPOTTED_MOST = 2
 """A plant is taken out of its pot no oftener in one campaign. Judgement. [1]"""
 MOST_SOUGHT = 2
 """Kinds of product named at once. Judgement. [1]"""
-CANNOT_WASH = "cannot-wash"
-"""The trait of a plant that can be neither rinsed nor wiped."""
+CANNOT_WASH, CANNOT_WIPE = "cannot-wash", "cannot-wipe"
+"""Traits of a plant that cannot be put under water, and of one that bears no cloth either."""
 _WORST = (Grade.FEW, Grade.SOME, Grade.MANY)
 _RANK = {Effect.GOOD: 0, Effect.SOME: 1, Effect.NONE: 2, Effect.WORSE: 3}
 
@@ -125,12 +125,15 @@ def handwork_of(outbreak: Outbreak) -> Method | None:
     """
     Give the handwork this plant bears against this pest, None where none does good or none is borne.
 
-    Hair, bloom and spines are spoilt by water and cloth: a brush or sticky tape. Common practice, no source.
+    Hair, bloom and spines are spoilt by water and cloth: a brush or sticky tape. What cannot be put under
+    water is wiped with a damp cloth where it stands. Common practice, no source.
     """
-    hand = outbreak.pest.fight.handwork
-    if hand is None or CANNOT_WASH in outbreak.plant.traits:
+    hand, traits = outbreak.pest.fight.handwork, outbreak.plant.traits
+    if hand is None or CANNOT_WIPE in traits:
         return None
-    return Method.SWAB if is_swabbed(outbreak) else hand
+    if is_swabbed(outbreak):
+        return Method.SWAB
+    return Method.WIPE if CANNOT_WASH in traits else hand
 
 
 def is_swabbed(outbreak: Outbreak) -> bool:

@@ -27,6 +27,7 @@ _NEGATIVE = {"edible": "not-edible", "hairy": "not-hairy", "waxy": "not-waxy"}
 _CANNOT = frozenset({"cannot", "can't", "cant", "can’t"})
 _UNBORNE = {
     **dict.fromkeys(("wash", "washed", "rinse", "rinsed", "wet"), "cannot-wash"),
+    **dict.fromkeys(("wipe", "wiped", "touched"), "cannot-wipe"),
     **dict.fromkeys(("lift", "lifted", "unpot", "unpotted"), "cannot-lift"),
 }
 _AROUND_UNBORNE = listed("i we be it the out of pot its to get is too big heavy")

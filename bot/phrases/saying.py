@@ -110,6 +110,7 @@ _TRAITS = {
     "not-hairy": "{} is not hairy",
     "not-waxy": "{} is not waxy",
     "cannot-wash": "{} cannot be washed",
+    "cannot-wipe": "{} cannot be wiped",
     "cannot-lift": "{} cannot be lifted",
 }
 _NEAR = timedelta(days=6)

@@ -177,10 +177,17 @@ def test_mites_begin_with_the_strong_step_whatever_the_count() -> None:
         assert acts(telling, IVY, 0) == [Method.PRUNE, Method.RINSE, Method.SPRAY]
 
 
-def test_a_plant_that_cannot_be_washed_wants_a_short_label() -> None:
+def test_a_plant_that_cannot_be_washed_is_wiped() -> None:
+    telling = home()
+    telling.tell(PlantSet(traits=("cannot-wash",)), plant=IVY)
+    telling.find(IVY, MITES, 0)
+    assert acts(telling, IVY, 0) == [Method.PRUNE, Method.WIPE, Method.SPRAY]
+
+
+def test_a_plant_that_cannot_be_wiped_either_wants_a_short_label() -> None:
     for days, is_lost in ((7, True), (5, False)):
         telling = home(label_days=days)
-        telling.tell(PlantSet(traits=("cannot-wash",)), plant=IVY)
+        telling.tell(PlantSet(traits=("cannot-wipe",)), plant=IVY)
         telling.find(IVY, MITES, 0)
         assert acts(telling, IVY, 0) == [Method.PRUNE, Method.SPRAY]
         assert (why_hard(telling.outbreak(IVY, 0)) is Hard.WITHOUT_HELP) is is_lost
