@@ -86,11 +86,15 @@ def release(command: ReleasePlant, desk: Desk) -> list[Outcome]:
 
 
 def _ask_where(plants: tuple[PlantId, ...], desk: Desk) -> Asking | None:
-    """Ask where plants stand now: warmth, sun and neighbours are those of the place that is written."""
+    """
+    Ask where plants stand that were moved: warmth, sun and neighbours are those of the place that is written.
+
+    Who was told of no other place goes back to where it stood.
+    """
     places = desk.household.places
-    if not plants or len(places) < 2:  # noqa: PLR2004 - with one place there is nothing to ask
-        return None
     stays = [place for plant in plants for _, place in reversed(desk.plant(plant).stays)]
+    if len(set(stays)) < 2:  # noqa: PLR2004 - one place all along
+        return None
     now = desk.plant(plants[0]).place
     likely = [place for place in dict.fromkeys((*stays, *places)) if place in places and place != now]
     moves = (
@@ -98,7 +102,7 @@ def _ask_where(plants: tuple[PlantId, ...], desk: Desk) -> Asking | None:
         for place in likely[:MOST_PLACES]
     )
     stay = () if now is None else (Choice(ButtonText.STAYS_AT, (Decline(),), places[now].name),)
-    return Asking((*stay, *moves) if len(set(stays)) < 2 else (*moves, *stay))  # noqa: PLR2004 - it was moved
+    return Asking((*moves, *stay))
 
 
 def _qualifies(desk: Desk, plant: PlantId) -> bool:

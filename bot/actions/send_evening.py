@@ -129,11 +129,12 @@ LOOK_AGAIN = timedelta(hours=6)
 LONG_MINUTES = 45
 """Evenings that take longer offer to say what goes first. Judgement. [min]"""
 NONE_SEEN_BY = {
-    Level.LENS: ButtonText.NONE_BY_LENS,
-    Level.TAP: ButtonText.NONE_TAPPED,
-    Level.CARD: ButtonText.NONE_ON_CARD,
-    Level.TAPE: ButtonText.NONE_BY_TAPE,
+    Level.LENS: (ButtonText.NONE_BY_LENS, ButtonText.ALL_DONE_NONE_BY_LENS),
+    Level.TAP: (ButtonText.NONE_TAPPED, ButtonText.ALL_DONE_NONE_TAPPED),
+    Level.CARD: (ButtonText.NONE_ON_CARD, ButtonText.ALL_DONE_NONE_ON_CARD),
+    Level.TAPE: (ButtonText.NONE_BY_TAPE, ButtonText.ALL_DONE_NONE_BY_TAPE),
 }
+"""What tells a look by its way, alone and with the evening's treatments."""
 WALKED_FROM = 3
 """So many plants to look at are worth a walk. Judgement. [1]"""
 
@@ -458,12 +459,14 @@ def _choices(
     looked = tuple(dict.fromkeys(line.plant for line in looks if line.plant))
     if looked:
         plain = LogCheck(plants=looked, on=evening.on)
-        if choices and choices[0].text is ButtonText.ALL_DONE:
-            choices.insert(0, Choice(ButtonText.ALL_DONE_NONE_SEEN, (*choices[0].commands, plain)))
         levels = {line.level for line in looks if line.level is not Level.ROOTS}
+        ways = [(ButtonText.NONE_SEEN, ButtonText.ALL_DONE_NONE_SEEN, plain)]
         if len(levels) == 1 and (level := levels.pop()) in NONE_SEEN_BY:
-            choices.append(Choice(NONE_SEEN_BY[level], (replace(plain, level=level),)))
-        choices.append(Choice(ButtonText.NONE_SEEN, (plain,)))
+            ways.insert(0, (*NONE_SEEN_BY[level], replace(plain, level=level)))
+        if choices and choices[0].text is ButtonText.ALL_DONE:
+            done = choices[0].commands
+            choices = [*(Choice(both, (*done, look)) for _, both, look in ways), *choices]
+        choices += [Choice(alone, (look,)) for alone, _, look in ways]
     if len(looked) >= WALKED_FROM:
         choices.append(Choice(ButtonText.ONE_BY_ONE, (BeginWalk(plants=looked),)))
     everything = tuple(dict.fromkeys((*(plant for plant, _ in parts), *looked)))

@@ -29,10 +29,14 @@ DEFAULT_CHECK_RULE = "FREQ=WEEKLY;BYDAY=SU"
 """The weekly look while a case or a watch is open. Weekly: common practice, no source; Sunday is ours."""
 CHECKS_APART_DAYS = 3
 """A look this short before the weekly one stands for it. Judgement. [d]"""
-CHECK_SLACK_DAYS = 1
+LOOK_EARLY_DAYS, LOOK_LATE_DAYS = 2, 3
+"""So far from its Sunday a weekly look joins the evening of a treatment. Judgement. [d]"""
+TOLD_LOOK_LATE_DAYS = 1
+"""The same where the person set the day, or a sign was seen: later only. Judgement. [d]"""
 LOOKED_AT_ONCE = 20
 """More healthy plants than these are looked at in turns. [1]"""
 THIRDS = 3
+_WEEK = 7  # [d]
 """As many turns as it takes. Judgement. [1]"""
 SIGN_CHECK_WITHIN_DAYS = 2
 LATE_LOOK_DAYS = 10
@@ -213,7 +217,10 @@ def _checks(
         if due is not None and watch is not None and not plant.open_cases and not plant.signs:
             due = max(due, _lifted_until(knowledge.pests[watch.pest], plant) or due)
         if due is not None:
-            found.append((_check_task(plant, due), due))
+            pests = [*(case.pest for case in plant.open_cases), *([watch.pest] if watch else [])]
+            is_lifted = any(knowledge.pests[pest].rooted for pest in pests)
+            is_free = told is None and not plant.signs and not is_lifted
+            found.append((_check_task(plant, due, is_free=is_free), due))
     return found
 
 
@@ -301,14 +308,16 @@ def _last_look(plant: Plant) -> date | None:
     return max(looks, default=None)
 
 
-def _check_task(plant: Plant, due: date) -> Task:
+def _check_task(plant: Plant, due: date, *, is_free: bool) -> Task:
+    """Give the look at a plant in its days: what was missed on a healthy one joins the next evening."""
+    late = (LOOK_LATE_DAYS if plant.open_cases else _WEEK) if is_free else TOLD_LOOK_LATE_DAYS
     return Task(
         plant=plant.id,
         method=None,
         product=None,
         step=None,
-        opens_on=due,
-        closes_on=due + timedelta(days=CHECK_SLACK_DAYS),
+        opens_on=due - timedelta(days=LOOK_EARLY_DAYS if is_free else 0),
+        closes_on=due + timedelta(days=late),
     )
 
 

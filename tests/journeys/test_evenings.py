@@ -119,7 +119,7 @@ def test_the_same_instant_never_sends_twice(outbreak: Talk) -> None:
 def test_a_week_asleep_owes_one(outbreak: Talk) -> None:
     at = clock(date(2026, 5, 9), 20, 30)
     (text,) = outbreak.tick(at)
-    assert text.startswith("Tonight, Sat 9 May, about 23 min:\nWipe hoya, then soap")
+    assert text.startswith("Tonight, Sat 9 May, about 39 min:\nWipe hoya, then soap")  # Sunday's looks join
     assert outbreak.tick(at) == []
 
 
@@ -355,6 +355,7 @@ def test_done_asks_what_was_seen_and_all_clean_answers(outbreak: Talk) -> None:
     (nudge,) = outbreak.tick()
     assert "Look at hoya, small hoya, moth orchid and coffee plant with a lens." in nudge
     assert outbreak.labels() == [
+        "All done, none seen, with a lens",
         "All done, none seen",
         "All done",
         "None seen, with a lens",
@@ -380,6 +381,7 @@ def test_done_asks_what_was_seen_and_all_clean_answers(outbreak: Talk) -> None:
 @pytest.mark.parametrize(
     ("button", "level", "is_treated"),
     [
+        ("All done, none seen, with a lens", Level.LENS, True),
         ("All done, none seen", Level.PLAIN, True),
         ("None seen, with a lens", Level.LENS, False),
         ("None seen", Level.PLAIN, False),

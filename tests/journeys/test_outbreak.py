@@ -263,7 +263,7 @@ def test_mites_are_sprayed_looked_for_and_released_by_the_rule_then_watched(mite
     assert "“put ivy back”" in heard
     (answer,) = mites.say("put ivy back")
     assert answer.startswith("Written: ivy goes back, all-clear.\nLook at ivy weekly until ")
-    assert re.search(r"\nWell done: over in \d+ days and \d+ treatments, seen 4, then none\.\n", answer)
+    assert re.search(r"\nWell done: over in \d+ days and \d+ treatments, seen 4, then none\.$", answer)
     assert mites.told()[-1] == ("ivy", ReleasedNow(by_rule=True))
     released_at = mites.now
     assert date(2026, 5, 23) < released_at.date() < date(2026, 8, 1)

@@ -143,7 +143,7 @@ class Reader:
             bare = re.sub(r"^[\s\d.)•·–-]+", "", QUOTED.sub("", line)).strip()
             low = bare.casefold()
             named = self.plants(line)
-            if READY.search(low):
+            if READY.search(low) and "at best" not in low:
                 ready += named
             elif low.startswith(("look", "check")):
                 levels |= set(_levels(low))
@@ -266,8 +266,10 @@ class Reader:
             return [_press("Not tonight", labels)] if evening.says_so else []
         work = self._work(evening, asked, labels)
         looks = self._looks(evening, asked, labels)
-        if BOTH in labels and [one.text for one in (*work, *looks)] == ["All done", "None seen"]:
-            words = [Word(BOTH, is_press=True)]
+        said = [one.text for one in (*work, *looks)]
+        both = said[1].replace("None seen", BOTH) if len(said) == 2 and said[0] == "All done" else ""
+        if both in labels:
+            words = [Word(both, is_press=True)]
         else:
             words = [*looks, *work] if evening.finds_first else [*work, *looks]
         return words + [Word(f"binned the {self.home.plants[one].name}") for one in evening.discarded]
