@@ -56,77 +56,6 @@ def disc_prior(free: float, reintroduction: float) -> float:
     return free * (1 - reintroduction)
 
 
-def pfree(prior: float, sensitivity: float) -> float:
-    """
-    Raise a confidence of freedom by one clean result, by Bayes' rule.
-
-    Parameters
-    ----------
-    prior
-        Probability before, already lowered for re-introduction. [1]
-    sensitivity
-        Chance that an infestation would have been found. [1]
-
-    Returns
-    -------
-    float
-        prior / (1 - sensitivity (1 - prior)). [1]
-
-    References
-    ----------
-    .. [rsurveillance] pfree.1.
-    """
-    return prior / (1 - sensitivity * (1 - prior))
-
-
-def plateau(sensitivity: float, reintroduction: float) -> float:
-    """
-    Give the confidence that equal clean checks approach and never pass, just after a check.
-
-    Parameters
-    ----------
-    sensitivity
-        Of one check. [1]
-    reintroduction
-        Chance of a new infestation between two checks. [1]
-
-    Returns
-    -------
-    float
-        (1 - r/s) / (1 - r), nought where re-introduction outruns the checks. [1]
-
-    References
-    ----------
-    .. [rsurveillance] pfree.equ; epir prints the two equilibria under each other's names.
-    """
-    if reintroduction >= sensitivity:
-        return 0.0
-    return (1 - reintroduction / sensitivity) / (1 - reintroduction)
-
-
-def ceiling(blind_spot: float, prior: float = PRIOR) -> float:
-    """
-    Give the confidence no number of checks can pass while a share of cases is never seen.
-
-    Parameters
-    ----------
-    blind_spot
-        Share u of cases this kind of check never shows. [1]
-    prior
-        Probability before any check. [1]
-
-    Returns
-    -------
-    float
-        prior / (prior + (1 - prior) u). [1]
-
-    References
-    ----------
-    .. [martin2007] the same rule with the sensitivity at its best.
-    """
-    return pfree(prior, 1 - blind_spot)
-
-
 def p_free(  # noqa: PLR0913 - the switches by which it reduces to the published formula
     looks: Sequence[Look],
     clock: Clock,
@@ -160,7 +89,7 @@ def p_free(  # noqa: PLR0913 - the switches by which it reduces to the published
     Returns
     -------
     float
-        Never above the ceiling. [1]
+        Never above 1 / (1 + the blind spot) from even odds. [1]
 
     References
     ----------

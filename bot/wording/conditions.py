@@ -25,9 +25,7 @@ def hard_words(hard: Hard, plant: str, pest: Pest, voice: Voice) -> str:
             return f"Hard to win now: discard {plant}, or move it cooler."
         case Hard.WITHOUT_HELP:
             days = pest.fight.label_sought_days
-            return (
-                f"Hard to win unwiped: a label of {days} days or less, a cooler place, or discard {plant}."
-            )
+            return f"Hard to win unwiped: a label of {days} days or less, a cooler place, or discard {plant}."
         case Hard.TOO_WARM:
             return f"Hard to win from {voice.warmth(pest.fight.warm_from_c or 0)}: cool it."
         case _:

@@ -7,7 +7,7 @@ The package gives the plain rule; ours reduces to it with everything visible, on
 import pytest
 
 from bot.domain.development import Clock
-from bot.domain.freedom import HidingWeights, Look, disc_prior, p_free, pfree, plateau
+from bot.domain.freedom import HidingWeights, Look, disc_prior, p_free
 
 NOTHING_HIDDEN = HidingWeights(visible=1, first_instar=0, egg=0)
 NO_WAIT = Clock(first_instar=0, second_instar=0, h1=0, h2=0, h3=0)
@@ -35,7 +35,7 @@ def test_disc_prior(free: float, reintroduction: float, expected: float) -> None
 
 
 def test_pfree_1() -> None:
-    assert pfree(disc_prior(0.5, 0.01), 0.8) == pytest.approx(0.8305369128, abs=1e-10)  # pfree.1(.8, .01, .5)
+    assert after_periods(0.8, 1, 0.01) == pytest.approx(0.8305369128, abs=1e-10)  # pfree.1(.8, .01, .5)
 
 
 # pfree.1(.6, c(.001, .005, .01, .02, .05), .5)
@@ -44,7 +44,6 @@ def test_pfree_1() -> None:
     [(0.001, 0.7138774), (0.005, 0.7122405), (0.01, 0.7101865), (0.02, 0.7060519), (0.05, 0.6934307)],
 )
 def test_pfree_1_by_reintroduction(reintroduction: float, expected: float) -> None:
-    assert pfree(disc_prior(0.5, reintroduction), 0.6) == pytest.approx(expected, abs=5e-8)
     assert after_periods(0.6, 1, reintroduction) == pytest.approx(expected, abs=5e-8)
 
 
@@ -66,13 +65,9 @@ def test_pfree_calc_period_by_period(periods: int, expected: float) -> None:
     assert after_periods(0.6, periods, 0.01) == pytest.approx(expected, abs=5e-8)
 
 
-def test_pfree_equ() -> None:
-    assert plateau(0.8, 0.05) == pytest.approx(0.9868421, abs=5e-8)  # pfree.equ(.8, .05)
-    assert plateau(0.8, 0.01) == pytest.approx(0.9974747475, abs=1e-10)  # pfree.1(.8, .01, .5)
-
-
-def test_many_periods_reach_the_plateau() -> None:
-    assert after_periods(0.6, 60, 0.01) == pytest.approx(plateau(0.6, 0.01))
+def test_many_periods_reach_the_equilibrium() -> None:
+    assert after_periods(0.8, 60, 0.05) == pytest.approx(0.9868421, abs=5e-8)  # pfree.equ(.8, .05)
+    assert after_periods(0.8, 60, 0.01) == pytest.approx(0.9974747475, abs=1e-10)  # pfree.1(.8, .01, .5)
 
 
 def test_k_clean_checks_of_the_textbook() -> None:
