@@ -251,6 +251,7 @@ def _wait(table: Table, key: str) -> Wait | None:
 def _fight(table: Table, known: Mapping[str, Source]) -> Fight:
     handwork = table.text("handwork")
     start = table.text("strong_from") if "strong_from" in table.left else ""
+    at_roots = table.text("strong_from_at_roots") if "strong_from_at_roots" in table.left else start
     weeks = table.table("between_a_week", {})
     fight = Fight(
         round_by=_member(table, "round_by", Method, table.text("round_by")),
@@ -261,6 +262,7 @@ def _fight(table: Table, known: Mapping[str, Source]) -> Fight:
         few_by_hand=table.whole("few_by_hand", 0, 20) or 0,
         strong=_methods(table, "strong"),
         strong_from=_member(table, "strong_from", Grade, start) if start else None,
+        strong_from_at_roots=_member(table, "strong_from_at_roots", Grade, at_roots) if at_roots else None,
         strong_most=table.whole("strong_most", 0, 20) or 0,
         strong_apart_days=table.whole("strong_apart_days", 0, 365) or 0,
         label_sought_days=table.whole("label_sought_days", 1, 60),

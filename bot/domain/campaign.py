@@ -115,6 +115,8 @@ class Fight:
     """The strong step: goes before the spray of its evening; a clean-out is an evening of its own work."""
     strong_from: Grade | None
     """From this grade on the first round takes the strong step; None never does."""
+    strong_from_at_roots: Grade | None
+    """The same for a plant at whose roots it may sit."""
     strong_most: int
     """Strong steps in one campaign at the most. [1]"""
     strong_apart_days: int

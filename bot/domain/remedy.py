@@ -105,9 +105,15 @@ def strong_days(outbreak: Outbreak) -> list[date]:
 
 
 def may_be_strong(outbreak: Outbreak) -> bool:
-    """Whether a strong step is left, and the last one is long enough ago."""
+    """
+    Whether a strong step is left, and the last one is long enough ago.
+
+    Where it may sit at the roots one more is left, for no spray reaches it there. Judgement, supported by a
+    simulation.
+    """
     fight, done = outbreak.pest.fight, strong_days(outbreak)
-    if not fight.strong or len(done) >= fight.strong_most:
+    most = fight.strong_most + (fight.unpots and outbreak.is_root_prone)
+    if not fight.strong or len(done) >= most:
         return False
     return not done or (outbreak.today - done[-1]).days >= fight.strong_apart_days
 
@@ -148,7 +154,9 @@ def is_swabbed(outbreak: Outbreak) -> bool:
 
 
 def _starts_strong(outbreak: Outbreak) -> bool:
-    from_grade = outbreak.pest.fight.strong_from
+    """Whether the first round takes the strong step: sooner where it may sit at the roots."""
+    fight = outbreak.pest.fight
+    from_grade = fight.strong_from_at_roots if outbreak.is_root_prone else fight.strong_from
     return from_grade is not None and _WORST.index(outbreak.case.worst) >= _WORST.index(from_grade)
 
 

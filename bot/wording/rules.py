@@ -102,6 +102,9 @@ def _fight(fight: Fight, voice: Voice) -> Iterator[str]:
             f"Strong step: {planned([(one, None) for one in fight.strong])}, from {_GRADES[fight.strong_from]} on, "
             f"at most {fight.strong_most} times, {fight.strong_apart_days} days apart"
         )
+        at_roots = fight.strong_from_at_roots
+        if at_roots is not None and at_roots is not fight.strong_from:
+            yield f"Where it may sit at the roots, from {_GRADES[at_roots]} on, once oftener"
     yield from _between(fight, voice)
     if fight.label_sought_days is not None:
         yield f"A label of {counted(fight.label_sought_days, 'day')} or less is sought"

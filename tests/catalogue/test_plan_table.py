@@ -37,6 +37,8 @@ class Row:
     start: tuple[str, ...] = ()
     strong: tuple[tuple[str, ...], str, int, int] | None = None
     """The strong step: methods, from which grade, at most so often, days apart."""
+    at_roots: str | None = None
+    """From which grade, where it may sit at the roots; None is the same."""
     a_week: tuple[tuple[float, int], ...] = ()
     label: int | None = None
     warm: float | None = None
@@ -57,16 +59,16 @@ class Row:
 ROWS = {
     # W = 130/(T-8.5): 13.7, 10.4, 7.9; .8 W, at most 10. h3 at 21 degC: 133/12.5 + 401/13.3 = 40.8 d.
     "citrus_mealybug": Row(
-        last_day=(10, 8, 6), hand="wipe", few=3, strong=(("clean-out",), "many", 2, 28), unpots=True,
-        after=4, clean=2, least=(H3, None), looks={"glance": 4, "plain": 4, "lens": 4, "roots": 4}, waits=H3,
+        last_day=(10, 8, 6), hand="wipe", few=3, strong=(("clean-out",), "many", 2, 28), at_roots="some", unpots=True,
+        after=5, clean=2, least=(H3, None), looks={"glance": 4, "plain": 4, "lens": 4, "roots": 4}, waits=H3,
         said=("5 to 8 days apart at 21 °C", "Handwork: wipe with each spray, within 36 hours", "3 treatments by hand",
-              "clean-out, from 31 pests on, at most 2 times, 28 days apart", "last find: 4 treatments", "2 looks in a row",
+              "clean-out, from 31 pests on, at most 2 times, 28 days apart", "may sit at the roots, from 6 pests on, once oftener", "last find: 5 treatments", "2 looks in a row",
               "Goes back 41 days (21 °C, from egg to grown)", "2 looks come late", "one at 26 °C", "1 look at the roots"),
     ),
     # W = 161/(T-8): 16.1, 12.4, 9.5.
     "longtailed_mealybug": Row(
-        last_day=(10, 9, 7), hand="wipe", few=3, strong=(("clean-out",), "many", 2, 28), unpots=True,
-        after=4, clean=2, least=(H3, None), looks={"glance": 4, "plain": 4, "lens": 4, "roots": 4}, waits=H3,
+        last_day=(10, 9, 7), hand="wipe", few=3, strong=(("clean-out",), "many", 2, 28), at_roots="some", unpots=True,
+        after=5, clean=2, least=(H3, None), looks={"glance": 4, "plain": 4, "lens": 4, "roots": 4}, waits=H3,
         said=("6 to 9 days apart", "4 with a lens", "No day counts for more than one at 26 °C"),
     ),
     # W = 97/(T-10.3): 12.6, 9.1, 6.6; .8 W.
@@ -104,15 +106,15 @@ ROWS = {
     ),
     # W = 104/(T-5.6): 8.4, 6.7, 5.4; .8 W.
     "green_peach_aphid": Row(
-        last_day=(6, 5, 4), hand="rinse", start=("prune",), rounds=3, after=3, clean=2,
-        looks={"plain": 3, "lens": 3, "tap": 3}, waits=(21, 18, 15), free=("h3", 2.0),
+        last_day=(6, 5, 4), hand="rinse", start=("prune",), rounds=3, after=4, clean=2,
+        looks={"plain": 5, "lens": 3, "tap": 3}, waits=(21, 18, 15), free=("h3", 2.0),
         said=("Day 1: prune", "rinse hard with each spray", "At least 3 treatments", "Goes back 18 days (21 °C)",
               "18 days (21 °C, from egg to grown times 2) without spray, rinse or wipe"),
     ),
     # its own line, 87/(T-6.5): 7.6, 6.0, 4.7.
     "melon_aphid": Row(
-        last_day=(6, 4, 3), hand="rinse", start=("prune",), rounds=3, after=3, clean=2,
-        looks={"plain": 3, "lens": 3, "tap": 3}, waits=(21, 18, 15), free=("h3", 2.0), said=("2 looks in a row", "3 tapped over paper"),
+        last_day=(6, 4, 3), hand="rinse", start=("prune",), rounds=3, after=4, clean=2,
+        looks={"plain": 5, "lens": 3, "tap": 3}, waits=(21, 18, 15), free=("h3", 2.0), said=("2 looks in a row", "3 tapped over paper"),
     ),
     "greenhouse_whitefly": Row(
         last_day=(7, 7, 6), hand="rinse", start=("prune",), rounds=5, after=4, clean=2,
@@ -156,6 +158,9 @@ def _row(pest: Pest) -> dict[str, Any]:
         "strong": (strong, fight.strong_from.value, fight.strong_most, fight.strong_apart_days)
         if fight.strong_from is not None
         else None,
+        "at_roots": None
+        if fight.strong_from_at_roots is fight.strong_from or fight.strong_from_at_roots is None
+        else fight.strong_from_at_roots.value,
         "a_week": fight.between_a_week,
         "label": fight.label_sought_days,
         "warm": fight.warm_from_c,

@@ -41,7 +41,7 @@ RECORD = ReleaseRecord(
     checks=checks(7, 14, 21, 28, 35, 42, 49),
     treated_on=day(42),
     rounds_done=7,
-    rounds_since_find=4,
+    rounds_since_find=5,
     rounds_needed=6,
     roots_checked=True,
 )
@@ -61,7 +61,7 @@ def test_a_full_record_qualifies() -> None:
         (replace(RECORD, treated_on=day(49)), Condition.FRESH),
         (replace(RECORD, root_prone=True, roots_checked=False), Condition.ROOTS),
         (replace(RECORD, rounds_done=5), Condition.ROUNDS),
-        (replace(RECORD, rounds_since_find=3), Condition.ROUNDS),
+        (replace(RECORD, rounds_since_find=4), Condition.ROUNDS),
         (replace(RECORD, strict=True), Condition.PROBABILITY),
         (replace(RECORD, checks=checks(7, 35, 42, level=Level.LENS)), Condition.CHECKS),
         (replace(RECORD, checks=checks(7, 14, 21, 28, 35, level=Level.LENS)), Condition.LATE_CHECKS),
@@ -296,7 +296,7 @@ def test_a_rhythm_of_no_days_is_a_bug() -> None:
     [
         ({}, True),
         ({"rounds_done": 5}, False),  # of 6
-        ({"rounds_since_find": 3}, False),  # of 4, after the day of the find
+        ({"rounds_since_find": 4}, False),  # of 5, after the day of the find
         ({"checks": checks(7)}, False),  # of 2
     ],
 )
