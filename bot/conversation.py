@@ -34,6 +34,7 @@ from bot.actions.press_button import (
     ASKING,
     AnsweredAlready,
     ButtonExpired,
+    is_asked_anew,
     meant_by_press,
     numbers_of,
     settle_question,
@@ -203,7 +204,10 @@ class Conversation:
             outcomes.append(look_first(desk))
         if lines_left(desk) != open_before:
             said.edits += what_is_left_of_evening(desk)
-        said.edits += settled(*answered, incoming, desk) if answered is not None else []
+        if answered is not None:
+            asked, answer = answered
+            if asked.answered is not None or not is_asked_anew(asked, outcomes):
+                said.edits += settled(asked, answer, incoming, desk)
         return outcomes
 
     @staticmethod

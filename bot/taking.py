@@ -193,14 +193,15 @@ def _replies(incoming: Incoming, said: Said, context: Context) -> Iterable[tuple
     prefix = f"reply:{incoming.update_id}"
     if isinstance(incoming.kind, Press):
         yield f"{prefix}:press", answer_press(incoming.chat, incoming.kind.callback_id, said.notice)
-    for index, (chat, message_id, answer) in enumerate(said.edits):
-        call = edit(chat, message_id, answer) if answer else edit_buttons(chat, message_id)
-        yield f"{prefix}:edit{index}", call
     for index, (chat, answer) in enumerate(said.answers):
         yield (
             key_of(answer) or f"{prefix}:{index}",
             send(chat, answer, context if chat == incoming.chat else replace(context, replies_to=None)),
         )
+    # behind the answer, which somebody waits for
+    for index, (chat, message_id, shown) in enumerate(said.edits):
+        call = edit(chat, message_id, shown) if shown else edit_buttons(chat, message_id)
+        yield f"{prefix}:edit{index}", call
 
 
 def key_of(answer: Answer) -> str | None:

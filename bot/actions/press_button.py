@@ -1,7 +1,7 @@
 """Questions and their buttons: opened, answered, and pressed when they are old."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
@@ -108,6 +108,13 @@ def settle_question(commands: "tuple[Command, ...]", desk: Desk) -> tuple[Questi
             desk.close_question()
             return question, choice
     return None
+
+
+def is_asked_anew(question: Question, outcomes: Iterable[Outcome]) -> bool:
+    """Whether a question is put again, by the same buttons: what was told of the same is no answer to it."""
+    before = {choice.text for choice in question.choices}
+    asked = [one.asking.choices for one in outcomes if one.asking is not None and one.asking.choices]
+    return any(before.issuperset(choice.text for choice in choices) for choices in asked)
 
 
 def _is_of_the_same(some: "tuple[Command, ...]", others: "tuple[Command, ...]") -> bool:

@@ -113,3 +113,12 @@ def test_what_answers_something_else_leaves_the_question_its_buttons(talk: Talk,
     talk.say("hoya has mealybugs")
     talk.say(words)
     assert talk.heard[-1].edits == []
+
+
+@pytest.mark.parametrize("words", ["loft is 21 degrees", "loft 21 C", "it's 21 in the loft"])
+def test_what_is_asked_anew_has_no_answer_yet(talk: Talk, words: str) -> None:
+    talk.say("loft is 20 degrees")
+    asked = talk.shown[OWNER][-1].text.splitlines()[-1]
+    talk.say(words)
+    assert talk.shown[OWNER][-1].text.splitlines()[-1] == asked.replace("20", "21")
+    assert talk.heard[-1].edits == []
