@@ -141,7 +141,8 @@ class Desk:
     @property
     def household(self) -> Household:
         """The household as it stands, including what this message wrote."""
-        return self._now_known.folded.household
+        known = self._known  # asked hundreds of times a message
+        return (self._now_known if known is None else known).folded.household
 
     @property
     def _now_known(self) -> Known:
