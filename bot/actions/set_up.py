@@ -77,10 +77,13 @@ def asked_next(outcomes: Sequence[Outcome], desk: Desk) -> list[Outcome]:
     is_told_before = bool(told) and is_of_old_places and desk.household.is_zone_told and has_windows_left
     if desk.is_home_erased or is_asked_of_town or is_told_before or not (told or is_between):
         return []  # who left the window's question open is not asked it with each plant
+    if not told and has_windows_left and all(isinstance(one, _TOLD_BESIDE) for one in outcomes):
+        return []  # the windows were asked; they are asked again in an evening's message of their own
     skipped = next((one.skipped for one in told if isinstance(one, QuestionSkipped)), Expecting.NOTHING)
     return [go_on(desk, skipped=skipped, is_free=all(one.asking is None for one in outcomes))]
 
 
+_TOLD_BESIDE = (FindLogged, Stocked, DueList)
 _OF_A_HOME = (Expecting.TOWN, Expecting.PLANTS, Expecting.WHERE, Expecting.PLACE)
 _ENDS = (Lacking.FIND, Lacking.SHELF, Lacking.NOTHING)
 

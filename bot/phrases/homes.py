@@ -18,7 +18,7 @@ from bot.domain.window import Facing, Outdoors
 from bot.phrases.days import Every, when_at
 from bot.phrases.lexicon import Spot, Word, listed, phrase_at, phrases_of, words_in, words_of_class
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product, names_of
-from bot.phrases.numbers import Volume, measure_at, number_at
+from bot.phrases.numbers import UnclearVolume, Volume, measure_at, number_at
 from bot.phrases.spotting import slip_of
 from bot.phrases.text import tidy, words_of
 
@@ -412,8 +412,8 @@ def _readings(words: tuple[str, ...], at: int, situation: Situation) -> Iterator
     is_verb = words[at] == "living" and words[max(0, at - 1) : at] in {("are",), ("is",), ("am",), ("been",)}
     yield from ((what, None, 1) for what, named in _LISTED if words[at] in named and not is_verb)
     measured = measure_at(words, at, situation.units) or when_at(words, at, situation)
-    if measured is not None and isinstance(measured[0], Volume | Every):
-        yield "volume" if isinstance(measured[0], Volume) else "every", *measured
+    if measured is not None and isinstance(measured[0], Volume | UnclearVolume | Every):
+        yield "every" if isinstance(measured[0], Every) else "volume", *measured
 
 
 def _mark(word: str) -> str:
@@ -615,17 +615,22 @@ def _with_rooms(events: list[_Event], words: tuple[str, ...]) -> list[_Event]:
         is_led = len(led) > 1 and led[0] in _PREPOSITIONS and led[1] in _ARTICLES
         what = "around" if all(word in _GENERAL_ROOMS for word in run) and not is_led else "place"
         is_strange = not led[-1:] or led[-1] not in _PREPOSITIONS | _ARTICLES
-        is_odd = is_strange and any(one.what == "strange" for one in events[first:at])
+        is_odd = is_strange and any(
+            one.what == "strange" and words[one.start] not in _SORTS for one in events[first:at]
+        )
         events = _joined(events, first, last, what, "odd" if is_odd else None)
         at = first + 1
     return events
 
 
 def _with_nested(events: list[_Event], words: tuple[str, ...]) -> list[_Event]:
-    """Keep the room of "the sill in the kitchen": what stands on its sill stands in the kitchen."""
+    """Keep the last room of "the sill in the kitchen" and "the fig from the office, study"."""
     places = [at for at, one in enumerate(events) if one.what == "place"]
     for first, second in pairwise(places):
         between = [words[one.start] for one in events[first + 1 : second]]
+        before = [words[one.start] for one in events[max(0, first - 2) : first]]
+        if "from" in before:
+            events[first] = replace(events[first], what="around")
         if between[:1] in (["in"], ["of"]) and set(between[1:]) <= _ARTICLES:
             events[first] = replace(events[first], what="around")
     return events
@@ -730,6 +735,8 @@ def _counted(
     before = events[start - 1] if start else None
     if before is None or before.what != "count" or not isinstance(before.value, int):
         return (), first, last
+    if start > 1 and words[events[start - 2].start] in {"number", "no", "nr", "#"}:
+        return (before.value,), start - 2, last
     if 1 < before.value <= _MOST_OF_A_KIND:
         return tuple(range(1, before.value + 1)), start - 1, last
     return (), first - (before.value == 1), last
@@ -801,11 +808,9 @@ def _with_strange_places(
 def _is_looked_at(behind: list[_Event], situation: Situation, *, is_first: bool) -> bool:
     """Whether what stands behind a strange word says that it is a place: a window, a colon before plants."""
     what = [one.what for one in behind if one.what not in {"around", "count"}]
-    if (
-        is_first
-        and situation.expecting is Expecting.WHERE
-        and what[:1] in ([], ["comma"], ["stop"], ["line"])
-    ):
+    is_pot = any(one.what == "count" for one in behind)
+    ends = what[:1] in ([], ["comma"], ["stop"], ["line"])
+    if is_first and situation.expecting is Expecting.WHERE and ends and not is_pot:
         return True
     if what[:1] == ["facing"]:
         return True
@@ -845,7 +850,8 @@ def _with_town(
         is_in = words[one.start - 1 : one.start] in {("in",), ("near",)}
         is_first = at == 0 or events[at - 1].what in {"stop", "line"}
         is_alone = is_first and (not behind or behind[0].what in {"stop", "line"})
-        is_asked = is_first and situation.expecting is Expecting.TOWN
+        is_led = all(each.what == "around" for each in events[:at])
+        is_asked = is_led and situation.expecting is Expecting.TOWN
         is_told = is_in or is_alone or is_asked or frozenset(around) <= _COURTESIES | _BESIDE_A_TOWN
         if raw[one.start].islower() and not is_told:
             continue
@@ -1044,11 +1050,13 @@ def _place_name(told: _Telling, event: _Event) -> str:
         own = event.value.id
         return next(one.name for one in told.situation.places if one.id == own)
     words = [word for word in told.raw[event.start : event.end] if word.lower() not in {"window", "windows"}]
-    meant = {word: slip_of(word.lower(), _ROOMS | _SORTS) for word in words if event.value == "odd"}
+    strange = [word for word in words if event.value == "odd" and word.lower() not in _ROOMS | _SORTS]
+    strange = [word for word in strange if len(word) > _LONGEST_KIND and word.islower()]
+    meant = {word: slip_of(word.lower(), _ROOMS | _SORTS) for word in strange}
     named = {one.casefold() for one in _places(told)}
     if len(words) > 1 and " ".join(words).casefold() not in named and any(meant.values()):
         told.is_guessed = True
-        words = [word if word.lower() in _ROOMS | _SORTS else meant[word] or word for word in words]
+        words = [meant.get(word) or word for word in words]
     typed = _bare(" ".join(words))
     alike = {one for one in _places(told) if one.casefold().endswith(f" {typed.casefold()}")}
     if len(alike) == 1 and typed.casefold() not in {one.casefold() for one in _places(told)}:
@@ -1354,9 +1362,9 @@ def _read_shelf(events: list[_Event], told: _Telling) -> None:
         if one.what == "product":
             got.append(f"got {told.text(one.start, one.end).lower()}{ahead}")
             ahead = ""
-        elif one.what == "form" and behind == "product":
-            assert isinstance(one.value, Form)
-            ahead = f", {_FORMS[one.value]}"
+        elif one.what in {"form", "volume", "every"} and behind == "product":
+            said = _FORMS[one.value] if isinstance(one.value, Form) else told.text(one.start, one.end).lower()
+            ahead += f", {said}"
         elif got and one.what == "form":
             assert isinstance(one.value, Form)
             got[-1] += f", {_FORMS[one.value]}"

@@ -200,7 +200,7 @@ def read(text: str, situation: Situation) -> Reading:
         return Reading(sure=(emergency,), text=text)
     sure = understand_surely(text, situation)
     home = _of_a_home(text, sure, situation)
-    if home is not None and home.offers and _is_chatter(text, situation):
+    if home is not None and _names_plants_alone(home) and _is_chatter(text, situation):
         home = None
     meant = home or _usual(text, sure, situation)
     is_read = home is not None and not any(one.left_out for one in home.offers)
@@ -211,6 +211,15 @@ def read(text: str, situation: Situation) -> Reading:
         told = () if offers else asked or (NotUnderstood(text[:LONGEST]),)
         return replace(meant, sure=(GiveFirstAid(in_doubt=True), *told), offers=offers)
     return meant
+
+
+def _names_plants_alone(home: Reading) -> bool:
+    """Whether no more is offered than plants to be added, neither placed nor with anything seen on them."""
+    told = [command for offer in home.offers for command in offer.commands]
+    return bool(told) and all(
+        isinstance(one, AddPlants) and not one.then and all(each.place is None for each in one.plants)
+        for one in told
+    )
 
 
 def _is_chatter(text: str, situation: Situation) -> bool:

@@ -17,6 +17,7 @@ from bot.phrases.items import name_at
 from bot.phrases.lexicon import KNOWN, listed
 from bot.phrases.names import OneOf, Place, Plants, names_of
 from bot.phrases.numbers import Length, measure_at
+from bot.phrases.slips import slips_between
 from bot.phrases.text import tidy
 
 _OPENERS = frozenset({"rename", "call"})
@@ -37,6 +38,8 @@ _POT_CM = (3.0, 150.0)
 _UNSURE = PlantId(0)
 """Stands for a name that several plants answer to; no plant has this number."""
 _LONGEST_NAME = 40
+_AROUND_A_SLIP = listed("it is i meant mean sorry no oops the a , that should be said")
+_MOST_SLIPS = 2
 _MOST_WORDS = 5
 _ASKS = frozenset(
     {
@@ -57,10 +60,25 @@ def read_renaming(text: str, words: tuple[str, ...], situation: Situation) -> Me
         return None
     return (
         _renamed(text, said, situation)
+        or _misspelt(text, said, situation)
         or _removed(said, situation)
         or _watered(said, situation)
         or _potted(said, situation)
     )
+
+
+def _misspelt(text: str, said: tuple[str, ...], situation: Situation) -> Meant | None:
+    """Read "patio, not patoi" where the place was told with that slip."""
+    bare = tuple(word for word in said if word not in _AROUND_A_SLIP)
+    if len(bare) != len(("patio", "not", "patoi")) or bare[1] != "not":
+        return None
+    meant, _, slip = bare
+    known = {one.name.casefold(): one.id for one in situation.places}
+    is_slip = slip in known and meant not in known and slips_between(slip, meant, _MOST_SLIPS) <= _MOST_SLIPS
+    typed = next(
+        (word.strip(",.!") for word in tidy(text).split() if word.casefold().strip(",.!") == meant), meant
+    )
+    return (Rename(typed, place=known[slip]),) if is_slip else None
 
 
 def _where(said: tuple[str, ...], situation: Situation) -> Meant | None:

@@ -709,7 +709,7 @@ def slip_of(word: str, known: frozenset[str], *, is_own: bool = False) -> str | 
     for one in known:
         if len(one) < _SHORTEST_SLIP or one[0] != word[0]:
             continue
-        if word[-1] == one[-1] and _bones(word) == _bones(one):
+        if _sounds(word) == _sounds(one):
             shortened.append((len(one), one))
         elif abs(len(one) - len(word)) <= allowed:
             near.append((slips_between(word, one, allowed), one))
@@ -717,6 +717,12 @@ def slip_of(word: str, known: frozenset[str], *, is_own: bool = False) -> str | 
         return max(shortened)[1]
     best = min(near, default=(9, ""))
     return best[1] if best[0] <= allowed else None
+
+
+def _sounds(word: str) -> tuple[str, str]:
+    """Give a word's bones and its end as they are heard: "sope" is soap."""
+    heard = word.removesuffix("e") if len(word) == _SHORTEST_SLIP else word
+    return heard[-1], _bones(heard)
 
 
 @lru_cache(maxsize=4096)

@@ -524,3 +524,56 @@ def test_an_accident_while_a_home_is_told_is_heard(talk: Talk, text: str) -> Non
     (answer,) = talk.say(text)
     assert "poison centre" in answer
     assert not talk.new_since(before)
+
+
+@pytest.mark.parametrize("text", ["patio not patoi", "sorry, patio, not patoi", "I meant patio not patoi!"])
+def test_a_place_told_with_a_slip_is_put_right(talk: Talk, text: str) -> None:
+    talk.set_up(("/start", "Gent", "hoya in the hall", "north", "patoi is outdoors"))
+    if "Yes" in talk.labels():
+        talk.press("Yes")
+    talk.say(text)
+    assert set(_windows(talk)) == {"hall", "patio"}
+
+
+@pytest.mark.parametrize(
+    ("text", "name"),
+    [
+        ("number four weeping fig from the office window, study", "weeping fig 4"),
+        ("nr 3 yucca from the hall, study", "yucca 3"),
+        ("number 2 hoya from the kitchen, now in the study", "hoya 2"),
+    ],
+)
+def test_a_number_told_before_a_name_is_of_its_name(talk: Talk, text: str, name: str) -> None:
+    talk.set_up(("/start", "Gent"))
+    talk.say(text)
+    if "Yes" in talk.labels():
+        talk.press("Yes")
+    assert _standing(talk) == {name: "study"}
+
+
+@pytest.mark.parametrize(
+    "text", ["got 16 oz of neem oil", "I have neem oil, 16 oz", "16 ounces neem oil at home"]
+)
+def test_how_much_there_is_of_a_product_is_kept(talk: Talk, text: str) -> None:
+    talk.set_up(("/start", "Portland, Oregon", "hoya in the hall", "north"))
+    talk.say(text)
+    if "Yes" in talk.labels():
+        talk.press("Yes")
+    assert [round(one.stock_ml or 0) for one in talk.home.products.values()] == [
+        473
+    ]  # 16 US fl oz of 29.57 mL
+
+
+@pytest.mark.parametrize("text", ["i have sope", "got some sope", "there is sope in the cupboard"])
+def test_a_product_spelt_by_ear_is_offered(talk: Talk, text: str) -> None:
+    talk.set_up(("/start", "Gent", "hoya in the hall", "north"))
+    count = len(talk.entries())
+    assert "soap" in talk.say(text)[0]
+    assert not talk.new_since(count)
+
+
+@pytest.mark.parametrize("text", ["hoya has 3 mealybugs", "got soap", "what's due"])
+def test_the_windows_are_asked_once_and_not_under_every_answer(talk: Talk, text: str) -> None:
+    talk.set_up(("/start", "Gent"))
+    assert "Which way do the windows look" in talk.say("hoya in the hall, ivy in the den")[0]
+    assert "window" not in talk.say(text)[0]
