@@ -56,6 +56,8 @@ class TooSoon:
     product: str
     days: int
     label_days: int
+    is_before: bool = False
+    """Whether the other use came after it: it was told of first."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -446,16 +448,21 @@ def _too_soon(desk: Desk, plant: Plant, product: ProductId | None, on: date) -> 
     if product is None:
         return []
     label = label_days(desk.knowledge, desk.household.products.get(product))
-    used = max((t.on for t in plant.treatments if t.product == product and t.on < on), default=None)
-    if label is None or used is None or (on - used).days >= label:
-        return []
+    uses = {t.on for t in plant.treatments if t.product == product and t.on != on}
+    near = (
+        max((use for use in uses if use < on), default=on),
+        min((use for use in uses if use > on), default=on),
+    )
     return [
         TooSoon(
             plant=plant.name,
             product=desk.product_name(product) or "",
-            days=(on - used).days,
+            days=abs(on - use).days,
             label_days=label,
+            is_before=use > on,
         )
+        for use in near
+        if label is not None and 0 < abs(on - use).days < label
     ]
 
 

@@ -23,7 +23,8 @@ _AROUND = listed(
     " strength active ingredient content product has contains holds concentrated rate dose in new use"
     " today yesterday just now packet pack container can tin spray reads stands written there are needs wants"
     " maximum max most least only up to than more no repeat again apply allowed can be may ( ) new also which"
-    " that labelled labeled meant ordered purchased picked from shop store dosage dilution mixing"
+    " that labelled labeled meant ordered purchased picked from shop store dosage dilution mixing granules"
+    " liquid powder"
 )
 _TOLD_OF_A_LABEL = listed(
     "label says say is has strength contains holds got bought have rate dose : bottle packet reads stands"
@@ -69,13 +70,9 @@ def read_bottle(words: tuple[str, ...], situation: Situation) -> Meant | None:
     if not tells_a_rate(words) and not frozenset(words) & _MAY_BE_A_LABEL:
         return None
     words = _usual(words)
-    bottle = _Bottle()
-    at = 0
-    while at < len(words):
-        size = _take(words, at, bottle, situation)
-        if size == 0:
-            return None
-        at += size
+    bottle = _taken(words, situation)
+    if bottle is None:
+        return None
     if bottle.volume is not None and not frozenset(words) & _TOLD_OF_A_LABEL:
         return None  # "5 ml per litre for 2 l of neem" asks for a mixture
     if len(bottle.rates) > 1 or len(bottle.percents) > 1 or not _tells_enough(bottle):
@@ -83,6 +80,24 @@ def read_bottle(words: tuple[str, ...], situation: Situation) -> Meant | None:
     if any(not 0 < percent <= _MOST_PERCENT for percent in bottle.percents):
         return None
     return _told(bottle, words, situation)
+
+
+def is_of_a_bottle(words: tuple[str, ...], situation: Situation) -> bool:
+    """Whether a message is of a product and its label to the last word."""
+    bottle = _taken(_usual(words), situation)
+    return bottle is not None and bottle.product is not None
+
+
+def _taken(words: tuple[str, ...], situation: Situation) -> _Bottle | None:
+    """Take all that is told of a bottle; None where a word is of something else."""
+    bottle = _Bottle()
+    at = 0
+    while at < len(words):
+        size = _take(words, at, bottle, situation)
+        if size == 0:
+            return None
+        at += size
+    return bottle
 
 
 def _tells_enough(bottle: _Bottle) -> bool:

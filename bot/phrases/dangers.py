@@ -39,6 +39,8 @@ _ON_A_PLANT = listed(
 _ELSEWHERE = listed(
     "pot pots saucer scissors tools tool knife shelf windowsill pruners secateurs blades table"
 )
+_BARE = 5
+"""So few words name no other thing that it is put on: "can i put bleach". Judgement."""
 _TOLD = listed("sprayed used did drenched poured wiped dipped soaked")
 """What is done is written down, not refused."""
 _INDOORS = listed("inside indoors indoor house home room kitchen bedroom plant plants houseplant houseplants")
@@ -52,7 +54,7 @@ def read_danger(words: _Words, situation: Situation) -> Meant | None:
 
 
 def _danger(words: _Words, said: frozenset[str], situation: Situation) -> Danger | None:
-    if said & _TOLD:
+    if said & _TOLD and "if" not in said:
         return None
     if _is_stronger(words):
         return Danger.DOUBLE_DOSE
@@ -61,7 +63,7 @@ def _danger(words: _Words, said: frozenset[str], situation: Situation) -> Danger
     if said & (_BLEACHES | _KITCHEN) and said & _PUTTING and not said & _ELSEWHERE:
         is_bleach = bool(said & _BLEACHES)
         danger = Danger.BLEACH_ON_PLANTS if is_bleach else Danger.KITCHEN_SPRAY
-        return danger if _is_on_a_plant(words, situation) else None
+        return danger if _is_on_a_plant(words, situation) or len(words) <= _BARE else None
     return Danger.TWO_PRODUCTS if said & _TOGETHER and _are_two_products(words, situation) else None
 
 

@@ -22,6 +22,7 @@ from bot.actions.command import Command
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
+from bot.phrases.bottles import is_of_a_bottle
 from bot.phrases.homes import is_list_of_plants
 from bot.phrases.kept import kept
 from bot.phrases.names import OneOf, Plants, names_of
@@ -96,6 +97,8 @@ def alarm(text: str, situation: Situation) -> Alarm:
 
 
 def _alarm(text: str, situation: Situation) -> Alarm:
+    if is_of_a_bottle(words_of(plain(text[:LONGEST])), situation):
+        return Alarm.NONE  # a product and its label to the last word: nobody else is in it
     words = kept(_words, text, situation)
     score = weights().score(_marks(words, weights().buckets))
     named = {name for word in words for name in classes_of(word)} & _OF_A_VICTIM

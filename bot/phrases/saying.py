@@ -393,7 +393,8 @@ def _asked(told: Ask, speak: _Speaker) -> str | None:
     if told.in_full:
         return "why in full"
     if told.topic is Topic.FIT and told.product is not None:
-        return f"can i use {speak.product(told.product)} on {speak.plants(told.plants)}?"
+        where = f" on {speak.plants(told.plants)}" if told.plants else ""
+        return f"can i use {speak.product(told.product)}{where}?"
     if told.plants:
         words = _ABOUT_PLANTS.get(told.topic)
         return None if words is None else words.format(speak.plants(told.plants))

@@ -25,7 +25,7 @@ def round_done(told: RoundLogged, voice: Voice) -> str:
     first, *detail = _done_line(told, voice)
     lines = [first]
     lines += [
-        f"{one.plant}: only {counted(one.days, 'day')} after the last {one.product}, the label says "
+        f"{one.plant}: only {counted(one.days, 'day')} {'before the next' if one.is_before else 'after the last'} {one.product}, the label says "
         f"{one.label_days}. The label is the law where you live, so wait longer next time."
         for one in told.warnings
     ]

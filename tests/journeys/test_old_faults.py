@@ -374,3 +374,54 @@ def test_what_nobody_told_the_bot_is_beyond_it_and_it_offers_what_it_knows(
     assert "ivy" not in answer, "what is due is no answer to it"
     assert talk.press(known)[0]
     assert kinds(talk, before) == set()
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "sprayed hoya with soap on 15 may",
+        "the 15 may hoya was sprayed with soap",
+        "on the 15th of may i sprayed the hoya with soap as well",
+        "sprayed hoya with soap last friday",
+    ],
+)
+def test_a_use_told_backwards_is_held_against_the_label_too(talk: Talk, words: str) -> None:
+    """The label told is 7 days; from 15 to 18 May are 3."""
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.at(date(2026, 5, 20), 12)
+    talk.say("sprayed hoya with soap on 18 may")
+    assert "only 3 days before the next soap, the label says 7" in talk.say(words)[0]
+    assert "label says" not in talk.say("sprayed hoya with soap on 4 may")[0], "11 days before"
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["can i put bleach", "can i use bleach?", "would it be fine if i used twice as much", "double dose ok?"],
+)
+def test_a_plan_that_harms_is_refused_however_shortly_it_is_asked(talk: Talk, words: str) -> None:
+    before = count(talk)
+    assert talk.say(words)[0].startswith("Please don’t")
+    assert kinds(talk, before) == set()
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "got imidacloprid granules",
+        "imidacloprid granules",
+        "bought systemic granules",
+        "got imidacloprid concentrate",
+    ],
+)
+def test_a_bottle_told_to_the_last_word_is_no_emergency(talk: Talk, words: str) -> None:
+    talk.say(words)
+    if "Yes" in talk.labels():
+        talk.press("Yes")
+    assert "imidacloprid" in {one.ingredient for one in talk.home.products.values()}
+
+
+@pytest.mark.parametrize("words", ["got soap in my eye", "alcohol on my skin", "i have soap in the mouth"])
+def test_a_bottle_and_a_body_are_an_emergency(talk: Talk, words: str) -> None:
+    before = count(talk)
+    assert "poison centre" in talk.say(words)[0]
+    assert kinds(talk, before) == set()
