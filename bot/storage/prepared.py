@@ -50,18 +50,13 @@ class Prepared:
 
     def rows(self, connection: sa.Connection, values: _Values) -> _Rows:
         """Select rows, or give what was written."""
+        found: _Rows = self._run(connection, values).fetchall()
         driven = self._for(connection)
-        if driven is None:
-            return connection.execute(self._statement, values).all()
-        found: _Rows = connection.connection.cursor().execute(driven.text, driven.placed(values)).fetchall()
-        return [driven.read(row) for row in found] if driven.reads else found
+        return found if driven is None or not driven.reads else [driven.read(row) for row in found]
 
     def write(self, connection: sa.Connection, values: _Values) -> int:
         """Write, and give how many rows it changed."""
-        driven = self._for(connection)
-        if driven is None:
-            return connection.execute(self._statement, values).rowcount
-        return int(connection.connection.cursor().execute(driven.text, driven.placed(values)).rowcount)
+        return int(self._run(connection, values).rowcount)
 
     def write_many(self, connection: sa.Connection, many: Sequence[_Values]) -> None:
         """Write several times."""
@@ -73,11 +68,17 @@ class Prepared:
 
     def insert(self, connection: sa.Connection, values: _Values) -> int:
         """Insert a row and give its number."""
+        done = self._run(connection, values)
+        if not isinstance(done, sa.CursorResult):
+            return int(done.lastrowid)
+        key: Any = done.inserted_primary_key
+        return int(key[0])
+
+    def _run(self, connection: sa.Connection, values: _Values) -> Any:
         driven = self._for(connection)
         if driven is None:
-            key: Any = connection.execute(self._statement, values).inserted_primary_key
-            return int(key[0])
-        return int(connection.connection.cursor().execute(driven.text, driven.placed(values)).lastrowid)
+            return connection.execute(self._statement, values)
+        return connection.connection.cursor().execute(driven.text, driven.placed(values))
 
     def _for(self, connection: sa.Connection) -> _Driven | None:
         if connection.dialect.name != "sqlite":
