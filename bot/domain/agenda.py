@@ -384,13 +384,11 @@ def _is_shadeless(day: _Day, task: Task, on: date) -> bool:
     if place is None or task.product is None or task.method is not Method.SPRAY:
         return False
     kind = day.knowledge.products.get(household.products[task.product].ingredient)
-    is_lit = place.exposure.sees_sun or place.lamp_until is not None
-    return (
-        kind is not None
-        and kind.needs_shade
-        and is_lit
-        and is_shadeless(on, place.exposure, household.site, household.habits)
-    )
+    if kind is None or not kind.needs_shade:
+        return False
+    exposure = place.exposure
+    is_lit = exposure.sees_sun or place.lamp_until is not None
+    return is_lit and is_shadeless(on, exposure, household.site, household.habits)
 
 
 def _is_unbroken(days: tuple[date, ...], one: date, other: date) -> bool:
