@@ -53,6 +53,7 @@ from bot.phrases.bottles import read_bottle
 from bot.phrases.clause import DATES, Clause, Setting, named, unique
 from bot.phrases.clauses import clauses_of, without_denied_day
 from bot.phrases.counting import read_leaf
+from bot.phrases.homes import read_places
 from bot.phrases.household import (
     read_absence,
     read_arrival,
@@ -80,7 +81,6 @@ from bot.phrases.looking_up import read_follow_up, read_lookup
 from bot.phrases.looks import read_check, read_find, read_sign
 from bot.phrases.mixing import read_recipe, read_tools, read_use
 from bot.phrases.names import OneOf, Pest, Plants
-from bot.phrases.places import read_places
 from bot.phrases.putting_off import read_postponement
 from bot.phrases.putting_right import read_putting_right
 from bot.phrases.questions import ASKING, beyond, is_question, read_question

@@ -267,6 +267,16 @@ def read_home(text: str, situation: Situation) -> Home:
     return mended if is_better and not mended.is_empty() else home
 
 
+def read_places(text: str, situation: Situation) -> tuple[SetPlace, ...] | None:
+    """Read "the living room faces south, bedroom is north": all of it, or None."""
+    if "?" in text:
+        return None
+    home = read_home(text, replace(situation, expecting=Expecting.NOTHING, untold=(), lacks_town=False))
+    is_else = home.plants or home.lines or home.unplaced or home.named or home.has_nothing
+    is_sure = home.is_known and not home.unread and all(one.name for one in home.places)
+    return home.places if home.places and is_sure and not is_else else None
+
+
 def is_list_of_plants(text: str, situation: Situation) -> bool:
     """Whether it is to the last word what stands where, and of nobody small: no accident is told so."""
     if not (situation.lacks_town or situation.untold or not situation.plants or "\n" in text.strip()):
@@ -318,9 +328,28 @@ def _read(text: str, situation: Situation, *, mends: bool = False) -> Home:
     )
 
 
+def _sun_by_the_hour(told: re.Match[str]) -> str:
+    """Say "sun from 1 pm" as afternoon sun, "sun until noon" as morning sun; any other hour as it is told."""
+    lead, hour, half = (one.lower() for one in told.groups(""))
+    noon = hour in {"noon", "midday"} or int(hour) == _NOON
+    is_late = not noon and (half == "pm" or int(hour) > _NOON)
+    if lead in {"until", "till", "up to"}:
+        return told[0] if is_late else "morning sun"
+    return "afternoon sun" if is_late or noon else told[0]
+
+
+_SUN_HOURS = re.compile(
+    r"\bsun (from|after|since|until|till|up to) (?:about |around )?"
+    r"(\d{1,2}|noon|midday)(?::\d\d)? ?(am|pm)?\b",
+    re.IGNORECASE,
+)
+_NOON = 12
+
+
 def _tokens(text: str) -> tuple[list[str], tuple[str, ...]]:
     """Give the words as typed and as they are looked up, in step."""
-    bare = _UNHYPHENED.sub(" ", _WITH.sub("with ", _BULLET.sub("", tidy(text))))
+    bare = _SUN_HOURS.sub(_sun_by_the_hour, _WITH.sub("with ", _BULLET.sub("", tidy(text))))
+    bare = _UNHYPHENED.sub(" ", bare)
     raw: list[str] = []
     words: list[str] = []
     for typed in _RAW.findall(bare):

@@ -6,7 +6,7 @@ from bot.actions.add_plants import AddPlants
 from bot.actions.incomplete import Incomplete
 from bot.actions.set_place import SetPlace
 from bot.domain.window import Facing, Outdoors
-from bot.phrases.places import read_places
+from bot.phrases.homes import read_places
 from bot.phrases.reading import understand
 from tests.phrases.situation import EVENING
 
