@@ -6,7 +6,7 @@ from bot.domain.trade import Method
 from bot.wording.days import day, listed
 from bot.wording.labels import against
 from bot.wording.nudge import CARE
-from bot.wording.saying import says
+from bot.wording.saying import says, spoken
 from bot.wording.setting_up import place_words
 from bot.wording.voice import Voice
 
@@ -14,8 +14,7 @@ _MOST = 12
 
 
 @says
-def fits(told: Fits) -> str:
-    """Say plant by plant what may be used, and what forbids it."""
+def _fits(told: Fits) -> str:
     if told.is_shelf_empty:
         return "Nothing is on your shelf yet. Say for instance “got soap, ready to use, every 7 days”, and I tell what it is for."
     if not told.fits:
@@ -39,8 +38,7 @@ def _fit(one: Fit) -> str:
 
 
 @says
-def sun_told(told: SunTold, voice: Voice) -> str:
-    """Say when the sun reaches each place today."""
+def _sun_told(told: SunTold, voice: Voice) -> str:
     if not told.places:
         return "I know no place yet. Tell me one, like “kitchen faces west”."
     if not told.has_town:
@@ -63,8 +61,7 @@ def _place_sun(one: PlaceSun, voice: Voice) -> str:
 
 
 @says
-def shopping(told: Shopping, voice: Voice) -> str:
-    """Say what the open cases lack."""
+def _shopping(told: Shopping, voice: Voice) -> str:
     lines = [
         f"For {listed(plants)} nothing on the shelf fits. "
         + (
@@ -98,11 +95,5 @@ NO_DISH_SOAP = (
 )
 
 
-@says
-def _no_dish_soap(_: NoDishSoap) -> str:
-    return NO_DISH_SOAP
-
-
-@says
-def _ants_first(_: AntsFirst) -> str:
-    return ANTS
+spoken(NoDishSoap, NO_DISH_SOAP)
+spoken(AntsFirst, ANTS)

@@ -17,7 +17,7 @@ from bot.actions.show_plants import NoPlants, PlantList
 from bot.wording.acts import asked, by_acts
 from bot.wording.button_texts import button_text
 from bot.wording.days import listed, lowered, near_day
-from bot.wording.saying import says
+from bot.wording.saying import says, spoken
 from bot.wording.voice import MANY, Voice
 
 FIRST_AID = (
@@ -75,8 +75,7 @@ UNCLEAR_REASONS = {
 
 
 @says
-def due(told: DueList, voice: Voice) -> str:
-    """List the coming evenings, the nearest always."""
+def _due(told: DueList, voice: Voice) -> str:
     shown = [
         (on, lines) for on, lines in told.evenings if not told.is_week or on <= told.today + timedelta(days=7)
     ]
@@ -99,8 +98,7 @@ def due_words(lines: Iterable[DueLine], voice: Voice) -> list[str]:
 
 
 @says
-def asks(told: Asks, voice: Voice) -> str:  # noqa: C901, PLR0912 - one arm a question
-    """Ask for what a clause left open."""
+def _asks(told: Asks, voice: Voice) -> str:  # noqa: C901, PLR0912 - one arm a question
     names = voice.plants(told.plants)
     match told.missing:
         case Missing.METHOD:
@@ -190,8 +188,7 @@ def shorter(text: str) -> str:
 
 
 @says
-def unclear(told: Unclear) -> str:
-    """Say what was not understood and that nothing is written."""
+def _unclear(told: Unclear) -> str:
     if told.reason in UNCLEAR_REASONS:
         return UNCLEAR_REASONS[told.reason]
     what = f"“{shorter(told.text)}”" if told.text else "that"
@@ -246,38 +243,13 @@ def _plant_list(told: PlantList) -> str:
 
 
 @says
-def _no_plants(_: NoPlants) -> str:
-    return "I know no plants yet. Send them one a line, like “hoya, landing”."
-
-
-@says
 def _exposed(told: Exposed) -> str:
     return FIRST_AID_SHORT if told.in_doubt else FIRST_AID
 
 
 @says
-def _helped(_: Helped) -> str:
-    return HELP
-
-
-@says
-def _welcomed(_: Welcomed) -> str:
-    return "You are welcome."
-
-
-@says
 def _greeted(told: Greeted) -> str:
     return "Good night." if told.is_farewell else "Hello. “what's due” shows what comes next."
-
-
-@says
-def _declined(_: Declined) -> str:
-    return "All right, it stays as it is. Nothing is written."
-
-
-@says
-def _more_text(told: MoreText) -> str:
-    return told.text
 
 
 @says
@@ -288,6 +260,9 @@ def _answered_already(told: AnsweredAlready, voice: Voice) -> str:
     return f"{said} Change it to “{button_text(told.other)}”? Nothing is changed yet."
 
 
-@says
-def _button_expired(_: ButtonExpired) -> str:
-    return "That button is from an earlier message. Please say it in words."
+spoken(NoPlants, "I know no plants yet. Send them one a line, like “hoya, landing”.")
+spoken(Helped, HELP)
+spoken(Welcomed, "You are welcome.")
+spoken(Declined, "All right, it stays as it is. Nothing is written.")
+spoken(MoreText, "{0.text}")
+spoken(ButtonExpired, "That button is from an earlier message. Please say it in words.")

@@ -1,11 +1,12 @@
 """The picture of a case: counts, rounds and looks over time, readable on a phone and by the colour-blind."""
 
 import io
+from collections.abc import Callable
 from datetime import timedelta
 from typing import Any
 
 from bot.actions.show_trend import TrendShown
-from bot.domain.trend import Call
+from bot.domain.trend import Call, Count
 from bot.wording.answer import Attachment
 from bot.wording.days import day
 from bot.wording.voice import Voice
@@ -41,27 +42,19 @@ def _draw(axes: Any, told: TrendShown, voice: Voice) -> None:
         lows, highs = [one.low for one in told.band], [one.high for one in told.band]
         axes.fill_between(days, lows, highs, color=_SKY, alpha=0.35, linewidth=0, label="trend, 80 %")
         axes.plot(days, [one.middle for one in told.band], color=_BLUE, linewidth=1)
-    seen = [
-        ((one.on - first).days, one.number) for one in told.points if one.number > 0 and not one.is_graded
-    ]
-    about = [((one.on - first).days, one.number) for one in told.points if one.number > 0 and one.is_graded]
-    none = [(one.on - first).days for one in told.points if one.number == 0]
-    if seen:
-        axes.scatter(*zip(*seen, strict=True), color=_BLUE, s=55, zorder=3, label="counted")
-    if about:
-        axes.scatter(
-            *zip(*about, strict=True),
-            facecolor=_SKY,
-            edgecolor=_BLUE,
-            marker="D",
-            s=45,
-            zorder=3,
-            label="about",
-        )
-    if none:
-        axes.scatter(
-            none, [0] * len(none), facecolor="white", edgecolor=_BLUE, s=55, zorder=3, label="none seen"
-        )
+    kinds: tuple[tuple[str, Callable[[Count], bool], dict[str, Any]], ...] = (
+        ("counted", lambda one: one.number > 0 and not one.is_graded, {"color": _BLUE}),
+        (
+            "about",
+            lambda one: one.number > 0 and one.is_graded,
+            {"facecolor": _SKY, "edgecolor": _BLUE, "marker": "D"},
+        ),
+        ("none seen", lambda one: one.number == 0, {"facecolor": "white", "edgecolor": _BLUE}),
+    )
+    for label, is_of, look in kinds:
+        points = [((one.on - first).days, one.number) for one in told.points if is_of(one)]
+        if points:
+            axes.scatter(*zip(*points, strict=True), s=50, zorder=3, label=label, **look)
     rounds = [(on - first).days for on in told.rounds]
     most = max(1, *(one.number for one in told.points))
     if rounds:

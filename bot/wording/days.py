@@ -1,6 +1,6 @@
 """Days, times and lists as people say them."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
 
 _WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
@@ -29,6 +29,12 @@ def listed(names: Iterable[str], joint: str = "and") -> str:
     if len(all_names) < 2:  # noqa: PLR2004 - a pair needs the joint
         return "".join(all_names)
     return f"{', '.join(all_names[:-1])} {joint} {all_names[-1]}"
+
+
+def some(names: Sequence[str], most: int, joint: str = "and") -> str:
+    """Join names, of many the first and how many more there are."""
+    rest = len(names) - most
+    return listed(names, joint) if rest <= 0 else f"{', '.join(names[:most])} {joint} {rest} more"
 
 
 def counted(number: int, one: str, many: str | None = None) -> str:

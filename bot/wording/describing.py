@@ -11,7 +11,7 @@ from bot.wording.conditions import percent
 from bot.wording.days import day, listed, month
 from bot.wording.lines import AFTER
 from bot.wording.poison import warning
-from bot.wording.saying import says
+from bot.wording.saying import says, spoken
 from bot.wording.voice import Voice
 
 ANIMALS = {"cat": "a cat", "fish": "fish", "dog": "a dog", "bird": "a bird"}
@@ -30,23 +30,8 @@ TRAITS = {
 
 
 @says
-def _renamed(told: Renamed) -> str:
-    return f"Written: {told.old} is called {told.new} now."
-
-
-@says
-def _name_taken(told: NameTaken) -> str:
-    return f"{told.name} is another's name already, so nothing is written. Which name else?"
-
-
-@says
 def _pot_set(told: PotSet, voice: Voice) -> str:
     return f"Written: {listed(told.plants)} in {'a pot' if len(told.plants) == 1 else 'pots'} of {voice.length(told.pot_cm)}."
-
-
-@says
-def _place_removed(told: PlaceRemoved) -> str:
-    return f"Written: {told.name} is no place of yours any more."
 
 
 @says
@@ -102,3 +87,8 @@ def _bad_temperature(told: BadTemperature, voice: Voice) -> str:
         f"{voice.warmth(told.celsius)} is outside what plants at home live through ({voice.warmth(-10)} to "
         f"{voice.warmth(45)}). Nothing is written."
     )
+
+
+spoken(Renamed, "Written: {0.old} is called {0.new} now.")
+spoken(NameTaken, "{0.name} is another's name already, so nothing is written. Which name else?")
+spoken(PlaceRemoved, "Written: {0.name} is no place of yours any more.")

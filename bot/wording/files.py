@@ -16,8 +16,7 @@ _TITLE = 60
 
 
 @says
-def calendar_made(told: CalendarMade) -> str:
-    """Say what the file holds."""
+def _calendar_made(told: CalendarMade) -> str:
     coming = [one for one in told.evenings if one.lines]
     if not coming:
         return "No evening is planned, so the calendar file holds none."

@@ -7,15 +7,8 @@ from bot.wording.days import counted, listed, near_day
 from bot.wording.saying import says
 from bot.wording.voice import Voice
 
-_DAYS = {
-    "MO": "Monday",
-    "TU": "Tuesday",
-    "WE": "Wednesday",
-    "TH": "Thursday",
-    "FR": "Friday",
-    "SA": "Saturday",
-    "SU": "Sunday",
-}
+_WEEK = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+_DAYS = {day[:2].upper(): day for day in _WEEK}
 _NTH = {1: "first", 2: "second", 3: "third", 4: "fourth", -1: "last"}
 
 
@@ -57,8 +50,7 @@ def _monthly(interval: int, parts: Mapping[str, str]) -> str:
 
 
 @says
-def routine_saved(told: RoutineSaved, voice: Voice) -> str:
-    """Confirm a habit, and when it comes next."""
+def _routine_saved(told: RoutineSaved, voice: Voice) -> str:
     if not told.rule:
         return (
             "Written: no habit any more. While a case or a watch is open I still ask for a look each Sunday."
@@ -70,8 +62,7 @@ def routine_saved(told: RoutineSaved, voice: Voice) -> str:
 
 
 @says
-def habits(told: HabitsTold, voice: Voice) -> str:
-    """List the habits."""
+def _habits(told: HabitsTold, voice: Voice) -> str:
     if not told.of:
         return (
             "No habit is set. While a case or a watch is open I ask for a look each Sunday; "

@@ -1,6 +1,6 @@
 """What was told, in words."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable
 from datetime import date
 
 from bot.actions.correct import CorrectedTo, WhichOneMeant
@@ -12,7 +12,7 @@ from bot.actions.undo import BehindTheReturn, NothingToUndo, OldToUndo, ToldSinc
 from bot.domain.trade import Method
 from bot.wording.acts import DONE
 from bot.wording.days import day, listed, near_day
-from bot.wording.saying import says
+from bot.wording.saying import says, spoken
 from bot.wording.voice import Voice
 
 TOLD = {
@@ -60,12 +60,21 @@ def told_words(key: str) -> str:
     return TOLD.get(kind, kind)
 
 
-def history_text(lines: Sequence[tuple[str, str | None, date]], today: date, joint: str = "\n") -> str:
-    """Word entries one after the other."""
-    return joint.join(
-        f"{'today' if on == today else day(on)}: {plant + ' ' if plant else ''}{told_words(key)}"
-        for key, plant, on in lines
-    )
+def _lines(told: Iterable[tuple[date, str | None, str, str | None]], voice: Voice) -> list[str]:
+    """Word entries in their order, plants of which the same was told together."""
+    alike: dict[tuple[date, str, str | None], list[str]] = {}
+    for on, plant, key, who in told:
+        names = alike.setdefault((on, key, who), [])
+        names += [plant] if plant and plant not in names else []
+    return [
+        f"{'today' if on == voice.today else day(on)}: {voice.plants(names) + ' ' if names else ''}{told_words(key)}"
+        + (f" ({who})" if who else "")
+        for (on, key, who), names in alike.items()
+    ]
+
+
+def _what(told: Iterable[tuple[str, str | None, date]], voice: Voice) -> str:
+    return "; ".join(_lines([(on, plant, key, None) for key, plant, on in told], voice))
 
 
 @says
@@ -75,45 +84,40 @@ def _watering_logged(told: WateringLogged, voice: Voice) -> str:
 
 @says
 def _undone(told: Undone, voice: Voice) -> str:
-    return f"Taken back: {history_text(told.what, voice.today, joint='; ')}."
+    return f"Taken back: {_what(told.what, voice)}."
 
 
 @says
 def _said_anew(told: SaidAnew, voice: Voice) -> str:
-    return f"Instead of what that message said before ({history_text(told.what, voice.today, joint='; ')}):"
+    return f"Instead of what that message said before ({_what(told.what, voice)}):"
 
 
 @says
 def _last_told(told: LastTold, voice: Voice) -> str:
-    return f"The last you told me: {history_text(told.what, voice.today, joint='; ')}. Take that back? Nothing is changed yet."
+    return f"The last you told me: {_what(told.what, voice)}. Take that back? Nothing is changed yet."
 
 
 @says
 def _old_to_undo(told: OldToUndo, voice: Voice) -> str:
-    return f"The last you told is from an earlier day: {history_text(told.what, voice.today, joint='; ')}. Take that back? Nothing is changed yet."
+    return f"The last you told is from an earlier day: {_what(told.what, voice)}. Take that back? Nothing is changed yet."
 
 
 @says
 def _told_already(told: ToldAlready, voice: Voice) -> str:
-    return f"That stood there already ({history_text(told.what, voice.today, joint='; ')}): nothing is written twice."
+    return f"That stood there already ({_what(told.what, voice)}): nothing is written twice."
 
 
 @says
 def _behind_the_return(told: BehindTheReturn, voice: Voice) -> str:
     return (
         "You are back, and that stays; “stop” rests again. Before it you told: "
-        f"{history_text(told.what, voice.today, joint='; ')}. Take that back? Nothing is changed yet."
+        f"{_what(told.what, voice)}. Take that back? Nothing is changed yet."
     )
 
 
 @says
 def _told_since(told: ToldSince, voice: Voice) -> str:
-    return f"You told more since, so nothing is taken back. The last now is {history_text(told.what, voice.today, joint='; ')}; “undo” takes that."
-
-
-@says
-def _nothing_to_undo(_: NothingToUndo) -> str:
-    return "There is nothing of yours left to take back."
+    return f"You told more since, so nothing is taken back. The last now is {_what(told.what, voice)}; “undo” takes that."
 
 
 @says
@@ -132,15 +136,7 @@ def _corrected_to(told: CorrectedTo) -> str:
 
 @says
 def _history(told: History, voice: Voice) -> str:
-    """List what was told, the newest first, plants of which the same was told together."""
-    alike: dict[tuple[date, str, str | None], list[str | None]] = {}
-    for on, plant, key, who in reversed(told.lines):
-        alike.setdefault((on, key, who), []).append(plant)
-    lines = [
-        history_text(
-            [(key, voice.plants(list(dict.fromkeys(name for name in names[::-1] if name))), on)], voice.today
-        )
-        + (f" ({who})" if who else "")
-        for (on, key, who), names in alike.items()
-    ]
-    return "\n".join(lines) or "Nothing is written for that time."
+    return "\n".join(_lines(reversed(told.lines), voice)) or "Nothing is written for that time."
+
+
+spoken(NothingToUndo, "There is nothing of yours left to take back.")

@@ -7,7 +7,7 @@ from bot.actions.refuse_plan import PlanRefused
 from bot.actions.tell_how import HowTold
 from bot.domain.trade import Method
 from bot.wording.days import counted, listed, plural
-from bot.wording.saying import says
+from bot.wording.saying import says, spoken
 
 _FIRST = {
     Method.PRUNE: "cut off the worst",
@@ -20,8 +20,7 @@ _BESIDES = {Method.DRENCH: "drench the mix", Method.DRY: "let the mix dry on top
 
 
 @says
-def how_told(told: HowTold) -> str:
-    """List the steps, and what to mind."""
+def _how_told(told: HowTold) -> str:
     heading = told.title if told.plant is None else f"{told.title}: {told.plant}"
     asked = ["How much comes off? Count one leaf: “leaf 12 before, 3 after”."] if told.asks_leaf else []
     lines = [f"{heading}.", *told.cautions, *asked, *(f"• {step}" for step in told.steps)]
@@ -29,27 +28,18 @@ def how_told(told: HowTold) -> str:
 
 
 @says
-def leaf_noted(told: LeafNoted) -> str:
-    """Confirm a count of one leaf."""
+def _leaf_noted(told: LeafNoted) -> str:
     share = f"{round(100 * told.removed)} % come off here, by {counted(told.counts, 'count')}"
     return f"Written: one leaf, {told.before} before and {told.after} after. {share}."
 
 
 @says
-def leaf_doubted(told: LeafDoubted) -> str:
-    """Ask back a count that cannot be meant."""
-    return f"{told.before} before and {told.after} after cannot be. Nothing is written; how many were on that leaf?"
-
-
-@says
-def term_told(told: TermTold) -> str:
-    """Say what a word means."""
+def _term_told(told: TermTold) -> str:
     return f"{told.name.capitalize()}: {told.text}"
 
 
 @says
-def pest_described(told: PestDescribed) -> str:
-    """Say where it hides, how it spreads, what a round reaches, and how it is fought."""
+def _pest_described(told: PestDescribed) -> str:
     pest = told.pest
     well, partly, never = pest.reached
     products = listed(told.products) if told.products else "nothing that works on it"
@@ -77,7 +67,8 @@ def _fought(told: PestDescribed) -> str:
     return f"{opening}{listed([*hand, *put_on, *besides])}{least}."
 
 
-@says
-def plan_refused(told: PlanRefused) -> str:
-    """Say no, with the reason."""
-    return told.text
+spoken(
+    LeafDoubted,
+    "{0.before} before and {0.after} after cannot be. Nothing is written; how many were on that leaf?",
+)
+spoken(PlanRefused, "{0.text}")

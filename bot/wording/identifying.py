@@ -3,7 +3,7 @@
 from bot.actions.identify import Identified, KeyAsked
 from bot.domain.key import Nature
 from bot.wording.days import listed, plural
-from bot.wording.saying import says
+from bot.wording.saying import says, spoken
 
 NATURES = {
     Nature.PEST: "",
@@ -17,14 +17,7 @@ LOOK_CLOSER = "Look with a lens or the phone's camera, tap a leaf over white pap
 
 
 @says
-def key_asked(told: KeyAsked) -> str:
-    """Ask one question of the key."""
-    return f"{told.text} “Not sure” is an answer too."
-
-
-@says
-def identified(told: Identified) -> str:
-    """Name what it is, or the few it can be with what tells them apart."""
+def _identified(told: Identified) -> str:
     if not told.creatures:
         return (
             "Nothing I know fits all of that. Look once more in daylight, with a lens or the phone's camera, and "
@@ -55,3 +48,6 @@ def _next(told: Identified) -> str:
     if told.asking:
         return f"Shall I write it for {listed(told.plants)}? Nothing is written yet."
     return f"If so, say for instance “hoya 5 {plural(pests[0].name)}”. Nothing is written yet."
+
+
+spoken(KeyAsked, "{0.text} “Not sure” is an answer too.")

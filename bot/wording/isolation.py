@@ -20,8 +20,7 @@ from bot.wording.voice import MANY, Voice
 
 
 @says
-def isolated_them(told: IsolatedThem, voice: Voice) -> str:
-    """Confirm that plants are apart, or their room, and ask what their treatment waits for."""
+def _isolated_them(told: IsolatedThem, voice: Voice) -> str:
     return "\n".join([_apart_now(told, voice), *([ask_of_eating(told.to_read)] if told.to_read else [])])
 
 
@@ -41,8 +40,7 @@ def _apart_now(told: IsolatedThem, voice: Voice) -> str:
 
 
 @says
-def released(told: ReleasedThem, voice: Voice) -> str:
-    """Confirm that plants go back; the end of an outbreak is worth a word."""
+def _released(told: ReleasedThem, voice: Voice) -> str:
     lines = []
     for by_rule in (True, False):
         names = [name for name, is_ruled, _ in told.plants if is_ruled is by_rule]
@@ -80,8 +78,7 @@ def release_words(states: tuple[Progress, ...], voice: Voice) -> str:
 
 
 @says
-def isolated(told: IsolatedList, voice: Voice) -> str:
-    """List what is apart, place by place where it is much, and what is on watch."""
+def _isolated(told: IsolatedList, voice: Voice) -> str:
     if not told.plants:
         lines = ["No plant is apart."]
     else:
@@ -121,8 +118,7 @@ def _free_on(plant: Plant, states: Sequence[Progress]) -> date | None:
 
 
 @says
-def release_info(told: ReleaseInfo, voice: Voice) -> str:
-    """Say when plants may go back."""
+def _release_info(told: ReleaseInfo, voice: Voice) -> str:
     lines = []
     for name, states, isolated_on in told.of:
         if states:

@@ -67,8 +67,7 @@ def label_facts(label: Label, voice: Voice) -> list[str]:
 
 
 @says
-def bad_label(told: BadLabel) -> str:
-    """Ask back what no label can say."""
+def _bad_label(told: BadLabel) -> str:
     value, low, high = (
         f"{one:f}" if isinstance(one, Decimal) else one for one in (told.value, *LIMITS[told.fact])
     )
@@ -76,8 +75,7 @@ def bad_label(told: BadLabel) -> str:
 
 
 @says
-def label_doubted(told: LabelDoubted, voice: Voice) -> str:
-    """Name two facts of which only one can hold."""
+def _label_doubted(told: LabelDoubted, voice: Voice) -> str:
     first, second = (listed(label_facts(one, voice)) for one in (told.first, told.second))
     return f"Both cannot hold for {told.name}, so nothing is written.\n1 {first}\n2 {second}\nWhich does the label say?"
 
@@ -115,8 +113,7 @@ def eat_from(plant: str, on: date | None, used_on: date) -> str:
 
 
 @says
-def cautions(told: CautionsTold) -> str:
-    """Say what is dangerous about the shelf."""
+def _cautions(told: CautionsTold) -> str:
     if not told.products:
         return "Nothing is on your shelf, so I suggest nothing but handwork: water, cloth and fingers."
     lines = [
@@ -133,8 +130,7 @@ def cautions(told: CautionsTold) -> str:
 
 
 @says
-def may_eat(told: MayEat) -> str:
-    """Say from when plants may be eaten."""
+def _may_eat(told: MayEat) -> str:
     if not told.plants:
         return (
             "I know of no plant that is eaten. Tell me which is, and I keep to the days its products ask for."

@@ -53,8 +53,7 @@ SIGNS = {
 
 
 @says
-def find(told: FindLogged, voice: Voice) -> str:
-    """Confirm a find; say what to do now, one step a line."""
+def _find(told: FindLogged, voice: Voice) -> str:
     many = str(told.count) if told.count is not None else GRADES[told.grade]
     pests = told.pest if told.count == 1 else plural(told.pest)
     where = f", in the {told.where}" if told.where else ""
@@ -118,8 +117,7 @@ def _find_plan(told: FindLogged, step: Step, voice: Voice) -> str:
 
 
 @says
-def check(told: CheckLogged, voice: Voice) -> str:
-    """Confirm looks; say what they mean for each case."""
+def _check(told: CheckLogged, voice: Voice) -> str:
     how = "" if told.level is Level.PLAIN else f", {LEVELS[told.level]}"
     lines = [f"{dated(told.on, voice.today)}: none seen on {voice.plants(told.plants)}{how}."]
     lines += all_clear(told.ready)
@@ -153,8 +151,7 @@ def cases_words(cases: Sequence[tuple[str, Progress]], voice: Voice) -> list[str
 
 
 @says
-def sign(outcome: SignLogged, voice: Voice) -> str:
-    """Confirm a sign; say by when to look."""
+def _sign(outcome: SignLogged, voice: Voice) -> str:
     return (
         f"{dated(outcome.on, voice.today)}: {SIGNS[outcome.sign]} on {voice.plants(outcome.plants)}. "
         f"No living pest yet: please look closely by {near_day(outcome.check_by, voice.today)}."

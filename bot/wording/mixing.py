@@ -39,8 +39,7 @@ _MOST_SPOONS = 24
 
 
 @says
-def mixed(told: Mixed, voice: Voice) -> str:
-    """Word a recipe: amounts, how they were rounded, order, how long it keeps; in full also its sums."""
+def _mixed(told: Mixed, voice: Voice) -> str:
     recipe = told.recipe
     whom = f" ({listed(told.plants)})" if told.plants else ""
     lines = [f"For {voice.volume(recipe.volume)}{whom}: {_amounts(told, voice)}.", _rate_line(told, voice)]
@@ -147,8 +146,7 @@ def _order(told: Mixed) -> str:
 
 
 @says
-def cannot_mix(told: CannotMix, voice: Voice) -> str:
-    """Say why nothing can be mixed."""
+def _cannot_mix(told: CannotMix, voice: Voice) -> str:
     if told.trouble is MixTrouble.READY_MADE and told.exact_ml is not None:
         return f"{TROUBLE[told.trouble].format(name=told.name)} About {voice.volume(told.exact_ml)} of it."
     exact = "" if told.exact_ml is None else plain(told.exact_ml)
@@ -156,8 +154,7 @@ def cannot_mix(told: CannotMix, voice: Voice) -> str:
 
 
 @says
-def tools_kept(told: ToolsKept) -> str:
-    """Say what is measured with."""
+def _tools_kept(told: ToolsKept) -> str:
     if not told.tools:
         return "Written: no measuring tools. I reckon with what is usual: a syringe, or spoons."
     return (
@@ -166,8 +163,7 @@ def tools_kept(told: ToolsKept) -> str:
 
 
 @says
-def unlikely_use(told: UnlikelyUse, voice: Voice) -> str:
-    """Ask whether an amount far from the reckoned one is really that of the evening."""
+def _unlikely_use(told: UnlikelyUse, voice: Voice) -> str:
     return (
         f"{voice.volume(told.ml)} for {listed(told.plants)} is far from the {voice.volume(told.usual_ml)} that I "
         f"reckon. Was it all sprayed on {day(told.on)}? Nothing is written yet."
@@ -175,8 +171,7 @@ def unlikely_use(told: UnlikelyUse, voice: Voice) -> str:
 
 
 @says
-def use_logged(told: UseLogged, voice: Voice) -> str:
-    """Confirm what an evening took, and what it teaches."""
+def _use_logged(told: UseLogged, voice: Voice) -> str:
     text = f"Written for {day(told.on)}: {voice.volume(told.ml)} for {listed(told.plants)}."
     if told.factor == 1:
         return text

@@ -58,8 +58,7 @@ def say_chosen(label: str) -> str:
 
 
 @says
-def nudge_text(nudge: NudgeText, voice: Voice) -> str:
-    """Word tonight's nudge: what is to do always, what to mind where it fits."""
+def _nudge_text(nudge: NudgeText, voice: Voice) -> str:
     names = dict(nudge.names)
     moved = {
         plant

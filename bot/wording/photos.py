@@ -7,7 +7,7 @@ from bot.actions.keep_photo import PhotoKept, TooManyPhotos
 from bot.actions.show_photos import NoPhotos, PhotosShown
 from bot.wording.answer import Answer, Attachment
 from bot.wording.days import day, listed
-from bot.wording.saying import says
+from bot.wording.saying import says, spoken
 from bot.wording.voice import Voice
 
 if TYPE_CHECKING:
@@ -41,8 +41,7 @@ def photo_lost(*, is_picture: bool) -> Answer:
 
 
 @says
-def photos_shown(told: PhotosShown) -> str:
-    """Say what the picture shows."""
+def _photos_shown(told: PhotosShown) -> str:
     if told.before is None or told.after is None:
         return f"The photos of {told.plant} are still being fetched; ask again in a minute."
     if told.count == 1:
@@ -86,14 +85,12 @@ def _side(content: bytes, title: str) -> "Image.Image":
 
 
 @says
-def _too_many_photos(told: TooManyPhotos) -> str:
-    return f"I keep {told.most} photos of a home at most, so this one is not kept."
-
-
-@says
 def _no_photos(told: NoPhotos) -> str:
     return (
         f"No photo of {told.plant} yet. Send one with its name under it."
         if told.plant
         else "No photos yet. Send one with the plant's name under it."
     )
+
+
+spoken(TooManyPhotos, "I keep {0.most} photos of a home at most, so this one is not kept.")

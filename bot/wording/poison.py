@@ -18,8 +18,7 @@ _IF_EATEN = (
 
 
 @says
-def poison_told(told: PoisonTold) -> str:
-    """Say it plant by plant where one was asked about, else in groups."""
+def _poison_told(told: PoisonTold) -> str:
     names = {one.name for one in told.judged}
     lines = [f"For {animal} I have read no list: treat every plant as poisonous." for animal in told.others]
     if len(names) == 1:

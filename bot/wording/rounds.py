@@ -20,8 +20,7 @@ FEW = 2
 
 
 @says
-def round_done(told: RoundLogged, voice: Voice) -> str:
-    """Confirm treatments; say what follows."""
+def _round_done(told: RoundLogged, voice: Voice) -> str:
     first, *detail = _done_line(told, voice)
     lines = [first]
     lines += [
@@ -149,8 +148,7 @@ def _which_treatment(told: WhichTreatment, voice: Voice) -> str:
 
 
 @says
-def nothing_due(told: NothingDue, voice: Voice) -> str:
-    """Say what is open instead."""
+def _nothing_due(told: NothingDue, voice: Voice) -> str:
     nothing = (
         "Nothing is written." if told.still_open else "No treatment is open right now, so I wrote nothing."
     )
@@ -161,8 +159,7 @@ def nothing_due(told: NothingDue, voice: Voice) -> str:
 
 
 @says
-def put_off(told: PutOff, voice: Voice) -> str:
-    """Confirm another evening and what it costs."""
+def _put_off(told: PutOff, voice: Voice) -> str:
     when = f"at {voice.clock(told.at)} tonight" if told.at is not None else near_day(told.on, voice.today)
     lines = [f"Put off: {voice.plants(told.plants)}, {when}."]
     missed = [name for name, step in told.costs if step.lateness is Lateness.MISSED]

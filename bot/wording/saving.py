@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from bot.actions.save_time import TimeSaved, Turn
 from bot.domain.effort import Sort
 from bot.wording.acts import planned
-from bot.wording.days import listed
+from bot.wording.days import listed, some
 from bot.wording.saying import says
 
 SHOWN = 6
@@ -28,9 +28,9 @@ def time_saved(told: TimeSaved) -> str:
     lines = [f"First, about {first} min:", *_turns(told.now)]
     if told.later:
         rest = sum(one.minutes for one in told.later)
-        lines.append(f"Can wait, {rest} min: {_short([one.plant for one in told.later])}.")
+        lines.append(f"Can wait, {rest} min: {some([one.plant for one in told.later], SHOWN)}.")
     if told.given_up:
-        lines.append(f"Or give up {_short(told.given_up, 'or')}: “threw out the {told.given_up[0]}”.")
+        lines.append(f"Or give up {some(told.given_up, SHOWN, 'or')}: “threw out the {told.given_up[0]}”.")
     return "\n".join(lines)
 
 
@@ -46,15 +46,10 @@ def _turns(turns: Sequence[Turn]) -> list[str]:
 
 
 def _sorted_out(told: TimeSaved) -> str:
-    lines = [f"{SORTS[sort]}: {_short(told.sorts[sort])}." for sort in Sort if told.sorts.get(sort)]
+    lines = [f"{SORTS[sort]}: {some(told.sorts[sort], SHOWN)}." for sort in Sort if told.sorts.get(sort)]
     hours = f"That is about {told.hours_a_week:.1f} hours a week"
     saved = f", {told.hours_saved:.1f} less without those to discard" if told.hours_saved else ""
     lines.append(f"{hours}{saved}.")
     if told.now:
-        lines.append(f"Tonight first: {_short([one.plant for one in told.now])}.")
+        lines.append(f"Tonight first: {some([one.plant for one in told.now], SHOWN)}.")
     return "\n".join(lines)
-
-
-def _short(names: Sequence[str], joint: str = "and") -> str:
-    rest = len(names) - SHOWN
-    return listed(names, joint) if rest <= 0 else f"{', '.join(names[:SHOWN])} {joint} {rest} more"

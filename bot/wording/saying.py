@@ -18,3 +18,8 @@ def says(function: _F) -> _F:
     for outcome in get_args(annotated) if isinstance(annotated, UnionType) else (annotated,):
         SAYERS[outcome] = function, function.__code__.co_argcount > 1
     return function
+
+
+def spoken(outcome: type[Outcome], text: str) -> None:
+    """Word an outcome by one text with its own fields in it: "{0.name} shares your plants from now on."."""
+    SAYERS[outcome] = text.format, False

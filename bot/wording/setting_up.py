@@ -25,7 +25,7 @@ from bot.wording.days import counted, listed
 from bot.wording.labels import ask_of_eating, label_facts
 from bot.wording.lines import AFTER
 from bot.wording.poison import warning
-from bot.wording.saying import says
+from bot.wording.saying import says, spoken
 from bot.wording.voice import Voice
 
 FACINGS = {
@@ -77,8 +77,7 @@ def welcome(lacks: tuple[str, ...]) -> str:
 
 
 @says
-def town(told: TownSet, voice: Voice) -> str:
-    """Confirm the town by its clock."""
+def _town(told: TownSet, voice: Voice) -> str:
     units = (
         " I take US measures and °F; “metric” or “24 hour clock” changes that." if told.has_new_units else ""
     )
@@ -86,14 +85,12 @@ def town(told: TownSet, voice: Voice) -> str:
 
 
 @says
-def question_skipped(told: QuestionSkipped) -> str:
-    """Say what goes on without the answer, and how to give it later."""
+def _question_skipped(told: QuestionSkipped) -> str:
     return SKIPPED.get(told.skipped, "All right.")
 
 
 @says
-def place_saved(told: PlacesSaved, voice: Voice) -> str:
-    """Confirm places."""
+def _place_saved(told: PlacesSaved, voice: Voice) -> str:
     return f"Written: {'; '.join(place_words(place, voice) for place in told.places)}."
 
 
@@ -110,8 +107,7 @@ def place_words(place: Place, voice: Voice) -> str:
 
 
 @says
-def places_told(told: PlacesTold, voice: Voice) -> str:
-    """Say where plants stand, and what is known of the places."""
+def _places_told(told: PlacesTold, voice: Voice) -> str:
     if not told.places and not told.nowhere:
         return "I know no places yet. Tell me of one like “kitchen faces west”."
     lines = [
@@ -146,8 +142,7 @@ def _set_up_goes_on(told: SetUpGoesOn, voice: Voice) -> str:
 
 
 @says
-def plants_added(told: PlantsAdded) -> str:
-    """Confirm plants by place."""
+def _plants_added(told: PlantsAdded) -> str:
     by_place: dict[str | None, list[str]] = {}
     for name, place in told.plants:
         by_place.setdefault(place, []).append(name)
@@ -171,8 +166,7 @@ def plants_added(told: PlantsAdded) -> str:
 
 
 @says
-def stocked(told: Stocked, voice: Voice) -> str:
-    """Confirm a product with its caution."""
+def _stocked(told: Stocked, voice: Voice) -> str:
     product = told.product
     if product.stock_ml == 0:
         return f"Written: no {told.name} left. The plan takes what else is on the shelf, or handwork."
@@ -193,8 +187,7 @@ def stocked(told: Stocked, voice: Voice) -> str:
 
 
 @says
-def shelf(told: Shelf, voice: Voice) -> str:
-    """List the shelf, and what is left where that is known."""
+def _shelf(told: Shelf, voice: Voice) -> str:
     if not told.products:
         return "The shelf is empty. Say for instance “got soap, ready to use, every 7 days”."
     lines = []
@@ -211,27 +204,17 @@ def shelf(told: Shelf, voice: Voice) -> str:
 
 
 @says
-def units_set(told: UnitsSet) -> str:
-    """Confirm measures and clock."""
+def _units_set(told: UnitsSet) -> str:
     return f"Written: {UNITS[told.units]}, a clock of {told.clock_hours} hours."
 
 
 @says
-def settings(told: SettingsTold, voice: Voice) -> str:
-    """List the preferences."""
+def _settings(told: SettingsTold, voice: Voice) -> str:
     where = f"{told.town}, {told.zone}" if told.zone else "no town yet"
     return (
         f"Town: {where}\nEvening: {voice.clock(told.evening)}\nQuiet: {voice.clock(told.quiet_from)} to "
         f"{voice.clock(told.quiet_until)}\nMeasures: {UNITS[voice.units]}, {voice.clock_hours} hours\n{counted(told.places, 'place')}, {counted(told.plants, 'plant')}\n"
         f"Change them: “I live in Ghent”, “nudge me at {voice.clock(time(19, 30))}”, “quiet 23-7”, “us units”, “12 hour clock”."
-    )
-
-
-@says
-def _founded(told: Founded) -> str:
-    return (
-        f"Hello {told.name}. I say what to do against pests, evening by evening, until your plants are free.\n"
-        "What did you see on which plant? Or first: Which town are the plants in?"
     )
 
 
@@ -259,14 +242,6 @@ def _no_such_town(told: NoSuchTown) -> str:
 
 
 @says
-def _bad_coordinates(told: BadCoordinates) -> str:
-    return (
-        f"{told.latitude:g}, {told.longitude:g} is not on the globe: latitude runs from -90 to 90, longitude from -180 to 180. "
-        "Nothing is written."
-    )
-
-
-@says
 def _hours_set(told: HoursSet, voice: Voice) -> str:
     return (
         f"Written: evening at {voice.clock(told.evening)}, quiet from {voice.clock(told.quiet_from)} "
@@ -287,6 +262,14 @@ def _bad_hours(told: BadHours, voice: Voice) -> str:
     )
 
 
-@says
-def _no_place_asked(_: NoPlaceAsked) -> str:
-    return "Which place is that? Say for instance “kitchen sill faces west”. Nothing is written."
+spoken(
+    Founded,
+    "Hello {0.name}. I say what to do against pests, evening by evening, until your plants are "
+    "free.\nWhat did you see on which plant? Or first: Which town are the plants in?",
+)
+spoken(
+    BadCoordinates,
+    "{0.latitude:g}, {0.longitude:g} is not on the globe: latitude runs from -90 to 90, longitude "
+    "from -180 to 180. Nothing is written.",
+)
+spoken(NoPlaceAsked, "Which place is that? Say for instance “kitchen sill faces west”. Nothing is written.")

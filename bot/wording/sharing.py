@@ -21,35 +21,31 @@ from bot.actions.share import (
 )
 from bot.actions.tell_privacy import PrivacyTold
 from bot.wording.days import counted, day, listed
-from bot.wording.saying import says
+from bot.wording.saying import says, spoken
 from bot.wording.voice import Voice
 
 
 @says
-def member_asked(told: MemberAsked) -> str:
-    """Ask before somebody goes or owns."""
+def _member_asked(told: MemberAsked) -> str:
     if told.is_removal:
         return f"Shall {told.name} no longer share these plants? What {told.name} told stays. Nothing is written yet."
     return f"Shall {told.name} own this home, and invite, remove and erase in your place? Nothing is written yet."
 
 
 @says
-def member_gone(told: MemberGone) -> str:
-    """Say that somebody is gone, or to themselves that they are."""
+def _member_gone(told: MemberGone) -> str:
     if told.name is None:
         return "You no longer share these plants, and I do not write to you any more. Take care."
     return f"{told.name} no longer shares these plants."
 
 
 @says
-def owner_now(told: OwnerNow) -> str:
-    """Say who owns the home."""
+def _owner_now(told: OwnerNow) -> str:
     return "You own this home now." if told.name is None else f"{told.name} owns this home now."
 
 
 @says
-def no_such_member(told: NoSuchMember) -> str:
-    """Say who there is instead."""
+def _no_such_member(told: NoSuchMember) -> str:
     if not told.others:
         return "Nobody else shares these plants. “invite” makes a code for somebody."
     if not told.name:
@@ -60,8 +56,7 @@ def no_such_member(told: NoSuchMember) -> str:
 
 
 @says
-def member_list(told: MemberList) -> str:
-    """List who shares the plants."""
+def _member_list(told: MemberList) -> str:
     owner, *others = told.names
     if not others:
         return f"Only {owner}. “invite” makes a code for somebody."
@@ -70,8 +65,7 @@ def member_list(told: MemberList) -> str:
 
 
 @says
-def forget_asked(told: ForgetAsked) -> str:
-    """Say what would be erased, and the sentence that does it."""
+def _forget_asked(told: ForgetAsked) -> str:
     if told.must_hand_over:
         return (
             f"{listed(told.others)} {'shares' if len(told.others) == 1 else 'share'} this home and you own it. “hand over to {told.others[0]}”, then “forget me”; "
@@ -90,8 +84,7 @@ def forget_asked(told: ForgetAsked) -> str:
 
 
 @says
-def erased(told: Erased) -> str:
-    """Say that it is done."""
+def _erased(told: Erased) -> str:
     end = (
         "You still share another home; say “forget me” there too if you wish."
         if told.is_elsewhere
@@ -117,11 +110,6 @@ def _joined(told: Joined) -> str:
 
 
 @says
-def _somebody_joined(told: SomebodyJoined) -> str:
-    return f"{told.name} shares your plants from now on."
-
-
-@says
 def _leave_asked(told: LeaveAsked) -> str:
     if told.is_founder:
         return "You own this home and others share it. Hand it over first: “members” has the buttons. Nothing is written."
@@ -129,20 +117,8 @@ def _leave_asked(told: LeaveAsked) -> str:
 
 
 @says
-def _has_left(_: HasLeft) -> str:
-    return "You no longer share these plants, and I do not write to you any more. Take care."
-
-
-@says
 def _owner_only(told: OwnerOnly) -> str:
     return f"Only {told.owner or 'the owner'} may do that. Nothing is written."
-
-
-@says
-def _home_erased(told: HomeErased) -> str:
-    return (
-        f"{told.by} erased this home with all its plants and everything told. I do not write here any more."
-    )
 
 
 @says
@@ -177,11 +153,16 @@ def _home_entered(told: HomeEntered) -> str:
     return f"This is about {'your own home' if told.owner is None else f'the home with {told.owner}'} now."
 
 
-@says
-def _privacy(_: PrivacyTold) -> str:
-    return (
-        "Kept on this bot's own machine: what is told of plants, with who told it and when, photos, your name and chat "
-        "here, the town to a tenth of a degree. Nothing goes to anybody else.\n"
-        "Messages are dropped after 30 days; copies of the database are kept for two weeks.\n"
-        "“export” gives you everything; “forget me” erases your name and messages, the owner's “erase this home” all of it."
-    )
+spoken(SomebodyJoined, "{0.name} shares your plants from now on.")
+spoken(HasLeft, "You no longer share these plants, and I do not write to you any more. Take care.")
+spoken(
+    HomeErased,
+    "{0.by} erased this home with all its plants and everything told. I do not write here any more.",
+)
+spoken(
+    PrivacyTold,
+    "Kept on this bot's own machine: what is told of plants, with who told it and when, photos, your "
+    "name and chat here, the town to a tenth of a degree. Nothing goes to anybody else.\nMessages are "
+    "dropped after 30 days; copies of the database are kept for two weeks.\n“export” gives you "
+    "everything; “forget me” erases your name and messages, the owner's “erase this home” all of it.",
+)

@@ -12,8 +12,7 @@ LOOK_ELSEWHERE = (
 
 
 @says
-def trend_words(told: TrendShown) -> str:
-    """Say what the counts show, and how sure that is."""
+def _trend_words(told: TrendShown) -> str:
     lines = [f"{told.plant}, {told.pest}: {_call(told)}"]
     if told.trend.call in {Call.CANNOT_TELL, Call.PROBABLY_RISING}:
         lines.append(LOOK_ELSEWHERE)
@@ -66,8 +65,7 @@ def _too_early(told: TrendShown) -> str:
 
 
 @says
-def no_trend(told: NoTrend) -> str:
-    """Say that nothing is open to follow."""
+def _no_trend(told: NoTrend) -> str:
     return (
         f"{told.plant} has no open case to follow."
         if told.plant

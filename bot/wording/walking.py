@@ -5,7 +5,7 @@ from bot.domain.release import Level
 from bot.wording.conditions import all_clear
 from bot.wording.days import counted, listed, plural
 from bot.wording.lines import AFTER
-from bot.wording.saying import says
+from bot.wording.saying import says, spoken
 from bot.wording.voice import Voice
 
 HOW = {
@@ -21,14 +21,12 @@ HOW = {
 
 
 @says
-def level_asked(told: WalkLevelAsked) -> str:
-    """Ask how closely, once for the whole walk."""
+def _level_asked(told: WalkLevelAsked) -> str:
     return f"A walk by {counted(told.plants, 'plant')}, those without a find first. How closely do you look?"
 
 
 @says
-def walk_step(told: WalkStep) -> str:
-    """Say which plant is next."""
+def _walk_step(told: WalkStep) -> str:
     where = f", {told.place}" if told.place else ""
     lines = ["Going on where you stopped."] if told.is_resumed else []
     lines.append(f"{told.number} of {told.count}: {told.plant}{where}.")
@@ -41,8 +39,7 @@ def walk_step(told: WalkStep) -> str:
 
 
 @says
-def walk_done(told: WalkDone, voice: Voice) -> str:
-    """Sum the walk up."""
+def _walk_done(told: WalkDone, voice: Voice) -> str:
     lines = ["Walk done."]
     if told.found:
         lines.append(f"Found something: {voice.plants(told.found)}.")
@@ -55,13 +52,10 @@ def walk_done(told: WalkDone, voice: Voice) -> str:
 
 
 @says
-def walk_stopped(told: WalkStopped) -> str:
-    """Say how to go on."""
+def _walk_stopped(told: WalkStopped) -> str:
     if not told.plants_left:
         return "The walk is over. What you told me stays written."
     return f"Stopped, {counted(told.plants_left, 'plant')} left. “walk” goes on there within two days."
 
 
-@says
-def _no_walk(_: NoWalk) -> str:
-    return "No walk is under way. “walk” begins one."
+spoken(NoWalk, "No walk is under way. “walk” begins one.")

@@ -35,8 +35,7 @@ BECAUSE = {
 
 
 @says
-def reasons_text(told: Reasons, voice: Voice) -> str:
-    """Word the reasons of several plants, in short; in full with every term and its source."""
+def _reasons_text(told: Reasons, voice: Voice) -> str:
     if not told.of:
         return "No case is open, so nothing is planned and there is nothing to explain."
     text = "\n\n".join(_reason(one, voice, in_full=told.in_full) for one in told.of)

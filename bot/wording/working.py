@@ -48,8 +48,7 @@ DONE = {
 
 
 @says
-def work_stage(told: WorkStage, voice: Voice) -> str:
-    """Say what was written, and the stage at hand."""
+def _work_stage(told: WorkStage, voice: Voice) -> str:
     plan = told.plan
     lines = [
         f"Stage {told.number} of {told.count}, {HEADS[plan.stage]}, {plan.minutes:.0f} min: {voice.plants(told.plants)}.",
@@ -92,8 +91,7 @@ def _written(written: tuple[tuple[Stage, tuple[str, ...]], ...], voice: Voice) -
 
 
 @says
-def work_done(told: WorkDone, voice: Voice) -> str:
-    """Say that all is done."""
+def _work_done(told: WorkDone, voice: Voice) -> str:
     return "\n".join(
         [
             *_written(told.written, voice),
@@ -103,8 +101,7 @@ def work_done(told: WorkDone, voice: Voice) -> str:
 
 
 @says
-def work_paused(told: WorkPaused) -> str:
-    """Say how to go on."""
+def _work_paused(told: WorkPaused) -> str:
     if not told.stages_left:
         return "The work day is over. What you ticked stays written."
     return (
@@ -113,8 +110,7 @@ def work_paused(told: WorkPaused) -> str:
 
 
 @says
-def no_work(told: NoWork) -> str:
-    """Say what a work day needs."""
+def _no_work(told: NoWork) -> str:
     if told.is_begun:
         return "Nothing of the work day is left."
     return (

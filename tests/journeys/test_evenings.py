@@ -264,7 +264,7 @@ def test_undo_takes_back_a_whole_evening_and_then_the_find_before_it(outbreak: T
     outbreak.evening()
     outbreak.say("done")
     assert outbreak.say("undo") == [
-        "Taken back: today: hoya wiped; today: hoya sprayed; today: moth orchid swabbed; today: coffee plant swabbed."
+        "Taken back: today: hoya wiped; today: hoya sprayed; today: moth orchid and coffee plant swabbed."
     ]
     assert outbreak.say("oops") == ["Taken back: today: coffee plant longtailed mealybug."]
     assert [one.name for one in outbreak.home.living if one.open_cases] == ["hoya", "moth orchid"]
