@@ -124,6 +124,8 @@ def _asks(told: Asks, voice: Voice) -> str:  # noqa: C901, PLR0912 - one arm a q
         case Missing.WHICH_PEST:
             return f"Which pest is it on {names}? Nothing is written yet."
         case Missing.NONE_SEEN:
+            if told.asking is not None and len(told.asking.choices) == 1:
+                return f"None seen on {names}: did you look at each? Nothing is written yet."
             if told.plants:
                 return f"What did you see on {names}? Nothing is written yet."
             return "None seen, on which plants? Say for instance “hoya clean” or “all clean”."

@@ -40,7 +40,7 @@ def _draw(axes: Any, told: TrendShown, voice: Voice) -> None:
     if told.band and told.trend.call is not Call.TOO_EARLY:
         days = [(one.on - first).days for one in told.band]
         lows, highs = [one.low for one in told.band], [one.high for one in told.band]
-        axes.fill_between(days, lows, highs, color=_SKY, alpha=0.35, linewidth=0, label="trend, 80 %")
+        axes.fill_between(days, lows, highs, color=_SKY, alpha=0.35, linewidth=0, label="likely course")
         axes.plot(days, [one.middle for one in told.band], color=_BLUE, linewidth=1)
     kinds: tuple[tuple[str, Callable[[Count], bool], dict[str, Any]], ...] = (
         ("counted", lambda one: one.number > 0 and not one.is_graded, {"color": _BLUE}),

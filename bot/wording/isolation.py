@@ -29,7 +29,7 @@ def _apart_now(told: IsolatedThem, voice: Voice) -> str:
     if told.rooms:
         return (
             f"Written: {names} {'stays' if are == 'is' else 'stay'}, so all of {listed(told.rooms)} counts as apart. "
-            "Carry nothing out of it unlooked at."
+            "Look over whatever you carry out of it."
         )
     if told.quarantine_until is not None:
         return (

@@ -29,14 +29,14 @@ def _call(told: TrendShown) -> str:
     found = told.trend
     factor = ""
     if found.weekly_factor is not None:
-        factor = f", about {found.weekly_factor:.2g} times as many each week"
+        factor = f", about {_change(found.weekly_factor)} each week"
     if found.weekly_range is not None:
         low, high = found.weekly_range
-        factor += f" ({low:.2g} to {high:.2g} in 4 of 5 such records)"
+        factor += f" (in 4 of 5 such records {_change(low)} to {_change(high)})"
     sure = (
         ""
         if found.p_falling is None
-        else f" With nothing happening, counts would fall like this {_chance(found.p_falling)}."
+        else f" By chance alone they would fall like this {_chance(found.p_falling)}."
     )
     match found.call:
         case Call.TOO_EARLY:
@@ -51,13 +51,20 @@ def _call(told: TrendShown) -> str:
             return f"probably rising{factor}."
 
 
+def _change(factor: float) -> str:
+    return f"{round(100 * abs(1 - factor))} % {'fewer' if factor < 1 else 'more'}"
+
+
 def _chance(share: float) -> str:
     return "less than 1 time in 100" if share < 0.01 else f"about {round(100 * share)} times in 100"  # noqa: PLR2004
 
 
 def _too_early(told: TrendShown) -> str:
     if len(told.points) < LEAST_COUNTS:
-        return f"too early to tell, {counted(len(told.points), 'count')} of at least {LEAST_COUNTS}."
+        return (
+            f"too early to tell from {counted(len(told.points), 'count')}; it takes {LEAST_COUNTS}. "
+            "Tell me at each look how many you see."
+        )
     assert told.hatch_due_on is not None
     return (
         f"too early to tell: eggs laid before the first treatment can hatch until {day(told.hatch_due_on)}."

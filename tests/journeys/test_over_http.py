@@ -44,7 +44,7 @@ async def test_a_picture_reaches_the_person_through_the_platform() -> None:
             await say(web, text)
         await say(web, "hoya 12 yesterday")
         (answer,) = await say(web, "chart hoya")
-        assert answer["text"].startswith("hoya, longtailed mealybug: too early to tell, 2 counts")
+        assert answer["text"].startswith("hoya, longtailed mealybug: too early to tell from 2 counts")
         assert answer["photo"]
 
 

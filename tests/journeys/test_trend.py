@@ -24,7 +24,7 @@ def falling(talk: Talk) -> Talk:
 def test_a_fall_is_called_with_its_size_and_how_sure_it_is(falling: Talk) -> None:
     # 20 24 11 9 10 2 a week apart: factor .7254 a week by R's glm, called falling.
     assert falling.say("is the hoya getting better")[0].startswith(
-        "hoya, longtailed mealybug: falling, about 0.73 times as many each week (0.64 to 0.82 in 4 of 5 such records)."
+        "hoya, longtailed mealybug: falling, about 27 % fewer each week (in 4 of 5 such records 36 % fewer to 18 % fewer)."
     )
 
 
@@ -41,7 +41,9 @@ def test_the_picture_is_a_small_png_of_phone_size(falling: Talk) -> None:
 
 def test_few_counts_are_too_early_and_one_has_no_picture(talk: Talk) -> None:
     talk.say("hoya 20 longtailed mealybugs")
-    assert talk.say("trend hoya") == ["hoya, longtailed mealybug: too early to tell, 1 count of at least 4."]
+    assert talk.say("trend hoya") == [
+        "hoya, longtailed mealybug: too early to tell from 1 count; it takes 4. Tell me at each look how many you see."
+    ]
     assert talk.shown[1][-1].picture is None
 
 
