@@ -30,8 +30,8 @@ HOW = {
     f"Eggs in the potting mix: top {TOP_MIX_CM} cm off.",
     Stage.UNPOT: "Old potting mix into the bag, not on the compost. Roots rinsed, each in its own water: {bath}.",
     Stage.POTS: (
-        "Scrub, then 10 minutes in {bleach} plain bleach poured into water, {soak} in all; rinse. Air, gloves; never "
-        "with ammonia, acid or alcohol; children and animals out."
+        "Scrub, 10 min in {soak}: water, then {bleach} plain bleach; rinse. Air, gloves; never with ammonia, acid or "
+        "alcohol; children and animals out."
     ),
     Stage.REPOT: "Clean pots, fresh bagged potting mix: about {mix}.",
     Stage.SPRAY: "To run-off, both leaf sides, out of the sun: about {spray}{product}.",
@@ -54,9 +54,13 @@ def _work_stage(told: WorkStage, voice: Voice) -> str:
         f"Stage {told.number} of {told.count}, {HEADS[plan.stage]}, {plan.minutes:.0f} min: {voice.plants(told.plants)}.",
         _how(told, voice),
     ]
-    if plan.stage is Stage.SPRAY and told.just_washed:
-        lines.append(f"Just washed roots burn easily: {voice.plants(told.just_washed)}, one leaf first.")
-    lines += [AFTER, *_written(told.written, voice)]
+    washed = told.just_washed if plan.stage is Stage.SPRAY else ()
+    lines += (
+        [f"One leaf first: {voice.plants(washed)}.", AFTER, "Just washed roots burn easily."]
+        if washed
+        else [AFTER]
+    )
+    lines += _written(told.written, voice)
     if told.number == 1:
         lines.append(f"{told.minutes_left:.0f} minutes in all; “stop for today” keeps the rest.")
     return "\n".join(lines)

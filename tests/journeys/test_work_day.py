@@ -33,13 +33,13 @@ def test_a_whole_work_day_ticked_in_words(bad: Talk) -> None:
     assert heads(bad.say("done")) == "Stage 5 of 10, unpot and rinse the roots, 15 min: hoya."
     answer = bad.say("done")[0]
     # One pot of 15 cm is 1.8 L, so the least soak of 2 L: a tenth of it is 200 mL of bleach.
-    assert "200 mL plain bleach poured into water, 2 L in all" in answer
+    assert "10 min in 2 L: water, then 200 mL plain bleach" in answer
     assert "never with ammonia, acid or alcohol" in answer
     assert "about 2 L" in bad.say("done")[0]
     answer = bad.say("done")[0]
     assert "Written: hoya cleaned out." in bad.press("More")[0]
     assert "about 120 mL of soap" in answer
-    assert "Just washed roots burn easily: hoya, one leaf first." in answer
+    assert "One leaf first: hoya.\nJust washed roots burn easily." in answer
     assert "Close the bag" in bad.say("done")[0]
     assert "mealybugs live about two weeks on a bare shelf" in bad.say("done")[0]
     assert bad.say("done")[0].endswith("That was the last stage. Well worked; the evenings go on as planned.")
