@@ -138,6 +138,7 @@ class ButtonText(Enum):
     TO_PLACE = "to-place"
     STAYS_AT = "stays-at"
     ALL_OF_THAT = "as-asked"
+    NOTE_FOR_OTHERS = "note-for-others"
     ON_A_PLANT = "on-a-plant"
     AT_HAND = "at-hand"
     NOTHING_YET = "nothing-yet"

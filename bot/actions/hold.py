@@ -1,11 +1,14 @@
 """Rest until a day, or until somebody speaks again: for oneself, for the home only if nobody is left."""
 
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
+from bot.actions.pass_on import PassOn
 from bot.domain.journal import HeldUntil
 
 
@@ -76,4 +79,19 @@ def hold(command: Hold, desk: Desk) -> EveningsHeld:
         for evening in desk.agenda.evenings
         if since is not None and evening.on < since and any(task.method for task in evening.tasks)
     )
-    return EveningsHeld(until, tuple(late.items()), since, tuple(one.name for one in left), before)
+    return EveningsHeld(
+        until,
+        tuple(late.items()),
+        since,
+        tuple(one.name for one in left),
+        before,
+        offers=_note(since or desk.today, until, desk),
+    )
+
+
+def _note(since: date, until: date | None, desk: Desk) -> tuple[Choice, ...]:
+    """Offer a note for whoever waters, where somebody is away for days and a plant has to be minded."""
+    if until is None or until - since <= timedelta(days=1):
+        return ()
+    is_minded = any(plant.is_isolated for plant in desk.household.living)
+    return (Choice(ButtonText.NOTE_FOR_OTHERS, (PassOn(since=since, until=until),)),) if is_minded else ()

@@ -66,10 +66,13 @@ def postpone(command: Postpone, desk: Desk) -> PutOff | NothingDue | EntryAsked 
 
 
 def _is_open(plant: PlantId, on: date, desk: Desk) -> bool:
-    """Whether anything of the plant is due by then, or put off already: what is done cannot be put off."""
+    """Whether anything of the plant is due before, or put off already: what is done cannot be put off."""
     until = desk.plant(plant).postponed_to
     return (until is not None and until >= desk.today) or any(
-        task.plant == plant for evening in desk.agenda.evenings if evening.on <= on for task in evening.tasks
+        task.plant == plant
+        for evening in desk.agenda.evenings
+        if evening.on < on or evening.on == desk.today
+        for task in evening.tasks
     )
 
 

@@ -147,7 +147,7 @@ def read_absence(clause: Clause, setting: Setting) -> Meant | None:
     if is_back or (clause.has(Word.RESUME) and clause.only(Word.RESUME)):
         return (Hold(setting.situation.today),)
     if clause.has(Word.AWAY) and len(clause.every(DATES)) > 1:
-        return not_understood(clause, "away later")
+        return _span(clause, setting) or not_understood(clause, "away later")
     if not clause.has(Word.AWAY, Word.STOP) or not clause.only(Word.AWAY, Word.STOP, Word.UNTIL, *DATES):
         return None
     day = clause.day()
@@ -157,6 +157,16 @@ def read_absence(clause: Clause, setting: Setting) -> Meant | None:
         return None
     until = day_ahead(day, setting.situation)
     return bad_day(clause, until) if isinstance(until, Trouble) else (Hold(until),)
+
+
+def _span(clause: Clause, setting: Setting) -> Meant | None:
+    """Read a trip told with both its ends."""
+    told = [item.meaning for item in clause.items if isinstance(item.meaning, DATES)]
+    match [day_ahead(day, setting.situation) for day in told]:
+        case [date() as since, date() as until] if since < until:
+            return (Hold(until, since=since),)
+        case _:
+            return None
 
 
 def _without_end(clause: Clause) -> Meant | None:

@@ -59,7 +59,7 @@ UNCLEAR_REASONS = {
     "both": "That says two things of the same plant at once, so nothing is written. Please say it one by one.",
     "plants": "I could not read that list. One plant a line, like “hoya, landing”. Nothing is written.",
     "which plant": "Which plant is that about? Nothing is written. Say it with the plant’s name, like “hoya 3”.",
-    "away later": "I can only rest from today on, so nothing is written. Say it on the day: “away until 30 may”.",
+    "away later": "From when until when? Nothing is written. Say it by date: “away from 8 may to 30 may”.",
     "temperature": "That is outside what plants at home live through (-10 °C to 45 °C). Nothing is written.",
     "rate": "That is no rate I can mix by. Say it per litre, gallon, quart, pint or cup: “5 ml per litre”. Nothing is written.",
     "percent": "A share lies between 0 and 100 %. Nothing is written; what does the label say?",

@@ -94,6 +94,7 @@ BUTTON_TEXTS = {one: one.value.replace("-", " ").capitalize() for one in ButtonT
     ButtonText.STAYS_AT: "Stays at {of}",
     ButtonText.CLEANED_OUT: "Full clean-out done",
     ButtonText.ALL_OF_THAT: "All of that",
+    ButtonText.NOTE_FOR_OTHERS: "Note for whoever waters",
     ButtonText.ON_A_PLANT: "Something on a plant",
     ButtonText.AT_HAND: "What I have to treat with",
 }

@@ -17,6 +17,7 @@ from bot.actions.log_find import FindLogged
 from bot.actions.log_round import NothingDue, RoundLogged, WhichTreatment
 from bot.actions.not_understood import Unclear
 from bot.actions.outcome import Outcome
+from bot.actions.pass_on import NoteForOthers
 from bot.actions.postpone import PutOff
 from bot.actions.read_temperature import TemperatureNoted
 from bot.actions.release_plant import ReleasedThem
@@ -76,7 +77,7 @@ OFTEN = (
     WorkStage,
 )
 """The answers given most, by count; each fits six lines of a phone."""
-AT_LENGTH = (History, MoreText, PlantList, Exposed)
+AT_LENGTH = (History, MoreText, NoteForOthers, PlantList, Exposed)
 """What is read at length, or must never wait."""
 
 

@@ -7,6 +7,7 @@ from textwrap import shorten
 
 from bot.actions.come_back import LookFirst
 from bot.actions.hold import EveningsHeld, MemberAway, Paused
+from bot.actions.pass_on import NoteForOthers
 from bot.actions.send_evening import Deed, LeftOpen, NudgeText, StillThere
 from bot.actions.set_repeats import RepeatsSet
 from bot.domain.care import Care
@@ -19,8 +20,9 @@ from bot.domain.slot import SlotKind
 from bot.domain.tonight import Doubt
 from bot.domain.trade import Level
 from bot.wording.acts import asked, by_acts
+from bot.wording.asking import due_words
 from bot.wording.conditions import all_clear, seen_lately
-from bot.wording.days import day, listed, lowered
+from bot.wording.days import day, listed, lowered, plural
 from bot.wording.labels import ask_of_eating, spent
 from bot.wording.lines import AFTER, SHORT, heights
 from bot.wording.mixing import mix_line
@@ -265,6 +267,24 @@ def _evenings_held(told: EveningsHeld, voice: Voice) -> str:
     if told.others:
         return f"You get no evenings {rest}; {listed(told.others)} still {'does' if len(told.others) == 1 else 'do'}, and knows.{more}"
     return f"I stay quiet {rest}. The days keep counting meanwhile.{more}"
+
+
+@says
+def _note_for_others(told: NoteForOthers, voice: Voice) -> str:
+    """Word it for somebody who has never written to the bot."""
+    lines = [
+        f"While I am away, {day(told.since)} to {day(told.until)}:",
+        f"Apart because of pests: {listed(told.apart)}.",
+        "Please water them last, carry nothing from them to other plants, and wash your hands after them.",
+    ]
+    lines += [f"{day(on)}: {words}" for on, of in told.evenings for words in due_words(of, voice)]
+    if any(line.product for _, of in told.evenings for line in of):
+        lines.append(
+            "Sprays only if I have shown you how: as the label says, with gloves and an open window."
+        )
+    lines += [f"{plural(pest).capitalize()} sit here: {where}." for pest, where in told.looks]
+    lines.append("Something alive on another plant? Set that one apart and send me a photo.")
+    return "\n".join(lines)
 
 
 @says

@@ -105,3 +105,37 @@ def test_what_can_be_done_before_a_trip_is_named(talk: Talk) -> None:
     talk.say("hoya 12 longtailed mealybugs")
     answer = talk.tell(Hold(until=date(2026, 5, 12), since=date(2026, 5, 4)))[0]
     assert "Before you leave, Sat 2 May: hoya." in answer
+
+
+NOTE = "Note for whoever waters"
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["away from 8 may to 26 may", "away 8 may until 26 may", "we are on holiday from 8 may till 26 may"],
+)
+def test_a_trip_offers_a_note_for_whoever_waters(talk: Talk, words: str) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    talk.say("done")
+    assert talk.say(words)[0].startswith("I stay quiet from Fri 8 May until Tue 26 May")
+    before = len(talk.told())
+    note = talk.press(NOTE)[0].splitlines()
+    assert note[0] == "While I am away, Fri 8 May to Tue 26 May:"
+    assert note[1] == "Apart because of pests: hoya."
+    assert "Sun 10 May: wipe hoya, then soap." in note, "the evening that falls into the trip"
+    assert any(line.startswith("Longtailed mealybugs sit here: ") for line in note)
+    assert any(line.startswith("Sprays only if I have shown you how") for line in note)
+    assert len(talk.told()) == before, "a note writes nothing"
+
+
+@pytest.mark.parametrize("words", ["away until 3 may", "/stop"])
+def test_where_nobody_has_to_water_no_note_is_offered(talk: Talk, words: str) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.say(words)
+    assert NOTE not in talk.labels()
+
+
+def test_a_home_without_a_case_needs_no_note(talk: Talk) -> None:
+    talk.say("away until 20 may")
+    assert NOTE not in talk.labels()

@@ -297,11 +297,10 @@ def test_a_refusal_with_its_reason_is_one_refusal(talk: Talk) -> None:
     assert talk.say("can't do it tonight, too tired")[0].startswith("Put off: hoya, tomorrow, Sun 3 May.")
 
 
-def test_a_holiday_that_begins_later_is_not_guessed(talk: Talk) -> None:
+@pytest.mark.parametrize("words", ["away from 30 may to 8 may", "away from 8 may to 12 may to 14 may"])
+def test_a_holiday_whose_ends_are_unclear_is_not_guessed(talk: Talk, words: str) -> None:
     before = talk.entries()
-    assert talk.say("i'm going on holiday from friday until the 30th of may")[0].startswith(
-        "I can only rest from today on, so nothing is written."
-    )
+    assert talk.say(words)[0].startswith("From when until when?")
     assert talk.entries() == before
 
 
