@@ -5,20 +5,19 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 from functools import cached_property
-from zoneinfo import ZoneInfo
 
 from bot.actions.add_plants import AddPlants
-from bot.actions.begin_talk import BeginTalk, Founded
+from bot.actions.begin_talk import BeginTalk
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
-from bot.actions.choose_home import EnterHome, WhichHome, home_choice, home_last_meant
+from bot.actions.choose_home import EnterHome
 from bot.actions.come_back import ComeBack, look_first
 from bot.actions.command import Command
 from bot.actions.courtesy import Greet, Thanks
 from bot.actions.decline import Decline
 from bot.actions.deny import Deny
 from bot.actions.desk import Desk, Memory
-from bot.actions.give_first_aid import Exposed, GiveFirstAid
+from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.hold import Hold
 from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Reaction, Text
 from bot.actions.incomplete import Incomplete, Missing
@@ -26,17 +25,16 @@ from bot.actions.keep_photo import KeepPhoto, RefusePhoto, TooManyPhotos, plants
 from bot.actions.keep_status import SetStatus
 from bot.actions.lose_plant import gone_by_name
 from bot.actions.not_understood import NotUnderstood
-from bot.actions.outcome import Asking, Outcome
+from bot.actions.outcome import Outcome
 from bot.actions.perform import perform
 from bot.actions.pest_word import pest_words
-from bot.actions.ports import Member, NoPhotosKept, Photos, Store
+from bot.actions.ports import NoPhotosKept, Photos, Store
 from bot.actions.press_button import (
     ASKING,
     AnsweredAlready,
     ButtonExpired,
     is_asked_anew,
     meant_by_press,
-    numbers_of,
     settle_question,
 )
 from bot.actions.read_anew import ReadAnew
@@ -57,10 +55,10 @@ from bot.actions.send_evening import (
 from bot.actions.set_place import PlacesSaved, untold_places
 from bot.actions.set_town import SetCoordinates, WhichTown
 from bot.actions.set_up import asked_next
-from bot.actions.share import NotJoined, Stranger, join, tell_others, welcome_newcomer
 from bot.actions.show_history import told_already
 from bot.actions.situation import Asked, Expecting, KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.actions.undo import Undo
+from bot.arriving import Arriving
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, Entry, Heard
 from bot.domain.knowledge import Knowledge
@@ -71,7 +69,6 @@ from bot.messages import (
     of_home,
     settled,
     status_of,
-    voice_of,
     walked_message,
     what_is_left_of_evening,
     words_of,
@@ -85,12 +82,9 @@ from bot.phrases.signs import DONE_SIGNS, is_sign
 from bot.wording.answer import Answer
 from bot.wording.button_texts import button_text
 from bot.wording.manner import in_manner, notice
-from bot.wording.sentences import say
-from bot.wording.voice import Voice
 
 logger = logging.getLogger(__name__)
 
-"""A longer answer is cut at a line, with "more". Judgement: two screens of a phone. [1]"""
 HOUSEHOLDS_A_UNIT = 20
 """Households looked at in one transaction, so that messages never wait long. Judgement."""
 
@@ -158,7 +152,7 @@ class Conversation:
             return said
         if incoming.is_edit and isinstance(incoming.kind, Photo):
             incoming = replace(incoming, kind=Text(incoming.kind.caption))  # the picture is kept already
-        member = self._speaker(incoming, store, now, said)
+        member = Arriving(self.knowledge, self.may_found).speaker(incoming, store, now, said.answers)
         if member is None:
             return said
         member = replace(member, chat=incoming.chat)  # asked and answered where it is spoken
@@ -269,96 +263,6 @@ class Conversation:
         desk.forget()
         return said
 
-    def _speaker(self, incoming: Incoming, store: Store, now: datetime, said: Said) -> Member | None:
-        """Find who speaks, and of which home; None where they are met, let in, or asked which home."""
-        if not incoming.is_edit and self._joins(incoming, store, now, said):
-            return None
-        member = store.member(incoming.person, incoming.chat)
-        if member is None and not isinstance(incoming.kind, Reaction):
-            self._meet(incoming, store, now, said)
-        if member is None or member.homes == 1:
-            return member
-        return self._of_several(member, incoming, store, now, said)
-
-    def _of_several(
-        self, member: Member, incoming: Incoming, store: Store, now: datetime, said: Said
-    ) -> Member | None:
-        members = store.homes_of(incoming.person, incoming.chat)
-        meant = self._home_meant(incoming, store)
-        chosen = next((one for one in members if one.household == meant), home_last_meant(members, now))
-        if chosen is not None:
-            store.choose_home(chosen, now)
-            return chosen
-        desk = Desk(store, member, self.knowledge, now, f"update:{incoming.update_id}")
-        if self._emergency(incoming, self.situation(desk)):
-            return member
-        words = incoming.text
-        buttons = tuple(
-            row
-            for one in members
-            for row in buttons_of(
-                store.offer(one.household, incoming.chat, (home_choice(one, words, store),), now)
-            )
-        )
-        text = say(WhichHome(must_send_again=not words), voice_of(desk))
-        said.answers.append((incoming.chat, Answer(text=text, buttons=buttons)))
-        return None
-
-    @staticmethod
-    def _home_meant(incoming: Incoming, store: Store) -> HouseholdId | None:
-        """Tell which home a button or an evening's message that is answered was about."""
-        if isinstance(incoming.kind, Press):
-            question = store.question_by_id(numbers_of(incoming.kind.data)[0])
-            return None if question is None else question.household
-        under = incoming.kind if isinstance(incoming.kind, Reaction) else incoming.quoted
-        return None if under is None else store.home_of_message(incoming.chat, under.message_id)
-
-    def _joins(self, incoming: Incoming, store: Store, now: datetime, said: Said) -> bool:
-        """Let somebody in who brings an invitation, also who is known or could found a home."""
-        code = self._start_text(incoming)
-        joined = join(code, incoming, store, now) if code else None
-        match joined:
-            case None:
-                return False
-            case NotJoined():
-                text = say(joined, Voice(now.date(), ZoneInfo("UTC")))
-                said.answers.append((incoming.chat, Answer(text=text)))
-            case newcomer:
-                desk = Desk(store, newcomer, self.knowledge, now, f"update:{incoming.update_id}")
-                said.answers.append((incoming.chat, answer_of([welcome_newcomer(newcomer, store)], desk)))
-                for chat, outcome in tell_others(newcomer, store):
-                    said.answers.append((chat, replace(answer_of([outcome], desk), is_silent=True)))
-        return True
-
-    def _meet(self, incoming: Incoming, store: Store, now: datetime, said: Said) -> None:
-        start = self._start_text(incoming)
-        if self._emergency(incoming, Situation(now=now, zone=ZoneInfo("UTC"), today=now.date())):
-            text = say(Exposed(), Voice(now.date(), ZoneInfo("UTC")))
-            said.answers.append((incoming.chat, Answer(text=text)))
-            return
-        if start is not None and self.may_found(incoming.person, start):
-            member = store.found_household(incoming.person, incoming.chat, incoming.name, now)
-            desk = Desk(store, member, self.knowledge, now, f"update:{incoming.update_id}")
-            founded = Founded(incoming.name, asking=Asking((), Expecting.TOWN))
-            said.answers.append((incoming.chat, answer_of([founded], desk)))
-        elif store.refuse_stranger(incoming.person, now):
-            text = say(Stranger(incoming.is_group), Voice(now.date(), ZoneInfo("UTC")))
-            said.answers.append((incoming.chat, Answer(text=text)))
-
-    @staticmethod
-    def _start_text(incoming: Incoming) -> str | None:
-        is_start = incoming.text.split()[:1] == ["/start"]
-        return incoming.text[len("/start") :].strip() if is_start else None
-
-    @staticmethod
-    def _emergency(incoming: Incoming, situation: Situation) -> Command | None:
-        """Hear an emergency in any words sent: new, edited, passed on, or under a photo."""
-        match incoming.kind:
-            case Text(text=text) | Photo(caption=text):
-                return hear_emergency(text, situation)
-            case _:
-                return None
-
     def _meant(
         self, incoming: Incoming, desk: Desk
     ) -> "tuple[Command, ...] | ButtonExpired | AnsweredAlready":
@@ -368,7 +272,7 @@ class Conversation:
         if is_bare_no(incoming.text):
             is_later = is_plain_no(incoming.text) and is_under_nudge(replied_to, desk)
             return self._commands(incoming, situation, desk) if is_later else (Deny(),)
-        emergency = self._emergency(incoming, situation)
+        emergency = hear_emergency(incoming.words, situation)
         if emergency is not None:
             return (emergency,)
         if is_sign(incoming.text):

@@ -105,3 +105,8 @@ class Incoming:
     def text(self) -> str:
         """Give the words typed, none where something else was sent."""
         return self.kind.text if isinstance(self.kind, Text) else ""
+
+    @property
+    def words(self) -> str:
+        """Give all words sent: new, edited, passed on, or under a photo."""
+        return self.kind.caption if isinstance(self.kind, Photo) else self.text
