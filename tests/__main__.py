@@ -31,6 +31,10 @@ LONG_STEPS: tuple[tuple[str, list[str]], ...] = (
         # 200,000 texts by hand; fewer here keep this gate short
         [PYTHON, "-m", "tests.tools.fuzzing", "--texts", "60000", "--talks", "3000", "--seed", "21"],
     ),
+    (
+        "random talks",
+        [PYTHON, "-m", "tests.tools.random_talks", "--talks", "40", "--seeds", "11", "12", "13"],
+    ),
     ("simulation", [PYTHON, "-m", "tests.simulation", "--homes", "150", "--seed", "9000"]),
     (
         "simulation, lazy",

@@ -312,7 +312,7 @@ def _todo(
             sure.append(_named(command, plant, ways, on, desk))
         elif len(ways) == 1 and (
             evening.is_named(plant)
-            or not is_changed(desk.entries, plant, {product for _, _, product in ways[0]})
+            or not is_changed(desk.entries, plant, {product for _, _, product in ways[0]}, evening.on)
         ):
             sure += ways[0]
         elif ways:

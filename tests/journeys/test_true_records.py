@@ -144,6 +144,13 @@ def test_an_evening_after_the_change_names_it_and_done_is_enough(talk: Talk) -> 
     assert [method for _, method, _ in rounds(talk)] == [Method.SWAB]
 
 
+def test_an_evening_that_no_message_named_is_asked_about(talk: Talk) -> None:
+    talk.say("ivy 28 spider mites", at=talk.now.replace(hour=21))
+    talk.passes(days=1)  # nobody looked at the clock meanwhile: the bot was down
+    assert "nothing is written yet" in talk.say("done")[0]
+    assert rounds(talk) == []
+
+
 def test_of_two_clean_outs_one_is_asked_about_after_the_other(talk: Talk) -> None:
     talk.say("hoya many longtailed mealybugs")
     talk.say("ivy many longtailed mealybugs")
