@@ -248,17 +248,17 @@ class Conversation:
             return []
         desk, nudge = composed
         status = status_of(desk, refresh_evening(desk)) if desk.household.wants_status else None
-        away = desk.household.is_away
-        chats = dict.fromkeys(one.chat for one in store.members(household) if not away(one.id, desk.today))
+        chats = _awake(desk, is_first=nudge.count == 1)
         said = [
             SaidTonight(
                 key=f"nudge:{household}:{nudge.on}:{nudge.count}:{chat}",
                 household=household,
                 chat=chat,
-                answer=self._nudge(nudge, desk, chat),
+                answer=replace(told, is_silent=told.is_silent or is_quiet),
                 status=status,
             )
-            for chat in chats
+            for chat, is_quiet in chats.items()
+            for told in [self._nudge(nudge, desk, chat)]
         ]
         desk.forget()
         return said
@@ -351,7 +351,7 @@ class Conversation:
             choices=question.choices if question else (),
             choice_texts=tuple(button_text(choice) for choice in question.choices) if question else (),
             units=household.units,
-            quiet_from_hour=household.quiet_from.hour,
+            quiet_from_hour=household.quiet_hours(desk.member.id)[0].hour,
             lacks_town=not household.is_zone_told,
             untold=tuple(place.name for place in untold_places(desk)),
             is_held=household.is_held(desk.today) or household.is_away(desk.member.id, desk.today),
@@ -406,6 +406,19 @@ def _named(
             if one.ingredient in products
         ),
     )
+
+
+def _awake(desk: Desk, *, is_first: bool) -> dict[int, bool]:
+    """
+    Give the chats an evening's message goes to, and whether it makes no sound there.
+
+    In one's own quiet hours the first comes without a sound; what is said again, or waits, does not come.
+    """
+    chats: dict[int, bool] = {}
+    for one in desk.store.members(desk.member.household):
+        if not desk.household.is_away(one.id, desk.today):
+            chats[one.chat] = desk.household.is_quiet(desk.now, one.id) and chats.get(one.chat, True)
+    return {chat: is_quiet for chat, is_quiet in chats.items() if is_first or not is_quiet}
 
 
 def _says_done(sign: Reaction, desk: Desk) -> bool:

@@ -6,6 +6,7 @@ from datetime import time
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
+from bot.domain.household import lies_within
 from bot.domain.journal import HouseholdSet
 
 
@@ -20,11 +21,15 @@ class SetHours(Command):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HoursSet(Outcome):
-    """Evening time and quiet hours as they are now."""
+    """The home's evening time and the speaker's quiet hours as they are now."""
 
     evening: time
     quiet_from: time
     quiet_until: time
+    is_own: bool = False
+    """Whether others of the home have quiet hours of theirs."""
+    is_silent: bool = False
+    """Whether the evening comes to the speaker without a sound."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,44 +49,33 @@ class BadHours(Outcome):
     quiet_until: time
 
 
-@dataclass(frozen=True, slots=True)
-class Hours:
-    """An evening and a quiet span, checked together."""
-
-    evening: time
-    quiet_from: time
-    quiet_until: time
-
-    def is_quiet(self, at: time) -> bool:
-        """Whether a clock time lies in the quiet span."""
-        if self.quiet_from <= self.quiet_until:
-            return self.quiet_from <= at < self.quiet_until
-        return at >= self.quiet_from or at < self.quiet_until
-
-
 @performs
 def set_hours(command: SetHours, desk: Desk) -> HoursSet | BadHours:
-    """Keep the evening time outside the quiet hours."""
-    household = desk.household
-    hours = Hours(
-        command.evening or household.evening,
-        command.quiet_from or household.quiet_from,
-        command.quiet_until or household.quiet_until,
-    )
-    if hours.is_quiet(hours.evening):
-        return BadHours(hours.evening, hours.quiet_from, hours.quiet_until)
-    desk.write(
-        [
-            desk.draft(
-                HouseholdSet(
-                    evening=command.evening, quiet_from=command.quiet_from, quiet_until=command.quiet_until
-                )
-            )
-        ]
-    )
+    """Move the home's evening, or the quiet hours: those of one who shares the plants are one's own."""
+    household, me = desk.household, desk.member
+    since, until = household.quiet_hours(me.id)
+    evening = command.evening or household.evening
+    quiet = command.quiet_from or since, command.quiet_until or until
+    members = desk.store.members(me.household)
+    others = {one.chat for one in members} - {me.chat}
+    is_silent = lies_within(evening, *quiet)
+    of_others = [household.quiet_hours(one.id) for one in members if one.id != me.id]
+    if is_silent and all(lies_within(evening, *hours) for hours in of_others):
+        return BadHours(evening, *quiet)
+    told = [
+        HouseholdSet(quiet_from=command.quiet_from, quiet_until=command.quiet_until, is_own=len(members) > 1)
+    ]
+    told = told if command.quiet_from or command.quiet_until else []
+    moved = [HouseholdSet(evening=command.evening)] if command.evening else []
+    desk.write(desk.draft(one) for one in (*told, *moved))
     if command.evening not in {None, household.evening}:
-        others = {one.chat for one in desk.store.members(desk.member.household)} - {desk.member.chat}
         for chat in sorted(others):
-            desk.say_elsewhere(chat, EveningMoved(desk.speaker, hours.evening))
+            desk.say_elsewhere(chat, EveningMoved(desk.speaker, evening))
     desk.close_question()
-    return HoursSet(evening=hours.evening, quiet_from=hours.quiet_from, quiet_until=hours.quiet_until)
+    return HoursSet(
+        evening=evening,
+        quiet_from=quiet[0],
+        quiet_until=quiet[1],
+        is_own=len(members) > 1,
+        is_silent=is_silent,
+    )

@@ -25,12 +25,13 @@ class SettingsTold(Outcome):
 def show_settings(_: Ask, desk: Desk) -> SettingsTold:
     """Give the household's preferences."""
     household = desk.household
+    since, until = household.quiet_hours(desk.member.id)
     return SettingsTold(
         town=household.town,
         zone=household.zone_name if household.is_zone_told else None,
         evening=household.evening,
-        quiet_from=household.quiet_from,
-        quiet_until=household.quiet_until,
+        quiet_from=since,
+        quiet_until=until,
         places=len(household.places),
         plants=len(household.living),
     )

@@ -28,7 +28,7 @@ from bot.domain.household import (
     Walk,
     Work,
 )
-from bot.domain.identity import EntryId, PlaceId, PlantId
+from bot.domain.identity import EntryId, MemberId, PlaceId, PlantId
 from bot.domain.journal import (
     CalendarGiven,
     CheckedClean,
@@ -285,6 +285,7 @@ def _is_late(entry: Entry, zones: tuple[tuple[_Order, ZoneInfo], ...]) -> bool:
 def _apply_to_household(household: Household, entry: Entry) -> None:
     match entry.payload:
         case HouseholdSet() as told:
+            _set_quiet_hours(household, told, entry.member)
             _set_preferences(household, told)
         case PlaceSet() | TemperatureRead() | UsualByMonth() as told:
             _apply_to_place(household, told, entry.happened_on)
@@ -413,8 +414,19 @@ def _set_fields(target: object, told: object, names: tuple[str, ...]) -> None:
             setattr(target, name, value)
 
 
+def _set_quiet_hours(household: Household, told: HouseholdSet, member: MemberId | None) -> None:
+    """Take them for the home's, or for a member's own; who has the home alone again has none besides."""
+    if told.is_own and member is not None:
+        since, until = household.quiet_hours(member)
+        household.quiet[member] = told.quiet_from or since, told.quiet_until or until
+    elif told.quiet_from is not None or told.quiet_until is not None:
+        _set_fields(household, told, ("quiet_from", "quiet_until"))
+        if member is not None:
+            household.quiet.pop(member, None)
+
+
 def _set_preferences(household: Household, told: HouseholdSet) -> None:
-    _set_fields(household, told, ("town", "latitude", "longitude", "evening", "quiet_from", "quiet_until"))
+    _set_fields(household, told, ("town", "latitude", "longitude", "evening"))
     if told.zone is not None:
         household.zone_name = told.zone
         household.is_zone_told = True

@@ -27,6 +27,11 @@ LAMP_FROM = time(6)
 """A lamp of which only the end was told counts as on since six in the morning. Judgement."""
 
 
+def lies_within(at: time, since: time, until: time) -> bool:
+    """Whether a clock time lies in hours that may go past midnight."""
+    return since <= at < until if since <= until else at >= since or at < until
+
+
 @dataclass(slots=True)
 class Place:
     """A room, sill or bed. Temperatures in [degC]."""
@@ -259,6 +264,8 @@ class Household:
     """Living pests on one leaf before and after a wash, as counted here. [1]"""
     held_from: date | None = None
     held_until: date | None = None
+    quiet: dict[MemberId, tuple[time, time]] = field(default_factory=dict)
+    """Quiet hours of members who told their own; the others have the home's."""
     away: dict[MemberId, tuple[date, date | None]] = field(default_factory=dict)
     """Members who get no evenings: from when, until when; None is until further notice."""
     nudge: Nudge | None = None
@@ -323,6 +330,18 @@ class Household:
             return frozenset()
         first = max(today, self.held_from)
         return frozenset(first + timedelta(days=number) for number in range((self.held_until - first).days))
+
+    def quiet_hours(self, member: MemberId | None = None) -> tuple[time, time]:
+        """Give the quiet hours of a member, or of the home."""
+        home = self.quiet_from, self.quiet_until
+        return home if member is None else self.quiet.get(member, home)
+
+    def is_quiet(self, at: datetime, member: MemberId | None = None) -> bool:
+        """Whether an instant is quiet for a member, or for everybody."""
+        local = at.astimezone(self.zone).time()
+        everybody = [self.quiet_hours(), *self.quiet.values()]
+        told = everybody if member is None else [self.quiet_hours(member)]
+        return all(lies_within(local, *hours) for hours in told)
 
     def is_away(self, member: MemberId, today: date) -> bool:
         """Whether a member gets no evenings on this day."""

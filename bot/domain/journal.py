@@ -42,6 +42,8 @@ class HouseholdSet:
     status: bool | None = None
     tools: tuple[str, ...] | None = None
     repeats: bool | None = None
+    is_own: bool = False
+    """Whether the quiet hours are the teller's alone: others share the home."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

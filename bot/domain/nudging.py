@@ -98,7 +98,7 @@ def nudge_at(
     ]
     at = max(at, min(tonight, default=at) - LEAD)
     is_over = at == now and at - owed_at > LATEST
-    return None if is_over or is_quiet(household, at) or evening_of(at, zone) != day else at
+    return None if is_over or household.is_quiet(at) or evening_of(at, zone) != day else at
 
 
 def _on_grid(at: datetime) -> datetime:
@@ -109,14 +109,6 @@ def is_long_silent(household: Household, today: date) -> bool:
     """Whether nobody has said a word for evenings, so that one question takes their place."""
     since = household.unheard_since
     return since is not None and (today - since).days >= SILENT_DAYS
-
-
-def is_quiet(household: Household, at: datetime) -> bool:
-    """Whether an instant lies in the quiet hours."""
-    local = at.astimezone(household.zone).time()
-    if household.quiet_from <= household.quiet_until:
-        return household.quiet_from <= local < household.quiet_until
-    return local >= household.quiet_from or local < household.quiet_until
 
 
 def next_nudge_at(
@@ -189,7 +181,7 @@ def morning_at(household: Household, now: datetime) -> datetime | None:
     ]
     at = max(min(owed, default=now), now)
     is_over = not owed or at - min(owed) > LATEST or (household.told_at and household.told_at > min(owed))
-    return None if is_over or is_quiet(household, at) else at
+    return None if is_over or household.is_quiet(at) else at
 
 
 def _first_evening(
@@ -237,7 +229,7 @@ def _again_tonight(household: Household, today: date, now: datetime) -> datetime
         return None
     at = max(owed_at, now)
     is_over = at - owed_at > LATEST or evening_of(at, household.zone) != today
-    return None if is_over or is_quiet(household, at) else at
+    return None if is_over or household.is_quiet(at) else at
 
 
 def _wants_repeat(household: Household, nudge: Nudge) -> bool:

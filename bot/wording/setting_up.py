@@ -243,9 +243,11 @@ def _no_such_town(told: NoSuchTown) -> str:
 
 @says
 def _hours_set(told: HoursSet, voice: Voice) -> str:
+    whose = "your quiet hours from" if told.is_own else "quiet from"
+    silent = " The evening comes to you without a sound." if told.is_silent else ""
     return (
-        f"Written: evening at {voice.clock(told.evening)}, quiet from {voice.clock(told.quiet_from)} "
-        f"to {voice.clock(told.quiet_until)}."
+        f"Written: evening at {voice.clock(told.evening)}, {whose} {voice.clock(told.quiet_from)} "
+        f"to {voice.clock(told.quiet_until)}.{silent}"
     )
 
 

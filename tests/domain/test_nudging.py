@@ -4,7 +4,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from bot.domain.journal import Heard, HeldUntil, HouseholdSet, Nudged, NudgedTask, Postponed
-from bot.domain.nudging import is_quiet, next_nudge_at, placements
+from bot.domain.nudging import next_nudge_at, placements
 from bot.domain.slot import SlotKind
 from bot.domain.trade import Method
 from tests.domain.telling import DAY, HOYA, IVY, KNOWLEDGE, SOAP, ZONE, Telling, home
@@ -113,7 +113,7 @@ def test_a_nudge_is_never_owed_in_quiet_hours_nor_in_the_past(
     found = next_nudge_at(telling.household, KNOWLEDGE, now)
     if found is not None:
         assert found >= now
-        assert not is_quiet(telling.household, found)
+        assert not telling.household.is_quiet(found)
 
 
 def test_hours_late_is_not_sent() -> None:

@@ -28,7 +28,7 @@ from bot.domain.journal import (
     evening_of,
 )
 from bot.domain.label import Label
-from bot.domain.nudging import is_quiet, next_nudge_at
+from bot.domain.nudging import next_nudge_at
 from bot.domain.slot import Habits, SlotKind, slots
 from bot.domain.sun import Site
 from bot.domain.trade import Grade, Method
@@ -181,7 +181,7 @@ def test_one_nudge_an_evening_and_none_in_quiet_hours(
             break
         assert at >= now
         household = fold(telling.entries)
-        assert not is_quiet(household, at), (site, at)
+        assert not household.is_quiet(at), (site, at)
         evening_on = evening_of(at, zone)
         count = sum(evening_of(one, zone) == evening_on for one in sent) + 1
         sent.append(at)

@@ -139,3 +139,35 @@ def test_where_nobody_has_to_water_no_note_is_offered(talk: Talk, words: str) ->
 def test_a_home_without_a_case_needs_no_note(talk: Talk) -> None:
     talk.say("away until 20 may")
     assert NOTE not in talk.labels()
+
+
+@pytest.mark.parametrize(
+    "words", ["quiet 19-7", "quiet from 19:00 to 7:00", "no messages between 19:00 and 7:00"]
+)
+def test_quiet_hours_are_ones_own(shared: Talk, words: str) -> None:
+    answer = shared.say(words, person=PARTNER)[0]
+    assert answer.endswith("your quiet hours from 19:00 to 07:00. The evening comes to you without a sound.")
+    assert "Quiet: 19:00 to 07:00" in shared.say("settings", person=PARTNER)[0]
+    assert "Quiet: 22:00 to 08:00" in shared.say("settings")[0]
+    shared.evening()
+    assert {one.chat: one.answer.is_silent for one in shared.nudges} == {OWNER: False, PARTNER: True}
+    before = len(shared.nudges)
+    shared.evening()
+    assert [one.chat for one in shared.nudges[before:]] == [OWNER], "what is said again does not come"
+
+
+def test_an_evening_that_is_quiet_for_all_is_refused_and_one_that_is_not_comes(shared: Talk) -> None:
+    shared.say("quiet 23-7", person=PARTNER)
+    assert "Nothing is written" in shared.say("nudge me at 23:30")[0]
+    assert shared.say("nudge me at 22:30")[0].startswith("Written: evening at 22:30")
+    shared.evening()
+    assert shared.now.hour == 22
+    assert {one.chat: one.answer.is_silent for one in shared.nudges} == {OWNER: True, PARTNER: False}
+
+
+def test_who_has_the_home_alone_sets_its_hours(talk: Talk) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    assert talk.say("quiet 23-7")[0].endswith("quiet from 23:00 to 07:00.")
+    assert "your" not in talk.say("quiet 23-7")[0]
+    assert (talk.home.quiet_from.hour, talk.home.quiet) == (23, {})
+    assert "Nothing is written" in talk.say("quiet 19-7")[0], "the evening would lie in them"
