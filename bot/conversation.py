@@ -51,12 +51,14 @@ from bot.actions.send_evening import (
     plants_of_finds,
     refresh_evening,
     send_evening,
+    takers,
 )
 from bot.actions.set_place import PlacesSaved, untold_places
 from bot.actions.set_town import SetCoordinates, WhichTown
 from bot.actions.set_up import asked_next
 from bot.actions.show_history import told_already
 from bot.actions.situation import Asked, Expecting, KnownPlace, KnownPlant, KnownProduct, Situation
+from bot.actions.take_line import TakeLines
 from bot.actions.undo import Undo
 from bot.arriving import Arriving
 from bot.domain.identity import HouseholdId
@@ -196,8 +198,9 @@ class Conversation:
         outcomes += asked_next(outcomes, desk)
         if was_silent and not any(isinstance(one, Hold | ComeBack | GiveFirstAid) for one in commands):
             outcomes.append(look_first(desk))
-        if lines_left(desk) != open_before:
-            said.edits += what_is_left_of_evening(desk)
+        is_answered = lines_left(desk) != open_before
+        if is_answered or any(isinstance(one, TakeLines) for one in commands):
+            said.edits += what_is_left_of_evening(desk, is_answered=is_answered)
         if answered is not None:
             asked, answer = answered
             if asked.answered is not None or not is_asked_anew(asked, outcomes):
@@ -360,13 +363,13 @@ class Conversation:
     @staticmethod
     def _mark_heard(commands: "tuple[Command, ...]", desk: Desk) -> None:
         """
-        Any answer counts, thanks excepted: no repeat tonight.
+        Any answer counts, but for thanks and a promise: no repeat tonight.
 
         The nudge's buttons go line by line with what is settled, and the others read who answered: who merely
         asks, or is not understood, has settled nothing.
         """
         nudge = desk.household.nudge
-        is_courtesy = all(isinstance(one, Thanks | Greet | BeginTalk) for one in commands)
+        is_courtesy = all(isinstance(one, Thanks | Greet | BeginTalk | TakeLines) for one in commands)
         is_answer = nudge is not None and not nudge.is_heard and not is_courtesy
         if is_answer or desk.household.is_silent:
             desk.write([Draft(payload=Heard(), happened_at=desk.now, happened_on=desk.today)])
@@ -412,11 +415,13 @@ def _awake(desk: Desk, *, is_first: bool) -> dict[int, bool]:
     """
     Give the chats an evening's message goes to, and whether it makes no sound there.
 
-    In one's own quiet hours the first comes without a sound; what is said again, or waits, does not come.
+    In one's own quiet hours the first comes without a sound; what is said again, or waits, does not come, and
+    where all that is left was taken it comes to the takers alone.
     """
     chats: dict[int, bool] = {}
+    who = None if is_first else takers(desk)
     for one in desk.store.members(desk.member.household):
-        if not desk.household.is_away(one.id, desk.today):
+        if not desk.household.is_away(one.id, desk.today) and (not who or one.id in who):
             chats[one.chat] = desk.household.is_quiet(desk.now, one.id) and chats.get(one.chat, True)
     return {chat: is_quiet for chat, is_quiet in chats.items() if is_first or not is_quiet}
 

@@ -83,7 +83,7 @@ def status_of(desk: Desk, next_at: datetime | None) -> Answer:
     return Answer(text=say(status_now(desk, next_at), voice_of(desk)), is_silent=True)
 
 
-def what_is_left_of_evening(desk: Desk) -> list[Edit]:
+def what_is_left_of_evening(desk: Desk, *, is_answered: bool) -> list[Edit]:
     """Leave the evening's messages with buttons for what is open still; the others read who answered."""
     nudge, left, here = desk.household.nudge, what_is_left(desk), desk.member.chat
     if nudge is None:
@@ -96,7 +96,7 @@ def what_is_left_of_evening(desk: Desk) -> list[Edit]:
             if left is None or not text
             else of_home(fitted(say(left, voice_of(desk)), most_lines(left))[0], chat, desk)
         )
-        if chat != here:
+        if chat != here and is_answered:
             told = f"{told}\n\n{say_answered(desk.speaker, voice_of(desk).clock(desk.now))}"
         buttons = buttons_of(_offered(chat, choices, desk)) if choices else ()
         is_bare = not text or (chat == here and not buttons)

@@ -34,7 +34,7 @@ from bot.domain.course import Step
 from bot.domain.effort import MINUTES
 from bot.domain.gap import Lateness
 from bot.domain.household import Nudge
-from bot.domain.identity import HouseholdId, PlantId
+from bot.domain.identity import HouseholdId, MemberId, PlantId
 from bot.domain.journal import (
     Draft,
     Nudged,
@@ -98,6 +98,8 @@ class NudgeText(Outcome):
     """Plants whose roots nobody has looked at, though pests of their kind sit there."""
     spent: tuple[Spent, ...]
     """What may not be used again for now, and what takes its place tonight."""
+    taken: tuple[tuple[str, tuple[str, ...]], ...]
+    """Who said to do which of the plants."""
     warm: tuple[str, ...]
     """Plants to be sprayed where it is warm enough for a word of caution."""
     question: tuple[Doubt, str, float | None] | None
@@ -371,6 +373,7 @@ def _message(evening: Tonight, nudge: Nudge, desk: Desk, more: tuple[Choice, ...
             and is_warm(household, desk.plant(part.plant), evening.on)
         ),
         spent=_spent_before(lines, desk),
+        taken=_taken(evening, desk),
         question=_question(evening, desk),
         asking=Asking(
             (
@@ -383,6 +386,25 @@ def _message(evening: Tonight, nudge: Nudge, desk: Desk, more: tuple[Choice, ...
             Expecting.LINES,
         ),
     )
+
+
+def _taken(evening: Tonight, desk: Desk) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """Give who said to do which of the plants with something left."""
+    names = {one.id: one.name for one in desk.store.members(desk.member.household)}
+    plants: dict[str, list[str]] = {}
+    for line in (*evening.treatments, *evening.looks):
+        plant = desk.plant(line.plant) if line.plant is not None and line.left else None
+        by = None if plant is None else plant.taken_by(evening.on)
+        if plant is not None and by in names:
+            plants.setdefault(names[by], []).append(plant.name)
+    return tuple((name, tuple(dict.fromkeys(of))) for name, of in plants.items())
+
+
+def takers(desk: Desk) -> frozenset[MemberId] | None:
+    """Give who said to do what is still open tonight; None where somebody else may have to do something."""
+    plants = [desk.plant(line.plant) for line in desk.evening.open(desk.now) if line.plant is not None]
+    by = {plant.taken_by(desk.evening.on) for plant in plants}
+    return None if None in by else frozenset(one for one in by if one is not None)
 
 
 def _question(evening: Tonight, desk: Desk) -> tuple[Doubt, str, float | None] | None:

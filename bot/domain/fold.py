@@ -39,6 +39,7 @@ from bot.domain.journal import (
     HouseholdSet,
     IsolatedNow,
     LeafCounted,
+    LineTaken,
     LostNow,
     Nudged,
     PestCorrected,
@@ -472,6 +473,8 @@ def _apply_to_plant(plant: Plant, entry: Entry, *, is_late: bool) -> None:  # no
                 plant.arrived_on = plant.added_on
         case ReleasedNow(by_rule=by_rule):
             _close(plant, on, by_rule=by_rule)
+        case LineTaken() if entry.member is not None:
+            plant.taken = on, entry.member
         case LostNow():
             plant.lost_on = on
             _close(plant, on, by_rule=False)

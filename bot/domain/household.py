@@ -153,6 +153,12 @@ class Plant:
     quarantine_days: int | None = None
     postponed_to: date | None = None
     postponed_at: datetime | None = None
+    taken: tuple[date, MemberId] | None = None
+    """The evening for which somebody last took what is to be done, and who."""
+
+    def taken_by(self, on: date) -> MemberId | None:
+        """Tell who does this plant on an evening, where somebody said so."""
+        return self.taken[1] if self.taken is not None and self.taken[0] == on else None
 
     @property
     def open_cases(self) -> list[Case]:

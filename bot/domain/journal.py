@@ -224,6 +224,11 @@ class Nudged:
 
 
 @dataclass(frozen=True, slots=True)
+class LineTaken:
+    """The entry's member does what is asked of its plant that evening."""
+
+
+@dataclass(frozen=True, slots=True)
 class Heard:
     """Somebody answered the open nudge."""
 
@@ -346,6 +351,7 @@ Payload = (
     | Nudged
     | Heard
     | SilenceAsked
+    | LineTaken
     | Voided
 )
 

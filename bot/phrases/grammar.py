@@ -100,6 +100,7 @@ from bot.phrases.setup import (
 )
 from bot.phrases.sharing import SPOKEN as SHARING_WORDS
 from bot.phrases.sharing import read_sharing
+from bot.phrases.taking import read_taking
 from bot.phrases.text import LONGEST, is_signed, is_thumb_up, plain, tidy, words_of
 from bot.phrases.walking import SPOKEN as WALKING_WORDS
 from bot.phrases.walking import read_walk
@@ -426,7 +427,10 @@ def _read(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
     if reason is not None:
         return reason
     renamed = (
-        read_renaming(text, words, situation) or read_hurry(words) or read_putting_right(words, situation)
+        read_renaming(text, words, situation)
+        or read_hurry(words)
+        or read_taking(words, situation)
+        or read_putting_right(words, situation)
     )
     if renamed is not None:
         return renamed

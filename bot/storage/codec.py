@@ -56,6 +56,7 @@ KINDS: dict[type, tuple[str, int]] = {
     journal.RoutineSet: ("routine_set", 1),
     journal.HeldUntil: ("held_until", 1),
     journal.Nudged: ("nudged", 1),
+    journal.LineTaken: ("line_taken", 1),
     journal.Heard: ("heard", 1),
     journal.SilenceAsked: ("silence_asked", 1),
     journal.Voided: ("voided", 1),

@@ -16,6 +16,7 @@ from bot.wording.saying import says, spoken
 from bot.wording.voice import Voice
 
 TOLD = {
+    "LineTaken": "taken on for the evening",
     "HouseholdSet": "settings",
     "PlaceSet": "a place",
     "PlaceGone": "a place removed",

@@ -10,6 +10,7 @@ from bot.actions.hold import EveningsHeld, MemberAway, Paused
 from bot.actions.pass_on import NoteForOthers
 from bot.actions.send_evening import Deed, LeftOpen, NudgeText, StillThere
 from bot.actions.set_repeats import RepeatsSet
+from bot.actions.take_line import LinesTaken, TakenByOther
 from bot.domain.care import Care
 from bot.domain.course import Step
 from bot.domain.fold import RINSED_BY
@@ -84,6 +85,7 @@ def _nudge_text(nudge: NudgeText, voice: Voice) -> str:
     lift = _lift(nudge, voice)
     is_shown = heights([*lines, *lift]) <= SHORT  # a full evening shows it where the rest is read
     lines += lift if is_shown else []
+    lines += [f"{name} does {voice.plants(plants)}." for name, plants in nudge.taken]
     lines += [f"Settled: {voice.plants(nudge.settled)}."] if nudge.settled else []
     if (nudge.deeds or nudge.looks) and (nudge.count > 1 or heights(lines) < SHORT):
         lines.insert(0, _head(nudge))  # of a full evening everybody knows that it is tonight
@@ -285,6 +287,17 @@ def _note_for_others(told: NoteForOthers, voice: Voice) -> str:
     lines += [f"{plural(pest).capitalize()} sit here: {where}." for pest, where in told.looks]
     lines.append("Something alive on another plant? Set that one apart and send me a photo.")
     return "\n".join(lines)
+
+
+@says
+def _lines_taken(told: LinesTaken, voice: Voice) -> str:
+    known = f" {listed(told.others)} {'knows' if len(told.others) == 1 else 'know'}." if told.others else ""
+    return f"Written: you do {voice.plants(told.plants)} tonight.{known} “done” once it is done."
+
+
+@says
+def _taken_by_other(told: TakenByOther, voice: Voice) -> str:
+    return f"{told.name} does {voice.plants(told.plants)} tonight."
 
 
 @says

@@ -6,7 +6,7 @@ from datetime import timedelta
 import pytest
 
 from bot.domain.identity import HouseholdId, PlantId
-from bot.domain.journal import Treated
+from bot.domain.journal import LineTaken, Treated
 from tests.journeys.talking import OWNER, PARTNER, STRANGER, Talk
 
 
@@ -151,3 +151,49 @@ def test_an_export_is_offered_before_anything_is_erased(talk: Talk) -> None:
     assert talk.press("Export first") == ["Which file?"]
     # after that the sentence asks again: it is never taken from an old message
     assert talk.say("erase this home for good")[0].startswith("That erases this home for good")
+
+
+@pytest.mark.parametrize(
+    "words", ["I do the landing", "I'll do the hoya", "i will take the hoya tonight", "leave the hoya to me"]
+)
+def test_a_line_of_tonight_can_be_taken(talk: Talk, words: str) -> None:
+    talk.joins()
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    before = [entry for _, entry in talk.told() if isinstance(entry, Treated)]
+    assert talk.say(words, person=PARTNER)[0].startswith("Written: you do hoya tonight. Ada knows.")
+    assert talk.shown[OWNER][-1].text == "Bo does hoya tonight."
+    (edit,) = [one for where, _, one in talk.heard[-1].edits if where == OWNER]
+    assert edit is not None
+    assert "Bo does hoya." in edit.text
+    assert "Answered" not in edit.text
+    assert [entry for _, entry in talk.told() if isinstance(entry, Treated)] == before, (
+        "a promise is no treatment"
+    )
+    count = len(talk.nudges)
+    talk.evening()
+    assert [one.chat for one in talk.nudges[count:]] == [PARTNER], "the repeat is the taker's alone"
+    talk.say("done", person=PARTNER)
+    assert sum(isinstance(entry, Treated) for _, entry in talk.told()) == 2
+
+
+def test_where_something_is_left_for_nobody_the_repeat_goes_to_all(talk: Talk) -> None:
+    talk.joins()
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.say("ivy 8 longtailed mealybugs")
+    talk.evening()
+    talk.say("i do the ivy", person=PARTNER)
+    count = len(talk.nudges)
+    talk.evening()
+    assert {one.chat for one in talk.nudges[count:]} == {OWNER, PARTNER}
+
+
+@pytest.mark.parametrize(
+    "words", ["i do the ivy", "i do not do the hoya", "leave the hoya", "i do like the hoya"]
+)
+def test_what_is_not_open_or_no_promise_takes_nothing(talk: Talk, words: str) -> None:
+    talk.joins()
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    talk.say(words, person=PARTNER)
+    assert not any(isinstance(entry, LineTaken) for _, entry in talk.told())

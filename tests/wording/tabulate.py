@@ -74,7 +74,7 @@ def kinds() -> list[str]:
 @contextmanager
 def overheard(say_instead: Callable[[Outcome, Voice], str]) -> Iterator[None]:
     """Let another function word all outcomes, wherever the bot does so."""
-    with patch("bot.conversation.say", say_instead), patch("bot.messages.say", say_instead):
+    with patch("bot.arriving.say", say_instead), patch("bot.messages.say", say_instead):
         yield
 
 

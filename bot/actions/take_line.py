@@ -1,0 +1,48 @@
+"""Lines of tonight that one of several takes: the others are told, the repeat comes to the taker alone."""
+
+from dataclasses import dataclass
+
+from bot.actions.command import Command, performs
+from bot.actions.desk import Desk
+from bot.actions.log_round import NothingDue, nothing_due
+from bot.actions.outcome import Outcome
+from bot.domain.identity import PlantId
+from bot.domain.journal import LineTaken
+
+
+@dataclass(frozen=True, slots=True)
+class TakeLines(Command):
+    """The speaker means to do what is open tonight on these plants."""
+
+    plants: tuple[PlantId, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LinesTaken(Outcome):
+    """What the speaker does tonight; others: who was told."""
+
+    plants: tuple[str, ...]
+    others: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TakenByOther(Outcome):
+    """To the others: who does what tonight."""
+
+    name: str
+    plants: tuple[str, ...]
+
+
+@performs
+def take_lines(command: TakeLines, desk: Desk) -> LinesTaken | NothingDue:
+    """Write who does it; it is open until it is told as done."""
+    is_open = {line.plant for line in desk.evening.open(desk.now)}
+    taken = [plant for plant in command.plants if plant in is_open]
+    if not taken:
+        return nothing_due(desk)
+    desk.write(desk.draft(LineTaken(), plant=plant, on=desk.evening.on) for plant in taken)
+    names = desk.names(taken)
+    others = [one for one in desk.store.members(desk.member.household) if one.id != desk.member.id]
+    for chat in sorted({one.chat for one in others} - {desk.member.chat}):
+        desk.say_elsewhere(chat, TakenByOther(desk.speaker, names))
+    return LinesTaken(names, tuple(one.name for one in others))
