@@ -232,7 +232,7 @@ def test_nothing_is_put_off_into_the_past(talk: Talk) -> None:
 @pytest.mark.parametrize("words", ["done", "that is done", "finished"])
 def test_a_find_told_on_a_work_day_leaves_the_stage_open(talk: Talk, words: str) -> None:
     talk.say("hoya 12 longtailed mealybugs")
-    talk.say("coffee plant 12 longtailed mealybugs")
+    talk.say("moth orchid 12 longtailed mealybugs")
     talk.press("They are apart now") if "They are apart now" in talk.labels() else talk.press(
         "It is apart now"
     )
@@ -348,7 +348,7 @@ def test_two_cases_of_one_plant_always_name_the_pest(talk: Talk) -> None:
 def told_since(talk: Talk) -> Talk:
     """Two plants stand in the evening's message; a find on a third is told under it, with first steps tonight."""
     talk.say("hoya 12 longtailed mealybugs")
-    talk.say("coffee plant 12 longtailed mealybugs")
+    talk.say("moth orchid 12 longtailed mealybugs")
     talk.evening()
     talk.passes(minutes=5)
     talk.say("ivy 8 spider mites")
@@ -358,11 +358,11 @@ def told_since(talk: Talk) -> Talk:
 @pytest.mark.parametrize(
     ("words", "written", "is_open"),
     [
-        ("done except hoya", {"coffee plant"}, "hoya"),
-        ("all but the hoya", {"coffee plant"}, "hoya"),
-        ("did everything apart from the coffee plant", {"hoya"}, "coffee plant"),
-        ("done", {"hoya", "coffee plant"}, "ivy"),
-        ("that's all done for tonight", {"hoya", "coffee plant"}, "ivy"),
+        ("done except hoya", {"moth orchid"}, "hoya"),
+        ("all but the hoya", {"moth orchid"}, "hoya"),
+        ("did everything apart from the moth orchid", {"hoya"}, "moth orchid"),
+        ("done", {"hoya", "moth orchid"}, "ivy"),
+        ("that's all done for tonight", {"hoya", "moth orchid"}, "ivy"),
     ],
 )
 def test_a_plant_told_of_under_an_open_message_is_done_only_when_named(
@@ -380,7 +380,7 @@ def test_a_plant_told_of_under_an_open_message_is_done_only_when_named(
 def test_done_again_with_nothing_else_open_is_the_plant_told_of_since(told_since: Talk) -> None:
     told_since.say("done")
     told_since.say("done")
-    assert {plant for plant, _, _ in rounds(told_since)} == {"hoya", "coffee plant", "ivy"}
+    assert {plant for plant, _, _ in rounds(told_since)} == {"hoya", "moth orchid", "ivy"}
 
 
 def test_all_but_the_only_plant_announced_is_asked(talk: Talk) -> None:
@@ -451,7 +451,7 @@ def test_a_bare_done_of_a_clean_out_offers_the_handwork_of_that_pest(
 
 def test_an_evening_partly_settled_says_what_is_left(talk: Talk) -> None:
     talk.say("hoya 12 longtailed mealybugs")
-    talk.say("coffee plant 12 longtailed mealybugs")
+    talk.say("moth orchid 12 longtailed mealybugs")
     talk.evening()
     talk.say("hoya done")
     (edited,) = [answer for _, _, answer in talk.heard[-1].edits if answer is not None]
@@ -459,9 +459,9 @@ def test_an_evening_partly_settled_says_what_is_left(talk: Talk) -> None:
     assert lines[0].startswith("Tonight")
     assert "Settled: hoya." in lines
     assert not any("hoya" in line for line in lines if not line.startswith("Settled"))
-    assert "coffee plant" in edited.text
+    assert "moth orchid" in edited.text
     talk.press("All done")
-    assert {plant for plant, _, _ in rounds(talk)} == {"hoya", "coffee plant"}
+    assert {plant for plant, _, _ in rounds(talk)} == {"hoya", "moth orchid"}
 
 
 @pytest.mark.parametrize("words", DONES)
@@ -490,10 +490,10 @@ def test_the_handwork_of_a_line_is_offered_where_only_the_spray_was_told(talk: T
 @pytest.mark.parametrize("words", DONES)
 def test_what_is_put_off_is_not_done_by_a_bare_done(talk: Talk, words: str) -> None:
     talk.say("hoya 12 longtailed mealybugs")
-    talk.say("coffee plant 12 longtailed mealybugs")
+    talk.say("moth orchid 12 longtailed mealybugs")
     talk.evening()
-    talk.say("not tonight for the coffee plant")
+    talk.say("not tonight for the moth orchid")
     talk.say(words)
     assert {plant for plant, _, _ in rounds(talk)} == {"hoya"}
-    talk.say("coffee plant done")
-    assert {plant for plant, _, _ in rounds(talk)} == {"hoya", "coffee plant"}
+    talk.say("moth orchid done")
+    assert {plant for plant, _, _ in rounds(talk)} == {"hoya", "moth orchid"}
