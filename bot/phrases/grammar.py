@@ -326,6 +326,7 @@ _DO_NOT_KNOW = frozenset({"i do not know", "do not know", "no idea", "dunno"})
 _TOLD_OF_KNOWN = (LogRound, LogCheck, LogFind, Postpone, LosePlant, ReleasePlant, Isolate, MovePlant, LogSign)
 _TALK = ("greeting", "farewell", "waiting", "nod")
 _LONGEST_TOWN = 8
+_LONGEST_LONE_NAME = 4
 _NOT_OF_A_TOWN = listed("i me you your we our it not what why how do does did are have has want please")
 _NOUNS_OF_ASKING = listed(
     "photos photo pictures picture due history log trend chart graph status stock shelf"
@@ -583,7 +584,12 @@ def _plant_list(text: str, words: tuple[str, ...], situation: Situation) -> Mean
     if told is None:
         return read_places(text, situation) or (NotUnderstood(text, reason="plants"),)
     # a name that is no kind of plant may be anything: "good night, sweet dreams"
-    is_a_name = len(told.plants) == 1 and told.plants[0].name[:1].isupper() and not told.plants[0].place
+    is_a_name = (
+        len(words) <= _LONGEST_LONE_NAME
+        and len(told.plants) == 1
+        and told.plants[0].name[:1].isupper()
+        and not told.plants[0].place
+    )
     is_sure = told.is_known or is_a_name or "\n" in text.strip()
     return told.commands() if is_sure else (_ask_whether_new(told),)
 

@@ -267,13 +267,21 @@ def read_home(text: str, situation: Situation) -> Home:
     return mended if is_better and not mended.is_empty() else home
 
 
+_HALVES = listed("morning morning. afternoon afternoon. evening evening. sun sun.")
+
+
 def read_places(text: str, situation: Situation) -> tuple[SetPlace, ...] | None:
     """Read "the living room faces south, bedroom is north": all of it, or None."""
     if "?" in text:
         return None
     home = read_home(text, replace(situation, expecting=Expecting.NOTHING, untold=(), lacks_town=False))
     is_else = home.plants or home.lines or home.unplaced or home.named or home.has_nothing
-    is_sure = home.is_known and not home.unread and all(one.name for one in home.places)
+    is_sure = home.is_known and not home.unread
+    is_sure = is_sure and all(one.name and one.name.lower() not in _GENERAL_ROOMS for one in home.places)
+    if any(one.outdoors is Outdoors.ALL_DAY for one in home.places) and _HALVES & frozenset(
+        text.lower().split()
+    ):
+        return None  # the half of the day was told in words that are not read
     return home.places if home.places and is_sure and not is_else else None
 
 
@@ -814,6 +822,7 @@ def _with_strange_places(
     while at < len(events):
         start = at
         is_led = events[at].what == "around" and words[events[at].start] in _PREPOSITIONS
+        is_led = is_led and words[max(0, events[at].start - 1) : events[at].end] != ("i", "am")
         start += is_led
         while start < len(events) and words[events[start].start] in _ARTICLES:
             start += 1
