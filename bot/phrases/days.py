@@ -120,6 +120,8 @@ class Clock:
     """A time of day."""
 
     time: time
+    is_morning: bool = False
+    """Whether the half of the day was told, and is the first: "9 am", "09:00"."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,7 +172,7 @@ def when_at(words: tuple[str, ...], start: int, situation: Situation) -> tuple[W
     """Read a day, a time or a repetition that begins here, and how many words it took."""
     return (
         _every(words, start)
-        or _phrase(words, start, situation.today)
+        or _phrase(words, start, situation)
         or _ago_or_ahead(words, start, situation)
         or _calendar(words, start)
         or _weekday_and_date(words, start, situation.today)
@@ -242,13 +244,21 @@ def evening_hour(clock: time, *, latest: int = 12) -> time:
     return clock.replace(hour=clock.hour + _NOON) if 0 < clock.hour < latest else clock
 
 
-def _phrase(words: tuple[str, ...], start: int, today: date) -> tuple[When, int] | None:
+def meant_hour(clock: Clock, *, latest: int = 12) -> time:
+    """Read an hour up to `latest` as one of the evening, unless the morning was told."""
+    return clock.time if clock.is_morning else evening_hour(clock.time, latest=latest)
+
+
+def _phrase(words: tuple[str, ...], start: int, situation: Situation) -> tuple[When, int] | None:
+    # after midnight the evening still goes on, and "last night" is that evening
+    calendar = situation.now.astimezone(situation.zone).date()
     for size in (4, 3, 2, 1):
         phrase = words[start : start + size]
         if len(phrase) < size:
             continue
         if phrase in _RELATIVE:
-            return Day(today + timedelta(days=_RELATIVE[phrase])), size
+            days = _RELATIVE[phrase]
+            return Day((calendar if days < 0 else situation.today) + timedelta(days=days)), size
         if phrase in _PERIODS:
             return Period(_PERIODS[phrase]), size
     return None
@@ -462,6 +472,9 @@ def _hour(words: tuple[str, ...], start: int, *, bare: bool) -> tuple[Clock, int
 def _with_half(words: tuple[str, ...], start: int, hour: int, minute: int) -> tuple[Clock, int] | None:
     half = words[start + 1 : start + 2]
     size = 1
+    is_morning = half == ("am",) or words[start + 1 : start + 3] == ("a", ".") or words[start].startswith("0")
+    if words[start + 1 : start + 4] == ("in", "the", "morning"):
+        return (Clock(time(hour, minute), is_morning=True), 4) if hour < _NOON and minute < _MINUTES else None
     if half in {("pm",), ("am",)} or words[start + 1 : start + 4] in {("p", ".", "m"), ("a", ".", "m")}:
         size = 2 if half in {("pm",), ("am",)} else 4
         if not 0 < hour <= _NOON:
@@ -471,7 +484,7 @@ def _with_half(words: tuple[str, ...], start: int, hour: int, minute: int) -> tu
         size = 2
     if not (0 <= hour < _HOURS and 0 <= minute < _MINUTES):
         return None
-    return Clock(time(hour, minute)), size
+    return Clock(time(hour, minute), is_morning=is_morning), size
 
 
 def _date(year: int, month: int, day: int) -> date | None:

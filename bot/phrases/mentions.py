@@ -10,15 +10,7 @@ from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Method
 from bot.phrases.clause import DATES, Setting, unique
-from bot.phrases.days import (
-    Clock,
-    Moment,
-    Trouble,
-    When,
-    day_ahead,
-    day_behind,
-    evening_hour,
-)
+from bot.phrases.days import Clock, Moment, Trouble, When, day_ahead, day_behind, meant_hour
 from bot.phrases.items import Item, OfMonth, Span, Unknown
 from bot.phrases.lexicon import Tool, Word, listed
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product, ingredient_of
@@ -269,9 +261,7 @@ class Mentions:
             return moment.at.astimezone(UTC)
         if clock is None:
             return None
-        told = datetime.combine(
-            self.situation.today, evening_hour(clock.time, latest=latest), self.situation.zone
-        )
+        told = datetime.combine(self.situation.today, meant_hour(clock, latest=latest), self.situation.zone)
         return told.astimezone(UTC)
 
     def method(self) -> Method | None:

@@ -22,7 +22,7 @@ from bot.phrases.days import (
     Weekday,
     day_ahead,
     day_behind,
-    evening_hour,
+    meant_hour,
 )
 from bot.phrases.lexicon import Tool, Word
 from bot.phrases.names import Place, Plants
@@ -169,7 +169,7 @@ def _until(clause: Clause, setting: Setting) -> _Until | Trouble | None:
     if moment is not None:
         return _this_evening(moment.at, setting)
     if clock is not None:
-        told = datetime.combine(situation.today, evening_hour(clock.time), situation.zone)
+        told = datetime.combine(situation.today, meant_hour(clock), situation.zone)
         return _this_evening(told, setting)
     if day is None or (day == Day(situation.today) and clause.has(Word.NOT, Word.NOTHING, Word.NO_TIME)):
         return situation.today + timedelta(days=1), None

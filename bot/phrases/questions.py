@@ -69,7 +69,7 @@ _USING = listed(
 )
 _USED_SO = listed("use used using spray spraying")
 _MODALS = listed("can may could should is are does do will would what which")
-_EATEN = listed("eat eating harvest")
+_EATEN = listed("eat eating harvest harvesting pick picking")
 _TASKS = listed("done sprayed treated wiped swabbed rinsed repotted washed checked spray clean")
 _NO_QUESTIONS = {
     ("do", "the", "checks"),

@@ -11,7 +11,7 @@ from bot.domain.identity import PlantId, ProductId
 from bot.domain.trade import Method
 from bot.phrases.asking import Meant, ask_method, ask_seen, ask_which, bad_day, not_understood
 from bot.phrases.clause import DATES, Clause, Setting, excepted, is_scattered, named
-from bot.phrases.days import Clock, Moment, Trouble, day_behind, evening_hour
+from bot.phrases.days import Clock, Moment, Trouble, day_behind, meant_hour
 from bot.phrases.lexicon import Spot, Tool, Word
 from bot.phrases.names import Place, Plants, Product
 
@@ -173,7 +173,7 @@ def _when(clause: Clause, setting: Setting) -> _Moment | Trouble:
     if moment is not None:
         return Trouble.FUTURE if moment.at > situation.now else (None, moment.at.astimezone(UTC))
     if clock is not None:
-        told = datetime.combine(situation.today, evening_hour(clock.time, latest=8), situation.zone)
+        told = datetime.combine(situation.today, meant_hour(clock, latest=8), situation.zone)
         return Trouble.FUTURE if told > situation.now else (None, told.astimezone(UTC))
     if day is None:
         return None, None

@@ -1,6 +1,6 @@
 """What once was written wrongly, said again in other words: what the journal holds, and what is asked."""
 
-from datetime import date, timedelta
+from datetime import date, time, timedelta
 
 import pytest
 
@@ -425,3 +425,65 @@ def test_a_bottle_and_a_body_are_an_emergency(talk: Talk, words: str) -> None:
     before = count(talk)
     assert "poison centre" in talk.say(words)[0]
     assert kinds(talk, before) == set()
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "nudge me at 09:00",
+        "nudge me at 9 in the morning",
+        "write me 9 am please",
+        "from now on at 9 a.m. please",
+    ],
+)
+def test_an_hour_of_the_morning_is_not_made_one_of_the_evening(talk: Talk, words: str) -> None:
+    talk.say(words)
+    if "Yes" in talk.labels():
+        talk.press("Yes")
+    assert talk.home.evening == time(9)
+
+
+@pytest.mark.parametrize("words", ["nudge me at 9", "nudge me at 9 pm", "nudge me at 21:00"])
+def test_an_hour_without_its_half_of_the_day_is_of_the_evening(talk: Talk, words: str) -> None:
+    talk.say(words)
+    assert talk.home.evening == time(21)
+
+
+def test_a_morning_hour_puts_nothing_off_to_the_evening(asked_tonight: Talk) -> None:
+    before = count(asked_tonight)
+    asked_tonight.say("remind me at nine am")
+    put_off = [told for told in asked_tonight.new_since(before) if isinstance(told, Postponed)]
+    assert all(told.at is None and told.on > asked_tonight.now.date() for told in put_off), "no nine tonight"
+
+
+@pytest.mark.parametrize(
+    ("words", "on"),
+    [
+        ("sprayed hoya with soap last night", date(2026, 5, 10)),
+        ("sprayed hoya with soap yesterday", date(2026, 5, 10)),
+        ("i sprayed the hoya with soap yesterday evening", date(2026, 5, 10)),
+        ("sprayed hoya with soap", date(2026, 5, 10)),
+        ("sprayed hoya with soap the day before yesterday", date(2026, 5, 9)),
+    ],
+)
+def test_after_midnight_last_night_is_the_evening_that_still_goes_on(
+    talk: Talk, words: str, on: date
+) -> None:
+    """Half past midnight of Monday 11 May: last night was Sunday's."""
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.at(date(2026, 5, 11), 0, 30)
+    talk.say(words)
+    (told,) = [one for one in talk.entries() if isinstance(one.payload, Treated)]
+    assert told.happened_on == on
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["is it safe to pick tomatoes on saturday", "can we eat the tomatoes?", "when can i harvest the tomato"],
+)
+def test_picking_is_eating(talk: Talk, words: str) -> None:
+    """Three days are told before eating: 2 May + 3 = 5 May."""
+    talk.say("new plant: tomato, kitchen")
+    talk.say("soap 3 days before harvest")
+    talk.say("sprayed tomato with soap")
+    assert "not before Tue 5 May" in talk.say(words)[0]

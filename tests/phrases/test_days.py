@@ -92,7 +92,9 @@ def test_putting_off_is_dated_ahead(words: str, day: date) -> None:
 def test_after_midnight_the_evening_before_still_counts_as_today() -> None:
     small_hours = replace(EVENING, now=datetime(2026, 5, 7, 1, 30, tzinfo=ZONE))
     assert done_on("done hoya tonight", small_hours) == date(2026, 5, 6)
-    assert done_on("done hoya yesterday", small_hours) == date(2026, 5, 5)
+    assert done_on("done hoya yesterday", small_hours) == date(2026, 5, 6), (
+        "by the calendar, as people say it"
+    )
     (off,) = understand("in an hour", small_hours)
     assert isinstance(off, Postpone)
     assert (off.on, off.at) == (date(2026, 5, 7), None)

@@ -45,7 +45,17 @@ from bot.domain.trade import Form as Shape
 from bot.domain.trade import Grade, Method, Sign
 from bot.phrases.asking import ask_amount, ask_none_seen
 from bot.phrases.clause import unique
-from bot.phrases.days import Clock, Day, Every, MonthDay, Period, Trouble, Weekday, evening_hour
+from bot.phrases.days import (
+    Clock,
+    Day,
+    Every,
+    MonthDay,
+    Period,
+    Trouble,
+    Weekday,
+    evening_hour,
+    meant_hour,
+)
 from bot.phrases.items import Span, Unknown
 from bot.phrases.labels import animals_named, traits_named
 from bot.phrases.lexicon import Spot, Word
@@ -586,8 +596,12 @@ def _is_denied(told: Mentions, at: int) -> bool:
 
 def hours_evening(told: Mentions) -> Filled:
     """Fill the evening's hour."""
-    hours = list(dict.fromkeys(hour for item in told.items if (hour := _hour_of(item.meaning)) is not None))
-    return (SetHours(evening=evening_hour(hours[-1])),) if len(hours) in {1, 2} else None
+    hours = {_hour_of(one.meaning): one.meaning for one in told.items if _hour_of(one.meaning) is not None}
+    if len(hours) not in {1, 2}:
+        return None
+    hour, meaning = list(hours.items())[-1]
+    assert hour is not None
+    return (SetHours(evening=meant_hour(meaning) if isinstance(meaning, Clock) else evening_hour(hour)),)
 
 
 def tick(told: Mentions) -> Filled:
