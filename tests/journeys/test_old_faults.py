@@ -487,3 +487,10 @@ def test_picking_is_eating(talk: Talk, words: str) -> None:
     talk.say("soap 3 days before harvest")
     talk.say("sprayed tomato with soap")
     assert "not before Tue 5 May" in talk.say(words)[0]
+
+
+@pytest.mark.parametrize("words", ["i'm lost", "im lost", "i don't get it", "I do not understand"])
+def test_who_is_lost_gets_help_and_loses_no_plant(asked_tonight: Talk, words: str) -> None:
+    before = count(asked_tonight)
+    assert asked_tonight.say(words)[0].startswith("Write as you would to a friend")
+    assert kinds(asked_tonight, before) == set()
