@@ -112,8 +112,20 @@ def strangers(parts: Sequence[Part], skipped: Sequence[Item]) -> int | None:
     """
     if not all(_is_nothing(item) for item in skipped) or not all(_is_told(part) for part in parts):
         return None
+    if _tells_twice(parts):
+        return None
     told = [item for part in parts for item in part.told.items]
     return sum(isinstance(one.meaning, Unknown) and not _IDLE_ANYWHERE.issuperset({one.text}) for one in told)
+
+
+def _tells_twice(parts: Sequence[Part]) -> bool:
+    """Whether plants are told two things of which one may be of another: "mint cut, monstera clean"."""
+    about: dict[str, set[PlantId]] = {}
+    for part in parts:
+        about.setdefault(part.head, set()).update(plants_of(part.commands))
+    lost, clean, done = (about.get(head, set()) for head in ("lost", "none", "done"))
+    is_of_several = len(done | clean) > 1 and bool(done & clean)
+    return is_of_several or bool(lost & (clean | done))
 
 
 def _is_nothing(item: Item) -> bool:
@@ -259,6 +271,8 @@ def _is_in(  # noqa: C901, PLR0912 - one arm a kind of mention
             return head == "done"
         case Every():
             return head in {"routine", "stock"}
+        case Moment() if head == "later":
+            return any(getattr(one, "at", None) for one in part.commands)  # not "in 30 hours"
         case Moment():
             return head in _TIMED or head == "done"
         case Clock():

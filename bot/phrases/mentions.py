@@ -27,6 +27,7 @@ _TO_COME = listed(
     " tomorrow soon supposed hope try"
 )
 NO_PLANTS = listed("tonight thru through round got gave given there here stuff bit job thing things water")
+_SPEAKS = listed("say said shout tell told mention text write wrote report answer reply message log")
 _SHORT = 2
 _OF_OTHERS = listed("her his their your")
 _LOOKS = listed(
@@ -116,7 +117,9 @@ class Mentions:
             named = [
                 (at, one.meaning.ids) for at, one in enumerate(clause) if isinstance(one.meaning, Plants)
             ]
+            is_silent = any(item.text in _SPEAKS for item in clause)  # "sorry I did not say"
             denied = next((at for at, item in enumerate(clause) if leaves_out(item)), None)
+            denied = None if is_silent and not named and denied is not None else denied
             if denied is None and is_all:
                 denied = next((at for at, item in enumerate(clause) if _is_all_but(item)), None)
                 denied = None if denied is not None and any(map(_does, clause)) else denied

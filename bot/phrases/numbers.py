@@ -24,8 +24,13 @@ _TENS = {
     )
 }
 _LOOSE = {
-    ("a", "dozen"): Decimal(12),
     ("dozen",): Decimal(12),
+    ("a", "dozen"): Decimal(12),
+    ("one", "dozen"): Decimal(12),
+    ("two", "dozen"): Decimal(24),
+    ("a", "whole", "dozen"): Decimal(12),
+    ("a", "good", "dozen"): Decimal(12),
+    ("half", "dozen"): Decimal(6),
     ("half", "a", "dozen"): Decimal(6),
     ("a", "couple", "of"): Decimal(2),
     ("a", "couple"): Decimal(2),

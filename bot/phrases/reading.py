@@ -224,7 +224,7 @@ def _names_plants_alone(home: Reading) -> bool:
 
 def _is_chatter(text: str, situation: Situation) -> bool:
     best = rank(with_names(text, situation), situation)[0] if text.strip() else None
-    return best is not None and best.form in SAYS_NOTHING and best.chance >= CHATTER_FROM
+    return best is not None and best.form in SAYS_NOTHING and best.chance >= SURELY_NOTHING
 
 
 def _is_accounted_for(text: str, situation: Situation) -> bool:
@@ -610,7 +610,16 @@ def understand(text: str, situation: Situation) -> tuple[Command, ...]:
 def _is_final(sure: tuple[Command, ...], text: str, situation: Situation) -> bool:
     """Whether nothing is left to be guessed: understood to the last word, or a name that nobody knows."""
     is_asked = any(isinstance(one, Incomplete) and one.missing in _OPEN_QUESTIONS for one in sure)
-    return _names_a_stranger(sure, situation) or (not is_asked and not _is_open(sure, text, situation))
+    is_open = is_asked or _is_refused(sure) or _is_open(sure, text, situation)
+    return _names_a_stranger(sure, situation) or not is_open
+
+
+def _is_refused(sure: tuple[Command, ...]) -> bool:
+    """Whether the strict reader refuses what a row may fill: a day behind or a plant it did not find."""
+    return any(isinstance(one, NotUnderstood) and one.reason in _REFUSED for one in sure)
+
+
+_REFUSED = frozenset({"which plant", "nothing open", "past", "town"})
 
 
 def _is_open(sure: tuple[Command, ...], text: str, situation: Situation) -> bool:

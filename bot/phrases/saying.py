@@ -315,16 +315,18 @@ def _warm(told: ReadTemperature, speak: _Speaker) -> str | None:
 
 
 def _routine(told: SetRoutine, _speak: _Speaker) -> str | None:
+    parts = dict(part.split("=", 1) for part in told.rule.split(";") if "=" in part)
+    frequency, every = parts.pop("FREQ", ""), int(parts.pop("INTERVAL", "1"))
     days = dict(zip(("MO", "TU", "WE", "TH", "FR", "SA", "SU"), DAYS_OF_THE_WEEK, strict=True))
-    rule = dict(part.split("=") for part in told.rule.split(";"))
-    keys, weeks = rule.get("BYDAY", "").split(","), rule.get("INTERVAL", "1")
-    is_weekly = rule.keys() <= {"FREQ", "INTERVAL", "BYDAY"} and rule.get("FREQ") == "WEEKLY"
-    if told.name != "check" or not is_weekly or weeks not in _EVERY or not all(key in days for key in keys):
+    keys = [key for key in parts.pop("BYDAY", "").split(",") if key]
+    unit = {"DAILY": "day", "WEEKLY": "week"}.get(frequency)
+    if told.name != "check" or parts or unit is None or not all(key in days for key in keys):
         return None
-    return f"check {_EVERY[weeks]} {' and '.join(days[key] for key in keys)}"
-
-
-_EVERY = {"1": "every", "2": "every other"}
+    if keys:
+        other = {1: "", 2: "other "}.get(every) if frequency == "WEEKLY" else None
+        is_sayable = other is not None and (not other or len(keys) == 1)
+        return f"check every {other}{' and '.join(days[key] for key in keys)}" if is_sayable else None
+    return f"check every {unit}" if every == 1 else f"check every {every} {unit}s"
 
 
 def _held(told: Hold, speak: _Speaker) -> str:

@@ -53,7 +53,8 @@ _SINCE = listed("is makes since been was")
 _ORDINALS = listed("st nd rd th")
 _NUMBER = listed("number no nr nos numbers # num")
 _OUT = listed(
-    "except excepted but without not leaving skipped excluding less minus bar save apart left excluded"
+    "except excepted but without not leaving skipped excluding less minus bar save apart left"
+    " excluded skip omit leave exc excl"
 )
 _LONGEST_MONTH = 31
 _PAIR, _SHORT = 2, 3
@@ -284,7 +285,8 @@ def _ranged(
         if told is None or words[first + told[1] : first + told[1] + 1] not in _TO_WORDS:
             return None
         start, begin = int(told[0]), first + told[1]
-    if start is None or words[begin : begin + 1] not in _TO_WORDS:
+    joint = words[begin : begin + 1]
+    if start is None or joint not in _TO_WORDS or (joint == ("and",) and words[at] != "between"):
         return None
     end = begin + 1
     end += words[end : end + 1] == ("the",)
@@ -292,6 +294,8 @@ def _ranged(
     told = number_at(words, end) if end < len(words) else None
     if told is None or told[0] != int(told[0]) or int(told[0]) <= start:
         return None
+    if joint == ("-",) and (words[end].isalpha() or words[end + told[1] : end + told[1] + 1] in _PIECES):
+        return None  # "number 8 - eleven" counts what is on it
     names = names_of(situation)
     plants = tuple(names.numbered(base, n) for n in range(start, int(told[0]) + 1))
     if None in plants:
@@ -304,6 +308,7 @@ def _ranged(
     )
 
 
+_PIECES = frozenset({("pcs",), ("pc",), ("pieces",)})
 _TO_WORDS = frozenset({("to",), ("-",), ("until",), ("till",), ("thru",), ("through",), ("and",)})
 
 
@@ -369,7 +374,7 @@ def _numbered(words: _Words, at: int, situation: Situation, base: _Words | None)
     return Item(Plants((plant,)), " ".join(words[at : at + size])), size
 
 
-_HAVING = frozenset({(word,) for word in listed(": = has have had got")})
+_HAVING = frozenset({(word,) for word in listed(": = has have had got s carries")})
 
 
 def _is_out(words: _Words, at: int) -> bool:

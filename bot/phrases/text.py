@@ -162,12 +162,18 @@ def _spelt_out(typed: str) -> tuple[str, ...]:
     return _without_apostrophe(typed)
 
 
+_SHORTEST_LED = 5
+"""Letters of a word behind the northern article, with it. [1]"""
+
+
 def _without_apostrophe(typed: str) -> tuple[str, ...]:
     if typed.endswith("n't"):
         return (typed[:-3], "not")
     for ending, word in _ENDINGS.items():
         if typed.endswith(ending):
             return (typed.removesuffix(ending), word)
+    if typed.startswith("t'") and len(typed) > _SHORTEST_LED:
+        return (typed[2:],)  # "t'lemongrass"
     stem, _, ending = typed.rpartition("'")
     if ending != "s":
         return (typed.replace("'", ""),)

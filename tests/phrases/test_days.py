@@ -129,7 +129,7 @@ def test_later_this_evening_ends_where_quiet_hours_begin() -> None:
         ("check every evening", "routine check rule=FREQ=DAILY"),
         ("check every other week", "routine check rule=FREQ=WEEKLY;INTERVAL=2"),
         ("check every half day", "unclear"),
-        ("later hoya in 30 hours", "unclear"),
+        ("later hoya in 30 hours", "ask meant"),
         ("later hoya on 31/11", "unclear"),
         ("later hoya in 500 days", "unclear"),
         ("done quarter to eight", "done hoya orchid coffee at=19:45"),

@@ -112,7 +112,7 @@ def _of_tonight(told: Mentions, method: Method | None) -> tuple[PlantId, ...]:
     if told.every((Place, OneOf)) or (left and not is_rest):
         return ()
     is_whole = told.has(Word.ALL, Word.THEM, Word.BOTH, Word.EXCEPT, Word.REST)
-    if not is_whole and method and told.has_stranger():
+    if not is_whole and (method or told.every(Product)) and told.has_stranger():
         return ()
     return tuple(plant for plant in told.setting.answered(method) if plant not in left)
 
@@ -307,17 +307,12 @@ def stock(told: Mentions) -> Filled:
         days = abs((span.on - told.situation.today).days) or None
     is_eaten = bool(told.words & _EATEN)
     is_empty = told.has(Word.EMPTY, Word.GONE) or (told.has(Word.NOT) and "left" in told.words)
+    is_empty = is_empty or "finished" in told.words or any(count.value == 0 for count in told.every(Count))
     is_forbidden = told.has(Word.NOT, Word.NOTHING) or bool(
         told.words & {"never", "unsuitable", "forbidden", "prohibited"}
     )
-    uses = next(
-        (
-            count
-            for count in told.every(Count)
-            if told.words & {"year", "annum", "season", "yearly", "annually"}
-        ),
-        None,
-    )
+    is_of_year = bool(told.words & {"year", "annum", "season", "yearly", "annually"})
+    uses = _uses(told) if is_of_year else None
     return (
         StockProduct(
             ingredient=key,
@@ -326,7 +321,7 @@ def stock(told: Mentions) -> Filled:
                 form=_shape(told),
                 gap_days=None if is_eaten else days,
                 harvest_days=days if is_eaten else None,
-                uses_a_year=None if uses is None else int(uses.value),
+                uses_a_year=uses,
                 is_for_edibles=False if is_eaten and days is None and is_forbidden else None,
                 is_for_indoors=False
                 if told.words & {"indoors", "indoor", "inside"} and is_forbidden
@@ -336,6 +331,19 @@ def stock(told: Mentions) -> Filled:
     )
 
 
+def _uses(told: Mentions) -> int | None:
+    """Give how often: the number before "times", else the first; once, twice, thrice."""
+    spelt = next((often for word, often in _OFTEN.items() if word in told.words), None)
+    counts = [
+        (at, item.meaning.value) for at, item in enumerate(told.items) if isinstance(item.meaning, Count)
+    ]
+    before = [value for at, value in counts if at + 1 < len(told.items) and told.items[at + 1].text in _TIMES]
+    told_of = before or [value for _, value in counts]
+    return int(told_of[0]) if told_of else spelt
+
+
+_OFTEN = {"once": 1, "twice": 2, "thrice": 3}
+_TIMES = frozenset({"times", "x", "uses", "applications"})
 _EATEN = frozenset(
     [
         "eat",
