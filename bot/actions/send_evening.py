@@ -449,7 +449,8 @@ def _progress(treated: tuple[PlantId, ...], desk: Desk) -> tuple[tuple[str, Prog
     """Give how far treated plants are, each by the case that takes longest."""
     states = [(plant, desk.agenda.progress.get(plant, ())) for plant in treated]
     return tuple(
-        (desk.plant(plant).name, max(of, key=lambda one: one.release.more_rounds or 0))
+        # a forecast is dear: of a single case it is not asked for
+        (desk.plant(plant).name, max(of, key=lambda one: one.release.more_rounds or 0) if of[1:] else of[0])
         for plant, of in states
         if of
     )

@@ -373,7 +373,7 @@ def _tokens(text: str) -> tuple[list[str], tuple[str, ...]]:
 def _slips(words: tuple[str, ...], situation: Situation) -> dict[str, str]:
     """Give what misspelt and shortened words are most likely meant for."""
     known = _vocabulary(situation.kinds, situation.ingredients, situation.pests)
-    strange = {one for one in words if one.isalpha() and one not in known | _IDLE}
+    strange = {one for one in words if one.isalpha() and one not in known and one not in _IDLE}
     strange = {one for one in strange if phrase_at((one,), 0) is None and number_at((one,), 0) is None}
     near = ((one, slip_of(one, known)) for one in strange if len(one) >= _SHORTEST_OWN)
     return {one: meant for one, meant in near if meant is not None}
