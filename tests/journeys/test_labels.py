@@ -119,7 +119,7 @@ def test_a_plant_that_bears_no_water_is_asked_for_no_rinse(talk: Talk, told: str
     assert talk.evening()[0].splitlines()[1].startswith("Prune ivy, rinse,")
     assert talk.say(told)[0].startswith("Written: ivy not to be washed")
     talk.say("not tonight")
-    assert talk.evening()[0].splitlines()[1] == "Prune ivy, then soap."
+    assert talk.evening()[0].splitlines()[1] == "Prune ivy, wipe, then soap."
 
 
 def test_what_is_spent_is_named_in_the_evening_with_what_takes_its_place(talk: Talk) -> None:
