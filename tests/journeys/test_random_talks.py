@@ -251,6 +251,8 @@ class Talks(RuleBasedStateMachine):
     @rule(plant=PLANT)
     def another_product_the_same_day_is_asked(self, plant: str) -> None:
         """Two treatments differ if the product differs: never dropped, never written without asking."""
+        if self._is_gone(plant):
+            return
         self.say(f"sprayed {plant} with soap")
         new = self.say(f"sprayed {plant} with neem")
         stands = [one for one in valid(self.talk.entries()) if isinstance(one.payload, Treated)]
@@ -266,6 +268,10 @@ class Talks(RuleBasedStateMachine):
         mine = [one for one in stands if self._name(one) == plant and one.happened_on == self._today()]
         assert {one.payload.product for one in mine if isinstance(one.payload, Treated)} >= products
 
+    def _is_gone(self, plant: str) -> bool:
+        """Whether it is told to have died, by a button under what was passed on."""
+        return plant not in {one.name for one in self.talk.home.living}
+
     def _today(self) -> object:
         return self.talk.entries()[-1].happened_on
 
@@ -274,6 +280,8 @@ class Talks(RuleBasedStateMachine):
         telling=st.sampled_from(["{} 7 spider mites", "{} clean", "sprayed {} with soap", "wiped {}"]),
     )
     def tells_twice(self, plant: str, telling: str) -> None:
+        if self._is_gone(plant):
+            return
         self.say(telling.format(plant))
         before = len(self.talk.told())
         new = self.say(telling.format(plant))
