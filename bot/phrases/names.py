@@ -1,7 +1,7 @@
 """Which plant, place, product or pest a word stands for: exact, plural, prefix, or a small typo."""
 
 import threading
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
@@ -162,6 +162,18 @@ class Names:
                 self._numbered_plurals[plural] = base
             if len(ids) > 1:
                 self._exact.setdefault(base, OneOf(ids, " ".join(base)))
+        self._add_initials()
+
+    def _add_initials(self) -> None:
+        """Let "H3" mean hoya 3 where no other name with numbers begins with that letter."""
+        bases = [base for base, numbers in self._numbered.items() if len(numbers) > 1]
+        initials = Counter(base[0][0] for base in bases)
+        for base in bases:
+            initial = (base[0][0],)
+            if initials[initial[0]] > 1 or initial in self._numbered:
+                continue
+            for number, plant in self._numbered[base].items():
+                self._exact.setdefault((*initial, str(number)), Plants((plant,)))
 
     def base_at(self, words: _Words, start: int) -> tuple[_Words, int] | None:
         """Find the name that numbers belong to: "av", "hoyas"."""
@@ -199,8 +211,13 @@ class Names:
             word = words[at].removeprefix("-")
             number = int(word) if word.isdecimal() and len(word) < _MOST_DIGITS else None
             plant = None if number is None else self.numbered(base, number)
-            if number is None or plant is None or (ids and not joint and not words[at].startswith("-")):
+            is_beside = words[at + 1 : at + 2] in {("and",), ("&",)} and self._is_number(words, at + 2)
+            if number is None or plant is None:
                 break
+            if ids and not (joint or words[at].startswith("-") or is_beside):
+                break
+            if joint == "," and words[at + 1 : at + 2] == ("on",):
+                break  # "6 on hoya 4, 3 on hoya 7"
             is_range = joint in _TO or (words[at].startswith("-") and bool(ids))
             between = range(last + 1, number) if is_range and ids else ()
             ids += [one for n in between if (one := self.numbered(base, n)) is not None]
@@ -212,6 +229,10 @@ class Names:
             again = self.base_at(words, at) if joint else None
             at += again[1] if again is not None and again[0] == base else 0
         return ids, end
+
+    @staticmethod
+    def _is_number(words: _Words, at: int) -> bool:
+        return at < len(words) and words[at].isdecimal()
 
     def _index(self) -> None:
         for plant, words in self._plants:

@@ -45,6 +45,7 @@ from bot.phrases.homes import Home, read_home
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.lexicon import KNOWN, words_in, words_of_class
 from bot.phrases.mentions import NO_PLANTS, Mentions
+from bot.phrases.names import Plants
 from bot.phrases.notation import notation
 from bot.phrases.offering import Likely, likely
 from bot.phrases.putting_home_right import put_right
@@ -110,6 +111,12 @@ _COURTEOUS_IF = re.compile(
     r"\b(?:helps?|use|mind|ok|okay|matters?|good|needed|know|want|bother)\b(?: to you)?",
     re.IGNORECASE,
 )
+_ASKS = re.compile(
+    r"\W*(?:(?:is|are|was|were) (?:the|my|our|it|that|this|there|all)\b"
+    r"|(?:do|does|did|have|has|can|could|should|will|would) (?:i|we|you|it|they|he|she)\b)",
+    re.IGNORECASE,
+)
+"""How a question begins, with a mark behind it or without: it is never written unasked."""
 _UNREAD = frozenset({"", "both", "shelf", "plants", "town", "nothing open", "asked"})
 MOST_NAMED = 7
 _OF_A_HOME = (AddPlants, SetTown, SetPlace, StockProduct)
@@ -261,7 +268,7 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     if any(isinstance(one, NotUnderstood) and one.reason not in _UNREAD for one in sure):
         return None
     home = put_right(read_home(told, situation), situation)
-    if not (_is_new(situation) or _tells_more(home, sure)):
+    if not (_is_new(situation) or _tells_more(home, sure)) or _names_several(told, home, situation):
         return None
     if home.is_empty() or (home.is_strange() and "\n" not in text.strip()):
         return None if asked or not home.is_empty() else _instead(text, home, sure, situation)
@@ -292,6 +299,12 @@ def _tells_more(home: Home, sure: tuple[Command, ...]) -> bool:
     added = [one for choice in asked for one in choice.commands if isinstance(one, AddPlants)]
     is_asked = any(one.plants == home.plants for one in added) and not home.places
     return home.has_kinds and all(one.place for one in home.plants) and bool(home.plants) and not is_asked
+
+
+def _names_several(told: str, home: Home, situation: Situation) -> bool:
+    """Whether numbers are those of plants that are here: "hoya 3, 4 and 7" tells of no count."""
+    named = (one.meaning for one in spotted(told, situation) if isinstance(one.meaning, Plants))
+    return not home.plants and any(len(one.ids) > 1 for one in named)
 
 
 def _instead(text: str, home: Home, sure: tuple[Command, ...], situation: Situation) -> Reading | None:
@@ -379,6 +392,8 @@ def _told(best: Likely | None, text: str, situation: Situation, guess: Guess) ->
     """
     strange = None if best is None else best.strangers()
     if best is None or strange is None or strange > MOST_STRANGERS or has_slip(text, situation):
+        return ()
+    if _ASKS.match(text):
         return ()
     is_likely = guess.chance >= (SURE_WITH_STRANGERS if strange else SURE_FROM)
     return best.commands if is_likely and not contradict(list(best.commands)) else ()

@@ -113,10 +113,14 @@ _LOGICAL_NOT = re.compile(r"(?<!\S)!(?=[^\W\d])")
 """As programmers write "all done, !jade"."""
 
 
+_WITH = re.compile(r"(?<!\S)w/(?!o\b) ?", re.IGNORECASE)
+
+
 @lru_cache(maxsize=1024)
 def tidy(text: str) -> str:
     """Return the message with compatibility forms and quotes unified and invisible marks gone, case kept."""
-    typed = _PART.sub(lambda found: _PARTS[found[0].strip()], _LOGICAL_NOT.sub("not ", text))
+    spelt = _WITH.sub("with ", _LOGICAL_NOT.sub("not ", text))
+    typed = _PART.sub(lambda found: _PARTS[found[0].strip()], spelt)
     kept = (_kept(mark) for mark in unicodedata.normalize("NFKC", typed).translate(_PLAIN))
     lines = "".join(kept).split("\n")
     return "\n".join(" ".join(line.split()) for line in lines).strip()

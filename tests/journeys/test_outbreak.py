@@ -341,7 +341,7 @@ def test_the_history_tells_a_plant_and_a_week(outbreak: Talk) -> None:
         "Sat 2 May: hoya sprayed\nSat 2 May: hoya wiped\nSat 2 May: hoya longtailed mealybug\nSat 2 May: hoya new"
     ]
     assert outbreak.say("what did I do last week")[0].startswith(
-        "Sat 2 May: moth orchid and coffee plant swabbed\n"
+        "Sat 2 May: coffee plant and moth orchid swabbed\n"
     )
     outbreak.at(date(2026, 6, 3), 12)
     assert outbreak.say("what did I do last week") == ["Nothing is written for that time."]

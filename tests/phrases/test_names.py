@@ -6,6 +6,7 @@ import pytest
 
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Asked, KnownPlant
@@ -118,3 +119,26 @@ def test_the_plural_of_a_shared_last_word_means_all_of_them() -> None:
     )
     told = understand("sprayed both lilies", replace(EVENING, plants=lilies))
     assert told == (LogRound(plants=(PlantId(51), PlantId(52)), method=Method.SPRAY),)
+
+
+HOYAS = tuple(KnownPlant(id=PlantId(100 + n), names=(f"jade {n}",), place=None) for n in range(1, 9))
+MANY = replace(EVENING, plants=(*EVENING.plants, *HOYAS))
+
+
+@pytest.mark.parametrize(
+    ("text", "numbers"),
+    [
+        ("wiped J3 and J4", {3, 4}),
+        ("wiped jade 3 4 and 7", {3, 4, 7}),
+        ("wiped jade 3, 4, 7 w/ soap", {3, 4, 7}),
+        ("wiped jade 3, 4 and 7", {3, 4, 7}),
+    ],
+)
+def test_numbers_behind_a_name_are_plants_however_they_are_strung(text: str, numbers: set[int]) -> None:
+    told = [one for one in understand(text, MANY) if isinstance(one, LogRound)]
+    assert {int(plant) - 100 for one in told for plant in one.plants} == numbers
+
+
+@pytest.mark.parametrize("text", ["scale on jade 3, 4 and 7", "saw scale on J3, J4 and J7"])
+def test_numbers_of_plants_are_no_counts(text: str) -> None:
+    assert not [one for one in understand(text, MANY) if isinstance(one, LogFind)]

@@ -50,6 +50,7 @@ from bot.phrases.days import (
     Day,
     Every,
     MonthDay,
+    Murky,
     Period,
     Trouble,
     Weekday,
@@ -194,7 +195,7 @@ def later(told: Mentions) -> Filled:
     """Fill what is put off: plants named or all of tonight, till when."""
     on, at = told.ahead(), told.hour(latest=12)
     is_put_off = told.has(*_PUTS_OFF) or told.words & _LATER_WORDS
-    plants = _put_off(told)
+    plants = () if told.every(Murky) else _put_off(told)
     if not plants or (not is_put_off and on is None and not at) or told.words & {"was", "were"}:
         return None
     tomorrow = told.situation.today + timedelta(days=1)
