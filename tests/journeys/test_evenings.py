@@ -239,6 +239,7 @@ def test_where_the_hour_asked_for_finds_all_done_nothing_is_sent(outbreak: Talk)
 
 
 def test_a_round_is_told_days_later_and_the_next_follows_from_its_day(outbreak: Talk) -> None:
+    outbreak.evening()
     outbreak.at(date(2026, 5, 5), 9)
     before = len(outbreak.told())
     (answer,) = outbreak.say("did the hoya on sunday")
