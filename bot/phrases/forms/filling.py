@@ -50,7 +50,6 @@ from bot.phrases.days import (
     Day,
     Every,
     MonthDay,
-    Murky,
     Period,
     Trouble,
     Weekday,
@@ -195,12 +194,14 @@ def later(told: Mentions) -> Filled:
     """Fill what is put off: plants named or all of tonight, till when."""
     on, at = told.ahead(), told.hour(latest=12)
     is_put_off = told.has(*_PUTS_OFF) or told.words & _LATER_WORDS
-    plants = () if told.every(Murky) else _put_off(told)
+    plants = _put_off(told)
     if not plants or (not is_put_off and on is None and not at) or told.words & {"was", "were"}:
         return None
     tomorrow = told.situation.today + timedelta(days=1)
     if at is not None and (on is None or isinstance(on, Trouble)):
         local = at.astimezone(told.situation.zone)
+        if local.date() > tomorrow:
+            return None  # "in 30 hours" is no evening
         is_tonight = at > told.situation.now and local.date() == told.situation.today
         if is_tonight and local.hour < told.situation.quiet_from_hour:
             return (Postpone(plants=plants, at=at),)
