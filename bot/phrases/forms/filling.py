@@ -200,8 +200,6 @@ def later(told: Mentions) -> Filled:
     tomorrow = told.situation.today + timedelta(days=1)
     if at is not None and (on is None or isinstance(on, Trouble)):
         local = at.astimezone(told.situation.zone)
-        if local.date() > tomorrow:
-            return None  # "in 30 hours" is no evening
         is_tonight = at > told.situation.now and local.date() == told.situation.today
         if is_tonight and local.hour < told.situation.quiet_from_hour:
             return (Postpone(plants=plants, at=at),)
