@@ -987,6 +987,8 @@ def _read_part(  # noqa: C901, PLR0912 - one arm a kind of word
                 pass
 
 
+_NEAR_DENIAL = 12
+"""So many words may stand between "not" and what it denies. Judgement. [1]"""
 _NAMING = ("plant", "own", "place", "town", "facing", "pest", "bugs")
 
 
@@ -996,9 +998,10 @@ def _without_denied(events: list[_Event], told: _Telling) -> list[_Event]:
     at = 0
     while at < len(events):
         one, at = events[at], at + 1
-        meant = next((n for n in range(at, len(events)) if events[n].what in _NAMING), None)
-        between = events[at:meant]
         is_denial = one.value is Word.NOT or (one.what == "telling" and told.words[one.start] == "never")
+        near = range(at, min(at + _NEAR_DENIAL, len(events))) if is_denial else range(0)
+        meant = next((n for n in near if events[n].what in _NAMING), None)
+        between = events[at:meant] if meant is not None else []
         is_plain = all(each.what in {"around", "comma", "stop", "telling"} for each in between)
         if not is_denial or meant is None or not is_plain:
             kept.append(one)

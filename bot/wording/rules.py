@@ -15,12 +15,20 @@ from bot.domain.remedy import STALL_DAYS
 from bot.domain.trade import Grade, Level
 from bot.wording.acts import planned
 from bot.wording.days import counted, listed
-from bot.wording.nudge import ASKED
 from bot.wording.sources import cite
 from bot.wording.voice import Voice
 
 JUDGED = "our judgement"
-_LOOKS = ASKED | {Level.GLANCE: "at a glance", Level.PLAIN: "plain"}
+_LOOKS = {
+    Level.GLANCE: "at a glance",
+    Level.PLAIN: "plain",
+    Level.LENS: "with a lens",
+    Level.ROOTS: "at the roots",
+    Level.TAP: "tapped over paper",
+    Level.CARD: "by card",
+    Level.TAPE: "by tape",
+    Level.POTATO: "by potato",
+}
 _GRADES = {Grade.FEW: "1 pest", Grade.SOME: "6 pests", Grade.MANY: "31 pests"}
 _LIVES = {Life.EGG: "eggs", Life.YOUNG: "young", Life.PUPA: "pupae", Life.ADULT: "adults"}
 _CLOCKS = {"h1": "egg and first instar", "h2": "egg and two instars", "h3": "from egg to grown"}
