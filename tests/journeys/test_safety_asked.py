@@ -2,7 +2,10 @@
 
 import pytest
 
+from bot.actions.ask import Ask, Topic
+from bot.phrases.reading import understand
 from tests.journeys.talking import Talk
+from tests.phrases.situation import EVENING
 
 
 def test_what_is_dangerous_is_told_product_by_product(talk: Talk) -> None:
@@ -42,3 +45,12 @@ def test_dish_soap_is_no_product_of_the_shelf(talk: Talk, text: str) -> None:
     # University of Maryland Extension: do not use dish soap, which may burn leaves; read on its page
     assert talk.say(text)[0].startswith("Better not: dish soap is a detergent")
     assert talk.new_since(before) == []
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["is neem ok for the cat?", "can i use the neem with a dog about?", "neem and the cat, is that fine?"],
+)
+def test_whether_an_animal_bears_a_product_is_not_answered_for_plants(text: str) -> None:
+    told = understand(text, EVENING)
+    assert not [one for one in told if isinstance(one, Ask) and one.topic is Topic.FIT]

@@ -637,6 +637,8 @@ def passed(told: Mentions) -> Filled:
 
 def ask(topic: Topic, told: Mentions) -> Filled:
     """Fill a question with the plants, product and time it names."""
+    if topic is Topic.FIT and animals_named(told.words):
+        topic = Topic.SAFETY  # "is neem ok for the cat" asks of no plant
     period, product, place = told.one(Period), told.one(Product), told.one(Place)
     plants = unique(plant for one in told.every(Plants) for plant in one.ids) if topic not in _OF_ALL else ()
     when = None if period is None else period.name
