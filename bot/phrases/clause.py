@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import TypeVar
 
+from bot.actions.add_plants import NewPlant
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method
@@ -88,7 +89,7 @@ class Setting:
         """Plants that the open question asks about."""
         offered = (command for choice in self.situation.choices for command in choice.commands)
         plants = (plant for one in offered for plant in getattr(one, "plants", ()))
-        found = unique(plants)
+        found = unique(plant for plant in plants if not isinstance(plant, NewPlant))
         return found if len(found) == 1 else ()
 
     def asked_pest(self) -> str | None:

@@ -4,11 +4,15 @@ from dataclasses import replace
 
 import pytest
 
+from bot.actions.add_plants import AddPlants, NewPlant
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.log_check import LogCheck
+from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
 from bot.actions.postpone import Postpone
-from bot.actions.situation import Asked, KnownPlant
+from bot.actions.situation import Asked, Expecting, KnownPlant
 from bot.domain.identity import PlantId
 from bot.phrases.notation import notation
 from bot.phrases.reading import understand
@@ -84,3 +88,11 @@ def test_all_of_one_name_is_never_all_of_the_home(text: str) -> None:
     home = replace(EVENING, plants=(*EVENING.plants, *violets))
     told = [one for one in understand(text, home) if isinstance(one, LogCheck)]
     assert {plant for one in told for plant in one.plants} <= {violets[0].id, violets[2].id}
+
+
+@pytest.mark.parametrize("text", ["loads of bugs", "12 of them", "many mealybugs"])
+def test_a_plant_that_is_only_offered_to_be_added_has_no_find_yet(text: str) -> None:
+    add = Choice(ButtonText.ADD, (AddPlants((NewPlant(name="fern"),), is_sure=True),), "fern")
+    asked = replace(EVENING, expecting=Expecting.CHOICE, choices=(add,), choice_texts=("Add fern",))
+    told = [one for one in understand(text, asked) if isinstance(one, LogFind)]
+    assert all(isinstance(plant, int) for one in told for plant in one.plants)
