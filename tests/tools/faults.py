@@ -52,7 +52,7 @@ PRIVATE = (TOKEN, TOKEN.partition(":")[2], "spider", "ivy", "51.0543", "3.7174",
 """What no log may hold, at whatever level: the token, texts, places, names."""
 AT_ONCE = 4
 """Faults tried at the same time, each with a bot and a stand-in of its own: they mostly wait."""
-NUDGED = 60
+NUDGED = 80
 """Homes written to in the evening."""
 EVENING_HOUR = 19
 PATIENCE_S = 60.0
@@ -353,11 +353,15 @@ def kills_during_nudges(scene: Scene) -> None:
     _make_due(scene.data, homes)
     for home in homes:  # the platform lets a bot write only where somebody spoke to it
         scene.push({"edited_message": {"chat": {"id": home, "type": "private"}}})
+    written = 0
     for _ in range(5):
+        enough = partial(_is_written, scene, homes, written + scene.chance.randint(2, 9))
         scene.start()
-        time.sleep(scene.chance.uniform(0.9, 2.0))
+        _comes(enough)
+        time.sleep(scene.chance.uniform(0, 0.1))
         scene.kill()
-    assert min(_nudges(scene, home) for home in homes) == 0, "all was written before the last kill"
+        written = _written(scene, homes)
+    assert 0 < written < NUDGED, f"{written} of {NUDGED} homes were written to before the last kill"
     scene.start()
     _comes(lambda: all(_nudges(scene, home) for home in homes))
     time.sleep(QUIET_S)
@@ -388,6 +392,15 @@ def _make_due(data: Path, homes: range) -> None:
                 )
                 with database.unit() as store:
                     conversation.hear(incoming, store, morning)
+
+
+def _is_written(scene: Scene, homes: range, count: int) -> bool:
+    return _written(scene, homes) >= count
+
+
+def _written(scene: Scene, homes: range) -> int:
+    """How many homes had their nudge."""
+    return sum(_nudges(scene, home) > 0 for home in homes)
 
 
 def _nudges(scene: Scene, home: int) -> int:
