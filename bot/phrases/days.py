@@ -171,7 +171,7 @@ When = Day | Weekday | MonthDay | Moment | Clock | Murky | Period | Every
 def when_at(words: tuple[str, ...], start: int, situation: Situation) -> tuple[When, int] | None:
     """Read a day, a time or a repetition that begins here, and how many words it took."""
     return (
-        _every(words, start)
+        every_at(words, start)
         or _phrase(words, start, situation)
         or _ago_or_ahead(words, start, situation)
         or _calendar(words, start)
@@ -264,7 +264,8 @@ def _phrase(words: tuple[str, ...], start: int, situation: Situation) -> tuple[W
     return None
 
 
-def _every(words: tuple[str, ...], start: int) -> tuple[Every, int] | None:
+def every_at(words: tuple[str, ...], start: int) -> tuple[Every, int] | None:
+    """Read a repetition that begins here, and how many words it took."""
     word = words[start]
     if word in {"daily", "weekly", "fortnightly"}:
         return Every(days={"daily": 1, "weekly": _WEEK, "fortnightly": 2 * _WEEK}[word]), 1

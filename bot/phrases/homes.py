@@ -15,7 +15,8 @@ from bot.domain.identity import PlantId
 from bot.domain.measure import INCH_CM
 from bot.domain.trade import Form, Grade
 from bot.domain.window import Facing, Outdoors
-from bot.phrases.days import Every, when_at
+from bot.phrases.days import every_at
+from bot.phrases.kept import kept
 from bot.phrases.lexicon import Spot, Word, listed, phrase_at, phrases_of, words_in, words_of_class
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product, names_of
 from bot.phrases.numbers import UnclearVolume, Volume, measure_at, number_at
@@ -54,6 +55,8 @@ _NOTHING = phrases_of("home", "nothing")
 _LIVES = phrases_of("home", "lives")
 _PREPOSITIONS = listed("in on at by im auf am dans sur near beside inside under behind outside")
 _ARTICLES = listed("the a an my our his her its this that der die das dem den le la les un une")
+_PASSED = _AROUND | _ARTICLES | _PREPOSITIONS | _COURTESIES
+"""What only leads from one word to the next."""
 _ALL_OF_THEM = listed("it they all both these those she he each everything")
 _GERMAN = listed("ich habe im auf und mit der die das steht")
 _STOPS = frozenset(".!;?")
@@ -256,6 +259,18 @@ def read_home(text: str, situation: Situation) -> Home:
     Every word is looked at once: what names a plant, a place, a way a window looks, an animal, a product or
     the town is taken for that, what only leads from one to the next is passed over, and all else is unread.
     """
+    asked = situation.expecting if situation.expecting in _ASKED else None
+    beside = (asked, situation.untold, situation.lacks_town, _pending(situation))
+    return kept(_read_once, (text, *beside), situation)
+
+
+_ASKED = frozenset({Expecting.PLANTS, Expecting.WHERE, Expecting.TOWN})
+"""What is asked of a home; any other open question leaves it as it is read."""
+
+
+def _read_once(asked: tuple[object, ...], situation: Situation) -> Home:
+    """Read a text; what is asked of the situation besides its names stands beside it."""
+    text = str(asked[0])
     home = _read(text, situation)
     if not home.unread and home.is_known and not (home.is_empty() and situation.lacks_town):
         return home
@@ -307,12 +322,9 @@ def _strangers(home: Home, situation: Situation) -> int:
 
 
 def _read(text: str, situation: Situation, *, mends: bool = False) -> Home:
-    raw, words = _tokens(text)
-    slips = _slips(words, situation) if mends else {}
-    raw = [slips.get(word, typed) for word, typed in zip(words, raw, strict=True)]
-    words = tuple(slips.get(word, word) for word in words)
-    events = _events(raw, words, situation)
-    told = _Telling(situation, raw, words, is_guessed=bool(slips))
+    raw, words, spots, is_guessed = kept(_spots, (text, mends, situation.lacks_town), situation)
+    events = _events(spots, raw, words, situation)
+    told = _Telling(situation, raw, words, is_guessed=is_guessed)
     for line in _split(_without_denied(events, told), "line"):
         for sentence in _split(line, "stop"):
             _read_sentence(sentence, told, is_first=sentence is line or sentence[0] is line[0])
@@ -400,14 +412,33 @@ def _split(events: Sequence[_Event], what: str) -> Iterator[list[_Event]]:
         yield part
 
 
-def _events(raw: list[str], words: tuple[str, ...], situation: Situation) -> list[_Event]:
+_Spots = tuple[list[str], tuple[str, ...], tuple[_Event, ...], bool]
+"""Words as typed, as they are looked up, what each run of them stands for, and whether a slip was mended."""
+
+
+def _spots(what: tuple[str, bool, bool], situation: Situation) -> _Spots:
+    """Look at every word once: of a text, with its slips mended or not, while the town is lacking or not."""
+    text, mends, lacks_town = what
+    raw, words = _tokens(text)
+    slips = _slips(words, situation) if mends else {}
+    if slips:
+        raw = [slips.get(word, typed) for word, typed in zip(words, raw, strict=True)]
+        words = tuple(slips.get(word, word) for word in words)
+    elif mends:
+        return kept(_spots, (text, False, lacks_town), situation)
     events: list[_Event] = []
     at = 0
     while at < len(words):
-        what, value, size = _spotted(raw, words, at, situation)
-        events.append(_Event(what, value, at, at + size))
+        kind, value, size = _spotted(raw, words, at, situation)
+        events.append(_Event(kind, value, at, at + size))
         at += size
-    events = _with_nested(_with_rooms(events, words), words)
+    return raw, words, tuple(events), bool(slips)
+
+
+def _events(
+    spots: Iterable[_Event], raw: list[str], words: tuple[str, ...], situation: Situation
+) -> list[_Event]:
+    events = _with_nested(_with_rooms(list(spots), words), words)
     events = _with_town(events, raw, words, situation)
     events = _with_strange_places(events, raw, words, situation)
     return _with_plants(events, words, situation)
@@ -448,9 +479,11 @@ def _readings(words: tuple[str, ...], at: int, situation: Situation) -> Iterator
     yield from (("nothing", None, size) for size in range(1, 6) if words[at : at + size] in _NOTHING)
     is_verb = words[at] == "living" and words[max(0, at - 1) : at] in {("are",), ("is",), ("am",), ("been",)}
     yield from ((what, None, 1) for what, named in _LISTED if words[at] in named and not is_verb)
-    measured = measure_at(words, at, situation.units) or when_at(words, at, situation)
-    if measured is not None and isinstance(measured[0], Volume | UnclearVolume | Every):
-        yield "every" if isinstance(measured[0], Every) else "volume", *measured
+    measured = measure_at(words, at, situation.units)
+    if measured is None and (repeated := every_at(words, at)) is not None:
+        yield "every", *repeated
+    elif measured is not None and isinstance(measured[0], Volume | UnclearVolume):
+        yield "volume", *measured
 
 
 def _mark(word: str) -> str:
@@ -483,7 +516,7 @@ def _of_the_lexicon(words: tuple[str, ...], at: int) -> tuple[str, object, int]:
         return "again", None, 1
     if word in _LOOKS:
         return "looks", None, 1
-    is_around = word in _AROUND | _ARTICLES | _PREPOSITIONS | _COURTESIES or not word.strip(" '\"()[]~*…")
+    is_around = word in _PASSED or not word.strip(" '\"()[]~*…")
     if is_around or (phrase is not None and (phrase[0] is Word.FILLER or isinstance(phrase[0], Spot))):
         size = 1 if is_around or phrase is None else phrase[1]
         return "around", word, size
@@ -581,6 +614,8 @@ def _town_led_in(
     raw: list[str], words: tuple[str, ...], at: int, situation: Situation
 ) -> tuple[str, object, int] | None:
     """Find a town behind what leads to one: "I live in Ghent"."""
+    if words[at] not in _LEADING:
+        return None
     lead = max((len(one) for one in _LIVES if words[at : at + len(one)] == one), default=0)
     if not lead:
         return None
