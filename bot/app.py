@@ -7,7 +7,6 @@ import secrets
 import signal
 from collections.abc import Awaitable, Callable, Coroutine, Iterator, Sequence
 from contextlib import ExitStack, contextmanager
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import partial
 from shutil import disk_usage
@@ -18,6 +17,7 @@ from bot.catalogue.load import load
 from bot.clock import Clock
 from bot.conversation import Conversation, Evenings
 from bot.domain.identity import HouseholdId
+from bot.domain.value import dataclass
 from bot.evening import Timetable, Work
 from bot.fetching import Fetching
 from bot.logs import Troubles, without_values

@@ -2,7 +2,7 @@
 
 import logging
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from datetime import datetime
 from functools import cached_property
 
@@ -64,6 +64,7 @@ from bot.arriving import Arriving
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, Entry, Heard
 from bot.domain.knowledge import Knowledge
+from bot.domain.value import dataclass
 from bot.messages import (
     answer_of,
     buttons_of,

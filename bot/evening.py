@@ -3,7 +3,6 @@
 import asyncio
 import logging
 from collections.abc import Awaitable, Callable, Mapping
-from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from functools import partial
 
@@ -14,6 +13,7 @@ from apscheduler.triggers.date import DateTrigger
 from apscheduler.triggers.interval import IntervalTrigger
 
 from bot.clock import Clock
+from bot.domain.value import dataclass
 from bot.logs import without_values
 
 CLAIM_EVERY_S = 2.0

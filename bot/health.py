@@ -2,10 +2,11 @@
 
 import asyncio
 from collections.abc import Awaitable, Callable, Iterator
-from dataclasses import dataclass
 
 from tornado.httpserver import HTTPServer
 from tornado.web import Application, RequestHandler
+
+from bot.domain.value import dataclass
 
 LATE_S = 300.0
 """A message due for longer, or a clock's tick or taken update older, is unhealthy. Judgement. [s]"""

@@ -1,6 +1,6 @@
 """Plants, one a line, many in one message."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
@@ -17,6 +17,7 @@ from bot.domain.agenda import QUARANTINE_DAYS, SHORT_QUARANTINE_DAYS
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import Draft, PlaceSet, PlantSet
 from bot.domain.refusal import is_edible
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,6 +1,5 @@
 """What is asked before anything is done: what may be used, when the sun is off, what to buy."""
 
-from dataclasses import dataclass
 from datetime import date, datetime
 from decimal import Decimal
 
@@ -15,6 +14,7 @@ from bot.domain.outbreak import allowed_on
 from bot.domain.refusal import Refusal, Use, refusals
 from bot.domain.remedy import kinds_to_seek
 from bot.domain.trade import Method
+from bot.domain.value import dataclass
 from bot.domain.window import lit_spans
 
 

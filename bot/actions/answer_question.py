@@ -1,12 +1,11 @@
 """Answer what is asked; nothing here writes."""
 
-from dataclasses import dataclass
-
 from bot.actions.ask import ANSWERERS, WITHOUT_PLANTS, Ask, Topic, answers
 from bot.actions.command import performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.actions.show_plants import NoPlants
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

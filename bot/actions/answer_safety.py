@@ -1,6 +1,5 @@
 """What is asked about safety: may it be eaten, is what is on the shelf dangerous to animals and people."""
 
-from dataclasses import dataclass
 from datetime import date
 
 from bot.actions.ask import Ask, Topic, answers
@@ -12,6 +11,7 @@ from bot.catalogue.cautions import load_cautions
 from bot.domain.caution import Occasion
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.refusal import is_edible, wait_before_eating
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,12 +1,12 @@
 """A question, and what can be asked."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from enum import Enum
 from typing import Any, TypeVar
 
 from bot.actions.command import Command
 from bot.domain.identity import PlaceId, PlantId, ProductId
+from bot.domain.value import dataclass
 
 
 class Topic(Enum):

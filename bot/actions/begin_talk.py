@@ -1,11 +1,10 @@
 """The first word: a household begins, or a member greets the bot again."""
 
-from dataclasses import dataclass
-
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.situation import Expecting
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,9 +1,8 @@
 """What a person may be offered: a button and the commands behind it."""
 
-from dataclasses import dataclass
-
 from bot.actions.button_texts import ButtonText
 from bot.actions.command import Command
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

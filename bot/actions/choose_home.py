@@ -1,7 +1,6 @@
 """Which home is meant, where somebody belongs to several and speaks of them in one private chat."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from bot.actions.button_texts import ButtonText
@@ -10,6 +9,7 @@ from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.actions.ports import Member, Store
+from bot.domain.value import dataclass
 
 HOME_HOLDS = timedelta(hours=1)
 """So long what is said is about the home that was meant last; then it is asked again. Judgement."""

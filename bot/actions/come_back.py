@@ -1,7 +1,5 @@
 """Somebody is heard again after a silence: first a look, for what was planned is a guess by now."""
 
-from dataclasses import dataclass
-
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
@@ -9,6 +7,7 @@ from bot.actions.desk import Desk
 from bot.actions.log_check import LogCheck
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.situation import Expecting
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,6 @@
 """Set right what was told last."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
@@ -26,6 +26,7 @@ from bot.domain.journal import (
     Treated,
 )
 from bot.domain.trade import grade_of
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

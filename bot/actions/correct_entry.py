@@ -1,7 +1,7 @@
 """Put right, or take back, anything told on any day: it is shown with its date, and one tap changes it."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, datetime
 from enum import Enum
 
@@ -30,6 +30,7 @@ from bot.domain.journal import (
 )
 from bot.domain.release import Level
 from bot.domain.trade import Method, grade_of
+from bot.domain.value import dataclass
 
 
 class Kind(Enum):

@@ -1,11 +1,10 @@
 """What a wash at this home takes off one leaf: published nowhere we found, so it is counted once."""
 
-from dataclasses import dataclass
-
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.journal import LeafCounted
+from bot.domain.value import dataclass
 
 MOST_ON_A_LEAF = 10_000
 """More than that nobody counts. Judgement. [1]"""

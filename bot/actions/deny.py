@@ -1,6 +1,5 @@
 """A bare "no": it speaks of the last exchange, postpones nothing and answers no older question."""
 
-from dataclasses import dataclass
 from datetime import date
 
 from bot.actions.button_texts import ButtonText
@@ -12,6 +11,7 @@ from bot.actions.outcome import Asking, Outcome
 from bot.actions.show_history import described
 from bot.actions.undo import Undo, last_group
 from bot.domain.journal import evening_of
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

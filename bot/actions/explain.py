@@ -1,7 +1,6 @@
 """Why a plant's plan is as it is."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date
 
 from bot.actions.ask import Ask, Topic, answers
@@ -16,6 +15,7 @@ from bot.domain.pest import Evidence
 from bot.domain.progress import Progress
 from bot.domain.refusal import Refusal, Use, refusals
 from bot.domain.remedy import Hard, why_hard
+from bot.domain.value import dataclass
 from bot.domain.watch import hatch_to_adult_days
 
 

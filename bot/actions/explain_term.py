@@ -1,11 +1,10 @@
 """What a word of the trade, or of the bot, means."""
 
-from dataclasses import dataclass
-
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.catalogue.howto import load_howto
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

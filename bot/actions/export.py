@@ -1,7 +1,6 @@
 """Files of what is planned and what was told: a calendar, a table, everything."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from enum import Enum
 
@@ -17,6 +16,7 @@ from bot.domain.fold import fold_on, valid
 from bot.domain.household import Household
 from bot.domain.identity import MemberId, ProductId
 from bot.domain.journal import CalendarGiven, Entry, Heard, Nudged, Voided
+from bot.domain.value import dataclass
 
 
 class ExportKind(Enum):

@@ -1,7 +1,5 @@
 """Erase a member or the whole home, at their wish."""
 
-from dataclasses import dataclass
-
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
@@ -12,6 +10,7 @@ from bot.actions.export import Export
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.share import OwnerOnly
 from bot.actions.situation import Expecting
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

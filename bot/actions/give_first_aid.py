@@ -1,12 +1,11 @@
 """Somebody or an animal got some: heard before everything else."""
 
-from dataclasses import dataclass
-
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

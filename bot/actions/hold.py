@@ -1,6 +1,5 @@
 """Rest until a day, or until somebody speaks again: for oneself, for the home only if nobody is left."""
 
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from bot.actions.button_texts import ButtonText
@@ -10,6 +9,7 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.actions.pass_on import PassOn
 from bot.domain.journal import HeldUntil
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,6 @@
 """Find out what it is: one question of the key at a time, and at its end an offer to write the find."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
@@ -11,6 +11,7 @@ from bot.actions.log_find import LogFind, grade_choices
 from bot.actions.outcome import Asking, Outcome
 from bot.domain.identity import PlantId
 from bot.domain.key import UNSURE, Creature, KeyQuestion, Nature, next_question, remaining
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,8 +1,9 @@
 """What a person sent, before anybody reads its meaning: free of any platform's form."""
 
-from dataclasses import dataclass
 from datetime import datetime
 from zlib import crc32
+
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

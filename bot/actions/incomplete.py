@@ -1,6 +1,5 @@
 """Understood in part: what is left open is asked."""
 
-from dataclasses import dataclass
 from enum import Enum
 
 from bot.actions.choice import Choice
@@ -8,6 +7,7 @@ from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Asking, Outcome
 from bot.domain.identity import PlantId
+from bot.domain.value import dataclass
 
 
 class Missing(Enum):

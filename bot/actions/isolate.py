@@ -1,6 +1,5 @@
 """Keep plants apart."""
 
-from dataclasses import dataclass
 from datetime import date
 
 from bot.actions.button_texts import ButtonText
@@ -11,6 +10,7 @@ from bot.actions.outcome import Asking, Outcome
 from bot.actions.stock_product import label_to_ask
 from bot.domain.identity import PlantId
 from bot.domain.journal import IsolatedNow
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,5 @@
 """Photos of plants: kept beside the journal, shown as before and after."""
 
-from dataclasses import dataclass
-
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
@@ -10,6 +8,7 @@ from bot.actions.incomplete import Asks, Missing
 from bot.actions.outcome import Asking, Outcome
 from bot.domain.identity import PhotoId, PlantId
 from bot.domain.journal import PhotoTaken
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,12 +1,12 @@
 """One pinned message that always says how things stand, where the home wants it."""
 
-from dataclasses import dataclass
 from datetime import datetime
 
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.journal import HouseholdSet
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,5 @@
 """Write down looks with none seen: what closes in on a case's end."""
 
-from dataclasses import dataclass
 from datetime import date
 
 from bot.actions.command import Command, performs
@@ -10,6 +9,7 @@ from bot.domain.identity import PlantId
 from bot.domain.journal import CheckedClean
 from bot.domain.progress import Progress
 from bot.domain.release import Level
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

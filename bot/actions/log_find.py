@@ -1,6 +1,5 @@
 """Write down living pests: what opens a case, or opens it again."""
 
-from dataclasses import dataclass
 from datetime import date
 from enum import Enum
 
@@ -21,6 +20,7 @@ from bot.domain.progress import Progress
 from bot.domain.refusal import is_sensitive
 from bot.domain.remedy import Because, Hard, kinds_to_seek, why_hard
 from bot.domain.trade import Grade, Level, Method, grade_of
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

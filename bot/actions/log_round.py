@@ -1,6 +1,6 @@
 """Write down treatments done: tonight's, or others, on any day."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, datetime
 from enum import Enum
 
@@ -19,6 +19,7 @@ from bot.domain.progress import Progress
 from bot.domain.refusal import Refusal, Use, eat_from, is_edible, refusals
 from bot.domain.tonight import Kind, is_changed
 from bot.domain.trade import Method
+from bot.domain.value import dataclass
 
 Part = tuple[PlantId, Method, ProductId | None]
 """One treatment of one plant."""

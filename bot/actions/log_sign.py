@@ -1,6 +1,5 @@
 """Write down a sign without a living pest."""
 
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from bot.actions.command import Command, performs
@@ -10,6 +9,7 @@ from bot.domain.agenda import SIGN_CHECK_WITHIN_DAYS
 from bot.domain.identity import PlantId
 from bot.domain.journal import SignSeen
 from bot.domain.trade import Sign
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,6 +1,5 @@
 """How much spray an evening took."""
 
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
@@ -12,6 +11,7 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Asking, Outcome
 from bot.domain.consumption import FACTOR, spray_factor, sprayed_on, usual_ml
 from bot.domain.journal import SprayUsed
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,6 +1,5 @@
 """Write down that plants were watered: noted and shown in the history; no plan follows from it."""
 
-from dataclasses import dataclass
 from datetime import date
 
 from bot.actions.command import Command, performs
@@ -8,6 +7,7 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlantId
 from bot.domain.journal import Watered
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,6 @@
 """Plants that died or were thrown out."""
 
 import re
-from dataclasses import dataclass
 from datetime import date
 
 from bot.actions.command import Command, performs
@@ -9,6 +8,7 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlantId
 from bot.domain.journal import LostNow
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,7 @@
 """Work out a mixture: by the label as told, else by what is usual, marked so."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 from enum import Enum
 
@@ -31,6 +31,7 @@ from bot.domain.mixture import (
 from bot.domain.pest import Evidence
 from bot.domain.product import ProductKind
 from bot.domain.trade import Form, Method
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,6 +1,5 @@
 """Put plants into another place."""
 
-from dataclasses import dataclass
 from datetime import date
 
 from bot.actions.command import Command, performs
@@ -9,6 +8,7 @@ from bot.actions.isolate import ask_apart
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import IsolatedNow, PlantSet
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,5 @@
 """What could not be read, and what it may have been."""
 
-from dataclasses import dataclass
-
 from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.ask import Ask, Topic
 from bot.actions.button_texts import ButtonText
@@ -17,6 +15,7 @@ from bot.actions.outcome import Asking, Outcome
 from bot.actions.pest_word import pest_name
 from bot.actions.read_anew import SUBJECT_TEXTS, ReadAnew, Subject
 from bot.domain.identity import PlantId
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,9 +1,10 @@
 """What all outcomes have in common."""
 
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from bot.actions.choice import Choice
 from bot.actions.situation import Expecting
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,6 @@
 """A note for whoever waters while somebody is away: what not to touch, what to do when, where to look."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 
 from bot.actions.command import Command, performs
@@ -8,6 +8,7 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.actions.show_due import DueLine, due_lines
 from bot.domain.agenda import plan
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

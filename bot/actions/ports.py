@@ -1,7 +1,6 @@
 """What the actions need from outside: one unit of work on the store, in trade terms."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any, Protocol
 
@@ -9,6 +8,7 @@ from bot.actions.choice import Choice
 from bot.actions.situation import Expecting
 from bot.domain.identity import HouseholdId, MemberId, PhotoId, PlaceId, PlantId, ProductId
 from bot.domain.journal import Draft, Entry
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

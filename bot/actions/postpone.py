@@ -1,6 +1,5 @@
 """Put off what was asked tonight."""
 
-from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
 from bot.actions.command import Command, performs
@@ -21,6 +20,7 @@ from bot.domain.gap import Lateness
 from bot.domain.household import Plant
 from bot.domain.identity import PlantId
 from bot.domain.journal import Postponed
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

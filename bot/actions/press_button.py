@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, timedelta
 
 from bot.actions.ask import Ask
@@ -36,6 +36,7 @@ from bot.actions.show_more import More
 from bot.actions.situation import Expecting
 from bot.actions.stock_product import StockProduct
 from bot.domain.journal import evening_of
+from bot.domain.value import dataclass
 
 ANSWERED_WITHIN = timedelta(days=7)
 """So long a question of an earlier day is still answered by its buttons, for that day. Judgement."""

@@ -1,12 +1,12 @@
 """A message that could not be read, read anew as what its writer says it is about."""
 
-from dataclasses import dataclass
 from enum import Enum
 
 from bot.actions.button_texts import ButtonText
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
+from bot.domain.value import dataclass
 
 
 class Subject(Enum):

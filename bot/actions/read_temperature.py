@@ -1,6 +1,6 @@
 """How warm a place is."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 
 from bot.actions.button_texts import ButtonText
@@ -13,6 +13,7 @@ from bot.domain.climate import is_usual_doubted, usual_on
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import TemperatureRead, UsualByMonth
 from bot.domain.measure import Units
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,12 +1,11 @@
 """A plan that would hurt somebody or the plant: a firm no, with the reason."""
 
-from dataclasses import dataclass
-
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.catalogue.cautions import load_cautions
 from bot.domain.caution import Danger
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,6 @@
 """Let plants go back."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 
 from bot.actions.ask import Ask, Topic
@@ -15,6 +15,7 @@ from bot.actions.show_photos import PhotosShown, show_photos
 from bot.domain.identity import PlantId
 from bot.domain.journal import ReleasedNow
 from bot.domain.progress import Progress
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,12 +1,11 @@
 """Let go of a place no longer used."""
 
-from dataclasses import dataclass
-
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import PlaceGone
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,12 +1,11 @@
 """Call a plant or a place otherwise."""
 
-from dataclasses import dataclass
-
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import PlaceSet, PlantRenamed
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

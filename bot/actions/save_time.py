@@ -1,7 +1,6 @@
 """Little time, or too much to do: what goes first, what can wait, what may be given up."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import timedelta
 
 from bot.actions.button_texts import ButtonText
@@ -12,6 +11,7 @@ from bot.actions.outcome import Outcome
 from bot.actions.postpone import Postpone
 from bot.domain.effort import TRIAGE_FROM, Chore, Sort, chores, given_up, triage, within
 from bot.domain.trade import Method
+from bot.domain.value import dataclass
 
 SHORT_MINUTES = 20
 """What "too much" is cut to, where no time was told. Judgement. [min]"""

@@ -1,6 +1,5 @@
 """A message that was edited says anew what it said before."""
 
-from dataclasses import dataclass
 from datetime import date
 
 from bot.actions.correct import OF_A_PLANT
@@ -9,6 +8,7 @@ from bot.actions.outcome import Outcome
 from bot.actions.show_history import described
 from bot.domain.fold import valid
 from bot.domain.journal import Entry, Heard
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

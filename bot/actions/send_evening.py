@@ -1,7 +1,7 @@
 """The evening comes: compose the nudge from the state at this moment, or find that nothing is due."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, datetime, timedelta
 
 from bot.actions.ask import Ask, Topic
@@ -56,6 +56,7 @@ from bot.domain.progress import Progress
 from bot.domain.refusal import is_warm
 from bot.domain.tonight import Doubt, Kind, Line, Part, Tonight, planned, tonight
 from bot.domain.trade import Level, Method
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,12 +1,11 @@
 """Animals that live here."""
 
-from dataclasses import dataclass
-
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.actions.tell_poison import ANIMALS, Judged, judge
 from bot.domain.journal import HouseholdSet
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

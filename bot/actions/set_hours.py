@@ -1,6 +1,5 @@
 """The evening's time and the hours of quiet."""
 
-from dataclasses import dataclass
 from datetime import time
 
 from bot.actions.command import Command, performs
@@ -8,6 +7,7 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.household import lies_within
 from bot.domain.journal import HouseholdSet
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,5 @@
 """Places and their windows."""
 
-from dataclasses import dataclass
 from datetime import time
 
 from bot.actions.button_texts import ButtonText
@@ -12,6 +11,7 @@ from bot.actions.situation import Expecting
 from bot.domain.household import Place
 from bot.domain.identity import PlaceId
 from bot.domain.journal import PlaceSet
+from bot.domain.value import dataclass
 from bot.domain.window import Facing, Outdoors
 
 

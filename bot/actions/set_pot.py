@@ -1,12 +1,11 @@
 """How wide the pots are."""
 
-from dataclasses import dataclass
-
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlantId
 from bot.domain.journal import PlantSet
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

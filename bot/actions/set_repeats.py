@@ -1,11 +1,10 @@
 """Whether an evening's message that nobody answers comes a second time."""
 
-from dataclasses import dataclass
-
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.journal import HouseholdSet
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

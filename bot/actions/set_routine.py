@@ -1,6 +1,5 @@
 """Fixed habits as RFC 5545 rules."""
 
-from dataclasses import dataclass
 from datetime import date
 
 from bot.actions.ask import Ask, Topic, answers
@@ -9,6 +8,7 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.journal import RoutineSet
 from bot.domain.recurrence import next_on
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

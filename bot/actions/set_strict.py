@@ -1,12 +1,11 @@
 """At which chance plants may go."""
 
-from dataclasses import dataclass
-
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.journal import HouseholdSet
 from bot.domain.release import STRICT_TARGET, TARGET
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

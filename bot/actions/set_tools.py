@@ -1,12 +1,11 @@
 """What small amounts are measured with here."""
 
-from dataclasses import dataclass
-
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.journal import HouseholdSet
 from bot.domain.measure import Tool
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

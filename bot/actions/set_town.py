@@ -1,6 +1,5 @@
 """Where the household is: a town looked up offline, or coordinates."""
 
-from dataclasses import dataclass
 from datetime import datetime
 from zoneinfo import ZoneInfo
 
@@ -13,6 +12,7 @@ from bot.actions.situation import Expecting
 from bot.catalogue.towns import Town, find_towns, towns_like, zone_at
 from bot.domain.journal import HouseholdSet
 from bot.domain.measure import Units
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,12 +1,11 @@
 """Measures and the clock people here are used to."""
 
-from dataclasses import dataclass
-
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.journal import HouseholdSet
 from bot.domain.measure import Units
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

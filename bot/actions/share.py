@@ -1,6 +1,5 @@
 """Share the plants: invite somebody, join by a code, leave, hand over."""
 
-from dataclasses import dataclass
 from datetime import datetime
 from enum import Enum
 
@@ -15,6 +14,7 @@ from bot.actions.outcome import Asking, Outcome
 from bot.actions.ports import Member, Store
 from bot.domain.fold import fold
 from bot.domain.identity import MemberId
+from bot.domain.value import dataclass
 
 
 class Refused(Enum):

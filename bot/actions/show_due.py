@@ -1,12 +1,12 @@
 """What the coming evenings bring."""
 
-from dataclasses import dataclass
 from datetime import date
 
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.agenda import Task
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

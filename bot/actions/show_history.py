@@ -1,7 +1,6 @@
 """What was told, oldest first."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from bot.actions.ask import Ask, Topic, answers
@@ -27,6 +26,7 @@ from bot.domain.journal import (
     WorkEnded,
     WorkTicked,
 )
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,13 +1,12 @@
 """Who is kept apart, and who is on watch."""
 
-from dataclasses import dataclass
-
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.actions.show_plants import place_name
 from bot.domain.household import Plant
 from bot.domain.progress import Progress
+from bot.domain.value import dataclass
 from bot.domain.watch import Watch
 
 

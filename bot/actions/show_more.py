@@ -1,10 +1,9 @@
 """What did not fit into the last answer."""
 
-from dataclasses import dataclass
-
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,12 +1,11 @@
 """Where the plants stand."""
 
-from dataclasses import dataclass
-
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.actions.remove_place import standing_in
 from bot.domain.household import Place
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

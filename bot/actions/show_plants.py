@@ -1,12 +1,11 @@
 """All plants by place."""
 
-from dataclasses import dataclass
-
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.actions.pest_word import candidates, pest_name
 from bot.domain.identity import PlantId
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,5 @@
 """When plants may go back."""
 
-from dataclasses import dataclass
 from datetime import date
 
 from bot.actions.ask import Ask, Topic, answers
@@ -8,6 +7,7 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlantId
 from bot.domain.progress import Progress
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,11 +1,11 @@
 """The household's preferences."""
 
-from dataclasses import dataclass
 from datetime import time
 
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,6 +1,5 @@
 """The products at hand, and what is left of them."""
 
-from dataclasses import dataclass
 from decimal import Decimal
 
 from bot.actions.ask import Ask, Topic, answers
@@ -9,6 +8,7 @@ from bot.actions.outcome import Outcome
 from bot.domain.consumption import left_ml
 from bot.domain.household import Product
 from bot.domain.outbreak import label_days
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

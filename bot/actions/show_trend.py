@@ -1,6 +1,5 @@
 """Is it working: the counts of a case over time, what to make of them, and what to draw."""
 
-from dataclasses import dataclass
 from datetime import date, timedelta
 from math import ceil, isfinite
 
@@ -10,6 +9,7 @@ from bot.actions.outcome import Outcome
 from bot.domain.climate import temperature_on
 from bot.domain.household import Case, Plant
 from bot.domain.trend import STANDS_FOR, Band, Count, Trend, fitted_band, hatch_wave_days, trend
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

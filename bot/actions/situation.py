@@ -1,6 +1,5 @@
 """What the grammar may know when it reads a message: names, tonight, the open question."""
 
-from dataclasses import dataclass
 from datetime import date, datetime
 from enum import Enum
 from zoneinfo import ZoneInfo
@@ -9,6 +8,7 @@ from bot.actions.choice import Choice
 from bot.domain.identity import PlaceId, PlantId, ProductId
 from bot.domain.measure import Units
 from bot.domain.trade import Method
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

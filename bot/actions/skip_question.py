@@ -1,12 +1,11 @@
 """Put off what the setting-up asks."""
 
-from dataclasses import dataclass
-
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.actions.set_place import NoPlaceAsked, PlacesSaved, SetPlace, set_place
 from bot.actions.situation import Expecting
+from bot.domain.value import dataclass
 from bot.domain.window import Facing
 
 

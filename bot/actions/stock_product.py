@@ -1,7 +1,7 @@
 """A product onto the shelf, or more about its label."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from decimal import Decimal
 
 from bot.actions.answer_safety import minded_on
@@ -17,6 +17,7 @@ from bot.domain.journal import ProductSet
 from bot.domain.label import Label, contradiction, impossible
 from bot.domain.refusal import is_eating_untold, is_edible
 from bot.domain.remedy import label_to_read
+from bot.domain.value import dataclass
 
 EATEN_AFTER_DAYS = (0, 1, 3, 7)
 """Days before eating that labels of the kinds we know ask for. From memory. [d]"""

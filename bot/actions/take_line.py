@@ -1,13 +1,12 @@
 """Lines of tonight that one of several takes: the others are told, the repeat comes to the taker alone."""
 
-from dataclasses import dataclass
-
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.log_round import NothingDue, nothing_due
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlantId
 from bot.domain.journal import LineTaken
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,5 @@
 """How a thing is done to a plant, or how one looks for pests."""
 
-from dataclasses import dataclass
-
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
@@ -12,6 +10,7 @@ from bot.domain.howto import bears_of
 from bot.domain.identity import PlantId
 from bot.domain.outbreak import BY_HAND
 from bot.domain.trade import Method
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

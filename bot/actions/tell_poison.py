@@ -1,7 +1,6 @@
 """Whether plants are poisonous to cats, dogs and people."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
@@ -10,6 +9,7 @@ from bot.catalogue.poison import load_poisons
 from bot.domain.identity import PlantId
 from bot.domain.plant_kind import PlantKind
 from bot.domain.poison import Eater, PoisonOf, poison_of
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,13 +1,12 @@
 """Tell what is kept of a person, where, and how to be forgotten; nothing here writes."""
 
-from dataclasses import dataclass
-
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.export import Export
 from bot.actions.outcome import Outcome
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

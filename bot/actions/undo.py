@@ -1,6 +1,5 @@
 """Take back the last thing told: entries are never deleted, they are voided by later ones."""
 
-from dataclasses import dataclass
 from datetime import date
 
 from bot.actions.button_texts import ButtonText
@@ -12,6 +11,7 @@ from bot.actions.outcome import Asking, Outcome
 from bot.actions.show_history import described
 from bot.domain.fold import latest
 from bot.domain.journal import CalendarGiven, Entry, Heard, HeldUntil, Nudged, Voided, evening_of
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,5 @@
 """The check walk in the chat: one plant at a time, one tap each, resumable."""
 
-from dataclasses import dataclass
-
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
@@ -15,6 +13,7 @@ from bot.domain.identity import PlantId
 from bot.domain.journal import WalkBegun, WalkEnded, WalkPassed
 from bot.domain.release import Level
 from bot.domain.trade import Grade
+from bot.domain.value import dataclass
 from bot.domain.walk import is_under_way, walk_order
 
 

@@ -1,7 +1,6 @@
 """A work day in the chat: one stage at a time, each tick the treatment it stands for."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
@@ -17,6 +16,7 @@ from bot.domain.mixture import spray_ml
 from bot.domain.outbreak import allowed_on
 from bot.domain.remedy import choose_product
 from bot.domain.trade import Grade, Method
+from bot.domain.value import dataclass
 from bot.domain.workday import Stage, StagePlan, Worked, plan_work
 
 

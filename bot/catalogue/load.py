@@ -4,7 +4,6 @@ import functools
 import tomllib
 from collections import defaultdict
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import Enum
 from pathlib import Path
 from types import MappingProxyType
@@ -19,6 +18,7 @@ from bot.domain.pest import Basis, Evidence, Level, Mistaken, Pest, Stage
 from bot.domain.plant_kind import HABITS, PlantKind, either
 from bot.domain.product import MixDefault, ProductKind
 from bot.domain.trade import Grade, Method
+from bot.domain.value import dataclass
 
 _E = TypeVar("_E", bound=Enum)
 _FOLDER = Path(__file__).parent

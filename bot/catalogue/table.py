@@ -2,11 +2,11 @@
 
 import tomllib
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import TypeVar
 
 from bot.domain.pest import Basis, Evidence
+from bot.domain.value import dataclass
 
 _T = TypeVar("_T")
 _SEEN = ("abstract", "article", "code", "data", "memory", "page", "standard")

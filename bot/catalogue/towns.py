@@ -9,8 +9,9 @@ import re
 import sqlite3
 import unicodedata
 from contextlib import closing
-from dataclasses import dataclass
 from pathlib import Path
+
+from bot.domain.value import dataclass
 
 _FILE = Path(__file__).parent / "towns.sqlite"
 LONGEST_NAME = 100

@@ -5,7 +5,7 @@ A pure function of the household, the catalogue and the day. Overdue work is due
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date, timedelta
 from functools import lru_cache
 
@@ -22,6 +22,7 @@ from bot.domain.refusal import Use, is_off_today
 from bot.domain.remedy import bears, choose_product
 from bot.domain.slot import is_shadeless
 from bot.domain.trade import Level, Method
+from bot.domain.value import dataclass
 from bot.domain.watch import Watch, watched
 
 CHECK_ROUTINE = "check"

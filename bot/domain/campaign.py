@@ -3,10 +3,10 @@
 import enum
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Literal
 
 from bot.domain.trade import Grade, Level, Method
+from bot.domain.value import dataclass
 
 FIGURES_AT = (18.0, 21.0, 25.0)
 """Temperatures the three figures of a wait stand for. [degC]"""

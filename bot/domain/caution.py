@@ -1,10 +1,10 @@
 """What to mind with products, and which plans are refused."""
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass
 from enum import Enum
 
 from bot.domain.pest import Evidence
+from bot.domain.value import dataclass
 
 
 class Occasion(Enum):

@@ -2,10 +2,11 @@
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date, timedelta
 
 from bot.domain.pest import Pest, Stage
+from bot.domain.value import dataclass
 
 MARGIN = 3.0  # [degC] above T0; below it the line is known to mislead
 GAP_DEFAULT = 24.0  # [degC] unknown temperature, fast side

@@ -1,7 +1,6 @@
 """How long work takes, what goes first when there is little time, and how a big outbreak is sorted."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 from enum import Enum
 
@@ -12,6 +11,7 @@ from bot.domain.knowledge import Knowledge
 from bot.domain.outbreak import outbreak_on
 from bot.domain.remedy import Hard, remedy, why_hard
 from bot.domain.trade import Grade, Method
+from bot.domain.value import dataclass
 from bot.domain.workday import MINUTES as STAGES
 from bot.domain.workday import Stage
 

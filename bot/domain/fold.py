@@ -7,7 +7,7 @@ entries do not count at all.
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from collections.abc import Set as AbstractSet
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from datetime import date, datetime, time, timedelta
 from itertools import takewhile
 from operator import attrgetter
@@ -67,6 +67,7 @@ from bot.domain.journal import (
     WorkTicked,
 )
 from bot.domain.measure import Tool, Units
+from bot.domain.value import dataclass
 
 T = TypeVar("T", Check, Treatment)
 

@@ -1,9 +1,9 @@
 """How sure a run of checks that found nothing can make anybody."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from bot.domain.development import Clock
+from bot.domain.value import dataclass
 
 PRIOR = 0.5  # even odds, the usual cautious start
 BLIND_SPOT = 0.02  # share of cases no look at the leaves ever shows

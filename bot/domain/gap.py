@@ -2,10 +2,10 @@
 
 import enum
 import math
-from dataclasses import dataclass
 
 from bot.domain.development import GAP_DEFAULT, MARGIN, held, is_too_cold
 from bot.domain.pest import Pest
+from bot.domain.value import dataclass
 
 _WEEK = 7  # [d]
 

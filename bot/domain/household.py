@@ -1,7 +1,7 @@
 """The household as it stands: what its journal told, read-only for everyone but the fold."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date, datetime, time, timedelta
 from decimal import Decimal
 from functools import lru_cache
@@ -16,6 +16,7 @@ from bot.domain.release import Level
 from bot.domain.slot import Habits
 from bot.domain.sun import Site
 from bot.domain.trade import Grade, Method, Sign
+from bot.domain.value import dataclass
 from bot.domain.window import Exposure, Facing, Outdoors
 
 EVENING = time(20)

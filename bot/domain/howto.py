@@ -1,11 +1,11 @@
 """How a thing is done to a plant, by the pest and by what the plant bears; and what a word means."""
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass
 from enum import Enum
 
 from bot.domain.pest import Evidence
 from bot.domain.plant_kind import PlantKind
+from bot.domain.value import dataclass
 
 
 class Bears(Enum):

@@ -5,7 +5,7 @@ Everything about plants is derived from it. A payload is a value of one of the c
 of the `...Set` classes means unchanged. Add fields with a default only: old entries must stay readable.
 """
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date, datetime, time, timedelta
 from decimal import Decimal
 from zoneinfo import ZoneInfo
@@ -14,6 +14,7 @@ from bot.domain.identity import EntryId, HouseholdId, MemberId, PhotoId, PlaceId
 from bot.domain.label import Label
 from bot.domain.release import Level
 from bot.domain.trade import Grade, Method, Sign
+from bot.domain.value import dataclass
 from bot.domain.window import Facing, Outdoors
 
 NIGHT_ENDS_AT = time(4)

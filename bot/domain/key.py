@@ -8,10 +8,10 @@ apart in words.
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from enum import Enum
 
 from bot.domain.pest import Evidence
+from bot.domain.value import dataclass
 
 MOST_QUESTIONS = 4
 UNSURE = "unsure"

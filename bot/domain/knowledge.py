@@ -1,13 +1,14 @@
 """What the rules need from the catalogue: pests and product kinds by key."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from bot.domain.household import Plant
 from bot.domain.key import Key
 from bot.domain.pest import Pest
 from bot.domain.plant_kind import PlantKind
 from bot.domain.product import ProductKind
+from bot.domain.value import dataclass
 
 NAMES_KEPT = 20_000
 _NO_APOSTROPHES = str.maketrans("", "", "'\u2019")

@@ -1,10 +1,11 @@
 """What stands on a product's label, as far as it was told: one value in command, journal and shelf."""
 
-from dataclasses import dataclass, fields, replace
+from dataclasses import fields, replace
 from datetime import date
 from decimal import Decimal
 
 from bot.domain.trade import Form
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

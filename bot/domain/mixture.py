@@ -5,11 +5,11 @@ All by exact decimals; amounts are rounded last, to what can be measured, and ne
 A rate counts for the finished spray: "5 mL per litre" is 5 mL in a litre made.
 """
 
-from dataclasses import dataclass
 from decimal import ROUND_CEILING, Decimal
 from enum import Enum
 
 from bot.domain.measure import Tool, rounded, step_ml
+from bot.domain.value import dataclass
 
 _HUNDRED, _THOUSAND = Decimal(100), Decimal(1000)
 SHOWN_ERROR = Decimal("0.05")

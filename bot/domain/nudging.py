@@ -1,7 +1,6 @@
 """When the next nudge goes out: one a household an evening, one repeat, never in quiet hours."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from functools import lru_cache, partial
 
@@ -14,6 +13,7 @@ from bot.domain.outbreak import BY_HAND
 from bot.domain.recurrence import evenings, on_the_clock
 from bot.domain.slot import Slot, SlotKind, slots
 from bot.domain.trade import Method
+from bot.domain.value import dataclass
 
 SILENT_DAYS = 5
 """Evenings without a word after which it is asked whether to go on. Judgement. [d]"""

@@ -1,7 +1,7 @@
 """One case as it stands on a day, with what every rule asks of it worked out once."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date, timedelta
 from functools import cached_property
 from typing import Any, TypeVar
@@ -12,6 +12,7 @@ from bot.domain.knowledge import Knowledge
 from bot.domain.pest import Pest
 from bot.domain.plant_kind import PlantKind
 from bot.domain.trade import Method
+from bot.domain.value import dataclass
 
 _T = TypeVar("_T")
 

@@ -1,11 +1,11 @@
 """What the planner knows of one pest."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from bot.domain.campaign import Basis, Effect, Effects, Evidence, Fight, Least, Leaving, Looking
 from bot.domain.plant_kind import PlantKind
 from bot.domain.trade import Level, Method
+from bot.domain.value import dataclass
 
 __all__ = ["Basis", "Evidence", "Level", "Pest", "Stage"]
 

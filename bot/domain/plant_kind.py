@@ -1,8 +1,7 @@
 """Kinds of plant: what their leaves bear, whether they are eaten, where pests hide on them."""
 
-from dataclasses import dataclass
-
 from bot.domain.campaign import Evidence
+from bot.domain.value import dataclass
 
 HABITS = (
     "bush",

@@ -2,9 +2,9 @@
 
 import enum
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from bot.domain.plant_kind import PlantKind
+from bot.domain.value import dataclass
 
 
 class Eater(enum.Enum):

@@ -1,10 +1,10 @@
 """Kinds of product, by active ingredient; the household's own label overrides every default here."""
 
-from dataclasses import dataclass
 from decimal import Decimal
 
 from bot.domain.pest import Evidence
 from bot.domain.trade import Method
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,6 +1,5 @@
 """How far a case is: rounds done and to come, looks, the chance that nothing is left, the day it leaves."""
 
-from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
 
@@ -22,6 +21,7 @@ from bot.domain.release import (
 )
 from bot.domain.remedy import choose_product, remedy
 from bot.domain.trade import Level, Method
+from bot.domain.value import dataclass
 
 CANNOT_LIFT = "cannot-lift"
 """The trait of a plant whose roots cannot be looked at."""

@@ -6,7 +6,6 @@ down, it is never suggested.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import Enum
 
@@ -18,6 +17,7 @@ from bot.domain.identity import ProductId
 from bot.domain.knowledge import Knowledge
 from bot.domain.pest import Pest
 from bot.domain.product import ProductKind
+from bot.domain.value import dataclass
 
 YEAR_DAYS = 365
 CAUTION_FROM_C = 27.0

@@ -3,7 +3,7 @@
 import enum
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from datetime import date, timedelta
 from functools import lru_cache
 
@@ -11,6 +11,7 @@ from bot.domain.campaign import Wait
 from bot.domain.development import SLOW_DEFAULT, Clock, Warmth, clock
 from bot.domain.freedom import BLIND_SPOT, ROOT_BLIND_SPOT, Look, p_free
 from bot.domain.pest import Level, Pest
+from bot.domain.value import dataclass
 
 __all__ = [
     "NEVER",

@@ -2,7 +2,6 @@
 
 from collections.abc import Container, Sequence
 from collections.abc import Set as AbstractSet
-from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import Enum
 
@@ -14,6 +13,7 @@ from bot.domain.pest import Pest
 from bot.domain.product import ProductKind
 from bot.domain.refusal import Refusal, Use, does_good, is_edible, is_off_today, makes_worse, refusals
 from bot.domain.trade import Grade, Method
+from bot.domain.value import dataclass
 
 STALL_DAYS = 14
 """

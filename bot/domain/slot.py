@@ -3,11 +3,11 @@
 import enum
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
 from functools import lru_cache
 
 from bot.domain.sun import Site, instant, local
+from bot.domain.value import dataclass
 from bot.domain.window import Exposure, Span, lit_spans
 
 _DAY = timedelta(days=1)

@@ -1,11 +1,12 @@
 """Where the sun stands, and when it crosses a plane through a place: the horizon, a wall, an obstruction."""
 
 import math
-from dataclasses import dataclass
 from datetime import UTC, date, datetime, time
 from functools import lru_cache
 from typing import NamedTuple
 from zoneinfo import ZoneInfo
+
+from bot.domain.value import dataclass
 
 DAY_SECONDS = 86_400.0
 RISE_ALTITUDE_DEG = -0.8333  # 34' of refraction and 16' of half diameter: the upper limb shows

@@ -3,12 +3,12 @@
 import enum
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from bot.domain.development import SLOW_DEFAULT, development_days, held
 from bot.domain.pest import Pest
 from bot.domain.trade import Grade
+from bot.domain.value import dataclass
 
 LEAST_COUNTS = 4
 STANDS_FOR = {Grade.FEW: 3, Grade.SOME: 20, Grade.MANY: 100}

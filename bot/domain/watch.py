@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from bot.domain.climate import cool_side
@@ -12,6 +11,7 @@ from bot.domain.identity import PlaceId, PlantId
 from bot.domain.knowledge import Knowledge
 from bot.domain.outbreak import is_root_prone
 from bot.domain.progress import CANNOT_LIFT
+from bot.domain.value import dataclass
 
 LONGEST_WATCH_DAYS = 365
 """Where it is too cold to tell, a watch ends after a year. Judgement. [d]"""

@@ -2,11 +2,11 @@
 
 import enum
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
 from typing import assert_never
 
 from bot.domain.sun import HORIZON, Plane, Site, above, crossing, cycles, instant, local, wall
+from bot.domain.value import dataclass
 
 _DAY = timedelta(days=1)
 _JOIN_SECONDS = 1.0

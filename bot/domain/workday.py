@@ -6,10 +6,10 @@ Amounts are from pot sizes, times are our estimates (no publication found); both
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import Enum
 
 from bot.domain.identity import PlantId
+from bot.domain.value import dataclass
 
 USUAL_POT_CM = 15.0
 """A pot nobody told the width of. Judgement. [cm]"""

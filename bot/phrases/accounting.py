@@ -1,7 +1,6 @@
 """Whether what was read leaves no word over that carries meaning: then it is no mere likelihood."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from bot.actions.command import Command
@@ -11,6 +10,7 @@ from bot.domain.identity import PlantId
 from bot.domain.label import Label
 from bot.domain.pest import Level
 from bot.domain.trade import Form, Grade, Method, Sign
+from bot.domain.value import dataclass
 from bot.phrases.clause import DATES
 from bot.phrases.days import Clock, Day, Every, Moment, Weekday
 from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown

@@ -1,7 +1,6 @@
 """One clause of a message: its items, and what may be asked of them."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date
 from typing import TypeVar
 
@@ -9,6 +8,7 @@ from bot.actions.add_plants import NewPlant
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method
+from bot.domain.value import dataclass
 from bot.phrases.days import Clock, Day, Moment, MonthDay, Murky, Period, Weekday, When
 from bot.phrases.items import Item, Meaning
 from bot.phrases.lexicon import Word

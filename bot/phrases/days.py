@@ -1,12 +1,12 @@
 """Days and times in words, read without deciding yet whether they lie behind or ahead."""
 
 import re
-from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
 from decimal import Decimal
 from enum import Enum
 
 from bot.actions.situation import Situation
+from bot.domain.value import dataclass
 from bot.phrases.lexicon import listed
 from bot.phrases.numbers import number_at
 

@@ -11,7 +11,6 @@ import math
 import re
 import tomllib
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import Enum
 from functools import cache, lru_cache
 from itertools import combinations, pairwise
@@ -22,6 +21,7 @@ from bot.actions.command import Command
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
+from bot.domain.value import dataclass
 from bot.phrases.bottles import is_of_a_bottle
 from bot.phrases.homes import is_list_of_plants
 from bot.phrases.kept import kept

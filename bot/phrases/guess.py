@@ -10,13 +10,13 @@ import math
 import re
 import struct
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from functools import cache, lru_cache
 from itertools import pairwise
 from pathlib import Path
 from zlib import crc32
 
 from bot.actions.situation import Expecting, KnownPlace, KnownPlant, Situation
+from bot.domain.value import dataclass
 from bot.phrases.days import MONTHS, WEEKDAYS
 from bot.phrases.lexicon import listed
 from bot.phrases.text import LONGEST

@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from functools import lru_cache
 from itertools import pairwise, takewhile
 
@@ -14,6 +14,7 @@ from bot.catalogue.towns import find_towns
 from bot.domain.identity import PlantId
 from bot.domain.measure import INCH_CM
 from bot.domain.trade import Form, Grade
+from bot.domain.value import dataclass
 from bot.domain.window import Facing, Outdoors
 from bot.phrases.days import every_at
 from bot.phrases.kept import kept

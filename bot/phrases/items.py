@@ -1,11 +1,11 @@
 """Words read into items with a meaning of their own, left to right, longest first."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Sign
+from bot.domain.value import dataclass
 from bot.phrases.days import Clock, Day, When, when_at
 from bot.phrases.kept import kept
 from bot.phrases.lexicon import KNOWN, Value, Word, phrase_at

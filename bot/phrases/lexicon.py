@@ -2,13 +2,13 @@
 
 import tomllib
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
 from enum import Enum, auto
 from functools import cache
 from pathlib import Path
 
 from bot.domain.pest import Level
 from bot.domain.trade import Form, Grade, Method, Sign
+from bot.domain.value import dataclass
 
 
 class Word(Enum):

@@ -1,12 +1,13 @@
 """Plants told of outside the setting-up: a list that nobody asked for, and news of one in passing."""
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.command import Command
 from bot.actions.set_place import SetPlace
 from bot.actions.situation import Expecting, Situation
+from bot.domain.value import dataclass
 from bot.phrases.homes import MOST_PLANTS, holds_a_kind, read_home
 from bot.phrases.lexicon import listed, words_of_class
 from bot.phrases.names import OneOf, Place, Plants, names_of

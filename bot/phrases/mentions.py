@@ -1,7 +1,6 @@
 """All that a message, or a part of it, names: plants, what was done or seen, numbers, days, in order."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 from functools import cached_property
 from typing import TypeVar
@@ -9,6 +8,7 @@ from typing import TypeVar
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Method
+from bot.domain.value import dataclass
 from bot.phrases.clause import DATES, Setting, unique
 from bot.phrases.days import Clock, Moment, Trouble, When, day_ahead, day_behind, meant_hour
 from bot.phrases.items import Item, OfMonth, Span, Unknown

@@ -3,11 +3,11 @@
 import threading
 from collections import Counter, defaultdict
 from collections.abc import Iterable
-from dataclasses import dataclass
 from functools import lru_cache
 
 from bot.actions.situation import KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.domain.identity import PlaceId, PlantId, ProductId
+from bot.domain.value import dataclass
 from bot.phrases.lexicon import KNOWN
 from bot.phrases.slips import slips_between
 from bot.phrases.text import plain, words_of

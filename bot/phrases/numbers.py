@@ -1,10 +1,10 @@
 """Numbers as people write them, and the units that follow them."""
 
 import re
-from dataclasses import dataclass
 from decimal import Decimal
 
 from bot.domain.measure import IMPERIAL_ML, INCH_CM, METRIC_ML, US_ML, Units
+from bot.domain.value import dataclass
 
 _THOUSANDS = re.compile(r"-?\d{1,3}(?:[.,]\d{3})+")
 _DIGITS = re.compile(r"-?\d+(?:[.,]\d+)?")

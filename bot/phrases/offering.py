@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from itertools import pairwise
 
 from bot.actions.command import Command
@@ -12,6 +12,7 @@ from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.pest import Level
 from bot.domain.trade import Grade, Method, Sign
+from bot.domain.value import dataclass
 from bot.phrases.accounting import Part, strange_words, strangers
 from bot.phrases.clause import Setting
 from bot.phrases.days import Trouble

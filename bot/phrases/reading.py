@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import islice, pairwise
 
 from bot.actions.add_plants import AddPlants
@@ -35,6 +35,7 @@ from bot.actions.stock_product import StockProduct
 from bot.actions.walk_through import EndWalk, PassPlant
 from bot.actions.work_through import EndWork, TickWork
 from bot.catalogue.towns import find_towns
+from bot.domain.value import dataclass
 from bot.phrases.clause import Setting, unique
 from bot.phrases.doubting import is_doubtful, is_list_of_strangers
 from bot.phrases.emergencies import Alarm, alarm, hear_emergency

@@ -3,7 +3,6 @@
 import dataclasses
 import json
 import re
-from dataclasses import dataclass
 from functools import cache, lru_cache
 from typing import Any
 
@@ -21,6 +20,7 @@ from bot.domain import journal
 from bot.domain.identity import PlantId
 from bot.domain.journal import Payload
 from bot.domain.label import Label
+from bot.domain.value import dataclass
 from bot.storage.failure import StoreError
 
 # a changed meaning raises the version; a new field with a default does not

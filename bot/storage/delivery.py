@@ -2,7 +2,6 @@
 
 import json
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
@@ -10,6 +9,7 @@ import sqlalchemy as sa
 from sqlalchemy import bindparam
 
 from bot.domain.identity import HouseholdId
+from bot.domain.value import dataclass
 from bot.storage.prepared import Prepared
 from bot.storage.sent_notes import Note
 from bot.storage.tables import UNSETTLED, UtcDateTime, member, outbox, parked, question

@@ -1,11 +1,11 @@
 """Journals already read, kept between units of work; each unit verifies what it takes from here."""
 
 from collections import OrderedDict
-from dataclasses import dataclass
 from threading import Lock
 
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Entry
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

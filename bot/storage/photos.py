@@ -2,7 +2,6 @@
 
 import os
 from collections.abc import Container
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from pathlib import Path
 
@@ -10,6 +9,7 @@ import sqlalchemy as sa
 from sqlalchemy import bindparam
 
 from bot.domain.identity import HouseholdId, PhotoId
+from bot.domain.value import dataclass
 from bot.storage.tables import UtcDateTime, photo
 
 MOST_BYTES = 10_000_000

@@ -6,10 +6,11 @@ driver by the library's own text and types. On PostgreSQL, over a network, the l
 """
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 import sqlalchemy as sa
+
+from bot.domain.value import dataclass
 
 _Rows = Sequence[Sequence[Any]]
 _Values = Mapping[str, Any]

@@ -6,10 +6,10 @@ import shutil
 import sqlite3
 from collections.abc import Iterator
 from contextlib import closing, contextmanager, suppress
-from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
+from bot.domain.value import dataclass
 from bot.storage.backup import STAMP, check, force, mirror, write_copy
 from bot.storage.failure import StoreError
 from bot.storage.migrate import refuse_newer

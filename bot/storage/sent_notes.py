@@ -10,8 +10,9 @@ import json
 import os
 import secrets
 from contextlib import suppress
-from dataclasses import dataclass
 from pathlib import Path
+
+from bot.domain.value import dataclass
 
 SUFFIX = ".sent"
 

@@ -4,9 +4,10 @@ import asyncio
 import logging
 from collections import deque
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import Any, Protocol
 
+from bot.domain.value import dataclass
 from bot.telegram.failures import (
     AlreadySettledError,
     ChatMovedError,

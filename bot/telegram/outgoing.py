@@ -2,13 +2,13 @@
 
 import base64
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from typing import Any
 from urllib.parse import urlencode
 
 from telegram.constants import CallbackQueryLimit, MessageEntityType, MessageLimit
 from telegram.helpers import create_deep_linked_url
 
+from bot.domain.value import dataclass
 from bot.wording.answer import Answer, Button
 
 NO_PREVIEW = {"is_disabled": True}

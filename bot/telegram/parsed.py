@@ -1,9 +1,10 @@
 """What an update comes to once it is read: something a person sent, or why nothing was."""
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any
 
 from bot.actions.incoming import Incoming
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,6 @@
 """What the bot says, before any platform's form: text, buttons, what stands out, a picture or a file."""
 
-from dataclasses import dataclass
+from bot.domain.value import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
 from bot.domain.campaign import Effect, Fight, Least, Leaving, Life, Looking, Wait
 from bot.domain.climate import FADES_OVER_DAYS
@@ -13,6 +12,7 @@ from bot.domain.progress import Progress
 from bot.domain.release import FRESH_DAYS, UNLIFTED_FACTOR, rounds_after_find
 from bot.domain.remedy import STALL_DAYS
 from bot.domain.trade import Grade, Level
+from bot.domain.value import dataclass
 from bot.wording.acts import planned
 from bot.wording.days import counted, listed
 from bot.wording.sources import cite

@@ -3,12 +3,12 @@
 import re
 from collections.abc import Sequence
 from collections.abc import Set as AbstractSet
-from dataclasses import dataclass
 from datetime import date, datetime, time
 from decimal import Decimal
 from zoneinfo import ZoneInfo
 
 from bot.domain.measure import IMPERIAL_ML, INCH_CM, METRIC_ML, TEASPOON_ML, US_ML, Units
+from bot.domain.value import dataclass
 from bot.wording.days import listed
 
 _LITRE = METRIC_ML["litre"]
