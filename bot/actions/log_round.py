@@ -1,5 +1,6 @@
 """Write down treatments done: tonight's, or others, on any day."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date, datetime
 from enum import Enum
@@ -13,7 +14,7 @@ from bot.domain.course import Step, next_step
 from bot.domain.gap import Lateness
 from bot.domain.household import Plant, Treatment
 from bot.domain.identity import PlantId, ProductId
-from bot.domain.journal import Entry, Treated, evening_of
+from bot.domain.journal import Entry, Nudged, Treated, evening_of
 from bot.domain.outbreak import label_days
 from bot.domain.progress import Progress
 from bot.domain.refusal import Refusal, Use, eat_from, is_edible, refusals
@@ -130,6 +131,14 @@ class OtherProduct(Outcome):
 
 
 @dataclass(frozen=True, slots=True)
+class WhichEvening(Outcome):
+    """Told on the day after without a day: it may be of the evening before, or of today."""
+
+    plants: tuple[str, ...]
+    on: date
+
+
+@dataclass(frozen=True, slots=True)
 class WhichTreatment(Outcome):
     """More than one was announced for a plant, or what "done" does not say: asked which it was."""
 
@@ -153,7 +162,36 @@ def log_round(command: LogRound, desk: Desk) -> list[Outcome]:
     asked: list[Outcome] = [_ask_which(unsure, on, desk)] if unsure else []
     if not sure:
         return asked or [nothing_due(desk)]
+    if _is_of_the_evening_before(command, sure, desk):
+        return [_ask_which_evening(command, sure, desk)]
     return [_ask_about_another_product(command, sure, on, desk) or _log(command, sure, on, desk), *asked]
+
+
+def _is_of_the_evening_before(command: LogRound, sure: Sequence[Part], desk: Desk) -> bool:
+    """Whether a bare "done" comes after the night, and speaks of what was to be done before it."""
+    told = (command.on, command.at, command.method, command.product)
+    evening = desk.evening
+    if not evening.is_past or command.parts or any(one is not None for one in told):
+        return False
+    parts = ((line.plant, part) for line in evening.treatments for part in line.parts if part.from_at is None)
+    return any((plant, part.method, part.product) in sure for plant, part in parts)
+
+
+def _ask_which_evening(command: LogRound, sure: Sequence[Part], desk: Desk) -> WhichEvening:
+    days = ((ButtonText.LAST_NIGHT, desk.evening.on), (ButtonText.TODAY, desk.today))
+    choices = tuple(Choice(text, (replace(command, on=on, parts=tuple(sure)),)) for text, on in days)
+    plants = dict.fromkeys(plant for plant, _, _ in sure)
+    return WhichEvening(desk.names(plants), desk.evening.on, asking=Asking(choices))
+
+
+def as_asked(command: LogRound, desk: Desk) -> LogRound:
+    """Give an offer of what is "done" the day and the parts it means now: the evening goes on without it."""
+    if command.parts or desk.evening.is_past or (command.on, command.at) != (None, None):
+        return command
+    if command.method is not None or command.product is not None:
+        return replace(command, on=desk.today)
+    sure, unsure = _todo(command, desk.today, desk)
+    return command if unsure or not sure else replace(command, on=desk.evening.on, parts=tuple(sure))
 
 
 def _log(command: LogRound, todo: list[Part], on: date, desk: Desk) -> RoundLogged:
@@ -225,6 +263,12 @@ FIRST = {
     Method.SWAB: ButtonText.SWABBED_FIRST,
     Method.RINSE: ButtonText.RINSED_FIRST,
 }
+
+
+WITH_WATER = (Method.RINSE, Method.PRUNE, Method.CLEAN_OUT)
+"""Handwork that takes no product."""
+UNASKED = (Method.WIPE, Method.RINSE, Method.SPRAY)
+"""What "done" most likely means of a plant of which nothing was asked. Judgement."""
 
 
 def _first_too(command: LogRound, todo: list[Part], on: date, desk: Desk) -> tuple[Choice, ...]:
@@ -306,13 +350,15 @@ def _todo(
         return list(dict.fromkeys(command.parts)), asked
     sure: list[Part] = []
     unsure = {}
-    announced = {line.plant for line in evening.treatments}
     for plant in dict.fromkeys(command.plants):
-        ways = _ways(plant, desk)
-        if command.method is not None or command.product is not None or plant not in announced:
-            sure.append(_named(command, plant, ways, on, desk))
+        asked = _ways(plant, desk) if command.on in {None, evening.on} else _asked_on(plant, on, desk)
+        if command.method is not None or command.product is not None:
+            sure += _named(command, plant, asked, on, desk)
+        elif not (ways := asked or _any_way(plant, on, desk)):
+            continue
         elif len(ways) == 1 and (
-            evening.is_named(plant)
+            on != evening.on
+            or evening.is_named(plant)
             or not is_changed(desk.entries, plant, {product for _, _, product in ways[0]}, evening.on)
         ):
             sure += ways[0]
@@ -328,16 +374,42 @@ def _ways(plant: PlantId, desk: Desk) -> tuple[tuple[Part, ...], ...]:
     )
 
 
+def _asked_on(plant: PlantId, on: date, desk: Desk) -> tuple[tuple[Part, ...], ...]:
+    """Give what the last evening's message up to a day asked of a plant, where it was not done before that day."""
+    told = [one for one in desk.entries if isinstance(one.payload, Nudged) and one.happened_on <= on]
+    asked: dict[date, dict[Part, None]] = {}
+    for one in told:
+        for task in one.payload.tasks if isinstance(one.payload, Nudged) else ():
+            if task.plant == plant and task.method is not None:
+                asked.setdefault(one.happened_on, {})[plant, task.method, task.product] = None
+    last = max(asked, default=None)
+    if last is None or any(last <= one.on < on for one in desk.plant(plant).treatments):
+        return ()
+    return (tuple(asked[last]),)
+
+
+def _any_way(plant: PlantId, on: date, desk: Desk) -> tuple[tuple[Part, ...], ...]:
+    """Give what may have been done to a plant of which nothing was asked: "done" does not say it."""
+    return tuple((_with_product((plant, method, None), on, desk),) for method in UNASKED)
+
+
 def _named(
     command: LogRound, plant: PlantId, ways: tuple[tuple[Part, ...], ...], on: date, desk: Desk
-) -> Part:
-    """Give the treatment that was named, with the product that was announced for it where none was."""
+) -> list[Part]:
+    """
+    Give the treatment that was named, with the product that was announced for it where none was.
+
+    Nobody rinses or prunes with soap: that is the handwork, and the product by a way of its own.
+    """
     asked = {method: product for way in ways for _, method, product in way}
-    method = command.method or next(reversed(asked), Method.SPRAY)
-    if command.method is None and command.product is not None:
-        method = _method_of(desk, command.product, method)
-    named = (plant, method, command.product or asked.get(method))
-    return named if method in asked and command.product is None else _with_product(named, on, desk)
+    if command.product is None:
+        assert command.method is not None
+        named = (plant, command.method, asked.get(command.method))
+        return [named if command.method in asked else _with_product(named, on, desk)]
+    by = _method_of(desk, command.product, command.method or next(reversed(asked), Method.SPRAY))
+    if command.method is None or command.method not in WITH_WATER:
+        return [(plant, command.method or by, command.product)]
+    return [(plant, command.method, None), (plant, by, command.product)]
 
 
 def _with_product(part: Part, on: date, desk: Desk) -> Part:

@@ -14,7 +14,7 @@ from bot.actions.incomplete import Asks
 from bot.actions.isolate import IsolatedThem
 from bot.actions.log_check import CheckLogged
 from bot.actions.log_find import FindLogged
-from bot.actions.log_round import NothingDue, RoundLogged, WhichTreatment
+from bot.actions.log_round import NothingDue, RoundLogged, WhichEvening, WhichTreatment
 from bot.actions.not_understood import Unclear
 from bot.actions.outcome import Outcome
 from bot.actions.pass_on import NoteForOthers
@@ -73,6 +73,7 @@ OFTEN = (
     WalkDone,
     WalkStep,
     Welcomed,
+    WhichEvening,
     WhichTreatment,
     WorkStage,
 )

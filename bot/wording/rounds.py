@@ -3,7 +3,14 @@
 from collections.abc import Iterable
 from datetime import date
 
-from bot.actions.log_round import DonePlant, NothingDue, OtherProduct, RoundLogged, WhichTreatment
+from bot.actions.log_round import (
+    DonePlant,
+    NothingDue,
+    OtherProduct,
+    RoundLogged,
+    WhichEvening,
+    WhichTreatment,
+)
 from bot.actions.postpone import PutOff
 from bot.domain.course import Step
 from bot.domain.gap import Lateness
@@ -135,6 +142,11 @@ def _other_product(told: OtherProduct, voice: Voice) -> str:
         f"For {near_day(told.on, voice.today)} {listed(told.plants)} {'is' if len(told.plants) == 1 else 'are'} down as "
         f"{DONE[told.method]} with {told.before}. Was {told.now} used instead, or besides? Nothing is changed yet."
     )
+
+
+@says
+def _which_evening(told: WhichEvening, voice: Voice) -> str:
+    return f"{voice.plants(told.plants)}: done last night, {day(told.on)}, or today? Nothing is written yet."
 
 
 @says

@@ -497,3 +497,43 @@ def test_what_is_put_off_is_not_done_by_a_bare_done(talk: Talk, words: str) -> N
     assert {plant for plant, _, _ in rounds(talk)} == {"hoya"}
     talk.say("moth orchid done")
     assert {plant for plant, _, _ in rounds(talk)} == {"hoya", "moth orchid"}
+
+
+@pytest.mark.parametrize("words", ["done", "did it all", "finished", "i did it"])
+@pytest.mark.parametrize(("label", "day"), [("Last night", 2), ("Today", 3)])
+def test_done_after_the_night_is_asked_with_the_day(talk: Talk, words: str, label: str, day: int) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    talk.passes(hours=13)
+    assert talk.say(words) == ["hoya: done last night, Sat 2 May, or today? Nothing is written yet."]
+    assert rounds(talk) == []
+    talk.press(label)
+    assert {one.happened_on.day for one in talk.entries() if isinstance(one.payload, Treated)} == {day}
+    assert [method for _, method, _ in rounds(talk)] == [Method.WIPE, Method.SPRAY]
+
+
+@pytest.mark.parametrize("words", ["did the ivy", "ivy done", "the ivy is done", "did the ivy yesterday"])
+def test_done_of_a_plant_of_which_nothing_was_asked_is_no_spray(talk: Talk, words: str) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    talk.passes(minutes=5)
+    talk.say(words)
+    assert rounds(talk) == []
+
+
+@pytest.mark.parametrize("words", ["did the hoya yesterday", "hoya done yesterday", "did hoya on saturday"])
+def test_done_of_an_earlier_day_is_what_its_message_asked(talk: Talk, words: str) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    talk.passes(days=1, minutes=5)
+    talk.say(words)
+    assert [method for _, method, _ in rounds(talk)] == [Method.WIPE, Method.SPRAY]
+    assert {one.happened_on.day for one in talk.entries() if isinstance(one.payload, Treated)} == {2}
+
+
+@pytest.mark.parametrize(
+    "words", ["rinsed ivy with soap", "ivy rinsed with soap", "rinsed the ivy today with soap"]
+)
+def test_nobody_rinses_with_soap_that_is_two_treatments(talk: Talk, words: str) -> None:
+    talk.say(words)
+    assert rounds(talk) == [("ivy", Method.RINSE, None), ("ivy", Method.SPRAY, "soap")]

@@ -1,0 +1,88 @@
+"""
+Recorded lives, lived again: what people typed and pressed, each at its own hour, whatever the bot says to it today.
+
+A button is pressed only where the answer to the same words still shows it; what was asked then may not be asked now.
+"""
+
+import re
+from datetime import datetime, timedelta
+from pathlib import Path
+
+from tests.journeys.talking import OWNER, ZONE, Talk
+from tests.journeys.transcribe import PEOPLE
+
+_SAID = re.compile(r"(Ada|Bo): (.*)")
+_PRESSED = re.compile(r"(Ada|Bo) presses \[(.*)\]")
+_LATER = re.compile(r"--- \+(\d+) (h|d)")
+_EVENING = re.compile(r"--- next evening, \w+ (\d+ \w+ \d+:\d+)")
+_CODE = re.compile(r"/start (\S{12})")
+
+
+def live(recorded: str, talk: Talk) -> str:
+    """Do it all again; give the talk as it goes today."""
+    shown: list[str] = []
+    answers: list[list[str]] = []
+    lines = recorded.splitlines()
+    starts = [number for number, line in enumerate(lines) if _is_step(line)]
+    were = ["\n".join(lines[a:b]) for a, b in zip(starts, [*starts[1:], len(lines)], strict=True)]
+    for number, was in enumerate(were):
+        step = was.partition("\n")[0]
+        before = {person: len(talk.shown.get(person, [])) for person in PEOPLE.values()}
+        if said := _SAID.fullmatch(step):
+            text = said[2].replace("\\n", "\n").replace("CODE", _code(talk))
+            talk.say(text, person=PEOPLE[said[1]])
+        elif pressed := _PRESSED.fullmatch(step):
+            asked = next(one for one in range(number - 1, -1, -1) if f"[{pressed[2]}]" in were[one])
+            step += _press(pressed[2], PEOPLE[pressed[1]], answers[asked], talk)
+        elif later := _LATER.match(step):
+            talk.passes(**{{"h": "hours", "d": "days"}[later[2]]: int(later[1])})
+        elif evening := _EVENING.match(step):
+            _pass_until(datetime.strptime(f"2026 {evening[1]}", "%Y %d %b %H:%M").replace(tzinfo=ZONE), talk)
+        new = [
+            (person, answer)
+            for person in PEOPLE.values()
+            for answer in talk.shown.get(person, [])[before[person] :]
+        ]
+        answers.append(
+            [
+                f"{person}\t{one.label}\t{one.data}"
+                for person, answer in new
+                for row in answer.buttons
+                for one in row
+            ]
+        )
+        shown += ["", step]
+        for person, answer in new:
+            shown += [
+                f"    {'' if person == OWNER else '(to Bo) '}{line}" for line in answer.text.split("\n")
+            ]
+            shown += ["    " + " ".join(f"[{one.label}]" for one in row) for row in answer.buttons]
+    return "\n".join(shown)
+
+
+def _is_step(line: str) -> bool:
+    return bool(_SAID.fullmatch(line) or _PRESSED.fullmatch(line) or line.startswith("--- "))
+
+
+def _press(label: str, person: int, buttons: list[str], talk: Talk) -> str:
+    for button in buttons:
+        whose, shown, data = button.split("\t")
+        if (int(whose), shown) == (person, label):
+            talk.press_data(data, person=person)
+            return ""
+    return " (is not asked any more)"
+
+
+def _pass_until(at: datetime, talk: Talk) -> None:
+    while (due := talk.next_at()) is not None and due <= at:
+        talk.tick(max(due, talk.now))
+        if talk.next_at() == due:
+            break
+    talk.now = max(at, talk.now)
+
+
+def _code(talk: Talk) -> str:
+    for answer in reversed(talk.shown.get(OWNER, [])):
+        if found := _CODE.search(answer.text):
+            return found[1]
+    return ""
