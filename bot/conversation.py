@@ -23,12 +23,13 @@ from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Reacti
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.keep_photo import KeepPhoto, RefusePhoto, TooManyPhotos, plants_of_album, receive_photo
 from bot.actions.keep_status import SetStatus
+from bot.actions.left_open import LeftOpen, for_its_day, left_open, offers_left, passed_by, plants_of_finds
 from bot.actions.lose_plant import gone_by_name
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.outcome import Outcome
 from bot.actions.perform import perform
 from bot.actions.pest_word import pest_words
-from bot.actions.ports import NoPhotosKept, Photos, Store
+from bot.actions.ports import NoPhotosKept, Photos, Question, Store
 from bot.actions.press_button import (
     ASKING,
     AnsweredAlready,
@@ -41,14 +42,11 @@ from bot.actions.read_anew import ReadAnew
 from bot.actions.say_anew import may_be_replaced, take_back, written_by
 from bot.actions.send_evening import (
     LOOK_AGAIN,
-    LeftOpen,
     NudgeText,
     StillThere,
     derive_evening,
     is_under_nudge,
-    left_open,
     lines_left,
-    plants_of_finds,
     refresh_evening,
     send_evening,
     takers,
@@ -62,7 +60,7 @@ from bot.actions.take_line import TakeLines
 from bot.actions.undo import Undo
 from bot.arriving import Arriving
 from bot.domain.identity import HouseholdId
-from bot.domain.journal import Draft, Entry, Heard
+from bot.domain.journal import Draft, Entry, Heard, evening_of
 from bot.domain.knowledge import Knowledge
 from bot.domain.value import dataclass
 from bot.messages import (
@@ -199,6 +197,7 @@ class Conversation:
         outcomes += asked_next(outcomes, desk)
         if was_silent and not any(isinstance(one, Hold | ComeBack | GiveFirstAid) for one in commands):
             outcomes.append(look_first(desk))
+        outcomes += self._passed_by(outcomes, desk)
         is_answered = lines_left(desk) != open_before
         if is_answered or any(isinstance(one, TakeLines) for one in commands):
             said.edits += what_is_left_of_evening(desk, is_answered=is_answered)
@@ -207,6 +206,20 @@ class Conversation:
             if asked.answered is not None or not is_asked_anew(asked, outcomes):
                 said.edits += settled(asked, answer, incoming, desk)
         return outcomes
+
+    def _passed_by(self, outcomes: list[Outcome], desk: Desk) -> list[Outcome]:
+        """Say once of an offer that nobody took and another question passes by that it is not written."""
+        asking = next((one.asking for one in reversed(outcomes) if one.asking is not None), None)
+        before = () if desk.question is None else desk.question.choices
+        left = () if asking is None else passed_by(asking, desk)
+        fresh = [one for one in left if one not in before]
+        named = [replace(one, of=said) for one in fresh if (said := self._said(one, desk))]
+        return [LeftOpen(offered=tuple(one.of for one in named), offers=tuple(named))] if named else []
+
+    def _said(self, choice: Choice, desk: Desk) -> str:
+        """Say what a choice would write, as one would tell it, with its day."""
+        said = say_all(choice.commands, self.situation(desk))
+        return choice.of.strip("“”") if said is None else "; ".join(said)
 
     @staticmethod
     def _statuses(commands: object, desk: Desk, next_at: datetime | None) -> dict[int, Answer | None]:
@@ -285,9 +298,9 @@ class Conversation:
         if isinstance(commands, Outcome) or not any(_tells(one) for one in commands):
             return commands
         if incoming.is_forwarded:
-            return (_whether_to_write(Missing.FORWARDED, incoming, commands),)
+            return (_whether_to_write(Missing.FORWARDED, incoming.text, commands),)
         if incoming.is_edit and not may_be_replaced(written_by(desk.source, desk)):
-            return (_whether_to_write(Missing.EDITED, incoming, commands),)
+            return (_whether_to_write(Missing.EDITED, incoming.text, commands),)
         return commands
 
     def _commands(
@@ -329,6 +342,7 @@ class Conversation:
         household = desk.household
         question = desk.store.question(desk.member.household, desk.member.chat)
         evening = desk.evening
+        choices = _typed(question, desk) if question else ()
         plants, places, shelf = desk.once(_named)
         asked: dict[tuple[int, object], Asked] = {
             (line.plant, part.method): Asked(line.plant, part.method, evening.is_beside(line, desk.now))
@@ -352,8 +366,8 @@ class Conversation:
             ingredients=self._ingredients,
             kinds=self._kinds,
             expecting=question.expecting if question else Expecting.NOTHING,
-            choices=question.choices if question else (),
-            choice_texts=tuple(button_text(choice) for choice in question.choices) if question else (),
+            choices=choices,
+            choice_texts=tuple(button_text(choice) for choice in choices),
             units=household.units,
             quiet_from_hour=household.quiet_hours(desk.member.id)[0].hour,
             lacks_town=not household.is_zone_told,
@@ -381,19 +395,26 @@ class Conversation:
         left = self._left_open(desk, chat) if isinstance(nudge, NudgeText) else None
         told = [nudge] if left is None else [nudge, left]
         text, more = words_of(told, desk)
-        open_still = () if left is None else left_open(desk, chat)
-        choices = (*asking.choices, *open_still, *more)
+        choices = (*asking.choices, *more)
         question = desk.store.ask(desk.member.household, chat, asking.expecting, choices, desk.now)
         answer = in_manner(Answer(text=text, buttons=buttons_of(question)), [nudge])
         return replace(answer, text=cut(of_home(answer.text, chat, desk)))
 
     def _left_open(self, desk: Desk, chat: int) -> LeftOpen | None:
         """Give what was asked in a chat and is not answered, which lapses with this evening's message."""
-        wanted = left_open(desk, chat)
-        if len(wanted) > 1 and (seen_on := plants_of_finds(wanted)):
-            return LeftOpen(seen_on=desk.names(seen_on))
-        offered = say_all(wanted[0].commands, self.situation(desk)) if len(wanted) == 1 else None
-        return LeftOpen(offered=offered) if offered else None
+        question = desk.store.question(desk.member.household, chat)
+        wanted, offered = left_open(desk, chat), offers_left(question, desk)
+        seen_on = plants_of_finds(wanted)
+        named = [replace(one, of=said) for one in offered if (said := self._said(one, desk))]
+        if len(named) == 1:
+            named = [replace(named[0], text=ButtonText.WRITE_IT)]
+        if not (seen_on or named):
+            return None
+        return LeftOpen(
+            seen_on=desk.names(seen_on),
+            offered=tuple(one.of for one in named),
+            offers=(*(wanted if seen_on else ()), *named),
+        )
 
 
 def _named(
@@ -452,9 +473,37 @@ def _tells(command: Command) -> bool:
     return not isinstance(command, ASKING)
 
 
-def _whether_to_write(missing: Missing, incoming: Incoming, commands: "tuple[Command, ...]") -> Incomplete:
+def _typed(question: Question, desk: Desk) -> tuple[Choice, ...]:
+    """Give what words may answer; a bare yes on a later day is asked anew with its day."""
+    asked_on = evening_of(question.asked_at, desk.household.zone)
+    choices = tuple(one for one in question.choices if one.text is not ButtonText.PASSED_BY)
+    if question.expecting is Expecting.LINES:
+        named = [one for one in choices if one.text is ButtonText.WRITE_IT]
+        yes = (Choice(ButtonText.YES, (_of_its_day(one.of, one.commands),), one.of) for one in named[:1])
+        return (*yes, *choices)
+    if asked_on == desk.today:
+        return choices
+    dated = (replace(one, commands=for_its_day(one, asked_on, desk)) for one in choices)
+    return tuple(
+        replace(one, commands=(_of_its_day(one.of, one.commands),)) if _is_of_a_day(one) else one
+        for one in dated
+        if one.commands
+    )
+
+
+def _is_of_a_day(choice: Choice) -> bool:
+    """Whether a yes would write what happened on a day."""
+    is_yes = choice.text in {ButtonText.YES, ButtonText.WRITE_IT}
+    return is_yes and any(getattr(one, "on", None) is not None for one in choice.commands)
+
+
+def _of_its_day(said: str, commands: "tuple[Command, ...]") -> Incomplete:
+    return _whether_to_write(Missing.OF_A_DAY, said.strip("“”"), commands)
+
+
+def _whether_to_write(missing: Missing, text: str, commands: "tuple[Command, ...]") -> Incomplete:
     choices = (Choice(ButtonText.WRITE_IT, commands), Choice(ButtonText.LEAVE_OUT, (Decline(),)))
-    return Incomplete(missing=missing, text=incoming.text, choices=choices)
+    return Incomplete(missing=missing, text=text, choices=choices)
 
 
 def _before_the_edit(incoming: Incoming, commands: "tuple[Command, ...]", desk: Desk) -> list[Entry]:

@@ -35,6 +35,7 @@ class Missing(Enum):
     PERCENT_OF = "percent"
     FORWARDED = "forwarded"
     EDITED = "edited"
+    OF_A_DAY = "of-a-day"
     SEEN = "seen"
     SEEN_WHERE = "seen-where"
     AT_HAND = "at-hand"

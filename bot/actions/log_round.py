@@ -346,8 +346,7 @@ def _todo(
     evening = desk.evening
     if command.parts:
         left = command.then if on == evening.on else ()
-        asked = {plant: ways for plant in left if (ways := _ways(plant, desk))}
-        return list(dict.fromkeys(command.parts)), asked
+        return list(dict.fromkeys(command.parts)), {one: ways for one in left if (ways := _ways(one, desk))}
     sure: list[Part] = []
     unsure = {}
     for plant in dict.fromkeys(command.plants):
@@ -375,7 +374,7 @@ def _ways(plant: PlantId, desk: Desk) -> tuple[tuple[Part, ...], ...]:
 
 
 def _asked_on(plant: PlantId, on: date, desk: Desk) -> tuple[tuple[Part, ...], ...]:
-    """Give what the last evening's message up to a day asked of a plant, where it was not done before that day."""
+    """Give what the last message up to a day asked of a plant, where it was not done before that day."""
     told = [one for one in desk.entries if isinstance(one.payload, Nudged) and one.happened_on <= on]
     asked: dict[date, dict[Part, None]] = {}
     for one in told:

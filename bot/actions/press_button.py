@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
-from datetime import date, timedelta
+from datetime import date
 
 from bot.actions.ask import Ask
 from bot.actions.begin_talk import BeginTalk
@@ -18,16 +18,12 @@ from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.identify import Identify
 from bot.actions.incomplete import Incomplete
 from bot.actions.isolate import Isolate
-from bot.actions.log_check import LogCheck
-from bot.actions.log_find import LogFind
-from bot.actions.log_round import LogRound
-from bot.actions.log_sign import LogSign
+from bot.actions.left_open import for_its_day, passed_by, pinned
 from bot.actions.mix_batch import Mix
 from bot.actions.move_plant import MovePlant
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.ports import Question
-from bot.actions.postpone import Postpone
 from bot.actions.read_anew import ReadAnew
 from bot.actions.set_hours import SetHours
 from bot.actions.set_place import SetPlace
@@ -38,8 +34,6 @@ from bot.actions.stock_product import StockProduct
 from bot.domain.journal import evening_of
 from bot.domain.value import dataclass
 
-ANSWERED_WITHIN = timedelta(days=7)
-"""So long a question of an earlier day is still answered by its buttons, for that day. Judgement."""
 GOING_ON = (Expecting.WORK, Expecting.WALK)
 """What is under way until it says itself that it is over."""
 KEPT = (*GOING_ON, Expecting.LINES)
@@ -77,8 +71,9 @@ def open_question(outcomes: Sequence[Outcome], offers: tuple[Choice, ...], desk:
     asking = next((one.asking for one in reversed(outcomes) if one.asking is not None), None)
     before = desk.question
     if asking is not None:
-        shown, expecting = (*asking.choices, *offers), asking.expecting
-        kept: tuple[Choice, ...] = ()
+        shown, expecting = tuple(pinned(one, desk) for one in (*asking.choices, *offers)), asking.expecting
+        kept = passed_by(asking, desk)
+        kept = tuple(one for one in kept if one.commands not in {each.commands for each in shown})
         if before is not None and before.expecting in GOING_ON and expecting is Expecting.CHOICE:
             expecting = before.expecting
             kept = tuple(one for one in before.choices if one not in shown)
@@ -138,12 +133,11 @@ def meant_by_press(data: str, desk: Desk) -> "tuple[Command, ...] | ButtonExpire
         or place >= len(question.choices)
     ):
         return ButtonExpired()
-    commands = question.choices[place].commands
     if question.answered is not None and question.expecting not in KEPT:
         return _answered(question, question.choices[place], desk)
     asked_on = evening_of(question.asked_at, desk.household.zone)
-    dated = tuple(_dated(command, asked_on, desk) for command in commands)
-    is_of_now = all(_is_of_now(command, desk) and _is_in_time(command, asked_on, desk) for command in dated)
+    dated = for_its_day(question.choices[place], asked_on, desk)
+    is_of_now = bool(dated) and all(_is_of_now(command, desk) for command in dated)
     return dated if is_of_now else ButtonExpired()
 
 
@@ -177,29 +171,6 @@ def numbers_of(data: str) -> tuple[int, int]:
     """Read a button's question and place, `q12.0`; question 0, which is never asked, for anything else."""
     found = re.fullmatch(r"q(\d{1,15})\.(\d{1,4})", data, re.ASCII)
     return (int(found[1]), int(found[2])) if found else (0, 0)
-
-
-def _dated(command: Command, asked_on: date, desk: Desk) -> Command:
-    """Mean the day on which it was asked: undated, an earlier button would write for today."""
-    is_of_these_days = timedelta() < desk.today - asked_on <= ANSWERED_WITHIN
-    match command:
-        case LogFind(on=None) | LogCheck(on=None) | LogSign(on=None) if is_of_these_days:
-            return replace(command, on=asked_on)
-        case LogRound(on=None, at=None) if is_of_these_days and command.method is not None:
-            return replace(command, on=asked_on)
-        case _:
-            return command
-
-
-def _is_in_time(command: Command, asked_on: date, desk: Desk) -> bool:
-    """Whether an earlier button can still mean what it was offered for."""
-    match command:
-        case Postpone(on=on) if on is not None:
-            return on >= desk.today
-        case LogRound(on=None, at=None) | LogFind(on=None) | LogCheck(on=None) | LogSign(on=None):
-            return asked_on == desk.today
-        case _:
-            return True
 
 
 def _is_of_now(command: Command, desk: Desk) -> bool:

@@ -8,16 +8,14 @@ from bot.actions.ask import Ask, Topic
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.come_back import ComeBack
-from bot.actions.decline import Decline
 from bot.actions.desk import Desk
 from bot.actions.hold import Hold
 from bot.actions.identify import Identify
-from bot.actions.isolate import Isolate, ask_apart
+from bot.actions.isolate import ask_apart
+from bot.actions.left_open import left_open, plants_of_finds
 from bot.actions.log_check import LogCheck
-from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound, Spent, no_more
 from bot.actions.mix_batch import Mixed, tonights_mixes
-from bot.actions.move_plant import MovePlant
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.ports import Store
 from bot.actions.postpone import Postpone
@@ -105,16 +103,6 @@ class NudgeText(Outcome):
     """Plants to be sprayed where it is warm enough for a word of caution."""
     question: tuple[Doubt, str, float | None] | None
     """What is asked, of which plant, place or product, and the temperature it is about. [degC]."""
-
-
-@dataclass(frozen=True, slots=True)
-class LeftOpen(Outcome):
-    """Under the evening's message: what was asked before and has no answer; named once, then it rests."""
-
-    seen_on: tuple[str, ...] = ()
-    """Plants with something seen, how many unknown."""
-    offered: tuple[str, ...] = ()
-    """What would be noted, as one would tell it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -215,22 +203,6 @@ def _next_at(desk: Desk) -> datetime | None:
 def _finds_left_open(desk: Desk) -> bool:
     chats = dict.fromkeys(one.chat for one in desk.store.members(desk.member.household))
     return any(plants_of_finds(left_open(desk, chat)) for chat in chats)
-
-
-def left_open(desk: Desk, chat: int) -> tuple[Choice, ...]:
-    """Give the answers that would write something, of the question of a chat that nobody answered."""
-    question = desk.store.question(desk.member.household, chat)
-    if question is None or question.expecting is not Expecting.CHOICE:
-        return ()
-    idle = (Ask, Decline, Identify, Isolate, MovePlant)
-    return tuple(one for one in question.choices if not any(isinstance(each, idle) for each in one.commands))
-
-
-def plants_of_finds(choices: tuple[Choice, ...]) -> tuple[PlantId, ...]:
-    """Give the plants of a find that waits only for its number."""
-    finds = [each for one in choices for each in one.commands if isinstance(each, LogFind)]
-    is_asked = len(finds) > 1 and all(one.count is None and one.grade is not None for one in finds)
-    return finds[0].plants if is_asked and len(finds) == len(choices) else ()
 
 
 def derive_evening(household: HouseholdId, store: Store, knowledge: Knowledge, now: datetime) -> None:

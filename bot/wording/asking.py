@@ -150,6 +150,11 @@ def _asks(told: Asks, voice: Voice) -> str:  # noqa: C901, PLR0912 - one arm a q
             return "What is wrong in it? Tell me only that, I keep the rest. Or [Yes] writes it as it is."
         case Missing.FORWARDED:
             return f"You passed on: “{told.text[:90]}”. Shall I write it as if you told me? Nothing is written yet."
+        case Missing.OF_A_DAY:
+            meant = told.asking.choices[0].commands if told.asking else ()
+            days = [on for one in meant if (on := getattr(one, "on", None)) is not None]
+            of = f", {near_day(days[0], voice.today)}" if days else ""
+            return f"“{told.text[:90]}”{of}: shall I write it? Nothing is written yet."
         case Missing.EDITED:
             return f"From that message more than a treatment or a look was written. Shall I write “{told.text[:60]}” besides? Nothing is changed yet."
         case Missing.WHICH_PLACE:

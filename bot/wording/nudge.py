@@ -7,8 +7,9 @@ from textwrap import shorten
 
 from bot.actions.come_back import LookFirst
 from bot.actions.hold import EveningsHeld, MemberAway, Paused
+from bot.actions.left_open import LeftOpen
 from bot.actions.pass_on import NoteForOthers
-from bot.actions.send_evening import Deed, LeftOpen, NudgeText, StillThere
+from bot.actions.send_evening import Deed, NudgeText, StillThere
 from bot.actions.set_repeats import RepeatsSet
 from bot.actions.take_line import LinesTaken, TakenByOther
 from bot.domain.care import Care
@@ -328,9 +329,10 @@ def _still_there(told: StillThere) -> str:
 
 @says
 def _left_open(told: LeftOpen) -> str:
-    if told.seen_on:
-        return f"You saw something on {listed(told.seen_on)}: how many?"
-    return f"Not noted yet: “{shorten('; '.join(told.offered), 90, placeholder='…')}”. Shall I?"
+    lines = [f"You saw something on {listed(told.seen_on)}: how many?"] if told.seen_on else []
+    if told.offered:
+        lines.append(f"Not written: “{shorten('”; “'.join(told.offered), 90, placeholder='…')}”.")
+    return "\n".join(lines)
 
 
 @says

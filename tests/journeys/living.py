@@ -5,8 +5,7 @@ A button is pressed only where the answer to the same words still shows it; what
 """
 
 import re
-from datetime import datetime, timedelta
-from pathlib import Path
+from datetime import datetime
 
 from tests.journeys.talking import OWNER, ZONE, Talk
 from tests.journeys.transcribe import PEOPLE

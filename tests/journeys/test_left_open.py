@@ -2,7 +2,11 @@
 
 import pytest
 
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice
 from bot.actions.incoming import Press
+from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.log_round import LogRound
 from bot.domain.identity import PlantId
 from bot.domain.journal import Found, IsolatedNow, Treated
 from tests.journeys.talking import OWNER, Talk
@@ -36,10 +40,76 @@ def test_what_was_offered_and_not_answered_is_named_under_the_evenings_message(t
     talk.say("swabed teh hoya and coffe")
     assert "Did you mean" in talk.shown[OWNER][-1].text
     (text,) = talk.evening()
-    assert text.splitlines()[-1] == "Not noted yet: “swabbed hoya and coffee plant”. Shall I?"
-    talk.press("Yes")
+    assert text.splitlines()[-1] == "Not written: “swabbed hoya and coffee plant”."
+    talk.press("Write it")
     assert sum(isinstance(payload, Treated) for _, payload in talk.told()) == 2
-    assert "Not noted yet" not in "".join(talk.evening())
+    assert "Not written" not in "".join(talk.evening())
+
+
+LIKELY = [
+    ("the hoya might have had like 4 longtailed mealies i reckon, dunno", "hoya", Found),
+    ("swabed teh hoya and coffe", "hoya", Treated),
+    ("hmm i sort of wiped teh ivy a bit i guess", "ivy", Treated),
+    ("reckon theres maybe 7 spidermites on that ivy thing", "ivy", Found),
+]
+"""What is offered and not written."""
+
+
+@pytest.mark.parametrize(("words", "name", "kind"), LIKELY)
+@pytest.mark.parametrize("yes", ["yes", "yep", "ok"])
+def test_a_bare_yes_on_a_later_day_is_asked_anew_with_its_day(
+    talk: Talk, words: str, name: str, kind: type, yes: str
+) -> None:
+    talk.say(words)
+    assert "Did you mean" in talk.shown[OWNER][-1].text
+    talk.passes(days=1)
+    assert "yesterday, Sat 2 May: shall I write it? Nothing is written yet." in talk.say(yes)[0]
+    assert not [one for one in talk.entries() if isinstance(one.payload, kind)]
+    talk.press("Write it")
+    told = [one for one in talk.entries() if isinstance(one.payload, kind)]
+    assert {one.happened_on.day for one in told} == {2}
+    assert name in {talk.home.plants[one.plant].name for one in told if one.plant is not None}
+
+
+def test_done_left_lying_never_writes_what_the_next_evening_asks(talk: Talk) -> None:
+    """Offered on an evening that asked for one thing; the next message asks for something else."""
+    talk.say("ivy 9 spider mites")
+    talk.evening()
+    asked = {(task.plant, task.method) for task in talk.home.nudge.tasks} if talk.home.nudge else set()
+    evening = talk.now.date()
+    ivy = LogRound(plants=(PlantId(5),))
+    yes = Choice(ButtonText.YES, (ivy,), "“ivy done”")
+    talk.tell(Incomplete(missing=Missing.MEANT, text=yes.of, choices=(yes,)))
+    talk.say("hoya 4 longtailed mealybugs", at=talk.now.replace(hour=23))
+    told = "\n".join(talk.evening())
+    assert "Not written: “ivy done yesterday”." in told
+    talk.press("Write it")
+    done = [one for one in talk.entries() if isinstance(one.payload, Treated)]
+    assert {(one.plant, one.payload.method) for one in done if isinstance(one.payload, Treated)} == asked
+    assert {one.happened_on for one in done} == {evening}
+
+
+@pytest.mark.parametrize(
+    "next_words", ["mealybugs on the ivy", "sister in law gave me a orchid. its in the bedroom"]
+)
+@pytest.mark.parametrize(("words", "name", "kind"), LIKELY[:2])
+def test_what_another_question_passes_by_is_named_once(
+    talk: Talk, words: str, name: str, kind: type, next_words: str
+) -> None:
+    talk.say(words)
+    (answer,) = talk.say(next_words)
+    assert "Not written: “" in answer
+    assert name in answer.rpartition("Not written: “")[2]
+    (again,) = talk.say("ivy has mites")
+    assert name not in again
+    assert not [payload for _, payload in talk.told() if isinstance(payload, kind)]
+
+
+def test_what_was_told_in_other_words_since_is_not_named(talk: Talk) -> None:
+    talk.say("the hoya might have had like 4 longtailed mealies i reckon, dunno")
+    talk.say("hoya 4 longtailed mealybugs")
+    assert "Not written" not in "".join(talk.say("mealybugs on the ivy"))
+    assert "Not written" not in "".join(talk.evening())
 
 
 def test_a_question_in_the_evening_is_asked_after_three_evenings_then_weekly(talk: Talk) -> None:

@@ -128,5 +128,5 @@ def _file(talk: Talk, text: str) -> bytes:
 
 def test_looks_at_all_that_nobody_confirmed_are_named_in_short(sixty: Talk) -> None:
     sixty.say("all clean")
-    said = next(text for text in sixty.evening() if "Not noted yet: " in text)
-    assert heights([said[said.index("Not noted yet: ") :]]) <= 4, said
+    said = next(text for text in sixty.evening() if "Not written: " in text)
+    assert heights([said[said.index("Not written: ") :]]) <= 4, said

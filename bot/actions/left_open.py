@@ -1,0 +1,164 @@
+"""What was offered or asked and has no answer: named once, for its day, and never written by itself."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date, timedelta
+
+from bot.actions.add_plants import AddPlants
+from bot.actions.ask import Ask
+from bot.actions.button_texts import ButtonText
+from bot.actions.choice import Choice
+from bot.actions.command import Command
+from bot.actions.decline import Decline
+from bot.actions.desk import Desk
+from bot.actions.identify import Identify
+from bot.actions.isolate import Isolate
+from bot.actions.log_check import LogCheck
+from bot.actions.log_find import LogFind
+from bot.actions.log_round import LogRound, as_asked
+from bot.actions.log_sign import LogSign
+from bot.actions.lose_plant import LosePlant
+from bot.actions.move_plant import MovePlant
+from bot.actions.outcome import Asking, Outcome
+from bot.actions.ports import Question
+from bot.actions.postpone import Postpone
+from bot.actions.situation import Expecting
+from bot.actions.stock_product import StockProduct
+from bot.domain.identity import PlantId
+from bot.domain.journal import (
+    CheckedClean,
+    Found,
+    LostNow,
+    Payload,
+    ProductSet,
+    SignSeen,
+    Treated,
+    evening_of,
+)
+from bot.domain.value import dataclass
+
+ANSWERED_WITHIN = timedelta(days=7)
+"""So long a question of an earlier day is still answered by its buttons, for that day. Judgement."""
+_IDLE = (Ask, Decline, Identify, Isolate, MovePlant)
+_WRITTEN: dict[type[Command], tuple[type[Payload], ...]] = {
+    LogRound: (Treated,),
+    LogFind: (Found, CheckedClean, SignSeen),
+    LogCheck: (Found, CheckedClean, SignSeen),
+    LogSign: (Found, CheckedClean, SignSeen),
+    LosePlant: (LostNow,),
+    StockProduct: (ProductSet,),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class LeftOpen(Outcome):
+    """What was asked before and has no answer: nothing of it is written."""
+
+    seen_on: tuple[str, ...] = ()
+    """Plants with something seen, how many unknown."""
+    offered: tuple[str, ...] = ()
+    """What would be written, as one would tell it."""
+
+
+def left_open(desk: Desk, chat: int) -> tuple[Choice, ...]:
+    """Give the answers that would write something, of the question of a chat that nobody answered."""
+    question = desk.store.question(desk.member.household, chat)
+    return () if question is None else _writing(question)
+
+
+def _writing(question: Question) -> tuple[Choice, ...]:
+    if question.expecting is not Expecting.CHOICE:
+        return ()
+    asked = (one for one in question.choices if one.text is not ButtonText.PASSED_BY)
+    return tuple(one for one in asked if not any(isinstance(each, _IDLE) for each in one.commands))
+
+
+def offers_left(question: Question | None, desk: Desk) -> tuple[Choice, ...]:
+    """Give offers of a question, and those passed by before it, that nobody took nor told since."""
+    if question is None:
+        return ()
+    passed = [one for one in question.choices if one.text is ButtonText.PASSED_BY]
+    fresh = _writing(question)
+    if len(fresh) == 1 or (fresh and fresh[0].text is ButtonText.YES):
+        passed.append(fresh[0])
+    asked_on = evening_of(question.asked_at, desk.household.zone)
+    offers = (Choice(ButtonText.PASSED_BY, for_its_day(one, asked_on, desk), one.of) for one in passed)
+    return tuple(one for one in offers if one.commands and not _is_told_since(one, question, desk))
+
+
+def passed_by(asking: Asking, desk: Desk) -> tuple[Choice, ...]:
+    """Give the offers that nobody took where something else is asked now, and which it does not put anew."""
+    anew = [each for one in asking.choices for each in one.commands]
+    left = offers_left(desk.question, desk)
+    return tuple(one for one in left if not all(_is_asked_anew(each, anew) for each in one.commands))
+
+
+def _is_asked_anew(command: Command, asked: Sequence[Command]) -> bool:
+    about = _about(command)
+    alike = (_about(one) for one in asked if type(one) is type(command))
+    return any(about & other or not (about or other) for other in alike)
+
+
+def _about(command: Command) -> set[object]:
+    if isinstance(command, AddPlants):
+        return {one.name.casefold() for one in command.plants}
+    return set(getattr(command, "plants", ()))
+
+
+def for_its_day(choice: Choice, asked_on: date, desk: Desk) -> tuple[Command, ...]:
+    """Give what a choice means for the day on which it was asked; nothing where it can mean that no more."""
+    dated = tuple(as_of(one, asked_on, desk.today) for one in choice.commands)
+    return dated if all(is_in_time(one, asked_on, desk.today) for one in dated) else ()
+
+
+def as_of(command: Command, asked_on: date, today: date) -> Command:
+    """Mean the day on which it was asked: undated, an earlier button would write for today."""
+    is_of_these_days = timedelta() < today - asked_on <= ANSWERED_WITHIN
+    match command:
+        case LogFind(on=None) | LogCheck(on=None) | LogSign(on=None) if is_of_these_days:
+            return replace(command, on=asked_on)
+        case LogRound(on=None, at=None) if is_of_these_days and command.method is not None:
+            return replace(command, on=asked_on)
+        case _:
+            return command
+
+
+def is_in_time(command: Command, asked_on: date, today: date) -> bool:
+    """Whether an earlier button can still mean what it was offered for."""
+    match command:
+        case Postpone(on=on) if on is not None:
+            return on >= today
+        case LogRound(on=None, at=None) | LogFind(on=None) | LogCheck(on=None) | LogSign(on=None):
+            return asked_on == today
+        case _:
+            return True
+
+
+def pinned(choice: Choice, desk: Desk) -> Choice:
+    """Give an offer of what is "done" the evening and the treatments it is offered for."""
+    told = tuple(as_asked(one, desk) if isinstance(one, LogRound) else one for one in choice.commands)
+    return replace(choice, commands=told)
+
+
+def _is_told_since(choice: Choice, question: Question, desk: Desk) -> bool:
+    """Whether something of the kind was told of the same since: in words of one's own, mostly."""
+    return all(_is_said(one, question, desk) for one in choice.commands)
+
+
+def _is_said(command: Command, question: Question, desk: Desk) -> bool:
+    if isinstance(command, AddPlants):
+        living = {plant.name.casefold() for plant in desk.household.living}
+        return any(one.name.casefold() in living for one in command.plants)
+    kinds, plants = _WRITTEN.get(type(command), ()), getattr(command, "plants", ())
+    return any(
+        isinstance(one.payload, kinds) and (one.plant in plants or not plants)
+        for one in reversed(desk.entries)
+        if one.recorded_at > question.asked_at
+    )
+
+
+def plants_of_finds(choices: Sequence[Choice]) -> tuple[PlantId, ...]:
+    """Give the plants of a find that waits only for its number, or for its pest."""
+    finds = [each for one in choices for each in one.commands if isinstance(each, LogFind)]
+    is_asked = len(finds) > 1 and len({(one.plants, one.on) for one in finds}) == 1
+    return finds[0].plants if is_asked and len(finds) == len(choices) else ()
