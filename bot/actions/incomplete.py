@@ -36,6 +36,7 @@ class Missing(Enum):
     FORWARDED = "forwarded"
     EDITED = "edited"
     OF_A_DAY = "of-a-day"
+    WHY_ASKED = "why-asked"
     SEEN = "seen"
     SEEN_WHERE = "seen-where"
     AT_HAND = "at-hand"

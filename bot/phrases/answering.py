@@ -2,9 +2,11 @@
 
 from dataclasses import replace
 
+from bot.actions.ask import Ask
 from bot.actions.button_texts import ButtonText
 from bot.actions.choice import Choice
 from bot.actions.identify import Identify
+from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.isolate import Isolate
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
@@ -30,6 +32,7 @@ from bot.phrases.text import plain, words_of
 _SHORTEST_TYPO = 5
 _COURTEOUS = listed("yes yep yeah yup ok okay sure please now it is they are the a an i think . ! ,")
 _WHY_SO = listed("why so much this that little ? is it the mix mixture amount")
+_WHY_ASKED = listed("why do you are u did ask asking that this so not is it write written wrote ?")
 _NONE = listed("nothing nothin none no not nope nah zilch nowt at all yet anything any so far have got")
 _YES = listed("yes yep yeah yup ok okay sure")
 _RIGHT = phrases_of("talk", "yes")
@@ -160,8 +163,13 @@ def _by_nothing(words: tuple[str, ...], choices: tuple[Choice, ...]) -> Choice |
 
 
 def read_why(words: tuple[str, ...], choices: tuple[Choice, ...]) -> Meant | None:
-    """Take a bare why for the reason that the last answer offers."""
-    if words[:1] != ("why",) or not frozenset(words) <= _WHY_SO:
+    """Take a bare why for what is being asked: an offer says what it was made of, a mixture its sums."""
+    if words[:1] != ("why",):
+        return None
+    is_offer = bool(choices) and choices[0].text is ButtonText.YES and frozenset(words) <= _WHY_ASKED
+    if is_offer and not all(isinstance(one, Ask) for one in choices[0].commands):
+        return (Incomplete(missing=Missing.WHY_ASKED, text=choices[0].of, choices=choices),)
+    if not frozenset(words) <= _WHY_SO:
         return None
     offered = [
         choice for choice in choices if any(isinstance(one, Mix) and one.in_full for one in choice.commands)

@@ -146,6 +146,11 @@ def _asks(told: Asks, voice: Voice) -> str:  # noqa: C901, PLR0912 - one arm a q
             return f"“{told.text[:60]}”: your town, or a plant? Nothing is written yet."
         case Missing.MEANT:
             return f"Did you mean {told.text[:170]}? Nothing is written yet."
+        case Missing.WHY_ASKED:
+            return (
+                f"Of your words I made {told.text[:90]}. I am not sure, so I ask first: [Yes] writes it; "
+                "else say it in other words."
+            )
         case Missing.WRONG:
             return "What is wrong in it? Tell me only that, I keep the rest. Or [Yes] writes it as it is."
         case Missing.FORWARDED:

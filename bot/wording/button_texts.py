@@ -7,7 +7,7 @@ LONGEST = 40
 """More does not fit beside another on a narrow phone. Judgement. [1]"""
 BUTTON_TEXTS = {one: one.value.replace("-", " ").capitalize() for one in ButtonText} | {
     ButtonText.NAMED: "{of}",
-    ButtonText.PASSED_BY: "{of}",
+    ButtonText.PASSED_BY: "Write: {of}",
     ButtonText.SOMETHING_DONE: "I did something",
     ButtonText.SOMETHING_SEEN: "I saw something",
     ButtonText.SOMETHING_LATER: "It has to wait",

@@ -192,3 +192,20 @@ def test_what_is_asked_anew_has_no_answer_yet(talk: Talk, words: str) -> None:
     talk.say(words)
     assert talk.shown[OWNER][-1].text.splitlines()[-1] == asked.replace("20", "21")
     assert talk.heard[-1].edits == []
+
+
+@pytest.mark.parametrize("why", ["why", "why?", "why do you ask", "why not"])
+@pytest.mark.parametrize(("words", "name", "kind"), LIKELY[:3])
+def test_why_under_an_offer_is_about_the_offer(
+    talk: Talk, words: str, name: str, kind: type, why: str
+) -> None:
+    talk.say("coffee 3 longtailed mealybugs")
+    talk.say(words)
+    offered = talk.labels()
+    (answer,) = talk.say(why)
+    assert answer.startswith("Of your words I made “")
+    assert name in answer
+    assert "coffee" not in answer.replace("hoya and coffee plant", "")
+    assert talk.labels() == offered
+    talk.say("yes")
+    assert [one for one in talk.entries() if isinstance(one.payload, kind)]
