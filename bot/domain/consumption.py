@@ -3,7 +3,6 @@
 from collections.abc import Iterable
 from datetime import date
 from decimal import Decimal
-from statistics import median
 
 from bot.domain.household import Household, Plant, Product
 from bot.domain.knowledge import Knowledge
@@ -24,6 +23,8 @@ def spray_factor(household: Household) -> Decimal:
     ratios = [ml / reckoned for on, ml in household.used.items() if (reckoned := usual_ml(household, on)) > 0]
     if not ratios:
         return Decimal(1)
+    from statistics import median  # noqa: PLC0415 - fractions and random with it, for who has logged a spray
+
     return min(max(median(ratios), FACTOR[0]), FACTOR[1])
 
 

@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterable, Iterator
 from enum import Enum, auto
 from functools import cache
 from pathlib import Path
+from sys import intern
 
 from bot.domain.pest import Level
 from bot.domain.trade import Form, Grade, Method, Sign
@@ -100,7 +101,7 @@ _FILE = tomllib.loads(Path(__file__).with_name("lexicon.toml").read_text(encodin
 
 def _phrases(spellings: str) -> Iterator[tuple[str, ...]]:
     for phrase in spellings.split("|"):
-        words = tuple("\n" if word == "NEWLINE" else word for word in phrase.split())
+        words = tuple("\n" if word == "NEWLINE" else intern(word) for word in phrase.split())
         if words:
             yield words
 
@@ -138,12 +139,12 @@ KNOWN = frozenset(word for phrase in PHRASES for word in phrase)
 
 def listed(words: str) -> frozenset[str]:
     """Split a plain row of words into a set of them."""
-    return frozenset(words.split())
+    return frozenset(map(intern, words.split()))
 
 
 def words_in(phrases: Iterable[str]) -> frozenset[str]:
     """Give all words of some phrases."""
-    return frozenset(word for phrase in phrases for word in phrase.split())
+    return frozenset(intern(word) for phrase in phrases for word in phrase.split())
 
 
 def phrase_at(words: tuple[str, ...], start: int) -> tuple[Value, int] | None:

@@ -16,7 +16,6 @@ from bot.storage.failure import NotNowError, StoreError, is_for_now
 from bot.storage.journal_cache import JournalCache
 from bot.storage.migrate import migrate
 from bot.storage.photos import PhotoFolder
-from bot.storage.restoring import drop_put_aside
 from bot.storage.store import SqlStore
 
 logger = logging.getLogger(__name__)
@@ -135,6 +134,8 @@ class Database:
             store.tidy(now)
             homes = set(store.households())
         self.photos.sweep(homes)
+        from bot.storage.restoring import drop_put_aside  # noqa: PLC0415 - once a night
+
         drop_put_aside(self._file, self._folder, now)
         self._empty_log()
 

@@ -21,7 +21,6 @@ from bot.storage.delivery import QUESTION_KEY, Delivery
 from bot.storage.erasing import chats_of, erase_household, erase_member, forget_when_settled
 from bot.storage.failure import StoreError
 from bot.storage.journal_cache import Held, JournalCache
-from bot.storage.moving import export_household, import_household
 from bot.storage.photos import PhotoFolder, PhotoRows
 from bot.storage.prepared import Prepared
 from bot.storage.tables import (
@@ -322,12 +321,16 @@ class SqlStore(PhotoRows, Delivery):
 
     def exported(self, household: HouseholdId, photos: PhotoFolder | None = None) -> dict[str, Any]:
         """Give the household as one document; for an operator with its photos and accounts."""
+        from bot.storage.moving import export_household  # noqa: PLC0415 - seldom asked for
+
         return export_household(self._connection, household, photos)
 
     def imported(
         self, told: object, owner: tuple[int, str] | None, photos: PhotoFolder, now: datetime
     ) -> HouseholdId:
         """Write a household from a document, under new numbers."""
+        from bot.storage.moving import import_household  # noqa: PLC0415 - as above
+
         return import_household(self._connection, told, owner, photos, now)
 
     def households(self) -> tuple[HouseholdId, ...]:
