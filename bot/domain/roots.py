@@ -1,12 +1,12 @@
-"""When the roots of a plant are to be looked at: once since the last find, asked for until it is done."""
+"""When the roots of a plant are to be looked at: since the last find, asked for until it is done, and again."""
 
 from bot.domain.outbreak import Outbreak, once
 from bot.domain.progress import CANNOT_LIFT, progress
 from bot.domain.release import NEVER
-from bot.domain.trade import Method
+from bot.domain.trade import Level, Method
 
 AGAIN_DAYS = 14
-"""A look at the roots that was not done is asked for again so: the plant waits for it. Judgement. [d]"""
+"""A look at the roots is asked for again so: not done, for the plant waits for it; done, for one look misses half. Judgement. [d]"""
 _WEEK = 7  # looks are weekly, so a question stands for one of them [d]
 
 
@@ -16,16 +16,20 @@ def wants_root_look(outbreak: Outbreak) -> bool:
     Whether the next look is one at the roots, of a plant whose pest may sit there.
 
     Root-prone kinds do not leave without it; the others wait longer without it, for a few live in any mix.
-    At a repotting, for the pot is off then; else from h1 days after the last find; then every fortnight.
+    At a repotting, for the pot is off then; else from h1 days after the last find; then every fortnight, for
+    as long as the plant is kept for other reasons too.
     """
     found = progress(outbreak)
     state = found.state
     is_asked = (
         outbreak.pest.at_roots and not outbreak.pest.rooted and CANNOT_LIFT not in outbreak.plant.traits
     )
-    if not is_asked or found.record.roots_checked:
+    if not is_asked:
         return False
     today = outbreak.today
+    looks = [one.on for one in outbreak.plant.checks if one.level is Level.ROOTS]
+    if found.record.roots_checked and looks:
+        return (today - max(looks)).days >= AGAIN_DAYS and not found.state.qualifies
     if any(today in outbreak.days_of(method) for method in (Method.REPOT, Method.CLEAN_OUT)):
         return True
     if state.h1_on == NEVER or today < state.h1_on:
