@@ -23,11 +23,15 @@ from bot.domain.remedy import bears, choose_product
 from bot.domain.slot import is_shadeless
 from bot.domain.trade import Level, Method
 from bot.domain.value import dataclass
-from bot.domain.watch import Watch, watched
+from bot.domain.watch import Watch, hatch_to_adult_days, watched
 
 CHECK_ROUTINE = "check"
 DEFAULT_CHECK_RULE = "FREQ=WEEKLY;BYDAY=SU"
 """The weekly look while a case or a watch is open. Weekly: common practice, no source; Sunday is ours."""
+SLOW_WATCH_DAYS = 14
+"""The longest between two looks at a plant that has no case near it any more. Judgement. [d]"""
+LOOKS_BEFORE_GROWN = 3
+"""So many of them in the time an egg takes to be a visible adult, weekly at the most. Judgement. [1]"""
 CHECKS_APART_DAYS = 3
 """A look this short before the weekly one stands for it. Judgement. [d]"""
 LOOK_EARLY_DAYS, LOOK_LATE_DAYS = 2, 3
@@ -211,10 +215,14 @@ def _checks(
         involved = plant.id in cases or plant.id in watches or plant.quarantine_until is not None
         if told is None and not involved and not plant.signs:
             continue
-        due = turns.get(plant.id) or _check_due(
-            knowledge, plant, told, today, is_weekly=told is not None or involved
-        )
         watch = watches.get(plant.id)
+        every = _WEEK
+        if told is None and not plant.open_cases and watch is not None and watch.until is not None:
+            grown = hatch_to_adult_days(household, knowledge, plant, watch.pest, today)
+            every = min(SLOW_WATCH_DAYS, max(_WEEK, grown // LOOKS_BEFORE_GROWN))
+        due = turns.get(plant.id) or _check_due(
+            knowledge, plant, told, today, every if told is not None or involved else None
+        )
         if due is not None and watch is not None and not plant.open_cases and not plant.signs:
             due = max(due, _lifted_until(knowledge.pests[watch.pest], plant) or due)
         if due is not None:
@@ -264,7 +272,7 @@ def _turns(
 
 
 def _check_due(
-    knowledge: Knowledge, plant: Plant, told: tuple[str, date] | None, today: date, *, is_weekly: bool
+    knowledge: Knowledge, plant: Plant, told: tuple[str, date] | None, today: date, every_days: int | None
 ) -> date | None:
     looked = _last_look(plant) or plant.added_on or today
     if plant.open_cases and all(knowledge.pests[case.pest].rooted for case in plant.open_cases):
@@ -275,9 +283,10 @@ def _check_due(
         if plant.lost_on is None and not _seen_after(plant, on)
     ]
     dates = signs
-    if is_weekly:
+    if every_days is not None:
         rule, since = told or (DEFAULT_CHECK_RULE, looked)
-        anchor = max(looked + timedelta(days=CHECKS_APART_DAYS), since - timedelta(days=1))
+        apart = timedelta(days=every_days - _WEEK + CHECKS_APART_DAYS)
+        anchor = max(looked + apart, since - timedelta(days=1))
         following = _next_on(rule, since, anchor)
         dates = signs if following is None else [*signs, following]
     return min(dates, default=None)
