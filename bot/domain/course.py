@@ -178,11 +178,12 @@ def _bridged_step(outbreak: Outbreak, found: Remedy, main: Act, used_on: date, p
     last = outbreak.last_on or used_on
     opens = used_on + timedelta(days=plan.opens_days)
     hand_days = [used_on + timedelta(days=day) for day in plan.handwork_days]
-    waiting = [day for day in hand_days if day > last and opens > max(day, today)]
+    # put off it is not asked for again: the next day of handwork, or the spray, comes soon
+    waiting = [day for day in hand_days if day > last and opens > day >= today]
     because, before = found.because, found.before
     if waiting and hand is not None:
         day = waiting[0]
-        span = (day, day, day + timedelta(days=1))
+        span = (day, day, day)
         main, because, before = Act(hand), Because.BETWEEN, ()
     else:
         span = (opens, used_on + timedelta(days=plan.aim_days), used_on + timedelta(days=plan.closes_days))

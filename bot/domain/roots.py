@@ -1,4 +1,4 @@
-"""When the roots of a plant are to be looked at: since the last find, asked for until it is done, and again."""
+"""When the roots of a plant are looked at: since the last find, until it is done, and again."""
 
 from bot.domain.outbreak import Outbreak, once
 from bot.domain.progress import CANNOT_LIFT, progress
@@ -6,7 +6,10 @@ from bot.domain.release import NEVER
 from bot.domain.trade import Level, Method
 
 AGAIN_DAYS = 14
-"""A look at the roots is asked for again so: not done, for the plant waits for it; done, for one look misses half. Judgement. [d]"""
+"""
+A look at the roots is asked for again so: not done, for the plant waits for it; done, for one look misses
+half. Judgement. [d]
+"""
 _WEEK = 7  # looks are weekly, so a question stands for one of them [d]
 
 

@@ -114,6 +114,17 @@ def test_a_label_longer_than_the_pest_allows_is_bridged_by_hand() -> None:
     assert (step.method, step.opens_on, step.closes_on) == (Method.SPRAY, DAY + days(7), DAY + days(8))
 
 
+def test_handwork_between_sprays_that_was_left_out_is_not_asked_for_again() -> None:
+    # as above: days 2 and 5; on day 3 the wash of day 5 is next, on day 6 the spray of day 7
+    telling = home(celsius=25)
+    telling.find(IVY, MITES, 0)
+    telling.treat(IVY, 0)
+    for today, method, day in ((2, Method.RINSE, 2), (3, Method.RINSE, 5), (6, Method.SPRAY, 7)):
+        step = telling.step(IVY, today)
+        assert step is not None
+        assert (step.method, step.aim_on) == (method, DAY + days(day))
+
+
 def test_handwork_between_sprays_is_no_round_of_its_own() -> None:
     telling = home(celsius=25)
     telling.find(IVY, MITES, 0)
