@@ -20,8 +20,8 @@ STALL_DAYS = 14
 A round this long after the start or the last strong step takes the strong step, where living ones were seen
 since and within as many days. Judgement, supported by a simulation with wide parameters. [d]
 """
-UNPOTTED_MOST = 2
-"""A plant is taken out of its pot no oftener in one campaign. Judgement. [1]"""
+AT_ROOTS_TWICE = 2
+"""So many clean-outs a plant gets whatever is seen, where the pest may sit at its roots. Judgement. [1]"""
 MOST_SOUGHT = 2
 """Kinds of product named at once. Judgement. [1]"""
 CANNOT_WASH, CANNOT_WIPE = "cannot-wash", "cannot-wipe"
@@ -90,7 +90,9 @@ def remedy(outbreak: Outbreak) -> Remedy:
         if may_be_strong(outbreak):
             return _strong(outbreak, Because.STALL)
         return _round(outbreak, Because.STALL_HELD)
-    if not strong and _starts_strong(outbreak) and may_be_strong(outbreak):
+    at_roots = fight.unpots and outbreak.is_root_prone and not outbreak.pest.rooted
+    planned = AT_ROOTS_TWICE if at_roots else 1
+    if len(strong) < planned and _starts_strong(outbreak) and may_be_strong(outbreak):
         return _strong(outbreak, Because.MANY if fight.strong_from is Grade.MANY else Because.START)
     if outbreak.case.worst is Grade.FEW and fight.few_by_hand and fight.handwork is not None:
         return _by_hand(outbreak)
@@ -201,24 +203,11 @@ def _round(outbreak: Outbreak, because: Because) -> Remedy:
         if hand is not None:
             return Remedy(before=tuple(first), main=Act(hand), because=Because.NO_PRODUCT)
         dries = _may_dry(outbreak) and not outbreak.days_of(Method.DRY)  # a habit from then on
-        main = first[-1] if first else Act(Method.DRY) if dries else _washed_out_again(outbreak)
+        main = first[-1] if first else Act(Method.DRY) if dries else None
         return Remedy(before=tuple(first[:-1]), main=main, because=Because.NO_PRODUCT)
     before = [*first, *([Act(hand)] if hand is not None else []), *_with_round(outbreak)]
     main = Act(fight.round_by, product)
     return Remedy(before=tuple(before), main=main, because=because, is_hurried=hurried)
-
-
-def _washed_out_again(outbreak: Outbreak) -> Act | None:
-    """
-    Wash off all mix once more where nothing at hand reaches what lives in it and living ones were seen since.
-
-    Not sooner than the strong step's days, and no more than twice in a campaign.
-    """
-    fight, done = outbreak.pest.fight, outbreak.days_of(Method.CLEAN_OUT)
-    if not fight.unpots or not 0 < len(done) < UNPOTTED_MOST:
-        return None
-    is_time = (outbreak.today - done[-1]).days >= fight.strong_apart_days
-    return Act(Method.CLEAN_OUT) if is_time and outbreak.case.last_find_on > done[-1] else None
 
 
 def _with_round(outbreak: Outbreak) -> Sequence[Act]:

@@ -10,7 +10,7 @@ from bot.domain.gap import plan_gap
 from bot.domain.pest import Evidence, Pest
 from bot.domain.progress import Progress
 from bot.domain.release import FRESH_DAYS, UNLIFTED_FACTOR, rounds_after_find
-from bot.domain.remedy import STALL_DAYS
+from bot.domain.remedy import AT_ROOTS_TWICE, STALL_DAYS
 from bot.domain.trade import Grade, Level
 from bot.domain.value import dataclass
 from bot.wording.acts import planned
@@ -104,7 +104,10 @@ def _fight(fight: Fight, voice: Voice) -> Iterator[str]:
         )
         at_roots = fight.strong_from_at_roots
         if at_roots is not None and at_roots is not fight.strong_from:
-            yield f"Where it may sit at the roots, from {_GRADES[at_roots]} on, once oftener"
+            yield (
+                f"Where it may sit at the roots, from {_GRADES[at_roots]} on, {AT_ROOTS_TWICE} times whatever is "
+                f"seen, and {fight.strong_most + 1} times at most"
+            )
     yield from _between(fight, voice)
     if fight.label_sought_days is not None:
         yield f"A label of {counted(fight.label_sought_days, 'day')} or less is sought"

@@ -62,7 +62,7 @@ ROWS = {
         last_day=(10, 8, 6), hand="wipe", few=3, strong=(("clean-out",), "many", 2, 28), at_roots="some", unpots=True,
         after=5, clean=2, least=(H3, None), looks={"glance": 4, "plain": 4, "lens": 4, "roots": 4}, waits=H3,
         said=("5 to 8 days apart at 21 °C", "Handwork: wipe with each spray, within 36 hours", "3 treatments by hand",
-              "clean-out, from 31 pests on, at most 2 times, 28 days apart", "may sit at the roots, from 6 pests on, once oftener", "last find: 5 treatments", "2 looks in a row",
+              "clean-out, from 31 pests on, at most 2 times, 28 days apart", "may sit at the roots, from 6 pests on, 2 times whatever is seen, and 3 times at most", "last find: 5 treatments", "2 looks in a row",
               "Goes back 41 days (21 °C, from egg to grown)", "2 looks come late", "one at 26 °C", "1 look at the roots"),
     ),
     # W = 161/(T-8): 16.1, 12.4, 9.5.
@@ -100,21 +100,21 @@ ROWS = {
     # Bti every 7 days up to 20 degC, else 5; 4 of Bti or 2 of nematodes; no isolation, nothing rinsed or wiped.
     "fungus_gnat": Row(
         last_day=(7, 5, 5), hand=None, rounds=4, after=3, looks={"card": 2, "potato": 2}, apart=7,
-        waits=(29, 24, 20),
+        waits=(41, 34, 28),
         said=("5 to 5 days apart", "At least 4 treatments", "nematodes counts for 2 treatments", "2 by card or 2 by potato",
-              "Goes back 24 days (21 °C)"),
+              "Goes back 34 days (21 °C)"),
     ),
     # W = 104/(T-5.6): 8.4, 6.7, 5.4; .8 W.
     "green_peach_aphid": Row(
-        last_day=(6, 5, 4), hand="rinse", start=("prune",), rounds=3, after=4, clean=2,
-        looks={"plain": 5, "lens": 3, "tap": 3}, waits=(21, 18, 15), free=("h3", 2.0),
+        last_day=(6, 5, 4), hand="rinse", start=("prune",), rounds=3, after=5, clean=2,
+        looks={"plain": 5, "lens": 3, "tap": 3}, waits=(21, 18, 15), free=("h3", 2.5),
         said=("Day 1: prune", "rinse hard with each spray", "At least 3 treatments", "Goes back 18 days (21 °C)",
-              "18 days (21 °C, from egg to grown times 2) without spray, rinse or wipe"),
+              "22 days (21 °C, from egg to grown times 2.5) without spray, rinse or wipe"),
     ),
     # its own line, 87/(T-6.5): 7.6, 6.0, 4.7.
     "melon_aphid": Row(
-        last_day=(6, 4, 3), hand="rinse", start=("prune",), rounds=3, after=4, clean=2,
-        looks={"plain": 5, "lens": 3, "tap": 3}, waits=(21, 18, 15), free=("h3", 2.0), said=("2 looks in a row", "3 tapped over paper"),
+        last_day=(6, 4, 3), hand="rinse", start=("prune",), rounds=3, after=5, clean=2,
+        looks={"plain": 5, "lens": 3, "tap": 3}, waits=(21, 18, 15), free=("h3", 2.5), said=("2 looks in a row", "3 tapped over paper"),
     ),
     "greenhouse_whitefly": Row(
         last_day=(7, 7, 6), hand="rinse", start=("prune",), rounds=5, after=4, clean=2,
@@ -135,9 +135,9 @@ ROWS = {
     ),
     # a clean-out, then drenches as labelled, two to three weeks apart; the ball's outer face every three weeks.
     "root_mealybug": Row(
-        last_day=(21, 21, 21), hand=None, label=21, strong=(("clean-out",), "few", 1, 28), unpots=True, rounds=3, after=2,
+        last_day=(21, 21, 21), hand=None, label=21, strong=(("clean-out",), "few", 2, 28), unpots=True, rounds=3, after=2,
         looks={"roots": 3}, apart=21, waits=(120, 120, 120),
-        said=("14 to 21 days apart", "at most 1 times", "3 at the roots, 21 days apart", "21 days after fresh mix",
+        said=("14 to 21 days apart", "at most 2 times", "3 at the roots, 21 days apart", "21 days after fresh mix",
               "Goes back 120 days"),
     ),
 }  # fmt: skip

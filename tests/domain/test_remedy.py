@@ -54,16 +54,19 @@ def test_what_water_spoils_is_swabbed(name: str, traits: tuple[str, ...], method
     assert acts(telling, VIOLET, 0) == [method, Method.SPRAY]
 
 
-def test_where_mealybugs_may_sit_at_the_roots_the_clean_out_comes_sooner_and_once_oftener() -> None:
+def test_where_mealybugs_may_sit_at_the_roots_the_clean_out_comes_sooner_and_twice_and_once_oftener() -> None:
     telling = home()
     telling.tell(PlantSet(traits=("root-prone",)), plant=IVY)
     telling.find(IVY, CITRUS, 0, Grade.SOME)
     telling.find(HOYA, CITRUS, 0, Grade.SOME)
     assert acts(telling, HOYA, 0) == [Method.WIPE, Method.SPRAY]
     assert acts(telling, IVY, 0) == [Method.CLEAN_OUT]
-    for day in (0, 28):
-        telling.treat(IVY, day, Method.CLEAN_OUT)
-        telling.find(IVY, CITRUS, day + 20)
+    telling.treat(IVY, 0, Method.CLEAN_OUT)
+    assert acts(telling, IVY, 27) != [Method.CLEAN_OUT]
+    assert acts(telling, IVY, 28) == [Method.CLEAN_OUT], "whatever is seen, for no spray reaches the roots"
+    telling.treat(IVY, 28, Method.CLEAN_OUT)
+    assert acts(telling, IVY, 56) != [Method.CLEAN_OUT]
+    telling.find(IVY, CITRUS, 48)
     assert acts(telling, IVY, 55) != [Method.CLEAN_OUT], "not sooner than 28 days after the last"
     assert acts(telling, IVY, 56) == [Method.CLEAN_OUT]
 
