@@ -102,7 +102,7 @@ def _fit(plant: Plant, product: Product, desk: Desk) -> Fit:
         method=method,
         refusals=refusals(Use(desk.household, desk.knowledge, plant, product, desk.today, pest)),
         allowed_on=day if day is not None and day > desk.today else None,
-        care=care_of(desk.household, desk.knowledge, plant, method, product.id),
+        care=care_of(desk.knowledge, plant, method, product, desk.today),
         is_first_use=plant.is_first_use(method, product.id),
         needs_shade=kind.needs_shade,
     )

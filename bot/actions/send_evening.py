@@ -511,7 +511,8 @@ def _care(desk: Desk, tasks: Sequence[NudgedTask]) -> tuple[tuple[Care, tuple[st
     minded: dict[Care, list[str]] = {}
     for task in tasks:
         plant = desk.plant(task.plant)
-        for care in care_of(desk.household, desk.knowledge, plant, task.method, task.product):
+        product = None if task.product is None else desk.household.products[task.product]
+        for care in care_of(desk.knowledge, plant, task.method, product, desk.today):
             minded.setdefault(care, []).append(plant.name)
     return tuple((care, tuple(dict.fromkeys(names))) for care, names in minded.items())
 

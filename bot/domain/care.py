@@ -1,9 +1,9 @@
 """What a plant's leaves ask of a treatment beyond its label: bloom, hair, a rosette that holds water."""
 
+from datetime import date, timedelta
 from enum import Enum
 
-from bot.domain.household import Household, Plant
-from bot.domain.identity import ProductId
+from bot.domain.household import Plant, Product
 from bot.domain.knowledge import Knowledge
 from bot.domain.trade import Method
 
@@ -12,6 +12,8 @@ _WET = (Method.SPRAY, Method.RINSE)
 
 TAKE_BLOOM = frozenset({"soap", "neem", "raw_neem", "oil", "rapeseed_oil"})
 """Products, by key, that dissolve a waxy bloom."""
+PREDATORS_LIVE = timedelta(days=28)
+"""So long predators are taken to live on a plant. Judgement."""
 
 
 class Care(Enum):
@@ -20,26 +22,37 @@ class Care(Enum):
     BLOOM = "bloom"
     HAIR = "hair"
     ROSETTE = "rosette"
+    PREDATORS = "predators"
 
 
 def care_of(
-    household: Household, knowledge: Knowledge, plant: Plant, method: Method | None, product: ProductId | None
+    knowledge: Knowledge, plant: Plant, method: Method | None, product: Product | None, on: date
 ) -> tuple[Care, ...]:
     """
     Give what to mind with a method and product on a plant.
 
     Soap and oil take a waxy bloom off for good; hair holds what is sprayed, so one leaf first and shade; some
-    crowns hold water and rot. As told, else by the plant's kind. Common practice, no source.
+    crowns hold water and rot. As told, else by the plant's kind. A spray kills predators that were let loose
+    there. Common practice, no source.
     """
     kind = knowledge.kind_of(plant)
-    used = None if product is None else knowledge.products.get(household.products[product].ingredient)
+    used = None if product is None else knowledge.products.get(product.ingredient)
     takes_bloom = method is Method.SPRAY and used is not None and used.key in TAKE_BLOOM
     cares = (
         (Care.BLOOM, takes_bloom and _is(plant, "waxy", by_kind=kind is not None and kind.has_bloom)),
         (Care.HAIR, method in _WET and _is(plant, "hairy", by_kind=kind is not None and kind.is_hairy)),
         (Care.ROSETTE, method in _WET and kind is not None and kind.no_wet_crown),
+        (Care.PREDATORS, method is Method.SPRAY and _has_predators(plant, on)),
     )
     return tuple(care for care, holds in cares if holds)
+
+
+def _has_predators(plant: Plant, on: date) -> bool:
+    """Whether predators let loose there may still live."""
+    return any(
+        one.method is Method.PREDATORS and timedelta() <= on - one.on <= PREDATORS_LIVE
+        for one in plant.treatments
+    )
 
 
 def _is(plant: Plant, trait: str, *, by_kind: bool) -> bool:

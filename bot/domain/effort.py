@@ -22,6 +22,7 @@ MINUTES: Mapping[Method | None, int] = {
     Method.SPRAY: STAGES[Stage.SPRAY],
     Method.DRENCH: 3,
     Method.NEMATODES: 3,
+    Method.PREDATORS: 3,
     Method.DRY: 1,
     Method.PRUNE: STAGES[Stage.PRUNE],
     Method.REPOT: STAGES[Stage.REPOT],

@@ -22,8 +22,8 @@ BRIDGE_DAYS = 6
 """Handwork so soon after a product bridges to its next use, whatever the label. Judgement. [d]"""
 PAIRED = timedelta(days=1)
 """Handwork and spray so close are one round: within 36 hours, counted in evenings. Judgement."""
-_NO_WORK = frozenset({Method.PRUNE, Method.REPOT})
-_NO_ROUND = _NO_WORK | {Method.DRY}
+NO_WORK = frozenset({Method.PRUNE, Method.REPOT, Method.PREDATORS})
+_NO_ROUND = NO_WORK | {Method.DRY}
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -79,7 +79,7 @@ class Outbreak:
         full = {one.on for one in self.treatments if one.method not in BY_HAND | _NO_ROUND}
         covered = set(full)
         for one in self.treatments:
-            if one.product is not None or one.method in WITH_PRODUCT:
+            if one.method not in _NO_ROUND and (one.product is not None or one.method in WITH_PRODUCT):
                 bridged = max(self.label_days(self.product_of(one)) or 0, BRIDGE_DAYS)
                 covered |= {one.on + timedelta(days=day) for day in range(-PAIRED.days, bridged)}
         return sorted(
@@ -93,8 +93,8 @@ class Outbreak:
 
     @cached_property
     def last_on(self) -> date | None:
-        """The last treatment of any method but cutting and repotting: bridging handwork too."""
-        return max((one.on for one in self.treatments if one.method not in _NO_WORK), default=None)
+        """The last treatment but cutting, repotting and letting predators loose: bridging handwork too."""
+        return max((one.on for one in self.treatments if one.method not in NO_WORK), default=None)
 
     @cached_property
     def last_find_on(self) -> date:

@@ -71,7 +71,9 @@ def progress(outbreak: Outbreak) -> Progress:
         checks=merged_looks(pest, looks),  # once here, and not for every day looked at
         last_look_on=last_look(pest, looks),
         is_merged=True,
-        treated_on=max((one.on for one in outbreak.treatments), default=None),
+        treated_on=max(
+            (one.on for one in outbreak.treatments if one.method is not Method.PREDATORS), default=None
+        ),
         unpotted_on=max(outbreak.days_of(Method.CLEAN_OUT), default=None),
         rounds_done=_rounds_done(outbreak),
         rounds_since_find=sum(day > start for day in outbreak.round_days),

@@ -12,6 +12,7 @@ class Method(enum.Enum):
     SPRAY = "spray"
     DRENCH = "drench"
     NEMATODES = "nematodes"
+    PREDATORS = "predators"
     DRY = "dry"
     PRUNE = "prune"
     REPOT = "repot"
@@ -23,7 +24,7 @@ class Method(enum.Enum):
     @property
     def uses_product(self) -> bool:
         """Whether the method puts a product from the shelf on the plant."""
-        return self in {Method.SPRAY, Method.DRENCH, Method.NEMATODES, Method.SWAB}
+        return self in {Method.SPRAY, Method.DRENCH, Method.NEMATODES, Method.PREDATORS, Method.SWAB}
 
 
 class Level(enum.Enum):

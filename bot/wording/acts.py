@@ -14,6 +14,7 @@ DONE = {
     Method.SPRAY: "sprayed",
     Method.DRENCH: "drenched",
     Method.NEMATODES: "watered with nematodes",
+    Method.PREDATORS: "given predators",
     Method.DRY: "left to dry on top",
     Method.PRUNE: "pruned",
     Method.REPOT: "repotted",

@@ -139,6 +139,18 @@ def test_the_next_generation_gets_another_mode_of_action() -> None:
     assert refused(telling, HOYA, spinosad, 30, THRIPS) == (Refusal.SAME_GROUP,), "neem has no number"
 
 
+def test_predators_want_warmth_and_two_days_without_a_soft_spray() -> None:
+    # 18 to 27 degC, 48 hours: see tests/published/test_effects_and_looks.py
+    telling = home()
+    soap, mites = shelf(telling, "soap", "phytoseiulus")
+    telling.tell(Treated(method=Method.SPRAY, product=soap), 0, plant=HOYA)
+    assert refused(telling, HOYA, mites, 1) == (Refusal.NEAR_ANOTHER,)
+    assert refused(telling, HOYA, mites, 2) == ()
+    assert refused(telling, HOYA, mites, 2, THRIPS) == (Refusal.WRONG_PEST,)
+    telling.tell(TemperatureRead(place=LANDING, celsius=17.5), 3)
+    assert refused(telling, HOYA, mites, 3) == (Refusal.TOO_COLD,)
+
+
 def test_bees_outdoors() -> None:
     telling = home()
     telling.tell(PlaceSet(place=STUDY, outdoors=Outdoors.MORNING))

@@ -9,6 +9,7 @@ import pytest
 from bot.catalogue.load import load
 from bot.domain.campaign import Effect, Life
 from bot.domain.gap import plan_gap
+from bot.domain.refusal import generation_days
 from bot.domain.trade import Level, Method
 
 CATALOGUE = load()
@@ -57,6 +58,18 @@ EFFECTS = [
     ("vitellin2010", "broad_mite", "imidacloprid", ADULT, {NONE}),
     # lsu_beauveria: "Immature stages tend to be more susceptible than adults"; mealybugs are named
     ("lsu_beauveria", "citrus_mealybug", "beauveria", YOUNG, {GOOD, SOME}),
+    # rinconvitova_persimilis, sellers: young and grown "both feed on two-spotted mite eggs, nymphs, and adults"
+    ("rinconvitova_persimilis", "spider_mite", "phytoseiulus", EGG, {GOOD}),
+    ("rinconvitova_persimilis", "spider_mite", "phytoseiulus", ADULT, {GOOD}),
+    # rinconvitova_cryptolaemus, sellers: "less effective on longtailed mealybug", which lacks the cottony masses
+    ("rinconvitova_cryptolaemus", "citrus_mealybug", "cryptolaemus", ADULT, {GOOD}),
+    ("rinconvitova_cryptolaemus", "longtailed_mealybug", "cryptolaemus", ADULT, {SOME}),
+    # gpn_cucumeris: eats "the first instar" of thrips larvae only
+    ("gpn_cucumeris", "western_flower_thrips", "amblyseius", YOUNG, {SOME}),
+    ("gpn_cucumeris", "western_flower_thrips", "amblyseius", ADULT, {NONE}),
+    # globalhort_stratiolaelaps, sellers: larvae of gnats, thrips pupae "found in the soil"
+    ("globalhort_stratiolaelaps", "fungus_gnat", "stratiolaelaps", YOUNG, {GOOD, SOME}),
+    ("globalhort_stratiolaelaps", "western_flower_thrips", "stratiolaelaps", PUPA, {GOOD, SOME}),
 ]
 
 
@@ -142,3 +155,52 @@ def test_gnat_pots_dry_on_top_and_whitefly_leaves_go() -> None:
     assert CATALOGUE.pests["fungus_gnat"].fight.with_round == (Method.DRY,)
     assert not CATALOGUE.pests["fungus_gnat"].fight.is_discarded
     assert CATALOGUE.pests["greenhouse_whitefly"].fight.is_discarded
+
+
+@pytest.mark.parametrize(
+    ("source", "product", "coldest", "hottest"),
+    [
+        (
+            "rinconvitova_persimilis",
+            "phytoseiulus",
+            18,
+            27,
+        ),  # "64-81 F (18-27 C), the predators reproduce faster"
+        ("rinconvitova_cryptolaemus", "cryptolaemus", 16, 33),  # "can be used between 16-33 C"
+        ("gpn_cucumeris", "amblyseius", 20, 27),  # "most active ... between 68 F and 81 F", 20 and 27.2 degC
+        (
+            "globalhort_stratiolaelaps",
+            "stratiolaelaps",
+            15,
+            30,
+        ),  # 12 to 30 degC, "drops rapidly ... below 15 C"
+        (
+            "bioplanet_aphidius",
+            "aphidius",
+            16,
+            28,
+        ),  # 16 to 22 suit it, "above 28-32 C the activity sharply decrease"
+        ("ipmlabs_aphids", "lacewings", 16, 27),  # "60-80 F", 15.6 to 26.7 degC
+    ],
+)
+def test_predators_work_in_the_warmth_their_sellers_print(
+    source: str, product: str, coldest: float, hottest: float
+) -> None:
+    assert source in CATALOGUE.sources
+    kind = CATALOGUE.products[product]
+    assert (kind.coldest, kind.hottest) == (coldest, hottest)
+    assert kind.methods == (Method.PREDATORS,)
+
+
+def test_predators_come_two_days_after_a_soft_spray_and_again_within_a_fortnight() -> None:
+    # pdi_persimilis: "Release predatory mites after 48 hours"; "Repeat releases every 7-14 days".
+    kind = CATALOGUE.products["phytoseiulus"]
+    assert dict(kind.not_within_days_of)["soap"] == dict(kind.not_within_days_of)["oil"] == 2
+    assert 7 <= kind.gap_days <= 14
+
+
+@pytest.mark.parametrize(("celsius", "most"), [(18, 30), (21, 21), (24, 21)])
+def test_thrips_meet_another_mode_of_action_within_the_label_of_spinosad(celsius: float, most: float) -> None:
+    # canr_thrips, the label: not on "consecutive generations", not "continuous use for more than 30 days";
+    # kstate_thrips: egg to adult "two to three weeks".
+    assert generation_days(CATALOGUE.pests["western_flower_thrips"], celsius) <= most
