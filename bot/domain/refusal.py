@@ -251,8 +251,7 @@ def _is_next_generation(use: Use, kind: ProductKind) -> bool:
     """
     Whether the same mode of action met the pest's last generation already.
 
-    Uses within one generation are fine; the next one gets another number (wsu_rotation). A generation is
-    egg and young at the place's temperature, the fast side.
+    Uses within one generation are fine; the next one gets another number (wsu_rotation).
     """
     pest = use.pest
     if kind.group is None or pest is None:
@@ -260,10 +259,14 @@ def _is_next_generation(use: Use, kind: ProductKind) -> bool:
     uses = _uses_of_group(use, kind.group)
     if not uses:
         return False
-    celsius = warm_side(use.household, use.plant, use.today)
-    warm = held(pest, ASSUMED_C if celsius is None else celsius)
-    days = sum(development_days(stage, warm) for stage in (pest.egg_lo, *pest.instars))
+    days = generation_days(pest, warm_side(use.household, use.plant, use.today))
     return (use.today - min(uses)).days >= days and (use.today - max(uses)).days < 2 * days
+
+
+def generation_days(pest: Pest, celsius: float | None) -> float:
+    """Give how long egg and young take at a temperature, the fast side; unknown counts as 24. [d]."""
+    warm = held(pest, ASSUMED_C if celsius is None else celsius)
+    return sum(development_days(stage, warm) for stage in (pest.egg_lo, *pest.instars))
 
 
 def _uses_of_group(use: Use, group: str) -> Sequence[date]:

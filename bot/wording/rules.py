@@ -3,12 +3,13 @@
 import math
 from collections.abc import Iterator, Mapping
 
-from bot.domain.campaign import Effect, Fight, Least, Leaving, Life, Looking, Wait
+from bot.domain.campaign import Basis, Effect, Fight, Least, Leaving, Life, Looking, Wait
 from bot.domain.climate import FADES_OVER_DAYS
 from bot.domain.development import SLOW_DEFAULT, Clock, Warmth, clock
 from bot.domain.gap import plan_gap
 from bot.domain.pest import Evidence, Pest
 from bot.domain.progress import Progress
+from bot.domain.refusal import ASSUMED_C, generation_days
 from bot.domain.release import FRESH_DAYS, UNLIFTED_FACTOR, rounds_after_find
 from bot.domain.remedy import AT_ROOTS_TWICE, STALL_DAYS
 from bot.domain.trade import Grade, Level
@@ -19,6 +20,7 @@ from bot.wording.sources import cite
 from bot.wording.voice import Voice
 
 JUDGED = "our judgement"
+ROTATION = Evidence(Basis.READ, ("wsu_rotation", "canr_thrips"), "")
 _LOOKS = {
     Level.GLANCE: "at a glance",
     Level.PLAIN: "plain",
@@ -73,6 +75,7 @@ def rule_lines(state: Progress, cited: Mapping[str, str], voice: Voice, product:
             _leaving(pest.leaving, cool, strict=state.record.strict),
             cite(pest.leaving.evidence, cited),
         ),
+        (_rotation(pest, state.warm, voice), cite(ROTATION, cited)),
         (_for_all(pest), JUDGED),
     )
     lines = [f"{line} ({source})." for found, source in blocks for line in found]
@@ -83,6 +86,12 @@ def rule_lines(state: Progress, cited: Mapping[str, str], voice: Voice, product:
 def _gap(pest: Pest, celsius: float | None, voice: Voice) -> Iterator[str]:
     plan = plan_gap(pest, celsius, None)
     yield f"Treatments {plan.opens_days} to {plan.upper_days} days apart at {voice.warmth(plan.temperature)}, as a label allows"
+
+
+def _rotation(pest: Pest, celsius: float | None, voice: Voice) -> Iterator[str]:
+    days, warm = generation_days(pest, celsius), voice.warmth(ASSUMED_C if celsius is None else celsius)
+    if math.isfinite(days):
+        yield f"What acts on nerves or growth: one number of the label for a generation, {days:.0f} days at {warm}, then another"
 
 
 def _sight(pest: Pest) -> Iterator[str]:
