@@ -135,7 +135,7 @@ ROWS = {
     ),
     # a clean-out, then drenches as labelled, two to three weeks apart; the ball's outer face every three weeks.
     "root_mealybug": Row(
-        last_day=(21, 21, 21), hand=None, label=21, strong=(("clean-out",), "few", 2, 28), unpots=True, rounds=3, after=2,
+        last_day=(21, 21, 21), hand=None, label=21, strong=(("clean-out",), "few", 2, 28), unpots=True, rounds=3, after=4,
         looks={"roots": 3}, apart=21, waits=(120, 120, 120),
         said=("14 to 21 days apart", "at most 2 times", "3 at the roots, 21 days apart", "21 days after fresh mix",
               "Goes back 120 days"),
