@@ -273,7 +273,7 @@ UNASKED = (Method.WIPE, Method.RINSE, Method.SPRAY)
 
 def _first_too(command: LogRound, todo: list[Part], on: date, desk: Desk) -> tuple[Choice, ...]:
     """Offer the handwork of a line of which only the spray was told: whether it was done nobody knows."""
-    if command.method is None or on != desk.evening.on:
+    if command.method in {None, Method.PREDATORS} or on != desk.evening.on:
         return ()
     told = {plant for plant, method, _ in todo if method is command.method and method not in FIRST}
     parts: dict[Method, list[Part]] = {}

@@ -15,6 +15,7 @@ from bot.domain.household import Product
 from bot.domain.identity import PlantId
 from bot.domain.journal import ProductSet
 from bot.domain.label import Label, contradiction, impossible
+from bot.domain.outbreak import label_days
 from bot.domain.refusal import is_eating_untold, is_edible
 from bot.domain.remedy import label_to_read
 from bot.domain.value import dataclass
@@ -40,7 +41,8 @@ class Stocked(Outcome):
 
     product: Product
     name: str
-    gap_days: int
+    gap_days: int | None
+    """Days between two uses; animals have none. [d]"""
     caution: str
     """Said once, with the first word of a product."""
     minded: tuple[str, ...] = ()
@@ -88,7 +90,7 @@ def stock(command: StockProduct, desk: Desk) -> Stocked | BadLabel | LabelDoubte
     return Stocked(
         product=kept,
         name=kind.name,
-        gap_days=kind.gap_days if kept.label.gap_days is None else kept.label.gap_days,
+        gap_days=label_days(desk.knowledge, kept),
         caution="" if known else kind.caution,
         minded=() if len(desk.household.products) > 1 else minded_on((Occasion.USE,), (kind.key,), desk),
         to_read=kind.name if eaten else None,

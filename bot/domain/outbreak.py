@@ -171,7 +171,7 @@ def label_days(knowledge: Knowledge, product: Product | None) -> int | None:
     if product.label.gap_days is not None:
         return product.label.gap_days
     kind = knowledge.products.get(product.ingredient)
-    return kind.gap_days if kind else None
+    return kind.gap_days if kind and not kind.is_alive else None
 
 
 def last_use(knowledge: Knowledge, plant: Plant, product: Product | None) -> date | None:

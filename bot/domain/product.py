@@ -52,3 +52,8 @@ class ProductKind:
     mix: MixDefault | None
     caution: str
     evidence: Evidence
+
+    @property
+    def is_alive(self) -> bool:
+        """Whether it is animals that eat the pest: no label of uses binds them."""
+        return Method.PREDATORS in self.methods

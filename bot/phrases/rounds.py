@@ -7,6 +7,7 @@ from bot.actions.choice import Choice
 from bot.actions.command import Command
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.log_round import LogRound
+from bot.catalogue.load import load
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.trade import Method
 from bot.phrases.asking import Meant, ask_method, ask_seen, ask_which, bad_day, not_understood
@@ -19,14 +20,17 @@ _ALLOWED = (Word.DONE, Word.ALL, Word.BOTH, Word.IT, Word.THEM, Word.REST, Word.
 _KINDS = (Method, Tool, Product, Plants, Place, Spot, *DATES, Moment, Clock)
 _TREATED = frozenset({"leaf", "underside", "stem"})
 """Parts whose treatment is the plant's; the mix and the roots are another matter."""
+_LOOSE = (Word.RELEASE, Word.PUT)
 _PAIR = 2
 
 
 def read_round(clause: Clause, setting: Setting) -> Meant | None:
     """Read "done", "sprayed the hoya yesterday"; None when no listed verb of doing is in it."""
-    if not clause.has(Word.DONE) and not clause.every(Method) and not _is_all_but(clause, setting):
+    is_let_loose = _is_let_loose(clause)
+    is_told = clause.has(Word.DONE) or bool(clause.every(Method)) or is_let_loose
+    if not is_told and not _is_all_but(clause, setting):
         return None
-    if not clause.only(*_ALLOWED, *_KINDS):
+    if not clause.only(*_ALLOWED, *_KINDS, *(_LOOSE if is_let_loose else ())):
         return None
     if any(spot.name not in _TREATED for spot in clause.every(Spot)):
         return None
@@ -41,6 +45,13 @@ def read_round(clause: Clause, setting: Setting) -> Meant | None:
     if product is not None and product.id is None:
         return not_understood(clause, "shelf")
     return _told(clause, setting, moment, None if product is None else product.id)
+
+
+def _is_let_loose(clause: Clause) -> bool:
+    """Tell of "released phytoseiulus on the ivy": animals come onto the plant, which stays where it is."""
+    product = clause.one(Product)
+    kind = None if product is None else load().products.get(product.ingredient or "")
+    return kind is not None and kind.is_alive and clause.has(*_LOOSE)
 
 
 def _has_verbs_on_both_sides(clause: Clause) -> bool:
@@ -83,7 +94,7 @@ def _told(clause: Clause, setting: Setting, moment: _Moment, product: ProductId 
 
 
 def _methods(clause: Clause) -> tuple[Method, ...]:
-    told = clause.every(Method)
+    told = clause.every(Method) or ([Method.PREDATORS] if _is_let_loose(clause) else [])
     return tuple(dict.fromkeys(told or [tool.method for tool in clause.every(Tool)]))
 
 

@@ -176,8 +176,9 @@ def _stocked(told: Stocked, voice: Voice) -> str:
     facts = "".join(
         f", {fact}" for fact in label_facts(replace(product.label, form=None, gap_days=None), voice)
     )
+    every = f", every {counted(told.gap_days, 'day')} at the soonest{assumed}" if told.gap_days else ""
     lines = [
-        f"On the shelf: {told.name}{form}{stock}, every {counted(told.gap_days, 'day')} at the soonest{assumed}{facts}.",
+        f"On the shelf: {told.name}{form}{stock}{every}{facts}.",
         AFTER,
         *(f"{one.rstrip('.')}." for one in told.caution.split(". ") if one),
         *told.minded,
