@@ -27,6 +27,9 @@ class ReadTemperature(Command):
     """Months of every year it usually is so warm in, instead of a reading."""
     is_sure: bool = False
     """Meant so, however odd: it was asked about."""
+    low: float | None = None
+    high: float | None = None
+    """A day's lowest and highest, of which the warmth is the mean. [degC]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +39,8 @@ class TemperatureNoted(Outcome):
     place: str
     celsius: float
     months: tuple[int, ...] = ()
+    span: tuple[float, float] | None = None
+    """The day's lowest and highest, where they were told."""
     moved: tuple[tuple[tuple[str, ...], date, date], ...] = ()
     """Plants whose next round moves with it: from which evening, to which."""
 
@@ -57,8 +62,10 @@ LIKELY_C = (5.0, 39.0)
 @performs
 def read_temperature(command: ReadTemperature, desk: Desk) -> TemperatureNoted | BadTemperature:
     """Write a reading of a place. [degC]."""
-    if not CELSIUS[0] <= command.celsius <= CELSIUS[1]:
-        return BadTemperature(command.celsius)
+    span = None if command.low is None or command.high is None else (command.low, command.high)
+    for celsius in span or (command.celsius,):
+        if not CELSIUS[0] <= celsius <= CELSIUS[1]:
+            return BadTemperature(celsius)
     asked = None if command.is_sure else _asks_which_scale(command, desk)
     if asked is not None:
         return BadTemperature(command.celsius, asking=asked)
@@ -68,7 +75,9 @@ def read_temperature(command: ReadTemperature, desk: Desk) -> TemperatureNoted |
         return TemperatureNoted(desk.household.places[command.place].name, command.celsius, command.months)
     has_cases = any(plant.open_cases for plant in desk.household.living)
     before = next_rounds(desk) if has_cases else {}
-    reading = TemperatureRead(place=command.place, celsius=command.celsius)
+    reading = TemperatureRead(
+        place=command.place, celsius=command.celsius, low=command.low, high=command.high
+    )
     desk.write([desk.draft(reading, on=command.on)])
     moved: dict[tuple[date, date], list[str]] = {}
     for plant, on in next_rounds(desk).items() if before else ():
@@ -77,6 +86,7 @@ def read_temperature(command: ReadTemperature, desk: Desk) -> TemperatureNoted |
     return TemperatureNoted(
         desk.household.places[command.place].name,
         command.celsius,
+        span=span,
         moved=tuple((tuple(names), *days) for days, names in moved.items()),
         asking=_asks_what_is_usual(command, desk),
     )

@@ -55,12 +55,19 @@ def cool_side(household: Household, plant: Plant, day: date) -> float | None:
     return _side(household, plant, day, SLOW_DEFAULT, min)
 
 
-def hottest_on(household: Household, plant: Plant, day: date) -> float | None:
-    """Give what an evening's work has to reckon with: today's reading, else the usual one. [degC]."""
+def reach_on(place: Place, day: date) -> tuple[float, float] | None:
+    """Give the lowest and highest of a day: as told, else what was read then, else None. [degC]."""
+    read = place.readings.get(day)
+    return place.extremes.get(day, None if read is None else (read, read))
+
+
+def span_on(household: Household, plant: Plant, day: date) -> tuple[float, float] | None:
+    """Give what an evening has to reckon with: today's lowest and highest, else the usual one. [degC]."""
     place = place_on(household, plant, day)
     if place is None:
         return None
-    return place.readings.get(day, usual_on(place, day))
+    usual = usual_on(place, day)
+    return reach_on(place, day) or (None if usual is None else (usual, usual))
 
 
 def is_usual_doubted(place: Place) -> bool:

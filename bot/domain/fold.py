@@ -337,8 +337,11 @@ def _apply_to_place(household: Household, told: PlaceSet | TemperatureRead | Usu
     match told:
         case PlaceSet():
             _set_fields(place, told, ("name", "facing", "outdoors", "usual_c", "lamp_from", "lamp_until"))
-        case TemperatureRead(celsius=celsius):
+        case TemperatureRead(celsius=celsius, low=low, high=high):
             place.readings[on] = celsius
+            place.extremes.pop(on, None)
+            if low is not None and high is not None:
+                place.extremes[on] = low, high
         case UsualByMonth(months=months, celsius=celsius):
             place.by_month.update(dict.fromkeys(months, celsius))
 

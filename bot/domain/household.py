@@ -45,6 +45,8 @@ class Place:
     lamp_from: time | None = None
     lamp_until: time | None = None
     readings: dict[date, float] = field(default_factory=dict)
+    extremes: dict[date, tuple[float, float]] = field(default_factory=dict)
+    """The lowest and the highest of days they were told of."""
     by_month: dict[int, float] = field(default_factory=dict)
 
     @property

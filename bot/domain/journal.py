@@ -174,10 +174,12 @@ class UsualByMonth:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TemperatureRead:
-    """A reading of a place. [degC]."""
+    """A reading of a place, or a day's lowest and highest with their mean. [degC]."""
 
     place: PlaceId
     celsius: float
+    low: float | None = None
+    high: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

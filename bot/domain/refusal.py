@@ -10,7 +10,7 @@ from datetime import date, timedelta
 from enum import Enum
 
 from bot.domain.campaign import Effect
-from bot.domain.climate import hottest_on, place_on, usual_on, warm_side
+from bot.domain.climate import place_on, reach_on, span_on, usual_on, warm_side
 from bot.domain.development import development_days, held
 from bot.domain.household import Household, Plant, Product
 from bot.domain.identity import ProductId
@@ -73,6 +73,7 @@ def refusals(use: Use) -> tuple[Refusal, ...]:
         return (Refusal.WRONG_PEST,)
     is_outdoors = _is_outdoors(use.household, plant)
     is_eaten = is_edible(use.knowledge, plant)
+    span = span_on(use.household, plant, use.today)
     checks = (
         (Refusal.USED_UP, product.stock_ml == 0),
         (Refusal.WRONG_PEST, use.pest is not None and not does_good(use.pest, kind)),
@@ -82,8 +83,8 @@ def refusals(use: Use) -> tuple[Refusal, ...]:
         (Refusal.EATING_UNTOLD, is_eaten and is_eating_untold(kind, product)),
         (Refusal.USES_SPENT, _is_spent(use, kind)),
         (Refusal.SENSITIVE, is_sensitive(use.knowledge, plant, kind)),
-        (Refusal.TOO_HOT, _degrees(use, kind.hottest) > kind.hottest),
-        (Refusal.TOO_COLD, _degrees(use, kind.coldest) < kind.coldest),
+        (Refusal.TOO_HOT, span is not None and span[1] > kind.hottest),
+        (Refusal.TOO_COLD, span is not None and span[0] < kind.coldest),
         (Refusal.NEAR_ANOTHER, _is_near_another(use, kind)),
         (Refusal.ANIMALS, kind.harms_cats_and_fish and bool(ANIMALS_AT_RISK & use.household.animals)),
         (Refusal.BEES, kind.harms_bees and is_outdoors),
@@ -136,7 +137,8 @@ def harvest_days(kind: ProductKind, product: Product) -> int | None:
 
 def is_eating_untold(kind: ProductKind, product: Product) -> bool:
     """Whether a label may allow what is eaten, as its kind usually does, and nobody read it yet."""
-    return harvest_days(kind, product) is not None and not product.label.says_of_eating
+    is_allowed = harvest_days(kind, product) is not None
+    return is_allowed and not kind.is_alive and not product.label.says_of_eating
 
 
 def eat_from(knowledge: Knowledge, plant: Plant, product: Product, used_on: date) -> date | None:
@@ -187,8 +189,8 @@ def is_edible(knowledge: Knowledge, plant: Plant) -> bool:
 
 def is_warm(household: Household, plant: Plant, today: date) -> bool:
     """Whether heat there is worth a word before oil or soap, though not forbidden."""
-    celsius = hottest_on(household, plant, today)
-    return celsius is not None and celsius >= CAUTION_FROM_C
+    span = span_on(household, plant, today)
+    return span is not None and span[1] >= CAUTION_FROM_C
 
 
 def _is_outdoors(household: Household, plant: Plant) -> bool:
@@ -223,19 +225,15 @@ def is_off_today(use: Use) -> bool:
     Where yesterday was too hot or cold too, or it usually is, another product or handwork takes its place.
     """
     kind, place = use.kind, place_on(use.household, use.plant, use.today)
-    if kind is None or place is None or _is_borne(kind, place.readings.get(use.today)):
+    if kind is None or place is None or _is_borne(kind, reach_on(place, use.today)):
         return False
-    yesterday = place.readings.get(use.today - timedelta(days=1))
-    return _is_borne(kind, usual_on(place, use.today)) and _is_borne(kind, yesterday)
+    usual = usual_on(place, use.today)
+    yesterday = reach_on(place, use.today - timedelta(days=1))
+    return _is_borne(kind, None if usual is None else (usual, usual)) and _is_borne(kind, yesterday)
 
 
-def _is_borne(kind: ProductKind, celsius: float | None) -> bool:
-    return celsius is None or kind.coldest <= celsius <= kind.hottest
-
-
-def _degrees(use: Use, otherwise: float) -> float:
-    celsius = hottest_on(use.household, use.plant, use.today)
-    return otherwise if celsius is None else celsius
+def _is_borne(kind: ProductKind, span: tuple[float, float] | None) -> bool:
+    return span is None or (kind.coldest <= span[0] and span[1] <= kind.hottest)
 
 
 def _is_near_another(use: Use, kind: ProductKind) -> bool:

@@ -1,5 +1,6 @@
 """Clauses about the household: shelf, temperatures, habits, absences, mixtures, new plants."""
 
+from collections.abc import Sequence
 from datetime import date
 from decimal import Decimal
 from itertools import takewhile
@@ -11,20 +12,24 @@ from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.mix_batch import Mix
 from bot.actions.read_temperature import ReadTemperature
 from bot.actions.stock_product import StockProduct
-from bot.domain.identity import ProductId
+from bot.domain.identity import PlaceId, ProductId
 from bot.domain.label import Label
-from bot.domain.measure import IMPERIAL_ML, US_ML
+from bot.domain.measure import IMPERIAL_ML, US_ML, Units
 from bot.domain.trade import Form, Grade
 from bot.phrases.asking import Meant, bad_day, not_understood
 from bot.phrases.clause import DATES, Clause, Setting
 from bot.phrases.days import Day, Every, Trouble, day_ahead, day_behind
+from bot.phrases.items import Item
 from bot.phrases.lexicon import Spot, Tool, Word, listed
 from bot.phrases.names import Place, Product, ingredient_of
-from bot.phrases.numbers import UnclearVolume, Volume, Warmth
+from bot.phrases.numbers import Count, UnclearVolume, Volume, Warmth
 
 MOST_ML = 100_000
 _AT_HAND = ("i have ", "we have ", "there is ", "there are ", "also have ", "i also have ")
 COLDEST, HOTTEST = -40, 60
+_OF_A_DAY = frozenset({"min", "minimum", "max", "maximum", "low", "lowest", "high", "highest"})
+_UP_TO = frozenset({"to", "-", "\u2013", "and"})
+_ENDS = 2
 
 
 def read_mixture(clause: Clause, setting: Setting) -> Meant | None:
@@ -125,20 +130,53 @@ def _stocked(clause: Clause, product: Product | None, setting: Setting) -> str |
 
 def read_temperature(clause: Clause, setting: Setting) -> Meant | None:
     """Read "kitchen is 24 degrees"."""
-    place, warmth = clause.one(Place), clause.one(Warmth)
-    if (
-        place is None
-        or warmth is None
-        or not clause.only(Place, Warmth, Word.IT_IS, Word.IT, Word.HAD, *DATES)
-    ):
+    place = clause.one(Place)
+    known = (Place, Warmth, Count, Word.FILL_TO, Word.IT_IS, Word.IT, Word.HAD, *DATES)
+    if place is None or not clause.every(Warmth) or not clause.only(*known):
         return None
-    if not COLDEST <= warmth.celsius <= HOTTEST:
+    read = warmths(clause.items, setting.situation.units)
+    if len(read) != len(clause.every((Warmth, Count))):
+        return None
+    if not all(COLDEST <= celsius <= HOTTEST for celsius in read):
         return not_understood(clause, "temperature")
     day = clause.day()
     on: date | Trouble | None = None if day is None else day_behind(day, setting.situation)
     if isinstance(on, Trouble):
         return bad_day(clause, on)
-    return (ReadTemperature(place.id, float(warmth.celsius), on),)
+    return (read_as(place.id, read, on),)
+
+
+def warmths(items: Sequence[Item], units: Units) -> list[float]:
+    """
+    Give the temperatures told, a bare number in the home's degrees. [degC].
+
+    Beside one told in degrees a bare number counts only where both are called the ends of a day.
+    """
+    told = [float(one.meaning.celsius) for one in items if isinstance(one.meaning, Warmth)]
+    bare = [float(one.meaning.value) for one in items if isinstance(one.meaning, Count)]
+    if units is Units.US:
+        bare = [round((value - 32) / 1.8, 1) for value in bare]
+    if _is_span(items):
+        return [*bare, *told]
+    return told or (bare if len(bare) == 1 else [])
+
+
+def _is_span(items: Sequence[Item]) -> bool:
+    """Whether two numbers are the ends of a day: "16 to 24", "min 16 max 24"."""
+    texts = [one.text.casefold() for one in items]
+    numbers = [at for at, one in enumerate(items) if isinstance(one.meaning, Count | Warmth)]
+    if len(numbers) != _ENDS:
+        return False
+    between = texts[numbers[0] + 1 : numbers[1]]
+    return bool(_OF_A_DAY & set(texts)) or (len(between) == 1 and between[0] in _UP_TO)
+
+
+def read_as(place: PlaceId, read: Sequence[float], on: date | None) -> ReadTemperature:
+    """Make a reading of one temperature, or of a day's lowest and highest. [degC]."""
+    if len(read) == 1:
+        return ReadTemperature(place, read[0], on)
+    low, high = sorted(read)
+    return ReadTemperature(place, round((low + high) / 2, 1), on, low=low, high=high)
 
 
 def read_absence(clause: Clause, setting: Setting) -> Meant | None:

@@ -173,7 +173,12 @@ def _of_the_household(command: Command, situation: Situation) -> list[str]:
         case ReadTemperature():
             warmth = _option("c", _number(command.celsius))
             months = _option("months", ",".join(str(month) for month in command.months) or None)
-            return ["temperature", write.place(command.place), warmth, write.past(command.on), months]
+            ends = [
+                _option(key, _number(end))
+                for key, end in (("low", command.low), ("high", command.high))
+                if end is not None
+            ]
+            return ["temperature", write.place(command.place), warmth, *ends, write.past(command.on), months]
         case SetRoutine():
             return ["routine", command.name, _option("rule", command.rule)]
         case Hold():

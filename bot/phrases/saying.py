@@ -308,9 +308,10 @@ def _stocked(told: StockProduct, speak: _Speaker) -> str:
 def _warm(told: ReadTemperature, speak: _Speaker) -> str | None:
     if told.months:
         return None
-    warmth = f"{_number(told.celsius)} degrees c"
-    if speak.situation.units is Units.US:
-        warmth = f"{_number(round(told.celsius * _FAHRENHEIT + 32, 1))} degrees f"
+    is_us = speak.situation.units is Units.US
+    ends = (told.celsius,) if told.low is None or told.high is None else (told.low, told.high)
+    said = (_number(round(end * _FAHRENHEIT + 32, 1) if is_us else end) for end in ends)
+    warmth = f"{' to '.join(said)} degrees {'f' if is_us else 'c'}"
     return f"{speak.place(told.place)} is {warmth}{speak.behind(told.on)}"
 
 

@@ -75,8 +75,11 @@ def _temperature_noted(told: TemperatureNoted, voice: Voice) -> str:
         f"Next treatment of {voice.plants(names)}: {day(new)}, not {day(old)}."
         for names, old, new in told.moved
     ]
+    warmth = voice.warmth(told.celsius)
+    if told.span is not None:
+        warmth = f"{voice.warmth(told.span[0])} to {voice.warmth(told.span[1])}, counted as {warmth}"
     asked = " Is that usual there, or just now?" if told.asking else ""
-    return "\n".join([f"Written: {told.place} is at {voice.warmth(told.celsius)}.{asked}", AFTER, *shifts])
+    return "\n".join([f"Written: {told.place} is at {warmth}.{asked}", AFTER, *shifts])
 
 
 @says

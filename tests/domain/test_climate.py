@@ -2,7 +2,7 @@ from datetime import date, timedelta
 
 import pytest
 
-from bot.domain.climate import cool_days, cool_side, hottest_on, is_usual_doubted, temperature_on, warm_side
+from bot.domain.climate import cool_days, cool_side, is_usual_doubted, span_on, temperature_on, warm_side
 from bot.domain.journal import PlaceSet, PlantSet, TemperatureRead, UsualByMonth
 from tests.domain.telling import DAY, HOYA, LANDING, STUDY, Telling, home
 
@@ -82,8 +82,18 @@ def test_too_hot_tonight_is_said_of_that_evening_only() -> None:
     telling = home(celsius=21)
     read(telling, 35, 2)
     household = telling.household
-    found = [hottest_on(household, household.plants[HOYA], day(number)) for number in (1, 2, 3)]
-    assert found == [21, 35, 21]
+    found = [span_on(household, household.plants[HOYA], day(number)) for number in (1, 2, 3)]
+    assert found == [(21, 21), (35, 35), (21, 21)]
+
+
+def test_a_days_lowest_and_highest_are_reckoned_with_and_their_mean_fades() -> None:
+    telling = home(celsius=21)
+    telling.tell(TemperatureRead(place=LANDING, celsius=25, low=16, high=34), 2)
+    household = telling.household
+    assert span_on(household, household.plants[HOYA], day(2)) == (16, 34)
+    assert temperatures(telling, 2) == [25]
+    telling.tell(TemperatureRead(place=LANDING, celsius=22), 2)
+    assert span_on(telling.household, telling.household.plants[HOYA], day(2)) == (22, 22), "told anew"
 
 
 @pytest.mark.parametrize(

@@ -109,6 +109,24 @@ def test_heat_and_cold_forbid_oil(celsius: float, expected: tuple[Refusal, ...])
     assert refused(telling, HOYA, oil) == expected
 
 
+@pytest.mark.parametrize(
+    ("low", "high", "expected"),
+    [
+        (7, 32, ()),
+        (6, 32, (Refusal.TOO_COLD,)),
+        (7, 33, (Refusal.TOO_HOT,)),
+        (6, 33, (Refusal.TOO_HOT, Refusal.TOO_COLD)),
+    ],
+)
+def test_a_days_extremes_forbid_oil_where_their_mean_does_not(
+    low: float, high: float, expected: tuple[Refusal, ...]
+) -> None:
+    telling = home()
+    (oil,) = shelf(telling, "oil")
+    telling.tell(TemperatureRead(place=LANDING, celsius=(low + high) / 2, low=low, high=high))
+    assert refused(telling, HOYA, oil) == expected
+
+
 def test_sensitive_kinds_are_spared() -> None:
     telling = home()
     telling.tell(PlantSet(name="maidenhair fern", place=LANDING), plant=MAIDENHAIR)

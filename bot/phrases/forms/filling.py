@@ -21,7 +21,6 @@ from bot.actions.lose_plant import LosePlant
 from bot.actions.mix_batch import Mix
 from bot.actions.move_plant import MovePlant
 from bot.actions.postpone import Postpone
-from bot.actions.read_temperature import ReadTemperature
 from bot.actions.release_plant import ReleasePlant
 from bot.actions.set_animals import SetAnimals
 from bot.actions.set_hours import SetHours
@@ -39,7 +38,6 @@ from bot.actions.work_through import BeginWork, EndWork, TickWork
 from bot.catalogue.towns import find_towns, folded
 from bot.domain.identity import PlantId
 from bot.domain.label import Label
-from bot.domain.measure import Units
 from bot.domain.pest import Level
 from bot.domain.trade import Form as Shape
 from bot.domain.trade import Grade, Method, Sign
@@ -56,13 +54,14 @@ from bot.phrases.days import (
     evening_hour,
     meant_hour,
 )
+from bot.phrases.household import read_as, warmths
 from bot.phrases.items import Span, Unknown
 from bot.phrases.labels import animals_named, traits_named
 from bot.phrases.lexicon import Spot, Word
 from bot.phrases.looks import is_of_many
 from bot.phrases.mentions import Counted, Mentions
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
-from bot.phrases.numbers import Count, Length, Volume, Warmth
+from bot.phrases.numbers import Count, Length, Volume
 from bot.phrases.places import facets_in
 
 Filled = tuple[Command, ...] | None
@@ -382,15 +381,13 @@ def _key(told: Mentions, product: Product) -> str | None:
 
 def temperature(told: Mentions) -> Filled:
     """Fill how warm a place is; a bare number counts in the household's degrees."""
-    place, warmth, count, on = told.one(Place), told.one(Warmth), told.one(Count), told.behind()
-    if place is None or isinstance(on, Trouble) or (warmth is None and count is None):
+    place, on = told.one(Place), told.behind()
+    read = warmths(told.items, told.situation.units)
+    if place is None or isinstance(on, Trouble) or not read:
         return None
-    if warmth is not None:
-        celsius = float(warmth.celsius)
-    else:
-        value = float(count.value) if count is not None else 0.0
-        celsius = round((value - 32) / 1.8, 1) if told.situation.units is Units.US else value
-    return (ReadTemperature(place.id, celsius, on),) if _LEAST_WARM <= celsius <= _MOST_WARM else None
+    if not all(_LEAST_WARM <= celsius <= _MOST_WARM for celsius in read):
+        return None
+    return (read_as(place.id, read, on),)
 
 
 def hold(told: Mentions) -> Filled:
