@@ -144,8 +144,11 @@ def say_meanings(file: Path | None) -> int:
     """Print what each phrase of standard input would mean: phrase, tab, meaning."""
     try:
         situation = read_situation((file or USUAL).read_text("utf-8"))
-    except (OSError, ValueError, RecursionError) as error:
-        print(error, file=sys.stderr)
+    except (OSError, ValueError) as error:
+        print(f"no understand: {error}", file=sys.stderr)
+        return WRONG
+    except RecursionError:
+        print("no understand: the situation is nested too deeply", file=sys.stderr)
         return WRONG
     if isinstance(sys.stdin, TextIOWrapper):
         sys.stdin.reconfigure(errors="replace")

@@ -101,6 +101,7 @@ class App:
         self._ticking = asyncio.Lock()
         self._loop: asyncio.AbstractEventLoop | None = None
         self._is_stopped = False
+        self.founding_code: str | None = None
 
     async def start(self) -> None:
         """Reach the platform and begin; raises RefusedTokenError when it does not know the token."""
@@ -120,11 +121,13 @@ class App:
             self._times.start_now("upkeep")
 
     def whereabouts(self) -> str:
-        """Say in one line that the bot runs, and where."""
+        """Say in one line that the bot runs, where, and by what code a first household is founded."""
         takes = self._settings.webhook_url or f"polls {self._settings.api_url}"
         keeps = self._settings.data.absolute() if self._is_sqlite else "PostgreSQL"
         health = f", health page on {self._settings.health_listen}" if self._health is not None else ""
-        return f"Duskround runs as @{self._door.me.username}: {takes}, keeps its data in {keeps}{health}"
+        where = f"{takes}, keeps its data in {keeps}{health}"
+        code = f"; to found a household, send it: /start {self.founding_code}" if self.founding_code else ""
+        return f"Duskround runs as @{self._door.me.username}: {where}{code}"
 
     async def run(self, begun: Callable[[], None] = lambda: None) -> None:
         """Start, tell that it is begun, and run until stopped, which may be before that."""
@@ -340,8 +343,7 @@ def assemble(settings: Settings, clock: Clock, *, pacing: bool = True) -> App:
     conversation = Conversation(load().knowledge, founding.allows, photos=photos)
     middle = Middle(conversation.hear, conversation.send_evenings, conversation.plan_anew)
     app = App(settings, clock, middle, pacing=pacing)
-    if founding.code is not None:  # only now: each try to start makes a new one
-        logger.warning("to found a household, send the bot: /start %s", founding.code)
+    app.founding_code = founding.code
     return app
 
 

@@ -21,6 +21,7 @@ from bot.__main__ import main
 from bot.storage.database import FILE_NAME, Database
 from bot.storage.locking import running
 from tests.test_command_line import data, founded, journal
+from tests.tools.measuring import begin, bot_settings, end, stand_in
 
 __all__ = ["data"]
 
@@ -36,6 +37,22 @@ def refused(
     said = capsys.readouterr().err
     assert said.count("\n") == 1, said
     return code, said.strip()
+
+
+@pytest.mark.parametrize("level", ["warning", "error"])
+def test_the_founding_code_is_said_however_little_is_logged(tmp_path: Path, level: str) -> None:
+    standing, url = stand_in()
+    settings = {
+        name: value for name, value in bot_settings(url, tmp_path).items() if name != "DUSKROUND_OPEN"
+    }
+    bot = begin("bot", environment=settings | {"DUSKROUND_LOG": level}, stdout=subprocess.PIPE)
+    try:
+        said = bot.stdout.readline()
+    finally:
+        end(bot)
+        end(standing)
+    assert said.startswith("Duskround runs as @")
+    assert "to found a household, send it: /start " in said
 
 
 def test_a_locked_database_waits_says_so_and_is_left_alone(

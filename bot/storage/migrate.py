@@ -7,6 +7,7 @@ import sqlalchemy as sa
 from bot.storage.failure import StoreError
 
 FOLDER = Path(__file__).parent / "migrations"
+MOST_NAMED = 3
 _LOCK = sa.text("SELECT pg_advisory_xact_lock(7015021)")
 
 
@@ -47,7 +48,10 @@ def _is_current(connection: sa.Connection, known: tuple[str, ...]) -> bool:
 
 
 def _stored_revision(connection: sa.Connection) -> str | None:
-    if not sa.inspect(connection).has_table("alembic_version"):
+    names = sa.inspect(connection).get_table_names()
+    if names and "alembic_version" not in names and connection.dialect.name == "sqlite":
+        raise StoreError(f"the file is another program's database: it holds {', '.join(names[:MOST_NAMED])}")
+    if "alembic_version" not in names:
         return None
     revision = connection.scalar(sa.text("SELECT version_num FROM alembic_version"))
     return None if revision is None else str(revision)

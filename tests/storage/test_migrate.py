@@ -1,6 +1,8 @@
+import sqlite3
 import stat
 import subprocess
 import sys
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -37,6 +39,14 @@ def test_the_newest_file_is_the_head() -> None:
     config = Config()
     config.set_main_option("script_location", str(FOLDER))
     assert ScriptDirectory.from_config(config).get_current_head() == revisions()[-1]
+
+
+def test_another_programs_tables_are_left_as_they_were(tmp_path: Path) -> None:
+    with closing(sqlite3.connect(tmp_path / "shop.sqlite")) as theirs:
+        theirs.execute("CREATE TABLE invoice (number INTEGER)")
+        with pytest.raises(StoreError, match="another program's database: it holds invoice"):
+            Database(f"sqlite:///{tmp_path / 'shop.sqlite'}", tmp_path)
+        assert [*theirs.execute("SELECT name FROM sqlite_master")] == [("invoice",)]
 
 
 def test_an_empty_database_is_migrated_and_used() -> None:
