@@ -17,7 +17,7 @@ from bot.catalogue.load import load
 from bot.clock import Clock
 from bot.conversation import Conversation, Evenings
 from bot.domain.identity import HouseholdId
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.evening import Timetable, Work
 from bot.fetching import Fetching
 from bot.logs import Troubles, without_values
@@ -57,8 +57,7 @@ T = TypeVar("T")
 logger = logging.getLogger(__name__)
 
 
-@dataclass(frozen=True, slots=True)
-class Middle:
+class Middle(Value):
     """What the doors lead to, each within one unit of work."""
 
     hear: Hear

@@ -62,7 +62,7 @@ from bot.arriving import Arriving
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, Entry, Heard, evening_of
 from bot.domain.knowledge import Knowledge
-from bot.domain.value import dataclass
+from bot.domain.value import Value, dataclass
 from bot.messages import (
     answer_of,
     buttons_of,
@@ -102,8 +102,7 @@ class Said:
     """What the pinned message of a chat is to say now; None where there is to be none any more."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SaidTonight:
+class SaidTonight(Value, kw_only=True):
     """One nudge to one chat; the key is natural, so that no evening is sent twice."""
 
     key: str
@@ -114,8 +113,7 @@ class SaidTonight:
     """What the chat's pinned message says from now on, where the home wants one."""
 
 
-@dataclass(frozen=True, slots=True)
-class Evenings:
+class Evenings(Value):
     """What one look at the due households came to; more says that others wait."""
 
     nudges: list[SaidTonight]

@@ -13,7 +13,7 @@ from apscheduler.triggers.date import DateTrigger
 from apscheduler.triggers.interval import IntervalTrigger
 
 from bot.clock import Clock
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.logs import without_values
 
 CLAIM_EVERY_S = 2.0
@@ -29,8 +29,7 @@ Job = Callable[[], Awaitable[None]]
 logger = logging.getLogger(__name__)
 
 
-@dataclass(frozen=True, slots=True)
-class Work:
+class Work(Value):
     """What the clock starts; each may run for long, none twice at once."""
 
     evening: Job

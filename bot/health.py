@@ -6,7 +6,7 @@ from collections.abc import Awaitable, Callable, Iterator
 from tornado.httpserver import HTTPServer
 from tornado.web import Application, RequestHandler
 
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 LATE_S = 300.0
 """A message due for longer, or a clock's tick or taken update older, is unhealthy. Judgement. [s]"""
@@ -16,8 +16,7 @@ OLDEST_COPY_S = 2 * 86_400.0
 """One night's copy may be missed. Judgement. [s]"""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Vitals:
+class Vitals(Value, kw_only=True):
     """What can be counted about a running bot."""
 
     households: int

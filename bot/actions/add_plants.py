@@ -17,11 +17,10 @@ from bot.domain.agenda import QUARANTINE_DAYS, SHORT_QUARANTINE_DAYS
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import Draft, PlaceSet, PlantSet
 from bot.domain.refusal import is_edible
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class NewPlant:
+class NewPlant(Value, kw_only=True):
     """One line of a plant list, as typed."""
 
     name: str
@@ -29,7 +28,6 @@ class NewPlant:
     pot_cm: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
 class AddPlants(Command):
     """One plant a line, many in one message; unread lines are shown back."""
 
@@ -41,7 +39,6 @@ class AddPlants(Command):
     """What was told of one of them in the same message, to be read once they are there."""
 
 
-@dataclass(frozen=True, slots=True)
 class PlantsAdded(Outcome):
     """Plants with their places; places that were new and need a word about their window."""
 

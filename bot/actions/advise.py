@@ -14,12 +14,11 @@ from bot.domain.outbreak import allowed_on
 from bot.domain.refusal import Refusal, Use, refusals
 from bot.domain.remedy import kinds_to_seek
 from bot.domain.trade import Method
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.domain.window import lit_spans
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fit:
+class Fit(Value, kw_only=True):
     """Whether a product may be used on a plant: what forbids it, until when, what to mind."""
 
     plant: str
@@ -32,7 +31,6 @@ class Fit:
     needs_shade: bool
 
 
-@dataclass(frozen=True, slots=True)
 class Fits(Outcome):
     """What may be used on which plant today."""
 
@@ -40,15 +38,13 @@ class Fits(Outcome):
     is_shelf_empty: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PlaceSun:
+class PlaceSun(Value, kw_only=True):
     """When direct sun, or a lamp, reaches a place today. [aware UTC]."""
 
     place: Place
     spans: tuple[tuple[datetime, datetime], ...]
 
 
-@dataclass(frozen=True, slots=True)
 class SunTold(Outcome):
     """The sun of today at places; without a town nothing is known of it."""
 
@@ -56,8 +52,7 @@ class SunTold(Outcome):
     has_town: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Lack:
+class Lack(Value):
     """A product of which less is left than the next round takes. [mL]."""
 
     product: str
@@ -66,7 +61,6 @@ class Lack:
     plants: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
 class Shopping(Outcome):
     """What the open cases lack: kinds to look for with their plants, and what runs short."""
 

@@ -5,15 +5,12 @@ from bot.actions.command import performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.actions.show_plants import NoPlants
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class NoDishSoap(Outcome):
     """Dish soap is no labelled insecticide."""
 
 
-@dataclass(frozen=True, slots=True)
 class AntsFirst(Outcome):
     """What to do about ants before the pest they guard."""
 

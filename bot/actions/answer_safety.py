@@ -11,10 +11,9 @@ from bot.catalogue.cautions import load_cautions
 from bot.domain.caution import Occasion
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.refusal import is_edible, wait_before_eating
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
-@dataclass(frozen=True, slots=True)
 class CautionsTold(Outcome):
     """What is dangerous about the products on the shelf: name, caution, whether cats and fish are at risk."""
 
@@ -24,8 +23,7 @@ class CautionsTold(Outcome):
     """What else is to be minded, where all of it is asked for."""
 
 
-@dataclass(frozen=True, slots=True)
-class Eating:
+class Eating(Value):
     """From when one plant may be eaten; free_on is None where nothing was used, or never again."""
 
     plant: str
@@ -35,7 +33,6 @@ class Eating:
     free_on: date | None = None
 
 
-@dataclass(frozen=True, slots=True)
 class MayEat(Outcome):
     """From when plants may be eaten, by what was used on them."""
 

@@ -6,7 +6,6 @@ from typing import Any, TypeVar
 
 from bot.actions.command import Command
 from bot.domain.identity import PlaceId, PlantId, ProductId
-from bot.domain.value import dataclass
 
 
 class Topic(Enum):
@@ -34,8 +33,7 @@ class Topic(Enum):
     BUY = "buy"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Ask(Command):
+class Ask(Command, kw_only=True):
     """A question; never writes."""
 
     topic: Topic

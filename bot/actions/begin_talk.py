@@ -4,24 +4,20 @@ from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.situation import Expecting
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class BeginTalk(Command):
     """/start, with what a deep link or a founding code added."""
 
     payload: str = ""
 
 
-@dataclass(frozen=True, slots=True)
 class Founded(Outcome):
     """A household begins; the town is asked next."""
 
     name: str
 
 
-@dataclass(frozen=True, slots=True)
 class Welcome(Outcome):
     """/start from a member; says what is still missing."""
 

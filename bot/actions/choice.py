@@ -2,11 +2,10 @@
 
 from bot.actions.button_texts import ButtonText
 from bot.actions.command import Command
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
-@dataclass(frozen=True, slots=True)
-class Choice:
+class Choice(Value):
     """One offered answer: what its button says and what it would do."""
 
     text: ButtonText

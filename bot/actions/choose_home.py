@@ -9,27 +9,23 @@ from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.actions.ports import Member, Store
-from bot.domain.value import dataclass
 
 HOME_HOLDS = timedelta(hours=1)
 """So long what is said is about the home that was meant last; then it is asked again. Judgement."""
 
 
-@dataclass(frozen=True, slots=True)
 class EnterHome(Command):
     """Speak of this home from now on; the words that made it asked are heard there."""
 
     words: str = ""
 
 
-@dataclass(frozen=True, slots=True)
 class WhichHome(Outcome):
     """Asked which home is meant; what cannot be heard again by a button has to be sent again."""
 
     must_send_again: bool
 
 
-@dataclass(frozen=True, slots=True)
 class HomeEntered(Outcome):
     """What is said now is about this home; whose it is, nobody's name for one's own."""
 

@@ -7,15 +7,12 @@ from bot.actions.desk import Desk
 from bot.actions.log_check import LogCheck
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.situation import Expecting
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class ComeBack(Command):
     """Go on after a silence."""
 
 
-@dataclass(frozen=True, slots=True)
 class LookFirst(Outcome):
     """Somebody is back: plants to look at before anything is treated."""
 

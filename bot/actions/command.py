@@ -4,6 +4,8 @@ from collections.abc import Callable
 from types import UnionType
 from typing import Any, TypeVar, get_args
 
+from bot.domain.value import Value
+
 Performer = Callable[[Any, Any], Any]
 _F = TypeVar("_F", bound=Performer)
 
@@ -11,10 +13,8 @@ PERFORMERS: dict[type["Command"], Performer] = {}
 """Filled by the files of the actions as they are read; `bot.actions.perform` reads them all."""
 
 
-class Command:
+class Command(Value):
     """Something a person can tell or ask the bot: what the reading and the buttons produce."""
-
-    __slots__ = ()
 
 
 def performs(function: _F) -> _F:

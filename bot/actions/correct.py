@@ -26,11 +26,9 @@ from bot.domain.journal import (
     Treated,
 )
 from bot.domain.trade import grade_of
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Correct(Command):
+class Correct(Command, kw_only=True):
     """Set right what was told last: another plant, another pest, or another count."""
 
     plant: PlantId | None = None
@@ -40,7 +38,6 @@ class Correct(Command):
     """The plant that was told wrongly, where it was said."""
 
 
-@dataclass(frozen=True, slots=True)
 class CorrectedTo(Outcome):
     """What was told last now stands for another plant, pest or number."""
 
@@ -49,7 +46,6 @@ class CorrectedTo(Outcome):
     count: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
 class WhichOneMeant(Outcome):
     """A correction of a message about several plants; nothing is written."""
 

@@ -30,7 +30,7 @@ from bot.domain.journal import (
 )
 from bot.domain.release import Level
 from bot.domain.trade import Method, grade_of
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
 class Kind(Enum):
@@ -46,8 +46,7 @@ class Kind(Enum):
     LOST = "lost"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Entered:
+class Entered(Value, kw_only=True):
     """What is said of an entry; what is not said leaves it open, or as it is."""
 
     kind: Kind | None = None
@@ -60,8 +59,7 @@ class Entered:
     level: Level | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CorrectEntry(Command):
+class CorrectEntry(Command, kw_only=True):
     """What an earlier entry says, and what it should say; entry: the one that was shown."""
 
     of: Entered
@@ -69,16 +67,14 @@ class CorrectEntry(Command):
     entry: EntryId | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DeleteEntry(Command):
+class DeleteEntry(Command, kw_only=True):
     """An earlier entry was wrong altogether. entry: the one that was shown."""
 
     of: Entered
     entry: EntryId | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Line:
+class Line(Value, kw_only=True):
     """Entries that may be meant, newest first; becomes: what the only one would say."""
 
     what: str
@@ -89,7 +85,6 @@ class Line:
     by: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
 class EntryAsked(Outcome):
     """Entries that may be meant, newest first; becomes: what a single one would say."""
 
@@ -99,7 +94,6 @@ class EntryAsked(Outcome):
     """How many older ones fit too. [1]"""
 
 
-@dataclass(frozen=True, slots=True)
 class NoSuchEntry(Outcome):
     """Nothing like that is written; what is, of that plant and day."""
 
@@ -108,8 +102,7 @@ class NoSuchEntry(Outcome):
     instead: tuple[Line, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class EntryChanged(Outcome):
+class EntryChanged(Outcome, kw_only=True):
     """An entry now says something else, or nothing; what moved by it: plant, evening before, evening now."""
 
     before: Line

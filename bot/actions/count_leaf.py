@@ -4,13 +4,11 @@ from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.journal import LeafCounted
-from bot.domain.value import dataclass
 
 MOST_ON_A_LEAF = 10_000
 """More than that nobody counts. Judgement. [1]"""
 
 
-@dataclass(frozen=True, slots=True)
 class CountLeaf(Command):
     """Living pests on one leaf before and after a wash. [1]."""
 
@@ -18,7 +16,6 @@ class CountLeaf(Command):
     after: int
 
 
-@dataclass(frozen=True, slots=True)
 class LeafNoted(Outcome):
     """The count, and what washes here took off so far. [1]."""
 
@@ -28,7 +25,6 @@ class LeafNoted(Outcome):
     counts: int
 
 
-@dataclass(frozen=True, slots=True)
 class LeafDoubted(Outcome):
     """A count that cannot be meant: nothing before, more after, or past counting."""
 

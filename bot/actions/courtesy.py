@@ -3,37 +3,30 @@
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class Greet(Command):
     """A greeting or a farewell; writes nothing."""
 
     is_farewell: bool = False
 
 
-@dataclass(frozen=True, slots=True)
 class Thanks(Command):
     """A courtesy; answers nothing."""
 
 
-@dataclass(frozen=True, slots=True)
 class Help(Command):
     """A plea for what can be said."""
 
 
-@dataclass(frozen=True, slots=True)
 class Helped(Outcome):
     """What can be said."""
 
 
-@dataclass(frozen=True, slots=True)
 class Welcomed(Outcome):
     """A courtesy was returned."""
 
 
-@dataclass(frozen=True, slots=True)
 class Greeted(Outcome):
     """A greeting or a farewell was returned."""
 

@@ -3,10 +3,8 @@
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class Decline(Command):
     """What was offered is not wanted; writes nothing."""
 
@@ -14,7 +12,6 @@ class Decline(Command):
     """What was told before, while the question beside this button is open."""
 
 
-@dataclass(frozen=True, slots=True)
 class Declined(Outcome):
     """An offer was declined."""
 

@@ -11,15 +11,12 @@ from bot.actions.outcome import Asking, Outcome
 from bot.actions.show_history import described
 from bot.actions.undo import Undo, last_group
 from bot.domain.journal import evening_of
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class Deny(Command):
     """No, not that: whatever was said last."""
 
 
-@dataclass(frozen=True, slots=True)
 class LastTold(Outcome):
     """What this person told last, to be taken back on one tap."""
 

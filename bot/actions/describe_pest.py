@@ -5,17 +5,14 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.actions.pest_word import candidates, general_pest
 from bot.domain.pest import Pest
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class DescribePest(Command):
     """What a pest is, by its key or a word that several share."""
 
     pest: str
 
 
-@dataclass(frozen=True, slots=True)
 class PestDescribed(Outcome):
     """A pest, and what of the shelf works on it."""
 

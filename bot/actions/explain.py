@@ -15,12 +15,11 @@ from bot.domain.pest import Evidence
 from bot.domain.progress import Progress
 from bot.domain.refusal import Refusal, Use, refusals
 from bot.domain.remedy import Hard, why_hard
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.domain.watch import hatch_to_adult_days
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ReasonOf:
+class ReasonOf(Value, kw_only=True):
     """Why a plant's plan is as it is."""
 
     plant: str
@@ -44,7 +43,6 @@ class ReasonOf:
     """Products of the shelf that are not suggested, and why."""
 
 
-@dataclass(frozen=True, slots=True)
 class Reasons(Outcome):
     """Why, for several plants; empty when nothing is planned."""
 

@@ -4,17 +4,14 @@ from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.catalogue.howto import load_howto
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class AskTerm(Command):
     """What a word means, by its key."""
 
     term: str
 
 
-@dataclass(frozen=True, slots=True)
 class TermTold(Outcome):
     """A word and its meaning."""
 

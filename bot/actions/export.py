@@ -16,7 +16,7 @@ from bot.domain.fold import fold_on, valid
 from bot.domain.household import Household
 from bot.domain.identity import MemberId, ProductId
 from bot.domain.journal import CalendarGiven, Entry, Heard, Nudged, Voided
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
 class ExportKind(Enum):
@@ -27,15 +27,13 @@ class ExportKind(Enum):
     ALL = "all"
 
 
-@dataclass(frozen=True, slots=True)
 class Export(Command):
     """A file of what is planned or was told; without a kind it is asked."""
 
     kind: ExportKind | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class PlannedEvening:
+class PlannedEvening(Value):
     """An evening of a calendar file: what is due, and when it begins; nothing due takes it back."""
 
     on: date
@@ -43,7 +41,6 @@ class PlannedEvening:
     lines: tuple[DueLine, ...]
 
 
-@dataclass(frozen=True, slots=True)
 class CalendarMade(Outcome):
     """The coming evenings as a file."""
 
@@ -53,7 +50,6 @@ class CalendarMade(Outcome):
     evenings: tuple[PlannedEvening, ...]
 
 
-@dataclass(frozen=True, slots=True)
 class TableMade(Outcome):
     """The journal line by line, each with whether it still counts, and by what names it is told."""
 
@@ -63,7 +59,6 @@ class TableMade(Outcome):
     products: Mapping[ProductId, str]
 
 
-@dataclass(frozen=True, slots=True)
 class AllExported(Outcome):
     """The household as one document."""
 

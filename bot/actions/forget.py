@@ -10,10 +10,8 @@ from bot.actions.export import Export
 from bot.actions.outcome import Asking, Outcome
 from bot.actions.share import OwnerOnly
 from bot.actions.situation import Expecting
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class Forget(Command):
     """Erase the member's account, or the whole home; is_typed: the sentence asked for was written."""
 
@@ -21,7 +19,6 @@ class Forget(Command):
     is_typed: bool = False
 
 
-@dataclass(frozen=True, slots=True)
 class ForgetAsked(Outcome):
     """Asked to write a sentence before anything is erased; others share the home of an owner."""
 
@@ -31,7 +28,6 @@ class ForgetAsked(Outcome):
     must_hand_over: bool
 
 
-@dataclass(frozen=True, slots=True)
 class Erased(Outcome):
     """Nothing is left of what was to be erased; in another home the person is known as before."""
 
@@ -39,7 +35,6 @@ class Erased(Outcome):
     is_elsewhere: bool
 
 
-@dataclass(frozen=True, slots=True)
 class HomeErased(Outcome):
     """To the others: the home is gone, by whom."""
 

@@ -5,10 +5,8 @@ from bot.actions.choice import Choice
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class GiveFirstAid(Command):
     """Somebody or an animal got some: matched before everything else, writes nothing."""
 
@@ -16,7 +14,6 @@ class GiveFirstAid(Command):
     """Whether it may well be something else: said in one line, beside what else it may mean."""
 
 
-@dataclass(frozen=True, slots=True)
 class Exposed(Outcome):
     """First aid, in one line where it is in doubt; writes nothing."""
 

@@ -9,10 +9,8 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.actions.pass_on import PassOn
 from bot.domain.journal import HeldUntil
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class Hold(Command):
     """Away, or silence, until a day or until further notice; from a day on where that is told ahead."""
 
@@ -20,7 +18,6 @@ class Hold(Command):
     since: date | None = None
 
 
-@dataclass(frozen=True, slots=True)
 class EveningsHeld(Outcome):
     """No nudges until a day, or until told; plants whose round runs past its last good day by then."""
 
@@ -34,7 +31,6 @@ class EveningsHeld(Outcome):
     """Evenings with treatments before a trip told ahead begins."""
 
 
-@dataclass(frozen=True, slots=True)
 class MemberAway(Outcome):
     """To the others: who gets no evenings, from when, until when; until today: who does again."""
 
@@ -43,7 +39,6 @@ class MemberAway(Outcome):
     since: date | None = None
 
 
-@dataclass(frozen=True, slots=True)
 class Paused(Outcome):
     """Beside another outcome: the evenings rest, until a day or until told."""
 

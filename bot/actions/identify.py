@@ -11,11 +11,9 @@ from bot.actions.log_find import LogFind, grade_choices
 from bot.actions.outcome import Asking, Outcome
 from bot.domain.identity import PlantId
 from bot.domain.key import UNSURE, Creature, KeyQuestion, Nature, next_question, remaining
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Identify(Command):
+class Identify(Command, kw_only=True):
     """Find out what was seen: the answers so far, and the find it is to complete."""
 
     plants: tuple[PlantId, ...] = ()
@@ -23,7 +21,6 @@ class Identify(Command):
     find: LogFind | None = None
 
 
-@dataclass(frozen=True, slots=True)
 class KeyAsked(Outcome):
     """A question of the identification key, counted from one."""
 
@@ -31,8 +28,7 @@ class KeyAsked(Outcome):
     number: int
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Identified(Outcome):
+class Identified(Outcome, kw_only=True):
     """What it can be, the likeliest first; where it can be written, by a button."""
 
     creatures: tuple[Creature, ...]

@@ -3,26 +3,23 @@
 from datetime import datetime
 from zlib import crc32
 
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
-@dataclass(frozen=True, slots=True)
-class Text:
+class Text(Value):
     """A message of words; a command keeps its slash and loses the bot's name."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class Location:
+class Location(Value):
     """A shared location. [deg]."""
 
     latitude: float
     longitude: float
 
 
-@dataclass(frozen=True, slots=True)
-class Press:
+class Press(Value):
     """A button pressed under a message of ours; message_id is None when the platform no longer knows it."""
 
     data: str
@@ -32,8 +29,7 @@ class Press:
     """What the message says, where the platform still knows it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Photo:
+class Photo(Value):
     """A picture by its largest size, with what was written under it."""
 
     file_id: str
@@ -42,16 +38,14 @@ class Photo:
     """What pictures sent together have in common."""
 
 
-@dataclass(frozen=True, slots=True)
-class Reaction:
+class Reaction(Value):
     """Signs newly put under a message, such as a thumb; message_id is that message's."""
 
     signs: tuple[str, ...]
     message_id: int
 
 
-@dataclass(frozen=True, slots=True)
-class Other:
+class Other(Value):
     """Something the bot cannot read: a sticker, a voice message."""
 
     what: str
@@ -60,8 +54,7 @@ class Other:
 Kind = Text | Location | Press | Photo | Reaction | Other
 
 
-@dataclass(frozen=True, slots=True)
-class Quoted:
+class Quoted(Value):
     """The message an incoming one replies to: its text, or the part of it that was picked out."""
 
     message_id: int
@@ -69,8 +62,7 @@ class Quoted:
     is_ours: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Incoming:
+class Incoming(Value, kw_only=True):
     """
     One thing one person did in one chat. addressed: meant for the bot (always so in a private chat).
 

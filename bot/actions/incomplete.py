@@ -7,7 +7,6 @@ from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Asking, Outcome
 from bot.domain.identity import PlantId
-from bot.domain.value import dataclass
 
 
 class Missing(Enum):
@@ -42,8 +41,7 @@ class Missing(Enum):
     AT_HAND = "at-hand"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Incomplete(Command):
+class Incomplete(Command, kw_only=True):
     """Understood in part: asks, writes nothing of this clause."""
 
     missing: Missing
@@ -52,7 +50,6 @@ class Incomplete(Command):
     choices: tuple[Choice, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
 class Asks(Outcome):
     """The clause leaves something open."""
 

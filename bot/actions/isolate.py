@@ -10,10 +10,8 @@ from bot.actions.outcome import Asking, Outcome
 from bot.actions.stock_product import label_to_ask
 from bot.domain.identity import PlantId
 from bot.domain.journal import IsolatedNow
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class Isolate(Command):
     """Put apart; apart False: it cannot be moved, its place becomes the isolation room."""
 
@@ -23,7 +21,6 @@ class Isolate(Command):
     quarantine_days: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
 class IsolatedThem(Outcome):
     """Kept apart from now on; rooms are places that become isolation rooms."""
 

@@ -8,10 +8,8 @@ from bot.actions.incomplete import Asks, Missing
 from bot.actions.outcome import Asking, Outcome
 from bot.domain.identity import PhotoId, PlantId
 from bot.domain.journal import PhotoTaken
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class KeepPhoto(Command):
     """A photo and the plants it shows; without plants they are asked."""
 
@@ -19,14 +17,12 @@ class KeepPhoto(Command):
     plants: tuple[PlantId, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
 class RefusePhoto(Command):
     """A photo past the most that a household may keep."""
 
     most: int
 
 
-@dataclass(frozen=True, slots=True)
 class PhotoKept(Outcome):
     """A photo goes with plants; how many there are of the first now."""
 
@@ -34,7 +30,6 @@ class PhotoKept(Outcome):
     count: int
 
 
-@dataclass(frozen=True, slots=True)
 class TooManyPhotos(Outcome):
     """The household keeps as many photos as it may."""
 

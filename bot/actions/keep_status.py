@@ -6,24 +6,20 @@ from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.journal import HouseholdSet
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class SetStatus(Command):
     """Keep a pinned message up to date, or no longer."""
 
     is_wanted: bool
 
 
-@dataclass(frozen=True, slots=True)
 class StatusSet(Outcome):
     """Whether there is a pinned message."""
 
     is_wanted: bool
 
 
-@dataclass(frozen=True, slots=True)
 class StatusNow(Outcome):
     """How things stand: who is apart, what is left tonight, when the next evening comes."""
 

@@ -35,7 +35,6 @@ from bot.domain.journal import (
     Treated,
     evening_of,
 )
-from bot.domain.value import dataclass
 
 ANSWERED_WITHIN = timedelta(days=7)
 """So long a question of an earlier day is still answered by its buttons, for that day. Judgement."""
@@ -50,7 +49,6 @@ _WRITTEN: dict[type[Command], tuple[type[Payload], ...]] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
 class LeftOpen(Outcome):
     """What was asked before and has no answer: nothing of it is written."""
 

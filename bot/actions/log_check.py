@@ -9,11 +9,9 @@ from bot.domain.identity import PlantId
 from bot.domain.journal import CheckedClean
 from bot.domain.progress import Progress
 from bot.domain.release import Level
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LogCheck(Command):
+class LogCheck(Command, kw_only=True):
     """A look with none seen."""
 
     plants: tuple[PlantId, ...]
@@ -21,8 +19,7 @@ class LogCheck(Command):
     on: date | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CheckLogged(Outcome):
+class CheckLogged(Outcome, kw_only=True):
     """Looks with none seen; what they mean for each case."""
 
     on: date

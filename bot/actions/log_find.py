@@ -20,11 +20,9 @@ from bot.domain.progress import Progress
 from bot.domain.refusal import is_sensitive
 from bot.domain.remedy import Because, Hard, kinds_to_seek, why_hard
 from bot.domain.trade import Grade, Level, Method, grade_of
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LogFind(Command):
+class LogFind(Command, kw_only=True):
     """Living pests seen: a count or a grade."""
 
     plants: tuple[PlantId, ...]
@@ -44,8 +42,7 @@ class Need(Enum):
     MIX = "mix"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FindLogged(Outcome):
+class FindLogged(Outcome, kw_only=True):
     """A find: the case, what to do now, whom it exposes."""
 
     plant: str
@@ -74,7 +71,6 @@ class FindLogged(Outcome):
     """What to get, at a home's first find."""
 
 
-@dataclass(frozen=True, slots=True)
 class FindInPast(Outcome):
     """A find of a day before its case was closed or corrected: written, and the plan stays."""
 

@@ -20,7 +20,7 @@ from bot.domain.progress import Progress
 from bot.domain.refusal import Refusal, Use, eat_from, is_edible, refusals
 from bot.domain.tonight import Kind, is_changed
 from bot.domain.trade import Method
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 Part = tuple[PlantId, Method, ProductId | None]
 """One treatment of one plant."""
@@ -33,8 +33,7 @@ class Earlier(Enum):
     KEPT = "kept"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LogRound(Command):
+class LogRound(Command, kw_only=True):
     """A treatment done. No method: what tonight's nudge asked of each plant."""
 
     plants: tuple[PlantId, ...]
@@ -50,8 +49,7 @@ class LogRound(Command):
     """Plants of which it is asked next what was done: one question at a time."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TooSoon:
+class TooSoon(Value, kw_only=True):
     """A product was used sooner than its label allows; logged, with a warning."""
 
     plant: str
@@ -62,8 +60,7 @@ class TooSoon:
     """Whether the other use came after it: it was told of first."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DonePlant:
+class DonePlant(Value, kw_only=True):
     """One plant's treatment as written, and what comes next for it."""
 
     name: str
@@ -75,8 +72,7 @@ class DonePlant:
     is_repeat: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Spent:
+class Spent(Value):
     """A plant, the product used on it, the rules that forbid it from now on, and the next product, if any."""
 
     plant: str
@@ -85,8 +81,7 @@ class Spent:
     following: str | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class RoundLogged(Outcome):
+class RoundLogged(Outcome, kw_only=True):
     """Treatments written for a day."""
 
     on: date
@@ -106,7 +101,6 @@ class RoundLogged(Outcome):
     """Products that may not be used on a plant again for now, and what comes instead."""
 
 
-@dataclass(frozen=True, slots=True)
 class NothingDue(Outcome):
     """`done` or `later` with nothing to answer; what is open instead."""
 
@@ -119,8 +113,7 @@ class NothingDue(Outcome):
     """Plants of which a treatment is open all the same: they were left out."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OtherProduct(Outcome):
+class OtherProduct(Outcome, kw_only=True):
     """That treatment stands there for the day with another product: asked before anything is written."""
 
     plants: tuple[str, ...]
@@ -130,7 +123,6 @@ class OtherProduct(Outcome):
     now: str
 
 
-@dataclass(frozen=True, slots=True)
 class WhichEvening(Outcome):
     """Told on the day after without a day: it may be of the evening before, or of today."""
 
@@ -138,7 +130,6 @@ class WhichEvening(Outcome):
     on: date
 
 
-@dataclass(frozen=True, slots=True)
 class WhichTreatment(Outcome):
     """More than one was announced for a plant, or what "done" does not say: asked which it was."""
 

@@ -9,11 +9,9 @@ from bot.domain.agenda import SIGN_CHECK_WITHIN_DAYS
 from bot.domain.identity import PlantId
 from bot.domain.journal import SignSeen
 from bot.domain.trade import Sign
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LogSign(Command):
+class LogSign(Command, kw_only=True):
     """A sign without a living pest."""
 
     plants: tuple[PlantId, ...]
@@ -21,7 +19,6 @@ class LogSign(Command):
     on: date | None = None
 
 
-@dataclass(frozen=True, slots=True)
 class SignLogged(Outcome):
     """A sign: a check is due within two days."""
 

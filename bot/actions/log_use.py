@@ -11,11 +11,9 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Asking, Outcome
 from bot.domain.consumption import FACTOR, spray_factor, sprayed_on, usual_ml
 from bot.domain.journal import SprayUsed
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LogUse(Command):
+class LogUse(Command, kw_only=True):
     """Spray a whole evening took; far from what was reckoned only if it is sure. [mL]."""
 
     ml: Decimal
@@ -23,7 +21,6 @@ class LogUse(Command):
     is_sure: bool = False
 
 
-@dataclass(frozen=True, slots=True)
 class UnlikelyUse(Outcome):
     """An amount far from what those plants take: asked before later mixtures are reckoned by it. [mL]."""
 
@@ -33,7 +30,6 @@ class UnlikelyUse(Outcome):
     plants: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
 class UseLogged(Outcome):
     """What an evening took, and for each millilitre reckoned. [mL], [1]."""
 
@@ -43,7 +39,6 @@ class UseLogged(Outcome):
     factor: Decimal
 
 
-@dataclass(frozen=True, slots=True)
 class NothingSprayed(Outcome):
     """No spray is written for that day, so nothing can be said of how much it took."""
 

@@ -7,10 +7,8 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlantId
 from bot.domain.journal import Watered
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class LogWatering(Command):
     """Plants were watered."""
 
@@ -18,7 +16,6 @@ class LogWatering(Command):
     on: date | None = None
 
 
-@dataclass(frozen=True, slots=True)
 class WateringLogged(Outcome):
     """Watering written for a day."""
 

@@ -8,10 +8,8 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlantId
 from bot.domain.journal import LostNow
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class LosePlant(Command):
     """Died or thrown out."""
 
@@ -19,14 +17,12 @@ class LosePlant(Command):
     on: date | None = None
 
 
-@dataclass(frozen=True, slots=True)
 class PlantsGone(Outcome):
     """Something about plants that died or were thrown out; nothing is written."""
 
     plants: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
 class Lost(Outcome):
     """Gone for good; whom an infested one leaves on watch."""
 

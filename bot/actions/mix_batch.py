@@ -31,11 +31,9 @@ from bot.domain.mixture import (
 from bot.domain.pest import Evidence
 from bot.domain.product import ProductKind
 from bot.domain.trade import Form, Method
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Mix(Command):
+class Mix(Command, kw_only=True):
     """A mixture asked for; what is not told is the label's, or usual. [mL], [mL/L], [%]."""
 
     volume_ml: float | None
@@ -55,8 +53,7 @@ class Mix(Command):
     """Whether the sums behind it are asked for."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Mixed(Outcome):
+class Mixed(Outcome, kw_only=True):
     """A recipe; percent_active is what the finished spray holds [%], rounds_left what the stock lasts for."""
 
     name: str
@@ -91,7 +88,6 @@ class MixTrouble(Enum):
     TOO_LITTLE = "too-little"
 
 
-@dataclass(frozen=True, slots=True)
 class CannotMix(Outcome):
     """Nothing is mixed, and why."""
 

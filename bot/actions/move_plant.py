@@ -8,10 +8,8 @@ from bot.actions.isolate import ask_apart
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import IsolatedNow, PlantSet
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class MovePlant(Command):
     """To another place."""
 
@@ -20,7 +18,6 @@ class MovePlant(Command):
     on: date | None = None
 
 
-@dataclass(frozen=True, slots=True)
 class PlantsMoved(Outcome):
     """At another place from a day on."""
 

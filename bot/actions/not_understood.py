@@ -15,10 +15,8 @@ from bot.actions.outcome import Asking, Outcome
 from bot.actions.pest_word import pest_name
 from bot.actions.read_anew import SUBJECT_TEXTS, ReadAnew, Subject
 from bot.domain.identity import PlantId
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class NotUnderstood(Command):
     """Writes nothing; carries what was not understood."""
 
@@ -31,14 +29,12 @@ class NotUnderstood(Command):
     """What a question names that is beyond the bot: of that it can tell something."""
 
 
-@dataclass(frozen=True, slots=True)
 class NotThat(Decline):
     """None of the meanings offered: what was typed is still to be understood."""
 
     of: NotUnderstood = NotUnderstood("")
 
 
-@dataclass(frozen=True, slots=True)
 class Beyond(Outcome):
     """A question that the bot cannot answer, and what is known of the plants and the pest it named."""
 
@@ -47,7 +43,6 @@ class Beyond(Outcome):
     pest: str | None
 
 
-@dataclass(frozen=True, slots=True)
 class Unclear(Outcome):
     """Not understood, nothing written."""
 

@@ -4,19 +4,17 @@ from dataclasses import field
 
 from bot.actions.choice import Choice
 from bot.actions.situation import Expecting
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
-@dataclass(frozen=True, slots=True)
-class Asking:
+class Asking(Value):
     """A question: what may be answered by button, and what an answer in words would mean."""
 
     choices: tuple[Choice, ...] = ()
     expecting: Expecting = Expecting.CHOICE
 
 
-@dataclass(frozen=True, slots=True)
-class Outcome:
+class Outcome(Value):
     """What came of a command: the wording makes sentences of it, nobody else does."""
 
     asking: Asking | None = field(default=None, kw_only=True)

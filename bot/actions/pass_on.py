@@ -8,19 +8,16 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.actions.show_due import DueLine, due_lines
 from bot.domain.agenda import plan
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PassOn(Command):
+class PassOn(Command, kw_only=True):
     """Give the message for whoever waters from a day on, until the day somebody is back."""
 
     since: date
     until: date
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class NoteForOthers(Outcome):
+class NoteForOthers(Outcome, kw_only=True):
     """What somebody who knows nothing of the outbreak needs, to be handed on as it stands."""
 
     since: date

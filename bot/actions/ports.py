@@ -8,11 +8,10 @@ from bot.actions.choice import Choice
 from bot.actions.situation import Expecting
 from bot.domain.identity import HouseholdId, MemberId, PhotoId, PlaceId, PlantId, ProductId
 from bot.domain.journal import Draft, Entry
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Member:
+class Member(Value, kw_only=True):
     """A chat account in a household; chat is where the household is spoken with."""
 
     id: MemberId
@@ -28,8 +27,7 @@ class Member:
     """When this one of several was last meant. Aware UTC."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Question:
+class Question(Value, kw_only=True):
     """The open question of a chat; its buttons carry `q<id>.<index of choice>`."""
 
     id: int

@@ -20,11 +20,9 @@ from bot.domain.gap import Lateness
 from bot.domain.household import Plant
 from bot.domain.identity import PlantId
 from bot.domain.journal import Postponed
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Postpone(Command):
+class Postpone(Command, kw_only=True):
     """Not tonight: another day, or later this evening (at)."""
 
     plants: tuple[PlantId, ...]
@@ -34,8 +32,7 @@ class Postpone(Command):
     """The treatment that was said not to be done: where it is written, that is shown instead."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PutOff(Outcome):
+class PutOff(Outcome, kw_only=True):
     """Due on another day, or later this evening; costs names plants that run late by it."""
 
     plants: tuple[str, ...]

@@ -32,7 +32,6 @@ from bot.actions.show_more import More
 from bot.actions.situation import Expecting
 from bot.actions.stock_product import StockProduct
 from bot.domain.journal import evening_of
-from bot.domain.value import dataclass
 
 GOING_ON = (Expecting.WORK, Expecting.WALK)
 """What is under way until it says itself that it is over."""
@@ -47,12 +46,10 @@ ASKING = (
 """Commands that ask or answer, and write nothing of plants."""
 
 
-@dataclass(frozen=True, slots=True)
 class ButtonExpired(Outcome):
     """An unknown, foreign or outdated button."""
 
 
-@dataclass(frozen=True, slots=True)
 class AnsweredAlready(Outcome):
     """The question under that button has its answer since a day; another may take its place."""
 

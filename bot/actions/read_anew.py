@@ -6,7 +6,6 @@ from bot.actions.button_texts import ButtonText
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
-from bot.domain.value import dataclass
 
 
 class Subject(Enum):
@@ -33,7 +32,6 @@ SUBJECT_TEXTS = {
 """What the button of a subject says."""
 
 
-@dataclass(frozen=True, slots=True)
 class ReadAnew(Command):
     """Read these words as being about this; whoever hears messages does so, and what is left comes here."""
 
@@ -41,7 +39,6 @@ class ReadAnew(Command):
     subject: Subject
 
 
-@dataclass(frozen=True, slots=True)
 class StillUnclear(Outcome):
     """Known what a message is about, and no more: what is missing has to be said."""
 

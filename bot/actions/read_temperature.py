@@ -13,10 +13,8 @@ from bot.domain.climate import is_usual_doubted, usual_on
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import TemperatureRead, UsualByMonth
 from bot.domain.measure import Units
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class ReadTemperature(Command):
     """How warm a place is. [degC]."""
 
@@ -32,7 +30,6 @@ class ReadTemperature(Command):
     """A day's lowest and highest, of which the warmth is the mean. [degC]"""
 
 
-@dataclass(frozen=True, slots=True)
 class TemperatureNoted(Outcome):
     """A reading written, or what is usual in some months. [degC]."""
 
@@ -45,7 +42,6 @@ class TemperatureNoted(Outcome):
     """Plants whose next round moves with it: from which evening, to which."""
 
 
-@dataclass(frozen=True, slots=True)
 class BadTemperature(Outcome):
     """A reading outside what a home has, or one likelier told in the other scale's degrees. [degC]."""
 

@@ -5,17 +5,14 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.catalogue.cautions import load_cautions
 from bot.domain.caution import Danger
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class ConsiderPlan(Command):
     """A dangerous plan, told or asked about."""
 
     danger: Danger
 
 
-@dataclass(frozen=True, slots=True)
 class PlanRefused(Outcome):
     """Why not, and what instead."""
 

@@ -15,11 +15,9 @@ from bot.actions.show_photos import PhotosShown, show_photos
 from bot.domain.identity import PlantId
 from bot.domain.journal import ReleasedNow
 from bot.domain.progress import Progress
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ReleasePlant(Command):
+class ReleasePlant(Command, kw_only=True):
     """Back from isolation; against the rule only when confirmed."""
 
     plants: tuple[PlantId, ...]
@@ -29,7 +27,6 @@ class ReleasePlant(Command):
     """The evening on which it was offered; a day later the offer is over."""
 
 
-@dataclass(frozen=True, slots=True)
 class ReleasedThem(Outcome):
     """Back from isolation; watched until a day."""
 
@@ -39,7 +36,6 @@ class ReleasedThem(Outcome):
     """Cases that end here by the rule, as they stood."""
 
 
-@dataclass(frozen=True, slots=True)
 class NotYet(Outcome):
     """The rule does not let it go yet; can be done all the same."""
 

@@ -5,24 +5,20 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import PlaceGone
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class RemovePlace(Command):
     """A place is no longer used."""
 
     place: PlaceId
 
 
-@dataclass(frozen=True, slots=True)
 class PlaceRemoved(Outcome):
     """A place is no longer used."""
 
     name: str
 
 
-@dataclass(frozen=True, slots=True)
 class PlaceInUse(Outcome):
     """Plants stand there; nothing written."""
 

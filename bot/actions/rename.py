@@ -5,10 +5,8 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import PlaceSet, PlantRenamed
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class Rename(Command):
     """Another name for a plant or for a place; one of the two is set."""
 
@@ -17,7 +15,6 @@ class Rename(Command):
     place: PlaceId | None = None
 
 
-@dataclass(frozen=True, slots=True)
 class Renamed(Outcome):
     """A plant or a place bears another name."""
 
@@ -25,7 +22,6 @@ class Renamed(Outcome):
     new: str
 
 
-@dataclass(frozen=True, slots=True)
 class NameTaken(Outcome):
     """Another bears this name already; nothing written."""
 

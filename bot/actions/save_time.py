@@ -11,21 +11,19 @@ from bot.actions.outcome import Outcome
 from bot.actions.postpone import Postpone
 from bot.domain.effort import TRIAGE_FROM, Chore, Sort, chores, given_up, triage, within
 from bot.domain.trade import Method
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 SHORT_MINUTES = 20
 """What "too much" is cut to, where no time was told. Judgement. [min]"""
 
 
-@dataclass(frozen=True, slots=True)
 class SaveTime(Command):
     """So much time is there tonight, or less than it takes. [min]."""
 
     minutes: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Turn:
+class Turn(Value):
     """One plant's work in its turn, and how long it takes. [min]."""
 
     plant: str
@@ -33,8 +31,7 @@ class Turn:
     minutes: int
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TimeSaved(Outcome):
+class TimeSaved(Outcome, kw_only=True):
     """What goes first tonight, what waits, and which plants may be given up instead."""
 
     minutes: int | None

@@ -8,10 +8,8 @@ from bot.actions.outcome import Outcome
 from bot.actions.show_history import described
 from bot.domain.fold import valid
 from bot.domain.journal import Entry, Heard
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class SaidAnew(Outcome):
     """Beside what the edited message says now: what it said before, taken back."""
 

@@ -54,11 +54,10 @@ from bot.domain.progress import Progress
 from bot.domain.refusal import is_warm
 from bot.domain.tonight import Doubt, Kind, Line, Part, Tonight, planned, tonight
 from bot.domain.trade import Level, Method
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Deed:
+class Deed(Value, kw_only=True):
     """What is still to be done to one plant this evening."""
 
     plant: PlantId
@@ -67,8 +66,7 @@ class Deed:
     product: str | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class NudgeText(Outcome):
+class NudgeText(Outcome, kw_only=True):
     """Tonight's nudge; edited, what is left of it."""
 
     on: date
@@ -105,7 +103,6 @@ class NudgeText(Outcome):
     """What is asked, of which plant, place or product, and the temperature it is about. [degC]."""
 
 
-@dataclass(frozen=True, slots=True)
 class StillThere(Outcome):
     """Nobody has said a word for a week: asked whether to go on."""
 

@@ -5,10 +5,8 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.actions.tell_poison import ANIMALS, Judged, judge
 from bot.domain.journal import HouseholdSet
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class SetAnimals(Command):
     """Animals that live here, or no longer do."""
 
@@ -16,7 +14,6 @@ class SetAnimals(Command):
     gone: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
 class AnimalsNoted(Outcome):
     """The animals that live here now."""
 

@@ -7,10 +7,8 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.household import lies_within
 from bot.domain.journal import HouseholdSet
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class SetHours(Command):
     """Preferred evening time, quiet hours; None is unchanged."""
 
@@ -19,8 +17,7 @@ class SetHours(Command):
     quiet_until: time | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HoursSet(Outcome):
+class HoursSet(Outcome, kw_only=True):
     """The home's evening time and the speaker's quiet hours as they are now."""
 
     evening: time
@@ -32,7 +29,6 @@ class HoursSet(Outcome):
     """Whether the evening comes to the speaker without a sound."""
 
 
-@dataclass(frozen=True, slots=True)
 class EveningMoved(Outcome):
     """To the others: who moved the home's evening, and to when."""
 
@@ -40,7 +36,6 @@ class EveningMoved(Outcome):
     evening: time
 
 
-@dataclass(frozen=True, slots=True)
 class BadHours(Outcome):
     """The evening would lie in the quiet hours."""
 

@@ -11,12 +11,10 @@ from bot.actions.situation import Expecting
 from bot.domain.household import Place
 from bot.domain.identity import PlaceId
 from bot.domain.journal import PlaceSet
-from bot.domain.value import dataclass
 from bot.domain.window import Facing, Outdoors
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SetPlace(Command):
+class SetPlace(Command, kw_only=True):
     """Add a place, or tell more about one (place_id set)."""
 
     name: str
@@ -27,14 +25,12 @@ class SetPlace(Command):
     lamp_until: time | None = None
 
 
-@dataclass(frozen=True, slots=True)
 class PlacesSaved(Outcome):
     """Places as they stand now."""
 
     places: tuple[Place, ...]
 
 
-@dataclass(frozen=True, slots=True)
 class NoPlaceAsked(Outcome):
     """Something about a place, but none was named or asked about."""
 

@@ -5,10 +5,8 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlantId
 from bot.domain.journal import PlantSet
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class SetPot(Command):
     """How wide the pots of plants are. [cm]."""
 
@@ -16,7 +14,6 @@ class SetPot(Command):
     pot_cm: float
 
 
-@dataclass(frozen=True, slots=True)
 class PotSet(Outcome):
     """The width of pots was written. [cm]."""
 

@@ -4,17 +4,14 @@ from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.journal import HouseholdSet
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class SetRepeats(Command):
     """Once an evening is enough, or a second time is wanted again."""
 
     is_wanted: bool
 
 
-@dataclass(frozen=True, slots=True)
 class RepeatsSet(Outcome):
     """Whether a second message comes from now on."""
 

@@ -8,10 +8,8 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.journal import RoutineSet
 from bot.domain.recurrence import next_on
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class SetRoutine(Command):
     """A fixed habit as an RFC 5545 rule."""
 
@@ -19,7 +17,6 @@ class SetRoutine(Command):
     rule: str
 
 
-@dataclass(frozen=True, slots=True)
 class RoutineSaved(Outcome):
     """A habit, and its next day; None where its rule gives no more."""
 
@@ -28,7 +25,6 @@ class RoutineSaved(Outcome):
     next_on: date | None
 
 
-@dataclass(frozen=True, slots=True)
 class HabitsTold(Outcome):
     """The rules of the habits set, each with its next day."""
 

@@ -5,17 +5,14 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.journal import HouseholdSet
 from bot.domain.release import STRICT_TARGET, TARGET
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class SetStrict(Command):
     """Let plants go at the stricter chance, or at the usual one again."""
 
     is_strict: bool
 
 
-@dataclass(frozen=True, slots=True)
 class StrictSet(Outcome):
     """The chance at which plants go. [1]."""
 

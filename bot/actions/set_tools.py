@@ -5,10 +5,8 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.journal import HouseholdSet
 from bot.domain.measure import Tool
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class SetTools(Command):
     """Measuring tools at hand, besides those told before; or gone."""
 
@@ -16,7 +14,6 @@ class SetTools(Command):
     gone: tuple[Tool, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
 class ToolsKept(Outcome):
     """The measuring tools as they are now, the finest first."""
 

@@ -12,17 +12,14 @@ from bot.actions.situation import Expecting
 from bot.catalogue.towns import Town, find_towns, towns_like, zone_at
 from bot.domain.journal import HouseholdSet
 from bot.domain.measure import Units
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class SetTown(Command):
     """A town as typed; looked up offline."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
 class SetCoordinates(Command):
     """A shared location or typed coordinates. [deg]."""
 
@@ -33,8 +30,7 @@ class SetCoordinates(Command):
     country: str | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TownSet(Outcome):
+class TownSet(Outcome, kw_only=True):
     """The household's town and zone; local is its clock now."""
 
     town: str
@@ -44,7 +40,6 @@ class TownSet(Outcome):
     """Whether US measures and a clock of twelve hours came with the town."""
 
 
-@dataclass(frozen=True, slots=True)
 class WhichTown(Outcome):
     """Several towns of that name; asked by buttons."""
 
@@ -54,14 +49,12 @@ class WhichTown(Outcome):
     """Whether none has exactly that name."""
 
 
-@dataclass(frozen=True, slots=True)
 class NoSuchTown(Outcome):
     """No town of that name."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
 class BadCoordinates(Outcome):
     """Coordinates outside the globe. [deg]."""
 

@@ -5,10 +5,8 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlantId
 from bot.domain.journal import PlantSet
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class SetTraits(Command):
     """What plants are: edible, hairy, waxy, or not."""
 
@@ -16,7 +14,6 @@ class SetTraits(Command):
     trait: str
 
 
-@dataclass(frozen=True, slots=True)
 class TraitNoted(Outcome):
     """What plants are by what was told."""
 

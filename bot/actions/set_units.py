@@ -5,10 +5,8 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.journal import HouseholdSet
 from bot.domain.measure import Units
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class SetUnits(Command):
     """Measures and clock people here are used to; None is unchanged."""
 
@@ -16,7 +14,6 @@ class SetUnits(Command):
     clock_hours: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
 class UnitsSet(Outcome):
     """Measures and clock as they are now."""
 

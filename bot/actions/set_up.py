@@ -21,7 +21,6 @@ from bot.actions.show_due import DueList
 from bot.actions.situation import Expecting
 from bot.actions.skip_question import QuestionSkipped
 from bot.actions.stock_product import Stocked
-from bot.domain.value import dataclass
 
 
 class Lacking(Enum):
@@ -36,8 +35,7 @@ class Lacking(Enum):
     NOTHING = "nothing"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SetUpGoesOn(Outcome):
+class SetUpGoesOn(Outcome, kw_only=True):
     """The next thing that is missing, with the plants or places it is about; or the end of the setting-up."""
 
     lacking: Lacking

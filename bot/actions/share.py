@@ -14,7 +14,6 @@ from bot.actions.outcome import Asking, Outcome
 from bot.actions.ports import Member, Store
 from bot.domain.fold import fold
 from bot.domain.identity import MemberId
-from bot.domain.value import dataclass
 
 
 class Refused(Enum):
@@ -25,19 +24,16 @@ class Refused(Enum):
     OTHER_HOME = "other-home"
 
 
-@dataclass(frozen=True, slots=True)
 class Invite(Command):
     """Let somebody else share the plants."""
 
 
-@dataclass(frozen=True, slots=True)
 class Leave(Command):
     """Share the plants no longer; asked first."""
 
     is_confirmed: bool = False
 
 
-@dataclass(frozen=True, slots=True)
 class RemoveMember(Command):
     """Let somebody no longer share the plants; the owner's word, asked first; by name or number."""
 
@@ -46,7 +42,6 @@ class RemoveMember(Command):
     member: MemberId | None = None
 
 
-@dataclass(frozen=True, slots=True)
 class HandOver(Command):
     """Make somebody else the owner; asked first; by name or number."""
 
@@ -55,7 +50,6 @@ class HandOver(Command):
     member: MemberId | None = None
 
 
-@dataclass(frozen=True, slots=True)
 class Invited(Outcome):
     """A code for one person, and until when it holds."""
 
@@ -63,7 +57,6 @@ class Invited(Outcome):
     until: datetime
 
 
-@dataclass(frozen=True, slots=True)
 class Joined(Outcome):
     """To the newcomer: whose plants they share now, and how many."""
 
@@ -71,33 +64,28 @@ class Joined(Outcome):
     plants: int
 
 
-@dataclass(frozen=True, slots=True)
 class NotJoined(Outcome):
     """An invitation lets nobody in: not any more, not who is there, not in another home's chat."""
 
     why: Refused
 
 
-@dataclass(frozen=True, slots=True)
 class SomebodyJoined(Outcome):
     """To the others: who shares the plants now."""
 
     name: str
 
 
-@dataclass(frozen=True, slots=True)
 class LeaveAsked(Outcome):
     """Asked whether to go; the founder cannot while others share the plants."""
 
     is_founder: bool
 
 
-@dataclass(frozen=True, slots=True)
 class HasLeft(Outcome):
     """The membership is over."""
 
 
-@dataclass(frozen=True, slots=True)
 class MemberAsked(Outcome):
     """Whether somebody is to go, or to own the home."""
 
@@ -105,21 +93,18 @@ class MemberAsked(Outcome):
     is_removal: bool
 
 
-@dataclass(frozen=True, slots=True)
 class MemberGone(Outcome):
     """Somebody no longer shares the plants; told to them too, as nobody's name."""
 
     name: str | None
 
 
-@dataclass(frozen=True, slots=True)
 class OwnerNow(Outcome):
     """Who owns the home now; to the new owner it is nobody's name."""
 
     name: str | None
 
 
-@dataclass(frozen=True, slots=True)
 class NoSuchMember(Outcome):
     """Nobody of that name shares the plants, or it is the speaker."""
 
@@ -127,14 +112,12 @@ class NoSuchMember(Outcome):
     others: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
 class OwnerOnly(Outcome):
     """Only the owner may do that."""
 
     owner: str
 
 
-@dataclass(frozen=True, slots=True)
 class MemberList(Outcome):
     """Who shares the plants; the first owns the home."""
 
@@ -142,7 +125,6 @@ class MemberList(Outcome):
     is_owner: bool
 
 
-@dataclass(frozen=True, slots=True)
 class Stranger(Outcome):
     """Not of a household; one polite refusal an hour."""
 

@@ -6,11 +6,10 @@ from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.agenda import Task
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DueLine:
+class DueLine(Value, kw_only=True):
     """One plant's line of the agenda."""
 
     name: str
@@ -18,8 +17,7 @@ class DueLine:
     product: str | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DueList(Outcome):
+class DueList(Outcome, kw_only=True):
     """The coming evenings."""
 
     today: date

@@ -26,17 +26,14 @@ from bot.domain.journal import (
     WorkEnded,
     WorkTicked,
 )
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class ToldAlready(Outcome):
     """What was told stands there since it was told before: what, plant, day."""
 
     what: tuple[tuple[str, str | None, date], ...]
 
 
-@dataclass(frozen=True, slots=True)
 class History(Outcome):
     """What was told: day, plant, word, and who told it where several share the plants."""
 

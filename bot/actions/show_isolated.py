@@ -6,11 +6,9 @@ from bot.actions.outcome import Outcome
 from bot.actions.show_plants import place_name
 from bot.domain.household import Plant
 from bot.domain.progress import Progress
-from bot.domain.value import dataclass
 from bot.domain.watch import Watch
 
 
-@dataclass(frozen=True, slots=True)
 class IsolatedList(Outcome):
     """Plants still kept apart, each with its cases' state; and plants on watch."""
 

@@ -3,17 +3,14 @@
 from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class More(Command):
     """What did not fit into the last answer."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
 class MoreText(Outcome):
     """What did not fit before."""
 

@@ -5,11 +5,9 @@ from datetime import date
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PhotosShown(Outcome):
+class PhotosShown(Outcome, kw_only=True):
     """A plant before and after: the days of two photos and their bytes, None where they are not here yet."""
 
     plant: str
@@ -20,7 +18,6 @@ class PhotosShown(Outcome):
     count: int
 
 
-@dataclass(frozen=True, slots=True)
 class NoPhotos(Outcome):
     """No photo of the plant, or of any."""
 

@@ -5,18 +5,16 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.actions.remove_place import standing_in
 from bot.domain.household import Place
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
-@dataclass(frozen=True, slots=True)
-class PlaceTold:
+class PlaceTold(Value):
     """A place and what stands there."""
 
     place: Place
     plants: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
 class PlacesTold(Outcome):
     """Where the plants stand."""
 

@@ -5,10 +5,8 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.actions.pest_word import candidates, pest_name
 from bot.domain.identity import PlantId
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class PlantList(Outcome):
     """Plants by place: all, or those with a pest."""
 
@@ -16,7 +14,6 @@ class PlantList(Outcome):
     pest: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
 class NoPlants(Outcome):
     """The household has no plants yet."""
 

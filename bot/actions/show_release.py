@@ -7,10 +7,8 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlantId
 from bot.domain.progress import Progress
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class ReleaseInfo(Outcome):
     """When plants may go back."""
 

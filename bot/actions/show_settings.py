@@ -5,11 +5,9 @@ from datetime import time
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SettingsTold(Outcome):
+class SettingsTold(Outcome, kw_only=True):
     """The household's preferences."""
 
     town: str | None

@@ -8,10 +8,8 @@ from bot.actions.outcome import Outcome
 from bot.domain.consumption import left_ml
 from bot.domain.household import Product
 from bot.domain.outbreak import label_days
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class Shelf(Outcome):
     """Products at hand."""
 

@@ -9,11 +9,9 @@ from bot.actions.outcome import Outcome
 from bot.domain.climate import temperature_on
 from bot.domain.household import Case, Plant
 from bot.domain.trend import STANDS_FOR, Band, Count, Trend, fitted_band, hatch_wave_days, trend
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TrendShown(Outcome):
+class TrendShown(Outcome, kw_only=True):
     """How the counts on a plant go; points are counts or what a grade stands for, nought for none seen."""
 
     plant: str
@@ -25,7 +23,6 @@ class TrendShown(Outcome):
     hatch_due_on: date | None
 
 
-@dataclass(frozen=True, slots=True)
 class NoTrend(Outcome):
     """Nothing is open whose counts could be followed."""
 

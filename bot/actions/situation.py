@@ -8,11 +8,10 @@ from bot.actions.choice import Choice
 from bot.domain.identity import PlaceId, PlantId, ProductId
 from bot.domain.measure import Units
 from bot.domain.trade import Method
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class KnownPlant:
+class KnownPlant(Value, kw_only=True):
     """A plant by its names; the first is the one shown."""
 
     id: PlantId
@@ -20,24 +19,21 @@ class KnownPlant:
     place: PlaceId | None
 
 
-@dataclass(frozen=True, slots=True)
-class KnownPlace:
+class KnownPlace(Value):
     """A place by its name."""
 
     id: PlaceId
     name: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class KnownProduct:
+class KnownProduct(Value, kw_only=True):
     """A product of the shelf by its names ("soap", "insecticidal soap")."""
 
     id: ProductId
     names: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
+class Asked(Value):
     """What the nudge that is being answered asked of one plant; no method is a check."""
 
     plant: PlantId
@@ -63,8 +59,7 @@ class Expecting(Enum):
     ERASE = "erase"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Situation:
+class Situation(Value, kw_only=True):
     """Read-only view for the grammar; made from the household and the clock."""
 
     now: datetime

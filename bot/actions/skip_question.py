@@ -5,16 +5,13 @@ from bot.actions.desk import Desk
 from bot.actions.outcome import Outcome
 from bot.actions.set_place import NoPlaceAsked, PlacesSaved, SetPlace, set_place
 from bot.actions.situation import Expecting
-from bot.domain.value import dataclass
 from bot.domain.window import Facing
 
 
-@dataclass(frozen=True, slots=True)
 class SkipQuestion(Command):
     """Put off the open question of the setting-up; it can be answered any time."""
 
 
-@dataclass(frozen=True, slots=True)
 class QuestionSkipped(Outcome):
     """A question of the setting-up was put off."""
 

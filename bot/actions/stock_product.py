@@ -18,14 +18,12 @@ from bot.domain.label import Label, contradiction, impossible
 from bot.domain.outbreak import label_days
 from bot.domain.refusal import is_eating_untold, is_edible
 from bot.domain.remedy import label_to_read
-from bot.domain.value import dataclass
 
 EATEN_AFTER_DAYS = (0, 1, 3, 7)
 """Days before eating that labels of the kinds we know ask for. From memory. [d]"""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StockProduct(Command):
+class StockProduct(Command, kw_only=True):
     """A product onto the shelf, or more about it."""
 
     ingredient: str
@@ -35,7 +33,6 @@ class StockProduct(Command):
     """Whether it answers which of two facts holds."""
 
 
-@dataclass(frozen=True, slots=True)
 class Stocked(Outcome):
     """A product as it stands on the shelf."""
 
@@ -50,7 +47,6 @@ class Stocked(Outcome):
     to_read: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
 class BadLabel(Outcome):
     """A fact, by its name, that no label can say."""
 
@@ -58,7 +54,6 @@ class BadLabel(Outcome):
     value: Decimal | int
 
 
-@dataclass(frozen=True, slots=True)
 class LabelDoubted(Outcome):
     """Two facts of a label of which only one can hold: nothing is written before it is known which."""
 

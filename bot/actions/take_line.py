@@ -6,17 +6,14 @@ from bot.actions.log_round import NothingDue, nothing_due
 from bot.actions.outcome import Outcome
 from bot.domain.identity import PlantId
 from bot.domain.journal import LineTaken
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class TakeLines(Command):
     """The speaker means to do what is open tonight on these plants."""
 
     plants: tuple[PlantId, ...]
 
 
-@dataclass(frozen=True, slots=True)
 class LinesTaken(Outcome):
     """What the speaker does tonight; others: who was told."""
 
@@ -24,7 +21,6 @@ class LinesTaken(Outcome):
     others: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
 class TakenByOther(Outcome):
     """To the others: who does what tonight."""
 

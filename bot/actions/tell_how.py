@@ -10,11 +10,9 @@ from bot.domain.howto import bears_of
 from bot.domain.identity import PlantId
 from bot.domain.outbreak import BY_HAND
 from bot.domain.trade import Method
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class AskHow(Command):
+class AskHow(Command, kw_only=True):
     """How something is done, by its key; the steps depend on the plant and the pest."""
 
     way: str
@@ -22,8 +20,7 @@ class AskHow(Command):
     pest: str | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HowTold(Outcome):
+class HowTold(Outcome, kw_only=True):
     """The steps, and what to mind."""
 
     title: str

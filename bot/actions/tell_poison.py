@@ -9,11 +9,10 @@ from bot.catalogue.poison import load_poisons
 from bot.domain.identity import PlantId
 from bot.domain.plant_kind import PlantKind
 from bot.domain.poison import Eater, PoisonOf, poison_of
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class AskPoison(Command):
+class AskPoison(Command, kw_only=True):
     """Whether plants at home, or kinds by name, are poisonous; all at home where none is named."""
 
     plants: tuple[PlantId, ...] = ()
@@ -23,8 +22,7 @@ class AskPoison(Command):
     """Animals that no list was read for, as they were said."""
 
 
-@dataclass(frozen=True, slots=True)
-class Judged:
+class Judged(Value):
     """What is known of one name for one eater; a stranger has no finding, a shared name several."""
 
     name: str
@@ -32,7 +30,6 @@ class Judged:
     found: tuple[PoisonOf, ...]
 
 
-@dataclass(frozen=True, slots=True)
 class PoisonTold(Outcome):
     """Which plants are poisonous, and by which lists."""
 

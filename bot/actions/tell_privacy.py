@@ -6,15 +6,12 @@ from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.export import Export
 from bot.actions.outcome import Outcome
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class TellPrivacy(Command):
     """A plea for what is kept."""
 
 
-@dataclass(frozen=True, slots=True)
 class PrivacyTold(Outcome):
     """What is kept, and how to be forgotten."""
 

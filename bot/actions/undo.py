@@ -11,10 +11,8 @@ from bot.actions.outcome import Asking, Outcome
 from bot.actions.show_history import described
 from bot.domain.fold import latest
 from bot.domain.journal import CalendarGiven, Entry, Heard, HeldUntil, Nudged, Voided, evening_of
-from bot.domain.value import dataclass
 
 
-@dataclass(frozen=True, slots=True)
 class Undo(Command):
     """Take back the last thing this person told; of an earlier evening only if that very thing was shown."""
 
@@ -22,35 +20,30 @@ class Undo(Command):
     """The source of what was shown and agreed to; anything told since leaves it alone."""
 
 
-@dataclass(frozen=True, slots=True)
 class Undone(Outcome):
     """What was taken back, newest last."""
 
     what: tuple[tuple[str, str | None, date], ...]
 
 
-@dataclass(frozen=True, slots=True)
 class OldToUndo(Outcome):
     """The last thing told is of an earlier evening: asked before it is taken back."""
 
     what: tuple[tuple[str, str | None, date], ...]
 
 
-@dataclass(frozen=True, slots=True)
 class BehindTheReturn(Outcome):
     """To be back is not taken back, for that would be silence; what was told before it is asked about."""
 
     what: tuple[tuple[str, str | None, date], ...]
 
 
-@dataclass(frozen=True, slots=True)
 class ToldSince(Outcome):
     """What was shown to be taken back is not the last thing told any more; this is."""
 
     what: tuple[tuple[str, str | None, date], ...]
 
 
-@dataclass(frozen=True, slots=True)
 class NothingToUndo(Outcome):
     """Nothing of this person's is left to take back."""
 

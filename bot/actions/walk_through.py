@@ -13,11 +13,9 @@ from bot.domain.identity import PlantId
 from bot.domain.journal import WalkBegun, WalkEnded, WalkPassed
 from bot.domain.release import Level
 from bot.domain.trade import Grade
-from bot.domain.value import dataclass
 from bot.domain.walk import is_under_way, walk_order
 
 
-@dataclass(frozen=True, slots=True)
 class BeginWalk(Command):
     """
     A look over plants one by one, all where none are named, or the walk under way again.
@@ -29,34 +27,29 @@ class BeginWalk(Command):
     plants: tuple[PlantId, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
 class PassPlant(Command):
     """Not this one on this walk."""
 
     plants: tuple[PlantId, ...]
 
 
-@dataclass(frozen=True, slots=True)
 class GoOn(Command):
     """The walk's next plant, unless something is being asked about this one."""
 
 
-@dataclass(frozen=True, slots=True)
 class EndWalk(Command):
     """Stop the walk, to go on later; or for good."""
 
     is_for_good: bool = False
 
 
-@dataclass(frozen=True, slots=True)
 class WalkLevelAsked(Outcome):
     """How closely the plants of a walk are to be looked at; how many they are."""
 
     plants: int
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class WalkStep(Outcome):
+class WalkStep(Outcome, kw_only=True):
     """The plant at hand on a check walk, its number among all, its open cases and where they hide."""
 
     plant: str
@@ -70,8 +63,7 @@ class WalkStep(Outcome):
     is_first: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class WalkDone(Outcome):
+class WalkDone(Outcome, kw_only=True):
     """What a walk came to."""
 
     none_seen: tuple[str, ...]
@@ -80,14 +72,12 @@ class WalkDone(Outcome):
     ready: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
 class WalkStopped(Outcome):
     """Enough for now; plants left, none where it is over for good."""
 
     plants_left: int
 
 
-@dataclass(frozen=True, slots=True)
 class NoWalk(Outcome):
     """No check walk is under way."""
 

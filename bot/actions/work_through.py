@@ -16,11 +16,9 @@ from bot.domain.mixture import spray_ml
 from bot.domain.outbreak import allowed_on
 from bot.domain.remedy import choose_product
 from bot.domain.trade import Grade, Method
-from bot.domain.value import dataclass
 from bot.domain.workday import Stage, StagePlan, Worked, plan_work
 
 
-@dataclass(frozen=True, slots=True)
 class BeginWork(Command):
     """A work day with these plants, or with all that need it; or the one under way again."""
 
@@ -28,7 +26,6 @@ class BeginWork(Command):
     cleaned_out: tuple[PlantId, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
 class TickWork(Command):
     """The open stage is done, but for some plants; or it is left out."""
 
@@ -36,15 +33,13 @@ class TickWork(Command):
     is_left_out: bool = False
 
 
-@dataclass(frozen=True, slots=True)
 class EndWork(Command):
     """Enough for today, to go on later; or for good."""
 
     is_for_good: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class WorkStage(Outcome):
+class WorkStage(Outcome, kw_only=True):
     """The stage at hand: its plants in order, its number among all, what was written before it."""
 
     plan: StagePlan
@@ -57,21 +52,18 @@ class WorkStage(Outcome):
     written: tuple[tuple[Stage, tuple[str, ...]], ...]
 
 
-@dataclass(frozen=True, slots=True)
 class WorkDone(Outcome):
     """Nothing is left of the work day."""
 
     written: tuple[tuple[Stage, tuple[str, ...]], ...]
 
 
-@dataclass(frozen=True, slots=True)
 class WorkPaused(Outcome):
     """Enough for today; stages left, none where it is over for good."""
 
     stages_left: int
 
 
-@dataclass(frozen=True, slots=True)
 class NoWork(Outcome):
     """No work day is under way, or there is nothing to work on."""
 

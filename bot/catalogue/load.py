@@ -18,7 +18,7 @@ from bot.domain.pest import Basis, Evidence, Level, Mistaken, Pest, Stage
 from bot.domain.plant_kind import HABITS, PlantKind, either
 from bot.domain.product import MixDefault, ProductKind
 from bot.domain.trade import Grade, Method
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 _E = TypeVar("_E", bound=Enum)
 _FOLDER = Path(__file__).parent
@@ -30,8 +30,7 @@ _USUAL_SIGHT = {"glance": [0.10, 0.20, 0.35], "plain": [0.30, 0.50, 0.70], "lens
 _USUAL_SIGHT_NOTE = "a light case of 1 to 3 animals of visible size"
 
 
-@dataclass(frozen=True, slots=True)
-class Catalogue:
+class Catalogue(Value):
     """All facts the bot ships with."""
 
     pests: Mapping[str, Pest]

@@ -6,7 +6,7 @@ from decimal import Decimal
 from typing import TypeVar
 
 from bot.domain.pest import Basis, Evidence
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 _T = TypeVar("_T")
 _SEEN = ("abstract", "article", "code", "data", "memory", "page", "standard")
@@ -21,8 +21,7 @@ class CatalogueError(Exception):
         self.problems = problems
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Source:
+class Source(Value, kw_only=True):
     """Where figures were read."""
 
     key: str

@@ -11,7 +11,7 @@ import unicodedata
 from contextlib import closing
 from pathlib import Path
 
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 _FILE = Path(__file__).parent / "towns.sqlite"
 LONGEST_NAME = 100
@@ -31,8 +31,7 @@ _STROKED = str.maketrans(
 )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Town:
+class Town(Value, kw_only=True):
     """A town with its zone; coordinates to 0.1. [deg]; the region is empty where GeoNames names none."""
 
     name: str
@@ -44,8 +43,7 @@ class Town:
     population: int
 
 
-@dataclass(frozen=True, slots=True)
-class _Found:
+class _Found(Value):
     number: int
     region_code: str
     town: Town

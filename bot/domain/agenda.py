@@ -22,7 +22,7 @@ from bot.domain.refusal import Use, is_off_today
 from bot.domain.remedy import bears, choose_product
 from bot.domain.slot import is_shadeless
 from bot.domain.trade import Level, Method
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.domain.watch import Watch, hatch_to_adult_days, watched
 
 CHECK_ROUTINE = "check"
@@ -56,8 +56,7 @@ SHORT_QUARANTINE_DAYS = 21
 _next_on = lru_cache(maxsize=8192)(next_on)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Task:
+class Task(Value, kw_only=True):
     """One thing to do to one plant; no method is a check; the step stands with an evening's last."""
 
     plant: PlantId
@@ -68,16 +67,14 @@ class Task:
     closes_on: date
 
 
-@dataclass(frozen=True, slots=True)
-class Evening:
+class Evening(Value):
     """An evening and what is due on it."""
 
     on: date
     tasks: tuple[Task, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Agenda:
+class Agenda(Value, kw_only=True):
     """The coming evenings, the state of each open case, and the plants on watch."""
 
     evenings: tuple[Evening, ...]
@@ -94,8 +91,7 @@ class Agenda:
         return tuple(task for task in self.on(day) if task.step is not None and task.step.is_rinsed_first)
 
 
-@dataclass(frozen=True, slots=True)
-class _Day:
+class _Day(Value):
     household: Household
     knowledge: Knowledge
     today: date

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Literal
 
 from bot.domain.trade import Grade, Level, Method
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 FIGURES_AT = (18.0, 21.0, 25.0)
 """Temperatures the three figures of a wait stand for. [degC]"""
@@ -20,8 +20,7 @@ class Basis(enum.Enum):
     JUDGEMENT = "judgement"
 
 
-@dataclass(frozen=True, slots=True)
-class Evidence:
+class Evidence(Value):
     """Where the figures of one block come from."""
 
     basis: Basis
@@ -48,16 +47,14 @@ class Effect(enum.Enum):
     """It brings more of them: by killing what eats them, or by making them lay more."""
 
 
-@dataclass(frozen=True, slots=True)
-class Effects:
+class Effects(Value):
     """What one ingredient does to the stages of a pest; a stage not named is not known."""
 
     on: Mapping[Life, Effect]
     evidence: Evidence
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Wait:
+class Wait(Value, kw_only=True):
     """
     Days to wait: so many times an end of the pest's clock (h1, h2, h3), or three figures.
 
@@ -95,8 +92,7 @@ class Wait:
         return math.inf if share <= 0 else 1 / share
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fight:
+class Fight(Value, kw_only=True):
     """What is done: the round, the handwork beside it, the first step, the strong one."""
 
     round_by: Method
@@ -147,8 +143,7 @@ class Fight:
         return Method.CLEAN_OUT in self.strong
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Least:
+class Least(Value, kw_only=True):
     """How long rounds go on at the least."""
 
     rounds: int | None
@@ -164,8 +159,7 @@ class Least:
     evidence: Evidence
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Looking:
+class Looking(Value, kw_only=True):
     """How it is looked for, and how many looks with none seen it takes."""
 
     needed: Mapping[Level, int]
@@ -187,8 +181,7 @@ class Looking:
     evidence: Evidence
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Leaving:
+class Leaving(Value, kw_only=True):
     """What a plant waits for before it leaves isolation."""
 
     since_find: Wait

@@ -4,7 +4,7 @@ from collections.abc import Collection, Mapping
 from enum import Enum
 
 from bot.domain.pest import Evidence
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
 class Occasion(Enum):
@@ -28,8 +28,7 @@ class Danger(Enum):
     KITCHEN_SPRAY = "kitchen_spray"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Caution:
+class Caution(Value, kw_only=True):
     """One sentence, and for whom it is; no products or animals named means for all."""
 
     text: str
@@ -41,16 +40,14 @@ class Caution:
     """Where it was read; None where it is common practice without a source."""
 
 
-@dataclass(frozen=True, slots=True)
-class Refused:
+class Refused(Value):
     """The answer to a dangerous plan."""
 
     text: str
     evidence: Evidence | None
 
 
-@dataclass(frozen=True, slots=True)
-class Cautions:
+class Cautions(Value):
     """All that is to be minded, and every refusal."""
 
     told: tuple[Caution, ...]

@@ -14,11 +14,10 @@ from bot.domain.outbreak import BY_HAND, PAIRED, WITH_PRODUCT, Outbreak, once
 from bot.domain.progress import progress
 from bot.domain.remedy import Act, Because, Remedy, handwork_of, remedy
 from bot.domain.trade import Method
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Step:
+class Step(Value, kw_only=True):
     """The next treatment of a plant: what, with what, in which days, and why."""
 
     plant: int

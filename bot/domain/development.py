@@ -6,7 +6,7 @@ from dataclasses import field
 from datetime import date, timedelta
 
 from bot.domain.pest import Pest, Stage
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 MARGIN = 3.0  # [degC] above T0; below it the line is known to mislead
 GAP_DEFAULT = 24.0  # [degC] unknown temperature, fast side
@@ -50,8 +50,7 @@ def development_days(stage: Stage, temperature: float) -> float:
     return math.inf if is_too_cold(stage, temperature) else stage.dd / (temperature - stage.t0)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Warmth:
+class Warmth(Value, kw_only=True):
     """The temperatures of a plant from a day on: measured days, and a mean for all the others."""
 
     since_on: date
@@ -106,8 +105,7 @@ def _stage_end(pest: Pest, stage: Stage, warmth: Warmth, elapsed: float) -> floa
     return elapsed if left <= 0 else math.inf
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Clock:
+class Clock(Value, kw_only=True):
     """Days from the last find until what was left behind would show."""
 
     first_instar: float  # [d] a hatchling's first moult

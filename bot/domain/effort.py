@@ -11,7 +11,7 @@ from bot.domain.knowledge import Knowledge
 from bot.domain.outbreak import outbreak_on
 from bot.domain.remedy import Hard, remedy, why_hard
 from bot.domain.trade import Grade, Method
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.domain.workday import MINUTES as STAGES
 from bot.domain.workday import Stage
 
@@ -36,8 +36,7 @@ _WEEK = 7  # [d]
 _HOUR = 60  # [min]
 
 
-@dataclass(frozen=True, slots=True)
-class Chore:
+class Chore(Value):
     """One plant's work of an evening."""
 
     plant: PlantId
@@ -100,8 +99,7 @@ class Sort(Enum):
     WATCH = "watch"
 
 
-@dataclass(frozen=True, slots=True)
-class Triage:
+class Triage(Value):
     """Plants by what becomes of them, and the hours a week that asks for. [h]."""
 
     sorts: Mapping[Sort, tuple[PlantId, ...]]

@@ -4,11 +4,10 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 from datetime import date
 
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Need:
+class Need(Value, kw_only=True):
     """One plant's window; from `label_on` it may join an evening that takes place anyway."""
 
     key: int
@@ -18,8 +17,7 @@ class Need:
     label_on: date | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class _Span:
+class _Span(Value):
     first: int
     aim: int
     last: int

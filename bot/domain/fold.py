@@ -67,7 +67,7 @@ from bot.domain.journal import (
     WorkTicked,
 )
 from bot.domain.measure import Tool, Units
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 T = TypeVar("T", Check, Treatment)
 
@@ -102,8 +102,7 @@ def latest(entries: Iterable[Entry]) -> Iterator[Entry]:
         yield entry
 
 
-@dataclass(frozen=True, slots=True)
-class _Home:
+class _Home(Value):
     """What was told of the home itself: the household without its plants."""
 
     household: Household = field(default_factory=Household)
@@ -112,16 +111,14 @@ class _Home:
     walk_from: _Order | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class _Pot:
+class _Pot(Value):
     """A plant by itself, and the entry that first told of it."""
 
     named_by: EntryId
     plant: Plant
 
 
-@dataclass(frozen=True, slots=True)
-class Folded:
+class Folded(Value):
     """A journal and its household, with what both are made of, so that it can be folded on from here."""
 
     entries: tuple[Entry, ...] = ()

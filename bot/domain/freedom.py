@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from bot.domain.development import Clock
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 PRIOR = 0.5  # even odds, the usual cautious start
 BLIND_SPOT = 0.02  # share of cases no look at the leaves ever shows
@@ -12,8 +12,7 @@ CHANCE_WEIGHTS = (0.25, 0.5, 0.25)  # low, mid and high chance of seeing
 _WEEK = 7.0  # [d]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HidingWeights:
+class HidingWeights(Value, kw_only=True):
     """Shares of what is left after a round: visible already, first instar, egg."""
 
     visible: float = 0.1
@@ -21,8 +20,7 @@ class HidingWeights:
     egg: float = 0.7
 
 
-@dataclass(frozen=True, slots=True)
-class Look:
+class Look(Value):
     """One counted check with nothing found."""
 
     day: float  # [d] since the last find

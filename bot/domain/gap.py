@@ -5,7 +5,7 @@ import math
 
 from bot.domain.development import GAP_DEFAULT, MARGIN, held, is_too_cold
 from bot.domain.pest import Pest
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 _WEEK = 7  # [d]
 
@@ -18,8 +18,7 @@ class Lateness(enum.Enum):
     MISSED = "missed"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class GapPlan:
+class GapPlan(Value, kw_only=True):
     """The window of the next round, counted in days from the last one, and what it rests on."""
 
     opens_days: int

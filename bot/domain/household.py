@@ -16,7 +16,7 @@ from bot.domain.release import Level
 from bot.domain.slot import Habits
 from bot.domain.sun import Site
 from bot.domain.trade import Grade, Method, Sign
-from bot.domain.value import dataclass
+from bot.domain.value import Value, dataclass
 from bot.domain.window import Exposure, Facing, Outdoors
 
 EVENING = time(20)
@@ -77,8 +77,7 @@ class Product:
     """When the stock was last told."""
 
 
-@dataclass(frozen=True, slots=True)
-class Find:
+class Find(Value):
     """Living pests seen on a day."""
 
     on: date
@@ -87,16 +86,14 @@ class Find:
     where: str | None
 
 
-@dataclass(frozen=True, slots=True)
-class Check:
+class Check(Value):
     """A look with none seen."""
 
     on: date
     level: Level
 
 
-@dataclass(frozen=True, slots=True)
-class Treatment:
+class Treatment(Value):
     """What was done on a day."""
 
     on: date

@@ -5,7 +5,7 @@ from enum import Enum
 
 from bot.domain.pest import Evidence
 from bot.domain.plant_kind import PlantKind
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
 class Bears(Enum):
@@ -21,8 +21,7 @@ class Bears(Enum):
     EATEN = "eaten"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Variant:
+class Variant(Value, kw_only=True):
     """The steps for some pests and plants, for all where none are named."""
 
     title: str
@@ -33,8 +32,7 @@ class Variant:
     """Where it was read; None where it is common practice without a source."""
 
 
-@dataclass(frozen=True, slots=True)
-class Way:
+class Way(Value):
     """Something done to a plant, or a way of looking at it."""
 
     key: str
@@ -46,8 +44,7 @@ class Way:
         return next(one for one in self.variants if _fits(one, pest, bears))
 
 
-@dataclass(frozen=True, slots=True)
-class Term:
+class Term(Value):
     """A word of the trade or of the bot, explained."""
 
     name: str
@@ -55,8 +52,7 @@ class Term:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class HowTo:
+class HowTo(Value):
     """All ways and terms, each by its key and by every word it goes by."""
 
     ways: Mapping[str, Way]

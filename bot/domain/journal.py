@@ -14,15 +14,14 @@ from bot.domain.identity import EntryId, HouseholdId, MemberId, PhotoId, PlaceId
 from bot.domain.label import Label
 from bot.domain.release import Level
 from bot.domain.trade import Grade, Method, Sign
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.domain.window import Facing, Outdoors
 
 NIGHT_ENDS_AT = time(4)
 """Before this local time the day counts for the evening before. Judgement."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HouseholdSet:
+class HouseholdSet(Value, kw_only=True):
     """
     Preferences of the household. Latitude and longitude to 0.1 [deg].
 
@@ -47,8 +46,7 @@ class HouseholdSet:
     """Whether the quiet hours are the teller's alone: others share the home."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PlaceSet:
+class PlaceSet(Value, kw_only=True):
     """A place added or changed. usual_c is its usual temperature [degC]."""
 
     place: PlaceId
@@ -60,15 +58,13 @@ class PlaceSet:
     lamp_until: time | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PlaceGone:
+class PlaceGone(Value, kw_only=True):
     """A place is no longer used."""
 
     place: PlaceId
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PlantSet:
+class PlantSet(Value, kw_only=True):
     """The entry's plant added, moved or told more of. Pot size [cm]."""
 
     name: str | None = None
@@ -78,15 +74,13 @@ class PlantSet:
     traits: tuple[str, ...] | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class PlantRenamed:
+class PlantRenamed(Value):
     """The entry's plant is called otherwise."""
 
     name: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ProductSet:
+class ProductSet(Value, kw_only=True):
     """A product on the shelf, or more of its label."""
 
     product: ProductId
@@ -95,8 +89,7 @@ class ProductSet:
     label: Label = field(default_factory=Label)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Found:
+class Found(Value, kw_only=True):
     """Living pests or egg sacs seen. pest is a catalogue key."""
 
     pest: str
@@ -105,38 +98,33 @@ class Found:
     where: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class SignSeen:
+class SignSeen(Value):
     """A sign without a living pest."""
 
     sign: Sign
 
 
-@dataclass(frozen=True, slots=True)
-class CheckedClean:
+class CheckedClean(Value):
     """A look with none seen."""
 
     level: Level
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Treated:
+class Treated(Value, kw_only=True):
     """A treatment done."""
 
     method: Method
     product: ProductId | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Postponed:
+class Postponed(Value, kw_only=True):
     """Not tonight: due on a day, or later the same evening (at, UTC)."""
 
     on: date
     at: datetime | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class IsolatedNow:
+class IsolatedNow(Value):
     """The entry's plant is kept apart; apart False: it cannot be moved, its place is the isolation room."""
 
     apart: bool = True
@@ -144,27 +132,23 @@ class IsolatedNow:
     """A new arrival is kept apart for so long; None for a plant apart because of a find. [d]"""
 
 
-@dataclass(frozen=True, slots=True)
-class ReleasedNow:
+class ReleasedNow(Value):
     """The entry's plant leaves isolation, by the rule or against it."""
 
     by_rule: bool
 
 
-@dataclass(frozen=True, slots=True)
-class LostNow:
+class LostNow(Value):
     """The entry's plant died or was thrown out."""
 
 
-@dataclass(frozen=True, slots=True)
-class PestCorrected:
+class PestCorrected(Value):
     """The open case on the entry's plant is of another pest."""
 
     pest: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class UsualByMonth:
+class UsualByMonth(Value, kw_only=True):
     """How warm a place usually is in some months of the year. [degC]."""
 
     place: PlaceId
@@ -172,8 +156,7 @@ class UsualByMonth:
     celsius: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TemperatureRead:
+class TemperatureRead(Value, kw_only=True):
     """A reading of a place, or a day's lowest and highest with their mean. [degC]."""
 
     place: PlaceId
@@ -182,16 +165,14 @@ class TemperatureRead:
     high: float | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class RoutineSet:
+class RoutineSet(Value, kw_only=True):
     """A fixed habit; an empty rule ends it."""
 
     name: str
     rule: str
 
 
-@dataclass(frozen=True, slots=True)
-class HeldUntil:
+class HeldUntil(Value):
     """
     No nudges before this day; None is until further notice; a day in the past ends it.
 
@@ -202,8 +183,7 @@ class HeldUntil:
     is_own: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class NudgedTask:
+class NudgedTask(Value, kw_only=True):
     """
     What a nudge asked of one plant; no method is a check; from_at is set where it waits for morning.
 
@@ -217,8 +197,7 @@ class NudgedTask:
     is_over: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Nudged:
+class Nudged(Value, kw_only=True):
     """A nudge the bot sent for the evening of happened_on; a later count is its repeat, or the morning's."""
 
     count: int
@@ -226,36 +205,30 @@ class Nudged:
     is_morning: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class LineTaken:
+class LineTaken(Value):
     """The entry's member does what is asked of its plant that evening."""
 
 
-@dataclass(frozen=True, slots=True)
-class Heard:
+class Heard(Value):
     """Somebody answered the open nudge."""
 
 
-@dataclass(frozen=True, slots=True)
-class SilenceAsked:
+class SilenceAsked(Value):
     """After evenings without a word: asked whether to go on, and then once a week until anything is heard."""
 
 
-@dataclass(frozen=True, slots=True)
-class Voided:
+class Voided(Value):
     """Takes back the entry named by void_of."""
 
 
-@dataclass(frozen=True, slots=True)
-class WorkBegun:
+class WorkBegun(Value):
     """A work day begins with these plants; those to be cleaned out are among them."""
 
     plants: tuple[PlantId, ...]
     cleaned_out: tuple[PlantId, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class WorkTicked:
+class WorkTicked(Value):
     """A stage of the work day is done for these plants, or left out."""
 
     stage: str
@@ -263,57 +236,48 @@ class WorkTicked:
     is_left_out: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class WorkEnded:
+class WorkEnded(Value):
     """The work day is over, whatever was ticked."""
 
 
-@dataclass(frozen=True, slots=True)
-class WalkBegun:
+class WalkBegun(Value):
     """A check walk begins over these plants, in this order, all looked at in one way."""
 
     plants: tuple[PlantId, ...]
     level: Level
 
 
-@dataclass(frozen=True, slots=True)
-class WalkPassed:
+class WalkPassed(Value):
     """The entry's plant is left out of this walk."""
 
 
-@dataclass(frozen=True, slots=True)
-class WalkEnded:
+class WalkEnded(Value):
     """The walk is over, whatever is left."""
 
 
-@dataclass(frozen=True, slots=True)
-class Watered:
+class Watered(Value):
     """The entry's plant was watered."""
 
 
-@dataclass(frozen=True, slots=True)
-class PhotoTaken:
+class PhotoTaken(Value):
     """A photo shows the entry's plant."""
 
     photo: PhotoId
 
 
-@dataclass(frozen=True, slots=True)
-class CalendarGiven:
+class CalendarGiven(Value):
     """Evenings that a calendar file named: a later file must take back those that moved."""
 
     evenings: tuple[date, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class SprayUsed:
+class SprayUsed(Value):
     """Spray the whole evening took. [mL]."""
 
     ml: Decimal
 
 
-@dataclass(frozen=True, slots=True)
-class LeafCounted:
+class LeafCounted(Value):
     """Living pests on one leaf before and after a wash. [1]."""
 
     before: int
@@ -359,8 +323,7 @@ Payload = (
 )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Draft:
+class Draft(Value, kw_only=True):
     """An entry before the store gives it a number."""
 
     payload: Payload
@@ -371,8 +334,7 @@ class Draft:
     void_of: EntryId | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Entry:
+class Entry(Value, kw_only=True):
     """One line of the journal. Entries of one source were told together and are undone together."""
 
     id: EntryId

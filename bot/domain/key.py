@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 from enum import Enum
 
 from bot.domain.pest import Evidence
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 MOST_QUESTIONS = 4
 UNSURE = "unsure"
@@ -26,8 +26,7 @@ class Nature(Enum):
     OTHER = "other"
 
 
-@dataclass(frozen=True, slots=True)
-class KeyQuestion:
+class KeyQuestion(Value):
     """A question and its answers, key and words."""
 
     key: str
@@ -44,8 +43,7 @@ class KeyQuestion:
         )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Creature:
+class Creature(Value, kw_only=True):
     """A pest, by its catalogue key, or a look-alike; tell is what tells it apart."""
 
     key: str
@@ -60,8 +58,7 @@ class Creature:
         return answer == UNSURE or question not in self.answers or answer in self.answers[question]
 
 
-@dataclass(frozen=True, slots=True)
-class Key:
+class Key(Value):
     """All questions and creatures."""
 
     questions: Mapping[str, KeyQuestion]

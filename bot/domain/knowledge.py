@@ -8,14 +8,13 @@ from bot.domain.key import Key
 from bot.domain.pest import Pest
 from bot.domain.plant_kind import PlantKind
 from bot.domain.product import ProductKind
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 NAMES_KEPT = 20_000
 _NO_APOSTROPHES = str.maketrans("", "", "'\u2019")
 
 
-@dataclass(frozen=True, slots=True)
-class Knowledge:
+class Knowledge(Value):
     """The catalogue's facts in the domain's own types."""
 
     pests: Mapping[str, Pest]

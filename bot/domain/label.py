@@ -5,11 +5,10 @@ from datetime import date
 from decimal import Decimal
 
 from bot.domain.trade import Form
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Label:
+class Label(Value, kw_only=True):
     """
     Facts of a label; None is what nobody told, for which what is usual of its kind holds.
 

@@ -9,7 +9,7 @@ from decimal import ROUND_CEILING, Decimal
 from enum import Enum
 
 from bot.domain.measure import Tool, rounded, step_ml
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 _HUNDRED, _THOUSAND = Decimal(100), Decimal(1000)
 SHOWN_ERROR = Decimal("0.05")
@@ -23,8 +23,7 @@ class Share(Enum):
     ACTIVE = "active"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Recipe:
+class Recipe(Value, kw_only=True):
     """A mixture in amounts that can be measured. [mL]."""
 
     volume: Decimal

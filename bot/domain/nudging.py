@@ -13,7 +13,7 @@ from bot.domain.outbreak import BY_HAND
 from bot.domain.recurrence import evenings, on_the_clock
 from bot.domain.slot import Slot, SlotKind, slots
 from bot.domain.trade import Method
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 SILENT_DAYS = 5
 """Evenings without a word after which it is asked whether to go on. Judgement. [d]"""
@@ -35,8 +35,7 @@ LOOK_AHEAD_EVENINGS = 3
 _slots = lru_cache(maxsize=256)(slots)
 
 
-@dataclass(frozen=True, slots=True)
-class Placement:
+class Placement(Value):
     """A slot and the plants it holds for."""
 
     slot: Slot

@@ -5,21 +5,19 @@ from collections.abc import Mapping
 from bot.domain.campaign import Basis, Effect, Effects, Evidence, Fight, Least, Leaving, Looking
 from bot.domain.plant_kind import PlantKind
 from bot.domain.trade import Level, Method
-from bot.domain.value import dataclass
+from bot.domain.value import Value, dataclass
 
 __all__ = ["Basis", "Evidence", "Level", "Pest", "Stage"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Stage:
+class Stage(Value, kw_only=True):
     """A constant K and its threshold T0, fitted together in one study."""
 
     dd: float  # [degC d]
     t0: float  # [degC]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Mistaken:
+class Mistaken(Value, kw_only=True):
     """Pests, by key, that go by its common word on some plants, and what tells them apart."""
 
     pests: tuple[str, ...]

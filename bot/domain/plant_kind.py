@@ -1,7 +1,7 @@
 """Kinds of plant: what their leaves bear, whether they are eaten, where pests hide on them."""
 
 from bot.domain.campaign import Evidence
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 HABITS = (
     "bush",
@@ -19,8 +19,7 @@ HABITS = (
 """Growth habits."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PlantKind:
+class PlantKind(Value, kw_only=True):
     """A catalogue entry; sensitive names the products, by key, that a source says hurt it."""
 
     key: str

@@ -4,7 +4,7 @@ import enum
 from collections.abc import Mapping
 
 from bot.domain.plant_kind import PlantKind
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
 class Eater(enum.Enum):
@@ -15,8 +15,7 @@ class Eater(enum.Enum):
     PEOPLE = "people"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Verdict:
+class Verdict(Value, kw_only=True):
     """What is known for one eater: poisonous, not, or unknown; and by which lists, none if recalled."""
 
     is_poisonous: bool | None
@@ -28,8 +27,7 @@ class Verdict:
 UNKNOWN = Verdict(is_poisonous=None)
 
 
-@dataclass(frozen=True, slots=True)
-class Poison:
+class Poison(Value):
     """What is known of one kind."""
 
     verdicts: Mapping[Eater, Verdict]
@@ -41,8 +39,7 @@ class Poison:
         return self.verdicts.get(eater, UNKNOWN)
 
 
-@dataclass(frozen=True, slots=True)
-class PoisonOf:
+class PoisonOf(Value):
     """One of the kinds a plant's name may mean, with its verdict."""
 
     kind: PlantKind

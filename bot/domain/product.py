@@ -4,11 +4,10 @@ from decimal import Decimal
 
 from bot.domain.pest import Evidence
 from bot.domain.trade import Method
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class MixDefault:
+class MixDefault(Value, kw_only=True):
     """How a concentrate of this kind is usually mixed: volume of product per volume of spray [mL/L]."""
 
     rate_ml_per_l: Decimal
@@ -21,8 +20,7 @@ class MixDefault:
     evidence: Evidence
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ProductKind:
+class ProductKind(Value, kw_only=True):
     """
     A catalogue entry by active ingredient, with what common labels say.
 

@@ -17,7 +17,7 @@ from bot.domain.identity import ProductId
 from bot.domain.knowledge import Knowledge
 from bot.domain.pest import Pest
 from bot.domain.product import ProductKind
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 YEAR_DAYS = 365
 CAUTION_FROM_C = 27.0
@@ -49,8 +49,7 @@ class Refusal(Enum):
     UNSEEN_DAMAGE = "unseen-damage"
 
 
-@dataclass(frozen=True, slots=True)
-class Use:
+class Use(Value):
     """A product put on a plant on a day, against a pest or, without one, whatever for."""
 
     household: Household
@@ -150,8 +149,7 @@ def eat_from(knowledge: Knowledge, plant: Plant, product: Product, used_on: date
     return used_on + timedelta(days=days)
 
 
-@dataclass(frozen=True, slots=True)
-class Wait:
+class Wait(Value):
     """The use that decides from when a plant may be eaten; free_on is None where it never may again."""
 
     product: ProductId

@@ -11,7 +11,7 @@ from bot.domain.campaign import Wait
 from bot.domain.development import SLOW_DEFAULT, Clock, Warmth, clock
 from bot.domain.freedom import BLIND_SPOT, ROOT_BLIND_SPOT, Look, p_free
 from bot.domain.pest import Level, Pest
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 __all__ = [
     "NEVER",
@@ -40,16 +40,14 @@ _WEEK = 7  # [d]
 _ENOUGH = 1 - 1e-9  # shares of looks are added up as fractions of one
 
 
-@dataclass(frozen=True, slots=True)
-class CleanCheck:
+class CleanCheck(Value):
     """A check with nothing found."""
 
     on: date
     level: Level
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ReleaseRecord:
+class ReleaseRecord(Value, kw_only=True):
     """What the log says of one case, as far as release goes."""
 
     pest: Pest
@@ -90,8 +88,7 @@ class Condition(enum.Enum):
     FRESH = "fresh"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ReleaseState:
+class ReleaseState(Value, kw_only=True):
     """Where a case stands on one day."""
 
     qualifies: bool
@@ -112,8 +109,7 @@ class ReleaseState:
     """Whether the rounds may stop."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ReleaseForecast:
+class ReleaseForecast(Value, kw_only=True):
     """The earliest day of release if every check from now on finds nothing."""
 
     earliest_on: date | None
@@ -153,8 +149,7 @@ def release_state(record: ReleaseRecord, today: date) -> ReleaseState:
     return _state(record, _ends(record), today)
 
 
-@dataclass(frozen=True, slots=True)
-class _Ends:
+class _Ends(Value):
     """When the waits since the last find and since the start are over. [d]."""
 
     hours: Clock
@@ -464,8 +459,7 @@ def _future_level(record: ReleaseRecord, level: Level | None, today: date) -> Le
     return max(past, key=_day).level if past else usual
 
 
-@dataclass(frozen=True, slots=True)
-class _Met:
+class _Met(Value):
     """The check after which nothing holds the case back, and the one before it."""
 
     on: date

@@ -13,7 +13,7 @@ from bot.domain.pest import Pest
 from bot.domain.product import ProductKind
 from bot.domain.refusal import Refusal, Use, does_good, is_edible, is_off_today, makes_worse, refusals
 from bot.domain.trade import Grade, Method
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 STALL_DAYS = 14
 """
@@ -46,16 +46,14 @@ class Because(Enum):
     DRY_FIRST = "dry-first"
 
 
-@dataclass(frozen=True, slots=True)
-class Act:
+class Act(Value):
     """One thing done to a plant: a method, and the product where it takes one."""
 
     method: Method
     product: Product | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Remedy:
+class Remedy(Value, kw_only=True):
     """What an evening does: acts that come before, the one that makes the round, and why."""
 
     before: tuple[Act, ...]

@@ -7,7 +7,7 @@ from datetime import UTC, date, datetime, time, timedelta
 from functools import lru_cache
 
 from bot.domain.sun import Site, instant, local
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.domain.window import Exposure, Span, lit_spans
 
 _DAY = timedelta(days=1)
@@ -36,8 +36,7 @@ class SlotKind(enum.Enum):
     LATE = "late"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Habits:
+class Habits(Value, kw_only=True):
     """
     When a household likes to treat: local clock times, and lengths [min].
 
@@ -52,8 +51,7 @@ class Habits:
     dry_minutes: int = 180
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Slot:
+class Slot(Value, kw_only=True):
     """
     One start for the plants of some exposures, in aware UTC.
 
@@ -68,15 +66,13 @@ class Slot:
     sun_back_at: datetime | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Side:
+class _Side(Value, kw_only=True):
     exposure: Exposure
     lit: tuple[Span, ...]
     lit_steps: tuple[range, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Hours:
+class _Hours(Value, kw_only=True):
     site: Site
     habits: Habits
     day: date

@@ -6,7 +6,7 @@ from functools import lru_cache
 from typing import NamedTuple
 from zoneinfo import ZoneInfo
 
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 DAY_SECONDS = 86_400.0
 RISE_ALTITUDE_DEG = -0.8333  # 34' of refraction and 16' of half diameter: the upper limb shows
@@ -20,8 +20,7 @@ _CLOSE_SECONDS = 5.0  # each step leaves about a thousandth of the one before
 _NO_REACH = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
-class Site:
+class Site(Value):
     """
     A place on earth: latitude north and longitude east [deg], None while the town is unknown, and its zone.
 
@@ -38,8 +37,7 @@ class Site:
         return self.latitude is not None and self.longitude is not None
 
 
-@dataclass(frozen=True, slots=True)
-class Plane:
+class Plane(Value):
     """The part of the sky in front of a plane: the sun's unit vector times this normal exceeds `level`."""
 
     east: float
@@ -48,8 +46,7 @@ class Plane:
     level: float
 
 
-@dataclass(frozen=True, slots=True)
-class Arc:
+class Arc(Value):
     """
     The stretch of one turn of the sun spent in front of a plane, in seconds since 1970.
 

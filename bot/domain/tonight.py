@@ -27,7 +27,7 @@ from bot.domain.remedy import Act, handwork_of, label_to_read
 from bot.domain.roots import wants_root_look
 from bot.domain.slot import SlotKind
 from bot.domain.trade import Level, Method
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 APART_ASKED_AFTER_DAYS = 3
 PEST_ASKED_AFTER_DAYS = 1
@@ -66,8 +66,7 @@ class Doubt(Enum):
     APART = "apart"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Question:
+class Question(Value, kw_only=True):
     """One question of the evening, and what it is about."""
 
     about: Doubt
@@ -76,8 +75,7 @@ class Question:
     product: ProductId | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Part:
+class Part(Value, kw_only=True):
     """One step of a line: one entry of the journal. No method is a look."""
 
     method: Method | None
@@ -97,8 +95,7 @@ class Part:
         return self.has_come(now) and not (self.is_done or self.is_over)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Line:
+class Line(Value, kw_only=True):
     """One line of the evening: a plant, and what is done to it in order."""
 
     kind: Kind
@@ -133,8 +130,7 @@ class Line:
         return () if self.is_put_off else tuple(part for part in self.parts if not part.is_done)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Tonight:
+class Tonight(Value, kw_only=True):
     """An evening: settled lines are among them, so that a message can show what is left."""
 
     on: date
@@ -267,8 +263,7 @@ def planned(household: Household, knowledge: Knowledge, agenda: Agenda, on: date
     return _Plan(household, knowledge, agenda, on).evening(mornings, over)
 
 
-@dataclass(frozen=True, slots=True)
-class _Plan:
+class _Plan(Value):
     """One evening of the agenda, and what lines are made of."""
 
     household: Household

@@ -8,7 +8,7 @@ from datetime import date, timedelta
 from bot.domain.development import SLOW_DEFAULT, development_days, held
 from bot.domain.pest import Pest
 from bot.domain.trade import Grade
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 LEAST_COUNTS = 4
 STANDS_FOR = {Grade.FEW: 3, Grade.SOME: 20, Grade.MANY: 100}
@@ -31,8 +31,7 @@ class Call(enum.Enum):
     PROBABLY_RISING = "probably rising"
 
 
-@dataclass(frozen=True, slots=True)
-class Count:
+class Count(Value):
     """How many living pests were seen on a day."""
 
     on: date
@@ -41,8 +40,7 @@ class Count:
     """Whether only a grade was told, and the number is what such a grade usually stands for."""
 
 
-@dataclass(frozen=True, slots=True)
-class Slope:
+class Slope(Value):
     """A Poisson log-linear fit."""
 
     per_day: float  # [1/d]
@@ -50,8 +48,7 @@ class Slope:
     scatter: float  # phi, variance over mean, at least 1
 
 
-@dataclass(frozen=True, slots=True)
-class Trend:
+class Trend(Value):
     """The call, with the factor a week and the chance of a fall this clear with nothing happening."""
 
     call: Call
@@ -96,8 +93,7 @@ def trend(counts: Sequence[Count], hatch_due_on: date | None = None) -> Trend:
     return Trend(_call(p_falling), math.exp(_WEEK * slope.per_day), p_falling, (low, high))
 
 
-@dataclass(frozen=True, slots=True)
-class Band:
+class Band(Value):
     """The fitted mean on a day and where it may lie. [animals]."""
 
     on: date

@@ -11,14 +11,13 @@ from bot.domain.identity import PlaceId, PlantId
 from bot.domain.knowledge import Knowledge
 from bot.domain.outbreak import is_root_prone
 from bot.domain.progress import CANNOT_LIFT
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 LONGEST_WATCH_DAYS = 365
 """Where it is too cold to tell, a watch ends after a year. Judgement. [d]"""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Watch:
+class Watch(Value, kw_only=True):
     """A plant on watch: for which pest, because of which plant, until when (None while that case is open)."""
 
     plant: PlantId

@@ -6,7 +6,7 @@ from datetime import date, datetime, time, timedelta
 from typing import assert_never
 
 from bot.domain.sun import HORIZON, Plane, Site, above, crossing, cycles, instant, local, wall
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 _DAY = timedelta(days=1)
 _JOIN_SECONDS = 1.0
@@ -41,8 +41,7 @@ _COMPASS = (Facing.N, Facing.NE, Facing.E, Facing.SE, Facing.S, Facing.SW, Facin
 BEARING_DEG = {facing: 45.0 * number for number, facing in enumerate(_COMPASS)}
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Exposure:
+class Exposure(Value, kw_only=True):
     """
     What of the sky and of lamps the plants of a place can see.
 
@@ -85,8 +84,7 @@ class Exposure:
         return self.facing is not Facing.NONE
 
 
-@dataclass(frozen=True, slots=True)
-class Span:
+class Span(Value):
     """A stretch of time between two aware UTC instants."""
 
     start: datetime

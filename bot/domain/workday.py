@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from enum import Enum
 
 from bot.domain.identity import PlantId
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 USUAL_POT_CM = 15.0
 """A pot nobody told the width of. Judgement. [cm]"""
@@ -52,8 +52,7 @@ _ONCE = {Stage.POTS: 10, Stage.SHELF: 15, Stage.BAG: 5}
 """Minutes a stage takes by itself: a soak of ten minutes, wiping, tidying up. [min]"""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Worked:
+class Worked(Value, kw_only=True):
     """One plant of a work day; pot width in [cm]."""
 
     plant: PlantId
@@ -66,8 +65,7 @@ class Worked:
     is_cleaned_out: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StagePlan:
+class StagePlan(Value, kw_only=True):
     """One stage: the plants in order, the time [min], and what it takes."""
 
     stage: Stage

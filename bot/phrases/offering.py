@@ -309,7 +309,7 @@ def _with_days(laid: _Laid, situation: Situation) -> tuple[Command, ...]:
     if on >= situation.today or (first > 0 and len(heads) > 1):
         return laid.commands
     return tuple(
-        replace(one, on=on) if getattr(one, "on", 0) is None and type(one).__name__ != "Postpone" else one  # type: ignore[type-var]
+        replace(one, on=on) if getattr(one, "on", 0) is None and type(one).__name__ != "Postpone" else one  # type: ignore[call-arg]
         for one in laid.commands
     )
 

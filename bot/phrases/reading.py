@@ -737,4 +737,4 @@ def _each(command: Command) -> tuple[Command, ...]:
     plants = unique(getattr(command, "plants", ()))
     if isinstance(command, AddPlants | Incomplete) or len(plants) <= 1:
         return (command,)
-    return tuple(replace(command, plants=(plant,)) for plant in plants)  # type: ignore[type-var]
+    return tuple(replace(command, plants=(plant,)) for plant in plants)  # type: ignore[call-arg]

@@ -39,7 +39,7 @@ _IDS = frozenset({"place", "product", "plant", "place_id"})
 def _values(commands: Iterable[Command]) -> Iterator[tuple[str, object]]:
     for one in commands:
         if not isinstance(one, Incomplete):
-            for each in fields(one):  # type: ignore[arg-type]
+            for each in fields(one):
                 value = getattr(one, each.name)
                 if isinstance(value, Hashable):
                     yield each.name, value

@@ -20,7 +20,7 @@ from bot.domain import journal
 from bot.domain.identity import PlantId
 from bot.domain.journal import Payload
 from bot.domain.label import Label
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.storage.failure import StoreError
 
 # a changed meaning raises the version; a new field with a default does not
@@ -72,8 +72,7 @@ _KIND_CLASSES = {name: (cls, version) for cls, (name, version) in KINDS.items()}
 _COMMAND_CLASSES = {name: cls for cls, name in COMMANDS.items()}
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _IncompleteRow:
+class _IncompleteRow(Value, kw_only=True):
     """Incomplete with its choices already plain: the only command that holds commands."""
 
     missing: Missing

@@ -9,14 +9,13 @@ import sqlalchemy as sa
 from sqlalchemy import bindparam
 
 from bot.domain.identity import HouseholdId
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.storage.prepared import Prepared
 from bot.storage.sent_notes import Note
 from bot.storage.tables import UNSETTLED, UtcDateTime, member, outbox, parked, question
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OutboxRow:
+class OutboxRow(Value, kw_only=True):
     """A call to the chat platform that its claimer is to make; tries counts this one."""
 
     id: int
@@ -36,8 +35,7 @@ QUESTION_KEY = "question:"
 """Begins the key of a message that asks: the question's number follows, and its answer is shown there."""
 
 
-@dataclass(frozen=True, slots=True)
-class StatusMessage:
+class StatusMessage(Value):
     """The pinned message of a chat: its row, its number where it has one yet, what it says."""
 
     row: int
@@ -161,8 +159,7 @@ _QUEUE = Prepared(sa.text(_QUEUE_ONCE).bindparams(*_INSTANTS))
 _QUEUE_NUMBERED = Prepared(sa.text(f"{_QUEUE_ONCE} RETURNING id").bindparams(*_INSTANTS))
 
 
-@dataclass(frozen=True, slots=True)
-class Waiting:
+class Waiting(Value):
     """A call to the chat platform to be written for whoever sends next."""
 
     key: str

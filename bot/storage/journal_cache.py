@@ -5,11 +5,10 @@ from threading import Lock
 
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Entry
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
-@dataclass(frozen=True, slots=True)
-class Held:
+class Held(Value):
     """The committed journal of one household, as far as some unit of work has read it."""
 
     entries: tuple[Entry, ...] = ()

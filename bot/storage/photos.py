@@ -9,7 +9,7 @@ import sqlalchemy as sa
 from sqlalchemy import bindparam
 
 from bot.domain.identity import HouseholdId, PhotoId
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.storage.tables import UtcDateTime, photo
 
 MOST_BYTES = 10_000_000
@@ -40,8 +40,7 @@ class BadPictureError(Exception):
     """What came is no picture that can be kept; the text says why and carries nothing of its content."""
 
 
-@dataclass(frozen=True, slots=True)
-class WantedPhoto:
+class WantedPhoto(Value):
     """A picture that is still to be fetched."""
 
     id: PhotoId

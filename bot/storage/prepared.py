@@ -10,15 +10,14 @@ from typing import Any
 
 import sqlalchemy as sa
 
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 _Rows = Sequence[Sequence[Any]]
 _Values = Mapping[str, Any]
 _Convert = Callable[[Any], Any]
 
 
-@dataclass(frozen=True, slots=True)
-class _Driven:
+class _Driven(Value):
     """A statement as the driver is told it."""
 
     text: str

@@ -9,7 +9,7 @@ from contextlib import closing, contextmanager, suppress
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.storage.backup import STAMP, check, force, mirror, write_copy
 from bot.storage.failure import StoreError
 from bot.storage.migrate import refuse_newer
@@ -22,8 +22,7 @@ _SIDE_FILES = ("", "-wal", "-shm", "-journal")
 _LEAP = 2**32
 
 
-@dataclass(frozen=True, slots=True)
-class Replaced:
+class Replaced(Value):
     """What stands where a copy is to go: its origin, and the homes and members who live there."""
 
     origin: str | None = None

@@ -12,13 +12,12 @@ import secrets
 from contextlib import suppress
 from pathlib import Path
 
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 SUFFIX = ".sent"
 
 
-@dataclass(frozen=True, slots=True)
-class Note:
+class Note(Value):
     """An outbox row that the platform took; the key tells rows of another database apart."""
 
     row: int

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import field, replace
 from typing import Any, Protocol
 
-from bot.domain.value import dataclass
+from bot.domain.value import Value, dataclass
 from bot.telegram.failures import (
     AlreadySettledError,
     ChatMovedError,
@@ -35,8 +35,7 @@ MOST_TRIES = 50
 logger = logging.getLogger(__name__)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Parcel:
+class Parcel(Value, kw_only=True):
     """An outbox row claimed by this process."""
 
     id: int
@@ -47,8 +46,7 @@ class Parcel:
     tries: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class Delivered:
+class Delivered(Value):
     """The platform took it; message_id is its number for the message, if it made one."""
 
     row: int
@@ -56,8 +54,7 @@ class Delivered:
     message_id: int | None
 
 
-@dataclass(frozen=True, slots=True)
-class Delayed:
+class Delayed(Value):
     """To be sent again, not before so many seconds from now."""
 
     row: int
@@ -65,16 +62,14 @@ class Delayed:
     error: str
 
 
-@dataclass(frozen=True, slots=True)
-class GivenUp:
+class GivenUp(Value):
     """Will never be taken."""
 
     row: int
     error: str
 
 
-@dataclass(frozen=True, slots=True)
-class ChatMoved:
+class ChatMoved(Value):
     """A chat has another id."""
 
     chat: int

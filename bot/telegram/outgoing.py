@@ -8,7 +8,7 @@ from urllib.parse import urlencode
 from telegram.constants import CallbackQueryLimit, MessageEntityType, MessageLimit
 from telegram.helpers import create_deep_linked_url
 
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.wording.answer import Answer, Button
 
 NO_PREVIEW = {"is_disabled": True}
@@ -18,8 +18,7 @@ _TURNS = dict.fromkeys((0x061C, 0x200E, 0x200F, *range(0x202A, 0x202F), *range(0
 """Marks that turn the direction of what follows (from memory, Unicode Annex 9): no name may do so."""
 
 
-@dataclass(frozen=True, slots=True)
-class Call:
+class Call(Value):
     """One call of the platform: to which chat, which method, what arguments, as they are kept until sent."""
 
     chat: int
@@ -27,8 +26,7 @@ class Call:
     body: dict[str, Any]
 
 
-@dataclass(frozen=True, slots=True)
-class Context:
+class Context(Value):
     """What a message needs that no answer knows: the bot's own name, and the message it answers."""
 
     username: str = ""

@@ -4,19 +4,17 @@ from dataclasses import field
 from typing import Any
 
 from bot.actions.incoming import Incoming
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
-@dataclass(frozen=True, slots=True)
-class Me:
+class Me(Value):
     """The bot's own account."""
 
     id: int
     username: str
 
 
-@dataclass(frozen=True, slots=True)
-class Unparsable:
+class Unparsable(Value):
     """An update that broke the platform's own form; the reason carries no personal text."""
 
     update_id: int | None
@@ -25,16 +23,14 @@ class Unparsable:
     chat: None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Ignored:
+class Ignored(Value):
     """A sound update that asks nothing of the bot."""
 
     update_id: int
     chat: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Moved:
+class Moved(Value):
     """A group that was given a new chat id."""
 
     update_id: int

@@ -1,26 +1,23 @@
 """What the bot says, before any platform's form: text, buttons, what stands out, a picture or a file."""
 
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
-@dataclass(frozen=True, slots=True)
-class Button:
+class Button(Value):
     """A label [up to 40 characters] and the data that comes back when pressed [1 to 64 bytes]."""
 
     label: str
     data: str
 
 
-@dataclass(frozen=True, slots=True)
-class Attachment:
+class Attachment(Value):
     """A picture or a file to go with a message."""
 
     name: str
     content: bytes
 
 
-@dataclass(frozen=True, slots=True)
-class Invitation:
+class Invitation(Value):
     """A code somebody else may begin with; the platform makes a link of it, with a button to hand it on."""
 
     code: str
@@ -28,8 +25,7 @@ class Invitation:
     """The button's words."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Answer:
+class Answer(Value, kw_only=True):
     """One message, at most 4,096 characters of plain text."""
 
     text: str

@@ -13,7 +13,7 @@ from bot.domain.refusal import ASSUMED_C, generation_days
 from bot.domain.release import FRESH_DAYS, UNLIFTED_FACTOR, rounds_after_find
 from bot.domain.remedy import AT_ROOTS_TWICE, STALL_DAYS
 from bot.domain.trade import Grade, Level
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.wording.acts import planned
 from bot.wording.days import counted, listed
 from bot.wording.sources import cite
@@ -36,8 +36,7 @@ _LIVES = {Life.EGG: "eggs", Life.YOUNG: "young", Life.PUPA: "pupae", Life.ADULT:
 _CLOCKS = {"h1": "egg and first instar", "h2": "egg and two instars", "h3": "from egg to grown"}
 
 
-@dataclass(frozen=True, slots=True)
-class _Cool:
+class _Cool(Value):
     """The warmth that waits are counted at, and the pest's clock at it."""
 
     celsius: float

@@ -8,7 +8,7 @@ from decimal import Decimal
 from zoneinfo import ZoneInfo
 
 from bot.domain.measure import IMPERIAL_ML, INCH_CM, METRIC_ML, TEASPOON_ML, US_ML, Units
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.wording.days import listed
 
 _LITRE = METRIC_ML["litre"]
@@ -25,8 +25,7 @@ _WARMTH = re.compile(r"(-?\d+(?:\.\d+)?) °C")
 _LENGTH = re.compile(r"(\d+) cm\b")
 
 
-@dataclass(frozen=True, slots=True)
-class Voice:
+class Voice(Value):
     """What a sentence needs besides the outcome: today, the household's clocks and measures."""
 
     today: date
