@@ -5,16 +5,16 @@ from dataclasses import replace
 from datetime import datetime
 from zoneinfo import ZoneInfo
 
+from bot.actions.action import Asking, Expecting
 from bot.actions.begin_talk import Founded
 from bot.actions.choose_home import WhichHome, home_choice, home_last_meant
 from bot.actions.desk import Desk
 from bot.actions.give_first_aid import Exposed
 from bot.actions.incoming import Incoming, Press, Reaction
-from bot.actions.outcome import Asking
 from bot.actions.ports import Member, Store
 from bot.actions.press_button import numbers_of
 from bot.actions.share import NotJoined, Stranger, join, tell_others, welcome_newcomer
-from bot.actions.situation import Expecting, Situation
+from bot.actions.situation import Situation
 from bot.domain.identity import HouseholdId
 from bot.domain.knowledge import Knowledge
 from bot.domain.value import dataclass

@@ -6,13 +6,11 @@ from dataclasses import field, replace
 from datetime import datetime
 from functools import cached_property
 
+from bot.actions.action import ButtonText, Choice, Command, Expecting, Outcome
 from bot.actions.add_plants import AddPlants
 from bot.actions.begin_talk import BeginTalk
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
 from bot.actions.choose_home import EnterHome
 from bot.actions.come_back import ComeBack, look_first
-from bot.actions.command import Command
 from bot.actions.courtesy import Greet, Thanks
 from bot.actions.decline import Decline
 from bot.actions.deny import Deny
@@ -26,7 +24,6 @@ from bot.actions.keep_status import SetStatus
 from bot.actions.left_open import LeftOpen, for_its_day, left_open, offers_left, passed_by, plants_of_finds
 from bot.actions.lose_plant import gone_by_name
 from bot.actions.not_understood import NotUnderstood
-from bot.actions.outcome import Outcome
 from bot.actions.perform import perform
 from bot.actions.pest_word import pest_words
 from bot.actions.ports import NoPhotosKept, Photos, Question, Store
@@ -55,7 +52,7 @@ from bot.actions.set_place import PlacesSaved, untold_places
 from bot.actions.set_town import SetCoordinates, WhichTown
 from bot.actions.set_up import asked_next
 from bot.actions.show_history import told_already
-from bot.actions.situation import Asked, Expecting, KnownPlace, KnownPlant, KnownProduct, Situation
+from bot.actions.situation import Asked, KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.actions.take_line import TakeLines
 from bot.actions.undo import Undo
 from bot.arriving import Arriving

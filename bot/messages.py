@@ -3,20 +3,17 @@
 from collections.abc import Sequence
 from datetime import datetime
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
+from bot.actions.action import ButtonText, Choice, Expecting, Outcome
 from bot.actions.choose_home import home_choice
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk
 from bot.actions.incoming import Incoming, Press
 from bot.actions.keep_status import status_now
 from bot.actions.log_check import CheckLogged
-from bot.actions.outcome import Outcome
 from bot.actions.ports import Question
 from bot.actions.press_button import ASKING, is_alike, open_question
 from bot.actions.send_evening import what_is_left
 from bot.actions.show_more import More
-from bot.actions.situation import Expecting
 from bot.actions.walk_through import WalkStep
 from bot.domain.identity import PlaceId
 from bot.wording.answer import Answer, Button

@@ -7,14 +7,13 @@ from pathlib import Path
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
+from bot.actions.action import ButtonText, Choice, Expecting
 from bot.actions.isolate import Isolate
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind, grade_choices
 from bot.actions.pest_word import pest_words
 from bot.actions.set_place import FACINGS, SetPlace
-from bot.actions.situation import Asked, Expecting, KnownPlace, KnownPlant, KnownProduct, Situation
+from bot.actions.situation import Asked, KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.actions.walk_through import GRADES, EndWalk, GoOn, PassPlant
 from bot.actions.work_through import EndWork, TickWork
 from bot.catalogue.load import load

@@ -2,14 +2,11 @@
 
 from dataclasses import replace
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
+from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk
 from bot.actions.incomplete import Asks, Missing
 from bot.actions.isolate import Isolate
-from bot.actions.outcome import Asking, Outcome
 from bot.actions.set_town import SetTown
 from bot.actions.tell_poison import ANIMALS, Judged, judge
 from bot.catalogue.towns import find_towns

@@ -3,9 +3,9 @@
 from datetime import date, datetime
 from decimal import Decimal
 
+from bot.actions.action import Outcome
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.domain.care import Care, care_of
 from bot.domain.consumption import left_ml, share_of_product, spray_for
 from bot.domain.household import Place, Plant, Product

@@ -1,9 +1,8 @@
 """Answer what is asked; nothing here writes."""
 
-from bot.actions.ask import ANSWERERS, WITHOUT_PLANTS, Ask, Topic, answers
-from bot.actions.command import performs
+from bot.actions.action import Outcome, performs
+from bot.actions.ask import ANSWERERS, WITHOUT_PLANTS, Ask, Topic
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.actions.show_plants import NoPlants
 
 
@@ -24,15 +23,4 @@ def answer(command: Ask, desk: Desk) -> Outcome:
     return outcome
 
 
-@answers(Topic.DISH_SOAP)
-def warn_of_dish_soap(_: Ask, desk: Desk) -> NoDishSoap:
-    """Say what dish soap is."""
-    del desk
-    return NoDishSoap()
-
-
-@answers(Topic.ANTS)
-def tell_of_ants(_: Ask, desk: Desk) -> AntsFirst:
-    """Say what to do about ants."""
-    del desk
-    return AntsFirst()
+ANSWERERS |= {Topic.DISH_SOAP: lambda *_: NoDishSoap(), Topic.ANTS: lambda *_: AntsFirst()}

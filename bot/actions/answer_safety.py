@@ -2,11 +2,9 @@
 
 from datetime import date
 
+from bot.actions.action import ButtonText, Choice, Outcome
 from bot.actions.ask import Ask, Topic, answers
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.catalogue.cautions import load_cautions
 from bot.domain.caution import Occasion
 from bot.domain.identity import PlantId, ProductId

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from enum import Enum
 from typing import Any, TypeVar
 
-from bot.actions.command import Command
+from bot.actions.action import Command
 from bot.domain.identity import PlaceId, PlantId, ProductId
 
 

@@ -1,9 +1,7 @@
 """The first word: a household begins, or a member greets the bot again."""
 
-from bot.actions.command import Command, performs
+from bot.actions.action import Asking, Command, Expecting, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Asking, Outcome
-from bot.actions.situation import Expecting
 
 
 class BeginTalk(Command):

@@ -3,11 +3,8 @@
 from collections.abc import Sequence
 from datetime import datetime, timedelta
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
+from bot.actions.action import ButtonText, Choice, Command, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.actions.ports import Member, Store
 
 HOME_HOLDS = timedelta(hours=1)

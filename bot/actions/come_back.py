@@ -1,12 +1,8 @@
 """Somebody is heard again after a silence: first a look, for what was planned is a guess by now."""
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
+from bot.actions.action import Asking, ButtonText, Choice, Command, Expecting, Outcome, performs
 from bot.actions.desk import Desk
 from bot.actions.log_check import LogCheck
-from bot.actions.outcome import Asking, Outcome
-from bot.actions.situation import Expecting
 
 
 class ComeBack(Command):

@@ -2,12 +2,9 @@
 
 from dataclasses import replace
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
+from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.desk import Desk
 from bot.actions.incomplete import Asks, Missing
-from bot.actions.outcome import Asking, Outcome
 from bot.actions.pest_word import candidates
 from bot.actions.undo import NothingToUndo, last_group
 from bot.domain.identity import PlantId

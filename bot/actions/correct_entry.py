@@ -5,12 +5,9 @@ from dataclasses import replace
 from datetime import date, datetime
 from enum import Enum
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
+from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.decline import Decline
 from bot.actions.desk import DATED_AT, Desk
-from bot.actions.outcome import Asking, Outcome
 from bot.actions.read_temperature import next_rounds
 from bot.actions.show_history import describe, plant_name
 from bot.domain.fold import valid

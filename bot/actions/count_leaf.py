@@ -1,8 +1,7 @@
 """What a wash at this home takes off one leaf: published nowhere we found, so it is counted once."""
 
-from bot.actions.command import Command, performs
+from bot.actions.action import Command, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.domain.journal import LeafCounted
 
 MOST_ON_A_LEAF = 10_000

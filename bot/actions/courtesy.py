@@ -1,8 +1,6 @@
 """Courtesies and pleas for help; nothing here writes."""
 
-from bot.actions.command import Command, performs
-from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
+from bot.actions.action import Command, Outcome, performs
 
 
 class Greet(Command):
@@ -34,21 +32,18 @@ class Greeted(Outcome):
 
 
 @performs
-def greet(command: Greet, desk: Desk) -> Greeted:
+def greet(command: Greet) -> Greeted:
     """Return a greeting."""
-    del desk
     return Greeted(command.is_farewell)
 
 
 @performs
-def thank(_: Thanks, desk: Desk) -> Welcomed:
+def thank(_: Thanks) -> Welcomed:
     """Return a courtesy."""
-    del desk
     return Welcomed()
 
 
 @performs
-def give_help(_: Help, desk: Desk) -> Helped:
+def give_help(_: Help) -> Helped:
     """Tell what can be said."""
-    del desk
     return Helped()

@@ -1,8 +1,7 @@
 """What was offered is not wanted."""
 
-from bot.actions.command import Command, performs
+from bot.actions.action import Command, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 
 
 class Decline(Command):

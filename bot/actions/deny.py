@@ -2,12 +2,9 @@
 
 from datetime import date
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
+from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.decline import Decline, Declined
 from bot.actions.desk import Desk
-from bot.actions.outcome import Asking, Outcome
 from bot.actions.show_history import described
 from bot.actions.undo import Undo, last_group
 from bot.domain.journal import evening_of

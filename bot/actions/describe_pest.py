@@ -1,8 +1,7 @@
 """What a pest is: where it hides, how it spreads, how it is fought."""
 
-from bot.actions.command import Command, performs
+from bot.actions.action import Command, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.actions.pest_word import candidates, general_pest
 from bot.domain.pest import Pest
 

@@ -3,10 +3,10 @@
 from collections.abc import Mapping
 from datetime import date
 
+from bot.actions.action import Outcome
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.log_find import discard_choice
-from bot.actions.outcome import Outcome
 from bot.domain.course import Step, next_step
 from bot.domain.household import Place, Product
 from bot.domain.identity import PlantId

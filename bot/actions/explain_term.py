@@ -1,8 +1,6 @@
 """What a word of the trade, or of the bot, means."""
 
-from bot.actions.command import Command, performs
-from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
+from bot.actions.action import Command, Outcome, performs
 from bot.catalogue.howto import load_howto
 
 
@@ -20,8 +18,7 @@ class TermTold(Outcome):
 
 
 @performs
-def explain_term(command: AskTerm, desk: Desk) -> TermTold:
+def explain_term(command: AskTerm) -> TermTold:
     """Give what the word means."""
-    del desk
     term = load_howto().terms[command.term]
     return TermTold(term.name, term.text)

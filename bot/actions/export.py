@@ -4,12 +4,9 @@ from collections.abc import Mapping
 from datetime import date, datetime, timedelta
 from enum import Enum
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
+from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.desk import Desk
 from bot.actions.incomplete import Asks, Missing
-from bot.actions.outcome import Asking, Outcome
 from bot.actions.show_due import DueLine, due_lines
 from bot.domain.ahead import ahead
 from bot.domain.fold import fold_on, valid

@@ -1,15 +1,11 @@
 """Erase a member or the whole home, at their wish."""
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
+from bot.actions.action import Asking, ButtonText, Choice, Command, Expecting, Outcome, performs
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk
 from bot.actions.erasing import Erasing
 from bot.actions.export import Export
-from bot.actions.outcome import Asking, Outcome
 from bot.actions.share import OwnerOnly
-from bot.actions.situation import Expecting
 
 
 class Forget(Command):

@@ -1,10 +1,6 @@
 """Somebody or an animal got some: heard before everything else."""
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
-from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
+from bot.actions.action import ButtonText, Choice, Command, Outcome, performs
 
 
 class GiveFirstAid(Command):
@@ -21,9 +17,8 @@ class Exposed(Outcome):
 
 
 @performs
-def give_first_aid(command: GiveFirstAid, desk: Desk) -> Exposed:
+def give_first_aid(command: GiveFirstAid) -> Exposed:
     """Tell what to do at once."""
-    del desk
     if command.in_doubt:
         return Exposed(in_doubt=True, offers=(Choice(ButtonText.SOMEBODY_HURT, (GiveFirstAid(),)),))
     return Exposed()

@@ -2,11 +2,8 @@
 
 from datetime import date, timedelta
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
+from bot.actions.action import ButtonText, Choice, Command, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.actions.pass_on import PassOn
 from bot.domain.journal import HeldUntil
 

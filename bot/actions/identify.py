@@ -2,13 +2,10 @@
 
 from dataclasses import replace
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
+from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.desk import Desk
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.log_find import LogFind, grade_choices
-from bot.actions.outcome import Asking, Outcome
 from bot.domain.identity import PlantId
 from bot.domain.key import UNSURE, Creature, KeyQuestion, Nature, next_question, remaining
 

@@ -2,10 +2,8 @@
 
 from enum import Enum
 
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
+from bot.actions.action import Asking, Choice, Command, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Asking, Outcome
 from bot.domain.identity import PlantId
 
 

@@ -2,11 +2,8 @@
 
 from datetime import date
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
+from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Asking, Outcome
 from bot.actions.stock_product import label_to_ask
 from bot.domain.identity import PlantId
 from bot.domain.journal import IsolatedNow

@@ -1,11 +1,8 @@
 """Photos of plants: kept beside the journal, shown as before and after."""
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
+from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.desk import Desk
 from bot.actions.incomplete import Asks, Missing
-from bot.actions.outcome import Asking, Outcome
 from bot.domain.identity import PhotoId, PlantId
 from bot.domain.journal import PhotoTaken
 
@@ -62,9 +59,8 @@ def plants_of_album(album: str, desk: Desk) -> tuple[PlantId, ...]:
 
 
 @performs
-def refuse_photo(command: RefusePhoto, desk: Desk) -> TooManyPhotos:
+def refuse_photo(command: RefusePhoto) -> TooManyPhotos:
     """Say that it is one photo too many."""
-    del desk
     return TooManyPhotos(command.most)
 
 

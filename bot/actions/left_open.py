@@ -4,11 +4,9 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date, timedelta
 
+from bot.actions.action import Asking, ButtonText, Choice, Command, Expecting, Outcome
 from bot.actions.add_plants import AddPlants
 from bot.actions.ask import Ask
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk
 from bot.actions.identify import Identify
@@ -19,10 +17,8 @@ from bot.actions.log_round import LogRound, as_asked
 from bot.actions.log_sign import LogSign
 from bot.actions.lose_plant import LosePlant
 from bot.actions.move_plant import MovePlant
-from bot.actions.outcome import Asking, Outcome
 from bot.actions.ports import Question
 from bot.actions.postpone import Postpone
-from bot.actions.situation import Expecting
 from bot.actions.stock_product import StockProduct
 from bot.domain.identity import PlantId
 from bot.domain.journal import (

@@ -3,14 +3,11 @@
 from datetime import date
 from enum import Enum
 
+from bot.actions.action import ButtonText, Choice, Command, Outcome
 from bot.actions.ask import Ask, Topic
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command
 from bot.actions.desk import Desk
 from bot.actions.isolate import ask_apart
 from bot.actions.lose_plant import LosePlant
-from bot.actions.outcome import Outcome
 from bot.actions.stock_product import label_to_ask
 from bot.domain.course import Step, next_step
 from bot.domain.household import Plant

@@ -5,11 +5,8 @@ from dataclasses import replace
 from datetime import date, datetime
 from enum import Enum
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
+from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Asking, Outcome
 from bot.domain.course import Step, next_step
 from bot.domain.gap import Lateness
 from bot.domain.household import Plant, Treatment

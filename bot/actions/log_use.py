@@ -3,12 +3,9 @@
 from datetime import date
 from decimal import Decimal
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
+from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk
-from bot.actions.outcome import Asking, Outcome
 from bot.domain.consumption import FACTOR, spray_factor, sprayed_on, usual_ml
 from bot.domain.journal import SprayUsed
 

@@ -5,13 +5,10 @@ from dataclasses import replace
 from decimal import Decimal
 from enum import Enum
 
+from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.answer_safety import safety_choice
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
 from bot.actions.incomplete import Asks, Missing
-from bot.actions.outcome import Asking, Outcome
 from bot.actions.stock_product import StockProduct
 from bot.domain.consumption import left_ml, spray_factor, spray_for
 from bot.domain.household import Product

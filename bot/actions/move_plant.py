@@ -2,10 +2,9 @@
 
 from datetime import date
 
-from bot.actions.command import Command, performs
+from bot.actions.action import Command, Outcome, performs
 from bot.actions.desk import Desk
 from bot.actions.isolate import ask_apart
-from bot.actions.outcome import Outcome
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import IsolatedNow, PlantSet
 

@@ -2,15 +2,12 @@
 
 from dataclasses import replace
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import performs
+from bot.actions.action import Asking, ButtonText, Choice, performs
 from bot.actions.correct import Correct
 from bot.actions.desk import Desk
 from bot.actions.identify import Identify
 from bot.actions.incomplete import Asks, Missing
 from bot.actions.log_find import FindInPast, FindLogged, LogFind, log_find
-from bot.actions.outcome import Asking
 from bot.actions.pest_word import candidates, settle_pest
 from bot.actions.walk_through import GoOn
 from bot.domain.identity import PlantId

@@ -1,17 +1,14 @@
 """What could not be read, and what it may have been."""
 
+from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.ask import Ask, Topic
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
 from bot.actions.courtesy import Help
 from bot.actions.decline import Decline
 from bot.actions.describe_pest import DescribePest
 from bot.actions.desk import Desk
 from bot.actions.incomplete import Asks, Missing
 from bot.actions.log_round import NothingDue, nothing_due
-from bot.actions.outcome import Asking, Outcome
 from bot.actions.pest_word import pest_name
 from bot.actions.read_anew import SUBJECT_TEXTS, ReadAnew, Subject
 from bot.domain.identity import PlantId

@@ -3,9 +3,8 @@
 from dataclasses import replace
 from datetime import date
 
-from bot.actions.command import Command, performs
+from bot.actions.action import Command, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.actions.show_due import DueLine, due_lines
 from bot.domain.agenda import plan
 

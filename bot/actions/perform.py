@@ -4,14 +4,13 @@ import pkgutil
 from importlib import import_module
 
 from bot import actions
+from bot.actions.action import PERFORMERS, Command, Outcome
 from bot.actions.ask import Ask, Topic
 from bot.actions.begin_talk import BeginTalk
-from bot.actions.command import PERFORMERS, Command
 from bot.actions.desk import Desk
 from bot.actions.hold import Paused
 from bot.actions.incomplete import Asks
 from bot.actions.log_find import LogFind
-from bot.actions.outcome import Outcome
 
 for _one in pkgutil.iter_modules(actions.__path__):
     import_module(f"{actions.__name__}.{_one.name}")

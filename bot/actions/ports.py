@@ -4,8 +4,7 @@ from collections.abc import Sequence
 from datetime import date, datetime
 from typing import Any, Protocol
 
-from bot.actions.choice import Choice
-from bot.actions.situation import Expecting
+from bot.actions.action import Choice, Expecting
 from bot.domain.identity import HouseholdId, MemberId, PhotoId, PlaceId, PlantId, ProductId
 from bot.domain.journal import Draft, Entry
 from bot.domain.value import Value

@@ -2,7 +2,7 @@
 
 from datetime import date, datetime, timedelta
 
-from bot.actions.command import Command, performs
+from bot.actions.action import Command, Outcome, performs
 from bot.actions.correct_entry import (
     DeleteEntry,
     Entered,
@@ -14,7 +14,6 @@ from bot.actions.correct_entry import (
 )
 from bot.actions.desk import Desk
 from bot.actions.log_round import NothingDue, nothing_due
-from bot.actions.outcome import Outcome
 from bot.domain.course import Step, next_step
 from bot.domain.gap import Lateness
 from bot.domain.household import Plant

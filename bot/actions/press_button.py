@@ -5,11 +5,9 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from datetime import date
 
+from bot.actions.action import Asking, ButtonText, Choice, Command, Expecting, Outcome
 from bot.actions.ask import Ask
 from bot.actions.begin_talk import BeginTalk
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command
 from bot.actions.correct import Correct
 from bot.actions.courtesy import Greet, Help, Thanks
 from bot.actions.decline import Decline
@@ -22,14 +20,12 @@ from bot.actions.left_open import for_its_day, passed_by, pinned
 from bot.actions.mix_batch import Mix
 from bot.actions.move_plant import MovePlant
 from bot.actions.not_understood import NotUnderstood
-from bot.actions.outcome import Asking, Outcome
 from bot.actions.ports import Question
 from bot.actions.read_anew import ReadAnew
 from bot.actions.set_hours import SetHours
 from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetCoordinates
 from bot.actions.show_more import More
-from bot.actions.situation import Expecting
 from bot.actions.stock_product import StockProduct
 from bot.domain.journal import evening_of
 

@@ -2,10 +2,8 @@
 
 from enum import Enum
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.command import Command, performs
+from bot.actions.action import ButtonText, Command, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 
 
 class Subject(Enum):

@@ -3,12 +3,9 @@
 from dataclasses import replace
 from datetime import date
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
+from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk
-from bot.actions.outcome import Asking, Outcome
 from bot.domain.climate import is_usual_doubted, usual_on
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import TemperatureRead, UsualByMonth

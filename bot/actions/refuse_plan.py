@@ -1,8 +1,6 @@
 """A plan that would hurt somebody or the plant: a firm no, with the reason."""
 
-from bot.actions.command import Command, performs
-from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
+from bot.actions.action import Command, Outcome, performs
 from bot.catalogue.cautions import load_cautions
 from bot.domain.caution import Danger
 
@@ -20,7 +18,6 @@ class PlanRefused(Outcome):
 
 
 @performs
-def refuse_plan(command: ConsiderPlan, desk: Desk) -> PlanRefused:
+def refuse_plan(command: ConsiderPlan) -> PlanRefused:
     """Say no; nothing is written."""
-    del desk
     return PlanRefused(load_cautions().refused[command.danger].text)

@@ -3,14 +3,11 @@
 from dataclasses import replace
 from datetime import date
 
+from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.ask import Ask, Topic
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk
 from bot.actions.move_plant import MovePlant
-from bot.actions.outcome import Asking, Outcome
 from bot.actions.show_photos import PhotosShown, show_photos
 from bot.domain.identity import PlantId
 from bot.domain.journal import ReleasedNow

@@ -3,11 +3,8 @@
 from collections.abc import Mapping
 from datetime import timedelta
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
+from bot.actions.action import ButtonText, Choice, Command, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.actions.postpone import Postpone
 from bot.domain.effort import TRIAGE_FROM, Chore, Sort, chores, given_up, triage, within
 from bot.domain.trade import Method

@@ -2,9 +2,9 @@
 
 from datetime import date
 
+from bot.actions.action import Outcome
 from bot.actions.correct import OF_A_PLANT
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.actions.show_history import described
 from bot.domain.fold import valid
 from bot.domain.journal import Entry, Heard

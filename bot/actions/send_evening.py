@@ -4,9 +4,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date, datetime, timedelta
 
+from bot.actions.action import Asking, ButtonText, Choice, Expecting, Outcome
 from bot.actions.ask import Ask, Topic
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
 from bot.actions.come_back import ComeBack
 from bot.actions.desk import Desk
 from bot.actions.hold import Hold
@@ -16,14 +15,12 @@ from bot.actions.left_open import left_open, plants_of_finds
 from bot.actions.log_check import LogCheck
 from bot.actions.log_round import LogRound, Spent, no_more
 from bot.actions.mix_batch import Mixed, tonights_mixes
-from bot.actions.outcome import Asking, Outcome
 from bot.actions.ports import Store
 from bot.actions.postpone import Postpone
 from bot.actions.read_temperature import ask_what_is_usual
 from bot.actions.release_plant import ReleasePlant
 from bot.actions.save_time import SaveTime
 from bot.actions.set_repeats import SetRepeats
-from bot.actions.situation import Expecting
 from bot.actions.stock_product import ask_of_eating
 from bot.actions.tell_how import AskHow
 from bot.actions.walk_through import BeginWalk

@@ -1,8 +1,7 @@
 """Animals that live here."""
 
-from bot.actions.command import Command, performs
+from bot.actions.action import Command, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.actions.tell_poison import ANIMALS, Judged, judge
 from bot.domain.journal import HouseholdSet
 

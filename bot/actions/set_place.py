@@ -2,12 +2,8 @@
 
 from datetime import time
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
+from bot.actions.action import Asking, ButtonText, Choice, Command, Expecting, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Asking, Outcome
-from bot.actions.situation import Expecting
 from bot.domain.household import Place
 from bot.domain.identity import PlaceId
 from bot.domain.journal import PlaceSet

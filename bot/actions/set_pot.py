@@ -1,8 +1,7 @@
 """How wide the pots are."""
 
-from bot.actions.command import Command, performs
+from bot.actions.action import Command, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.domain.identity import PlantId
 from bot.domain.journal import PlantSet
 

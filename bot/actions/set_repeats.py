@@ -1,8 +1,7 @@
 """Whether an evening's message that nobody answers comes a second time."""
 
-from bot.actions.command import Command, performs
+from bot.actions.action import Command, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.domain.journal import HouseholdSet
 
 

@@ -2,10 +2,9 @@
 
 from datetime import date
 
+from bot.actions.action import Command, Outcome, performs
 from bot.actions.ask import Ask, Topic, answers
-from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.domain.journal import RoutineSet
 from bot.domain.recurrence import next_on
 

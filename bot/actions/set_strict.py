@@ -1,8 +1,7 @@
 """At which chance plants may go."""
 
-from bot.actions.command import Command, performs
+from bot.actions.action import Command, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.domain.journal import HouseholdSet
 from bot.domain.release import STRICT_TARGET, TARGET
 

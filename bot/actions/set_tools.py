@@ -1,8 +1,7 @@
 """What small amounts are measured with here."""
 
-from bot.actions.command import Command, performs
+from bot.actions.action import Command, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.domain.journal import HouseholdSet
 from bot.domain.measure import Tool
 

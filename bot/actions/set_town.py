@@ -3,12 +3,8 @@
 from datetime import datetime
 from zoneinfo import ZoneInfo
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
+from bot.actions.action import Asking, ButtonText, Choice, Command, Expecting, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Asking, Outcome
-from bot.actions.situation import Expecting
 from bot.catalogue.towns import Town, find_towns, towns_like, zone_at
 from bot.domain.journal import HouseholdSet
 from bot.domain.measure import Units

@@ -4,21 +4,18 @@ from collections.abc import Sequence
 from datetime import time
 from enum import Enum
 
+from bot.actions.action import Asking, ButtonText, Choice, Expecting, Outcome
 from bot.actions.add_plants import AddPlants, PlantsAdded
 from bot.actions.ask import Ask, Topic
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
 from bot.actions.decline import Decline, Declined
 from bot.actions.desk import Desk
 from bot.actions.identify import Identify
 from bot.actions.incomplete import Asks, Incomplete, Missing
 from bot.actions.isolate import IsolatedThem
 from bot.actions.log_find import FindLogged, LogFind
-from bot.actions.outcome import Asking, Outcome
 from bot.actions.set_place import PlacesSaved, ask_window, untold_places
 from bot.actions.set_town import NoSuchTown, TownSet, WhichTown
 from bot.actions.show_due import DueList
-from bot.actions.situation import Expecting
 from bot.actions.skip_question import QuestionSkipped
 from bot.actions.stock_product import Stocked
 

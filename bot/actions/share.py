@@ -3,14 +3,11 @@
 from datetime import datetime
 from enum import Enum
 
+from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.ask import Ask, Topic, answers
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk
 from bot.actions.incoming import Incoming
-from bot.actions.outcome import Asking, Outcome
 from bot.actions.ports import Member, Store
 from bot.domain.fold import fold
 from bot.domain.identity import MemberId

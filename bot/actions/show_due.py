@@ -2,9 +2,9 @@
 
 from datetime import date
 
+from bot.actions.action import Outcome
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.domain.agenda import Task
 from bot.domain.value import Value
 

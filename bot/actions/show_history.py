@@ -3,9 +3,9 @@
 from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
 
+from bot.actions.action import Outcome
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.domain.fold import valid
 from bot.domain.identity import PlantId
 from bot.domain.journal import (

@@ -1,8 +1,8 @@
 """Who is kept apart, and who is on watch."""
 
+from bot.actions.action import Outcome
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.actions.show_plants import place_name
 from bot.domain.household import Plant
 from bot.domain.progress import Progress

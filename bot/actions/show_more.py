@@ -1,8 +1,6 @@
 """What did not fit into the last answer."""
 
-from bot.actions.command import Command, performs
-from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
+from bot.actions.action import Command, Outcome, performs
 
 
 class More(Command):
@@ -18,7 +16,6 @@ class MoreText(Outcome):
 
 
 @performs
-def show_more(command: More, desk: Desk) -> MoreText:
+def show_more(command: More) -> MoreText:
     """Show the rest."""
-    del desk
     return MoreText(command.text)

@@ -2,9 +2,9 @@
 
 from datetime import date
 
+from bot.actions.action import Outcome
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 
 
 class PhotosShown(Outcome, kw_only=True):

@@ -1,8 +1,8 @@
 """Where the plants stand."""
 
+from bot.actions.action import Outcome
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.actions.remove_place import standing_in
 from bot.domain.household import Place
 from bot.domain.value import Value

@@ -1,8 +1,8 @@
 """All plants by place."""
 
+from bot.actions.action import Outcome
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.actions.pest_word import candidates, pest_name
 from bot.domain.identity import PlantId
 

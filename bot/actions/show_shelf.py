@@ -2,9 +2,9 @@
 
 from decimal import Decimal
 
+from bot.actions.action import Outcome
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.domain.consumption import left_ml
 from bot.domain.household import Product
 from bot.domain.outbreak import label_days

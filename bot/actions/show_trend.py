@@ -3,9 +3,9 @@
 from datetime import date, timedelta
 from math import ceil, isfinite
 
+from bot.actions.action import Outcome
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.domain.climate import temperature_on
 from bot.domain.household import Case, Plant
 from bot.domain.trend import STANDS_FOR, Band, Count, Trend, fitted_band, hatch_wave_days, trend

@@ -1,10 +1,9 @@
 """What the grammar may know when it reads a message: names, tonight, the open question."""
 
 from datetime import date, datetime
-from enum import Enum
 from zoneinfo import ZoneInfo
 
-from bot.actions.choice import Choice
+from bot.actions.action import Choice, Expecting
 from bot.domain.identity import PlaceId, PlantId, ProductId
 from bot.domain.measure import Units
 from bot.domain.trade import Method
@@ -40,23 +39,6 @@ class Asked(Value):
     method: Method | None
     is_beside: bool = False
     """Told since, beside lines still open: "done" alone does not speak of it."""
-
-
-class Expecting(Enum):
-    """What the open question waits for, when a bare answer would not say it."""
-
-    NOTHING = "nothing"
-    TOWN = "town"
-    EVENING = "evening"
-    QUIET = "quiet"
-    PLANTS = "plants"
-    PLACE = "place"
-    WHERE = "where"
-    CHOICE = "choice"
-    LINES = "lines"
-    WORK = "work"
-    WALK = "walk"
-    ERASE = "erase"
 
 
 class Situation(Value, kw_only=True):

@@ -1,10 +1,8 @@
 """Put off what the setting-up asks."""
 
-from bot.actions.command import Command, performs
+from bot.actions.action import Command, Expecting, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.actions.set_place import NoPlaceAsked, PlacesSaved, SetPlace, set_place
-from bot.actions.situation import Expecting
 from bot.domain.window import Facing
 
 

@@ -4,12 +4,9 @@ from collections.abc import Iterable
 from dataclasses import field, replace
 from decimal import Decimal
 
+from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.answer_safety import minded_on
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Asking, Outcome
 from bot.domain.caution import Occasion
 from bot.domain.household import Product
 from bot.domain.identity import PlantId

@@ -1,9 +1,8 @@
 """Lines of tonight that one of several takes: the others are told, the repeat comes to the taker alone."""
 
-from bot.actions.command import Command, performs
+from bot.actions.action import Command, Outcome, performs
 from bot.actions.desk import Desk
 from bot.actions.log_round import NothingDue, nothing_due
-from bot.actions.outcome import Outcome
 from bot.domain.identity import PlantId
 from bot.domain.journal import LineTaken
 

@@ -1,8 +1,7 @@
 """How a thing is done to a plant, or how one looks for pests."""
 
-from bot.actions.command import Command, performs
+from bot.actions.action import Command, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.catalogue.cautions import load_cautions
 from bot.catalogue.howto import load_howto
 from bot.domain.caution import Occasion

@@ -2,9 +2,8 @@
 
 from collections.abc import Iterable, Mapping
 
-from bot.actions.command import Command, performs
+from bot.actions.action import Command, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Outcome
 from bot.catalogue.poison import load_poisons
 from bot.domain.identity import PlantId
 from bot.domain.plant_kind import PlantKind

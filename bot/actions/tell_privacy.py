@@ -1,11 +1,7 @@
 """Tell what is kept of a person, where, and how to be forgotten; nothing here writes."""
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
-from bot.actions.desk import Desk
+from bot.actions.action import ButtonText, Choice, Command, Outcome, performs
 from bot.actions.export import Export
-from bot.actions.outcome import Outcome
 
 
 class TellPrivacy(Command):
@@ -17,7 +13,6 @@ class PrivacyTold(Outcome):
 
 
 @performs
-def tell_privacy(_: TellPrivacy, desk: Desk) -> PrivacyTold:
+def tell_privacy(_: TellPrivacy) -> PrivacyTold:
     """Tell what is kept of a person."""
-    del desk
     return PrivacyTold(offers=(Choice(ButtonText.EXPORT_FIRST, (Export(),)),))

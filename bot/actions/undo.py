@@ -2,12 +2,9 @@
 
 from datetime import date
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
+from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk
-from bot.actions.outcome import Asking, Outcome
 from bot.actions.show_history import described
 from bot.domain.fold import latest
 from bot.domain.journal import CalendarGiven, Entry, Heard, HeldUntil, Nudged, Voided, evening_of

@@ -1,14 +1,10 @@
 """The check walk in the chat: one plant at a time, one tap each, resumable."""
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
+from bot.actions.action import Asking, ButtonText, Choice, Command, Expecting, Outcome, performs
 from bot.actions.desk import Desk
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
-from bot.actions.outcome import Asking, Outcome
 from bot.actions.show_plants import NoPlants
-from bot.actions.situation import Expecting
 from bot.domain.identity import PlantId
 from bot.domain.journal import WalkBegun, WalkEnded, WalkPassed
 from bot.domain.release import Level

@@ -2,12 +2,8 @@
 
 from collections.abc import Iterable
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command, performs
+from bot.actions.action import Asking, ButtonText, Choice, Command, Expecting, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.outcome import Asking, Outcome
-from bot.actions.situation import Expecting
 from bot.domain.course import next_step
 from bot.domain.household import Plant, Product, Work
 from bot.domain.identity import PlantId

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
 
-from bot.actions.command import Command
+from bot.actions.action import Command
 from bot.actions.incomplete import Incomplete
 from bot.actions.stock_product import StockProduct
 from bot.domain.identity import PlantId

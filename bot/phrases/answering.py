@@ -2,9 +2,8 @@
 
 from dataclasses import replace
 
+from bot.actions.action import ButtonText, Choice
 from bot.actions.ask import Ask
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
 from bot.actions.identify import Identify
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.isolate import Isolate

@@ -3,9 +3,7 @@
 from collections.abc import Callable
 from datetime import date, datetime
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command
+from bot.actions.action import ButtonText, Choice, Command
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import grade_choices

@@ -4,8 +4,7 @@ import re
 from dataclasses import field, replace
 from decimal import Decimal
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
+from bot.actions.action import ButtonText, Choice
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.situation import Situation
 from bot.actions.stock_product import StockProduct

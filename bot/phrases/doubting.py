@@ -3,8 +3,8 @@
 import re
 from itertools import combinations
 
+from bot.actions.action import Command
 from bot.actions.add_plants import AddPlants, NewPlant
-from bot.actions.command import Command
 from bot.actions.correct import Correct
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind

@@ -17,7 +17,7 @@ from itertools import combinations, pairwise
 from pathlib import Path
 from zlib import crc32
 
-from bot.actions.command import Command
+from bot.actions.action import Command
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation

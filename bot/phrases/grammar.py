@@ -7,12 +7,10 @@ from datetime import date
 from itertools import pairwise
 from typing import TypeGuard
 
+from bot.actions.action import ButtonText, Choice, Command, Expecting
 from bot.actions.add_plants import AddPlants
 from bot.actions.ask import Ask, Topic
 from bot.actions.begin_talk import BeginTalk
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command
 from bot.actions.courtesy import Greet, Help, Thanks
 from bot.actions.export import Export
 from bot.actions.forget import Forget
@@ -39,7 +37,7 @@ from bot.actions.set_strict import SetStrict
 from bot.actions.set_town import SetCoordinates, SetTown
 from bot.actions.set_units import SetUnits
 from bot.actions.share import Invite, Leave
-from bot.actions.situation import Expecting, Situation
+from bot.actions.situation import Situation
 from bot.actions.skip_question import SkipQuestion
 from bot.actions.stock_product import StockProduct
 from bot.actions.tell_privacy import TellPrivacy

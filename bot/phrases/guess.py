@@ -15,7 +15,8 @@ from itertools import pairwise
 from pathlib import Path
 from zlib import crc32
 
-from bot.actions.situation import Expecting, KnownPlace, KnownPlant, Situation
+from bot.actions.action import Expecting
+from bot.actions.situation import KnownPlace, KnownPlant, Situation
 from bot.domain.value import dataclass
 from bot.phrases.days import MONTHS, WEEKDAYS
 from bot.phrases.lexicon import listed

@@ -6,10 +6,11 @@ from dataclasses import field, replace
 from functools import lru_cache
 from itertools import pairwise, takewhile
 
+from bot.actions.action import Expecting
 from bot.actions.add_plants import NewPlant
 from bot.actions.decline import Decline
 from bot.actions.set_place import SetPlace
-from bot.actions.situation import Expecting, Situation
+from bot.actions.situation import Situation
 from bot.catalogue.towns import find_towns
 from bot.domain.identity import PlantId
 from bot.domain.measure import INCH_CM

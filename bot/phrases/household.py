@@ -5,8 +5,7 @@ from datetime import date
 from decimal import Decimal
 from itertools import takewhile
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
+from bot.actions.action import ButtonText, Choice
 from bot.actions.hold import Hold
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.mix_batch import Mix

@@ -3,10 +3,8 @@
 from datetime import date
 from typing import TypeVar
 
+from bot.actions.action import ButtonText, Choice, Command
 from bot.actions.ask import Ask, Topic
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command
 from bot.actions.correct import Correct
 from bot.actions.decline import Decline
 from bot.actions.incomplete import Incomplete, Missing

@@ -3,10 +3,10 @@
 import re
 from dataclasses import replace
 
+from bot.actions.action import Command, Expecting
 from bot.actions.add_plants import AddPlants, NewPlant
-from bot.actions.command import Command
 from bot.actions.set_place import SetPlace
-from bot.actions.situation import Expecting, Situation
+from bot.actions.situation import Situation
 from bot.domain.value import dataclass
 from bot.phrases.homes import MOST_PLANTS, holds_a_kind, read_home
 from bot.phrases.lexicon import listed, words_of_class

@@ -4,7 +4,7 @@ from datetime import date
 from decimal import Decimal
 from itertools import pairwise
 
-from bot.actions.command import Command
+from bot.actions.action import Command
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
 from bot.actions.log_sign import LogSign

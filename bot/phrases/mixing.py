@@ -3,8 +3,7 @@
 from dataclasses import field, replace
 from decimal import Decimal
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
+from bot.actions.action import ButtonText, Choice
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.log_use import LogUse
 from bot.actions.mix_batch import Mix

@@ -3,9 +3,9 @@
 from datetime import date, time
 from decimal import Decimal
 
+from bot.actions.action import Command
 from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.ask import Ask
-from bot.actions.command import Command
 from bot.actions.correct import Correct
 from bot.actions.courtesy import Greet, Help, Thanks
 from bot.actions.decline import Decline

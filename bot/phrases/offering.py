@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import field, replace
 from itertools import pairwise
 
-from bot.actions.command import Command
+from bot.actions.action import Command
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
 from bot.actions.situation import Situation

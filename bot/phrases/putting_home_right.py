@@ -2,8 +2,8 @@
 
 from dataclasses import replace
 
+from bot.actions.action import ButtonText
 from bot.actions.add_plants import AddPlants, NewPlant
-from bot.actions.button_texts import ButtonText
 from bot.actions.log_find import LogFind
 from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetTown

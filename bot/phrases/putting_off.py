@@ -4,8 +4,7 @@ from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from itertools import pairwise
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
+from bot.actions.action import ButtonText, Choice
 from bot.actions.correct_entry import DeleteEntry, Entered, Kind
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.postpone import Postpone

@@ -2,7 +2,7 @@
 
 import re
 
-from bot.actions.command import Command
+from bot.actions.action import Command
 from bot.actions.correct import Correct
 from bot.actions.correct_entry import CorrectEntry, DeleteEntry, Entered, Kind
 from bot.actions.situation import Situation

@@ -2,8 +2,8 @@
 
 from itertools import pairwise
 
+from bot.actions.action import Command
 from bot.actions.ask import Ask, Topic
-from bot.actions.command import Command
 from bot.actions.courtesy import Help
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.not_understood import NotUnderstood

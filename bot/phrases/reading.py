@@ -5,11 +5,9 @@ from collections.abc import Iterator
 from dataclasses import replace
 from itertools import islice, pairwise
 
+from bot.actions.action import ButtonText, Choice, Command, Expecting
 from bot.actions.add_plants import AddPlants
 from bot.actions.ask import Ask, Topic
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command
 from bot.actions.courtesy import Greet, Help, Thanks
 from bot.actions.decline import Decline
 from bot.actions.give_first_aid import GiveFirstAid
@@ -29,7 +27,7 @@ from bot.actions.read_anew import ReadAnew, Subject
 from bot.actions.release_plant import ReleasePlant
 from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetTown
-from bot.actions.situation import Expecting, Situation
+from bot.actions.situation import Situation
 from bot.actions.skip_question import SkipQuestion
 from bot.actions.stock_product import StockProduct
 from bot.actions.walk_through import EndWalk, PassPlant

@@ -2,9 +2,7 @@
 
 from datetime import UTC, date, datetime
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command
+from bot.actions.action import ButtonText, Choice, Command
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.log_round import LogRound
 from bot.catalogue.load import load

@@ -3,9 +3,9 @@
 from collections.abc import Callable, Iterable
 from datetime import date, datetime, timedelta
 
+from bot.actions.action import Command
 from bot.actions.add_plants import AddPlants
 from bot.actions.ask import Ask, Topic
-from bot.actions.command import Command
 from bot.actions.correct import Correct
 from bot.actions.courtesy import Help
 from bot.actions.export import Export

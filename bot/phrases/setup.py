@@ -3,11 +3,11 @@
 import re
 from datetime import time
 
-from bot.actions.command import Command
+from bot.actions.action import Command, Expecting
 from bot.actions.set_hours import SetHours
 from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetCoordinates, SetTown
-from bot.actions.situation import Expecting, Situation
+from bot.actions.situation import Situation
 from bot.domain.identity import PlaceId
 from bot.domain.window import Facing, Outdoors
 from bot.phrases.days import clock_at, evening_hour

@@ -4,7 +4,7 @@ from collections.abc import Hashable, Iterable, Iterator
 from dataclasses import fields
 from decimal import Decimal
 
-from bot.actions.command import Command
+from bot.actions.action import Command
 from bot.actions.incomplete import Incomplete
 from bot.domain.identity import PlantId
 

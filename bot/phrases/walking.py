@@ -2,9 +2,10 @@
 
 from dataclasses import replace
 
+from bot.actions.action import Expecting
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
-from bot.actions.situation import Expecting, Situation
+from bot.actions.situation import Situation
 from bot.actions.walk_through import BeginWalk, EndWalk, GoOn, PassPlant
 from bot.domain.identity import PlantId
 from bot.domain.release import Level

@@ -1,6 +1,7 @@
 """The work day: "work day", "clean-out for hoya and ivy", and what answers its stages."""
 
-from bot.actions.situation import Expecting, Situation
+from bot.actions.action import Expecting
+from bot.actions.situation import Situation
 from bot.actions.work_through import BeginWork, EndWork, TickWork
 from bot.domain.trade import Method
 from bot.phrases.asking import Meant

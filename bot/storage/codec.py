@@ -8,10 +8,8 @@ from typing import Any
 
 import msgspec
 
+from bot.actions.action import ButtonText, Choice, Command
 from bot.actions.begin_talk import BeginTalk
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.perform import KNOWN

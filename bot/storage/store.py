@@ -10,9 +10,8 @@ from typing import Any
 import sqlalchemy as sa
 from sqlalchemy import bindparam
 
-from bot.actions.choice import Choice
+from bot.actions.action import Choice, Expecting
 from bot.actions.ports import Member, Question
-from bot.actions.situation import Expecting
 from bot.domain.identity import EntryId, HouseholdId, MemberId, PlaceId, PlantId, ProductId
 from bot.domain.journal import Draft, Entry
 from bot.domain.naming import shown_name

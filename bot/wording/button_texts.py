@@ -1,7 +1,6 @@
 """What is written on the buttons, every one of them; typed answers are read by the same words."""
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
+from bot.actions.action import ButtonText, Choice
 
 LONGEST = 40
 """More does not fit beside another on a narrow phone. Judgement. [1]"""

@@ -4,6 +4,7 @@ import sys
 from collections.abc import Sequence
 from dataclasses import replace
 
+from bot.actions.action import Expecting, Outcome
 from bot.actions.add_plants import PlantsAdded
 from bot.actions.begin_talk import Founded
 from bot.actions.courtesy import Welcomed
@@ -16,7 +17,6 @@ from bot.actions.log_check import CheckLogged
 from bot.actions.log_find import FindLogged
 from bot.actions.log_round import NothingDue, RoundLogged, WhichEvening, WhichTreatment
 from bot.actions.not_understood import Unclear
-from bot.actions.outcome import Outcome
 from bot.actions.pass_on import NoteForOthers
 from bot.actions.postpone import PutOff
 from bot.actions.read_temperature import TemperatureNoted
@@ -30,7 +30,6 @@ from bot.actions.show_history import History
 from bot.actions.show_isolated import IsolatedList
 from bot.actions.show_more import MoreText
 from bot.actions.show_plants import PlantList
-from bot.actions.situation import Expecting
 from bot.actions.stock_product import Stocked
 from bot.actions.undo import Undone
 from bot.actions.walk_through import WalkDone, WalkStep

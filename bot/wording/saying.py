@@ -4,7 +4,7 @@ from collections.abc import Callable
 from types import UnionType
 from typing import TypeVar, get_args
 
-from bot.actions.outcome import Outcome
+from bot.actions.action import Outcome
 
 _F = TypeVar("_F", bound=Callable[..., str])
 

@@ -6,8 +6,8 @@ from importlib import import_module
 from typing import Any
 
 from bot import wording
+from bot.actions.action import Outcome
 from bot.actions.export import AllExported, CalendarMade, TableMade
-from bot.actions.outcome import Outcome
 from bot.actions.show_photos import PhotosShown
 from bot.actions.show_trend import TrendShown
 from bot.wording.answer import Attachment

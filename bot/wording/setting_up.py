@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import time
 from decimal import Decimal
 
+from bot.actions.action import Expecting
 from bot.actions.add_plants import PlantsAdded
 from bot.actions.begin_talk import Founded, Welcome
 from bot.actions.set_hours import BadHours, EveningMoved, HoursSet
@@ -14,7 +15,6 @@ from bot.actions.set_up import Lacking, SetUpGoesOn
 from bot.actions.show_places import PlacesTold
 from bot.actions.show_settings import SettingsTold
 from bot.actions.show_shelf import Shelf
-from bot.actions.situation import Expecting
 from bot.actions.skip_question import QuestionSkipped
 from bot.actions.stock_product import Stocked
 from bot.domain.household import Place

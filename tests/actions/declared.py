@@ -5,8 +5,7 @@ import pkgutil
 from importlib import import_module
 
 from bot import actions
-from bot.actions.command import Command
-from bot.actions.outcome import Outcome
+from bot.actions.action import Command, Outcome
 
 
 def commands() -> list[type[Command]]:

@@ -2,7 +2,7 @@
 
 from importlib import import_module
 
-from bot.actions.command import PERFORMERS
+from bot.actions.action import PERFORMERS
 from bot.wording.saying import SAYERS
 from tests.actions.declared import commands, outcomes
 

@@ -7,8 +7,8 @@ from tempfile import TemporaryDirectory
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from bot.actions.action import Command
 from bot.actions.add_plants import AddPlants, NewPlant
-from bot.actions.command import Command
 from bot.actions.desk import Desk
 from bot.actions.hold import Hold
 from bot.actions.isolate import Isolate

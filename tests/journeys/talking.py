@@ -6,9 +6,7 @@ from datetime import UTC, date, datetime, time, timedelta
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command
+from bot.actions.action import ButtonText, Choice, Command
 from bot.actions.incoming import Incoming, Kind, Location, Press, Text
 from bot.catalogue.load import load
 from bot.conversation import Conversation, Said, SaidTonight

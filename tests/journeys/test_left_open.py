@@ -2,8 +2,7 @@
 
 import pytest
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
+from bot.actions.action import ButtonText, Choice
 from bot.actions.incoming import Press
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.log_round import LogRound

@@ -15,7 +15,7 @@ from hypothesis import HealthCheck, Phase, settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, invariant, rule
 
-from bot.actions.button_texts import ButtonText
+from bot.actions.action import ButtonText
 from bot.actions.correct_entry import CorrectEntry, DeleteEntry, Entered, Kind
 from bot.domain.fold import valid
 from bot.domain.identity import EntryId, PlantId

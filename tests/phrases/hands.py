@@ -15,7 +15,7 @@ from pathlib import Path
 from typing import Any
 
 from bot import rehearsal
-from bot.actions.command import Command
+from bot.actions.action import Command
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.incomplete import Incomplete
 from bot.actions.not_understood import NotUnderstood

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
-from bot.actions.command import Command
+from bot.actions.action import Command
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.situation import Situation
 from bot.catalogue.load import load

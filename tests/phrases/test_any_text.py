@@ -6,6 +6,7 @@ from dataclasses import replace
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
+from bot.actions.action import Expecting
 from bot.actions.add_plants import AddPlants
 from bot.actions.correct import Correct
 from bot.actions.give_first_aid import GiveFirstAid
@@ -17,7 +18,6 @@ from bot.actions.move_plant import MovePlant
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.release_plant import ReleasePlant
 from bot.actions.set_routine import SetRoutine
-from bot.actions.situation import Expecting
 from bot.actions.stock_product import StockProduct
 from bot.domain.trade import Method
 from bot.phrases import grammar, items, text

@@ -4,15 +4,14 @@ from dataclasses import replace
 
 import pytest
 
+from bot.actions.action import ButtonText, Choice, Expecting
 from bot.actions.add_plants import AddPlants, NewPlant
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
 from bot.actions.postpone import Postpone
-from bot.actions.situation import Asked, Expecting, KnownPlant
+from bot.actions.situation import Asked, KnownPlant
 from bot.domain.identity import PlantId
 from bot.phrases.notation import notation
 from bot.phrases.reading import understand

@@ -5,10 +5,10 @@ from dataclasses import replace
 
 import pytest
 
+from bot.actions.action import Expecting
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.incomplete import Incomplete
 from bot.actions.not_understood import NotUnderstood
-from bot.actions.situation import Expecting
 from bot.phrases.emergencies import danger, hear_emergency, weights
 from bot.phrases.reading import understand
 from tests.phrases.situation import EVENING, table

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from bot.actions.situation import Expecting
+from bot.actions.action import Expecting
 from bot.phrases.homes import Home, read_home
 from tests.phrases.situation import EVENING
 

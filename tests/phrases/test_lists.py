@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import pytest
 
+from bot.actions.action import Expecting
 from bot.actions.add_plants import AddPlants
 from bot.actions.set_place import SetPlace
-from bot.actions.situation import Expecting
 from bot.domain.window import Facing
 from bot.phrases.lists import read_list
 from bot.phrases.reading import understand

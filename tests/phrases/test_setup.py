@@ -5,11 +5,9 @@ from datetime import time
 
 import pytest
 
+from bot.actions.action import ButtonText, Choice, Command, Expecting
 from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.begin_talk import BeginTalk
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command
 from bot.actions.courtesy import Help
 from bot.actions.hold import Hold
 from bot.actions.log_round import LogRound
@@ -17,7 +15,6 @@ from bot.actions.not_understood import NotUnderstood
 from bot.actions.set_hours import SetHours
 from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetCoordinates, SetTown
-from bot.actions.situation import Expecting
 from bot.actions.undo import Undo
 from bot.domain.window import Facing, Outdoors
 from bot.phrases.reading import understand

@@ -3,7 +3,7 @@
 from datetime import datetime
 from pathlib import Path
 
-from bot.actions.situation import Expecting
+from bot.actions.action import Expecting
 from bot.rehearsal import USUAL, read_situation
 from tests.phrases.hands import SITUATIONS, situation_of, situations_told
 from tests.phrases.situation import KNOWLEDGE

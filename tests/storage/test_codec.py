@@ -6,9 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
-from bot.actions.command import Command
+from bot.actions.action import ButtonText, Choice, Command
 from bot.actions.courtesy import Help
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.stock_product import StockProduct

@@ -3,10 +3,8 @@ from datetime import date, timedelta
 import pytest
 import sqlalchemy as sa
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
+from bot.actions.action import ButtonText, Choice, Expecting
 from bot.actions.ports import Store
-from bot.actions.situation import Expecting
 from bot.actions.undo import Undo
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Found, PestCorrected, PlantSet, Voided

@@ -6,9 +6,8 @@ from typing import Any
 
 from hypothesis import strategies as st
 
+from bot.actions.action import ButtonText, Choice
 from bot.actions.ask import Ask
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
 from bot.actions.courtesy import Help
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.log_round import LogRound

@@ -17,7 +17,7 @@ from pathlib import Path
 
 import pytest
 
-from bot.actions.outcome import Outcome
+from bot.actions.action import Outcome
 from bot.storage.database import FILE_NAME, Database
 from bot.wording.sentences import say
 from bot.wording.voice import Voice

@@ -13,7 +13,7 @@ from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
-from bot.actions.outcome import Outcome
+from bot.actions.action import Outcome
 from bot.actions.press_button import AnsweredAlready
 from bot.storage.database import FILE_NAME, Database
 from bot.wording.sentences import say

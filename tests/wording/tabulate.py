@@ -15,14 +15,12 @@ from contextlib import contextmanager, nullcontext, suppress
 from pathlib import Path
 from unittest.mock import patch
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
+from bot.actions.action import ButtonText, Choice, Outcome
 from bot.actions.correct_entry import CorrectEntry, DeleteEntry, Entered, Kind
 from bot.actions.incoming import Photo, Text
 from bot.actions.incomplete import Asks, Missing
 from bot.actions.mix_batch import CannotMix, MixTrouble
 from bot.actions.not_understood import Unclear
-from bot.actions.outcome import Outcome
 from bot.domain.identity import PlantId
 from bot.storage.database import Database
 from bot.wording.button_texts import button_text

@@ -2,8 +2,7 @@
 
 import pytest
 
-from bot.actions.button_texts import ButtonText
-from bot.actions.choice import Choice
+from bot.actions.action import ButtonText, Choice
 from bot.wording.button_texts import BUTTON_TEXTS, LONGEST, button_text
 
 

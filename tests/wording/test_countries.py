@@ -7,8 +7,8 @@ import re
 import icalendar
 import pytest
 
+from bot.actions.action import Outcome
 from bot.actions.export import CalendarMade, TableMade
-from bot.actions.outcome import Outcome
 from bot.actions.set_units import UnitsSet
 from bot.actions.show_settings import SettingsTold
 from bot.actions.show_trend import TrendShown

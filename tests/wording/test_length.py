@@ -3,7 +3,7 @@
 import re
 from functools import cache
 
-from bot.actions.outcome import Outcome
+from bot.actions.action import Outcome
 from bot.wording.lines import LONG, PHONE, SHORT, fitted, heights
 from bot.wording.manner import AT_LENGTH, OFTEN, most_lines
 from bot.wording.sentences import say

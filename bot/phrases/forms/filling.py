@@ -3,9 +3,9 @@
 import re
 from datetime import date, time, timedelta
 
+from bot.actions.action import Command, Expecting
 from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.ask import Ask, Topic
-from bot.actions.command import Command
 from bot.actions.correct import Correct
 from bot.actions.courtesy import Help
 from bot.actions.export import Export
@@ -29,7 +29,6 @@ from bot.actions.set_routine import SetRoutine
 from bot.actions.set_town import SetTown
 from bot.actions.set_traits import SetTraits
 from bot.actions.share import Invite
-from bot.actions.situation import Expecting
 from bot.actions.skip_question import SkipQuestion
 from bot.actions.stock_product import StockProduct
 from bot.actions.undo import Undo

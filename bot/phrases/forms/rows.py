@@ -3,9 +3,9 @@
 from collections.abc import Callable
 from functools import partial
 
+from bot.actions.action import Command
 from bot.actions.add_plants import AddPlants
 from bot.actions.ask import Ask, Topic
-from bot.actions.command import Command
 from bot.actions.correct import Correct
 from bot.actions.courtesy import Help
 from bot.actions.hold import Hold

@@ -1,6 +1,30 @@
-"""What buttons say, by meaning; the words themselves stand in the wording."""
+"""What actions are made of: a command in, an outcome out, and what an outcome asks and offers."""
 
+from collections.abc import Callable
+from dataclasses import field
 from enum import Enum
+from types import UnionType
+from typing import Any, TypeVar, get_args
+
+from bot.domain.value import Value
+
+_F = TypeVar("_F", bound=Callable[..., Any])
+
+PERFORMERS: dict[type["Command"], Callable[[Any, Any], Any]] = {}
+"""Filled by the files of the actions as they are read; `bot.actions.perform` reads them all."""
+
+
+class Command(Value):
+    """Something a person can tell or ask the bot: what the reading and the buttons produce."""
+
+
+def performs(function: _F) -> _F:
+    """Let a function do the commands that its first parameter is annotated with, at a desk or without."""
+    annotated = next(iter(function.__annotations__.values()))
+    needs_desk = function.__code__.co_argcount > 1
+    for command in get_args(annotated) if isinstance(annotated, UnionType) else (annotated,):
+        PERFORMERS[command] = function if needs_desk else lambda told, _: function(told)
+    return function
 
 
 class ButtonText(Enum):
@@ -147,3 +171,45 @@ class ButtonText(Enum):
     NOTHING_YET = "nothing-yet"
     CHANGE_IT = "change-it"
     DELETE_IT = "delete-it"
+
+
+class Choice(Value):
+    """One offered answer: what its button says and what it would do."""
+
+    text: ButtonText
+    commands: tuple[Command, ...]
+    of: str = ""
+    """The name, the number or the words that the text is filled with."""
+
+
+class Expecting(Enum):
+    """What the open question waits for, when a bare answer would not say it."""
+
+    NOTHING = "nothing"
+    TOWN = "town"
+    EVENING = "evening"
+    QUIET = "quiet"
+    PLANTS = "plants"
+    PLACE = "place"
+    WHERE = "where"
+    CHOICE = "choice"
+    LINES = "lines"
+    WORK = "work"
+    WALK = "walk"
+    ERASE = "erase"
+
+
+class Asking(Value):
+    """A question: what may be answered by button, and what an answer in words would mean."""
+
+    choices: tuple[Choice, ...] = ()
+    expecting: Expecting = Expecting.CHOICE
+
+
+class Outcome(Value):
+    """What came of a command: the wording makes sentences of it, nobody else does."""
+
+    asking: Asking | None = field(default=None, kw_only=True)
+    """The question it opens; nothing else says whether one is open."""
+    offers: tuple[Choice, ...] = field(default=(), kw_only=True)
+    """Buttons beside the answer that nothing waits for."""
