@@ -21,7 +21,11 @@ NIGHT_ENDS_AT = time(4)
 """Before this local time the day counts for the evening before. Judgement."""
 
 
-class HouseholdSet(Value, kw_only=True):
+class Payload(Value):
+    """What one entry tells."""
+
+
+class HouseholdSet(Payload, kw_only=True):
     """
     Preferences of the household. Latitude and longitude to 0.1 [deg].
 
@@ -46,7 +50,7 @@ class HouseholdSet(Value, kw_only=True):
     """Whether the quiet hours are the teller's alone: others share the home."""
 
 
-class PlaceSet(Value, kw_only=True):
+class PlaceSet(Payload, kw_only=True):
     """A place added or changed. usual_c is its usual temperature [degC]."""
 
     place: PlaceId
@@ -58,13 +62,13 @@ class PlaceSet(Value, kw_only=True):
     lamp_until: time | None = None
 
 
-class PlaceGone(Value, kw_only=True):
+class PlaceGone(Payload, kw_only=True):
     """A place is no longer used."""
 
     place: PlaceId
 
 
-class PlantSet(Value, kw_only=True):
+class PlantSet(Payload, kw_only=True):
     """The entry's plant added, moved or told more of. Pot size [cm]."""
 
     name: str | None = None
@@ -74,13 +78,13 @@ class PlantSet(Value, kw_only=True):
     traits: tuple[str, ...] | None = None
 
 
-class PlantRenamed(Value):
+class PlantRenamed(Payload):
     """The entry's plant is called otherwise."""
 
     name: str
 
 
-class ProductSet(Value, kw_only=True):
+class ProductSet(Payload, kw_only=True):
     """A product on the shelf, or more of its label."""
 
     product: ProductId
@@ -89,7 +93,7 @@ class ProductSet(Value, kw_only=True):
     label: Label = field(default_factory=Label)
 
 
-class Found(Value, kw_only=True):
+class Found(Payload, kw_only=True):
     """Living pests or egg sacs seen. pest is a catalogue key."""
 
     pest: str
@@ -98,33 +102,33 @@ class Found(Value, kw_only=True):
     where: str | None = None
 
 
-class SignSeen(Value):
+class SignSeen(Payload):
     """A sign without a living pest."""
 
     sign: Sign
 
 
-class CheckedClean(Value):
+class CheckedClean(Payload):
     """A look with none seen."""
 
     level: Level
 
 
-class Treated(Value, kw_only=True):
+class Treated(Payload, kw_only=True):
     """A treatment done."""
 
     method: Method
     product: ProductId | None = None
 
 
-class Postponed(Value, kw_only=True):
+class Postponed(Payload, kw_only=True):
     """Not tonight: due on a day, or later the same evening (at, UTC)."""
 
     on: date
     at: datetime | None = None
 
 
-class IsolatedNow(Value):
+class IsolatedNow(Payload):
     """The entry's plant is kept apart; apart False: it cannot be moved, its place is the isolation room."""
 
     apart: bool = True
@@ -132,23 +136,23 @@ class IsolatedNow(Value):
     """A new arrival is kept apart for so long; None for a plant apart because of a find. [d]"""
 
 
-class ReleasedNow(Value):
+class ReleasedNow(Payload):
     """The entry's plant leaves isolation, by the rule or against it."""
 
     by_rule: bool
 
 
-class LostNow(Value):
+class LostNow(Payload):
     """The entry's plant died or was thrown out."""
 
 
-class PestCorrected(Value):
+class PestCorrected(Payload):
     """The open case on the entry's plant is of another pest."""
 
     pest: str
 
 
-class UsualByMonth(Value, kw_only=True):
+class UsualByMonth(Payload, kw_only=True):
     """How warm a place usually is in some months of the year. [degC]."""
 
     place: PlaceId
@@ -156,7 +160,7 @@ class UsualByMonth(Value, kw_only=True):
     celsius: float
 
 
-class TemperatureRead(Value, kw_only=True):
+class TemperatureRead(Payload, kw_only=True):
     """A reading of a place, or a day's lowest and highest with their mean. [degC]."""
 
     place: PlaceId
@@ -165,14 +169,14 @@ class TemperatureRead(Value, kw_only=True):
     high: float | None = None
 
 
-class RoutineSet(Value, kw_only=True):
+class RoutineSet(Payload, kw_only=True):
     """A fixed habit; an empty rule ends it."""
 
     name: str
     rule: str
 
 
-class HeldUntil(Value):
+class HeldUntil(Payload):
     """
     No nudges before this day; None is until further notice; a day in the past ends it.
 
@@ -197,7 +201,7 @@ class NudgedTask(Value, kw_only=True):
     is_over: bool = False
 
 
-class Nudged(Value, kw_only=True):
+class Nudged(Payload, kw_only=True):
     """A nudge the bot sent for the evening of happened_on; a later count is its repeat, or the morning's."""
 
     count: int
@@ -205,30 +209,30 @@ class Nudged(Value, kw_only=True):
     is_morning: bool = False
 
 
-class LineTaken(Value):
+class LineTaken(Payload):
     """The entry's member does what is asked of its plant that evening."""
 
 
-class Heard(Value):
+class Heard(Payload):
     """Somebody answered the open nudge."""
 
 
-class SilenceAsked(Value):
+class SilenceAsked(Payload):
     """After evenings without a word: asked whether to go on, and then once a week until anything is heard."""
 
 
-class Voided(Value):
+class Voided(Payload):
     """Takes back the entry named by void_of."""
 
 
-class WorkBegun(Value):
+class WorkBegun(Payload):
     """A work day begins with these plants; those to be cleaned out are among them."""
 
     plants: tuple[PlantId, ...]
     cleaned_out: tuple[PlantId, ...] = ()
 
 
-class WorkTicked(Value):
+class WorkTicked(Payload):
     """A stage of the work day is done for these plants, or left out."""
 
     stage: str
@@ -236,91 +240,52 @@ class WorkTicked(Value):
     is_left_out: bool = False
 
 
-class WorkEnded(Value):
+class WorkEnded(Payload):
     """The work day is over, whatever was ticked."""
 
 
-class WalkBegun(Value):
+class WalkBegun(Payload):
     """A check walk begins over these plants, in this order, all looked at in one way."""
 
     plants: tuple[PlantId, ...]
     level: Level
 
 
-class WalkPassed(Value):
+class WalkPassed(Payload):
     """The entry's plant is left out of this walk."""
 
 
-class WalkEnded(Value):
+class WalkEnded(Payload):
     """The walk is over, whatever is left."""
 
 
-class Watered(Value):
+class Watered(Payload):
     """The entry's plant was watered."""
 
 
-class PhotoTaken(Value):
+class PhotoTaken(Payload):
     """A photo shows the entry's plant."""
 
     photo: PhotoId
 
 
-class CalendarGiven(Value):
+class CalendarGiven(Payload):
     """Evenings that a calendar file named: a later file must take back those that moved."""
 
     evenings: tuple[date, ...]
 
 
-class SprayUsed(Value):
+class SprayUsed(Payload):
     """Spray the whole evening took. [mL]."""
 
     ml: Decimal
 
 
-class LeafCounted(Value):
+class LeafCounted(Payload):
     """Living pests on one leaf before and after a wash. [1]."""
 
     before: int
     after: int
-
-
-Payload = (
-    HouseholdSet
-    | PlaceSet
-    | PlaceGone
-    | PlantSet
-    | PlantRenamed
-    | ProductSet
-    | Found
-    | SignSeen
-    | Watered
-    | CheckedClean
-    | Treated
-    | Postponed
-    | IsolatedNow
-    | ReleasedNow
-    | LostNow
-    | PestCorrected
-    | TemperatureRead
-    | UsualByMonth
-    | PhotoTaken
-    | CalendarGiven
-    | SprayUsed
-    | LeafCounted
-    | WalkBegun
-    | WalkPassed
-    | WalkEnded
-    | RoutineSet
-    | HeldUntil
-    | WorkBegun
-    | WorkTicked
-    | WorkEnded
-    | Nudged
-    | Heard
-    | SilenceAsked
-    | LineTaken
-    | Voided
-)
 
 
 class Draft(Value, kw_only=True):

@@ -21,49 +21,19 @@ from bot.domain.label import Label
 from bot.domain.value import Value
 from bot.storage.failure import StoreError
 
-# a changed meaning raises the version; a new field with a default does not
-KINDS: dict[type, tuple[str, int]] = {
-    journal.HouseholdSet: ("household_set", 1),
-    journal.PlaceSet: ("place_set", 1),
-    journal.PlaceGone: ("place_gone", 1),
-    journal.PlantRenamed: ("plant_renamed", 1),
-    journal.PlantSet: ("plant_set", 1),
-    journal.ProductSet: ("product_set", 2),
-    journal.Found: ("found", 1),
-    journal.SignSeen: ("sign_seen", 1),
-    journal.UsualByMonth: ("usual_by_month", 1),
-    journal.WalkBegun: ("walk_begun", 1),
-    journal.WalkPassed: ("walk_passed", 1),
-    journal.WalkEnded: ("walk_ended", 1),
-    journal.PhotoTaken: ("photo_taken", 1),
-    journal.Watered: ("watered", 1),
-    journal.CalendarGiven: ("calendar_given", 1),
-    journal.SprayUsed: ("spray_used", 1),
-    journal.LeafCounted: ("leaf_counted", 1),
-    journal.WorkBegun: ("work_begun", 1),
-    journal.WorkTicked: ("work_ticked", 1),
-    journal.WorkEnded: ("work_ended", 1),
-    journal.CheckedClean: ("checked_clean", 1),
-    journal.Treated: ("treated", 1),
-    journal.Postponed: ("postponed", 1),
-    journal.IsolatedNow: ("isolated_now", 1),
-    journal.ReleasedNow: ("released_now", 1),
-    journal.LostNow: ("lost_now", 1),
-    journal.PestCorrected: ("pest_corrected", 1),
-    journal.TemperatureRead: ("temperature_read", 1),
-    journal.RoutineSet: ("routine_set", 1),
-    journal.HeldUntil: ("held_until", 1),
-    journal.Nudged: ("nudged", 1),
-    journal.LineTaken: ("line_taken", 1),
-    journal.Heard: ("heard", 1),
-    journal.SilenceAsked: ("silence_asked", 1),
-    journal.Voided: ("voided", 1),
-}
-
 _NAMES: dict[type, str] = {BeginTalk: "start", GiveFirstAid: "exposure"}
-"""Commands whose class has another name than the database keeps."""
+"""What the database keeps under another name than that of its class."""
+_VERSIONS: dict[type, int] = {journal.ProductSet: 2}
+"""A changed meaning raises the version; a new field with a default does not."""
 
-COMMANDS = {cls: _NAMES.get(cls, re.sub("(?<!^)(?=[A-Z])", "_", cls.__name__).lower()) for cls in KNOWN}
+
+def _name(cls: type) -> str:
+    return _NAMES.get(cls, re.sub("(?<!^)(?=[A-Z])", "_", cls.__name__).lower())
+
+
+_PAYLOADS = (one for one in vars(journal).values() if isinstance(one, type) and Payload in one.__bases__)
+KINDS: dict[type, tuple[str, int]] = {one: (_name(one), _VERSIONS.get(one, 1)) for one in _PAYLOADS}
+COMMANDS = {cls: _name(cls) for cls in KNOWN}
 
 _OF_A_LABEL = tuple(one.name for one in dataclasses.fields(Label))
 _KIND_CLASSES = {name: (cls, version) for cls, (name, version) in KINDS.items()}

@@ -1,6 +1,5 @@
 import dataclasses
 from decimal import Decimal
-from typing import get_args
 
 import pytest
 from hypothesis import given, settings
@@ -27,14 +26,25 @@ from bot.storage.failure import StoreError
 from tests.actions.declared import commands
 from tests.storage.values import values_of
 
-PAYLOADS = get_args(Payload)
+PAYLOADS = tuple(KINDS)
 COMMAND_CLASSES = commands()
 few = settings(max_examples=25, deadline=None)
 
 
 def test_every_payload_has_a_kind_of_its_own() -> None:
-    assert set(KINDS) == set(PAYLOADS)
     assert len(set(KINDS.values())) == len(PAYLOADS)
+
+
+def test_the_kinds_that_journals_hold_are_still_read() -> None:
+    kept = """
+        calendar_given checked_clean found heard held_until household_set isolated_now leaf_counted
+        line_taken lost_now nudged pest_corrected photo_taken place_gone place_set plant_renamed
+        plant_set postponed product_set released_now routine_set sign_seen silence_asked spray_used
+        temperature_read treated usual_by_month voided walk_begun walk_ended walk_passed watered
+        work_begun work_ended work_ticked
+    """.split()
+    assert set(kept) == {name for name, _ in KINDS.values()}
+    assert {name for name, version in KINDS.values() if version > 1} == {"product_set"}
 
 
 def test_every_command_has_a_name_of_its_own() -> None:
