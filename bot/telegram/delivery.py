@@ -84,7 +84,6 @@ class Caller(Protocol):
 
     async def call(self, method: str, body: dict[str, Any]) -> Any:
         """Call one method; what it gives holds `message_id` where it made a message."""
-        ...
 
 
 @dataclass(slots=True)

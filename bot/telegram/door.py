@@ -39,27 +39,21 @@ class Taker(Protocol):
 
     def introduce(self, me: Me) -> None:
         """Learn who the bot is."""
-        ...
 
     def take(self, updates: Sequence[Parsed], outcomes: Sequence[Outcome]) -> Sequence[Parcel]:
         """Take updates in order, write what became of earlier rows, give the rows to send now."""
-        ...
 
     def write(self, outcomes: Sequence[Outcome]) -> None:
         """Write what became of rows."""
-        ...
 
     def note(self, sent: Delivered) -> None:
         """Note at once, in the event loop, that a row was sent, until `take` or `write` has written it."""
-        ...
 
     def forget_notes(self) -> None:
         """Forget the notes: everything noted is written."""
-        ...
 
     def claim(self, limit: int, *, is_start: bool) -> Sequence[Parcel]:
         """Claim rows that wait or whose lease ran out; at the start also those of the process before."""
-        ...
 
 
 class Door:
