@@ -67,15 +67,10 @@ class Wait(Value, kw_only=True):
 
     def share(self, celsius: float) -> float:
         """
-        Give the part of three figures that one day at a temperature gets done. [1/d].
+        Give the part of three figures that one day at a temperature [degC] gets done. [1/d].
 
-        Between 18 and 25 degC a straight line in 1/days through the figures; below, the line of 18
-        and 21 goes on down to nought; above, the figure of 25 stands.
-
-        Parameters
-        ----------
-        celsius
-            Temperature of the day. [degC]
+        Between 18 and 25 degC a straight line in 1/days through the figures; below, the line of 18 and 21
+        goes on down to nought; above, the figure of 25 stands.
         """
         assert self.days is not None
         cool, middle, warm = (1 / one for one in self.days)

@@ -27,22 +27,10 @@ def held(pest: Pest, temperature: float) -> float:
 
 def development_days(stage: Stage, temperature: float) -> float:
     """
-    Time one stage takes at a constant temperature, by the linear model.
+    Time one stage takes at a constant temperature [degC], by the linear model: K / (T - T0). [d].
 
-    Parameters
-    ----------
-    stage
-        Constant K [degC d] and threshold T0 [degC] of one study; never mix studies.
-    temperature
-        Mean temperature of the place. [degC]
+    K [degC d] and T0 [degC] are of one study, never mixed; infinite where it is too cold to tell.
 
-    Returns
-    -------
-    float
-        K / (T - T0), infinite where it is too cold to tell. [d]
-
-    References
-    ----------
     .. [arai1996] nymphal constants in this form.
     """
     if stage.dd == 0:
@@ -64,24 +52,11 @@ class Warmth(Value, kw_only=True):
 
 def sequence_days(pest: Pest, stages: Sequence[Stage], warmth: Warmth) -> float:
     """
-    Time several stages take one after the other, day by day where temperatures are known.
+    Time several stages take one after the other, day by day where temperatures [degC] are known. [d].
 
-    Parameters
-    ----------
-    pest
-        Its upper bound holds hot days. [degC]
-    stages
-        In the order they are passed through.
-    warmth
-        Temperatures since the clock started. [degC]
+    Infinite if not over within the horizon. Days too cold to tell add nothing, the pest's upper bound holds
+    hot ones.
 
-    Returns
-    -------
-    float
-        Days from the start; infinite if not over within the horizon. Days too cold to tell add nothing. [d]
-
-    References
-    ----------
     .. [arai1996] the linear model that is summed.
     """
     if not warmth.daily:
@@ -117,22 +92,10 @@ class Clock(Value, kw_only=True):
 
 def clock(pest: Pest, warmth: Warmth) -> Clock:
     """
-    Work out when eggs and hatchlings that nobody saw would show.
+    Work out when eggs and hatchlings that nobody saw would show, by the warmth since the last find. [d].
 
-    Parameters
-    ----------
-    pest
-        egg_lo, egg_hi and the three instar blocks, the slow side. [degC d]
-    warmth
-        Temperatures since the last find. [degC]
+    h1 = egg_lo + first instar, h2 = egg_hi + first two, h3 = egg_hi + all, on the pest's slow side.
 
-    Returns
-    -------
-    Clock
-        h1 = egg_lo + first instar, h2 = egg_hi + first two, h3 = egg_hi + all. [d]
-
-    References
-    ----------
     .. [arai1996] instars; the egg's range is a judgement inside hortipm_mealybug.
     """
     first, second, rest = pest.instars

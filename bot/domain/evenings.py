@@ -30,23 +30,9 @@ def fewest_evenings(needs: Sequence[Need]) -> tuple[tuple[date, tuple[int, ...]]
     """
     Cover every window by the fewest evenings; among those, the ones nearest the aims, then the earliest.
 
-    A window reaches back to the day the label allows, so that a plant can join an earlier evening. The
-    label's day also holds when it is later than the window's opening.
-
-    Parameters
-    ----------
-    needs
-        One a plant. [local dates]
-
-    Returns
-    -------
-    tuple
-        Evenings in order, each with the keys it serves.
-
-    Raises
-    ------
-    ValueError
-        If a window closes before it opens or before the label allows.
+    A window reaches back to the day the label allows, so that a plant can join an earlier evening; the
+    label's day also holds when it is later than the window's opening. Gives the evenings in order, each with
+    the keys it serves. ValueError if a window closes before it opens or before the label allows.
     """
     if not needs:
         return ()

@@ -33,22 +33,8 @@ _VISIBLE = HidingWeights(visible=1, first_instar=0, egg=0)
 
 def disc_prior(free: float, reintroduction: float) -> float:
     """
-    Lower a confidence of freedom by what may have come in since.
+    Lower a confidence of freedom [1] by the chance of a new infestation since [1]. [1].
 
-    Parameters
-    ----------
-    free
-        Probability before. [1]
-    reintroduction
-        Chance of a new infestation over the period. [1]
-
-    Returns
-    -------
-    float
-        free (1 - reintroduction). [1]
-
-    References
-    ----------
     .. [rsurveillance] disc.prior.
     """
     return free * (1 - reintroduction)
@@ -64,33 +50,14 @@ def p_free(  # noqa: PLR0913 - the switches by which it reduces to the published
     weights: HidingWeights = _WEIGHTS,
 ) -> float:
     """
-    Probability that nothing is left, given checks that found nothing, with eggs and hatchlings considered.
+    Probability [1] that nothing is left, given checks that found nothing, with eggs and hatchlings in mind.
 
-    What was left behind is already visible, a first instar or an egg, and becomes visible as the clock
-    says. With nothing hidden, one chance and no blind spot this is the published period-by-period rule.
+    What was left behind is already visible, a first instar or an egg (by `weights`, a judgement from a
+    simulated campaign), and becomes visible as the clock says [d]; a share of it, the blind spot, no look
+    ever shows. With nothing hidden, one chance and no blind spot this is the published period-by-period rule,
+    with the `prior` and the chance a week that something new comes in. Never above 1 / (1 + the blind spot)
+    from even odds.
 
-    Parameters
-    ----------
-    looks
-        Counted checks, in order. [d since the last find]
-    clock
-        When hidden stages show. [d]
-    blind_spot
-        Share never seen. [1]
-    prior
-        Probability before any check. [1]
-    weekly_reintroduction
-        Chance a week that something new comes in; it is visible from the next check. [1]
-    weights
-        Shares of what is left; a judgement from a simulated campaign.
-
-    Returns
-    -------
-    float
-        Never above 1 / (1 + the blind spot) from even odds. [1]
-
-    References
-    ----------
     .. [martin2007] as implemented in rsurveillance, pfree.calc; the hiding classes are ours.
     """
     free = prior

@@ -43,29 +43,11 @@ def plan_gap(
     """
     Plan the days from one round to the next so that nothing hatches and grows up in between.
 
-    Parameters
-    ----------
-    pest
-        Vulnerable time on the fast side, its share f and its cap, or fixed windows; handwork in between.
-    temperature
-        Of the place, the warm side; unknown counts as 24. [degC]
-    label_days
-        Least days the label asks between two uses; none for work by hand. [d]
-    is_hurried
-        Whether the shortest gap is asked for: the window opens as soon as the label allows.
+    The window is the pest's vulnerable time on the fast side, its share and its cap, or fixed days, at the
+    warm side of the place [degC]: unknown counts as 24, it is held between T0 + 3 and the pest's upper bound,
+    and the plan says so. The label's least days between two uses [d], not negative (else ValueError), are
+    never undercut; a hurried plan opens as soon as they are over.
 
-    Returns
-    -------
-    GapPlan
-        Held between T0 + 3 and the pest's upper bound, and says so. The label is never undercut.
-
-    Raises
-    ------
-    ValueError
-        If the label's days are negative.
-
-    References
-    ----------
     .. [karacaoglu2017] first instar of the citrus mealybug, the model for the other windows.
     """
     if label_days is not None and label_days < 0:

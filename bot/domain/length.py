@@ -10,29 +10,12 @@ LEAST_ROUNDS = 3
 
 def minimum_rounds(pest: Pest, temperature: float | None, actual_gap_days: float) -> int:
     """
-    Count the rounds that outlast what the first one could not reach.
+    Count the rounds that outlast what the first one could not reach. [rounds].
 
-    Parameters
-    ----------
-    pest
-        Its protected stages S, on the slow side, and their safety factor.
-    temperature
-        Mean of the place, held between T0 + 3 and the upper bound; unknown counts as 18. [degC]
-    actual_gap_days
-        Days between the rounds as they are done. [d]
+    max(3, ceil(safety S / (T - T0) / gap) + 1) with the protected stages S on the slow side, T the mean of
+    the place, held between T0 + 3 and the pest's upper bound, unknown as 18 [degC], and the gap as the rounds
+    are done [d]; ValueError where that is not positive.
 
-    Returns
-    -------
-    int
-        max(3, ceil(safety S / (T - T0) / gap) + 1). [rounds]
-
-    Raises
-    ------
-    ValueError
-        If there is no time between the rounds.
-
-    References
-    ----------
     .. [karacaoglu2017] laying time of the citrus mealybug, the model for the others.
     """
     if actual_gap_days <= 0:

@@ -123,18 +123,9 @@ def rounded(amount: Decimal, tool: Tool, at_most: Decimal | None = None) -> Deci
     """
     Round an amount to what a tool measures, and never past what a label allows. [mL].
 
-    Parameters
-    ----------
-    amount
-        What the rate asks for, not negative. [mL]
-    at_most
-        What must not be passed; a rate of so much per gallon has no end of decimals, so a millionth of a
-        microlitre is no passing. [mL]
+    ValueError for a negative amount.
 
-    Raises
-    ------
-    ValueError
-        For a negative amount.
+    A rate of so much per gallon has no end of decimals, so a millionth of a microlitre is no passing.
     """
     if amount < 0:
         raise ValueError(f"an amount cannot be {amount} mL")

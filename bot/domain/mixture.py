@@ -49,19 +49,7 @@ class Recipe(Value, kw_only=True):
 
 
 def rate_of_volume(amount: Decimal, per: Decimal) -> Decimal:
-    """
-    Rate of "so much per so much". [mL/L].
-
-    Parameters
-    ----------
-    amount, per
-        Both positive. [mL]
-
-    Raises
-    ------
-    ValueError
-        Where one is not positive.
-    """
+    """Rate of "so much per so much", both positive [mL], else ValueError. [mL/L]."""
     if amount <= 0 or per <= 0:
         raise ValueError(f"no rate of {amount} mL per {per} mL")
     return amount * _THOUSAND / per
@@ -69,19 +57,10 @@ def rate_of_volume(amount: Decimal, per: Decimal) -> Decimal:
 
 def rate_of_percent(percent: Decimal, share: Share, strength_percent: Decimal) -> Decimal:
     """
-    Rate for a percentage of product, or of active ingredient in the finished spray. [mL/L].
+    Rate for a percentage of product, or of active ingredient, in the finished spray. [mL/L].
 
-    Parameters
-    ----------
-    percent
-        Wanted in the finished spray, above 0 to 100. [%]
-    strength_percent
-        Active ingredient in the product, above 0 to 100; used for `ACTIVE` only. [%]
-
-    Raises
-    ------
-    ValueError
-        Outside these ranges, or where more is wanted than the product holds.
+    Both percentages are above 0 to 100, the strength is used for `ACTIVE` only [%]; ValueError outside, or
+    where more is wanted than the product holds.
     """
     if not 0 < percent <= _HUNDRED or not 0 < strength_percent <= _HUNDRED:
         raise ValueError(f"no mixture of {percent} % from {strength_percent} %")
@@ -93,14 +72,7 @@ def rate_of_percent(percent: Decimal, share: Share, strength_percent: Decimal) -
 
 
 def rate_of_parts(water_parts: Decimal) -> Decimal:
-    """
-    Rate of one part of product in N parts of water, "1 + N". [mL/L].
-
-    Raises
-    ------
-    ValueError
-        For no or negative parts of water.
-    """
+    """Rate of one part of product in N parts of water, above 0 (else ValueError). [mL/L]."""
     if water_parts <= 0:
         raise ValueError(f"one part in {water_parts} parts of water is no mixture")
     return _THOUSAND / (1 + water_parts)
@@ -108,19 +80,9 @@ def rate_of_parts(water_parts: Decimal) -> Decimal:
 
 def rate_at_strength(rate_ml_per_l: Decimal, usual_percent: Decimal, strength: Decimal | None) -> Decimal:
     """
-    Turn a rate for a usual strength into one for the bottle at hand: as much active ingredient in a litre.
+    Turn a rate [mL/L] for a usual strength into one for the bottle: as much active ingredient in a litre.
 
-    Parameters
-    ----------
-    rate_ml_per_l
-        For a product of the usual strength. [mL/L]
-    usual_percent, strength
-        Active ingredient, above 0; an unknown strength is the usual one. [%]
-
-    Returns
-    -------
-    Decimal
-        At most the undiluted product. [mL/L]
+    Strengths are above 0 [%], an unknown one is the usual; at most the undiluted product comes out.
     """
     return rate_ml_per_l if strength is None else min(rate_ml_per_l * usual_percent / strength, _THOUSAND)
 
@@ -134,26 +96,11 @@ def mix(
     needs_emulsifier: bool = False,
 ) -> Recipe:
     """
-    Give the amounts for a volume of finished spray.
+    Give the amounts for a volume of finished spray [mL] at a rate of product in a finished litre [mL/L].
 
-    Parameters
-    ----------
-    volume
-        Finished spray, positive. [mL]
-    rate_ml_per_l
-        Product per finished litre, above 0 to 1000. [mL/L]
-    most_ml_per_l
-        The label's maximum; neither rate nor rounding passes it. [mL/L]
-    needs_emulsifier
-        Plain oil: as much mild soap as oil goes in.
+    Neither rate nor rounding passes the label's most [mL/L]. Plain oil needs an emulsifier: as much mild soap
+    as oil goes in. ValueError for a volume that is not positive, or a rate outside 0 to 1000.
 
-    Raises
-    ------
-    ValueError
-        Outside these ranges.
-
-    References
-    ----------
     .. [anoka_houseplants] a teaspoon of soap to a teaspoon of plain neem oil.
     """
     if volume <= 0 or not 0 < rate_ml_per_l <= _THOUSAND:

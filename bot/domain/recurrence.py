@@ -13,15 +13,10 @@ _LATE_CYCLE = 9600  # starts the last whole cycle that leaves some years to look
 @functools.lru_cache(maxsize=8192)
 def evenings(first: date, last: date, left_out: frozenset[date] = frozenset()) -> tuple[date, ...]:
     """
-    List the evenings work may fall on: every day of a window but those left out, else the first one after.
+    List the evenings of a window, ends and all, but those left out; where none is left the first one after.
 
     One set of RFC 5545: a daily RRULE from the first day on, and an EXDATE for each day that is put off,
     spent away, too hot or without shade.
-
-    Parameters
-    ----------
-    first, last
-        The window, both ends in it; local dates.
     """
     days = rruleset()
     days.rrule(rrule(DAILY, dtstart=datetime.combine(first, time())))
@@ -39,8 +34,6 @@ def on_the_clock(day: date, at: time, zone: tzinfo) -> datetime:
     A time that does not exist, on the night clocks go forward, is read with the offset before the gap; one
     that exists twice means the first.
 
-    References
-    ----------
     .. [rfc5545] 3.3.5 form 3.
     """
     return datetime.combine(day, at, zone).replace(fold=0).astimezone(UTC)

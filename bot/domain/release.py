@@ -127,23 +127,11 @@ def rounds_after_find(pest: Pest, *, strict: bool) -> int:
 
 def release_state(record: ReleaseRecord, today: date) -> ReleaseState:
     """
-    Judge one case by the release rule on one day.
+    Judge one case by the release rule on one day, by the checks until then; every unmet condition is named.
 
-    Parameters
-    ----------
-    record
-        The case; degree-days are summed by day where temperatures were measured. [degC]
-    today
-        Local date; checks after it are left aside.
+    Degree-days are summed by day where temperatures were measured [degC]; a day within 3 degC of a threshold
+    adds nothing. Where all are too cold, the h dates are `NEVER`.
 
-    Returns
-    -------
-    ReleaseState
-        Every unmet condition is named. A day within 3 degC of a threshold adds nothing; where all are too
-        cold, the h dates are `NEVER`.
-
-    References
-    ----------
     .. [martin2007] the probability; waits, looks and the fresh look are a judgement on arai1996.
     """
     return _state(record, _ends(record), today)
@@ -312,8 +300,6 @@ def merged_looks(pest: Pest, looks: Sequence[CleanCheck]) -> tuple[CleanCheck, .
 
     Merging again changes nothing. A look that cannot show the pest is left out.
 
-    References
-    ----------
     .. [martin2007] looks count as independent; the days between them are a judgement.
     """
     merged: list[CleanCheck] = []
@@ -399,34 +385,11 @@ def forecast_release(
     Foresee release if every check to come finds nothing and the remaining rounds are done in time.
 
     Release is foreseen on a day of a check, so that the last proof is fresh; a case that qualifies today
-    needs none. Where the roots have to be looked at, they are by the day they are asked for.
-
-    Parameters
-    ----------
-    record
-        The case so far.
-    today
-        Local date.
-    check_every_days
-        Rhythm of the checks to come, never closer than two that count. [d]
-    level
-        Of the checks to come; without one, as the last one, the way that is asked for at first.
-    now
-        The state on that day, where it is known already.
-
-    Returns
-    -------
-    ReleaseForecast
-        The condition met last, and the day it would be if a lens were used from now on, where sooner.
-
-    Raises
-    ------
-    ValueError
-        If the rhythm is less than a day.
-
-    References
-    ----------
-    .. [martin2007] see `release_state`.
+    needs none. Where the roots have to be looked at, they are by the day they are asked for. Checks to come
+    are never closer than two that count, at least a day apart (else ValueError) [d], and of the `level` of
+    the last one, or the way that is asked for at first; `now` is the state of today, where it is known
+    already. Gives the condition met last, and the day it would be if a lens were used from now on, where
+    sooner.
     """
     if check_every_days < 1:
         raise ValueError(f"checks every {check_every_days} d are no rhythm")

@@ -94,38 +94,16 @@ def slots(  # noqa: PLR0913 - what a slot depends on, spelled out for its caller
     When to treat the plants due on a day so that no direct sun meets them wet, whole groups first.
 
     A start is free if no sun (nor a lamp) falls on the plant from then until it is treated and dry, nor in
-    the 15 minutes before.  The start nearest the preferred time that is free for all serves all.  Otherwise
-    the exposure whose sun ends last waits for the next morning, until the rest agree; who has no free morning
-    is moved out of the sun.  Quiet hours are never broken.
+    the 15 minutes before. The start nearest the preferred time that is free for all serves all. Otherwise the
+    exposure whose sun ends last waits for the next morning, until the rest agree; who has no free morning is
+    moved out of the sun. Quiet hours are never broken, and nothing starts before `now`. Where it is `hot`,
+    above about 29 degC, there is no evening today but a morning or LATE.
 
     Without coordinates there is no sun to compute: the evening is given with `sun_back_at` None, and asking
     for the town is the caller's; a morning is then given only to places that no sun reaches.
 
-    Parameters
-    ----------
-    day
-        Local date of the evening.
-    exposures
-        One per place, repetitions allowed.
-    site, habits
-        The plants' place and the household's times; length and drying time in minutes. [min]
-    now
-        Aware; nothing starts before it.
-    hot
-        The room is above about 29 degC: no evening today, a morning or LATE.
+    Each distinct exposure is in exactly one slot, in order of start. ValueError for a naive `now`.
 
-    Returns
-    -------
-    tuple of Slot
-        Each distinct exposure in exactly one; in order of start.
-
-    Raises
-    ------
-    ValueError
-        For a naive `now`.
-
-    References
-    ----------
     .. [mcardles_oil] evening, when the sun is off the plant; next best early morning, before it is on it.
     """
     if now.tzinfo is None:

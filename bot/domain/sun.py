@@ -73,20 +73,10 @@ def wall(bearing_deg: float) -> Plane:
 
 def above(horizon_deg: float) -> Plane:
     """
-    Give the sky in which any part of the sun shows over an obstruction of this apparent height.
+    Give the sky in which any part of the sun shows over an obstruction of an apparent height. [deg].
 
-    Parameters
-    ----------
-    horizon_deg
-        Apparent height of the obstruction, 0 for an open horizon. [deg]
+    Bounded by the true, airless altitude of the sun's centre at which its upper limb appears.
 
-    Returns
-    -------
-    Plane
-        Bounded by the true, airless altitude of the sun's centre at which its upper limb appears.
-
-    References
-    ----------
     .. [meeus1998] ch. 16, eq. 16.3 (Bennett), refraction from the apparent altitude.
     .. [noaa_solar] 0.833 deg at an open horizon.
     """
@@ -100,27 +90,10 @@ HORIZON = above(0.0)
 
 def position(site: Site, at: datetime) -> tuple[float, float]:
     """
-    Airless altitude and azimuth of the sun's centre.
+    Airless altitude of the sun's centre, and its azimuth from north through east, 0 to 360. [deg].
 
-    Parameters
-    ----------
-    site
-        A place with known coordinates.
-    at
-        Any aware instant.
+    ValueError without coordinates, or for a naive instant.
 
-    Returns
-    -------
-    tuple of float
-        Altitude above the horizon and azimuth from north through east, 0 to 360. [deg]
-
-    Raises
-    ------
-    ValueError
-        Without coordinates, or for a naive instant.
-
-    References
-    ----------
     .. [meeus1998] ch. 13 (horizontal coordinates) and ch. 25, low accuracy.
     """
     latitude, longitude = _coordinates(site)
@@ -146,8 +119,6 @@ def local(site: Site, day: date, clock: time) -> datetime:
 
     A time that the clocks skip is read with the offset before the change, a repeated one is the first.
 
-    References
-    ----------
     .. [rfc5545] section 3.3.5, form 3.
     """
     return datetime.combine(day, clock.replace(fold=0), ZoneInfo(site.zone)).astimezone(UTC)
@@ -182,19 +153,12 @@ def transit(site: Site, cycle: int) -> float:
 @lru_cache(maxsize=16384)
 def crossing(site: Site, cycle: int, plane: Plane) -> Arc | None:
     """
-    Find the stretch of one turn of the sun that lies in front of a plane.
+    Find the stretch of one turn of the sun in front of a plane, None while it stays behind. [s since 1970].
 
     With a fixed declination the product is a cosine of the hour angle, so both ends have a closed form; the
-    declination is then taken at the end itself until it stands still.  Nothing is sampled, so no short
-    stretch is missed.  Within a day of the polar day or night the ends are good to minutes, else to seconds.
+    declination is then taken at the end itself until it stands still. Nothing is sampled, so no short stretch
+    is missed. Within a day of the polar day or night the ends are good to minutes, else to seconds.
 
-    Returns
-    -------
-    Arc or None
-        Seconds since 1970; None while the sun stays behind the plane.
-
-    References
-    ----------
     .. [meeus1998] ch. 15, the cosine of the hour angle at rising, for any plane in place of the horizon.
     """
     opens, start = _edge(site, cycle, plane, -1.0)

@@ -60,23 +60,12 @@ class Trend(Value):
 
 def trend(counts: Sequence[Count], hatch_due_on: date | None = None) -> Trend:
     """
-    Call the trend of counts.
+    Call the trend of counts [animals], in any order, one a check.
 
-    Parameters
-    ----------
-    counts
-        In any order, one a check. [animals]
-    hatch_due_on
-        Before it a wave of hatchlings is normal and no verdict is given.
+    Size by Poisson regression, call by a t-test with scatter (quasi-Poisson, n - 2 degrees of freedom). Where
+    all but the first or the last count are nought, the call rests on their order alone. Before a hatch is due
+    a wave of hatchlings is normal, and no verdict is given.
 
-    Returns
-    -------
-    Trend
-        Size by Poisson regression, call by a t-test with scatter (quasi-Poisson, n - 2 degrees of freedom).
-        Where all but the first or the last count are nought, the call rests on their order alone.
-
-    References
-    ----------
     .. [ohara2010] counts are not log-transformed; the levels of the call are a judgement.
     """
     rows = sorted(counts, key=lambda count: count.on)
@@ -104,20 +93,11 @@ class Band(Value):
 
 def fitted_band(counts: Sequence[Count]) -> tuple[Band, ...]:
     """
-    Give the fitted mean day by day, with its 80 % interval; nothing where the counts bear no fit.
+    Give the fitted mean day by day, with its 80 % interval [animals]; nothing where the counts bear no fit.
 
-    Parameters
-    ----------
-    counts
-        In any order, one a check; at least three, two of them not nought. [animals]
+    exp(a + b t) with the delta-method interval of the linear predictor, widened by the scatter; of at least
+    three counts, two of them not nought.
 
-    Returns
-    -------
-    tuple of Band
-        exp(a + b t) with the delta-method interval of the linear predictor, widened by the scatter.
-
-    References
-    ----------
     .. [ohara2010] a Poisson mean with scatter, no log-transformed counts.
     """
     rows = sorted(counts, key=lambda count: count.on)
@@ -147,22 +127,10 @@ def fitted_band(counts: Sequence[Count]) -> tuple[Band, ...]:
 
 def hatch_wave_days(pest: Pest, temperature: float | None) -> float:
     """
-    Time after the first round until the slowest egg has become a nymph one can see.
+    Time after the first round until the slowest egg has become a nymph one can see. [d].
 
-    Parameters
-    ----------
-    pest
-        Slow egg and first instar.
-    temperature
-        Mean of the place; unknown counts as 18. [degC]
+    At the mean of the place, unknown as 18 [degC]; infinite where it is too cold to tell.
 
-    Returns
-    -------
-    float
-        Infinite where it is too cold to tell. [d]
-
-    References
-    ----------
     .. [arai1996] the instar; the egg is a judgement inside hortipm_mealybug.
     """
     used = held(pest, SLOW_DEFAULT if temperature is None else temperature)
@@ -187,22 +155,12 @@ def _call(p_falling: float) -> Call:
 
 def fit_slope(days: Sequence[float], numbers: Sequence[int]) -> Slope | None:
     """
-    Fit ln(mean) = a + b day to counts by Newton's method; none where it does not settle.
+    Fit ln(mean) = a + b day to counts [animals] by Newton's method, None if it never settles.
 
-    Parameters
-    ----------
-    days
-        Of the counts. [d]
-    numbers
-        At least two of them not nought. [animals]
+    Two of them are not nought.
 
-    Returns
-    -------
-    Slope or None
-        b with its standard error [1/d], and phi = max(1, Pearson's chi-square / (n - 2)).
+    b with its standard error [1/d], and phi = max(1, Pearson's chi-square / (n - 2)).
 
-    References
-    ----------
     .. [ohara2010] the choice of the model.
     """
     if len(set(days)) == 1:
@@ -244,27 +202,10 @@ def _scatter(numbers: Sequence[int], means: Sequence[float]) -> float:
 
 def t_below(t: float, freedom: int) -> float:
     """
-    Probability that Student's t lies below a value.
+    Probability that Student's t lies below a value. [1].
 
-    Parameters
-    ----------
-    t
-        The value. [1]
-    freedom
-        Degrees of freedom, a whole number of at least one; the finite series for whole numbers is used.
+    By the finite series for whole degrees of freedom, at least one (else ValueError).
 
-    Returns
-    -------
-    float
-        [1]
-
-    Raises
-    ------
-    ValueError
-        If there is no degree of freedom.
-
-    References
-    ----------
     .. [abramowitz1964] 26.7.3 and 26.7.4.
     """
     if freedom < 1:

@@ -98,26 +98,10 @@ def lit_spans(exposure: Exposure, site: Site, first: date, days: int) -> tuple[S
     """
     When direct sun or a lamp reaches the plants, from the first local midnight through `days` local dates.
 
-    A wall sees the sun while their bearings differ by less than a right angle.  A bearing known to within the
-    tolerance widens that sector on both sides, so that an error goes towards sun.  Without coordinates only
-    lamps are known.
+    A wall sees the sun while their bearings differ by less than a right angle. A bearing known to within the
+    tolerance [deg] widens that sector on both sides, so that an error goes towards sun. Without coordinates
+    only lamps are known. In order, apart from each other, cut at both ends of the time looked at.
 
-    Parameters
-    ----------
-    exposure
-        Bearing and its tolerance [deg], obstruction [deg], lamp.
-    site
-        The place, with its zone.
-    first, days
-        Local dates to look at. [d]
-
-    Returns
-    -------
-    tuple of Span
-        In order, apart from each other, cut at both ends of the time looked at.
-
-    References
-    ----------
     .. [olgyay1957] horizontal shadow angle; a wall is in shade from 90 deg on.
     """
     start, end = local(site, first, time()), local(site, first + days * _DAY, time())

@@ -81,15 +81,7 @@ def pot_litres(width_cm: float | None) -> float:
     """
     Volume of a standard pot to its brim: a frustum as deep as 0.9 of its rim, its base 0.72 of it. [L].
 
-    Parameters
-    ----------
-    width_cm
-        Inner width at the rim, positive; unknown counts as 15. [cm]
-
-    Raises
-    ------
-    ValueError
-        For a width that is not positive.
+    By its inner width at the rim [cm], positive (else ValueError); unknown counts as 15.
     """
     top = USUAL_POT_CM if width_cm is None else width_cm
     if top <= 0:
@@ -112,10 +104,7 @@ def plan_work(worked: Sequence[Worked], sprays_ml: Sequence[float]) -> tuple[Sta
     """
     Give the stages of a work day that have something to do; plants without a find come first in each.
 
-    Parameters
-    ----------
-    sprays_ml
-        Spray for each plant, in the order of `worked`. [mL]
+    The sprays [mL] stand in the order of `worked`.
     """
     order = sorted(range(len(worked)), key=lambda at: (worked[at].is_infested, worked[at].is_bad))
     plants = [worked[at] for at in order]
