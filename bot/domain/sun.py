@@ -6,6 +6,7 @@ from functools import lru_cache
 from typing import NamedTuple
 from zoneinfo import ZoneInfo
 
+from bot.domain.recurrence import on_the_clock
 from bot.domain.value import Value
 
 DAY_SECONDS = 86_400.0
@@ -114,14 +115,8 @@ def noon(site: Site, day: date) -> datetime:
 
 
 def local(site: Site, day: date, clock: time) -> datetime:
-    """
-    Give the UTC instant at which the place's clocks show this time.
-
-    A time that the clocks skip is read with the offset before the change, a repeated one is the first.
-
-    .. [rfc5545] section 3.3.5, form 3.
-    """
-    return datetime.combine(day, clock.replace(fold=0), ZoneInfo(site.zone)).astimezone(UTC)
+    """Give the UTC instant at which the place's clocks show this time."""
+    return on_the_clock(day, clock, ZoneInfo(site.zone))
 
 
 def instant(seconds: float) -> datetime:

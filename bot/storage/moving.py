@@ -1,12 +1,13 @@
 """A household as one JSON document, out of one database and into another, where it gets numbers anew."""
 
 import json
-from base64 import b64decode, b64encode
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping, Sequence
 from datetime import date, datetime
-from typing import Any
+from typing import Annotated, Any, Literal
 
+import msgspec
 import sqlalchemy as sa
+from msgspec import UNSET, UnsetType
 
 from bot.domain.identity import HouseholdId, PhotoId
 from bot.storage.codec import decode_payload
@@ -14,9 +15,6 @@ from bot.storage.failure import StoreError
 from bot.storage.photos import BadPictureError, PhotoFolder
 from bot.storage.tables import household, journal, member, photo, place, plant, product
 
-FORMAT = "duskround-household"
-VERSION = 2
-"""Version 1 held the numbers of photos alone."""
 MOST_ENTRIES = 1_000_000
 
 _NUMBERED: dict[str, str] = {
@@ -28,8 +26,49 @@ _NUMBERED: dict[str, str] = {
     "photo": "photos",
 }
 """Fields of payloads that hold a number of ours, or a list of them, and of which table it is."""
+_THINGS = {"places": place, "plants": plant, "products": product}
+_Instant = Annotated[datetime, msgspec.Meta(tz=True)]
 
-Row = Mapping[str, Any]
+
+class _Member(msgspec.Struct, kw_only=True):
+    id: int
+    name: str = ""
+    is_owner: bool = False
+    has_left: bool = False
+    person: int | UnsetType = UNSET
+    chat: int | UnsetType = UNSET
+
+
+class _Photo(msgspec.Struct):
+    id: int
+    content: bytes | UnsetType = UNSET
+
+
+class _Entry(msgspec.Struct, kw_only=True):
+    id: int
+    member: int | None
+    plant: int | None
+    kind: str
+    version: int
+    happened_at: _Instant
+    happened_on: date
+    recorded_at: _Instant
+    source: str = "import"
+    payload: dict[str, Any]
+    void_of: int | None
+
+
+class _Document(msgspec.Struct, kw_only=True):
+    format: Literal["duskround-household"] = "duskround-household"
+    version: Literal[1, 2] = 2
+    founded_at: _Instant
+    members: list[_Member]
+    places: list[int]
+    plants: list[int]
+    products: list[int]
+    photos: list[_Photo | int]
+    """Version 1 held the numbers of photos alone."""
+    journal: Annotated[list[_Entry], msgspec.Meta(max_length=MOST_ENTRIES)]
 
 
 def export_household(
@@ -43,19 +82,36 @@ def export_household(
     founded = connection.scalar(sa.select(household.c.founded_at).where(household.c.id == number))
     if founded is None:
         raise StoreError(f"there is no household {number}")
-    return {
-        "format": FORMAT,
-        "version": VERSION,
-        "founded_at": founded.isoformat(),
-        "members": [
-            _member(row, with_accounts=photos is not None) for row in _rows(connection, member, number)
+    pictures = [PhotoId(one.id) for one in _rows(connection, photo, number)]
+    document = _Document(
+        founded_at=founded,
+        members=[
+            _Member(
+                id=one.id,
+                name=one.name,
+                is_owner=one.is_owner,
+                has_left=one.left_at is not None,
+                person=UNSET if photos is None else one.person,
+                chat=UNSET if photos is None else one.chat,
+            )
+            for one in _rows(connection, member, number)
         ],
-        "places": _numbers(connection, place, number),
-        "plants": _numbers(connection, plant, number),
-        "products": _numbers(connection, product, number),
-        "photos": [_photo(row, photos) for row in _rows(connection, photo, number)],
-        "journal": [_entry(row) for row in _rows(connection, journal, number)],
-    }
+        places=[one.id for one in _rows(connection, place, number)],
+        plants=[one.id for one in _rows(connection, plant, number)],
+        products=[one.id for one in _rows(connection, product, number)],
+        photos=[
+            _Photo(one, (None if photos is None else photos.read(number, one)) or UNSET) for one in pictures
+        ],
+        journal=[
+            _Entry(
+                **{name: getattr(row, name) for name in _Entry.__struct_fields__ if name != "payload"},
+                payload=json.loads(row.payload),
+            )
+            for row in _rows(connection, journal, number)
+        ],
+    )
+    plain: dict[str, Any] = msgspec.to_builtins(document)
+    return plain
 
 
 def import_household(
@@ -64,23 +120,17 @@ def import_household(
     """
     Write a household that was exported, its photos too, under new numbers, and give its own.
 
-    Parameters
-    ----------
-    told
-        What `export_household` gave, as read from a file: nothing in it is trusted.
-    owner
-        Account and name of who is to own it where the document holds no accounts.
-
-    Raises
-    ------
-    StoreError
-        Where the document is none of ours, the household is here already, or an entry or a photo of it cannot
-        be read; nothing is to be committed then, and photos written so far are swept.
+    Of `told`, as read from a file, nothing is trusted; `owner`, account and name, is to own it where the
+    document holds no accounts. StoreError where the document is none of ours, the household is here already,
+    or an entry or a photo of it cannot be read; nothing is to be committed then, and photos written so far
+    are swept.
     """
     try:
-        return _imported(connection, _document(told), owner, photos, now)
+        return _imported(connection, msgspec.convert(told, _Document), owner, photos, now)
     except RecursionError as error:
         raise StoreError("the document is nested too deeply") from error
+    except msgspec.MsgspecError as error:
+        raise StoreError(f"this is no household exported by Duskround: {error}") from error
     except (sa.exc.SQLAlchemyError, OverflowError, ValueError) as error:
         reason = str(getattr(error, "orig", error)).partition("\n")[0]
         raise StoreError(f"the document holds what no database takes: {reason}") from error
@@ -88,42 +138,36 @@ def import_household(
 
 def _imported(
     connection: sa.Connection,
-    document: dict[str, Any],
+    told: _Document,
     owner: tuple[int, str] | None,
     photos: PhotoFolder,
     now: datetime,
 ) -> HouseholdId:
-    members = [_table(one, "member") for one in _list(document, "members")]
-    if owner is None and not any("person" in one for one in members):
+    is_without_accounts = all(one.person is UNSET for one in told.members)
+    if owner is None and is_without_accounts:
         raise StoreError("the document names no accounts: say whose household it is to be (--owner ACCOUNT)")
-    founded = _instant(document, "founded_at")
-    entries = [_table(one, "entry") for one in _list(document, "journal")]
-    if len(entries) > MOST_ENTRIES:
-        raise StoreError(f"{len(entries)} entries are more than {MOST_ENTRIES}")
-    _refuse_twice(connection, founded, entries)
-    home = _insert(connection, household, {"founded_at": founded, "next_evening_at": now})
+    _refuse_twice(connection, told)
+    home = _insert(connection, household, {"founded_at": told.founded_at, "next_evening_at": now})
     numbers = {
-        name: {
-            _integer(one): _insert(connection, table, {"household": home}) for one in _list(document, name)
-        }
-        for name, table in (("places", place), ("plants", plant), ("products", product))
+        name: {one: _insert(connection, table, {"household": home}) for one in getattr(told, name)}
+        for name, table in _THINGS.items()
     }
-    numbers["photos"] = _photos(connection, HouseholdId(home), document, photos, now)
-    numbers["members"] = {
-        _integer(one.get("id")): _add_member(connection, home, one, owner, now) for one in members
-    }
+    numbers["photos"] = _photos(connection, HouseholdId(home), told, photos, now)
+    numbers["members"] = {one.id: _add_member(connection, home, one, owner, now) for one in told.members}
     written: dict[int, int] = {}
-    for entry in entries:
-        written[_integer(entry.get("id"))] = _add_entry(connection, home, entry, numbers, written)
-    if owner is not None and not any("person" in one for one in members):
-        _make_owner(connection, home, owner)
+    for entry in told.journal:
+        written[entry.id] = _add_entry(connection, home, entry, numbers, written)
+    if owner is not None and is_without_accounts:
+        person, name = owner
+        row = {"household": home, "person": person, "chat": person, "name": name, "is_owner": True}
+        _insert(connection, member, row)
     return HouseholdId(home)
 
 
-def _refuse_twice(connection: sa.Connection, founded: datetime, entries: list[dict[str, Any]]) -> None:
+def _refuse_twice(connection: sa.Connection, told: _Document) -> None:
     """Refuse a household that is here: founded at the same instant, to the microsecond, and begun alike."""
-    begun = None if not entries else (_instant(entries[0], "recorded_at"), str(entries[0].get("kind")))
-    known = sa.select(household.c.id).where(household.c.founded_at == founded)
+    begun = (told.journal[0].recorded_at, told.journal[0].kind) if told.journal else None
+    known = sa.select(household.c.id).where(household.c.founded_at == told.founded_at)
     for number in connection.execute(known).scalars().all():
         first = sa.select(journal.c.recorded_at, journal.c.kind).where(journal.c.household == number)
         row = connection.execute(first.order_by(journal.c.id).limit(1)).first()
@@ -131,84 +175,9 @@ def _refuse_twice(connection: sa.Connection, founded: datetime, entries: list[di
             raise StoreError(f"this household is here already, as number {number}")
 
 
-def _rows(connection: sa.Connection, table: sa.Table, number: int) -> list[Row]:
-    found = connection.execute(sa.select(table).where(table.c.household == number).order_by(table.c.id))
-    return [dict(row._mapping) for row in found]  # noqa: SLF001 - the library's public name for it
-
-
-def _numbers(connection: sa.Connection, table: sa.Table, number: int) -> list[int]:
-    chosen = sa.select(table.c.id).where(table.c.household == number).order_by(table.c.id)
-    return list(connection.execute(chosen).scalars())
-
-
-def _member(row: Row, *, with_accounts: bool) -> dict[str, Any]:
-    told = {
-        "id": row["id"],
-        "name": row["name"],
-        "is_owner": row["is_owner"],
-        "has_left": row["left_at"] is not None,
-    }
-    return told | ({"person": row["person"], "chat": row["chat"]} if with_accounts else {})
-
-
-def _entry(row: Row) -> dict[str, Any]:
-    return {
-        "id": row["id"],
-        "member": row["member"],
-        "plant": row["plant"],
-        "kind": row["kind"],
-        "version": row["version"],
-        "happened_at": row["happened_at"].isoformat(),
-        "happened_on": row["happened_on"].isoformat(),
-        "recorded_at": row["recorded_at"].isoformat(),
-        "source": row["source"],
-        "payload": json.loads(row["payload"]),
-        "void_of": row["void_of"],
-    }
-
-
-def _document(told: object) -> dict[str, Any]:
-    document = _table(told, "document")
-    if document.get("format") != FORMAT:
-        raise StoreError("this is no household exported by Duskround")
-    if document.get("version") not in (1, VERSION):
-        raise StoreError(
-            f"the document is of version {document.get('version')!r}, this program reads up to {VERSION}"
-        )
-    return document
-
-
-def _table(value: object, what: str) -> dict[str, Any]:
-    if not isinstance(value, dict):
-        raise StoreError(f"{what}: a table is expected")
-    return value
-
-
-def _list(document: Row, name: str) -> list[Any]:
-    value = document.get(name)
-    if not isinstance(value, list):
-        raise StoreError(f"{name}: a list is expected")
-    return value
-
-
-def _integer(value: object) -> int:
-    if isinstance(value, bool) or not isinstance(value, int):
-        raise StoreError(f"{value!r}: a number is expected")
-    return value
-
-
-def _read(value: object, read: Callable[[str], Any], what: str) -> Any:
-    try:
-        return read(str(value))
-    except ValueError as error:
-        raise StoreError(f"{what}: {value!r} cannot be read") from error
-
-
-def _instant(row: Row, name: str) -> datetime:
-    at: datetime = _read(row.get(name), datetime.fromisoformat, name)
-    if at.tzinfo is None:
-        raise StoreError(f"{name}: {at.isoformat()} has no zone")
-    return at
+def _rows(connection: sa.Connection, table: sa.Table, number: int) -> Sequence[sa.Row[Any]]:
+    chosen = sa.select(table).where(table.c.household == number).order_by(table.c.id)
+    return connection.execute(chosen).all()
 
 
 def _insert(connection: sa.Connection, table: sa.Table, row: dict[str, Any]) -> int:
@@ -217,91 +186,71 @@ def _insert(connection: sa.Connection, table: sa.Table, row: dict[str, Any]) -> 
     return int(key[0])
 
 
-def _photo(row: Row, photos: PhotoFolder | None) -> dict[str, Any]:
-    content = photos.read(HouseholdId(row["household"]), PhotoId(row["id"])) if photos is not None else None
-    return {"id": row["id"]} | ({} if content is None else {"content": b64encode(content).decode()})
-
-
 def _photos(
-    connection: sa.Connection, home: HouseholdId, document: Row, photos: PhotoFolder, now: datetime
+    connection: sa.Connection, home: HouseholdId, told: _Document, photos: PhotoFolder, now: datetime
 ) -> dict[int, int]:
     """Give pictures new numbers and write those that are in the document; the others are lost."""
     numbers = {}
-    for told in _list(document, "photos"):
-        one = _table(told if isinstance(told, dict) else {"id": told}, "photo")
-        content = one.get("content")
+    for one in (_Photo(one) if isinstance(one, int) else one for one in told.photos):
         row = {
             "household": home,
             "file_id": "",
             "album": "",
-            "state": "refused" if content is None else "kept",
+            "state": "refused" if one.content is UNSET else "kept",
             "tries": 0,
             "sent_at": now,
             "not_before": now,
         }
-        number = numbers[_integer(one.get("id"))] = _insert(connection, photo, row)
-        if content is not None:
+        number = numbers[one.id] = _insert(connection, photo, row)
+        if isinstance(one.content, bytes):
             try:
-                photos.keep(home, PhotoId(number), b64decode(str(content), validate=True))
+                photos.keep(home, PhotoId(number), one.content)
             except BadPictureError as error:
-                raise StoreError(f"photo {one['id']} cannot be kept: {error}") from error
+                raise StoreError(f"photo {one.id} cannot be kept: {error}") from error
     return numbers
 
 
 def _add_member(
-    connection: sa.Connection, home: int, told: Row, owner: tuple[int, str] | None, now: datetime
+    connection: sa.Connection, home: int, told: _Member, owner: tuple[int, str] | None, now: datetime
 ) -> int:
-    has_account = "person" in told
+    has_account = told.person is not UNSET
     row = {
         "household": home,
-        "person": _integer(told["person"]) if has_account else 0,
-        "chat": _integer(told["chat"]) if has_account else 0,
-        "name": str(told.get("name", "")),
-        "is_owner": told.get("is_owner") is True and owner is None,
+        "person": told.person if has_account else 0,
+        "chat": told.chat if has_account else 0,
+        "name": told.name,
+        "is_owner": told.is_owner and owner is None,
         # without an account nobody can speak as this member any more: the entries keep their author
-        "left_at": now if told.get("has_left") is True or not has_account else None,
+        "left_at": now if told.has_left or not has_account else None,
     }
     return _insert(connection, member, row)
-
-
-def _make_owner(connection: sa.Connection, home: int, owner: tuple[int, str]) -> None:
-    person, name = owner
-    row = {"household": home, "person": person, "chat": person, "name": name, "is_owner": True}
-    _insert(connection, member, row)
 
 
 def _add_entry(
     connection: sa.Connection,
     home: int,
-    entry: Row,
+    entry: _Entry,
     numbers: Mapping[str, Mapping[int, int]],
     written: Mapping[int, int],
 ) -> int:
-    old = _integer(entry.get("id"))
-    payload = _renumbered(_table(entry.get("payload"), f"entry {old}"), numbers, old)
+    payload = _renumbered(entry.payload, numbers, entry.id)
     text = json.dumps(payload, ensure_ascii=False, separators=(",", ":"))  # as the codec writes it
-    kind, version = str(entry.get("kind")), _integer(entry.get("version"))
-    decode_payload(kind, version, text, old)  # what this program cannot read must not get in
-    row = {
+    decode_payload(entry.kind, entry.version, text, entry.id)  # what this program cannot read must not get in
+    row = msgspec.structs.asdict(entry) | {
         "household": home,
-        "member": _given(entry.get("member"), numbers["members"], old),
-        "plant": _given(entry.get("plant"), numbers["plants"], old),
-        "kind": kind,
-        "version": version,
-        "happened_at": _instant(entry, "happened_at"),
-        "happened_on": _read(entry.get("happened_on"), date.fromisoformat, "happened_on"),
-        "recorded_at": _instant(entry, "recorded_at"),
-        "source": str(entry.get("source", "import")),
+        "member": _given(entry.member, numbers["members"], entry.id),
+        "plant": _given(entry.plant, numbers["plants"], entry.id),
         "payload": text,
-        "void_of": _given(entry.get("void_of"), written, old),
+        "void_of": _given(entry.void_of, written, entry.id),
     }
+    del row["id"]
     return _insert(connection, journal, row)
 
 
 def _given(old: object, numbers: Mapping[int, int], entry: int) -> int | None:
     if old is None:
         return None
-    number = numbers.get(_integer(old))
+    number = numbers.get(old) if isinstance(old, int) else None
     if number is None:
         raise StoreError(f"entry {entry} names a number {old} that the document does not hold")
     return number

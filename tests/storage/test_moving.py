@@ -154,7 +154,7 @@ def test_the_operator_moves_a_home_with_its_photos(
         ("nonsense", "this is no JSON"),
         ("\x00", "this is no JSON"),
         ("[" + "9" * 5000 + "]", "this is no JSON"),
-        ("null", "a table is expected"),
+        ("null", "this is no household exported by Duskround"),
         ("[]", "there is no household in it"),
     ],
 )
