@@ -281,27 +281,43 @@ def _is_late(entry: Entry, zones: tuple[tuple[_Order, ZoneInfo], ...]) -> bool:
     return local.date() > entry.happened_on or local.time() >= RINSED_BY
 
 
-def _apply_to_household(household: Household, entry: Entry) -> None:
+def _apply_to_household(household: Household, entry: Entry) -> None:  # noqa: C901, PLR0912 - one arm a payload
+    on = entry.happened_on
     match entry.payload:
         case HouseholdSet() as told:
             _set_quiet_hours(household, told, entry.member)
             _set_preferences(household, told)
-        case PlaceSet() | TemperatureRead() | UsualByMonth() as told:
-            _apply_to_place(household, told, entry.happened_on)
+        case PlaceSet() | TemperatureRead() | UsualByMonth() as told if told.place in household.places:
+            _apply_to_place(household.places[told.place], told, on)
         case PlaceGone(place=place):
             household.places_gone.add(place)
         case ProductSet() as told:
-            _stock(household.products[told.product], told, entry.happened_on)
-        case SprayUsed() | CalendarGiven() | LeafCounted() as told:
-            _note(household, told, entry.happened_on)
-        case RoutineSet() as told:
-            _set_routine(household, told, entry.happened_on)
+            _stock(household.products[told.product], told, on)
+        case SprayUsed(ml=ml):
+            household.used[on] = ml
+        case LeafCounted(before=before, after=after):
+            household.leaves.append((before, after))
+        case CalendarGiven(evenings=evenings):
+            household.calendar |= frozenset(evenings)
+        case RoutineSet(name=name, rule=rule):
+            household.routines.pop(name, None)
+            if rule:
+                household.routines[name] = rule, on
         case HeldUntil() as told:
             _hold(household, told, entry)
-        case WorkBegun() | WorkTicked() | WorkEnded() as told:
-            _work(household, told)
-        case WalkBegun() | WalkEnded() as told:
-            _walk(household, told, entry.happened_on)
+        case WorkBegun(plants=plants, cleaned_out=cleaned_out):
+            work = household.work or Work((), ())
+            work.plants = tuple(dict.fromkeys((*work.plants, *plants)))
+            work.cleaned_out = tuple(dict.fromkeys((*work.cleaned_out, *cleaned_out)))
+            household.work = work  # plants named while one is under way join it: no tick is lost
+        case WorkTicked(stage=stage, plants=plants) if household.work is not None:
+            household.work.ticked.setdefault(stage, set()).update(plants)
+        case WorkEnded():
+            household.work = None
+        case WalkBegun(plants=plants, level=level):
+            household.walk = Walk(on, plants, level)
+        case WalkEnded():
+            household.walk = None
         case _:
             pass
 
@@ -327,10 +343,7 @@ def _note_on_walk(walk: Walk, plant: PlantId, entry: Entry) -> None:
             pass
 
 
-def _apply_to_place(household: Household, told: PlaceSet | TemperatureRead | UsualByMonth, on: date) -> None:
-    place = household.places.get(told.place)
-    if place is None:
-        return  # it was taken back
+def _apply_to_place(place: Place, told: PlaceSet | TemperatureRead | UsualByMonth, on: date) -> None:
     match told:
         case PlaceSet():
             _set_fields(place, told, ("name", "facing", "outdoors", "usual_c", "lamp_from", "lamp_until"))
@@ -349,45 +362,6 @@ def _stock(product: Product, told: ProductSet, on: date) -> None:
         product.label = product.label.then(replace(told.label, told_on=on))
     if told.stock_ml is not None:
         product.stocked_on = on
-
-
-def _work(household: Household, told: WorkBegun | WorkTicked | WorkEnded) -> None:
-    match told:
-        case WorkBegun(plants=plants, cleaned_out=cleaned_out):
-            known = household.work or Work((), ())
-            known.plants = tuple(dict.fromkeys((*known.plants, *plants)))
-            known.cleaned_out = tuple(dict.fromkeys((*known.cleaned_out, *cleaned_out)))
-            household.work = known  # plants named while one is under way join it: no tick is lost
-        case WorkTicked(stage=stage, plants=plants) if household.work is not None:
-            household.work.ticked.setdefault(stage, set()).update(plants)
-        case WorkEnded():
-            household.work = None
-        case _:
-            pass
-
-
-def _note(household: Household, told: SprayUsed | CalendarGiven | LeafCounted, on: date) -> None:
-    match told:
-        case SprayUsed(ml=ml):
-            household.used[on] = ml
-        case LeafCounted(before=before, after=after):
-            household.leaves.append((before, after))
-        case CalendarGiven(evenings=evenings):
-            household.calendar |= frozenset(evenings)
-
-
-def _set_routine(household: Household, told: RoutineSet, on: date) -> None:
-    household.routines.pop(told.name, None)
-    if told.rule:
-        household.routines[told.name] = (told.rule, on)
-
-
-def _walk(household: Household, told: WalkBegun | WalkEnded, on: date) -> None:
-    match told:
-        case WalkBegun(plants=plants, level=level):
-            household.walk = Walk(on, plants, level)
-        case WalkEnded():
-            household.walk = None
 
 
 def _note_nudge(household: Household, entry: Entry) -> None:
@@ -428,14 +402,12 @@ def _set_quiet_hours(household: Household, told: HouseholdSet, member: MemberId 
 
 
 def _set_preferences(household: Household, told: HouseholdSet) -> None:
-    _set_fields(household, told, ("town", "latitude", "longitude", "evening"))
+    _set_fields(household, told, ("town", "latitude", "longitude", "evening", "clock_hours", "repeats"))
     if told.zone is not None:
         household.zone_name = told.zone
         household.is_zone_told = True
     if told.units is not None:
         household.units, household.are_units_told = Units(told.units), True
-    if told.clock_hours is not None:
-        household.clock_hours = told.clock_hours
     if told.strict is not None:
         household.is_strict = told.strict
     if told.tools is not None:
@@ -444,8 +416,6 @@ def _set_preferences(household: Household, told: HouseholdSet) -> None:
         household.animals = frozenset(told.animals)
     if told.status is not None:
         household.wants_status = told.status
-    if told.repeats is not None:
-        household.repeats = told.repeats
 
 
 def _apply_to_plant(plant: Plant, entry: Entry, *, is_late: bool) -> None:  # noqa: C901, PLR0912 - one arm a payload
