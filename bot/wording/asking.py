@@ -1,5 +1,6 @@
 """Questions back, the agenda, and what was not understood."""
 
+import sys
 from collections.abc import Iterable
 from datetime import timedelta
 
@@ -17,7 +18,8 @@ from bot.actions.show_plants import NoPlants, PlantList
 from bot.wording.acts import asked, by_acts
 from bot.wording.button_texts import button_text
 from bot.wording.days import listed, lowered, near_day
-from bot.wording.saying import says, spoken
+from bot.wording.lines import SHORT
+from bot.wording.saying import says, says_at_length, says_shortly, spoken
 from bot.wording.voice import MANY, Voice
 
 FIRST_AID = (
@@ -74,7 +76,7 @@ UNCLEAR_REASONS = {
 }
 
 
-@says
+@says_shortly
 def _due(told: DueList, voice: Voice) -> str:
     shown = [
         (on, lines) for on, lines in told.evenings if not told.is_week or on <= told.today + timedelta(days=7)
@@ -97,7 +99,7 @@ def due_words(lines: Iterable[DueLine], voice: Voice) -> list[str]:
     return [*map(lowered, words), *([f"look at {voice.plants(looks)}."] if looks else [])]
 
 
-@says
+@says_shortly
 def _asks(told: Asks, voice: Voice) -> str:  # noqa: C901, PLR0912 - one arm a question
     names = voice.plants(told.plants)
     match told.missing:
@@ -199,7 +201,7 @@ def shorter(text: str) -> str:
     return text if len(text) <= LONGEST_QUOTE else text[: LONGEST_QUOTE - 1].rstrip() + "…"
 
 
-@says
+@says_shortly
 def _unclear(told: Unclear) -> str:
     if told.reason in UNCLEAR_REASONS:
         return UNCLEAR_REASONS[told.reason]
@@ -244,7 +246,7 @@ def _beyond(told: Beyond) -> str:
     return "\n".join(lines)
 
 
-@says
+@says_at_length
 def _plant_list(told: PlantList) -> str:
     if told.pest is not None and not told.places:
         return f"By my notes no plant has {told.pest}."
@@ -254,7 +256,7 @@ def _plant_list(told: PlantList) -> str:
     )
 
 
-@says
+@says_at_length
 def _exposed(told: Exposed) -> str:
     return FIRST_AID_SHORT if told.in_doubt else FIRST_AID
 
@@ -274,7 +276,7 @@ def _answered_already(told: AnsweredAlready, voice: Voice) -> str:
 
 spoken(NoPlants, "I know no plants yet. Send them one a line, like “hoya, landing”.")
 spoken(Helped, HELP)
-spoken(Welcomed, "You are welcome.")
-spoken(Declined, "All right, it stays as it is. Nothing is written.")
-spoken(MoreText, "{0.text}")
+spoken(Welcomed, "You are welcome.", SHORT)
+spoken(Declined, "All right, it stays as it is. Nothing is written.", SHORT)
+spoken(MoreText, "{0.text}", sys.maxsize)
 spoken(ButtonExpired, "That button is from an earlier message. Please say it in words.")

@@ -11,7 +11,7 @@ from bot.wording.conditions import percent
 from bot.wording.days import day, listed, month
 from bot.wording.lines import AFTER
 from bot.wording.poison import warning
-from bot.wording.saying import says, spoken
+from bot.wording.saying import says, says_shortly, spoken
 from bot.wording.voice import Voice
 
 ANIMALS = {"cat": "a cat", "fish": "fish", "dog": "a dog", "bird": "a bird"}
@@ -65,7 +65,7 @@ def _trait_noted(told: TraitNoted) -> str:
 MONTHS = 12
 
 
-@says
+@says_shortly
 def _temperature_noted(told: TemperatureNoted, voice: Voice) -> str:
     if len(told.months) == MONTHS:
         return f"Written: {told.place} usually has {voice.warmth(told.celsius)}."

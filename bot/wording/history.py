@@ -12,7 +12,7 @@ from bot.actions.undo import BehindTheReturn, NothingToUndo, OldToUndo, ToldSinc
 from bot.domain.trade import Method
 from bot.wording.acts import DONE
 from bot.wording.days import day, listed, near_day
-from bot.wording.saying import says, spoken
+from bot.wording.saying import says, says_at_length, says_shortly, spoken
 from bot.wording.voice import Voice
 
 TOLD = {
@@ -83,7 +83,7 @@ def _watering_logged(told: WateringLogged, voice: Voice) -> str:
     return f"Noted for {near_day(told.on, voice.today)}: {listed(told.plants)} watered."
 
 
-@says
+@says_shortly
 def _undone(told: Undone, voice: Voice) -> str:
     return f"Taken back: {_what(told.what, voice)}."
 
@@ -135,7 +135,7 @@ def _corrected_to(told: CorrectedTo) -> str:
     return f"Corrected: that was {told.plant}."
 
 
-@says
+@says_at_length
 def _history(told: History, voice: Voice) -> str:
     return "\n".join(_lines(reversed(told.lines), voice)) or "Nothing is written for that time."
 

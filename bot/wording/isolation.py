@@ -15,11 +15,11 @@ from bot.wording.conditions import held_words
 from bot.wording.days import counted, day, listed, near_day
 from bot.wording.labels import ask_of_eating
 from bot.wording.lines import AFTER
-from bot.wording.saying import says
+from bot.wording.saying import says, says_shortly
 from bot.wording.voice import MANY, Voice
 
 
-@says
+@says_shortly
 def _isolated_them(told: IsolatedThem, voice: Voice) -> str:
     return "\n".join([_apart_now(told, voice), *([ask_of_eating(told.to_read)] if told.to_read else [])])
 
@@ -39,7 +39,7 @@ def _apart_now(told: IsolatedThem, voice: Voice) -> str:
     return f"Written: {names} {are} apart."
 
 
-@says
+@says_shortly
 def _released(told: ReleasedThem, voice: Voice) -> str:
     lines = []
     for by_rule in (True, False):
@@ -77,7 +77,7 @@ def release_words(states: tuple[Progress, ...], voice: Voice) -> str:
     return " ".join(f"{state.pest.name}: {held_words(state, voice.today)}" for state in states)
 
 
-@says
+@says_shortly
 def _isolated(told: IsolatedList, voice: Voice) -> str:
     if not told.plants:
         lines = ["No plant is apart."]

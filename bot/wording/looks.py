@@ -16,7 +16,7 @@ from bot.wording.conditions import all_clear, condition_words, hard_words, round
 from bot.wording.days import dated, day, listed, near_day, plural
 from bot.wording.labels import ask_of_eating
 from bot.wording.lines import AFTER, heights
-from bot.wording.saying import says
+from bot.wording.saying import says, says_shortly
 from bot.wording.voice import Voice
 
 GRADES = {Grade.FEW: "a few", Grade.SOME: "some", Grade.MANY: "many"}
@@ -52,7 +52,7 @@ SIGNS = {
 }
 
 
-@says
+@says_shortly
 def _find(told: FindLogged, voice: Voice) -> str:
     many = str(told.count) if told.count is not None else GRADES[told.grade]
     pests = told.pest if told.count == 1 else plural(told.pest)
@@ -116,7 +116,7 @@ def _find_plan(told: FindLogged, step: Step, voice: Voice) -> str:
     return f"{when}: {what}."
 
 
-@says
+@says_shortly
 def _check(told: CheckLogged, voice: Voice) -> str:
     how = "" if told.level is Level.PLAIN else f", {LEVELS[told.level]}"
     lines = [f"{dated(told.on, voice.today)}: none seen on {voice.plants(told.plants)}{how}."]

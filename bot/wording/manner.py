@@ -5,37 +5,13 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.actions.action import Expecting, Outcome
-from bot.actions.add_plants import PlantsAdded
-from bot.actions.begin_talk import Founded
-from bot.actions.courtesy import Welcomed
-from bot.actions.decline import Declined
 from bot.actions.explain import Reasons
 from bot.actions.give_first_aid import Exposed
-from bot.actions.incomplete import Asks
-from bot.actions.isolate import IsolatedThem
-from bot.actions.log_check import CheckLogged
-from bot.actions.log_find import FindLogged
-from bot.actions.log_round import NothingDue, RoundLogged, WhichEvening, WhichTreatment
-from bot.actions.not_understood import Unclear
-from bot.actions.pass_on import NoteForOthers
-from bot.actions.postpone import PutOff
-from bot.actions.read_temperature import TemperatureNoted
-from bot.actions.release_plant import ReleasedThem
 from bot.actions.send_evening import NudgeText
-from bot.actions.set_place import PlacesSaved
 from bot.actions.set_town import TownSet
-from bot.actions.share import Invited, OwnerNow, SomebodyJoined
-from bot.actions.show_due import DueList
-from bot.actions.show_history import History
-from bot.actions.show_isolated import IsolatedList
-from bot.actions.show_more import MoreText
-from bot.actions.show_plants import PlantList
-from bot.actions.stock_product import Stocked
-from bot.actions.undo import Undone
-from bot.actions.walk_through import WalkDone, WalkStep
-from bot.actions.work_through import WorkStage
+from bot.actions.share import Invited
 from bot.wording.answer import Answer, Invitation
-from bot.wording.lines import LONG, SHORT
+from bot.wording.saying import MOST_LINES
 
 SHARE_LOCATION = "Share my location"
 HAND_ON = "Send it to somebody"
@@ -44,48 +20,11 @@ SHOWN_OF_REASONS = 3
 LONGEST_NOTICE = 60
 """As much as is read in the moment a notice is shown. Judgement. [1]"""
 
-OFTEN = (
-    Asks,
-    CheckLogged,
-    Declined,
-    DueList,
-    FindLogged,
-    Founded,
-    Invited,
-    IsolatedList,
-    IsolatedThem,
-    NothingDue,
-    NudgeText,
-    OwnerNow,
-    PlacesSaved,
-    PlantsAdded,
-    PutOff,
-    Reasons,
-    ReleasedThem,
-    RoundLogged,
-    SomebodyJoined,
-    Stocked,
-    TemperatureNoted,
-    TownSet,
-    Unclear,
-    Undone,
-    WalkDone,
-    WalkStep,
-    Welcomed,
-    WhichEvening,
-    WhichTreatment,
-    WorkStage,
-)
-"""The answers given most, by count; each fits six lines of a phone."""
-AT_LENGTH = (History, MoreText, NoteForOthers, PlantList, Exposed)
-"""What is read at length, or must never wait."""
-
 
 def most_lines(outcome: Outcome) -> int:
     """Give how many lines of a phone an answer may take before the rest waits behind [More]."""
-    if isinstance(outcome, AT_LENGTH) or (isinstance(outcome, Reasons) and outcome.in_full):
-        return sys.maxsize
-    return SHORT if isinstance(outcome, OFTEN) else LONG
+    is_at_length = isinstance(outcome, Reasons) and outcome.in_full
+    return sys.maxsize if is_at_length else MOST_LINES[type(outcome)]
 
 
 def in_manner(answer: Answer, outcomes: Sequence[Outcome]) -> Answer:

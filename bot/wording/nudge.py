@@ -29,7 +29,7 @@ from bot.wording.labels import ask_of_eating, spent
 from bot.wording.lines import AFTER, SHORT, heights
 from bot.wording.mixing import mix_line
 from bot.wording.rounds import FEW, by_product
-from bot.wording.saying import says
+from bot.wording.saying import says, says_at_length, says_shortly
 from bot.wording.voice import Voice
 
 ASKED = {
@@ -62,7 +62,7 @@ def say_chosen(label: str) -> str:
     return f"Answered: “{label}”."
 
 
-@says
+@says_shortly
 def _nudge_text(nudge: NudgeText, voice: Voice) -> str:
     names = dict(nudge.names)
     moved = {
@@ -273,7 +273,7 @@ def _evenings_held(told: EveningsHeld, voice: Voice) -> str:
     return f"I stay quiet {rest}. The days keep counting meanwhile.{more}"
 
 
-@says
+@says_at_length
 def _note_for_others(told: NoteForOthers, voice: Voice) -> str:
     """Word it for somebody who has never written to the bot."""
     lines = [

@@ -19,14 +19,14 @@ from bot.wording.conditions import rounds_words
 from bot.wording.days import counted, dated, day, listed, near_day
 from bot.wording.labels import eat_from, spent, warned
 from bot.wording.lines import AFTER, height
-from bot.wording.saying import says
+from bot.wording.saying import says, says_shortly
 from bot.wording.voice import MANY, Voice
 
 FEW = 2
 """Of so many plants treated it is told one by one how far they are. Judgement. [1]"""
 
 
-@says
+@says_shortly
 def _round_done(told: RoundLogged, voice: Voice) -> str:
     first, *detail = _done_line(told, voice)
     lines = [first]
@@ -144,12 +144,12 @@ def _other_product(told: OtherProduct, voice: Voice) -> str:
     )
 
 
-@says
+@says_shortly
 def _which_evening(told: WhichEvening, voice: Voice) -> str:
     return f"{voice.plants(told.plants)}: done last night, {day(told.on)}, or today? Nothing is written yet."
 
 
-@says
+@says_shortly
 def _which_treatment(told: WhichTreatment, voice: Voice) -> str:
     ways = [
         listed(f"{DONE[method]}{f' with {product}' if product else ''}" for method, product in way)
@@ -159,7 +159,7 @@ def _which_treatment(told: WhichTreatment, voice: Voice) -> str:
     return f"{told.plant}: {listed(ways, 'or')}? For that one nothing is written yet.{then}"
 
 
-@says
+@says_shortly
 def _nothing_due(told: NothingDue, voice: Voice) -> str:
     nothing = (
         "Nothing is written." if told.still_open else "No treatment is open right now, so I wrote nothing."
@@ -170,7 +170,7 @@ def _nothing_due(told: NothingDue, voice: Voice) -> str:
     return "\n".join(lines)
 
 
-@says
+@says_shortly
 def _put_off(told: PutOff, voice: Voice) -> str:
     when = f"at {voice.clock(told.at)} tonight" if told.at is not None else near_day(told.on, voice.today)
     lines = [f"Put off: {voice.plants(told.plants)}, {when}."]

@@ -23,9 +23,9 @@ from bot.domain.trade import Form
 from bot.domain.window import Facing, Outdoors
 from bot.wording.days import counted, listed
 from bot.wording.labels import ask_of_eating, label_facts
-from bot.wording.lines import AFTER
+from bot.wording.lines import AFTER, SHORT
 from bot.wording.poison import warning
-from bot.wording.saying import says, spoken
+from bot.wording.saying import says, says_shortly, spoken
 from bot.wording.voice import Voice
 
 FACINGS = {
@@ -76,7 +76,7 @@ def welcome(lacks: tuple[str, ...]) -> str:
     return "Good to see you. “what's due”, “what is apart?” and “help” are good first words."
 
 
-@says
+@says_shortly
 def _town(told: TownSet, voice: Voice) -> str:
     units = (
         " I take US measures and °F; “metric” or “24 hour clock” changes that." if told.has_new_units else ""
@@ -89,7 +89,7 @@ def _question_skipped(told: QuestionSkipped) -> str:
     return SKIPPED.get(told.skipped, "All right.")
 
 
-@says
+@says_shortly
 def _place_saved(told: PlacesSaved, voice: Voice) -> str:
     return f"Written: {'; '.join(place_words(place, voice) for place in told.places)}."
 
@@ -141,7 +141,7 @@ def _set_up_goes_on(told: SetUpGoesOn, voice: Voice) -> str:
             return f"That is all I need; I write at {voice.clock(told.evening)}. “settings” shows how to change it."
 
 
-@says
+@says_shortly
 def _plants_added(told: PlantsAdded) -> str:
     by_place: dict[str | None, list[str]] = {}
     for name, place in told.plants:
@@ -165,7 +165,7 @@ def _plants_added(told: PlantsAdded) -> str:
     return "\n".join(lines)
 
 
-@says
+@says_shortly
 def _stocked(told: Stocked, voice: Voice) -> str:
     product = told.product
     if product.stock_ml == 0:
@@ -269,6 +269,7 @@ spoken(
     Founded,
     "Hello {0.name}. I say what to do against pests, evening by evening, until your plants are "
     "free.\nWhat did you see on which plant? Or first: Which town are the plants in?",
+    SHORT,
 )
 spoken(
     BadCoordinates,

@@ -21,7 +21,8 @@ from bot.actions.share import (
 )
 from bot.actions.tell_privacy import PrivacyTold
 from bot.wording.days import counted, day, listed
-from bot.wording.saying import says, spoken
+from bot.wording.lines import SHORT
+from bot.wording.saying import says, says_shortly, spoken
 from bot.wording.voice import Voice
 
 
@@ -39,7 +40,7 @@ def _member_gone(told: MemberGone) -> str:
     return f"{told.name} no longer shares these plants."
 
 
-@says
+@says_shortly
 def _owner_now(told: OwnerNow) -> str:
     return "You own this home now." if told.name is None else f"{told.name} owns this home now."
 
@@ -95,7 +96,7 @@ def _erased(told: Erased) -> str:
     return f"Erased: your name, your account, our messages. {end}"
 
 
-@says
+@says_shortly
 def _invited(told: Invited, voice: Voice) -> str:
     when = f"{day(told.until.astimezone(voice.zone).date())}, {voice.clock(told.until)}"
     return f"For one person, once, until {when}. The link opens me; or let them write this to me:\n/start {told.code}"
@@ -153,7 +154,7 @@ def _home_entered(told: HomeEntered) -> str:
     return f"This is about {'your own home' if told.owner is None else f'the home with {told.owner}'} now."
 
 
-spoken(SomebodyJoined, "{0.name} shares your plants from now on.")
+spoken(SomebodyJoined, "{0.name} shares your plants from now on.", SHORT)
 spoken(HasLeft, "You no longer share these plants, and I do not write to you any more. Take care.")
 spoken(
     HomeErased,

@@ -5,7 +5,7 @@ from bot.domain.release import Level
 from bot.wording.conditions import all_clear
 from bot.wording.days import counted, listed, plural
 from bot.wording.lines import AFTER
-from bot.wording.saying import says, spoken
+from bot.wording.saying import says, says_shortly, spoken
 from bot.wording.voice import Voice
 
 HOW = {
@@ -25,7 +25,7 @@ def _level_asked(told: WalkLevelAsked) -> str:
     return f"A walk by {counted(told.plants, 'plant')}, those without a find first. How closely do you look?"
 
 
-@says
+@says_shortly
 def _walk_step(told: WalkStep) -> str:
     where = f", {told.place}" if told.place else ""
     lines = ["Going on where you stopped."] if told.is_resumed else []
@@ -38,7 +38,7 @@ def _walk_step(told: WalkStep) -> str:
     return "\n".join(lines)
 
 
-@says
+@says_shortly
 def _walk_done(told: WalkDone, voice: Voice) -> str:
     lines = ["Walk done."]
     if told.found:

@@ -14,7 +14,7 @@ from bot.wording.conditions import hard_words, held_words, percent, rounds_words
 from bot.wording.days import counted, day, near_day
 from bot.wording.labels import against
 from bot.wording.rules import rule_lines
-from bot.wording.saying import says
+from bot.wording.saying import says_shortly
 from bot.wording.setting_up import FACINGS, OUTDOORS
 from bot.wording.sources import BASIS, cite
 from bot.wording.voice import Voice
@@ -34,7 +34,7 @@ BECAUSE = {
 }
 
 
-@says
+@says_shortly
 def _reasons_text(told: Reasons, voice: Voice) -> str:
     if not told.of:
         return "No case is open, so nothing is planned and there is nothing to explain."

@@ -7,7 +7,7 @@ from bot.actions.work_through import NoWork, WorkDone, WorkPaused, WorkStage
 from bot.domain.workday import TOP_MIX_CM, Stage
 from bot.wording.days import counted
 from bot.wording.lines import AFTER
-from bot.wording.saying import says
+from bot.wording.saying import says, says_shortly
 from bot.wording.voice import Voice
 
 HEADS = {
@@ -47,7 +47,7 @@ DONE = {
 }
 
 
-@says
+@says_shortly
 def _work_stage(told: WorkStage, voice: Voice) -> str:
     plan = told.plan
     lines = [

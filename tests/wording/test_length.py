@@ -5,7 +5,8 @@ from functools import cache
 
 from bot.actions.action import Outcome
 from bot.wording.lines import LONG, PHONE, SHORT, fitted, heights
-from bot.wording.manner import AT_LENGTH, OFTEN, most_lines
+from bot.wording.manner import most_lines
+from bot.wording.saying import MOST_LINES
 from bot.wording.sentences import say
 from bot.wording.voice import Voice
 from tests.wording.counting import COMMONEST, commonest
@@ -49,11 +50,7 @@ def test_the_names_are_as_long_as_they_are_meant_to_be() -> None:
 
 
 def test_the_commonest_answers_fit_six_lines_with_long_names_and_ten_plants_due() -> None:
-    too_long = [
-        text
-        for one, text in answers()
-        if isinstance(one, OFTEN) and not _is_at_length(one) and lines_of(text) > SHORT
-    ]
+    too_long = [text for one, text in answers() if most_lines(one) == SHORT and lines_of(text) > SHORT]
     assert not too_long, "\n\n".join([f"{len(too_long)} of them:", *dict.fromkeys(too_long)])
 
 
@@ -65,7 +62,7 @@ def test_any_other_answer_fits_ten() -> None:
 def test_the_thirty_that_were_counted_are_among_the_short_ones() -> None:
     counted = commonest()
     assert len(counted) == COMMONEST
-    short = {one.__name__ for one in OFTEN}
+    short = {one.__name__ for one, most in MOST_LINES.items() if most == SHORT}
     # how long a history is depends on how far back one wants to read
     assert {kind.partition(",")[0] for kind in counted} - short <= {"History"}
 
@@ -86,4 +83,4 @@ def test_what_must_be_seen_is_shown_whatever_its_length() -> None:
 
 
 def _is_at_length(outcome: Outcome) -> bool:
-    return isinstance(outcome, AT_LENGTH) or most_lines(outcome) > LONG
+    return most_lines(outcome) > LONG
