@@ -9,8 +9,6 @@ from bot.domain.identity import PlaceId, PlantId, ProductId
 
 
 class Topic(Enum):
-    """What can be asked."""
-
     ISOLATED = "isolated"
     DUE = "due"
     WHY = "why"

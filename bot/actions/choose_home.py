@@ -31,7 +31,6 @@ class HomeEntered(Outcome):
 
 @performs
 def enter_home(_: EnterHome, desk: Desk) -> HomeEntered:
-    """Say which home it is now."""
     return HomeEntered(owner_of(desk.member, desk.store))
 
 

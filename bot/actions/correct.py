@@ -26,8 +26,6 @@ from bot.domain.trade import grade_of
 
 
 class Correct(Command, kw_only=True):
-    """Set right what was told last: another plant, another pest, or another count."""
-
     plant: PlantId | None = None
     pest: str | None = None
     count: int | None = None

@@ -31,8 +31,6 @@ from bot.domain.value import Value
 
 
 class Kind(Enum):
-    """What an entry told."""
-
     TREATED = "treated"
     FOUND = "found"
     SIGN = "sign"

@@ -4,8 +4,6 @@ from bot.actions.action import Command, Outcome, performs
 
 
 class Greet(Command):
-    """A greeting or a farewell; writes nothing."""
-
     is_farewell: bool = False
 
 
@@ -26,14 +24,11 @@ class Welcomed(Outcome):
 
 
 class Greeted(Outcome):
-    """A greeting or a farewell was returned."""
-
     is_farewell: bool
 
 
 @performs
 def greet(command: Greet) -> Greeted:
-    """Return a greeting."""
     return Greeted(command.is_farewell)
 
 
@@ -45,5 +40,4 @@ def thank(_: Thanks) -> Welcomed:
 
 @performs
 def give_help(_: Help) -> Helped:
-    """Tell what can be said."""
     return Helped()

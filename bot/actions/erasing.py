@@ -4,7 +4,5 @@ from enum import Enum
 
 
 class Erasing(Enum):
-    """What is to be erased."""
-
     ME = "me"
     HOME = "home"

@@ -20,8 +20,6 @@ from bot.domain.watch import hatch_to_adult_days
 
 
 class ReasonOf(Value, kw_only=True):
-    """Why a plant's plan is as it is."""
-
     plant: str
     step: Step | None
     product: str | None

@@ -18,7 +18,6 @@ class Exposed(Outcome):
 
 @performs
 def give_first_aid(command: GiveFirstAid) -> Exposed:
-    """Tell what to do at once."""
     if command.in_doubt:
         return Exposed(in_doubt=True, offers=(Choice(ButtonText.SOMEBODY_HURT, (GiveFirstAid(),)),))
     return Exposed()

@@ -58,6 +58,5 @@ class Asks(Outcome):
 
 @performs
 def ask(command: Incomplete, desk: Desk) -> Asks:
-    """Ask what is left open."""
     asking = Asking(command.choices) if command.choices else None
     return Asks(command.missing, desk.names(command.plants), command.text, asking=asking)

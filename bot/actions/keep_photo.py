@@ -60,7 +60,6 @@ def plants_of_album(album: str, desk: Desk) -> tuple[PlantId, ...]:
 
 @performs
 def refuse_photo(command: RefusePhoto) -> TooManyPhotos:
-    """Say that it is one photo too many."""
     return TooManyPhotos(command.most)
 
 

@@ -14,8 +14,6 @@ class SetStatus(Command):
 
 
 class StatusSet(Outcome):
-    """Whether there is a pinned message."""
-
     is_wanted: bool
 
 

@@ -11,16 +11,12 @@ from bot.domain.release import Level
 
 
 class LogCheck(Command, kw_only=True):
-    """A look with none seen."""
-
     plants: tuple[PlantId, ...]
     level: Level | None = None
     on: date | None = None
 
 
 class CheckLogged(Outcome, kw_only=True):
-    """Looks with none seen; what they mean for each case."""
-
     on: date
     level: Level
     plants: tuple[str, ...]

@@ -20,8 +20,6 @@ from bot.domain.trade import Grade, Level, Method, grade_of
 
 
 class LogFind(Command, kw_only=True):
-    """Living pests seen: a count or a grade."""
-
     plants: tuple[PlantId, ...]
     count: int | None = None
     grade: Grade | None = None

@@ -11,8 +11,6 @@ from bot.domain.trade import Sign
 
 
 class LogSign(Command, kw_only=True):
-    """A sign without a living pest."""
-
     plants: tuple[PlantId, ...]
     sign: Sign
     on: date | None = None

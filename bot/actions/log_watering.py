@@ -9,8 +9,6 @@ from bot.domain.journal import Watered
 
 
 class LogWatering(Command):
-    """Plants were watered."""
-
     plants: tuple[PlantId, ...]
     on: date | None = None
 

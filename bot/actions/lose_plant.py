@@ -10,8 +10,6 @@ from bot.domain.journal import LostNow
 
 
 class LosePlant(Command):
-    """Died or thrown out."""
-
     plants: tuple[PlantId, ...]
     on: date | None = None
 

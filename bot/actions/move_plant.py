@@ -10,16 +10,12 @@ from bot.domain.journal import IsolatedNow, PlantSet
 
 
 class MovePlant(Command):
-    """To another place."""
-
     plants: tuple[PlantId, ...]
     place: PlaceId
     on: date | None = None
 
 
 class PlantsMoved(Outcome):
-    """At another place from a day on."""
-
     plants: tuple[str, ...]
     place: str
     still_isolated: tuple[str, ...]

@@ -7,14 +7,10 @@ from bot.domain.journal import PlaceGone
 
 
 class RemovePlace(Command):
-    """A place is no longer used."""
-
     place: PlaceId
 
 
 class PlaceRemoved(Outcome):
-    """A place is no longer used."""
-
     name: str
 
 

@@ -7,15 +7,11 @@ from bot.domain.journal import HouseholdSet
 
 
 class SetAnimals(Command):
-    """Animals that live here, or no longer do."""
-
     animals: tuple[str, ...]
     gone: tuple[str, ...] = ()
 
 
 class AnimalsNoted(Outcome):
-    """The animals that live here now."""
-
     animals: tuple[str, ...]
     judged: tuple[Judged, ...] = ()
     """What is known of the plants at home, for the cats and dogs just told of."""

@@ -22,8 +22,6 @@ class SetPlace(Command, kw_only=True):
 
 
 class PlacesSaved(Outcome):
-    """Places as they stand now."""
-
     places: tuple[Place, ...]
 
 

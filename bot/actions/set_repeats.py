@@ -12,8 +12,6 @@ class SetRepeats(Command):
 
 
 class RepeatsSet(Outcome):
-    """Whether a second message comes from now on."""
-
     is_wanted: bool
 
 

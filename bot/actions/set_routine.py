@@ -10,8 +10,6 @@ from bot.domain.recurrence import next_on
 
 
 class SetRoutine(Command):
-    """A fixed habit as an RFC 5545 rule."""
-
     name: str
     rule: str
 

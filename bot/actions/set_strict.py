@@ -21,6 +21,5 @@ class StrictSet(Outcome):
 
 @performs
 def set_strict(command: SetStrict, desk: Desk) -> StrictSet:
-    """Keep at which chance plants may go."""
     desk.write([desk.draft(HouseholdSet(strict=command.is_strict))])
     return StrictSet(command.is_strict, STRICT_TARGET if command.is_strict else TARGET)

@@ -11,8 +11,6 @@ from bot.domain.measure import Units
 
 
 class SetTown(Command):
-    """A town as typed; looked up offline."""
-
     text: str
 
 
@@ -46,8 +44,6 @@ class WhichTown(Outcome):
 
 
 class NoSuchTown(Outcome):
-    """No town of that name."""
-
     text: str
 
 

@@ -7,15 +7,11 @@ from bot.domain.journal import PlantSet
 
 
 class SetTraits(Command):
-    """What plants are: edible, hairy, waxy, or not."""
-
     plants: tuple[PlantId, ...]
     trait: str
 
 
 class TraitNoted(Outcome):
-    """What plants are by what was told."""
-
     plants: tuple[str, ...]
     trait: str
 

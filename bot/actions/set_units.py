@@ -14,15 +14,12 @@ class SetUnits(Command):
 
 
 class UnitsSet(Outcome):
-    """Measures and clock as they are now."""
-
     units: Units
     clock_hours: int
 
 
 @performs
 def set_units(command: SetUnits, desk: Desk) -> UnitsSet:
-    """Keep the measures and the clock people here are used to."""
     units = None if command.units is None else command.units.value
     desk.write([desk.draft(HouseholdSet(units=units, clock_hours=command.clock_hours))])
     return UnitsSet(desk.household.units, desk.household.clock_hours)

@@ -21,8 +21,6 @@ from bot.actions.stock_product import Stocked
 
 
 class Lacking(Enum):
-    """What is asked next."""
-
     PLANTS = "plants"
     TOWN = "town"
     PLACES = "places"

@@ -110,8 +110,6 @@ class NoSuchMember(Outcome):
 
 
 class OwnerOnly(Outcome):
-    """Only the owner may do that."""
-
     owner: str
 
 
@@ -155,7 +153,6 @@ def welcome_newcomer(member: Member, store: Store) -> Joined:
 
 
 def tell_others(member: Member, store: Store) -> tuple[tuple[int, SomebodyJoined], ...]:
-    """Tell the others who came."""
     members = store.members(member.household)
     name = next(one.name for one in members if one.id == member.id)
     chats = {one.chat for one in members} - {member.chat}

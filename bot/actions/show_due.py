@@ -18,8 +18,6 @@ class DueLine(Value, kw_only=True):
 
 
 class DueList(Outcome, kw_only=True):
-    """The coming evenings."""
-
     today: date
     evenings: tuple[tuple[date, tuple[DueLine, ...]], ...]
     is_week: bool
@@ -35,6 +33,5 @@ def due_lines(desk: Desk, tasks: tuple[Task, ...]) -> tuple[DueLine, ...]:
 
 @answers(Topic.DUE)
 def show_due(command: Ask, desk: Desk) -> DueList:
-    """Give the coming evenings."""
     evenings = tuple((evening.on, due_lines(desk, evening.tasks)) for evening in desk.agenda.evenings)
     return DueList(today=desk.today, evenings=evenings, is_week=command.when == "week")

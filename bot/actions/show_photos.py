@@ -19,8 +19,6 @@ class PhotosShown(Outcome, kw_only=True):
 
 
 class NoPhotos(Outcome):
-    """No photo of the plant, or of any."""
-
     plant: str | None
 
 

@@ -9,15 +9,11 @@ from bot.domain.value import Value
 
 
 class PlaceTold(Value):
-    """A place and what stands there."""
-
     place: Place
     plants: tuple[str, ...]
 
 
 class PlacesTold(Outcome):
-    """Where the plants stand."""
-
     places: tuple[PlaceTold, ...]
     nowhere: tuple[str, ...] = ()
 

@@ -8,8 +8,6 @@ from bot.domain.identity import PlantId
 
 
 class PlantList(Outcome):
-    """Plants by place: all, or those with a pest."""
-
     places: tuple[tuple[str | None, tuple[str, ...]], ...]
     pest: str | None = None
 

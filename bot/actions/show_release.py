@@ -10,8 +10,6 @@ from bot.domain.progress import Progress
 
 
 class ReleaseInfo(Outcome):
-    """When plants may go back."""
-
     of: tuple[tuple[str, tuple[Progress, ...], date | None], ...]
     free: tuple[tuple[str, date | None, str | None], ...]
     """Not isolated; where on watch, until when (None while that case is open) and because of which plant."""

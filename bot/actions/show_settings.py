@@ -8,8 +8,6 @@ from bot.actions.desk import Desk
 
 
 class SettingsTold(Outcome, kw_only=True):
-    """The household's preferences."""
-
     town: str | None
     zone: str | None
     evening: time
@@ -21,7 +19,6 @@ class SettingsTold(Outcome, kw_only=True):
 
 @answers(Topic.SETTINGS)
 def show_settings(_: Ask, desk: Desk) -> SettingsTold:
-    """Give the household's preferences."""
     household = desk.household
     since, until = household.quiet_hours(desk.member.id)
     return SettingsTold(

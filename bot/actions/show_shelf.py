@@ -11,8 +11,6 @@ from bot.domain.outbreak import label_days
 
 
 class Shelf(Outcome):
-    """Products at hand."""
-
     products: tuple[tuple[Product, str, int], ...]
     left: tuple[Decimal | None, ...] = ()
     """What is left of each by what was sprayed since. [mL]"""

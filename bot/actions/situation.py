@@ -19,8 +19,6 @@ class KnownPlant(Value, kw_only=True):
 
 
 class KnownPlace(Value):
-    """A place by its name."""
-
     id: PlaceId
     name: str
 

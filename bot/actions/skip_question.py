@@ -11,8 +11,6 @@ class SkipQuestion(Command):
 
 
 class QuestionSkipped(Outcome):
-    """A question of the setting-up was put off."""
-
     skipped: Expecting
 
 

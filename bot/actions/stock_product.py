@@ -21,8 +21,6 @@ EATEN_AFTER_DAYS = (0, 1, 3, 7)
 
 
 class StockProduct(Command, kw_only=True):
-    """A product onto the shelf, or more about it."""
-
     ingredient: str
     stock_ml: float | None = None
     label: Label = field(default_factory=Label)
@@ -31,8 +29,6 @@ class StockProduct(Command, kw_only=True):
 
 
 class Stocked(Outcome):
-    """A product as it stands on the shelf."""
-
     product: Product
     name: str
     gap_days: int | None

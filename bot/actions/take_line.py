@@ -14,15 +14,11 @@ class TakeLines(Command):
 
 
 class LinesTaken(Outcome):
-    """What the speaker does tonight; others: who was told."""
-
     plants: tuple[str, ...]
     others: tuple[str, ...]
 
 
 class TakenByOther(Outcome):
-    """To the others: who does what tonight."""
-
     name: str
     plants: tuple[str, ...]
 

@@ -14,5 +14,4 @@ class PrivacyTold(Outcome):
 
 @performs
 def tell_privacy(_: TellPrivacy) -> PrivacyTold:
-    """Tell what is kept of a person."""
     return PrivacyTold(offers=(Choice(ButtonText.EXPORT_FIRST, (Export(),)),))

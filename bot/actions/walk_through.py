@@ -24,8 +24,6 @@ class BeginWalk(Command):
 
 
 class PassPlant(Command):
-    """Not this one on this walk."""
-
     plants: tuple[PlantId, ...]
 
 
