@@ -8,20 +8,7 @@ from bot.actions.incomplete import Asks, Missing
 from bot.actions.pest_word import candidates
 from bot.actions.undo import NothingToUndo, last_group
 from bot.domain.identity import PlantId
-from bot.domain.journal import (
-    CheckedClean,
-    Draft,
-    Entry,
-    Found,
-    IsolatedNow,
-    LostNow,
-    PestCorrected,
-    PhotoTaken,
-    Postponed,
-    ReleasedNow,
-    SignSeen,
-    Treated,
-)
+from bot.domain.journal import Draft, Entry, Found, OfAPlant, PestCorrected
 from bot.domain.trade import grade_of
 
 
@@ -47,20 +34,6 @@ class WhichOneMeant(Outcome):
     plants: tuple[str, ...]
 
 
-OF_A_PLANT = (
-    Found,
-    PhotoTaken,
-    SignSeen,
-    CheckedClean,
-    Treated,
-    Postponed,
-    IsolatedNow,
-    ReleasedNow,
-    LostNow,
-)
-"""What can have been told of the wrong plant."""
-
-
 @performs
 def correct(command: Correct, desk: Desk) -> CorrectedTo | NothingToUndo | WhichOneMeant | Asks:
     """Say again what was told last, for another plant, another pest or of another number."""
@@ -69,7 +42,7 @@ def correct(command: Correct, desk: Desk) -> CorrectedTo | NothingToUndo | Which
     if command.count is not None:
         return _correct_count(command.count, command.plant, desk)
     group = last_group(desk)
-    moved = [entry for entry in group if isinstance(entry.payload, OF_A_PLANT)]
+    moved = [entry for entry in group if isinstance(entry.payload, OfAPlant)]
     if not moved or len(moved) < len(group) or command.plant is None:
         return NothingToUndo()
     plants = {entry.plant for entry in moved}

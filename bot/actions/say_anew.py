@@ -3,11 +3,10 @@
 from datetime import date
 
 from bot.actions.action import Outcome
-from bot.actions.correct import OF_A_PLANT
 from bot.actions.desk import Desk
 from bot.actions.show_history import described
 from bot.domain.fold import valid
-from bot.domain.journal import Entry, Heard
+from bot.domain.journal import Entry, Heard, OfAPlant
 
 
 class SaidAnew(Outcome):
@@ -27,7 +26,7 @@ def written_by(source: str, desk: Desk) -> list[Entry]:
 
 def may_be_replaced(entries: list[Entry]) -> bool:
     """Whether nothing told later hangs on them, as it does on a new plant or place."""
-    return all(isinstance(entry.payload, OF_A_PLANT) for entry in entries)
+    return all(isinstance(entry.payload, OfAPlant) for entry in entries)
 
 
 def take_back(entries: list[Entry], desk: Desk) -> SaidAnew:

@@ -8,24 +8,7 @@ from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.domain.fold import valid
 from bot.domain.identity import PlantId
-from bot.domain.journal import (
-    CalendarGiven,
-    Draft,
-    Entry,
-    Found,
-    Heard,
-    HouseholdSet,
-    Nudged,
-    PlaceGone,
-    PlaceSet,
-    PlantSet,
-    SilenceAsked,
-    WalkBegun,
-    WalkEnded,
-    WalkPassed,
-    WorkEnded,
-    WorkTicked,
-)
+from bot.domain.journal import Background, Draft, Entry, Found, PlantSet
 
 
 class ToldAlready(Outcome):
@@ -57,22 +40,6 @@ def show_history(command: Ask, desk: Desk) -> History:
     plant = command.plants[0] if command.plants else None
     lines = [line for line in history_lines(desk, plant, since) if line[0] <= until]
     return History(tuple(lines), desk.plant(plant).name if plant is not None else None)
-
-
-_NO_HISTORY = (
-    Heard,
-    SilenceAsked,
-    CalendarGiven,
-    Nudged,
-    HouseholdSet,
-    PlaceSet,
-    PlaceGone,
-    WorkTicked,
-    WorkEnded,
-    WalkBegun,
-    WalkPassed,
-    WalkEnded,
-)
 
 
 def plant_name(desk: Desk, entry: Entry | Draft) -> str | None:
@@ -133,6 +100,6 @@ def history_lines(
         )
         for entry in entries
         if entry.happened_on >= since
-        and not isinstance(entry.payload, _NO_HISTORY)
+        and not isinstance(entry.payload, Background)
         and (plant is None or entry.plant == plant)
     ]

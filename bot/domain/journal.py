@@ -25,7 +25,15 @@ class Payload(Value):
     """What one entry tells."""
 
 
-class HouseholdSet(Payload, kw_only=True):
+class Background(Payload):
+    """What is no history: settings, what the bot sent or made, how a walk or a work day goes on."""
+
+
+class OfAPlant(Payload):
+    """What can have been told of the wrong plant."""
+
+
+class HouseholdSet(Background, kw_only=True):
     """
     Preferences of the household. Latitude and longitude to 0.1 [deg].
 
@@ -50,7 +58,7 @@ class HouseholdSet(Payload, kw_only=True):
     """Whether the quiet hours are the teller's alone: others share the home."""
 
 
-class PlaceSet(Payload, kw_only=True):
+class PlaceSet(Background, kw_only=True):
     """A place added or changed. usual_c is its usual temperature [degC]."""
 
     place: PlaceId
@@ -62,7 +70,7 @@ class PlaceSet(Payload, kw_only=True):
     lamp_until: time | None = None
 
 
-class PlaceGone(Payload, kw_only=True):
+class PlaceGone(Background, kw_only=True):
     """A place is no longer used."""
 
     place: PlaceId
@@ -93,7 +101,7 @@ class ProductSet(Payload, kw_only=True):
     label: Label = field(default_factory=Label)
 
 
-class Found(Payload, kw_only=True):
+class Found(OfAPlant, kw_only=True):
     """Living pests or egg sacs seen. pest is a catalogue key."""
 
     pest: str
@@ -102,33 +110,33 @@ class Found(Payload, kw_only=True):
     where: str | None = None
 
 
-class SignSeen(Payload):
+class SignSeen(OfAPlant):
     """A sign without a living pest."""
 
     sign: Sign
 
 
-class CheckedClean(Payload):
+class CheckedClean(OfAPlant):
     """A look with none seen."""
 
     level: Level
 
 
-class Treated(Payload, kw_only=True):
+class Treated(OfAPlant, kw_only=True):
     """A treatment done."""
 
     method: Method
     product: ProductId | None = None
 
 
-class Postponed(Payload, kw_only=True):
+class Postponed(OfAPlant, kw_only=True):
     """Not tonight: due on a day, or later the same evening (at, UTC)."""
 
     on: date
     at: datetime | None = None
 
 
-class IsolatedNow(Payload):
+class IsolatedNow(OfAPlant):
     """The entry's plant is kept apart; apart False: it cannot be moved, its place is the isolation room."""
 
     apart: bool = True
@@ -136,13 +144,13 @@ class IsolatedNow(Payload):
     """A new arrival is kept apart for so long; None for a plant apart because of a find. [d]"""
 
 
-class ReleasedNow(Payload):
+class ReleasedNow(OfAPlant):
     """The entry's plant leaves isolation, by the rule or against it."""
 
     by_rule: bool
 
 
-class LostNow(Payload):
+class LostNow(OfAPlant):
     """The entry's plant died or was thrown out."""
 
 
@@ -201,7 +209,7 @@ class NudgedTask(Value, kw_only=True):
     is_over: bool = False
 
 
-class Nudged(Payload, kw_only=True):
+class Nudged(Background, kw_only=True):
     """A nudge the bot sent for the evening of happened_on; a later count is its repeat, or the morning's."""
 
     count: int
@@ -213,11 +221,11 @@ class LineTaken(Payload):
     """The entry's member does what is asked of its plant that evening."""
 
 
-class Heard(Payload):
+class Heard(Background):
     """Somebody answered the open nudge."""
 
 
-class SilenceAsked(Payload):
+class SilenceAsked(Background):
     """After evenings without a word: asked whether to go on, and then once a week until anything is heard."""
 
 
@@ -232,7 +240,7 @@ class WorkBegun(Payload):
     cleaned_out: tuple[PlantId, ...] = ()
 
 
-class WorkTicked(Payload):
+class WorkTicked(Background):
     """A stage of the work day is done for these plants, or left out."""
 
     stage: str
@@ -240,22 +248,22 @@ class WorkTicked(Payload):
     is_left_out: bool = False
 
 
-class WorkEnded(Payload):
+class WorkEnded(Background):
     """The work day is over, whatever was ticked."""
 
 
-class WalkBegun(Payload):
+class WalkBegun(Background):
     """A check walk begins over these plants, in this order, all looked at in one way."""
 
     plants: tuple[PlantId, ...]
     level: Level
 
 
-class WalkPassed(Payload):
+class WalkPassed(Background):
     """The entry's plant is left out of this walk."""
 
 
-class WalkEnded(Payload):
+class WalkEnded(Background):
     """The walk is over, whatever is left."""
 
 
@@ -263,13 +271,13 @@ class Watered(Payload):
     """The entry's plant was watered."""
 
 
-class PhotoTaken(Payload):
+class PhotoTaken(OfAPlant):
     """A photo shows the entry's plant."""
 
     photo: PhotoId
 
 
-class CalendarGiven(Payload):
+class CalendarGiven(Background):
     """Evenings that a calendar file named: a later file must take back those that moved."""
 
     evenings: tuple[date, ...]

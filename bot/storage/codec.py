@@ -31,8 +31,10 @@ def _name(cls: type) -> str:
     return _NAMES.get(cls, re.sub("(?<!^)(?=[A-Z])", "_", cls.__name__).lower())
 
 
-_PAYLOADS = (one for one in vars(journal).values() if isinstance(one, type) and Payload in one.__bases__)
-KINDS: dict[type, tuple[str, int]] = {one: (_name(one), _VERSIONS.get(one, 1)) for one in _PAYLOADS}
+_TOLD = (one for one in vars(journal).values() if isinstance(one, type) and issubclass(one, Payload))
+KINDS: dict[type, tuple[str, int]] = {
+    one: (_name(one), _VERSIONS.get(one, 1)) for one in _TOLD if not one.__subclasses__()
+}
 COMMANDS = {cls: _name(cls) for cls in KNOWN}
 
 _OF_A_LABEL = tuple(one.name for one in dataclasses.fields(Label))
