@@ -1,11 +1,9 @@
 """A bare "no": it speaks of the last exchange, postpones nothing and answers no older question."""
 
-from datetime import date
-
-from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
+from bot.actions.action import Asking, ButtonText, Choice, Command, performs
 from bot.actions.decline import Decline, Declined
 from bot.actions.desk import Desk
-from bot.actions.show_history import described
+from bot.actions.show_history import OfEntries, described
 from bot.actions.undo import Undo, last_group
 from bot.domain.journal import evening_of
 
@@ -14,10 +12,8 @@ class Deny(Command):
     """No, not that: whatever was said last."""
 
 
-class LastTold(Outcome):
+class LastTold(OfEntries):
     """What this person told last, to be taken back on one tap."""
-
-    what: tuple[tuple[str, str | None, date], ...]
 
 
 @performs

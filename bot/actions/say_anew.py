@@ -1,18 +1,13 @@
 """A message that was edited says anew what it said before."""
 
-from datetime import date
-
-from bot.actions.action import Outcome
 from bot.actions.desk import Desk
-from bot.actions.show_history import described
+from bot.actions.show_history import OfEntries, described
 from bot.domain.fold import valid
 from bot.domain.journal import Entry, Heard, OfAPlant
 
 
-class SaidAnew(Outcome):
+class SaidAnew(OfEntries):
     """Beside what the edited message says now: what it said before, taken back."""
-
-    what: tuple[tuple[str, str | None, date], ...]
 
 
 def written_by(source: str, desk: Desk) -> list[Entry]:

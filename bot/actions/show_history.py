@@ -11,10 +11,14 @@ from bot.domain.identity import PlantId
 from bot.domain.journal import Background, Draft, Entry, Found, PlantSet
 
 
-class ToldAlready(Outcome):
-    """What was told stands there since it was told before: what, plant, day."""
+class OfEntries(Outcome):
+    """Speaks of entries: the wording's key, plant, day of each."""
 
     what: tuple[tuple[str, str | None, date], ...]
+
+
+class ToldAlready(OfEntries):
+    """What was told stands there since it was told before."""
 
 
 class History(Outcome):

@@ -1,11 +1,9 @@
 """Take back the last thing told: entries are never deleted, they are voided by later ones."""
 
-from datetime import date
-
 from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk
-from bot.actions.show_history import described
+from bot.actions.show_history import OfEntries, described
 from bot.domain.fold import latest
 from bot.domain.journal import CalendarGiven, Entry, Heard, HeldUntil, Nudged, Voided, evening_of
 
@@ -17,28 +15,20 @@ class Undo(Command):
     """The source of what was shown and agreed to; anything told since leaves it alone."""
 
 
-class Undone(Outcome):
+class Undone(OfEntries):
     """What was taken back, newest last."""
 
-    what: tuple[tuple[str, str | None, date], ...]
 
-
-class OldToUndo(Outcome):
+class OldToUndo(OfEntries):
     """The last thing told is of an earlier evening: asked before it is taken back."""
 
-    what: tuple[tuple[str, str | None, date], ...]
 
-
-class BehindTheReturn(Outcome):
+class BehindTheReturn(OfEntries):
     """To be back is not taken back, for that would be silence; what was told before it is asked about."""
 
-    what: tuple[tuple[str, str | None, date], ...]
 
-
-class ToldSince(Outcome):
+class ToldSince(OfEntries):
     """What was shown to be taken back is not the last thing told any more; this is."""
-
-    what: tuple[tuple[str, str | None, date], ...]
 
 
 class NothingToUndo(Outcome):

@@ -7,7 +7,7 @@ from bot.actions.correct import CorrectedTo, WhichOneMeant
 from bot.actions.deny import LastTold
 from bot.actions.log_watering import WateringLogged
 from bot.actions.say_anew import SaidAnew
-from bot.actions.show_history import History, ToldAlready
+from bot.actions.show_history import History, OfEntries, ToldAlready
 from bot.actions.undo import BehindTheReturn, NothingToUndo, OldToUndo, ToldSince, Undone
 from bot.domain.trade import Method
 from bot.wording.acts import DONE
@@ -88,37 +88,21 @@ def _undone(told: Undone, voice: Voice) -> str:
     return f"Taken back: {_what(told.what, voice)}."
 
 
-@says
-def _said_anew(told: SaidAnew, voice: Voice) -> str:
-    return f"Instead of what that message said before ({_what(told.what, voice)}):"
+_OF_ENTRIES: dict[type[OfEntries], str] = {
+    SaidAnew: "Instead of what that message said before ({}):",
+    LastTold: "The last you told me: {}. Take that back? Nothing is changed yet.",
+    OldToUndo: "The last you told is from an earlier day: {}. Take that back? Nothing is changed yet.",
+    ToldAlready: "That stood there already ({}): nothing is written twice.",
+    BehindTheReturn: "You are back, and that stays; “stop” rests again. Before it you told: {}. Take that back? Nothing is changed yet.",
+    ToldSince: "You told more since, so nothing is taken back. The last now is {}; “undo” takes that.",
+}
 
 
 @says
-def _last_told(told: LastTold, voice: Voice) -> str:
-    return f"The last you told me: {_what(told.what, voice)}. Take that back? Nothing is changed yet."
-
-
-@says
-def _old_to_undo(told: OldToUndo, voice: Voice) -> str:
-    return f"The last you told is from an earlier day: {_what(told.what, voice)}. Take that back? Nothing is changed yet."
-
-
-@says
-def _told_already(told: ToldAlready, voice: Voice) -> str:
-    return f"That stood there already ({_what(told.what, voice)}): nothing is written twice."
-
-
-@says
-def _behind_the_return(told: BehindTheReturn, voice: Voice) -> str:
-    return (
-        "You are back, and that stays; “stop” rests again. Before it you told: "
-        f"{_what(told.what, voice)}. Take that back? Nothing is changed yet."
-    )
-
-
-@says
-def _told_since(told: ToldSince, voice: Voice) -> str:
-    return f"You told more since, so nothing is taken back. The last now is {_what(told.what, voice)}; “undo” takes that."
+def _of_entries(
+    told: SaidAnew | LastTold | OldToUndo | ToldAlready | BehindTheReturn | ToldSince, voice: Voice
+) -> str:
+    return _OF_ENTRIES[type(told)].format(_what(told.what, voice))
 
 
 @says

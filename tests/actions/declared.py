@@ -14,8 +14,9 @@ def commands() -> list[type[Command]]:
 
 
 def outcomes() -> list[type[Outcome]]:
-    """Every outcome there is."""
-    return [cls for cls in _classes() if issubclass(cls, Outcome)]
+    """Every outcome there is; what several derive from is none itself."""
+    found = [cls for cls in _classes() if issubclass(cls, Outcome)]
+    return [cls for cls in found if not any(cls in other.__bases__ for other in found)]
 
 
 def _classes() -> list[type]:
