@@ -7,16 +7,16 @@ from pathlib import Path
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from bot.actions.action import ButtonText, Choice, Expecting
-from bot.actions.isolate import Isolate
-from bot.actions.log_check import LogCheck
-from bot.actions.log_find import LogFind, grade_choices
+from bot.actions.action import Choice, Expecting
+from bot.actions.isolate import ask_apart
+from bot.actions.log_find import grade_choices
 from bot.actions.pest_word import pest_words
-from bot.actions.set_place import FACINGS, SetPlace
+from bot.actions.set_place import ask_window
 from bot.actions.situation import Asked, KnownPlace, KnownPlant, KnownProduct, Situation
-from bot.actions.walk_through import GRADES, EndWalk, GoOn, PassPlant
-from bot.actions.work_through import EndWork, TickWork
+from bot.actions.walk_through import walk_choices
+from bot.actions.work_through import STAGE_CHOICES
 from bot.catalogue.load import load
+from bot.domain.household import Place
 from bot.domain.identity import PlaceId, PlantId, ProductId
 from bot.domain.knowledge import Knowledge
 from bot.domain.measure import Units
@@ -123,33 +123,12 @@ def _question(
         case "amount":
             return grade_choices((plants[about],), told.get("pest")), Expecting.CHOICE
         case "apart":
-            its = (plants[about],)
-            return (
-                Choice(ButtonText.APART_NOW, (Isolate(plants=its),)),
-                Choice(ButtonText.CANNOT_BE_MOVED, (Isolate(plants=its, apart=False),)),
-            ), Expecting.CHOICE
+            return ask_apart((plants[about],)).choices, Expecting.CHOICE
         case "facing":
-            place = places[about]
-            return tuple(
-                Choice(words, (SetPlace(name=about, place_id=place, facing=facing),))
-                for words, facing in FACINGS
-            ), Expecting.PLACE
+            return ask_window(Place(places[about], about)).choices, Expecting.PLACE
         case "walk":
-            return _walk((plants[about],)), Expecting.WALK
+            return walk_choices((plants[about],)), Expecting.WALK
         case "work":
-            return (
-                Choice(ButtonText.DONE, (TickWork(),)),
-                Choice(ButtonText.LEAVE_OUT, (TickWork(is_left_out=True),)),
-                Choice(ButtonText.STOP_TODAY, (EndWork(),)),
-            ), Expecting.WORK
+            return STAGE_CHOICES, Expecting.WORK
         case other:
             raise ValueError(f"no question asks {other!r}")
-
-
-def _walk(its: tuple[PlantId, ...]) -> tuple[Choice, ...]:
-    return (
-        Choice(ButtonText.NONE_SEEN, (LogCheck(plants=its), GoOn())),
-        *(Choice(words, (LogFind(plants=its, grade=grade), GoOn())) for words, grade in GRADES),
-        Choice(ButtonText.NOT_TODAY, (PassPlant(its),)),
-        Choice(ButtonText.STOP_NOW, (EndWalk(),)),
-    )

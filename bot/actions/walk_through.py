@@ -144,12 +144,6 @@ def _step(desk: Desk, *, is_resumed: bool = False) -> WalkStep | WalkDone:
     if not left:
         return _done(desk)
     plant = desk.plant(left[0])
-    choices = (
-        Choice(ButtonText.NONE_SEEN, (LogCheck(plants=(plant.id,), level=walk.level), GoOn())),
-        *(Choice(text, (LogFind(plants=(plant.id,), grade=grade), GoOn())) for text, grade in GRADES),
-        Choice(ButtonText.NOT_TODAY, (PassPlant((plant.id,)),)),
-        Choice(ButtonText.STOP_NOW, (EndWalk(),)),
-    )
     place = desk.household.places.get(plant.place) if plant.place is not None else None
     return WalkStep(
         plant=plant.name,
@@ -161,7 +155,17 @@ def _step(desk: Desk, *, is_resumed: bool = False) -> WalkStep | WalkDone:
         hides=next((desk.knowledge.pests[case.pest].hides for case in plant.open_cases), None),
         is_resumed=is_resumed,
         is_first=len(left) == len(walk.plants),
-        asking=Asking(choices, Expecting.WALK),
+        asking=Asking(walk_choices((plant.id,), walk.level), Expecting.WALK),
+    )
+
+
+def walk_choices(its: tuple[PlantId, ...], level: Level | None = None) -> tuple[Choice, ...]:
+    """Offer what can be said of the plant at hand."""
+    return (
+        Choice(ButtonText.NONE_SEEN, (LogCheck(plants=its, level=level), GoOn())),
+        *(Choice(text, (LogFind(plants=its, grade=grade), GoOn())) for text, grade in GRADES),
+        Choice(ButtonText.NOT_TODAY, (PassPlant(its),)),
+        Choice(ButtonText.STOP_NOW, (EndWalk(),)),
     )
 
 

@@ -75,6 +75,11 @@ TREATED = {
 """What a tick writes; the other stages are only ticked."""
 
 
+STAGE_CHOICES = (
+    Choice(ButtonText.DONE, (TickWork(),)),
+    Choice(ButtonText.LEAVE_OUT, (TickWork(is_left_out=True),)),
+    Choice(ButtonText.STOP_TODAY, (EndWork(),)),
+)
 _Written = tuple[tuple[Stage, tuple[str, ...]], ...]
 
 
@@ -129,11 +134,6 @@ def _show(desk: Desk, written: _Written) -> WorkStage | WorkDone | NoWork:
         desk.close_question()
         return WorkDone(written)
     stage = stages[0]
-    choices = (
-        Choice(ButtonText.DONE, (TickWork(),)),
-        Choice(ButtonText.LEAVE_OUT, (TickWork(is_left_out=True),)),
-        Choice(ButtonText.STOP_TODAY, (EndWork(),)),
-    )
     product = _spray(stage.plants[0], desk) if stage.stage is Stage.SPRAY else None
     done = len([one for one in work.ticked if one not in {left.stage.value for left in stages}])
     return WorkStage(
@@ -145,7 +145,7 @@ def _show(desk: Desk, written: _Written) -> WorkStage | WorkDone | NoWork:
         product=None if product is None else desk.product_name(product.id),
         just_washed=desk.names(plant for plant in stage.plants if plant in work.cleaned_out),
         written=written,
-        asking=Asking(choices, Expecting.WORK),
+        asking=Asking(STAGE_CHOICES, Expecting.WORK),
     )
 
 
