@@ -15,7 +15,7 @@ from bot.domain.general import cautious_side
 from bot.domain.key import Creature, Key, KeyQuestion, Nature
 from bot.domain.knowledge import Knowledge
 from bot.domain.pest import Basis, Evidence, Level, Mistaken, Pest, Stage
-from bot.domain.plant_kind import HABITS, PlantKind, either
+from bot.domain.plant_kind import HABITS, TRAITS, PlantKind, either
 from bot.domain.product import MixDefault, ProductKind
 from bot.domain.trade import Grade, Method
 from bot.domain.value import Value
@@ -410,17 +410,10 @@ def _plant(
         words=table.texts("words"),
         shared=table.texts("shared") if "shared" in table.left else (),
         habit=habit,
-        is_edible=table.flag("is_edible"),
-        has_bloom=table.flag("has_bloom"),
-        is_hairy=table.flag("is_hairy"),
-        is_spined=table.flag("is_spined"),
-        no_wet_crown=table.flag("no_wet_crown"),
-        is_rot_prone=table.flag("is_rot_prone"),
-        is_not_washed=table.flag("is_not_washed"),
-        needs_moist=table.flag("needs_moist"),
-        is_root_prone=table.flag("is_root_prone"),
+        **{trait: table.flag(trait) for trait in TRAITS},
         sensitive=frozenset(sensitive),
         evidence=evidence_of(table, known) if "basis" in table.left else _TRADE,
+        one_of=(),
     )
 
 

@@ -1,5 +1,7 @@
 """Kinds of plant: what their leaves bear, whether they are eaten, where pests hide on them."""
 
+from dataclasses import fields
+
 from bot.domain.campaign import Evidence
 from bot.domain.value import Value
 
@@ -60,22 +62,19 @@ class PlantKind(Value, kw_only=True):
         return not held and (self.is_edible or not self.is_hairy)
 
 
+TRAITS = tuple(one.name for one in fields(PlantKind) if one.type is bool)
+"""What is so of a kind, or not."""
+
+
 def either(name: str, kinds: tuple[PlantKind, ...]) -> PlantKind:
     """Give the kind that a shared name stands for: what any of its bearers asks for is minded."""
     return PlantKind(
         key="|".join(kind.key for kind in kinds),
         name=name,
         words=(name,),
+        shared=(),
         habit=kinds[0].habit,
-        is_edible=any(kind.is_edible for kind in kinds),
-        has_bloom=any(kind.has_bloom for kind in kinds),
-        is_hairy=any(kind.is_hairy for kind in kinds),
-        is_spined=any(kind.is_spined for kind in kinds),
-        no_wet_crown=any(kind.no_wet_crown for kind in kinds),
-        is_rot_prone=any(kind.is_rot_prone for kind in kinds),
-        is_not_washed=any(kind.is_not_washed for kind in kinds),
-        needs_moist=any(kind.needs_moist for kind in kinds),
-        is_root_prone=any(kind.is_root_prone for kind in kinds),
+        **{trait: any(getattr(kind, trait) for kind in kinds) for trait in TRAITS},
         sensitive=frozenset[str]().union(*(kind.sensitive for kind in kinds)),
         evidence=kinds[0].evidence,
         one_of=kinds,

@@ -53,13 +53,7 @@ _PERSON = bindparam("by_person", type_=sa.BigInteger)
 _NOW = bindparam("now", type_=UtcDateTime)
 
 _MEMBER = sa.select(
-    member.c.id,
-    member.c.household,
-    member.c.person,
-    member.c.chat,
-    member.c.name,
-    member.c.is_owner,
-    member.c.chosen_at,
+    *(member.c[name] for name in ("id", "household", "person", "chat", "name", "is_owner", "chosen_at"))
 )
 _neighbour = member.alias("neighbour")
 _MEMBERS = Prepared(
@@ -122,16 +116,7 @@ _NEW_PLACE, _NEW_PLANT, _NEW_PRODUCT = (
     Prepared(sa.insert(table), ("household",)) for table in (place, plant, product)
 )
 _ASK = Prepared(sa.insert(question), ("household", "chat", "expecting", "choices", "asked_at", "closed_at"))
-_QUESTION = sa.select(
-    question.c.id,
-    question.c.household,
-    question.c.chat,
-    question.c.expecting,
-    question.c.choices,
-    question.c.asked_at,
-    question.c.closed_at,
-    question.c.answered,
-)
+_QUESTION = sa.select(question)
 _QUESTIONS_OF_THESE = _QUESTION.where(question.c.household.in_(_THESE), question.c.closed_at.is_(None))
 _QUESTION_BY_ID = Prepared(_QUESTION.where(question.c.id == bindparam("number", type_=sa.BigInteger)))
 _OF_CHAT = (question.c.household == _HOUSEHOLD, question.c.chat == _CHAT, question.c.closed_at.is_(None))
