@@ -1,4 +1,4 @@
-"""Where the sun stands, and when it crosses a plane through a place: the horizon, a wall, an obstruction."""
+"""Where the sun stands, and when it crosses a plane through a place: the horizon, or a wall."""
 
 import math
 from datetime import UTC, date, datetime, time
@@ -10,12 +10,11 @@ from bot.domain.recurrence import on_the_clock
 from bot.domain.value import Value
 
 DAY_SECONDS = 86_400.0
-RISE_ALTITUDE_DEG = -0.8333  # 34' of refraction and 16' of half diameter: the upper limb shows
+RISE_ALTITUDE_DEG = -0.8333  # 34' of refraction and 16' of half diameter: the upper limb shows (noaa_solar)
 
 _J2000 = datetime(2000, 1, 1, 12, tzinfo=UTC).timestamp()
 _TURN = 2.0 * math.pi
 _TURN_PER_SECOND = _TURN / DAY_SECONDS
-_HALF_DIAMETER_DEG = 0.2667
 _STEPS = 6
 _CLOSE_SECONDS = 5.0  # each step leaves about a thousandth of the one before
 _NO_REACH = 1e-9
@@ -72,21 +71,8 @@ def wall(bearing_deg: float) -> Plane:
     return Plane(math.sin(bearing), math.cos(bearing), 0.0, 0.0)
 
 
-def above(horizon_deg: float) -> Plane:
-    """
-    Give the sky in which any part of the sun shows over an obstruction of an apparent height. [deg].
-
-    Bounded by the true, airless altitude of the sun's centre at which its upper limb appears.
-
-    .. [meeus1998] ch. 16, eq. 16.3 (Bennett), refraction from the apparent altitude.
-    .. [noaa_solar] 0.833 deg at an open horizon.
-    """
-    lift = 1.0 / math.tan(math.radians(horizon_deg + 7.31 / (horizon_deg + 4.4))) / 60.0
-    limit = max(RISE_ALTITUDE_DEG, horizon_deg - lift - _HALF_DIAMETER_DEG)
-    return Plane(0.0, 0.0, 1.0, math.sin(math.radians(limit)))
-
-
-HORIZON = above(0.0)
+HORIZON = Plane(0.0, 0.0, 1.0, math.sin(math.radians(RISE_ALTITUDE_DEG)))
+"""The sky in which any part of the sun shows: its centre above the true, airless altitude of its rise."""
 
 
 def position(site: Site, at: datetime) -> tuple[float, float]:

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from datetime import date, datetime, time, timedelta
 from typing import assert_never
 
-from bot.domain.sun import HORIZON, Plane, Site, above, crossing, cycles, instant, local, wall
+from bot.domain.sun import HORIZON, Plane, Site, crossing, cycles, instant, local, wall
 from bot.domain.value import Value
 
 _DAY = timedelta(days=1)
@@ -45,29 +45,22 @@ class Exposure(Value, kw_only=True):
     """
     What of the sky and of lamps the plants of a place can see.
 
-    `outdoors` wins where both are given; with neither, the place counts as open to all the sky.
-    `horizon_deg` is the height of what stands opposite, `tolerance_deg` how far the bearing may be off either
-    way.  Depth behind the glass and roofs above it are left out: they cut high sun only and never free an
-    evening.  A lamp is on every day from `lamp_from` to `lamp_until` on the local clock, over midnight if
-    need be, all day if the two are equal.
+    `outdoors` wins where both are given; with neither, the place counts as open to all the sky. The bearing
+    may be off by `tolerance_deg` either way. What stands opposite, depth behind the glass and roofs above it
+    are left out, so that an error goes towards sun. A lamp is on every day from `lamp_from` to `lamp_until` on
+    the local clock, over midnight if need be, all day if the two are equal.
     """
 
     facing: Facing | None = None
     outdoors: Outdoors | None = None
-    horizon_deg: float = 0.0
     tolerance_deg: float = 22.5
     lamp_from: time | None = None
     lamp_until: time | None = None
 
     def __post_init__(self) -> None:
-        """Refuse angles without a meaning and half a lamp time."""
-        if (
-            not 0.0 <= self.horizon_deg < _RIGHT_ANGLE_DEG
-            or not 0.0 <= self.tolerance_deg <= _RIGHT_ANGLE_DEG
-        ):
-            raise ValueError(
-                f"horizon {self.horizon_deg} deg or tolerance {self.tolerance_deg} deg not in 0 to 90"
-            )
+        """Refuse an angle without a meaning and half a lamp time."""
+        if not 0.0 <= self.tolerance_deg <= _RIGHT_ANGLE_DEG:
+            raise ValueError(f"tolerance {self.tolerance_deg} deg not in 0 to 90")
         if (self.lamp_from is None) is not (self.lamp_until is None):
             raise ValueError(f"a lamp needs both times: {self.lamp_from}, {self.lamp_until}")
 
@@ -134,7 +127,7 @@ def bearing_deg(exposure: Exposure) -> float | None:
 
 def _sunlit(exposure: Exposure, site: Site, start: datetime, end: datetime) -> list[_Stretch]:
     turns = cycles(site, start, end)
-    up = _stretches(site, turns, above(exposure.horizon_deg) if exposure.horizon_deg else HORIZON)
+    up = _stretches(site, turns, HORIZON)
     bearing = bearing_deg(exposure)
     if bearing is None:
         return up

@@ -4,9 +4,7 @@ import math
 from collections.abc import Iterable
 from datetime import date, datetime, time, timedelta
 
-from bot.domain.sun import Site, _cycle_of, _sun, above, crossing, instant, local
-
-HORIZON = above(0.0)
+from bot.domain.sun import HORIZON, Site, _cycle_of, _sun, crossing, instant, local
 
 
 def equatorial(at: datetime) -> tuple[float, float]:

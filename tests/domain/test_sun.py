@@ -3,7 +3,7 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from bot.domain.sun import Site, above, crossing, cycles, local, noon, position, transit
+from bot.domain.sun import HORIZON, Site, crossing, cycles, local, noon, position, transit
 from tests.domain.rising import sunrise, sunset
 
 TOULOUSE = Site(43.6, 1.44, "Europe/Paris")
@@ -57,7 +57,7 @@ def test_a_sunset_after_midnight_counts_for_the_date_it_falls_on() -> None:
 @pytest.mark.parametrize("latitude", [90.0, -90.0])
 def test_a_pole_has_a_day_of_half_a_year(latitude: float) -> None:
     pole = Site(latitude, 0.0, "UTC")
-    lit = [crossing(pole, cycles(pole, at, at)[1], above(0.0)) is not None for at in months(2026)]
+    lit = [crossing(pole, cycles(pole, at, at)[1], HORIZON) is not None for at in months(2026)]
     # the sun is up from the March to the September equinox at the north pole, the reverse at the south
     expected = [4 <= month <= 9 for month in range(1, 13)]
     assert lit == (expected if latitude > 0 else [not up for up in expected])
@@ -97,11 +97,8 @@ def test_a_skipped_time_is_read_with_the_offset_before() -> None:
     assert local(TOULOUSE, date(2026, 3, 29), time(2, 30)) == datetime(2026, 3, 29, 1, 30, tzinfo=UTC)
 
 
-def test_an_obstruction_hides_the_sun_up_to_its_apparent_height() -> None:
-    # 10 deg of wall, less 5.4' of refraction (Bennett, by hand: 1 / tan 10.508 deg = 5.39') and less 16.0' of
-    # half diameter, leave a true altitude of 9.643 deg and its sine 0.1675
-    assert above(10.0).level == pytest.approx(0.1675, abs=0.0001)
-    assert above(0.0).level == pytest.approx(-0.01454, abs=0.00001)  # sin -0.8333 deg
+def test_the_sun_shows_from_its_upper_limb_on() -> None:
+    assert HORIZON.level == pytest.approx(-0.01454, abs=0.00001)  # sin -0.8333 deg
 
 
 def test_no_sun_without_coordinates() -> None:
