@@ -81,14 +81,8 @@ class _Hours(Value, kw_only=True):
     has_passed: bool
 
 
-def slots(  # noqa: PLR0913 - what a slot depends on, spelled out for its callers
-    day: date,
-    exposures: Sequence[Exposure],
-    site: Site,
-    habits: Habits,
-    now: datetime,
-    *,
-    hot: bool = False,
+def slots(
+    day: date, exposures: Sequence[Exposure], site: Site, habits: Habits, now: datetime
 ) -> tuple[Slot, ...]:
     """
     When to treat the plants due on a day so that no direct sun meets them wet, whole groups first.
@@ -96,8 +90,7 @@ def slots(  # noqa: PLR0913 - what a slot depends on, spelled out for its caller
     A start is free if no sun (nor a lamp) falls on the plant from then until it is treated and dry, nor in
     the 15 minutes before. The start nearest the preferred time that is free for all serves all. Otherwise the
     exposure whose sun ends last waits for the next morning, until the rest agree; who has no free morning is
-    moved out of the sun. Quiet hours are never broken, and nothing starts before `now`. Where it is `hot`,
-    above about 29 degC, there is no evening today but a morning or LATE.
+    moved out of the sun. Quiet hours are never broken, and nothing starts before `now`.
 
     Without coordinates there is no sun to compute: the evening is given with `sun_back_at` None, and asking
     for the town is the caller's; a morning is then given only to places that no sun reaches.
@@ -112,12 +105,12 @@ def slots(  # noqa: PLR0913 - what a slot depends on, spelled out for its caller
     sides = [_side(exposure, hours) for exposure in dict.fromkeys(exposures)]
     if not sides:
         return ()
-    if not hot and hours.has_passed:
+    if hours.has_passed:
         return (_late(sides, hours),)
-    together = [] if hot else _together(sides, hours)
+    together = _together(sides, hours)
     found = [_evening(together, hours)] if together else []
     waiting = [side for side in sides if side not in together]
-    found += _later(waiting, hours, hot=hot)
+    found += _later(waiting, hours)
     return tuple(sorted(found, key=lambda slot: slot.start_at))
 
 
@@ -216,7 +209,7 @@ def _evening(sides: Sequence[_Side], hours: _Hours) -> Slot:
     return _clear(SlotKind.EVENING, sides, start)
 
 
-def _later(sides: Sequence[_Side], hours: _Hours, *, hot: bool) -> list[Slot]:
+def _later(sides: Sequence[_Side], hours: _Hours) -> list[Slot]:
     by_start: dict[int, list[_Side]] = {}
     stuck: list[_Side] = []
     for side in sides:
@@ -224,7 +217,7 @@ def _later(sides: Sequence[_Side], hours: _Hours, *, hot: bool) -> list[Slot]:
         (by_start.setdefault(min(free), []) if free else stuck).append(side)
     found = [_clear(SlotKind.MORNING, group, start) for start, group in by_start.items()]
     if stuck:
-        found.append(_late(stuck, hours) if hot else _move(stuck, hours))
+        found.append(_move(stuck, hours))
     return found
 
 

@@ -47,8 +47,8 @@ class Exposure(Value, kw_only=True):
 
     `outdoors` wins where both are given; with neither, the place counts as open to all the sky. The bearing
     may be off by `tolerance_deg` either way. What stands opposite, depth behind the glass and roofs above it
-    are left out, so that an error goes towards sun. A lamp is on every day from `lamp_from` to `lamp_until` on
-    the local clock, over midnight if need be, all day if the two are equal.
+    are left out, so that an error goes towards sun. A lamp is on every day from `lamp_from` to `lamp_until`
+    on the local clock, over midnight if need be, all day if the two are equal.
     """
 
     facing: Facing | None = None

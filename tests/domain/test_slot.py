@@ -45,9 +45,8 @@ def plan(
     site: Site = TOULOUSE,
     when: Habits | None = None,
     now: datetime | None = None,
-    hot: bool = False,
 ) -> list[tuple[str, str]]:
-    found = slots(day, exposures, site, when or habits(), now or at_noon(day, site), hot=hot)
+    found = slots(day, exposures, site, when or habits(), now or at_noon(day, site))
     return [(slot.kind.name, clock(slot.start_at, site)) for slot in found]
 
 
@@ -182,11 +181,6 @@ def test_nothing_starts_before_now() -> None:
     assert plan(EAST, now=now) == [("EVENING", "21 20:45")]
 
 
-def test_a_hot_room_waits_for_the_morning_or_another_day() -> None:
-    assert plan(EAST, WEST, hot=True) == [("MORNING", "22 07:00"), ("LATE", "22 20:00")]
-    assert plan(SHADE, hot=True) == [("MORNING", "22 07:00")]
-
-
 def test_a_lamp_counts_as_sun() -> None:
     lamp = Exposure(facing=Facing.NONE, lamp_from=time(8), lamp_until=time(21))
     slot = only(lamp, when=habits(time(23)))
@@ -211,7 +205,8 @@ def test_without_a_town_the_evening_stands_unchecked() -> None:
 
 def test_without_a_town_no_morning_is_promised_to_a_window() -> None:
     nowhere = Site(None, None, "Europe/Paris")
-    assert plan(EAST, SHADE, site=nowhere, hot=True) == [("MORNING", "22 07:00"), ("LATE", "22 20:00")]
+    asleep = habits(time(16))  # no evening is left before it is quiet
+    assert plan(EAST, SHADE, site=nowhere, when=asleep) == [("MORNING", "22 07:00"), ("MOVE", "22 07:00")]
 
 
 def test_who_sleeps_from_ten_to_two_is_not_asked_at_two() -> None:
@@ -357,13 +352,12 @@ def is_quiet(when: Habits, at: datetime, zone: ZoneInfo) -> bool:
     exposures=st.lists(exposure_drawn, min_size=1, max_size=4),
     site=st.sampled_from(SITES),
     when=habits_drawn,
-    hot=st.booleans(),
 )
 def test_no_sun_while_wet_and_no_quiet_hour_broken(
-    day: date, exposures: list[Exposure], site: Site, when: Habits, *, hot: bool
+    day: date, exposures: list[Exposure], site: Site, when: Habits
 ) -> None:
     zone, now = ZoneInfo(site.zone), at_noon(day, site)
-    found = slots(day, exposures, site, when, now, hot=hot)
+    found = slots(day, exposures, site, when, now)
     assert sorted(map(repr, (e for slot in found for e in slot.exposures))) == sorted(
         map(repr, set(exposures))
     )
