@@ -1,6 +1,8 @@
 """
 `python -m tests.tools.answer_sheets`: patterns of several words that serve one hand only, and how many serve none.
 
+`--shorten` takes off the list of them what serves more hands by now, or is gone.
+
 A hand is everybody who wrote lines that are kept: of the tables, of the opened drawers, of the wordings, and the golden
 set as one. A pattern serves a hand where it is found in one of its lines. What serves one and no other was, or might as
 well have been, written for the line that measures it; single words, the catalogue's, and those of emergencies are free.
@@ -19,6 +21,7 @@ import bot.phrases
 from bot.phrases.text import plain, words_of
 from tests.phrases.hands import HERE, drawer, tables
 
+NAMED = HERE / "one_hand.txt"
 ROOM = Path(bot.phrases.__file__).parent
 ALARM = frozenset({"emergencies.py", "dangers.py", "poisons.py"})
 SAID = frozenset({"saying.py", "notation.py"})
@@ -26,8 +29,11 @@ SAID = frozenset({"saying.py", "notation.py"})
 WORD_ROWS = frozenset({"listed", "split", "words_in"})
 """What is given to these is a row of single words."""
 SPACED = re.compile(r"[^\W\d_]['\u2019]?s? [^\W\d_]")
+_OF_WORDS = re.compile(r"[^\W\d_]{2}.* .*[^\W\d_]{2}")
+_PUT_IN = re.compile(r"\\\d")
+"""In what is put for an expression, not in an expression."""
 SLOT = re.compile(r"\{[a-z]\}")
-LONGEST = 12
+_TYPED = re.compile(r"[\w'-]+")
 _GAP = r"[\w'\u2019-]+(?: [\w'\u2019-]+){0,2}"
 
 
@@ -36,7 +42,9 @@ def hands() -> dict[str, tuple[str, ...]]:
     """Give what each hand wrote, a message each."""
     told = {hand.name: tuple(line.text for line in hand.lines) for hand in tables()}
     for folder in sorted((HERE / "drawers").iterdir()):
-        told |= {f"{folder.name}-{hand.name}": tuple(line.text for line in hand.lines) for hand in drawer(folder)}
+        told |= {
+            f"{folder.name}-{hand.name}": tuple(line.text for line in hand.lines) for hand in drawer(folder)
+        }
     who = ""
     for row in (HERE / "wordings.tsv").read_text("utf-8").splitlines():
         if row.startswith("# who:"):
@@ -49,22 +57,22 @@ def hands() -> dict[str, tuple[str, ...]]:
 
 
 @cache
-def _runs() -> dict[str, frozenset[tuple[str, ...]]]:
-    """Give each hand's runs of words, as the readers see them and as they were typed."""
-    return {name: frozenset(_runs_of(texts)) for name, texts in hands().items()}
-
-
-def _runs_of(texts: Iterable[str]) -> Iterator[tuple[str, ...]]:
-    for text in texts:
-        for words in {words_of(text), tuple(re.findall(r"[\w'-]+", plain(text)))}:
-            for at in range(len(words)):
-                yield from (words[at : at + size] for size in range(2, LONGEST + 1) if at + size <= len(words))
+def _lines() -> tuple[tuple[str, str], ...]:
+    """Give each hand's messages, plain, a line each."""
+    return tuple(
+        (name, " ".join(plain(text).split()))
+        for name, texts in hands().items()
+        for text in dict.fromkeys(texts)
+    )
 
 
 @cache
 def _pages() -> dict[str, str]:
-    """Give each hand's messages on one page, plain, a line each."""
-    return {name: "\n".join(plain(text).replace("\n", " ") for text in texts) for name, texts in hands().items()}
+    """Give each hand's messages on one page."""
+    pages: dict[str, list[str]] = {}
+    for name, line in _lines():
+        pages.setdefault(name, []).append(line)
+    return {name: "\n".join(lines) for name, lines in pages.items()}
 
 
 def phrases() -> Iterator[tuple[str, str]]:
@@ -84,7 +92,11 @@ def phrases() -> Iterator[tuple[str, str]]:
 def regexes() -> Iterator[tuple[str, str]]:
     """Give each alternative of several words of the regular expressions in the code, the others taken out."""
     for file, constant, call in _constants():
-        if call in {"compile", "search", "match", "fullmatch", "sub"} and SPACED.search(constant):
+        if (
+            call in {"compile", "search", "match", "fullmatch", "sub"}
+            and _OF_WORDS.search(constant)
+            and not _PUT_IN.search(constant)
+        ):
             for alone in alternatives(constant):
                 yield file, alone
 
@@ -106,11 +118,15 @@ def _constants() -> tuple[tuple[str, str, str], ...]:
             continue
         tree = ast.parse(file.read_text("utf-8"))
         left_out = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
-        left_out |= {id(part) for node in ast.walk(tree) if isinstance(node, ast.JoinedStr) for part in ast.walk(node)}
-        given = {}
+        left_out |= {
+            id(part) for node in ast.walk(tree) if isinstance(node, ast.JoinedStr) for part in ast.walk(node)
+        }
+        given: dict[int, str] = {}
         for node in ast.walk(tree):
             if isinstance(node, ast.Call):
-                name = node.func.attr if isinstance(node.func, ast.Attribute) else getattr(node.func, "id", "")
+                name = (
+                    node.func.attr if isinstance(node.func, ast.Attribute) else getattr(node.func, "id", "")
+                )
                 told = [*node.args, node.func.value] if isinstance(node.func, ast.Attribute) else node.args
                 given |= {id(one): name for one in told}
         for node in ast.walk(tree):
@@ -122,42 +138,63 @@ def _constants() -> tuple[tuple[str, str, str], ...]:
 
 
 def alternatives(pattern: str) -> tuple[str, ...]:
-    """Give an expression once for each alternative of its groups that has several words, only that one left."""
-    spans: list[tuple[int, int]] = []
-    open_at: list[int] = [-1]
-    bars: dict[int, list[int]] = {-1: []}
+    """Give an expression once for each alternative of several words, the others of its group taken out."""
+    alone = []
+    for start, bars, end in _groups(pattern):
+        head = _GROUP_HEAD.match(pattern[start:]) if start >= 0 else None
+        begin = start + head.end() if head else 0
+        for left, right in pairwise([begin - 1, *bars, end]):
+            part = pattern[left + 1 : right]
+            if bars and _OF_WORDS.search(part):
+                alone.append(pattern[:begin] + part + pattern[end:])
+    return tuple(alone) or ((pattern,) if _OF_WORDS.search(pattern) else ())
+
+
+_GROUP_HEAD = re.compile(r"\((?:\?(?:[:=!]|<[=!]|P<\w+>))?")
+
+
+def _groups(pattern: str) -> Iterator[tuple[int, list[int], int]]:
+    """Give where each group begins and ends and where its bars are; the whole is one that begins before the first."""
+    open_at: list[tuple[int, list[int]]] = [(-1, [])]
     at = 0
     while at < len(pattern):
-        sign = pattern[at]
-        if sign == "\\":
-            at += 1
-        elif sign == "[":
-            at = pattern.index("]", at + 2)
-        elif sign == "(":
-            open_at.append(at)
-            bars[at] = []
-        elif sign == "|":
-            bars[open_at[-1]].append(at)
-        elif sign == ")":
-            spans.append((open_at.pop(), at))
+        match pattern[at]:
+            case "\\":
+                at += 1
+            case "[":
+                at = pattern.index("]", at + 2)
+            case "(":
+                open_at.append((at, []))
+            case "|":
+                open_at[-1][1].append(at)
+            case ")":
+                yield *open_at.pop(), at
+            case _:
+                pass
         at += 1
-    alone = []
-    for start, end in [*spans, (-1, len(pattern))]:
-        if not bars[start]:
-            continue
-        head = re.match(r"\((?:\?(?:[:=!]|<[=!]|P<\w+>))?", pattern[start:]) if start >= 0 else None
-        begin = start + head.end() if head else 0
-        for left, right in pairwise([begin - 1, *bars[start], end]):
-            part = pattern[left + 1 : right]
-            if SPACED.search(part):
-                alone.append(pattern[:begin] + part + pattern[end:])
-    return tuple(alone) or ((pattern,) if SPACED.search(pattern) else ())
+    yield *open_at.pop(), len(pattern)
 
 
-def served_by_phrase(phrase: str) -> set[str]:
-    """Name the hands that a phrase serves."""
-    ways = {words_of(phrase), tuple(re.findall(r"[\w'-]+", plain(phrase)))}
-    return {name for name, runs in _runs().items() if any(way in runs for way in ways)}
+def served_by_phrases(sought: Iterable[str]) -> dict[str, set[str]]:
+    """Name the hands that each phrase serves: its words stand in a line, as the readers see it or as it was typed."""
+    served: dict[str, set[str]] = {phrase: set() for phrase in sought}
+    ways: dict[str, dict[tuple[str, ...], list[str]]] = {}
+    for phrase in served:
+        for words in _words(phrase):
+            if words:
+                ways.setdefault(words[0], {}).setdefault(words, []).append(phrase)
+    for name, line in _lines():
+        for words in _words(line):
+            for at, word in enumerate(words):
+                for run, found in ways.get(word, {}).items():
+                    if words[at : at + len(run)] == run:
+                        for phrase in found:
+                            served[phrase].add(name)
+    return served
+
+
+def _words(text: str) -> set[tuple[str, ...]]:
+    return {words_of(text), tuple(_TYPED.findall(plain(text)))}
 
 
 def served_by_regex(pattern: str) -> set[str]:
@@ -166,23 +203,39 @@ def served_by_regex(pattern: str) -> set[str]:
     return {name for name, page in _pages().items() if made.search(page)}
 
 
-def served_by_template(template: str) -> set[str]:
-    """Name the hands of which a line is this template, any names in its slots."""
-    parts = [re.escape(" ".join(plain(part).split())) for part in SLOT.split(template.replace("\\n", " "))]
-    made = re.compile("^[^\\w\\n]*" + f"\\W*{_GAP}\\W*".join(part.strip() for part in parts) + "[^\\w\\n]*$", re.MULTILINE)
-    return {name for name, page in _pages().items() if made.search(page)}
+def served_by_templates(sought: Iterable[str]) -> dict[str, set[str]]:
+    """Name the hands of which a line is a template, any names in its slots."""
+    holding: dict[str, list[tuple[str, str]]] = {}
+    for name, line in _lines():
+        for word in set(_TYPED.findall(line)):
+            holding.setdefault(word, []).append((name, line))
+    served: dict[str, set[str]] = {}
+    for template in sought:
+        parts = [" ".join(plain(part).split()) for part in SLOT.split(template.replace("\\n", " "))]
+        made = re.compile(r"\W*" + f"\\W*{_GAP}\\W*".join(map(re.escape, parts)) + r"\W*")
+        words = [word for part in parts for word in _TYPED.findall(part)]
+        rarest = min((holding.get(word, []) for word in words), key=len, default=[])
+        served[template] = {name for name, line in rarest if made.fullmatch(line)}
+    return served
 
 
 def serving() -> dict[tuple[str, str, str], set[str]]:
     """Give all patterns of several words (their sort, where each stands, what it is) with the hands they serve."""
-    found = {("phrase", *one): served_by_phrase(one[1]) for one in dict.fromkeys(phrases())}
+    told, rows = tuple(dict.fromkeys(phrases())), tuple(dict.fromkeys(templates()))
+    by_phrase = served_by_phrases(phrase for _, phrase in told)
+    by_row = served_by_templates(row for _, row in rows)
+    found = {("phrase", *one): by_phrase[one[1]] for one in told}
     found |= {("regex", *one): served_by_regex(one[1]) for one in dict.fromkeys(regexes())}
-    return found | {("template", *one): served_by_template(one[1]) for one in dict.fromkeys(templates())}
+    return found | {("template", *one): by_row[one[1]] for one in rows}
 
 
 def main() -> int:
     """Print each that serves one hand only, and the shares."""
     found = serving()
+    if sys.argv[1:] == ["--shorten"]:
+        alone = {pattern for (_, _, pattern), served in found.items() if len(served) == 1}
+        kept = [row for row in NAMED.read_text("utf-8").splitlines() if row in alone]
+        NAMED.write_text("".join(f"{row}\n" for row in kept), encoding="utf-8")
     for (sort, where, pattern), served in sorted(found.items()):
         if len(served) == 1:
             print(f"{sort}\t{where}\t{pattern}\t{next(iter(served))[:40]}")
