@@ -19,7 +19,7 @@ from bot.domain.value import dataclass
 from bot.domain.window import Facing, Outdoors
 from bot.phrases.days import every_at
 from bot.phrases.kept import kept
-from bot.phrases.lexicon import Spot, Word, listed, phrase_at, phrases_of, words_in, words_of_class
+from bot.phrases.lexicon import Spot, Word, common_words, listed, phrase_at, phrases_of, words_in, words_of_class
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product, names_of
 from bot.phrases.numbers import UnclearVolume, Volume, measure_at, number_at
 from bot.phrases.spotting import slip_of
@@ -387,7 +387,8 @@ def _tokens(text: str) -> tuple[list[str], tuple[str, ...]]:
 def _slips(words: tuple[str, ...], situation: Situation) -> dict[str, str]:
     """Give what misspelt and shortened words are most likely meant for."""
     known = _vocabulary(situation.kinds, situation.ingredients, situation.pests)
-    strange = {one for one in words if one.isalpha() and one not in known and one not in _IDLE}
+    listed_too = _IDLE | common_words()
+    strange = {one for one in words if one.isalpha() and one not in known and one not in listed_too}
     strange = {one for one in strange if phrase_at((one,), 0) is None and number_at((one,), 0) is None}
     near = ((one, slip_of(one, known)) for one in strange if len(one) >= _SHORTEST_OWN)
     return {one: meant for one, meant in near if meant is not None}
@@ -463,7 +464,9 @@ def _spotted(
     found = list(_readings(words, at, situation))
     if found:
         return max(found, key=lambda one: (one[2], -_FIRST.index(one[0])))
-    return _of_the_lexicon(words, at)
+    what, value, size = _of_the_lexicon(words, at)
+    is_named = what == "common" and raw[at][:1].isupper() and at > 0 and not _mark(words[at - 1])
+    return ("strange" if is_named else what), value, size
 
 
 def _readings(words: tuple[str, ...], at: int, situation: Situation) -> Iterator[tuple[str, object, int]]:
@@ -524,8 +527,9 @@ def _of_the_lexicon(words: tuple[str, ...], at: int) -> tuple[str, object, int]:
         return "around", word, size
     if phrase is not None:
         return "telling", phrase[0], phrase[1]
-    is_name = word not in _IDLE and any(letter.isalpha() for letter in word)
-    return ("strange" if is_name else "around"), word, 1
+    if word in _IDLE or not any(letter.isalpha() for letter in word):
+        return "around", word, 1
+    return ("common" if word in common_words() else "strange"), word, 1
 
 
 def _sun_at(words: tuple[str, ...], at: int) -> tuple[Facing | Outdoors, int] | None:
@@ -674,13 +678,10 @@ def _with_rooms(events: list[_Event], words: tuple[str, ...]) -> list[_Event]:
         last = at
         while last + 1 < len(events) and events[last + 1].what == "room":
             last += 1
-        if (
-            last + 1 < len(events)
-            and events[last + 1].what == "count"
-            and words[events[last + 1].start].isdigit()
-        ):
+        if last + 1 < len(events) and _is_a_mark(words[events[last + 1].start]):
             follows = events[last + 2].what if last + 2 < len(events) else "stop"
-            last += follows not in {"kind", "own", "pest", "strange", "looks"}
+            is_letter = words[events[last + 1].start].isalpha()
+            last += follows in _SEPARATING | {"facing"} or not (is_letter or follows in _NO_END)
         first = at
         while first and _is_sort(events[first - 1], words) and at - first < _MOST_STRANGE:
             first -= 1
@@ -690,11 +691,19 @@ def _with_rooms(events: list[_Event], words: tuple[str, ...]) -> list[_Event]:
         what = "around" if all(word in _GENERAL_ROOMS for word in run) and not is_led else "place"
         is_strange = not led[-1:] or led[-1] not in _PREPOSITIONS | _ARTICLES
         is_odd = is_strange and any(
-            one.what == "strange" and words[one.start] not in _SORTS for one in events[first:at]
+            one.what in {"strange", "common"} and words[one.start] not in _SORTS for one in events[first:at]
         )
         events = _joined(events, first, last, what, "odd" if is_odd else None)
         at = first + 1
     return events
+
+
+_NO_END = ("kind", "own", "pest", "strange", "looks")
+
+
+def _is_a_mark(word: str) -> bool:
+    """Whether a word may be what shelves are told apart by: "rack 1", "shelf B"."""
+    return word.isdigit() or (len(word) == 1 and word.isalpha() and word not in _LONE_LETTERS)
 
 
 def _with_nested(events: list[_Event], words: tuple[str, ...]) -> list[_Event]:
@@ -712,11 +721,14 @@ def _with_nested(events: list[_Event], words: tuple[str, ...]) -> list[_Event]:
 
 def _is_sort(event: _Event, words: tuple[str, ...]) -> bool:
     word = words[event.start]
-    return event.what in {"strange", "looks"} or word in _SORTS or word in _IDLE - _AROUND - _PREPOSITIONS
+    is_word = event.what in {"strange", "common", "looks"} or word in _IDLE - _AROUND - _PREPOSITIONS
+    return is_word or word in _SORTS
 
 
 def _with_plants(events: list[_Event], words: tuple[str, ...], situation: Situation) -> list[_Event]:
     """Put the words of a plant's name together, with how many of it there are."""
+    is_seen = any(one.what in {"pest", "bugs"} for one in events)
+    is_asked = situation.expecting is Expecting.PLANTS and not is_seen
     at = 0
     while at < len(events):
         if events[at].what not in {"kind", "own"}:
@@ -732,7 +744,7 @@ def _with_plants(events: list[_Event], words: tuple[str, ...], situation: Situat
             first -= 1
         is_other = is_own and first == at and last == at
         name = (events[first].start, events[last].end)
-        numbers, first, last = _numbers(events, first, last, words, is_own=is_own)
+        numbers, first, last = _numbers(events, first, last, words, is_own=is_own, is_asked=is_asked)
         value = events[at].value if is_other and not numbers else (name, numbers)
         events = _joined(events, first, last, "own" if is_other and not numbers else "plant", value)
         at = first + 1
@@ -762,41 +774,74 @@ def _closing(events: list[_Event], at: int, words: tuple[str, ...]) -> int | Non
 
 
 def _numbers(
-    events: list[_Event], first: int, last: int, words: tuple[str, ...], *, is_own: bool
+    events: list[_Event],
+    first: int,
+    last: int,
+    words: tuple[str, ...],
+    *,
+    is_own: bool = False,
+    is_asked: bool = False,
 ) -> tuple[tuple[int, ...], int, int]:
     """Read how many, "two", "x3", "(2x)", "1-12", "3", and where the run of the plant begins and ends."""
-    ahead = [words[one.start] for one in events[last + 1 : last + 8]]
-    skip = 1 if ahead[:1] and ahead[0] in {"(", "["} else 0
-    times = _times(ahead[skip : skip + 2])
-    if times:
-        closes = skip and ahead[skip + 2 : skip + 3] in ([")"], ["]"])
-        return tuple(range(1, times + 1)) if times > 1 else (), first, last + skip + 2 + bool(closes)
-    if ahead[:1] == ["#"]:
-        ahead, last = ahead[1:], last + 1
-    if ahead and ahead[0].isdigit() and not is_own:
-        numbers, size = _numbered(ahead)
-        behind = events[last + 1 + size] if last + 1 + size < len(events) else None
-        is_end = behind is None or behind.what in {"comma", "line", "stop", "and", "colon", "place"}
-        if len(numbers) > 1 or is_end:
-            return numbers, first, last + size
-    return _counted(events, first, last, words) if not is_own else ((), first, last)
+    start = events[last].end
+    start += words[start : start + 1] == ("#",)
+    told = None if is_own else _numbered(words, start, words[start - 1])
+    told = told or _pieces(words, start, is_asked=is_asked and not is_own)
+    ends = {one.end: at for at, one in enumerate(events)}
+    if told is not None and start + told[1] in ends:
+        return told[0], first, ends[start + told[1]]
+    return ((), first, last) if is_own else _counted(events, first, last, words)
 
 
-def _times(told: list[str]) -> int:
-    """Read "x3" or "3x"."""
-    number = next((one for one in told if one.isdigit()), "")
-    is_times = sorted((number, "x")) == sorted(told) and bool(number)
-    return int(number) if is_times and 0 < int(number) <= _MOST_OF_A_KIND else 0
+_ENDS = frozenset({",", ".", "!", "\n", ";", ":", "and", "&", "+", "(", ")", "|"})
+_PIECES = listed("piece pieces pcs pc pots")
+_MARKS = listed(", : ( [ = just only")
+_TO_OF = listed("them those these")
 
 
-def _numbered(ahead: list[str]) -> tuple[tuple[int, ...], int]:
-    """Read "1-12", "1..18", "3" behind a name, and how many words that took."""
-    first, at = int(ahead[0]), 1
-    while at < len(ahead) and (ahead[at] in _TO or ahead[at] == ".") and at < _MOST_OF_A_NAME:
+def _numbered(words: tuple[str, ...], at: int, name: str) -> tuple[tuple[int, ...], int] | None:
+    """Read "1-12", "1..18", "1 to AV 18", "3" behind a name, and how many words that took."""
+    if not words[at : at + 1] or not words[at].isdigit():
+        return None
+    first, stop = int(words[at]), at + 1
+    while words[stop : stop + 1] and (words[stop] in _TO or words[stop] == ".") and stop < at + _MOST_OF_A_NAME:
+        stop += 1
+    is_range = stop > at + 1
+    stop += is_range and words[stop : stop + 1] == (name,)
+    if is_range and words[stop : stop + 1] and words[stop].isdigit():
+        last = int(words[stop])
+        return (tuple(range(first, last + 1)), stop + 1 - at) if 0 < last - first < _MOST_OF_A_KIND else None
+    behind = words[at + 1 : at + 2]
+    is_end = not behind or behind[0] in _ENDS | {"-", "/", "plus", "n"} or behind[0] in _PREPOSITIONS | _ROOMS
+    is_wide = behind == ("in",) and (words[at + 2 : at + 3] == () or words[at + 2] in _ENDS)  # inches
+    is_end = is_end and not is_wide
+    return ((first,), 1) if is_end else None
+
+
+def _pieces(
+    words: tuple[str, ...], start: int, *, is_asked: bool
+) -> tuple[tuple[int, ...], int] | None:
+    """Read how many behind a name: "x3", "(2x)", "hoyas (two)", "clivia, 3 of them"; "begonia, one" if asked."""
+    at = start
+    while words[at : at + 1] and words[at] in _MARKS and at < start + 2:
         at += 1
-    if 1 < at < len(ahead) and ahead[at].isdigit() and 0 < int(ahead[at]) - first < _MOST_OF_A_KIND:
-        return tuple(range(first, int(ahead[at]) + 1)), at + 1
-    return (first,), 1
+    marks = frozenset(words[start:at])
+    at += words[at : at + 1] == ("x",)
+    number = number_at(words, at)
+    if number is None or number[0] != int(number[0]) or not 0 < number[0] <= _MOST_OF_A_KIND:
+        return None
+    times = words[at - 1 : at] == ("x",) and at > start
+    at += number[1]
+    told = at
+    is_alone = words[at + 1 : at + 2] == () or words[at + 1] in _ENDS | {"]"}
+    at += words[at : at + 1] == ("x",) and is_alone
+    at += bool(words[at : at + 1]) and words[at] in _PIECES
+    at += 2 * (words[at : at + 1] == ("of",) and bool(_TO_OF & frozenset(words[at + 1 : at + 2])))
+    is_told = times or at > told or bool(marks & {"(", "[", "just", "only"}) or (is_asked and bool(marks))
+    at += bool(marks & {"(", "["}) and words[at : at + 1] in {(")",), ("]",)}
+    is_end = times or words[at : at + 1] == () or words[at] in _ENDS
+    count = int(number[0])
+    return (tuple(range(1, count + 1)) if count > 1 else (), at - start) if is_told and is_end else None
 
 
 def _counted(
@@ -813,7 +858,7 @@ def _counted(
         return (before.value,), start - 2, last
     if 1 < before.value <= _MOST_OF_A_KIND:
         return tuple(range(1, before.value + 1)), start - 1, last
-    return (), first - (before.value == 1), last
+    return (), start - 1 if before.value == 1 else first, last
 
 
 def _with_unknown_plants(events: list[_Event], words: tuple[str, ...], situation: Situation) -> list[_Event]:
@@ -824,7 +869,8 @@ def _with_unknown_plants(events: list[_Event], words: tuple[str, ...], situation
         return events
     at = 0
     while at < len(events):
-        begins = at == 0 or events[at - 1].what in {"comma", "and", "line", "stop", "colon"}
+        ahead = at - 1 if at and events[at - 1].what == "count" else at
+        begins = ahead == 0 or events[ahead - 1].what in _SEPARATING
         start = at
         while begins and start < len(events) and words[events[start].start] in _ARTICLES:
             start += 1
@@ -840,7 +886,7 @@ def _with_unknown_plants(events: list[_Event], words: tuple[str, ...], situation
         is_name = any(one.what == "strange" for one in events[start:end])
         if begins and is_name and is_end and end - start <= _MOST_OF_A_NAME:
             name = (events[start].start, events[end - 1].end)
-            numbers, first, last = _numbers(events, start, end - 1, words, is_own=False)
+            numbers, first, last = _numbers(events, start, end - 1, words)
             events = _joined(events, first, last, "plant", (name, numbers))
             at = first
         at += 1
@@ -864,7 +910,9 @@ def _with_strange_places(
         while start < len(events) and words[events[start].start] in _ARTICLES:
             start += 1
         end = start
-        while end < len(events) and events[end].what in {"strange", "looks"} and end - start <= _MOST_STRANGE:
+        is_asked = at == 0 and situation.expecting is Expecting.WHERE
+        named = {"strange", "looks", "common"} if is_asked else {"strange", "looks"}
+        while end < len(events) and events[end].what in named and end - start <= _MOST_STRANGE:
             end += 1
         if any(one.what == "strange" for one in events[start:end]):
             is_capital = raw[events[start].start][:1].isupper()
@@ -1018,7 +1066,7 @@ def _read_part(  # noqa: C901, PLR0912 - one arm a kind of word
                 _look(one, at, events, own_place, told)
             case "nothing":
                 told.has_nothing = True
-            case "strange" | "telling" if not _is_taken(one, at, events, told):
+            case "strange" | "common" | "telling" if not _is_taken(one, at, events, told):
                 told.unread.append(told.text(one.start, one.end))
             case _:
                 pass

@@ -157,6 +157,12 @@ def phrase_at(words: tuple[str, ...], start: int) -> tuple[Value, int] | None:
 
 
 @cache
+def common_words() -> frozenset[str]:
+    """Give the words that many people type and that name nothing: they are no slips and no names."""
+    return frozenset(Path(__file__).with_name("common.txt").read_text(encoding="utf-8").split())
+
+
+@cache
 def phrases_of(kind: str, *names: str) -> frozenset[tuple[str, ...]]:
     """Give the phrases of some classes that steer no clause: greetings, words of waiting."""
     return frozenset(words for name in names for words in _phrases(_FILE[kind][name]))
