@@ -23,7 +23,7 @@ from bot.phrases.lexicon import Spot, Word, common_words, listed, phrase_at, phr
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product, names_of
 from bot.phrases.numbers import UnclearVolume, Volume, measure_at, number_at
 from bot.phrases.spotting import slip_of
-from bot.phrases.text import tidy, words_of
+from bot.phrases.text import plain, tidy, words_of
 
 MOST_PLANTS = 120
 _MOST_OF_A_KIND = 40
@@ -49,14 +49,17 @@ _IDLE = (
 """What carries nothing; but where somebody may be hurt, every word of it counts."""
 _LOOKS = words_of_class("home", "looks")
 _HEADS = words_of_class("home", "heads")
+_ELDERS = words_of_class("home", "elders")
+_GROUNDS = words_of_class("home", "their-grounds")
+_HANDED_DOWN = words_of_class("home", "handed-down")
 _BUGS = words_of_class("home", "bugs")
 _SORTS = words_of_class("home", "sorts-of-room")
 _LISTED = (("bugs", _BUGS), ("room", _ROOMS))
 _COURTESIES = words_of_class("talk", "greeting", "nod")
 _NOTHING = phrases_of("home", "nothing")
 _LIVES = phrases_of("home", "lives")
-_PREPOSITIONS = listed("in on at by im auf am dans sur near beside inside under behind outside")
-_ARTICLES = listed("the a an my our his her its this that der die das dem den le la les un une")
+_PREPOSITIONS = listed("in on at by im auf am dans sur near beside inside under behind outside upon pon inna")
+_ARTICLES = listed("the a an my our his her its this that der die das dem den le la les un une ze di da dis")
 _PASSED = _AROUND | _ARTICLES | _PREPOSITIONS | _COURTESIES
 """What only leads from one word to the next."""
 _ALL_OF_THEM = listed("it they all both these those she he each everything")
@@ -273,6 +276,8 @@ _ASKED = frozenset({Expecting.PLANTS, Expecting.WHERE, Expecting.TOWN})
 def _read_once(asked: tuple[object, ...], situation: Situation) -> Home:
     """Read a text; what is asked of the situation besides its names stands beside it."""
     text = str(asked[0])
+    if _is_of_others(text):
+        return Home(unread=(text,))
     home = _read(text, situation)
     if not home.unread and home.is_known and not (home.is_empty() and situation.lacks_town):
         return home
@@ -282,6 +287,12 @@ def _read_once(asked: tuple[object, ...], situation: Situation) -> Home:
         _strangers(home, situation),
     )
     return mended if is_better and not mended.is_empty() else home
+
+
+def _is_of_others(text: str) -> bool:
+    """Whether somebody else's plants are told of: a grandmother's garden, of which nothing was handed down."""
+    words = frozenset(words_of(plain(text)))
+    return bool(words & _ELDERS and words & _GROUNDS) and not words & _HANDED_DOWN
 
 
 _HALVES = listed("morning morning. afternoon afternoon. evening evening. sun sun.")
@@ -352,7 +363,9 @@ def _read(text: str, situation: Situation, *, mends: bool = False) -> Home:
 
 def _sun_by_the_hour(told: re.Match[str]) -> str:
     """Say "sun from 1 pm" as afternoon sun, "sun until noon" as morning sun; any other hour as it is told."""
-    lead, hour, half = (one.lower() for one in told.groups(""))
+    lead, hour, half, alone = (one.lower() for one in told.groups(""))
+    if alone:
+        return "afternoon sun" if alone == "p" else "morning sun"
     noon = hour in {"noon", "midday"} or int(hour) == _NOON
     is_late = not noon and (half == "pm" or int(hour) > _NOON)
     if lead in {"until", "till", "up to"}:
@@ -361,8 +374,8 @@ def _sun_by_the_hour(told: re.Match[str]) -> str:
 
 
 _SUN_HOURS = re.compile(
-    r"\bsun (from|after|since|until|till|up to) (?:about |around )?"
-    r"(\d{1,2}|noon|midday)(?::\d\d)? ?(am|pm)?\b",
+    r"\bsun (?:(?:\w+ ){0,2}(from|after|since|until|till|up to) (?:about |around )?"
+    r"(\d{1,2}|noon|midday)(?::\d\d)? ?(am|pm)?\b|([ap])\.? ?m\b\.?)",
     re.IGNORECASE,
 )
 _NOON = 12
@@ -764,7 +777,7 @@ def _is_another(events: list[_Event], at: int, words: tuple[str, ...]) -> bool:
 def _goes_on(event: _Event, words: tuple[str, ...], taken: int) -> bool:
     """Whether a word behind a kind is of the name too: "plant", "kerrii", but no slip for "and"."""
     word, behind = words[event.start], words[event.end : event.end + 1]
-    is_head = event.what in {"around", "kind", "strange"} and word in _HEADS
+    is_head = event.what in {"around", "strange"} and word in _HEADS
     is_own = len(word) >= _SHORTEST_OWN and not (behind and behind[0] in _ARTICLES)
     return is_head or (event.what == "strange" and taken < _MOST_STRANGE and is_own)
 
@@ -918,6 +931,7 @@ def _with_strange_places(
             is_capital = raw[events[start].start][:1].isupper()
             is_behind = at > 0 and events[at - 1].what in {"kind", "own"} and end - start == 1
             is_place = is_led and (start > at + 1 or is_capital or is_behind)
+            is_place = is_place or _is_said_of(events[max(0, at - 2) : at], events[end : end + 1])
             is_first = at == 0 or events[at - 1].what in _SEPARATING
             is_place = is_place or (is_first and _is_looked_at(events[end:], situation, is_first=at == 0))
             run = frozenset(words[events[start].start : events[end - 1].end])
@@ -926,6 +940,12 @@ def _with_strange_places(
                 end = start + 1
         at = max(end, at + 1) if end > at else at + 1
     return events
+
+
+def _is_said_of(before: list[_Event], behind: list[_Event]) -> bool:
+    """Whether words stand where a place does behind one plant and a colon: "fern: sleepout"."""
+    is_end = not behind or behind[0].what in {"line", "stop"}
+    return [one.what for one in before] in (["kind", "colon"], ["own", "colon"]) and is_end
 
 
 def _is_looked_at(behind: list[_Event], situation: Situation, *, is_first: bool) -> bool:
@@ -1430,7 +1450,7 @@ def _read_more_of_a_find(events: list[_Event], told: _Telling) -> None:
     if lacks and number and is_bare:
         told.lines[lacks[-1]] = f"{number} {told.lines[lacks[-1]]}"
     elif number.isdigit() and not pending:
-        told.unread.append(number)
+        told.unread += [number] if int(number) != len(told.plants) else []  # "that's five"
     elif pending:
         line = f"{number} {pending}" if number and not pending.startswith(_COUNTING) else pending
         is_on = sum(one.what in {"plant", "own"} for one in events) == 1

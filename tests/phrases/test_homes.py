@@ -80,7 +80,7 @@ def test_a_number_told_beats_a_manner_of_speaking(text: str, line: str) -> None:
 @pytest.mark.parametrize(
     "text",
     [
-        "coffee ivy hoya bay chilli. that's five",
+        "coffee ivy hoya bay chilli. that's six",
         "only the calathea po",
         "I wish I had a hoya",
         "no mealybugs on the hoya",

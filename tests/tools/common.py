@@ -28,10 +28,8 @@ def common() -> str:
 
 
 def _is_named(word: str, named: set[str]) -> bool:
-    """Whether a word is of a name, its plural, or short for it: "philo"."""
-    one = singular(word)
-    is_short = len(one) > SHORTEST and any(name.startswith(one) and len(name) > 2 * SHORTEST for name in named)
-    return word in named or one in named or is_short
+    """Whether a word is of a name, or its plural."""
+    return word in named or singular(word) in named
 
 
 def _names(situation: Situation) -> frozenset[str]:
