@@ -3,11 +3,15 @@
 from itertools import pairwise
 
 from bot.actions.identify import Identify
+from bot.actions.log_find import LogFind
 from bot.actions.situation import Situation
+from bot.domain.identity import PlantId
+from bot.domain.trade import Grade
 from bot.phrases.asking import Meant
-from bot.phrases.items import items_of
-from bot.phrases.lexicon import Spot, Word, listed
+from bot.phrases.items import Unknown, items_of
+from bot.phrases.lexicon import Spot, Word, classes_of, listed, words_of_class
 from bot.phrases.names import Plants
+from bot.phrases.numbers import Count
 
 _ASKS = (
     ("what", "is", "this"),
@@ -27,85 +31,70 @@ _ASKS = (
     ("what", "has"),
     ("what", "have"),
 )
-_SEEN: tuple[tuple[tuple[str, ...], tuple[tuple[str, str], ...]], ...] = (
-    (("bumps", "that", "lift", "off"), (("look", "bumps"), ("lifts", "cover"))),
-    (("bumps",), (("look", "bumps"),)),
-    (("discs",), (("look", "bumps"),)),
-    (("lumps",), (("look", "bumps"),)),
-    (("tiny", "flies"), (("look", "flies"),)),
-    (("little", "flies"), (("look", "flies"),)),
-    (("small", "flies"), (("look", "flies"),)),
-    (("flies",), (("look", "flies"),)),
-    (("little", "black", "flies"), (("look", "flies"), ("fly", "legs"))),
-    (("tiny", "white", "moths"), (("look", "flies"), ("fly", "cloud"))),
-    (("silvery", "patches"), (("look", "patches"),)),
-    (("silvery",), (("look", "patches"),)),
-    (("brown", "patches"), (("look", "patches"),)),
-    (("white", "powder"), (("look", "grains"),)),
-    (("white", "grains"), (("look", "grains"),)),
-    (("white", "specks"), (("look", "grains"),)),
-    (("white", "fluff"), (("look", "fluff"),)),
-    (("white", "fluffy", "stuff"), (("look", "fluff"),)),
-    (("fluffy", "stuff"), (("look", "fluff"),)),
-    (("cottony", "stuff"), (("look", "fluff"),)),
-    (("fluff",), (("look", "fluff"),)),
-    (("cotton",), (("look", "fluff"),)),
-    (("webbing",), (("look", "webbing"),)),
-    (("webs",), (("look", "webbing"),)),
-    (("sticky",), (("look", "sticky"),)),
-    (("green", "insects"), (("look", "insects"), ("colour", "green"))),
-    (("little", "insects"), (("look", "insects"),)),
+_SEEN = {name: words_of_class("seen", name) for name in classes_of("seen")}
+_MOST_STRANGE = 2
+"""What of an animal is told by a word, as the key asks for it: "look flies", "where mix"."""
+_SIZES = listed("tiny small little white green black brown strange weird unknown odd wee dark pale")
+_CREATURES = listed("bugs insects things creatures critters specks dots stuff beasties")
+_OWN_WORD = listed(
+    "bumps bump discs lumps scabs flies midges silvery slivers powder grains moths insects patches specks streaks"
 )
-_SEEN_BY_LENGTH = sorted(_SEEN, key=lambda one: -len(one[0]))
-_OWN_NAMES = frozenset(
-    (size, bugs)
-    for size in ("tiny", "small", "little", "white", "green", "black", "brown", "strange", "weird", "unknown")
-    for bugs in ("bugs", "insects", "things", "creatures", "critters", "specks", "dots")
-) | {("fluffy", "stuff"), ("cottony", "stuff"), ("white", "stuff")}
-"""Animals described and not named: they lead to the key."""
-_OWN_WORD = listed("bumps discs lumps flies silvery powder grains moths insects patches specks")
 """Words that no sign has a name for, so that they alone lead to the key."""
 _PASSING = listed(
     " there is are some a the an on of my our it i we have has see saw found with at around in little tiny"
     " small these this that what pest bug identify find out no idea not sure do know which are those they"
     " white brown black green strange weird unknown insects creatures critters specks dots bugs and , . !"
-    " ? please help leaves leaf stuff thing things something got"
+    " ? please help leaves leaf stuff thing things something got from near under over all behind when touch"
+    " come comes coming out up fly run running runnin crawl crawling jump around everywhere few many lots lot"
+    " they their its like looks look with long thin off body do not does dunno name call called them few about inside"
 )
 
 
+_TOLD = frozenset[str]().union(*_SEEN.values())
 _ASK_OPENINGS = frozenset(ask[0] for ask in _ASKS)
 
 
 def read_identification(words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read a question what it is, with what of it is told already; None where it is something else."""
-    seen, rest = _seen(words)
+    seen = _seen(words)
     asks = any(
         words[at : at + len(ask)] == ask
         for at, word in enumerate(words)
         if word in _ASK_OPENINGS
         for ask in _ASKS
     )
-    is_described = any(pair in _OWN_NAMES for pair in pairwise(words))
+    is_described = any(size in _SIZES | _TOLD and one in _CREATURES for size, one in pairwise(words))
     if not asks and not is_described and not (seen and _OWN_WORD & frozenset(words)):
         return None
-    plants: tuple[int, ...] = ()
-    for item in items_of(rest, situation):
-        if isinstance(item.meaning, Plants):
-            plants = (*plants, *item.meaning.ids)
-        elif not (
-            item.meaning in {Word.FILLER, Word.BREAK, Word.QUESTION, Word.IT, Word.SAW, Word.BUGS}
-            or isinstance(item.meaning, Spot)
-            or all(word in _PASSING for word in item.text.split())
-        ):
-            return None
+    plants: list[PlantId] = []
+    counts: list[int] = []
+    strange = 0
+    for item in items_of(tuple(word for word in words if word not in _TOLD), situation):
+        if all(word in _PASSING for word in item.text.split()):
+            continue
+        match item.meaning:
+            case Plants(ids=ids):
+                plants += ids
+            case Count(value=number):
+                counts.append(int(number))
+            case Word.FILLER | Word.BREAK | Word.QUESTION | Word.IT | Word.SAW | Word.BUGS | Spot() | Grade():
+                pass
+            case Unknown():
+                strange += 1
+            case _:
+                return None
+    if strange > (_MOST_STRANGE if seen else 0):
+        return None
     known = tuple(plant.id for plant in situation.plants if plant.id in plants)
-    return (Identify(plants=known, answers=seen),)
+    find = LogFind(plants=known, count=counts[0]) if known and len(counts) == 1 else None
+    return (Identify(plants=known, answers=seen, find=find),)
 
 
-def _seen(words: tuple[str, ...]) -> tuple[tuple[tuple[str, str], ...], tuple[str, ...]]:
-    """Take the longest description that stands in the message out of it."""
-    for phrase, answers in _SEEN_BY_LENGTH:
-        for at in range(len(words)) if phrase[0] in words else ():
-            if words[at : at + len(phrase)] == phrase:
-                return answers, words[:at] + words[at + len(phrase) :]
-    return (), words
+def _seen(words: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
+    """Give the answers of the key that the words tell: of each question the first, what it looks like before all."""
+    told: dict[str, str] = {}
+    for name, spelt in _SEEN.items():
+        question, _, answer = name.partition("-")
+        if spelt & frozenset(words) and (told or question == "look"):
+            told.setdefault(question, answer)
+    return tuple(told.items())
