@@ -896,7 +896,8 @@ def _with_unknown_plants(events: list[_Event], words: tuple[str, ...], situation
             follows is not None and words[follows.start] in {"in", "on", "at", "by", "(", "x"}
         )
         is_end = is_end or (is_seen and follows is not None and words[follows.start] in _BEARING)
-        is_name = any(one.what == "strange" for one in events[start:end])
+        strange = [words[one.start] for one in events[start:end] if one.what == "strange"]
+        is_name = bool(strange) and (len(strange) > 1 or len(strange[0]) >= _SHORTEST_OWN or _is_counted(follows))
         if begins and is_name and is_end and end - start <= _MOST_OF_A_NAME:
             name = (events[start].start, events[end - 1].end)
             numbers, first, last = _numbers(events, start, end - 1, words)
@@ -904,6 +905,11 @@ def _with_unknown_plants(events: list[_Event], words: tuple[str, ...], situation
             at = first
         at += 1
     return events
+
+
+def _is_counted(behind: _Event | None) -> bool:
+    """Whether a number stands behind, as it does behind what is short for a name: "AV 1"."""
+    return behind is not None and behind.what == "count"
 
 
 def _with_strange_places(
@@ -1017,11 +1023,24 @@ def _read_sentence(events: list[_Event], told: _Telling, *, is_first: bool) -> N
         told.heading = _place_name(told, next(one for one in events if one.what == "place"))
         has_plants = any(one.what == "plant" for one in events)
         events = events if has_plants else [one for one in events if one.what != "place"]
+    if _are_one(events, told):
+        return
     for part in _parts(events, told):
         _read_part(part, told, is_first=is_first and part[0] is events[0])
     events = _without_pots(events, told)
     _read_finds(events, told)
     _read_shelf(events, told)
+
+
+def _are_one(events: list[_Event], told: _Telling) -> bool:
+    """Take two names that are said to be of the same plant for one: the second is left out."""
+    plants = [one for one in events if one.what in {"plant", "own"}]
+    is_same = any(told.words[one.start] in {"same", "one"} for one in events if one.end > plants[-1].end) if plants else False
+    if len(plants) != 2 or not is_same or any(one.what in {"place", "facing", "pest"} for one in events):
+        return False
+    told.corrects = True
+    told.denied.append(_name_of(plants[1], told))
+    return True
 
 
 def _parts(events: list[_Event], told: _Telling) -> list[list[_Event]]:
@@ -1447,8 +1466,11 @@ def _read_more_of_a_find(events: list[_Event], told: _Telling) -> None:
         told.unread = [one for one in told.unread if one.lower() not in {"no", "not"}]
         return
     lacks = [at for at, line in enumerate(told.lines) if " on " in line and not line.startswith(_COUNTING)]
+    described = [at for at, line in enumerate(told.lines) if " on " not in line and not line.startswith("got ")]
     if lacks and number and is_bare:
         told.lines[lacks[-1]] = f"{number} {told.lines[lacks[-1]]}"
+    elif described and number and is_bare:
+        told.lines[described[-1]] += f", {number}"
     elif number.isdigit() and not pending:
         told.unread += [number] if int(number) != len(told.plants) else []  # "that's five"
     elif pending:

@@ -8,6 +8,7 @@ from bot.actions.log_watering import LogWatering
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.remove_place import RemovePlace
 from bot.actions.rename import Rename
+from bot.actions.set_place import SetPlace
 from bot.actions.set_pot import SetPot
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
@@ -21,7 +22,12 @@ from bot.phrases.slips import slips_between
 from bot.phrases.text import tidy
 
 _OPENERS = frozenset({"rename", "call"})
-_NAMED = (("is", "called"), ("is", "now", "called"), ("is", "named"), ("is", "now", "named"))
+_NAMED = (
+    *(("is", "called"), ("is", "now", "called"), ("is", "named"), ("is", "now", "named")),
+    *(("=",), ("should", "be"), ("is", "just"), ("is", "really"), ("means",)),
+)
+_IS = (("is",), ("=",), ("means",), ("stands", "for"))
+"""What makes a kind of plant another name for one that is short: "FLF is fiddle leaf"."""
 _INCHES = frozenset({"in", '"'})
 _TO = listed("to as into")
 _LEADING = listed("the my our place room plant please")
@@ -100,7 +106,7 @@ def _named_at(said: tuple[str, ...], at: int, situation: Situation) -> tuple[obj
 
 def _renamed(text: str, said: tuple[str, ...], situation: Situation) -> Meant | None:
     is_opened = said[:1] != () and said[0] in _OPENERS
-    found = _named_at(said, 1 if is_opened else 0, situation)
+    found = _named_at(said, 1 if is_opened else 0, situation) or _asked_of(said, situation)
     if found is None:
         return None
     thing, at = found
@@ -111,7 +117,8 @@ def _renamed(text: str, said: tuple[str, ...], situation: Situation) -> Meant | 
             )  # "orchid 2 to purple orchid": there is no orchid 2
         at += said[at : at + 1] != () and said[at] in _TO
     else:
-        joint = next((one for one in _NAMED if said[at : at + len(one)] == one), None)
+        joints = _IS if isinstance(thing, Plants) and " ".join(said[at + 1 :]) in situation.kinds else _NAMED
+        joint = next((one for one in joints if said[at : at + len(one)] == one), None)
         if joint is None:
             return None
         at += len(joint)
@@ -123,6 +130,14 @@ def _renamed(text: str, said: tuple[str, ...], situation: Situation) -> Meant | 
     if isinstance(thing, Plants) and len(thing.ids) == 1:
         return (Rename(name, plant=thing.ids[0]),)
     return _which(thing)
+
+
+def _asked_of(said: tuple[str, ...], situation: Situation) -> tuple[object, int] | None:
+    """Give the place that is asked about, where "call it" means that."""
+    asked = [one for choice in situation.choices for one in choice.commands if isinstance(one, SetPlace)]
+    ids = {one.place_id for one in asked} if said[:2] == ("call", "it") else set()
+    place = next(iter(ids), None)
+    return (Place(place), 2) if len(ids) == 1 and place is not None else None
 
 
 def _which(thing: object) -> Meant | None:
