@@ -281,6 +281,8 @@ def _read_once(asked: tuple[object, ...], situation: Situation) -> Home:
     home = _read(text, situation)
     if not home.unread and home.is_known and not (home.is_empty() and situation.lacks_town):
         return home
+    if not kept(_spots, (text, True, situation.lacks_town), situation)[-1]:
+        return home  # no word may be a slip
     mended = _read(text, situation, mends=True)
     is_better = (len(mended.unread), _strangers(mended, situation)) < (
         len(home.unread),
@@ -302,8 +304,8 @@ def read_places(text: str, situation: Situation) -> tuple[SetPlace, ...] | None:
     """Read "the living room faces south, bedroom is north": all of it, or None."""
     if "?" in text:
         return None
-    home = read_home(text, replace(situation, expecting=Expecting.NOTHING, untold=(), lacks_town=False))
-    is_else = home.plants or home.lines or home.unplaced or home.named or home.has_nothing
+    home = read_home(text, situation)
+    is_else = home.town or home.plants or home.lines or home.unplaced or home.named or home.has_nothing
     is_sure = home.is_known and not home.unread
     is_sure = is_sure and all(one.name and one.name.lower() not in _GENERAL_ROOMS for one in home.places)
     if any(one.outdoors is Outdoors.ALL_DAY for one in home.places) and _HALVES & frozenset(
@@ -1035,8 +1037,8 @@ def _read_sentence(events: list[_Event], told: _Telling, *, is_first: bool) -> N
 def _are_one(events: list[_Event], told: _Telling) -> bool:
     """Take two names that are said to be of the same plant for one: the second is left out."""
     plants = [one for one in events if one.what in {"plant", "own"}]
-    is_same = any(told.words[one.start] in {"same", "one"} for one in events if one.end > plants[-1].end) if plants else False
-    if len(plants) != 2 or not is_same or any(one.what in {"place", "facing", "pest"} for one in events):
+    is_same = any(told.words[one.start] == "same" for one in events if plants and one.start >= plants[-1].end)
+    if len(plants) != len("xy") or not is_same or {"place", "facing", "pest"} & {one.what for one in events}:
         return False
     told.corrects = True
     told.denied.append(_name_of(plants[1], told))

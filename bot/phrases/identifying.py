@@ -10,7 +10,7 @@ from bot.domain.trade import Grade
 from bot.phrases.asking import Meant
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.lexicon import Spot, Word, classes_of, listed, words_of_class
-from bot.phrases.names import Plants
+from bot.phrases.names import Pest, Plants
 from bot.phrases.numbers import Count
 
 _ASKS = (
@@ -51,6 +51,7 @@ _PASSING = listed(
 
 
 _TOLD = frozenset[str]().union(*_SEEN.values())
+_PASSING |= _TOLD
 _ASK_OPENINGS = frozenset(ask[0] for ask in _ASKS)
 
 
@@ -69,8 +70,8 @@ def read_identification(words: tuple[str, ...], situation: Situation) -> Meant |
     plants: list[PlantId] = []
     counts: list[int] = []
     strange = 0
-    for item in items_of(tuple(word for word in words if word not in _TOLD), situation):
-        if all(word in _PASSING for word in item.text.split()):
+    for item in items_of(words, situation):
+        if not isinstance(item.meaning, Pest) and _PASSING.issuperset(item.text.split()):
             continue
         match item.meaning:
             case Plants(ids=ids):

@@ -52,8 +52,7 @@ def read_list(text: str, situation: Situation, *, is_expected: bool) -> Listed |
     """
     if "?" in text:
         return None
-    asked = Expecting.PLANTS if is_expected else Expecting.NOTHING
-    home = read_home(text, replace(situation, expecting=asked, lacks_town=False))
+    home = read_home(text, replace(situation, expecting=Expecting.PLANTS) if is_expected else situation)
     plants, left = home.plants, home.unread
     if not plants and is_expected and "\n" in text:
         plants = tuple(one for line in tidy(text).split("\n") if (one := _by_fields(line, situation)))
