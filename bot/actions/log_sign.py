@@ -2,8 +2,9 @@
 
 from datetime import date, timedelta
 
-from bot.actions.action import Command, Outcome, performs
+from bot.actions.action import ButtonText, Choice, Command, Outcome, performs
 from bot.actions.desk import Desk
+from bot.actions.identify import Identify
 from bot.domain.agenda import SIGN_CHECK_WITHIN_DAYS
 from bot.domain.identity import PlantId
 from bot.domain.journal import SignSeen
@@ -31,4 +32,15 @@ def log_sign(command: LogSign, desk: Desk) -> SignLogged:
     desk.write(desk.draft(SignSeen(command.sign), plant=plant, on=command.on) for plant in command.plants)
     on = command.on or desk.today
     by = max(on + timedelta(days=SIGN_CHECK_WITHIN_DAYS), desk.today)
-    return SignLogged(desk.names(command.plants), command.sign, on, by)
+    offers = _find_out(command) if command.sign in _LOOKS else ()
+    return SignLogged(desk.names(command.plants), command.sign, on, by, offers=offers)
+
+
+_LOOKS = {Sign.FLUFF: "fluff", Sign.WEBBING: "webbing", Sign.HONEYDEW: "sticky", Sign.SPECKS: "patches"}
+"""What a sign looks like, as the key asks for it."""
+
+
+def _find_out(command: LogSign) -> tuple[Choice, ...]:
+    """Offer to find out what it is of."""
+    seen = (("look", _LOOKS[command.sign]),)
+    return (Choice(ButtonText.FIND_OUT, (Identify(plants=command.plants, answers=seen),)),)

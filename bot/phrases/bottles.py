@@ -24,7 +24,7 @@ _AROUND = listed(
     " today yesterday just now packet pack container can tin spray reads stands written there are needs wants"
     " maximum max most least only up to than more no repeat again apply allowed can be may ( ) new also which"
     " that labelled labeled meant ordered purchased picked from shop store dosage dilution mixing granules"
-    " liquid powder"
+    " liquid powder one must should do does and here its keep keeps"
 )
 _TOLD_OF_A_LABEL = listed(
     "label says say is has strength contains holds got bought have rate dose : bottle packet reads stands"
@@ -65,11 +65,11 @@ class _Bottle:
 
 def read_bottle(words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read what a label says, in one piece; None where nothing of it is told, or something else too."""
+    words = _usual(words)
     if frozenset(words) & _NOT_A_LABEL or "?" in words:
         return None
     if not tells_a_rate(words) and not frozenset(words) & _MAY_BE_A_LABEL:
         return None
-    words = _usual(words)
     bottle = _taken(words, situation)
     if bottle is None:
         return None
@@ -150,7 +150,8 @@ def _take_a_rule(words: tuple[str, ...], at: int, bottle: _Bottle) -> int:
     if words[start : start + 1] == () or words[start] not in _EDIBLE | _INDOOR | _OUTDOOR:
         return 0
     end = start + 1
-    while end < len(words) and words[end] in _AFTER_A_USE:
+    is_food = words[start] in _EDIBLE
+    while end < len(words) and words[end] in _AFTER_A_USE | (_EDIBLE | {"or", ","} if is_food else frozenset()):
         end += 1
     if words[start] in _EDIBLE:
         bottle.tell(is_for_edibles=not is_no)
@@ -169,6 +170,10 @@ def _take_a_number(number: int, words: tuple[str, ...], at: int, behind: int, bo
     if words[uses_at : uses_at + 2] in _PER_YEAR:
         bottle.tell(uses_a_year=number)
         return uses_at + 2 - at
+    is_most = bool({"max", "maximum", "most"} & frozenset(words[max(0, at - 2) : at]))
+    if is_most and uses_at > behind and words[uses_at : uses_at + 1] in {(), (",",), (".",)}:
+        bottle.tell(uses_a_year=number)  # of no more than a season: the year is the careful side
+        return uses_at - at
     is_days = words[behind : behind + 1] in {("day",), ("days",)}
     if is_days and words[behind + 1 : behind + 2] in {("before",), ("until",), ("to",)}:
         end = behind + 2 + (words[behind + 2 : behind + 3] == ("the",))
@@ -201,12 +206,28 @@ def _take_the_rest(words: tuple[str, ...], at: int, bottle: _Bottle, situation: 
     return int(words[at] in _AROUND)
 
 
+_SAID_OTHERWISE = tuple(
+    (re.compile(pattern), usual)
+    for pattern, usual in (
+        (r"\bonce (?:a|per) week\b", "every 7 days"),
+        (r"\b(?:every |q ?)(\d+)(?: (?:to|-|or) \d+)? d(?:ays?)?\b", r"every \1 days"),  # the least it asks for
+        (r"/ ?(?:yr|year|season)\b", "a year"),
+        (r"^((?:the )?label says|it says|it says on the label) (?=\d+ days?$)", r"\1 every "),
+        (r"\beach (?=\d+ days?\b|two weeks\b|week\b)", "every "),
+        (
+            r"\b(?:not?|never|nuh|off)(?: (?!before|until|till|within|for|less)[a-z']+){0,9}? (?:eat|eats|eaten|ate|eating|eatin)\b",
+            "not for edibles",
+        ),
+    )
+)
+
+
 def _usual(words: tuple[str, ...]) -> tuple[str, ...]:
-    """Say "each 7 days" and "once a week" as most labels do."""
-    said = " ".join(words).replace("once a week", "every 7 days").replace("once per week", "every 7 days")
-    said = re.sub(r"\bevery (\d+) (?:to|-|or) \d+ days\b", r"every \1 days", said)  # the least it asks for
-    said = re.sub(r"^((?:the )?label says|it says|it says on the label) (?=\d+ days?$)", r"\1 every ", said)
-    return tuple(re.sub(r"\beach (?=\d+ days?\b|two weeks\b|week\b)", "every ", said).split(" "))
+    """Say "each 7 d", "once a week", "off what one eats" as most labels do."""
+    said = " ".join(words)
+    for pattern, usual in _SAID_OTHERWISE:
+        said = pattern.sub(usual, said)
+    return tuple(said.split(" "))
 
 
 def _told(bottle: _Bottle, words: tuple[str, ...], situation: Situation) -> Meant | None:

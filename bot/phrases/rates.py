@@ -13,6 +13,8 @@ _PER = listed("per / a to in each")
 _SHARES = listed("% percent cent")
 _VAGUE = listed("cap capful pump squirt glug scoop drop splash dash spoon spoonful shot lid lidful")
 """Vessels and gestures that hold as much as they hold: no rate is made of them."""
+_WEIGHTS = listed("g gr gram grams gramme grammes mg kg pound pounds lb lbs")
+"""A weight is no volume: what it comes to hangs on the powder."""
 _SPELT = {**SPELT, "tbsp": "tablespoon", "tsp": "teaspoon"}
 
 
@@ -103,11 +105,12 @@ def read_bad_rate(words: tuple[str, ...]) -> NotUnderstood | None:
         behind = at + amount[1]
         per = words[behind + 1 : behind + 3]
         has_unit = unit_at(words, behind) is not None and len(per) == len(("per", "banana"))
+        has_unit = has_unit or (words[behind : behind + 1] != () and words[behind] in _WEIGHTS)
         is_vague = words[behind : behind + 1] != () and words[behind].removesuffix("s") in _VAGUE
         is_none = has_unit and per[0] in {"per", "/"} and per[1].isalpha()
         if is_vague and words[behind + 1 : behind + 2] in {("per",), ("/",), ("in",), ("to",)}:
             return NotUnderstood(" ".join(words[at : behind + 3]), reason="rate")
-        if is_none and (amount[0] <= 0 or unit_at(words, behind + 2) is None):
+        if is_none and (amount[0] <= 0 or None in (unit_at(words, behind), unit_at(words, behind + 2))):
             return NotUnderstood(" ".join(words[at : behind + 3]), reason="rate")
         if words[behind : behind + 1] == ("to",) and (upper := number_at(words, behind + 1)) is not None:
             has_unit = unit_at(words, behind + 1 + upper[1]) is not None

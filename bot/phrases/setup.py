@@ -2,9 +2,11 @@
 
 import re
 from datetime import time
+from itertools import pairwise
 
 from bot.actions.action import Command, Expecting
 from bot.actions.set_hours import SetHours
+from bot.actions.set_repeats import SetRepeats
 from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetCoordinates, SetTown
 from bot.actions.situation import Situation
@@ -141,6 +143,9 @@ def read_coordinates(text: str, *, is_asked: bool = False) -> Command | None:
 def read_hours(text: str, expecting: Expecting = Expecting.NOTHING) -> Command | None:
     """Read "nudge me at 20:30", "quiet from 10 pm to 8"; bare times when that was asked."""
     words = _bare_words(text)
+    repeats = read_repeats(words)
+    if repeats is not None:
+        return repeats
     evening = _after(words, _EVENING)
     if evening is None and expecting is Expecting.EVENING:
         evening = words
@@ -152,6 +157,21 @@ def read_hours(text: str, expecting: Expecting = Expecting.NOTHING) -> Command |
         quiet = words
     pair = None if quiet is None else _two_times(quiet)
     return None if pair is None else SetHours(quiet_from=_quiet_from(*pair), quiet_until=pair[1])
+
+
+def read_repeats(words: tuple[str, ...]) -> Command | None:
+    """Read "only one msg", "you do not have to write me two times"."""
+    said = frozenset(words)
+    if len(words) > _LONGEST_ANSWER or not said & _MESSAGES:
+        return None
+    is_twice = "twice" in said or ("two", "times") in pairwise(words)
+    is_once = bool(said & {"one", "once", "single"} and said & {"only", "just", "enough"})
+    is_too_often = is_twice and bool(said & _DENIALS)
+    return SetRepeats(is_wanted=False) if is_once or is_too_often else None
+
+
+_MESSAGES = listed("msg msgs message messages write remind nudge ping text")
+_DENIALS = listed("not no never stop dont without")
 
 
 def _is_written_out(words: tuple[str, ...]) -> bool:
