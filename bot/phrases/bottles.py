@@ -151,7 +151,9 @@ def _take_a_rule(words: tuple[str, ...], at: int, bottle: _Bottle) -> int:
         return 0
     end = start + 1
     is_food = words[start] in _EDIBLE
-    while end < len(words) and words[end] in _AFTER_A_USE | (_EDIBLE | {"or", ","} if is_food else frozenset()):
+    while end < len(words) and words[end] in _AFTER_A_USE | (
+        _EDIBLE | {"or", ","} if is_food else frozenset()
+    ):
         end += 1
     if words[start] in _EDIBLE:
         bottle.tell(is_for_edibles=not is_no)
@@ -210,12 +212,18 @@ _SAID_OTHERWISE = tuple(
     (re.compile(pattern), usual)
     for pattern, usual in (
         (r"\bonce (?:a|per) week\b", "every 7 days"),
-        (r"\b(?:every |q ?)(\d+)(?: (?:to|-|or) \d+)? d(?:ays?)?\b", r"every \1 days"),  # the least it asks for
+        (
+            r"\b(?:every |q ?)(\d+)(?: (?:to|-|or) \d+)? d(?:ays?)?\b",
+            r"every \1 days",
+        ),  # the least it asks for
         (r"/ ?(?:yr|year|season)\b", "a year"),
         (r"^((?:the )?label says|it says|it says on the label) (?=\d+ days?$)", r"\1 every "),
         (r"\beach (?=\d+ days?\b|two weeks\b|week\b)", "every "),
         (
-            r"\b(?:not?|never|nuh|off)(?: (?!before|until|till|within|for|less)[a-z']+){0,9}? (?:eat|eats|eaten|ate|eating|eatin)\b",
+            (
+                r"\b(?:not?|never|nuh|off)(?: (?!before|until|till|within|for|less)[a-z']+){0,9}? "
+                r"(?:eat|eats|eaten|ate|eating|eatin)\b"
+            ),
             "not for edibles",
         ),
     )

@@ -19,7 +19,16 @@ from bot.domain.value import dataclass
 from bot.domain.window import Facing, Outdoors
 from bot.phrases.days import every_at
 from bot.phrases.kept import kept
-from bot.phrases.lexicon import Spot, Word, common_words, listed, phrase_at, phrases_of, words_in, words_of_class
+from bot.phrases.lexicon import (
+    Spot,
+    Word,
+    common_words,
+    listed,
+    phrase_at,
+    phrases_of,
+    words_in,
+    words_of_class,
+)
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product, names_of
 from bot.phrases.numbers import UnclearVolume, Volume, measure_at, number_at
 from bot.phrases.spotting import slip_of
@@ -292,7 +301,7 @@ def _read_once(asked: tuple[object, ...], situation: Situation) -> Home:
 
 
 def _is_of_others(text: str) -> bool:
-    """Whether somebody else's plants are told of: a grandmother's garden, of which nothing was handed down."""
+    """Whether somebody else's plants are told of: a grandmother's garden, nothing handed down."""
     words = frozenset(words_of(plain(text)))
     return bool(words & _ELDERS and words & _GROUNDS) and not words & _HANDED_DOWN
 
@@ -759,7 +768,7 @@ def _with_plants(events: list[_Event], words: tuple[str, ...], situation: Situat
             first -= 1
         is_other = is_own and first == at and last == at
         name = (events[first].start, events[last].end)
-        numbers, first, last = _numbers(events, first, last, words, is_own=is_own, is_asked=is_asked)
+        numbers, first, last = _numbers(events, first, last, words, is_asked=None if is_own else is_asked)
         value = events[at].value if is_other and not numbers else (name, numbers)
         events = _joined(events, first, last, "own" if is_other and not numbers else "plant", value)
         at = first + 1
@@ -789,23 +798,21 @@ def _closing(events: list[_Event], at: int, words: tuple[str, ...]) -> int | Non
 
 
 def _numbers(
-    events: list[_Event],
-    first: int,
-    last: int,
-    words: tuple[str, ...],
-    *,
-    is_own: bool = False,
-    is_asked: bool = False,
+    events: list[_Event], first: int, last: int, words: tuple[str, ...], *, is_asked: bool | None = False
 ) -> tuple[tuple[int, ...], int, int]:
-    """Read how many, "two", "x3", "(2x)", "1-12", "3", and where the run of the plant begins and ends."""
+    """
+    Read how many, "two", "x3", "(2x)", "1-12", "3", and where the run of the plant begins and ends.
+
+    Plants may be asked for; None is for a name that is the home's own, and gets no number.
+    """
     start = events[last].end
     start += words[start : start + 1] == ("#",)
-    told = None if is_own else _numbered(words, start, words[start - 1])
-    told = told or _pieces(words, start, is_asked=is_asked and not is_own)
+    told = None if is_asked is None else _numbered(words, start, words[start - 1])
+    told = told or _pieces(words, start, is_asked=bool(is_asked))
     ends = {one.end: at for at, one in enumerate(events)}
     if told is not None and start + told[1] in ends:
         return told[0], first, ends[start + told[1]]
-    return ((), first, last) if is_own else _counted(events, first, last, words)
+    return ((), first, last) if is_asked is None else _counted(events, first, last, words)
 
 
 _ENDS = frozenset({",", ".", "!", "\n", ";", ":", "and", "&", "+", "(", ")", "|"})
@@ -819,7 +826,9 @@ def _numbered(words: tuple[str, ...], at: int, name: str) -> tuple[tuple[int, ..
     if not words[at : at + 1] or not words[at].isdigit():
         return None
     first, stop = int(words[at]), at + 1
-    while words[stop : stop + 1] and (words[stop] in _TO or words[stop] == ".") and stop < at + _MOST_OF_A_NAME:
+    while (
+        words[stop : stop + 1] and (words[stop] in _TO or words[stop] == ".") and stop < at + _MOST_OF_A_NAME
+    ):
         stop += 1
     is_range = stop > at + 1
     stop += is_range and words[stop : stop + 1] == (name,)
@@ -833,10 +842,8 @@ def _numbered(words: tuple[str, ...], at: int, name: str) -> tuple[tuple[int, ..
     return ((first,), 1) if is_end else None
 
 
-def _pieces(
-    words: tuple[str, ...], start: int, *, is_asked: bool
-) -> tuple[tuple[int, ...], int] | None:
-    """Read how many behind a name: "x3", "(2x)", "hoyas (two)", "clivia, 3 of them"; "begonia, one" if asked."""
+def _pieces(words: tuple[str, ...], start: int, *, is_asked: bool) -> tuple[tuple[int, ...], int] | None:
+    """Read how many behind a name: "x3", "(2x)", "clivia, 3 of them"; "begonia, one" if asked."""
     at = start
     while words[at : at + 1] and words[at] in _MARKS and at < start + 2:
         at += 1
@@ -899,7 +906,9 @@ def _with_unknown_plants(events: list[_Event], words: tuple[str, ...], situation
         )
         is_end = is_end or (is_seen and follows is not None and words[follows.start] in _BEARING)
         strange = [words[one.start] for one in events[start:end] if one.what == "strange"]
-        is_name = bool(strange) and (len(strange) > 1 or len(strange[0]) >= _SHORTEST_OWN or _is_counted(follows))
+        is_name = bool(strange) and (
+            len(strange) > 1 or len(strange[0]) >= _SHORTEST_OWN or _is_counted(follows)
+        )
         if begins and is_name and is_end and end - start <= _MOST_OF_A_NAME:
             name = (events[start].start, events[end - 1].end)
             numbers, first, last = _numbers(events, start, end - 1, words)
@@ -1468,7 +1477,9 @@ def _read_more_of_a_find(events: list[_Event], told: _Telling) -> None:
         told.unread = [one for one in told.unread if one.lower() not in {"no", "not"}]
         return
     lacks = [at for at, line in enumerate(told.lines) if " on " in line and not line.startswith(_COUNTING)]
-    described = [at for at, line in enumerate(told.lines) if " on " not in line and not line.startswith("got ")]
+    described = [
+        at for at, line in enumerate(told.lines) if " on " not in line and not line.startswith("got ")
+    ]
     if lacks and number and is_bare:
         told.lines[lacks[-1]] = f"{number} {told.lines[lacks[-1]]}"
     elif described and number and is_bare:

@@ -37,7 +37,8 @@ _MOST_STRANGE = 2
 _SIZES = listed("tiny small little white green black brown strange weird unknown odd wee dark pale")
 _CREATURES = listed("bugs insects things creatures critters specks dots stuff beasties")
 _OWN_WORD = listed(
-    "bumps bump discs lumps scabs flies midges silvery slivers powder grains moths insects patches specks streaks"
+    "bumps bump discs lumps scabs flies midges silvery slivers powder grains moths insects patches specks"
+    " streaks"
 )
 """Words that no sign has a name for, so that they alone lead to the key."""
 _PASSING = listed(
@@ -46,7 +47,8 @@ _PASSING = listed(
     " white brown black green strange weird unknown insects creatures critters specks dots bugs and , . !"
     " ? please help leaves leaf stuff thing things something got from near under over all behind when touch"
     " come comes coming out up fly run running runnin crawl crawling jump around everywhere few many lots lot"
-    " they their its like looks look with long thin off body do not does dunno name call called them few about inside"
+    " they their its like looks look with long thin off body do not does dunno name call called few about"
+    " inside them"
 )
 
 
@@ -92,7 +94,7 @@ def read_identification(words: tuple[str, ...], situation: Situation) -> Meant |
 
 
 def _seen(words: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
-    """Give the answers of the key that the words tell: of each question the first, what it looks like before all."""
+    """Give the answers of the key that the words tell: the looks, then what is said besides."""
     told: dict[str, str] = {}
     for name, spelt in _SEEN.items():
         question, _, answer = name.partition("-")

@@ -6,8 +6,8 @@ from itertools import pairwise
 
 from bot.actions.action import Command, Expecting
 from bot.actions.set_hours import SetHours
-from bot.actions.set_repeats import SetRepeats
 from bot.actions.set_place import SetPlace
+from bot.actions.set_repeats import SetRepeats
 from bot.actions.set_town import SetCoordinates, SetTown
 from bot.actions.situation import Situation
 from bot.domain.identity import PlaceId

@@ -158,3 +158,45 @@ def test_slips_are_mended_for_an_offer_only(text: str, said: str) -> None:
     home = told(text)
     assert home.in_words() == said
     assert not home.is_known
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("ficus, 3 of them. palm just one", "ficus 1, ficus 2, ficus 3, palm"),
+        ("orchids (two), jade, 1 fern", "orchid 1, orchid 2, jade, fern"),
+        ("begonia: 2, ivy: 1", "begonia 1, begonia 2, ivy"),
+        ("AV4-AV6, rack C", "rack C: AV 4, AV 5, AV 6"),
+        ("3x jade 1x aloe", "jade 1, jade 2, jade 3, aloe"),
+        ("jade, 12 cm, aloe", "jade, aloe"),
+        ("the squad: ivy, jade, a palm", "ivy, jade, palm"),
+    ],
+)
+def test_how_many_stands_behind_a_name_too(text: str, said: str) -> None:
+    home = read_home(text, replace(NEW, expecting=Expecting.PLANTS, lacks_town=False))
+    assert (home.in_words(), home.unread) == (said, ())
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "the dog must eat before me",
+        "leave me alone",
+        "my granny's garden: a pear tree, two hens and a swing",
+        "nana grew leeks in her garden and sold them by the gate",
+        "give me a call, it is urgent",
+    ],
+)
+def test_what_tells_of_no_home_of_ours_is_none(text: str) -> None:
+    home = told(text)
+    assert not (home.plants)
+    assert not (home.places)
+    assert not (home.town)
+
+
+def test_what_a_grandmother_handed_down_is_ours() -> None:
+    assert told("my gran gave me a fern from her garden").plants
+
+
+def test_two_names_of_one_plant_are_one() -> None:
+    assert told("wax plant and hoya are the same").denied == ("hoya",)
