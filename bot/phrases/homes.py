@@ -414,6 +414,8 @@ def _slips(words: tuple[str, ...], situation: Situation) -> dict[str, str]:
     listed_too = _IDLE | common_words()
     strange = {one for one in words if one.isalpha() and one not in known and one not in listed_too}
     strange = {one for one in strange if phrase_at((one,), 0) is None and number_at((one,), 0) is None}
+    if situation.lacks_town:
+        strange = {one for one in strange if not find_towns(one)}
     near = ((one, slip_of(one, known)) for one in strange if len(one) >= _SHORTEST_OWN)
     return {one: meant for one, meant in near if meant is not None}
 

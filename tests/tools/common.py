@@ -1,5 +1,6 @@
 """`python -m tests.tools.common`: makes bot/phrases/common.txt, the words that many hands type and that name nothing."""
 
+import re
 import sys
 from collections import Counter
 from pathlib import Path
@@ -14,6 +15,8 @@ FILE = Path(__file__).parent.parent.parent / "bot" / "phrases" / "common.txt"
 FEWEST_HANDS = 4
 """So many hands type a word that is no slip: at three "tonighr" is one. Judgement. [1]"""
 SHORTEST = 3
+_NAMED = re.compile(r"(?:\btown |\badd |place=)([^\W\d]+)")
+"""What a line names that is new: a town, a plant, a place."""
 
 
 def common() -> str:
@@ -23,6 +26,7 @@ def common() -> str:
     for hand in tables():
         hands.update({word for line in hand.lines for word in words_of(plain(line.text))})
         named.update(*(_names(line.situation) for line in hand.lines))
+        named.update(*(name.split("_") for line in hand.lines for name in _NAMED.findall(line.meaning)))
     often = {word for word, count in hands.items() if count >= FEWEST_HANDS and len(word) >= SHORTEST}
     return "".join(f"{word}\n" for word in sorted(often) if word.isalpha() and not _is_named(word, named))
 
