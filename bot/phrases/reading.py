@@ -93,6 +93,8 @@ _HELP = re.compile(
     re.IGNORECASE,
 )
 """“Can you help?” behind what is told asks for what is done anyway."""
+_IN_BRACKETS = re.compile(r"\?(?=[^()?\n]*\))")
+"""“An air plant (a tillandsia?)” doubts and does not ask."""
 _ASKED_BEHIND = re.compile(
     r",\s+(?=(?:(?:and|so|but|then)\s+)?"
     r"(?:what|where|which|how|when|would|could|can|should|shall|do|does|did|is|are|will)\b[^.!?\n]*\?)",
@@ -206,7 +208,7 @@ def read(text: str, situation: Situation) -> Reading:
         return Reading(sure=(emergency,), text=text)
     sure = understand_surely(text, situation)
     home = _of_a_home(text, sure, situation)
-    if home is not None and _names_plants_alone(home) and _is_chatter(text, situation):
+    if home is not None and _tells_little(home) and _is_chatter(text, situation):
         home = None
     meant = home or _usual(text, sure, situation)
     is_read = home is not None and not any(one.left_out for one in home.offers)
@@ -219,13 +221,14 @@ def read(text: str, situation: Situation) -> Reading:
     return meant
 
 
-def _names_plants_alone(home: Reading) -> bool:
-    """Whether no more is offered than plants to be added, neither placed nor with anything seen on them."""
+def _tells_little(home: Reading) -> bool:
+    """Whether no more is offered than plants to be added, or no find and two words at least were not read."""
     told = [command for offer in home.offers for command in offer.commands]
-    return bool(told) and all(
-        isinstance(one, AddPlants) and not one.then and all(each.place is None for each in one.plants)
-        for one in told
-    )
+    if any(isinstance(one, AddPlants) and one.then for one in told):
+        return False
+    is_bare = all(isinstance(one, AddPlants) and not any(each.place for each in one.plants) for one in told)
+    is_of_home = all(isinstance(one, _OF_A_HOME) for one in told)
+    return bool(told) and (is_bare or (is_of_home and any("; " in offer.left_out for offer in home.offers)))
 
 
 def _is_chatter(text: str, situation: Situation) -> bool:
@@ -322,6 +325,7 @@ def _instead(text: str, home: Home, sure: tuple[Command, ...], situation: Situat
 
 def _told_and_asked(text: str) -> tuple[str, list[str]]:
     """Set apart what is told and what is asked in one message."""
+    text = _IN_BRACKETS.sub("", text)
     bare = _ASKED_BEHIND.sub(". ", _COURTEOUS_IF.sub("", _HELP.sub(".", text)))
     bare = _TELLING_SHYLY.sub(r"\1.", bare)
     sentences = _SENTENCE.split(bare.strip())
