@@ -25,8 +25,7 @@ from bot.domain.journal import (
     SignSeen,
     Treated,
 )
-from bot.domain.release import Level
-from bot.domain.trade import Method, grade_of
+from bot.domain.trade import Level, Method, grade_of
 from bot.domain.value import Value
 
 

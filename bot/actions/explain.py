@@ -7,11 +7,11 @@ from bot.actions.action import Outcome
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.log_find import discard_choice
+from bot.domain.campaign import Evidence
 from bot.domain.course import Step, next_step
 from bot.domain.household import Place, Product
 from bot.domain.identity import PlantId
 from bot.domain.nudging import Placement, placements
-from bot.domain.pest import Evidence
 from bot.domain.progress import Progress
 from bot.domain.refusal import Refusal, Use, refusals
 from bot.domain.remedy import Hard, why_hard

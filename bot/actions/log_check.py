@@ -7,7 +7,7 @@ from bot.actions.desk import Desk
 from bot.domain.identity import PlantId
 from bot.domain.journal import CheckedClean
 from bot.domain.progress import Progress
-from bot.domain.release import Level
+from bot.domain.trade import Level
 
 
 class LogCheck(Command, kw_only=True):

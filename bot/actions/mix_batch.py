@@ -10,6 +10,7 @@ from bot.actions.answer_safety import safety_choice
 from bot.actions.desk import Desk
 from bot.actions.incomplete import Asks, Missing
 from bot.actions.stock_product import StockProduct
+from bot.domain.campaign import Evidence
 from bot.domain.consumption import left_ml, spray_factor, spray_for
 from bot.domain.household import Product
 from bot.domain.identity import PlantId, ProductId
@@ -25,7 +26,6 @@ from bot.domain.mixture import (
     rate_of_percent,
     rounds_left,
 )
-from bot.domain.pest import Evidence
 from bot.domain.product import ProductKind
 from bot.domain.trade import Form, Method
 

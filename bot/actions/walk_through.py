@@ -7,8 +7,7 @@ from bot.actions.log_find import LogFind
 from bot.actions.show_plants import NoPlants
 from bot.domain.identity import PlantId
 from bot.domain.journal import WalkBegun, WalkEnded, WalkPassed
-from bot.domain.release import Level
-from bot.domain.trade import Grade
+from bot.domain.trade import Grade, Level
 from bot.domain.walk import is_under_way, walk_order
 
 

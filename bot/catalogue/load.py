@@ -10,14 +10,14 @@ from types import MappingProxyType
 from typing import Literal, TypeVar
 
 from bot.catalogue.table import CatalogueError, Source, Table, entries, evidence_of, source_of
-from bot.domain.campaign import Effect, Effects, Fight, Least, Leaving, Life, Looking, Wait
+from bot.domain.campaign import Basis, Effect, Effects, Evidence, Fight, Least, Leaving, Life, Looking, Wait
 from bot.domain.general import cautious_side
 from bot.domain.key import Creature, Key, KeyQuestion, Nature
 from bot.domain.knowledge import Knowledge
-from bot.domain.pest import Basis, Evidence, Level, Mistaken, Pest, Stage
+from bot.domain.pest import Mistaken, Pest, Stage
 from bot.domain.plant_kind import HABITS, TRAITS, PlantKind, either
 from bot.domain.product import MixDefault, ProductKind
-from bot.domain.trade import Grade, Method
+from bot.domain.trade import Grade, Level, Method
 from bot.domain.value import Value
 
 _E = TypeVar("_E", bound=Enum)

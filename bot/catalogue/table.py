@@ -5,7 +5,7 @@ from collections.abc import Callable, Mapping
 from decimal import Decimal
 from typing import TypeVar
 
-from bot.domain.pest import Basis, Evidence
+from bot.domain.campaign import Basis, Evidence
 from bot.domain.value import Value
 
 _T = TypeVar("_T")

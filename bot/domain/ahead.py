@@ -8,8 +8,8 @@ from bot.domain.fold import Folded, fold_on
 from bot.domain.identity import EntryId, HouseholdId, PlantId
 from bot.domain.journal import CheckedClean, Entry, Payload, ReleasedNow, Treated
 from bot.domain.knowledge import Knowledge
-from bot.domain.release import Level
 from bot.domain.tonight import tonight
+from bot.domain.trade import Level
 
 MOST_DAYS = 180
 """No evening further off is told: by then it has changed many times. Judgement. [d]"""

@@ -12,10 +12,9 @@ from bot.domain.identity import MemberId, PhotoId, PlaceId, PlantId, ProductId
 from bot.domain.journal import NudgedTask
 from bot.domain.label import Label
 from bot.domain.measure import Tool, Units
-from bot.domain.release import Level
 from bot.domain.slot import Habits
 from bot.domain.sun import Site
-from bot.domain.trade import Grade, Method, Sign
+from bot.domain.trade import Grade, Level, Method, Sign
 from bot.domain.value import Value, dataclass
 from bot.domain.window import Exposure, Facing, Outdoors
 

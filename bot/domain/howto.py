@@ -3,7 +3,7 @@
 from collections.abc import Collection, Mapping
 from enum import Enum
 
-from bot.domain.pest import Evidence
+from bot.domain.campaign import Evidence
 from bot.domain.plant_kind import PlantKind
 from bot.domain.value import Value
 

@@ -12,8 +12,7 @@ from zoneinfo import ZoneInfo
 
 from bot.domain.identity import EntryId, HouseholdId, MemberId, PhotoId, PlaceId, PlantId, ProductId
 from bot.domain.label import Label
-from bot.domain.release import Level
-from bot.domain.trade import Grade, Method, Sign
+from bot.domain.trade import Grade, Level, Method, Sign
 from bot.domain.value import Value
 from bot.domain.window import Facing, Outdoors
 

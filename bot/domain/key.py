@@ -10,7 +10,7 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 from enum import Enum
 
-from bot.domain.pest import Evidence
+from bot.domain.campaign import Evidence
 from bot.domain.value import Value
 
 MOST_QUESTIONS = 4

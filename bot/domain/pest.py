@@ -2,12 +2,10 @@
 
 from collections.abc import Mapping
 
-from bot.domain.campaign import Basis, Effect, Effects, Evidence, Fight, Least, Leaving, Looking
+from bot.domain.campaign import Effect, Effects, Evidence, Fight, Least, Leaving, Looking
 from bot.domain.plant_kind import PlantKind
 from bot.domain.trade import Level, Method
 from bot.domain.value import Value, dataclass
-
-__all__ = ["Basis", "Evidence", "Level", "Pest", "Stage"]
 
 
 class Stage(Value, kw_only=True):

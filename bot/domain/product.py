@@ -2,7 +2,7 @@
 
 from decimal import Decimal
 
-from bot.domain.pest import Evidence
+from bot.domain.campaign import Evidence
 from bot.domain.trade import Method
 from bot.domain.value import Value
 

@@ -10,20 +10,9 @@ from functools import lru_cache
 from bot.domain.campaign import Wait
 from bot.domain.development import SLOW_DEFAULT, Clock, Warmth, clock
 from bot.domain.freedom import BLIND_SPOT, ROOT_BLIND_SPOT, Look, p_free
-from bot.domain.pest import Level, Pest
+from bot.domain.pest import Pest
+from bot.domain.trade import Level
 from bot.domain.value import Value
-
-__all__ = [
-    "NEVER",
-    "CleanCheck",
-    "Condition",
-    "Level",
-    "ReleaseForecast",
-    "ReleaseRecord",
-    "ReleaseState",
-    "forecast_release",
-    "release_state",
-]
 
 NEVER = date.max  # a day that does not come: too cold to tell
 TARGET = 0.90

@@ -8,8 +8,7 @@ from bot.actions.incomplete import Incomplete
 from bot.actions.stock_product import StockProduct
 from bot.domain.identity import PlantId
 from bot.domain.label import Label
-from bot.domain.pest import Level
-from bot.domain.trade import Form, Grade, Method, Sign
+from bot.domain.trade import Form, Grade, Level, Method, Sign
 from bot.domain.value import dataclass
 from bot.phrases.clause import DATES
 from bot.phrases.days import Clock, Day, Every, Moment, Weekday

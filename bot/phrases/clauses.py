@@ -3,8 +3,7 @@
 from collections.abc import Sequence
 from datetime import date
 
-from bot.domain.pest import Level
-from bot.domain.trade import Form, Grade, Method
+from bot.domain.trade import Form, Grade, Level, Method
 from bot.phrases.clause import DATES, Clause
 from bot.phrases.days import Clock, Day, Every, Moment, MonthDay, Weekday, is_ahead
 from bot.phrases.items import Item, Meaning

@@ -7,8 +7,7 @@ from functools import cache
 from pathlib import Path
 from sys import intern
 
-from bot.domain.pest import Level
-from bot.domain.trade import Form, Grade, Method, Sign
+from bot.domain.trade import Form, Grade, Level, Method, Sign
 from bot.domain.value import dataclass
 
 

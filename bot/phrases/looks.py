@@ -9,8 +9,7 @@ from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
 from bot.actions.log_sign import LogSign
 from bot.domain.identity import PlantId
-from bot.domain.pest import Level
-from bot.domain.trade import Grade, Method, Sign
+from bot.domain.trade import Grade, Level, Method, Sign
 from bot.phrases.asking import Meant, ask_amount, ask_none_seen, ask_seen, ask_which, bad_day, not_understood
 from bot.phrases.clause import DATES, Clause, Setting, excepted, is_scattered, named, unique
 from bot.phrases.days import Trouble, day_behind

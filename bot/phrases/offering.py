@@ -10,8 +10,7 @@ from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
-from bot.domain.pest import Level
-from bot.domain.trade import Grade, Method, Sign
+from bot.domain.trade import Grade, Level, Method, Sign
 from bot.domain.value import dataclass
 from bot.phrases.accounting import Part, strange_words, strangers
 from bot.phrases.clause import Setting

@@ -40,8 +40,7 @@ from bot.actions.walk_through import BeginWalk, EndWalk, PassPlant
 from bot.actions.work_through import BeginWork, EndWork, TickWork
 from bot.domain.identity import PlaceId, PlantId, ProductId
 from bot.domain.measure import Units
-from bot.domain.pest import Level
-from bot.domain.trade import Form, Grade, Method, Sign
+from bot.domain.trade import Form, Grade, Level, Method, Sign
 from bot.domain.window import Outdoors
 from bot.phrases.days import DAYS_OF_THE_WEEK, MONTHS_OF_THE_YEAR
 from bot.phrases.names import Names, names_of

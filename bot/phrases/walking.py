@@ -8,8 +8,7 @@ from bot.actions.log_find import LogFind
 from bot.actions.situation import Situation
 from bot.actions.walk_through import BeginWalk, EndWalk, GoOn, PassPlant
 from bot.domain.identity import PlantId
-from bot.domain.release import Level
-from bot.domain.trade import Grade
+from bot.domain.trade import Grade, Level
 from bot.phrases.asking import Meant
 from bot.phrases.items import items_of
 from bot.phrases.lexicon import Word, listed, words_in

@@ -9,8 +9,8 @@ from bot.actions.log_find import FindInPast, FindLogged, Need
 from bot.actions.log_sign import SignLogged
 from bot.domain.course import Step
 from bot.domain.progress import Progress
-from bot.domain.release import Level, can_show
-from bot.domain.trade import Grade, Sign
+from bot.domain.release import can_show
+from bot.domain.trade import Grade, Level, Sign
 from bot.wording.acts import planned
 from bot.wording.conditions import all_clear, condition_words, hard_words, rounds_words
 from bot.wording.days import dated, day, listed, near_day, plural

@@ -3,11 +3,11 @@
 import math
 from collections.abc import Iterator, Mapping
 
-from bot.domain.campaign import Basis, Effect, Fight, Least, Leaving, Life, Looking, Wait
+from bot.domain.campaign import Basis, Effect, Evidence, Fight, Least, Leaving, Life, Looking, Wait
 from bot.domain.climate import FADES_OVER_DAYS
 from bot.domain.development import SLOW_DEFAULT, Clock, Warmth, clock
 from bot.domain.gap import plan_gap
-from bot.domain.pest import Evidence, Pest
+from bot.domain.pest import Pest
 from bot.domain.progress import Progress
 from bot.domain.refusal import ASSUMED_C, generation_days
 from bot.domain.release import FRESH_DAYS, UNLIFTED_FACTOR, rounds_after_find

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from bot.domain.pest import Basis, Evidence
+from bot.domain.campaign import Basis, Evidence
 
 BASIS = {Basis.READ: "read", Basis.MEMORY: "from memory", Basis.JUDGEMENT: "our judgement"}
 

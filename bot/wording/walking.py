@@ -1,7 +1,7 @@
 """The walk by all plants, in words."""
 
 from bot.actions.walk_through import NoWalk, WalkDone, WalkLevelAsked, WalkStep, WalkStopped
-from bot.domain.release import Level
+from bot.domain.trade import Level
 from bot.wording.conditions import all_clear
 from bot.wording.days import counted, listed, plural
 from bot.wording.lines import AFTER

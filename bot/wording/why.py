@@ -3,12 +3,13 @@
 from datetime import date
 
 from bot.actions.explain import ReasonOf, Reasons
+from bot.domain.campaign import Evidence
 from bot.domain.course import Step
 from bot.domain.measure import Units
-from bot.domain.pest import Evidence, Level
 from bot.domain.progress import Progress
 from bot.domain.remedy import Because
 from bot.domain.slot import SlotKind
+from bot.domain.trade import Level
 from bot.wording.acts import planned
 from bot.wording.conditions import hard_words, held_words, percent, rounds_words
 from bot.wording.days import counted, day, near_day

@@ -28,8 +28,7 @@ from bot.actions.undo import Undo
 from bot.catalogue.load import load
 from bot.domain.fold import fold
 from bot.domain.identity import HouseholdId, PlaceId, PlantId
-from bot.domain.release import Level
-from bot.domain.trade import Method, Sign
+from bot.domain.trade import Level, Method, Sign
 from bot.domain.window import Facing
 from bot.storage.database import Database
 from tests.journeys.talking import OWNER, START, Talk

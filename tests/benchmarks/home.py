@@ -15,8 +15,7 @@ from pathlib import Path
 from statistics import median, quantiles
 
 from bot.domain.journal import CheckedClean, Draft, Treated
-from bot.domain.pest import Level
-from bot.domain.trade import Method
+from bot.domain.trade import Level, Method
 from bot.phrases.reading import understand
 from bot.storage.database import Database
 from tests.benchmarks.planner import calibration

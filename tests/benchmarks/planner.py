@@ -29,11 +29,10 @@ from bot.domain.journal import (
 )
 from bot.domain.label import Label
 from bot.domain.outbreak import Outbreak
-from bot.domain.pest import Level
 from bot.domain.progress import progress
 from bot.domain.slot import Habits, slots
 from bot.domain.sun import Site
-from bot.domain.trade import Grade, Method
+from bot.domain.trade import Grade, Level, Method
 from bot.domain.window import Exposure, Facing
 
 LOOP = 875

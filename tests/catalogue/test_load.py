@@ -7,7 +7,8 @@ import pytest
 
 from bot.catalogue.load import load, read
 from bot.catalogue.table import CatalogueError
-from bot.domain.pest import Basis, Level
+from bot.domain.campaign import Basis
+from bot.domain.trade import Level
 
 PESTS = files("bot.catalogue").joinpath("pests.toml").read_text("utf-8")
 SOURCES = files("bot.catalogue").joinpath("sources.toml").read_text("utf-8")

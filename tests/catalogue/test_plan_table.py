@@ -15,8 +15,9 @@ from typing import Any
 import pytest
 
 from bot.catalogue.load import load
+from bot.domain.campaign import Basis
 from bot.domain.gap import plan_gap
-from bot.domain.pest import Basis, Pest
+from bot.domain.pest import Pest
 from bot.domain.trade import Level
 from bot.wording.rules import rule_lines
 from tests.domain.telling import IVY, KNOWLEDGE, home

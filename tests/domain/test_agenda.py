@@ -18,9 +18,8 @@ from bot.domain.journal import (
     TemperatureRead,
     Treated,
 )
-from bot.domain.release import Level
 from bot.domain.slot import is_shadeless
-from bot.domain.trade import Method, Sign
+from bot.domain.trade import Level, Method, Sign
 from bot.domain.window import Outdoors
 from tests.domain.telling import DAY, FERN, HOYA, IVY, LANDING, SOAP, Telling, home
 

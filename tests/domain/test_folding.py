@@ -38,8 +38,7 @@ from bot.domain.journal import (
     WorkEnded,
     WorkTicked,
 )
-from bot.domain.pest import Level
-from bot.domain.trade import Grade, Method
+from bot.domain.trade import Grade, Level, Method
 from bot.domain.window import Facing
 
 START = datetime(2026, 3, 1, 9, tzinfo=UTC)

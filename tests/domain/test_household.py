@@ -17,8 +17,7 @@ from bot.domain.journal import (
     TemperatureRead,
     evening_of,
 )
-from bot.domain.release import Level
-from bot.domain.trade import Method
+from bot.domain.trade import Level, Method
 from tests.domain.telling import DAY, FERN, HOYA, LANDING, STUDY, Telling, home
 
 

@@ -10,15 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from bot.catalogue.load import load
-from bot.domain.release import (
-    NEVER,
-    CleanCheck,
-    Condition,
-    Level,
-    ReleaseRecord,
-    forecast_release,
-    release_state,
-)
+from bot.domain.release import NEVER, CleanCheck, Condition, ReleaseRecord, forecast_release, release_state
+from bot.domain.trade import Level
 
 PESTS = load().pests
 FOUND = date(2026, 3, 1)

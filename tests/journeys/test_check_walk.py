@@ -2,8 +2,7 @@
 
 from bot.actions.incoming import Press
 from bot.domain.journal import CheckedClean, Found, WalkBegun, WalkPassed
-from bot.domain.release import Level
-from bot.domain.trade import Grade
+from bot.domain.trade import Grade, Level
 from tests.journeys.talking import Talk
 
 STEP = ["None seen", "A few", "Some", "Many", "Not today", "Stop for now"]

@@ -7,7 +7,7 @@ import pytest
 from bot.actions.correct_entry import CorrectEntry, DeleteEntry, Entered, Kind
 from bot.domain.identity import PlantId
 from bot.domain.journal import CheckedClean, Found, Treated, Voided
-from bot.domain.release import Level
+from bot.domain.trade import Level
 from tests.journeys.talking import PARTNER, Talk
 
 HOYA = PlantId(1)

@@ -17,8 +17,7 @@ from bot.domain.journal import (
     Treated,
     Voided,
 )
-from bot.domain.release import Level
-from bot.domain.trade import Grade, Method
+from bot.domain.trade import Grade, Level, Method
 from tests.journeys.talking import OWNER, PARTNER, ZONE, Talk
 
 SATURDAY, SUNDAY, MONDAY = date(2026, 5, 2), date(2026, 5, 3), date(2026, 5, 4)

@@ -19,8 +19,7 @@ from bot.domain.journal import (
     Treated,
     Voided,
 )
-from bot.domain.release import Level
-from bot.domain.trade import Grade, Method, Sign
+from bot.domain.trade import Grade, Level, Method, Sign
 from tests.journeys.talking import ZONE, Talk
 
 LENS = "checked everything with a lens, all clean"

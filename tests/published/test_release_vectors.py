@@ -11,7 +11,8 @@ from datetime import date, timedelta
 import pytest
 
 from bot.catalogue.load import load
-from bot.domain.release import CleanCheck, Level, ReleaseRecord, forecast_release, release_state
+from bot.domain.release import CleanCheck, ReleaseRecord, forecast_release, release_state
+from bot.domain.trade import Level
 
 FOUND = date(2026, 1, 1)
 RECORD = ReleaseRecord(

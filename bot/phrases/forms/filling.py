@@ -37,9 +37,8 @@ from bot.actions.work_through import BeginWork, EndWork, TickWork
 from bot.catalogue.towns import find_towns, folded
 from bot.domain.identity import PlantId
 from bot.domain.label import Label
-from bot.domain.pest import Level
 from bot.domain.trade import Form as Shape
-from bot.domain.trade import Grade, Method, Sign
+from bot.domain.trade import Grade, Level, Method, Sign
 from bot.phrases.asking import ask_amount, ask_none_seen
 from bot.phrases.clause import unique
 from bot.phrases.days import (
