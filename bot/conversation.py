@@ -223,7 +223,7 @@ class Conversation:
         if not (was_ended or desk.household.wants_status):
             return {}
         told = None if was_ended else status_of(desk, next_at)
-        return {member.chat: told for member in desk.store.members(desk.member.household)}
+        return {member.chat: told for member in desk.members}
 
     def _done(self, command: Command, desk: Desk) -> list[Outcome]:
         """Perform a command, and then what was told of a plant that the command has only just made known."""
@@ -437,7 +437,7 @@ def _awake(desk: Desk, *, is_first: bool) -> dict[int, bool]:
     """
     chats: dict[int, bool] = {}
     who = None if is_first else takers(desk)
-    for one in desk.store.members(desk.member.household):
+    for one in desk.members:
         if not desk.household.is_away(one.id, desk.today) and (not who or one.id in who):
             chats[one.chat] = desk.household.is_quiet(desk.now, one.id) and chats.get(one.chat, True)
     return {chat: is_quiet for chat, is_quiet in chats.items() if is_first or not is_quiet}

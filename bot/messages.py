@@ -105,7 +105,7 @@ def of_home(text: str, chat: int, desk: Desk) -> str:
     """Name the home that an evening's message is of, in a chat that speaks to several."""
     if not (desk.store.is_in_several(chat) or (chat == desk.member.chat and desk.member.homes > 1)):
         return text
-    here = next(one for one in desk.store.members(desk.member.household) if one.chat == chat)
+    here = next(one for one in desk.members if one.chat == chat)
     return f"{button_text(home_choice(here, '', desk.store))}:\n{text}"
 
 

@@ -252,13 +252,11 @@ def _changed(wrong: Entry, right: list[Draft], after: Line | None, desk: Desk) -
 
 
 def _line(entry: Entry, desk: Desk) -> Line:
-    members = desk.store.members(desk.member.household)
-    names = {one.id: one.name for one in members} if len(members) > 1 else {}
     return Line(
         what=describe(entry),
         plant=plant_name(desk, entry),
         on=entry.happened_on,
         count=getattr(entry.payload, "count", None),
         product=desk.product_name(getattr(entry.payload, "product", None)),
-        by=None if entry.member is None else names.get(entry.member),
+        by=desk.authors.get(entry.member),
     )

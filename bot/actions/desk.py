@@ -12,7 +12,7 @@ from bot.actions.ports import Member, NoPhotosKept, Photos, Question, Store
 from bot.domain.agenda import Agenda, Task, plan
 from bot.domain.fold import Folded, fold_on, is_longer
 from bot.domain.household import Case, Household, Plant
-from bot.domain.identity import EntryId, HouseholdId, PlantId, ProductId
+from bot.domain.identity import EntryId, HouseholdId, MemberId, PlantId, ProductId
 from bot.domain.journal import (
     CheckedClean,
     Draft,
@@ -127,10 +127,24 @@ class Desk:
     _known: Known | None = field(default=None, init=False)
 
     @property
+    def members(self) -> tuple[Member, ...]:
+        """Everyone who shares the plants, in order of joining."""
+        return self.store.members(self.member.household)
+
+    @property
+    def others(self) -> tuple[Member, ...]:
+        """Everyone else who shares the plants."""
+        return tuple(one for one in self.members if one.id != self.member.id)
+
+    @property
     def speaker(self) -> str:
         """Name who speaks, as the home calls them."""
-        members = self.store.members(self.member.household)
-        return next((one.name for one in members if one.id == self.member.id), self.member.name)
+        return next((one.name for one in self.members if one.id == self.member.id), self.member.name)
+
+    @property
+    def authors(self) -> dict[MemberId | None, str]:
+        """Name who may have told an entry; nobody where nobody shares the plants."""
+        return {one.id: one.name for one in self.members} if self.others else {}
 
     @property
     def entries(self) -> tuple[Entry, ...]:
@@ -246,9 +260,10 @@ class Desk:
         """Take entries back; nothing is deleted."""
         return [replace(self.draft(Voided()), void_of=entry.id) for entry in entries]
 
-    def say_elsewhere(self, chat: int, outcome: object) -> None:
-        """Tell another chat what this message means for it."""
-        self.elsewhere.append((chat, outcome))
+    def tell_others(self, outcome: object) -> None:
+        """Tell the other chats of the home what this message means for them."""
+        chats = {one.chat for one in self.others} - {self.member.chat}
+        self.elsewhere += [(chat, outcome) for chat in sorted(chats)]
 
     def plant(self, number: PlantId) -> Plant:
         """Give a plant of this household."""

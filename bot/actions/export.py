@@ -115,6 +115,6 @@ def _table(desk: Desk) -> TableMade:
             if not isinstance(entry.payload, Heard | Nudged | Voided)
         ),
         desk.household,
-        {member.id: member.name for member in desk.store.members(desk.member.household)},
+        {member.id: member.name for member in desk.members},
         {product: desk.product_name(product) or "" for product in desk.household.products},
     )

@@ -44,7 +44,7 @@ def forget(command: Forget, desk: Desk) -> ForgetAsked | Erased | OwnerOnly:
 
     An owner others share with hands over first, or erases the home for all.
     """
-    others = tuple(one for one in desk.store.members(desk.member.household) if one.id != desk.member.id)
+    others = desk.others
     if command.what is Erasing.HOME and not desk.member.is_owner and others:
         return OwnerOnly(next((one.name for one in others if one.is_owner), ""))
     what = Erasing.HOME if not others else command.what
@@ -65,8 +65,7 @@ def forget(command: Forget, desk: Desk) -> ForgetAsked | Erased | OwnerOnly:
             asking=Asking(choices, Expecting.ERASE),
         )
     if what is Erasing.HOME:
-        for chat in sorted({one.chat for one in others} - {desk.member.chat}):
-            desk.say_elsewhere(chat, HomeErased(desk.speaker))
+        desk.tell_others(HomeErased(desk.speaker))
         desk.store.forget_household(desk.member.household)
         desk.is_home_erased = True
     else:

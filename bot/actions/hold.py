@@ -48,7 +48,7 @@ def hold(command: Hold, desk: Desk) -> EveningsHeld:
     until, household = command.until, desk.household
     since = command.since if command.since is not None and command.since > desk.today else None
     is_back = until is not None and until <= desk.today
-    members = [one for one in desk.store.members(desk.member.household) if one.id != desk.member.id]
+    members = desk.others
     left = [one for one in members if not household.is_away(one.id, since or desk.today)]
     late = {
         desk.plant(task.plant).name: task.closes_on
@@ -64,8 +64,7 @@ def hold(command: Hold, desk: Desk) -> EveningsHeld:
         first = min((end for end in ends if end is not None), default=None)
         drafts.append(desk.draft(HeldUntil(until if is_back else first), on=since))
     desk.write(drafts)
-    for chat in sorted({one.chat for one in members} - {desk.member.chat}):
-        desk.say_elsewhere(chat, MemberAway(desk.member.name, until, since))
+    desk.tell_others(MemberAway(desk.member.name, until, since))
     before = tuple(
         (evening.on, desk.names(dict.fromkeys(task.plant for task in evening.tasks if task.method)))
         for evening in desk.agenda.evenings

@@ -195,7 +195,7 @@ def _next_at(desk: Desk) -> datetime | None:
 
 
 def _finds_left_open(desk: Desk) -> bool:
-    chats = dict.fromkeys(one.chat for one in desk.store.members(desk.member.household))
+    chats = dict.fromkeys(one.chat for one in desk.members)
     return any(plants_of_finds(left_open(desk, chat)) for chat in chats)
 
 
@@ -357,7 +357,7 @@ def _message(evening: Tonight, nudge: Nudge, desk: Desk, more: tuple[Choice, ...
 
 def _taken(evening: Tonight, desk: Desk) -> tuple[tuple[str, tuple[str, ...]], ...]:
     """Give who said to do which of the plants with something left."""
-    names = {one.id: one.name for one in desk.store.members(desk.member.household)}
+    names = {one.id: one.name for one in desk.members}
     plants: dict[str, list[str]] = {}
     for line in (*evening.treatments, *evening.looks):
         plant = desk.plant(line.plant) if line.plant is not None and line.left else None

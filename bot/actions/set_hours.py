@@ -50,26 +50,23 @@ def set_hours(command: SetHours, desk: Desk) -> HoursSet | BadHours:
     since, until = household.quiet_hours(me.id)
     evening = command.evening or household.evening
     quiet = command.quiet_from or since, command.quiet_until or until
-    members = desk.store.members(me.household)
-    others = {one.chat for one in members} - {me.chat}
     is_silent = lies_within(evening, *quiet)
-    of_others = [household.quiet_hours(one.id) for one in members if one.id != me.id]
+    of_others = [household.quiet_hours(one.id) for one in desk.others]
     if is_silent and all(lies_within(evening, *hours) for hours in of_others):
         return BadHours(evening, *quiet)
     told = [
-        HouseholdSet(quiet_from=command.quiet_from, quiet_until=command.quiet_until, is_own=len(members) > 1)
+        HouseholdSet(quiet_from=command.quiet_from, quiet_until=command.quiet_until, is_own=bool(desk.others))
     ]
     told = told if command.quiet_from or command.quiet_until else []
     moved = [HouseholdSet(evening=command.evening)] if command.evening else []
     desk.write(desk.draft(one) for one in (*told, *moved))
     if command.evening not in {None, household.evening}:
-        for chat in sorted(others):
-            desk.say_elsewhere(chat, EveningMoved(desk.speaker, evening))
+        desk.tell_others(EveningMoved(desk.speaker, evening))
     desk.close_question()
     return HoursSet(
         evening=evening,
         quiet_from=quiet[0],
         quiet_until=quiet[1],
-        is_own=len(members) > 1,
+        is_own=bool(desk.others),
         is_silent=is_silent,
     )

@@ -162,8 +162,7 @@ def tell_others(member: Member, store: Store) -> tuple[tuple[int, SomebodyJoined
 @performs
 def leave(command: Leave, desk: Desk) -> LeaveAsked | HasLeft:
     """End the membership once that is confirmed; the founder stays as long as others are there."""
-    others = [one for one in desk.store.members(desk.member.household) if one.id != desk.member.id]
-    if desk.member.is_owner and others:
+    if desk.member.is_owner and desk.others:
         return LeaveAsked(is_founder=True)
     if command.is_confirmed:
         desk.store.leave_household(desk.member.person, desk.member.household, desk.now)
@@ -178,7 +177,7 @@ def leave(command: Leave, desk: Desk) -> LeaveAsked | HasLeft:
 @answers(Topic.MEMBERS)
 def list_members(_: Ask, desk: Desk) -> MemberList:
     """Give who shares the plants, the owner first; with buttons where the owner asks."""
-    members = sorted(desk.store.members(desk.member.household), key=lambda one: not one.is_owner)
+    members = sorted(desk.members, key=lambda one: not one.is_owner)
     offers = (_choice(kind, one) for one in members[1:] for kind in (RemoveMember, HandOver))
     return MemberList(
         tuple(one.name for one in members),
@@ -197,7 +196,7 @@ def remove_member(command: RemoveMember, desk: Desk) -> MemberAsked | MemberGone
         desk.store.leave_household(other.person, other.household, desk.now)
         desk.store.end_invites(other.household, desk.now)  # whoever goes may have one from before
         if other.chat != desk.member.chat:
-            desk.say_elsewhere(other.chat, MemberGone(None))
+            desk.elsewhere.append((other.chat, MemberGone(None)))
         return MemberGone(other.name)
     yes = Choice(ButtonText.YES_REMOVE, (RemoveMember(member=other.id, is_confirmed=True),), other.name)
     asking = Asking((yes, Choice(ButtonText.KEEP, (Decline(),))))
@@ -213,7 +212,7 @@ def hand_over(command: HandOver, desk: Desk) -> MemberAsked | OwnerNow | NoSuchM
     if command.is_confirmed:
         desk.store.make_owner(desk.member.household, other.id)
         if other.chat != desk.member.chat:
-            desk.say_elsewhere(other.chat, OwnerNow(None))
+            desk.elsewhere.append((other.chat, OwnerNow(None)))
         return OwnerNow(other.name)
     yes = Choice(ButtonText.YES_TO, (HandOver(member=other.id, is_confirmed=True),), other.name)
     asking = Asking((yes, Choice(ButtonText.NOT_NOW, (Decline(),))))
@@ -222,10 +221,9 @@ def hand_over(command: HandOver, desk: Desk) -> MemberAsked | OwnerNow | NoSuchM
 
 def _other(command: RemoveMember | HandOver, desk: Desk) -> Member | NoSuchMember | OwnerOnly:
     """Find the other member that is pressed or named; only the owner asks for one."""
-    members = desk.store.members(desk.member.household)
+    others = desk.others
     if not desk.member.is_owner:
-        return OwnerOnly(next((one.name for one in members if one.is_owner), ""))
-    others = [one for one in members if one.id != desk.member.id]
+        return OwnerOnly(next((one.name for one in others if one.is_owner), ""))
     for one in others:
         if one.id == command.member or (command.name and one.name.casefold() == command.name.casefold()):
             return one

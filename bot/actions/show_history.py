@@ -92,15 +92,14 @@ def history_lines(
 
     The last of each line is who told it, where several share the plants.
     """
-    members = desk.store.members(desk.member.household)
-    names = {one.id: one.name for one in members} if len(members) > 1 else {}
+    names = desk.authors
     entries = sorted(valid(desk.entries), key=lambda one: (one.happened_at, one.id))
     return [
         (
             entry.happened_on,
             plant_name(desk, entry),
             describe(entry),
-            names.get(entry.member) if entry.member is not None else None,
+            names.get(entry.member),
         )
         for entry in entries
         if entry.happened_on >= since

@@ -32,7 +32,5 @@ def take_lines(command: TakeLines, desk: Desk) -> LinesTaken | NothingDue:
         return nothing_due(desk)
     desk.write(desk.draft(LineTaken(), plant=plant, on=desk.evening.on) for plant in taken)
     names = desk.names(taken)
-    others = [one for one in desk.store.members(desk.member.household) if one.id != desk.member.id]
-    for chat in sorted({one.chat for one in others} - {desk.member.chat}):
-        desk.say_elsewhere(chat, TakenByOther(desk.speaker, names))
-    return LinesTaken(names, tuple(one.name for one in others))
+    desk.tell_others(TakenByOther(desk.speaker, names))
+    return LinesTaken(names, tuple(one.name for one in desk.others))
