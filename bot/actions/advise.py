@@ -108,12 +108,13 @@ def tell_the_sun(command: Ask, desk: Desk) -> SunTold:
     numbers = {desk.plant(plant).place for plant in command.plants} | ({command.place} - {None})
     places = [one for one in desk.household.places.values() if not numbers or one.id in numbers]
     return SunTold(
-        tuple(_sun_of(place, desk) for place in places),
+        tuple(sun_of(place, desk) for place in places),
         has_town=desk.household.site.is_located,
     )
 
 
-def _sun_of(place: Place, desk: Desk) -> PlaceSun:
+def sun_of(place: Place, desk: Desk) -> PlaceSun:
+    """Give when direct sun, or a lamp, reaches a place today. [aware UTC]."""
     spans = lit_spans(place.exposure, desk.household.site, desk.today, 1)
     return PlaceSun(place=place, spans=tuple((span.start, span.end) for span in spans))
 

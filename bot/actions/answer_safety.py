@@ -47,7 +47,7 @@ def tell_cautions(command: Ask, desk: Desk) -> CautionsTold:
         if product.ingredient in desk.knowledge.products
         and (product.id == command.product if command.product is not None else product.stock_ml != 0)
     ]
-    occasions = (Occasion.USE, Occasion.ASKED) if command.in_full else ()
+    occasions = (Occasion.USE, Occasion.ASKED, Occasion.WASTE) if command.in_full else ()
     return CautionsTold(
         tuple((kind.name, kind.caution, kind.harms_cats_and_fish) for kind in kinds),
         knows_animals=bool(desk.household.animals),

@@ -29,6 +29,15 @@ class Topic(Enum):
     FIT = "fit"
     SUN = "sun"
     BUY = "buy"
+    WITH = "with"
+    STEPS = "steps"
+    ORDER = "order"
+    LATE = "late"
+    INSTEAD = "instead"
+    HEAT = "heat"
+    AFTER = "after"
+    WASTE = "waste"
+    LOOKING = "looking"
 
 
 class Ask(Command, kw_only=True):
@@ -44,6 +53,14 @@ class Ask(Command, kw_only=True):
     in_full: bool = False
     """Whether a reason is asked for with its sums and sources."""
 
+
+OF_WORK = frozenset(
+    {
+        *(Topic.WITH, Topic.STEPS, Topic.ORDER, Topic.LATE, Topic.INSTEAD),
+        *(Topic.HEAT, Topic.AFTER, Topic.WASTE, Topic.LOOKING),
+    }
+)
+"""What is asked about an evening's work."""
 
 WITHOUT_PLANTS = {
     Topic.ANTS,

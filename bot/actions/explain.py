@@ -75,7 +75,7 @@ def _reason(plant: PlantId, desk: Desk) -> ReasonOf:
         product_evidence=_usual_label(step.product, desk) if step and step.product else None,
         washed_off=desk.household.washed_off,
         hard=tuple((pest, why) for pest, why in hard if why is not None),
-        passed_over=_passed_over(plant, step, desk),
+        passed_over=passed_over(plant, step, desk),
     )
 
 
@@ -101,9 +101,7 @@ def _usual_label(product: Product, desk: Desk) -> Evidence | None:
     return kind.evidence if kind is not None and product.label.gap_days is None else None
 
 
-def _passed_over(
-    plant: PlantId, step: Step | None, desk: Desk
-) -> tuple[tuple[str, tuple[Refusal, ...]], ...]:
+def passed_over(plant: PlantId, step: Step | None, desk: Desk) -> tuple[tuple[str, tuple[Refusal, ...]], ...]:
     """Give the products that could do the same but are not suggested, with the rules that forbid them."""
     known = desk.plant(plant)
     if step is None or not known.open_cases:

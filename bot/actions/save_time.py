@@ -52,8 +52,8 @@ def save_time(command: SaveTime, desk: Desk) -> TimeSaved:
     wait = Choice(ButtonText.REST_TOMORROW, (Postpone(plants=rest, on=desk.today + timedelta(days=1)),))
     return TimeSaved(
         minutes=command.minutes,
-        now=tuple(_turn(one, desk) for one in now),
-        later=tuple(_turn(one, desk) for one in later),
+        now=tuple(turn_of(one, desk) for one in now),
+        later=tuple(turn_of(one, desk) for one in later),
         given_up=desk.names(given_up(desk.household, desk.knowledge, desk.today)) if later or is_many else (),
         sorts={sort: desk.names(plants) for sort, plants in sorted_out.sorts.items()} if is_many else {},
         hours_a_week=sorted_out.hours_a_week,
@@ -62,6 +62,7 @@ def save_time(command: SaveTime, desk: Desk) -> TimeSaved:
     )
 
 
-def _turn(chore: Chore, desk: Desk) -> Turn:
+def turn_of(chore: Chore, desk: Desk) -> Turn:
+    """Give one plant's work by name."""
     methods = tuple(task.method for task in chore.tasks)
     return Turn(desk.plant(chore.plant).name, methods, chore.minutes)

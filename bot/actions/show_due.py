@@ -21,6 +21,8 @@ class DueList(Outcome, kw_only=True):
     today: date
     evenings: tuple[tuple[date, tuple[DueLine, ...]], ...]
     is_week: bool
+    free: tuple[str, ...] = ()
+    """Plants asked about of which nothing is due."""
 
 
 def due_lines(desk: Desk, tasks: tuple[Task, ...]) -> tuple[DueLine, ...]:
@@ -33,5 +35,12 @@ def due_lines(desk: Desk, tasks: tuple[Task, ...]) -> tuple[DueLine, ...]:
 
 @answers(Topic.DUE)
 def show_due(command: Ask, desk: Desk) -> DueList:
-    evenings = tuple((evening.on, due_lines(desk, evening.tasks)) for evening in desk.agenda.evenings)
-    return DueList(today=desk.today, evenings=evenings, is_week=command.when == "week")
+    asked = set(command.plants)
+    found = [
+        (evening.on, tuple(one for one in evening.tasks if not asked or one.plant in asked))
+        for evening in desk.agenda.evenings
+    ]
+    evenings = tuple((on, due_lines(desk, tasks)) for on, tasks in found if tasks)
+    due = {task.plant for _, tasks in found for task in tasks}
+    free = desk.names(one for one in command.plants if one not in due)
+    return DueList(today=desk.today, evenings=evenings, is_week=command.when == "week", free=free)

@@ -52,7 +52,7 @@ def _entry(
         return Refused(table.text("refused"), evidence)
     occasion = table.text("when")
     if occasion not in {one.value for one in Occasion}:
-        table.problem(f"when must be use, clean-out or asked, got {occasion!r}")
+        table.problem(f"when must be use, clean-out, asked or waste, got {occasion!r}")
         occasion = Occasion.ASKED.value
     return Caution(
         text=table.text("text"),

@@ -54,13 +54,14 @@ def read_howto(ways: str, terms: str, sources: Mapping[str, Source], pests: Coll
 def _way(key: str, table: Table, *, sources: Mapping[str, Source], pests: Collection[str]) -> Way:
     title = table.text("title")
     words = table.texts("words")
+    after = table.texts("after") if "after" in table.left else ()
     variants = tuple(_variant(title, row, sources, pests) for row in table.rows("variants"))
     for variant in variants[:-1]:
         if not variant.pests and not variant.plants:
             table.problem("a variant that fits everything stands before another")
     if not variants or variants[-1].pests or variants[-1].plants:
         table.problem("the last variant must fit everything")
-    return Way(key, words, variants)
+    return Way(key, words, variants, after)
 
 
 def _variant(title: str, table: Table, sources: Mapping[str, Source], pests: Collection[str]) -> Variant:

@@ -15,6 +15,8 @@ class Occasion(Enum):
     CLEAN_OUT = "clean-out"
     ASKED = "asked"
     """Only to who asks."""
+    WASTE = "waste"
+    """To who asks, and with what becomes of rests."""
 
 
 class Danger(Enum):

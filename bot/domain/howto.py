@@ -38,6 +38,8 @@ class Way(Value):
     key: str
     words: tuple[str, ...]
     variants: tuple[Variant, ...]
+    after: tuple[str, ...] = ()
+    """What comes after it."""
 
     def for_plant(self, pest: str | None, bears: Collection[Bears]) -> Variant:
         """Choose the first variant that fits; the last fits everything."""

@@ -7,7 +7,7 @@ from itertools import islice, pairwise
 
 from bot.actions.action import ButtonText, Choice, Command, Expecting
 from bot.actions.add_plants import AddPlants
-from bot.actions.ask import Ask, Topic
+from bot.actions.ask import OF_WORK, Ask, Topic
 from bot.actions.courtesy import Greet, Help, Thanks
 from bot.actions.decline import Decline
 from bot.actions.give_first_aid import GiveFirstAid
@@ -48,7 +48,7 @@ from bot.phrases.names import Plants
 from bot.phrases.notation import notation
 from bot.phrases.offering import Likely, likely
 from bot.phrases.putting_home_right import put_right
-from bot.phrases.questions import STATES, beyond, is_plain_question
+from bot.phrases.questions import STATES, beyond, is_plain_question, is_question
 from bot.phrases.saying import say_all
 from bot.phrases.slips import mended
 from bot.phrases.spotting import has_slip, spotted, with_names
@@ -72,6 +72,8 @@ FEWEST_DOUBTED = 4
 FEWEST_WORDS = 3
 """In fewer a slip is likelier than a manner of speaking. [1]"""
 ANSWER_FROM = 0.7
+ASKED_FROM = 0.4
+"""Of what may be asked this share is answered: it writes nothing. Judgement. [1]"""
 BETTER_FROM = 0.3
 LEAST_ASKED = 0.25
 LEAST_ASKED_STRANGELY = 0.6
@@ -213,7 +215,8 @@ def read(text: str, situation: Situation) -> Reading:
     meant = home or _usual(text, sure, situation)
     is_read = home is not None and not any(one.left_out for one in home.offers)
     is_faint = alarm(text, situation) is Alarm.FAINT
-    if is_faint and not is_read and not _is_accounted_for(text, situation):
+    is_of_work = bool(meant.sure) and all(isinstance(one, Ask) and one.topic in OF_WORK for one in meant.sure)
+    if is_faint and not (is_read or is_of_work or _is_accounted_for(text, situation)):
         asked = tuple(one for one in meant.sure if isinstance(one, NotUnderstood | Incomplete))
         offers = meant.offers or (() if asked else _said_back(meant.sure, situation))
         told = () if offers else asked or (NotUnderstood(text[:LONGEST]),)
@@ -441,8 +444,9 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
     sure = _of_the_stage(sure, text, situation)
     has_words = any(character.isalnum() for character in text)
     guesses = rank(with_names(text, situation), situation) if has_words else []
+    told = _asked(sure, text, situation, guesses)
     sure = _asked_for_sure(sure, text, situation, guesses)
-    witnessed = _witnessed(sure, text, situation, guesses) if guesses else None
+    witnessed = told or (_witnessed(sure, text, situation, guesses) if guesses else None)
     if witnessed is not None:
         return witnessed
     is_idle = bool(guesses) and guesses[0].form in SAYS_NOTHING and guesses[0].chance >= CHATTER_FROM
@@ -476,6 +480,35 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
     offers = offers or _town_owed(text, situation)
     offers = offers or (() if is_asked else _slipped(words_of(plain(text)), situation))
     return Reading(sure=() if offers else sure, offers=offers, lost=lost, text=text)
+
+
+def _asked(
+    sure: tuple[Command, ...], text: str, situation: Situation, guesses: list[Guess]
+) -> Reading | None:
+    """
+    Give what is asked by the model, where a list of words finds something it holds for unlikely, or nothing.
+
+    What is asked of an evening's work it tells alone: no words stand for such questions.
+    """
+    open_ones = (one for one in sure if isinstance(one, Incomplete))
+    is_open = all(one.missing in _OPEN_QUESTIONS for one in open_ones)
+    if not (guesses and is_open and all(isinstance(one, Ask | NotUnderstood | Incomplete) for one in sure)):
+        return None
+    if is_question(words_of(plain(text)), situation):
+        guesses = [one for one in guesses if subject_of(one.form) is Subject.QUESTION]
+    best, among = guesses[0] if guesses else None, sum(one.chance for one in guesses)
+    if best is None or best.chance < max(LEAST_FORM, ASKED_FROM * among):
+        return None
+    listed = {form for one in sure for form in forms_of(one)}
+    is_listed = any(one.form in listed and one.chance >= LEAST_ASKED for one in guesses)
+    if best.form not in _OF_WORK and (is_listed or best.form not in _OF_THE_PLAN or best.chance < ASKED_FROM):
+        return None
+    told = ROWS[best.form](Mentions(spotted(text, situation), Setting(situation)))
+    return None if told is None else Reading(sure=told, text=text)
+
+
+_OF_THE_PLAN = frozenset({"ask.why", "ask.due"})
+_OF_WORK = frozenset(f"ask.{topic.value}" for topic in OF_WORK)
 
 
 def _adds(offer: Offer) -> bool:
@@ -583,7 +616,7 @@ def _answered(offers: tuple[Offer, ...], guesses: list[Guess]) -> tuple[Command,
     best = offers[0] if offers else None
     if best is None or best.left_out or best.chance < ANSWER_FROM or guesses[0].chance < ANSWER_FROM:
         return ()
-    return best.commands if all(isinstance(one, _QUESTIONS) for one in best.commands) else ()
+    return best.commands if all(isinstance(one, (*_QUESTIONS, Mix)) for one in best.commands) else ()
 
 
 def _is_better(offer: Offer) -> bool:

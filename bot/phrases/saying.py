@@ -79,6 +79,12 @@ _ABOUT_PLANTS = {
     Topic.PHOTOS: "photos of {}",
     Topic.FIT: "what can i use on {}?",
     Topic.EATING: "when can we eat {}?",
+    Topic.WITH: "what do i treat {} with?",
+    Topic.STEPS: "how do i treat {}?",
+    Topic.LATE: "can {} wait?",
+    Topic.INSTEAD: "is wiping {} enough?",
+    Topic.HEAT: "is it too hot for {}?",
+    Topic.LOOKING: "what do i look for on {}?",
 }
 _ABOUT_ALL = {
     Topic.DUE: "what is due?",
@@ -100,6 +106,15 @@ _ABOUT_ALL = {
     Topic.PLACES: "where are my plants?",
     Topic.BUY: "what should i buy?",
     Topic.SUN: "when is there sun?",
+    Topic.WITH: "what do i use tonight?",
+    Topic.STEPS: "how do i do it?",
+    Topic.ORDER: "which one first?",
+    Topic.LATE: "can it wait?",
+    Topic.INSTEAD: "is wiping enough?",
+    Topic.HEAT: "is it too hot?",
+    Topic.AFTER: "what comes after the spray?",
+    Topic.WASTE: "where does the rest go?",
+    Topic.LOOKING: "what do i look for?",
 }
 _TRAITS = {
     "edible": "{} is edible",

@@ -81,9 +81,10 @@ def _due(told: DueList, voice: Voice) -> str:
     shown = [
         (on, lines) for on, lines in told.evenings if not told.is_week or on <= told.today + timedelta(days=7)
     ]
+    free = [f"Nothing is due on {voice.plants(told.free)}."] if told.free else []
     if not shown:
-        return "Nothing is due" + (" this week." if told.is_week else ".")
-    lines = []
+        return free[0] if free else "Nothing is due" + (" this week." if told.is_week else ".")
+    lines = free
     for on, of in shown:
         first, *more = due_words(of, voice)
         lines += [f"{near_day(on, voice.today)}: {first}", *more]

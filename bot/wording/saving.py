@@ -25,7 +25,7 @@ def time_saved(told: TimeSaved) -> str:
     if not told.now:
         return "Nothing is due tonight."
     first = sum(one.minutes for one in told.now)
-    lines = [f"First, about {first} min:", *_turns(told.now)]
+    lines = [f"First, about {first} min:", *turns(told.now)]
     if told.later:
         rest = sum(one.minutes for one in told.later)
         lines.append(f"Can wait, {rest} min: {some([one.plant for one in told.later], SHOWN)}.")
@@ -34,14 +34,15 @@ def time_saved(told: TimeSaved) -> str:
     return "\n".join(lines)
 
 
-def _turns(turns: Sequence[Turn]) -> list[str]:
+def turns(told: Sequence[Turn]) -> list[str]:
+    """Say turns one a line."""
     lines = []
-    for number, one in enumerate(turns[:SHOWN], start=1):
+    for number, one in enumerate(told[:SHOWN], start=1):
         acts = [(method, None) for method in one.methods if method]
         work = planned(acts) if acts else "look"
         lines.append(f"{number} {one.plant}: {work}, {one.minutes} min")
-    if len(turns) > SHOWN:
-        lines.append(f"then {listed(one.plant for one in turns[SHOWN:])}")
+    if len(told) > SHOWN:
+        lines.append(f"then {listed(one.plant for one in told[SHOWN:])}")
     return lines
 
 

@@ -22,7 +22,7 @@ from bot.wording.voice import Voice
 
 BECAUSE = {
     Because.FEW: "up to 5 in one spot: by hand, one by one",
-    Because.SOME: "more than a few: a spray reaches what a swab misses",
+    Because.SOME: "a spray reaches what a swab misses",
     Because.MANY: "many: a clean-out first, then sprays",
     Because.START: "the strong first step frees most and saves days (a simulation; judgement)",
     Because.FEW_STILL: "living ones after three treatments by hand, so a spray joins",
@@ -102,7 +102,7 @@ def _sun(one: ReasonOf, voice: Voice) -> str:
 def _short_case(one: ReasonOf, state: Progress, voice: Voice) -> list[str]:
     lines = [f"{one.plant}, {state.pest.name}: {rounds_words(state)}."]
     if one.step is not None:
-        lines.append(_next(one, one.step, voice.today) + _short_gap(one, one.step, voice))
+        lines += [_next(one, one.step, voice.today), _short_gap(one.step, voice)]
         lines += [*_shorter_label(one.step), *_bounds(one.step, state)]
     lines += [
         hard_words(hard, one.plant, state.pest, voice) for pest, hard in one.hard if pest == state.pest.key
@@ -112,15 +112,13 @@ def _short_case(one: ReasonOf, state: Progress, voice: Voice) -> list[str]:
     return lines
 
 
-def _short_gap(one: ReasonOf, step: Step, voice: Voice) -> str:
+def _short_gap(step: Step, voice: Voice) -> str:
     gap = step.gap
     if gap is None:
-        return " The first treatment is due at once."
-    label = f", the label of {one.product} waits {counted(gap.label_days, 'day')}" if gap.label_days else ""
-    return (
-        f" At {voice.warmth(gap.temperature)} what a treatment reaches stays reachable for {gap.window_days:.1f} "
-        f"days{label}: so {_span(step)}."
-    )
+        return "The first treatment is due at once."
+    label = f", the label waits {gap.label_days}" if gap.label_days else ""
+    reach = f"at {voice.warmth(gap.temperature)} in reach {gap.window_days:.1f} days{label}"
+    return f"Next {_span(step)}: {reach}."
 
 
 def _span(step: Step) -> str:
@@ -130,15 +128,13 @@ def _span(step: Step) -> str:
 
 
 def _next(one: ReasonOf, step: Step, today: date) -> str:
-    what = planned([(act.method, None) for act in step.acts]) + (
-        f" with {one.product}" if one.product else ""
-    )
+    what = planned([(act.method, one.product if act.product else None) for act in step.acts])
     reason = f"because {BECAUSE[step.because]}"
     if step.closes_on < today:
         return f"The next {what} was due by {near_day(step.closes_on, today)}, {reason}."
     if step.aim_on < today:
         return f"The next {what} is due now, by {near_day(step.closes_on, today)}, {reason}."
-    return f"Next {what} {near_day(step.aim_on, today)}, {reason}."
+    return f"{what[:1].upper()}{what[1:]}, {reason}."
 
 
 def _shorter_label(step: Step) -> list[str]:

@@ -46,7 +46,7 @@ def test_the_first_use_speaks_of_eyes_and_air_beside_what_the_product_says() -> 
 
 
 def test_own_bottles_spoons_and_drains_are_behind_the_button() -> None:
-    asked = told("soap", on=Occasion.ASKED)
+    asked = told("soap", on=Occasion.ASKED) + told("soap", on=Occasion.WASTE)
     assert all(word in asked for word in ("own bottle", "spoon", "drain"))
     assert "drain" not in told("soap")
 
@@ -58,7 +58,10 @@ def test_a_clean_out_speaks_of_bleach_and_sap() -> None:
 @pytest.mark.parametrize(
     ("row", "problem"),
     [
-        ('[x]\nwhen = "never"\ntext = "T"', "cautions.x: when must be use, clean-out or asked, got 'never'"),
+        (
+            '[x]\nwhen = "never"\ntext = "T"',
+            "cautions.x: when must be use, clean-out, asked or waste, got 'never'",
+        ),
         ('[x]\nwhen = "use"\nproducts = ["tea"]\ntext = "T"', "cautions.x: products: nobody knows tea"),
         ('[x]\nwhen = "use"\nanimals = ["yeti"]\ntext = "T"', "cautions.x: animals: nobody knows yeti"),
         ('[x]\nrefused = "No."', "cautions.x: no such plan is refused"),

@@ -188,7 +188,7 @@ def test_with_no_case_nothing_is_due_and_there_is_no_why(talk: Talk) -> None:
 
 def test_why_gives_terms_assumption_and_source(outbreak: Talk) -> None:
     (first,) = outbreak.say("why more hoya")
-    assert "because more than a few: a spray reaches what a swab misses." in first
+    assert "because a spray reaches what a swab misses." in first
     assert "The first treatment is due at once." in first
     outbreak.evening()
     outbreak.say("done")
@@ -204,8 +204,8 @@ def test_why_gives_terms_assumption_and_source(outbreak: Talk) -> None:
 def test_why_says_since_when_a_round_is_late(talk: Talk) -> None:
     talk.set_up(("hoya 3 citrus mealybugs", "swabbed hoya"))
     ahead = talk.asks("why hoya")
-    assert "Next swab with alcohol" in ahead
-    assert "so Thu 7 May to Sun 10 May." in ahead
+    assert "Swab with alcohol, because" in ahead
+    assert "Next Thu 7 May to Sun 10 May: " in ahead
     talk.passes(days=7)
     assert "The next swab with alcohol is due now, by tomorrow, Sun 10 May" in talk.asks("why hoya")
     talk.passes(days=2)

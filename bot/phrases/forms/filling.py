@@ -31,9 +31,11 @@ from bot.actions.set_traits import SetTraits
 from bot.actions.share import Invite
 from bot.actions.skip_question import SkipQuestion
 from bot.actions.stock_product import StockProduct
+from bot.actions.tell_how import AskHow
 from bot.actions.undo import Undo
 from bot.actions.walk_through import BeginWalk, EndWalk, PassPlant
 from bot.actions.work_through import BeginWork, EndWork, TickWork
+from bot.catalogue.howto import load_howto
 from bot.catalogue.towns import find_towns, folded
 from bot.domain.identity import PlantId
 from bot.domain.label import Label
@@ -198,6 +200,8 @@ def later(told: Mentions) -> Filled:
     if at is not None and (on is None or isinstance(on, Trouble)):
         local = at.astimezone(told.situation.zone)
         is_tonight = at > told.situation.now and local.date() == told.situation.today
+        if on is None and at <= told.situation.now:
+            return None  # that hour is over
         if is_tonight and local.hour < told.situation.quiet_from_hour:
             return (Postpone(plants=plants, at=at),)
         return (Postpone(plants=plants, on=tomorrow),)
@@ -637,6 +641,10 @@ def ask(topic: Topic, told: Mentions) -> Filled:
     period, product, place = told.one(Period), told.one(Product), told.one(Place)
     plants = unique(plant for one in told.every(Plants) for plant in one.ids) if topic not in _OF_ALL else ()
     when = None if period is None else period.name
+    ways = load_howto().way_by_word
+    named = {ways[word].key for word in told.words if word in ways}
+    if topic is Topic.STEPS and len(named) == 1:
+        return (AskHow(way=named.pop(), plant=plants[0] if len(plants) == 1 else None),)
     if topic is Topic.DUE and when is None and "tomorrow" in told.words:
         when = "tomorrow"
     if topic is Topic.LOG and "yesterday" in told.words:
@@ -654,7 +662,7 @@ def ask(topic: Topic, told: Mentions) -> Filled:
 
 
 _OF_ALL = frozenset(
-    {Topic.DUE, Topic.ISOLATED, Topic.STOCK, Topic.SETTINGS, Topic.ROUTINES, Topic.MEMBERS, Topic.PLANTS}
+    {Topic.ISOLATED, Topic.STOCK, Topic.SETTINGS, Topic.ROUTINES, Topic.MEMBERS, Topic.PLANTS}
 )
 
 

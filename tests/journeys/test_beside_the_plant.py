@@ -1,0 +1,49 @@
+"""What is asked standing beside the plant is answered from the plan, and nothing is written."""
+
+import pytest
+
+from tests.journeys.talking import Talk
+
+
+@pytest.fixture
+def evening(talk: Talk) -> Talk:
+    talk.set_up()
+    talk.say("hoya 12 mealybugs in the axils")
+    talk.evening()
+    return talk
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        ("remind me which stuff goes on the cloth", "wipe hoya, then soap"),
+        ("which of my two bottles is for tonight", "by your label"),
+        ("should every leaf get it or only the bad ones", "until it just drips"),
+        ("do the leaves have to drip", "until it just drips"),
+        ("who do i start on", "1 hoya: wipe, then spray"),
+        ("roughly how many minutes is this", "About 11 min"),
+        ("would tomorrow morning be all right too", "until Sun 3 May is as good"),
+        ("how bad would it be to miss this one", "one treatment more"),
+        ("isn't the wipe alone enough", "so both"),
+        ("it's so hot, shall i spray all the same?", "7 °C to 32 °C"),
+        ("how many minutes does the soap stay on", "leave it on and let it dry"),
+        ("does the rest of the mix keep till next week", "keeps 24 hours"),
+        ("which parts of the plant do i look at", "axils"),
+    ],
+)
+def test_a_question_of_tonight_is_answered_with_a_figure_or_a_step(
+    evening: Talk, words: str, told: str
+) -> None:
+    before = len(evening.entries())
+    assert told in evening.asks(words)
+    assert evening.new_since(before) == []
+
+
+def test_an_evening_can_be_put_off_where_it_is_asked_whether_it_can_wait(evening: Talk) -> None:
+    evening.say("does it have to be tonight")
+    assert evening.press("Tomorrow")[0].startswith("Put off: hoya, tomorrow")
+
+
+def test_a_plant_that_is_only_looked_at_has_nothing_due(evening: Talk) -> None:
+    assert "Nothing is to be done to small hoya" in evening.asks("what do i put on the small hoya")
+    assert "hoya, then soap" not in evening.asks("do i have to treat small hoya too")
