@@ -100,24 +100,10 @@ def clock(pest: Pest, warmth: Warmth) -> Clock:
     """
     first, second, rest = pest.instars
     eggs_hi = (pest.egg_hi, first, second)
-    if not warmth.daily:
-        return _steady_clock(pest, held(pest, warmth.mean))
     return Clock(
         first_instar=sequence_days(pest, (first,), warmth),
         second_instar=sequence_days(pest, (first, second), warmth),
         h1=sequence_days(pest, (pest.egg_lo, first), warmth),
         h2=sequence_days(pest, eggs_hi, warmth),
         h3=sequence_days(pest, (*eggs_hi, rest), warmth),
-    )
-
-
-def _steady_clock(pest: Pest, temperature: float) -> Clock:
-    first, second, rest = (development_days(stage, temperature) for stage in pest.instars)
-    egg_hi = development_days(pest.egg_hi, temperature)
-    return Clock(
-        first_instar=first,
-        second_instar=first + second,
-        h1=development_days(pest.egg_lo, temperature) + first,
-        h2=egg_hi + first + second,
-        h3=egg_hi + first + second + rest,
     )
