@@ -77,6 +77,9 @@ _UNSURE = frozenset(
 )
 _STEM = 4
 """Letters by which "fluffy" and "fluff" are the same word. Judgement."""
+_ASKING = listed("why how what when where who")
+_OF_A_NAME = frozenset({ButtonText.NAMED, ButtonText.TOLD_OF})
+"""Buttons that stand for one of several; a name alone is no word to put its plant back."""
 _OF_A_KEY = listed("they their them these those with without some like look looks does then that this there")
 
 
@@ -93,7 +96,7 @@ def read_answer(text: str, words: tuple[str, ...], situation: Situation) -> Mean
         return _set_right(items, situation.choices[0].commands)
     return (
         _by_refusal_to_move(words, situation.choices)
-        or _by_plant(items, situation)
+        or (None if _ASKING & frozenset(words) else _by_plant(items, situation))
         or _by_method(items, situation.choices)
         or _by_find(items, words, situation)
         or _by_words_of_the_key(words, situation)
@@ -201,12 +204,12 @@ def _is_close(typed: str, label: str) -> bool:
 
 
 def _by_plant(items: tuple[Item, ...], situation: Situation) -> Meant | None:
-    """Take a plant's name, in part or misspelt, for the choice that bears it."""
+    """Take a plant's name, in part or misspelt, for that choice, where which one is meant is asked."""
     meaning = items[0].meaning if len(items) == 1 else None
     if not isinstance(meaning, Plants) or len(meaning.ids) != 1:
         return None
     name = next(known.names[0] for known in situation.plants if known.id == meaning.ids[0])
-    meant = [choice for choice in situation.choices if choice.of == name]
+    meant = [choice for choice in situation.choices if choice.of == name and choice.text in _OF_A_NAME]
     return meant[0].commands if len(meant) == 1 else None
 
 

@@ -1,12 +1,26 @@
 """What once was written wrongly, said again in other words: what the journal holds, and what is asked."""
 
-from datetime import date, time, timedelta
+from datetime import UTC, date, time, timedelta
 
 import pytest
 
+from bot.actions.action import ButtonText, Choice, Expecting
 from bot.actions.add_plants import AddPlants, NewPlant
-from bot.domain.journal import CheckedClean, Found, Postponed, TemperatureRead, Treated, Voided, WorkTicked
-from tests.journeys.talking import Talk
+from bot.actions.ask import Ask, Topic
+from bot.actions.log_check import LogCheck
+from bot.actions.release_plant import ReleasePlant
+from bot.domain.journal import (
+    CheckedClean,
+    Found,
+    Heard,
+    Postponed,
+    TemperatureRead,
+    Treated,
+    Voided,
+    WorkTicked,
+)
+from bot.domain.trade import Level
+from tests.journeys.talking import OWNER, Talk
 
 
 def kinds(talk: Talk, since: int) -> set[type]:
@@ -494,3 +508,23 @@ def test_who_is_lost_gets_help_and_loses_no_plant(asked_tonight: Talk, words: st
     before = count(asked_tonight)
     assert asked_tonight.say(words)[0].startswith("Write as you would to a friend")
     assert kinds(asked_tonight, before) == set()
+
+
+@pytest.mark.parametrize(
+    "words", ["why hoya", "how is the hoya", "so what about hoya", "hoya", "the hoya please"]
+)
+def test_a_plants_name_alone_puts_no_plant_back(talk: Talk, words: str) -> None:
+    """The evening's message offers [Put hoya back] beside [None seen] and [Why]."""
+    hoya = next(plant for plant in talk.home.living if plant.name == "hoya")
+    offered = (
+        Choice(ButtonText.NONE_SEEN, (LogCheck(plants=(hoya.id,), level=Level.PLAIN),)),
+        Choice(ButtonText.PUT_BACK, (ReleasePlant(plants=(hoya.id,), confirmed=True),), "hoya"),
+        Choice(ButtonText.WHY, (Ask(topic=Topic.WHY),)),
+    )
+    talk.say("hoya 12 longtailed mealybugs")
+    with talk.database.unit() as store:
+        (home,) = store.households()
+        store.ask(home, OWNER, Expecting.LINES, offered, talk.now.astimezone(UTC))
+    before = count(talk)
+    talk.say(words)
+    assert kinds(talk, before) <= {Heard}
