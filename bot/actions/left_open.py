@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date, timedelta
+from itertools import takewhile
 
 from bot.actions.action import Asking, ButtonText, Choice, Command, Expecting, Outcome
 from bot.actions.add_plants import AddPlants
@@ -144,11 +145,8 @@ def _is_said(command: Command, question: Question, desk: Desk) -> bool:
         living = {plant.name.casefold() for plant in desk.household.living}
         return any(one.name.casefold() in living for one in command.plants)
     kinds, plants = _WRITTEN.get(type(command), ()), getattr(command, "plants", ())
-    return any(
-        isinstance(one.payload, kinds) and (one.plant in plants or not plants)
-        for one in reversed(desk.entries)
-        if one.recorded_at > question.asked_at
-    )
+    since = takewhile(lambda one: one.recorded_at > question.asked_at, reversed(desk.entries))
+    return any(isinstance(one.payload, kinds) and (one.plant in plants or not plants) for one in since)
 
 
 def plants_of_finds(choices: Sequence[Choice]) -> tuple[PlantId, ...]:
