@@ -411,8 +411,8 @@ def _tokens(text: str) -> tuple[list[str], tuple[str, ...]]:
 def _slips(words: tuple[str, ...], situation: Situation) -> dict[str, str]:
     """Give what misspelt and shortened words are most likely meant for."""
     known = _vocabulary(situation.kinds, situation.ingredients, situation.pests)
-    listed_too = _IDLE | common_words()
-    strange = {one for one in words if one.isalpha() and one not in known and one not in listed_too}
+    listed_too = (known, _IDLE, common_words())
+    strange = {one for one in words if one.isalpha() and not any(one in some for some in listed_too)}
     strange = {one for one in strange if phrase_at((one,), 0) is None and number_at((one,), 0) is None}
     if situation.lacks_town:
         strange = {one for one in strange if not find_towns(one)}

@@ -710,11 +710,11 @@ def slip_of(word: str, known: frozenset[str], *, is_own: bool = False) -> str | 
     allowed = min(3 if is_own else 2, max(1, (len(word) - 1) // 3 if is_own else (len(word) >= _LONG) + 1))
     if len(word) < _SHORTEST_OWN:
         allowed = 1
-    near, shortened = [], []
+    near, shortened, heard = [], [], _sounds(word)
     for one in known:
         if len(one) < _SHORTEST_SLIP or one[0] != word[0]:
             continue
-        if _sounds(word) == _sounds(one):
+        if heard == _sounds(one):
             shortened.append((len(one), one))
         elif abs(len(one) - len(word)) <= allowed:
             near.append((slips_between(word, one, allowed), one))
