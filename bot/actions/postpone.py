@@ -34,8 +34,8 @@ class Postpone(Command, kw_only=True):
 class PutOff(Outcome, kw_only=True):
     """Due on another day, or later this evening; costs names plants that run late by it."""
 
-    plants: tuple[str, ...]
-    on: date
+    moved: tuple[tuple[date, tuple[str, ...]], ...]
+    """Plants by the evening they are asked for again."""
     at: datetime | None
     costs: tuple[tuple[str, Step], ...]
 
@@ -53,12 +53,24 @@ def postpone(command: Postpone, desk: Desk) -> PutOff | NothingDue | EntryAsked 
         return nothing_due(desk)
     desk.write(desk.draft(Postponed(on=on, at=command.at), plant=plant) for plant in plants)
     costs = [(desk.plant(plant).name, _late_step(desk, desk.plant(plant), on)) for plant in plants]
+    evenings: dict[date, list[PlantId]] = {}
+    for plant in plants:
+        evenings.setdefault(on if command.at else _next_on(plant, on, desk), []).append(plant)
     return PutOff(
-        plants=desk.names(plants),
-        on=on,
+        moved=tuple((evening, desk.names(names)) for evening, names in sorted(evenings.items())),
         at=command.at,
         costs=tuple((name, step) for name, step in costs if step is not None),
     )
+
+
+def _next_on(plant: PlantId, on: date, desk: Desk) -> date:
+    """Give the evening it is asked for again: handwork between two sprays is not made up for."""
+    evenings = (
+        evening.on
+        for evening in desk.agenda_on(on).evenings
+        if evening.on >= on and any(task.plant == plant for task in evening.tasks)
+    )
+    return next(evenings, on)
 
 
 def _is_open(plant: PlantId, on: date, desk: Desk) -> bool:

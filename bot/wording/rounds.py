@@ -172,8 +172,10 @@ def _nothing_due(told: NothingDue, voice: Voice) -> str:
 
 @says_shortly
 def _put_off(told: PutOff, voice: Voice) -> str:
-    when = f"at {voice.clock(told.at)} tonight" if told.at is not None else near_day(told.on, voice.today)
-    lines = [f"Put off: {voice.plants(told.plants)}, {when}."]
+    tonight = None if told.at is None else f"at {voice.clock(told.at)} tonight"
+    lines = [
+        f"Put off: {voice.plants(names)}, {tonight or near_day(on, voice.today)}." for on, names in told.moved
+    ]
     missed = [name for name, step in told.costs if step.lateness is Lateness.MISSED]
     late = [name for name, step in told.costs if name not in missed and step.last_on is not None]
     if missed:
