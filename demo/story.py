@@ -1,5 +1,5 @@
 """
-Twelve weeks of an outbreak in an attic flat in Ghent, played through the real bot over HTTP. All invented.
+Fourteen weeks of an outbreak in an attic flat in Ghent, played through the real bot over HTTP. All invented.
 
 The person here does what a tired person does: is late, does half, corrects herself. At the end checks of
 our own say whether the bot kept its word: nothing sent in quiet hours, no spray asked for in direct sun.
@@ -20,7 +20,7 @@ from demo.shadows import lit_minute
 
 ZONE = ZoneInfo("Europe/Brussels")
 START = datetime(2026, 5, 2, 10, 0, tzinfo=ZONE)
-WEEKS = 12
+WEEKS = 14
 GHENT = (51.05, 3.72)
 QUIET_FROM, QUIET_UNTIL = 22, 8
 SPRAY_AND_DRY_MINUTES = 210
@@ -64,18 +64,22 @@ OUTBREAK = (
     "a few longtailed mealybugs on the coffee plant",
     "orchid 8 longtailed mealybugs",
     "some spider mites on the ivy",
+    "2 fungus gnats on the calathea",
+    "got bti, every 5 days",
     "isolate the hoya",
     "isolate the ivy",
     "isolated?",
     "why hoya",
 )
+CASES = ("hoya", "coffee plant", "moth orchid", "ivy", "calathea")
+"""Plants of the outbreak: all are released by the rule at its end."""
 ASIDES = {
     1: ("done",),
     2: ("not tonight",),
     3: ("done except coffee", "coffee done", "hoya 3 in the axils", "ivy 2 mites"),
-    4: ("done", "undo", "done", "when can the hoya go back"),
-    6: ("dnoe", "what's due"),
-    8: ("thanks",),
+    5: ("done", "undo", "done", "when can the hoya go back"),
+    6: ("dnoe", "done", "what's due"),
+    7: ("thanks",),
 }
 
 
@@ -199,12 +203,14 @@ async def _next_morning(talker: Talker) -> None:
 def _usual(text: str) -> tuple[str, ...]:
     """Answer a nudge as most evenings go: done what was asked, nothing seen."""
     replies = []
-    if re.search(r"^(Spray|Swab|Wipe|Rinse|Clean-out)", text, re.MULTILINE):
+    if re.search(r"^(Spray|Swab|Wipe|Rinse|Prune|Clean-out|calathea: let|Drench)", text, re.MULTILINE):
         replies.append("done")
     if "Look at " in text:
         replies.append("checked everything with a lens, all clean")
-    if "out of the pot once" in text:
-        replies.append("coffee plant clean, roots too")
+    if re.search(r"calathea.*card", text):
+        replies.append("calathea clean, sticky card")
+    if lifted := re.search(r"^Lift (.+) out of the pot once", text, re.MULTILINE):
+        replies += [f"{name} clean, roots too" for name in re.split(r", | and ", lifted[1])]
     return tuple(replies) or ("thanks",)
 
 
@@ -247,6 +253,6 @@ def asked_sprays(text: str, sent: datetime) -> list[tuple[str, datetime]]:
 
 def check_released(released: dict[str, str], faults: Faults) -> None:
     """Find plants that should have been released by the rule within its weeks and were not."""
-    for name in ("ivy", "hoya"):
+    for name in CASES:
         if released.get(name) != "by the rule":
             faults.lines.append(f"{name} was not released by the rule")
