@@ -7,7 +7,7 @@ import ephem
 import pytest
 
 from demo.shadows import altitude_azimuth, is_lit, lit_minute
-from demo.story import GHENT, ZONE, Faults, asked_sprays, check_quiet, check_released, check_sun
+from demo.story import CASES, GHENT, ZONE, Faults, asked_sprays, check_quiet, check_released, check_sun
 
 
 def nudge(at: datetime, text: str = "Tonight") -> dict[str, str]:
@@ -54,10 +54,11 @@ def test_a_spray_put_off_to_the_morning_is_checked_against_the_mornings_sun() ->
 
 def test_a_plant_kept_or_let_go_against_the_rule_is_a_fault() -> None:
     found = Faults()
-    check_released({"ivy": "by the rule", "hoya": "by the rule"}, found)
+    check_released(dict.fromkeys(CASES, "by the rule"), found)
     assert not found.lines
-    check_released({"ivy": "not by the rule"}, found)
-    assert found.lines == ["ivy was not released by the rule", "hoya was not released by the rule"]
+    kept = dict.fromkeys(CASES[2:], "by the rule")
+    check_released(kept | {CASES[0]: "not by the rule"}, found)
+    assert found.lines == [f"{name} was not released by the rule" for name in CASES[:2]]
 
 
 def worst_altitude(latitude: float, longitude: float) -> float:
