@@ -114,6 +114,7 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
     place = desk.household.places.get(plant.place) if plant.place is not None else None
     if plant.isolated_on is None and desk.knowledge.pests[pest].fight.is_set_apart:
         desk.to_set_apart.append(plant_id)
+    apart = tuple(dict.fromkeys(desk.to_set_apart))
     hard = why_hard(desk.outbreak(plant_id, case))
     read, asking = label_to_ask((plant_id,), desk) or (None, None)
     return FindLogged(
@@ -136,7 +137,7 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
         to_read=read,
         hard=hard,
         needs=_needs(desk, pest, step) if is_first else (),
-        asking=ask_apart(tuple(dict.fromkeys(desk.to_set_apart))) if plant.isolated_on is None else asking,
+        asking=ask_apart(apart) if apart and plant.isolated_on is None else asking,
         offers=(
             *(discard_choice(plant_id, desk) if hard is not None else ()),
             Choice(ButtonText.WHY, (Ask(topic=Topic.WHY, plants=(plant_id,)),)),
@@ -148,7 +149,7 @@ def _needs(desk: Desk, pest: str, step: Step | None) -> tuple[Need, ...]:
     """Give what the first weeks take: to see it, to treat it, to be safe."""
     methods = {act.method for act in step.acts} if step is not None else set()
     needs = {
-        Need.LENS: True,
+        Need.LENS: Level.LENS in desk.knowledge.pests[pest].looking.needed,
         Need.CARD: Level.CARD in desk.knowledge.pests[pest].looking.needed,
         Need.GOGGLES: bool(methods & {Method.SPRAY, Method.DRENCH, Method.SWAB}),
         Need.MIX: bool(methods & {Method.CLEAN_OUT, Method.REPOT}),

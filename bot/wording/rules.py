@@ -10,7 +10,7 @@ from bot.domain.gap import plan_gap
 from bot.domain.pest import Pest
 from bot.domain.progress import Progress
 from bot.domain.refusal import ASSUMED_C, generation_days
-from bot.domain.release import FRESH_DAYS, UNLIFTED_FACTOR, rounds_after_find
+from bot.domain.release import FRESH_DAYS, UNLIFTED_FACTOR, can_show, rounds_after_find
 from bot.domain.remedy import AT_ROOTS_TWICE, STALL_DAYS
 from bot.domain.trade import Grade, Level
 from bot.domain.value import Value
@@ -94,7 +94,8 @@ def _rotation(pest: Pest, celsius: float | None, voice: Voice) -> Iterator[str]:
 
 
 def _sight(pest: Pest) -> Iterator[str]:
-    chances = (f"{round(100 * mid)} % {_LOOKS[level]}" for level, (_, mid, _) in pest.sight.items())
+    shown = ((level, mid) for level, (_, mid, _) in pest.sight.items() if can_show(pest, level))
+    chances = (f"{round(100 * mid)} % {_LOOKS[level]}" for level, mid in shown)
     yield f"Of light cases one look finds {listed(chances)}"
 
 

@@ -9,7 +9,6 @@ from bot.domain.measure import Units
 from bot.domain.progress import Progress
 from bot.domain.remedy import Because
 from bot.domain.slot import SlotKind
-from bot.domain.trade import Level
 from bot.wording.acts import planned
 from bot.wording.conditions import hard_words, held_words, percent, rounds_words
 from bot.wording.days import counted, day, near_day
@@ -17,7 +16,7 @@ from bot.wording.labels import against
 from bot.wording.rules import rule_lines
 from bot.wording.saying import says_shortly
 from bot.wording.setting_up import FACINGS, OUTDOORS
-from bot.wording.sources import BASIS, cite
+from bot.wording.sources import cite
 from bot.wording.voice import Voice
 
 BECAUSE = {
@@ -163,15 +162,15 @@ def _case(one: ReasonOf, state: Progress, voice: Voice) -> list[str]:
     if one.step is not None:
         lines += _step(one, one.step, state, voice)
     lines += [f"Not {name}: {against(refusals)}." for name, refusals in one.passed_over]
-    lines.append(_length(one, state))
+    if state.pest.least.rounds is None:
+        lines.append(_length(one, state))
     well, partly, never = state.pest.reached
     lines.append(
         f"Reach: a spray hits {well} well; only in part: {partly}; not at all: {never} (from memory)."
     )
     lines.append(
         f"Treatments may stop after {counted(state.record.rounds_needed, 'treatment')} in all; done so far: {state.rounds_done}, "
-        f"{state.rounds_since_find} of them after the day of the last find. Looks come weekly, on Sundays unless you say "
-        "“look on wednesdays”."
+        f"{state.rounds_since_find} of them after the day of the last find. {_looks_come(state)}"
     )
     lines.append(_release(one, state))
     lines.append(f"Going back: {held_words(state, voice.today)}")
@@ -226,16 +225,23 @@ def _length(one: ReasonOf, state: Progress) -> str:
     )
 
 
+def _looks_come(state: Progress) -> str:
+    if state.pest.rooted:
+        return f"Looks at the roots come every {state.pest.looking.apart_days} days."
+    return "Looks come weekly, on Sundays unless you say “look on wednesdays”."
+
+
 def _release(one: ReasonOf, state: Progress) -> str:
     where = state.state
     warmth = state.temperature if state.temperature is not None else 18.0
-    return (
+    young = "one born" if state.pest.bears_live_young else "an egg of"
+    said = (
         f"Looks: {counted(where.counted_checks, 'look')} counted since the last find, {where.late_checks} of them late; "
-        f"an egg of that day is grown up by {day(where.h3_on)} at {warmth:g} °C. {_source(state.pest.clock_evidence, one)} "
-        f"A plain look finds {round(100 * state.pest.sight[Level.PLAIN][1])} % of light cases, a lens "
-        f"{round(100 * state.pest.sight[Level.LENS][1])} % ({BASIS[state.pest.sight_evidence.basis]}); "
-        f"{percent(where.target)} is what I ask for. Warmer rooms and lens looks bring it forward."
+        f"{young} that day is grown up by {day(where.h3_on)} at {warmth:g} °C. {_source(state.pest.clock_evidence, one)}"
     )
+    if state.pest.looking.has_chance:
+        said += f" {percent(where.target)} is what I ask for. Warmer rooms and lens looks bring it forward."
+    return said
 
 
 def _source(evidence: Evidence, one: ReasonOf) -> str:

@@ -101,16 +101,17 @@ def test_a_place_may_be_colder_in_winter(talk: Talk) -> None:
     assert {month for month, celsius in landing.by_month.items() if celsius == 15} == {12, 1, 2}
 
 
-def test_root_prone_plants_are_lifted_once_while_a_case_is_open(talk: Talk) -> None:
+def test_root_prone_plants_are_lifted_every_fortnight_while_a_case_is_open(talk: Talk) -> None:
     talk.say("coffee 3 citrus mealybugs")
     talk.say("swabbed the coffee")
     talk.passes(days=24)  # citrus mealybug at 18 degC: 99/9.5 + 133.7/10.3 = 23.4 days until young would show
     # a full evening shows it behind [More]
     assert "Lift coffee plant out of the pot once" in "\n".join(talk.evening() + talk.press("More"))
     talk.say("coffee plant clean, roots too")
-    for _ in range(2):  # what was not done would be asked for again after 14 days
-        talk.passes(days=7)
-        assert "Lift" not in "\n".join(talk.evening() + talk.press("More"))
+    talk.passes(days=7)
+    assert "Lift" not in "\n".join(talk.evening() + talk.press("More"))
+    talk.passes(days=7)  # one look misses half of what sits there
+    assert "Lift coffee plant" in "\n".join(talk.evening() + talk.press("More"))
 
 
 @pytest.mark.parametrize("told", ["ivy cannot be washed", "the ivy can't be rinsed"])
