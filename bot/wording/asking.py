@@ -100,90 +100,66 @@ def due_words(lines: Iterable[DueLine], voice: Voice) -> list[str]:
     return [*map(lowered, words), *([f"look at {voice.plants(looks)}."] if looks else [])]
 
 
+_ASKED = {
+    Missing.METHOD: "What did you do to {names}?",
+    Missing.EXPORT: "Which file?",
+    Missing.SEEN: "What did you see, and on which plant? Your own words will do: “white fluff on the hoya”.",
+    Missing.AT_HAND: "What do you have to treat with? For instance “soap, ready to use” or “neem oil, concentrate”.",
+    Missing.SHOWN: "Which plant is on the photo? Its name will do.",
+    Missing.UNKNOWN_PLANT: "I know no plant called “{text:.60}”. Nothing is written. “plants” lists what I know.",
+    Missing.WHICH_PEST: "Which pest is it on {names}? Nothing is written yet.",
+    Missing.NONE_SEEN: "None seen, on which plants? Say for instance “hoya clean” or “all clean”.",
+    Missing.LOST: "Gone: the pest, or the plant? Say “{plant} clean” or “{plant} died”. Nothing is written yet.",
+    Missing.DELETE: "Shall {names} go off the list, as gone or added by mistake? Nothing is written yet.",
+    Missing.LATER: "Shall I move it to another evening? Say “tomorrow”, “saturday” or “in an hour”.",
+    Missing.ADD: "A new plant: what is it called and where does it stand? Like “fern, kitchen”.",
+    Missing.TOWN_OR_PLANT: "“{text:.60}”: your town, or a plant? Nothing is written yet.",
+    Missing.MEANT: "Did you mean {text:.170}? Nothing is written yet.",
+    Missing.WHY_ASKED: "Of your words I made {text:.90}. I am not sure, so I ask first: [Yes] writes it; else say it in other words.",
+    Missing.WRONG: "What is wrong in it? Tell me only that, I keep the rest. Or [Yes] writes it as it is.",
+    Missing.FORWARDED: "You passed on: “{text:.90}”. Shall I write it as if you told me? Nothing is written yet.",
+    Missing.EDITED: "From that message more than a treatment or a look was written. Shall I write “{text:.60}” besides? Nothing is changed yet.",
+    Missing.WHICH_PLACE: "I know no place called “{text:.40}” yet, so nothing is written. Tell me of it first, like “{text:.40} faces west”.",
+    Missing.WHEN: "Which day? Nothing is written yet.",
+    Missing.WHICH_PRODUCT: "Which product?",
+    Missing.FORM: "Is your {text} a concentrate, or ready to use?",
+    Missing.AMOUNT: "How many? A number, or few, some, many.",
+}
+"""What is asked, where nothing else decides; text is what it is about, plant the first of the names."""
+
+
 @says_shortly
-def _asks(told: Asks, voice: Voice) -> str:  # noqa: C901, PLR0912 - one arm a question
+def _asks(told: Asks, voice: Voice) -> str:  # noqa: C901 - one arm a question
     names = voice.plants(told.plants)
     match told.missing:
-        case Missing.METHOD:
-            return f"What did you do to {names}?"
         case Missing.WHICH_PLANT:
             cut = " Not all fit here: any other name can be typed." if _is_cut(told) else ""
             return f"Which one{f' for “{told.text}”' if told.text else ''}?{cut}"
-        case Missing.EXPORT:
-            return "Which file?"
-        case Missing.SEEN:
-            return "What did you see, and on which plant? Your own words will do: “white fluff on the hoya”."
         case Missing.SEEN_WHERE:
             cut = " Not all fit here: any other name can be typed." if _is_cut(told) else " Its name will do."
             return f"“{told.text[:60]}”: on which plant?{cut} I write it then."
-        case Missing.AT_HAND:
-            return "What do you have to treat with? For instance “soap, ready to use” or “neem oil, concentrate”."
-        case Missing.SHOWN:
-            return "Which plant is on the photo? Its name will do."
-        case Missing.UNKNOWN_PLANT:
-            return (
-                f"I know no plant called “{told.text[:60]}”. Nothing is written. “plants” lists what I know."
-            )
-        case Missing.WHICH_PEST:
-            return f"Which pest is it on {names}? Nothing is written yet."
-        case Missing.NONE_SEEN:
-            if told.asking is not None and len(told.asking.choices) == 1:
-                return f"None seen on {names}: did you look at each? Nothing is written yet."
-            if told.plants:
-                return f"What did you see on {names}? Nothing is written yet."
-            return "None seen, on which plants? Say for instance “hoya clean” or “all clean”."
-        case Missing.LOST:
-            plant = told.plants[0] if told.plants else "hoya"
-            return f"Gone: the pest, or the plant? Say “{plant} clean” or “{plant} died”. Nothing is written yet."
-        case Missing.DELETE:
-            return f"Shall {names} go off the list, as gone or added by mistake? Nothing is written yet."
-        case Missing.LATER:
-            return "Shall I move it to another evening? Say “tomorrow”, “saturday” or “in an hour”."
-        case Missing.ADD:
-            if told.asking and "," not in told.text:
-                return f"“{told.text[:40]}”: a new plant? Nothing is written yet; “{told.text[:40]}, kitchen” says where it stands too."
-            if told.asking:
-                return f"“{told.text[:60]}”: is that a new plant and its place? Nothing is written yet."
-            return "A new plant: what is it called and where does it stand? Like “fern, kitchen”."
-        case Missing.TOWN_OR_PLANT:
-            return f"“{told.text[:60]}”: your town, or a plant? Nothing is written yet."
-        case Missing.MEANT:
-            return f"Did you mean {told.text[:170]}? Nothing is written yet."
-        case Missing.WHY_ASKED:
-            return (
-                f"Of your words I made {told.text[:90]}. I am not sure, so I ask first: [Yes] writes it; "
-                "else say it in other words."
-            )
-        case Missing.WRONG:
-            return "What is wrong in it? Tell me only that, I keep the rest. Or [Yes] writes it as it is."
-        case Missing.FORWARDED:
-            return f"You passed on: “{told.text[:90]}”. Shall I write it as if you told me? Nothing is written yet."
+        case Missing.NONE_SEEN if told.asking is not None and len(told.asking.choices) == 1:
+            return f"None seen on {names}: did you look at each? Nothing is written yet."
+        case Missing.NONE_SEEN if told.plants:
+            return f"What did you see on {names}? Nothing is written yet."
+        case Missing.ADD if told.asking and "," not in told.text:
+            return f"“{told.text[:40]}”: a new plant? Nothing is written yet; “{told.text[:40]}, kitchen” says where it stands too."
+        case Missing.ADD if told.asking:
+            return f"“{told.text[:60]}”: is that a new plant and its place? Nothing is written yet."
         case Missing.OF_A_DAY:
             meant = told.asking.choices[0].commands if told.asking else ()
             days = [on for one in meant if (on := getattr(one, "on", None)) is not None]
             of = f", {near_day(days[0], voice.today)}" if days else ""
             return f"“{told.text[:90]}”{of}: shall I write it? Nothing is written yet."
-        case Missing.EDITED:
-            return f"From that message more than a treatment or a look was written. Shall I write “{told.text[:60]}” besides? Nothing is changed yet."
-        case Missing.WHICH_PLACE:
-            return (
-                f"I know no place called “{told.text[:40]}” yet, so nothing is written. Tell me of it first, like "
-                f"“{told.text[:40]} faces west”."
-            )
-        case Missing.WHEN:
-            return "Which day? Nothing is written yet."
-        case Missing.WHICH_PRODUCT:
-            return "Which product?"
-        case Missing.FORM:
-            return f"Is your {told.text} a concentrate, or ready to use?"
         case Missing.PERCENT_OF:
             return _percent_of(told.text)
         case Missing.AMOUNT if told.text == "volume":
             return f"How much spray? Say for instance “mix {voice.batch}”."
         case Missing.AMOUNT if told.text in {"gallon", "quart", "pint", "cup", "ounce"}:
             return f"A US or an imperial {told.text}?"
-        case Missing.AMOUNT:
-            return "How many? A number, or few, some, many."
+        case _:
+            plant = told.plants[0] if told.plants else "hoya"
+            return _ASKED[told.missing].format(names=names, text=told.text, plant=plant)
 
 
 def _is_cut(told: Asks) -> bool:

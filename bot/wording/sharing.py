@@ -122,15 +122,16 @@ def _owner_only(told: OwnerOnly) -> str:
     return f"Only {told.owner or 'the owner'} may do that. Nothing is written."
 
 
+_NOT_JOINED = {
+    Refused.OVER: "That invitation is no longer good: it was used, taken back or is older than two days. Ask for a new one.",
+    Refused.THERE: "You share these plants already.",
+    Refused.OTHER_HOME: "Another home is talked of in this group: open the invitation in a chat with me alone. It is still good.",
+}
+
+
 @says
 def _not_joined(told: NotJoined) -> str:
-    match told.why:
-        case Refused.OVER:
-            return "That invitation is no longer good: it was used, taken back or is older than two days. Ask for a new one."
-        case Refused.THERE:
-            return "You share these plants already."
-        case Refused.OTHER_HOME:
-            return "Another home is talked of in this group: open the invitation in a chat with me alone. It is still good."
+    return _NOT_JOINED[told.why]
 
 
 @says
