@@ -92,7 +92,8 @@ def _without_what_is_done(outbreak: Outbreak, step: Step) -> Step:
     done = {one.method for one in outbreak.treatments if timedelta() <= on - one.on <= PAIRED}
     if done & BY_HAND or Method.SWAB in done:
         done |= BY_HAND | {Method.SWAB}  # whichever way they were wiped off
-    return replace(step, before=tuple(act for act in step.before if act.method not in done))
+    left = tuple(act for act in step.before if act.method not in done)
+    return step if len(left) == len(step.before) else replace(step, before=left)
 
 
 def _first_step(outbreak: Outbreak, found: Remedy, main: Act) -> Step:

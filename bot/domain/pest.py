@@ -84,8 +84,8 @@ class Pest:
     def is_reached_by(self, ingredient: str) -> bool:
         """Whether an ingredient works on any of its stages, and brings more of none."""
         known = self.effects.get(ingredient)
-        on = set(known.on.values()) if known is not None else set()
-        return bool(on & {Effect.GOOD, Effect.SOME}) and Effect.WORSE not in on
+        on = known.on.values() if known is not None else ()
+        return Effect.WORSE not in on and (Effect.GOOD in on or Effect.SOME in on)
 
     @property
     def drenched(self) -> bool:

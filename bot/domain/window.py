@@ -27,6 +27,9 @@ class Facing(enum.Enum):
     NONE = "none"
     UNKNOWN = "unknown"
 
+    # by identity, as members are single: an evening asks for exposures forty times a home
+    __hash__ = object.__hash__
+
 
 class Outdoors(enum.Enum):
     """When the sun reaches a place outdoors, as its people describe it."""
@@ -35,6 +38,8 @@ class Outdoors(enum.Enum):
     MORNING = "morning"
     AFTERNOON = "afternoon"
     SHADE = "shade"
+
+    __hash__ = object.__hash__  # as above
 
 
 _COMPASS = (Facing.N, Facing.NE, Facing.E, Facing.SE, Facing.S, Facing.SW, Facing.W, Facing.NW)
