@@ -36,6 +36,8 @@ class MayEat(Outcome):
 
     plants: tuple[Eating, ...]
     today: date
+    on: date | None = None
+    """The day that was asked about."""
 
 
 @answers(Topic.SAFETY)
@@ -73,7 +75,7 @@ def safety_choice(product: ProductId | None) -> Choice:
 def tell_whether_to_eat(command: Ask, desk: Desk) -> MayEat:
     """Give from when plants may be eaten by what was used on them; without names of all that are eaten."""
     edible = tuple(one.id for one in desk.household.living if is_edible(desk.knowledge, one))
-    return MayEat(tuple(_eating(plant, desk) for plant in command.plants or edible), desk.today)
+    return MayEat(tuple(_eating(plant, desk) for plant in command.plants or edible), desk.today, command.on)
 
 
 def _eating(plant: PlantId, desk: Desk) -> Eating:

@@ -1,6 +1,7 @@
 """A question, and what can be asked."""
 
 from collections.abc import Callable
+from datetime import date
 from enum import Enum
 from typing import Any, TypeVar
 
@@ -25,6 +26,7 @@ class Topic(Enum):
     MEMBERS = "members"
     PHOTOS = "photos"
     PLANTS = "plants"
+    PESTS = "pests"
     PLACES = "places"
     FIT = "fit"
     SUN = "sun"
@@ -50,6 +52,8 @@ class Ask(Command, kw_only=True):
     pest: str | None = None
     """Only the plants that have it."""
     when: str | None = None
+    on: date | None = None
+    """The day that is asked about."""
     in_full: bool = False
     """Whether a reason is asked for with its sums and sources."""
 
@@ -71,6 +75,7 @@ WITHOUT_PLANTS = {
     Topic.SETTINGS,
     Topic.STOCK,
     Topic.MEMBERS,
+    Topic.PESTS,
     Topic.ROUTINES,
 }
 """What can be asked before there are plants."""

@@ -1,6 +1,7 @@
 """What a pest is: where it hides, how it spreads, how it is fought."""
 
 from bot.actions.action import Command, Outcome, performs
+from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.actions.pest_word import candidates, general_pest
 from bot.domain.pest import Pest
@@ -28,3 +29,15 @@ def describe_pest(command: DescribePest, desk: Desk) -> PestDescribed:
     on_shelf = [one.ingredient for one in desk.household.products.values() if one.stock_ml != 0]
     kinds = [desk.knowledge.products[one] for one in dict.fromkeys(on_shelf) if pest.is_reached_by(one)]
     return PestDescribed(pest, tuple(kind.name for kind in kinds))
+
+
+class PestsKnown(Outcome):
+    """The pests that are known by name."""
+
+    names: tuple[str, ...]
+
+
+@answers(Topic.PESTS)
+def name_pests(_: Ask, desk: Desk) -> PestsKnown:
+    """Name what is known."""
+    return PestsKnown(tuple(one.name for one in desk.knowledge.pests.values() if not one.of))

@@ -1,5 +1,6 @@
 """Questions: they never write, whatever verbs stand in them."""
 
+from datetime import date
 from itertools import pairwise
 
 from bot.actions.action import Command
@@ -10,7 +11,7 @@ from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
 from bot.phrases.asking import Meant, not_understood
 from bot.phrases.clause import Clause, Setting, named, unique
-from bot.phrases.days import Day, Period
+from bot.phrases.days import Day, MonthDay, Period, Weekday, day_ahead
 from bot.phrases.household import read_mixture
 from bot.phrases.items import Item, Unknown, items_of
 from bot.phrases.lexicon import Word, listed
@@ -172,7 +173,7 @@ def read_question(words: tuple[str, ...], items: tuple[Item, ...], setting: Sett
     stranger = _unknown_plant(items) if topic in _OF_PLANTS and not named(clause) else None
     if stranger is not None:
         return (Incomplete(missing=Missing.UNKNOWN_PLANT, text=stranger),)
-    return None if topic is None else (_ask(topic, clause),)
+    return None if topic is None else (_ask(topic, clause, setting),)
 
 
 def _unknown_plant(items: tuple[Item, ...]) -> str | None:
@@ -184,12 +185,14 @@ def _unknown_plant(items: tuple[Item, ...]) -> str | None:
     return items[-1].text if isinstance(last, Unknown) and len(items) == len(("history", "banana")) else None
 
 
-def _ask(topic: Topic, clause: Clause) -> Command:
+def _ask(topic: Topic, clause: Clause, setting: Setting) -> Command:
     product = clause.one(Product)
     day, period = clause.one(Day), clause.one(Period)
     when = period.name if period is not None else None
     if when is None and day is not None:
         when = {"tomorrow": "tomorrow", "yesterday": "yesterday"}.get(_day_text(clause))
+    told = clause.one(Day) or clause.one(Weekday) or clause.one(MonthDay)
+    on = None if told is None else day_ahead(told, setting.situation)
     place, pest = clause.one(Place), clause.one(Pest)
     return Ask(
         topic=topic,
@@ -197,6 +200,7 @@ def _ask(topic: Topic, clause: Clause) -> Command:
         place=None if place is None else place.id,
         product=None if product is None else product.id,
         when=when,
+        on=on if topic is Topic.EATING and isinstance(on, date) else None,
         pest=pest.key if topic is Topic.PLANTS and pest is not None else None,
         in_full=topic is Topic.WHY and bool(_IN_FULL & frozenset(clause.text().split())),
     )

@@ -185,7 +185,9 @@ class Reading:
         else_meant = NotUnderstood(self.text[:LONGEST], subjects=self.lost)
         if not self.offers:
             return tuple(
-                else_meant if self.lost and one == NotUnderstood(getattr(one, "text", "")) else one
+                else_meant
+                if (self.lost or len(self.sure) == 1) and one == NotUnderstood(getattr(one, "text", ""))
+                else one
                 for one in self.sure
             )
         first, *others = self.offers
@@ -507,7 +509,7 @@ def _asked(
     return None if told is None else Reading(sure=told, text=text)
 
 
-_OF_THE_PLAN = frozenset({"ask.why", "ask.due"})
+_OF_THE_PLAN = frozenset({"ask.why", "ask.due", "ask.pests", "ask.safety"})
 _OF_WORK = frozenset(f"ask.{topic.value}" for topic in OF_WORK)
 
 

@@ -103,6 +103,7 @@ _ABOUT_ALL = {
     Topic.MEMBERS: "who is in our home?",
     Topic.PHOTOS: "photos",
     Topic.PLANTS: "my plants",
+    Topic.PESTS: "what pests do you know?",
     Topic.PLACES: "where are my plants?",
     Topic.BUY: "what should i buy?",
     Topic.SUN: "when is there sun?",

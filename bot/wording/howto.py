@@ -1,7 +1,7 @@
 """Answers that teach: how a thing is done, what a word means, what must not be done."""
 
 from bot.actions.count_leaf import LeafDoubted, LeafNoted
-from bot.actions.describe_pest import PestDescribed
+from bot.actions.describe_pest import PestDescribed, PestsKnown
 from bot.actions.explain_term import TermTold
 from bot.actions.refuse_plan import PlanRefused
 from bot.actions.tell_how import HowTold
@@ -54,6 +54,11 @@ def _pest_described(told: PestDescribed) -> str:
             f"A treatment reaches {well}, partly {partly}, not {never}.",
         ]
     )
+
+
+@says
+def _pests_known(told: PestsKnown) -> str:
+    return f"I know {listed(map(plural, told.names))}. “what are thrips” tells of one; “what is this” finds it out."
 
 
 def _fought(told: PestDescribed) -> str:

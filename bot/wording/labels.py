@@ -135,7 +135,15 @@ def _may_eat(told: MayEat) -> str:
         return (
             "I know of no plant that is eaten. Tell me which is, and I keep to the days its products ask for."
         )
-    return "\n".join(_eating(one, told.today) for one in told.plants)
+    return "\n".join(_yes(one, told.on) + _eating(one, told.today) for one in told.plants)
+
+
+def _yes(one: Eating, on: date | None) -> str:
+    """Say yes or no to a day that was asked about."""
+    if on is None or not one.is_edible:
+        return ""
+    is_free = one.product is None or (one.free_on is not None and one.free_on <= on)
+    return f"Yes, {day(on)}. " if is_free else f"No, not {day(on)}. "
 
 
 def _eating(one: Eating, today: date) -> str:

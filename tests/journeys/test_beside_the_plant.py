@@ -47,3 +47,24 @@ def test_an_evening_can_be_put_off_where_it_is_asked_whether_it_can_wait(evening
 def test_a_plant_that_is_only_looked_at_has_nothing_due(evening: Talk) -> None:
     assert "Nothing is to be done to small hoya" in evening.asks("what do i put on the small hoya")
     assert "hoya, then soap" not in evening.asks("do i have to treat small hoya too")
+
+
+@pytest.mark.parametrize("words", ["can we eat the basil on friday", "is the basil fine to eat on friday"])
+def test_a_day_asked_about_is_answered_with_yes_or_no(talk: Talk, words: str) -> None:
+    """Saturday 2 May and five days: from Thursday 7 May, so yes on Friday 8."""
+    talk.set_up(
+        ("basil, kitchen", "basil is edible", "soap 5 days before harvest", "sprayed basil with soap")
+    )
+    assert talk.say(words)[0].startswith("Yes, Fri 8 May.")
+    assert talk.say(words.replace("friday", "wednesday"))[0].startswith("No, not Wed 6 May.")
+
+
+def test_how_many_plants_there_are_is_said_as_a_number(talk: Talk) -> None:
+    talk.set_up()
+    assert talk.say("how many plants do i have")[0].startswith("5 plants.")
+
+
+@pytest.mark.parametrize("words", ["what pests do you know", "which bugs do you know about"])
+def test_the_pests_that_are_known_are_named(talk: Talk, words: str) -> None:
+    talk.set_up()
+    assert "thrips" in talk.say(words)[0]

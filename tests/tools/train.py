@@ -117,7 +117,7 @@ def _name(head: str, words: frozenset[str]) -> str:
 
 TOPICS = frozenset(
     "isolated due why release log trend ants dish-soap safety eating stock settings routines members photos plants"
-    " places fit sun buy pest with steps order late instead heat after waste looking".split()
+    " places fit sun buy pest pests with steps order late instead heat after waste looking".split()
 )
 
 

@@ -649,6 +649,7 @@ def ask(topic: Topic, told: Mentions) -> Filled:
         when = "tomorrow"
     if topic is Topic.LOG and "yesterday" in told.words:
         when = "yesterday"
+    on = told.ahead()
     of_product = topic in {Topic.STOCK, Topic.FIT, Topic.SAFETY} and product is not None
     return (
         Ask(
@@ -657,12 +658,13 @@ def ask(topic: Topic, told: Mentions) -> Filled:
             place=place.id if place is not None and topic is Topic.SUN else None,
             product=product.id if of_product and product is not None else None,
             when=when if topic in {Topic.DUE, Topic.LOG} else None,
+            on=on if topic is Topic.EATING and isinstance(on, date) else None,
         ),
     )
 
 
 _OF_ALL = frozenset(
-    {Topic.ISOLATED, Topic.STOCK, Topic.SETTINGS, Topic.ROUTINES, Topic.MEMBERS, Topic.PLANTS}
+    {Topic.ISOLATED, Topic.STOCK, Topic.SETTINGS, Topic.ROUTINES, Topic.MEMBERS, Topic.PLANTS, Topic.PESTS}
 )
 
 
