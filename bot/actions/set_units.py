@@ -14,12 +14,11 @@ class SetUnits(Command):
 
 
 class UnitsSet(Outcome):
-    units: Units
-    clock_hours: int
+    """Measures and clock are as the voice has them now."""
 
 
 @performs
 def set_units(command: SetUnits, desk: Desk) -> UnitsSet:
     units = None if command.units is None else command.units.value
     desk.write([desk.draft(HouseholdSet(units=units, clock_hours=command.clock_hours))])
-    return UnitsSet(desk.household.units, desk.household.clock_hours)
+    return UnitsSet()

@@ -205,16 +205,18 @@ def _shelf(told: Shelf, voice: Voice) -> str:
 
 
 @says
-def _units_set(told: UnitsSet) -> str:
-    return f"Written: {UNITS[told.units]}, a clock of {told.clock_hours} hours."
+def _units_set(_: UnitsSet, voice: Voice) -> str:
+    return f"Written: {UNITS[voice.units]}, a clock of {voice.clock_hours} hours."
 
 
 @says
 def _settings(told: SettingsTold, voice: Voice) -> str:
-    where = f"{told.town}, {told.zone}" if told.zone else "no town yet"
+    home = told.home
+    where = f"{home.town}, {home.zone_name}" if home.is_zone_told else "no town yet"
+    since, until = map(voice.clock, told.quiet)
     return (
-        f"Town: {where}\nEvening: {voice.clock(told.evening)}\nQuiet: {voice.clock(told.quiet_from)} to "
-        f"{voice.clock(told.quiet_until)}\nMeasures: {UNITS[voice.units]}, {voice.clock_hours} hours\n{counted(told.places, 'place')}, {counted(told.plants, 'plant')}\n"
+        f"Town: {where}\nEvening: {voice.clock(home.evening)}\nQuiet: {since} to {until}\n"
+        f"Measures: {UNITS[voice.units]}, {voice.clock_hours} hours\n{counted(len(home.places), 'place')}, {counted(len(home.living), 'plant')}\n"
         f"Change them: “I live in Ghent”, “nudge me at {voice.clock(time(19, 30))}”, “quiet 23-7”, “us units”, “12 hour clock”."
     )
 
