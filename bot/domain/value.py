@@ -21,17 +21,22 @@ else:
         """Make a class of values; `frozen` gives it its hash."""
 
         def made(cls: type) -> type:
-            has_hash = frozen and eq and "__hash__" not in vars(cls)
-            is_shown = "__repr__" in vars(cls)
-            value = _dataclass(eq=eq, unsafe_hash=has_hash, repr=False, **how)(cls)
-            if not is_shown:
-                value.__repr__ = _shown
+            own = vars(cls).keys()
+            shared = {} if "__repr__" in own else {"__repr__": _shown}
+            shared |= {"__hash__": _hashed} if frozen and eq and "__hash__" not in own else {}
+            value = _dataclass(eq=eq, repr=False, **how)(cls)
+            for name, function in shared.items():
+                setattr(value, name, function)
             return value
 
         return made
 
+    def _hashed(value: object) -> int:
+        """Give a value's hash, which few are asked for; one function for all of them."""
+        return hash(tuple(getattr(value, one.name) for one in fields(value) if one.compare))
+
     def _shown(value: object) -> str:
-        """Show a value; one function for all of them."""
+        """Show a value, likewise."""
         shown = (f"{one.name}={getattr(value, one.name)!r}" for one in fields(value) if one.repr)
         return f"{type(value).__qualname__}({', '.join(shown)})"
 
