@@ -70,6 +70,8 @@ class Mixed(Outcome, kw_only=True):
     factor: Decimal = Decimal(1)
     """What earlier evenings took for each millilitre reckoned. [1]"""
     strength_percent: Decimal | None = None
+    is_strength_told: bool = False
+    """Whether somebody read it off the bottle; else it is what is usual of its kind."""
     in_full: bool = False
     is_known: bool = False
     """Whether it is on the shelf, where its caution was said."""
@@ -286,6 +288,8 @@ def _outcome(command: Mix, kind: ProductKind, product: Product | None, recipe: R
         plants=desk.names(command.plants),
         factor=spray_factor(desk.household),
         strength_percent=strength,
+        is_strength_told=bool(command.stock_percent)
+        or (product is not None and product.label.strength_percent is not None),
         in_full=command.in_full,
         is_known=product is not None,
     )

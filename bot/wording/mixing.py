@@ -85,7 +85,7 @@ def _measured(ml: Decimal, tool: Tool, voice: Voice) -> str:
 def _rate_line(told: Mixed, voice: Voice) -> str:
     rate = voice.rate(told.recipe.rate_ml_per_l)
     active = ""
-    if told.percent_active is not None:
+    if told.percent_active is not None and told.is_strength_told:
         active = f", {plain(told.percent_active.quantize(Decimal('0.01')))} % active"
     if told.recipe.is_capped:
         most = "your label" if told.has_told_label else f"what labels of {told.name} usually allow"
@@ -120,8 +120,9 @@ def _sums(told: Mixed) -> list[str]:
         whose = "your label" if told.has_told_label else "labels of its kind"
         lines.append(f"Never past {plain(recipe.most_ml_per_l)} mL per litre, the most by {whose}.")
     if told.strength_percent is not None and told.percent_active is not None:
+        usual = "" if told.is_strength_told else ", as is usual of its kind,"
         lines.append(
-            f"Strength: {plain(told.strength_percent)} % in the bottle makes "
+            f"Strength: {plain(told.strength_percent)} % in the bottle{usual} makes "
             f"{plain(told.percent_active.quantize(Decimal('0.01')))} % in the spray."
         )
     lines.append(f"Another label? Say “{told.name} label says 5 ml per litre”.")
