@@ -21,6 +21,7 @@ from bot.actions.lose_plant import LosePlant
 from bot.actions.mix_batch import Mix
 from bot.actions.move_plant import MovePlant
 from bot.actions.postpone import Postpone
+from bot.actions.read_temperature import ReadTemperature
 from bot.actions.release_plant import ReleasePlant
 from bot.actions.set_animals import SetAnimals
 from bot.actions.set_hours import SetHours
@@ -66,6 +67,7 @@ from bot.phrases.places import facets_in
 
 Filled = tuple[Command, ...] | None
 _MOST_WARM, _LEAST_WARM = 45, -10
+_USUALLY = {"usually", "normally", "typically", "generally"}
 _BYDAY = ("MO", "TU", "WE", "TH", "FR", "SA", "SU")
 
 
@@ -389,6 +391,8 @@ def temperature(told: Mentions) -> Filled:
         return None
     if not all(_LEAST_WARM <= celsius <= _MOST_WARM for celsius in read):
         return None
+    if told.words & _USUALLY and len(read) == 1:
+        return (ReadTemperature(place.id, read[0], months=tuple(range(1, 13))),)
     return (read_as(place.id, read, on),)
 
 
