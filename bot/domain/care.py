@@ -8,6 +8,7 @@ from bot.domain.knowledge import Knowledge
 from bot.domain.trade import Method
 
 _WET = (Method.SPRAY, Method.RINSE)
+_SOAKED = (Method.RINSE, Method.DRENCH, Method.NEMATODES)
 
 
 TAKE_BLOOM = frozenset({"soap", "neem", "raw_neem", "oil", "rapeseed_oil"})
@@ -22,6 +23,7 @@ class Care(Enum):
     BLOOM = "bloom"
     HAIR = "hair"
     ROSETTE = "rosette"
+    ROTS = "rots"
     PREDATORS = "predators"
 
 
@@ -32,8 +34,8 @@ def care_of(
     Give what to mind with a method and product on a plant.
 
     Soap and oil take a waxy bloom off for good; hair holds what is sprayed, so one leaf first and shade; some
-    crowns hold water and rot. As told, else by the plant's kind. A spray kills predators that were let loose
-    there. Common practice, no source.
+    crowns hold water and rot, some roots rot in wet mix. As told, else by the plant's kind. A spray kills
+    predators that were let loose there. Common practice, no source.
     """
     kind = knowledge.kind_of(plant)
     used = None if product is None else knowledge.products.get(product.ingredient)
@@ -42,6 +44,7 @@ def care_of(
         (Care.BLOOM, takes_bloom and _is(plant, "waxy", by_kind=kind is not None and kind.has_bloom)),
         (Care.HAIR, method in _WET and _is(plant, "hairy", by_kind=kind is not None and kind.is_hairy)),
         (Care.ROSETTE, method in _WET and kind is not None and kind.no_wet_crown),
+        (Care.ROTS, method in _SOAKED and kind is not None and kind.is_rot_prone),
         (Care.PREDATORS, method is Method.SPRAY and _has_predators(plant, on)),
     )
     return tuple(care for care, holds in cares if holds)

@@ -48,6 +48,7 @@ CARE = {
     Care.BLOOM: "soap and oil take the bloom off the leaves for good; a swab does not.",
     Care.HAIR: "hairy leaves hold what is sprayed: one leaf first, and air until dry.",
     Care.ROSETTE: "tip the water out of the crown afterwards, it rots there.",
+    Care.ROTS: "it rots where it stays wet: mix covered for a rinse, nothing left in the saucer.",
     Care.PREDATORS: "a spray kills the predators there: leave it, or start with them anew two days after.",
 }
 

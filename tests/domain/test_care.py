@@ -28,6 +28,9 @@ def _cares(name: str, method: Method | None, ingredient: str, traits: tuple[str,
         ("echeveria", Method.SPRAY, "pyrethrins", {Care.ROSETTE}),
         ("hoya", Method.SPRAY, "soap", set()),
         ("hoya", None, "soap", set()),
+        ("snake plant", Method.RINSE, "soap", {Care.ROTS}),
+        ("snake plant", Method.DRENCH, "bti", {Care.ROTS}),
+        ("snake plant", Method.SPRAY, "soap", set()),
     ],
 )
 def test_kinds_ask_for_their_care(
