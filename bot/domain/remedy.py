@@ -43,6 +43,7 @@ class Because(Enum):
     NO_PRODUCT = "no-product"
     BETWEEN = "between"
     ROOTS = "roots"
+    AT_ROOTS = "at-roots"
     DRY_FIRST = "dry-first"
 
 
@@ -91,7 +92,9 @@ def remedy(outbreak: Outbreak) -> Remedy:
     at_roots = fight.unpots and outbreak.is_root_prone and not outbreak.pest.rooted
     planned = AT_ROOTS_TWICE if at_roots else 1
     if len(strong) < planned and _starts_strong(outbreak) and may_be_strong(outbreak):
-        return _strong(outbreak, Because.MANY if fight.strong_from is Grade.MANY else Because.START)
+        is_early = at_roots and (bool(strong) or outbreak.case.worst is not Grade.MANY)
+        many = Because.MANY if fight.strong_from is Grade.MANY else Because.START
+        return _strong(outbreak, Because.AT_ROOTS if is_early else many)
     if outbreak.case.worst is Grade.FEW and fight.few_by_hand and fight.handwork is not None:
         return _by_hand(outbreak)
     return _round(outbreak, Because.ROOTS if outbreak.pest.drenched else Because.SOME)

@@ -30,6 +30,7 @@ BECAUSE = {
     Because.DRY_FIRST: "found late in the day: rinsed tonight, sprayed tomorrow on dry leaves",
     Because.NO_PRODUCT: "nothing on the shelf fits, so handwork",
     Because.BETWEEN: "the label forbids the product this soon, so handwork bridges the gap",
+    Because.AT_ROOTS: "no spray reaches what may sit at its roots: the mix goes, and again after four weeks",
     Because.ROOTS: "it lives in the mix, where no leaf spray reaches it",
 }
 
