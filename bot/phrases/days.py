@@ -6,7 +6,7 @@ from decimal import Decimal
 from enum import Enum
 
 from bot.actions.situation import Situation
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.phrases.lexicon import listed
 from bot.phrases.numbers import number_at
 
@@ -85,38 +85,33 @@ _MOST_MONTHS = 12
 _HOURS, _MINUTES, _NOON = 24, 60, 12
 
 
-@dataclass(frozen=True, slots=True)
-class Day:
+class Day(Value):
     """A certain day."""
 
     on: date
 
 
-@dataclass(frozen=True, slots=True)
-class Weekday:
+class Weekday(Value):
     """A day of the week; last or next only where said."""
 
     index: int
     which: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class MonthDay:
+class MonthDay(Value):
     """A day of an unnamed year."""
 
     month: int
     day: int
 
 
-@dataclass(frozen=True, slots=True)
-class Moment:
+class Moment(Value):
     """A certain moment, told by hours or minutes from now."""
 
     at: datetime
 
 
-@dataclass(frozen=True, slots=True)
-class Clock:
+class Clock(Value):
     """A time of day."""
 
     time: time
@@ -124,22 +119,19 @@ class Clock:
     """Whether the half of the day was told, and is the first: "9 am", "09:00"."""
 
 
-@dataclass(frozen=True, slots=True)
-class Murky:
+class Murky(Value):
     """A day that can be read two ways, or not at all."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class Period:
+class Period(Value):
     """A week or a month as a whole."""
 
     name: str
 
 
-@dataclass(frozen=True, slots=True)
-class Every:
+class Every(Value):
     """A repetition: a number of days, or days of the week by their index."""
 
     days: int | None = None

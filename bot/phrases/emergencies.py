@@ -21,7 +21,7 @@ from bot.actions.action import Command
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.phrases.bottles import is_of_a_bottle
 from bot.phrases.homes import is_list_of_plants
 from bot.phrases.kept import kept
@@ -65,8 +65,7 @@ class Alarm(Enum):
     NONE = "none"
 
 
-@dataclass(frozen=True, slots=True)
-class Weights:
+class Weights(Value):
     """One signed byte a bucket of marks, and where the middle is."""
 
     buckets: int
@@ -244,8 +243,7 @@ def _stems(word: str) -> set[str]:
     return stems
 
 
-@dataclass(frozen=True, slots=True)
-class _Plan:
+class _Plan(Value):
     """The words of a message and the classes of each."""
 
     words: tuple[str, ...]

@@ -17,7 +17,7 @@ from zlib import crc32
 
 from bot.actions.action import Expecting
 from bot.actions.situation import KnownPlace, KnownPlant, Situation
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.phrases.days import MONTHS, WEEKDAYS
 from bot.phrases.lexicon import listed
 from bot.phrases.text import LONGEST
@@ -44,16 +44,14 @@ _RAISED = bytes(number ^ _ABOVE_NOUGHT for number in range(256))
 _MARKED = 4  # letters of a word from which its n-grams are taken
 
 
-@dataclass(frozen=True, slots=True)
-class Guess:
+class Guess(Value):
     """A form and its chance."""
 
     form: str
     chance: float
 
 
-@dataclass(frozen=True, slots=True)
-class Model:
+class Model(Value):
     """Weights of each form for each bucket of features: a row a bucket."""
 
     forms: tuple[str, ...]

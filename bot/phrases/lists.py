@@ -7,7 +7,7 @@ from bot.actions.action import Command, Expecting
 from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.set_place import SetPlace
 from bot.actions.situation import Situation
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.phrases.homes import MOST_PLANTS, holds_a_kind, read_home
 from bot.phrases.lexicon import listed, words_of_class
 from bot.phrases.names import OneOf, Place, Plants, names_of
@@ -26,8 +26,7 @@ _BEARING = listed("is has have had got with")
 _NEWS = words_of_class("lists", "news")
 
 
-@dataclass(frozen=True, slots=True)
-class Listed:
+class Listed(Value):
     """What a message lists."""
 
     plants: tuple[NewPlant, ...]

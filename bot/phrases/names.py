@@ -7,7 +7,7 @@ from functools import lru_cache
 
 from bot.actions.situation import KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.domain.identity import PlaceId, PlantId, ProductId
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.phrases.lexicon import KNOWN
 from bot.phrases.slips import slips_between
 from bot.phrases.text import plain, words_of
@@ -20,8 +20,7 @@ _TO = frozenset({"-", "to", "thru", "through", "till", "til", "until", ".."})
 _AND = frozenset({",", "and", "&", "+", "/"})
 
 
-@dataclass(frozen=True, slots=True)
-class Plants:
+class Plants(Value):
     """Plants named; `loose` when the name stands there in part, `slip` when it was only begun or misspelt."""
 
     ids: tuple[PlantId, ...]
@@ -29,31 +28,27 @@ class Plants:
     slip: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class OneOf:
+class OneOf(Value):
     """A name that several plants answer to."""
 
     ids: tuple[PlantId, ...]
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(Value):
     """A place named."""
 
     id: PlaceId
 
 
-@dataclass(frozen=True, slots=True)
-class Product:
+class Product(Value):
     """A product of the shelf, or an ingredient the shelf may not hold."""
 
     id: ProductId | None
     ingredient: str | None
 
 
-@dataclass(frozen=True, slots=True)
-class Pest:
+class Pest(Value):
     """A pest by its catalogue key."""
 
     key: str
