@@ -46,8 +46,13 @@ _FEWEST_IN_A_LIST = 2
 _RAW = re.compile(r"\n|\d+(?:[.,]\d+)?|[^\W\d_]+(?:'[^\W\d_]+)*|\S")
 _BULLET = re.compile(r"^\s*(?:[-*•·–—>]+|\d{1,3}[.)](?=\s))\s*", re.MULTILINE)
 _WITH = re.compile(r"\bw/\s*", re.IGNORECASE)
+_SIGNED = re.compile(
+    r"\n[^\n]{0,30}\b(?:regards|yours|greetings|sincerely|wishes)\b[^\n]{0,20}\n[^\n:]{1,30}$", re.IGNORECASE
+)
+"""How a letter ends: who signs it is no plant."""
 _UNHYPHENED = re.compile(r"(?<=[^\W\d_])-(?=[^\W\d_])")
 _ROOMS = words_of_class("home", "rooms")
+_OF_TWO_WORDS = phrases_of("home", "rooms-of-two-words")
 _GENERAL_ROOMS = words_of_class("home", "no-room")
 _AROUND = words_of_class("home", "around")
 _BODY = listed("pain hand hands finger fingers eye eyes grief misery disaster bath careful")
@@ -68,7 +73,9 @@ _COURTESIES = words_of_class("talk", "greeting", "nod")
 _NOTHING = phrases_of("home", "nothing")
 _LIVES = phrases_of("home", "lives")
 _PREPOSITIONS = listed("in on at by im auf am dans sur near beside inside under behind outside upon pon inna")
-_ARTICLES = listed("the a an my our his her its this that der die das dem den le la les un une ze di da dis")
+_ARTICLES = listed(
+    "the a an my our his her its this that der die das dem den le la les un une ze di da dis ma"
+)
 _PASSED = _AROUND | _ARTICLES | _PREPOSITIONS | _COURTESIES
 """What only leads from one word to the next."""
 _ALL_OF_THEM = listed("it they all both these those she he each everything")
@@ -120,6 +127,10 @@ _SUN: dict[str, Facing | Outdoors] = {
     "shade": Outdoors.SHADE,
     "shady": Outdoors.SHADE,
     "no sun": Outdoors.SHADE,
+    "sun in morning": Outdoors.MORNING,
+    "sun in afternoon": Outdoors.AFTERNOON,
+    "sun in evening": Outdoors.AFTERNOON,
+    "sun after lunch": Outdoors.AFTERNOON,
 }
 _LAMPS = listed("lamp lamps growlight growlights bulb bulbs")
 _ONLY = listed("only just under no nothing but single sole lone artificial lit by")
@@ -160,6 +171,7 @@ _LEADING = frozenset(one[0] for one in _LIVES)
 _BESIDE_A_TOWN = listed(
     "here in at near from meant not , . ! area city town gang folks guys people everyone"
 ) | {"\n"}
+_WINDOW = frozenset({"window"})
 _SHOPS = listed("market shop store centre center nursery sale supermarket shops friend neighbour")
 _COUNTING = (*"0123456789", *_GRADES.values())
 _FORMS = {Form.READY: "ready to use", Form.CONCENTRATE: "concentrate"}
@@ -395,7 +407,7 @@ _NOON = 12
 def _tokens(text: str) -> tuple[list[str], tuple[str, ...]]:
     """Give the words as typed and as they are looked up, in step."""
     bare = _SUN_HOURS.sub(_sun_by_the_hour, _WITH.sub("with ", _BULLET.sub("", tidy(text))))
-    bare = _UNHYPHENED.sub(" ", bare)
+    bare = _SIGNED.sub("", _UNHYPHENED.sub(" ", bare))
     raw: list[str] = []
     words: list[str] = []
     for typed in _RAW.findall(bare):
@@ -510,6 +522,7 @@ def _readings(words: tuple[str, ...], at: int, situation: Situation) -> Iterator
     yield from (("nothing", None, size) for size in range(1, 6) if words[at : at + size] in _NOTHING)
     is_verb = words[at] == "living" and words[max(0, at - 1) : at] in {("are",), ("is",), ("am",), ("been",)}
     yield from ((what, None, 1) for what, named in _LISTED if words[at] in named and not is_verb)
+    yield from (("room", None, 2) for _ in range(words[at : at + 2] in _OF_TWO_WORDS))
     measured = measure_at(words, at, situation.units)
     if measured is None and (repeated := every_at(words, at)) is not None:
         yield "every", *repeated
@@ -581,6 +594,7 @@ def _sun_at(words: tuple[str, ...], at: int) -> tuple[Facing | Outdoors, int] | 
         ("window",),
     }
     is_led = at > 0 and (words[at - 1] in _ROOMS or words[at - 1] in {"faces", "facing", "(", ":"})
+    is_led = is_led or words[at + 1 : at + 2] == ("window",)
     if first is None or (word in _LONE_LETTERS and not (ends and is_led)):
         return None
     second = _WAYS.get(words[at + 1]) if at + 1 < len(words) else None
@@ -719,9 +733,23 @@ def _with_rooms(events: list[_Event], words: tuple[str, ...]) -> list[_Event]:
         is_odd = is_strange and any(
             one.what in {"strange", "common"} and words[one.start] not in _SORTS for one in events[first:at]
         )
+        way = events[first - 1] if first and what == "place" else None
+        is_named_by_it = way is not None and way.what == "facing" and words[way.start] in _WAYS_IN_FULL
+        if way is not None and is_named_by_it and (first == 1 or _begins_a_name(events[first - 2], words)):
+            look = _Event("facing", way.value, events[last].start, events[last].end)  # "the west balcony"
+            events = [*_joined(events, first - 1, last, what, None)[:first], look, *events[last + 1 :]]
+            at = first + 1
+            continue
         events = _joined(events, first, last, what, "odd" if is_odd else None)
         at = first + 1
     return events
+
+
+_WAYS_IN_FULL = frozenset(_COMPASS)
+
+
+def _begins_a_name(before: _Event, words: tuple[str, ...]) -> bool:
+    return before.what in _SEPARATING or words[before.start] in _ARTICLES
 
 
 _NO_END = ("kind", "own", "pest", "strange", "looks")
@@ -889,7 +917,9 @@ def _with_unknown_plants(events: list[_Event], words: tuple[str, ...], situation
     """Take an item of nothing but strange words for a plant's name, among plants or where they are asked."""
     plants = sum(one.what == "plant" for one in events)
     is_seen = any(one.what == "pest" for one in events)
-    if situation.expecting is not Expecting.PLANTS and plants < _FEWEST_IN_A_LIST and not is_seen:
+    is_listed = plants >= _FEWEST_IN_A_LIST or (plants > 0 and any(one.what == "colon" for one in events))
+    is_named = _PLANT in zip(words, words[1:], words[2:], strict=False)
+    if situation.expecting is not Expecting.PLANTS and not (is_listed or is_seen or is_named):
         return events
     at = 0
     while at < len(events):
@@ -899,13 +929,16 @@ def _with_unknown_plants(events: list[_Event], words: tuple[str, ...], situation
         while begins and start < len(events) and words[events[start].start] in _ARTICLES:
             start += 1
         end = start
-        while end < len(events) and events[end].what in {"strange", "looks"}:
+        while end < len(events) and (
+            events[end].what in {"strange", "looks"} or _ends_a_name(start, end, events, words)
+        ):
             end += 1
         follows = events[end] if end < len(events) else None
         is_end = follows is None or follows.what in {"comma", "and", "line", "stop", "place", "count"}
         is_end = is_end or (
             follows is not None and words[follows.start] in {"in", "on", "at", "by", "(", "x"}
         )
+        is_end = is_end or (follows is not None and words[follows.start : follows.start + 3] == _PLANT)
         is_end = is_end or (is_seen and follows is not None and words[follows.start] in _BEARING)
         strange = [words[one.start] for one in events[start:end] if one.what == "strange"]
         is_name = bool(strange) and (
@@ -918,6 +951,21 @@ def _with_unknown_plants(events: list[_Event], words: tuple[str, ...], situation
             at = first
         at += 1
     return events
+
+
+_PLANT = ("is", "a", "plant")
+
+
+def _ends_a_name(start: int, end: int, events: list[_Event], words: tuple[str, ...]) -> bool:
+    """Whether a word that is no name alone is the last of one: "curry leaf", "snow bush"."""
+    return (
+        end > start
+        and words[events[end].start] in _HEADS | _LAST_OF_A_NAME
+        and words[events[end].end : events[end].end + 1] != ("of",)
+    )
+
+
+_LAST_OF_A_NAME = listed("leaf grass flower lily cress vine tree bush")
 
 
 def _is_counted(behind: _Event | None) -> bool:
@@ -954,7 +1002,8 @@ def _with_strange_places(
             is_first = at == 0 or events[at - 1].what in _SEPARATING
             is_place = is_place or (is_first and _is_looked_at(events[end:], situation, is_first=at == 0))
             run = frozenset(words[events[start].start : events[end - 1].end])
-            if is_place and not run & _SHOPS:
+            is_window = any(slip_of(word, _WINDOW) for word in run if len(word) > _SHORTEST_OWN)
+            if is_place and not (run & _SHOPS or is_window):
                 events = _joined(events, start, end - 1, "place", "led" if is_led else "odd")
                 end = start + 1
         at = max(end, at + 1) if end > at else at + 1
@@ -994,7 +1043,8 @@ def _with_town(
     for at, one in enumerate(events):
         if one.what not in {"strange", "place"}:
             continue
-        if at and not _leads_to_a_town(events[at - 1], words):
+        is_led = all(each.what == "around" for each in events[:at])
+        if at and not (_leads_to_a_town(events[at - 1], words) or is_led):
             continue
         if one.what == "place" and (one.value != "led" or not raw[one.start][:1].isupper()):
             continue
@@ -1012,7 +1062,6 @@ def _with_town(
         is_in = words[one.start - 1 : one.start] in {("in",), ("near",)}
         is_first = at == 0 or events[at - 1].what in {"stop", "line"}
         is_alone = is_first and (not behind or behind[0].what in {"stop", "line"})
-        is_led = all(each.what == "around" for each in events[:at])
         is_asked = is_led and situation.expecting is Expecting.TOWN
         is_told = is_in or is_alone or is_asked or frozenset(around) <= _COURTESIES | _BESIDE_A_TOWN
         if raw[one.start].islower() and not is_told:
@@ -1027,7 +1076,15 @@ def _leads_to_a_town(event: _Event, words: tuple[str, ...]) -> bool:
 
 
 def _follows_a_town(event: _Event, words: tuple[str, ...]) -> bool:
-    return event.what in _SEPARATING or words[event.start] in {"here", "please", "is", "area", "then", "now"}
+    return event.what in _SEPARATING or words[event.start] in {
+        "here",
+        "please",
+        "is",
+        "area",
+        "then",
+        "now",
+        "(",
+    }
 
 
 def _read_sentence(events: list[_Event], told: _Telling, *, is_first: bool) -> None:
@@ -1036,13 +1093,31 @@ def _read_sentence(events: list[_Event], told: _Telling, *, is_first: bool) -> N
         told.heading = _place_name(told, next(one for one in events if one.what == "place"))
         has_plants = any(one.what == "plant" for one in events)
         events = events if has_plants else [one for one in events if one.what != "place"]
-    if _are_one(events, told):
+    if _are_one(events, told) or _is_no_plant(events, told):
         return
     for part in _parts(events, told):
         _read_part(part, told, is_first=is_first and part[0] is events[0])
     events = _without_pots(events, told)
     _read_finds(events, told)
     _read_shelf(events, told)
+
+
+_NO_PLANT = (("no", "plant"), ("not", "a", "plant"), ("not", "plant"))
+
+
+def _is_no_plant(events: list[_Event], told: _Telling) -> bool:
+    """Take a name of which it is said that it is no plant for a slip of the reader's: it is left out."""
+    start, end = events[0].start, events[-1].end
+    said = told.words[start:end]
+    at = next(
+        (n for n in range(1, len(said)) if any(said[n : n + len(one)] == one for one in _NO_PLANT)), None
+    )
+    if at is None:
+        return False
+    name = takewhile(lambda typed: typed.lower() not in {"is", "are", ","}, told.raw[start : start + at])
+    told.denied.append(" ".join(word for word in name if word.lower() not in _ARTICLES))
+    told.corrects = True
+    return True
 
 
 def _are_one(events: list[_Event], told: _Telling) -> bool:
@@ -1205,7 +1280,8 @@ def _goes_before(at: int, events: list[_Event], told: _Telling) -> bool:
     start = at
     while start and told.words[events[start - 1].start] in _ARTICLES | _PREPOSITIONS:
         start -= 1
-    behind = next((one.what for one in events[at + 1 :] if one.what not in {"around", "count"}), "")
+    between = {"around", "count", "facing", "comma"}
+    behind = next((one.what for one in events[at + 1 :] if one.what not in between), "")
     is_new_part = start < at and start > 0 and events[start - 1].what in {"comma", "and"}
     return is_new_part and behind in {"plant", "own"}
 
@@ -1217,7 +1293,7 @@ def _is_heading(events: list[_Event], told: _Telling) -> bool:
         return False
     place = next(at for at, one in enumerate(events) if one.what == "place")
     behind = [one.what for one in events[place + 1 :]]
-    is_headed = "colon" in behind[:6] and not {"plant", "own"} & set(behind[: behind.index("colon")])
+    is_headed = "colon" in behind and not {"plant", "own"} & set(behind[: behind.index("colon")])
     is_alone = what == ["place"] and "\n" in told.words and told.words.count("\n") > 1
     return (is_headed and "facing" not in behind[behind.index("colon") :]) or is_alone
 
@@ -1227,7 +1303,9 @@ def _place_name(told: _Telling, event: _Event) -> str:
     if isinstance(event.value, Place):
         own = event.value.id
         return next(one.name for one in told.situation.places if one.id == own)
-    words = [word for word in told.raw[event.start : event.end] if word.lower() not in {"window", "windows"}]
+    words = told.raw[event.start : event.end]
+    if tuple(word.lower() for word in words[-2:]) not in _OF_TWO_WORDS:
+        words = [word for word in words if word.lower() not in {"window", "windows"}]
     strange = [word for word in words if event.value == "odd" and word.lower() not in _ROOMS | _SORTS]
     strange = [word for word in strange if len(word) > _LONGEST_KIND and word.islower()]
     meant = {word: slip_of(word.lower(), _ROOMS | _SORTS) for word in strange}

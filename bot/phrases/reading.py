@@ -227,13 +227,15 @@ def read(text: str, situation: Situation) -> Reading:
 
 
 def _tells_little(home: Reading) -> bool:
-    """Whether no more is offered than plants to be added, or no find and two words at least were not read."""
+    """Whether no more is offered than plants to be added, or less than was left unread, and no find."""
     told = [command for offer in home.offers for command in offer.commands]
-    if any(isinstance(one, AddPlants) and one.then for one in told):
+    lists = [one for one in told if isinstance(one, AddPlants)]
+    plants = [each for one in lists for each in one.plants]
+    if not told or any(one.then for one in lists) or not all(isinstance(one, _OF_A_HOME) for one in told):
         return False
-    is_bare = all(isinstance(one, AddPlants) and not any(each.place for each in one.plants) for one in told)
-    is_of_home = all(isinstance(one, _OF_A_HOME) for one in told)
-    return bool(told) and (is_bare or (is_of_home and any("; " in offer.left_out for offer in home.offers)))
+    is_bare = len(lists) == len(told) and not any(each.place for each in plants)
+    unread = sum(len(offer.left_out.split("; ")) for offer in home.offers if offer.left_out)
+    return is_bare or unread > max(1, len(told) - len(lists) + len(plants))
 
 
 def _is_chatter(text: str, situation: Situation) -> bool:

@@ -200,3 +200,29 @@ def test_what_a_grandmother_handed_down_is_ours() -> None:
 
 def test_two_names_of_one_plant_are_one() -> None:
     assert told("wax plant and hoya are the same").denied == ("hoya",)
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        (
+            "hall (north window, rather dim):\nivy\nfern\ndeck (outside, sun in afternoon):\njade",
+            "hall (n): ivy, fern; deck (afternoon): jade",
+        ),
+        ("fern, and on the shelf, north window, a jade and a palm", "fern; shelf (n): jade, palm"),
+        ("a palm in the bay window, south", "bay window (s): palm"),
+        ("the ivy stands on the north balcony", "north balcony (n): ivy"),
+        ("FERN. LIBRARY\nIVY. OFFICE", "LIBRARY: FERN; OFFICE: IVY"),
+        ("Dear all\nden: ivy and a fern.\nMany greetings\nMr Quist", "den: ivy, fern"),
+        ("yay ☀️ cork ireland. den: fern", "cork ireland; den: fern"),
+        ("loft: glory leaf, ivy", "loft: glory leaf, ivy"),
+    ],
+)
+def test_rooms_towns_and_names_in_the_shapes_newcomers_give_them(text: str, said: str) -> None:
+    home = told(text)
+    assert home.in_words() == said
+    assert set(home.unread) <= {"rather", "dim"}
+
+
+def test_what_is_no_plant_is_denied() -> None:
+    assert told("the glorb is not a plant").denied == ("glorb",)
