@@ -177,7 +177,7 @@ def test_plants_are_listed_by_place(talk: Talk) -> None:
     talk.say("new plant: fern")
     (answer,) = talk.say("plants")
     assert answer.startswith(
-        "landing: hoya and small hoya\nkitchen: moth orchid and coffee plant\nstudy: ivy"
+        "6 plants.\nlanding: hoya and small hoya\nkitchen: moth orchid and coffee plant\nstudy: ivy"
     )
 
 
