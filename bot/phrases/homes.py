@@ -1,10 +1,11 @@
 """A home as people tell it: town, plants, places, windows, finds and what is at hand, in any order."""
 
 import re
+from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import field, replace
 from functools import lru_cache
-from itertools import pairwise, takewhile
+from itertools import groupby, pairwise, takewhile
 
 from bot.actions.action import Expecting
 from bot.actions.add_plants import NewPlant
@@ -35,6 +36,8 @@ from bot.phrases.spotting import slip_of
 from bot.phrases.text import plain, tidy, words_of
 
 MOST_PLANTS = 120
+MOST_UNASKED = 20
+"""More of one name are asked about before they are written. Judgement. [1]"""
 _MOST_OF_A_KIND = 40
 _LONGEST_KIND = 4
 _LONGEST_NAME = 60
@@ -211,6 +214,11 @@ class Home:
         """Whether nothing was told but names that may be of anything."""
         return bool(self.plants) and not (self.has_kinds or self.town or self.lines or self.places)
 
+    def is_long_range(self) -> bool:
+        """Whether so many of one name are told that they are asked about, with their number."""
+        numbered = (one.name.rpartition(" ")[0] for one in self.plants if _number(one.name) > 0)
+        return max(Counter(numbered).values(), default=0) > MOST_UNASKED
+
     def is_empty(self) -> bool:
         """Whether nothing of a home was told."""
         return not (self.town or self.plants or self.places or self.lines or self.unplaced)
@@ -228,9 +236,29 @@ class Home:
         lines = [self.town] if self.town else []
         for name, plants in by_place.items():
             where = " ".join(filter(None, [name, f"({looks[name]})" if looks.get(name) else ""]))
-            lines.append(": ".join(filter(None, [where, ", ".join(plants)])))
+            lines.append(": ".join(filter(None, [where, ", ".join(_in_runs(plants))])))
         lines += self.lines
         return "; ".join([*lines, *([self.unplaced] if self.unplaced else [])])
+
+
+FEWEST_IN_A_RUN = 5
+"""So many numbered names are said from the first to the last. Judgement. [1]"""
+
+
+def _in_runs(names: list[str]) -> list[str]:
+    """Say "AV 1 to AV 30 (30)" for names that are numbered on."""
+    said: list[str] = []
+    for _, run in groupby(
+        enumerate(names), lambda one: (one[1].rpartition(" ")[0], _number(one[1]) - one[0])
+    ):
+        own = [name for _, name in run]
+        said += [f"{own[0]} to {own[-1]} ({len(own)})"] if len(own) >= FEWEST_IN_A_RUN else own
+    return said
+
+
+def _number(name: str) -> int:
+    last = name.rpartition(" ")[2]
+    return int(last) if last.isdecimal() else -1
 
 
 def _way(told: Facing | Outdoors | None) -> str:

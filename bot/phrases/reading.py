@@ -297,6 +297,7 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
         return Reading(sure=commands, text=text)
     is_strange = is_list_of_strangers(commands, text, situation)
     is_sure = not home.is_guessed and (home.is_known or "\n" in text.strip())
+    is_sure = is_sure and not (home.is_long_range() and "\n" not in text.strip())
     if not home.unread and not is_strange and is_sure:
         return Reading(sure=commands, text=text)
     return Reading(offers=(Offer(commands, home.in_words(), LEAST_HOME, "; ".join(home.unread)),), text=text)

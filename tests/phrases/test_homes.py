@@ -226,3 +226,10 @@ def test_rooms_towns_and_names_in_the_shapes_newcomers_give_them(text: str, said
 
 def test_what_is_no_plant_is_denied() -> None:
     assert told("the glorb is not a plant").denied == ("glorb",)
+
+
+def test_a_long_range_is_said_by_its_ends_and_its_number() -> None:
+    home = told("AV1-AV30, rack D")
+    assert home.in_words() == "rack D: AV 1 to AV 30 (30)"
+    assert home.is_long_range()
+    assert not told("AV 1-12, rack D").is_long_range()
