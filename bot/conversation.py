@@ -21,14 +21,22 @@ from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Reacti
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.keep_photo import KeepPhoto, RefusePhoto, TooManyPhotos, plants_of_album, receive_photo
 from bot.actions.keep_status import SetStatus
-from bot.actions.left_open import LeftOpen, for_its_day, left_open, offers_left, passed_by, plants_of_finds
+from bot.actions.left_open import (
+    ASKING,
+    LeftOpen,
+    for_its_day,
+    left_open,
+    offer_of,
+    offers_left,
+    plants_of_finds,
+)
+from bot.actions.log_find import together
 from bot.actions.lose_plant import gone_by_name
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.perform import perform
 from bot.actions.pest_word import pest_words
 from bot.actions.ports import NoPhotosKept, Photos, Question, Store
 from bot.actions.press_button import (
-    ASKING,
     AnsweredAlready,
     ButtonExpired,
     is_asked_anew,
@@ -192,6 +200,7 @@ class Conversation:
         outcomes += asked_next(outcomes, desk)
         if was_silent and not any(isinstance(one, Hold | ComeBack | GiveFirstAid) for one in commands):
             outcomes.append(look_first(desk))
+        outcomes = together(outcomes)
         outcomes += self._passed_by(outcomes, desk)
         is_answered = lines_left(desk) != open_before
         if is_answered or any(isinstance(one, TakeLines) for one in commands):
@@ -205,11 +214,11 @@ class Conversation:
     def _passed_by(self, outcomes: list[Outcome], desk: Desk) -> list[Outcome]:
         """Say once of an offer that nobody took and another question passes by that it is not written."""
         asking = next((one.asking for one in reversed(outcomes) if one.asking is not None), None)
-        before = () if desk.question is None else desk.question.choices
-        left = () if asking is None else passed_by(asking, desk)
-        fresh = [one for one in left if one not in before]
-        named = [replace(one, of=said) for one in fresh if (said := self._said(one, desk))]
-        return [LeftOpen(offered=tuple(one.of for one in named), offers=tuple(named))] if named else []
+        offer = None if asking is None else offer_of(desk.question, desk, asking)
+        said = "" if offer is None else self._said(offer, desk)
+        if offer is None or not said:
+            return []
+        return [LeftOpen(offered=(said,), offers=(replace(offer, of=said),))]
 
     def _said(self, choice: Choice, desk: Desk) -> str:
         """Say what a choice would write, as one would tell it, with its day."""

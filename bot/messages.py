@@ -9,9 +9,10 @@ from bot.actions.decline import Decline
 from bot.actions.desk import Desk
 from bot.actions.incoming import Incoming, Press
 from bot.actions.keep_status import status_now
+from bot.actions.left_open import ASKING
 from bot.actions.log_check import CheckLogged
 from bot.actions.ports import Question
-from bot.actions.press_button import ASKING, is_alike, open_question
+from bot.actions.press_button import is_alike, open_question
 from bot.actions.send_evening import what_is_left
 from bot.actions.show_more import More
 from bot.actions.walk_through import WalkStep

@@ -1,6 +1,6 @@
 """What was offered or asked and has no answer: named once, for its day, and never written by itself."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from datetime import date, timedelta
 from itertools import takewhile
@@ -8,18 +8,26 @@ from itertools import takewhile
 from bot.actions.action import Asking, ButtonText, Choice, Command, Expecting, Outcome
 from bot.actions.add_plants import AddPlants
 from bot.actions.ask import Ask
+from bot.actions.begin_talk import BeginTalk
+from bot.actions.courtesy import Greet, Help, Thanks
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk
+from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.identify import Identify
+from bot.actions.incomplete import Incomplete
 from bot.actions.isolate import Isolate
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound, as_asked
 from bot.actions.log_sign import LogSign
 from bot.actions.lose_plant import LosePlant
+from bot.actions.mix_batch import Mix
 from bot.actions.move_plant import MovePlant
+from bot.actions.not_understood import NotUnderstood
 from bot.actions.ports import Question
 from bot.actions.postpone import Postpone
+from bot.actions.read_anew import ReadAnew
+from bot.actions.show_more import More
 from bot.actions.stock_product import StockProduct
 from bot.domain.identity import PlantId
 from bot.domain.journal import (
@@ -35,7 +43,11 @@ from bot.domain.journal import (
 
 ANSWERED_WITHIN = timedelta(days=7)
 """So long a question of an earlier day is still answered by its buttons, for that day. Judgement."""
-_IDLE = (Ask, Decline, Identify, Isolate, MovePlant)
+ASKING = (
+    *(Ask, Help, Thanks, Greet, NotUnderstood, ReadAnew, Incomplete, More, Mix, Identify, BeginTalk),
+    GiveFirstAid,
+)
+"""Commands that ask or answer, and write nothing of plants."""
 _WRITTEN: dict[type[Command], tuple[type[Payload], ...]] = {
     LogRound: (Treated,),
     LogFind: (Found, CheckedClean, SignSeen),
@@ -64,28 +76,45 @@ def left_open(desk: Desk, chat: int) -> tuple[Choice, ...]:
 def _writing(question: Question) -> tuple[Choice, ...]:
     if question.expecting is not Expecting.CHOICE:
         return ()
-    asked = (one for one in question.choices if one.text is not ButtonText.PASSED_BY)
-    return tuple(one for one in asked if not any(isinstance(each, _IDLE) for each in one.commands))
+    return tuple(one for one in question.choices if one.text is not ButtonText.PASSED_BY and _writes(one))
 
 
-def offers_left(question: Question | None, desk: Desk) -> tuple[Choice, ...]:
-    """Give offers of a question, and those passed by before it, that nobody took nor told since."""
-    if question is None:
+def _writes(choice: Choice) -> bool:
+    """Whether a choice writes what somebody told; where a plant stands has a weekly question of its own."""
+    idle = (*ASKING, Decline) if choice.text is ButtonText.YES else (*ASKING, Decline, Isolate, MovePlant)
+    return not any(isinstance(one, idle) for one in choice.commands)
+
+
+def offer_of(question: Question | None, desk: Desk, asking: Asking | None = None) -> Choice | None:
+    """Give what a question offers, where nobody took it nor told it since, and it is not put anew."""
+    fresh = () if question is None else _writing(question)
+    if question is None or not (len(fresh) == 1 or (fresh and fresh[0].text is ButtonText.YES)):
+        return None
+    return next(iter(_of_their_day(fresh[:1], question, desk, asking)), None)
+
+
+def offers_left(question: Question | None, desk: Desk, asking: Asking | None = None) -> tuple[Choice, ...]:
+    """Give that, and what it passed by itself; under an evening's message it was named, and lapses."""
+    if question is None or question.expecting is Expecting.LINES:
         return ()
     passed = [one for one in question.choices if one.text is ButtonText.PASSED_BY]
-    fresh = _writing(question)
-    if len(fresh) == 1 or (fresh and fresh[0].text is ButtonText.YES):
-        passed.append(fresh[0])
+    offer = offer_of(question, desk, asking)
+    return (*_of_their_day(passed, question, desk, asking), *([] if offer is None else [offer]))
+
+
+def _of_their_day(
+    choices: Iterable[Choice], question: Question, desk: Desk, asking: Asking | None
+) -> tuple[Choice, ...]:
     asked_on = evening_of(question.asked_at, desk.household.zone)
-    offers = (Choice(ButtonText.PASSED_BY, for_its_day(one, asked_on, desk), one.of) for one in passed)
-    return tuple(one for one in offers if one.commands and not _is_told_since(one, question, desk))
-
-
-def passed_by(asking: Asking, desk: Desk) -> tuple[Choice, ...]:
-    """Give the offers that nobody took where something else is asked now, and which it does not put anew."""
-    anew = [each for one in asking.choices for each in one.commands]
-    left = offers_left(desk.question, desk)
-    return tuple(one for one in left if not all(_is_asked_anew(each, anew) for each in one.commands))
+    anew = [] if asking is None else [each for one in asking.choices for each in one.commands]
+    offers = (Choice(ButtonText.PASSED_BY, for_its_day(one, asked_on, desk), one.of) for one in choices)
+    return tuple(
+        one
+        for one in offers
+        if one.commands
+        and not _is_told_since(one, question, desk)
+        and not all(_is_asked_anew(each, anew) for each in one.commands)
+    )
 
 
 def _is_asked_anew(command: Command, asked: Sequence[Command]) -> bool:

@@ -1,5 +1,8 @@
 """Write down living pests: what opens a case, or opens it again."""
 
+from collections.abc import Mapping, Sequence
+from collections.abc import Set as AbstractSet
+from dataclasses import replace
 from datetime import date
 from enum import Enum
 
@@ -17,6 +20,7 @@ from bot.domain.progress import Progress
 from bot.domain.refusal import is_sensitive
 from bot.domain.remedy import Because, Hard, kinds_to_seek, why_hard
 from bot.domain.trade import Grade, Level, Method, grade_of
+from bot.domain.value import Value
 
 
 class LogFind(Command, kw_only=True):
@@ -66,6 +70,39 @@ class FindLogged(Outcome, kw_only=True):
     """What to get, at a home's first find."""
 
 
+class FindsLogged(Outcome):
+    """Finds on many plants in one message: told together, with one set of buttons."""
+
+    finds: tuple[FindLogged, ...]
+
+
+TOGETHER = 3
+"""So many finds of one message are told together. Judgement. [1]"""
+
+
+def together(outcomes: Sequence[Outcome]) -> list[Outcome]:
+    """Tell many finds of a message as one, each button once for all its plants."""
+    finds = tuple(one for one in outcomes if isinstance(one, FindLogged))
+    if len(finds) < TOGETHER:
+        return list(outcomes)
+    offers: dict[tuple[ButtonText, str], Choice] = {}
+    for offer in (offer for one in finds for offer in one.offers if offer.text is not ButtonText.DISCARDED):
+        before = offers.get((offer.text, offer.of))
+        offers[offer.text, offer.of] = offer if before is None else _for_both(before, offer)
+    asking = next((one.asking for one in reversed(finds) if one.asking is not None), None)
+    told = FindsLogged(finds, asking=asking, offers=tuple(offers.values()))
+    first = outcomes.index(finds[0])
+    return [*outcomes[:first], told, *(one for one in outcomes[first:] if not isinstance(one, FindLogged))]
+
+
+def _for_both(some: Choice, more: Choice) -> Choice:
+    match some.commands, more.commands:
+        case (Ask() as ask,), (Ask() as other,):
+            return replace(some, commands=(replace(ask, plants=(*ask.plants, *other.plants)),))
+        case _:
+            return replace(some, commands=(*some.commands, *more.commands))
+
+
 class FindInPast(Outcome):
     """A find of a day before its case was closed or corrected: written, and the plan stays."""
 
@@ -95,13 +132,30 @@ def discard_choice(plant: PlantId, desk: Desk) -> tuple[Choice, ...]:
     return (Choice(ButtonText.DISCARDED, (LosePlant(plants=(plant,)),)),)
 
 
-def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> FindLogged | FindInPast:
-    """Write a find on one plant; the first of a pest opens a case, after a release it reopens one."""
-    known = any(case.pest == pest for case in desk.plant(plant_id).open_cases)
-    is_first = not any(plant.cases for plant in desk.household.plants.values())
-    grade = command.grade or (grade_of(command.count) if command.count is not None else Grade.SOME)
-    found = Found(pest=pest, grade=grade, count=command.count, where=command.where)
-    desk.write([desk.draft(found, plant=plant_id, on=command.on)])
+class Before(Value):
+    """The pests of plants before finds were written, and whether the home ever had a case."""
+
+    pests: Mapping[PlantId, AbstractSet[str]]
+    is_first: bool
+
+
+def log_find(
+    command: LogFind, of: Sequence[tuple[PlantId, str]], before: Before, desk: Desk
+) -> list[FindLogged | FindInPast]:
+    """Write finds on plants; the first of a pest opens a case, after a release it reopens one."""
+    seen = Found(pest="", grade=_grade(command), count=command.count, where=command.where)
+    desk.write(desk.draft(replace(seen, pest=pest), plant=plant, on=command.on) for plant, pest in of)
+    return [_found(command, plant, pest, before, desk) for plant, pest in of]
+
+
+def _grade(command: LogFind) -> Grade:
+    return command.grade or (grade_of(command.count) if command.count is not None else Grade.SOME)
+
+
+def _found(
+    command: LogFind, plant_id: PlantId, pest: str, before: Before, desk: Desk
+) -> FindLogged | FindInPast:
+    is_known = pest in before.pests[plant_id]
     plant = desk.plant(plant_id)
     case = next((one for one in plant.open_cases if one.pest == pest), None)
     if case is None or plant.lost_on is not None:
@@ -122,10 +176,10 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
         on=command.on or desk.today,
         pest=desk.knowledge.pests[pest].name,
         count=command.count,
-        grade=grade,
+        grade=_grade(command),
         where=command.where,
-        is_new_case=not known,
-        is_reopened=case.is_reopened and not known,
+        is_new_case=not is_known,
+        is_reopened=case.is_reopened and not is_known,
         is_isolated=plant.isolated_on is not None,
         place=place.name if place else None,
         neighbours=neighbours(desk, plant_id),
@@ -133,10 +187,10 @@ def log_find(command: LogFind, plant_id: PlantId, pest: str, desk: Desk) -> Find
         product=desk.product_name(step.product.id) if step and step.product else None,
         progress=state,
         tonight=task_on,
-        seek=_sought(desk, plant, state, step, is_first=is_first),
+        seek=_sought(desk, plant, state, step, is_first=before.is_first),
         to_read=read,
         hard=hard,
-        needs=_needs(desk, pest, step) if is_first else (),
+        needs=_needs(desk, pest, step) if before.is_first else (),
         asking=ask_apart(apart) if apart and plant.isolated_on is None else asking,
         offers=(
             *(discard_choice(plant_id, desk) if hard is not None else ()),

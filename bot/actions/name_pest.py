@@ -7,7 +7,7 @@ from bot.actions.correct import Correct
 from bot.actions.desk import Desk
 from bot.actions.identify import Identify
 from bot.actions.incomplete import Asks, Missing
-from bot.actions.log_find import FindInPast, FindLogged, LogFind, log_find
+from bot.actions.log_find import Before, FindInPast, FindLogged, LogFind, log_find
 from bot.actions.pest_word import candidates, settle_pest
 from bot.actions.walk_through import GoOn
 from bot.domain.identity import PlantId
@@ -18,8 +18,9 @@ from bot.domain.journal import PestCorrected
 def log_finds(command: LogFind, desk: Desk) -> list[FindLogged | FindInPast] | Asks:
     """Write a find on each plant once its pest is known without a doubt, or ask for the pest."""
     settled = [(plant, settle_pest(command.pest, plant, desk)) for plant in command.plants]
-    if all(pest is not None for _, pest in settled):
-        return [_logged(command, plant, pest, desk) for plant, pest in settled if pest is not None]
+    named_all = [(plant, pest) for plant, pest in settled if pest is not None]
+    if len(named_all) == len(settled):
+        return _logged(command, named_all, desk)
     goes_on = () if desk.household.walk is None else (GoOn(),)
     named = tuple(
         Choice(ButtonText.NAMED, (replace(command, pest=pest), *goes_on), desk.knowledge.pests[pest].name)
@@ -29,24 +30,28 @@ def log_finds(command: LogFind, desk: Desk) -> list[FindLogged | FindInPast] | A
     return Asks(Missing.WHICH_PEST, desk.names(command.plants), asking=Asking((*named, find_out)))
 
 
-def _logged(command: LogFind, plant: PlantId, pest: str, desk: Desk) -> FindLogged | FindInPast:
-    """Write a find; a pest told by its own name tells what an open case of a general word is."""
+def _logged(
+    command: LogFind, settled: list[tuple[PlantId, str]], desk: Desk
+) -> list[FindLogged | FindInPast]:
+    """Write finds; a pest told by its own name tells what an open case of a general word is."""
     pests = desk.knowledge.pests
-    if any(pest in pests[case.pest].of for case in desk.plant(plant).open_cases):
-        desk.write([desk.draft(PestCorrected(pest), plant=plant)])
-    known = {case.pest for case in desk.plant(plant).open_cases}
-    logged = log_find(command, plant, pest, desk)
-    others, tell = _others(plant, pest, desk)
-    if (
-        not others
-        or pest in known - {one for one in known if pests[one].of}
-        or isinstance(logged, FindInPast)
-    ):
-        return logged
-    named = tuple(
-        Choice(ButtonText.NAMED, (Correct(plant=plant, pest=one),), pests[one].name) for one in others
-    )
-    return replace(logged, tell=tell, offers=(*named, *logged.offers))
+    known = {plant: {case.pest for case in desk.plant(plant).open_cases} for plant, _ in settled}
+    is_first = not any(plant.cases for plant in desk.household.plants.values())
+    anew = [(plant, pest) for plant, pest in settled if any(pest in pests[one].of for one in known[plant])]
+    desk.write(desk.draft(PestCorrected(pest), plant=plant) for plant, pest in anew)
+    before = Before(known | {plant: {pest} for plant, pest in anew}, is_first)
+    logged = []
+    for one, (plant, pest) in zip(log_find(command, settled, before, desk), settled, strict=True):
+        others, tell = _others(plant, pest, desk)
+        is_known = pest in {each for each in before.pests[plant] if not pests[each].of}
+        if not others or is_known or isinstance(one, FindInPast):
+            logged.append(one)
+            continue
+        kinds = tuple(
+            Choice(ButtonText.NAMED, (Correct(plant=plant, pest=each),), pests[each].name) for each in others
+        )
+        logged.append(replace(one, tell=tell, offers=(*kinds, *one.offers)))
+    return logged
 
 
 def _others(plant: PlantId, pest: str, desk: Desk) -> tuple[tuple[str, ...], str | None]:

@@ -6,26 +6,16 @@ from dataclasses import replace
 from datetime import date
 
 from bot.actions.action import Asking, ButtonText, Choice, Command, Expecting, Outcome
-from bot.actions.ask import Ask
-from bot.actions.begin_talk import BeginTalk
 from bot.actions.correct import Correct
-from bot.actions.courtesy import Greet, Help, Thanks
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk
-from bot.actions.give_first_aid import GiveFirstAid
-from bot.actions.identify import Identify
-from bot.actions.incomplete import Incomplete
 from bot.actions.isolate import Isolate
-from bot.actions.left_open import for_its_day, passed_by, pinned
-from bot.actions.mix_batch import Mix
+from bot.actions.left_open import ASKING, for_its_day, offers_left, pinned
 from bot.actions.move_plant import MovePlant
-from bot.actions.not_understood import NotUnderstood
 from bot.actions.ports import Question
-from bot.actions.read_anew import ReadAnew
 from bot.actions.set_hours import SetHours
 from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetCoordinates
-from bot.actions.show_more import More
 from bot.actions.stock_product import StockProduct
 from bot.domain.journal import evening_of
 
@@ -35,11 +25,6 @@ KEPT = (*GOING_ON, Expecting.LINES)
 """Questions whose other buttons hold after one is pressed."""
 REPLACING = (SetPlace, SetCoordinates, SetHours, Isolate, MovePlant, StockProduct, Correct)
 """Commands that take the place of what the same question wrote before."""
-ASKING = (
-    *(Ask, Help, Thanks, Greet, NotUnderstood, ReadAnew, Incomplete, More, Mix, Identify, BeginTalk),
-    GiveFirstAid,
-)
-"""Commands that ask or answer, and write nothing of plants."""
 
 
 class ButtonExpired(Outcome):
@@ -65,7 +50,7 @@ def open_question(outcomes: Sequence[Outcome], offers: tuple[Choice, ...], desk:
     before = desk.question
     if asking is not None:
         shown, expecting = tuple(pinned(one, desk) for one in (*asking.choices, *offers)), asking.expecting
-        kept = passed_by(asking, desk)
+        kept = offers_left(before, desk, asking)
         kept = tuple(one for one in kept if one.commands not in {each.commands for each in shown})
         if before is not None and before.expecting in GOING_ON and expecting is Expecting.CHOICE:
             expecting = before.expecting

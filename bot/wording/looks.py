@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from datetime import timedelta
 
 from bot.actions.log_check import CheckLogged
-from bot.actions.log_find import FindInPast, FindLogged, Need
+from bot.actions.log_find import FindInPast, FindLogged, FindsLogged, Need
 from bot.actions.log_sign import SignLogged
 from bot.domain.course import Step
 from bot.domain.progress import Progress
@@ -81,6 +81,47 @@ def _find(told: FindLogged, voice: Voice) -> str:
         lines.append("So many: extension services would bin a plant that is cheap to replace.")
     lines += later
     return "\n".join(lines)
+
+
+@says_shortly
+def _finds(told: FindsLogged, voice: Voice) -> str:
+    """Say many finds as one: what was seen, then each work with its plants."""
+    first = told.finds[0]
+    amounts: dict[str, list[str]] = {}
+    for one in told.finds:
+        many = str(one.count) if one.count is not None else GRADES[one.grade]
+        amounts.setdefault(f"{many} {one.pest if one.count == 1 else plural(one.pest)}", []).append(one.plant)
+    seen = "; ".join(f"{what} on {voice.plants(names)}" for what, names in amounts.items())
+    apart = [one.plant for one in told.finds if not one.is_isolated and one.progress.pest.fight.is_set_apart]
+    works: dict[str, list[str]] = {}
+    for one in told.finds:
+        if one.step is not None:
+            works.setdefault(_find_plan(one, one.step, voice).rstrip("."), []).append(one.plant)
+    everybody = {one.plant for one in told.finds}
+    steps = ["Move them away from the others now."] if apart else []
+    steps += [
+        f"{work}{'' if set(names) == everybody else f': {voice.plants(names)}'}."
+        for work, names in works.items()
+    ]
+    others = dict.fromkeys(name for one in told.finds for name in one.neighbours if name not in everybody)
+    steps += [f"Look at {voice.plants(list(others))} too."] if others else []
+    lines = [
+        f"{dated(first.on, voice.today)}: {seen}.",
+        *(f"{n} {step}" for n, step in enumerate(steps, 1)),
+        AFTER,
+    ]
+    needs, later = _to_get(max(told.finds, key=lambda one: len(one.needs)))
+    reads = dict.fromkeys(one.to_read for one in told.finds if one.to_read is not None)
+    tells = dict.fromkeys(one.tell for one in told.finds if one.tell is not None)
+    return "\n".join(
+        [
+            *lines,
+            *needs,
+            *(f"No {product} before its label is read." for product in reads),
+            *(f"Which kind can wait. {tell}" for tell in tells),
+            *later,
+        ]
+    )
 
 
 def _to_get(told: FindLogged) -> tuple[list[str], list[str]]:

@@ -2,12 +2,15 @@
 
 import pytest
 
-from bot.actions.action import ButtonText, Choice
+from bot.actions.action import ButtonText, Choice, Command
+from bot.actions.decline import Decline
 from bot.actions.incoming import Press
 from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
 from bot.domain.identity import PlantId
 from bot.domain.journal import Found, IsolatedNow, Treated
+from bot.domain.trade import Method
 from tests.journeys.talking import OWNER, Talk
 
 
@@ -45,22 +48,30 @@ def test_what_was_offered_and_not_answered_is_named_under_the_evenings_message(t
     assert "Not written" not in "".join(talk.evening())
 
 
-LIKELY = [
-    ("the hoya might have had like 4 longtailed mealies i reckon, dunno", "hoya", Found),
-    ("swabed teh hoya and coffe", "hoya", Treated),
-    ("hmm i sort of wiped teh ivy a bit i guess", "ivy", Treated),
-    ("reckon theres maybe 7 spidermites on that ivy thing", "ivy", Found),
+HOYA, IVY = PlantId(1), PlantId(5)
+LIKELY: list[tuple[Command, str, type]] = [
+    (LogFind(plants=(HOYA,), count=4, pest="longtailed_mealybug"), "hoya", Found),
+    (LogRound(plants=(HOYA,), method=Method.SWAB), "hoya", Treated),
+    (LogRound(plants=(IVY,), method=Method.WIPE), "ivy", Treated),
+    (LogFind(plants=(IVY,), count=7, pest="spider_mite"), "ivy", Found),
 ]
-"""What is offered and not written."""
+"""What may be offered of what somebody said, the plant, and what a yes would write."""
 
 
-@pytest.mark.parametrize(("words", "name", "kind"), LIKELY)
+def offers(talk: Talk, command: Command) -> None:
+    """Let the bot offer what it made of some words."""
+    yes = Choice(ButtonText.YES, (command,), "“what was said”")
+    otherwise = Choice(ButtonText.SOMETHING_ELSE, (Decline(),))
+    talk.tell(Incomplete(missing=Missing.MEANT, text=yes.of, choices=(yes, otherwise)))
+    assert "Did you mean" in talk.shown[OWNER][-1].text
+
+
+@pytest.mark.parametrize(("command", "name", "kind"), LIKELY)
 @pytest.mark.parametrize("yes", ["yes", "yep", "ok"])
 def test_a_bare_yes_on_a_later_day_is_asked_anew_with_its_day(
-    talk: Talk, words: str, name: str, kind: type, yes: str
+    talk: Talk, command: Command, name: str, kind: type, yes: str
 ) -> None:
-    talk.say(words)
-    assert "Did you mean" in talk.shown[OWNER][-1].text
+    offers(talk, command)
     talk.passes(days=1)
     assert "yesterday, Sat 2 May: shall I write it? Nothing is written yet." in talk.say(yes)[0]
     assert not [one for one in talk.entries() if isinstance(one.payload, kind)]
@@ -91,11 +102,11 @@ def test_done_left_lying_never_writes_what_the_next_evening_asks(talk: Talk) -> 
 @pytest.mark.parametrize(
     "next_words", ["mealybugs on the ivy", "sister in law gave me a orchid. its in the bedroom"]
 )
-@pytest.mark.parametrize(("words", "name", "kind"), LIKELY[:2])
+@pytest.mark.parametrize(("command", "name", "kind"), LIKELY[:2])
 def test_what_another_question_passes_by_is_named_once(
-    talk: Talk, words: str, name: str, kind: type, next_words: str
+    talk: Talk, command: Command, name: str, kind: type, next_words: str
 ) -> None:
-    talk.say(words)
+    offers(talk, command)
     (answer,) = talk.say(next_words)
     assert "Not written: “" in answer
     assert name in answer.rpartition("Not written: “")[2]
@@ -105,7 +116,7 @@ def test_what_another_question_passes_by_is_named_once(
 
 
 def test_what_was_told_in_other_words_since_is_not_named(talk: Talk) -> None:
-    talk.say("the hoya might have had like 4 longtailed mealies i reckon, dunno")
+    offers(talk, LIKELY[0][0])
     talk.say("hoya 4 longtailed mealybugs")
     assert "Not written" not in "".join(talk.say("mealybugs on the ivy"))
     assert "Not written" not in "".join(talk.evening())
@@ -194,17 +205,16 @@ def test_what_is_asked_anew_has_no_answer_yet(talk: Talk, words: str) -> None:
 
 
 @pytest.mark.parametrize("why", ["why", "why?", "why do you ask", "why not"])
-@pytest.mark.parametrize(("words", "name", "kind"), LIKELY[:3])
+@pytest.mark.parametrize(("command", "name", "kind"), LIKELY[:3])
 def test_why_under_an_offer_is_about_the_offer(
-    talk: Talk, words: str, name: str, kind: type, why: str
+    talk: Talk, command: Command, name: str, kind: type, why: str
 ) -> None:
     talk.say("coffee 3 longtailed mealybugs")
-    talk.say(words)
+    offers(talk, command)
     offered = talk.labels()
     (answer,) = talk.say(why)
-    assert answer.startswith("Of your words I made “")
-    assert name in answer
-    assert "coffee" not in answer.replace("hoya and coffee plant", "")
+    assert answer.startswith("Of your words I made “what was said”.")
     assert talk.labels() == offered
     talk.say("yes")
-    assert [one for one in talk.entries() if isinstance(one.payload, kind)]
+    told = [one.plant for one in talk.entries() if isinstance(one.payload, kind)]
+    assert name in {talk.home.plants[one].name for one in told if one is not None}

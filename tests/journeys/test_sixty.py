@@ -131,3 +131,36 @@ def test_looks_at_all_that_nobody_confirmed_are_named_in_short(sixty: Talk) -> N
     sixty.say("all clean")
     said = next(text for text in sixty.evening() if "Not written: " in text)
     assert heights([said[said.index("Not written: ") :]]) <= 4, said
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "fern 1 to 30 many spider mites",
+        "fern 1 to 30 have many spider mites",
+        "many spider mites on fern 1 to 30",
+        "spider mites on fern 1 to 30, many",
+    ],
+)
+def test_a_find_on_thirty_plants_is_one_answer_with_one_undo(talk: Talk, words: str) -> None:
+    talk.say("30 ferns on rack")
+    if "Add 30 plants" in talk.labels():
+        talk.press("Add 30 plants")
+    talk.say("rack has no window")
+    before = len(talk.told())
+    (answer,) = talk.say(words)
+    assert answer.splitlines()[0] == "Written: many spider mites on all 30 at rack."
+    assert heights(answer.splitlines()) <= SHORT
+    assert len(talk.labels()) <= 4
+    assert len(talk.told()) == before + 30
+    talk.say("undo")
+    assert len(talk.told()) == before
+
+
+@pytest.mark.parametrize("last", ["orchid 3 scale", "coffee 3 scale"])
+def test_different_finds_of_one_message_are_told_together(talk: Talk, last: str) -> None:
+    (answer,) = talk.say(f"hoya 20 scale, small hoya 6 scale, {last}")
+    assert answer.startswith("Written: 20 scale insects on hoya; 6 scale insects on small hoya; 3 scale")
+    assert len(set(talk.labels())) == len(talk.labels())
+    talk.press("brown soft scale")
+    assert {case.pest for plant in talk.home.living for case in plant.open_cases} == {"brown_soft_scale"}
