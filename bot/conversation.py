@@ -361,6 +361,7 @@ class Conversation:
             places=places,
             shelf=shelf,
             tonight=tuple(asked.values()),
+            sick=frozenset(plant.id for plant in household.living if plant.open_cases),
             found_today=frozenset(
                 plant.id
                 for plant in household.living

@@ -1,5 +1,6 @@
 """Put off what was asked tonight."""
 
+from dataclasses import replace
 from datetime import date, datetime, timedelta
 
 from bot.actions.action import Command, Outcome, performs
@@ -45,6 +46,10 @@ def postpone(command: Postpone, desk: Desk) -> PutOff | NothingDue | EntryAsked 
     """Write the day or hour it moves to, and say who runs late by it."""
     if command.denied is not None and is_written(command.denied, desk):
         return delete_entry(DeleteEntry(of=command.denied), desk)
+    if command.denied is not None and not any(desk.evening.is_named(plant) for plant in command.plants):
+        before = replace(command.denied, on=None)  # nothing was asked of it tonight
+        if is_written(before, desk):
+            return delete_entry(DeleteEntry(of=before), desk)
     on = command.on or desk.today
     if on < desk.today:
         on = desk.today + timedelta(days=1)  # an old evening's words, said of tonight

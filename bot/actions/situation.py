@@ -50,6 +50,8 @@ class Situation(Value, kw_only=True):
     places: tuple[KnownPlace, ...] = ()
     shelf: tuple[KnownProduct, ...] = ()
     tonight: tuple[Asked, ...] = ()
+    sick: frozenset[PlantId] = frozenset()
+    """Plants with an open case."""
     found_today: frozenset[PlantId] = frozenset()
     """Plants on which something living was told today: "all clean" does not speak of them."""
     pests: tuple[tuple[str, tuple[str, ...]], ...] = ()

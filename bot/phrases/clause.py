@@ -113,6 +113,17 @@ class Setting:
         """Plants that tonight's nudge asked a look at."""
         return unique(asked.plant for asked in self.situation.tonight if asked.method is None)
 
+    def others(self, named: tuple[PlantId, ...] = ()) -> tuple[PlantId, ...]:
+        """
+        Give the plants asked to be looked at besides those spoken of: "others clean".
+
+        A plant with a case is none of the others while any without is: it wants to be told by its name.
+        """
+        spoken = {*self.mentioned, *named, *self.situation.found_today}
+        asked = tuple(plant for plant in self.looks() if plant not in spoken)
+        well = tuple(plant for plant in asked if plant not in self.situation.sick)
+        return well or (asked if spoken else ())
+
     def tonight(self) -> tuple[PlantId, ...]:
         """All plants of tonight's nudge."""
         return unique(asked.plant for asked in self.situation.tonight)

@@ -212,10 +212,8 @@ def _looked_at(clause: Clause, setting: Setting) -> tuple[PlantId, ...] | None:
     if place is not None:
         return setting.of_place(place)
     infested = setting.situation.found_today
-    if clause.has(Word.REST) and (setting.mentioned or infested):
-        return tuple(p for p in setting.looks() if p not in setting.mentioned and p not in infested)
     if clause.has(Word.REST):
-        return None
+        return setting.others() or None
     if clause.has(Word.ALL):
         known = unique(plant.id for plant in setting.situation.plants)
         looked_at = known if clause.has(Word.CHECKED) else setting.looks()

@@ -1,5 +1,6 @@
 """Clauses that put tonight's work off, and the refusals that mean the same."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from itertools import pairwise
@@ -23,6 +24,7 @@ from bot.phrases.days import (
     day_behind,
     meant_hour,
 )
+from bot.phrases.items import Item
 from bot.phrases.lexicon import Tool, Word
 from bot.phrases.names import Place, Plants
 
@@ -57,10 +59,13 @@ _Until = tuple[date | None, datetime | None]
 
 def read_postponement(clause: Clause, setting: Setting) -> Meant | None:
     """Read "not tonight", "later hoya", "coffee tomorrow"; None when nothing in it puts off."""
-    if not clause.only(*_ALLOWED, *_KINDS) or not _puts_off(clause):
+    undone = _undone_before(clause, setting)
+    if undone is not None:
+        return (undone,)
+    # "the ivy was wednesday, not today" tells of the past
+    was = clause.every(DATES) and any(item.text in {"was", "were"} for item in clause.items)
+    if not clause.only(*_ALLOWED, *_KINDS) or not _puts_off(clause) or was:
         return None
-    if clause.every(DATES) and any(item.text in {"was", "were"} for item in clause.items):
-        return None  # "the ivy was wednesday, not today" tells of the past
     plants = _plants(clause, setting)
     if plants is not None:
         plants = tuple(plant for plant in plants if plant not in excepted(clause))
@@ -117,13 +122,33 @@ def _denies_something(clause: Clause) -> bool:
 
 def _denied(clause: Clause, setting: Setting) -> Entered | None:
     """Read "i did not spray the lemon": it may be written as done."""
-    plants = named(clause)
+    plants = tuple(plant for plant in named(clause) if plant not in excepted(clause))
     tools = {*clause.every(Method), *(tool.method for tool in clause.every(Tool))}
     is_denied = clause.has(Word.NOT) and (clause.has(Word.DONE) or bool(tools))
     if not is_denied or len(plants) != 1:
         return None
     method = next(iter(tools)) if len(tools) == 1 else None
     return Entered(kind=Kind.TREATED, plant=plants[0], on=setting.situation.today, method=method)
+
+
+def _undone_before(clause: Clause, setting: Setting) -> DeleteEntry | None:
+    """Read "i did not spray the lemon on monday": that monday is over, and nothing is put off by it."""
+    denied, day = _denied(clause, setting), clause.day()
+    if denied is None or day is None or clause.has(Word.EXCEPT) or not speaks_of_before(clause.items):
+        return None
+    on = day_behind(day, setting.situation)
+    is_over = isinstance(on, date) and on < setting.situation.today
+    return DeleteEntry(of=replace(denied, on=on)) if is_over and isinstance(on, date) else None
+
+
+_BEHIND = frozenset({"did", "was", "were", "have", "has", "had", "never"})
+
+
+def speaks_of_before(items: Sequence[Item]) -> bool:
+    """Whether what is denied is of the past: "did not", "was not"."""
+    return any(
+        before.text.split()[-1] in _BEHIND and item.meaning is Word.NOT for before, item in pairwise(items)
+    )
 
 
 def _is_promise(clause: Clause) -> bool:

@@ -34,11 +34,12 @@ from bot.actions.walk_through import EndWalk, PassPlant
 from bot.actions.work_through import EndWork, TickWork
 from bot.catalogue.towns import find_towns
 from bot.domain.value import dataclass
+from bot.phrases.agreeing import agreed
 from bot.phrases.clause import Setting, unique
 from bot.phrases.doubting import is_doubtful, is_list_of_strangers
 from bot.phrases.emergencies import Alarm, alarm, hear_emergency
 from bot.phrases.forms.rows import ROWS, SAYS_NOTHING, forms_of, subject_of
-from bot.phrases.grammar import SPOKEN, contradict, understand_surely
+from bot.phrases.grammar import SPOKEN, contradict, plants_named, understand_surely
 from bot.phrases.guess import Guess, rank
 from bot.phrases.homes import Home, read_home
 from bot.phrases.items import Unknown, items_of
@@ -660,7 +661,22 @@ def _of_the_stage(sure: tuple[Command, ...], text: str, situation: Situation) ->
 
 def understand(text: str, situation: Situation) -> tuple[Command, ...]:
     """Read one message into commands: what is sure, and a question for what is likely."""
-    return read(text, situation).commands()
+    return _in_agreement(read(text, situation), text, situation).commands()
+
+
+def _in_agreement(reading: Reading, text: str, situation: Situation) -> Reading:
+    """Give a reading whose commands, sure or offered, agree with each other."""
+    several = [told for told in (reading.sure, *(one.commands for one in reading.offers)) if len(told) > 1]
+    if not several and not any(isinstance(one, LogRound) and one.product for one in reading.sure):
+        return reading
+    named = plants_named(text, situation)
+    offers = []
+    for offer in reading.offers:
+        told = agreed(offer.commands, text, named, situation)
+        said = None if told == offer.commands else say_all(told, situation)
+        offers.append(replace(offer, commands=told, said=". ".join(said)) if said else offer)
+    sure = agreed(reading.sure, text, named, situation)
+    return replace(reading, sure=sure, offers=tuple(offers))
 
 
 def _is_final(sure: tuple[Command, ...], text: str, situation: Situation) -> bool:

@@ -19,7 +19,7 @@ from bot.phrases.lexicon import KNOWN, listed
 from bot.phrases.names import OneOf, Place, Plants, names_of
 from bot.phrases.numbers import Length, measure_at
 from bot.phrases.slips import slips_between
-from bot.phrases.text import tidy
+from bot.phrases.text import plain, tidy, words_of
 
 _OPENERS = frozenset({"rename", "call"})
 _NAMED = (
@@ -149,7 +149,10 @@ def _which(thing: object) -> Meant | None:
 
 def _as_typed(text: str, words: tuple[str, ...]) -> str | None:
     """Give the last words in the case they were typed in; None where they can be no name."""
-    typed = " ".join(tidy(text).rstrip(" .!").split()[-len(words) :]) if words else ""
+    last = tidy(text).rstrip(" .!").split()
+    typed = next(
+        (told for at in range(len(last)) if words_of(plain(told := " ".join(last[at:]))) == words), ""
+    )  # "H7" is two words and one as typed
     is_name = bool(typed) and len(typed) <= _LONGEST_NAME and len(words) <= _MOST_WORDS
     is_letters = all(word.isalnum() for word in words) and any(word.isalpha() for word in words)
     return typed if is_name and is_letters and not frozenset(words) <= KNOWN else None

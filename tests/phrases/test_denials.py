@@ -30,7 +30,7 @@ from tests.phrases.situation import CALATHEA, EVENING, IVY, ORCHID, clauses, sai
         ("did the hoya on sunday not today", "done hoya on=2026-05-03"),
         ("hoya was sprayed yesterday not today", "done hoya method=spray on=2026-05-05"),
         ("the ivy was wednesday not today", "unclear"),
-        ("the orchid wasnt sprayed on 28 april", "unclear"),
+        ("the orchid wasnt sprayed on 28 april", "deleteentry"),
         ("all clean except hoya 1", "none ivy + find hoya 1"),
         (
             "orchid sprayed, the rest is clean, 1 on the hoya",

@@ -64,6 +64,7 @@ from bot.phrases.mentions import Counted, Mentions
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Length, Volume
 from bot.phrases.places import facets_in
+from bot.phrases.putting_off import speaks_of_before
 
 Filled = tuple[Command, ...] | None
 _MOST_WARM, _LEAST_WARM = 45, -10
@@ -167,6 +168,13 @@ def sign(told: Mentions) -> Filled:
     )
 
 
+def _the_rest(told: Mentions, left: tuple[PlantId, ...]) -> tuple[PlantId, ...]:
+    if told.has(Word.REST):
+        return told.setting.others(left)
+    out = {*left, *told.situation.found_today}
+    return tuple(plant for plant in told.setting.looks() if plant not in out)
+
+
 def none(told: Mentions) -> Filled:
     """Fill a look with nothing found: plants named, or those that were to be looked at."""
     _, left = told.sides()
@@ -181,11 +189,10 @@ def none(told: Mentions) -> Filled:
         plants = tuple(plant for plant in known if plant not in told.situation.found_today)
         if is_of_many(plants, told.setting) and isinstance(on, date | None):
             return (ask_none_seen(plants, on),)
-    elif is_bare:
+    elif is_bare and not told.has(Word.REST):
         plants = told.setting.about() if told.setting.is_first else told.setting.before
     if not plants and not told.every((Place, OneOf)) and told.speaks_of_the_rest():
-        out = {*left, *told.situation.found_today}
-        plants = tuple(plant for plant in told.setting.looks() if plant not in out)
+        plants = _the_rest(told, left)
     if not plants or isinstance(on, Trouble) or told.is_ahead():
         return None
     return (LogCheck(plants=plants, level=told.one(Level), on=on),)
@@ -196,7 +203,8 @@ def later(told: Mentions) -> Filled:
     on, at = told.ahead(), told.hour(latest=12)
     is_put_off = told.has(*_PUTS_OFF) or told.words & _LATER_WORDS
     plants = _put_off(told)
-    if not plants or (not is_put_off and on is None and not at) or told.words & {"was", "were"}:
+    is_behind = bool(told.days()) and speaks_of_before(told.items)
+    if not plants or (not is_put_off and on is None and not at) or told.words & {"was", "were"} or is_behind:
         return None
     tomorrow = told.situation.today + timedelta(days=1)
     if at is not None and (on is None or isinstance(on, Trouble)):

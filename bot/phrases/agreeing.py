@@ -1,0 +1,77 @@
+"""What the parts of one message say of each other: of which plants, on which day, one treatment or two."""
+
+from dataclasses import replace
+from datetime import date
+
+from bot.actions.action import Command
+from bot.actions.log_check import LogCheck
+from bot.actions.log_find import LogFind
+from bot.actions.log_round import LogRound
+from bot.actions.log_sign import LogSign
+from bot.actions.situation import Situation
+from bot.domain.identity import PlantId
+from bot.domain.trade import Method
+from bot.phrases.lexicon import listed
+from bot.phrases.text import plain, words_of
+
+_OF_MORE = listed("all rest others other everything every everyone except but besides both too also each not")
+_OF_NOW = listed("now today tonight still currently presently")
+_WITH = listed("with using in by w via")
+_TWO = listed("and then & + n")
+
+
+def agreed(
+    told: tuple[Command, ...], text: str, named: tuple[PlantId, ...], situation: Situation
+) -> tuple[Command, ...]:
+    """Make the commands of one message agree."""
+    words = frozenset(words_of(plain(text)))
+    if named and not words & _OF_MORE:
+        told = _of_the_named(told, named)
+    told = _of_one_day(told, situation) if not words & _OF_NOW else told
+    if words & _TWO and not words & _WITH:
+        told = tuple(part for one in told for part in _in_two(one))
+    return tuple(dict.fromkeys(told))
+
+
+def _of_the_named(told: tuple[Command, ...], named: tuple[PlantId, ...]) -> tuple[Command, ...]:
+    """
+    Read "did chilli and basil, pruned and rinsed": that is what was done to these two, and to no other.
+
+    Where what was done is said, "did" alone says nothing more.
+    """
+    bare = [one for one in told if isinstance(one, LogRound) and one.method is None and one.product is None]
+    if len(bare) != 1 or not set(bare[0].plants) <= set(named):
+        return told
+    works = [one for one in told if isinstance(one, LogRound) and one is not bare[0]]
+    if not works or any(one.on != bare[0].on for one in works):
+        return told
+    ours = {one: replace(one, plants=bare[0].plants) for one in works if not set(one.plants) <= set(named)}
+    said = {plant for one in works for plant in ours.get(one, one).plants}
+    kept = (one for one in told if one is not bare[0] or not set(bare[0].plants) <= said)
+    return tuple(ours[one] if isinstance(one, LogRound) and one in ours else one for one in kept)
+
+
+def _of_one_day(told: tuple[Command, ...], situation: Situation) -> tuple[Command, ...]:
+    """Read "wiped hoya yesterday, 11 on it": they were seen at that, and not today."""
+    rounds = [one for one in told if isinstance(one, LogRound)]
+    days = {one.on for one in rounds}
+    day = next(iter(days)) if len(days) == 1 else None
+    treated = {plant for one in rounds for plant in one.plants}
+    if day is None or day >= situation.today:
+        return told
+    return tuple(_dated(one, day) if set(getattr(one, "plants", ())) <= treated else one for one in told)
+
+
+def _dated(told: Command, day: date) -> Command:
+    match told:
+        case LogFind(on=None) | LogCheck(on=None) | LogSign(on=None):
+            return replace(told, on=day)
+        case _:
+            return told
+
+
+def _in_two(told: Command) -> tuple[Command, ...]:
+    """Read "wiped and soap on the ivy" as the two treatments that it is; "wiped with soap" stays one."""
+    if not isinstance(told, LogRound) or told.method is not Method.WIPE or told.product is None:
+        return (told,)
+    return (replace(told, product=None), replace(told, method=Method.SPRAY))
