@@ -1,18 +1,21 @@
 """Put plants into another place."""
 
+from dataclasses import replace
 from datetime import date
 
 from bot.actions.action import Command, Outcome, performs
 from bot.actions.desk import Desk
 from bot.actions.isolate import ask_apart
 from bot.domain.identity import PlaceId, PlantId
-from bot.domain.journal import IsolatedNow, PlantSet
+from bot.domain.journal import Draft, IsolatedNow, PlaceSet, PlantSet
 
 
 class MovePlant(Command):
     plants: tuple[PlantId, ...]
     place: PlaceId
     on: date | None = None
+    room: str = ""
+    """The name of a place that is still to be made, whatever stands for the place."""
 
 
 class PlantsMoved(Outcome):
@@ -31,7 +34,11 @@ def move(command: MovePlant, desk: Desk) -> PlantsMoved:
 
     Who has an open case and stands with no healthy plant there is apart now; beside healthy ones it is asked.
     """
-    drafts = [
+    drafts: list[Draft] = []
+    if command.room:
+        command = replace(command, place=desk.store.new_place(desk.member.household))
+        drafts.append(desk.draft(PlaceSet(place=command.place, name=command.room)))
+    drafts += [
         desk.draft(PlantSet(place=command.place), plant=plant, on=command.on) for plant in command.plants
     ]
     kept = {plant for plant in command.plants if desk.plant(plant).isolated_on is not None}

@@ -10,10 +10,11 @@ from itertools import groupby, pairwise, takewhile
 from bot.actions.action import Expecting
 from bot.actions.add_plants import NewPlant
 from bot.actions.decline import Decline
+from bot.actions.move_plant import MovePlant
 from bot.actions.set_place import SetPlace
 from bot.actions.situation import Situation
 from bot.catalogue.towns import find_towns
-from bot.domain.identity import PlantId
+from bot.domain.identity import PlaceId, PlantId
 from bot.domain.measure import INCH_CM
 from bot.domain.trade import Form, Grade
 from bot.domain.value import dataclass
@@ -362,6 +363,27 @@ def read_places(text: str, situation: Situation) -> tuple[SetPlace, ...] | None:
     ):
         return None  # the half of the day was told in words that are not read
     return home.places if home.places and is_sure and not is_else else None
+
+
+_MOVED = listed("moved move took carried shifted relocated brought")
+_TO_A_PLACE = listed("to into in onto")
+
+
+def read_move(text: str, situation: Situation) -> MovePlant | None:
+    """Read plants of the home that were taken to a room which is new: it is to be made."""
+    raw, words, spots, _ = kept(_spots, (text, False, situation.lacks_town), situation)
+    if not _MOVED & frozenset(words) or "?" in words or "\n" in words or "not" in words:
+        return None
+    events = _events(spots, raw, words, situation)
+    plants = [one.value for one in events if one.what == "own" and isinstance(one.value, Plants)]
+    places = [one for one in events if one.what == "place"]
+    led = words[max(0, places[0].start - 2) : places[0].start] if len(places) == 1 else ()
+    others = {"pest", "product", "plant", "town", "facing", "count"} & {one.what for one in events}
+    if not plants or others or not _TO_A_PLACE & frozenset(led) or isinstance(places[0].value, Place):
+        return None
+    room = " ".join(raw[places[0].start : places[0].end])
+    ids = tuple(dict.fromkeys(plant for one in plants for plant in one.ids))
+    return MovePlant(ids, PlaceId(0), room=room)
 
 
 def is_list_of_plants(text: str, situation: Situation) -> bool:

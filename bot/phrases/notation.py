@@ -139,7 +139,7 @@ def _kept(command: Command, situation: Situation) -> list[str]:  # noqa: C901 - 
             stays = "" if command.apart else "apart=no"
             return ["isolate", *write.plants(command.plants), write.past(command.on), stays, weeks]
         case MovePlant():
-            place = _option("place", write.place(command.place))
+            place = _option("place", _key(command.room) or write.place(command.place))
             return ["move", *write.plants(command.plants), place, write.past(command.on)]
         case ReleasePlant():
             anyway = "anyway" if command.confirmed else ""

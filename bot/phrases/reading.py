@@ -41,7 +41,7 @@ from bot.phrases.emergencies import Alarm, alarm, hear_emergency
 from bot.phrases.forms.rows import ROWS, SAYS_NOTHING, forms_of, subject_of
 from bot.phrases.grammar import SPOKEN, contradict, plants_named, understand_surely
 from bot.phrases.guess import Guess, rank
-from bot.phrases.homes import Home, read_home
+from bot.phrases.homes import Home, read_home, read_move
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.lexicon import KNOWN, words_in, words_of_class
 from bot.phrases.mentions import NO_PLANTS, Mentions
@@ -211,6 +211,9 @@ def read(text: str, situation: Situation) -> Reading:
     emergency = hear_emergency(text, situation)
     if emergency is not None:
         return Reading(sure=(emergency,), text=text)
+    moved = read_move(text, situation)
+    if moved is not None:
+        return Reading(offers=_said_back((moved,), situation), text=text)
     sure = understand_surely(text, situation)
     home = _of_a_home(text, sure, situation)
     if home is not None and _tells_little(home) and _is_chatter(text, situation):

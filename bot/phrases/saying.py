@@ -438,7 +438,8 @@ _SAYERS: dict[type[Command], Callable[..., str | None]] = {
     Undo: lambda _told, _speak: "undo",
     Isolate: _isolated,
     MovePlant: lambda told, speak: (
-        f"moved {speak.plants(told.plants)} to the {speak.place(told.place)}{speak.behind(told.on)}"
+        f"moved {speak.plants(told.plants)} to the "
+        f"{told.room or speak.place(told.place)}{speak.behind(told.on)}"
     ),
     ReleasePlant: _released,
     LosePlant: lambda told, speak: f"{speak.plants(told.plants)} died{speak.behind(told.on)}",

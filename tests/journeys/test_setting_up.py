@@ -577,3 +577,11 @@ def test_the_windows_are_asked_once_and_not_under_every_answer(talk: Talk, text:
     talk.set_up(("/start", "Gent"))
     assert "Which way do the windows look" in talk.say("hoya in the hall, ivy in the den")[0]
     assert "window" not in talk.say(text)[0]
+
+
+@pytest.mark.parametrize("text", ["moved the ivy to the guest room", "Took the ivy into the guest room"])
+def test_a_plant_taken_to_a_new_room_has_that_room_made(talk: Talk, text: str) -> None:
+    talk.set_up()
+    talk.say(text)
+    talk.press("Yes")
+    assert _standing(talk)["ivy"] == "guest room"
