@@ -5,13 +5,11 @@ import random
 from tests.tools.slipping import slipped, wrongly_written
 
 READ = 1_500
-MOST_WRITTEN = 2
-"""Of so many. None is reached for; `python -m tests.tools.slipping` reads 200,000 and prints each."""
+"""`python -m tests.tools.slipping` reads 200,000 and prints each that is written."""
 
 
 def test_nothing_is_written_of_what_tells_nothing_with_slips_in_it() -> None:
-    wrong = wrongly_written(READ, random.Random(7))
-    assert len(wrong) <= MOST_WRITTEN, wrong
+    assert wrongly_written(READ, random.Random(7)) == []
 
 
 def test_a_message_is_changed_in_many_ways() -> None:
