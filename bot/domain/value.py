@@ -16,24 +16,39 @@ if TYPE_CHECKING:
 else:
     from dataclasses import dataclass as _dataclass
     from dataclasses import fields
+    from functools import cache
+    from operator import attrgetter
 
     def dataclass(*, frozen: bool = False, eq: bool = True, **how: bool) -> Callable[[type], type]:
         """Make a class of values; `frozen` gives it its hash."""
 
         def made(cls: type) -> type:
-            own = vars(cls).keys()
-            shared = {} if "__repr__" in own else {"__repr__": _shown}
-            shared |= {"__hash__": _hashed} if frozen and eq and "__hash__" not in own else {}
-            value = _dataclass(eq=eq, repr=False, **how)(cls)
-            for name, function in shared.items():
-                setattr(value, name, function)
+            shared = {"__repr__": _shown}
+            if eq:
+                shared |= {"__eq__": _equal, "__hash__": _hashed if frozen else None}
+            own = set(vars(cls))
+            value = _dataclass(eq=False, repr=False, **how)(cls)
+            for name in shared.keys() - own:
+                setattr(value, name, shared[name])
             return value
 
         return made
 
+    @cache
+    def _reader(cls: type) -> Callable[[object], object]:
+        names = [one.name for one in fields(cls) if one.compare]
+        return attrgetter(*names) if names else lambda _value: ()
+
+    def _equal(value: object, other: object) -> bool:
+        """Compare two values; one function for all of them."""
+        if other.__class__ is not value.__class__:
+            return NotImplemented
+        read = _reader(value.__class__)
+        return read(value) == read(other)
+
     def _hashed(value: object) -> int:
-        """Give a value's hash, which few are asked for; one function for all of them."""
-        return hash(tuple(getattr(value, one.name) for one in fields(value) if one.compare))
+        """Give a value's hash, likewise."""
+        return hash(_reader(value.__class__)(value))
 
     def _shown(value: object) -> str:
         """Show a value, likewise."""
