@@ -375,7 +375,7 @@ def takers(desk: Desk) -> frozenset[MemberId] | None:
 
 
 def _question(evening: Tonight, desk: Desk) -> tuple[Doubt, str, float | None] | None:
-    asked = next((line.question for line in evening.questions if line.question is not None), None)
+    asked = evening.question
     if asked is None or evening.is_past:
         return None
     if asked.place is not None:
@@ -390,7 +390,7 @@ def _question(evening: Tonight, desk: Desk) -> tuple[Doubt, str, float | None] |
 
 def _answers(evening: Tonight, desk: Desk) -> tuple[Choice, ...]:
     """Give the buttons of the evening's question; what has too many answers for two rows is typed."""
-    asked = next((line.question for line in evening.questions if line.question is not None), None)
+    asked = evening.question
     if asked is None or evening.is_past:
         return ()
     if asked.about is Doubt.USUAL_WARMTH and asked.place is not None:

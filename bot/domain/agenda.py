@@ -19,6 +19,7 @@ from bot.domain.pest import Pest
 from bot.domain.progress import Progress, progress
 from bot.domain.recurrence import evenings, next_on
 from bot.domain.refusal import Use, is_off_today
+from bot.domain.release import FRESH_DAYS
 from bot.domain.remedy import bears, choose_product
 from bot.domain.slot import is_shadeless
 from bot.domain.trade import Level, Method
@@ -41,11 +42,9 @@ TOLD_LOOK_LATE_DAYS = 1
 LOOKED_AT_ONCE = 20
 """More healthy plants than these are looked at in turns. [1]"""
 THIRDS = 3
-_WEEK = 7  # [d]
 """As many turns as it takes. Judgement. [1]"""
 SIGN_CHECK_WITHIN_DAYS = 2
-LATE_LOOK_DAYS = 10
-"""Quarantine ends on a look no older than this. Judgement. [d]"""
+_WEEK = 7  # [d]
 QUARANTINE_DAYS = 42
 """Six weeks, the longest of what extension services advise (three to six). [d]"""
 SHORT_QUARANTINE_DAYS = 21
@@ -131,7 +130,7 @@ def _is_out_of_quarantine(plant: Plant, today: date) -> bool:
         until is not None
         and today >= until
         and last is not None
-        and (today - last).days <= LATE_LOOK_DAYS
+        and (today - last).days <= FRESH_DAYS
         and last > (plant.isolated_on or last)
     )
 

@@ -9,7 +9,6 @@ from bot.domain.pest import Pest, Stage
 from bot.domain.value import Value
 
 MARGIN = 3.0  # [degC] above T0; below it the line is known to mislead
-GAP_DEFAULT = 24.0  # [degC] unknown temperature, fast side
 SLOW_DEFAULT = 18.0  # [degC] unknown temperature, slow side
 FAST_DEFAULT = 24.0  # [degC] unknown temperature, fast side
 HORIZON_DAYS = 1500  # a stage not over by then counts as never

@@ -466,7 +466,6 @@ def _set_plant(plant: Plant, told: PlantSet, on: date) -> None:
     if plant.added_on is None:
         plant.added_on = on
     if told.place is not None and told.place != plant.place:
-        plant.moved_on = on
         plant.stays.append((on, told.place))
     _set_fields(plant, told, ("name", "place", "pot_cm", "kind", "traits"))
 

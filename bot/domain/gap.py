@@ -3,7 +3,7 @@
 import enum
 import math
 
-from bot.domain.development import GAP_DEFAULT, MARGIN, held, is_too_cold
+from bot.domain.development import FAST_DEFAULT, MARGIN, held, is_too_cold
 from bot.domain.pest import Pest
 from bot.domain.value import Value
 
@@ -52,7 +52,7 @@ def plan_gap(
     """
     if label_days is not None and label_days < 0:
         raise ValueError(f"a label cannot ask for {label_days} d between two uses")
-    asked = GAP_DEFAULT if temperature is None else temperature
+    asked = FAST_DEFAULT if temperature is None else temperature
     used = max(held(pest, asked), pest.gap.t0 + MARGIN)
     window = pest.gap.dd / (used - pest.gap.t0)
     fixed = next(((first, last) for to_c, first, last in pest.gap_steps if asked <= to_c), None)

@@ -138,7 +138,6 @@ class Plant:
     added_on: date | None = None
     arrived_on: date | None = None
     """Where it is new in the home: the day it came; nothing before that day can have reached it here."""
-    moved_on: date | None = None
     stays: list[tuple[date, PlaceId]] = field(default_factory=list)
     """Where it stood, each from its day on; the first also counts for the days before."""
     lost_on: date | None = None

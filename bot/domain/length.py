@@ -20,7 +20,8 @@ def minimum_rounds(pest: Pest, temperature: float | None, actual_gap_days: float
     """
     if actual_gap_days <= 0:
         raise ValueError(f"rounds {actual_gap_days} d apart have no gap")
-    used = max(_slow(pest, temperature), pest.protected.t0 + MARGIN)
+    slow = held(pest, SLOW_DEFAULT if temperature is None else temperature)
+    used = max(slow, pest.protected.t0 + MARGIN)
     campaign = pest.protected_safety * pest.protected.dd / (used - pest.protected.t0)
     return max(LEAST_ROUNDS, math.ceil(campaign / actual_gap_days) + 1)
 
@@ -28,7 +29,3 @@ def minimum_rounds(pest: Pest, temperature: float | None, actual_gap_days: float
 def least_rounds(pest: Pest, temperature: float | None, actual_gap_days: float) -> int:
     """Give the least rounds: as the pest's row says, else as many as outlast what was protected. [rounds]."""
     return pest.least.rounds or minimum_rounds(pest, temperature, actual_gap_days)
-
-
-def _slow(pest: Pest, temperature: float | None) -> float:
-    return held(pest, SLOW_DEFAULT if temperature is None else temperature)

@@ -51,11 +51,6 @@ class PlantKind(Value, kw_only=True):
     """The kinds that a shared name may mean; empty where the name is one kind's own."""
 
     @property
-    def bears_dry(self) -> bool:
-        """Whether its mix may dry on top between waterings."""
-        return not self.needs_moist
-
-    @property
     def is_washable(self) -> bool:
         """Whether its leaves bear a wipe or a rinse; hair holds water, but what is eaten is rinsed anyway."""
         held = self.has_bloom or self.is_spined or self.is_not_washed

@@ -11,7 +11,7 @@ from enum import Enum
 
 from bot.domain.campaign import Effect
 from bot.domain.climate import place_on, reach_on, span_on, usual_on, warm_side
-from bot.domain.development import development_days, held
+from bot.domain.development import FAST_DEFAULT, development_days, held
 from bot.domain.household import Household, Plant, Product
 from bot.domain.identity import ProductId
 from bot.domain.knowledge import Knowledge
@@ -22,8 +22,6 @@ from bot.domain.value import Value
 YEAR_DAYS = 365
 CAUTION_FROM_C = 27.0
 """From here on heat is worth a word, though not forbidden. [degC]"""
-ASSUMED_C = 24.0
-"""Where nobody told how warm it is, a generation is taken as short as at this. [degC]"""
 UNSEEN_USES = 3
 """The same soap or oil so many times in a row, and then a look for damage. Labels; from memory. [1]"""
 ANIMALS_AT_RISK = frozenset({"cat", "fish"})
@@ -261,7 +259,7 @@ def _is_next_generation(use: Use, kind: ProductKind) -> bool:
 
 def generation_days(pest: Pest, celsius: float | None) -> float:
     """Give how long egg and young take at a temperature, the fast side; unknown counts as 24. [d]."""
-    warm = held(pest, ASSUMED_C if celsius is None else celsius)
+    warm = held(pest, FAST_DEFAULT if celsius is None else celsius)
     return sum(development_days(stage, warm) for stage in (pest.egg_lo, *pest.instars))
 
 

@@ -233,7 +233,7 @@ def bears(outbreak: Outbreak, method: Method) -> bool:
 def _may_dry(outbreak: Outbreak) -> bool:
     kind = outbreak.kind
     fight = outbreak.pest.fight
-    return Method.DRY in (*fight.start, *fight.with_round) and (kind is None or kind.bears_dry)
+    return Method.DRY in (*fight.start, *fight.with_round) and (kind is None or not kind.needs_moist)
 
 
 def choose_product(outbreak: Outbreak, method: Method) -> Product | None:

@@ -42,8 +42,6 @@ class Kind(Enum):
     LOOK = "look"
     LIFT = "lift"
     TRY = "try"
-    MOVE = "move"
-    ASK = "ask"
 
 
 class State(Enum):
@@ -105,7 +103,6 @@ class Line(Value, kw_only=True):
     step: Step | None = None
     level: Level | None = None
     """The way of looking that is asked for by name."""
-    question: Question | None = None
     otherwise: tuple[Part, ...] = ()
     """What a bare "done" may mean instead: the handwork alone, or what a find told since has made of it."""
     is_since: bool = False
@@ -137,7 +134,8 @@ class Tonight(Value, kw_only=True):
     now: tuple[Line, ...]
     tomorrow: tuple[Line, ...]
     looks: tuple[Line, ...]
-    questions: tuple[Line, ...]
+    question: Question | None
+    """The most urgent of what is in doubt."""
     is_past: bool = False
     """Whether it is of the evening before: what is done there is not spoken of any more."""
     is_said: bool = False
@@ -148,10 +146,6 @@ class Tonight(Value, kw_only=True):
         """Treatments of this evening and of the morning after; what is only announced is not among them."""
         lines = (*self.now, *self.tomorrow)
         return tuple(line for line in lines if line.kind is Kind.TREAT and not line.is_announced)
-
-    def due(self, now: datetime) -> tuple[tuple[Line, Part], ...]:
-        """Give what a bare "done" settles: treatments whose time has come and that are not done."""
-        return tuple((line, part) for line in self.treatments for part in line.parts if part.is_due(now))
 
     def open(self, now: datetime) -> tuple[Line, ...]:
         """Give treatments and looks of which something can be done now and is left."""
@@ -352,7 +346,7 @@ class _Plan(Value):
                 *_announced(self.household, self.agenda, self.on),
             ),
             looks=tuple(looks),
-            questions=tuple(self.questions()[:1]),
+            question=self.question(),
         )
 
     def treated(self) -> dict[PlantId, list[Task]]:
@@ -425,8 +419,8 @@ class _Plan(Value):
         until = self.household.plants[plant].postponed_to
         return until is not None and until > self.on
 
-    def questions(self) -> list[Line]:
-        """Give what is in doubt, the most urgent first."""
+    def question(self) -> Question | None:
+        """Give the most urgent of what is in doubt."""
         household, knowledge = self.household, self.knowledge
         found = [
             *_about_treatments(household, knowledge, self.tasks),
@@ -458,11 +452,7 @@ class _Plan(Value):
             ),
         ]
         order = list(Doubt)
-        found.sort(key=lambda one: order.index(one.about))
-        return [
-            Line(kind=Kind.MOVE if one.about is Doubt.APART else Kind.ASK, plant=one.plant, question=one)
-            for one in found
-        ]
+        return min(found, key=lambda one: order.index(one.about), default=None)
 
 
 def _is_alike(some: Sequence[Part], others: Sequence[Part]) -> bool:

@@ -5,11 +5,11 @@ from collections.abc import Iterator, Mapping
 
 from bot.domain.campaign import Basis, Effect, Evidence, Fight, Least, Leaving, Life, Looking, Wait
 from bot.domain.climate import FADES_OVER_DAYS
-from bot.domain.development import SLOW_DEFAULT, Clock, Warmth, clock
+from bot.domain.development import FAST_DEFAULT, SLOW_DEFAULT, Clock, Warmth, clock
 from bot.domain.gap import plan_gap
 from bot.domain.pest import Pest
 from bot.domain.progress import Progress
-from bot.domain.refusal import ASSUMED_C, generation_days
+from bot.domain.refusal import generation_days
 from bot.domain.release import FRESH_DAYS, UNLIFTED_FACTOR, can_show, rounds_after_find
 from bot.domain.remedy import AT_ROOTS_TWICE, STALL_DAYS
 from bot.domain.trade import Grade, Level
@@ -88,7 +88,7 @@ def _gap(pest: Pest, celsius: float | None, voice: Voice) -> Iterator[str]:
 
 
 def _rotation(pest: Pest, celsius: float | None, voice: Voice) -> Iterator[str]:
-    days, warm = generation_days(pest, celsius), voice.warmth(ASSUMED_C if celsius is None else celsius)
+    days, warm = generation_days(pest, celsius), voice.warmth(FAST_DEFAULT if celsius is None else celsius)
     if math.isfinite(days):
         yield f"What acts on nerves or growth: one number of the label for a generation, {days:.0f} days at {warm}, then another"
 

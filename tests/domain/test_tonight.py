@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 from bot.domain.identity import PlantId
 from bot.domain.journal import CheckedClean, Found, Nudged, NudgedTask, PlantSet, TemperatureRead, Treated
 from bot.domain.nudging import next_nudge_at
-from bot.domain.tonight import Doubt, Kind, State, Tonight, tonight
+from bot.domain.tonight import Doubt, Kind, Line, Part, State, Tonight, tonight
 from bot.domain.trade import Grade, Level, Method
 from tests.domain.telling import DAY, FERN, HOYA, IVY, KNOWLEDGE, LANDING, SOAP, ZONE, Telling, home
 
@@ -23,9 +23,14 @@ def evening(telling: Telling, day: float, hour: int = 20) -> Tonight:
     return tonight(household, KNOWLEDGE, telling.plan(day), at(day, hour))
 
 
+def due(value: Tonight, now: datetime) -> list[tuple[Line, Part]]:
+    """Give the treatments whose time has come and that are not done."""
+    return [(line, part) for line in value.treatments for part in line.parts if part.is_due(now)]
+
+
 def methods(value: Tonight, day: float, hour: int = 20) -> list[Method | None]:
     """Give what a bare done would settle."""
-    return [part.method for _, part in value.due(at(day, hour))]
+    return [part.method for _, part in due(value, at(day, hour))]
 
 
 def test_a_spray_evening_is_one_line_of_two_parts() -> None:
@@ -127,13 +132,13 @@ def test_one_question_an_evening_the_most_urgent_first() -> None:
     telling.tell(TemperatureRead(place=LANDING, celsius=27), 1)
     telling.tell(TemperatureRead(place=LANDING, celsius=27), 2)
     telling.find(HOYA, CITRUS, 0)
-    (line,) = evening(telling, 3).questions
-    assert line.question is not None
-    assert line.question.about is Doubt.USUAL_WARMTH
+    question = evening(telling, 3).question
+    assert question is not None
+    assert question.about is Doubt.USUAL_WARMTH
     # still to be set apart: after three evenings, then weekly; the warmth goes before it
     calm = home()
     calm.find(HOYA, CITRUS, 0)
-    asked = [day for day in range(1, 20) if evening(calm, day).questions]
+    asked = [day for day in range(1, 20) if evening(calm, day).question]
     assert asked == [3, 10, 17]
 
 
@@ -158,7 +163,7 @@ def test_done_settles_only_what_is_due_and_open(
     for plant, method, day in done:
         telling.treat(plant, min(day, today), method)
     value = evening(telling, today)
-    for line, part in value.due(at(today, 20)):
+    for line, part in due(value, at(today, 20)):
         assert not part.is_done
         assert part.from_at is None or part.from_at <= at(today, 20)
         assert line.kind is Kind.TREAT
