@@ -86,7 +86,7 @@ def test_a_move_is_dated() -> None:
     telling.tell(PlaceSet(place=LANDING, name="hall"), 1)
     telling.tell(PlantSet(place=LANDING), 3, plant=FERN)
     assert telling.household.places[LANDING].name == "hall"
-    assert telling.household.plants[FERN].moved_on == DAY  # it stood there already: no move on day 3
+    assert [on for on, _ in telling.household.plants[FERN].stays] == [DAY]  # it stood there already: no move
 
 
 def test_before_four_in_the_morning_counts_for_the_evening_before() -> None:
