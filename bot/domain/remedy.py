@@ -173,7 +173,7 @@ def _strong(outbreak: Outbreak, because: Because) -> Remedy:
     acts = [Act(method) for method in fight.strong if method not in BY_HAND]
     acts += [Act(hand)] if hand is not None else []
     found = _round(outbreak, because)
-    if found.main is None or found.main.method in BY_HAND:
+    if found.main is None or found.main.product is None:
         return Remedy(before=tuple(acts[:1]), main=found.main, because=found.because)
     return Remedy(before=tuple(acts), main=found.main, because=because)
 

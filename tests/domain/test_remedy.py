@@ -194,6 +194,13 @@ def test_mites_begin_with_the_strong_step_whatever_the_count() -> None:
         assert acts(telling, IVY, 0) == [Method.PRUNE, Method.RINSE, Method.SPRAY]
 
 
+def test_what_is_brushed_for_want_of_a_spray_is_brushed_once() -> None:
+    telling = home(label_days=None)
+    telling.tell(PlantSet(name="african violet"), plant=IVY)
+    telling.find(IVY, MITES, 0)
+    assert acts(telling, IVY, 0) == [Method.PRUNE, Method.SWAB]
+
+
 def test_a_plant_that_cannot_be_washed_is_wiped() -> None:
     telling = home()
     telling.tell(PlantSet(traits=("cannot-wash",)), plant=IVY)
