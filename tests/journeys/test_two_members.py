@@ -27,7 +27,7 @@ def test_an_invitation_lets_one_person_in_and_tells_the_other(talk: Talk) -> Non
     assert answers[0].startswith("Welcome. You share 5 plants with Ada from now on")
     assert answers[1] == "Bo shares your plants from now on."
     assert [answer.text for answer in talk.shown[OWNER]][-1] == "Bo shares your plants from now on."
-    assert talk.say("plants", person=PARTNER)[0].startswith("landing: hoya and small hoya")
+    assert "landing: hoya and small hoya" in talk.say("plants", person=PARTNER)[0]
 
 
 def test_a_code_is_good_once_and_for_two_days(talk: Talk) -> None:
@@ -61,7 +61,7 @@ def test_undo_takes_back_only_ones_own_words(shared: Talk) -> None:
 def test_a_member_may_leave_after_a_second_word(shared: Talk) -> None:
     assert shared.say("leave", person=PARTNER)[0].startswith("Leave this home?")
     shared.press("Stay", person=PARTNER)
-    assert shared.say("plants", person=PARTNER)[0].startswith("landing")
+    assert "landing" in shared.say("plants", person=PARTNER)[0]
     shared.say("leave", person=PARTNER)
     assert shared.press("Yes, leave", person=PARTNER)[0].startswith("You no longer share these plants")
     assert shared.say("plants", person=PARTNER)[0].startswith("This bot keeps one home's plants")
@@ -90,7 +90,7 @@ def test_the_owner_hands_the_home_over_and_may_leave_then(shared: Talk) -> None:
 
 def test_the_owner_removes_somebody_after_a_second_word(shared: Talk) -> None:
     assert shared.say("remove Bo from this home")[0].startswith("Shall Bo no longer share these plants?")
-    assert shared.say("plants", person=PARTNER)[0].startswith("landing")
+    assert "landing" in shared.say("plants", person=PARTNER)[0]
     assert shared.press("Yes, remove Bo")[0] == "Bo no longer shares these plants."
     assert shared.shown[PARTNER][-1].text.startswith("You no longer share these plants")
     assert shared.say("plants", person=PARTNER)[0].startswith("This bot keeps one home's plants")
@@ -142,7 +142,7 @@ def test_nothing_is_erased_without_the_sentence(shared: Talk) -> None:
     shared.say("forget me", person=PARTNER)
     for text in ("yes", "ok", "forget me", "for good"):
         shared.say(text, person=PARTNER)
-    assert shared.say("plants", person=PARTNER)[0].startswith("landing")
+    assert "landing" in shared.say("plants", person=PARTNER)[0]
 
 
 def test_an_export_is_offered_before_anything_is_erased(talk: Talk) -> None:
