@@ -223,7 +223,7 @@ class Conversation:
     def _said(self, choice: Choice, desk: Desk) -> str:
         """Say what a choice would write, as one would tell it, with its day."""
         said = say_all(choice.commands, self.situation(desk))
-        return choice.of.strip("“”") if said is None else "; ".join(said)
+        return " ".join((choice.of.strip("“”") if said is None else "; ".join(said)).split())
 
     @staticmethod
     def _statuses(commands: object, desk: Desk, next_at: datetime | None) -> dict[int, Answer | None]:

@@ -21,6 +21,7 @@ def live(recorded: str, talk: Talk) -> str:
     """Do it all again; give the talk as it goes today."""
     shown: list[str] = []
     answers: list[list[str]] = []
+    texts: list[str] = []
     lines = recorded.splitlines()
     starts = [number for number, line in enumerate(lines) if _is_step(line)]
     were = ["\n".join(lines[a:b]) for a, b in zip(starts, [*starts[1:], len(lines)], strict=True)]
@@ -32,7 +33,8 @@ def live(recorded: str, talk: Talk) -> str:
             talk.say(text, person=PEOPLE[said[1]])
         elif pressed := _PRESSED.fullmatch(step):
             asked = next(one for one in range(number - 1, -1, -1) if f"[{pressed[2]}]" in were[one])
-            step += _press(pressed[2], PEOPLE[pressed[1]], answers[asked], talk)
+            is_same = pressed[2] != "Yes" or _is_offered_alike(were[asked], texts[asked])
+            step += _press(pressed[2], PEOPLE[pressed[1]], answers[asked] if is_same else [], talk)
         elif later := _LATER.match(step):
             talk.passes(**{{"h": "hours", "d": "days"}[later[2]]: int(later[1])})
         elif evening := _EVENING.match(step):
@@ -42,6 +44,7 @@ def live(recorded: str, talk: Talk) -> str:
             for person in PEOPLE.values()
             for answer in talk.shown.get(person, [])[before[person] :]
         ]
+        texts.append("\n".join(answer.text for _, answer in new))
         answers.append(
             [
                 f"{person}\t{one.label}\t{one.data}"
@@ -57,6 +60,12 @@ def live(recorded: str, talk: Talk) -> str:
             ]
             shown += ["    " + " ".join(f"[{one.label}]" for one in row) for row in answer.buttons]
     return "\n".join(shown)
+
+
+def _is_offered_alike(then: str, today: str) -> bool:
+    """Whether a yes means the same: the same sentence, or a home's list, which may be read better today."""
+    before, now = (re.findall(r"(?:Did you mean|Not noted yet:) “([^”?]*)", one) for one in (then, today))
+    return before == now or all(one and ":" in one[0] for one in (before, now))
 
 
 def _is_step(line: str) -> bool:
