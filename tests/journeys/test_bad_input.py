@@ -17,7 +17,7 @@ def refused(talk: Talk, text: str) -> str:
     before = talk.entries()
     (answer,) = talk.say(text)
     assert talk.entries() == before
-    assert talk.say("plants")[0].startswith("landing: hoya and small hoya")
+    assert "landing: hoya and small hoya" in talk.say("plants")[0]
     assert 0 < len(answer) <= MAX_TEXT
     return answer
 
@@ -33,12 +33,12 @@ def test_a_stranger_is_refused_once_an_hour_and_told_nothing(talk: Talk) -> None
     assert talk.say("/start", person=STRANGER)[0].startswith(REFUSAL)
     assert talk.send(Press("q1.0", 5, "callback"), person=STRANGER) == []
     assert talk.entries() == before
-    assert talk.say("plants")[0].startswith("landing:")
+    assert "landing:" in talk.say("plants")[0]
 
 
 def test_a_stranger_in_a_members_group_is_still_a_stranger(talk: Talk) -> None:
     assert talk.say("plants", person=STRANGER, chat=-5)[0].startswith(REFUSAL)
-    assert talk.say("plants")[0].startswith("landing:")
+    assert "landing:" in talk.say("plants")[0]
 
 
 @pytest.mark.parametrize("text", ["monstera 3 mites", "done monstera", "monstera clean"])
@@ -91,7 +91,7 @@ def test_an_unknown_forged_or_truncated_button_does_nothing(talk: Talk, data: st
     before = talk.entries()
     assert talk.press_data(data) == EXPIRED
     assert talk.entries() == before
-    assert talk.say("plants")[0].startswith("landing:")
+    assert "landing:" in talk.say("plants")[0]
 
 
 def test_a_button_of_another_chat_or_household_does_nothing(outbreak: Talk) -> None:
@@ -206,7 +206,7 @@ def test_no_answer_is_longer_than_the_platform_takes(talk: Talk) -> None:
     for number in range(100):
         talk.say(f"new plant: fern of a rather long name {number}x, kitchen")
     assert all(len(answer.text) <= MAX_TEXT for answer in talk.shown[OWNER])
-    assert talk.say("plants")[0].startswith("landing:")
+    assert "landing:" in talk.say("plants")[0]
 
 
 def test_a_household_far_in_the_north_has_evenings_without_a_dark_hour(stranger_talk: Talk) -> None:

@@ -113,11 +113,11 @@ def test_two_homes_in_one_chat_are_told_apart_by_a_button(two_homes: Talk) -> No
     )
     talk.passes(hours=2)
     talk.say("plants", person=PARTNER)
-    assert talk.press("With Ada", person=PARTNER)[0].startswith("landing: hoya and small hoya")
+    assert "landing: hoya and small hoya" in talk.press("With Ada", person=PARTNER)[0]
     assert talk.say("fern died", person=PARTNER) != []
     assert "fern" in {plant.name for plant in talk.home_of(2).living}
     # the other member is asked nothing
-    assert talk.say("plants")[0].startswith("landing")
+    assert "landing" in talk.say("plants")[0]
 
 
 def test_what_no_button_can_say_again_is_sent_again(two_homes: Talk) -> None:
@@ -202,7 +202,7 @@ def test_of_two_with_one_name_either_goes_by_a_button(talk: Talk) -> None:
     assert talk.labels() == ["Remove Bo", "Hand over to Bo", "Remove bo 2", "Hand over to bo 2"]
     assert talk.press("Remove bo 2")[0].startswith("Shall bo 2 no longer share these plants?")
     assert talk.press("Yes, remove bo 2")[0] == "bo 2 no longer shares these plants."
-    assert talk.say("plants", person=PARTNER)[0].startswith("landing")
+    assert "landing" in talk.say("plants", person=PARTNER)[0]
     assert talk.say("plants", person=CLEO)[0].startswith("This bot keeps one home's plants")
 
 

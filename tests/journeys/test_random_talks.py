@@ -15,8 +15,10 @@ from hypothesis import HealthCheck, Phase, settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, invariant, rule
 
-from bot.actions.action import ButtonText
+from bot.actions.action import ButtonText, Choice
 from bot.actions.correct_entry import CorrectEntry, DeleteEntry, Entered, Kind
+from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.log_round import LogRound
 from bot.domain.fold import valid
 from bot.domain.identity import EntryId, PlantId
 from bot.domain.journal import (
@@ -31,6 +33,7 @@ from bot.domain.journal import (
     SilenceAsked,
     Treated,
     Voided,
+    evening_of,
 )
 from bot.domain.trade import Method
 from bot.storage.database import Database
@@ -323,6 +326,28 @@ class Talks(RuleBasedStateMachine):
     def passes_on(self, plant: str, telling: str) -> None:
         self.talk.passes_on(telling.format(plant))
         assert self._new() == []
+
+    @rule(
+        plant=st.integers(1, 5),
+        method=st.sampled_from([Method.WIPE, Method.RINSE, None]),
+        hours=st.sampled_from([1, 26, 50]),
+        yes=st.sampled_from(["yes", "ok", "did it"]),
+    )
+    def an_offer_left_lying_is_written_for_no_other_day(
+        self, plant: int, method: Method | None, hours: int, yes: str
+    ) -> None:
+        """Offered, passed by time or by an evening's message: a bare yes never writes it for a later day."""
+        offered = LogRound(plants=(PlantId(plant),), method=method)
+        choice = Choice(ButtonText.YES, (offered,), f"“{PLANTS[plant - 1]} done”")
+        self.talk.tell(Incomplete(missing=Missing.MEANT, text=choice.of, choices=(choice,)))
+        before = evening_of(self.talk.now, self.talk.home.zone)
+        self.talk.passes(hours=hours)
+        reader = deepcopy(self.reader)
+        new = self.say(yes)
+        if evening_of(self.talk.now, self.talk.home.zone) != before:
+            assert yes == "did it" or new == [], (yes, new)
+        if yes == "did it":
+            self._check_answered("done", [one for one in new if one.plant != plant], reader)
 
     @rule(place=st.integers(0, 30))
     def presses(self, place: int) -> None:
