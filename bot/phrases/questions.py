@@ -56,6 +56,7 @@ _BY_WORDS = (
     (frozenset({"rounds", "many"}), Topic.WHY),
     (frozenset({"keep", "away"}), Topic.ISOLATED),
     (frozenset({"keep", "apart"}), Topic.ISOLATED),
+    *((frozenset({"watch", word}), Topic.ISOLATED) for word in ("list", "who", "which")),
     (frozenset({"how", "long"}), Topic.RELEASE),
     (frozenset({"know", "over"}), Topic.RELEASE),
 )

@@ -510,6 +510,7 @@ def _asked(
         return None
     listed = {form for one in sure for form in forms_of(one)}
     is_listed = any(one.form in listed and one.chance >= LEAST_ASKED for one in guesses)
+    is_listed = is_listed or any(isinstance(one, Ask) and one.topic not in _DOUBTED for one in sure)
     if best.form not in _OF_WORK and (is_listed or best.form not in _OF_THE_PLAN or best.chance < ASKED_FROM):
         return None
     told = ROWS[best.form](Mentions(spotted(text, situation), Setting(situation)))

@@ -17,7 +17,7 @@ from bot.actions.show_more import MoreText
 from bot.actions.show_plants import NoPlants, PlantList
 from bot.wording.acts import asked, by_acts
 from bot.wording.button_texts import button_text
-from bot.wording.days import counted, listed, lowered, near_day
+from bot.wording.days import counted, in_runs, listed, lowered, near_day
 from bot.wording.lines import SHORT
 from bot.wording.saying import says, says_at_length, says_shortly, spoken
 from bot.wording.voice import MANY, Voice
@@ -228,12 +228,12 @@ def _plant_list(told: PlantList) -> str:
     if told.pest is not None and not told.places:
         return f"By my notes no plant has {told.pest}."
     count = sum(len(names) for _, names in told.places)
-    total = [f"{counted(count, 'plant')}."] if len(told.places) > 1 and told.pest is None else []
+    total = [f"{counted(count, 'plant')} in all."] if len(told.places) > 1 and told.pest is None else []
     lines = (
-        f"{place or 'no place yet'}{f', {len(names)}' if len(names) > MANY else ''}: {listed(names)}"
+        f"{place or 'no place yet'}{f', {len(names)}' if len(names) > MANY else ''}: {listed(in_runs(names))}"
         for place, names in told.places
     )
-    return "\n".join([*total, *lines])
+    return "\n".join([*lines, *total])
 
 
 @says_at_length

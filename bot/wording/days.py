@@ -4,6 +4,8 @@ from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
 
 _WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
+SHORTEST_RUN = 3
+"""So many numbers in a row are said as from and to. Judgement. [1]"""
 _MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 
@@ -29,6 +31,20 @@ def listed(names: Iterable[str], joint: str = "and") -> str:
     if len(all_names) < 2:  # noqa: PLR2004 - a pair needs the joint
         return "".join(all_names)
     return f"{', '.join(all_names[:-1])} {joint} {all_names[-1]}"
+
+
+def in_runs(names: Iterable[str]) -> list[str]:
+    """Say numbers of one name in a row as one: "AV 1 to 30"."""
+    runs: list[list[str]] = []
+    for name in names:
+        stem, _, number = name.rpartition(" ")
+        is_next = number.isdigit() and runs and runs[-1][-1] == f"{stem} {int(number) - 1}"
+        if is_next:
+            runs[-1].append(name)
+        else:
+            runs.append([name])
+    said = (run if len(run) < SHORTEST_RUN else [f"{run[0]} to {run[-1].rpartition(' ')[2]}"] for run in runs)
+    return [one for run in said for one in run]
 
 
 def some(names: Sequence[str], most: int, joint: str = "and") -> str:

@@ -12,7 +12,7 @@ from bot.actions.show_release import ReleaseInfo
 from bot.domain.household import Plant
 from bot.domain.progress import Progress
 from bot.wording.conditions import held_words
-from bot.wording.days import counted, day, listed, near_day
+from bot.wording.days import counted, day, in_runs, listed, near_day
 from bot.wording.labels import ask_of_eating
 from bot.wording.lines import AFTER
 from bot.wording.saying import says, says_shortly
@@ -93,7 +93,8 @@ def _isolated(told: IsolatedList, voice: Voice) -> str:
                 lines.append(f"{place or 'no place yet'}, {len(there)}: {_until(there, voice)}")
         lines += [_apart(one, voice) for one in told.plants]
     if told.watched:
-        lines.append(f"Look at weekly: {voice.plants([name for name, _, _ in told.watched])}.")
+        watched = [name for name, _, _ in told.watched]
+        lines.append(f"Look at weekly: {min(voice.plants(watched), listed(in_runs(watched)), key=len)}.")
     return "\n".join(lines)
 
 

@@ -2,6 +2,7 @@
 
 import pytest
 
+from bot.wording.days import in_runs, listed
 from tests.journeys.talking import Talk
 
 
@@ -61,10 +62,21 @@ def test_a_day_asked_about_is_answered_with_yes_or_no(talk: Talk, words: str) ->
 
 def test_how_many_plants_there_are_is_said_as_a_number(talk: Talk) -> None:
     talk.set_up()
-    assert talk.say("how many plants do i have")[0].startswith("5 plants.")
+    assert talk.say("how many plants do i have")[0].endswith("5 plants in all.")
 
 
 @pytest.mark.parametrize("words", ["what pests do you know", "which bugs do you know about"])
 def test_the_pests_that_are_known_are_named(talk: Talk, words: str) -> None:
     talk.set_up()
     assert "thrips" in talk.say(words)[0]
+
+
+def test_numbers_in_a_row_are_listed_as_from_and_to() -> None:
+    names = ("AV 1", "AV 2", "AV 3", "AV 5", "AV 6", "hoya", "phal 9", "phal 10", "phal 11")
+    assert listed(in_runs(names)) == "AV 1 to 3, AV 5, AV 6, hoya and phal 9 to 11"
+
+
+@pytest.mark.parametrize("words", ["who is on watch", "watch list please"])
+def test_the_watch_list_is_told(talk: Talk, words: str) -> None:
+    talk.set_up(("hoya 12 mealybugs in the axils", "hoya is apart now"))
+    assert "Look at weekly: small hoya." in talk.asks(words)
