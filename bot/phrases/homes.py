@@ -366,11 +366,14 @@ def read_places(text: str, situation: Situation) -> tuple[SetPlace, ...] | None:
 
 
 _MOVED = listed("moved move took carried shifted relocated brought")
+_LONGEST_MOVE = 200
 _TO_A_PLACE = listed("to into in onto")
 
 
 def read_move(text: str, situation: Situation) -> MovePlant | None:
     """Read plants of the home that were taken to a room which is new: it is to be made."""
+    if len(text) > _LONGEST_MOVE or not any(verb in text.lower() for verb in _MOVED):
+        return None
     raw, words, spots, _ = kept(_spots, (text, False, situation.lacks_town), situation)
     if not _MOVED & frozenset(words) or "?" in words or "\n" in words or "not" in words:
         return None
@@ -1143,7 +1146,7 @@ def _read_sentence(events: list[_Event], told: _Telling, *, is_first: bool) -> N
         told.heading = _place_name(told, next(one for one in events if one.what == "place"))
         has_plants = any(one.what == "plant" for one in events)
         events = events if has_plants else [one for one in events if one.what != "place"]
-    if _are_one(events, told) or _is_no_plant(events, told):
+    if events and (_are_one(events, told) or _is_no_plant(events, told)):
         return
     for part in _parts(events, told):
         _read_part(part, told, is_first=is_first and part[0] is events[0])

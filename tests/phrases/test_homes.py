@@ -233,3 +233,7 @@ def test_a_long_range_is_said_by_its_ends_and_its_number() -> None:
     assert home.in_words() == "rack D: AV 1 to AV 30 (30)"
     assert home.is_long_range()
     assert not told("AV 1-12, rack D").is_long_range()
+
+
+def test_a_heading_alone_among_lines_is_read() -> None:
+    assert read_home("den\nivy, fern\nloft\njade", replace(NEW, lacks_town=False)).plants
