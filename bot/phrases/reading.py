@@ -503,7 +503,7 @@ def _asked(
     is_open = all(one.missing in _OPEN_QUESTIONS for one in open_ones)
     if not (guesses and is_open and all(isinstance(one, Ask | NotUnderstood | Incomplete) for one in sure)):
         return None
-    if is_question(words_of(plain(text)), situation):
+    if is_question(words_of(plain(text[:LONGEST])), situation):
         guesses = [one for one in guesses if subject_of(one.form) is Subject.QUESTION]
     best, among = guesses[0] if guesses else None, sum(one.chance for one in guesses)
     if best is None or best.chance < max(LEAST_FORM, ASKED_FROM * among):
