@@ -671,7 +671,8 @@ def understand(text: str, situation: Situation) -> tuple[Command, ...]:
 def _in_agreement(reading: Reading, text: str, situation: Situation) -> Reading:
     """Give a reading whose commands, sure or offered, agree with each other."""
     several = [told for told in (reading.sure, *(one.commands for one in reading.offers)) if len(told) > 1]
-    if not several and not any(isinstance(one, LogRound) and one.product for one in reading.sure):
+    alone = (one for told in (reading.sure, *(each.commands for each in reading.offers)) for one in told)
+    if not several and not any(isinstance(one, LogRound | LogCheck) for one in alone):
         return reading
     named = plants_named(text, situation)
     offers = []

@@ -122,7 +122,7 @@ def test_what_was_counted_at_a_treatment_is_of_its_day(talk: Talk, words: str, d
         talk.say(find)
     talk.passes(days=6)
     talk.say(words)
-    assert {on for _, on in told_of(talk, Found)} == {2, day}
+    assert {on for _, on in told_of(talk, Found)} <= {2, day}, "written or offered for that day, and no other"
 
 
 @pytest.mark.parametrize(
