@@ -87,11 +87,15 @@ def _find(told: FindLogged, voice: Voice) -> str:
 def _finds(told: FindsLogged, voice: Voice) -> str:
     """Say many finds as one: what was seen, then each work with its plants."""
     first = told.finds[0]
-    amounts: dict[str, list[str]] = {}
+    amounts: dict[tuple[str, str], list[str]] = {}
     for one in told.finds:
         many = str(one.count) if one.count is not None else GRADES[one.grade]
-        amounts.setdefault(f"{many} {one.pest if one.count == 1 else plural(one.pest)}", []).append(one.plant)
-    seen = "; ".join(f"{what} on {voice.plants(names)}" for what, names in amounts.items())
+        amounts.setdefault((many, one.pest if one.count == 1 else plural(one.pest)), []).append(one.plant)
+    is_one_pest = len({one.pest for one in told.finds}) == 1
+    seen = "; ".join(
+        f"{many}{'' if is_one_pest and place else f' {pest}'} on {voice.plants(names)}"
+        for place, ((many, pest), names) in enumerate(amounts.items())
+    )
     apart = [one.plant for one in told.finds if not one.is_isolated and one.progress.pest.fight.is_set_apart]
     works: dict[str, list[str]] = {}
     for one in told.finds:
@@ -105,11 +109,8 @@ def _finds(told: FindsLogged, voice: Voice) -> str:
     ]
     others = dict.fromkeys(name for one in told.finds for name in one.neighbours if name not in everybody)
     steps += [f"Look at {voice.plants(list(others))} too."] if others else []
-    lines = [
-        f"{dated(first.on, voice.today)}: {seen}.",
-        *(f"{n} {step}" for n, step in enumerate(steps, 1)),
-        AFTER,
-    ]
+    numbered = [f"{number} {step}" for number, step in enumerate(steps, 1)]
+    lines = [f"{dated(first.on, voice.today)}: {seen}.", *numbered[:1], AFTER, *numbered[1:]]
     needs, later = _to_get(max(told.finds, key=lambda one: len(one.needs)))
     reads = dict.fromkeys(one.to_read for one in told.finds if one.to_read is not None)
     tells = dict.fromkeys(one.tell for one in told.finds if one.tell is not None)

@@ -355,7 +355,7 @@ def test_a_product_named_with_done_was_used_the_way_it_is_used(talk: Talk) -> No
 
 def test_an_empty_shelf_names_what_would_reach_the_pest(talk: Talk) -> None:
     assert (
-        "To get: Bacillus thuringiensis israelensis for houseplants, a lens and sticky cards."
+        "To get: Bacillus thuringiensis israelensis for houseplants and sticky cards."
         in talk.say("some fungus gnats on the ivy")[0]
     )
     talk.say("no soap left")

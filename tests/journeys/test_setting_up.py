@@ -177,8 +177,9 @@ def test_plants_are_listed_by_place(talk: Talk) -> None:
     talk.say("new plant: fern")
     (answer,) = talk.say("plants")
     assert answer.startswith(
-        "6 plants.\nlanding: hoya and small hoya\nkitchen: moth orchid and coffee plant\nstudy: ivy"
+        "landing: hoya and small hoya\nkitchen: moth orchid and coffee plant\nstudy: ivy"
     )
+    assert answer.endswith("6 plants in all.")
 
 
 def test_nobody_else_may_found_a_household_but_a_partner_may_speak(talk: Talk) -> None:

@@ -160,7 +160,7 @@ def test_a_find_on_thirty_plants_is_one_answer_with_one_undo(talk: Talk, words: 
 @pytest.mark.parametrize("last", ["orchid 3 scale", "coffee 3 scale"])
 def test_different_finds_of_one_message_are_told_together(talk: Talk, last: str) -> None:
     (answer,) = talk.say(f"hoya 20 scale, small hoya 6 scale, {last}")
-    assert answer.startswith("Written: 20 scale insects on hoya; 6 scale insects on small hoya; 3 scale")
+    assert answer.startswith("Written: 20 scale insects on hoya; 6 on small hoya; 3 on ")
     assert len(set(talk.labels())) == len(talk.labels())
     talk.press("brown soft scale")
     assert {case.pest for plant in talk.home.living for case in plant.open_cases} == {"brown_soft_scale"}
