@@ -117,12 +117,15 @@ class Setting:
         """
         Give the plants asked to be looked at besides those spoken of: "others clean".
 
-        A plant with a case is none of the others while any without is: it wants to be told by its name.
+        A plant with a case is none of the others while any without is: it wants to be told by its name. Where
+        nothing was spoken of and none of those asked for has a case, there are no others.
         """
         spoken = {*self.mentioned, *named, *self.situation.found_today}
         asked = tuple(plant for plant in self.looks() if plant not in spoken)
         well = tuple(plant for plant in asked if plant not in self.situation.sick)
-        return well or (asked if spoken else ())
+        if not spoken:
+            return well if well != asked else ()
+        return well or asked
 
     def tonight(self) -> tuple[PlantId, ...]:
         """All plants of tonight's nudge."""
