@@ -78,7 +78,7 @@ from bot.phrases.lists import Listed, read_list, read_news, read_told
 from bot.phrases.looking_up import read_follow_up, read_lookup
 from bot.phrases.looks import read_check, read_find, read_sign
 from bot.phrases.mixing import read_recipe, read_tools, read_use
-from bot.phrases.names import OneOf, Pest, Plants
+from bot.phrases.names import OneOf, Pest, Place, Plants
 from bot.phrases.putting_off import read_postponement
 from bot.phrases.putting_right import read_putting_right
 from bot.phrases.questions import ASKING, beyond, is_question, read_question
@@ -360,16 +360,24 @@ def understand_surely(text: str, situation: Situation) -> Meant:
     if not any(word[:1].isalnum() for word in words) and "?" not in words:
         return _by_sign(text, situation)
     meant = _by_sentences(text, situation) or _read(text, words, situation)
-    if not _is_clear(meant) and is_signed(text) and not frozenset(words) & {"done", "?"}:
-        signed = _read(
-            " ".join((*words, "done")), (*words, "done"), situation
-        )  # "orchid and coffee", and a tick
+    if not _is_clear(meant) and _ticks_off(text, words, situation):
+        signed = _read(" ".join((*words, "done")), (*words, "done"), situation)
         meant = signed if _is_clear(signed) else meant
     meant = _without_slips(words, _without_greetings(meant), situation)
     asked = meant[0] if len(meant) == 1 else None
     is_lost = isinstance(asked, NotUnderstood) and asked.reason in _LOST
     is_usual = isinstance(asked, Ask) and asked.topic in {Topic.DUE, Topic.ISOLATED}
     return (read_follow_up(words, situation, is_lost=is_lost) if is_lost or is_usual else None) or meant
+
+
+def _ticks_off(text: str, words: tuple[str, ...], situation: Situation) -> bool:
+    """Tell whether a sign means "done", as a tick behind "orchid and coffee": what is ticked is named."""
+    if not is_signed(text) or frozenset(words) & {"done", "?"}:
+        return False
+    meanings = [item.meaning for item in items_of(words, situation)]
+    return any(
+        isinstance(one, (Place, Plants)) or one in {Word.ALL, Word.BOTH, Word.REST} for one in meanings
+    )
 
 
 def _without_slips(words: tuple[str, ...], meant: Meant, situation: Situation) -> Meant:

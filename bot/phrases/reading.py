@@ -53,7 +53,7 @@ from bot.phrases.questions import STATES, beyond, is_plain_question, is_question
 from bot.phrases.saying import say_all
 from bot.phrases.slips import mended
 from bot.phrases.spotting import has_slip, spotted, with_names
-from bot.phrases.text import LONGEST, plain, words_of
+from bot.phrases.text import LONGEST, is_signed, plain, words_of
 from bot.phrases.values import plants_of
 
 LEAST_FORM = 0.3
@@ -408,8 +408,8 @@ def _told(best: Likely | None, text: str, situation: Situation, guess: Guess) ->
     strange = None if best is None else best.strangers()
     if best is None or strange is None or strange > MOST_STRANGERS or has_slip(text, situation):
         return ()
-    if _ASKS.match(text):
-        return ()
+    if _ASKS.match(text) or (strange and is_signed(text) and not plants_named(text, situation)):
+        return ()  # a sign behind a word nobody knows may agree to anything
     is_likely = guess.chance >= (SURE_WITH_STRANGERS if strange else SURE_FROM)
     return best.commands if is_likely and not contradict(list(best.commands)) else ()
 

@@ -3,6 +3,7 @@
 import re
 from dataclasses import replace
 
+import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
@@ -71,7 +72,14 @@ def test_a_round_is_never_written_without_a_listed_verb(typed: str) -> None:
         return
     said = " ".join(text.words_of(text.plain(typed)))
     is_listed = any(re.search(rf"\b{re.escape(verb)}\b", said) for verb in DOING)
-    assert is_listed or text.is_thumb_up(typed) or re.match(r"\W*(all|everything)\b", said)
+    is_ticked = text.is_signed(typed) and bool(grammar.plants_named(typed, EVENING))
+    is_listed = is_listed or is_ticked or text.is_thumb_up(typed)
+    assert is_listed or re.match(r"\W*(all|everything)\b", said)
+
+
+@pytest.mark.parametrize("typed", ["DNOE✅", "0:00👍", "tomorrow ✅", "thyme ✅", "ok so ✅"])
+def test_a_sign_behind_words_that_name_no_plant_writes_no_round(typed: str) -> None:
+    assert not any(isinstance(command, LogRound) for command in understand(typed, EVENING))
 
 
 @settings(max_examples=300, deadline=None)
