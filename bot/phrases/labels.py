@@ -31,6 +31,8 @@ _UNBORNE = {
     **dict.fromkeys(("lift", "lifted", "unpot", "unpotted"), "cannot-lift"),
 }
 _AROUND_UNBORNE = listed("i we be it the out of pot its to get is too big heavy")
+USUALLY = listed("usually normally typically generally")
+ALL_YEAR = tuple(range(1, 13))
 _SEASONS = {
     "winter": (12, 1, 2),
     "spring": (3, 4, 5),
@@ -89,13 +91,15 @@ def read_traits(words: tuple[str, ...], situation: Situation) -> Meant | None:
 
 
 def read_months(words: tuple[str, ...], situation: Situation) -> Meant | None:
-    """Read "landing is 15 degrees in winter", "the kitchen has 17 degrees in january"."""
-    if "in" not in words[:-1]:
+    """Read "landing is 15 degrees in winter", "the kitchen has 17 degrees in january", "it is usually 19"."""
+    said = tuple(word for word in words if word not in USUALLY)
+    months = ALL_YEAR if len(said) < len(words) else None
+    if said[-2:-1] == ("in",) and (said[-1] in _SEASONS or said[-1] in MONTHS):
+        months = _SEASONS.get(said[-1]) or (MONTHS[said[-1]],)
+        said = said[:-2]
+    if months is None:
         return None
-    months = _SEASONS.get(words[-1]) or ((MONTHS[words[-1]],) if words[-1] in MONTHS else None)
-    if months is None or words[-2] != "in":
-        return None
-    items = [item.meaning for item in items_of(words[:-2], situation)]
+    items = [item.meaning for item in items_of(said, situation)]
     places = [meaning for meaning in items if isinstance(meaning, Place)]
     warmths = [meaning for meaning in items if isinstance(meaning, Warmth)]
     rest = [meaning for meaning in items if not isinstance(meaning, Place | Warmth)]

@@ -57,7 +57,7 @@ from bot.phrases.days import (
 )
 from bot.phrases.household import read_as, warmths
 from bot.phrases.items import Span, Unknown
-from bot.phrases.labels import animals_named, traits_named
+from bot.phrases.labels import ALL_YEAR, USUALLY, animals_named, traits_named
 from bot.phrases.lexicon import Spot, Word
 from bot.phrases.looks import is_of_many
 from bot.phrases.mentions import Counted, Mentions
@@ -68,7 +68,6 @@ from bot.phrases.putting_off import speaks_of_before
 
 Filled = tuple[Command, ...] | None
 _MOST_WARM, _LEAST_WARM = 45, -10
-_USUALLY = {"usually", "normally", "typically", "generally"}
 _BYDAY = ("MO", "TU", "WE", "TH", "FR", "SA", "SU")
 
 
@@ -399,8 +398,8 @@ def temperature(told: Mentions) -> Filled:
         return None
     if not all(_LEAST_WARM <= celsius <= _MOST_WARM for celsius in read):
         return None
-    if told.words & _USUALLY and len(read) == 1:
-        return (ReadTemperature(place.id, read[0], months=tuple(range(1, 13))),)
+    if told.words & USUALLY and len(read) == 1:
+        return (ReadTemperature(place.id, read[0], months=ALL_YEAR),)
     return (read_as(place.id, read, on),)
 
 
