@@ -23,9 +23,11 @@ _AROUND = listed(
     " strength active ingredient content product has contains holds concentrated rate dose in new use"
     " today yesterday just now packet pack container can tin spray reads stands written there are needs wants"
     " maximum max most least only up to than more no repeat again apply allowed can be may ( ) new also which"
-    " that labelled labeled meant ordered purchased picked from shop store dosage dilution mixing granules"
-    " liquid powder one must should do does and here its keep keeps"
+    " that labelled labeled meant ordered purchased picked from shop store dosage dilution mixing"
+    " one must should do does and here its keep keeps"
 )
+SUBSTANCES = listed("granules liquid powder")
+"""What is in a package, said behind a product's name."""
 _TOLD_OF_A_LABEL = listed(
     "label says say is has strength contains holds got bought have rate dose : bottle packet reads stands"
     " purchased written ordered max maximum apply repeat allowed"
@@ -205,7 +207,7 @@ def _take_the_rest(words: tuple[str, ...], at: int, bottle: _Bottle, situation: 
     if phrase is not None and isinstance(phrase[0], Form):
         bottle.tell(form=phrase[0])
         return phrase[1]
-    return int(words[at] in _AROUND)
+    return int(words[at] in _AROUND or words[at] in SUBSTANCES)
 
 
 _SAID_OTHERWISE = tuple(

@@ -35,6 +35,7 @@ from bot.actions.work_through import EndWork, TickWork
 from bot.catalogue.towns import find_towns
 from bot.domain.value import dataclass
 from bot.phrases.agreeing import agreed
+from bot.phrases.bottles import SUBSTANCES
 from bot.phrases.clause import Setting, unique
 from bot.phrases.doubting import is_doubtful, is_list_of_strangers
 from bot.phrases.emergencies import Alarm, alarm, hear_emergency
@@ -45,7 +46,7 @@ from bot.phrases.homes import Home, read_home, read_move
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.lexicon import KNOWN, words_in, words_of_class
 from bot.phrases.mentions import NO_PLANTS, Mentions
-from bot.phrases.names import Plants
+from bot.phrases.names import Plants, Product
 from bot.phrases.notation import notation
 from bot.phrases.offering import Likely, likely
 from bot.phrases.putting_home_right import put_right
@@ -466,7 +467,7 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
     if is_idle:
         sure = tuple(_unread(text, situation) if _asks_whether_new(one) else one for one in sure)
     is_whole = _is_final(sure, text, situation) and not (
-        len(text.split()) >= FEWEST_DOUBTED and _is_doubted(sure, guesses)
+        len(text.split()) >= FEWEST_DOUBTED and not _asks_its_state(sure, text) and _is_doubted(sure, guesses)
     )
     if not guesses or is_whole:
         return Reading(sure=sure, text=text)
@@ -486,7 +487,7 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
         return Reading(offers=offers, lost=lost, text=text)
     if not _is_open(sure, text, situation):
         return Reading(sure=sure, text=text)
-    offers = offers or _town_owed(text, situation)
+    offers = offers or _town_owed(text, situation) or _package_named(text, situation)
     offers = offers or (() if is_asked else _slipped(words_of(plain(text)), situation))
     return Reading(sure=() if offers else sure, offers=offers, lost=lost, text=text)
 
@@ -503,10 +504,13 @@ def _asked(
     is_open = all(one.missing in _OPEN_QUESTIONS for one in open_ones)
     if not (guesses and is_open and all(isinstance(one, Ask | NotUnderstood | Incomplete) for one in sure)):
         return None
+    if _is_one_strange_word(text, situation):
+        return None
     if is_question(words_of(plain(text[:LONGEST])), situation):
         guesses = [one for one in guesses if subject_of(one.form) is Subject.QUESTION]
     best, among = guesses[0] if guesses else None, sum(one.chance for one in guesses)
-    if best is None or best.chance < max(LEAST_FORM, ASKED_FROM * among):
+    least = max(LEAST_ASKED_STRANGELY if _is_strange(text, situation) else LEAST_FORM, ASKED_FROM * among)
+    if best is None or best.chance < least:
         return None
     listed = {form for one in sure for form in forms_of(one)}
     is_listed = any(one.form in listed and one.chance >= LEAST_ASKED for one in guesses)
@@ -556,19 +560,25 @@ def _asked_for_sure(
         return sure
     chances = {one.form: one.chance for one in guesses}
     topics = {one.topic for one in sure if isinstance(one, Ask)}
-    if (
-        not topics
-        or not topics <= _DOUBTED
-        or (Topic.RELEASE in topics and STATES & frozenset(words_of(plain(text))))
-    ):
+    if not topics or not topics <= _DOUBTED or _asks_its_state(sure, text):
         return sure
-    idle = words_of_class("idle", "words")
-    strange = [
-        one.text for one in items_of(words_of(plain(text)), situation) if isinstance(one.meaning, Unknown)
-    ]
-    least = LEAST_ASKED if idle.issuperset(strange) else LEAST_ASKED_STRANGELY
+    least = LEAST_ASKED_STRANGELY if _is_strange(text, situation) else LEAST_ASKED
     is_like = all(chances.get(f"ask.{topic.value}", 0.0) >= least for topic in topics)
     return sure if is_like else (beyond(text, situation),)
+
+
+def _asks_its_state(sure: tuple[Command, ...], text: str) -> bool:
+    """Whether a plant's state is asked for in so many words: whether it goes back is part of that answer."""
+    is_of_release = any(isinstance(one, Ask) and one.topic is Topic.RELEASE for one in sure)
+    return is_of_release and bool(STATES & frozenset(words_of(plain(text))))
+
+
+def _is_strange(text: str, situation: Situation) -> bool:
+    """Whether a word stands in it that nobody listed."""
+    items = items_of(words_of(plain(text[:LONGEST])), situation)
+    return any(
+        isinstance(one.meaning, Unknown) and one.text not in words_of_class("idle", "words") for one in items
+    )
 
 
 def _town_owed(text: str, situation: Situation) -> tuple[Offer, ...]:
@@ -581,6 +591,15 @@ def _town_owed(text: str, situation: Situation) -> tuple[Offer, ...]:
     if len(towns) < len(told) or is_doubtful(told, text, situation) or not any(map(find_towns, towns)):
         return ()
     return (Offer(told, text.strip(), SLIP_CHANCE),)
+
+
+def _package_named(text: str, situation: Situation) -> tuple[Offer, ...]:
+    """Offer as at hand a package of which no more than the name is said: "imidacloprid granules"."""
+    items = spotted(text, situation)
+    is_named = bool(items) and isinstance(items[0].meaning, Product)
+    if not is_named or not SUBSTANCES.issuperset(one.text for one in items[1:]):
+        return ()
+    return tuple(_offers(text, situation, [Guess("stock", SLIP_CHANCE)]))
 
 
 def _doubted(
@@ -727,9 +746,8 @@ def _names_a_stranger(sure: tuple[Command, ...], situation: Situation) -> bool:
 
 
 def _offers(text: str, situation: Situation, guesses: list[Guess]) -> Iterator[Offer]:
-    items = spotted(text, situation)
-    if len(items) == 1 and isinstance(items[0].meaning, Unknown):
-        return  # a word nobody knows may mean anything
+    if _is_one_strange_word(text, situation):
+        return
     if guesses[0].chance < LEAST_FORM or (
         guesses[0].form in SAYS_NOTHING and guesses[0].chance > SURELY_NOTHING
     ):
@@ -746,6 +764,12 @@ def _offers(text: str, situation: Situation, guesses: list[Guess]) -> Iterator[O
             continue
         told.add(meaning)
         yield Offer(one.commands, ". ".join(said), round(one.chance, 2), "; ".join(one.left_out), one.lacks)
+
+
+def _is_one_strange_word(text: str, situation: Situation) -> bool:
+    """Whether it is one word that nobody knows, however often: it may mean anything."""
+    items = spotted(text, situation)
+    return len({one.text for one in items}) == 1 and isinstance(items[0].meaning, Unknown)
 
 
 def _leaves_out_its_own(meant: Likely, situation: Situation) -> bool:
