@@ -509,8 +509,8 @@ def _asked(
     if is_question(words_of(plain(text[:LONGEST])), situation):
         guesses = [one for one in guesses if subject_of(one.form) is Subject.QUESTION]
     best, among = guesses[0] if guesses else None, sum(one.chance for one in guesses)
-    least = max(LEAST_ASKED_STRANGELY if _is_strange(text, situation) else LEAST_FORM, ASKED_FROM * among)
-    if best is None or best.chance < least:
+    least = LEAST_ASKED_STRANGELY if _led_in(text) & _strange(text, situation) else LEAST_FORM
+    if best is None or best.chance < max(least, ASKED_FROM * among):
         return None
     listed = {form for one in sure for form in forms_of(one)}
     is_listed = any(one.form in listed and one.chance >= LEAST_ASKED for one in guesses)
@@ -562,7 +562,7 @@ def _asked_for_sure(
     topics = {one.topic for one in sure if isinstance(one, Ask)}
     if not topics or not topics <= _DOUBTED or _asks_its_state(sure, text):
         return sure
-    least = LEAST_ASKED_STRANGELY if _is_strange(text, situation) else LEAST_ASKED
+    least = LEAST_ASKED_STRANGELY if _strange(text, situation) else LEAST_ASKED
     is_like = all(chances.get(f"ask.{topic.value}", 0.0) >= least for topic in topics)
     return sure if is_like else (beyond(text, situation),)
 
@@ -573,12 +573,17 @@ def _asks_its_state(sure: tuple[Command, ...], text: str) -> bool:
     return is_of_release and bool(STATES & frozenset(words_of(plain(text))))
 
 
-def _is_strange(text: str, situation: Situation) -> bool:
-    """Whether a word stands in it that nobody listed."""
+def _strange(text: str, situation: Situation) -> frozenset[str]:
+    """Give the words in it that nobody listed."""
     items = items_of(words_of(plain(text[:LONGEST])), situation)
-    return any(
-        isinstance(one.meaning, Unknown) and one.text not in words_of_class("idle", "words") for one in items
-    )
+    unknown = frozenset(one.text for one in items if isinstance(one.meaning, Unknown))
+    return unknown - words_of_class("idle", "words")
+
+
+def _led_in(text: str) -> frozenset[str]:
+    """Give the words that stand as a thing's name does: "the monstera", "my data"."""
+    words = words_of(plain(text[:LONGEST]))
+    return frozenset(word for before, word in pairwise(words) if before in {"the", "my", "our"})
 
 
 def _town_owed(text: str, situation: Situation) -> tuple[Offer, ...]:
@@ -733,9 +738,7 @@ def _asks_plants(situation: Situation, refused: NotUnderstood) -> bool:
 
 def _is_named(asked: Incomplete, text: str) -> bool:
     """Whether the word nobody knows stands as a plant's name does: "the monstera", "my fern"."""
-    words = words_of(plain(text))
-    led = {word for before, word in pairwise(words) if before in {"the", "my", "our"}}
-    return asked.text.partition(" ")[0] in led and asked.text not in NO_PLANTS
+    return asked.text.partition(" ")[0] in _led_in(text) and asked.text not in NO_PLANTS
 
 
 def _names_a_stranger(sure: tuple[Command, ...], situation: Situation) -> bool:
