@@ -349,9 +349,24 @@ def _todo(
             or not is_changed(desk.entries, plant, {product for _, _, product in ways[0]}, evening.on)
         ):
             sure += ways[0]
-        elif ways:
+        elif is_said := _in_all(ways):
+            sure += is_said
+        else:
             unsure[plant] = ways
     return sure, unsure
+
+
+def _in_all(ways: tuple[tuple[Part, ...], ...]) -> tuple[Part, ...]:
+    """
+    Give what was done whichever of several ways it was, where only handwork is in doubt; else nothing.
+
+    A spray that waits for an answer would be asked for again, sooner than its label lets.
+    """
+    first, *others = ways
+    alike = tuple(part for part in first if all(part in way for way in others)) if others else ()
+    in_doubt = {part for way in ways for part in way} - {*alike}
+    is_small = all(product is None and method is not Method.CLEAN_OUT for _, method, product in in_doubt)
+    return alike if is_small else ()
 
 
 def _ways(plant: PlantId, desk: Desk) -> tuple[tuple[Part, ...], ...]:

@@ -537,3 +537,21 @@ def test_done_of_an_earlier_day_is_what_its_message_asked(talk: Talk, words: str
 def test_nobody_rinses_with_soap_that_is_two_treatments(talk: Talk, words: str) -> None:
     talk.say(words)
     assert rounds(talk) == [("ivy", Method.RINSE, None), ("ivy", Method.SPRAY, "soap")]
+
+
+@pytest.mark.parametrize("words", DONES)
+def test_a_spray_that_nobody_doubts_is_written_and_not_asked_for_before_its_label_lets(
+    talk: Talk, words: str
+) -> None:
+    talk.say("hoya 10 spider mites")
+    talk.evening()
+    talk.say("all done")
+    talk.passes(days=15)
+    assert "rinse hoya, then soap" in talk.evening()[0].lower()
+    sprayed_on = talk.now.date()
+    assert "prune, rinse, then soap" in talk.say("hoya 4 spider mites")[0]
+    written = len(rounds(talk))
+    answer = talk.say(words)[0]
+    assert rounds(talk)[written:] == [("hoya", Method.RINSE, None), SOAP], answer
+    while (asked := talk.evening()) and (talk.now.date() - sprayed_on).days < 7:
+        assert "soap" not in asked[0], asked[0]
