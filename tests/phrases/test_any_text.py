@@ -22,7 +22,7 @@ from bot.actions.set_routine import SetRoutine
 from bot.actions.stock_product import StockProduct
 from bot.domain.trade import Method
 from bot.phrases import grammar, items, text
-from bot.phrases.lexicon import PHRASES, Word
+from bot.phrases.lexicon import FREE, PHRASES, Word
 from bot.phrases.notation import notation
 from bot.phrases.reading import understand
 from tests.phrases.situation import EVENING, table
@@ -32,7 +32,9 @@ WORDS = sorted(
 )
 SPOKEN = sorted({" ".join(phrase) for phrase in PHRASES})
 DOING = {
-    " ".join(phrase) for phrase, value in PHRASES.items() if value is Word.DONE or isinstance(value, Method)
+    " ".join(phrase)
+    for phrase, value in (*PHRASES.items(), *FREE.items())
+    if value is Word.DONE or isinstance(value, Method)
 }
 WRITING = (
     LogRound,
