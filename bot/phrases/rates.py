@@ -104,8 +104,9 @@ def read_bad_rate(words: tuple[str, ...]) -> NotUnderstood | None:
             continue
         behind = at + amount[1]
         per = words[behind + 1 : behind + 3]
-        has_unit = unit_at(words, behind) is not None and len(per) == len(("per", "banana"))
-        has_unit = has_unit or (words[behind : behind + 1] != () and words[behind] in _WEIGHTS)
+        has_unit = len(per) == len(("per", "banana")) and (
+            unit_at(words, behind) is not None or words[behind] in _WEIGHTS
+        )
         is_vague = words[behind : behind + 1] != () and words[behind].removesuffix("s") in _VAGUE
         is_none = has_unit and per[0] in {"per", "/"} and per[1].isalpha()
         if is_vague and words[behind + 1 : behind + 2] in {("per",), ("/",), ("in",), ("to",)}:

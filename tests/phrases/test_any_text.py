@@ -24,6 +24,7 @@ from bot.domain.trade import Method
 from bot.phrases import grammar, items, text
 from bot.phrases.lexicon import FREE, PHRASES, Word
 from bot.phrases.notation import notation
+from bot.phrases.rates import read_bad_rate
 from bot.phrases.reading import understand
 from tests.phrases.situation import EVENING, table
 
@@ -120,3 +121,14 @@ def test_no_pattern_repeats_a_repetition() -> None:
     assert patterns
     for pattern in patterns:
         assert not re.search(r"\([^()]*[+*][^()]*\)[+*]", pattern.replace("(?:'[^\\W\\d_]+)*", ""))
+
+
+@pytest.mark.parametrize(
+    "typed", ["1 ml per litre, i used 5 g", "5 g", "neem / 5 g", "20 % of 3 g", "5 g per"]
+)
+def test_a_weight_at_the_end_of_a_message_is_read(typed: str) -> None:
+    assert understand(typed, EVENING)
+
+
+def test_a_rate_by_weight_is_refused_as_one() -> None:
+    assert read_bad_rate(("5", "g", "per", "litre")) == NotUnderstood("5 g per litre", reason="rate")
