@@ -125,6 +125,7 @@ class Desk:
     """Whether this message opened a question that wants an answer first."""
     _entries: tuple[Entry, ...] | None = field(default=None, init=False)
     _known: Known | None = field(default=None, init=False)
+    _today: date | None = field(default=None, init=False)
 
     @property
     def members(self) -> tuple[Member, ...]:
@@ -168,7 +169,9 @@ class Desk:
     @property
     def today(self) -> date:
         """The evening's date."""
-        return evening_of(self.now, self.household.zone)
+        if self._today is None:
+            self._today = evening_of(self.now, self.household.zone)
+        return self._today
 
     @property
     def agenda(self) -> Agenda:
@@ -224,7 +227,7 @@ class Desk:
         entries = self.store.append(self.member.household, drafts, self.source, self.now)
         self.has_written = True
         self.has_told = self.has_told or any(one.member is not None for one in drafts)
-        self._entries, self._known = before + entries, None
+        self._entries, self._known, self._today = before + entries, None, None
         return entries
 
     def _stands(self, draft: Draft, gone: AbstractSet[EntryId | None]) -> bool:

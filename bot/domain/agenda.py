@@ -115,7 +115,7 @@ def plan(household: Household, knowledge: Knowledge, today: date) -> Agenda:
         progress=cases,
         watched=watches,
         ready=(
-            *(plant for plant, states in cases.items() if all(one.state.qualifies for one in states)),
+            *(plant for plant, states in cases.items() if all(one.qualifies for one in states)),
             *(plant.id for plant in household.living if _is_out_of_quarantine(plant, today)),
         ),
     )
@@ -359,7 +359,7 @@ def _need(day: _Day, number: int, task: Task, aim: date) -> Need:
             left_out |= sunny
             days = evenings(first, last, left_out)
             aimed = _nearest(days, aim)
-    run = [on for on in days if _is_unbroken(days, on, aimed)]
+    run = [on for on in days if _is_unbroken(days, on, aimed)] if left_out else days
     joins = None if task.step is None or run[0] != days[0] else task.step.joins_from_on
     label_on = None if joins is None else evenings(min(max(joins, today), run[0]), run[0], left_out)[0]
     return Need(key=number, opens_on=run[0], aim_on=aimed, closes_on=run[-1], label_on=label_on)

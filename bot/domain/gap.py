@@ -2,6 +2,7 @@
 
 import enum
 import math
+from functools import lru_cache
 
 from bot.domain.development import FAST_DEFAULT, MARGIN, held, is_too_cold
 from bot.domain.pest import Pest
@@ -37,6 +38,7 @@ class GapPlan(Value, kw_only=True):
     above_range: bool
 
 
+@lru_cache(maxsize=1024)
 def plan_gap(
     pest: Pest, temperature: float | None, label_days: int | None, *, is_hurried: bool = False
 ) -> GapPlan:

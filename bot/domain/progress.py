@@ -32,7 +32,7 @@ class Progress:
     """
     How far a case is: rounds, forecast, release.
 
-    The two forecasts are computed when somebody wants to know: planning an evening does not.
+    State and forecast are computed when somebody wants to know: planning an evening seldom does.
     """
 
     case: Case
@@ -43,11 +43,24 @@ class Progress:
     """The warm side, for the gap. [degC]"""
     rounds_done: int
     rounds_since_find: int
-    is_finished: bool
-    state: ReleaseState
     gap_days: float
     record: ReleaseRecord
     today: date
+
+    @cached_property
+    def is_finished(self) -> bool:
+        """Whether the rounds may stop."""
+        return self.record.rounds_done >= self.record.rounds_needed and self.state.is_finished
+
+    @property
+    def qualifies(self) -> bool:
+        """Whether it may leave isolation today: who owes rounds may not, whatever else."""
+        return self.is_finished and self.state.qualifies
+
+    @cached_property
+    def state(self) -> ReleaseState:
+        """How the release rule judges it today."""
+        return release_state(self.record, self.today)
 
     @cached_property
     def release(self) -> ReleaseForecast:
@@ -84,7 +97,6 @@ def progress(outbreak: Outbreak) -> Progress:
         cannot_lift=outbreak.is_root_prone and CANNOT_LIFT in outbreak.plant.traits,
         roots_checked=any(look.level is Level.ROOTS for look in looks),
     )
-    state = release_state(record, outbreak.today)
     return Progress(
         case=outbreak.case,
         pest=pest,
@@ -92,8 +104,6 @@ def progress(outbreak: Outbreak) -> Progress:
         warm=outbreak.warm,
         rounds_done=record.rounds_done,
         rounds_since_find=record.rounds_since_find,
-        is_finished=state.is_finished,
-        state=state,
         gap_days=gap_days,
         record=record,
         today=outbreak.today,

@@ -26,6 +26,7 @@ MOST_SOUGHT = 2
 """Kinds of product named at once. Judgement. [1]"""
 CANNOT_WASH, CANNOT_WIPE = "cannot-wash", "cannot-wipe"
 """Traits of a plant that cannot be put under water, and of one that bears no cloth either."""
+_OF_A_DAY = frozenset({Refusal.TOO_HOT, Refusal.TOO_COLD})
 _WORST = (Grade.FEW, Grade.SOME, Grade.MANY)
 _RANK = {Effect.GOOD: 0, Effect.SOME: 1, Effect.NONE: 2, Effect.WORSE: 3}
 
@@ -263,14 +264,16 @@ def _best(outbreak: Outbreak, method: Method, let_pass: AbstractSet[Refusal]) ->
         and method in outbreak.knowledge.products[product.ingredient].methods
         and _refused(outbreak, product) <= let_pass
     ]
+    if len(fitting) == 1:
+        return fitting[0]
     return min(fitting, key=lambda product: _rank(outbreak, product), default=None)
 
 
 def _refused(outbreak: Outbreak, product: Product) -> frozenset[Refusal]:
     household, knowledge = outbreak.household, outbreak.knowledge
     use = Use(household, knowledge, outbreak.plant, product, outbreak.today, outbreak.pest)
-    passing = {Refusal.TOO_HOT, Refusal.TOO_COLD} if is_off_today(use) else set[Refusal]()
-    return frozenset(refusals(use)) - passing
+    found = frozenset(refusals(use))
+    return found - _OF_A_DAY if found & _OF_A_DAY and is_off_today(use) else found
 
 
 def _rank(outbreak: Outbreak, product: Product) -> tuple[int, int, int, int, int]:

@@ -98,7 +98,7 @@ def _with_label(plain: dict[str, Any]) -> dict[str, Any]:
 
 def encode_choices(choices: tuple[Choice, ...]) -> str:
     """Give the JSON text of what a question offers."""
-    return json.dumps([_plain_choice(choice) for choice in choices], separators=(",", ":"))
+    return msgspec.json.encode([_plain_choice(choice) for choice in choices]).decode()
 
 
 def decode_choices(text: str, question: int) -> tuple[Choice, ...]:

@@ -7,6 +7,7 @@ start, 40 ms.
 
 import secrets
 from datetime import UTC, datetime
+from typing import Any
 
 import sqlalchemy as sa
 
@@ -38,6 +39,14 @@ class UtcDateTime(sa.TypeDecorator[datetime]):
         """Give back the same instant, aware."""
         del dialect
         return None if value is None else value.replace(tzinfo=UTC)
+
+    def result_processor(self, dialect: sa.Dialect, coltype: object) -> Any:
+        """Read SQLite's text in one step: a journal has two instants an entry."""
+        return _instant if dialect.name == "sqlite" else super().result_processor(dialect, coltype)
+
+
+def _instant(text: str | None) -> datetime | None:
+    return None if text is None else datetime.fromisoformat(f"{text}+00:00")
 
 
 metadata = sa.MetaData(
