@@ -16,9 +16,17 @@ from bot.domain.course import Step, next_step
 from bot.domain.household import Plant
 from bot.domain.identity import PlantId
 from bot.domain.journal import Found
+from bot.domain.outbreak import outbreak_on
 from bot.domain.progress import Progress
-from bot.domain.refusal import is_sensitive
-from bot.domain.remedy import Because, Hard, kinds_to_seek, why_hard
+from bot.domain.refusal import is_edible, is_sensitive
+from bot.domain.remedy import (
+    Because,
+    Hard,
+    choose_product,
+    is_drenched_besides,
+    kinds_to_seek,
+    why_hard,
+)
 from bot.domain.trade import Grade, Level, Method, grade_of
 from bot.domain.value import Value
 
@@ -222,6 +230,10 @@ def _sought(
         return () if state.is_finished else kinds_to_seek(knowledge, pest.key, unfit=unfit)
     if step.because is Because.NO_PRODUCT:
         return kinds_to_seek(knowledge, pest.key, unfit=unfit)
+    outbreak = outbreak_on(desk.household, knowledge, plant, state.case, desk.today)
+    if is_drenched_besides(outbreak) and not is_edible(knowledge, plant):
+        is_there = choose_product(outbreak, Method.DRENCH) is not None
+        return () if is_there else kinds_to_seek(knowledge, pest.key, by=Method.DRENCH, unfit=unfit)
     used = [act.product.ingredient for act in step.acts if act.product and act.method is pest.fight.round_by]
     if not used or not is_first:
         return ()

@@ -31,7 +31,6 @@ class GapPlan(Value, kw_only=True):
     handwork_days: tuple[int, ...]
     label_days: int | None
     temperature: float  # [degC] as used
-    slack_days: int
     label_outlasts: bool
     wants_shorter_label: bool
     too_cold: bool
@@ -75,7 +74,6 @@ def plan_gap(
         handwork_days=_between(pest, used, opens, missed, outlasts=outlasts),
         label_days=label_days,
         temperature=used,
-        slack_days=max(0, upper - opens),
         label_outlasts=outlasts,
         wants_shorter_label=outlasts or _is_longer_than_sought(pest, label_days),
         too_cold=is_too_cold(pest.gap, asked),

@@ -80,7 +80,8 @@ class Outbreak:
         covered = set(full)
         for one in self.treatments:
             if one.method not in _NO_ROUND and (one.product is not None or one.method in WITH_PRODUCT):
-                bridged = max(self.label_days(self.product_of(one)) or 0, BRIDGE_DAYS)
+                label = None if one.method is Method.DRENCH else self.label_days(self.product_of(one))
+                bridged = max(label or 0, BRIDGE_DAYS)
                 covered |= {one.on + timedelta(days=day) for day in range(-PAIRED.days, bridged)}
         return sorted(
             full | {one.on for one in self.treatments if one.method in BY_HAND and one.on not in covered}

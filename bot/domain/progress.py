@@ -18,9 +18,10 @@ from bot.domain.release import (
     last_look,
     merged_looks,
     release_state,
+    root_looks,
 )
 from bot.domain.remedy import choose_product, remedy
-from bot.domain.trade import Level, Method
+from bot.domain.trade import Grade, Method
 from bot.domain.value import dataclass
 
 CANNOT_LIFT = "cannot-lift"
@@ -95,7 +96,9 @@ def progress(outbreak: Outbreak) -> Progress:
         strict=outbreak.household.is_strict,
         root_prone=outbreak.is_root_prone,
         cannot_lift=outbreak.is_root_prone and CANNOT_LIFT in outbreak.plant.traits,
-        roots_checked=any(look.level is Level.ROOTS for look in looks),
+        root_looks=root_looks(looks, start, outbreak.today),
+        # one look misses half of them: two where more than a few may sit there. Judgement.
+        root_looks_needed=1 + (outbreak.is_root_prone and outbreak.case.worst is not Grade.FEW),
     )
     return Progress(
         case=outbreak.case,

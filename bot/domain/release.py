@@ -22,7 +22,12 @@ STRICT_ROUNDS = 6
 FRESH_DAYS = 10
 """A plant leaves on a look younger than this. Judgement. [d]"""
 UNLIFTED_FACTOR = 1.25
-"""So much longer are the waits of a plant whose roots nobody looked at, or can look at. Judgement. [1]"""
+"""So much longer are the waits of a plant whose roots were seen too seldom, or cannot be. Judgement. [1]"""
+ROOTS_AGAIN_DAYS = 14
+"""
+A look at the roots is asked for again so: not done, for the plant waits for it; done, for one look misses
+half. Judgement. [d]
+"""
 FORECAST_DAYS = 400
 _HORIZON_DAYS = 1500  # a wait not over by then counts as never
 _WEEK = 7  # [d]
@@ -57,7 +62,10 @@ class ReleaseRecord(Value, kw_only=True):
     root_prone: bool = False
     cannot_lift: bool = False
     """Whether the roots cannot be looked at: they are left out of the chance, and all waits are longer."""
-    roots_checked: bool = False
+    root_looks: int = 0
+    """Looks at the roots since the last find that are far enough apart. [1]"""
+    root_looks_needed: int = 1
+    """So many of them spare the plant the longer wait. [1]"""
     last_look_on: date | None = None
     """The last look that counts, where the checks are merged already."""
     is_merged: bool = False
@@ -106,7 +114,6 @@ class ReleaseForecast(Value, kw_only=True):
     more_rounds: int | None
     """Rounds still to come if nothing more is found; None where no end is in sight."""
     binding: Condition | None
-    with_lens_on: date | None
 
 
 def rounds_after_find(pest: Pest, *, strict: bool) -> int:
@@ -334,21 +341,30 @@ def _blind_spot(record: ReleaseRecord, today: date) -> float:
 
 def _wants_roots(record: ReleaseRecord, today: date) -> bool:
     """Whether the roots have to be looked at, once since the last find, and were not."""
-    return record.root_prone and not record.cannot_lift and not _was_lifted(record, today)
+    return record.root_prone and not record.cannot_lift and not _times_lifted(record, today)
 
 
 def _span(record: ReleaseRecord, ends: _Ends, today: date) -> float:
-    """Give the wait since the last find: longer where it may sit in a mix that nobody looked into. [d]."""
+    """Give the wait since the last find: longer where it may sit in a mix looked into too seldom. [d]."""
     pest = record.pest
-    is_unseen = pest.at_roots and not pest.rooted and not record.root_prone and not _was_lifted(record, today)
+    may_be_there = pest.at_roots and not pest.rooted and not record.cannot_lift
+    is_unseen = may_be_there and _times_lifted(record, today) < record.root_looks_needed
     return ends.span * UNLIFTED_FACTOR if is_unseen else ends.span
 
 
-def _was_lifted(record: ReleaseRecord, today: date) -> bool:
-    """Whether the roots were looked at since the last find."""
-    return record.roots_checked or any(
-        check.level is Level.ROOTS and record.last_find_on < check.on <= today for check in record.checks
-    )
+def _times_lifted(record: ReleaseRecord, today: date) -> int:
+    """Count the looks at the roots since the last find, a fortnight apart."""
+    return max(record.root_looks, root_looks(record.checks, record.last_find_on, today))
+
+
+def root_looks(looks: Sequence[CleanCheck], since: date, until: date) -> int:
+    """Count the looks at the roots after one day up to another; those closer than a fortnight are one."""
+    count, last = 0, date.min
+    for look in sorted(looks, key=_day):
+        is_apart = last == date.min or (look.on - last).days >= ROOTS_AGAIN_DAYS
+        if look.level is Level.ROOTS and since < look.on <= until and is_apart:
+            count, last = count + 1, look.on
+    return count
 
 
 def _is_finished(record: ReleaseRecord, ends: _Ends, on: date, clean_in_a_row: int) -> bool:
@@ -377,8 +393,7 @@ def forecast_release(
     needs none. Where the roots have to be looked at, they are by the day they are asked for. Checks to come
     are never closer than two that count, at least a day apart (else ValueError) [d], and of the `level` of
     the last one, or the way that is asked for at first; `now` is the state of today, where it is known
-    already. Gives the condition met last, and the day it would be if a lens were used from now on, where
-    sooner.
+    already. Gives the condition met last.
     """
     if check_every_days < 1:
         raise ValueError(f"checks every {check_every_days} d are no rhythm")
@@ -386,15 +401,7 @@ def forecast_release(
     kept = _future_level(record, level, today)
     every = max(check_every_days, record.pest.looking.apart_days)
     state = now if now is not None else _state(record, ends, today)
-    met = _first_met(record, ends, state, today, every, kept)
-    plain = _foresee(met, ends, state, today)
-    is_sure = met is not None and not met.was_doubted
-    if plain.earliest_on == today or is_sure or kept in {Level.LENS, Level.ROOTS}:
-        return plain
-    lens = _first_met(record, ends, state, today, every, Level.LENS)
-    lens_on = None if lens is None else lens.on
-    is_sooner = lens_on is not None and (plain.earliest_on is None or lens_on < plain.earliest_on)
-    return replace(plain, with_lens_on=lens_on if is_sooner else None)
+    return _foresee(_first_met(record, ends, state, today, every, kept), ends, state, today)
 
 
 def _future_level(record: ReleaseRecord, level: Level | None, today: date) -> Level:
@@ -419,29 +426,22 @@ class _Met(Value):
     rounds: int
     record: ReleaseRecord
     earlier: tuple[ReleaseRecord, date]
-    was_doubted: bool
-    """Whether at some earlier check only the probability was missing: only there closer looks gain days."""
 
 
 def _foresee(met: _Met | None, ends: _Ends, now: ReleaseState, today: date) -> ReleaseForecast:
     if now.qualifies:
-        return ReleaseForecast(
-            earliest_on=today, more_checks=0, more_rounds=0, binding=None, with_lens_on=None
-        )
+        return ReleaseForecast(earliest_on=today, more_checks=0, more_rounds=0, binding=None)
     if met is None:
         return ReleaseForecast(
             earliest_on=None,
             more_checks=0,
             more_rounds=0 if now.is_finished else None,
             binding=now.binding[0],
-            with_lens_on=None,
         )
     eve = _state(met.record, ends, met.on - timedelta(days=1)).binding
     held: list[Condition] = [one for one in eve if one is not Condition.FRESH]
     held = held or list(_state(met.earlier[0], ends, met.earlier[1]).binding) or list(now.binding)
-    return ReleaseForecast(
-        earliest_on=met.on, more_checks=met.more, more_rounds=met.rounds, binding=held[0], with_lens_on=None
-    )
+    return ReleaseForecast(earliest_on=met.on, more_checks=met.more, more_rounds=met.rounds, binding=held[0])
 
 
 def _first_met(  # noqa: PLR0913, PLR0917 - one fact each
@@ -453,21 +453,20 @@ def _first_met(  # noqa: PLR0913, PLR0917 - one fact each
     first_on = _first_check_on(record, today, every)
     record = _merged(record, today)
     done = record.rounds_done
-    earlier, was_doubted = (record, today), False
+    earlier = record, today
     for more in range(1, FORECAST_DAYS // every + 1):
         due = first_on + timedelta(days=every * (more - 1))
+        asked = (due - record.last_find_on).days - ends.hours.h1  # for the roots: from h1 on, each fortnight
         record = replace(
             record,
             checks=(*record.checks, CleanCheck(due, level)),
             last_look_on=due,
-            roots_checked=record.roots_checked or (due - record.last_find_on).days >= ends.hours.h1,
+            root_looks=max(record.root_looks, int(asked // ROOTS_AGAIN_DAYS) + 1 if asked >= 0 else 0),
         )
         record = _with_rounds(record, ends, today, due)
         # only where nothing simpler holds it back are the looks weighed
-        if _is_near(record, ends, due):
-            if _state(record, ends, due).qualifies:
-                return _Met(due, more, record.rounds_done - done, record, earlier, was_doubted)
-            was_doubted = True
+        if _is_near(record, ends, due) and _state(record, ends, due).qualifies:
+            return _Met(due, more, record.rounds_done - done, record, earlier)
         earlier = (record, due)
     return None
 
@@ -493,7 +492,7 @@ def _merged(record: ReleaseRecord, today: date) -> ReleaseRecord:
         record,
         checks=tuple(_counted(record, today)),
         last_look_on=_last_look_on(record, today),
-        roots_checked=_was_lifted(record, today),
+        root_looks=_times_lifted(record, today),
         is_merged=True,
     )
 

@@ -20,6 +20,8 @@ STALL_DAYS = 14
 A round this long after the start or the last strong step takes the strong step, where living ones were seen
 since and within as many days. Judgement, supported by a simulation with wide parameters. [d]
 """
+FEW_SPRAYED = 2
+"""Sprays that follow handwork alone where none was seen since. Judgement. [1]"""
 AT_ROOTS_TWICE = 2
 """So many clean-outs a plant gets whatever is seen, where the pest may sit at its roots. Judgement. [1]"""
 MOST_SOUGHT = 2
@@ -36,6 +38,7 @@ class Because(Enum):
 
     FEW = "few"
     FEW_STILL = "few-still"
+    FEW_UNSEEN = "few-unseen"
     SOME = "some"
     MANY = "many"
     START = "start"
@@ -79,7 +82,7 @@ def remedy(outbreak: Outbreak) -> Remedy:
     """
     Pick what is done next.
 
-    Few by hand; a find after three such rounds turns it to spray. Some: handwork and spray. Many, and pests
+    Few by hand; after three such rounds two with a spray. Some: handwork and spray. Many, and pests
     that allow it from the first, begin with the strong step. Still alive after a fortnight: the strong step,
     or handwork and spray at the shortest gap. Common practice, no source; their order is a judgement that
     is supported by a simulation with wide parameters.
@@ -180,11 +183,17 @@ def _strong(outbreak: Outbreak, because: Because) -> Remedy:
 
 
 def _by_hand(outbreak: Outbreak) -> Remedy:
-    """Treat few by hand; living ones after so many rounds of it call for the spray."""
-    done = outbreak.round_days
-    rounds = outbreak.pest.fight.few_by_hand
+    """
+    Treat few by hand; after so many rounds a spray joins: twice, and for as long as living ones are seen.
+
+    A hand takes what an eye sees, the spray the young that are too small for it, the second those that were
+    eggs at the first. Judgement, supported by a simulation.
+    """
+    done, rounds = outbreak.round_days, outbreak.pest.fight.few_by_hand
     if len(done) >= rounds and any(find.on > done[rounds - 1] for find in outbreak.case.finds):
         return _round(outbreak, Because.FEW_STILL)
+    if rounds <= len(done) < rounds + FEW_SPRAYED:
+        return _round(outbreak, Because.FEW_UNSEEN)
     swab = choose_product(outbreak, Method.SWAB)
     if swab is not None and handwork_of(outbreak) is not None:
         return Remedy(before=(), main=Act(Method.SWAB, swab), because=Because.FEW)
@@ -215,7 +224,8 @@ def _round(outbreak: Outbreak, because: Because) -> Remedy:
 def _with_round(outbreak: Outbreak) -> Sequence[Act]:
     """Give what goes with every round besides: what the plant bears, or shelf and label allow."""
     acts = []
-    for method in outbreak.pest.fight.with_round:
+    more = (Method.DRENCH,) if is_drenched_besides(outbreak) else ()
+    for method in (*outbreak.pest.fight.with_round, *more):
         if not method.uses_product:
             acts += [Act(method)] if bears(outbreak, method) else []
             continue
@@ -224,6 +234,13 @@ def _with_round(outbreak: Outbreak) -> Sequence[Act]:
         if product is not None and (allowed is None or allowed <= outbreak.today):
             acts.append(Act(method, product))
     return acts
+
+
+def is_drenched_besides(outbreak: Outbreak) -> bool:
+    """Whether a drench goes with the round: alive after two clean-outs, it sits in the mix. Judgement."""
+    strong = strong_days(outbreak)
+    is_of_leaves = outbreak.pest.at_roots and not outbreak.pest.rooted
+    return is_of_leaves and len(strong) > 1 and any(find.on > strong[1] for find in outbreak.case.finds)
 
 
 def bears(outbreak: Outbreak, method: Method) -> bool:
@@ -292,7 +309,12 @@ def effect_on(pest: Pest, ingredient: str, life: Life) -> Effect:
 
 
 def kinds_to_seek(
-    knowledge: Knowledge, pest: str, *, better_than: str | None = None, unfit: Container[str] = ()
+    knowledge: Knowledge,
+    pest: str,
+    *,
+    by: Method | None = None,
+    better_than: str | None = None,
+    unfit: Container[str] = (),
 ) -> tuple[str, ...]:
     """
     Name at most two kinds of product that reach a pest indoors, the best and then the mildest first.
@@ -301,7 +323,7 @@ def kinds_to_seek(
     not fit, and beside an ingredient at hand only what does better, and is no harsher than need be.
     """
     known = knowledge.pests[pest]
-    wanted = known.fight.round_by
+    wanted = by or known.fight.round_by
     kinds = [
         kind
         for kind in knowledge.products.values()
@@ -349,7 +371,8 @@ def why_hard(outbreak: Outbreak) -> Hard | None:
     fight = outbreak.pest.fight
     if fight.strong and is_stalled(outbreak) and len(strong_days(outbreak)) >= fight.strong_most:
         return Hard.EXHAUSTED
-    if fight.label_sought_days is not None and handwork_of(outbreak) is None:
+    is_bare = fight.handwork is not None and handwork_of(outbreak) is None
+    if fight.label_sought_days is not None and is_bare:
         found = remedy(outbreak).main
         days = None if found is None else outbreak.label_days(found.product)
         if days is None or days > fight.label_sought_days:

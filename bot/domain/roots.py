@@ -2,14 +2,9 @@
 
 from bot.domain.outbreak import Outbreak, once
 from bot.domain.progress import CANNOT_LIFT, progress
-from bot.domain.release import NEVER
+from bot.domain.release import NEVER, ROOTS_AGAIN_DAYS
 from bot.domain.trade import Level, Method
 
-AGAIN_DAYS = 14
-"""
-A look at the roots is asked for again so: not done, for the plant waits for it; done, for one look misses
-half. Judgement. [d]
-"""
 _WEEK = 7  # looks are weekly, so a question stands for one of them [d]
 
 
@@ -31,10 +26,10 @@ def wants_root_look(outbreak: Outbreak) -> bool:
         return False
     today = outbreak.today
     looks = [one.on for one in outbreak.plant.checks if one.level is Level.ROOTS]
-    if found.record.roots_checked and looks:
-        return (today - max(looks)).days >= AGAIN_DAYS and not found.state.qualifies
+    if found.record.root_looks and looks:
+        return (today - max(looks)).days >= ROOTS_AGAIN_DAYS and not found.state.qualifies
     if any(today in outbreak.days_of(method) for method in (Method.REPOT, Method.CLEAN_OUT)):
         return True
     if state.h1_on == NEVER or today < state.h1_on:
         return False
-    return (today - state.h1_on).days % AGAIN_DAYS < _WEEK
+    return (today - state.h1_on).days % ROOTS_AGAIN_DAYS < _WEEK

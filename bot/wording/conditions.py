@@ -125,7 +125,7 @@ def condition_words(state: Progress, today: date) -> str:
 
 
 def held_words(state: Progress, today: date) -> str:
-    """Say in full what holds a plant back, and what a lens would gain."""
+    """Say in full what holds a plant back."""
     words, earliest = condition_words(state, today), state.release.earliest_on
     if state.state.qualifies or earliest is None:
         return words
@@ -136,9 +136,6 @@ def held_words(state: Progress, today: date) -> str:
         words += f"; what holds it: {binding_words(state.release.binding, state)}"
     if Condition.ROOTS in state.state.binding and state.release.binding is not Condition.ROOTS:
         words += "; and once the roots"
-    lens = state.release.with_lens_on
-    if lens is not None and lens < earliest:
-        words += f". With a lens each time: {day(lens)}"
     return words + "."
 
 

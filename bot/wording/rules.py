@@ -10,8 +10,8 @@ from bot.domain.gap import plan_gap
 from bot.domain.pest import Pest
 from bot.domain.progress import Progress
 from bot.domain.refusal import generation_days
-from bot.domain.release import FRESH_DAYS, UNLIFTED_FACTOR, can_show, rounds_after_find
-from bot.domain.remedy import AT_ROOTS_TWICE, STALL_DAYS
+from bot.domain.release import FRESH_DAYS, ROOTS_AGAIN_DAYS, UNLIFTED_FACTOR, can_show, rounds_after_find
+from bot.domain.remedy import AT_ROOTS_TWICE, FEW_SPRAYED, STALL_DAYS
 from bot.domain.trade import Grade, Level
 from bot.domain.value import Value
 from bot.wording.acts import planned
@@ -103,7 +103,8 @@ def _fight(fight: Fight, voice: Voice) -> Iterator[str]:
     if fight.handwork is not None:
         yield f"Handwork: {fight.handwork_word} with each spray, within 36 hours"
     if fight.few_by_hand:
-        yield f"Up to 5 pests: {counted(fight.few_by_hand, 'treatment')} by hand alone, then a spray joins"
+        by_hand = f"{counted(fight.few_by_hand, 'treatment')} by hand alone"
+        yield f"Up to 5 pests: {by_hand}, then {FEW_SPRAYED} with a spray, and with it while living ones are seen"
     if fight.start:
         yield f"Day 1: {planned([(one, None) for one in fight.start])}"
     if fight.strong and fight.strong_from is not None:
@@ -172,8 +173,13 @@ def _for_all(pest: Pest) -> Iterator[str]:
         yield f"Alive {STALL_DAYS} days after the start or the last strong step: the strong step again"
     yield f"The last look is younger than {FRESH_DAYS} days and later than the last treatment"
     yield f"A reading of the warmth counts for its day and fades over {FADES_OVER_DAYS} days"
+    if pest.at_roots and not pest.rooted:
+        yield "Living ones after 2 treatments by clean-out: a drench of the mix joins, as labelled"
     if pest.at_roots:
-        yield f"Root-prone plants: 1 look at the roots, or {UNLIFTED_FACTOR:g} times the days"
+        yield (
+            f"Root-prone plants: 1 look at the roots, from some pests on 2, {ROOTS_AGAIN_DAYS} days apart; "
+            f"else {UNLIFTED_FACTOR:g} times the days"
+        )
     if pest.fight.flies or pest.fight.shares_clock:
         yield f"1 last find for all plants {'of the home' if pest.fight.flies else 'of a place'}"
 

@@ -25,6 +25,7 @@ BECAUSE = {
     Because.MANY: "many: a clean-out first, then sprays",
     Because.START: "the strong first step frees most and saves days (a simulation; judgement)",
     Because.FEW_STILL: "living ones after three treatments by hand, so a spray joins",
+    Because.FEW_UNSEEN: "few, three times by hand: the spray is for the young nobody sees",
     Because.STALL: "still alive two weeks after the start or the last strong step: what hides outlasts a spray",
     Because.STALL_HELD: "still alive, and no strong step is left or due: the shortest gap; look for hidden sites, ants, a neighbour plant",
     Because.DRY_FIRST: "found late in the day: rinsed tonight, sprayed tomorrow on dry leaves",

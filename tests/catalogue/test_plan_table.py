@@ -62,9 +62,9 @@ ROWS = {
     "citrus_mealybug": Row(
         last_day=(10, 8, 6), hand="wipe", few=3, strong=(("clean-out",), "many", 2, 28), at_roots="some", unpots=True,
         after=5, clean=2, least=(H3, None), looks={"glance": 4, "plain": 4, "lens": 4, "roots": 4}, waits=H3,
-        said=("5 to 8 days apart at 21 °C", "Handwork: wipe with each spray, within 36 hours", "3 treatments by hand",
+        said=("5 to 8 days apart at 21 °C", "Handwork: wipe with each spray, within 36 hours", "3 treatments by hand alone, then 2 with a spray",
               "clean-out, from 31 pests on, at most 2 times, 28 days apart", "may sit at the roots, from 6 pests on, 2 times whatever is seen, and 3 times at most", "last find: 5 treatments", "2 looks in a row",
-              "Goes back 41 days (21 °C, from egg to grown)", "2 looks come late", "one at 26 °C", "1 look at the roots"),
+              "Goes back 41 days (21 °C, from egg to grown)", "2 looks come late", "one at 26 °C", "1 look at the roots, from some pests on 2"),
     ),
     # W = 161/(T-8): 16.1, 12.4, 9.5.
     "longtailed_mealybug": Row(
@@ -124,13 +124,13 @@ ROWS = {
     ),
     # .8 x 180/(T-10.3): 18.7 held to 14, 13.5, 9.8.
     "brown_soft_scale": Row(
-        last_day=(14, 13, 9), hand="wipe", few=3, rounds=3, after=4, clean=2, least=(None, (61, 44, 32)),
+        last_day=(14, 13, 9), hand="wipe", few=3, rounds=3, after=6, clean=2, least=(None, (61, 44, 32)),
         looks={"plain": 3, "lens": 3, "tape": 3}, waits=(114, 82, 60),
         said=("scrape with each spray", "44 days (21 °C) after the first treatment", "3 by tape", "Goes back 82 days (21 °C)"),
     ),
     # .8 x 124/(T-9.6): 11.8, 8.7, 6.4.
     "armoured_scale": Row(
-        last_day=(11, 8, 6), hand="wipe", few=3, rounds=3, after=4, clean=2, least=(None, (51, 36, 27)),
+        last_day=(11, 8, 6), hand="wipe", few=3, rounds=3, after=6, clean=2, least=(None, (51, 36, 27)),
         looks={"plain": 3, "lens": 3, "tape": 3}, waits=("h3", 1.1),
         said=("36 days (21 °C) after the first treatment", "from egg to grown times 1.1"),
     ),

@@ -40,12 +40,12 @@ def test_windows_under_a_label_of_seven_days(
 
 def test_without_a_label_the_window_opens_three_days_before_its_end() -> None:
     plan = plan_gap(CITRUS, 21, None)  # by hand: U 8
-    assert (plan.opens_days, plan.closes_days, plan.slack_days) == (5, 8, 3)
+    assert (plan.opens_days, plan.closes_days) == (5, 8)
 
 
 def test_the_label_may_leave_no_slack() -> None:
     plan = plan_gap(CITRUS, 25, 7)
-    assert (plan.slack_days, plan.label_outlasts) == (0, False)
+    assert (plan.opens_days, plan.label_outlasts) == (plan.closes_days, False)
 
 
 def test_a_label_longer_than_the_hatch_asks_for_another_kind_of_product() -> None:

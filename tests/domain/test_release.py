@@ -36,7 +36,7 @@ RECORD = ReleaseRecord(
     rounds_done=7,
     rounds_since_find=5,
     rounds_needed=6,
-    roots_checked=True,
+    root_looks=1,
 )
 
 
@@ -52,7 +52,7 @@ def test_a_full_record_qualifies() -> None:
     ("record", "condition"),
     [
         (replace(RECORD, treated_on=day(49)), Condition.FRESH),
-        (replace(RECORD, root_prone=True, roots_checked=False), Condition.ROOTS),
+        (replace(RECORD, root_prone=True, root_looks=0), Condition.ROOTS),
         (replace(RECORD, rounds_done=5), Condition.ROUNDS),
         (replace(RECORD, rounds_since_find=4), Condition.ROUNDS),
         (replace(RECORD, strict=True), Condition.PROBABILITY),
@@ -85,7 +85,7 @@ def test_checks_up_to_the_find_and_after_today_do_not_count() -> None:
 
 
 def test_one_look_at_the_roots_is_a_condition_of_its_own() -> None:
-    prone = replace(RECORD, root_prone=True, roots_checked=False)
+    prone = replace(RECORD, root_prone=True, root_looks=0)
     record = replace(prone, checks=checks(*range(7, 92, 7)), treated_on=day(42))
     state = release_state(record, day(91))
     assert state.binding == (Condition.ROOTS,)
@@ -99,7 +99,7 @@ def test_one_look_at_the_roots_is_a_condition_of_its_own() -> None:
 
 def test_a_plant_that_cannot_be_lifted_waits_a_quarter_longer() -> None:
     # h3 is 40.8 d at 21 degC; times 1.25 it is 51.0
-    prone = replace(RECORD, root_prone=True, cannot_lift=True, roots_checked=False)
+    prone = replace(RECORD, root_prone=True, cannot_lift=True, root_looks=0)
     record = replace(prone, checks=checks(*range(7, 64, 7)))
     state = release_state(record, day(49))
     assert state.binding == (Condition.SPAN,)
@@ -109,7 +109,7 @@ def test_a_plant_that_cannot_be_lifted_waits_a_quarter_longer() -> None:
 
 def test_a_plant_whose_roots_nobody_looked_at_waits_a_quarter_longer_too() -> None:
     # of a kind that is not root-prone, and so no condition: h3 40.8 d at 21 degC, times 1.25 51.0
-    unseen = replace(RECORD, roots_checked=False)
+    unseen = replace(RECORD, root_looks=0)
     assert release_state(unseen, day(49)).binding == (Condition.SPAN,)
     assert release_state(unseen, day(50)).binding == (Condition.SPAN,)
     assert release_state(unseen, day(51)).qualifies
@@ -118,6 +118,21 @@ def test_a_plant_whose_roots_nobody_looked_at_waits_a_quarter_longer_too() -> No
     aphids = replace(unseen, pest=PESTS["green_peach_aphid"])
     assert Condition.SPAN in release_state(aphids, day(17)).binding  # never at the roots: the row's 18 days
     assert Condition.SPAN not in release_state(aphids, day(18)).binding
+
+
+def test_two_looks_at_the_roots_a_fortnight_apart_spare_the_longer_wait_where_some_may_sit_there() -> None:
+    # h3 40.8 d at 21 degC, times 1.25 51.0; a fortnight: our judgement, one look misses half
+    prone = replace(RECORD, root_prone=True, root_looks=0, root_looks_needed=2)
+
+    def lifted_on(*days: int) -> ReleaseRecord:
+        return replace(prone, checks=(*prone.checks, *(CleanCheck(day(one), Level.ROOTS) for one in days)))
+
+    assert release_state(lifted_on(49), day(49)).binding == (Condition.SPAN,)
+    assert release_state(lifted_on(36, 49), day(49)).binding == (Condition.SPAN,), (
+        "thirteen days are one look"
+    )
+    assert release_state(lifted_on(35, 49), day(49)).qualifies
+    assert release_state(lifted_on(49), day(51)).qualifies, "once is enough to leave, later"
 
 
 @pytest.mark.parametrize("key", ["green_peach_aphid", "melon_aphid"])

@@ -114,13 +114,20 @@ def test_what_is_rinsed_after_five_is_sprayed_the_next_evening() -> None:
     assert acts(earlier, IVY, 0) == [Method.PRUNE, Method.RINSE, Method.SPRAY]
 
 
-def test_few_stay_handwork_for_three_rounds_and_a_find_after_that_turns_it_to_spray() -> None:
+def test_few_stay_handwork_for_three_rounds_and_then_a_spray_joins_twice() -> None:
+    # three: common practice, no source; two sprays besides, for the young nobody sees: our judgement
     telling = home()
     telling.find(HOYA, CITRUS, 0, Grade.FEW)
     for day in (0, 5, 10):
         assert acts(telling, HOYA, day) == [Method.WIPE]
         telling.treat(HOYA, day, Method.WIPE)
-    assert acts(telling, HOYA, 12) == [Method.WIPE], "nothing was found since"
+    assert acts(telling, HOYA, 12) == [Method.WIPE, Method.SPRAY]
+    assert because(telling, HOYA, 12) is Because.FEW_UNSEEN
+    quiet = home()
+    quiet.find(HOYA, CITRUS, 0, Grade.FEW)
+    for day in (0, 7, 14, 21, 28):
+        quiet.treat(HOYA, day)
+    assert acts(quiet, HOYA, 35) == [Method.WIPE], "by hand again where none is seen"
     telling.find(HOYA, CITRUS, 12, Grade.FEW)
     assert acts(telling, HOYA, 12) == [Method.WIPE, Method.SPRAY]
     assert because(telling, HOYA, 12) is Because.FEW_STILL
@@ -136,6 +143,23 @@ def test_a_stall_takes_the_strong_step_two_weeks_on() -> None:
     assert acts(telling, HOYA, 13) == [Method.WIPE, Method.SPRAY]
     assert acts(telling, HOYA, 14) == [Method.CLEAN_OUT]
     assert because(telling, HOYA, 14) is Because.STALL
+
+
+def test_living_ones_after_two_clean_outs_are_drenched_in_the_mix_as_the_label_lets() -> None:
+    # no spray and no cloth reaches the mix: our rule, a judgement; eight weeks between two drenches: the label told
+    telling = home()
+    telling.tell(ProductSet(product=ProductId(8), ingredient="imidacloprid", label=Label(gap_days=56)))
+    telling.find(HOYA, CITRUS, 0, Grade.MANY)
+    telling.treat(HOYA, 0, Method.CLEAN_OUT)
+    telling.find(HOYA, CITRUS, 27)
+    telling.treat(HOYA, 28, Method.CLEAN_OUT)
+    assert Method.DRENCH not in acts(telling, HOYA, 35), "none seen since"
+    telling.find(HOYA, CITRUS, 35)
+    assert acts(telling, HOYA, 35) == [Method.WIPE, Method.DRENCH, Method.SPRAY]
+    telling.tell(Treated(method=Method.DRENCH, product=ProductId(8)), 35, plant=HOYA)
+    telling.treat(HOYA, 35)
+    telling.find(HOYA, CITRUS, 42)
+    assert Method.DRENCH not in acts(telling, HOYA, 42)
 
 
 def test_the_opening_find_is_no_stall() -> None:
