@@ -76,6 +76,7 @@ class ButtonText(Enum):
     NONE_TAPPED = "none-tapped"
     NONE_ON_CARD = "none-on-card"
     NONE_BY_TAPE = "none-by-tape"
+    NONE_AT_ROOTS = "none-at-roots"
     ALL_DONE_NONE_BY_LENS = "all-done-none-by-lens"
     ALL_DONE_NONE_TAPPED = "all-done-none-tapped"
     ALL_DONE_NONE_ON_CARD = "all-done-none-on-card"

@@ -81,6 +81,8 @@ def _writing(question: Question) -> tuple[Choice, ...]:
 
 def _writes(choice: Choice) -> bool:
     """Whether a choice writes what somebody told; where a plant stands has a weekly question of its own."""
+    if choice.text is ButtonText.DISCARDED:
+        return False  # advised, and told by nobody
     idle = (*ASKING, Decline) if choice.text is ButtonText.YES else (*ASKING, Decline, Isolate, MovePlant)
     return not any(isinstance(one, idle) for one in choice.commands)
 

@@ -1,13 +1,25 @@
 """Write down looks with none seen: what closes in on a case's end."""
 
+from dataclasses import replace
 from datetime import date
 
-from bot.actions.action import Command, Outcome, performs
+from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.desk import Desk
 from bot.domain.identity import PlantId
 from bot.domain.journal import CheckedClean
 from bot.domain.progress import Progress
+from bot.domain.release import can_show
 from bot.domain.trade import Level
+
+BY_WAY = {
+    Level.LENS: ButtonText.NONE_BY_LENS,
+    Level.TAP: ButtonText.NONE_TAPPED,
+    Level.CARD: ButtonText.NONE_ON_CARD,
+    Level.TAPE: ButtonText.NONE_BY_TAPE,
+    Level.PLAIN: ButtonText.PLAIN_LOOK,
+}
+"""What tells a look by its way."""
+_OF_FEW = frozenset({Level.CARD, Level.TAPE, Level.POTATO})  # ways that show some pests only
 
 
 class LogCheck(Command, kw_only=True):
@@ -24,12 +36,34 @@ class CheckLogged(Outcome, kw_only=True):
     ready: tuple[str, ...]
 
 
+class UnfitLook(Outcome):
+    """A card, tape or potato says nothing of what is on the plants: asked how else they were looked at."""
+
+    level: Level
+    plants: tuple[str, ...]
+    pest: str
+
+
 @performs
-def log_check(command: LogCheck, desk: Desk) -> CheckLogged:
-    """Write looks with none seen; the same plant and day told twice is one look."""
+def log_check(command: LogCheck, desk: Desk) -> CheckLogged | UnfitLook:
+    """
+    Write looks with none seen; the same plant and day told twice is one look.
+
+    What shows none of their pests is asked back: written it would stand for the look that is due.
+    """
     level = command.level or Level.PLAIN
     on: date = command.on or desk.today
     plants = tuple(dict.fromkeys(command.plants))
+    pests = [desk.knowledge.pests[case.pest] for plant in plants for case in desk.plant(plant).open_cases]
+    is_unfit = level in _OF_FEW and all(desk.plant(plant).open_cases for plant in plants)
+    if is_unfit and not any(can_show(pest, level) for pest in pests):
+        ways = dict.fromkeys((pests[0].looking.ask, pests[0].looking.also, Level.PLAIN))
+        choices = tuple(
+            Choice(BY_WAY[way], (replace(command, level=way),))
+            for way in ways
+            if way is not None and way in BY_WAY
+        )
+        return UnfitLook(level, desk.names(plants), pests[0].name, asking=Asking(choices))
     desk.write(desk.draft(CheckedClean(level), plant=plant, on=command.on) for plant in plants)
     return CheckLogged(
         on=on,

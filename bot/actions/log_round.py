@@ -429,9 +429,10 @@ def _ask_which(unsure: dict[PlantId, tuple[tuple[Part, ...], ...]], on: date, de
     (plant, ways), *others = unsure.items()
     then = tuple(other for other, _ in others)
     alone = tuple((part,) for part in ways[0]) if len(ways) == 1 < len(ways[0]) else ()
+    offered = (*ways, *alone)
     choices = tuple(
         Choice(
-            SAID.get(way[0][1], ButtonText.ALL_OF_THAT) if len(way) == 1 else ButtonText.ALL_OF_THAT,
+            text,
             (
                 LogRound(
                     plants=(plant,),
@@ -440,11 +441,23 @@ def _ask_which(unsure: dict[PlantId, tuple[tuple[Part, ...], ...]], on: date, de
                     then=then,
                 ),
             ),
+            of,
         )
-        for way in (*ways, *alone)
+        for way in offered
+        for text, of in (_button(way, offered, desk),)
     )
     told = tuple(tuple((method, desk.product_name(product)) for _, method, product in way) for way in ways)
     return WhichTreatment(desk.plant(plant).name, told, desk.names(then), asking=Asking(choices))
+
+
+def _button(way: tuple[Part, ...], ways: Sequence[tuple[Part, ...]], desk: Desk) -> tuple[ButtonText, str]:
+    """Name a way by its work, and by its product where another way is the same work."""
+    texts = [SAID.get(one[0][1]) if len(one) == 1 else None for one in ways]
+    text = SAID.get(way[0][1]) if len(way) == 1 else None
+    products = [product for *_, product in way if product is not None]
+    if texts.count(text) > 1 and products:
+        return ButtonText.NAMED, desk.product_name(products[-1]) or ""
+    return text or ButtonText.ALL_OF_THAT, ""
 
 
 def _method_of(desk: Desk, product: ProductId, asked: Method) -> Method:

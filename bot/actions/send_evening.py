@@ -12,7 +12,7 @@ from bot.actions.hold import Hold
 from bot.actions.identify import Identify
 from bot.actions.isolate import ask_apart
 from bot.actions.left_open import left_open, plants_of_finds
-from bot.actions.log_check import LogCheck
+from bot.actions.log_check import BY_WAY, LogCheck
 from bot.actions.log_round import LogRound, Spent, no_more
 from bot.actions.mix_batch import Mixed, tonights_mixes
 from bot.actions.ports import Store
@@ -113,13 +113,13 @@ LOOK_AGAIN = timedelta(hours=6)
 
 LONG_MINUTES = 45
 """Evenings that take longer offer to say what goes first. Judgement. [min]"""
-NONE_SEEN_BY = {
-    Level.LENS: (ButtonText.NONE_BY_LENS, ButtonText.ALL_DONE_NONE_BY_LENS),
-    Level.TAP: (ButtonText.NONE_TAPPED, ButtonText.ALL_DONE_NONE_TAPPED),
-    Level.CARD: (ButtonText.NONE_ON_CARD, ButtonText.ALL_DONE_NONE_ON_CARD),
-    Level.TAPE: (ButtonText.NONE_BY_TAPE, ButtonText.ALL_DONE_NONE_BY_TAPE),
+ALL_DONE_BY = {
+    Level.LENS: ButtonText.ALL_DONE_NONE_BY_LENS,
+    Level.TAP: ButtonText.ALL_DONE_NONE_TAPPED,
+    Level.CARD: ButtonText.ALL_DONE_NONE_ON_CARD,
+    Level.TAPE: ButtonText.ALL_DONE_NONE_BY_TAPE,
 }
-"""What tells a look by its way, alone and with the evening's treatments."""
+"""What tells a look by its way together with the evening's treatments."""
 WALKED_FROM = 3
 """So many plants to look at are worth a walk. Judgement. [1]"""
 
@@ -320,11 +320,15 @@ def _message(evening: Tonight, nudge: Nudge, desk: Desk, more: tuple[Choice, ...
             if line.kind is Kind.TRY and line.plant and line.plant in open_plants
             for part in line.parts
         ),
-        looks=tuple((desk.plant(line.plant).name, *_way(line, desk)) for line in looks if line.plant),
+        looks=tuple(
+            (desk.plant(line.plant).name, *_way(line, desk))
+            for line in looks
+            if line.plant and not _is_of_roots(line, desk)
+        ),
         lift=desk.names(
             line.plant
             for line in looks
-            if line.kind is Kind.LIFT and line.plant and _way(line, desk)[0] is not Level.ROOTS
+            if line.plant and (line.kind is Kind.LIFT or _is_of_roots(line, desk))
         ),
         announced=tuple(
             (desk.plant(line.plant).name, part.method, desk.product_name(part.product))
@@ -344,7 +348,7 @@ def _message(evening: Tonight, nudge: Nudge, desk: Desk, more: tuple[Choice, ...
         question=_question(evening, desk),
         asking=Asking(
             (
-                *_choices(evening, lines, looks, nudge),
+                *_choices(evening, lines, looks, nudge, desk),
                 *_answers(evening, desk),
                 *more,
                 *_how(parts),
@@ -424,7 +428,7 @@ def _progress(treated: tuple[PlantId, ...], desk: Desk) -> tuple[tuple[str, Prog
 
 
 def _choices(
-    evening: Tonight, lines: Sequence[Line], looks: Sequence[Line], nudge: Nudge
+    evening: Tonight, lines: Sequence[Line], looks: Sequence[Line], nudge: Nudge, desk: Desk
 ) -> tuple[Choice, ...]:
     """Give the buttons of what is left, each for its own lines: what saves typing most."""
     parts = [(line.plant, part) for line in lines for part in line.left if line.plant]
@@ -447,16 +451,20 @@ def _choices(
     )
     choices = [Choice(text, (_as_named(told, on),)) for text, on, told in deeds if told]
     looked = tuple(dict.fromkeys(line.plant for line in looks if line.plant))
-    if looked:
-        plain = LogCheck(plants=looked, on=evening.on)
+    lifted = tuple(dict.fromkeys(line.plant for line in looks if line.plant and _is_of_roots(line, desk)))
+    if leaves := tuple(plant for plant in looked if plant not in lifted):
+        plain = LogCheck(plants=leaves, on=evening.on)
         levels = {line.level for line in looks if line.level is not Level.ROOTS}
         ways = [(ButtonText.NONE_SEEN, ButtonText.ALL_DONE_NONE_SEEN, plain)]
-        if len(levels) == 1 and (level := levels.pop()) in NONE_SEEN_BY:
-            ways.insert(0, (*NONE_SEEN_BY[level], replace(plain, level=level)))
+        if len(levels) == 1 and (level := levels.pop()) in ALL_DONE_BY:
+            ways.insert(0, (BY_WAY[level], ALL_DONE_BY[level], replace(plain, level=level)))
         if choices and choices[0].text is ButtonText.ALL_DONE:
             done = choices[0].commands
             choices = [*(Choice(both, (*done, look)) for _, both, look in ways), *choices]
         choices += [Choice(alone, (look,)) for alone, _, look in ways]
+    if lifted:
+        at_roots = LogCheck(plants=lifted, level=Level.ROOTS, on=evening.on)
+        choices.append(Choice(ButtonText.NONE_AT_ROOTS, (at_roots,)))
     if len(looked) >= WALKED_FROM:
         choices.append(Choice(ButtonText.ONE_BY_ONE, (BeginWalk(plants=looked),)))
     everything = tuple(dict.fromkeys((*(plant for plant, _ in parts), *looked)))
@@ -509,6 +517,11 @@ def _care(desk: Desk, tasks: Sequence[NudgedTask]) -> tuple[tuple[Care, tuple[st
         for care in care_of(desk.knowledge, plant, task.method, product, desk.today):
             minded.setdefault(care, []).append(plant.name)
     return tuple((care, tuple(dict.fromkeys(names))) for care, names in minded.items())
+
+
+def _is_of_roots(line: Line, desk: Desk) -> bool:
+    """Whether only the roots show what is looked for."""
+    return _way(line, desk)[0] is Level.ROOTS
 
 
 def _way(line: Line, desk: Desk) -> tuple[Level, Level | None]:

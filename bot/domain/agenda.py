@@ -20,7 +20,7 @@ from bot.domain.progress import Progress, progress
 from bot.domain.recurrence import evenings, next_on
 from bot.domain.refusal import Use, is_off_today
 from bot.domain.release import FRESH_DAYS
-from bot.domain.remedy import bears, choose_product
+from bot.domain.remedy import Act, bears, choose_product
 from bot.domain.slot import is_shadeless
 from bot.domain.trade import Level, Method
 from bot.domain.value import Value
@@ -150,9 +150,10 @@ def _treatments(
             for state in states
             if not state.is_finished
         ]
-        due = [step for step in steps if step is not None]
-        if due:
-            step = min(due, key=lambda one: one.aim_on)
+        if not steps:
+            continue
+        step = min((one for one in steps if one is not None), key=lambda one: one.aim_on, default=None)
+        if step is not None:
             task = Task(
                 plant=plant.id,
                 method=step.method,
@@ -162,38 +163,45 @@ def _treatments(
                 closes_on=step.closes_on,
             )
             found.append((task, step.aim_on))
-            for beside in _beside(household, knowledge, plant, task, today):
-                besides.setdefault((beside.plant, beside.method), (beside, step.aim_on))
+        for beside in _beside(household, knowledge, plant, step, today):
+            aim_on = beside.opens_on if step is None else step.aim_on
+            besides.setdefault((beside.plant, beside.method), (beside, aim_on))
     # two cases in a room ask a third plant for the same: once, and what takes a product last
     return found + sorted(besides.values(), key=lambda one: one[0].product is not None)
 
 
 def _beside(
-    household: Household, knowledge: Knowledge, plant: Plant, task: Task, today: date
+    household: Household, knowledge: Knowledge, plant: Plant, step: Step | None, today: date
 ) -> Iterator[Task]:
-    """Give the same work on the other pots of the room, where the pest asks for it and they bear it."""
-    step = task.step
-    if step is None or not knowledge.pests[step.pest].fight.is_room_wide:
-        return
-    case = next(one for one in plant.open_cases if one.pest == step.pest)
-    for other in household.living:
-        if other.id == plant.id or other.open_cases or other.place != plant.place or plant.place is None:
+    """
+    Give the same work on the other pots of the room, where the pest asks for it and they bear it.
+
+    Where the plant itself must stay moist and nothing is there to drench with, the others dry once.
+    """
+    for case in plant.open_cases:
+        fight = knowledge.pests[case.pest].fight
+        if not fight.is_room_wide or (step is not None and step.pest != case.pest):
             continue
-        stands = Outbreak(household=household, knowledge=knowledge, plant=other, case=case, today=today)
-        done = {one.method for one in other.treatments if one.on >= step.opens_on}
-        for act in step.acts:
-            product = None if act.product is None else choose_product(stands, act.method)
-            allowed = allowed_on(knowledge, other, product)
-            is_borne = bears(stands, act.method) if act.product is None else product is not None
-            is_borne = is_borne and (allowed is None or allowed <= step.opens_on)
-            if is_borne and act.method not in done:
-                yield replace(
-                    task,
-                    plant=other.id,
-                    method=act.method,
-                    product=None if product is None else product.id,
-                    step=None,
-                )
+        acts = step.acts if step else tuple(Act(one) for one in fight.with_round if not one.uses_product)
+        opens = step.opens_on if step else case.opened_on
+        for other in household.living:
+            if other.id == plant.id or other.open_cases or other.place != plant.place or plant.place is None:
+                continue
+            stands = Outbreak(household=household, knowledge=knowledge, plant=other, case=case, today=today)
+            done = {one.method for one in other.treatments if one.on >= opens}
+            for act in acts:
+                product = None if act.product is None else choose_product(stands, act.method)
+                allowed = allowed_on(knowledge, other, product)
+                is_borne = bears(stands, act.method) if act.product is None else product is not None
+                if is_borne and (allowed is None or allowed <= opens) and act.method not in done:
+                    yield Task(
+                        plant=other.id,
+                        method=act.method,
+                        product=None if product is None else product.id,
+                        step=None,
+                        opens_on=opens,
+                        closes_on=step.closes_on if step else opens + timedelta(days=1),
+                    )
 
 
 def _checks(
@@ -223,6 +231,9 @@ def _checks(
         if due is not None:
             pests = [*(case.pest for case in plant.open_cases), *([watch.pest] if watch else [])]
             is_lifted = any(knowledge.pests[pest].rooted for pest in pests)
+            late = (today - due).days - TOLD_LOOK_LATE_DAYS
+            if is_lifted and late > 0:  # not done it is not asked for again every evening
+                due += timedelta(days=-(-late // _WEEK) * _WEEK)
             is_free = told is None and not plant.signs and not is_lifted
             found.append((_check_task(plant, due, is_free=is_free), due))
     return found

@@ -283,8 +283,8 @@ class _Plan(Value):
                 Part(
                     method=task.method,
                     product=task.product,
-                    from_at=None if task.product is None else mornings.get(plant),
-                    is_over=task.product is not None and plant in over,
+                    from_at=mornings.get(plant) if task.method is Method.SPRAY else None,
+                    is_over=task.method is Method.SPRAY and plant in over,
                 )
                 for task in tasks
             )

@@ -29,6 +29,7 @@ BUTTON_TEXTS = {one: one.value.replace("-", " ").capitalize() for one in ButtonT
     ButtonText.NONE_TAPPED: "None seen, tapped",
     ButtonText.NONE_ON_CARD: "None seen, card",
     ButtonText.NONE_BY_TAPE: "None seen, tape",
+    ButtonText.NONE_AT_ROOTS: "None seen, roots too",
     ButtonText.ALL_DONE_NONE_BY_LENS: "All done, none seen, with a lens",
     ButtonText.ALL_DONE_NONE_TAPPED: "All done, none seen, tapped",
     ButtonText.ALL_DONE_NONE_ON_CARD: "All done, none seen, card",

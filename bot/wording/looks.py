@@ -4,7 +4,7 @@ from collections import Counter
 from collections.abc import Sequence
 from datetime import timedelta
 
-from bot.actions.log_check import CheckLogged
+from bot.actions.log_check import CheckLogged, UnfitLook
 from bot.actions.log_find import FindInPast, FindLogged, FindsLogged, Need
 from bot.actions.log_sign import SignLogged
 from bot.domain.course import Step
@@ -62,12 +62,12 @@ def _find(told: FindLogged, voice: Voice) -> str:
     if told.to_read is not None and told.is_isolated:
         lines.append(ask_of_eating(told.to_read))
     lines.append(AFTER)
+    needs, later = _to_get(told)
+    lines += needs
     if told.hard is not None:
         lines.append(hard_words(told.hard, told.plant, told.progress.pest, voice))
     if told.is_reopened:
         lines.append("That opens its case again.")
-    needs, later = _to_get(told)
-    lines += needs
     if told.progress.rounds_done and not told.is_new_case:
         lines.append(f"Living ones, so it takes longer: {rounds_words(told.progress)}.")
     if told.to_read is not None and not told.is_isolated:
@@ -172,6 +172,14 @@ def _check(told: CheckLogged, voice: Voice) -> str:
     ]
     lines.append(AFTER)
     return "\n".join([*lines, *cases_words(cases, voice)])
+
+
+@says
+def _unfit_look(told: UnfitLook, voice: Voice) -> str:
+    return (
+        f"{LEVELS[told.level].capitalize()} does not show {plural(told.pest)}, so nothing is written. "
+        f"How else did you look at {voice.plants(told.plants)}?"
+    )
 
 
 def cases_words(cases: Sequence[tuple[str, Progress]], voice: Voice) -> list[str]:

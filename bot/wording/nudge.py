@@ -20,7 +20,7 @@ from bot.domain.nudging import Placement
 from bot.domain.progress import Progress
 from bot.domain.slot import SlotKind
 from bot.domain.tonight import Doubt
-from bot.domain.trade import Level
+from bot.domain.trade import Level, Method
 from bot.wording.acts import asked, by_acts
 from bot.wording.asking import due_words
 from bot.wording.conditions import all_clear, seen_lately
@@ -72,8 +72,8 @@ def _nudge_text(nudge: NudgeText, voice: Voice) -> str:
         if one.slot.kind is not SlotKind.EVENING and not nudge.is_morning
         for plant in one.plants
     }
-    # what is done by hand is done tonight, also where the spray waits for the morning
-    tonight = [deed for deed in nudge.deeds if deed.plant not in moved or deed.product is None]
+    # what is not sprayed is done tonight, also where the spray waits for the morning
+    tonight = [deed for deed in nudge.deeds if deed.plant not in moved or deed.method is not Method.SPRAY]
     too_late = {names[p] for one in nudge.placements if one.slot.kind is SlotKind.LATE for p in one.plants}
     lines = _treatments(tonight, voice)
     lines += [spent(one) for one in nudge.spent]
@@ -90,7 +90,7 @@ def _nudge_text(nudge: NudgeText, voice: Voice) -> str:
     lines += lift if is_shown else []
     lines += [f"{name} does {voice.plants(plants)}." for name, plants in nudge.taken]
     lines += [f"Settled: {voice.plants(nudge.settled)}."] if nudge.settled else []
-    if (nudge.deeds or nudge.looks) and (nudge.count > 1 or heights(lines) < SHORT):
+    if (nudge.deeds or nudge.looks or nudge.lift) and (nudge.count > 1 or heights(lines) < SHORT):
         lines.insert(0, _head(nudge))  # of a full evening everybody knows that it is tonight
     lines += [
         AFTER,
@@ -229,7 +229,8 @@ def _placed(one: Placement, nudge: NudgeText, moved: AbstractSet[int], voice: Vo
     names = dict(nudge.names)
     plants = voice.plants([names[plant] for plant in one.plants])
     slot = one.slot
-    products = {deed.product for deed in nudge.deeds if deed.plant in one.plants and deed.product}
+    sprays = (deed for deed in nudge.deeds if deed.method is Method.SPRAY and deed.plant in one.plants)
+    products = {deed.product for deed in sprays if deed.product}
     product = listed(sorted(products))
     start, back = voice.clock(slot.start_at), slot.sun_back_at
     match slot.kind:

@@ -158,6 +158,17 @@ def test_gnats_are_fought_in_every_pot_of_the_room() -> None:
     assert treated_on(telling, 1) == {5: {HOYA, FERN}}
 
 
+def test_other_pots_dry_once_where_the_plant_with_gnats_must_not_and_nothing_is_there_to_drench_with() -> (
+    None
+):
+    # drying the top of every pot that bears it: wisc_gnats, utah_gnats; a fern must stay moist
+    telling = home()
+    telling.find(FERN, "fungus_gnat", 0)
+    assert [(task.plant, task.method) for task in telling.plan(0).on(DAY)] == [(HOYA, Method.DRY)]
+    telling.treat(HOYA, 0, Method.DRY)
+    assert treated_on(telling, 1) == {}, "a habit from then on"
+
+
 def test_two_pots_with_gnats_ask_a_third_once_and_dry_it_before_the_drench() -> None:
     telling = home(label_days=None)
     telling.tell(ProductSet(product=ProductId(7), ingredient="bti"))
@@ -178,6 +189,20 @@ def test_a_neighbour_of_a_pest_of_the_roots_is_lifted_every_three_weeks() -> Non
         if any(task.plant == FERN and task.method is None for task in evening.tasks)
     ]
     assert looks[0] == 22
+
+
+def test_a_look_at_the_roots_that_was_not_done_is_asked_for_again_a_week_later() -> None:
+    # every three weeks, and a day's grace: 21 or 22, then 28 or 29
+    telling = home()
+    telling.find(HOYA, "root_mealybug", 0)
+    telling.tell(RoutineSet(name="check", rule="FREQ=YEARLY"), 0)  # no weekly look to meet instead
+    for day, asked in ((20, 21), (22, 22), (23, 28), (29, 29), (30, 35)):
+        looks = [
+            (evening.on - DAY).days
+            for evening in telling.plan(day).evenings
+            if any(task.plant == HOYA and task.method is None for task in evening.tasks)
+        ]
+        assert looks[0] == asked
 
 
 # Citrus mealybug at 21 degC with soap every 7 days: after a round on day 0 the window is days 7 and 8.

@@ -3,11 +3,23 @@ from datetime import UTC, datetime, time, timedelta
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bot.domain.identity import PlantId
-from bot.domain.journal import CheckedClean, Found, Nudged, NudgedTask, PlantSet, TemperatureRead, Treated
+from bot.domain.identity import PlantId, ProductId
+from bot.domain.journal import (
+    CheckedClean,
+    Found,
+    Nudged,
+    NudgedTask,
+    PlaceSet,
+    PlantSet,
+    ProductSet,
+    TemperatureRead,
+    Treated,
+)
+from bot.domain.label import Label
 from bot.domain.nudging import next_nudge_at
-from bot.domain.tonight import Doubt, Kind, Line, Part, State, Tonight, tonight
+from bot.domain.tonight import Doubt, Kind, Line, Part, State, Tonight, planned, tonight
 from bot.domain.trade import Grade, Level, Method
+from bot.domain.window import Facing
 from tests.domain.telling import DAY, FERN, HOYA, IVY, KNOWLEDGE, LANDING, SOAP, ZONE, Telling, home
 
 CITRUS, MITES = "citrus_mealybug", "spider_mite"
@@ -99,6 +111,21 @@ def test_a_rinse_of_tonight_is_followed_by_the_spray_of_tomorrow() -> None:
     assert line.parts[0].from_at == at(1, 20)
 
 
+def test_a_spray_that_waits_for_the_morning_leaves_the_drench_for_tonight() -> None:
+    # a west window at midsummer has sun until late: leaves would burn, mix does not
+    telling = home()
+    telling.tell(PlaceSet(place=LANDING, facing=Facing.W))
+    telling.tell(ProductSet(product=ProductId(7), ingredient="azadirachtin", label=Label(gap_days=7)))
+    telling.find(HOYA, "western_flower_thrips", 50, Grade.FEW)
+    telling.treat(HOYA, 50, Method.CLEAN_OUT)
+    household, agenda = telling.household, telling.plan(57)
+    value = planned(household, KNOWLEDGE, agenda, DAY + timedelta(days=57), at(57, 20))
+    (line,) = (*value.treatments,)
+    waiting = {part.method: part.from_at is not None for part in line.parts}
+    assert waiting[Method.SPRAY]
+    assert not waiting[Method.DRENCH]
+
+
 def test_a_look_is_asked_for_in_the_pests_own_way() -> None:
     telling = home()
     telling.find(HOYA, CITRUS, 0)
@@ -167,6 +194,8 @@ def test_done_settles_only_what_is_due_and_open(
         assert not part.is_done
         assert part.from_at is None or part.from_at <= at(today, 20)
         assert line.kind is Kind.TREAT
-        assert any(plant == line.plant for plant, _ in told)
+        assert any(
+            plant == line.plant or pest == "fungus_gnat" for plant, pest in told
+        )  # that is of all pots
     plants = [line.plant for line in value.now if line.kind is Kind.TREAT]
     assert len(plants) == len(set(plants)), "one line a plant"
