@@ -170,7 +170,7 @@ class Campaign:
 
     def _after_find(self, word: Word) -> None:
         labels = self._labels()
-        plants = self.reader.plants(word.text)
+        plants = self.reader.plants(word.text.partition(",")[0]) if word.is_find else ()
         if len(plants) == 1 and (moved := next((one for one in MOVED if one in labels), None)):
             was_apart = self.home.plants[plants[0]].is_apart
             if was_apart or self.home.move_apart(plants[0]):

@@ -76,6 +76,7 @@ BUTTON = {
     "card": "None seen, card",
     "tape": "None seen, tape",
 }
+LIFTED = "None seen, roots too"
 READY = re.compile(r"may leave|all.clear|may go back|can go back|free to (go|leave)")
 ASIDE = re.compile(
     r"^(sun off|settled|seen|treatment|then|first|warm at|too late|sprayed|mix|stir|shake|reminder|because)\b"
@@ -90,6 +91,7 @@ PLURAL = {
 MOVED = ("It is apart now", "Moved", "It's apart now", "Set apart", "Apart now")
 STAYS = ("Cannot be moved", "Can't move it", "Cannot move it")
 CLEAN_OUT, CLEANED = "clean-out", "Full clean-out done"
+ALL_OF_THAT = "All of that"
 KEEP_ON = ("Keep it apart", "Keep apart", "Go on", "Not now", "Keep it")
 
 
@@ -101,6 +103,7 @@ class Word:
     is_press: bool = False
     again: tuple[str, ...] = ()
     """How it is said once more where it was not understood: plant by plant."""
+    is_find: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -233,8 +236,11 @@ class Reader:
             "Gent",
             "\n".join(f"{plant.name}, {home.rooms[plant.room]}" for plant in home.plants),
         ]
-        for room, facing in zip(home.rooms, home.facing, strict=True):
-            words.append(f"{room} has no window" if facing == "no window" else f"{room} faces {facing}")
+        windows = (
+            f"{room} has no window" if facing == "no window" else f"{room} faces {facing}"
+            for room, facing in zip(home.rooms, home.facing, strict=True)
+        )
+        words.append(", ".join(windows))  # it is asked for all of them, "or all in one go"
         words += [self.bought(product, days) for product, days in home.shelf.items()]
         return [Word(one) for one in words]
 
@@ -258,7 +264,7 @@ class Reader:
         what = (
             f"{seen.count} {pest if seen.count == 1 else many}" if seen.count < WORDS_FROM else f"many {many}"
         )
-        return Word(f"{name} {what}" + (" at the roots" if seen.level == "roots" else ""))
+        return Word(f"{name} {what}" + (" at the roots" if seen.level == "roots" else ""), is_find=True)
 
     def told(self, evening: Evening, asked: Asked, labels: Sequence[str]) -> list[Word]:
         """Word what became of a nudge."""
@@ -281,15 +287,22 @@ class Reader:
         done_works: dict[int, list[str]] = {}
         for deed in evening.deeds:
             done_works.setdefault(deed.plant, []).append(deed.work)
-        partly = [step for step in evening.unfinished if step.plant in done_works]
+        still_open = dict.fromkeys(step.plant for step in evening.unfinished)
+        done_in_part = [
+            step
+            for step in (*evening.unfinished, *evening.finished)
+            if step.plant in still_open and CLEAN_OUT not in step.works
+        ]
+        partly = [step for step in done_in_part if step.plant in done_works]
         undone = [step for step in evening.unfinished if step.plant not in done_works]
         words = self._cleaned(evening, labels)
-        finished = [step for step in evening.finished if CLEAN_OUT not in step.works]
+        finished = [
+            step for step in evening.finished if CLEAN_OUT not in step.works and step.plant not in still_open
+        ]
         if not evening.unfinished:
             return words + ([_press("All done", labels, "done")] if finished else [])
         if finished:
-            left = dict.fromkeys(self.name(step.plant) for step in (*undone, *partly))
-            words.append(Word(f"done except {_listed(left)}"))
+            words.append(Word(f"done except {_listed(self.name(one) for one in still_open)}"))
         elif not partly and not words:
             return [_press("Not tonight", labels)]
         alike: dict[str, list[str]] = {}
@@ -299,11 +312,14 @@ class Reader:
                     alike.setdefault(f"{PAST[work]} |{self._with(work, step)}", []).append(
                         self.name(step.plant)
                     )
-        words += [
+        told = [
             Word(said.replace("|", _listed(names)), again=tuple(said.replace("|", one) for one in names))
             for said, names in alike.items()
         ]
-        return words
+        is_of_one = len({step.plant for step in partly}) == 1 == len(told)
+        if finished and is_of_one and not undone:  # "done except ivy. sprayed ivy with soap"
+            return [*words[:-1], _in_one(words[-1], told[0], ". ")]
+        return words + told
 
     def _cleaned(self, evening: Evening, labels: Sequence[str]) -> list[Word]:
         """Name a clean-out as one: by its button where all are done, else by plant."""
@@ -315,7 +331,8 @@ class Reader:
         return [Word(f"{_listed(cleaned)} got the full clean-out")]
 
     def _with(self, work: str, step: Step) -> str:
-        return f" with {step.product}" if step.product and work in {"spray", "drench", "swab"} else ""
+        takes = {"spray", "drench"} if {"spray", "drench"} & set(step.works) else {"swab"}
+        return f" with {step.product}" if step.product and work in takes else ""
 
     def _looks(self, evening: Evening, asked: Asked, labels: Sequence[str]) -> list[Word]:
         words = [self.found(seen) for seen in evening.seen if seen.count]
@@ -323,7 +340,10 @@ class Reader:
         clean = [seen for seen in evening.seen if not seen.count and seen.plant not in with_finds]
         rooted = [seen.plant for seen in clean if seen.level == "roots"]
         looked = list(dict.fromkeys(seen.plant for seen in clean if seen.plant not in rooted))
-        words += [Word(f"{self.name(one)} clean, roots too") for one in rooted]
+        if rooted and set(rooted) == set(asked.lifts) and LIFTED in labels:
+            words.append(Word(LIFTED, is_press=True))
+        else:
+            words += [Word(f"{self.name(one)} clean, roots too") for one in rooted]
         if evening.card and asked.looks:
             words.append(self.found(Seen(asked.looks[0], "card", evening.card)))
             looked = [one for one in looked if one != asked.looks[0]]
@@ -335,7 +355,10 @@ class Reader:
         by_way = next((BUTTON[way] for way in ways if BUTTON.get(way) in labels), None)
         if not words and set(looked) == set(asked.looks) and (by_way or not ways):
             return [_press(by_way or "None seen", labels, f"all clean{how}")]
-        return [*words, Word(f"{_listed(self.name(one) for one in looked)} clean{how}")]
+        unseen = Word(f"{_listed(self.name(one) for one in looked)} clean{how}")
+        if words and words[-1].is_find:  # as the message says it: "ivy 3, hoya clean"
+            return [*words[:-1], _in_one(words[-1], unseen)]
+        return [*words, unseen]
 
     def morning(self, evening: Evening, labels: Sequence[str]) -> list[Word]:
         """Tell what was done in the morning."""
@@ -371,8 +394,10 @@ class Reader:
             return None
         asked = [line for line in text.splitlines() if "nothing is written yet" in line.casefold()]
         named = set(self.plants(asked[0]))
-        done = [PAST[deed.work].capitalize() for deed in evening.deeds if deed.plant in named]
-        return next((Word(label, is_press=True) for label in labels if label in done), None)
+        done = [deed.work for deed in evening.deeds if deed.plant in named]
+        said = [CLEANED] if CLEAN_OUT in done else [ALL_OF_THAT] if len(done) > 1 else []
+        said += [PAST[work].capitalize() for work in done]
+        return next((Word(label, is_press=True) for label in said if label in labels), None)
 
     def unwashable(self, plant: int) -> Word:
         """Say that a plant bears no water."""
@@ -444,6 +469,12 @@ def _joined(steps: Iterable[Step]) -> list[Step]:
 
 def _press(label: str, labels: Sequence[str], words: str = "not tonight") -> Word:
     return Word(label, is_press=True) if label in labels else Word(words)
+
+
+def _in_one(first: Word, second: Word, joint: str = ", ") -> Word:
+    """Tell two things in one message, and one by one where that was not understood."""
+    both = f"{first.text}{joint}{second.text}"
+    return Word(both, again=(first.text, second.text), is_find=first.is_find or second.is_find)
 
 
 def _listed(names: Iterable[str]) -> str:
