@@ -1,22 +1,25 @@
 """Whether what was read leaves no word over that carries meaning: then it is no mere likelihood."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 from datetime import date, timedelta
 
 from bot.actions.action import Command
 from bot.actions.incomplete import Incomplete
+from bot.actions.log_check import LogCheck
 from bot.actions.stock_product import StockProduct
 from bot.domain.identity import PlantId
 from bot.domain.label import Label
 from bot.domain.trade import Form, Grade, Level, Method, Sign
 from bot.domain.value import dataclass
-from bot.phrases.clause import DATES
 from bot.phrases.days import Clock, Day, Every, Moment, Weekday
+from bot.phrases.forms.filling import is_all_but
 from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown
 from bot.phrases.lexicon import Spot, Tool, Word, classes_of, listed, words_of_class
 from bot.phrases.mentions import Mentions, leaves_out
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth
+from bot.phrases.setting import DATES
 from bot.phrases.values import numbers_of, plants_of, values_of
 
 _GENERAL = words_of_class("idle", "words")
@@ -32,21 +35,22 @@ _CALLED: dict[str, frozenset[Word]] = {
     "sign": frozenset({Word.SAW, Word.HAD, Word.GOT, Word.CHECKED}),
     "none": _MANY | {Word.CHECKED, Word.CHECK, Word.CLEAN, Word.NONE, Word.NOTHING, Word.BUGS}
     | {Word.SAW, Word.GONE, Word.HAD, Word.LEFT},
-    "later": _MANY | {Word.LATER, Word.NO_TIME, Word.SKIP, Word.NOT, Word.UNTIL, Word.DO, Word.DONE}
+    "later": _MANY | {Word.LATER, Word.NO_TIME, Word.SKIP, Word.NOT, Word.UNTIL, Word.DO, Word.DONE, Word.YET}
     | {Word.NOTHING, Word.NONE, Word.MOVE},
     "isolate": frozenset({Word.ISOLATE, Word.AWAY, Word.PUT, Word.MOVE, Word.REST, Word.EXCEPT}),
     "isolate.stays": frozenset({Word.UNMOVABLE}),
     "move": frozenset({Word.MOVE, Word.PUT, Word.FILL_TO, Word.GOT}),
     "release": frozenset({Word.RELEASE, Word.BACK, Word.PUT, Word.REST, Word.ANYWAY, Word.MOVE, Word.UNTIL})
     | {Word.ISOLATE, Word.NOT, Word.NOTHING, Word.NONE, Word.LEFT},
-    "lost": frozenset({Word.LOST, Word.GONE, Word.PUT}),
+    "lost": frozenset({Word.LOST, Word.GONE, Word.PUT, Word.DELETE}),
     "temperature": frozenset({Word.SAW}),
     "stock": frozenset({Word.GOT, Word.LABEL, Word.NEW, Word.EMPTY, Word.LEFT, Word.MIX, Word.NONE})
     | {Word.GONE},
     "use": frozenset({Word.MIX, Word.ALL}),
+    "mix": frozenset({Word.MIX, Word.GOT, Word.DO}),
     "hold": frozenset({Word.AWAY, Word.UNTIL, Word.BACK, Word.RESUME, Word.STOP, Word.GONE}),
     "routine": frozenset({Word.CHECK, Word.ALL}),
-    "correct.pest": frozenset({Word.NOT, Word.MEANT}),
+    "correct.pest": frozenset({Word.NOT, Word.NOTHING, Word.MEANT}),
     "correct.count": frozenset({Word.NOT, Word.MEANT, Word.BUGS, Word.SAW}),
     "correct.plant": frozenset({Word.NOT, Word.MEANT}),
     "endwalk": frozenset({Word.STOP}),
@@ -70,16 +74,34 @@ _DATED = frozenset(
 )
 _AHEAD = frozenset({"later", "hold"})
 _TIMED = frozenset({"later", "hours.evening", "hours.quiet"})
-_NEEDED: dict[str, frozenset[object]] = {
-    "stock": frozenset({Word.GOT, Word.LABEL, Word.NEW, Word.EMPTY, Word.GONE, Word.LEFT, Word.NONE}),
+_CALLS: dict[str, frozenset[object]] = {
     "done": frozenset({Word.DONE, *Method}),
+    "mix": frozenset({Word.MIX}),
+    "stock": frozenset({Word.GOT, Word.LABEL, Word.NEW, Word.EMPTY, Word.GONE, Word.LEFT, Word.NONE}),
+    "find": frozenset({Count, Grade, Pest, Word.BUGS}),
+    "none": frozenset({Word.NOTHING, Word.CLEAN, Word.NONE, Word.CHECKED}),
+    "later": frozenset({Word.LATER, Word.NO_TIME, Word.NOT, Word.YET, Word.SKIP, Word.NOTHING}),
+    "isolate": frozenset({Word.ISOLATE}),
+    "isolate.stays": frozenset({Word.UNMOVABLE}),
+    "move": frozenset({Word.MOVE}),
+    "release": frozenset({Word.RELEASE, Word.BACK}),
+    "lost": frozenset({Word.LOST, Word.GONE}),
+    "hold": frozenset({Word.AWAY, Word.STOP, Word.RESUME, Word.BACK}),
+    "sign": frozenset({Sign}),
+    "temperature": frozenset({Warmth}),
+    "correct.plant": frozenset({Word.MEANT}),
+    "correct.pest": frozenset({Word.MEANT, Word.IT_IS}),
+    "correct.count": frozenset({Word.MEANT, Word.NOT, Word.IT_IS}),
 }
-"""Forms that what they name does not tell without a word of doing: "hoya neem" is no round."""
+"""Words that call a form by themselves, or kinds of mentions."""
+_NEEDED = frozenset({"done", "mix", "stock"})
+"""Forms that what they name does not tell without such a word: "hoya neem" is no round."""
 _MOST_DAYS = 6
 _MOST_AT_A_WORD = 12
 """Looks at more plants are not written by a word that names none of them. [1]"""
 _ROUNDED = 0.06
-_ALL_BUT = frozenset({"done", "tick", "none"})
+_SOON = timedelta(days=1)
+_ALL_BUT = frozenset({"done", "tick", "none", "later"})
 """The forms that may leave plants out."""
 _UNCOUNTED = frozenset({"walk", "work", "animals"})
 _WAS = frozenset({"it was", "that was", "that was for"})
@@ -94,6 +116,17 @@ class Part:
     head: str
     told: Mentions
     commands: tuple[Command, ...]
+
+
+def is_called(head: str, told: Mentions) -> bool:
+    """Whether a word that calls the form stands in a part."""
+    if head == "done" and told.is_let_loose():
+        return True
+    calls = _CALLS.get(head, frozenset())
+    return any(
+        one.meaning in calls if isinstance(one.meaning, Word | Method) else type(one.meaning) in calls
+        for one in told.items
+    )
 
 
 def strange_words(head: str, told: Mentions) -> int:
@@ -123,7 +156,8 @@ def _tells_twice(parts: Sequence[Part]) -> bool:
     for part in parts:
         about.setdefault(part.head, set()).update(plants_of(part.commands))
     lost, clean, done = (about.get(head, set()) for head in ("lost", "none", "done"))
-    is_of_several = len(done | clean) > 1 and bool(done & clean)
+    is_named = any(one.told.every((Plants, Place)) for one in parts)  # "all done none seen"
+    is_of_several = is_named and len(done | clean) > 1 and bool(done & clean)
     return is_of_several or bool(lost & (clean | done))
 
 
@@ -133,7 +167,8 @@ def _is_nothing(item: Item) -> bool:
     return item.meaning in _LINKS
 
 
-def _is_idle(word: str, head: str) -> bool:
+def is_idle(word: str, head: str) -> bool:
+    """Whether a word carries nothing beside a form."""
     return word in _GENERAL or word in _IDLE.get(head, ())
 
 
@@ -157,12 +192,18 @@ _SHORTEST_WORD = 4
 
 
 def _is_told(part: Part) -> bool:
-    if part.head not in _CALLED or any(isinstance(one, Incomplete) for one in part.commands):
-        return False
     told = part.told
-    if part.head in _NEEDED and not any(one.meaning in _NEEDED[part.head] for one in told.items):
+    if part.head not in _CALLED or (part.head == "undo" and len(told.items) == 1 and told.has(Word.BACK)):
         return False
-    if part.head == "done" and not told.days() and all(map(_is_bare, told.items)):
+    if part.head == "isolate" and len(told.items) == 1 and told.items[0].text == "isolated":
+        return False  # "isolated" alone asks for the list
+    is_of_tonight = len(told.items) == 1 or told.has(Word.LATER)
+    if part.head == "hours.evening" and told.situation.tonight and is_of_tonight:
+        return False  # "at 9 pm", "remind me at 9" may put tonight off
+    is_done = is_all_but(told) or told.is_let_loose()
+    if part.head in _NEEDED and not is_called(part.head, told) and not is_done:
+        return False
+    if part.head == "done" and not told.days() and all(map(_is_bare, told.items)) and not is_done:
         return False
     if (
         len(told.days()) > _MOST_DAYS
@@ -172,8 +213,11 @@ def _is_told(part: Part) -> bool:
         return False
     if part.head == "stock" and told.has(Word.LABEL, Word.NOT) and _is_silent(part.commands):
         return False  # what the label says was not read
+    is_written = any(isinstance(one, LogCheck) for one in part.commands)
+    part = replace(part, commands=tuple(whole(part.commands)))
     plants = frozenset(plants_of(part.commands))
-    if part.head == "none" and len(plants) > _MOST_AT_A_WORD and not told.every((Plants, Place)):
+    is_many = len(plants) > _MOST_AT_A_WORD and not plants <= set(told.setting.looks())
+    if is_written and is_many and not told.every((Plants, Place)):
         return False
     values, numbers = values_of(part.commands), numbers_of(part.commands)
     if part.head == "find" and numbers and any(isinstance(value, Grade) for value in values):
@@ -183,13 +227,22 @@ def _is_told(part: Part) -> bool:
 
 def _is_bare(item: Item) -> bool:
     """Whether an item does not say that something was done: "wipe the ivy" may be a wish or a plan."""
-    return not (item.meaning is Word.DONE or (isinstance(item.meaning, Method) and item.text not in _BARE))
+    return item.text == "made" or not (
+        item.meaning is Word.DONE or (isinstance(item.meaning, Method) and item.text not in _BARE)
+    )
 
 
 _BARE = listed(
     "spray mist spritz dab swab wipe sponge rinse shower bath bathe hose dunk dip wash scrub drench prune"
     " trim clip snip chop repot transplant"
 )
+
+
+def _is_denied(told: Mentions, at: int) -> bool:
+    """Whether a denial stands beside what is said to be done, one for each: "hoya done, orchid not done"."""
+    done = sum(one.meaning is Word.DONE for one in told.items)
+    denials = [one for one in told.items if leaves_out(one) or one.meaning in {Word.NOTHING, Word.NONE}]
+    return told.is_denied_beside(at) and done <= sum("done" not in one.text.split() for one in denials)
 
 
 def _is_silent(commands: Iterable[Command]) -> bool:
@@ -199,7 +252,16 @@ def _is_silent(commands: Iterable[Command]) -> bool:
     )
 
 
-def _is_in(  # noqa: C901, PLR0912 - one arm a kind of mention
+def whole(commands: Iterable[Command]) -> Iterator[Command]:
+    """Give what commands would do; a question what its first answer would."""
+    for one in commands:
+        if isinstance(one, Incomplete) and one.choices:
+            yield from one.choices[0].commands
+        else:
+            yield one
+
+
+def _is_in(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of mention
     item: Item, at: int, part: Part, plants: frozenset[PlantId], values: frozenset[object]
 ) -> bool:
     """Whether one mention stands in what a part would do."""
@@ -208,47 +270,78 @@ def _is_in(  # noqa: C901, PLR0912 - one arm a kind of mention
         case Unknown():
             if leaves_out(item):
                 return told.has_left_out(at)
-            return _is_idle(item.text, head) or _could_mean_nothing(told, at)
+            return is_idle(item.text, head) or _could_mean_nothing(told, at)
         case Word() as word:
             is_day_denied = word is Word.NOT and told.has_day_at(at + 1)
             if word is Word.LATER and Day(told.situation.today) in told.days() and told.ahead() is not None:
                 return isinstance(told.ahead(), date)  # "later today"
-            if head == "later" and word in {Word.DONE, Word.DO} and not told.is_denied_beside(at):
+            if head == "later" and word in {Word.DONE, Word.DO} and not _is_denied(told, at):
                 return False  # "the geranium is done, the kalanchoe can wait"
+            if head == "later" and word is Word.NOT and told.forbids:
+                return False
             if head == "done" and word is Word.IT and at and told.items[at - 1].text in _BY_MEANS_OF:
                 return False  # "bought soap, sprayed the ivy with it"
             if is_day_denied or (word is Word.UNTIL and head == "later" and not told.days()):
                 return False
-            if leaves_out(item) and head in _ALL_BUT:
-                return told.has_left_out(at)
+            if word is Word.NOT and head == "stock":
+                return 0.0 in numbers_of(part.commands)  # "no soap left"
+            behind = told.items[at + 1].meaning if at + 1 < len(told.items) else None
+            if word is Word.NOT and head == "none" and behind in {Word.CLEAN, Word.NONE}:
+                return False
+            if word is Word.EXCEPT and behind in {Word.NONE, Word.NOTHING}:
+                return head == "none"  # "all clean except none"
+            if leaves_out(item) and (word is Word.EXCEPT or (head in _ALL_BUT and head != "later")):
+                is_again = word is Word.YET and bool(told.sides()[1])  # "haven't done the orchid yet"
+                is_left_out = head in _ALL_BUT and (told.has_left_out(at) or is_again)
+                return is_left_out or (head == "find" and at == 0)
             return (
                 word in _LINKS
+                or (head == "done" and word is Word.RELEASE and told.is_let_loose())
                 or (word is Word.MEANT and item.text in _WAS)
+                or (head == "move" and item.text == "moved to")
                 or word in _CALLED[head]
-                or all(_is_idle(word, head) for word in item.text.split())
+                or all(is_idle(word, head) for word in item.text.split())
             )
         case Plants(ids=ids, slip=slip):
-            left = set(told.sides()[1]) if head in _ALL_BUT or head == "later" else set()
+            left = set(told.sides()[1]) if head in _ALL_BUT else set()
             return not slip and set(ids) <= plants | left
         case OneOf():
             return False
         case Place(id=place):
+            if head == "move" and at and told.items[at - 1].text == "from":
+                return False  # where it stood is not looked at
             if not told.is_named_in_full(item):
                 return False
             of_place = frozenset(told.setting.of_place(item.meaning)) - set(told.sides()[1])
             return place in values or (bool(of_place) and (of_place <= plants or plants <= of_place))
         case Count(value=value):
-            if head in _UNCOUNTED:
+            is_denied = head == "correct.count" and at > 0 and told.items[at - 1].meaning is Word.NOT
+            if head in _UNCOUNTED or is_denied:
                 return True
-            return float(value) in numbers_of(part.commands) or (
-                head in {"done", "none"} and value == len(plants) > 1
+            return (
+                float(value) in numbers_of(part.commands)
+                or (head in {"done", "none"} and value == len(plants) > 1)
+                or (
+                    value == 0
+                    and at > 0
+                    and isinstance(told.items[at - 1].meaning, Plants)
+                    and head == "find"
+                )
             )
         case Grade() as grade:
             return grade in values
         case Method() as method:
-            return method in values or head == "use"
+            return (
+                method in values
+                or head in {"use", "mix"}
+                or (head == "later" and told.has(Word.DONE) and told.has(Word.NOT))
+            )
         case Tool(method=method):
-            return method in values or head == "use"
+            return (
+                method in values
+                or head in {"use", "mix"}
+                or (head == "later" and told.has(Word.DONE) and told.has(Word.NOT))
+            )
         case Product():
             return bool({item.meaning.id, item.meaning.ingredient} & (values - {None}))
         case Pest(key=key):
@@ -265,25 +358,30 @@ def _is_in(  # noqa: C901, PLR0912 - one arm a kind of mention
             is_its_name = (
                 form is Form.CONCENTRATE and at > 0 and isinstance(told.items[at - 1].meaning, Product)
             )
-            return form in values or head == "done" or is_its_name
+            return form in values or head in {"done", "stock"} or is_its_name
         case Percent():
             return head == "done"
         case Every():
             return head in {"routine", "stock"}
         case Moment() if head == "later":
-            return any(getattr(one, "at", None) for one in part.commands)  # not "in 30 hours"
-        case Moment():
-            return head in _TIMED or head == "done"
-        case Clock():
-            return head in _TIMED or head == "done"
+            return item.meaning.at - told.situation.now < _SOON  # not "in 30 hours"
+        case Moment() | Clock():
+            return (
+                head in _TIMED and not any(day != Day(told.situation.today) for day in told.days())
+            ) or head == "done"
         case Weekday() if head == "routine":
+            return True
+        case Weekday() if head == "lost" or (head == "done" and len(plants) > 1 and item is told.items[-1]):
+            before = told.items[at - 1].text if at else ""
+            return before == "on" or item.text.startswith(("on ", "last "))  # "did hoya and orchid saturday"
+        case Span() if head == "isolate":
             return True
         case Span(days=days):
             return float(days) in numbers_of(part.commands) or (
                 head in _AHEAD and told.situation.today + timedelta(days=days) in _days_of(part.commands)
             )
         case UnclearVolume():
-            return False
+            return head == "mix"
         case meaning if isinstance(meaning, (*DATES, OfMonth)):
             return _is_dated(part)
     return False
@@ -296,6 +394,8 @@ def _is_dated(part: Part) -> bool:
         written = _days_of(part.commands)
         return all(told.date_of(day, ahead=True) in written or day == Day(today) for day in told.days())
     behind = told.behind()
+    if any(getattr(one, "quarantine_days", None) for one in part.commands):
+        return True
     if part.head in _DATED:
         return isinstance(behind, date) and (_on(part.commands) or today) == behind
     return behind == today

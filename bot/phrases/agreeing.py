@@ -15,9 +15,6 @@ from bot.phrases.lexicon import listed
 from bot.phrases.text import plain, words_of
 
 _OF_MORE = listed("all rest others other everything every everyone except but besides both too also each not")
-_OF_ALL = listed("all rest others other everything every everyone both them")
-_OF_ANY_NAME = listed("plant tree plants trees")
-_SHORTEST_PART = 4
 _OF_NOW = listed("now today tonight still currently presently")
 _WITH = listed("with using in by w via")
 _TWO = listed("and then & + n")
@@ -28,23 +25,12 @@ def agreed(
 ) -> tuple[Command, ...]:
     """Make the commands of one message agree."""
     words = frozenset(words_of(plain(text)))
-    if not named and not words & _OF_ALL:
-        told = tuple(_of_a_part_of_a_name(one, words, situation) for one in told)
     if named and not words & _OF_MORE:
         told = _of_the_named(told, named)
     told = _of_one_day(told, situation) if not words & _OF_NOW else told
     if words & _TWO and not words & _WITH:
         told = tuple(part for one in told for part in _in_two(one))
     return tuple(dict.fromkeys(told))
-
-
-def _of_a_part_of_a_name(told: Command, words: frozenset[str], situation: Situation) -> Command:
-    """Read "spider clean too" of the spider plant, and never of all that were to be looked at."""
-    if not isinstance(told, LogCheck) or len(told.plants) == 1:
-        return told
-    parts = {one for one in words - _OF_ANY_NAME if len(one) >= _SHORTEST_PART}
-    meant = tuple(one.id for one in situation.plants if parts & set(words_of(plain(one.names[0]))))
-    return replace(told, plants=meant) if meant else told
 
 
 def _of_the_named(told: tuple[Command, ...], named: tuple[PlantId, ...]) -> tuple[Command, ...]:

@@ -19,12 +19,11 @@ from bot.actions.release_plant import ReleasePlant
 from bot.actions.situation import Situation
 from bot.domain.trade import Grade, Method, Sign
 from bot.phrases.asking import Meant
-from bot.phrases.clause import TIMES
 from bot.phrases.items import Item, items_of
 from bot.phrases.lexicon import Word, is_made_of, listed, phrases_of
-from bot.phrases.looks import whole_count
 from bot.phrases.names import Pest, Plants
-from bot.phrases.numbers import Count
+from bot.phrases.numbers import Count, whole_count
+from bot.phrases.setting import TIMES
 from bot.phrases.slips import slips_between
 from bot.phrases.text import plain, words_of
 

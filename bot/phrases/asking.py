@@ -1,6 +1,5 @@
 """What is asked back, with the answers offered for it."""
 
-from collections.abc import Callable
 from datetime import date, datetime
 
 from bot.actions.action import ButtonText, Choice, Command
@@ -8,11 +7,8 @@ from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import grade_choices
 from bot.actions.log_round import LogRound
-from bot.actions.not_understood import NotUnderstood
 from bot.domain.identity import PlantId, ProductId
 from bot.domain.trade import Method
-from bot.phrases.clause import Clause, Setting, unique
-from bot.phrases.days import Trouble
 
 Meant = tuple[Command, ...]
 _OFFERED = {
@@ -21,17 +17,6 @@ _OFFERED = {
     ButtonText.WIPED: Method.WIPE,
     ButtonText.RINSED: Method.RINSE,
 }
-_MOST_CHOICES = 8
-
-
-def not_understood(clause: Clause, reason: str = "") -> Meant:
-    """Nothing of it is written."""
-    return (NotUnderstood(clause.text(), reason=reason),)
-
-
-def bad_day(clause: Clause, trouble: Trouble) -> Meant:
-    """Refuse: the day told cannot be taken."""
-    return (NotUnderstood(clause.text(), reason=trouble.value),)
 
 
 def ask_method(
@@ -73,16 +58,3 @@ def ask_none_seen(plants: tuple[PlantId, ...], on: date | None = None) -> Incomp
 def ask_amount(plants: tuple[PlantId, ...], pest: str | None, on: date | None = None) -> Incomplete:
     """Ask how many were seen."""
     return Incomplete(missing=Missing.AMOUNT, plants=plants, choices=grade_choices(plants, pest, on))
-
-
-def ask_which(
-    clause: Clause, setting: Setting, complete: Callable[[tuple[PlantId, ...]], Command]
-) -> Incomplete:
-    """Ask which plant is meant, tonight's and those just spoken of first."""
-    known = (plant.id for plant in setting.situation.plants)
-    plants = unique((*setting.before, *setting.tonight(), *known))
-    offered = plants[:_MOST_CHOICES]
-    choices = tuple(
-        Choice(ButtonText.NAMED, (complete((plant,)),), setting.label(plant)) for plant in offered
-    )
-    return Incomplete(missing=Missing.WHICH_PLANT, text=clause.text(), choices=choices)

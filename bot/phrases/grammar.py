@@ -1,10 +1,7 @@
 """From a message to commands: deterministic, strict, and never a write that was not told."""
 
 import re
-from collections.abc import Callable
 from dataclasses import replace
-from datetime import date
-from itertools import pairwise
 from typing import TypeGuard
 
 from bot.actions.action import ButtonText, Choice, Command, Expecting
@@ -46,47 +43,29 @@ from bot.actions.walk_through import BeginWalk
 from bot.domain.identity import PlantId
 from bot.domain.measure import Units
 from bot.phrases.answering import evenings_asked_for, read_answer, read_why
-from bot.phrases.asking import Meant, not_understood
+from bot.phrases.asking import Meant
 from bot.phrases.bottles import read_bottle
-from bot.phrases.clause import DATES, Clause, Setting, named, unique
-from bot.phrases.clauses import clauses_of, without_denied_day
 from bot.phrases.counting import read_leaf
+from bot.phrases.forms.filling import later
 from bot.phrases.homes import read_places
-from bot.phrases.household import (
-    read_absence,
-    read_arrival,
-    read_mixture,
-    read_stock,
-    read_temperature,
-)
 from bot.phrases.hurrying import SPOKEN as HURRYING_WORDS
 from bot.phrases.hurrying import read_hurry
 from bot.phrases.identifying import read_identification
-from bot.phrases.items import Item, Unknown, items_of
-from bot.phrases.keeping import (
-    read_correction,
-    read_deletion,
-    read_isolation,
-    read_loss,
-    read_move,
-    read_release,
-    read_strange_place,
-)
+from bot.phrases.items import items_of
 from bot.phrases.labels import read_animals, read_months, read_traits
 from bot.phrases.lexicon import Word, is_made_of, listed, phrases_of, words_in
 from bot.phrases.lists import Listed, read_list, read_news, read_told
 from bot.phrases.looking_up import read_follow_up, read_lookup
-from bot.phrases.looks import read_check, read_find, read_sign
+from bot.phrases.mentions import Mentions
 from bot.phrases.mixing import read_recipe, read_tools, read_use
-from bot.phrases.names import OneOf, Pest, Place, Plants
-from bot.phrases.putting_off import read_postponement
+from bot.phrases.names import Place, Plants
 from bot.phrases.putting_right import read_putting_right
 from bot.phrases.questions import ASKING, beyond, is_question, read_question
 from bot.phrases.rates import read_bad_rate
 from bot.phrases.renaming import read_renaming
-from bot.phrases.rounds import read_round
 from bot.phrases.routines import SPOKEN as ROUTINES_WORDS
 from bot.phrases.routines import read_habit
+from bot.phrases.setting import Setting, unique
 from bot.phrases.setup import SPOKEN as SETUP_WORDS
 from bot.phrases.setup import (
     read_coordinates,
@@ -98,7 +77,9 @@ from bot.phrases.setup import (
 )
 from bot.phrases.sharing import SPOKEN as SHARING_WORDS
 from bot.phrases.sharing import read_sharing
+from bot.phrases.spotting import spotted
 from bot.phrases.taking import read_taking
+from bot.phrases.telling import contradict, read_arrival, tell
 from bot.phrases.text import LONGEST, is_signed, is_thumb_up, plain, tidy, words_of
 from bot.phrases.walking import SPOKEN as WALKING_WORDS
 from bot.phrases.walking import read_walk
@@ -109,25 +90,6 @@ LONGEST_LIST = 4096
 _LINES_OF_A_LIST = 5
 _LIST_OPENINGS = ("add", "new plant", "plants", "my plants")
 
-_Reader = Callable[[Clause, Setting], Meant | None]
-_READERS: tuple[_Reader, ...] = (
-    read_correction,
-    read_stock,
-    read_temperature,
-    read_mixture,
-    read_absence,
-    read_loss,
-    read_deletion,
-    read_release,
-    read_isolation,
-    read_move,
-    read_check,
-    read_postponement,
-    read_sign,
-    read_find,
-    read_round,
-    read_arrival,
-)
 _STRONG: dict[str, Command] = {
     **dict.fromkeys(
         ("undo", "oops", "undo that", "take that back", "undo it", "take it back", "revert"), Undo()
@@ -363,7 +325,7 @@ def understand_surely(text: str, situation: Situation) -> Meant:
     if not _is_clear(meant) and _ticks_off(text, words, situation):
         signed = _read(" ".join((*words, "done")), (*words, "done"), situation)
         meant = signed if _is_clear(signed) else meant
-    meant = _without_slips(words, _without_greetings(meant), situation)
+    meant = _without_greetings(meant)
     asked = meant[0] if len(meant) == 1 else None
     is_lost = isinstance(asked, NotUnderstood) and asked.reason in _LOST
     is_usual = isinstance(asked, Ask) and asked.topic in {Topic.DUE, Topic.ISOLATED}
@@ -378,15 +340,6 @@ def _ticks_off(text: str, words: tuple[str, ...], situation: Situation) -> bool:
     return any(
         isinstance(one, (Place, Plants)) or one in {Word.ALL, Word.BOTH, Word.REST} for one in meanings
     )
-
-
-def _without_slips(words: tuple[str, ...], meant: Meant, situation: Situation) -> Meant:
-    """Take nothing for sure by a name that was only begun or misspelt: "chill" may be no chilli."""
-    if not any(isinstance(one, _TOLD_OF_KNOWN) for one in meant):
-        return meant
-    items = items_of(words, situation)
-    has_slip = any(isinstance(item.meaning, Plants) and item.meaning.slip for item in items)
-    return (NotUnderstood(" ".join(words)),) if has_slip else meant
 
 
 def _is_clear(meant: Meant) -> bool:
@@ -466,7 +419,7 @@ def _longest(text: str, situation: Situation) -> int:
 def _by_sign(text: str, situation: Situation) -> Meant:
     if not is_thumb_up(text):
         return (NotUnderstood(text),)
-    return _by_clauses(("done",), situation)
+    return tell("done", situation)
 
 
 def _strong(text: str, words: tuple[str, ...]) -> Command | None:
@@ -495,9 +448,11 @@ def _till_when(words: tuple[str, ...], situation: Situation) -> Meant | None:
     asked = evenings_asked_for(words, situation)
     if asked is None:
         return None
-    for lead in (("later",), ("later", "in"), ("later", "on")):
-        meant = _by_clauses((*lead, *words), situation)
-        if len(meant) == 1 and isinstance(meant[0], Postpone) and words[0] != "later":
+    for lead in ("later", "later in") if words[0] != "later" else ():
+        told = Mentions(spotted(" ".join((lead, *words)), situation), Setting(situation, before=asked.plants))
+        until = told.ahead() or told.hour(latest=12)
+        meant = later(told) if until else None
+        if meant and isinstance(meant[0], Postpone):
             return (Postpone(plants=asked.plants, on=meant[0].on, at=meant[0].at),)
     return None
 
@@ -616,10 +571,10 @@ def _anything(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
     if asks:
         items = items_of(words, situation)
         return read_question(words, items, Setting(situation)) or (beyond(text, situation),)
-    meant = _by_clauses(words, situation)
+    meant = tell(text, situation)
     news = None if _is_clear(meant) else read_news(text, situation)
     if news is None:
-        return meant
+        return meant if _is_clear(meant) else read_arrival(text, situation) or meant
     is_first = not situation.plants and news.is_known and not news.left_out
     return news.commands() if is_first else (_ask_whether_new(news),)
 
@@ -673,231 +628,3 @@ def _ask_whether_new(told: Listed) -> Incomplete:
     button = ButtonText.ADD if is_one else ButtonText.ADD_PLANTS
     add = Choice(button, told.commands(), told.plants[0].name if is_one else str(len(told.plants)))
     return Incomplete(missing=Missing.ADD, text=text, choices=(add,))
-
-
-def _by_clauses(
-    words: tuple[str, ...], situation: Situation, chosen: dict[str, PlantId] | None = None
-) -> Meant:
-    items = items_of(words, situation, chosen)
-    unclear = [item for item in items if isinstance(item.meaning, OneOf)]
-    if len({item.text for item in unclear}) > 1:
-        return (NotUnderstood(unclear[0].text, reason="which plant"),)
-    if unclear:
-        return (_which_plant(unclear[0], words, situation),)
-    clauses = clauses_of(items, situation.today)
-    if clauses is None:
-        return (NotUnderstood(" ".join(words), reason="which plant"),)
-    return _together(clauses, situation) or (NotUnderstood(" ".join(words)),)
-
-
-def _which_plant(item: Item, words: tuple[str, ...], situation: Situation) -> Command:
-    """Offer each plant the name may stand for, with all that the message would then do."""
-    setting = Setting(situation)
-    ids = item.meaning.ids if isinstance(item.meaning, OneOf) else ()
-    meant = [(plant, _by_clauses(words, situation, {item.text: plant})) for plant in ids]
-    clear = [(plant, commands) for plant, commands in meant if not isinstance(commands[0], NotUnderstood)]
-    if not clear:
-        return NotUnderstood(" ".join(words))
-    choices = tuple(Choice(ButtonText.NAMED, commands, setting.label(plant)) for plant, commands in clear)
-    return Incomplete(missing=Missing.WHICH_PLANT, text=item.text, choices=choices)
-
-
-def _together(clauses: tuple[Clause, ...], situation: Situation) -> Meant:
-    """All clauses understood, or nothing of any."""
-    commands: list[Command] = []
-    setting = Setting(situation)
-    for number, clause in enumerate(clauses):
-        if clause.has(Word.REST):  # "the rest is clean, 1 on the hoya": not the hoya either
-            ahead = (plant for other in clauses[number + 1 :] for plant in named(other))
-            setting = replace(setting, mentioned=unique((*setting.mentioned, *ahead)))
-        if commands and clause.only(Word.NO_TIME) and isinstance(commands[-1], Postpone):
-            continue  # "can't tonight, too tired": the reason for what is put off already
-        meant = _one(without_denied_day(clause), setting)
-        stopper = next((command for command in meant if _stops(command)), None)
-        if stopper is not None:
-            return (stopper,)
-        meant = _carried_on(meant, commands, clause, clauses)
-        commands.extend(command for command in meant if command not in commands)
-        told = unique(plant for command in meant for plant in _plants_of(command))
-        before = named(clause) or (told if setting.before else ())
-        stocked = next((one.ingredient for one in meant if isinstance(one, StockProduct)), None)
-        mentioned = unique((*setting.mentioned, *told))
-        setting = Setting(situation, before, mentioned, is_first=False, stocked=stocked)
-    return (NotUnderstood(_text(clauses), reason="both"),) if contradict(commands) else _merged(commands)
-
-
-def _carried_on(meant: Meant, before: list[Command], clause: Clause, clauses: tuple[Clause, ...]) -> Meant:
-    """
-    Carry on what was said once for several clauses.
-
-    "Yesterday i did the hoya and swabbed the ivy" is yesterday for both; "2 mites on the ivy and 6 on the
-    bay" are mites on both.
-    """
-    first = clauses[0].content()
-    opens_dated = bool(first) and isinstance(first[0], DATES)
-    last = before[-1] if before else None
-    carried: list[Command] = []
-    opens_with_pest = bool(first) and isinstance(first[0], Pest)  # "mealies: jade 3 has 2, jade 6 has 9"
-    for command in meant if opens_with_pest or clause.joint.startswith(("and", "&", "n")) else ():
-        match command, last:
-            case LogRound(on=None, at=None), LogRound(on=on, at=at) if opens_dated:
-                carried.append(replace(command, on=on, at=at))
-            case LogFind(pest=None), LogFind(pest=pest):
-                carried.append(replace(command, pest=pest))
-            case _:
-                carried.append(command)
-    return tuple(carried) or meant
-
-
-def _merged(commands: list[Command]) -> Meant:
-    """Make one of what several clauses tell of one product."""
-    merged: list[Command] = []
-    has_look = any(isinstance(one, LogCheck | LogFind) for one in commands)
-    looked_on: date | None = None
-    for told in commands:
-        command = told
-        if has_look and _is_answered(command, commands):
-            looked_on = _day_of(command)
-            continue  # "checked, nothing on the hoya": the second says what the first leaves open
-        if isinstance(command, LogCheck | LogFind) and command.on is None:
-            command = replace(command, on=looked_on)  # "looked at it yesterday and there was nothing"
-        last = merged[-1] if merged else None
-        wanted = _wanted_find(last)
-        if isinstance(command, LogFind) and wanted is not None and command.plants == wanted.plants:
-            merged[-1] = replace(command, pest=command.pest or wanted.pest)  # "ivy got mites, lots"
-        elif (
-            isinstance(command, StockProduct)
-            and isinstance(last, StockProduct)
-            and command.ingredient == last.ingredient
-        ):
-            stock_ml = last.stock_ml if command.stock_ml is None else command.stock_ml
-            merged[-1] = replace(command, label=last.label.then(command.label), stock_ml=stock_ml)
-        else:
-            merged.append(command)
-    return tuple(merged)
-
-
-def _is_answered(command: Command, others: list[Command]) -> bool:
-    """Whether it asks what a look showed, and the message says so itself."""
-    if not isinstance(command, Incomplete) or command.missing is not Missing.NONE_SEEN:
-        return False
-    told = {plant for one in others if isinstance(one, LogCheck | LogFind) for plant in one.plants}
-    return set(command.plants) <= told
-
-
-def _day_of(command: Command) -> date | None:
-    """Give the day of the look that is asked about."""
-    offered = command.choices[0].commands[0] if isinstance(command, Incomplete) and command.choices else None
-    return offered.on if isinstance(offered, LogCheck | LogFind) else None
-
-
-def _wanted_find(command: Command | None) -> LogFind | None:
-    """Give the find that a question for its number would complete."""
-    if not isinstance(command, Incomplete) or command.missing is not Missing.AMOUNT or not command.choices:
-        return None
-    first = command.choices[0].commands[0]
-    return first if isinstance(first, LogFind) else None
-
-
-def _one(clause: Clause, setting: Setting) -> Meant:
-    courtesy = _courtesy(clause)
-    if courtesy is not None:
-        return courtesy
-    strange = [item.text for item in clause.items if isinstance(item.meaning, Unknown)]
-    if strange:
-        return (
-            read_arrival(clause, setting)
-            or read_strange_place(clause, setting)
-            or _strange(clause, strange, setting.situation.kinds)
-        )
-    if (clause.has(Word.BOTH) and len(named(clause)) == 1) or (clause.has(Word.REST) and named(clause)):
-        return not_understood(clause, "plants")
-    for read in _READERS:
-        meant = read(clause, setting)
-        if meant is not None:
-            return meant
-    return not_understood(clause)
-
-
-def _courtesy(clause: Clause) -> Meant | None:
-    said = clause.text().removeprefix("ok ").removeprefix("okay ").removeprefix("and ")
-    command = _STRONG.get(said)
-    if isinstance(command, Thanks | Greet):
-        return (command,)
-    return (Thanks(),) if _thanks_somebody(clause) else None
-
-
-def _thanks_somebody(clause: Clause) -> bool:
-    """Read "thanks ada", "cheers mate": a courtesy and nothing else that means anything."""
-    text = clause.text()
-    opening = next((one for one in _THANKS if text.startswith(f"{one} ")), None)
-    if opening is None:
-        return False
-    rest = clause.items[len(opening.split()) :]
-    return len(rest) <= _MOST_ADDRESSED and all(
-        isinstance(item.meaning, Unknown) or item.meaning is Word.FILLER for item in rest
-    )
-
-
-def _strange(clause: Clause, strange: list[str], kinds: frozenset[str]) -> Meant:
-    """Take an unknown word for an unknown plant where only a plant is missing."""
-    rest = Clause(tuple(item for item in clause.items if not isinstance(item.meaning, Unknown)), clause.joint)
-    is_plant_like = all(word.isalpha() and word not in _NEVER_A_PLANT for word in strange) and len(
-        strange
-    ) <= len(("three", "word", "name"))
-    is_told = rest.has(
-        Word.DONE, Word.CHECKED, Word.ISOLATE, Word.CLEAN, Word.LATER, Word.DELETE, Word.LOST
-    ) or bool([item for item in rest.items if not isinstance(item.meaning, Word)])
-    is_name = _stands_as_a_name(clause, strange, kinds)
-    if is_plant_like and is_told and is_name and not named(clause) and not rest.has(Word.HEDGE, Word.AGAINST):
-        return (Incomplete(missing=Missing.UNKNOWN_PLANT, text=" ".join(strange)),)
-    return (NotUnderstood(" ".join(strange)),)
-
-
-def _stands_as_a_name(clause: Clause, strange: list[str], kinds: frozenset[str]) -> bool:
-    """Whether an unknown word is led in as a name, is a kind of plant, or all there is beside the verb."""
-    if " ".join(strange) in kinds or strange[-1] in kinds:
-        return True
-    led = {
-        item.text
-        for before, item in pairwise(clause.items)
-        if before.text in {"the", "my", "our"} and isinstance(item.meaning, Unknown)
-    }
-    return strange[0] in led or len(clause.content()) == len(strange) + 1
-
-
-def _stops(command: Command) -> bool:
-    if isinstance(command, NotUnderstood):
-        return True
-    return isinstance(command, Incomplete) and command.missing in {Missing.UNKNOWN_PLANT, Missing.WHICH_PLANT}
-
-
-def _plants_of(command: Command) -> tuple[PlantId, ...]:
-    plants = getattr(command, "plants", ())
-    return plants if all(isinstance(plant, int) for plant in plants) else ()
-
-
-def contradict(commands: list[Command]) -> bool:
-    """Whether one plant is told to be both done and put off, or both clean and not."""
-    done = {p for c in commands if isinstance(c, LogRound) for p in c.plants}
-    off = {p for c in commands if _puts_off(c) for p in _plants_of(c)}
-    none = {p for c in commands if isinstance(c, LogCheck) for p in c.plants}
-    seen = {p for c in commands if isinstance(c, LogFind) for p in c.plants}
-    return bool(done & off or none & seen) or _counts_twice(commands)
-
-
-def _puts_off(command: Command) -> bool:
-    return isinstance(command, Postpone) or (
-        isinstance(command, Incomplete) and command.missing is Missing.LATER
-    )
-
-
-def _counts_twice(commands: list[Command]) -> bool:
-    """Tell whether one plant is told two numbers of the same animals: "hoya 3 and 2"."""
-    finds = [command for command in commands if isinstance(command, LogFind)]
-    told = [(plant, find.pest, find.where) for find in finds for plant in find.plants]
-    return len(told) != len(set(told))
-
-
-def _text(clauses: tuple[Clause, ...]) -> str:
-    return ", ".join(clause.text() for clause in clauses)

@@ -8,7 +8,7 @@ from bot.domain.trade import Sign
 from bot.domain.value import dataclass
 from bot.phrases.days import Clock, Day, When, when_at
 from bot.phrases.kept import kept
-from bot.phrases.lexicon import KNOWN, Value, Word, phrase_at
+from bot.phrases.lexicon import KNOWN, Value, Word, phrase_at, words_of_class
 from bot.phrases.names import Named, Names, OneOf, Plants, names_of
 from bot.phrases.numbers import Count, Measure, count_at, measure_at
 
@@ -115,7 +115,11 @@ def name_at(words: tuple[str, ...], at: int, names: Names) -> tuple[Named, int] 
 
 
 def _loose_name(words: tuple[str, ...], at: int, names: Names) -> tuple[Named, int] | None:
-    return None if words[at] in KNOWN or not words[at].isalpha() else names.loose_at(words, at)
+    is_known = words[at] in KNOWN and not (names.is_begun_by(words[at]) and words[at] not in _IDLE)
+    return None if is_known or not words[at].isalpha() else names.loose_at(words, at)
+
+
+_IDLE = words_of_class("idle", "words")
 
 
 def _is_pronoun(words: tuple[str, ...], at: int) -> bool:

@@ -6,19 +6,21 @@ from functools import cached_property
 from typing import TypeVar
 
 from bot.actions.situation import Situation
+from bot.catalogue.load import load
 from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Method
 from bot.domain.value import dataclass
-from bot.phrases.clause import DATES, Setting, unique
 from bot.phrases.days import Clock, Moment, Trouble, When, day_ahead, day_behind, meant_hour
 from bot.phrases.items import Item, OfMonth, Span, Unknown
 from bot.phrases.lexicon import Tool, Word, listed
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product, ingredient_of
-from bot.phrases.numbers import Count
+from bot.phrases.numbers import Count, whole_count
+from bot.phrases.setting import DATES, Setting, unique
 from bot.phrases.text import plain
 
 _Kind = TypeVar("_Kind")
 Counted = tuple[int | Grade | None, str | None, tuple[PlantId, ...]]
+_LEAVES = listed("leaf leaves stem stems twig twigs branch branches plant plants pot pots shoot shoots")
 _LEAVES_OUT = frozenset(
     {"never", "skipped", "without", "save", "minus", "bar", "besides", "cept", "leaving", "left"}
 )
@@ -118,7 +120,7 @@ class Mentions:
                 (at, one.meaning.ids) for at, one in enumerate(clause) if isinstance(one.meaning, Plants)
             ]
             is_silent = any(item.text in _SPEAKS for item in clause)  # "sorry I did not say"
-            denied = next((at for at, item in enumerate(clause) if leaves_out(item)), None)
+            denied = next((at for at in range(len(clause)) if _leaves_out_at(clause, at)), None)
             denied = None if is_silent and not named and denied is not None else denied
             if denied is None and is_all:
                 denied = next((at for at, item in enumerate(clause) if _is_all_but(item)), None)
@@ -178,9 +180,27 @@ class Mentions:
             return self.setting.before
         return ()
 
+    @cached_property
+    def forbids(self) -> bool:
+        """Whether it asks for something to be left alone: "don't spray the hoya"."""
+        pairs = zip(self.items, self.items[1:], strict=False)
+        is_led = any(one.meaning is Word.DO and behind.meaning is Word.NOT for one, behind in pairs)
+        return is_led and bool(self.every(Method))
+
     def is_denied(self) -> bool:
         """Whether a denial stands in it that leaves out no plant: "the orchid was not sprayed"."""
         return self.has(Word.NOT, Word.AGAINST) and not self.sides()[1]
+
+    def excepts(self) -> bool:
+        """Whether plants stand behind "except" and none before it: "tomorrow except coffee"."""
+        said = [item.meaning for item in self.items if isinstance(item.meaning, Plants | Word)]
+        marks = [meaning for meaning in said if meaning is Word.EXCEPT or isinstance(meaning, Plants)]
+        return len(marks) > 1 and marks[0] is Word.EXCEPT
+
+    def is_done_but(self) -> bool:
+        """Whether it is told done before anything is left out: "done, not the coffee"."""
+        first = next((at for at, item in enumerate(self.items) if item.meaning is Word.DONE), None)
+        return first is not None and all(at > first for at in self._sides.denials)
 
     def is_ahead(self) -> bool:
         """Whether it speaks of what is to come, is wished or supposed."""
@@ -207,10 +227,12 @@ class Mentions:
 
     def has_stranger(self) -> bool:
         """Whether a word nobody knows may be a plant that is not here."""
-        return any(
-            isinstance(item.meaning, Unknown) and len(item.text) > _SHORT and item.text not in NO_PLANTS
-            for item in self.items
-        )
+        return bool(self.strangers())
+
+    def strangers(self) -> list[str]:
+        """Give the words nobody knows that may be a plant that is not here."""
+        strange = (one.text for one in self.items if isinstance(one.meaning, Unknown))
+        return [text for text in strange if len(text) > _SHORT and text not in NO_PLANTS]
 
     def names_no_plant_known(self) -> bool:
         """Whether a word nobody knows stands where a plant would: "sprayed the fern"."""
@@ -267,10 +289,16 @@ class Mentions:
         told = datetime.combine(self.situation.today, meant_hour(clock, latest=latest), self.situation.zone)
         return told.astimezone(UTC)
 
-    def method(self) -> Method | None:
+    def methods(self) -> tuple[Method, ...]:
         """Give what was done."""
-        told = dict.fromkeys(self.every(Method) or [tool.method for tool in self.every(Tool)])
-        return next(iter(told)) if len(told) == 1 else None
+        told = self.every(Method) or ([Method.PREDATORS] if self.is_let_loose() else [])
+        told = told or [tool.method for tool in self.every(Tool)]
+        return tuple(dict.fromkeys(told))
+
+    def is_let_loose(self) -> bool:
+        """Tell of "released phytoseiulus on the ivy": animals come onto the plant, which stays."""
+        kind = load().products.get(self.ingredient() or "") if self.has(Word.RELEASE, Word.PUT) else None
+        return kind is not None and kind.is_alive
 
     def ingredient(self) -> str | None:
         """Give the catalogue's key of the product named."""
@@ -313,8 +341,9 @@ class Mentions:
         for at, item in enumerate(self.items):
             is_beside = is_beside and not isinstance(item.meaning, Plants)
             value: int | Grade | None = item.meaning if isinstance(item.meaning, Grade) else None
-            if isinstance(item.meaning, Count):
-                value = _whole(item.meaning)
+            behind = self.items[at + 1].text if at + 1 < len(self.items) else ""
+            if isinstance(item.meaning, Count) and behind not in _LEAVES:  # "hoya has 5 leaves"
+                value = whole_count(item.meaning.value)
             if value is None:
                 continue
             last = found[-1][1] if found else None
@@ -375,6 +404,12 @@ def leaves_out(item: Item) -> bool:
     )
 
 
+def _leaves_out_at(clause: tuple[Item, ...], at: int) -> bool:
+    if not leaves_out(clause[at]) or clause[at].text != "left":
+        return leaves_out(clause[at])
+    return not any(isinstance(item.meaning, Count | Grade) for item in clause[:at])  # "hoya had 3 left"
+
+
 def _joins(item: Item) -> bool:
     return item.meaning in {Word.FILLER, Word.AND, Word.BREAK} or item.text in _MARKS
 
@@ -388,8 +423,3 @@ def _near(day: int, today: date, *, ahead: bool) -> date | Trouble:
             return on
         on += step
     return Trouble.NO_SUCH_DAY
-
-
-def _whole(count: Count) -> int | None:
-    value = count.value
-    return int(value) if value == int(value) and 0 <= value <= 100_000 else None  # noqa: PLR2004 - nobody counts more

@@ -238,7 +238,7 @@ def _mixture(said: _Said, situation: Situation) -> Meant | None:
     if mixed is None:
         return None
     if said.unclear:
-        return (_ask_which_measure(mixed, said.unclear[0]),)
+        return (ask_which_measure(mixed, said.unclear[0]),)
     return (mixed,)
 
 
@@ -269,7 +269,8 @@ def _with_percents(base: Mix, said: _Said) -> Mix | None:
             return None
 
 
-def _ask_which_measure(mixed: Mix, unclear: UnclearVolume) -> Incomplete:
+def ask_which_measure(mixed: Mix, unclear: UnclearVolume) -> Incomplete:
+    """Ask whether a gallon is the American one."""
     choices = tuple(
         Choice(text, (replace(mixed, volume_ml=float(unclear.amount * table[unclear.unit])),), unclear.unit)
         for text, table in ((ButtonText.US_MEASURE, US_ML), (ButtonText.IMPERIAL_MEASURE, IMPERIAL_ML))

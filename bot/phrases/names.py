@@ -104,6 +104,10 @@ class Names:
                 return found, size
         return None
 
+    def is_begun_by(self, word: str) -> bool:
+        """Whether plants' names of several words begin with it: "spider", which is a word of a pest too."""
+        return any(len(words) > 1 and words[0] == word for _, words in self._plants)
+
     def loose_at(self, words: _Words, start: int) -> tuple[Named, int] | None:
         """Find a name begun, in part or misspelt that begins here."""
         for size in range(min(self.longest, len(words) - start), 0, -1):

@@ -235,3 +235,11 @@ def _length(value: Decimal, rest: tuple[str, ...]) -> tuple[Length, int] | None:
     if rest[:1] and rest[0] in {"inch", "inches"}:
         return Length((value * INCH_CM).quantize(Decimal("0.01"))), 1
     return None
+
+
+def whole_count(value: Decimal) -> int | None:
+    """Give a number as a count of animals, None where nobody can have counted that."""
+    return int(value) if value == int(value) and 0 <= value <= MOST_COUNTED else None
+
+
+MOST_COUNTED = 100_000

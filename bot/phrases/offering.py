@@ -3,7 +3,6 @@
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import field, replace
-from itertools import pairwise
 
 from bot.actions.action import Command
 from bot.actions.log_check import LogCheck
@@ -12,16 +11,16 @@ from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Level, Method, Sign
 from bot.domain.value import dataclass
-from bot.phrases.accounting import Part, strange_words, strangers
-from bot.phrases.clause import Setting
+from bot.phrases.accounting import Part, is_called, strange_words, strangers
 from bot.phrases.days import Trouble
 from bot.phrases.forms.rows import REPORTS, ROWS, SAYS_NOTHING
 from bot.phrases.guess import Guess, rank
 from bot.phrases.items import Item
-from bot.phrases.lexicon import Tool, Word
+from bot.phrases.lexicon import Word
 from bot.phrases.mentions import Mentions
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth
+from bot.phrases.setting import Setting
 from bot.phrases.spotting import spotted
 from bot.phrases.values import numbers_of, plants_of, values_of
 
@@ -35,7 +34,6 @@ _EACH_PART = 0.15
 _UNUSED_FORM = 1.5
 _STRANGE_WORD = 0.05
 _TWO_SENTENCES = 0.2
-_TWO_VERBS = 0.2
 _WEAK_CUT = 0.03
 _LEFT_OUT = 0.5
 """A mention that a meaning leaves out halves its chance. Judgement. [1]"""
@@ -62,14 +60,24 @@ class Likely:
 
     def strangers(self) -> int | None:
         """Count the words nobody listed where all else is accounted for, else None."""
-        heads = {one.head for one in self.parts}
-        is_full = heads == set(self.form.split("+")) - SAYS_NOTHING and not self.left_out and not self.lacks
+        ranked = set(self.form.split("+")) - SAYS_NOTHING
+        more = [one for one in self.parts if one.head not in ranked]
+        is_whole = ranked <= {one.head for one in self.parts} and all(map(_goes_with_a_round, more))
+        is_full = is_whole and (not more or ranked == {"done"}) and not self.left_out and not self.lacks
         return strangers(self.parts, self.skipped) if is_full else None
 
     @property
-    def is_odd(self) -> bool:
-        """Whether one part of it seems to tell of two things."""
-        return any(_oddness(one.head, one.told.items) >= _TWO_VERBS for one in self.parts)
+    def is_called(self) -> bool:
+        """Whether each part of it has a word that calls its form."""
+        return bool(self.parts) and all(is_called(one.head, one.told) for one in self.parts)
+
+
+def _goes_with_a_round(part: Part) -> bool:
+    """Whether a part may be told beside a round that alone was likely: "the ivy I did not", "11 on it"."""
+    told = part.told
+    if part.head == "later":
+        return told.has(Word.NOT) and bool(told.every(Plants)) and is_called("done", told)
+    return part.head == "find" and told.has(Word.IT) and len(told.every(Count)) == 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,7 +141,7 @@ class _Parts:
             left_out(told, commands, head),
             told.last_plants() or before,
             pests[-1].key if pests else pest,
-            _oddness(head, told.items) + _STRANGE_WORD * strange_words(head, told),
+            _oddness(told.items) + _STRANGE_WORD * strange_words(head, told),
         )
 
 
@@ -146,7 +154,7 @@ def likely(text: str, situation: Situation, guesses: Sequence[Guess]) -> Iterato
         if guess.form in SAYS_NOTHING:
             continue
         heads = frozenset(guess.form.split("+")) - SAYS_NOTHING
-        told = None if len(heads) > 1 else _single(guess.form, whole)
+        told = _single(next(iter(heads)), whole) if len(heads) == 1 else None
         if (told is None or told.left_out) and heads <= REPORTS and len(items) <= MOST_ITEMS:
             told = _better(told, _laid_out(parts, heads))
             if told is None or _missing(told):
@@ -195,7 +203,7 @@ def _missing(one: Likely) -> int:
 
 
 def _single(form: str, told: Mentions) -> Likely | None:
-    fill = ROWS.get(form)
+    fill = ROWS.get(form) if told.items else None
     filled = None if fill is None else fill(told)
     return (
         None
@@ -206,25 +214,7 @@ def _single(form: str, told: Mentions) -> Likely | None:
 
 def _called(told: Mentions) -> frozenset[str]:
     """Name the reports that words of the message call."""
-    return frozenset(
-        head for head, calls in _CALLS.items() if any(_is_called(item, calls) for item in told.items)
-    )
-
-
-def _is_called(item: Item, calls: frozenset[object]) -> bool:
-    return item.meaning in calls if isinstance(item.meaning, Word) else type(item.meaning) in calls
-
-
-_CALLS: dict[str, frozenset[object]] = {
-    "done": frozenset({Method, Tool, Word.DONE}),
-    "find": frozenset({Count, Grade}),
-    "none": frozenset({Word.NOTHING, Word.CLEAN, Word.NONE}),
-    "later": frozenset({Word.LATER, Word.NO_TIME}),
-    "isolate": frozenset({Word.ISOLATE}),
-    "move": frozenset({Place}),
-    "sign": frozenset({Sign}),
-    "temperature": frozenset({Warmth}),
-}
+    return frozenset(head for head in REPORTS if is_called(head, told))
 
 
 def _laid_out(parts: _Parts, heads: frozenset[str]) -> Likely | None:
@@ -305,7 +295,8 @@ def _with_days(laid: _Laid, situation: Situation) -> tuple[Command, ...]:
     on = dates.pop()
     first = next(number for number, told in enumerate(tellings) if told.days())
     heads = {one.head for one in laid.parts}
-    if on >= situation.today or (first > 0 and len(heads) > 1):
+    said = {item.text for told in tellings for item in told.items} | {item.text for item in laid.skipped}
+    if said & _NOW or on >= situation.today or (first > 0 and len(heads) > 1):
         return laid.commands
     return tuple(
         replace(one, on=on) if getattr(one, "on", 0) is None and type(one).__name__ != "Postpone" else one  # type: ignore[call-arg]
@@ -313,37 +304,63 @@ def _with_days(laid: _Laid, situation: Situation) -> tuple[Command, ...]:
     )
 
 
-def _oddness(head: str, items: tuple[Item, ...]) -> float:
+_NOW = frozenset({"now", "currently", "presently", "still"})
+
+
+def _oddness(items: tuple[Item, ...]) -> float:
     marks = [at for at, item in enumerate(items) if item.text in _STRONG]
     said = [at for at, item in enumerate(items) if item.text not in _STRONG]
     inside = sum(said[0] < at < said[-1] for at in marks) if said else 0
-    verbs = [
-        at for at, item in enumerate(items) if isinstance(item.meaning, Method) or item.meaning is Word.DONE
-    ]
-    two = sum(
-        any(isinstance(item.meaning, Plants) for item in items[left:right])
-        and any(item.meaning in {Word.AND, Word.BREAK} for item in items[left:right])
-        and head == "done"
-        for left, right in pairwise(verbs)
-    )
     begins = items[0].meaning if items else None
-    return _TWO_SENTENCES * inside + _TWO_VERBS * two + _WEAK_CUT * (begins is Word.AND)
+    return _TWO_SENTENCES * inside + _WEAK_CUT * (begins is Word.AND)
 
 
 def _cuts(items: tuple[Item, ...]) -> list[int]:
     """Give where parts may end: behind marks and joints, the strong ones first where there are many."""
     strong: list[int] = []
     weak: list[int] = []
+    first = next((item.meaning for item in items if isinstance(item.meaning, Plants) or _is_verb(item)), None)
+    is_plant_first = isinstance(first, Plants)
     for at, item in enumerate(items):
         if item.text in _STRONG or item.meaning is Word.BUT or item.text == "then":
             strong.append(at + 1 if item.text in _STRONG else at)
         elif item.text in _WEAK or item.meaning in _JOINTS or item.text in _PLAIN_JOINTS:
             weak.append(at + 1 if item.text in _WEAK else at)
+        elif _begins_anew(items, at, is_plant_first=is_plant_first):
+            weak.append(at)
     inside = [at for at in dict.fromkeys(strong) if 0 < at < len(items)][:MOST_CUTS]
     inside += [at for at in dict.fromkeys(weak) if 0 < at < len(items) and at not in inside][
         : MOST_CUTS - len(inside)
     ]
     return [*sorted(inside), len(items)]
+
+
+def _begins_anew(items: tuple[Item, ...], at: int, *, is_plant_first: bool) -> bool:
+    """Whether a part begins without a joint: "sprayed hoya swabbed coffee", "coffee done orchid not"."""
+    item, before = items[at], items[at - 1] if at else None
+    if before is None or item.meaning is Word.REST:
+        return before is not None
+    if before.meaning is Word.DONE and item.meaning is Word.NONE:
+        return True  # "all done none seen"
+    if is_plant_first:
+        return isinstance(item.meaning, Plants) and _is_verb(before)
+    next_on = next(
+        (
+            one.meaning
+            for one in items[at + 1 :]
+            if isinstance(one.meaning, Plants) or one.meaning in _PARTING
+        ),
+        None,
+    )
+    is_of_another = isinstance(next_on, Plants)  # not "went over the tomato with a cotton bud"
+    return isinstance(item.meaning, Method) and isinstance(before.meaning, Plants) and is_of_another
+
+
+_PARTING = frozenset({Word.AND, Word.BREAK, Word.BUT})
+
+
+def _is_verb(item: Item) -> bool:
+    return isinstance(item.meaning, Method) or item.meaning in {Word.DONE, Word.CLEAN, Word.NONE}
 
 
 _NAMING = (
@@ -397,7 +414,7 @@ def left_out(  # noqa: C901, PLR0912 - one arm a kind of mention
             case Count(value=value):
                 is_said = (
                     float(value) in numbers
-                    or (value == 0 and form == "none")
+                    or (value == 0 and form in {"find", "none"})
                     or form == "correct.count"
                     or form.startswith(_NUMBERING)
                 )

@@ -7,12 +7,12 @@ from bot.actions.correct import Correct
 from bot.actions.correct_entry import CorrectEntry, DeleteEntry, Entered, Kind
 from bot.actions.situation import Situation
 from bot.domain.identity import ProductId
-from bot.phrases.clause import Setting
 from bot.phrases.days import Trouble
 from bot.phrases.items import items_of
 from bot.phrases.lexicon import Word, listed
 from bot.phrases.mentions import Mentions
 from bot.phrases.names import Plants, Product
+from bot.phrases.setting import Setting
 
 _DELETE = listed("delete erase strike scrap")
 _KINDS = {

@@ -9,14 +9,16 @@ from bot.actions.courtesy import Help
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
-from bot.phrases.asking import Meant, not_understood
-from bot.phrases.clause import Clause, Setting, named, unique
+from bot.domain.identity import PlantId
+from bot.phrases.asking import Meant
 from bot.phrases.days import Day, MonthDay, Period, Weekday, day_ahead
-from bot.phrases.household import read_mixture
+from bot.phrases.forms.filling import mix
 from bot.phrases.items import Item, Unknown, items_of
 from bot.phrases.lexicon import Word, listed
+from bot.phrases.mentions import Mentions
 from bot.phrases.names import Pest, Place, Plants, Product
 from bot.phrases.numbers import UNITS, UnclearVolume, Volume
+from bot.phrases.setting import Setting, unique
 from bot.phrases.text import LONGEST, plain, words_of
 
 _OPENERS = listed(
@@ -159,22 +161,22 @@ def _is_refusal(words: tuple[str, ...]) -> bool:
 
 def read_question(words: tuple[str, ...], items: tuple[Item, ...], setting: Setting) -> Meant | None:
     """Read what is asked; None when it asks nothing that is known."""
-    clause = Clause(
-        tuple(item for item in items if item.meaning not in {Word.QUESTION, Word.BREAK, Word.HEDGE})
+    clause = Mentions(
+        tuple(item for item in items if item.meaning not in {Word.QUESTION, Word.BREAK, Word.HEDGE}), setting
     )
     said = frozenset(words)
     if clause.every((Volume, UnclearVolume)):
-        return read_mixture(clause, setting)
+        return mix(clause)
     if any(needed <= said for needed in _HELP):
         return (Help(),)
     topic = _topic(said, clause)
     product = clause.one(Product)
     if product is not None and product.id is None and topic in {None, Topic.FIT} and said & _USING & _USED_SO:
-        return not_understood(clause, "shelf")
-    stranger = _unknown_plant(items) if topic in _OF_PLANTS and not named(clause) else None
+        return (NotUnderstood(" ".join(words), reason="shelf"),)
+    stranger = _unknown_plant(items) if topic in _OF_PLANTS and not _named(clause) else None
     if stranger is not None:
         return (Incomplete(missing=Missing.UNKNOWN_PLANT, text=stranger),)
-    return None if topic is None else (_ask(topic, clause, setting),)
+    return None if topic is None else (_ask(topic, clause),)
 
 
 def _unknown_plant(items: tuple[Item, ...]) -> str | None:
@@ -186,33 +188,37 @@ def _unknown_plant(items: tuple[Item, ...]) -> str | None:
     return items[-1].text if isinstance(last, Unknown) and len(items) == len(("history", "banana")) else None
 
 
-def _ask(topic: Topic, clause: Clause, setting: Setting) -> Command:
+def _ask(topic: Topic, clause: Mentions) -> Command:
     product = clause.one(Product)
     day, period = clause.one(Day), clause.one(Period)
     when = period.name if period is not None else None
     if when is None and day is not None:
         when = {"tomorrow": "tomorrow", "yesterday": "yesterday"}.get(_day_text(clause))
     told = clause.one(Day) or clause.one(Weekday) or clause.one(MonthDay)
-    on = None if told is None else day_ahead(told, setting.situation)
+    on = None if told is None else day_ahead(told, clause.situation)
     place, pest = clause.one(Place), clause.one(Pest)
     return Ask(
         topic=topic,
-        plants=named(clause),
+        plants=_named(clause),
         place=None if place is None else place.id,
         product=None if product is None else product.id,
         when=when,
         on=on if topic is Topic.EATING and isinstance(on, date) else None,
         pest=pest.key if topic is Topic.PLANTS and pest is not None else None,
-        in_full=topic is Topic.WHY and bool(_IN_FULL & frozenset(clause.text().split())),
+        in_full=topic is Topic.WHY and bool(_IN_FULL & clause.words),
     )
 
 
-def _day_text(clause: Clause) -> str:
+def _named(told: Mentions) -> tuple[PlantId, ...]:
+    return unique(plant for one in told.every(Plants) for plant in one.ids)
+
+
+def _day_text(clause: Mentions) -> str:
     return next((item.text for item in clause.items if isinstance(item.meaning, Day)), "")
 
 
-def _topic(said: frozenset[str], clause: Clause) -> Topic | None:
-    plants, product = named(clause), clause.one(Product)
+def _topic(said: frozenset[str], clause: Mentions) -> Topic | None:
+    plants, product = _named(clause), clause.one(Product)
     beforehand = _asked_beforehand(said, clause)
     if beforehand is not None:
         return beforehand
@@ -252,9 +258,9 @@ def _how_it_goes(said: frozenset[str], *, has_plants: bool) -> Topic | None:
     return Topic.STOCK if is_of_the_shelf and not has_plants else None
 
 
-def _asked_beforehand(said: frozenset[str], clause: Clause) -> Topic | None:
+def _asked_beforehand(said: frozenset[str], clause: Mentions) -> Topic | None:
     """Read what is asked before anything is done: what to buy, when the sun is off, what may be used."""
-    plants, product = named(clause), clause.one(Product)
+    plants, product = _named(clause), clause.one(Product)
     if said & _SHOPPING:
         return Topic.BUY
     is_of_an_hour = {"what", "time"} <= said and said & {"spray", "spraying", "treat"}

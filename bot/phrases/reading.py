@@ -36,11 +36,10 @@ from bot.catalogue.towns import find_towns
 from bot.domain.value import dataclass
 from bot.phrases.agreeing import agreed
 from bot.phrases.bottles import SUBSTANCES
-from bot.phrases.clause import Setting, unique
 from bot.phrases.doubting import is_doubtful, is_list_of_strangers
 from bot.phrases.emergencies import Alarm, alarm, hear_emergency
 from bot.phrases.forms.rows import ROWS, SAYS_NOTHING, forms_of, subject_of
-from bot.phrases.grammar import SPOKEN, contradict, plants_named, understand_surely
+from bot.phrases.grammar import SPOKEN, plants_named, understand_surely
 from bot.phrases.guess import Guess, rank
 from bot.phrases.homes import Home, read_home, read_move
 from bot.phrases.items import Unknown, items_of
@@ -52,9 +51,11 @@ from bot.phrases.offering import Likely, likely
 from bot.phrases.putting_home_right import put_right
 from bot.phrases.questions import STATES, beyond, is_plain_question, is_question
 from bot.phrases.saying import say_all
+from bot.phrases.setting import Setting, unique
 from bot.phrases.slips import mended
-from bot.phrases.spotting import has_slip, spotted, with_names
-from bot.phrases.text import LONGEST, is_signed, plain, words_of
+from bot.phrases.spotting import spotted, with_names
+from bot.phrases.telling import contradict, surely
+from bot.phrases.text import LONGEST, plain, words_of
 from bot.phrases.values import plants_of
 
 LEAST_FORM = 0.3
@@ -83,11 +84,6 @@ LEAST_ASKED_STRANGELY = 0.6
 _DOUBTED = frozenset({Topic.DUE, Topic.LOG, Topic.RELEASE})
 """Topics that many words call, and that are no stand-in for an answer."""
 """A topic less likely was not asked for. Judgement. [1]"""
-SURE_FROM = 0.6
-"""A form this likely is written where every word is accounted for: of 2,000 such lines of hands left out two
-were wrong."""
-SURE_WITH_STRANGERS = 0.9
-MOST_STRANGERS = 2
 MOST_OFFERS = 3
 MOST_READ_AGAIN = 4
 LEAST_HOME = 0.5
@@ -116,12 +112,6 @@ _COURTEOUS_IF = re.compile(
     r"\b(?:helps?|use|mind|ok|okay|matters?|good|needed|know|want|bother)\b(?: to you)?",
     re.IGNORECASE,
 )
-_ASKS = re.compile(
-    r"\W*(?:(?:is|are|was|were) (?:the|my|our|it|that|this|there|all)\b"
-    r"|(?:do|does|did|have|has|can|could|should|will|would) (?:i|we|you|it|they|he|she)\b)",
-    re.IGNORECASE,
-)
-"""How a question begins, with a mark behind it or without: it is never written unasked."""
 _UNREAD = frozenset({"", "both", "shelf", "plants", "town", "nothing open", "asked"})
 MOST_NAMED = 7
 _OF_A_HOME = (AddPlants, SetTown, SetPlace, StockProduct)
@@ -391,30 +381,6 @@ def _seen_somewhere(home: Home, situation: Situation) -> tuple[Command, ...]:
     return (Incomplete(missing=Missing.SEEN_WHERE, text=home.unplaced, choices=(*choices, left)),)
 
 
-def _best(text: str, situation: Situation, guesses: list[Guess]) -> Likely | None:
-    """Fill the likeliest form, where it is likely enough to be one of two witnesses."""
-    best = guesses[0]
-    if best.chance < SURE_FROM or best.form in SAYS_NOTHING or best.form.startswith("ask."):
-        return None
-    return next((one for one in likely(text, situation, guesses[:1]) if one.form == best.form), None)
-
-
-def _told(best: Likely | None, text: str, situation: Situation, guess: Guess) -> tuple[Command, ...]:
-    """
-    Give what is told for sure: the one decision what is written unasked.
-
-    Two witnesses agree: the model, that it is of this form, and the form's row, which is filled by words of
-    which none that carries meaning is left over. Words nobody listed ask for more of the model.
-    """
-    strange = None if best is None else best.strangers()
-    if best is None or strange is None or strange > MOST_STRANGERS or has_slip(text, situation):
-        return ()
-    if _ASKS.match(text) or (strange and is_signed(text) and not plants_named(text, situation)):
-        return ()  # a sign behind a word nobody knows may agree to anything
-    is_likely = guess.chance >= (SURE_WITH_STRANGERS if strange else SURE_FROM)
-    return best.commands if is_likely and not contradict(list(best.commands)) else ()
-
-
 def _witnessed(
     sure: tuple[Command, ...], text: str, situation: Situation, guesses: list[Guess]
 ) -> Reading | None:
@@ -425,11 +391,10 @@ def _witnessed(
     is_asked = is_long and any(isinstance(one, Incomplete) for one in sure)
     if not (is_told or is_asked or _is_open(sure, text, situation)):
         return None
-    best = _best(text, situation, guesses)
-    told = _told(best, text, situation, guesses[0])
+    told = surely(text, situation, guesses)
     if told and not is_told:
         return Reading(sure=told, text=text)
-    if best is None or not told or not is_long or best.is_odd or _is_same(told, sure, situation):
+    if not told or not is_long or _is_same(told, sure, situation):
         return None
     return _either(sure, told, text, situation)
 
@@ -437,7 +402,7 @@ def _witnessed(
 def _is_same(told: tuple[Command, ...], sure: tuple[Command, ...], situation: Situation) -> bool:
     """Whether two readings tell the same, but for how long something stays apart."""
     alone = tuple(replace(one, quarantine_days=None) if isinstance(one, Isolate) else one for one in sure)
-    return _meaning(told, situation) == _meaning(alone, situation)
+    return told == sure or _meaning(told, situation) == _meaning(alone, situation)
 
 
 def _either(sure: tuple[Command, ...], told: tuple[Command, ...], text: str, situation: Situation) -> Reading:
@@ -466,9 +431,7 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
         return _doubted(sure, text, situation, tuple(_offers(text, situation, guesses)))
     if is_idle:
         sure = tuple(_unread(text, situation) if _asks_whether_new(one) else one for one in sure)
-    is_whole = _is_final(sure, text, situation) and not (
-        len(text.split()) >= FEWEST_DOUBTED and not _asks_its_state(sure, text) and _is_doubted(sure, guesses)
-    )
+    is_whole = _is_final(sure, text, situation) and not _is_doubted(sure, text, guesses)
     if not guesses or is_whole:
         return Reading(sure=sure, text=text)
     is_short = len(text.split()) < FEWEST_WORDS
@@ -538,7 +501,8 @@ def _subjects(guesses: list[Guess]) -> tuple[Subject, ...]:
 
 def read_as(text: str, subject: Subject, situation: Situation) -> Reading:
     """Read a lost message anew, told what it is about: what it may mean is offered, nothing is written."""
-    about = [one for one in rank(with_names(text, situation), situation) if subject_of(one.form) is subject]
+    likeliest = rank(with_names(text, situation), situation)
+    about = [one for one in likeliest if subject_of(one.form) is subject and one.form not in _ANSWERING]
     known = [replace(one, chance=1.0) for one in about[:MOST_READ_AGAIN]]
     offers = tuple(islice(_offers(text, situation, known), MOST_OFFERS)) if known else ()
     return Reading(sure=() if offers else (ReadAnew(text, subject),), offers=offers, text=text)
@@ -632,8 +596,10 @@ def _asks_whether_new(told: Command) -> bool:
     return isinstance(told, Incomplete) and told.missing is Missing.ADD and bool(told.choices)
 
 
-def _is_doubted(sure: tuple[Command, ...], guesses: list[Guess]) -> bool:
+def _is_doubted(sure: tuple[Command, ...], text: str, guesses: list[Guess]) -> bool:
     """Whether the words are so much like another form that what was read is only likely."""
+    if not guesses or len(text.split()) < FEWEST_DOUBTED or _asks_its_state(sure, text):
+        return False
     best = guesses[0]
     if (
         best.form in SAYS_NOTHING
@@ -759,8 +725,10 @@ def _offers(text: str, situation: Situation, guesses: list[Guess]) -> Iterator[O
     for tried, one in enumerate(likely(text, situation, guesses)):
         if tried >= MOST_READ_AGAIN or one.chance < (LEAST_OTHER if told else LEAST_FIRST):
             return
+        if one.form.startswith("ask.") and guesses[0].form in SAYS_NOTHING and one.chance < LEAST_FORM:
+            continue  # what is asked is hardly any of it
         meaning = _meaning(one.commands, situation)
-        if meaning in told or contradict(list(one.commands)) or _leaves_out_its_own(one, situation):
+        if meaning in told or contradict(one.commands) or _leaves_out_its_own(one, situation):
             continue
         said = say_all(one.commands, situation)
         if said is None or not _is_read_back(said, one.commands, situation):
@@ -782,23 +750,22 @@ def _leaves_out_its_own(meant: Likely, situation: Situation) -> bool:
 
 
 def _is_read_back(said: tuple[str, ...], commands: tuple[Command, ...], situation: Situation) -> bool:
-    """Whether each sentence is taken for what it says, by the strict reader or by a row of its form."""
+    """Whether each sentence is taken for what it says, by a row of its form or by the strict reader."""
     neutral = _asking_nothing(situation)
     return all(
         _means(sentence, command, situation if isinstance(command, _ANSWERS) else neutral)
         for sentence, command in zip(said, commands, strict=True)
-        if not isinstance(command, _QUESTIONS)
+        if not isinstance(command, (*_QUESTIONS, *_ANSWERS))
     )
 
 
 def _means(sentence: str, command: Command, situation: Situation) -> bool:
     meaning = _meaning((command,), situation)
-    if _meaning(understand_surely(sentence, situation), situation) == meaning:
-        return True
     told = Mentions(spotted(sentence, situation), Setting(situation))
-    return any(
-        _meaning(ROWS[form](told) or (), situation) == meaning for form in forms_of(command) & set(ROWS)
-    )
+    rows = [ROWS[form] for form in forms_of(command) if form in ROWS]
+    if any(_meaning(fill(told) or (), situation) == meaning for fill in rows):
+        return True
+    return _meaning(understand_surely(sentence, situation), situation) == meaning
 
 
 def _asking_nothing(situation: Situation) -> Situation:
@@ -813,6 +780,10 @@ _QUESTIONS = (Ask, Identify, Help)
 """What writes nothing."""
 _ANSWERS = (TickWork, EndWork, EndWalk, PassPlant, SkipQuestion)
 """What is said to an open question only."""
+
+
+_ANSWERING = frozenset({"tick", "endwork", "endwalk", "pass", "skip"})
+"""The forms of these."""
 
 
 def _meaning(commands: tuple[Command, ...], situation: Situation) -> str:

@@ -39,4 +39,4 @@ def _alike(typed: str, known: frozenset[str]) -> list[str]:
         for word in known
         if abs(len(word) - len(typed)) <= slips and word.isalpha()
     ]
-    return [word for rank, _, word in sorted(near) if rank[0] <= slips]
+    return [word for (count, is_led), _, word in sorted(near) if count + (count > 1 and is_led) <= slips]

@@ -109,6 +109,7 @@ def _spotted(text: str, situation: Situation) -> tuple[Item, ...]:
     return tuple(Item(today, item.text) if has_day and item.text in _JUST_NOW else item for item in items)
 
 
+_NOT_TODAY = frozenset({"not today", "not tonight", "not this evening"})
 _JUST_NOW = frozenset({"just now", "right now"})
 
 
@@ -137,7 +138,11 @@ def _numbered_on(items: list[Item], situation: Situation) -> list[Item]:
     """Take "phals, the 3 up to the 8" for those six: a range goes on, a group is what is named of it."""
     names = names_of(situation)
     kept: list[Item] = []
-    for at, item in enumerate(items):
+    for at, each in enumerate(items):
+        item = each
+        number = number_at(tuple(each.text.split()), 0) if isinstance(each.meaning, Plants) else None
+        if number and at + 1 < len(items) and isinstance(items[at + 1].meaning, Pest):
+            item = Item(Count(number[0]), each.text)  # "there was 6 spider mites"
         first = _first_of_range(kept)
         begun = None if first is None else kept[first].meaning
         more = _up_to(begun, item.meaning, names) if isinstance(begun, Plants) else ()
@@ -257,7 +262,8 @@ def _is_all_of(before: list[Item]) -> bool:
     near = [
         one for one in before[-3:] if one.meaning is not Word.FILLER or one.text not in {"the", "of", "my"}
     ]
-    return bool(near) and (near[-1].meaning is Word.ALL or isinstance(near[-1].meaning, Count))
+    is_each = any(one.text.startswith(("every", "each")) for one in before[-4:])
+    return is_each or (bool(near) and (near[-1].meaning is Word.ALL or isinstance(near[-1].meaning, Count)))
 
 
 def _last_number(words: _Words, at: int, size: int, item: Item, last: int | None) -> int | None:
@@ -487,6 +493,9 @@ def _settled(  # noqa: C901, PLR0912 - one arm a kind of meaning
             item = Item(Weekday(WEEKDAYS[item.text]), item.text)
         if item.text == "sat" and at + 1 < len(items) and items[at + 1].text in _SAT_ON:
             item = Item(Unknown("sat"), "sat")
+        is_dated = before is not None and isinstance(before.meaning, Day | Weekday | MonthDay)
+        if is_dated and item.text in _NOT_TODAY:
+            item = Item(Word.FILLER, item.text)  # "on sunday, not today"
         if meaning is Grade.SOME and isinstance(behind, Product | Shape | Sign):
             item = Item(Word.FILLER, item.text)
         if isinstance(meaning, Count):

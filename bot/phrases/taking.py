@@ -3,10 +3,10 @@
 from bot.actions.situation import Situation
 from bot.actions.take_line import TakeLines
 from bot.phrases.asking import Meant
-from bot.phrases.clause import unique
 from bot.phrases.items import items_of
 from bot.phrases.lexicon import Word, listed
 from bot.phrases.names import Place, Plants
+from bot.phrases.setting import unique
 
 _LEADS = tuple(
     tuple(lead.split())

@@ -12,9 +12,8 @@ from bot.domain.trade import Grade, Level
 from bot.phrases.asking import Meant
 from bot.phrases.items import items_of
 from bot.phrases.lexicon import Word, listed, words_in
-from bot.phrases.looks import whole_count
 from bot.phrases.names import Pest
-from bot.phrases.numbers import Count
+from bot.phrases.numbers import Count, whole_count
 
 _BEGINS = frozenset(
     {

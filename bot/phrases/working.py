@@ -5,7 +5,6 @@ from bot.actions.situation import Situation
 from bot.actions.work_through import BeginWork, EndWork, TickWork
 from bot.domain.trade import Method
 from bot.phrases.asking import Meant
-from bot.phrases.clause import Clause, excepted
 from bot.phrases.items import items_of
 from bot.phrases.lexicon import Tool, Word, listed, words_in
 from bot.phrases.names import Plants
@@ -91,8 +90,4 @@ def read_tick(words: tuple[str, ...], situation: Situation) -> Meant | None:
         return (TickWork(is_left_out=True),)
     if said in _DONE or said in {"all done", "done with this", "that is done"}:
         return (TickWork(),)
-    clause = Clause(items_of(words, situation))
-    is_exception = clause.has(Word.DONE) and clause.only(Word.DONE, Word.ALL, Word.EXCEPT, Word.NOT, Plants)
-    if is_exception and excepted(clause):
-        return (TickWork(but=excepted(clause)),)
     return None

@@ -304,6 +304,12 @@ def test_a_holiday_whose_ends_are_unclear_is_not_guessed(talk: Talk, words: str)
     assert talk.entries() == before
 
 
+def test_a_holiday_that_begins_later_is_kept_with_both_its_ends(talk: Talk) -> None:
+    assert talk.say("i'm going on holiday from friday until the 30th of may")[0].startswith(
+        "I stay quiet from Fri 8 May until Sat 30 May."
+    )
+
+
 def test_pests_said_to_be_gone_are_asked_for_a_look(talk: Talk) -> None:
     before = talk.entries()
     assert talk.say("the bugs are gone from the hoya")[0].startswith("What did you see on hoya?")
@@ -346,9 +352,8 @@ def test_a_product_named_with_done_was_used_the_way_it_is_used(talk: Talk) -> No
     talk.say("no soap left")
     talk.say("hoya 12 longtailed mealybugs")
     assert "Wipe hoya" in talk.evening()[0]
-    assert talk.say("did the hoya, used soap, then wiped the leaves")[0].startswith(
-        "Written: hoya sprayed (soap)."
-    )
+    assert talk.say("did the hoya with soap")[0].startswith("Written: hoya sprayed (soap).")
+    talk.say("wiped the leaves of the hoya")
     methods = [payload.method for _, payload in talk.told() if isinstance(payload, Treated)]
     assert methods == [Method.SPRAY, Method.WIPE]
 

@@ -52,7 +52,7 @@ def sixty(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Talk]:
     talk.set_up(tuple("\n".join(f"{kind} {rack}, rack {rack}" for kind in KINDS) for rack in RACKS))
     talk.set_up(tuple(f"rack {rack} faces north" for rack in RACKS))
     talk.set_up(("got soap, ready to use, every 7 days, 500 ml", "rack 1 is 70 F", "rack 2 in a 6 inch pot"))
-    talk.set_up((*FINDS, "look on saturdays", "we have a cat", "strict rule", "away from monday to friday"))
+    talk.set_up((*FINDS, "look on saturdays", "we have a cat", "strict rule"))
     talk.evening()
     talk.set_up(("done", "hoya 3 clean with a lens", "used 300 ml"))
     yield talk

@@ -33,10 +33,6 @@ from tests.phrases.situation import CALATHEA, EVENING, IVY, ORCHID, clauses, sai
         ("the orchid wasnt sprayed on 28 april", "deleteentry"),
         ("all clean except hoya 1", "none ivy + find hoya 1"),
         (
-            "orchid sprayed, the rest is clean, 1 on the hoya",
-            "done orchid method=spray + none ivy + find hoya 1",
-        ),
-        (
             "yesterday i did the hoya with neem and swabbed the ivy",
             "done hoya product=neem on=2026-05-05 + done ivy method=swab on=2026-05-05",
         ),

@@ -1,7 +1,10 @@
 """What fills a form from what a message names; None where it lacks something it needs."""
 
 import re
+from collections.abc import Sequence
+from dataclasses import replace
 from datetime import date, time, timedelta
+from itertools import pairwise
 
 from bot.actions.action import Command, Expecting
 from bot.actions.add_plants import AddPlants, NewPlant
@@ -38,16 +41,18 @@ from bot.actions.walk_through import BeginWalk, EndWalk, PassPlant
 from bot.actions.work_through import BeginWork, EndWork, TickWork
 from bot.catalogue.howto import load_howto
 from bot.catalogue.towns import find_towns, folded
-from bot.domain.identity import PlantId
+from bot.domain.agenda import QUARANTINE_DAYS, SHORT_QUARANTINE_DAYS
+from bot.domain.identity import PlaceId, PlantId
 from bot.domain.label import Label
+from bot.domain.measure import Units
 from bot.domain.trade import Form as Shape
 from bot.domain.trade import Grade, Level, Method, Sign
-from bot.phrases.asking import ask_amount, ask_none_seen
-from bot.phrases.clause import unique
+from bot.phrases.asking import ask_amount, ask_method, ask_none_seen, ask_seen
 from bot.phrases.days import (
     Clock,
     Day,
     Every,
+    Moment,
     MonthDay,
     Period,
     Trouble,
@@ -55,44 +60,106 @@ from bot.phrases.days import (
     evening_hour,
     meant_hour,
 )
-from bot.phrases.household import read_as, warmths
-from bot.phrases.items import Span, Unknown
+from bot.phrases.items import Item, Span, Unknown
 from bot.phrases.labels import ALL_YEAR, USUALLY, animals_named, traits_named
 from bot.phrases.lexicon import Spot, Word
-from bot.phrases.looks import is_of_many
 from bot.phrases.mentions import Counted, Mentions
+from bot.phrases.mixing import MOST_ML, ask_which_measure
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
-from bot.phrases.numbers import Count, Length, Volume
+from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth, number_at
 from bot.phrases.places import facets_in
-from bot.phrases.putting_off import speaks_of_before
+from bot.phrases.setting import unique
 
 Filled = tuple[Command, ...] | None
-_MOST_WARM, _LEAST_WARM = 45, -10
+MOST_WARM, LEAST_WARM = 60, -40
+"""Beyond no room is; what is too much for plants is asked by the action. Judgement. [degC]"""
+_OF_A_DAY = frozenset({"min", "minimum", "max", "maximum", "low", "lowest", "high", "highest"})
+_UP_TO = frozenset({"to", "-", "\u2013", "and"})
+_BEHIND = frozenset({"did", "was", "were", "have", "has", "had", "never"})
 _BYDAY = ("MO", "TU", "WE", "TH", "FR", "SA", "SU")
 
 
 def done(told: Mentions) -> Filled:
     """Fill a treatment: plants named, or tonight's; what was done, with what, when."""
-    method, product, on = told.method(), told.one(Product), told.behind()
-    is_clear = (method or not told.every(Method)) and (product or not told.every(Product))
-    if not is_clear or isinstance(on, Trouble) or not _is_of_leaves(told, method):
+    methods, product, on = told.methods(), told.one(Product), told.behind()
+    is_clear = _are_together(told) and (product is not None or not told.every(Product))
+    method = methods[0] if methods else None
+    if not is_clear or isinstance(on, Trouble) or not _is_of_leaves(told, method) or _is_not_told(told):
         return None
-    if _is_not_told(told) or (method is None and product is None and not told.has(Word.DONE)):
+    if not methods and product is None and not told.has(Word.DONE) and not is_all_but(told):
         return None
     plants = told.plants() or _of_tonight(told, method)
-    if told.situation.expecting is Expecting.WORK and not (told.plants() or method or product):
+    if told.situation.expecting is Expecting.WORK and not (told.plants() or methods or product):
         return (TickWork(but=told.sides()[1]),)  # the stage shown, nothing else of tonight
-    is_asked = set(plants) <= set(told.setting.treatments())
     at = told.hour(latest=8)
     is_ahead = at is not None and at > told.situation.now
-    if not plants or is_ahead or (method is None and product is None and not is_asked):
+    if not plants or is_ahead or (product is not None and product.id is None):
         return None
-    if product is not None and product.id is None:
-        return None
-    if method is None and not is_asked:
-        method = Method.SPRAY  # the usual way with a product: said in the offer
     identity = None if product is None else product.id
-    return (LogRound(plants=plants, method=method, product=identity, on=None if at else on, at=at),)
+    whole = LogRound(plants=plants, product=identity, on=None if at else on, at=at)
+    apart = set(methods) & {Method.PRUNE, Method.RINSE} if len(methods) > 1 else set()
+    return tuple(
+        replace(whole, method=each, product=None if each in apart else identity) for each in methods
+    ) or _with_method(whole, told)
+
+
+def _with_method(told: LogRound, where: Mentions) -> Filled:
+    """Give what was done without a word how: what was asked; a spray of what was not; else it is asked."""
+    asked = tuple(plant for plant in told.plants if plant in where.setting.treatments())
+    others = tuple(plant for plant in told.plants if plant not in asked)
+    if others and told.product is not None:
+        return (replace(told, method=Method.SPRAY),)  # the usual way with a product: said in the offer
+    looks = tuple(plant for plant in others if plant in where.setting.tonight())
+    others = tuple(plant for plant in others if plant not in looks)
+    return (
+        *([replace(told, plants=asked)] if asked else []),
+        *([ask_seen(looks, told.on)] if looks else []),
+        *([ask_method(others, on=told.on, at=told.at)] if others else []),
+    )
+
+
+def _are_together(told: Mentions) -> bool:
+    """Whether several ways of doing stand side by side: "washed and repotted the hoya"."""
+    verbs = [
+        at
+        for at, item in enumerate(told.items)
+        if isinstance(item.meaning, Method) or item.meaning is Word.DONE
+    ]
+    names = [at for at, item in enumerate(told.items) if isinstance(item.meaning, Plants)]
+    for left, right in pairwise(verbs):
+        is_led = (
+            told.items[left].meaning is Word.DONE and bool(names) and left < names[0] <= names[-1] < right
+        )
+        if not is_led and _are_two(
+            told.items[left : right + 1]
+        ):  # "did the chilli, pruned and rinsed" is one
+            return False
+    methods = [at for at, item in enumerate(told.items) if isinstance(item.meaning, Method)]
+    inside = told.items[methods[0] : methods[-1]] if methods else ()
+    return len(told.methods()) < _PAIR or all(
+        isinstance(item.meaning, Method | Product)
+        or item.meaning in {Word.AND, Word.BREAK}
+        or item.text == "then"
+        for item in inside
+    )
+
+
+def _are_two(between: tuple[Item, ...]) -> bool:
+    """Whether a second verb tells of something else: "did the hoya and swabbed the ivy"."""
+    is_joined = any(item.meaning in {Word.AND, Word.BREAK} for item in between)
+    has_plants = any(isinstance(item.meaning, Plants) for item in between)
+    is_other = between[0].meaning != between[-1].meaning
+    return is_joined and is_other and (has_plants or between[0].meaning is Word.DONE)
+
+
+def is_all_but(told: Mentions) -> bool:
+    """Whether it is "all but the coffee", and nothing else."""
+    steering = {item.meaning for item in told.items if isinstance(item.meaning, Word)} - {
+        Word.FILLER,
+        Word.ALL,
+    }
+    is_whole = bool(told.items) and told.items[0].text.startswith(("all", "everything"))
+    return is_whole and steering == {Word.EXCEPT} and told.setting.is_first and bool(told.sides()[1])
 
 
 def _is_of_leaves(told: Mentions, method: Method | None) -> bool:
@@ -109,13 +176,24 @@ def _is_of_leaves(told: Mentions, method: Method | None) -> bool:
 def _of_tonight(told: Mentions, method: Method | None) -> tuple[PlantId, ...]:
     """Give tonight's treatments where no plant is named, but those left out."""
     _, left = told.sides()
-    is_rest = told.has(Word.ALL, Word.REST, Word.DONE) and told.speaks_of_the_rest()
+    is_rest = told.has(Word.ALL, Word.REST) or told.excepts() or told.is_done_but()
+    is_rest = is_rest and told.speaks_of_the_rest()
     if told.every((Place, OneOf)) or (left and not is_rest):
         return ()
+    of_it = told.setting.answered(method)
+    counted = [number_at(tuple(one.text.split()[1:]), 0) for one in told.items if one.meaning is Word.ALL]
+    is_so_many = any(one is not None and one[0] == len(of_it) for one in counted)  # "rinsed all three"
+    if told.has(Word.ALL) and method and of_it != told.setting.answered() and not is_so_many:
+        return ()
+    before = told.setting.before
+    if before and not told.has(Word.ALL, Word.REST, Word.BOTH):
+        return before if method and set(of_it) <= set(before) else ()
     is_whole = told.has(Word.ALL, Word.THEM, Word.BOTH, Word.EXCEPT, Word.REST)
     if not is_whole and (method or told.every(Product)) and told.has_stranger():
         return ()
-    return tuple(plant for plant in told.setting.answered(method) if plant not in left)
+    if told.has(Word.REST):
+        left = (*left, *told.setting.before)
+    return tuple(plant for plant in of_it if plant not in left)
 
 
 def _is_not_told(told: Mentions) -> bool:
@@ -128,8 +206,9 @@ def find(told: Mentions) -> Filled:
     on, spot = told.behind(), told.one(Spot)
     where = None if spot is None else spot.name
     pairs = told.counted() or _one_pair(told)
-    _, left = told.sides()
-    if isinstance(on, Trouble) or any(set(group) & set(left) for _, _, group in pairs):
+    left = () if told.items[0].meaning is Word.EXCEPT else told.sides()[1]
+    is_set_right = told.has(Word.IT_IS) and not told.amounts()  # "it's scale on the bay"
+    if is_set_right or isinstance(on, Trouble) or any(set(group) & set(left) for _, _, group in pairs):
         return None
     found: list[Command] = []
     for amount, named, group in pairs:
@@ -138,6 +217,8 @@ def find(told: Mentions) -> Filled:
             found.append(LogFind(plants=group, grade=amount, pest=key, where=where, on=on))
         elif amount is None and len(pairs) == 1 and (key is not None or told.has(Word.BUGS)):
             found.append(ask_amount(group, key, on))
+        elif amount == 0 and len(pairs) == 1:
+            found.append(LogCheck(plants=group, on=on))
         elif amount and (len(group) == 1 or "each" in told.words):
             found.append(LogFind(plants=group, count=amount, pest=key, where=where, on=on))
         else:
@@ -150,6 +231,8 @@ def _one_pair(told: Mentions) -> list[Counted]:
     plants, amounts, pests = told.plants(), told.amounts(), told.every(Pest)
     if len(amounts) != 1:
         return []
+    if not plants and not told.every((Plants, Place, OneOf)) and len(told.setting.before) == 1:
+        plants = told.setting.before
     is_seen = pests or told.has(Word.BUGS, Word.SAW, Word.LEFT, Word.HAD) or told.setting.before
     if len(plants) == 1 and is_seen:
         return [(amounts[0], pests[0].key if pests else told.setting.pest, plants)]
@@ -182,19 +265,41 @@ def none(told: Mentions) -> Filled:
         return None
     if not plants and left and not told.has(Word.ALL):
         plants = left if told.has(Word.CHECKED, Word.NONE, Word.NOTHING, Word.CLEAN) else ()
+    if plants and not left and told.has(Word.REST):  # "ivy and the others clean"
+        plants = (*plants, *told.setting.others(plants))
     is_bare = not plants and not left and not told.every((Place, OneOf))
     if is_bare and told.has(Word.CHECKED) and told.has(Word.ALL):
         known = (plant.id for plant in told.situation.plants)
         plants = tuple(plant for plant in known if plant not in told.situation.found_today)
-        if is_of_many(plants, told.setting) and isinstance(on, date | None):
+        if _is_of_many(plants, told) and isinstance(on, date | None):
             return (ask_none_seen(plants, on),)
     elif is_bare and not told.has(Word.REST):
         plants = told.setting.about() if told.setting.is_first else told.setting.before
     if not plants and not told.every((Place, OneOf)) and told.speaks_of_the_rest():
-        plants = _the_rest(told, left)
+        plants = _the_rest(told, (*left, *told.setting.before))
+        asked = () if plants or not is_bare or isinstance(on, Trouble) else _all_treated(told)
+        if asked and not isinstance(on, Trouble):
+            return (ask_none_seen(asked, on),)
     if not plants or isinstance(on, Trouble) or told.is_ahead():
         return None
     return (LogCheck(plants=plants, level=told.one(Level), on=on),)
+
+
+def _all_treated(told: Mentions) -> tuple[PlantId, ...]:
+    """Give what a look may be of where none was asked for: what is treated tonight, or all there are."""
+    known = (plant.id for plant in told.situation.plants)
+    out = {*told.situation.found_today, *told.setting.before}
+    is_all = told.has(Word.ALL) and not told.has(Word.DONE)
+    return tuple(plant for plant in known if plant not in out) if is_all else told.setting.treatments()
+
+
+def _is_of_many(plants: tuple[PlantId, ...], told: Mentions) -> bool:
+    """Whether a look at them all was neither asked for nor is taken at its word in a home so large."""
+    return len(plants) > _MANY and not set(plants) <= set(told.setting.looks())
+
+
+_MANY = 12
+"""A look at all of so many plants is asked about. Judgement."""
 
 
 def later(told: Mentions) -> Filled:
@@ -204,6 +309,8 @@ def later(told: Mentions) -> Filled:
     plants = _put_off(told)
     is_behind = bool(told.days()) and speaks_of_before(told.items)
     if not plants or (not is_put_off and on is None and not at) or told.words & {"was", "were"} or is_behind:
+        return None
+    if told.every(Moment) and told.days():
         return None
     tomorrow = told.situation.today + timedelta(days=1)
     if at is not None and (on is None or isinstance(on, Trouble)):
@@ -220,15 +327,25 @@ def later(told: Mentions) -> Filled:
     return (Postpone(plants=plants, on=on if is_ahead and isinstance(on, date) else tomorrow),)
 
 
+def speaks_of_before(items: Sequence[Item]) -> bool:
+    """Whether what is denied is of the past: "did not", "was not"."""
+    return any(
+        bool(_BEHIND.intersection(before.text.split()[-1:])) and item.meaning is Word.NOT
+        for before, item in pairwise(items)
+    )
+
+
 _PUTS_OFF = (Word.LATER, Word.NO_TIME, Word.SKIP, Word.NOT, Word.YET, Word.NOTHING, Word.UNTIL, Word.NONE)
 _LATER_WORDS = frozenset({"wait", "instead", "another"})
 
 
 def _put_off(told: Mentions) -> tuple[PlantId, ...]:
     named, left = told.sides()
+    is_rest = told.has(Word.REST) or told.excepts()
     is_whole = told.has(Word.ALL, Word.NOTHING, Word.NONE) and not named and told.speaks_of_the_rest()
-    if told.has(Word.REST) or is_whole:
-        return tuple(one for one in told.setting.tonight() if one not in {*named, *left})
+    if is_rest or is_whole:
+        out = {*named, *left, *(told.setting.before if is_rest else ())}
+        return tuple(one for one in told.of_places() or told.setting.tonight() if one not in out)
     plants = named or left or told.of_places() or told.setting.before
     is_bare = not told.every((Plants, Place, OneOf)) and not told.names_no_plant_known()
     return plants or (told.setting.tonight() if is_bare else ())
@@ -236,15 +353,17 @@ def _put_off(told: Mentions) -> tuple[PlantId, ...]:
 
 def isolate(told: Mentions) -> Filled:
     """Fill plants put apart, and where to."""
-    plants, on, place = _named(told) or told.setting.about(), told.behind(), told.one(Place)
+    about = () if told.words & {"they", "them", "those"} else told.setting.about()
+    plants, on, place = _named(told) or about, told.behind(), told.one(Place)
     is_called = told.has(Word.ISOLATE, Word.AWAY) or bool(told.words & _APART)
-    if (
-        not plants
-        or not is_called
-        or isinstance(on, Trouble)
-        or _is_not_told(told)
-        or told.every((Count, Grade, Method))
-    ):
+    if not plants or not is_called or _is_not_told(told) or told.every((Count, Grade, Method)):
+        return None
+    is_behind = isinstance(on, date) and on < told.situation.today
+    if "quarantine" in told.words and not is_behind:
+        until = told.ahead()
+        days = (until - told.situation.today).days if isinstance(until, date) else QUARANTINE_DAYS
+        return (Isolate(plants, quarantine_days=max(days, SHORT_QUARANTINE_DAYS)),)
+    if isinstance(on, Trouble):
         return None
     apart = Isolate(plants, on)
     return (apart,) if place is None else (apart, MovePlant(plants, place.id, on))
@@ -285,10 +404,17 @@ def move(told: Mentions) -> Filled:
     return (MovePlant(plants, places[-1].id, on),)
 
 
+def leads_to_a_stranger(told: Mentions) -> bool:
+    """Whether a plant went where nobody has told of yet: "put it in the bathroom"."""
+    is_led = any(item.text.split()[0] in {"to", "in", "into", "onto", "on"} for item in told.items[:-1])
+    is_moved = told.has(Word.MOVE, Word.PUT, Word.FILL_TO) and not told.every(Place) and not told.days()
+    return is_led and is_moved and isinstance(told.items[-1].meaning, Unknown)
+
+
 def release(told: Mentions) -> Filled:
     """Fill plants back from isolation."""
     plants, on = _named(told), told.behind()
-    if not plants or isinstance(on, Trouble) or told.is_denied():
+    if not plants or isinstance(on, Trouble) or told.is_denied() or told.is_let_loose():
         return None
     return (ReleasePlant(plants=plants, on=on, confirmed=told.has(Word.ANYWAY)),)
 
@@ -393,14 +519,47 @@ def _key(told: Mentions, product: Product) -> str | None:
 def temperature(told: Mentions) -> Filled:
     """Fill how warm a place is; a bare number counts in the household's degrees."""
     place, on = told.one(Place), told.behind()
-    read = warmths(told.items, told.situation.units)
+    read = _warmths(told.items, told.situation.units)
     if place is None or isinstance(on, Trouble) or not read:
         return None
-    if not all(_LEAST_WARM <= celsius <= _MOST_WARM for celsius in read):
+    if not all(LEAST_WARM <= celsius <= MOST_WARM for celsius in read):
         return None
     if told.words & USUALLY and len(read) == 1:
         return (ReadTemperature(place.id, read[0], months=ALL_YEAR),)
-    return (read_as(place.id, read, on),)
+    return (_read_as(place.id, read, on),)
+
+
+def _warmths(items: Sequence[Item], units: Units) -> list[float]:
+    """
+    Give the temperatures told, a bare number in the home's degrees. [degC].
+
+    Beside one told in degrees a bare number counts only where both are called the ends of a day.
+    """
+    told = [float(one.meaning.celsius) for one in items if isinstance(one.meaning, Warmth)]
+    bare = [float(one.meaning.value) for one in items if isinstance(one.meaning, Count)]
+    if units is Units.US:
+        bare = [round((value - 32) / 1.8, 1) for value in bare]
+    if _is_span(items):
+        return [*bare, *told]
+    return told or (bare if len(bare) == 1 else [])
+
+
+def _is_span(items: Sequence[Item]) -> bool:
+    """Whether two numbers are the ends of a day: "16 to 24", "min 16 max 24"."""
+    texts = [one.text.casefold() for one in items]
+    numbers = [at for at, one in enumerate(items) if isinstance(one.meaning, Count | Warmth)]
+    if len(numbers) != _PAIR:
+        return False
+    between = texts[numbers[0] + 1 : numbers[1]]
+    return bool(_OF_A_DAY & set(texts)) or (len(between) == 1 and between[0] in _UP_TO)
+
+
+def _read_as(place: PlaceId, read: Sequence[float], on: date | None) -> ReadTemperature:
+    """Make a reading of one temperature, or of a day's lowest and highest. [degC]."""
+    if len(read) == 1:
+        return ReadTemperature(place, read[0], on)
+    low, high = sorted(read)
+    return ReadTemperature(place, round((low + high) / 2, 1), on, low=low, high=high)
 
 
 def hold(told: Mentions) -> Filled:
@@ -512,13 +671,15 @@ _WEEK, _LONGEST_HABIT = 7, 90
 
 def mix(told: Mentions) -> Filled:
     """Fill a mixture asked for."""
-    volume, product = told.one(Volume), told.one(Product)
+    volume, unclear, product = told.one(Volume), told.one(UnclearVolume), told.one(Product)
     if product is not None and product.id is None:
         return None
-    identity = None if product is None else product.id
+    mixed = Mix(volume_ml=None, product=None if product is None else product.id)
+    if unclear is not None:
+        return (ask_which_measure(mixed, unclear),)
     if volume is None:
-        return (Mix(volume_ml=None, product=identity, is_for_tonight=True),)
-    return (Mix(volume_ml=float(volume.ml), product=identity),)
+        return (replace(mixed, is_for_tonight=True),)
+    return (replace(mixed, volume_ml=float(volume.ml)),) if 0 < volume.ml <= MOST_ML else None
 
 
 def use(told: Mentions) -> Filled:

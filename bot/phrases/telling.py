@@ -1,0 +1,455 @@
+"""What is told for sure, by two witnesses: what is written unasked; or what is asked back."""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from datetime import timedelta
+from decimal import Decimal
+from itertools import dropwhile, pairwise, takewhile
+
+from bot.actions.action import ButtonText, Choice, Command
+from bot.actions.ask import Ask, Topic
+from bot.actions.correct_entry import DeleteEntry, Entered, Kind
+from bot.actions.courtesy import Thanks
+from bot.actions.decline import Decline
+from bot.actions.hold import Hold
+from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.log_check import LogCheck
+from bot.actions.log_find import LogFind
+from bot.actions.log_round import LogRound
+from bot.actions.lose_plant import LosePlant
+from bot.actions.not_understood import NotUnderstood
+from bot.actions.postpone import Postpone
+from bot.actions.situation import Situation
+from bot.domain.identity import PlantId
+from bot.domain.trade import Method
+from bot.phrases.accounting import Part, is_called, is_idle, strangers, whole
+from bot.phrases.asking import Meant, ask_none_seen, ask_seen
+from bot.phrases.days import Day, Trouble
+from bot.phrases.forms.filling import (
+    LEAST_WARM,
+    MOST_WARM,
+    correct_count,
+    leads_to_a_stranger,
+    speaks_of_before,
+)
+from bot.phrases.forms.rows import REPORTS, ROWS, SAYS_NOTHING
+from bot.phrases.guess import Guess, rank
+from bot.phrases.items import Item, Unknown
+from bot.phrases.lexicon import Spot, Tool, Word, listed
+from bot.phrases.mentions import NO_PLANTS, Mentions
+from bot.phrases.names import OneOf, Pest, Place, Plants, Product
+from bot.phrases.numbers import MOST_COUNTED, Count, Volume, Warmth
+from bot.phrases.offering import Likely, likely
+from bot.phrases.setting import DATES, Setting, unique
+from bot.phrases.spotting import has_slip, spotted, with_names
+from bot.phrases.text import is_signed
+from bot.phrases.values import plants_of
+
+SURE_FROM = 0.5
+"""A form this likely is written where every word is accounted for: of 2,000 such lines of hands left out two
+were wrong."""
+SURE_WITH_STRANGERS = 0.9
+CALLED_FROM = 0.3
+"""A form is not told below it, whatever words call it."""
+_MOST_CALLED = 5
+MOST_STRANGERS = 2
+_MOST_CHOICES = 8
+_PAIR = 2
+_NOTHING_SEEN = (Word.NOTHING, Word.NONE, Word.CLEAN, Word.GONE, Word.NOT)
+_POINTING = (Word.ALL, Word.BOTH, Word.IT, Word.THEM)
+_ASKS = re.compile(
+    r"\W*(?:(?:is|are|was|were) (?:the|my|our|it|that|this|there|all)\b"
+    r"|did (?:i|we|you|they|he|she)\b"
+    r"|(?:do|does|have|has|can|could|should|will|would) (?:i|we|you|it|they|he|she)\b)",
+    re.IGNORECASE,
+)
+"""How a question begins, with a mark behind it or without: it is never written unasked."""
+_BEHIND_A_NAME = listed("just arrived came in on at from for")
+_DATED = REPORTS | {"hold"}
+
+
+def tell(text: str, situation: Situation) -> Meant:
+    """Read what is told in a message or a part of it to its last word; else ask back."""
+    if not any(character.isalnum() for character in text):
+        return (NotUnderstood(text),)
+    guesses = rank(with_names(text, situation), situation)
+    told = surely(text, situation, guesses)
+    return told or _asked_back(text, situation, guesses) or (NotUnderstood(text),)
+
+
+def surely(text: str, situation: Situation, guesses: Sequence[Guess]) -> Meant:
+    """
+    Give what is written unasked.
+
+    Two witnesses agree: the model, that it is of this form, and the form's row, which is filled by words of
+    which none that carries meaning is left over. Words nobody listed ask for more of the model.
+    """
+    best = best_of(text, situation, guesses)
+    if best is None or has_slip(text, situation) or _ASKS.match(text):
+        return ()
+    told = Mentions(spotted(text, situation), Setting(situation))
+    is_of_work = told.every((Plants, Place, Method)) or told.has(*_POINTING, Word.REST)
+    if is_signed(text) and not is_of_work and sum(one.meaning is Word.DONE for one in told.items) < _PAIR:
+        return ()  # a sign alone, which stands for "done", may agree to anything
+    return tuple(_or_asked(one, told) for one in best.commands)
+
+
+def best_of(text: str, situation: Situation, guesses: Sequence[Guess]) -> Likely | None:
+    """Fill the likeliest form that is sure; a less likely one where its listed words leave nothing over."""
+    first = next(_of_form(text, situation, guesses[:1]), None)
+    if first is not None and (strange := first.strangers()) is not None and strange <= MOST_STRANGERS:
+        chance = _chance(guesses, first.form)
+        if chance >= (SURE_WITH_STRANGERS if strange else SURE_FROM) or (
+            not strange and (first.is_called or first.form == "move")
+        ):
+            return first
+    told = Mentions(spotted(text, situation), Setting(situation))
+    is_count = bool(told.every((Count, Pest))) and all(map(_is_of_a_count, told.items))
+    others = [
+        one
+        for one in guesses[:_MOST_CALLED]
+        if sum(each.chance for each in guesses if _tells_of(each.form, one.form, told)) >= CALLED_FROM
+        or (is_count and one.form == "find")
+        or (one.form == "done" and told.is_let_loose())
+        or (one.form == "isolate.stays" and told.has(Word.UNMOVABLE))
+    ]
+    called = (one for one in _of_form(text, situation, others) if one.is_called and one.strangers() == 0)
+    return next(called, None)
+
+
+def _is_of_a_count(item: Item) -> bool:
+    """Whether it may stand in "hoya 3", which is always a find; "one hoya" is none."""
+    is_number = isinstance(item.meaning, Count) and item.text != "one"
+    return is_number or isinstance(item.meaning, Plants | Pest) or item.meaning in {Word.FILLER, Word.HAD}
+
+
+def _of_form(text: str, situation: Situation, guesses: Sequence[Guess]) -> Iterator[Likely]:
+    told = [one for one in guesses if one.form not in SAYS_NOTHING and not one.form.startswith("ask.")]
+    for one in likely(text, situation, told) if told else ():
+        if one.form and not contradict(tuple(whole(one.commands))):
+            yield one
+
+
+def _chance(guesses: Sequence[Guess], form: str) -> float:
+    """Give the chance of a form, with or without chatter beside it."""
+    return sum(one.chance for one in guesses if _heads(one.form) == _heads(form))
+
+
+def _heads(form: str) -> frozenset[str]:
+    return frozenset(form.split("+")) - SAYS_NOTHING
+
+
+def _tells_of(form: str, other: str, told: Mentions) -> bool:
+    """
+    Whether a form tells what another does, and no round besides in words that nobody knows.
+
+    A trace is as good as a find there: "white fluff on the hoya".
+    """
+    more, heads = (
+        frozenset("find" if one == "sign" else one for one in _heads(each)) for each in (form, other)
+    )
+    return heads <= more and not ("done" in more - heads and told.every(Unknown))
+
+
+def _or_asked(command: Command, told: Mentions) -> Command:
+    """Ask what is told too briefly to be written: "checked ivy", "none", "not yet", "gone"."""
+    match command:
+        case LogCheck(plants=plants, on=on):
+            if not told.every((Plants, Place)) and set(plants) <= set(told.setting.answered()):
+                return ask_none_seen(plants, on)  # "all done, none seen"
+            opening = told.items[0].text
+            is_of_some = told.every((Plants, Place)) or told.has(*_POINTING) or told.setting.about()
+            if not (is_of_some or told.has(Word.REST) or opening.startswith("all")):
+                return ask_seen((), on)
+            # "clean the hoya", "all clean, hoya"
+            is_task = told.every(Plants) and (
+                opening == "clean"
+                or (opening.startswith("all") and isinstance(told.items[-1].meaning, Plants))
+            )
+            is_seen = told.has(*_NOTHING_SEEN) or Count(Decimal(0)) in told.every(Count)
+            return ask_seen(plants, on) if is_task or not is_seen else command
+        case Hold(until=None) if told.has(Word.AWAY):
+            return Incomplete(missing=Missing.WHEN, text="away")
+        case Postpone(plants=plants) if _is_till_no_day(told):
+            return _ask_when(plants if told.every(Plants) else (), plants, told.situation)
+        case LosePlant(plants=plants) if told.has(Word.DELETE):
+            return _taken_off(plants, told)
+        case LosePlant(plants=plants) if not told.has(Word.LOST):
+            return Incomplete(
+                missing=Missing.LOST, plants=plants, choices=(Choice(ButtonText.PLANT_LOST, (command,)),)
+            )
+        case Postpone(plants=plants):
+            return replace(command, denied=None if told.days() else _denied(plants, told))
+        case _:
+            return command
+
+
+def _denied(plants: tuple[PlantId, ...], told: Mentions) -> Entered | None:
+    """Read "i did not spray the lemon": it may be written as done."""
+    methods = told.methods()
+    if not told.has(Word.NOT) or len(plants) != 1 or not (methods or told.has(Word.DONE, Word.DO)):
+        return None
+    method = methods[0] if len(methods) == 1 else None
+    return Entered(kind=Kind.TREATED, plant=plants[0], on=told.situation.today, method=method)
+
+
+def _taken_off(plants: tuple[PlantId, ...], told: Mentions) -> Incomplete:
+    """Ask first, for a plant taken off the list is gone from every plan."""
+    is_one = len(plants) == 1
+    off = ButtonText.TAKE_OFF if is_one else ButtonText.TAKE_THEM_OFF
+    taken = Choice(off, (LosePlant(plants),), told.setting.label(plants[0]) if is_one else "")
+    keep = Choice(ButtonText.KEEP, (Decline(),))
+    return Incomplete(missing=Missing.DELETE, plants=plants, choices=(taken, keep))
+
+
+def _is_till_no_day(told: Mentions) -> bool:
+    """Whether it is put off till nobody says when, and may be skipped: "not yet", "hoya done, orchid not"."""
+    is_denied = len(told.items) > 1 and told.items[-1].meaning is Word.NOT
+    laters = {item.text for item in told.items if item.meaning is Word.LATER}
+    if laters and laters <= _ASKS_TO_BE_TOLD and told.hour(latest=12) is None and told.ahead() is None:
+        return True
+    return (is_denied or told.has(Word.YET, Word.SKIP)) and told.ahead() is None
+
+
+def _ask_when(told: tuple[PlantId, ...], plants: tuple[PlantId, ...], situation: Situation) -> Incomplete:
+    tomorrow = situation.today + timedelta(days=1)
+    evenings = (ButtonText.TOMORROW, ButtonText.IN_TWO_DAYS, ButtonText.IN_THREE_DAYS)
+    choices = tuple(
+        Choice(text, (Postpone(plants=plants, on=tomorrow + timedelta(days=days)),))
+        for days, text in enumerate(evenings)
+    )
+    return Incomplete(missing=Missing.LATER, plants=told, choices=choices)
+
+
+def _asked_back(text: str, situation: Situation, guesses: Sequence[Guess]) -> Meant | None:
+    """Ask for what one word leaves open: which of several plants, one nobody knows, a day there is not."""
+    told = Mentions(spotted(text, situation), Setting(situation))
+    if guesses[0].form == "thanks" and guesses[0].chance >= SURE_FROM:
+        return (Thanks(),)
+    is_day = all(one.meaning is Word.FILLER or isinstance(one.meaning, DATES) for one in told.items)
+    if is_day and told.days() and not situation.tonight:
+        return (NotUnderstood(text, reason="nothing open"),)
+    is_nothing = guesses[0].form in SAYS_NOTHING and guesses[0].chance >= SURE_FROM
+    bare = _bare(told, text, is_nothing=is_nothing)
+    if bare is not None:
+        return (bare,)
+    if any(isinstance(item.meaning, OneOf) for item in told.items):
+        return _which_of_them(told, text, situation)
+    denied = _of_the_denied(told)
+    if denied is not None:
+        return (denied,)
+    filled = _filled_as_a_question(text, situation, guesses)
+    if filled:
+        return filled
+    if _is_only_ahead(told):
+        return (NotUnderstood(text, reason=Trouble.FUTURE.value),)
+    form = next((one.form for one in guesses if _heads(one.form) <= _DATED and _heads(one.form)), "")
+    if (
+        not form
+        or is_nothing
+        or guesses[0].form.startswith("ask.")
+        or not (_chance(guesses, form) >= CALLED_FROM or is_called(form.split("+")[0], told))
+    ):
+        return None
+    return _refused(told, text, form) or _which_plant(told, form)
+
+
+def _filled_as_a_question(text: str, situation: Situation, guesses: Sequence[Guess]) -> Meant | None:
+    """Ask what the likeliest form asks, or for what is told twice of one plant."""
+    best = next(iter(likely(text, situation, guesses[:1])), None)
+    if best is not None and contradict(tuple(whole(best.commands))):
+        return (NotUnderstood(text, reason="both"),)
+    is_asked = best and not best.left_out and all(isinstance(one, Incomplete) for one in best.commands)
+    return best.commands if best and is_asked else None
+
+
+def _of_the_denied(told: Mentions) -> Command | None:
+    """Show what may be written of a treatment that is denied, or put it off."""
+    plants, on = told.sides()[0] or told.sides()[1], told.behind()
+    denied = _denied(plants, told)
+    steering = [one.meaning for one in told.items if not isinstance(one.meaning, (Plants, *DATES))]
+    told_of = [one for one in steering if one not in {Word.FILLER, Word.BREAK, Word.DONE, Word.DO}]
+    behind = list(dropwhile(lambda one: one is Word.NOT, told_of))
+    is_odd = told_of[:1] != [Word.NOT] or not all(isinstance(one, Method | Tool) for one in behind)
+    if denied is None or told.forbids or len(told.every(Plants)) != 1 or is_odd or isinstance(on, Trouble):
+        return None
+    if on in {None, told.situation.today}:
+        return Postpone(plants=plants, on=told.situation.today + timedelta(days=1), denied=denied)
+    is_state = bool(told.words & {"was", "were"}) and not speaks_of_before(told.items)
+    return None if is_state else DeleteEntry(of=replace(denied, on=on))
+
+
+_ASKS_TO_BE_TOLD = frozenset({"nudge me", "remind me", "remind us", "ask me", "ask again"})
+"""Words that want to hear of it, and do not say when."""
+
+
+def _is_only_ahead(told: Mentions) -> bool:
+    """Whether what is done or seen is told of a day to come: "done tomorrow"."""
+    is_one = not told.has(Word.AND, Word.BREAK, Word.BUT) and not is_called("later", told)
+    is_past = any(is_called(head, told) for head in ("done", "find", "none"))
+    return is_one and is_past and told.behind() is Trouble.FUTURE
+
+
+_BARE: dict[Word, Command] = {
+    Word.STOP: Hold(),
+    Word.GONE: Incomplete(missing=Missing.LOST),
+    Word.AWAY: Incomplete(missing=Missing.WHEN, text="away"),
+    Word.MIX: Incomplete(missing=Missing.AMOUNT, text="volume"),
+}
+
+
+def _bare(  # noqa: C901 - one arm a word
+    told: Mentions, text: str, *, is_nothing: bool
+) -> Command | None:
+    """Ask what a single word leaves open."""
+    steering = {item.meaning for item in told.items} - {Word.FILLER, Word.BREAK, Word.IT}
+    plants = told.plants()
+    if Word.GONE in steering and plants and (Word.BUGS in steering or told.every(Pest)):
+        return ask_seen(plants)
+    if not is_nothing and leads_to_a_stranger(told):
+        return Incomplete(
+            missing=Missing.WHICH_PLACE, plants=plants, text=text.rsplit(maxsplit=1)[-1].strip(".!,")
+        )
+    if told.has(Word.LATER) and told.days() == [Day(told.situation.today)] and told.hour(latest=12) is None:
+        return _ask_when(plants, plants or told.setting.tonight(), told.situation)
+    set_right = {Word.NOT, Word.MEANT, Word.IT_IS, *told.every((Count, Plants, Pest))}
+    if len(told.every(Count)) == _PAIR and steering <= set_right:
+        right = correct_count(told)
+        return right[0] if right else None
+    if (
+        len(told.strangers()) == 1
+        and steering <= {Word.IT_IS, *told.every((Unknown, Warmth, Count))}
+        and (told.every(Warmth) or Word.IT_IS in steering)
+    ):
+        return Incomplete(missing=Missing.UNKNOWN_PLANT, text=told.strangers()[0])
+    if Word.MIX in steering and not told.every(Volume) and steering <= {Word.MIX, *told.every(Product)}:
+        return _BARE[Word.MIX]
+    if Word.DELETE in steering and len(steering) == _PAIR:
+        unknown = tuple(_unknown(told.items, told.situation))
+        missing = Incomplete(missing=Missing.UNKNOWN_PLANT, text=unknown[0]) if unknown else None
+        return _taken_off(plants, told) if plants else missing
+    if steering and steering <= {Word.SKIP, Word.YET} and told.situation.tonight:
+        return _ask_when((), told.setting.tonight(), told.situation)
+    if steering == {Word.ISOLATE}:
+        return Ask(topic=Topic.ISOLATED)
+    word = next(iter(steering)) if len(steering) == 1 else None
+    if word in {Word.BACK, Word.RESUME}:
+        return Hold(told.situation.today)
+    return _BARE.get(word) if isinstance(word, Word) else None
+
+
+def _refused(told: Mentions, text: str, form: str) -> Meant | None:
+    """Say that there is no such day, nothing open or no such plant."""
+    situation = told.situation
+    day = told.ahead() if form in {"later", "hold"} else told.behind()
+    if form == "hold" and len(told.days()) > 1:
+        return (NotUnderstood(text, reason="away later"),)
+    if isinstance(day, Trouble):
+        return (NotUnderstood(text, reason=day.value),)
+    warm = told.one(Warmth) if told.every(Place) else None
+    if form == "temperature" and warm and not LEAST_WARM <= warm.celsius <= MOST_WARM:
+        return (NotUnderstood(text, reason="temperature"),)
+    counts = [one.value for one in told.every(Count)]
+    if "find" in form and told.every(Plants) and any(not 0 <= one <= MOST_COUNTED for one in counts):
+        return (NotUnderstood(text, reason="count"),)
+    if form == "find" and len(told.plants()) > 1 and len(told.every(Plants)) == len(counts) == 1:
+        return (NotUnderstood(text, reason="each"),)
+    unknown = tuple(_unknown(told.items, situation))
+    if len(unknown) == 1 and (unknown[0] in situation.kinds or not told.every(Plants)):
+        return (Incomplete(missing=Missing.UNKNOWN_PLANT, text=unknown[0]),)
+    is_bare = not told.every((Plants, Place)) and all(is_idle(one, form) for one in told.strangers())
+    open_now = told.setting.treatments() if form == "done" else situation.tonight
+    if form in {"done", "later"} and not open_now and is_bare:
+        return (NotUnderstood(text, reason="nothing open"),)
+    return None
+
+
+def _which_plant(told: Mentions, form: str) -> Meant | None:
+    """Ask for the plant that alone is missing: "webbing", "moved it to the landing"."""
+    setting = told.setting
+    if form == "done" and told.excepts():
+        left = tuple(plant for plant in setting.treatments() if plant not in told.sides()[1])
+        if not left:
+            return (NotUnderstood("done", reason="nothing open"),)
+        return _each_of(left, (LogRound(plants=left[:1]),), "done", setting)
+    plants = unique((*setting.tonight(), *(plant.id for plant in told.situation.plants)))[:_MOST_CHOICES]
+    if not plants or (told.every((Plants, Place)) and form != "move") or form not in ROWS:
+        return None
+    if form == "find" and not (told.every(Pest) or told.has(Word.BUGS, Word.SAW)):
+        return None
+    there = Mentions((*told.items, Item(Plants(plants[:1]), "it")), setting)
+    meant = ROWS[form](there) or ()
+    if not meant or set(plants_of(meant)) != {plants[0]} or strangers((Part(form, there, meant),), ()) != 0:
+        return None
+    return _each_of(plants, meant, " ".join(item.text for item in told.items), setting)
+
+
+def _each_of(plants: tuple[PlantId, ...], meant: Meant, text: str, setting: Setting) -> Meant:
+    """Offer what was told of the first plant for each of them."""
+    told = {plant: tuple(_of_another(one, plants[0], plant) for one in meant) for plant in plants}
+    choices = tuple(Choice(ButtonText.NAMED, told[plant], setting.label(plant)) for plant in plants)
+    return (Incomplete(missing=Missing.WHICH_PLANT, text=text, choices=choices),)
+
+
+def _unknown(items: tuple[Item, ...], situation: Situation) -> Iterator[str]:
+    """Give words nobody knows that stand as a plant's name does."""
+    is_alone = sum(item.meaning is not Word.FILLER for item in items) == _PAIR
+    for before, item in pairwise((Item(Word.FILLER, ""), *items)):
+        is_led = is_alone or before.text in {"the", "my", "our"} or item.text in situation.kinds
+        if isinstance(item.meaning, Unknown) and is_led and item.text not in NO_PLANTS:
+            yield item.text
+
+
+def _which_of_them(told: Mentions, text: str, situation: Situation) -> Meant | None:
+    """Offer each plant the name may stand for, with all that the message would then do."""
+    unclear = {item.text: item for item in told.items if isinstance(item.meaning, OneOf)}
+    item = next(iter(unclear.values()))
+    if len(unclear) > 1:
+        return (NotUnderstood(item.text, reason="which plant"),)
+    setting = Setting(situation)
+    ids = item.meaning.ids[:_MOST_CHOICES] if isinstance(item.meaning, OneOf) else ()
+    said = text.lower().replace(item.text, setting.label(ids[0]), 1)
+    meant = surely(said, situation, rank(with_names(said, situation), situation))
+    if any(isinstance(one, Incomplete) for one in meant) or ids[0] not in plants_of(meant):
+        return None
+    return _each_of(ids, meant, item.text, setting)
+
+
+def _of_another(command: Command, one: PlantId, other: PlantId) -> Command:
+    plants = unique(other if each == one else each for each in plants_of((command,)))
+    return replace(command, plants=plants) if plants else command  # type: ignore[call-arg]
+
+
+def read_arrival(text: str, situation: Situation) -> Meant | None:
+    """Read "got a new orchid": which plant it is and where it stands is asked."""
+    items = spotted(text, situation)
+    meanings = [item.meaning for item in items if item.meaning is not Word.FILLER]
+    if (
+        Word.NEW not in meanings[:2]
+        or meanings[0] not in {Word.NEW, Word.GOT, Word.SAW}
+        or Word.NOT in meanings
+    ):
+        return None
+    if any(isinstance(meaning, Spot) for meaning in meanings):
+        return None
+    behind = items[[item.meaning for item in items].index(Word.NEW) + 1 :]
+    named = takewhile(lambda item: not frozenset(item.text.split()) & _BEHIND_A_NAME, behind)
+    kind = " ".join(item.text for item in named if not isinstance(item.meaning, Day))
+    return (Incomplete(missing=Missing.ADD, text=kind),) if kind else None
+
+
+def contradict(commands: Sequence[Command]) -> bool:
+    """Whether one plant is told to be both done and put off, or both clean and not."""
+    done = {p for c in commands if isinstance(c, LogRound) for p in c.plants}
+    off = set(plants_of(c for c in commands if isinstance(c, Postpone)))
+    none = {p for c in commands if isinstance(c, LogCheck) for p in c.plants}
+    seen = {p for c in commands if isinstance(c, LogFind) for p in c.plants}
+    return bool(done & off or none & seen) or _counts_twice(commands)
+
+
+def _counts_twice(commands: Sequence[Command]) -> bool:
+    """Tell whether one plant is told two numbers of the same animals: "hoya 3 and 2"."""
+    finds = [command for command in commands if isinstance(command, LogFind)]
+    told = [(plant, find.pest, find.where) for find in finds for plant in find.plants]
+    return len(told) != len(set(told))
