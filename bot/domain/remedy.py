@@ -224,8 +224,11 @@ def _round(outbreak: Outbreak, because: Because) -> Remedy:
 def _with_round(outbreak: Outbreak) -> Sequence[Act]:
     """Give what goes with every round besides: what the plant bears, or shelf and label allow."""
     acts = []
-    more = (Method.DRENCH,) if is_drenched_besides(outbreak) else ()
-    for method in (*outbreak.pest.fight.with_round, *more):
+    fight = outbreak.pest.fight
+    drench, spray = (choose_product(outbreak, method) for method in (Method.DRENCH, fight.round_by))
+    # one product put on leaves and mix would be two uses of its label
+    more = (Method.DRENCH,) if is_drenched_besides(outbreak) and drench is not spray else ()
+    for method in (*fight.with_round, *more):
         if not method.uses_product:
             acts += [Act(method)] if bears(outbreak, method) else []
             continue

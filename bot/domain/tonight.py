@@ -279,11 +279,12 @@ class _Plan(Value):
         for plant, tasks in treated.items():
             if plant in looked_first:
                 continue
+            sprayed = {task.product for task in tasks if task.method is Method.SPRAY}
             parts = (
                 Part(
                     method=task.method,
                     product=task.product,
-                    from_at=mornings.get(plant) if task.method is Method.SPRAY else None,
+                    from_at=mornings.get(plant) if task.product in sprayed else None,
                     is_over=task.method is Method.SPRAY and plant in over,
                 )
                 for task in tasks

@@ -162,6 +162,16 @@ def test_living_ones_after_two_clean_outs_are_drenched_in_the_mix_as_the_label_l
     assert Method.DRENCH not in acts(telling, HOYA, 42)
 
 
+def test_one_product_is_not_put_on_leaves_and_mix_in_one_round() -> None:
+    telling = home(label_days=None)
+    telling.tell(ProductSet(product=ProductId(8), ingredient="azadirachtin", label=Label(gap_days=7)))
+    telling.find(HOYA, CITRUS, 0, Grade.MANY)
+    for day in (0, 28):
+        telling.treat(HOYA, day, Method.CLEAN_OUT)
+        telling.find(HOYA, CITRUS, day + 7)
+    assert acts(telling, HOYA, 35) == [Method.WIPE, Method.SPRAY]
+
+
 def test_the_opening_find_is_no_stall() -> None:
     telling = home()
     telling.find(HOYA, CITRUS, 0)
