@@ -200,6 +200,8 @@ class Mentions:
     def is_done_but(self) -> bool:
         """Whether it is told done before anything is left out: "done, not the coffee"."""
         first = next((at for at, item in enumerate(self.items) if item.meaning is Word.DONE), None)
+        if first is not None and self.items[first].text.endswith("did") and first + 1 in self._sides.denials:
+            return False  # "did not spray the hoya"
         return first is not None and all(at > first for at in self._sides.denials)
 
     def is_ahead(self) -> bool:

@@ -13,8 +13,12 @@ from bot.actions.log_round import LogRound
 from bot.actions.postpone import Postpone
 from bot.actions.situation import Asked, KnownPlant
 from bot.domain.identity import PlantId
+from bot.phrases.forms.rows import ROWS
+from bot.phrases.mentions import Mentions
 from bot.phrases.notation import notation
 from bot.phrases.reading import understand
+from bot.phrases.setting import Setting
+from bot.phrases.spotting import spotted
 from tests.phrases.situation import CALATHEA, EVENING, IVY, ORCHID, clauses, said_or_offered
 
 
@@ -91,3 +95,10 @@ def test_a_plant_that_is_only_offered_to_be_added_has_no_find_yet(text: str) -> 
     asked = replace(EVENING, expecting=Expecting.CHOICE, choices=(add,), choice_texts=("Add fern",))
     told = [one for one in understand(text, asked) if isinstance(one, LogFind)]
     assert all(isinstance(plant, int) for one in told for plant in one.plants)
+
+
+@pytest.mark.parametrize(
+    "text", ["did not spray the hoya", "i didn't wipe the orchid", "we did not spray hoya and ivy"]
+)
+def test_what_was_not_done_is_no_round_of_the_others(text: str) -> None:
+    assert ROWS["done"](Mentions(spotted(text, EVENING), Setting(EVENING))) is None
