@@ -1,7 +1,7 @@
 """Who speaks, and of which home: strangers are met, the invited let in, members of several homes asked."""
 
 from collections.abc import Callable
-from dataclasses import replace
+from dataclasses import dataclass
 from datetime import datetime
 from zoneinfo import ZoneInfo
 
@@ -17,7 +17,7 @@ from bot.actions.share import NotJoined, Stranger, join, tell_others, welcome_ne
 from bot.actions.situation import Situation
 from bot.domain.identity import HouseholdId
 from bot.domain.knowledge import Knowledge
-from bot.domain.value import dataclass
+from bot.domain.value import replace
 from bot.messages import answer_of, buttons_of, voice_of
 from bot.phrases.emergencies import hear_emergency
 from bot.wording.answer import Answer

@@ -2,7 +2,7 @@
 
 import logging
 from collections.abc import Callable, Iterable
-from dataclasses import field, replace
+from dataclasses import dataclass, field
 from datetime import datetime
 from functools import cached_property
 
@@ -67,7 +67,7 @@ from bot.arriving import Arriving
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, Entry, Heard, evening_of
 from bot.domain.knowledge import Knowledge
-from bot.domain.value import Value, dataclass
+from bot.domain.value import Value, replace
 from bot.messages import (
     answer_of,
     buttons_of,

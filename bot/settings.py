@@ -5,13 +5,12 @@ import re
 import shlex
 import shutil
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 from urllib.parse import urlsplit
 
 from dotenv import dotenv_values
-
-from bot.domain.value import dataclass
 
 PREFIX = "DUSKROUND_"
 ENV_FILE = Path("duskround.env")

@@ -6,7 +6,6 @@ import os
 import secrets
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from contextlib import suppress
-from dataclasses import replace
 from datetime import datetime, timedelta
 from itertools import chain
 from typing import Any
@@ -15,6 +14,7 @@ from bot.actions.incoming import Incoming, Press
 from bot.actions.press_button import numbers_of
 from bot.clock import Clock
 from bot.conversation import Said
+from bot.domain.value import replace
 from bot.logs import without_values
 from bot.storage.database import Database
 from bot.storage.delivery import QUESTION_KEY, STATUS_KEY

@@ -2,7 +2,6 @@
 
 import asyncio
 import re
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -10,6 +9,7 @@ import httpx
 import pytest
 
 from bot.app import assemble
+from bot.domain.value import replace
 from bot.health import METRICS, Vitals, as_metrics
 from bot.operating import ask_health
 from bot.settings import Secret, Settings

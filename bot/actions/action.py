@@ -1,7 +1,6 @@
 """What actions are made of: a command in, an outcome out, and what an outcome asks and offers."""
 
 from collections.abc import Callable
-from dataclasses import field
 from enum import Enum
 from types import UnionType
 from typing import Any, TypeVar, get_args
@@ -207,10 +206,10 @@ class Asking(Value):
     expecting: Expecting = Expecting.CHOICE
 
 
-class Outcome(Value):
+class Outcome(Value, kw_only=True):
     """What came of a command: the wording makes sentences of it, nobody else does."""
 
-    asking: Asking | None = field(default=None, kw_only=True)
+    asking: Asking | None = None
     """The question it opens; nothing else says whether one is open."""
-    offers: tuple[Choice, ...] = field(default=(), kw_only=True)
+    offers: tuple[Choice, ...] = ()
     """Buttons beside the answer that nothing waits for."""

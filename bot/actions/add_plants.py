@@ -1,7 +1,5 @@
 """Plants, one a line, many in one message."""
 
-from dataclasses import replace
-
 from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk
@@ -14,7 +12,7 @@ from bot.domain.agenda import QUARANTINE_DAYS, SHORT_QUARANTINE_DAYS
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import Draft, PlaceSet, PlantSet
 from bot.domain.refusal import is_edible
-from bot.domain.value import Value
+from bot.domain.value import Value, replace
 
 
 class NewPlant(Value, kw_only=True):

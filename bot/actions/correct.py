@@ -1,7 +1,5 @@
 """Set right what was told last."""
 
-from dataclasses import replace
-
 from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.desk import Desk
 from bot.actions.incomplete import Asks, Missing
@@ -10,6 +8,7 @@ from bot.actions.undo import NothingToUndo, last_group
 from bot.domain.identity import PlantId
 from bot.domain.journal import Draft, Entry, Found, OfAPlant, PestCorrected
 from bot.domain.trade import grade_of
+from bot.domain.value import replace
 
 
 class Correct(Command, kw_only=True):

@@ -1,7 +1,6 @@
 """Put right, or take back, anything told on any day: it is shown with its date, and one tap changes it."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import date, datetime
 from enum import Enum
 
@@ -26,7 +25,7 @@ from bot.domain.journal import (
     Treated,
 )
 from bot.domain.trade import Level, Method, grade_of
-from bot.domain.value import Value
+from bot.domain.value import Value, replace
 
 
 class Kind(Enum):

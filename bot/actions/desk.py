@@ -3,7 +3,7 @@
 from collections import OrderedDict
 from collections.abc import Callable, Iterable
 from collections.abc import Set as AbstractSet
-from dataclasses import field, replace
+from dataclasses import dataclass, field
 from datetime import date, datetime, time
 from threading import Lock
 from typing import Any, TypeVar, cast
@@ -31,7 +31,7 @@ from bot.domain.journal import (
 from bot.domain.knowledge import Knowledge
 from bot.domain.outbreak import Outbreak, outbreak_on
 from bot.domain.tonight import Tonight, tonight
-from bot.domain.value import dataclass
+from bot.domain.value import replace
 
 T = TypeVar("T")
 

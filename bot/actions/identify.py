@@ -1,13 +1,12 @@
 """Find out what it is: one question of the key at a time, and at its end an offer to write the find."""
 
-from dataclasses import replace
-
 from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.desk import Desk
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.log_find import LogFind, grade_choices
 from bot.domain.identity import PlantId
 from bot.domain.key import UNSURE, Creature, KeyQuestion, Nature, next_question, remaining
+from bot.domain.value import replace
 
 
 class Identify(Command, kw_only=True):

@@ -1,7 +1,6 @@
 """What was offered or asked and has no answer: named once, for its day, and never written by itself."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
 from datetime import date, timedelta
 from itertools import takewhile
 
@@ -40,6 +39,7 @@ from bot.domain.journal import (
     Treated,
     evening_of,
 )
+from bot.domain.value import replace
 
 ANSWERED_WITHIN = timedelta(days=7)
 """So long a question of an earlier day is still answered by its buttons, for that day. Judgement."""

@@ -1,6 +1,5 @@
 """Write down looks with none seen: what closes in on a case's end."""
 
-from dataclasses import replace
 from datetime import date
 
 from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
@@ -10,6 +9,7 @@ from bot.domain.journal import CheckedClean
 from bot.domain.progress import Progress
 from bot.domain.release import can_show
 from bot.domain.trade import Level
+from bot.domain.value import replace
 
 BY_WAY = {
     Level.LENS: ButtonText.NONE_BY_LENS,

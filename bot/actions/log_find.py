@@ -2,7 +2,6 @@
 
 from collections.abc import Mapping, Sequence
 from collections.abc import Set as AbstractSet
-from dataclasses import replace
 from datetime import date
 from enum import Enum
 
@@ -28,7 +27,7 @@ from bot.domain.remedy import (
     why_hard,
 )
 from bot.domain.trade import Grade, Level, Method, grade_of
-from bot.domain.value import Value
+from bot.domain.value import Value, replace
 
 
 class LogFind(Command, kw_only=True):

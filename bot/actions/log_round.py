@@ -1,7 +1,6 @@
 """Write down treatments done: tonight's, or others, on any day."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import date, datetime
 from enum import Enum
 
@@ -17,7 +16,7 @@ from bot.domain.progress import Progress
 from bot.domain.refusal import Refusal, Use, eat_from, is_edible, refusals
 from bot.domain.tonight import Kind, is_changed
 from bot.domain.trade import Method
-from bot.domain.value import Value
+from bot.domain.value import Value, replace
 
 Part = tuple[PlantId, Method, ProductId | None]
 """One treatment of one plant."""

@@ -1,7 +1,6 @@
 """Work out a mixture: by the label as told, else by what is usual, marked so."""
 
 from collections.abc import Mapping
-from dataclasses import replace
 from decimal import Decimal
 from enum import Enum
 
@@ -28,6 +27,7 @@ from bot.domain.mixture import (
 )
 from bot.domain.product import ProductKind
 from bot.domain.trade import Form, Method
+from bot.domain.value import replace
 
 
 class Mix(Command, kw_only=True):

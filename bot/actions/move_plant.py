@@ -1,6 +1,5 @@
 """Put plants into another place."""
 
-from dataclasses import replace
 from datetime import date
 
 from bot.actions.action import Command, Outcome, performs
@@ -8,6 +7,7 @@ from bot.actions.desk import Desk
 from bot.actions.isolate import ask_apart
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import Draft, IsolatedNow, PlaceSet, PlantSet
+from bot.domain.value import replace
 
 
 class MovePlant(Command):

@@ -1,7 +1,5 @@
 """Write finds whose pest a word names, or ask which it is."""
 
-from dataclasses import replace
-
 from bot.actions.action import Asking, ButtonText, Choice, performs
 from bot.actions.correct import Correct
 from bot.actions.desk import Desk
@@ -12,6 +10,7 @@ from bot.actions.pest_word import candidates, settle_pest
 from bot.actions.walk_through import GoOn
 from bot.domain.identity import PlantId
 from bot.domain.journal import PestCorrected
+from bot.domain.value import replace
 
 
 @performs

@@ -1,12 +1,12 @@
 """A note for whoever waters while somebody is away: what not to touch, what to do when, where to look."""
 
-from dataclasses import replace
 from datetime import date
 
 from bot.actions.action import Command, Outcome, performs
 from bot.actions.desk import Desk
 from bot.actions.show_due import DueLine, due_lines
 from bot.domain.agenda import plan
+from bot.domain.value import replace
 
 
 class PassOn(Command, kw_only=True):

@@ -1,6 +1,5 @@
 """Put off what was asked tonight."""
 
-from dataclasses import replace
 from datetime import date, datetime, timedelta
 
 from bot.actions.action import Command, Outcome, performs
@@ -20,6 +19,7 @@ from bot.domain.gap import Lateness
 from bot.domain.household import Plant
 from bot.domain.identity import PlantId
 from bot.domain.journal import Postponed
+from bot.domain.value import replace
 
 
 class Postpone(Command, kw_only=True):

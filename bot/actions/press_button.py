@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
 from datetime import date
 
 from bot.actions.action import Asking, ButtonText, Choice, Command, Expecting, Outcome
@@ -18,6 +17,7 @@ from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetCoordinates
 from bot.actions.stock_product import StockProduct
 from bot.domain.journal import evening_of
+from bot.domain.value import replace
 
 GOING_ON = (Expecting.WORK, Expecting.WALK)
 """What is under way until it says itself that it is over."""

@@ -1,6 +1,5 @@
 """How warm a place is."""
 
-from dataclasses import replace
 from datetime import date
 
 from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
@@ -10,6 +9,7 @@ from bot.domain.climate import is_usual_doubted, usual_on
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.journal import TemperatureRead, UsualByMonth
 from bot.domain.measure import Units
+from bot.domain.value import replace
 
 
 class ReadTemperature(Command):

@@ -1,6 +1,5 @@
 """Let plants go back."""
 
-from dataclasses import replace
 from datetime import date
 
 from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
@@ -12,6 +11,7 @@ from bot.actions.show_photos import PhotosShown, show_photos
 from bot.domain.identity import PlantId
 from bot.domain.journal import ReleasedNow
 from bot.domain.progress import Progress
+from bot.domain.value import replace
 
 
 class ReleasePlant(Command, kw_only=True):

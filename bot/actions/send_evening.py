@@ -1,7 +1,6 @@
 """The evening comes: compose the nudge from the state at this moment, or find that nothing is due."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import date, datetime, timedelta
 
 from bot.actions.action import Asking, ButtonText, Choice, Expecting, Outcome
@@ -51,7 +50,7 @@ from bot.domain.progress import Progress
 from bot.domain.refusal import is_warm
 from bot.domain.tonight import Doubt, Kind, Line, Part, Tonight, planned, tonight
 from bot.domain.trade import Level, Method
-from bot.domain.value import Value
+from bot.domain.value import Value, replace
 
 
 class Deed(Value, kw_only=True):

@@ -1,7 +1,6 @@
 """A product onto the shelf, or more about its label."""
 
 from collections.abc import Iterable
-from dataclasses import field, replace
 from decimal import Decimal
 
 from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
@@ -15,6 +14,7 @@ from bot.domain.label import Label, contradiction, impossible
 from bot.domain.outbreak import label_days
 from bot.domain.refusal import is_eating_untold, is_edible
 from bot.domain.remedy import label_to_read
+from bot.domain.value import replace
 
 EATEN_AFTER_DAYS = (0, 1, 3, 7)
 """Days before eating that labels of the kinds we know ask for. From memory. [d]"""
@@ -23,7 +23,7 @@ EATEN_AFTER_DAYS = (0, 1, 3, 7)
 class StockProduct(Command, kw_only=True):
     ingredient: str
     stock_ml: float | None = None
-    label: Label = field(default_factory=Label)
+    label: Label = Label()
     is_sure: bool = False
     """Whether it answers which of two facts holds."""
 

@@ -5,7 +5,6 @@ A pure function of the household, the catalogue and the day. Overdue work is due
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 from datetime import date, timedelta
 from functools import lru_cache
 
@@ -23,7 +22,7 @@ from bot.domain.release import FRESH_DAYS
 from bot.domain.remedy import Act, bears, choose_product
 from bot.domain.slot import is_shadeless
 from bot.domain.trade import Level, Method
-from bot.domain.value import Value
+from bot.domain.value import Value, replace
 from bot.domain.watch import Watch, hatch_to_adult_days, watched
 
 CHECK_ROUTINE = "check"

@@ -5,7 +5,6 @@ Methods and product come from the remedy, the gap from development and label. Ea
 rests on, so that "why" has something to say.
 """
 
-from dataclasses import replace
 from datetime import date, timedelta
 
 from bot.domain.gap import GapPlan, Lateness, lateness, plan_gap
@@ -14,7 +13,7 @@ from bot.domain.outbreak import BY_HAND, PAIRED, WITH_PRODUCT, Outbreak, once
 from bot.domain.progress import progress
 from bot.domain.remedy import Act, Because, Remedy, handwork_of, remedy
 from bot.domain.trade import Method
-from bot.domain.value import Value
+from bot.domain.value import Value, replace
 
 
 class Step(Value, kw_only=True):

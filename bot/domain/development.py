@@ -2,11 +2,10 @@
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import field
 from datetime import date, timedelta
 
 from bot.domain.pest import Pest, Stage
-from bot.domain.value import Value
+from bot.domain.value import Value, field
 
 MARGIN = 3.0  # [degC] above T0; below it the line is known to mislead
 SLOW_DEFAULT = 18.0  # [degC] unknown temperature, slow side

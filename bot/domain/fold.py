@@ -7,7 +7,6 @@ entries do not count at all.
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from collections.abc import Set as AbstractSet
-from dataclasses import field, replace
 from datetime import date, datetime, time, timedelta
 from itertools import takewhile
 from operator import attrgetter
@@ -67,7 +66,7 @@ from bot.domain.journal import (
     WorkTicked,
 )
 from bot.domain.measure import Tool, Units
-from bot.domain.value import Value
+from bot.domain.value import Value, field, replace
 
 T = TypeVar("T", Check, Treatment)
 

@@ -2,12 +2,12 @@
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 from types import MappingProxyType
 
 from bot.domain.campaign import Effect, Effects, Life, Wait
 from bot.domain.development import development_days
 from bot.domain.pest import Pest
+from bot.domain.value import replace
 
 COMPARED_AT_C = 21.0
 """Room warmth, at which gaps and clocks are compared. [degC]"""

@@ -1,7 +1,7 @@
 """The household as it stands: what its journal told, read-only for everyone but the fold."""
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from datetime import date, datetime, time, timedelta
 from decimal import Decimal
 from functools import lru_cache
@@ -15,7 +15,7 @@ from bot.domain.measure import Tool, Units
 from bot.domain.slot import Habits
 from bot.domain.sun import Site
 from bot.domain.trade import Grade, Level, Method, Sign
-from bot.domain.value import Value, dataclass
+from bot.domain.value import Value
 from bot.domain.window import Exposure, Facing, Outdoors
 
 EVENING = time(20)

@@ -5,7 +5,6 @@ Everything about plants is derived from it. A payload is a value of one of the c
 of the `...Set` classes means unchanged. Add fields with a default only: old entries must stay readable.
 """
 
-from dataclasses import field
 from datetime import date, datetime, time, timedelta
 from decimal import Decimal
 from zoneinfo import ZoneInfo
@@ -97,7 +96,7 @@ class ProductSet(Payload, kw_only=True):
     product: ProductId
     ingredient: str | None = None
     stock_ml: float | None = None
-    label: Label = field(default_factory=Label)
+    label: Label = Label()
 
 
 class Found(OfAPlant, kw_only=True):

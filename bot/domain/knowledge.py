@@ -1,14 +1,13 @@
 """What the rules need from the catalogue: pests and product kinds by key."""
 
 from collections.abc import Mapping
-from dataclasses import field
 
 from bot.domain.household import Plant
 from bot.domain.key import Key
 from bot.domain.pest import Pest
 from bot.domain.plant_kind import PlantKind
 from bot.domain.product import ProductKind
-from bot.domain.value import Value
+from bot.domain.value import Value, field
 
 NAMES_KEPT = 20_000
 _NO_APOSTROPHES = str.maketrans("", "", "'\u2019")
@@ -26,7 +25,7 @@ class Knowledge(Value):
     """What tells the pests of a general word apart, by its key."""
     cited: Mapping[str, str] = field(default_factory=dict)
     """Sources by key as they are quoted: author, year, title."""
-    named: dict[str, PlantKind | None] = field(default_factory=dict, compare=False, repr=False)
+    named: dict[str, PlantKind | None] = field(default_factory=dict)
     """Kinds found for names so far: a plan asks for each plant's several times."""
 
     def kind_of(self, plant: Plant) -> PlantKind | None:

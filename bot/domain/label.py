@@ -1,11 +1,10 @@
 """What stands on a product's label, as far as it was told: one value in command, journal and shelf."""
 
-from dataclasses import fields, replace
 from datetime import date
 from decimal import Decimal
 
 from bot.domain.trade import Form
-from bot.domain.value import Value
+from bot.domain.value import Value, names_of, replace
 
 
 class Label(Value, kw_only=True):
@@ -45,7 +44,7 @@ class Label(Value, kw_only=True):
 
     def facts(self) -> tuple[str, ...]:
         """Name the facts that were told."""
-        told = (one.name for one in fields(self) if getattr(self, one.name) is not None)
+        told = (name for name in names_of(self) if getattr(self, name) is not None)
         return tuple(name for name in told if name != "told_on")
 
     def then(self, later: "Label") -> "Label":

@@ -1,7 +1,6 @@
 """One case as it stands on a day, with what every rule asks of it worked out once."""
 
 from collections.abc import Callable
-from dataclasses import field
 from datetime import date, timedelta
 from functools import cached_property
 from typing import Any, TypeVar
@@ -12,7 +11,7 @@ from bot.domain.knowledge import Knowledge
 from bot.domain.pest import Pest
 from bot.domain.plant_kind import PlantKind
 from bot.domain.trade import Method
-from bot.domain.value import dataclass
+from bot.domain.value import Value, field
 
 _T = TypeVar("_T")
 
@@ -26,8 +25,7 @@ NO_WORK = frozenset({Method.PRUNE, Method.REPOT, Method.PREDATORS})
 _NO_ROUND = NO_WORK | {Method.DRY}
 
 
-@dataclass(frozen=True, kw_only=True, eq=False)
-class Outbreak:
+class Outbreak(Value, kw_only=True, eq=False, dict=True):
     """A case of a plant in its household on a day; what is derived from it is derived once."""
 
     household: Household
@@ -35,7 +33,7 @@ class Outbreak:
     plant: Plant
     case: Case
     today: date
-    memo: dict[object, Any] = field(default_factory=dict, repr=False)
+    memo: dict[object, Any] = field(default_factory=dict)
 
     @cached_property
     def pest(self) -> Pest:

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from bot.domain.campaign import Effect, Effects, Evidence, Fight, Least, Leaving, Looking
 from bot.domain.plant_kind import PlantKind
 from bot.domain.trade import Level, Method
-from bot.domain.value import Value, dataclass
+from bot.domain.value import Value
 
 
 class Stage(Value, kw_only=True):
@@ -31,8 +31,7 @@ class Mistaken(Value, kw_only=True):
         return kind is not None and (kind.key in self.kinds or kind.habit in self.habits)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class Pest:
+class Pest(Value, kw_only=True, eq=False):
     """
     One pest: names, development on the fast and on the slow side, and how it is fought and found.
 

@@ -1,9 +1,7 @@
 """Kinds of plant: what their leaves bear, whether they are eaten, where pests hide on them."""
 
-from dataclasses import fields
-
 from bot.domain.campaign import Evidence
-from bot.domain.value import Value
+from bot.domain.value import Value, names_of
 
 HABITS = (
     "bush",
@@ -57,7 +55,7 @@ class PlantKind(Value, kw_only=True):
         return not held and (self.is_edible or not self.is_hairy)
 
 
-TRAITS = tuple(one.name for one in fields(PlantKind) if one.type is bool)
+TRAITS = tuple(name for name in names_of(PlantKind) if PlantKind.__annotations__[name] is bool)
 """What is so of a kind, or not."""
 
 

@@ -22,14 +22,13 @@ from bot.domain.release import (
 )
 from bot.domain.remedy import choose_product, remedy
 from bot.domain.trade import Grade, Method
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 CANNOT_LIFT = "cannot-lift"
 """The trait of a plant whose roots cannot be looked at."""
 
 
-@dataclass(frozen=True, kw_only=True)
-class Progress:
+class Progress(Value, kw_only=True, dict=True):
     """
     How far a case is: rounds, forecast, release.
 

@@ -3,7 +3,6 @@
 import enum
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import field, replace
 from datetime import date, timedelta
 from functools import lru_cache
 
@@ -12,7 +11,7 @@ from bot.domain.development import SLOW_DEFAULT, Clock, Warmth, clock
 from bot.domain.freedom import BLIND_SPOT, ROOT_BLIND_SPOT, Look, p_free
 from bot.domain.pest import Pest
 from bot.domain.trade import Level
-from bot.domain.value import Value
+from bot.domain.value import Value, field, replace
 
 NEVER = date.max  # a day that does not come: too cold to tell
 TARGET = 0.90

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 from collections.abc import Set as AbstractSet
-from dataclasses import replace
 from datetime import date, datetime, timedelta
 from enum import Enum
 
@@ -27,7 +26,7 @@ from bot.domain.remedy import Act, handwork_of, label_to_read
 from bot.domain.roots import wants_root_look
 from bot.domain.slot import SlotKind
 from bot.domain.trade import Level, Method
-from bot.domain.value import Value
+from bot.domain.value import Value, replace
 
 APART_ASKED_AFTER_DAYS = 3
 PEST_ASKED_AFTER_DAYS = 1

@@ -1,7 +1,6 @@
 """Whether what was read leaves no word over that carries meaning: then it is no mere likelihood."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
 from datetime import date, timedelta
 
 from bot.actions.action import Command
@@ -11,7 +10,7 @@ from bot.actions.stock_product import StockProduct
 from bot.domain.identity import PlantId
 from bot.domain.label import Label
 from bot.domain.trade import Form, Grade, Level, Method, Sign
-from bot.domain.value import dataclass
+from bot.domain.value import Value, replace
 from bot.phrases.days import Clock, Day, Every, Moment, Weekday
 from bot.phrases.forms.filling import is_all_but
 from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown
@@ -109,8 +108,7 @@ _BY_MEANS_OF = frozenset({"with", "using"})
 _SPOKEN_OF = frozenset({"find", "none", "sign", "done"})
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(Value):
     """A part of a message, the form it tells, and what that would do."""
 
     head: str

@@ -1,6 +1,5 @@
 """What the parts of one message say of each other: of which plants, on which day, one treatment or two."""
 
-from dataclasses import replace
 from datetime import date
 
 from bot.actions.action import Command
@@ -11,6 +10,7 @@ from bot.actions.log_sign import LogSign
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method
+from bot.domain.value import replace
 from bot.phrases.lexicon import listed
 from bot.phrases.text import plain, words_of
 

@@ -1,7 +1,5 @@
 """A typed answer to the open question: an offered answer in the person's own words, a number, a name."""
 
-from dataclasses import replace
-
 from bot.actions.action import ButtonText, Choice
 from bot.actions.ask import Ask
 from bot.actions.identify import Identify
@@ -18,6 +16,7 @@ from bot.actions.postpone import Postpone
 from bot.actions.release_plant import ReleasePlant
 from bot.actions.situation import Situation
 from bot.domain.trade import Grade, Method, Sign
+from bot.domain.value import replace
 from bot.phrases.asking import Meant
 from bot.phrases.items import Item, items_of
 from bot.phrases.lexicon import Word, is_made_of, listed, phrases_of

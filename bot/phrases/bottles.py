@@ -1,7 +1,7 @@
 """What stands on a bottle: "got soap, concentrate, 49 %", "the neem label says 2 to 5 ml per litre"."""
 
 import re
-from dataclasses import field, replace
+from dataclasses import dataclass, field
 from decimal import Decimal
 
 from bot.actions.action import ButtonText, Choice
@@ -10,7 +10,7 @@ from bot.actions.situation import Situation
 from bot.actions.stock_product import StockProduct
 from bot.domain.label import Label
 from bot.domain.trade import Form
-from bot.domain.value import dataclass
+from bot.domain.value import replace
 from bot.phrases.asking import Meant
 from bot.phrases.days import Every, when_at
 from bot.phrases.lexicon import listed, phrase_at

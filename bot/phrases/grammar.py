@@ -1,7 +1,6 @@
 """From a message to commands: deterministic, strict, and never a write that was not told."""
 
 import re
-from dataclasses import replace
 from typing import TypeGuard
 
 from bot.actions.action import ButtonText, Choice, Command, Expecting
@@ -42,6 +41,7 @@ from bot.actions.undo import Undo
 from bot.actions.walk_through import BeginWalk
 from bot.domain.identity import PlantId
 from bot.domain.measure import Units
+from bot.domain.value import replace
 from bot.phrases.answering import evenings_asked_for, read_answer, read_why
 from bot.phrases.asking import Meant
 from bot.phrases.bottles import read_bottle

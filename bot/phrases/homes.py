@@ -3,7 +3,7 @@
 import re
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field
 from functools import lru_cache
 from itertools import groupby, pairwise, takewhile
 
@@ -17,7 +17,7 @@ from bot.catalogue.towns import find_towns
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.measure import INCH_CM
 from bot.domain.trade import Form, Grade
-from bot.domain.value import dataclass
+from bot.domain.value import Value, replace
 from bot.domain.window import Facing, Outdoors
 from bot.phrases.days import every_at
 from bot.phrases.kept import kept
@@ -181,8 +181,7 @@ _COUNTING = (*"0123456789", *_GRADES.values())
 _FORMS = {Form.READY: "ready to use", Form.CONCENTRATE: "concentrate"}
 
 
-@dataclass(frozen=True, slots=True)
-class Home:
+class Home(Value):
     """What a message tells of a home."""
 
     town: str = ""
@@ -266,8 +265,7 @@ def _way(told: Facing | Outdoors | None) -> str:
     return "" if told is None else {"none": "no window"}.get(told.value.lower(), told.value.lower())
 
 
-@dataclass(frozen=True, slots=True)
-class _Event:
+class _Event(Value):
     """A run of words and what it stands for."""
 
     what: str

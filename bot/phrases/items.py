@@ -5,10 +5,10 @@ from collections.abc import Sequence
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Sign
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.phrases.days import Clock, Day, When, when_at
 from bot.phrases.kept import kept
-from bot.phrases.lexicon import KNOWN, Value, Word, phrase_at, words_of_class
+from bot.phrases.lexicon import KNOWN, Listed, Word, phrase_at, words_of_class
 from bot.phrases.names import Named, Names, OneOf, Plants, names_of
 from bot.phrases.numbers import Count, Measure, count_at, measure_at
 
@@ -16,39 +16,34 @@ _POINTING = frozenset({"the", "this", "that", "other", "which", "each", "every",
 _STEERING = frozenset({Word.DONE, Word.NOT, Word.ALL, Word.EXCEPT, Word.NOTHING, Word.HEDGE})
 
 
-@dataclass(frozen=True, slots=True)
-class Unknown:
+class Unknown(Value):
     """A word that stands for nothing known."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class OfMonth:
+class OfMonth(Value):
     """A day of a month that is not named: "the 15th"."""
 
     day: int
 
 
-@dataclass(frozen=True, slots=True)
-class Span:
+class Span(Value):
     """A number of days, not said whether behind or ahead."""
 
     days: int
 
 
-@dataclass(frozen=True, slots=True)
-class Percent:
+class Percent(Value):
     """A strength."""
 
     value: float
 
 
-Meaning = Value | When | Named | Count | Measure | Unknown | OfMonth | Span | Percent
+Meaning = Listed | When | Named | Count | Measure | Unknown | OfMonth | Span | Percent
 
 
-@dataclass(frozen=True, slots=True)
-class Item:
+class Item(Value):
     """A meaning and the words it was read from."""
 
     meaning: Meaning
@@ -127,7 +122,7 @@ def _is_pronoun(words: tuple[str, ...], at: int) -> bool:
     return words[at] == "one" and (before in _POINTING or (before != "" and before not in KNOWN))
 
 
-def _name_wins(size: int, phrase: tuple[Value, int]) -> bool:
+def _name_wins(size: int, phrase: tuple[Listed, int]) -> bool:
     value, length = phrase
     return size > length or (size == length and value not in _STEERING and not isinstance(value, Sign))
 

@@ -8,7 +8,7 @@ from pathlib import Path
 from sys import intern
 
 from bot.domain.trade import Form, Grade, Level, Method, Sign
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 
 class Word(Enum):
@@ -69,23 +69,21 @@ class Word(Enum):
     RESUME = auto()
 
 
-@dataclass(frozen=True, slots=True)
-class Tool:
+class Tool(Value):
     """A method named, not told as done: "spray", "a rinse"."""
 
     method: Method
 
 
-@dataclass(frozen=True, slots=True)
-class Spot:
+class Spot(Value):
     """Where on the plant something was seen."""
 
     name: str
 
 
-Value = Word | Tool | Spot | Method | Grade | Sign | Level | Form
+Listed = Word | Tool | Spot | Method | Grade | Sign | Level | Form
 
-_KINDS: dict[str, Callable[[str], Value]] = {
+_KINDS: dict[str, Callable[[str], Listed]] = {
     "words": lambda key: Word[key.replace("-", "_").upper()],
     "methods": Method,
     "tools": lambda key: Tool(Method(key)),
@@ -105,13 +103,13 @@ def _phrases(spellings: str) -> Iterator[tuple[str, ...]]:
             yield words
 
 
-PHRASES: dict[tuple[str, ...], Value] = {
+PHRASES: dict[tuple[str, ...], Listed] = {
     words: made(key)
     for kind, made in _KINDS.items()
     for key, spellings in _FILE[kind].items()
     for words in _phrases(spellings)
 }
-FREE: dict[tuple[str, ...], Value] = {
+FREE: dict[tuple[str, ...], Listed] = {
     words: made(key)
     for kind, made in _KINDS.items()
     for key, spellings in _FILE["free"].get(kind, {}).items()
@@ -146,7 +144,7 @@ def words_in(phrases: Iterable[str]) -> frozenset[str]:
     return frozenset(intern(word) for phrase in phrases for word in phrase.split())
 
 
-def phrase_at(words: tuple[str, ...], start: int) -> tuple[Value, int] | None:
+def phrase_at(words: tuple[str, ...], start: int) -> tuple[Listed, int] | None:
     """Longest listed phrase that begins here, and its length in words."""
     for size in range(min(_LONGEST_FROM.get(words[start], 0), len(words) - start), 0, -1):
         value = PHRASES.get(words[start : start + size])

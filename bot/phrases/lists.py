@@ -1,13 +1,12 @@
 """Plants told of outside the setting-up: a list that nobody asked for, and news of one in passing."""
 
 import re
-from dataclasses import replace
 
 from bot.actions.action import Command, Expecting
 from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.set_place import SetPlace
 from bot.actions.situation import Situation
-from bot.domain.value import Value
+from bot.domain.value import Value, replace
 from bot.phrases.homes import MOST_PLANTS, holds_a_kind, read_home
 from bot.phrases.lexicon import listed, words_of_class
 from bot.phrases.names import OneOf, Place, Plants, names_of

@@ -9,7 +9,7 @@ from bot.actions.situation import Situation
 from bot.catalogue.load import load
 from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Method
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.phrases.days import Clock, Moment, Trouble, When, day_ahead, day_behind, meant_hour
 from bot.phrases.items import Item, OfMonth, Span, Unknown
 from bot.phrases.lexicon import Tool, Word, listed
@@ -43,8 +43,7 @@ _PAIR = 2
 _LONGEST_MONTH = 31
 
 
-@dataclass(frozen=True, slots=True)
-class _Sides:
+class _Sides(Value):
     """Plants told of, plants left out, and where what leaves them out stands."""
 
     kept: tuple[PlantId, ...]
@@ -52,8 +51,7 @@ class _Sides:
     denials: frozenset[int]
 
 
-@dataclass(frozen=True)
-class Mentions:
+class Mentions(Value, dict=True):
     """What the items of a part of a message name, and the plants of the part before."""
 
     items: tuple[Item, ...]

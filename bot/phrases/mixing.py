@@ -1,6 +1,6 @@
 """Mixtures: "2 l of neem at 0.5 %", "1 tbsp a gallon", "1:20 for a litre", "dilute 70 % alcohol to 25 %"."""
 
-from dataclasses import field, replace
+from dataclasses import dataclass, field
 from decimal import Decimal
 
 from bot.actions.action import ButtonText, Choice
@@ -13,7 +13,7 @@ from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.measure import IMPERIAL_ML, METRIC_ML, US_ML, Tool
 from bot.domain.mixture import Share, spray_ml
-from bot.domain.value import dataclass
+from bot.domain.value import replace
 from bot.phrases.asking import Meant
 from bot.phrases.days import Day, Trouble, day_behind
 from bot.phrases.items import items_of

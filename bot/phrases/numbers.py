@@ -4,7 +4,7 @@ import re
 from decimal import Decimal
 
 from bot.domain.measure import IMPERIAL_ML, INCH_CM, METRIC_ML, US_ML, Units
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 
 _THOUSANDS = re.compile(r"-?\d{1,3}(?:[.,]\d{3})+")
 _DIGITS = re.compile(r"-?\d+(?:[.,]\d+)?")
@@ -69,37 +69,32 @@ _SCALES = {"c": False, "celsius": False, "centigrade": False, "f": True, "fahren
 _FREEZING_F, _PER_F = Decimal(32), Decimal(5) / Decimal(9)
 
 
-@dataclass(frozen=True, slots=True)
-class Count:
+class Count(Value):
     """A bare number."""
 
     value: Decimal
 
 
-@dataclass(frozen=True, slots=True)
-class Volume:
+class Volume(Value):
     """A volume told. [mL]."""
 
     ml: Decimal
 
 
-@dataclass(frozen=True, slots=True)
-class UnclearVolume:
+class UnclearVolume(Value):
     """A quart, pint, cup, ounce or gallon of an unnamed system."""
 
     amount: Decimal
     unit: str
 
 
-@dataclass(frozen=True, slots=True)
-class Warmth:
+class Warmth(Value):
     """A temperature told. [degC]."""
 
     celsius: Decimal
 
 
-@dataclass(frozen=True, slots=True)
-class Length:
+class Length(Value):
     """A pot's width told. [cm]."""
 
     cm: Decimal

@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import field, replace
 
 from bot.actions.action import Command
 from bot.actions.log_check import LogCheck
@@ -10,7 +9,7 @@ from bot.actions.log_find import LogFind
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Level, Method, Sign
-from bot.domain.value import dataclass
+from bot.domain.value import Value, field, replace
 from bot.phrases.accounting import Part, is_called, strange_words, strangers
 from bot.phrases.days import Trouble
 from bot.phrases.forms.rows import REPORTS, ROWS, SAYS_NOTHING
@@ -43,8 +42,7 @@ _JOINTS = frozenset({Word.BUT, Word.AND, Word.EXCEPT})
 _PLAIN_JOINTS = frozenset({"then", "also", "so", "though", "while", "yet", "n", "and"})
 
 
-@dataclass(frozen=True, slots=True)
-class Likely:
+class Likely(Value):
     """Commands, their chance, and the mentions they leave out, as typed."""
 
     commands: tuple[Command, ...]
@@ -80,8 +78,7 @@ def _goes_with_a_round(part: Part) -> bool:
     return part.head == "find" and told.has(Word.IT) and len(told.every(Count)) == 1
 
 
-@dataclass(frozen=True, slots=True)
-class _Laid:
+class _Laid(Value):
     """A beginning of the message laid out in parts."""
 
     cost: float
@@ -94,8 +91,7 @@ class _Laid:
     skipped: tuple[Item, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class _Filled:
+class _Filled(Value):
     """A form filled by a part of the message, and the mentions it leaves out."""
 
     told: Mentions
@@ -108,8 +104,7 @@ class _Filled:
     """What speaks against its being one part: words of other forms, several sentences, two verbs."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Parts:
+class _Parts(Value):
     """The parts of one message, each read once for a form and what went before."""
 
     items: tuple[Item, ...]

@@ -1,7 +1,5 @@
 """What was said back of a home and is put right by the next message: the rest of it is kept."""
 
-from dataclasses import replace
-
 from bot.actions.action import ButtonText
 from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.log_find import LogFind
@@ -9,6 +7,7 @@ from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetTown
 from bot.actions.situation import Situation
 from bot.actions.stock_product import StockProduct
+from bot.domain.value import replace
 from bot.phrases.homes import Home
 from bot.phrases.saying import say_all
 

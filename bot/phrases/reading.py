@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import replace
 from itertools import islice, pairwise
 
 from bot.actions.action import ButtonText, Choice, Command, Expecting
@@ -33,7 +32,7 @@ from bot.actions.stock_product import StockProduct
 from bot.actions.walk_through import EndWalk, PassPlant
 from bot.actions.work_through import EndWork, TickWork
 from bot.catalogue.towns import find_towns
-from bot.domain.value import dataclass
+from bot.domain.value import Value, replace
 from bot.phrases.agreeing import agreed
 from bot.phrases.bottles import SUBSTANCES
 from bot.phrases.doubting import is_doubtful, is_list_of_strangers
@@ -128,8 +127,7 @@ _OPEN_QUESTIONS = frozenset(
 _OPEN_REASONS = frozenset({"", "both", "shelf", "plants", "past", "when", "which plant", "each", "asked"})
 
 
-@dataclass(frozen=True, slots=True)
-class Offer:
+class Offer(Value):
     """A likely meaning: what it would do, the sentence that says so, and its chance."""
 
     commands: tuple[Command, ...]
@@ -162,8 +160,7 @@ _ONE_THING = 2
 """One command with one plant."""
 
 
-@dataclass(frozen=True, slots=True)
-class Reading:
+class Reading(Value):
     """What a message means: written at once, offered, or neither, with topics to choose from."""
 
     sure: tuple[Command, ...] = ()

@@ -7,7 +7,7 @@ from bot.actions.add_plants import NewPlant
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method
-from bot.domain.value import dataclass
+from bot.domain.value import Value
 from bot.phrases.days import Clock, Day, Moment, MonthDay, Murky, Period, Weekday
 from bot.phrases.names import Place
 
@@ -15,8 +15,7 @@ DATES = (Day, Weekday, MonthDay, Murky, Period)
 TIMES = (*DATES, Moment, Clock)
 
 
-@dataclass(frozen=True, slots=True)
-class Setting:
+class Setting(Value):
     """What a part is read in: the household, and the plants of the clause before."""
 
     situation: Situation

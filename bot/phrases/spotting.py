@@ -12,7 +12,7 @@ from bot.domain.trade import Grade, Method, Sign
 from bot.phrases.days import DAYS_OF_THE_WEEK, MONTHS, WEEKDAYS, Clock, Day, Moment, MonthDay, Weekday
 from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown, next_at
 from bot.phrases.kept import kept
-from bot.phrases.lexicon import FREE, KNOWN, PHRASES, Tool, Value, Word, listed
+from bot.phrases.lexicon import FREE, KNOWN, PHRASES, Listed, Tool, Word, listed
 from bot.phrases.names import Names, OneOf, Pest, Place, Plants, Product, names_of
 from bot.phrases.numbers import Count, number_at
 from bot.phrases.slips import slips_between
@@ -352,7 +352,7 @@ def _new_soil(words: _Words, at: int) -> int:
 _SOIL = listed("soil earth compost dirt mix substrate medium pot potting ground mould loam")
 
 
-def _free_at(words: _Words, at: int) -> tuple[Value, int] | None:
+def _free_at(words: _Words, at: int) -> tuple[Listed, int] | None:
     for size in range(min(_LONGEST_FREE, len(words) - at), 0, -1):
         value = FREE.get(words[at : at + size])
         if value is not None:

@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from datetime import timedelta
 from decimal import Decimal
 from itertools import dropwhile, pairwise, takewhile
@@ -23,6 +22,7 @@ from bot.actions.postpone import Postpone
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method
+from bot.domain.value import replace
 from bot.phrases.accounting import Part, is_called, is_idle, strangers, whole
 from bot.phrases.asking import Meant, ask_none_seen, ask_seen
 from bot.phrases.days import Day, Trouble

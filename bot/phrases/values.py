@@ -1,12 +1,12 @@
 """What stands in commands: their plants, and all plain values."""
 
 from collections.abc import Hashable, Iterable, Iterator
-from dataclasses import fields
 from decimal import Decimal
 
 from bot.actions.action import Command
 from bot.actions.incomplete import Incomplete
 from bot.domain.identity import PlantId
+from bot.domain.value import names_of
 
 
 def plants_of(commands: Iterable[Command]) -> Iterator[PlantId]:
@@ -39,10 +39,10 @@ _IDS = frozenset({"place", "product", "plant", "place_id"})
 def _values(commands: Iterable[Command]) -> Iterator[tuple[str, object]]:
     for one in commands:
         if not isinstance(one, Incomplete):
-            for each in fields(one):
-                value = getattr(one, each.name)
+            for name in names_of(one):
+                value = getattr(one, name)
                 if isinstance(value, Hashable):
-                    yield each.name, value
+                    yield name, value
 
 
 def _is_number(value: object) -> bool:

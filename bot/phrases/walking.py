@@ -1,7 +1,5 @@
 """The check walk: "walk", "walk with a lens", and what answers its plants in words."""
 
-from dataclasses import replace
-
 from bot.actions.action import Expecting
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
@@ -9,6 +7,7 @@ from bot.actions.situation import Situation
 from bot.actions.walk_through import BeginWalk, EndWalk, GoOn, PassPlant
 from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Level
+from bot.domain.value import replace
 from bot.phrases.asking import Meant
 from bot.phrases.items import items_of
 from bot.phrases.lexicon import Word, listed, words_in

@@ -1,6 +1,5 @@
 """Payloads and offered commands as JSON text and back, each under a name that outlives a renamed class."""
 
-import dataclasses
 import json
 import re
 from functools import cache, lru_cache
@@ -18,7 +17,7 @@ from bot.domain import journal
 from bot.domain.identity import PlantId
 from bot.domain.journal import Payload
 from bot.domain.label import Label
-from bot.domain.value import Value
+from bot.domain.value import Value, names_of
 from bot.storage.failure import StoreError
 
 _NAMES: dict[type, str] = {BeginTalk: "start", GiveFirstAid: "exposure"}
@@ -37,7 +36,7 @@ KINDS: dict[type, tuple[str, int]] = {
 }
 COMMANDS = {cls: _name(cls) for cls in KNOWN}
 
-_OF_A_LABEL = tuple(one.name for one in dataclasses.fields(Label))
+_OF_A_LABEL = names_of(Label)
 _KIND_CLASSES = {name: (cls, version) for cls, (name, version) in KINDS.items()}
 _COMMAND_CLASSES = {name: cls for cls, name in COMMANDS.items()}
 

@@ -3,7 +3,6 @@
 import json
 import secrets
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
 from typing import Any
 
@@ -15,6 +14,7 @@ from bot.actions.ports import Member, Question
 from bot.domain.identity import EntryId, HouseholdId, MemberId, PlaceId, PlantId, ProductId
 from bot.domain.journal import Draft, Entry
 from bot.domain.naming import shown_name
+from bot.domain.value import replace
 from bot.storage.codec import decode_choices, decode_payload, encode_choices, encode_payload
 from bot.storage.delivery import QUESTION_KEY, Delivery
 from bot.storage.erasing import chats_of, erase_household, erase_member, forget_when_settled

@@ -4,10 +4,10 @@ import asyncio
 import logging
 from collections import deque
 from collections.abc import Callable, Iterable
-from dataclasses import field, replace
+from dataclasses import dataclass, field
 from typing import Any, Protocol
 
-from bot.domain.value import Value, dataclass
+from bot.domain.value import Value, replace
 from bot.telegram.failures import (
     AlreadySettledError,
     ChatMovedError,

@@ -1,6 +1,5 @@
 """What an update comes to once it is read: something a person sent, or why nothing was."""
 
-from dataclasses import field
 from typing import Any
 
 from bot.actions.incoming import Incoming
@@ -19,8 +18,12 @@ class Unparsable(Value):
 
     update_id: int | None
     reason: str
-    raw: Any = field(repr=False)
+    raw: Any
     chat: None = None
+
+    def __repr__(self) -> str:
+        """Show it without what somebody may have written."""
+        return f"Unparsable({self.update_id}, {self.reason!r})"
 
 
 class Ignored(Value):

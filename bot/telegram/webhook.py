@@ -4,14 +4,12 @@ import hmac
 import json
 import logging
 from collections.abc import Awaitable, Callable
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import Any
 from urllib.parse import urlsplit
 
 from tornado.httpserver import HTTPServer
 from tornado.web import Application, RequestHandler
-
-from bot.domain.value import dataclass
 
 SECRET_HEADER = "X-Telegram-Bot-Api-Secret-Token"  # noqa: S105 - the header's name, not a secret
 LARGEST_BODY_BYTES = 1_000_000

@@ -2,7 +2,6 @@
 
 import sys
 from collections.abc import Sequence
-from dataclasses import replace
 
 from bot.actions.action import Expecting, Outcome
 from bot.actions.explain import Reasons
@@ -10,6 +9,7 @@ from bot.actions.give_first_aid import Exposed
 from bot.actions.send_evening import NudgeText
 from bot.actions.set_town import TownSet
 from bot.actions.share import Invited
+from bot.domain.value import replace
 from bot.wording.answer import Answer, Invitation
 from bot.wording.saying import MOST_LINES
 

@@ -1,6 +1,5 @@
 """Answers about town, hours, places, plants and the shelf."""
 
-from dataclasses import replace
 from datetime import time
 from decimal import Decimal
 
@@ -20,6 +19,7 @@ from bot.actions.stock_product import Stocked
 from bot.domain.household import Place
 from bot.domain.measure import Units
 from bot.domain.trade import Form
+from bot.domain.value import replace
 from bot.domain.window import Facing, Outdoors
 from bot.wording.days import counted, listed
 from bot.wording.labels import ask_of_eating, label_facts

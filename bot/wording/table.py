@@ -3,7 +3,6 @@
 import csv
 import io
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import fields
 from decimal import Decimal
 from typing import Any
 
@@ -11,6 +10,7 @@ from bot.actions.export import TableMade
 from bot.actions.show_history import describe
 from bot.domain.journal import Entry, Found, RoutineSet
 from bot.domain.measure import Tool, Units
+from bot.domain.value import names_of
 from bot.domain.workday import Stage
 from bot.wording.answer import Attachment
 from bot.wording.days import counted, day, listed, month
@@ -122,9 +122,9 @@ def harmless(cell: str) -> str:
 
 def _details(entry: Entry, told: TableMade, voice: Voice) -> Iterator[str]:
     places, plants = told.household.places, told.household.plants
-    for one in fields(entry.payload):
-        value = getattr(entry.payload, one.name)
-        match one.name, value:
+    for name in names_of(entry.payload):
+        value = getattr(entry.payload, name)
+        match name, value:
             case _, None | ():
                 pass
             case "place", number:
@@ -139,7 +139,7 @@ def _details(entry: Entry, told: TableMade, voice: Voice) -> Iterator[str]:
                 pass
             case "grade", _ if isinstance(entry.payload, Found) and entry.payload.count is not None:
                 pass
-            case name, _ if name not in UNSAID:
+            case _ if name not in UNSAID:
                 yield FIELDS[name](value, voice)
             case _:
                 pass

@@ -1,7 +1,6 @@
 """The window of the next round."""
 
 import itertools
-from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
@@ -10,6 +9,7 @@ from hypothesis import strategies as st
 from bot.catalogue.load import load
 from bot.domain.gap import Lateness, lateness, plan_gap
 from bot.domain.pest import Pest
+from bot.domain.value import replace
 
 PESTS = load().pests
 CITRUS, MITE = PESTS["citrus_mealybug"], PESTS["spider_mite"]

@@ -1,6 +1,5 @@
 """A label told piece by piece."""
 
-from dataclasses import fields
 from decimal import Decimal
 
 import pytest
@@ -9,6 +8,7 @@ from hypothesis import strategies as st
 
 from bot.domain.label import LIMITS, Label, contradiction, impossible
 from bot.domain.trade import Form
+from bot.domain.value import names_of
 
 rates = st.none() | st.integers(1, 40).map(Decimal)
 labels = st.builds(
@@ -30,7 +30,7 @@ CONTRADICTING = {"form", "rate_ml_per_l", "most_ml_per_l", "harvest_days", "is_f
 @given(labels, labels)
 def test_a_later_fact_replaces_what_it_says_and_leaves_the_rest(known: Label, later: Label) -> None:
     told = known.then(later)
-    for name in {one.name for one in fields(Label)} - CONTRADICTING:
+    for name in set(names_of(Label)) - CONTRADICTING:
         expected = getattr(known, name) if getattr(later, name) is None else getattr(later, name)
         assert getattr(told, name) == expected
 
@@ -51,7 +51,7 @@ def test_either_reading_of_a_contradiction_fits_what_stood_before(known: Label, 
         first, second = found
         kept = known.then(first), known.then(second)
         assert kept[0] != kept[1]
-        for name in {one.name for one in fields(Label)} - CONTRADICTING:
+        for name in set(names_of(Label)) - CONTRADICTING:
             assert getattr(kept[0], name) == getattr(kept[1], name), "only what contradicts differs"
 
 

@@ -1,7 +1,6 @@
 """The release rule: each condition alone, and the forecast."""
 
 import math
-from dataclasses import replace
 from datetime import date, timedelta
 from typing import Any
 
@@ -12,6 +11,7 @@ from hypothesis import strategies as st
 from bot.catalogue.load import load
 from bot.domain.release import NEVER, CleanCheck, Condition, ReleaseRecord, forecast_release, release_state
 from bot.domain.trade import Level
+from bot.domain.value import replace
 
 PESTS = load().pests
 FOUND = date(2026, 3, 1)

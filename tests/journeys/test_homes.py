@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Callable
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
@@ -11,6 +10,7 @@ from bot.actions.incoming import Photo, Reaction
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Found, Treated
 from bot.domain.naming import shown_name
+from bot.domain.value import replace
 from tests.journeys.talking import OWNER, PARTNER, STRANGER, Talk
 
 GROUP = -100_200

@@ -1,7 +1,6 @@
 """Whatever is typed, nothing breaks and nothing is written that has no listed verb."""
 
 import re
-from dataclasses import replace
 
 import pytest
 from hypothesis import assume, given, settings
@@ -21,6 +20,7 @@ from bot.actions.release_plant import ReleasePlant
 from bot.actions.set_routine import SetRoutine
 from bot.actions.stock_product import StockProduct
 from bot.domain.trade import Method
+from bot.domain.value import replace
 from bot.phrases import grammar, items, text
 from bot.phrases.lexicon import FREE, PHRASES, Word
 from bot.phrases.notation import notation

@@ -1,6 +1,5 @@
 """Days in words, behind and ahead, on evenings that are easy to get wrong."""
 
-from dataclasses import replace
 from datetime import UTC, date, datetime
 
 import pytest
@@ -9,6 +8,7 @@ from bot.actions.log_round import LogRound
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.postpone import Postpone
 from bot.actions.situation import Situation
+from bot.domain.value import replace
 from bot.phrases.notation import notation
 from bot.phrases.reading import understand
 from tests.phrases.situation import EVENING, HOYA, ZONE

@@ -1,7 +1,5 @@
 """What is denied, excepted or said of another day is never written the other way round."""
 
-from dataclasses import replace
-
 import pytest
 
 from bot.actions.action import ButtonText, Choice, Expecting
@@ -13,6 +11,7 @@ from bot.actions.log_round import LogRound
 from bot.actions.postpone import Postpone
 from bot.actions.situation import Asked, KnownPlant
 from bot.domain.identity import PlantId
+from bot.domain.value import replace
 from bot.phrases.forms.rows import ROWS
 from bot.phrases.mentions import Mentions
 from bot.phrases.notation import notation

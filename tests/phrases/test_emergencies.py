@@ -1,7 +1,6 @@
 """What went wrong is heard before everything else, whatever is being asked just then."""
 
 import time
-from dataclasses import replace
 
 import pytest
 
@@ -9,6 +8,7 @@ from bot.actions.action import Expecting
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.incomplete import Incomplete
 from bot.actions.not_understood import NotUnderstood
+from bot.domain.value import replace
 from bot.phrases.emergencies import danger, hear_emergency, weights
 from bot.phrases.reading import understand
 from tests.phrases.situation import EVENING, table

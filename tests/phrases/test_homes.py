@@ -1,10 +1,9 @@
 """A home told of in people's own words: town, plants, places, windows, finds and the shelf, in any order."""
 
-from dataclasses import replace
-
 import pytest
 
 from bot.actions.action import Expecting
+from bot.domain.value import replace
 from bot.phrases.homes import Home, read_home
 from tests.phrases.situation import EVENING
 

@@ -1,12 +1,11 @@
 """Plants in whatever shape people list them; what is no plant is left out."""
 
-from dataclasses import replace
-
 import pytest
 
 from bot.actions.action import Expecting
 from bot.actions.add_plants import AddPlants
 from bot.actions.set_place import SetPlace
+from bot.domain.value import replace
 from bot.domain.window import Facing
 from bot.phrases.lists import read_list
 from bot.phrases.reading import understand

@@ -1,7 +1,5 @@
 """Names as people type them."""
 
-from dataclasses import replace
-
 import pytest
 
 from bot.actions.give_first_aid import GiveFirstAid
@@ -12,6 +10,7 @@ from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Asked, KnownPlant
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method
+from bot.domain.value import replace
 from bot.phrases.reading import understand
 from tests.phrases.situation import CALATHEA, COFFEE, EVENING, HOYA, ORCHID, SMALL_HOYA, offered
 

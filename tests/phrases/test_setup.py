@@ -1,6 +1,5 @@
 """Texts that set a household up."""
 
-from dataclasses import replace
 from datetime import time
 
 import pytest
@@ -16,6 +15,7 @@ from bot.actions.set_hours import SetHours
 from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetCoordinates, SetTown
 from bot.actions.undo import Undo
+from bot.domain.value import replace
 from bot.domain.window import Facing, Outdoors
 from bot.phrases.reading import understand
 from tests.phrases.situation import EVENING, HOYA, KITCHEN, LANDING

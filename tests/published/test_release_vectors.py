@@ -5,7 +5,6 @@ By temperature and rhythm of checks, all of them finding nothing, rounds not bin
 Martin, Cameron and Greiner 2007 with hiding classes on the development of Arai 1996.
 """
 
-from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
@@ -13,6 +12,7 @@ import pytest
 from bot.catalogue.load import load
 from bot.domain.release import CleanCheck, ReleaseRecord, forecast_release, release_state
 from bot.domain.trade import Level
+from bot.domain.value import replace
 
 FOUND = date(2026, 1, 1)
 RECORD = ReleaseRecord(

@@ -1,4 +1,3 @@
-import dataclasses
 from decimal import Decimal
 
 import pytest
@@ -14,6 +13,7 @@ from bot.domain.identity import ProductId
 from bot.domain.journal import Found, Payload, ProductSet
 from bot.domain.label import Label
 from bot.domain.trade import Form, Grade
+from bot.domain.value import replace
 from bot.storage.codec import (
     COMMANDS,
     KINDS,
@@ -152,5 +152,5 @@ def test_a_label_of_version_0_4_is_gathered_and_what_was_assumed_is_no_fact() ->
 def test_a_button_of_version_0_4_about_a_label_still_means_it() -> None:
     choices = f'[{{"text":"named","of":"x","commands":[{{"type":"stock_product",{FLAT}}}]}}]'
     ((command,),) = (one.commands for one in decode_choices(choices, 1))
-    label = dataclasses.replace(GATHERED, gap_days=7)
+    label = replace(GATHERED, gap_days=7)
     assert command == StockProduct(ingredient="soap", stock_ml=500.0, label=label)

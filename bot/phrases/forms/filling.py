@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import date, time, timedelta
 from itertools import pairwise
 
@@ -47,6 +46,7 @@ from bot.domain.label import Label
 from bot.domain.measure import Units
 from bot.domain.trade import Form as Shape
 from bot.domain.trade import Grade, Level, Method, Sign
+from bot.domain.value import replace
 from bot.phrases.asking import ask_amount, ask_method, ask_none_seen, ask_seen
 from bot.phrases.days import (
     Clock,
