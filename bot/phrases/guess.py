@@ -132,9 +132,20 @@ def masked(text: str, situation: Situation) -> tuple[str, ...]:
     at = 0
     while at < len(words):
         size, mark = _name_at(words, at, own, listed_names)
-        kept.append(mark or _mark(words[at]))
+        if mark == "P" and "P" in kept[_joined(kept) :]:
+            del kept[_joined(kept) + 1 :]  # of several plants is told what is told of one
+        else:
+            kept.append(mark or _mark(words[at]))
         at += size
     return tuple(kept)
+
+
+def _joined(kept: Sequence[str]) -> int:
+    """Give where the name stands that nothing but joints parts from what comes next."""
+    return next((at for at in range(len(kept) - 1, -1, -1) if kept[at] not in _JOINTS), 0)
+
+
+_JOINTS = listed("and the , & + n my")
 
 
 def _name_at(words: Sequence[str], at: int, own: _Names, others: _Names) -> tuple[int, str]:
