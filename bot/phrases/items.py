@@ -10,7 +10,7 @@ from bot.phrases.days import Clock, Day, When, when_at
 from bot.phrases.kept import kept
 from bot.phrases.lexicon import KNOWN, Listed, Word, phrase_at, words_of_class
 from bot.phrases.names import Named, Names, OneOf, Plants, names_of
-from bot.phrases.numbers import Count, Measure, count_at, measure_at
+from bot.phrases.numbers import Count, Measure, count_at, measure_at, number_at
 
 _POINTING = frozenset({"the", "this", "that", "other", "which", "each", "every", "no"})
 _STEERING = frozenset({Word.DONE, Word.NOT, Word.ALL, Word.EXCEPT, Word.NOTHING, Word.HEDGE})
@@ -48,6 +48,12 @@ class Item(Value):
 
     meaning: Meaning
     text: str
+
+
+def is_group(item: Item) -> bool:
+    """Whether a name means all plants of a kind here: "the violets"."""
+    is_many = isinstance(item.meaning, Plants) and len(item.meaning.ids) > 1
+    return is_many and number_at(tuple(item.text.split()[-1:]), 0) is None
 
 
 def items_of(

@@ -6,9 +6,11 @@ from collections.abc import Iterable
 from functools import lru_cache
 
 from bot.actions.situation import KnownPlace, KnownPlant, KnownProduct, Situation
+from bot.catalogue.load import load
 from bot.domain.identity import PlaceId, PlantId, ProductId
 from bot.domain.value import Value
 from bot.phrases.lexicon import KNOWN
+from bot.phrases.numbers import number_at
 from bot.phrases.slips import slips_between
 from bot.phrases.text import plain, words_of
 
@@ -18,6 +20,10 @@ _TWO_TYPOS_FROM = 8
 _MOST_DIGITS = 4
 _TO = frozenset({"-", "to", "thru", "through", "till", "til", "until", ".."})
 _AND = frozenset({",", "and", "&", "+", "/"})
+_ONE = frozenset({"a", "an", "one", "half", "couple"})
+"""Words that may count, and number no plant."""
+_OF_A_COUNT = frozenset({(word,) for word in ("on", "more", "left", "bugs", "of", "each")})
+"""Words that a number stands before where it counts."""
 
 
 class Plants(Value):
@@ -161,7 +167,24 @@ class Names:
                 self._numbered_plurals[plural] = base
             if len(ids) > 1:
                 self._exact.setdefault(base, OneOf(ids, " ".join(base)))
+        self._add_kinds()
         self._add_initials()
+
+    def _add_kinds(self) -> None:
+        """Let "hoya carnosa" mean the carnosa, and "hoyas" most likely that one too."""
+        of_kind: dict[str, list[tuple[PlantId, _Words]]] = defaultdict(list)
+        listed = load().knowledge.kind_by_word
+        for plant, words in self._plants:
+            kind = load().knowledge.kind_named(" ".join(words))
+            if kind is not None and kind.name.isalpha():
+                of_kind[kind.name].append((plant, words))
+        for name, plants in of_kind.items():
+            apart = [(plant, words) for plant, words in plants if name not in words]
+            for plant, words in apart:
+                self._exact.setdefault((name, *words), Plants((plant,)))
+            is_epithet = all(" ".join((name, *words)) in listed for _, words in apart)
+            for plural in _plurals((name,)) if apart and len(plants) > 1 else ():
+                self._exact[plural] = Plants(_unique(plant for plant, _ in plants), slip=not is_epithet)
 
     def _add_initials(self) -> None:
         """Let "H3" mean hoya 3 where no other name with numbers begins with that letter."""
@@ -192,6 +215,13 @@ class Names:
         """Give the plant of a name and number."""
         return self._numbered[base].get(number) if base in self._numbered else None
 
+    def numbered_alike(self, numbers: Iterable[int]) -> list[tuple[PlantId, ...]]:
+        """Give, for each name that has plants of all these numbers, those plants."""
+        told = list(numbers)
+        return [
+            tuple(known[one] for one in told) for known in self._numbered.values() if known.keys() >= {*told}
+        ]
+
     def range_at(self, words: _Words, start: int) -> tuple[Plants, int] | None:
         """Read "av 1-6", "av 5 thru 8", "hoyas 1, 3 and 4", "av 1 to av 6": two numbers at least."""
         found = self.base_at(words, start)
@@ -206,32 +236,44 @@ class Names:
     def _numbers_from(self, base: _Words, words: _Words, at: int) -> tuple[list[PlantId], int]:
         ids: list[PlantId] = []
         last, joint, end = 0, "", at
-        while at < len(words):
-            word = words[at].removeprefix("-")
-            number = int(word) if word.isdecimal() and len(word) < _MOST_DIGITS else None
-            plant = None if number is None else self.numbered(base, number)
-            is_beside = words[at + 1 : at + 2] in {("and",), ("&",)} and self._is_number(words, at + 2)
-            if number is None or plant is None:
-                break
-            if ids and not (joint or words[at].startswith("-") or is_beside):
-                break
-            if joint == "," and words[at + 1 : at + 2] == ("on",):
-                break  # "6 on hoya 4, 3 on hoya 7"
+        is_listed = False
+        while (found := self._numbered_at(base, words, at)) is not None:
+            plant, number, size = found
+            behind = at + size
+            is_listed = is_listed or (bool(ids) and self._is_listed(base, words, behind))
+            if ids and not (joint or words[at].startswith("-") or (is_listed and number > last)):
+                break  # "hoya 4 3" tells of three on it
+            if ids and (words[behind : behind + 1] in _OF_A_COUNT or self._is_pest_at(words, behind)):
+                break  # "6 on hoya 4, 3 on hoya 7", "hoya 4 and 3 mites"
             is_range = joint in _TO or (words[at].startswith("-") and bool(ids))
             between = range(last + 1, number) if is_range and ids else ()
             ids += [one for n in between if (one := self.numbered(base, n)) is not None]
             ids.append(plant)
-            last, end = number, at + 1
-            at += 1
-            joint = words[at] if at < len(words) and words[at] in _TO | _AND else ""
-            at += bool(joint)
+            last, end = number, behind
+            joint = words[behind] if words[behind : behind + 1] and words[behind] in _TO | _AND else ""
+            at = behind + bool(joint)
             again = self.base_at(words, at) if joint else None
             at += again[1] if again is not None and again[0] == base else 0
         return ids, end
 
-    @staticmethod
-    def _is_number(words: _Words, at: int) -> bool:
-        return at < len(words) and words[at].isdecimal()
+    def _numbered_at(self, base: _Words, words: _Words, at: int) -> tuple[PlantId, int, int] | None:
+        """Read a number of one of a name's plants, in digits or words, and how many words it took."""
+        word = words[at].removeprefix("-") if at < len(words) else ""
+        told = number_at((word, *words[at + 1 : at + 2]), 0) if word and word not in _ONE else None
+        if told is None or told[0] != int(told[0]) or (len(word) >= _MOST_DIGITS and word.isdecimal()):
+            return None
+        plant = self.numbered(base, int(told[0]))
+        return None if plant is None else (plant, int(told[0]), told[1])
+
+    def _is_listed(self, base: _Words, words: _Words, at: int) -> bool:
+        """Whether more numbers of the same name stand there: "2 4 5", "4 and 9"."""
+        behind = at + (words[at : at + 1] in {("and",), ("&",)})
+        found = self._numbered_at(base, words, behind)
+        return found is not None and not self._is_pest_at(words, behind + found[2])
+
+    def _is_pest_at(self, words: _Words, at: int) -> bool:
+        found = self.exact_at(words, at)
+        return found is not None and isinstance(found[0], Pest)
 
     def _index(self) -> None:
         for plant, words in self._plants:

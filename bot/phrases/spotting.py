@@ -4,13 +4,15 @@ import re
 from datetime import UTC, timedelta
 from decimal import Decimal
 from functools import lru_cache
+from itertools import takewhile
 
 from bot.actions.situation import KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Form as Shape
 from bot.domain.trade import Grade, Method, Sign
+from bot.domain.value import replace
 from bot.phrases.days import DAYS_OF_THE_WEEK, MONTHS, WEEKDAYS, Clock, Day, Moment, MonthDay, Weekday
-from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown, next_at
+from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown, is_group, next_at
 from bot.phrases.kept import kept
 from bot.phrases.lexicon import FREE, KNOWN, PHRASES, Listed, Tool, Word, listed
 from bot.phrases.names import Names, OneOf, Pest, Place, Plants, Product, names_of
@@ -66,17 +68,65 @@ _Listed = tuple[tuple[str, tuple[str, ...]], ...]
 
 def spotted(text: str, situation: Situation) -> tuple[Item, ...]:
     """Read a text into items, slips mended."""
-    return kept(_spotted, _TICKS.sub(" done ", _SHOWER.sub(" shower ", text[:LONGEST])), situation)
+    items = kept(_spotted, _TICKS.sub(" done ", _SHOWER.sub(" shower ", text[:LONGEST])), situation)
+    return _of_numbers_alone(items, situation)
+
+
+def _of_numbers_alone(items: tuple[Item, ...], situation: Situation) -> tuple[Item, ...]:
+    """Read "all done except four and nine": plants of tonight or of a place told, by their numbers alone."""
+    is_named = any(isinstance(one.meaning, Plants) for one in items)
+    for at, item in enumerate(items):
+        is_out = item.meaning in _LEAVING
+        is_verb = isinstance(item.meaning, Method) or item.meaning is Word.DONE
+        run = _numbers_behind(items, at) if is_out or (is_verb and not is_named) else []
+        meant = _numbered_here(run, items, situation) if len(run) > (not is_out) else None
+        if meant is not None:
+            text = " ".join(one.text for one in run)
+            return (
+                *items[: at + 1],
+                Item(meant if is_out else replace(meant, slip=True), text),
+                *items[at + 1 + len(run) :],
+            )
+    return items
+
+
+def _numbers_behind(items: tuple[Item, ...], at: int) -> list[Item]:
+    """Give the numbers behind an item and what joins them; none where they count something."""
+    run = list(
+        takewhile(lambda one: isinstance(one.meaning, Count) or one.text in _NUMBERED, items[at + 1 :])
+    )
+    while run and not isinstance(run[-1].meaning, Count):
+        run.pop()
+    behind = items[at + 1 + len(run) :]
+    return run if not behind or behind[0].text in _BEHIND_NUMBERS else []
+
+
+def _numbered_here(run: list[Item], items: tuple[Item, ...], situation: Situation) -> Plants | None:
+    """Give the plants of the places told, or of tonight, that have these numbers; a slip where others may."""
+    names = names_of(situation)
+    numbers = [int(one.meaning.value) for one in run if isinstance(one.meaning, Count)]
+    places = {one.meaning.id for one in items if isinstance(one.meaning, Place)}
+    open_now = {one.plant for one in situation.tonight}
+    here = {one.id for one in situation.plants if (one.place in places if places else one.id in open_now)}
+    named = [ids for ids in names.numbered_alike(numbers) if here.issuperset(ids)]
+    alone = [ids for one in numbers for ids in names.numbered_alike([one]) if here.issuperset(ids)]
+    is_count = len(numbers) == 1 and numbers[0] <= len(here)
+    return Plants(named[0], slip=is_count or len(alone) > len(numbers)) if len(named) == 1 else None
+
+
+_LEAVING = frozenset({Word.EXCEPT, Word.NOT})
+_NUMBERED = listed(", and & + or nor number # the")
+_BEHIND_NUMBERS = listed(", . ; ! because cause since as so and but too")
 
 
 def with_names(text: str, situation: Situation) -> str:
-    """Put plants' whole names where they were begun or misspelt, so that they are known for plants."""
+    """Put whole names where plants were begun, misspelt or numbered on, so that they are known for plants."""
     words = words_of(plain(text[:LONGEST]))
     told = kept(_mended, words, situation)
     slips = {
         item.text: item.meaning.ids[0]
         for item in spotted(text, situation)
-        if isinstance(item.meaning, Plants) and item.meaning.slip
+        if isinstance(item.meaning, Plants) and (item.meaning.slip or _is_numbered_on(item, situation))
     }
     if not slips:
         return text if told == words else " ".join(told)
@@ -85,6 +135,13 @@ def with_names(text: str, situation: Situation) -> str:
         name = next(one.names[0] for one in situation.plants if one.id == plant)
         said = re.sub(rf"\b{re.escape(typed)}\b", name, said)
     return said
+
+
+def _is_numbered_on(item: Item, situation: Situation) -> bool:
+    """Whether plants are told by numbers that stand without their name: "AV 2 4 and 9", "nine"."""
+    words = tuple(item.text.split())
+    named = names_of(situation).exact_at(words, 0)
+    return number_at(words, len(words) - 1) is not None and (named is None or named[1] < len(words))
 
 
 def has_slip(text: str, situation: Situation) -> bool:
@@ -103,7 +160,7 @@ _PICTURES = re.compile("[\U0001f480\u2620\u26b0\U0001faa6\U0001f5d1\u2702\U0001f
 
 def _spotted(text: str, situation: Situation) -> tuple[Item, ...]:
     words = kept(_mended, words_of(plain(text)), situation)
-    items = _settled(_numbered_on(_read(words, situation), situation))
+    items = _standing(_settled(_numbered_on(_read(words, situation), situation)), situation)
     has_day = any(isinstance(item.meaning, Day | Weekday | MonthDay) for item in items)
     today = Day(situation.today)  # "the hoya yesterday, the orchid just now"
     return tuple(Item(today, item.text) if has_day and item.text in _JUST_NOW else item for item in items)
@@ -132,6 +189,29 @@ def _read(words: _Words, situation: Situation) -> list[Item]:
         items.append(item)
         at += size
     return items
+
+
+def _standing(items: list[Item], situation: Situation) -> list[Item]:
+    """Take "the hoyas in the den" for those that stand there, where nothing is moved."""
+    if any(item.meaning in _MOVING for item in items):
+        return items
+    return [_of_its_place(item, items[at + 1 : at + 4], situation) for at, item in enumerate(items)]
+
+
+def _of_its_place(item: Item, behind: list[Item], situation: Situation) -> Item:
+    """Narrow a group to a place that stands behind it."""
+    place = next((at for at, one in enumerate(behind) if isinstance(one.meaning, Place)), 0)
+    where, meaning = behind[place].meaning if place else None, item.meaning
+    is_led = bool(place) and behind[0].text.split()[0] in {"in", "at", "on"}
+    is_led = is_led and all(one.meaning is Word.FILLER for one in behind[:place])
+    if not (is_led and isinstance(meaning, Plants) and isinstance(where, Place) and is_group(item)):
+        return item
+    there = {one.id for one in situation.plants if one.place == where.id}
+    ids = tuple(one for one in meaning.ids if one in there)
+    return Item(replace(meaning, ids=ids), item.text) if ids else item
+
+
+_MOVING = frozenset({Word.MOVE, Word.PUT, Word.ISOLATE, Word.RELEASE, Word.BACK, Word.AWAY})
 
 
 def _numbered_on(items: list[Item], situation: Situation) -> list[Item]:
