@@ -6,6 +6,7 @@ from datetime import date, timedelta
 from bot.actions.action import Command
 from bot.actions.incomplete import Incomplete
 from bot.actions.log_check import LogCheck
+from bot.actions.log_find import LogFind
 from bot.actions.stock_product import StockProduct
 from bot.domain.identity import PlantId
 from bot.domain.label import Label
@@ -13,7 +14,7 @@ from bot.domain.trade import Form, Grade, Level, Method, Sign
 from bot.domain.value import Value, replace
 from bot.phrases.days import Clock, Day, Every, Moment, Weekday
 from bot.phrases.forms.filling import is_all_but
-from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown
+from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown, is_group
 from bot.phrases.lexicon import Spot, Tool, Word, classes_of, listed, words_of_class
 from bot.phrases.mentions import Mentions, leaves_out
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
@@ -30,7 +31,7 @@ _MANY = frozenset({Word.ALL, Word.REST, Word.BOTH})
 _CALLED: dict[str, frozenset[Word]] = {
     "done": _MANY | {Word.DONE, Word.DO, Word.GOT, Word.HAD, Word.MIX, Word.NEW, Word.PUT},
     "tick": _MANY | {Word.DONE, Word.DO},
-    "find": frozenset({Word.SAW, Word.HAD, Word.GOT, Word.LEFT, Word.BUGS, Word.CHECKED}),
+    "find": _MANY | {Word.SAW, Word.HAD, Word.GOT, Word.LEFT, Word.BUGS, Word.CHECKED},
     "sign": frozenset({Word.SAW, Word.HAD, Word.GOT, Word.CHECKED}),
     "none": _MANY | {Word.CHECKED, Word.CHECK, Word.CLEAN, Word.NONE, Word.NOTHING, Word.BUGS}
     | {Word.SAW, Word.GONE, Word.HAD, Word.LEFT},
@@ -217,10 +218,21 @@ def _is_told(part: Part) -> bool:
     is_many = len(plants) > _MOST_AT_A_WORD and not plants <= set(told.setting.looks())
     if is_written and is_many and not told.every((Plants, Place)):
         return False
-    values, numbers = values_of(part.commands), numbers_of(part.commands)
-    if part.head == "find" and numbers and any(isinstance(value, Grade) for value in values):
-        return False  # "there are a few: 4 on the hoya"
+    values = values_of(part.commands)
+    if part.head == "find" and _is_miscounted(part, values):
+        return False
     return all(_is_in(item, at, part, plants, values) for at, item in enumerate(told.items))
+
+
+def _is_miscounted(part: Part, values: frozenset[object]) -> bool:
+    """Whether "a few: 4 on the hoya" are told, or one number of several plants: it may be all there are."""
+    if numbers_of(part.commands) and any(isinstance(value, Grade) for value in values):
+        return True
+    counted = [one for one in part.commands if isinstance(one, LogFind) and one.count is not None]
+    return not part.told.words & _EACH and any(len(one.plants) > 1 for one in counted)
+
+
+_EACH = listed("each apiece every")
 
 
 def _is_bare(item: Item) -> bool:
@@ -284,6 +296,8 @@ def _is_in(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of mention
             if word is Word.NOT and head == "stock":
                 return 0.0 in numbers_of(part.commands)  # "no soap left"
             behind = told.items[at + 1].meaning if at + 1 < len(told.items) else None
+            if head == "find" and word in {Word.NOTHING, Word.NONE, Word.CLEAN}:
+                return any(isinstance(one, LogCheck) for one in part.commands)  # "hoya 3, ivy clean"
             if word is Word.NOT and head == "none" and behind in {Word.CLEAN, Word.NONE}:
                 return False
             if word is Word.EXCEPT and behind in {Word.NONE, Word.NOTHING}:
@@ -302,7 +316,8 @@ def _is_in(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of mention
             )
         case Plants(ids=ids, slip=slip):
             left = set(told.sides()[1]) if head in _ALL_BUT else set()
-            return not slip and set(ids) <= plants | left
+            due = set(ids).intersection(told.due()) if head == "done" and is_group(item) else set(ids)
+            return not slip and bool(due) and due <= plants | left
         case OneOf():
             return False
         case Place(id=place):
@@ -316,16 +331,9 @@ def _is_in(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of mention
             is_denied = head == "correct.count" and at > 0 and told.items[at - 1].meaning is Word.NOT
             if head in _UNCOUNTED or is_denied:
                 return True
-            return (
-                float(value) in numbers_of(part.commands)
-                or (head in {"done", "none"} and value == len(plants) > 1)
-                or (
-                    value == 0
-                    and at > 0
-                    and isinstance(told.items[at - 1].meaning, Plants)
-                    and head == "find"
-                )
-            )
+            is_of_none = value == 0 and any(isinstance(one, LogCheck) for one in part.commands)
+            is_of_these = head in {"done", "none"} and value == len(plants) > 1
+            return is_of_none or is_of_these or float(value) in numbers_of(part.commands)
         case Grade() as grade:
             return grade in values
         case Method() as method:

@@ -11,15 +11,14 @@ from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Method
 from bot.domain.value import Value
 from bot.phrases.days import Clock, Moment, Trouble, When, day_ahead, day_behind, meant_hour
-from bot.phrases.items import Item, OfMonth, Span, Unknown
-from bot.phrases.lexicon import Tool, Word, listed
+from bot.phrases.items import Item, OfMonth, Span, Unknown, is_group
+from bot.phrases.lexicon import Spot, Tool, Word, listed
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product, ingredient_of
 from bot.phrases.numbers import Count, whole_count
 from bot.phrases.setting import DATES, Setting, unique
 from bot.phrases.text import plain
 
 _Kind = TypeVar("_Kind")
-Counted = tuple[int | Grade | None, str | None, tuple[PlantId, ...]]
 _LEAVES = listed("leaf leaves stem stems twig twigs branch branches plant plants pot pots shoot shoots")
 _LEAVES_OUT = frozenset(
     {"never", "skipped", "without", "save", "minus", "bar", "besides", "cept", "leaving", "left"}
@@ -38,9 +37,21 @@ _LOOKS = listed(
 _MARKS = frozenset({",", ".", "!", "?", "\n", ";", "-", "(", ")", ":"})
 _JOINTS = frozenset({",", "and", "&", "+", "or", "nor", "n", "the"})
 _WHOLE = frozenset({Word.ALL, Word.DONE, Word.DO, Word.CLEAN, Word.NONE, Word.NOTHING, Word.CHECKED})
+_NOTHING_SEEN = frozenset({Word.NOTHING, Word.NONE, Word.CLEAN})
 _DENIED = frozenset({Word.NOTHING, Word.NONE, Word.LATER, Word.UNTIL})
 _PAIR = 2
+_FEW = 2
+"""So many others of a group are asked about: "both hoyas done". Judgement. [1]"""
 _LONGEST_MONTH = 31
+
+
+class Counted(Value, kw_only=True):
+    """Plants told of together, how many were seen on each, of which pest, and where on them."""
+
+    plants: tuple[PlantId, ...]
+    amount: int | Grade | None
+    pest: str | None
+    where: str | None
 
 
 class _Sides(Value):
@@ -160,6 +171,17 @@ class Mentions(Value, dict=True):
         if not told:
             told = self.of_places() or self._pointed_at()
         return tuple(plant for plant in told if plant not in left)
+
+    def due(self) -> tuple[PlantId, ...]:
+        """Give the plants it is about; of a large group that is only told done, those treated tonight."""
+        plants = self.plants()
+        if self.methods() or self.every(Product):
+            return plants
+        open_now = self.setting.answered()
+        named = [one.meaning for one in self.items if is_group(one)]
+        groups = [one.ids for one in named if isinstance(one, Plants)] or [self.of_places()]
+        waits = {one for ids in groups if set(ids) & set(open_now) for one in ids if one not in open_now}
+        return tuple(one for one in plants if one not in waits) if len(waits) > _FEW else plants
 
     def last_plants(self) -> tuple[PlantId, ...]:
         """Give the plants that a part behind this one would go on about."""
@@ -307,41 +329,50 @@ class Mentions(Value, dict=True):
 
     def counted(self) -> list[Counted]:
         """
-        Pair numbers, pests and plants as they stand: "60 mites on the mint and 2 on the lemon".
+        Pair numbers, pests and plants as they stand: "60 mites on the mint, 2 on the lemon, basil clean".
 
         Numbers stand before their plants or behind them, the same way all through a message.
         """
-        amounts = self._amounts()
-        groups = self._groups()
-        pests = [
-            (at, item.meaning.key) for at, item in enumerate(self.items) if isinstance(item.meaning, Pest)
-        ]
+        amounts, groups = self._amounts() if self.amounts() else [], self._groups()
         if not groups or (amounts and len(amounts) not in {1, len(groups)}):
             return []
         if len(amounts) == 1 and len(groups) > 1:
             merged = unique(plant for _, plants in groups for plant in plants)
             groups = [(groups[-1][0], merged)]
+        pests = [(at, one.meaning.key) for at, one in enumerate(self.items) if isinstance(one.meaning, Pest)]
+        begun = [min(at, amounts[number][0] if amounts else at) for number, (at, _) in enumerate(groups)]
         paired: list[Counted] = []
-        keys = [key for _, key in pests]
         for number, (at, plants) in enumerate(groups):
+            near = min(pests, key=lambda pest: abs(pest[0] - at), default=(at, None))
+            told = pests[number] if len({key for _, key in pests}) > 1 and len(pests) == len(groups) else near
             amount = amounts[number][1] if amounts else None
-            near = sorted(pests, key=lambda pest: abs(pest[0] - at))
-            told = keys[number] if len(keys) == len(groups) else near[0][1] if near else None
-            paired.append((amount, told, plants))
+            paired.append(
+                Counted(plants=plants, amount=amount, pest=told[1], where=self._where(begun, number))
+            )
         return paired
+
+    def _where(self, begun: list[int], number: int) -> str | None:
+        """Give where on a group it was seen: said of all before the first or behind the last, else of one."""
+        spot = self.one(Spot)
+        at = next((at for at, item in enumerate(self.items) if item.meaning == spot), 0)
+        is_of_all = at < begun[0] or at > begun[-1]
+        is_here = begun[number] < at < (*begun, len(self.items))[number + 1]
+        return spot.name if spot is not None and (is_of_all or is_here) else None
 
     def amounts(self) -> list[int | Grade]:
         """Give numbers and grades, in order."""
-        return [amount for _, amount in self._amounts()]
+        return [amount for at, amount in self._amounts() if self.items[at].meaning not in _NOTHING_SEEN]
 
     def _amounts(self) -> list[tuple[int, int | Grade]]:
-        """Give numbers and grades by where they stand; a grade beside a number adds nothing."""
+        """Give numbers, grades and "clean" by where they stand; a grade beside a number adds nothing."""
         found: list[tuple[int, int | Grade]] = []
         is_beside = False
         for at, item in enumerate(self.items):
             is_beside = is_beside and not isinstance(item.meaning, Plants)
             value: int | Grade | None = item.meaning if isinstance(item.meaning, Grade) else None
             behind = self.items[at + 1].text if at + 1 < len(self.items) else ""
+            if item.meaning in _NOTHING_SEEN and not self.has(Word.NOT):
+                value = 0
             if isinstance(item.meaning, Count) and behind not in _LEAVES:  # "hoya has 5 leaves"
                 value = whole_count(item.meaning.value)
             if value is None:

@@ -6,26 +6,28 @@ from collections.abc import Iterator, Sequence
 from bot.actions.action import Command
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
+from bot.actions.log_round import LogRound
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Level, Method, Sign
 from bot.domain.value import Value, field, replace
 from bot.phrases.accounting import Part, is_called, strange_words, strangers
 from bot.phrases.days import Trouble
-from bot.phrases.forms.rows import REPORTS, ROWS, SAYS_NOTHING
+from bot.phrases.forms.rows import REPORTS, ROWS, SAYS_NOTHING, forms_of
 from bot.phrases.guess import Guess, rank
 from bot.phrases.items import Item
-from bot.phrases.lexicon import Word
+from bot.phrases.lexicon import Word, listed
 from bot.phrases.mentions import Mentions
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth
 from bot.phrases.setting import Setting
-from bot.phrases.spotting import spotted
+from bot.phrases.spotting import spotted, with_names
 from bot.phrases.values import numbers_of, plants_of, values_of
 
 MOST_CUTS = 7
 MOST_FORMS = 5
 MOST_ITEMS = 80
+MOST_BESIDES = 2
 MOST_SENTENCES = 4
 _SENTENCE = re.compile(r"(?<=[.!?])\s+|\n+")
 _GOOD = 0.5
@@ -60,7 +62,8 @@ class Likely(Value):
         """Count the words nobody listed where all else is accounted for, else None."""
         ranked = set(self.form.split("+")) - SAYS_NOTHING
         more = [one for one in self.parts if one.head not in ranked]
-        is_whole = ranked <= {one.head for one in self.parts} and all(map(_goes_with_a_round, more))
+        told = {one.head for one in self.parts}.union(*map(forms_of, self.commands))
+        is_whole = ranked <= told and all(map(_goes_with_a_round, more))
         is_full = is_whole and (not more or ranked == {"done"}) and not self.left_out and not self.lacks
         return strangers(self.parts, self.skipped) if is_full else None
 
@@ -108,13 +111,13 @@ class _Parts(Value):
     """The parts of one message, each read once for a form and what went before."""
 
     items: tuple[Item, ...]
-    situation: Situation
+    setting: Setting
     told: dict[tuple[object, ...], Mentions] = field(default_factory=dict)
     read: dict[tuple[object, ...], _Filled | None] = field(default_factory=dict)
 
     def filled(self, start: int, end: int, laid: _Laid, head: str) -> _Filled | None:
         """Fill a form by a part, behind what is laid out already."""
-        setting = (start, end, laid.before, not laid.commands, laid.pest)
+        setting = (start, end, laid.before, self.setting.is_first and not laid.commands, laid.pest)
         if (*setting, head) not in self.read:
             self.read[*setting, head] = self._fill(setting, head)
         return self.read[*setting, head]
@@ -123,7 +126,7 @@ class _Parts(Value):
         start, end, before, is_first, pest = at
         told = self.told.get(at)
         if told is None:
-            setting = Setting(self.situation, before=before, is_first=is_first, pest=pest)
+            setting = replace(self.setting, before=before, is_first=is_first, pest=pest)
             told = self.told[at] = Mentions(self.items[start:end], setting)
         fill = ROWS.get(head)
         commands = None if fill is None else fill(told)
@@ -142,8 +145,16 @@ class _Parts(Value):
 
 def likely(text: str, situation: Situation, guesses: Sequence[Guess]) -> Iterator[Likely]:
     """Give likely meanings, the best first."""
-    items = spotted(text, situation)
-    whole, parts = Mentions(items, Setting(situation)), _Parts(items, situation)
+    found = list(_each_likely(spotted(text, situation), Setting(situation), guesses))
+    if not any(one.chance >= _GOOD and not _missing(one) for one in found):
+        in_parts = _by_sentences(text, situation)
+        found += [] if in_parts is None else [in_parts]
+    yield from sorted(found, key=lambda one: -one.chance)
+
+
+def _each_likely(items: tuple[Item, ...], setting: Setting, guesses: Sequence[Guess]) -> Iterator[Likely]:
+    """Fill the likeliest forms with items, as one part or as several, the best first."""
+    whole, parts = Mentions(items, setting), _Parts(items, setting)
     found: list[Likely] = []
     for guess in guesses[:MOST_FORMS]:
         if guess.form in SAYS_NOTHING:
@@ -152,16 +163,14 @@ def likely(text: str, situation: Situation, guesses: Sequence[Guess]) -> Iterato
         told = _single(next(iter(heads)), whole) if len(heads) == 1 else None
         if (told is None or told.left_out) and heads <= REPORTS and len(items) <= MOST_ITEMS:
             told = _better(told, _laid_out(parts, heads))
-            if told is None or _missing(told):
-                for more in sorted(_called(whole) - heads)[:2]:
-                    told = _better(told, _laid_out(parts, heads | {more}))
+            others = sorted(_called(whole) - heads)[:MOST_BESIDES]
+            for more in (*([one] for one in others), others):
+                if others and (told is None or _missing(told)):
+                    told = _better(told, _laid_out(parts, heads.union(more)))
         if told is not None:
             told = replace(told, form=guess.form)
             chance = guess.chance * _LEFT_OUT ** (len(told.left_out) + told.lacks)
             found.append(replace(told, chance=chance))
-    if not any(one.chance >= _GOOD and not _missing(one) for one in found):
-        in_parts = _by_sentences(text, situation)
-        found += [] if in_parts is None else [in_parts]
     yield from sorted(found, key=lambda one: -one.chance)
 
 
@@ -175,15 +184,17 @@ def _by_sentences(text: str, situation: Situation) -> Likely | None:
     chance = 1.0
     before: tuple[PlantId, ...] = ()
     for piece in pieces:
-        best = rank(piece, situation)[0]
-        told = Mentions(spotted(piece, situation), Setting(situation, before=before, is_first=not commands))
-        filled = None if best.form in SAYS_NOTHING else _single(best.form, told)
-        if filled is None or filled.left_out:
-            out += [piece] if best.form not in SAYS_NOTHING or told.has_stranger() else []
+        guesses = rank(with_names(piece, situation), situation)
+        setting = Setting(situation, before=before, is_first=not commands)
+        best = next(_each_likely(spotted(piece, situation), setting, guesses[:1]), None)
+        is_nothing = guesses[0].form in SAYS_NOTHING
+        if is_nothing or best is None or best.left_out:
+            told = Mentions(spotted(piece, situation), setting)
+            out += [piece] if not is_nothing or told.has_stranger() else []
             continue
-        commands += tuple(one for one in filled.commands if one not in commands)
+        commands += tuple(one for one in best.commands if one not in commands)
         chance = min(chance, best.chance)
-        before = told.last_plants()
+        before = best.parts[-1].told.last_plants() or before
     return Likely(commands, chance * _LEFT_OUT ** len(out), tuple(out)) if commands else None
 
 
@@ -215,12 +226,12 @@ def _called(told: Mentions) -> frozenset[str]:
 def _laid_out(parts: _Parts, heads: frozenset[str]) -> Likely | None:
     """Cut the items so that each part tells one of the forms and the least is left out."""
     items = parts.items
-    ends = _cuts(items)
-    best: dict[int, dict[frozenset[str], _Laid]] = {0: {frozenset(): _Laid(0.0)}}
+    ends, is_besides = _cuts(items), any(item.text in BESIDES for item in items)
+    best: dict[int, dict[frozenset[str], _Laid]] = {0: {frozenset(): _Laid(0.0, before=parts.setting.before)}}
     for number, end in enumerate(ends):
         reached: dict[frozenset[str], _Laid] = {}
         for start in (0, *ends[:number]):
-            mentions = _mentions_of(items[start:end])
+            mentions = _mentions_of(items[start:end], is_besides=is_besides)
             for laid in best.get(start, {}).values():
                 left = replace(
                     laid,
@@ -242,7 +253,11 @@ def _laid_out(parts: _Parts, heads: frozenset[str]) -> Likely | None:
         return None
     laid = min(whole, key=lambda one: one.cost)
     return Likely(
-        _without_found(_with_days(laid, parts.situation)),
+        _once(
+            _without_found(_with_days(laid, parts.setting.situation)),
+            parts.setting.situation,
+            is_besides=is_besides,
+        ),
         1.0,
         laid.left_out,
         lacks=bool(heads - laid.used),
@@ -261,6 +276,20 @@ def _without_found(commands: tuple[Command, ...]) -> tuple[Command, ...]:
         else:
             kept.append(one)
     return tuple(kept)
+
+
+def _once(commands: tuple[Command, ...], situation: Situation, *, is_besides: bool) -> tuple[Command, ...]:
+    """Take from "all done" what is told by itself, but not what was done besides: "sprayed the ivy too"."""
+    bare = [one for one in commands if isinstance(one, LogRound) and not (one.method or one.product)]
+    works = [one for one in commands if isinstance(one, LogRound) and one not in bare]
+    asked = {(one.plant, one.method) for one in situation.tonight}
+    told = {plant for one in works for plant in one.plants if not is_besides or (plant, one.method) in asked}
+    rest = {one: tuple(plant for plant in one.plants if plant not in told) for one in bare}
+    return tuple(
+        replace(one, plants=rest[one]) if one in rest else one
+        for one in commands
+        if rest.get(one, True)  # type: ignore[call-overload]
+    )
 
 
 def _continued(laid: _Laid, parts: _Parts, part: tuple[int, int], heads: frozenset[str]) -> Iterator[_Laid]:
@@ -358,6 +387,7 @@ def _is_verb(item: Item) -> bool:
     return isinstance(item.meaning, Method) or item.meaning in {Word.DONE, Word.CLEAN, Word.NONE}
 
 
+BESIDES = listed("too also besides additionally plus extra") | {"as well"}
 _NAMING = (
     Plants,
     OneOf,
@@ -375,12 +405,11 @@ _NAMING = (
 )
 
 
-def _mentions_of(items: tuple[Item, ...]) -> tuple[str, ...]:
-    return tuple(
-        item.text
-        for item in items
-        if isinstance(item.meaning, _NAMING) or item.meaning in {Word.NOTHING, Word.LATER}
-    )
+def _mentions_of(items: tuple[Item, ...], *, is_besides: bool) -> tuple[str, ...]:
+    """Give what is lost where items are left out: names, numbers, and that all is done or clean."""
+    is_all = is_besides or any(item.meaning is Word.ALL for item in items)
+    words = {Word.NOTHING, Word.LATER} | ({Word.DONE, Word.CLEAN} if is_all else set())
+    return tuple(item.text for item in items if isinstance(item.meaning, _NAMING) or item.meaning in words)
 
 
 _NUMBERING = ("ask", "stock", "hours", "help", "walk", "work", "animals", "add", "hold")
@@ -395,6 +424,7 @@ def left_out(  # noqa: C901, PLR0912 - one arm a kind of mention
     _, left = told.sides()
     values, numbers = values_of(commands), numbers_of(commands)
     missed: list[str] = []
+    is_clean = any(isinstance(one, LogCheck) for one in commands)
     for at, item in enumerate(told.items):
         meaning = item.meaning
         if isinstance(meaning, Method) and any(
@@ -409,7 +439,7 @@ def left_out(  # noqa: C901, PLR0912 - one arm a kind of mention
             case Count(value=value):
                 is_said = (
                     float(value) in numbers
-                    or (value == 0 and form in {"find", "none"})
+                    or (value == 0 and is_clean)
                     or form == "correct.count"
                     or form.startswith(_NUMBERING)
                 )
@@ -449,7 +479,7 @@ def left_out(  # noqa: C901, PLR0912 - one arm a kind of mention
             case Level():
                 is_said = form in {"none", "walk", "find"}
             case Word.NOTHING:
-                is_said = form not in {"done", "find"}
+                is_said = is_clean or form not in {"done", "find"}
             case Word.LATER | Word.NO_TIME:
                 is_said = form not in {"done", "find", "none"} or bool(left)
             case _:

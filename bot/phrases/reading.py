@@ -124,7 +124,7 @@ _OPEN_QUESTIONS = frozenset(
     }
 )
 """Questions back in whose place a likely meaning that leaves nothing out is offered."""
-_OPEN_REASONS = frozenset({"", "both", "shelf", "plants", "past", "when", "which plant", "each", "asked"})
+_OPEN_REASONS = frozenset({"", "both", "shelf", "plants", "past", "when", "which plant", "asked"})
 
 
 class Offer(Value):

@@ -239,8 +239,8 @@ def _found(told: LogFind, speak: _Speaker) -> str | None:
         return None
     what = _several(speak.pest(told.pest), told.count) if told.pest else "bugs"
     where = f" {_where(told.where)}" if told.where else ""
-    each = [f"{amount} {what} on {speak.plant(plant)}{where}{speak.behind(told.on)}" for plant in told.plants]
-    return ", ".join(each)
+    each = " each" if told.count is not None and len(told.plants) > 1 else ""
+    return f"{amount} {what}{each} on {speak.plants(told.plants)}{where}{speak.behind(told.on)}"
 
 
 def _where(spot: str) -> str:

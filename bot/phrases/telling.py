@@ -21,7 +21,7 @@ from bot.actions.not_understood import NotUnderstood
 from bot.actions.postpone import Postpone
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
-from bot.domain.trade import Method
+from bot.domain.trade import Level, Method
 from bot.domain.value import replace
 from bot.phrases.accounting import Part, is_called, is_idle, strangers, whole
 from bot.phrases.asking import Meant, ask_none_seen, ask_seen
@@ -121,7 +121,12 @@ def best_of(text: str, situation: Situation, guesses: Sequence[Guess]) -> Likely
 def _is_of_a_count(item: Item) -> bool:
     """Whether it may stand in "hoya 3", which is always a find; "one hoya" is none."""
     is_number = isinstance(item.meaning, Count) and item.text != "one"
-    return is_number or isinstance(item.meaning, Plants | Pest) or item.meaning in {Word.FILLER, Word.HAD}
+    return is_number or isinstance(item.meaning, Plants | Pest | Level) or item.meaning in _OF_A_COUNT
+
+
+_OF_A_COUNT = frozenset(
+    [Word.FILLER, Word.HAD, Word.BREAK, Word.AND, Word.SAW, Word.ALL, Word.NONE, Word.NOTHING, Word.CLEAN]
+)
 
 
 def _of_form(text: str, situation: Situation, guesses: Sequence[Guess]) -> Iterator[Likely]:
@@ -272,6 +277,7 @@ def _of_the_denied(told: Mentions) -> Command | None:
     told_of = [one for one in steering if one not in {Word.FILLER, Word.BREAK, Word.DONE, Word.DO}]
     behind = list(dropwhile(lambda one: one is Word.NOT, told_of))
     is_odd = told_of[:1] != [Word.NOT] or not all(isinstance(one, Method | Tool) for one in behind)
+    is_odd = is_odd or (told.is_done_but() and told.has(Word.BREAK))  # "done, not the ivy"
     if denied is None or told.forbids or len(told.every(Plants)) != 1 or is_odd or isinstance(on, Trouble):
         return None
     if on in {None, told.situation.today}:
@@ -353,8 +359,6 @@ def _refused(told: Mentions, text: str, form: str) -> Meant | None:
     counts = [one.value for one in told.every(Count)]
     if "find" in form and told.every(Plants) and any(not 0 <= one <= MOST_COUNTED for one in counts):
         return (NotUnderstood(text, reason="count"),)
-    if form == "find" and len(told.plants()) > 1 and len(told.every(Plants)) == len(counts) == 1:
-        return (NotUnderstood(text, reason="each"),)
     unknown = tuple(_unknown(told.items, situation))
     if len(unknown) == 1 and (unknown[0] in situation.kinds or not told.every(Plants)):
         return (Incomplete(missing=Missing.UNKNOWN_PLANT, text=unknown[0]),)

@@ -88,7 +88,7 @@ def done(told: Mentions) -> Filled:
         return None
     if not methods and product is None and not told.has(Word.DONE) and not is_all_but(told):
         return None
-    plants = told.plants() or _of_tonight(told, method)
+    plants = told.due() or _of_tonight(told, method)
     if told.situation.expecting is Expecting.WORK and not (told.plants() or methods or product):
         return (TickWork(but=told.sides()[1]),)  # the stage shown, nothing else of tonight
     at = told.hour(latest=8)
@@ -178,7 +178,8 @@ def _of_tonight(told: Mentions, method: Method | None) -> tuple[PlantId, ...]:
     _, left = told.sides()
     is_rest = told.has(Word.ALL, Word.REST) or told.excepts() or told.is_done_but()
     is_rest = is_rest and told.speaks_of_the_rest()
-    if told.every((Place, OneOf)) or (left and not is_rest):
+    is_of_two = told.has(Word.BOTH) and len(told.setting.answered()) != _PAIR
+    if told.every((Place, OneOf)) or (left and not is_rest) or is_of_two:
         return ()
     of_it = told.setting.answered(method)
     counted = [number_at(tuple(one.text.split()[1:]), 0) for one in told.items if one.meaning is Word.ALL]
@@ -203,24 +204,23 @@ def _is_not_told(told: Mentions) -> bool:
 
 def find(told: Mentions) -> Filled:
     """Fill what was seen alive: each plant with its number."""
-    on, spot = told.behind(), told.one(Spot)
-    where = None if spot is None else spot.name
-    pairs = told.counted() or _one_pair(told)
+    on, pairs = told.behind(), told.counted() or _one_pair(told)
     left = () if told.items[0].meaning is Word.EXCEPT else told.sides()[1]
     is_set_right = told.has(Word.IT_IS) and not told.amounts()  # "it's scale on the bay"
-    if is_set_right or isinstance(on, Trouble) or any(set(group) & set(left) for _, _, group in pairs):
+    if is_set_right or isinstance(on, Trouble) or any(set(one.plants) & set(left) for one in pairs):
         return None
     found: list[Command] = []
-    for amount, named, group in pairs:
-        key = named or told.setting.pest
-        if isinstance(amount, Grade):
-            found.append(LogFind(plants=group, grade=amount, pest=key, where=where, on=on))
-        elif amount is None and len(pairs) == 1 and (key is not None or told.has(Word.BUGS)):
-            found.append(ask_amount(group, key, on))
-        elif amount == 0 and len(pairs) == 1:
-            found.append(LogCheck(plants=group, on=on))
-        elif amount and (len(group) == 1 or "each" in told.words):
-            found.append(LogFind(plants=group, count=amount, pest=key, where=where, on=on))
+    for each in pairs:
+        key = each.pest or told.setting.pest
+        seen = LogFind(plants=each.plants, pest=key, where=each.where, on=on)
+        if isinstance(each.amount, Grade):
+            found.append(replace(seen, grade=each.amount))
+        elif each.amount is None and len(pairs) == 1 and (key is not None or told.has(Word.BUGS)):
+            found.append(ask_amount(each.plants, key, on))
+        elif each.amount == 0:
+            found.append(LogCheck(plants=each.plants, level=told.one(Level), on=on))
+        elif each.amount:
+            found.append(replace(seen, count=each.amount))
         else:
             return None
     return tuple(found) or None
@@ -231,13 +231,18 @@ def _one_pair(told: Mentions) -> list[Counted]:
     plants, amounts, pests = told.plants(), told.amounts(), told.every(Pest)
     if len(amounts) != 1:
         return []
+    spot = told.one(Spot)
+    where = None if spot is None else spot.name
     if not plants and not told.every((Plants, Place, OneOf)) and len(told.setting.before) == 1:
         plants = told.setting.before
     is_seen = pests or told.has(Word.BUGS, Word.SAW, Word.LEFT, Word.HAD) or told.setting.before
     if len(plants) == 1 and is_seen:
-        return [(amounts[0], pests[0].key if pests else told.setting.pest, plants)]
+        pest = pests[0].key if pests else told.setting.pest
+        return [Counted(plants=plants, amount=amounts[0], pest=pest, where=where)]
     about = told.setting.about()
-    return [(amounts[0], told.setting.asked_pest(), about)] if about and not told.every(Plants) else []
+    is_asked = about and not told.every(Plants)
+    asked = Counted(plants=about, amount=amounts[0], pest=told.setting.asked_pest(), where=where)
+    return [asked] if is_asked else []
 
 
 def sign(told: Mentions) -> Filled:
