@@ -828,11 +828,11 @@ def _bones(word: str) -> str:
 def _nearest(word: str, vocabulary: frozenset[str], situation: Situation) -> _Words | None:
     if word.endswith("s") and word[:-1] in vocabulary:
         return None
+    if word in _of_catalogue(situation.pests, situation.ingredients):
+        return None  # "green peach aphids" beside a peace lily
     own = slip_of(word, vocabulary, is_own=True)
     if own is not None:
         return (own,)
-    if word in _of_catalogue(situation.pests, situation.ingredients):
-        return None
     steering = slip_of(word, _STEERING_LONG)
     return None if steering is None else (steering,)
 

@@ -105,3 +105,11 @@ def test_the_name_of_a_kind_is_offered_as_a_new_plant(talk: Talk) -> None:
 @pytest.mark.parametrize("text", ["blahblah", "qwerty zxcvb", "wy wy wy", "xx"])
 def test_what_resembles_nothing_is_not_guessed_at(talk: Talk, text: str) -> None:
     assert talk.say(text)[0].startswith("I did not understand")
+
+
+def test_the_name_of_a_pest_is_no_slip_of_a_plants(talk: Talk) -> None:
+    talk.say("peace lily, study")
+    assert talk.say("ivy 23 green peach aphids")[0].startswith("Written: 23 green peach aphids on ivy.")
+    assert talk.say("peace lily 1 green peach aphid")[0].startswith(
+        "Written: 1 green peach aphid on peace lily."
+    )
