@@ -10,10 +10,10 @@ import sqlalchemy as sa
 from sqlalchemy import bindparam
 
 from bot.actions.action import Choice, Expecting
+from bot.actions.naming import shown_name
 from bot.actions.ports import Member, Question
 from bot.domain.identity import EntryId, HouseholdId, MemberId, PlaceId, PlantId, ProductId
 from bot.domain.journal import Draft, Entry
-from bot.domain.naming import shown_name
 from bot.domain.value import replace
 from bot.storage.codec import decode_choices, decode_payload, encode_choices, encode_payload
 from bot.storage.delivery import QUESTION_KEY, Delivery

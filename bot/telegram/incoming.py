@@ -9,7 +9,7 @@ from telegram.constants import ChatType, MessageAttachmentType
 from telegram.helpers import effective_message_type
 
 from bot.actions.incoming import Incoming, Kind, Location, Other, Photo, Press, Quoted, Reaction, Text
-from bot.domain.naming import shown_name
+from bot.actions.naming import shown_name
 from bot.telegram.fields import BadFieldError, degrees_of, id_of, is_id, text_of
 from bot.telegram.parsed import Ignored, Me, Moved, Parsed, Unparsable
 

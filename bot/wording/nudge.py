@@ -205,10 +205,11 @@ def _told_so(nudge: NudgeText) -> list[str]:
     """Say how looks are told."""
     if not nudge.looks:
         return []
-    name, level, _ = nudge.looks[0]
+    (name, level, _), *others = nudge.looks
     clean = "all" if len({way for _, way, _ in nudge.looks}) == 1 else name
     how = SAID.get(level, ASKED[level])
-    return [f"Then “{clean} clean{f', {how}' if how else ''}”, or “{name} 3”."]
+    rest = f", {others[0][0]} clean" if others else ""
+    return [f"Then “{clean} clean{f', {how}' if how else ''}”, or “{name} 3{rest}”."]
 
 
 def _tomorrow(nudge: NudgeText, voice: Voice) -> list[str]:

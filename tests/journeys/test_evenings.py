@@ -366,7 +366,9 @@ def test_done_asks_what_was_seen_and_all_clean_answers(outbreak: Talk) -> None:
         "How",
         "More",
     ]
-    assert outbreak.press("More")[0].startswith("Then “all clean, with a lens”, or “hoya 3”.")
+    assert outbreak.press("More")[0].startswith(
+        "Then “all clean, with a lens”, or “hoya 3, small hoya clean”."
+    )
     assert "What did you see on hoya, small hoya, moth orchid and coffee plant?" in outbreak.say("done")[0]
     before = len(outbreak.told())
     outbreak.say("hoya 3 in the axils")

@@ -7,9 +7,9 @@ from datetime import timedelta
 import pytest
 
 from bot.actions.incoming import Photo, Reaction
+from bot.actions.naming import shown_name
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Found, Treated
-from bot.domain.naming import shown_name
 from bot.domain.value import replace
 from tests.journeys.talking import OWNER, PARTNER, STRANGER, Talk
 

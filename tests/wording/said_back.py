@@ -47,10 +47,9 @@ class Answered:
     @property
     def is_understood(self) -> bool:
         """Whether nothing was asked back, but for the pest of a number where no case is open."""
-        is_bare_find = self.phrase.endswith(" 3") and self.kinds == ("Asks, pest",)
-        return bool(self.kinds) and (
-            is_bare_find or not any(one.startswith(("Asks", "Unclear")) for one in self.kinds)
-        )
+        is_bare_find = bool(re.search(r" 3\b", self.phrase))
+        asked = [one for one in self.kinds if one.startswith(("Asks", "Unclear"))]
+        return bool(self.kinds) and (not asked or (is_bare_find and asked == ["Asks, pest"]))
 
 
 def shown_phrases(units: str) -> list[Answered]:
