@@ -578,6 +578,8 @@ def _settled(  # noqa: C901, PLR0912 - one arm a kind of meaning
             item = Item(Word.FILLER, item.text)  # "on sunday, not today"
         if meaning is Grade.SOME and isinstance(behind, Product | Shape | Sign):
             item = Item(Word.FILLER, item.text)
+        if item.text == "all over" and (before is None or not isinstance(before.meaning, Pest)):
+            item = Item(Word.FILLER, item.text)  # "mites all over the ivy", and not "sprayed all over"
         if isinstance(meaning, Count):
             size = len(behind.ids) if isinstance(behind, Plants) else group
             is_all = before is not None and (

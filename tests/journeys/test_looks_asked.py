@@ -4,8 +4,8 @@ from datetime import timedelta
 
 import pytest
 
-from bot.domain.journal import CheckedClean
-from bot.domain.trade import Level
+from bot.domain.journal import CheckedClean, Found
+from bot.domain.trade import Grade, Level
 from tests.journeys.talking import Talk
 
 
@@ -55,3 +55,24 @@ def test_a_pest_of_the_roots_is_looked_for_there_and_told_by_one_press(talk: Tal
     talk.passes(days=1)
     asked_at = talk.next_at()
     assert asked_at is None or asked_at > talk.now + timedelta(days=2)
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "gnats all over the hoya",
+        "mites all over the hoya",
+        "the hoya has aphids all over",
+        "mealybugs all over my hoya",
+    ],
+)
+def test_pests_all_over_a_plant_are_many(talk: Talk, told: str) -> None:
+    talk.say(told)
+    assert [(plant, one.grade) for plant, one in talk.told() if isinstance(one, Found)] == [
+        ("hoya", Grade.MANY)
+    ]
+
+
+def test_to_look_all_over_a_plant_is_a_look(talk: Talk) -> None:
+    talk.say("looked all over the hoya, nothing")
+    assert looks(talk) == [Level.PLAIN]
