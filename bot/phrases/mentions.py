@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from datetime import UTC, date, datetime, timedelta
 from functools import cached_property
+from itertools import takewhile
 from typing import TypeVar
 
 from bot.actions.situation import Situation
@@ -35,6 +36,8 @@ _LOOKS = listed(
     "small big little large tall mini baby old new young white red pink purple green yellow other second"
 )
 _MARKS = frozenset({",", ".", "!", "?", "\n", ";", "-", "(", ")", ":"})
+BESIDES = listed("too also besides additionally plus extra") | {"as well"}
+"""Words of what is told of more, not of the same."""
 _JOINTS = frozenset({",", "and", "&", "+", "or", "nor", "n", "the"})
 _WHOLE = frozenset({Word.ALL, Word.DONE, Word.DO, Word.CLEAN, Word.NONE, Word.NOTHING, Word.CHECKED})
 _NOTHING_SEEN = frozenset({Word.NOTHING, Word.NONE, Word.CLEAN})
@@ -171,6 +174,12 @@ class Mentions(Value, dict=True):
         if not told:
             told = self.of_places() or self._pointed_at()
         return tuple(plant for plant in told if plant not in left)
+
+    def opens_with(self, *heads: Word) -> bool:
+        """Whether it begins with a clause that tells no more than one of these: "all done, and …"."""
+        first = list(takewhile(lambda one: one.meaning not in {Word.BREAK, Word.AND}, self.items))
+        is_bare = all(one.meaning in {*heads, Word.DO, Word.ALL, Word.FILLER, Word.IT} for one in first)
+        return is_bare and len(first) < len(self.items) and any(one.meaning in heads for one in first)
 
     def due(self) -> tuple[PlantId, ...]:
         """Give the plants it is about; of a large group that is only told done, those treated tonight."""

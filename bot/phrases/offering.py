@@ -16,8 +16,8 @@ from bot.phrases.days import Trouble
 from bot.phrases.forms.rows import REPORTS, ROWS, SAYS_NOTHING, forms_of
 from bot.phrases.guess import Guess, rank
 from bot.phrases.items import Item
-from bot.phrases.lexicon import Word, listed
-from bot.phrases.mentions import Mentions
+from bot.phrases.lexicon import Word
+from bot.phrases.mentions import BESIDES, Mentions
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth
 from bot.phrases.setting import Setting
@@ -387,7 +387,6 @@ def _is_verb(item: Item) -> bool:
     return isinstance(item.meaning, Method) or item.meaning in {Word.DONE, Word.CLEAN, Word.NONE}
 
 
-BESIDES = listed("too also besides additionally plus extra") | {"as well"}
 _NAMING = (
     Plants,
     OneOf,
@@ -425,6 +424,8 @@ def left_out(  # noqa: C901, PLR0912 - one arm a kind of mention
     values, numbers = values_of(commands), numbers_of(commands)
     missed: list[str] = []
     is_clean = any(isinstance(one, LogCheck) for one in commands)
+    is_all_done = form in {"none", "find", "sign"} and told.has(Word.ALL) and told.opens_with(Word.DONE)
+    is_all_done = is_all_done and bool(told.setting.answered())
     for at, item in enumerate(told.items):
         meaning = item.meaning
         if isinstance(meaning, Method) and any(
@@ -478,6 +479,8 @@ def left_out(  # noqa: C901, PLR0912 - one arm a kind of mention
                 is_said = form not in {"done", "find", "none"}
             case Level():
                 is_said = form in {"none", "walk", "find"}
+            case Word.DONE:
+                is_said = not is_all_done
             case Word.NOTHING:
                 is_said = is_clean or form not in {"done", "find"}
             case Word.LATER | Word.NO_TIME:

@@ -3,7 +3,10 @@
 from collections.abc import Iterable
 from datetime import date
 
+from bot.actions.action import ButtonText
 from bot.actions.add_plants import NewPlant
+from bot.actions.log_find import LogFind
+from bot.actions.log_sign import LogSign
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method
@@ -36,6 +39,17 @@ class Setting(Value):
         found = unique(plant for plant in plants if not isinstance(plant, NewPlant))
         return found if len(found) == 1 else ()
 
+    def found(self) -> frozenset[PlantId]:
+        """Plants on which something was seen today, or by a meaning that is asked and not yet answered."""
+        meant = (
+            one
+            for choice in self.situation.choices
+            if choice.text is ButtonText.YES
+            for one in choice.commands
+        )
+        seen = (plant for one in meant if isinstance(one, LogFind | LogSign) for plant in one.plants)
+        return self.situation.found_today.union(seen)
+
     def asked_pest(self) -> str | None:
         """Give the pest that the open question asks about."""
         offered = (command for choice in self.situation.choices for command in choice.commands)
@@ -64,7 +78,7 @@ class Setting(Value):
         A plant with a case is none of the others while any without is: it wants to be told by its name. Where
         nothing was spoken of and none of those asked for has a case, there are no others.
         """
-        out = {*spoken, *self.situation.found_today}
+        out = {*spoken, *self.found()}
         asked = tuple(plant for plant in self.looks() if plant not in out)
         well = tuple(plant for plant in asked if plant not in self.situation.sick)
         if not out:

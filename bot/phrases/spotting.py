@@ -160,7 +160,8 @@ _PICTURES = re.compile("[\U0001f480\u2620\u26b0\U0001faa6\U0001f5d1\u2702\U0001f
 
 def _spotted(text: str, situation: Situation) -> tuple[Item, ...]:
     words = kept(_mended, words_of(plain(text)), situation)
-    items = _standing(_settled(_numbered_on(_read(words, situation), situation)), situation)
+    items = _by_ordinal(_settled(_numbered_on(_read(words, situation), situation)), situation)
+    items = _standing(items, situation)
     has_day = any(isinstance(item.meaning, Day | Weekday | MonthDay) for item in items)
     today = Day(situation.today)  # "the hoya yesterday, the orchid just now"
     return tuple(Item(today, item.text) if has_day and item.text in _JUST_NOW else item for item in items)
@@ -189,6 +190,23 @@ def _read(words: _Words, situation: Situation) -> list[Item]:
         items.append(item)
         at += size
     return items
+
+
+def _by_ordinal(items: list[Item], situation: Situation) -> list[Item]:
+    """Take "the second hoya" most likely for hoya 2; where there is none it is one of them."""
+    kept: list[Item] = []
+    names = names_of(situation)
+    for item in items:
+        number = _SPELT.get(kept[-1].text) if kept and isinstance(item.meaning, OneOf) else None
+        base = names.base_at(tuple(item.text.split()), 0) if number is not None else None
+        plant = None if base is None or number is None else names.numbered(base[0], number)
+        if base is None:
+            kept.append(item)
+        elif plant is None:
+            kept[-1:] = [item]
+        else:
+            kept[-1:] = [Item(Plants((plant,), slip=True), f"{kept[-1].text} {item.text}")]
+    return kept
 
 
 def _standing(items: list[Item], situation: Situation) -> list[Item]:

@@ -170,7 +170,10 @@ def _or_asked(command: Command, told: Mentions) -> Command:
             # "clean the hoya", "all clean, hoya"
             is_task = told.every(Plants) and (
                 opening == "clean"
-                or (opening.startswith("all") and isinstance(told.items[-1].meaning, Plants))
+                or (
+                    (opening.startswith("all") and isinstance(told.items[-1].meaning, Plants))
+                    and not told.sides()[1]
+                )
             )
             is_seen = told.has(*_NOTHING_SEEN) or Count(Decimal(0)) in told.every(Count)
             return ask_seen(plants, on) if is_task or not is_seen else command

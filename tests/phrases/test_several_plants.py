@@ -2,6 +2,9 @@
 
 import pytest
 
+from bot.actions.action import ButtonText, Choice
+from bot.actions.log_find import LogFind
+from bot.domain.value import replace
 from bot.phrases.notation import notation
 from bot.phrases.reading import read
 from bot.rehearsal import read_situation
@@ -167,6 +170,8 @@ ALL = "strep_2 strep_4 strep_5 strep_9 medinilla gardenia fuchsia_4"
             "done I did the streps except strep 9 cause I ran out of mix and I sprayed the medinilla",
             "done strep_2 strep_4 strep_5 + done medinilla method=spray",
         ),
+        ("done, plus soap on the croton", f"done {ALL} + done croton method=spray product=soap"),
+        ("done, also wiped the kerrii", f"done {ALL} + done kerrii method=wipe"),
         ("I did the streps", "done strep_2 strep_4 strep_5 strep_9"),
         ("done, not the gardenia", f"done {ALL.replace(' gardenia', '')}"),
     ],
@@ -199,3 +204,33 @@ def test_all_done_is_told_beside_what_else_was_done(text: str, meaning: str) -> 
 )
 def test_a_group_at_a_place_is_what_stands_there(text: str, meaning: str) -> None:
     assert clauses(notation(read(text, QUIET).sure, QUIET)) == clauses(meaning)
+
+
+@pytest.mark.parametrize(
+    ("text", "meaning"),
+    [
+        ("the second fuchsia has 6 aphids", "find fuchsia_2 6 pest=aphid"),
+        ("sprayed the fourth strep with soap", "done strep_4 method=spray product=soap"),
+    ],
+)
+def test_an_ordinal_is_most_likely_the_number(text: str, meaning: str) -> None:
+    reading = read(text, QUIET)
+    assert not reading.sure
+    assert clauses(notation(reading.offers[0].commands, QUIET)) == clauses(meaning)
+
+
+@pytest.mark.parametrize(
+    "text", ["all clean", "none seen", "all clean except strep 9", "nothing on the others"]
+)
+def test_a_find_that_is_still_asked_about_is_left_out_of_all_clean(text: str) -> None:
+    croton = next(one.id for one in NUDGE.plants if one.names[0] == "croton")
+    found = (LogFind(plants=(croton,), count=2, pest="scale"),)
+    asked = replace(NUDGE, choices=(Choice(ButtonText.YES, found, ""),), choice_texts=("Yes",))
+    told = read(text, asked)
+    assert clauses(notation(told.sure, asked)) == clauses("none coleus")
+
+
+def test_what_is_clean_besides_is_not_all_there_is() -> None:
+    assert clauses(notation(read("all clean, kerrii too", NUDGE).sure, NUDGE)) == clauses(
+        "none croton coleus kerrii"
+    )

@@ -63,7 +63,7 @@ from bot.phrases.days import (
 from bot.phrases.items import Item, Span, Unknown
 from bot.phrases.labels import ALL_YEAR, USUALLY, animals_named, traits_named
 from bot.phrases.lexicon import Spot, Word
-from bot.phrases.mentions import Counted, Mentions
+from bot.phrases.mentions import BESIDES, Counted, Mentions
 from bot.phrases.mixing import MOST_ML, ask_which_measure
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth, number_at
@@ -84,6 +84,7 @@ def done(told: Mentions) -> Filled:
     methods, product, on = told.methods(), told.one(Product), told.behind()
     is_clear = _are_together(told) and (product is not None or not told.every(Product))
     method = methods[0] if methods else None
+    is_clear = is_clear and not (told.opens_with(Word.DONE) and told.words & BESIDES and (methods or product))
     if not is_clear or isinstance(on, Trouble) or not _is_of_leaves(told, method) or _is_not_told(told):
         return None
     if not methods and product is None and not told.has(Word.DONE) and not is_all_but(told):
@@ -258,7 +259,7 @@ def sign(told: Mentions) -> Filled:
 def _the_rest(told: Mentions, left: tuple[PlantId, ...]) -> tuple[PlantId, ...]:
     if told.has(Word.REST):
         return told.setting.others(left)
-    out = {*left, *told.situation.found_today}
+    out = {*left, *told.setting.found()}
     return tuple(plant for plant in told.setting.looks() if plant not in out)
 
 
@@ -275,11 +276,12 @@ def none(told: Mentions) -> Filled:
     is_bare = not plants and not left and not told.every((Place, OneOf))
     if is_bare and told.has(Word.CHECKED) and told.has(Word.ALL):
         known = (plant.id for plant in told.situation.plants)
-        plants = tuple(plant for plant in known if plant not in told.situation.found_today)
+        plants = tuple(plant for plant in known if plant not in told.setting.found())
         if _is_of_many(plants, told) and isinstance(on, date | None):
             return (ask_none_seen(plants, on),)
     elif is_bare and not told.has(Word.REST):
-        plants = told.setting.about() if told.setting.is_first else told.setting.before
+        about = tuple(plant for plant in told.setting.about() if plant not in told.setting.found())
+        plants = about if told.setting.is_first else told.setting.before
     if not plants and not told.every((Place, OneOf)) and told.speaks_of_the_rest():
         plants = _the_rest(told, (*left, *told.setting.before))
         asked = () if plants or not is_bare or isinstance(on, Trouble) else _all_treated(told)
@@ -287,13 +289,20 @@ def none(told: Mentions) -> Filled:
             return (ask_none_seen(asked, on),)
     if not plants or isinstance(on, Trouble) or told.is_ahead():
         return None
-    return (LogCheck(plants=plants, level=told.one(Level), on=on),)
+    return (LogCheck(plants=_with_the_rest(plants, told), level=told.one(Level), on=on),)
+
+
+def _with_the_rest(plants: tuple[PlantId, ...], told: Mentions) -> tuple[PlantId, ...]:
+    """Add those that were to be looked at to one that is clean besides: "all clean, the ivy too"."""
+    is_besides = told.has(Word.ALL) and told.opens_with(Word.CLEAN) and told.words & BESIDES
+    rest = _the_rest(told, told.sides()[1]) if is_besides and told.every(Plants) else ()
+    return unique((*rest, *plants))
 
 
 def _all_treated(told: Mentions) -> tuple[PlantId, ...]:
     """Give what a look may be of where none was asked for: what is treated tonight, or all there are."""
     known = (plant.id for plant in told.situation.plants)
-    out = {*told.situation.found_today, *told.setting.before}
+    out = {*told.setting.found(), *told.setting.before}
     is_all = told.has(Word.ALL) and not told.has(Word.DONE)
     return tuple(plant for plant in known if plant not in out) if is_all else told.setting.treatments()
 
