@@ -58,7 +58,7 @@ from bot.actions.send_evening import (
 )
 from bot.actions.set_place import PlacesSaved, untold_places
 from bot.actions.set_town import SetCoordinates, WhichTown
-from bot.actions.set_up import asked_next
+from bot.actions.set_up import with_next
 from bot.actions.show_history import told_already
 from bot.actions.situation import Asked, KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.actions.take_line import TakeLines
@@ -197,7 +197,7 @@ class Conversation:
         outcomes += _gathered(outcome for command in commands for outcome in self._done(command, desk))
         outcomes.sort(key=lambda one: isinstance(one, WhichTown))  # its buttons are needed most
         outcomes = told_already(outcomes, desk)
-        outcomes += asked_next(outcomes, desk)
+        outcomes = with_next(outcomes, desk)
         if was_silent and not any(isinstance(one, Hold | ComeBack | GiveFirstAid) for one in commands):
             outcomes.append(look_first(desk))
         outcomes = together(outcomes)

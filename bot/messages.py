@@ -1,6 +1,6 @@
 """The bot's messages: outcomes worded with their buttons, and what its earlier ones show from now on."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from datetime import datetime
 
 from bot.actions.action import ButtonText, Choice, Expecting, Outcome
@@ -14,15 +14,17 @@ from bot.actions.log_check import CheckLogged
 from bot.actions.ports import Question
 from bot.actions.press_button import is_alike, open_question
 from bot.actions.send_evening import what_is_left
+from bot.actions.set_up import SetUpGoesOn
 from bot.actions.show_more import More
 from bot.actions.walk_through import WalkStep
 from bot.domain.identity import PlaceId
 from bot.wording.answer import Answer, Button
 from bot.wording.button_texts import button_text
-from bot.wording.lines import fitted
+from bot.wording.lines import AFTER, fitted
 from bot.wording.manner import in_manner, most_lines
 from bot.wording.nudge import say_answered, say_chosen
 from bot.wording.sentences import FILES, PICTURES, attached, say
+from bot.wording.setting_up import in_short
 from bot.wording.voice import Voice
 
 MAX_TEXT = 4096
@@ -49,12 +51,35 @@ def answer_of(outcomes: Sequence[Outcome], desk: Desk) -> Answer:
 def words_of(outcomes: Sequence[Outcome], desk: Desk) -> tuple[str, tuple[Choice, ...]]:
     """Word outcomes as long as a phone bears; the buttons beside them, and one for what waits."""
     voice = voice_of(desk)
-    said = dict.fromkeys(fitted(say(one, voice), most_lines(one)) for one in outcomes)
+    shorts = [in_short(one, voice) for one in outcomes]
+    if (
+        len(outcomes) >= MUCH_AT_ONCE
+        and len(list(filter(None, shorts))) > 1
+        and isinstance(outcomes[-1], SetUpGoesOn)
+    ):
+        said = dict.fromkeys(_at_once(outcomes, shorts, voice))
+    else:
+        said = dict.fromkeys(fitted(say(one, voice), most_lines(one)) for one in outcomes)
     text, rest = split("\n\n".join(shown for shown, _ in said if shown))
     offers = tuple(offer for one in outcomes for offer in one.offers)
     waiting = "\n\n".join(part for part in (rest, *(waits for _, waits in said)) if part)
     more = (Choice(ButtonText.MORE, (More(waiting),)),) if waiting else ()
     return cut(text), (*offers, *more)
+
+
+def _at_once(outcomes: Sequence[Outcome], shorts: list[str], voice: Voice) -> Iterator[tuple[str, str]]:
+    """Say a home told in one breath in few lines: what was written in one, all of it behind [More]."""
+    whole = "".join(f"{say(one, voice)}\n" for one, short in zip(outcomes, shorts, strict=True) if short)
+    lines = [line for line in whole.replace(AFTER, "\n").split("\n") if line]
+    yield f"Written: {'. '.join(filter(None, shorts))}.", "\n".join(lines)
+    for one, short in zip(outcomes, shorts, strict=True):
+        if not short:
+            yield fitted(say(one, voice), most_lines(one) if one is outcomes[-1] else LINES_AMONG_OTHERS)
+
+
+MUCH_AT_ONCE = 4
+"""So many answers to one message, the next question among them, are said in few lines. Judgement. [1]"""
+LINES_AMONG_OTHERS = 4
 
 
 def voice_of(desk: Desk) -> Voice:

@@ -1,21 +1,28 @@
 """What a home still has to tell, asked one thing at a time in one order."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import time
 from enum import Enum
 
 from bot.actions.action import Asking, ButtonText, Choice, Expecting, Outcome
 from bot.actions.add_plants import AddPlants, PlantsAdded
 from bot.actions.ask import Ask, Topic
+from bot.actions.courtesy import Greeted
 from bot.actions.decline import Decline, Declined
+from bot.actions.describe_pest import PestDescribed, PestsKnown
 from bot.actions.desk import Desk
+from bot.actions.explain_term import TermTold
 from bot.actions.identify import Identify
 from bot.actions.incomplete import Asks, Incomplete, Missing
 from bot.actions.isolate import IsolatedThem
 from bot.actions.log_find import FindLogged, LogFind
+from bot.actions.log_round import NothingDue
+from bot.actions.not_understood import Beyond
 from bot.actions.set_place import PlacesSaved, ask_window, untold_places
 from bot.actions.set_town import NoSuchTown, TownSet, WhichTown
 from bot.actions.show_due import DueList
+from bot.actions.show_plants import NoPlants
 from bot.actions.skip_question import QuestionSkipped
 from bot.actions.stock_product import Stocked
 
@@ -41,6 +48,8 @@ class SetUpGoesOn(Outcome, kw_only=True):
 SETTING_UP = (TownSet, PlantsAdded, PlacesSaved, QuestionSkipped)
 IN_BETWEEN = (FindLogged, IsolatedThem, Stocked, Declined, DueList)
 """Answers that may stand in the middle of a setting-up, which then goes on."""
+AT_FIRST = (Beyond, Greeted, TermTold, PestDescribed, PestsKnown, NothingDue, NoPlants)
+"""And those that may come before anything of a home is told."""
 
 
 def go_on(desk: Desk, *, skipped: Expecting = Expecting.NOTHING, is_free: bool = True) -> SetUpGoesOn | Asks:
@@ -59,12 +68,28 @@ def go_on(desk: Desk, *, skipped: Expecting = Expecting.NOTHING, is_free: bool =
     return SetUpGoesOn(lacking=lacking, names=names, evening=evening, asking=asking if is_free else None)
 
 
+def with_next(outcomes: Sequence[Outcome], desk: Desk) -> list[Outcome]:
+    """Go on with the setting-up; where that is asked in words, what a find asks is only offered beside it."""
+    following = asked_next(outcomes, desk)
+    asking = [one for one in outcomes if isinstance(one, FindLogged) and one.asking is not None]
+    if not asking or not any(one.asking is not None and not one.asking.choices for one in following):
+        return [*outcomes, *following]
+    offered = asking[-1].asking.choices[:1] if asking[-1].asking is not None else ()
+    quiet = {
+        id(one): replace(one, asking=None, offers=offered if one is asking[-1] else ()) for one in asking
+    }
+    return [*(quiet.get(id(one), one) for one in outcomes), *following]
+
+
 def asked_next(outcomes: Sequence[Outcome], desk: Desk) -> list[Outcome]:
     """Go on with the setting-up where something of it was told, or where a find came before it was over."""
     told = [one for one in outcomes if isinstance(one, SETTING_UP)]
     has_windows_left = bool(untold_places(desk))
-    is_over = desk.household.is_zone_told and bool(desk.household.living) and not has_windows_left
-    is_between = not is_over and any(isinstance(one, IN_BETWEEN) for one in outcomes)
+    has_begun = desk.household.is_zone_told and bool(desk.household.living)
+    is_over = has_begun and not has_windows_left and bool(desk.household.places)
+    is_offered = desk.question is not None and desk.question.expecting not in _OF_A_HOME
+    is_first = not (has_begun or is_offered) and all(isinstance(one, AT_FIRST) for one in outcomes)
+    is_between = not is_over and (is_first or any(isinstance(one, IN_BETWEEN) for one in outcomes))
     is_asked_of_town = any(isinstance(one, WhichTown | NoSuchTown) for one in outcomes)
     is_of_old_places = all(isinstance(one, PlantsAdded) and not one.new_places for one in told)
     is_told_before = bool(told) and is_of_old_places and desk.household.is_zone_told and has_windows_left
@@ -72,8 +97,16 @@ def asked_next(outcomes: Sequence[Outcome], desk: Desk) -> list[Outcome]:
         return []  # who left the window's question open is not asked it with each plant
     if not told and has_windows_left and all(isinstance(one, _TOLD_BESIDE) for one in outcomes):
         return []  # the windows were asked; they are asked again in an evening's message of their own
+    if is_first and not desk.household.is_zone_told:
+        in_words = Asking((), Expecting.TOWN)
+        return [SetUpGoesOn(lacking=Lacking.TOWN, evening=desk.household.evening, asking=in_words)]
     skipped = next((one.skipped for one in told if isinstance(one, QuestionSkipped)), Expecting.NOTHING)
-    return [go_on(desk, skipped=skipped, is_free=all(one.asking is None for one in outcomes))]
+    asking = [one for one in outcomes if one.asking is not None]
+    if asking and all(isinstance(one, FindLogged) for one in asking):
+        following = go_on(desk, skipped=skipped)
+        if following.asking is not None and not following.asking.choices:
+            return [following]
+    return [go_on(desk, skipped=skipped, is_free=not asking)]
 
 
 _TOLD_BESIDE = (FindLogged, Stocked, DueList)

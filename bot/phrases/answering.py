@@ -146,7 +146,7 @@ def _by_its_text(text: str, words: tuple[str, ...], situation: Situation) -> Cho
 def _by_yes(words: tuple[str, ...], choices: tuple[Choice, ...]) -> Choice | None:
     """Take a bare yes for the only thing offered; a look that found nothing wants to be said."""
     is_yes = bool(frozenset(words) & _YES) and not frozenset(words) - _COURTEOUS
-    if choices[0].text is ButtonText.YES and (is_yes or is_made_of(words, _RIGHT)):
+    if choices[0].text in {ButtonText.YES, ButtonText.ON_A_PLANT} and (is_yes or is_made_of(words, _RIGHT)):
         return choices[0]
     if choices[-1].text is ButtonText.SOMETHING_ELSE and is_made_of(words, _WRONG):
         return choices[-1]

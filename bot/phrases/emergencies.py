@@ -23,7 +23,7 @@ from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
 from bot.domain.value import Value
 from bot.phrases.bottles import is_of_a_bottle
-from bot.phrases.homes import is_list_of_plants
+from bot.phrases.homes import is_list_of_plants, kind_at
 from bot.phrases.kept import kept
 from bot.phrases.names import OneOf, Plants, names_of
 from bot.phrases.slips import slips_between
@@ -165,9 +165,12 @@ def _words(text: str, situation: Situation) -> tuple[str, ...]:
     at = 0
     while at < len(words):
         known = names.exact_at(words, at)
-        is_plant = known is not None and isinstance(known[0], Plants | OneOf)
-        heard.append("houseplant" if is_plant else words[at])
-        at += known[1] if is_plant and known is not None else 1
+        size = known[1] if known is not None and isinstance(known[0], Plants | OneOf) else 0
+        kind = kind_at(words, at, situation.kinds)
+        if kind > size and kind > 1 and any(classes_of(word) for word in words[at : at + kind]):
+            size = kind  # "mother in law's tongue" is nobody's
+        heard.append("houseplant" if size else words[at])
+        at += size or 1
     return tuple(heard)
 
 

@@ -47,7 +47,8 @@ from bot.phrases.asking import Meant
 from bot.phrases.bottles import read_bottle
 from bot.phrases.counting import read_leaf
 from bot.phrases.forms.filling import later
-from bot.phrases.homes import read_places
+from bot.phrases.homes import SPOKEN as PLACE_WORDS
+from bot.phrases.homes import read_facets, read_place, read_places
 from bot.phrases.hurrying import SPOKEN as HURRYING_WORDS
 from bot.phrases.hurrying import read_hurry
 from bot.phrases.identifying import read_identification
@@ -66,13 +67,10 @@ from bot.phrases.renaming import read_renaming
 from bot.phrases.routines import SPOKEN as ROUTINES_WORDS
 from bot.phrases.routines import read_habit
 from bot.phrases.setting import Setting, unique
-from bot.phrases.setup import SPOKEN as SETUP_WORDS
 from bot.phrases.setup import (
     read_coordinates,
     read_expected_town,
-    read_facets,
     read_hours,
-    read_place,
     read_town,
 )
 from bot.phrases.sharing import SPOKEN as SHARING_WORDS
@@ -242,7 +240,7 @@ _STRONG: dict[str, Command] = {
 SPOKEN = frozenset().union(
     words_in(_STRONG),
     ASKING,
-    SETUP_WORDS,
+    PLACE_WORDS,
     SHARING_WORDS,
     WALKING_WORDS,
     WORKING_WORDS,
@@ -488,7 +486,7 @@ def _expected(text: str, words: tuple[str, ...], situation: Situation) -> Meant 
         case Expecting.EVENING | Expecting.QUIET:
             return _wrapped(read_hours(text, situation.expecting))
         case Expecting.PLACE:
-            return _wrapped(_of_the_place_asked(read_facets(text), situation))
+            return _wrapped(_of_the_place_asked(read_facets(text, situation), situation))
         case Expecting.PLANTS:
             return _plant_list(text, words, situation)
         case _:

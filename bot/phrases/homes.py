@@ -4,6 +4,7 @@ import re
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
+from datetime import time
 from functools import lru_cache
 from itertools import groupby, pairwise, takewhile
 
@@ -24,6 +25,7 @@ from bot.phrases.kept import kept
 from bot.phrases.lexicon import (
     Spot,
     Word,
+    classes_of,
     common_words,
     listed,
     phrase_at,
@@ -33,6 +35,7 @@ from bot.phrases.lexicon import (
 )
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product, names_of
 from bot.phrases.numbers import UnclearVolume, Volume, measure_at, number_at
+from bot.phrases.setup import lamp_at
 from bot.phrases.spotting import slip_of
 from bot.phrases.text import plain, tidy, words_of
 
@@ -46,9 +49,14 @@ _MOST_STRANGE = 2
 _MOST_OF_A_NAME = 4
 _SHORTEST_OWN = 3
 _MOST_LOOKED_UP = 8
-_FEWEST_IN_A_LIST = 2
 _RAW = re.compile(r"\n|\d+(?:[.,]\d+)?|[^\W\d_]+(?:'[^\W\d_]+)*|\S")
 _BULLET = re.compile(r"^\s*(?:[-*•·–—>]+|\d{1,3}[.)](?=\s))\s*", re.MULTILINE)
+_ENUMERATED = re.compile(r"(?<![\w(])\d{1,2}\)\s+(?=\w)")
+"""“1) fern 2) ivy” in one line."""
+_HEADING = re.compile(
+    r"(\A|\n\s*\n|^[ \t]*[-*•·–—>][^\n]*\n)(\w[^\n:.!?,;]{1,40})(?=\n\s*[-*•·–—>]+ ?\w)", re.MULTILINE
+)
+"""A line over bullets."""
 _WITH = re.compile(r"\bw/\s*", re.IGNORECASE)
 _SIGNED = re.compile(
     r"\n[^\n]{0,30}\b(?:regards|yours|greetings|sincerely|wishes)\b[^\n]{0,20}\n[^\n:]{1,30}$", re.IGNORECASE
@@ -87,87 +95,46 @@ _GERMAN = listed("ich habe im auf und mit der die das steht")
 _STOPS = frozenset(".!;?")
 _NUMBERED = {"couple": 2, "pair": 2, "dozen": 12}
 _TO = frozenset({"-", "to", "thru", "through", "till", "until", "bis"})
-_COMPASS = {
-    "north": "north nord norden northern northerly n",
-    "south": "south sud sued süd süden southern southerly s",
-    "east": "east ost osten eastern easterly est e",
-    "west": "west westen western westerly ouest w",
-}
-_WAYS = {spelt: way for way, words in _COMPASS.items() for spelt in words.split()}
-_FACINGS = {
+_WAYS = {spelt: way for way in classes_of("compass") for spelt in (way, *words_of_class("compass", way))}
+_FACINGS: dict[tuple[str, ...], Facing] = {
     ("north",): Facing.N,
     ("south",): Facing.S,
     ("east",): Facing.E,
     ("west",): Facing.W,
-    ("north", "east"): Facing.NE,
-    ("north", "west"): Facing.NW,
-    ("south", "east"): Facing.SE,
-    ("south", "west"): Facing.SW,
 }
-_SUN: dict[str, Facing | Outdoors] = {
-    "no window": Facing.NONE,
-    "no windows": Facing.NONE,
-    "without window": Facing.NONE,
-    "without a window": Facing.NONE,
-    "without windows": Facing.NONE,
-    "not have a window": Facing.NONE,
-    "not have windows": Facing.NONE,
-    "windowless": Facing.NONE,
-    "outdoors": Outdoors.ALL_DAY,
-    "outdoor": Outdoors.ALL_DAY,
-    "outside": Outdoors.ALL_DAY,
-    "open air": Outdoors.ALL_DAY,
-    "full sun": Outdoors.ALL_DAY,
-    "sun all day": Outdoors.ALL_DAY,
-    "all day sun": Outdoors.ALL_DAY,
-    "morning sun": Outdoors.MORNING,
-    "sun in the morning": Outdoors.MORNING,
-    "sun of the morning": Outdoors.MORNING,
-    "sun of the afternoon": Outdoors.AFTERNOON,
-    "afternoon sun": Outdoors.AFTERNOON,
-    "evening sun": Outdoors.AFTERNOON,
-    "sun in the afternoon": Outdoors.AFTERNOON,
-    "sun in the evening": Outdoors.AFTERNOON,
-    "shade": Outdoors.SHADE,
-    "shady": Outdoors.SHADE,
-    "no sun": Outdoors.SHADE,
-    "sun in morning": Outdoors.MORNING,
-    "sun in afternoon": Outdoors.AFTERNOON,
-    "sun in evening": Outdoors.AFTERNOON,
-    "sun after lunch": Outdoors.AFTERNOON,
-}
+_FACINGS |= {("north", "east"): Facing.NE, ("north", "west"): Facing.NW}
+_FACINGS |= {("south", "east"): Facing.SE, ("south", "west"): Facing.SW}
+_SUN: tuple[tuple[str, Facing | Outdoors], ...] = (
+    ("none", Facing.NONE),
+    ("all-day", Outdoors.ALL_DAY),
+    ("morning", Outdoors.MORNING),
+    ("afternoon", Outdoors.AFTERNOON),
+    ("shade", Outdoors.SHADE),
+)
 _LAMPS = listed("lamp lamps growlight growlights bulb bulbs")
 _ONLY = listed("only just under no nothing but single sole lone artificial lit by")
 """What says of a lamp that it is all the light there is: "only a lamp", "under a grow light"."""
-_SUN_WORDS = {tuple(phrase.split()): told for phrase, told in _SUN.items()}
+_SUN_WORDS = {phrase: told for name, told in _SUN for phrase in phrases_of("sun", name)}
+_OF_THE_SUN = frozenset(word for phrase in _SUN_WORDS for word in phrase)
 _LONGEST_SUN = max(map(len, _SUN_WORDS))
+SPOKEN = (
+    _OF_THE_SUN | frozenset(_WAYS) | listed("faces facing looks gets no idea unknown sure dunno know window")
+)
+"""Words known here, that a slip may be a slip of."""
 _LONE_LETTERS = frozenset("nsew")
+_TWO_LETTERS = {"ne": Facing.NE, "nw": Facing.NW, "se": Facing.SE, "sw": Facing.SW}
 _COUNTED_TOO = listed(
     "cm inch inches plants plant pots pot houseplants rooms room weeks days year years % percent degrees"
 )
 _GRADES = {Grade.FEW: "few", Grade.SOME: "some", Grade.MANY: "many"}
+_Lit = tuple[time | None, time]
 _Listed = tuple[tuple[str, tuple[str, ...]], ...]
 _SEPARATING = frozenset({"comma", "and", "line", "stop", "colon"})
 _GREETED = listed("hi hey hello and then is are was were ,")
 _EXISTS = listed("is are was were stands stand lives live i we")
 _NEXT_TO = listed("in beside by near")
 """“There” is a place again but for "hi there" and "there is"; so is "beside it"."""
-_ABROAD = {
-    "küche": ("kitchen",),
-    "wohnzimmer": ("living room", "lounge"),
-    "schlafzimmer": ("bedroom",),
-    "badezimmer": ("bathroom", "bath"),
-    "bad": ("bathroom", "bath"),
-    "flur": ("hall", "hallway", "corridor"),
-    "balkon": ("balcony",),
-    "büro": ("office", "study"),
-    "wintergarten": ("conservatory", "winter garden", "sunroom"),
-    "cuisine": ("kitchen",),
-    "salon": ("living room", "lounge"),
-    "chambre": ("bedroom", "room"),
-    "couloir": ("hall", "hallway", "corridor"),
-    "terrasse": ("terrace", "patio"),
-}
+_ABROAD = {here: {" ".join(name) for name in phrases_of("abroad", here)} for here in classes_of("abroad")}
 """A place that was told in another language, by what it may be called in the next message."""
 _ILL = listed("sick unwell dying infested infestation pest pests bugs bug insects")
 _BEARING = listed("has have had got with")
@@ -212,7 +179,10 @@ class Home(Value):
 
     def is_strange(self) -> bool:
         """Whether nothing was told but names that may be of anything."""
-        return bool(self.plants) and not (self.has_kinds or self.town or self.lines or self.places)
+        is_placed = all(one.place for one in self.plants)
+        return bool(self.plants) and not (
+            self.has_kinds or self.town or self.lines or self.places or is_placed
+        )
 
     def is_long_range(self) -> bool:
         """Whether so many of one name are told that they are asked about, with their number."""
@@ -285,7 +255,7 @@ class _Telling:
     plants: list[NewPlant] = field(default_factory=list)
     waiting: list[str] = field(default_factory=list)
     """Plants whose place is still to be told."""
-    facets: dict[str, list[Facing | Outdoors]] = field(default_factory=dict)
+    facets: dict[str, list[Facing | Outdoors | _Lit]] = field(default_factory=dict)
     denied: list[str] = field(default_factory=list)
     corrects: bool = False
     is_guessed: bool = False
@@ -363,28 +333,94 @@ def read_places(text: str, situation: Situation) -> tuple[SetPlace, ...] | None:
     return home.places if home.places and is_sure and not is_else else None
 
 
+_OPENING = re.compile(r"(?:(?:add|new) (?:a |an )?(?:place|room)|place) *:? *", re.IGNORECASE)
+_TOLD_OF_IT = re.compile(r",| (?:is|has|gets|faces|facing|looks)\b")
+_UNKNOWN = re.compile(
+    r"\b(?:not sure|do ?n.t know|do not know|no idea|dunno|no clue|can ?n.t tell|unknown|unsure)\b"
+)
+_MOST_UNREAD = 2
+"""So many words that were not read may stand in an answer about one window. Judgement. [1]"""
+
+
+def read_place(text: str, situation: Situation) -> SetPlace | None:
+    """Read "add place cellar, grow light from 8 to 20": whatever is named so is a place."""
+    opening = _OPENING.match(tidy(text))
+    if opening is None or "\n" in text or "?" in text:
+        return None
+    named = tidy(text)[opening.end() :]
+    name = _TOLD_OF_IT.split(named, maxsplit=1)[0].strip(" :,.")
+    told = read_places(f"hall{named[len(name) :]}", situation) if 0 < len(name) <= _LONGEST_NAME else None
+    if told is None or len(told) != 1:
+        return None
+    known = _set_place(name, (), situation)
+    return replace(told[0], name=known.name, place_id=known.place_id)
+
+
+def facets_in(words: tuple[str, ...]) -> tuple[Facing | None, Outdoors | None] | None:
+    """Find which way a place looks, or its sun outdoors, among other words; the last told counts."""
+    if _UNKNOWN.search(" ".join(words)):
+        return Facing.UNKNOWN, None
+    told = [found[0] for at in range(len(words)) if (found := _sun_at(words, at)) is not None]
+    facing = next((one for one in reversed(told) if isinstance(one, Facing)), None)
+    outdoors = [one for one in told if isinstance(one, Outdoors)]
+    closer = next((one for one in reversed(outdoors) if one is not Outdoors.ALL_DAY), None)
+    return (facing, closer or next(iter(outdoors), None)) if told else None
+
+
+def read_facets(text: str, situation: Situation) -> SetPlace | None:
+    """Read "west", "it faces kinda north east" or "no idea" in answer to which way a window looks."""
+    home = read_home(text, situation)
+    if _UNKNOWN.search(plain(text)) and not home.places:
+        return SetPlace(name="", facing=Facing.UNKNOWN)
+    is_else = home.town or home.plants or home.lines or home.unplaced or home.named
+    is_short = len(home.unread) <= _MOST_UNREAD
+    return (
+        home.places[0]
+        if len(home.places) == 1 and not home.places[0].name and is_short and not is_else
+        else None
+    )
+
+
 _MOVED = listed("moved move took carried shifted relocated brought")
 _LONGEST_MOVE = 200
 _TO_A_PLACE = listed("to into in onto")
 
 
-def read_move(text: str, situation: Situation) -> MovePlant | None:
-    """Read plants of the home that were taken to a room which is new: it is to be made."""
-    if len(text) > _LONGEST_MOVE or not any(verb in text.lower() for verb in _MOVED):
+def read_standing(text: str, situation: Situation) -> MovePlant | None:
+    """Read where plants of the home are said to stand."""
+    return read_move(text, situation, verbs=_STANDING, leads=_PREPOSITIONS)
+
+
+def read_move(
+    text: str,
+    situation: Situation,
+    *,
+    verbs: frozenset[str] | None = None,
+    leads: frozenset[str] | None = None,
+) -> MovePlant | None:
+    """Read plants of the home that were taken to a room; one that is new is to be made."""
+    verbs, leads = verbs or _MOVED, leads or _TO_A_PLACE
+    if len(text) > _LONGEST_MOVE or not any(verb in text.lower() for verb in verbs):
         return None
     raw, words, spots, _ = kept(_spots, (text, False, situation.lacks_town), situation)
-    if not _MOVED & frozenset(words) or "?" in words or "\n" in words or "not" in words:
+    if not verbs & frozenset(words) or "?" in words or "\n" in words or "not" in words:
         return None
     events = _events(spots, raw, words, situation)
     plants = [one.value for one in events if one.what == "own" and isinstance(one.value, Plants)]
     places = [one for one in events if one.what == "place"]
     led = words[max(0, places[0].start - 2) : places[0].start] if len(places) == 1 else ()
     others = {"pest", "product", "plant", "town", "facing", "count"} & {one.what for one in events}
-    if not plants or others or not _TO_A_PLACE & frozenset(led) or isinstance(places[0].value, Place):
+    if (
+        not plants
+        or others
+        or not leads & frozenset(led)
+        or (verbs is _MOVED and isinstance(places[0].value, Place))
+    ):
         return None
-    room = " ".join(raw[places[0].start : places[0].end])
     ids = tuple(dict.fromkeys(plant for one in plants for plant in one.ids))
-    return MovePlant(ids, PlaceId(0), room=room)
+    if isinstance(places[0].value, Place):
+        return MovePlant(ids, places[0].value.id)
+    return MovePlant(ids, PlaceId(0), room=" ".join(raw[places[0].start : places[0].end]))
 
 
 def is_list_of_plants(text: str, situation: Situation) -> bool:
@@ -453,16 +489,20 @@ _SUN_HOURS = re.compile(
     re.IGNORECASE,
 )
 _NOON = 12
+_STRETCHED = re.compile(r"([^\W\d_])\1{2,}")
 
 
 def _tokens(text: str) -> tuple[list[str], tuple[str, ...]]:
     """Give the words as typed and as they are looked up, in step."""
-    bare = _SUN_HOURS.sub(_sun_by_the_hour, _WITH.sub("with ", _BULLET.sub("", tidy(text))))
+    headed = _HEADING.sub(r"\1\2:", tidy(text))
+    bare = _SUN_HOURS.sub(
+        _sun_by_the_hour, _WITH.sub("with ", _ENUMERATED.sub(", ", _BULLET.sub("", headed)))
+    )
     bare = _SIGNED.sub("", _UNHYPHENED.sub(" ", bare))
     raw: list[str] = []
     words: list[str] = []
     for typed in _RAW.findall(bare):
-        spelt = ("\n",) if typed == "\n" else words_of(typed.lower()) or ("",)
+        spelt = ("\n",) if typed == "\n" else words_of(_STRETCHED.sub(r"\1", typed.lower())) or ("",)
         if typed.lower() == "w" and words and words[-1] in _ROOMS:
             spelt = ("w",)  # a window's way, not "with"
         is_quote = typed in {"'", '"'}
@@ -477,16 +517,31 @@ def _slips(words: tuple[str, ...], situation: Situation) -> dict[str, str]:
     listed_too = (known, _IDLE, common_words())
     strange = {one for one in words if one.isalpha() and not any(one in some for some in listed_too)}
     strange = {one for one in strange if phrase_at((one,), 0) is None and number_at((one,), 0) is None}
-    if situation.lacks_town:
-        strange = {one for one in strange if not find_towns(one)}
-    near = ((one, slip_of(one, known)) for one in strange if len(one) >= _SHORTEST_OWN)
-    return {one: meant for one, meant in near if meant is not None}
+    near = (
+        (one, _set_apart(one, known) or slip_of(one, known)) for one in strange if len(one) >= _SHORTEST_OWN
+    )
+    return {one: meant for one, meant in near if meant is not None and not find_towns(one)}
+
+
+def _set_apart(word: str, known: frozenset[str]) -> str | None:
+    """Set two words apart that were typed as one: "livein", "thebreakfast", "onlya"."""
+    for at in range(1, len(word)):
+        first, second = word[:at], word[at:]
+        is_led = (
+            first in _GLUED and (second in known or second in common_words()) and len(second) >= _SHORTEST_OWN
+        )
+        if is_led or (second in _GLUED and first in known | common_words() and len(first) >= _SHORTEST_OWN):
+            return f"{first} {second}"
+    return None
+
+
+_GLUED = listed("a the my in on is has have and with")
 
 
 @lru_cache(maxsize=2)
 def _vocabulary(kinds: frozenset[str], ingredients: _Listed, pests: _Listed) -> frozenset[str]:
     named = words_in((*kinds, *(name for _, names in (*ingredients, *pests) for name in names)))
-    said = words_in(name for one in _LIVES | _NOTHING for name in one) | frozenset(_WAYS) | words_in(_SUN)
+    said = words_in(name for one in _LIVES | _NOTHING for name in one) | frozenset(_WAYS) | _OF_THE_SUN
     several = frozenset(f"{one}s" for one in named if not one.endswith("s"))
     return named | several | said | _ROOMS | _AROUND | _LOOKS | _HEADS | _SORTS | _COURTESIES
 
@@ -514,8 +569,9 @@ def _spots(what: tuple[str, bool, bool], situation: Situation) -> _Spots:
     raw, words = _tokens(text)
     slips = _slips(words, situation) if mends else {}
     if slips:
-        raw = [slips.get(word, typed) for word, typed in zip(words, raw, strict=True)]
-        words = tuple(slips.get(word, word) for word in words)
+        meant = [slips.get(word, typed) for word, typed in zip(words, raw, strict=True)]
+        raw = [part for one in meant for part in (one.split(" ") if " " in one else [one])]
+        words = tuple(part for word in words for part in slips.get(word, word).split(" "))
     elif mends:
         return kept(_spots, (text, False, lacks_town), situation)
     events: list[_Event] = []
@@ -524,7 +580,23 @@ def _spots(what: tuple[str, bool, bool], situation: Situation) -> _Spots:
         kind, value, size = _spotted(raw, words, at, situation)
         events.append(_Event(kind, value, at, at + size))
         at += size
-    return raw, words, tuple(events), bool(slips)
+    return raw, words, tuple(_without_asides(events, words)), bool(slips)
+
+
+def _without_asides(events: list[_Event], words: tuple[str, ...]) -> list[_Event]:
+    """Pass over "(I think that is what it is called)": brackets around talk that names nothing listed."""
+    for at, one in enumerate(events):
+        if words[one.start] not in {"(", "["}:
+            continue
+        end = next((n for n in range(at + 1, len(events)) if words[events[n].start] in {")", "]"}), at)
+        inner = events[at + 1 : end]
+        is_talk = any(each.what in {"around", "common", "telling"} for each in inner)
+        if is_talk and all(each.what in _TALK for each in inner):
+            events[at + 1 : end] = [replace(each, what="around") for each in inner]
+    return events
+
+
+_TALK = frozenset({"around", "common", "telling", "strange", "looks", "again", "comma", "and"})
 
 
 def _events(
@@ -536,7 +608,20 @@ def _events(
     return _with_plants(events, words, situation)
 
 
-_FIRST = ("nothing", "own", "place", "facing", "kind", "product", "pest", "volume", "every", "bugs", "room")
+_FIRST = (
+    "lit",
+    "nothing",
+    "own",
+    "place",
+    "facing",
+    "kind",
+    "product",
+    "pest",
+    "volume",
+    "every",
+    "bugs",
+    "room",
+)
 """Of two readings of one length the first of these counts."""
 
 
@@ -555,7 +640,10 @@ def _spotted(
         return max(found, key=lambda one: (one[2], -_FIRST.index(one[0])))
     what, value, size = _of_the_lexicon(words, at)
     is_named = what == "common" and raw[at][:1].isupper() and at > 0 and not _mark(words[at - 1])
-    return ("strange" if is_named else what), value, size
+    is_ones = (
+        size == 1 and raw[at].lower().endswith("'s") and words[at].isalpha() and words[at] not in _AROUND
+    )
+    return ("strange" if is_named or is_ones else what), value, size
 
 
 def _readings(words: tuple[str, ...], at: int, situation: Situation) -> Iterator[tuple[str, object, int]]:
@@ -564,15 +652,21 @@ def _readings(words: tuple[str, ...], at: int, situation: Situation) -> Iterator
     if named is not None:
         what = {Plants: "own", OneOf: "own", Place: "place", Product: "product", Pest: "pest"}[type(named[0])]
         yield what, *named
-    size = _kind_at(words, at, situation.kinds)
+    size = kind_at(words, at, situation.kinds)
     if size:
         yield "kind", None, size
+    lit = lamp_at(words, at)
+    if lit is not None:
+        yield "lit", *lit
     sun = _sun_at(words, at) or _lamp_at(words, at)
     if sun is not None:
         yield "facing", *sun
     yield from (("nothing", None, size) for size in range(1, 6) if words[at : at + size] in _NOTHING)
     is_verb = words[at] == "living" and words[max(0, at - 1) : at] in {("are",), ("is",), ("am",), ("been",)}
-    yield from ((what, None, 1) for what, named in _LISTED if words[at] in named and not is_verb)
+    is_named = words[at] == "thing" and at > 0 and _of_the_lexicon(words, at - 1)[0] == "strange"
+    yield from (
+        (what, None, 1) for what, named in _LISTED if words[at] in named and not (is_verb or is_named)
+    )
     yield from (("room", None, 2) for _ in range(words[at : at + 2] in _OF_TWO_WORDS))
     measured = measure_at(words, at, situation.units)
     if measured is None and (repeated := every_at(words, at)) is not None:
@@ -646,6 +740,8 @@ def _sun_at(words: tuple[str, ...], at: int) -> tuple[Facing | Outdoors, int] | 
     }
     is_led = at > 0 and (words[at - 1] in _ROOMS or words[at - 1] in {"faces", "facing", "(", ":"})
     is_led = is_led or words[at + 1 : at + 2] == ("window",)
+    if word in _TWO_LETTERS and ends and is_led:
+        return _TWO_LETTERS[word], 1
     if first is None or (word in _LONE_LETTERS and not (ends and is_led)):
         return None
     second = _WAYS.get(words[at + 1]) if at + 1 < len(words) else None
@@ -669,10 +765,13 @@ _LAMP = "lamp"
 
 @lru_cache(maxsize=4)
 def _kinds_by_length(kinds: frozenset[str]) -> frozenset[tuple[str, ...]]:
-    return frozenset(tuple(kind.split()) for kind in kinds)
+    named = [tuple(kind.split()) for kind in kinds]
+    owned = (tuple(word.removesuffix("s") for word in words[:-1]) + words[-1:] for words in named)
+    return frozenset((*named, *owned))  # "burro's tail" is looked up as "burro tail"
 
 
-def _kind_at(words: tuple[str, ...], at: int, kinds: frozenset[str]) -> int:
+def kind_at(words: tuple[str, ...], at: int, kinds: frozenset[str]) -> int:
+    """Count the words of the longest kind of plant that begins here."""
     known = _kinds_by_length(kinds)
     for size in range(min(_LONGEST_KIND, len(words) - at), 0, -1):
         run = words[at : at + size]
@@ -729,7 +828,7 @@ def _town_led_in(
     if town is None:
         return None
     is_room = words[start] in _ROOMS and not raw[start][:1].isupper()
-    is_plant = bool(_kind_at(words, start, situation.kinds)) and not raw[start][:1].isupper()
+    is_plant = bool(kind_at(words, start, situation.kinds)) and not raw[start][:1].isupper()
     return None if is_room or is_plant else ("town", town[0], start + town[1] - at)
 
 
@@ -774,8 +873,17 @@ def _with_rooms(events: list[_Event], words: tuple[str, ...]) -> list[_Event]:
             is_letter = words[events[last + 1].start].isalpha()
             last += follows in _SEPARATING | {"facing"} or not (is_letter or follows in _NO_END)
         first = at
-        while first and _is_sort(events[first - 1], words) and at - first < _MOST_STRANGE:
+        spelt = words[events[at].start : events[last].end]
+        is_told = any(one.what == "place" and words[one.start : one.end] == spelt for one in events[:at])
+        while first and _is_sort(events[first - 1], words, is_told=is_told) and at - first < _MOST_STRANGE:
             first -= 1
+        is_of_a_kind = (
+            first == at and first > 0 and events[at - 1].what == "kind" and words[events[at].start] == "room"
+        )
+        first -= is_of_a_kind  # "the orchid room"
+        first -= (
+            first == at and first > 0 and events[at - 1].what == "place"
+        )  # the sill of a kitchen known already
         run = words[events[first].start : events[last].end]
         led = [words[one.start] for one in events[max(0, first - 2) : first]]
         is_led = len(led) > 1 and led[0] in _PREPOSITIONS and led[1] in _ARTICLES
@@ -796,7 +904,7 @@ def _with_rooms(events: list[_Event], words: tuple[str, ...]) -> list[_Event]:
     return events
 
 
-_WAYS_IN_FULL = frozenset(_COMPASS)
+_WAYS_IN_FULL = frozenset(_WAYS.values())
 
 
 def _begins_a_name(before: _Event, words: tuple[str, ...]) -> bool:
@@ -824,8 +932,10 @@ def _with_nested(events: list[_Event], words: tuple[str, ...]) -> list[_Event]:
     return events
 
 
-def _is_sort(event: _Event, words: tuple[str, ...]) -> bool:
+def _is_sort(event: _Event, words: tuple[str, ...], *, is_told: bool) -> bool:
     word = words[event.start]
+    if is_told and event.what == "strange":
+        return False  # a room told before under its own name
     is_word = event.what in {"strange", "common", "looks"} or word in _IDLE - _AROUND - _PREPOSITIONS
     return is_word or word in _SORTS
 
@@ -965,57 +1075,215 @@ def _counted(
 
 
 def _with_unknown_plants(events: list[_Event], words: tuple[str, ...], situation: Situation) -> list[_Event]:
-    """Take an item of nothing but strange words for a plant's name, among plants or where they are asked."""
-    plants = sum(one.what == "plant" for one in events)
-    is_seen = any(one.what == "pest" for one in events)
-    is_listed = plants >= _FEWEST_IN_A_LIST or (plants > 0 and any(one.what == "colon" for one in events))
-    is_named = _PLANT in zip(words, words[1:], words[2:], strict=False)
-    if situation.expecting is not Expecting.PLANTS and not (is_listed or is_seen or is_named):
-        return events
+    """Take words nobody listed for a plant's name where a plant's name stands; its kind is not known."""
+    is_asked = situation.expecting is Expecting.PLANTS
     at = 0
     while at < len(events):
-        ahead = at - 1 if at and events[at - 1].what == "count" else at
-        begins = ahead == 0 or events[ahead - 1].what in _SEPARATING
-        start = at
-        while begins and start < len(events) and words[events[start].start] in _ARTICLES:
-            start += 1
-        end = start
-        while end < len(events) and (
-            events[end].what in {"strange", "looks"} or _ends_a_name(start, end, events, words)
-        ):
-            end += 1
-        follows = events[end] if end < len(events) else None
-        is_end = follows is None or follows.what in {"comma", "and", "line", "stop", "place", "count"}
-        is_end = is_end or (
-            follows is not None and words[follows.start] in {"in", "on", "at", "by", "(", "x"}
-        )
-        is_end = is_end or (follows is not None and words[follows.start : follows.start + 3] == _PLANT)
-        is_end = is_end or (is_seen and follows is not None and words[follows.start] in _BEARING)
-        strange = [words[one.start] for one in events[start:end] if one.what == "strange"]
-        is_name = bool(strange) and (
-            len(strange) > 1 or len(strange[0]) >= _SHORTEST_OWN or _is_counted(follows)
-        )
-        if begins and is_name and is_end and end - start <= _MOST_OF_A_NAME:
+        run = _run_at(events, at, words)
+        field = _field_at(events, at, words) if is_asked else None
+        if run is None and field is None:
+            at += 1
+            continue
+        start, end = field or run or (at, at)
+        if field or _is_plants_place(_Around(events, start, end, words), is_asked=is_asked):
             name = (events[start].start, events[end - 1].end)
-            numbers, first, last = _numbers(events, start, end - 1, words)
+            numbers, first, last = _numbers(events, start, end - 1, words, is_asked=is_asked)
             events = _joined(events, first, last, "plant", (name, numbers))
-            at = first
-        at += 1
+            end = first + 1
+        at = max(end, at + 1)
     return events
 
 
-_PLANT = ("is", "a", "plant")
+def _field_at(events: list[_Event], at: int, words: tuple[str, ...]) -> tuple[int, int] | None:
+    """Give a line's first field, whatever it is, where a place is its second: "plant b, kitchen"."""
+    end = next((n for n in range(at, len(events)) if events[n].what in _SEPARATING), len(events))
+    is_line = "\n" in words and (at == 0 or events[at - 1].what == "line")
+    behind = [one.what for one in events[end : end + 3]]
+    is_placed = behind in (["comma", "place"], ["comma", "place", "line"], ["comma", "place", "comma"])
+    is_short = 0 < end - at <= _MOST_OF_A_NAME and events[at].what not in _A_PLANT
+    return (at, end) if is_line and is_placed and is_short else None
 
 
-def _ends_a_name(start: int, end: int, events: list[_Event], words: tuple[str, ...]) -> bool:
-    """Whether a word that is no name alone is the last of one: "curry leaf", "snow bush"."""
-    return (
-        end > start
-        and words[events[end].start] in _HEADS | _LAST_OF_A_NAME
-        and words[events[end].end : events[end].end + 1] != ("of",)
+def _run_at(events: list[_Event], at: int, words: tuple[str, ...]) -> tuple[int, int] | None:
+    """Give where a run of words begins and ends that nobody listed, four at most: what may be a name."""
+    end = at
+    while end < len(events) and end - at < _MOST_OF_A_NAME and _may_name(events, at, end, words):
+        end += 1
+    while end > at and words[events[end - 1].start] in _OF_NAMES:
+        end -= 1
+    strange = [words[one.start] for one in events[at:end] if one.what == "strange"]
+    is_long = any(len(one) >= _SHORTEST_OWN for one in strange)
+    is_sign = any(words[one.start] in _SIGNS for one in events[at:end])
+    is_name = (
+        bool(strange) and not is_sign and (is_long or _is_counted(events[end] if end < len(events) else None))
     )
+    return (at, end) if is_name else None
 
 
+def _may_name(events: list[_Event], start: int, at: int, words: tuple[str, ...]) -> bool:
+    one, word = events[at], words[events[at].start]
+    if one.what in {"strange", "looks"}:
+        return True
+    is_within = at > start and words[one.end : one.end + 1] != ("of",)
+    if is_within and word in _HEADS | _LAST_OF_A_NAME:
+        return True
+    behind = events[at + 1].what if at + 1 < len(events) else ""
+    return is_within and word in _OF_NAMES and behind == "strange"
+
+
+_SIGNS = frozenset(
+    word for key in classes_of("seen") if key.startswith("look") for word in words_of_class("seen", key)
+)
+_OF_NAMES = listed("of")
+"""What stands within a name: "string of turtles"."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Around:
+    """A run of words that nobody listed, among the events of its message."""
+
+    events: list[_Event]
+    start: int
+    end: int
+    words: tuple[str, ...]
+
+    def before(self) -> int:
+        """Give the last event before the run, past articles and a number; -1 where it begins the message."""
+        at = self.start - 1
+        while at >= 0 and (
+            self.word(at) in _ARTICLES or self.events[at].what == "count" or self.word(at) == "x"
+        ):
+            at -= 1
+        return at
+
+    def is_led(self) -> bool:
+        """Whether an article or a number stands before it."""
+        return self.before() < self.start - 1
+
+    def word(self, at: int) -> str:
+        return self.words[self.events[at].start] if 0 <= at < len(self.events) else ""
+
+    def what(self, at: int) -> str:
+        return self.events[at].what if 0 <= at < len(self.events) else "line"
+
+    def sentence(self) -> list[_Event]:
+        first = next((n + 1 for n in range(self.start - 1, -1, -1) if self.what(n) in _ENDING), 0)
+        last = next(
+            (n for n in range(self.end, len(self.events)) if self.what(n) in _ENDING), len(self.events)
+        )
+        return [*self.events[first : self.start], *self.events[self.end : last]]
+
+    def begins(self) -> bool:
+        """Whether it begins an item."""
+        return self.what(self.before()) in _SEPARATING
+
+    def ends(self) -> bool:
+        """Whether what stands behind may end a name."""
+        behind = self.what(self.end)
+        return behind in _SEPARATING | _ENDS_A_NAME or self.word(self.end) == "x"
+
+    def ends_item(self) -> bool:
+        """Whether an item of a list ends behind it."""
+        return self.what(self.end) in _SEPARATING | {"place", "count"} or self.word(
+            self.end
+        ) in _PREPOSITIONS | {"(", "x"}
+
+    def is_named_by_a_way(self) -> bool:
+        """Whether a way of the compass begins its name: "the south wing"."""
+        is_way = self.what(self.start - 1) == "facing" and self.word(self.start - 1) in _WAYS_IN_FULL
+        return is_way and (self.start == 1 or _begins_a_name(self.events[self.start - 2], self.words))
+
+    def is_looked_at_alone(self, situation: Situation) -> bool:
+        """Whether nothing but a window is told of it, its plants behind a colon, or that they stand there."""
+        is_led = self.word(self.before()) in _PREPOSITIONS
+        behind = [one.what for one in self.events[self.end :] if one.what != "around"]
+        is_looked_at = behind[:1] in (["colon"], ["facing"]) or behind[:2] == ["comma", "facing"]
+        is_end = behind[:1] in ([], ["stop"], ["line"], ["comma"])
+        is_asked = situation.expecting is Expecting.WHERE and self.before() < 0
+        return (self.begins() and (is_looked_at or (is_asked and is_end))) or (
+            is_led and (is_end or is_looked_at)
+        )
+
+    def leads_to(self, found: frozenset[str], among: frozenset[str]) -> bool:
+        """Whether behind it, past what only leads there, one of some things stands."""
+        at = self.end
+        while at < len(self.events) and (
+            self.word(at) in among | _ARTICLES or self.what(at) in {"count", "looks"}
+        ):
+            at += 1
+        return at > self.end and self.what(at) in found
+
+
+_ENDS_A_NAME = frozenset(
+    {"place", "count", "facing", "pest", "bugs", "around", "telling", "again", "grade", "every"}
+)
+_STANDING = listed("is are stands stand standing lives live living sits sit sitting was were hangs goes")
+_HOLDING = listed("has have having got holds houses contains hosts with")
+_OWNING = listed("have got own keep having there bought had grow")
+_A_PLANT = frozenset({"plant", "own", "kind"})
+
+
+def _is_plants_place(run: _Around, *, is_asked: bool) -> bool:
+    """Whether a plant's name stands there: in a list of plants, owned, ill, or said to stand somewhere."""
+    if run.words[run.events[run.end - 1].end :][:3] == _PLANT and run.begins():
+        return True
+    if not run.ends():
+        return False
+    before, begins = run.before(), run.begins()
+    sentence = run.sentence()
+    is_seen = any(one.what in {"pest", "bugs"} for one in sentence)
+    others = any(one.what in _A_PLANT for one in sentence)
+    is_among = others or not any(one.what in _A_PLANT for one in run.events)
+    if begins and (_is_among_plants(run) or (is_asked and is_among and run.ends_item())):
+        return True
+    if (
+        is_seen
+        and (begins or run.is_led())
+        and (run.word(run.end) in _BEARING or run.leads_to(_SEEN, _STANDING | _ILL_WITH))
+    ):
+        return True
+    if is_seen and not others and run.word(before) in {"on", "auf", "sur", "of"}:
+        return True
+    if (begins or run.is_led()) and run.leads_to(frozenset({"place"}), _STANDING | _PREPOSITIONS):
+        return True
+    if run.what(before) == "facing" or run.what(before) == "place":
+        return run.what(run.end) in _SEPARATING | {"pest"}
+    said = {run.word(at) for at in range(max(0, before - 2), before + 1)}
+    is_stock = any(one.what == "product" for one in sentence)
+    is_owned = run.is_led() and bool(said & _OWNING) and not (is_seen or is_stock)
+    holds = _HOLDING | _STANDING | {"there"}
+    is_held = run.word(before) in holds and any(one.what == "place" for one in run.events[:before])
+    is_held = is_held and (run.is_led() or run.word(before) in _HOLDING)
+    return is_owned or is_held
+
+
+_SEEN = frozenset({"pest", "bugs"})
+_ILL_WITH = listed(
+    "full of covered in with by all over crawling infested some many few lots about really very so"
+)
+
+
+def _is_among_plants(run: _Around) -> bool:
+    """Whether the item before or behind is a plant, or a place's heading leads to it."""
+    at = run.before()
+    while at >= 0 and (
+        run.what(at) in {"comma", "and", "line", "count"} or run.word(at) in _ARTICLES | {"("}
+    ):
+        at -= 1
+    if run.what(at) in _A_PLANT or run.what(at) == "colon":
+        return True
+    if at < run.start - 1 and run.what(at) == "place" and run.what(at + 1) == "line":
+        return True
+    at = run.end
+    while at < len(run.events) and (
+        run.what(at) in {"comma", "and", "count", "line"} or run.word(at) in _ARTICLES
+    ):
+        at += 1
+    return at > run.end and run.what(at) in _A_PLANT and run.what(run.end) != "line"
+
+
+_NO_PLACES = _SHOPS | words_of_class("home", "no-place")
+_PLANT = ("is", "a", "plant")
 _LAST_OF_A_NAME = listed("leaf grass flower lily cress vine tree bush")
 
 
@@ -1034,42 +1302,92 @@ def _with_strange_places(
     """
     at = 0
     while at < len(events):
+        is_asked = at == 0 and situation.expecting is Expecting.WHERE
         start = at
-        is_led = events[at].what == "around" and words[events[at].start] in _PREPOSITIONS
-        is_led = is_led and words[max(0, events[at].start - 1) : events[at].end] != ("i", "am")
-        start += is_led
-        while start < len(events) and words[events[start].start] in _ARTICLES:
+        while is_asked and start < len(events) and words[events[start].start] in _PREPOSITIONS | _ARTICLES:
             start += 1
         end = start
-        is_asked = at == 0 and situation.expecting is Expecting.WHERE
-        named = {"strange", "looks", "common"} if is_asked else {"strange", "looks"}
-        while end < len(events) and events[end].what in named and end - start <= _MOST_STRANGE:
+        nouns = {"strange", "looks"} | ({"common"} if is_asked or _is_led_in(events, start, words) else set())
+        while end < len(events) and events[end].what in nouns and end - start <= _MOST_STRANGE:
             end += 1
-        if any(one.what == "strange" for one in events[start:end]):
-            is_capital = raw[events[start].start][:1].isupper()
-            is_behind = at > 0 and events[at - 1].what in {"kind", "own"} and end - start == 1
-            is_place = is_led and (start > at + 1 or is_capital or is_behind)
-            is_place = is_place or _is_said_of(events[max(0, at - 2) : at], events[end : end + 1])
-            is_first = at == 0 or events[at - 1].what in _SEPARATING
-            is_place = is_place or (is_first and _is_looked_at(events[end:], situation, is_first=at == 0))
-            run = frozenset(words[events[start].start : events[end - 1].end])
-            is_window = any(slip_of(word, _WINDOW) for word in run if len(word) > _SHORTEST_OWN)
-            if is_place and not (run & _SHOPS or is_window):
-                events = _joined(events, start, end - 1, "place", "led" if is_led else "odd")
-                end = start + 1
-        at = max(end, at + 1) if end > at else at + 1
+        run = _Around(events, start, end, words)
+        spelt = frozenset(words[one.start] for one in events[start:end])
+        is_window = any(slip_of(word, _WINDOW) for word in spelt if len(word) > _SHORTEST_OWN)
+        is_strange = any(one.what == "strange" for one in events[start:end]) and not is_window
+        if is_strange and not spelt & _NO_PLACES:
+            way = start - 1 if run.is_named_by_a_way() else start
+            whole = start - 1 if run.what(start - 1) == "place" else way
+            named = _Around(events, whole, end, words)
+            if (whole < start and named.is_looked_at_alone(situation)) or (
+                run.what(start - 1) != "place" and _is_places_place(named, raw, situation)
+            ):
+                is_led = named.word(named.before()) in _PREPOSITIONS
+                is_led = is_led and (named.is_led() or raw[events[whole].start][:1].isupper())
+                look = [_Event("facing", events[way].value, events[end - 1].end, events[end - 1].end)]
+                events = _joined(events, whole, end - 1, "place", "led" if is_led else "odd")
+                events[whole + 1 : whole + 1] = look if way < start else []
+                end = whole + 1
+        at = max(end, at + 1)
     return events
 
 
+def _is_led_in(events: list[_Event], at: int, words: tuple[str, ...]) -> bool:
+    """Whether "in the" stands before."""
+    run = _Around(events, at, at, words)
+    return run.is_led() and run.word(run.before()) in _PREPOSITIONS
+
+
+def _is_places_place(run: _Around, raw: list[str], situation: Situation) -> bool:
+    """Whether a place's name stands there: led in, before a window or its plants, or holding some."""
+    before, behind = run.before(), run.events[run.end :]
+    is_asked = situation.expecting is Expecting.WHERE
+    if run.word(before) in _PREPOSITIONS and run.word(before - 1) != "i":
+        if _is_seen_on(run, before):
+            return False
+        is_capital = raw[run.events[run.start].start][:1].isupper()
+        is_standing = run.what(before - 1) == "around" and run.word(before - 1) in _STANDING
+        is_behind = run.what(before - 1) in _A_PLANT | {"strange"} or is_standing
+        if run.word(run.start - 1) in {"a", "an"}:
+            return run.what(run.end) in {"facing", "colon"}  # "on a diet"
+        is_long = len(raw[run.events[run.start].start]) >= _SHORTEST_OWN
+        return run.is_led() or (is_capital and is_long) or (is_behind and run.ends())
+    if _is_said_of(run.events[max(0, run.start - 2) : run.start], behind[:1]):
+        return True
+    if not run.begins():
+        return False
+    is_seen = any(one.what in _SEEN for one in run.sentence())
+    holds = run.word(run.end) in _HOLDING and run.leads_to(_NAMES | _A_PLANT, _HOLDING)
+    if holds and not is_seen and not is_asked:
+        return True
+    is_item = run.what(before) == "and" and run.what(before - 1) in {"strange", "kind", "own"}
+    if is_item and any(one.what == "place" for one in run.events[:before]):
+        return False  # "in the hall the fern and the zorbia, west window"
+    return _is_looked_at(behind, situation, is_first=before < 0)
+
+
+_NAMES = frozenset({"strange"})
+
+
+def _is_seen_on(run: _Around, before: int) -> bool:
+    """Whether an animal is said to be on it: it is a plant then, unless another is named."""
+    sentence = run.sentence()
+    is_seen = any(one.what in _SEEN for one in sentence)
+    return (
+        is_seen
+        and run.word(before) in {"on", "auf", "sur"}
+        and not any(one.what in _A_PLANT for one in sentence)
+    )
+
+
 def _is_said_of(before: list[_Event], behind: list[_Event]) -> bool:
-    """Whether words stand where a place does behind one plant and a colon: "fern: sleepout"."""
+    """Whether words stand where a place does behind plants and a colon: "fern: sleepout"."""
     is_end = not behind or behind[0].what in {"line", "stop"}
     return [one.what for one in before] in (["kind", "colon"], ["own", "colon"]) and is_end
 
 
 def _is_looked_at(behind: list[_Event], situation: Situation, *, is_first: bool) -> bool:
     """Whether what stands behind a strange word says that it is a place: a window, a colon before plants."""
-    what = [one.what for one in behind if one.what not in {"around", "count"}]
+    what = [one.what for one in behind if one.what not in {"around", "count"} and one.value is not Word.NONE]
     is_pot = any(one.what == "count" for one in behind)
     ends = what[:1] in ([], ["comma"], ["stop"], ["line"])
     if is_first and situation.expecting is Expecting.WHERE and ends and not is_pot:
@@ -1078,23 +1396,27 @@ def _is_looked_at(behind: list[_Event], situation: Situation, *, is_first: bool)
         return True
     head = next((at for at, one in enumerate(what) if one == "colon"), len(what))
     is_head = set(what[:head]) <= {"facing", "comma"} and head < len(what)
-    part = list(takewhile(lambda one: one not in {"stop", "line"}, what[head + 1 :]))
+    listed_there = what[head + 1 :]
+    listed_there = listed_there[1:] if listed_there[:1] == ["line"] else listed_there
+    part = list(takewhile(lambda one: one not in {"stop", "line"}, listed_there))
     place = part.index("place") if "place" in part else len(part)
     is_own = place == len(part) or "colon" in part[place : place + 4]  # else what is listed stands there
-    return is_head and is_own and bool({"kind", "own", "facing"} & set(part[:2]))
+    return is_head and is_own and bool({"kind", "own", "facing", "strange", "looks"} & set(part[:2]))
 
 
 def _with_town(
     events: list[_Event], raw: list[str], words: tuple[str, ...], situation: Situation
 ) -> list[_Event]:
     """Take strange words for the town while it is still to be told, if there is one of that name."""
-    if not situation.lacks_town or any(one.what == "town" for one in events):
+    if any(one.what == "town" for one in events):
+        return _with_town_put_right(events, raw, words)
+    if not situation.lacks_town:
         return events
     looked_up = 0
     for at, one in enumerate(events):
         if one.what not in {"strange", "place"}:
             continue
-        is_led = all(each.what == "around" for each in events[:at])
+        is_led = all(each.what in {"around", "comma", "again"} for each in events[:at])
         if at and not (_leads_to_a_town(events[at - 1], words) or is_led):
             continue
         if one.what == "place" and (one.value != "led" or not raw[one.start][:1].isupper()):
@@ -1107,7 +1429,11 @@ def _with_town(
             (n for n in range(at, len(events)) if town and events[n].end == one.start + town[1]), None
         )
         behind = events[ends + 1 : ends + 2] if ends is not None else []
-        if town is None or ends is None or (behind and not _follows_a_town(behind[0], words)):
+        is_asked_for = situation.expecting is Expecting.TOWN and raw[one.start][:1].isupper()
+        follows = not behind or _follows_a_town(behind[0], words)
+        follows = follows or (is_asked_for and behind[0].what in {"around", "common"})
+        is_greeted = words[one.start - 1 : one.start] == ("dear",) and len(events) > at + len("x,")
+        if town is None or ends is None or is_greeted or not follows:
             continue
         around = (*words[: one.start], *words[events[ends].end :])
         is_in = words[one.start - 1 : one.start] in {("in",), ("near",)}
@@ -1117,8 +1443,33 @@ def _with_town(
         is_told = is_in or is_alone or is_asked or frozenset(around) <= _COURTESIES | _BESIDE_A_TOWN
         if raw[one.start].islower() and not is_told:
             continue
-        return _joined(events, at, ends, "town", town[0])
+        return _with_town_put_right(_joined(events, at, ends, "town", town[0]), raw, words)
     return events
+
+
+def _with_town_put_right(events: list[_Event], raw: list[str], words: tuple[str, ...]) -> list[_Event]:
+    """Take the second of "Lyon, no wait, Nantes" for a town too, and that of "Nantes, not Lyon"."""
+    first = next(at for at, one in enumerate(events) if one.what == "town")
+    known = str(events[first].value).casefold()
+    same = (raw[one.start].casefold() == known and one.what == "strange" for one in events)
+    events = [replace(one, what="around") if again else one for one, again in zip(events, same, strict=True)]
+    for at, one in enumerate(events):
+        land = f"{events[first].value}, {' '.join(raw[one.start : one.end])}"
+        if one.what == "strange" and raw[one.start][:1].isalpha() and find_towns(land):
+            events[first] = replace(events[first], value=land)
+            events[at] = replace(one, what="around")
+    for at in range(first + 1, len(events)):
+        near = {words[one.start] for one in events[max(first, at - _MOST_OF_A_NAME) : at]}
+        town = (
+            _longest_town(raw, events[at].start) if events[at].what == "strange" and near & _TURNED else None
+        )
+        ends = (n for n in range(at, len(events)) if town and events[n].end == events[at].start + town[1])
+        if town is not None and (end := next(ends, None)) is not None:
+            return _joined(events, at, end, "town", town[0])
+    return events
+
+
+_TURNED = listed("no not nope nah sorry wait meant mean actually rather")
 
 
 def _leads_to_a_town(event: _Event, words: tuple[str, ...]) -> bool:
@@ -1153,7 +1504,14 @@ def _read_sentence(events: list[_Event], told: _Telling, *, is_first: bool) -> N
     _read_shelf(events, told)
 
 
-_NO_PLANT = (("no", "plant"), ("not", "a", "plant"), ("not", "plant"))
+_SAID_OF_IT = listed("is are isn't aren't does do doesn't don't was ,")
+_NO_PLANT = (
+    ("no", "plant"),
+    ("not", "a", "plant"),
+    ("not", "plant"),
+    ("not", "exist"),
+    ("no", "such", "plant"),
+)
 
 
 def _is_no_plant(events: list[_Event], told: _Telling) -> bool:
@@ -1165,7 +1523,7 @@ def _is_no_plant(events: list[_Event], told: _Telling) -> bool:
     )
     if at is None:
         return False
-    name = takewhile(lambda typed: typed.lower() not in {"is", "are", ","}, told.raw[start : start + at])
+    name = takewhile(lambda typed: typed.lower() not in _SAID_OF_IT, told.raw[start : start + at])
     told.denied.append(" ".join(word for word in name if word.lower() not in _ARTICLES))
     told.corrects = True
     return True
@@ -1220,11 +1578,13 @@ def _read_part(  # noqa: C901, PLR0912 - one arm a kind of word
                 told.is_led = told.words[one.start] in _LEADING or told.is_led
             case "plant" | "own":
                 is_line = at == 0 and is_first and "\n" in told.words
-                here = _take_plant(one, beside or current, told, here, is_line=is_line)
+                shared = own_place if _is_beside(at, events, told) else None
+                here = _take_plant(one, shared or beside or current, told, here, is_line=is_line)
                 beside = None
             case "place" if leads:
                 current = own_place = told.last_place = _place_name(told, one)
                 is_of_before = any(told.words[event.start] in _ALL_OF_THEM for event in events[:at])
+                is_of_before = is_of_before and "colon" not in kinds[at:]
                 homeless = [one.names[0] for one in told.situation.plants if one.place is None]
                 _settle(own_place, [*told.waiting, *homeless] if is_of_before else [], told, events)
             case "place" if _stands_before(at, events):
@@ -1240,7 +1600,7 @@ def _read_part(  # noqa: C901, PLR0912 - one arm a kind of word
                 current = _last_place(told)
             case "again" if _last_place(told):
                 here = _settle(_last_place(told), here, told, events)
-            case "facing":
+            case "facing" | "lit":
                 _look(one, at, events, own_place, told)
             case "nothing":
                 told.has_nothing = True
@@ -1248,6 +1608,20 @@ def _read_part(  # noqa: C901, PLR0912 - one arm a kind of word
                 told.unread.append(told.text(one.start, one.end))
             case _:
                 pass
+
+
+def _is_beside(at: int, events: list[_Event], told: _Telling) -> bool:
+    """Whether a plant stands with those before: "in the hall with the ivy"."""
+    before = at - 1
+    while before >= 0 and told.words[events[before].start] in _ARTICLES | {
+        "with",
+        "together",
+        "beside",
+        "also",
+    }:
+        before -= 1
+    led = {told.words[one.start] for one in events[before + 1 : at]} & {"with", "beside"}
+    return bool(led) and before >= 0 and events[before].what == "place"
 
 
 _NEAR_DENIAL = 12
@@ -1277,7 +1651,9 @@ def _without_denied(events: list[_Event], told: _Telling) -> list[_Event]:
         before = [n for n in range(begins, len(kept)) if kept[n].what in alike]
         told.corrects = True
         if any(each.value in _TURNS or told.words[each.start] in _TURNING for each in between):
-            if before and named.what in _NAMING[:3]:
+            if before and named.what == "town":
+                kept.pop(before[-1])
+            elif before and named.what in _NAMING[:3]:
                 told.denied.append(_named(kept.pop(before[-1]), told))
             at = meant  # "no, the ivy"
             continue
@@ -1294,7 +1670,6 @@ def _without_denied(events: list[_Event], told: _Telling) -> list[_Event]:
     return kept
 
 
-_NAMING = ("plant", "own", "place", "town", "facing", "pest", "bugs")
 _ENDING = ("line", "stop")
 _TURNS = frozenset({Word.IT_IS, Word.MEANT})
 _TURNING = listed(", . ! wait sorry")
@@ -1434,7 +1809,7 @@ def _same(name: str, start: int, told: _Telling) -> str:
 def _is_of_a_kind(words: tuple[str, ...], kinds: frozenset[str]) -> bool:
     """Whether a name is a kind of plant with nothing strange before it: behind it stands its own name."""
     start = next((at for at, word in enumerate(words) if word not in _LOOKS), 0)
-    return any(_kind_at(words, at, kinds) for at in range(start + 1))
+    return any(kind_at(words, at, kinds) for at in range(start + 1))
 
 
 def _bare(name: str) -> str:
@@ -1447,7 +1822,10 @@ def _settle(place: str, here: list[str], told: _Telling, events: list[_Event]) -
     has_plants = any(one.what in {"plant", "own"} for one in events)
     looks = any(one.what == "facing" for one in events)
     is_asked = told.situation.expecting is Expecting.WHERE
-    waiting = here or ([] if has_plants or (looks and not is_asked) else [*told.waiting, *_homeless(told)])
+    is_of_all = any(told.words[one.start] in {"all", "both", "everything"} for one in events)
+    waiting = here or (
+        [] if has_plants or (looks and not (is_asked or is_of_all)) else [*told.waiting, *_homeless(told)]
+    )
     for name in waiting:
         at = next((n for n, one in enumerate(told.plants) if one.name == name), None)
         if at is None:
@@ -1487,7 +1865,7 @@ def _look(event: _Event, at: int, events: list[_Event], place: str | None, told:
         names = [_place_name(told, one) for one in own]
     for each in names:
         looks = told.facets.setdefault(each, [])
-        if isinstance(event.value, Facing | Outdoors):
+        if isinstance(event.value, Facing | Outdoors | tuple):
             looks.append(event.value)
         elif not looks:
             looks.append(Facing.NONE)
@@ -1575,7 +1953,7 @@ def _read_finds(events: list[_Event], told: _Telling) -> None:
         counts = [n for n in counts if n != count]
         animal = told.text(events[at].start, events[at].end)
         number = "" if count is None else _how_many(events[count])
-        plant = _plant_of(at, events, told)
+        plant = _enumerated(_plants_of(at, events, told))
         line = f"{number} {animal}".strip()
         if plant:
             told.lines.append(f"{line} on {plant}" if events[at].what == "pest" else _as_told(events, told))
@@ -1586,9 +1964,14 @@ def _read_finds(events: list[_Event], told: _Telling) -> None:
 
 
 def _as_told(events: list[_Event], told: _Telling) -> str:
-    """Give a sentence as it was typed: what has no name yet is found out by how it looks."""
-    told.unread = [one for one in told.unread if one not in told.raw[events[0].start : events[-1].end]]
-    return told.text(events[0].start, events[-1].end)
+    """Give a sentence as it was typed, but its town and place: how it looks tells what has no name yet."""
+    others = [at for at, one in enumerate(events) if one.what in {"town", "place", "facing"}]
+    seen = [at for at, one in enumerate(events) if one.what in {"bugs", "plant", "own"}]
+    first = max((at + 1 for at in others if at < seen[0]), default=0)
+    last = min((at for at in others if at > seen[-1]), default=len(events))
+    part = events[first:last]
+    told.unread = [one for one in told.unread if one not in told.raw[part[0].start : part[-1].end]]
+    return told.text(part[0].start, part[-1].end)
 
 
 def _read_more_of_a_find(events: list[_Event], told: _Telling) -> None:
@@ -1634,29 +2017,56 @@ def _how_many(event: _Event) -> str:
     return _GRADES[event.value] if isinstance(event.value, Grade) else str(event.value)
 
 
-def _plant_of(at: int, events: list[_Event], told: _Telling) -> str:
-    """Give the plant an animal was seen on: named behind "on", else before, else behind, else the last."""
-    names = [(n, _name_of(one, told)) for n, one in enumerate(events) if one.what in {"plant", "own"}]
-    ahead = [name for n, name in names if n > at]
-    before = [name for n, name in names if n < at]
+def _enumerated(names: list[str]) -> str:
+    return " and ".join([*([", ".join(names[:-1])] if len(names) > 1 else []), *names[-1:]])
+
+
+def _plants_of(at: int, events: list[_Event], told: _Telling) -> list[str]:
+    """Give the plants an animal was seen on: named behind "on", else before, else behind, else the last."""
+    named = [n for n, one in enumerate(events) if one.what in {"plant", "own"}]
+    ahead, before = [n for n in named if n > at], [n for n in named if n < at]
     leads = any(told.words[one.start] in {"on", "auf", "sur"} for one in events[at + 1 : at + 3])
     if ahead and (leads or not before):
-        return ahead[0]
+        return _joint_plants(ahead, events, told)
     if before:
-        return before[-1]
-    if told.last_plant:
-        return told.last_plant
+        said = {told.words[one.start] for one in events[before[-1] + 1 : at]}
+        several = _names_of(events[before[-1]], told)
+        if not said & _PLURAL:
+            return several[:1] if said & {"has", "is"} else several
+        return list(reversed(_joint_plants(before[::-1], events, told)))
     living = told.situation.plants
-    return living[0].names[0] if len(living) == 1 else ""
+    last = told.last_plant or (living[0].names[0] if len(living) == 1 else "")
+    return [last] if last else []
 
 
-def _name_of(event: _Event, told: _Telling) -> str:
+_PLURAL = listed("are have all both were each")
+
+
+def _joint_plants(named: list[int], events: list[_Event], told: _Telling) -> list[str]:
+    """Give the first plant, and those that a comma or "and" joins to it."""
+    joint = [named[0]]
+    for first, other in pairwise(named):
+        between = events[min(first, other) + 1 : max(first, other)]
+        if not all(one.what in {"and", "comma"} or told.words[one.start] in _ARTICLES for one in between):
+            break
+        joint.append(other)
+    start = min(joint)
+    is_owned = bool({told.words[one.start] for one in events[max(0, start - 2) : start]} & _OWNING)
+    names = [_names_of(events[n], told) for n in (joint[:1] if is_owned and named[0] > named[-1] else joint)]
+    return [name for one in names for name in (one if named[-1] >= named[0] else one[::-1])]
+
+
+def _names_of(event: _Event, told: _Telling) -> list[str]:
     if isinstance(event.value, tuple):
         (start, end), numbers = event.value
         name = _bare(told.text(start, end))
-        return f"{singular(name)} {numbers[0]}" if numbers else _same(name, start, told)
+        return [f"{singular(name)} {number}" for number in numbers] or [_same(name, start, told)]
     ids = event.value.ids if isinstance(event.value, Plants | OneOf) else ()
-    return next((one.names[0] for one in told.situation.plants if one.id in ids), "")
+    return [one.names[0] for one in told.situation.plants if one.id in ids] or [""]
+
+
+def _name_of(event: _Event, told: _Telling) -> str:
+    return _names_of(event, told)[0]
 
 
 def _pending(situation: Situation) -> str:
@@ -1685,14 +2095,17 @@ def _read_shelf(events: list[_Event], told: _Telling) -> None:
     told.lines += got
 
 
-def _set_place(name: str, facets: Iterable[Facing | Outdoors], situation: Situation) -> SetPlace:
+def _set_place(name: str, facets: Iterable[Facing | Outdoors | _Lit], situation: Situation) -> SetPlace:
     known = next((one for one in situation.places if one.name.casefold() == name.casefold()), None)
     looks = list(facets)
     outdoors = [one for one in looks if isinstance(one, Outdoors)]
+    lamp = next((one for one in reversed(looks) if isinstance(one, tuple)), (None, None))
     closer = next((one for one in reversed(outdoors) if one is not Outdoors.ALL_DAY), None)
     return SetPlace(
         name=name if known is None else known.name,
         place_id=None if known is None else known.id,
         facing=next((one for one in reversed(looks) if isinstance(one, Facing)), None),
         outdoors=closer or next(iter(outdoors), None),
+        lamp_from=lamp[0],
+        lamp_until=lamp[1],
     )

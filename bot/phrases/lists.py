@@ -52,9 +52,6 @@ def read_list(text: str, situation: Situation, *, is_expected: bool) -> Listed |
         return None
     home = read_home(text, replace(situation, expecting=Expecting.PLANTS) if is_expected else situation)
     plants, left = home.plants, home.unread
-    if not plants and is_expected and "\n" in text:
-        plants = tuple(one for line in tidy(text).split("\n") if (one := _by_fields(line, situation)))
-        left = ()
     if not plants or len(plants) >= MOST_PLANTS or 2 * len(left) > len(plants) + 1:
         return None
     if not is_expected and not home.is_known:
@@ -78,11 +75,6 @@ def read_told(text: str, situation: Situation) -> Listed | None:
     if not explicit or 2 * len(explicit) <= len(lines) or situation.expecting is Expecting.PLANTS:
         return None  # a line or two may be unreadable; a message of which most is no list is none
     told = read_list("\n".join(explicit), situation, is_expected=True)
-    if told is None or told.left_out:
-        fields = [(line, _by_fields(line, situation)) for line in explicit]
-        plants = tuple(one for _, one in fields if one is not None)
-        left = tuple(line for line, one in fields if one is None)
-        told = Listed(plants, left) if plants and (told is None or not left) else told
     others = tuple(line for line in lines if line not in explicit)
     return None if told is None else replace(told, left_out=(*told.left_out, *others))
 
@@ -116,24 +108,6 @@ def _fields(line: str) -> list[str]:
     """Cut "- bay laurel (study), 12 cm" into its fields."""
     bare = _BRACKETS.sub(r", \1", line.strip(" -*\u2022"))
     return [part.strip(" .") for part in re.split(r"\s*[,;|]\s*|\s+-\s+", bare)]
-
-
-def _by_fields(line: str, situation: Situation) -> NewPlant | None:
-    """Take a line's first field for a name, whatever it is, where a place or a pot stands behind it."""
-    name, *more = _fields(line)
-    pots = [one for one in more if _POT.fullmatch(one)]
-    places = [one for one in more if one not in pots]
-    if not name or not more or len(places) > 1 or len(pots) > 1:
-        return None
-    bare = read_home(f"fern, {', '.join(more)}", replace(situation, plants=(), lacks_town=False))
-    if not bare.plants or bare.lines:
-        return None
-    plant = replace(bare.plants[0], name=name)
-    if not bare.unread:
-        return plant
-    unread = frozenset(words_of(plain(" ".join(bare.unread))))
-    is_named = bool(plant.place) and unread <= frozenset(words_of(plain(places[0])))
-    return replace(plant, place=places[0]) if is_named else None  # "shelf seven" is the name of one
 
 
 def _named(words: tuple[str, ...], situation: Situation) -> list[object]:

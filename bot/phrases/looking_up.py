@@ -62,6 +62,24 @@ _HOW_SO = listed("with how where far")
 _PARTS = listed("leaf leaves side sides part parts")
 _HOW_MUCH = listed("many often long much when")
 _BITING = listed("bite bites sting stings")
+_OF_THE_BOT = {
+    word: term
+    for term, words in (
+        ("my_town", "town city location address"),
+        ("window", "window windows"),
+        ("robot", "robot bot human person ai machine computer program real"),
+        ("price", "free cost costs price pay money charge"),
+        ("weather", "weather rain sunny"),
+    )
+    for word in words.split()
+}
+"""What strangers ask first, by the term that answers it."""
+_LONGEST_SMALL = 9
+_SMALL = listed(
+    "do does you u need needs want why are is it a an the to know my me your i we have has must should tell"
+    " how much for so this there today or not really ? ! , . good bad nice like be here will can does of am"
+    " what which way all just only question one talking speaking with someone and hello hi think if say"
+)
 _AWAY = listed("move moved put apart away isolate keep")
 _AROUND_A_FOLLOW_UP = (
     listed("what which how where far with do does should shall can i we you it them to then so and or for")
@@ -117,6 +135,10 @@ def read_follow_up(words: _Words, situation: Situation, *, is_lost: bool) -> Mea
     asked = frozenset(said)
     is_how = bool(asked & _HOW_SO) or ("which" in asked and bool(asked & _PARTS))
     is_asked = is_how or (is_lost and ("?" in words or bool(asked & _ASKING)))
+    terms = {_OF_THE_BOT[word] for word in said if word in _OF_THE_BOT}
+    is_small = len(said) <= _LONGEST_SMALL and asked <= _SMALL | _OF_THE_BOT.keys()
+    if "?" in words and len(terms) == 1 and is_small:
+        return (AskTerm(terms.pop()),)
     if len(said) > _LONGEST_FOLLOW_UP or not is_asked or asked & _HOW_MUCH:
         return None
     if asked & _BITING:

@@ -1,5 +1,7 @@
 """What was said back of a home and is put right by the next message: the rest of it is kept."""
 
+import re
+
 from bot.actions.action import ButtonText
 from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.log_find import LogFind
@@ -12,11 +14,20 @@ from bot.phrases.homes import Home
 from bot.phrases.saying import say_all
 
 _ON = " on "
+_REFUSING = (
+    r"\b(?:no|not|without|isn'?t|forget|drop|scrap|remove|delete|skip)\b[^.!?\n]{{0,20}}\b{0}s?\b"
+    r"|\b{0}s?\b[^.!?\n,]{{0,12}}\b(?:is no|is not|isn'?t|does not|doesn'?t)\b"
+)
+"""How a plant that was offered is said not to be one."""
 
 
-def put_right(told: Home, situation: Situation) -> Home:
+def put_right(told: Home, text: str, situation: Situation) -> Home:
     """Give what a message tells of a home, with all that was offered before and that it leaves standing."""
     offered = _offered(situation)
+    named = () if offered is None else tuple(one.name for one in offered.plants)
+    refused = tuple(one for one in named if re.search(_REFUSING.format(re.escape(one)), text, re.IGNORECASE))
+    if refused:
+        told = replace(told, denied=(*told.denied, *refused), corrects=True)
     if offered is None or not _concerns(told, offered) or _covers(told, offered):
         return told
     denied = {one.casefold() for one in told.denied}

@@ -40,9 +40,9 @@ from bot.phrases.emergencies import Alarm, alarm, hear_emergency
 from bot.phrases.forms.rows import ROWS, SAYS_NOTHING, forms_of, subject_of
 from bot.phrases.grammar import SPOKEN, plants_named, understand_surely
 from bot.phrases.guess import Guess, rank
-from bot.phrases.homes import Home, read_home, read_move
+from bot.phrases.homes import Home, read_home, read_move, read_standing
 from bot.phrases.items import Unknown, items_of
-from bot.phrases.lexicon import KNOWN, words_in, words_of_class
+from bot.phrases.lexicon import KNOWN, is_made_of, phrases_of, words_in, words_of_class
 from bot.phrases.mentions import NO_PLANTS, Mentions
 from bot.phrases.names import Plants, Product
 from bot.phrases.notation import notation
@@ -53,7 +53,7 @@ from bot.phrases.saying import say_all
 from bot.phrases.setting import Setting, unique
 from bot.phrases.slips import mended
 from bot.phrases.spotting import spotted, with_names
-from bot.phrases.telling import contradict, surely
+from bot.phrases.telling import asked_off, contradict, surely
 from bot.phrases.text import LONGEST, plain, words_of
 from bot.phrases.values import plants_of
 
@@ -92,7 +92,13 @@ _HELP = re.compile(
     re.IGNORECASE,
 )
 """“Can you help?” behind what is told asks for what is done anyway."""
-_IN_BRACKETS = re.compile(r"\?(?=[^()?\n]*\))")
+_TAG = re.compile(
+    r"(?<=\w)(?:,\s*|\s+)(?:innit|right|eh|yes|yeah|yep|ok|okay|no|aye|see|you know|hey|huh|na|la|lah|or|"
+    r"(?:that'?s|it'?s) (?:\w+ ){0,2}(?:innit|right|ok|okay|fine|good|enough))\s*\?+",
+    re.IGNORECASE,
+)
+"""“Got neem here, innit?” tells."""
+_IN_BRACKETS = re.compile(r"\?+(?=[^()?\n]*\))")
 """“An air plant (a tillandsia?)” doubts and does not ask."""
 _ASKED_BEHIND = re.compile(
     r",\s+(?=(?:(?:and|so|but|then)\s+)?"
@@ -107,11 +113,15 @@ _TELLING_SHYLY = re.compile(
 )
 """“I think my fern might have thrips?” tells."""
 _COURTEOUS_IF = re.compile(
-    r",?\s*\bif (?:that|it|this|you)\b[^.?!,\n]{0,18}"
-    r"\b(?:helps?|use|mind|ok|okay|matters?|good|needed|know|want|bother)\b(?: to you)?",
+    r",?\s*\bif (?:that|it|this|you|i)\b[^.?!,\n]{0,18}"
+    r"\b(?:helps?|use|mind|ok|okay|matters?|good|needed|know|want|bother|may|please|kind)\b(?: to you)?",
     re.IGNORECASE,
 )
-_UNREAD = frozenset({"", "both", "shelf", "plants", "town", "nothing open", "asked"})
+_UNREAD = frozenset(
+    {"", "too long", "which plant", "both", "shelf", "plants", "town", "nothing open", "asked"}
+)
+LONGEST_HOME = 1200
+"""Characters of a home told in one breath: as many as are heard for an accident."""
 MOST_NAMED = 7
 _OF_A_HOME = (AddPlants, SetTown, SetPlace, StockProduct)
 _OPEN_QUESTIONS = frozenset(
@@ -203,6 +213,10 @@ def read(text: str, situation: Situation) -> Reading:
     if moved is not None:
         return Reading(offers=_said_back((moved,), situation), text=text)
     sure = understand_surely(text, situation)
+    if _agrees_to_nothing(text, sure, situation):
+        return Reading(
+            sure=(Ask(topic=Topic.DUE) if situation.tonight else Incomplete(missing=Missing.SEEN),), text=text
+        )
     home = _of_a_home(text, sure, situation)
     if home is not None and _tells_little(home) and _is_chatter(text, situation):
         home = None
@@ -216,6 +230,17 @@ def read(text: str, situation: Situation) -> Reading:
         told = () if offers else asked or (NotUnderstood(text[:LONGEST]),)
         return replace(meant, sure=(GiveFirstAid(in_doubt=True), *told), offers=offers)
     return meant
+
+
+def _agrees_to_nothing(text: str, sure: tuple[Command, ...], situation: Situation) -> bool:
+    """Whether somebody says yes where nothing is asked: what may be told next is said."""
+    is_lost = all(isinstance(one, NotUnderstood) and not one.reason for one in sure)
+    is_asked = (
+        any(one.text is not ButtonText.MORE for one in situation.choices)
+        or situation.expecting is not Expecting.NOTHING
+        or not situation.plants
+    )
+    return is_lost and not is_asked and is_made_of(words_of(plain(text)), phrases_of("talk", "yes"))
 
 
 def _tells_little(home: Reading) -> bool:
@@ -264,26 +289,28 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     if not (_is_new(situation) or is_asking) or (is_else and "?" not in text):
         return None
     told, asked = _told_and_asked(text)
-    if "?" in told or not told.strip(" ."):
+    if "?" in told or not told.strip(" .") or len(text) > LONGEST_HOME:
         return None
     if any(isinstance(one, NotUnderstood) and one.reason not in _UNREAD for one in sure):
         return None
-    home = put_right(read_home(told, situation), situation)
+    home = put_right(read_home(told, situation), told, situation)
     if not (_is_new(situation) or _tells_more(home, sure)) or _names_several(told, home, situation):
         return None
     if home.is_empty() or (home.is_strange() and "\n" not in text.strip()):
         return None if asked or not home.is_empty() else _instead(text, home, sure, situation)
-    asks = bool(asked) or any(isinstance(one, Ask) for one in sure)
+    tells = bool(home.plants or home.lines) and not is_question(words_of(plain(told)), situation)
+    is_answered = any(isinstance(one, Ask) for one in sure)
+    asks = bool(asked) or (is_answered and not tells)
     if asks and (home.unread or not (home.plants or home.lines or home.town)):
         return None
     commands = _commands_of(home, situation)
     is_asked = any(isinstance(one, Incomplete | NotUnderstood) for one in sure)
     is_asked = is_asked or any(isinstance(one, AddPlants) and one.unread for one in sure)
     is_clear = not (is_asked or is_doubtful(sure, text, situation) or _is_no_answer(sure))
+    is_clear = is_clear and not (is_answered and tells)
     if commands is None or (home.unread and is_clear):
         return None
-    answers = [one for each in asked for one in understand_surely(each, situation)]
-    commands += tuple(one for one in answers if isinstance(one, _QUESTIONS))
+    commands += _answers_to(asked, situation)
     is_town_alone = home.is_led and not (home.plants or home.places or home.lines or home.unplaced)
     if is_town_alone and len(home.unread) < FEWEST_WORDS and not (KNOWN & frozenset(home.unread)):
         return Reading(sure=commands, text=text)
@@ -295,12 +322,32 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     return Reading(offers=(Offer(commands, home.in_words(), LEAST_HOME, "; ".join(home.unread)),), text=text)
 
 
+def _answers_to(asked: list[str], situation: Situation) -> tuple[Command, ...]:
+    answers = (one for each in asked for one in understand_surely(each, situation))
+    return tuple(one for one in answers if isinstance(one, _QUESTIONS))
+
+
+def _added_by_mistake(home: Home, situation: Situation) -> tuple[Command, ...] | None:
+    """Ask whether to take off what is said to be no plant; where none of that name is, show the list."""
+    if not (home.denied and home.corrects and home.is_empty()):
+        return None
+    denied = {one.casefold() for one in home.denied}
+    plants = tuple(one.id for one in situation.plants if denied & {name.casefold() for name in one.names})
+    if plants:
+        return (asked_off(plants, home.denied[0]),)
+    is_place = denied & {one.name.casefold() for one in situation.places}
+    return (Ask(topic=Topic.PLACES),) if is_place else None
+
+
 def _tells_more(home: Home, sure: tuple[Command, ...]) -> bool:
     """Whether new plants are told with all their places, and not those alone that are asked about already."""
     asked = (choice for one in sure if isinstance(one, Incomplete) for choice in one.choices)
     added = [one for choice in asked for one in choice.commands if isinstance(one, AddPlants)]
+    if home.denied and home.is_empty():
+        return True  # something is said to be no plant
     is_asked = any(one.plants == home.plants for one in added) and not home.places
-    return home.has_kinds and all(one.place for one in home.plants) and bool(home.plants) and not is_asked
+    is_told = home.has_kinds or (len(home.plants) > 1 and not home.unread)
+    return is_told and all(one.place for one in home.plants) and bool(home.plants) and not is_asked
 
 
 def _names_several(told: str, home: Home, situation: Situation) -> bool:
@@ -312,21 +359,33 @@ def _names_several(told: str, home: Home, situation: Situation) -> bool:
 def _instead(text: str, home: Home, sure: tuple[Command, ...], situation: Situation) -> Reading | None:
     """Read what tells nothing of a home: a plant's bare name, that there is nothing, something else."""
     is_open = any(isinstance(one, NotUnderstood | Incomplete) for one in sure)
-    if len(home.named) == 1 and not home.unread and is_open:
+    mistaken = _added_by_mistake(home, situation)
+    if mistaken is not None:
+        return Reading(sure=mistaken, text=text)
+    stands = read_standing(text, situation) if home.named and not home.unread else None
+    if stands is not None:
+        known = {one.id: one.place for one in situation.plants}
+        is_new = stands.room or any(known[one] != stands.place for one in stands.plants)
+        offers = _said_back((stands,), situation) if is_new else ()
+        return Reading(sure=() if offers else (Ask(topic=Topic.PLACES),), offers=offers, text=text)
+    if len(home.named) == 1 and not home.unread and is_open and "?" not in text:
         return Reading(sure=(Identify(plants=home.named),), text=text)
+    if len(home.named) > 1 and not home.unread and is_open and "?" not in text:
+        return Reading(sure=(Ask(topic=Topic.PLACES),), text=text)
     if _is_no_answer(sure):
         return _besides(text, home, situation)
     if not home.has_nothing or len(home.unread) >= FEWEST_WORDS:
         return None
     offered = [one.commands for one in situation.choices if one.text is ButtonText.NOTHING_YET]
-    to_get: tuple[Command, ...] = (Ask(topic=Topic.BUY),) if situation.plants else (Decline(),)
+    is_offered = bool(situation.choices) and situation.choices[0].text is ButtonText.YES
+    to_get: tuple[Command, ...] = (Ask(topic=Topic.BUY),) if situation.plants or is_offered else (Decline(),)
     return Reading(sure=offered[0] if offered else to_get, text=text)
 
 
 def _told_and_asked(text: str) -> tuple[str, list[str]]:
     """Set apart what is told and what is asked in one message."""
     text = _IN_BRACKETS.sub("", text)
-    bare = _ASKED_BEHIND.sub(". ", _COURTEOUS_IF.sub("", _HELP.sub(".", text)))
+    bare = _ASKED_BEHIND.sub(". ", _TAG.sub(".", _COURTEOUS_IF.sub("", _HELP.sub(".", text))))
     bare = _TELLING_SHYLY.sub(r"\1.", bare)
     sentences = _SENTENCE.split(bare.strip())
     asked = [one for one in sentences if one.endswith("?")]

@@ -6,16 +6,11 @@ from itertools import pairwise
 
 from bot.actions.action import Command, Expecting
 from bot.actions.set_hours import SetHours
-from bot.actions.set_place import SetPlace
 from bot.actions.set_repeats import SetRepeats
 from bot.actions.set_town import SetCoordinates, SetTown
 from bot.actions.situation import Situation
-from bot.domain.identity import PlaceId
-from bot.domain.window import Facing, Outdoors
 from bot.phrases.days import clock_at, evening_hour
-from bot.phrases.lexicon import listed, words_in
-from bot.phrases.names import Place, names_of
-from bot.phrases.places import COMPASS, FACETS
+from bot.phrases.lexicon import listed
 from bot.phrases.text import plain, tidy, words_of
 
 _COORDINATES = re.compile(r"(-?\d{1,3}(?:\.\d{1,8})?) ?[, ] ?(-?\d{1,3}(?:\.\d{1,8})?)")
@@ -62,43 +57,7 @@ _QUIET = (
     "silent from",
     "do not disturb",
 )
-_PLACE = ("place", "add place", "new place", "add a place", "add room", "new room", "room")
-_VERBS = (
-    " is outdoors",
-    " is outside",
-    " has no window",
-    " is facing",
-    " faces",
-    " facing",
-    " looks",
-    " gets",
-    " has",
-)
-_FACETS: dict[str, Facing | Outdoors] = {
-    **FACETS,
-    "no idea": Facing.UNKNOWN,
-    "unknown": Facing.UNKNOWN,
-    "not sure": Facing.UNKNOWN,
-    "do not know": Facing.UNKNOWN,
-    "i do not know": Facing.UNKNOWN,
-    "dunno": Facing.UNKNOWN,
-    "all day": Outdoors.ALL_DAY,
-}
 _LONGEST_ANSWER = 10
-_MORE_THAN_A_WINDOW = listed("light lamp until till from , ;")
-_SAID_OF_A_WINDOW = (
-    (Facing.UNKNOWN, re.compile(r"\b(?:not sure|do not know|no idea|dunno|no clue|can not tell)\b")),
-    (Facing.NONE, re.compile(r"\b(?:no|without an?y?) windows?\b")),
-    *(
-        (facing, re.compile(rf"\b{way[:5]} ?-?{way[5:]}(?:ern|erly|wards?)?\b"))
-        for way, facing in sorted(COMPASS.items(), key=lambda one: -len(one[0]))
-    ),
-)
-"""What says it in a longer answer: "it faces kinda north east"."""
-SPOKEN = words_in((*_FACETS, *_VERBS))
-"""Words known here, that a slip may be a slip of."""
-_LOOSE_WORDS = listed("a the is it window faces facing looks to towards toward has gets and sill my our")
-_LAMP = ("grow light", "grow lamp", "growlight", "light", "lamp")
 _SMALL_HOURS = 4
 _SENTENCE = listed(
     "in on are is was were have has had i we you to not no done did it them with for from "
@@ -185,34 +144,6 @@ def _quiet_from(start: time, end: time) -> time:
     return start if is_night else evening_hour(start)
 
 
-def read_place(text: str, situation: Situation) -> Command | None:
-    """Read "place landing, no window, light until 18:00", "kitchen sill faces west"."""
-    typed = tidy(text)
-    if "\n" in typed:
-        return None
-    words = words_of(typed.lower())
-    opening = _opening(words, _PLACE)
-    if opening is not None:
-        typed = typed[len(opening) :].lstrip(" :")
-        name, _, rest = typed.partition(",")
-        name, more = _cut_at_verb(name)
-        return _place(name, f"{more},{rest}", situation)
-    name, rest = _cut_at_verb(typed)
-    return _place(name, rest, situation) if rest else None
-
-
-def read_facets(text: str) -> Command | None:
-    """Read "west" or "no idea" in answer to which way a place looks; no name is the place asked of."""
-    told = _place("", plain(text).replace(" with ", ", "), None, is_asked=True)
-    words = words_of(plain(text))
-    if told is not None or len(words) > _LONGEST_ANSWER or frozenset(words) & _MORE_THAN_A_WINDOW:
-        return told
-    for facing, pattern in _SAID_OF_A_WINDOW:
-        if pattern.search(" ".join(words)):
-            return SetPlace(name="", facing=facing)
-    return None
-
-
 def _opening(words: tuple[str, ...], openings: tuple[str, ...]) -> str | None:
     """Give the longest opening a message begins with."""
     found = [one for one in openings if words[:1] == (one.partition(" ")[0],) and _starts(words, one)]
@@ -260,91 +191,27 @@ def _time_at(words: tuple[str, ...]) -> tuple[time, int] | None:
     return None if told is None else (told[0].time, told[1] - 1)
 
 
-def _cut_at_verb(typed: str) -> tuple[str, str]:
-    lowered = typed.lower()
-    found = [(lowered.find(verb), verb) for verb in _VERBS if verb in lowered]
-    if not found:
-        return typed, ""
-    at, verb = min(found)
-    told = verb.removeprefix(" is").removeprefix(" has")
-    return typed[:at], f"{told} {typed[at + len(verb) :]}"
+_LAMPS = listed("light lights lamp growlight")
 
 
-def _place(name: str, rest: str, situation: Situation | None, *, is_asked: bool = False) -> Command | None:
-    name = re.sub(r"(?:'s)?\s+windows?$", "", name.strip(" ,.:"), flags=re.IGNORECASE)
-    for article in ("the ", "my ", "our "):
-        name = name[len(article) :] if name.lower().startswith(article) else name
-    facets = _facets(rest)
-    if facets is None or (not name and not is_asked) or not _could_be_a_name(name):
+def lamp_at(words: tuple[str, ...], at: int) -> tuple[tuple[time | None, time], int] | None:
+    """Read "grow light until 18:00", "lamp 8 to 20" and how many words that took."""
+    start = at + (words[at] == "grow")
+    if start >= len(words) or words[start] not in _LAMPS:
         return None
-    facing, outdoors, lamp_from, lamp_until = facets
-    if facets == (None,) * 4 or (situation is not None and _is_plant(name, situation)):
+    start += 1
+    while words[start : start + 1] in {("is",), ("on",), ("from",), ("between",)}:
+        start += 1
+    is_open = words[start : start + 1] not in {("until",), ("till",), ("til",), ("to",)}
+    first = _time_at(words[start:]) if is_open else None
+    end = start + (0 if first is None else first[1])
+    if words[end : end + 1] not in {("to",), ("until",), ("till",), ("til",), ("-",), ("and",)}:
         return None
-    return SetPlace(
-        name=name,
-        place_id=None if situation is None else _known_place(name, situation),
-        facing=facing,
-        outdoors=outdoors,
-        lamp_from=lamp_from,
-        lamp_until=lamp_until,
-    )
-
-
-_Facets = tuple[Facing | None, Outdoors | None, time | None, time | None]
-
-
-def _facets(rest: str) -> _Facets | None:
-    """Everything told of a place, or None when any of it is not understood."""
-    facing: Facing | None = None
-    outdoors: Outdoors | None = None
-    lamp: tuple[time | None, time | None] = (None, None)
-    for part in rest.lower().replace(" and ", ",").split(","):
-        words = words_of(part)
-        told = _facet(words)
-        light = _lamp(words)
-        if light is not None:
-            lamp = light
-        elif isinstance(told, Facing):
-            facing = told
-        elif isinstance(told, Outdoors):
-            outdoors = told
-        elif not frozenset(words) <= _LOOSE_WORDS | {".", "!"}:
-            return None
-    return facing, outdoors, *lamp
-
-
-def _facet(words: tuple[str, ...]) -> Facing | Outdoors | None:
-    exact = _FACETS.get(" ".join(word for word in words if word not in {".", "!"}))
-    if exact is not None:
-        return exact
-    joined = " ".join(word for word in words if word not in _LOOSE_WORDS | {".", "!"})
-    return _FACETS.get(joined) or _FACETS.get(joined.replace(" ", "").replace("-", ""))
-
-
-def _lamp(words: tuple[str, ...]) -> tuple[time | None, time | None] | None:
-    rest = _after(tuple(word for word in words if word not in {"a", "is", "on", "the"}), _LAMP)
-    if rest is None:
+    last = _time_at(words[end + 1 :])
+    if last is None or (is_open and first is None):
         return None
-    pair = _two_times(rest)
-    if pair is not None:
-        return pair
-    until = _single_time(rest[1:]) if rest[:1] in {("until",), ("till",), ("til",), ("to",)} else None
-    return None if until is None else (None, until)
+    return (None if first is None else first[0], last[0]), end + 1 + last[1] - at
 
 
 def _could_be_a_name(name: str) -> bool:
     return len(name) <= _LONGEST_NAME and not frozenset(words_of(name.lower())) & _SENTENCE
-
-
-def _is_plant(name: str, situation: Situation) -> bool:
-    return any(plain(name) == plain(known) for plant in situation.plants for known in plant.names)
-
-
-def _known_place(name: str, situation: Situation) -> PlaceId | None:
-    words, names = words_of(plain(name)), names_of(situation)
-    for place in situation.places:
-        if place.name.lower() == plain(name):
-            return place.id
-    found = names.exact_at(words, 0)
-    is_whole = found is not None and found[1] == len(words)
-    return found[0].id if found is not None and is_whole and isinstance(found[0], Place) else None

@@ -182,7 +182,7 @@ def _or_asked(command: Command, told: Mentions) -> Command:
         case Postpone(plants=plants) if _is_till_no_day(told):
             return _ask_when(plants if told.every(Plants) else (), plants, told.situation)
         case LosePlant(plants=plants) if told.has(Word.DELETE):
-            return _taken_off(plants, told)
+            return asked_off(plants, told.setting.label(plants[0]))
         case LosePlant(plants=plants) if not told.has(Word.LOST):
             return Incomplete(
                 missing=Missing.LOST, plants=plants, choices=(Choice(ButtonText.PLANT_LOST, (command,)),)
@@ -202,11 +202,11 @@ def _denied(plants: tuple[PlantId, ...], told: Mentions) -> Entered | None:
     return Entered(kind=Kind.TREATED, plant=plants[0], on=told.situation.today, method=method)
 
 
-def _taken_off(plants: tuple[PlantId, ...], told: Mentions) -> Incomplete:
+def asked_off(plants: tuple[PlantId, ...], first: str) -> Incomplete:
     """Ask first, for a plant taken off the list is gone from every plan."""
     is_one = len(plants) == 1
     off = ButtonText.TAKE_OFF if is_one else ButtonText.TAKE_THEM_OFF
-    taken = Choice(off, (LosePlant(plants),), told.setting.label(plants[0]) if is_one else "")
+    taken = Choice(off, (LosePlant(plants),), first if is_one else "")
     keep = Choice(ButtonText.KEEP, (Decline(),))
     return Incomplete(missing=Missing.DELETE, plants=plants, choices=(taken, keep))
 
@@ -337,7 +337,7 @@ def _bare(  # noqa: C901 - one arm a word
     if Word.DELETE in steering and len(steering) == _PAIR:
         unknown = tuple(_unknown(told.items, told.situation))
         missing = Incomplete(missing=Missing.UNKNOWN_PLANT, text=unknown[0]) if unknown else None
-        return _taken_off(plants, told) if plants else missing
+        return asked_off(plants, told.setting.label(plants[0])) if plants else missing
     if steering and steering <= {Word.SKIP, Word.YET} and told.situation.tonight:
         return _ask_when((), told.setting.tonight(), told.situation)
     if steering == {Word.ISOLATE}:

@@ -18,7 +18,7 @@ from bot.actions.show_plants import NoPlants, PlantList
 from bot.wording.acts import asked, by_acts
 from bot.wording.button_texts import button_text
 from bot.wording.days import counted, in_runs, listed, lowered, near_day
-from bot.wording.lines import SHORT
+from bot.wording.lines import AFTER, SHORT
 from bot.wording.saying import says, says_at_length, says_shortly, spoken
 from bot.wording.voice import MANY, Voice
 
@@ -76,6 +76,10 @@ UNCLEAR_REASONS = {
 }
 
 
+LONGEST_SAID_BACK = 170
+"""As much as reads well in one sentence. Judgement. [1]"""
+
+
 @says_shortly
 def _due(told: DueList, voice: Voice) -> str:
     shown = [
@@ -114,7 +118,6 @@ _ASKED = {
     Missing.LATER: "Shall I move it to another evening? Say “tomorrow”, “saturday” or “in an hour”.",
     Missing.ADD: "A new plant: what is it called and where does it stand? Like “fern, kitchen”.",
     Missing.TOWN_OR_PLANT: "“{text:.60}”: your town, or a plant? Nothing is written yet.",
-    Missing.MEANT: "Did you mean {text:.170}? Nothing is written yet.",
     Missing.WHY_ASKED: "Of your words I made {text:.90}. I am not sure, so I ask first: [Yes] writes it; else say it in other words.",
     Missing.WRONG: "What is wrong in it? Tell me only that, I keep the rest. Or [Yes] writes it as it is.",
     Missing.FORWARDED: "You passed on: “{text:.90}”. Shall I write it as if you told me? Nothing is written yet.",
@@ -151,6 +154,8 @@ def _asks(told: Asks, voice: Voice) -> str:  # noqa: C901 - one arm a question
             days = [on for one in meant if (on := getattr(one, "on", None)) is not None]
             of = f", {near_day(days[0], voice.today)}" if days else ""
             return f"“{told.text[:90]}”{of}: shall I write it? Nothing is written yet."
+        case Missing.MEANT:
+            return _said_back(told.text)
         case Missing.PERCENT_OF:
             return _percent_of(told.text)
         case Missing.AMOUNT if told.text == "volume":
@@ -160,6 +165,14 @@ def _asks(told: Asks, voice: Voice) -> str:  # noqa: C901 - one arm a question
         case _:
             plant = told.plants[0] if told.plants else "hoya"
             return _ASKED[told.missing].format(names=names, text=told.text, plant=plant)
+
+
+def _said_back(text: str) -> str:
+    """Say what was made of a message: in a sentence, or a line each where it is long."""
+    if len(text) <= LONGEST_SAID_BACK:
+        return f"Did you mean {text}? Nothing is written yet."
+    lines = text.replace("; ", "\n")
+    return f"Did you mean\n{AFTER}{lines}?\n{AFTER}Nothing is written yet."
 
 
 def _is_cut(told: Asks) -> bool:

@@ -3,7 +3,7 @@
 from datetime import time
 from decimal import Decimal
 
-from bot.actions.action import Expecting
+from bot.actions.action import Expecting, Outcome
 from bot.actions.add_plants import PlantsAdded
 from bot.actions.begin_talk import Founded, Welcome
 from bot.actions.set_hours import BadHours, EveningMoved, HoursSet
@@ -76,6 +76,21 @@ def welcome(lacks: tuple[str, ...]) -> str:
     return "Good to see you. “what's due”, “what is apart?” and “help” are good first words."
 
 
+def in_short(told: Outcome, voice: Voice) -> str:
+    """Say in a few words what of a home was written, where much of it was told at once."""
+    match told:
+        case TownSet():
+            return f"{told.town} ({voice.clock(told.local)} now)"
+        case PlantsAdded() if not (told.unread or told.known_already or told.asks_quarantine):
+            return "; ".join(_by_place(told))
+        case PlacesSaved():
+            return "; ".join(place_words(place, voice) for place in told.places)
+        case Stocked() if not told.to_read and told.product.stock_ml != 0:
+            return f"{told.name} on the shelf"
+        case _:
+            return ""
+
+
 @says_shortly
 def _town(told: TownSet, voice: Voice) -> str:
     units = (
@@ -141,12 +156,16 @@ def _set_up_goes_on(told: SetUpGoesOn, voice: Voice) -> str:
             return f"That is all I need; I write at {voice.clock(told.evening)}. “settings” shows how to change it."
 
 
-@says_shortly
-def _plants_added(told: PlantsAdded) -> str:
+def _by_place(told: PlantsAdded) -> list[str]:
     by_place: dict[str | None, list[str]] = {}
     for name, place in told.plants:
         by_place.setdefault(place, []).append(name)
-    named = [f"{place}: {listed(names)}" if place else listed(names) for place, names in by_place.items()]
+    return [f"{place}: {listed(names)}" if place else listed(names) for place, names in by_place.items()]
+
+
+@says_shortly
+def _plants_added(told: PlantsAdded) -> str:
+    named = _by_place(told)
     lines = [f"Written, {counted(len(told.plants), 'plant')}:" if named else "Nothing new.", AFTER, *named]
     if told.edible:
         lines.append(f"Taken as eaten: {listed(told.edible)}. If not: “{told.edible[0]} is not edible”.")

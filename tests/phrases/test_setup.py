@@ -46,7 +46,7 @@ WAITING = {expecting: replace(EVENING, expecting=expecting) for expecting in Exp
         ("add place kitchen, west", SetPlace(name="kitchen", place_id=KITCHEN, facing=Facing.W)),
         ("the porch faces south west", SetPlace(name="porch", facing=Facing.SW)),
         ("add place cellar, grow light from 8 to 20", None),
-        ("hoya, landing, 15 cm", AddPlants((NewPlant(name="hoya", place="landing", pot_cm=15.0),))),
+        ("ficus, landing, 15 cm", AddPlants((NewPlant(name="ficus", place="landing", pot_cm=15.0),))),
         ("add Fern, kitchen", AddPlants((NewPlant(name="Fern", place="kitchen"),), is_sure=True)),
         ("new plant: fern, kitchen", AddPlants((NewPlant(name="fern", place="kitchen"),), is_sure=True)),
         ("I'm back", Hold(EVENING.today)),

@@ -60,6 +60,7 @@ from bot.phrases.days import (
     evening_hour,
     meant_hour,
 )
+from bot.phrases.homes import facets_in
 from bot.phrases.items import Item, Span, Unknown
 from bot.phrases.labels import ALL_YEAR, USUALLY, animals_named, traits_named
 from bot.phrases.lexicon import Spot, Word
@@ -67,7 +68,6 @@ from bot.phrases.mentions import BESIDES, Counted, Mentions
 from bot.phrases.mixing import MOST_ML, ask_which_measure
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth, number_at
-from bot.phrases.places import facets_in
 from bot.phrases.setting import unique
 
 Filled = tuple[Command, ...] | None
@@ -899,7 +899,7 @@ def place(told: Mentions) -> Filled:
     identity = asked.place_id if asked and is_window else named.id if isinstance(named, Place) else None
     if identity is None:
         return None
-    facets = facets_in([word for item in told.items for word in item.text.split()])
+    facets = facets_in(tuple(word for item in told.items for word in item.text.split()))
     if facets is None:
         return None
     facing, outdoors = facets
