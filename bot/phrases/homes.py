@@ -360,11 +360,31 @@ def facets_in(words: tuple[str, ...]) -> tuple[Facing | None, Outdoors | None] |
     """Find which way a place looks, or its sun outdoors, among other words; the last told counts."""
     if _UNKNOWN.search(" ".join(words)):
         return Facing.UNKNOWN, None
-    told = [found[0] for at in range(len(words)) if (found := _sun_at(words, at)) is not None]
-    facing = next((one for one in reversed(told) if isinstance(one, Facing)), None)
-    outdoors = [one for one in told if isinstance(one, Outdoors)]
-    closer = next((one for one in reversed(outdoors) if one is not Outdoors.ALL_DAY), None)
-    return (facing, closer or next(iter(outdoors), None)) if told else None
+    said = " ".join(words)
+    points = re.findall(r"\b(north|south)?[- ]*(east|west)\b|\b(north|south)", said)
+    points += re.findall(r"\b(n|s)?(e|w)\b|\b(n|s)\b", said) if not points else []
+    ways = tuple(_WAYS[one] for one in points[-1] if one) if points else ()
+    outdoors = [
+        found[0]
+        for at in range(len(words))
+        if isinstance((found := _sun_at(words, at) or ("",))[0], Outdoors)
+    ]
+    if not ways and not outdoors and "sun" not in words:
+        return (Facing.NONE, None) if any(phrase in said for phrase in _NO_WINDOW) else None
+    halves = (
+        (Outdoors.MORNING, "morning"),
+        (Outdoors.AFTERNOON, "afternoon"),
+        (Outdoors.AFTERNOON, "evening"),
+    )
+    closer = [one for one, half in halves if half in words] or [
+        one for one in outdoors if one is not Outdoors.ALL_DAY
+    ]
+    if ways:
+        return _FACINGS[ways], None
+    return None, closer[-1] if closer else Outdoors.ALL_DAY
+
+
+_NO_WINDOW = tuple(" ".join(phrase) for phrase in phrases_of("sun", "none"))
 
 
 def read_facets(text: str, situation: Situation) -> SetPlace | None:
@@ -1196,7 +1216,7 @@ class _Around:
     def is_looked_at_alone(self, situation: Situation) -> bool:
         """Whether nothing but a window is told of it, its plants behind a colon, or that they stand there."""
         is_led = self.word(self.before()) in _PREPOSITIONS
-        behind = [one.what for one in self.events[self.end :] if one.what != "around"]
+        behind = [one.what for one in self.events[self.end :] if self.words[one.start] not in _LOOKING]
         is_looked_at = behind[:1] in (["colon"], ["facing"]) or behind[:2] == ["comma", "facing"]
         is_end = behind[:1] in ([], ["stop"], ["line"], ["comma"])
         is_asked = situation.expecting is Expecting.WHERE and self.before() < 0
@@ -1249,6 +1269,9 @@ def _is_plants_place(run: _Around, *, is_asked: bool) -> bool:
     if run.what(before) == "facing" or run.what(before) == "place":
         return run.what(run.end) in _SEPARATING | {"pest"}
     said = {run.word(at) for at in range(max(0, before - 2), before + 1)}
+    said -= {"there"} if not said & {"is", "are", "was", "were"} else set()
+    if any(run.word(at) == "all" for at in range(max(0, before), run.start)):
+        return False  # "all three dey in the hall"
     is_stock = any(one.what == "product" for one in sentence)
     is_owned = run.is_led() and bool(said & _OWNING) and not (is_seen or is_stock)
     holds = _HOLDING | _STANDING | {"there"}
@@ -1258,6 +1281,7 @@ def _is_plants_place(run: _Around, *, is_asked: bool) -> bool:
 
 
 _SEEN = frozenset({"pest", "bugs"})
+_LOOKING = listed("is looks look faces facing window windows has with the a ( its it which to")
 _ILL_WITH = listed(
     "full of covered in with by all over crawling infested some many few lots about really very so"
 )
@@ -1356,7 +1380,8 @@ def _is_places_place(run: _Around, raw: list[str], situation: Situation) -> bool
     if not run.begins():
         return False
     is_seen = any(one.what in _SEEN for one in run.sentence())
-    holds = run.word(run.end) in _HOLDING and run.leads_to(_NAMES | _A_PLANT, _HOLDING)
+    is_named = run.leads_to(_NAMES, _HOLDING) and run.word(run.end + 1) in _ARTICLES
+    holds = run.word(run.end) in _HOLDING and (is_named or run.leads_to(_A_PLANT, _HOLDING))
     if holds and not is_seen and not is_asked:
         return True
     is_item = run.what(before) == "and" and run.what(before - 1) in {"strange", "kind", "own"}
