@@ -51,6 +51,11 @@ _SHORTEST_OWN = 3
 _MOST_LOOKED_UP = 8
 _RAW = re.compile(r"\n|\d+(?:[.,]\d+)?|[^\W\d_]+(?:'[^\W\d_]+)*|\S")
 _BULLET = re.compile(r"^\s*(?:[-*•·–—>]+|\d{1,3}[.)](?=\s))\s*", re.MULTILINE)
+_SETTLED = re.compile(
+    r"\b(?:residing|reside|dwell|dwelling|stationed|stay|staying|settled|am|are)(?= (?:in|near|at) [A-Z])|\bbase(?=:)",
+    re.IGNORECASE,
+)
+"""Other words for living somewhere."""
 _ENUMERATED = re.compile(r"(?<![\w(])\d{1,2}\)\s+(?=\w)")
 """“1) fern 2) ivy” in one line."""
 _HEADING = re.compile(
@@ -514,7 +519,7 @@ _STRETCHED = re.compile(r"([^\W\d_])\1{2,}")
 
 def _tokens(text: str) -> tuple[list[str], tuple[str, ...]]:
     """Give the words as typed and as they are looked up, in step."""
-    headed = _HEADING.sub(r"\1\2:", tidy(text))
+    headed = _SETTLED.sub("live", _HEADING.sub(r"\1\2:", tidy(text)))
     bare = _SUN_HOURS.sub(
         _sun_by_the_hour, _WITH.sub("with ", _ENUMERATED.sub(", ", _BULLET.sub("", headed)))
     )
@@ -1114,13 +1119,18 @@ def _with_unknown_plants(events: list[_Event], words: tuple[str, ...], situation
     return events
 
 
+_LONGEST_FIELD = 8
+"""Words of a line's first field, a plant's name with what tells it apart. Judgement. [1]"""
+
+
 def _field_at(events: list[_Event], at: int, words: tuple[str, ...]) -> tuple[int, int] | None:
     """Give a line's first field, whatever it is, where a place is its second: "plant b, kitchen"."""
     end = next((n for n in range(at, len(events)) if events[n].what in _SEPARATING), len(events))
     is_line = "\n" in words and (at == 0 or events[at - 1].what == "line")
     behind = [one.what for one in events[end : end + 3]]
     is_placed = behind in (["comma", "place"], ["comma", "place", "line"], ["comma", "place", "comma"])
-    is_short = 0 < end - at <= _MOST_OF_A_NAME and events[at].what not in _A_PLANT
+    is_bare = events[at].what in _A_PLANT and not any(one.what == "place" for one in events[at:end])
+    is_short = 0 < end - at <= _LONGEST_FIELD and not is_bare
     return (at, end) if is_line and is_placed and is_short else None
 
 
@@ -1220,6 +1230,14 @@ class _Around:
         is_looked_at = behind[:1] in (["colon"], ["facing"]) or behind[:2] == ["comma", "facing"]
         is_end = behind[:1] in ([], ["stop"], ["line"], ["comma"])
         is_asked = situation.expecting is Expecting.WHERE and self.before() < 0
+        is_field = (
+            situation.expecting is Expecting.PLANTS
+            and "\n" in self.words
+            and self.what(self.before()) == "comma"
+        )
+        is_asked = is_asked or (
+            is_field and (behind[:1] in ([], ["line"]) or behind[:2] == ["comma", "count"])
+        )
         return (self.begins() and (is_looked_at or (is_asked and is_end))) or (
             is_led and (is_end or is_looked_at)
         )
