@@ -52,7 +52,8 @@ _MOST_LOOKED_UP = 8
 _RAW = re.compile(r"\n|\d+(?:[.,]\d+)?|[^\W\d_]+(?:'[^\W\d_]+)*|\S")
 _BULLET = re.compile(r"^\s*(?:[-*•·–—>]+|\d{1,3}[.)](?=\s))\s*", re.MULTILINE)
 _SETTLED = re.compile(
-    r"\b(?:residing|reside|dwell|dwelling|stationed|stay|staying|settled|am|are)(?= (?:in|near|at) [A-Z])|\bbase(?=:)",
+    r"\b(?:residing|reside|dwell|dwelling|stationed|stay|staying|settled)(?= (?:in|near|at) [A-Z])"
+    r"|\bbase(?=:)",
     re.IGNORECASE,
 )
 """Other words for living somewhere."""
@@ -1105,7 +1106,7 @@ def _with_unknown_plants(events: list[_Event], words: tuple[str, ...], situation
     at = 0
     while at < len(events):
         run = _run_at(events, at, words)
-        field = _field_at(events, at, words) if is_asked else None
+        field = _field_at(events, at, words)
         if run is None and field is None:
             at += 1
             continue
@@ -1230,11 +1231,7 @@ class _Around:
         is_looked_at = behind[:1] in (["colon"], ["facing"]) or behind[:2] == ["comma", "facing"]
         is_end = behind[:1] in ([], ["stop"], ["line"], ["comma"])
         is_asked = situation.expecting is Expecting.WHERE and self.before() < 0
-        is_field = (
-            situation.expecting is Expecting.PLANTS
-            and "\n" in self.words
-            and self.what(self.before()) == "comma"
-        )
+        is_field = "\n" in self.words and self.what(self.before()) == "comma"
         is_asked = is_asked or (
             is_field and (behind[:1] in ([], ["line"]) or behind[:2] == ["comma", "count"])
         )

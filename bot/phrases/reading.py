@@ -327,7 +327,7 @@ def _answers_to(asked: list[str], situation: Situation) -> tuple[Command, ...]:
     return tuple(one for one in answers if isinstance(one, _QUESTIONS))
 
 
-_NO_PLANT = re.compile(r"\b(?:no|not|n't) (?:a |an |any |such )?plant|\bnot exist|n.t exist", re.IGNORECASE)
+_BEING_ONE = frozenset({"plant", "exist"})
 
 
 def _added_by_mistake(home: Home, situation: Situation) -> tuple[Command, ...] | None:
@@ -362,7 +362,7 @@ def _names_several(told: str, home: Home, situation: Situation) -> bool:
 def _instead(text: str, home: Home, sure: tuple[Command, ...], situation: Situation) -> Reading | None:
     """Read what tells nothing of a home: a plant's bare name, that there is nothing, something else."""
     is_open = any(isinstance(one, NotUnderstood | Incomplete) for one in sure)
-    mistaken = _added_by_mistake(home, situation) if _NO_PLANT.search(text) else None
+    mistaken = _added_by_mistake(home, situation) if _BEING_ONE & frozenset(words_of(plain(text))) else None
     if mistaken is not None:
         return Reading(sure=mistaken, text=text)
     stands = read_standing(text, situation) if home.named and not home.unread else None
