@@ -1,7 +1,6 @@
 """What a home still has to tell, asked one thing at a time in one order."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import time
 from enum import Enum
 
@@ -25,6 +24,7 @@ from bot.actions.show_due import DueList
 from bot.actions.show_plants import NoPlants
 from bot.actions.skip_question import QuestionSkipped
 from bot.actions.stock_product import Stocked
+from bot.domain.value import replace
 
 
 class Lacking(Enum):
