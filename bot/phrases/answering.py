@@ -224,6 +224,9 @@ def _by_method(items: tuple[Item, ...], choices: tuple[Choice, ...]) -> Meant | 
     return (meant[0],) if len(meant) == 1 else None
 
 
+_EACH = frozenset({"each", "apiece", "both"})
+
+
 def _by_find(items: tuple[Item, ...], words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Complete a find that lacks its number or its pest."""
     finds = [_find_of(choice) for choice in situation.choices]
@@ -231,7 +234,8 @@ def _by_find(items: tuple[Item, ...], words: tuple[str, ...], situation: Situati
     if not told:
         return None
     asks_pest = len({find.pest for find in told}) > 1
-    meanings = [item.meaning for item in items]
+    is_of_several = all(len(find.plants) > 1 for find in told)
+    meanings = [item.meaning for item in items if not (is_of_several and item.text in _EACH)]
     match meanings:
         case [Pest(key=key)] if asks_pest:
             return (replace(told[0], pest=key),)

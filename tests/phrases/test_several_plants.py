@@ -2,12 +2,13 @@
 
 import pytest
 
-from bot.actions.action import ButtonText, Choice
-from bot.actions.log_find import LogFind
+from bot.actions.action import ButtonText, Choice, Expecting
+from bot.actions.log_find import LogFind, grade_choices
 from bot.domain.value import replace
 from bot.phrases.notation import notation
 from bot.phrases.reading import read
 from bot.rehearsal import read_situation
+from bot.wording.button_texts import button_text
 from tests.phrases.situation import KNOWLEDGE, clauses
 
 STREPS = [("strep", number, "top tier" if number < 9 else "bottom tier") for number in range(1, 13)]
@@ -234,3 +235,19 @@ def test_what_is_clean_besides_is_not_all_there_is() -> None:
     assert clauses(notation(read("all clean, kerrii too", NUDGE).sure, NUDGE)) == clauses(
         "none croton coleus kerrii"
     )
+
+
+@pytest.mark.parametrize("text", ["8 on each", "8 each", "eight apiece", "about 8 each", "8 on both"])
+def test_how_many_on_each_is_answered_for_all_that_were_asked_about(text: str) -> None:
+    plants = tuple(one.id for one in QUIET.plants if one.names[0] in {"croton", "coleus"})
+    choices = grade_choices(plants, "scale", None)
+    texts = tuple(map(button_text, choices))
+    asked = replace(QUIET, expecting=Expecting.CHOICE, choices=choices, choice_texts=texts)
+    assert clauses(notation(read(text, asked).sure, asked)) == clauses("find croton coleus 8 pest=scale")
+
+
+def test_what_one_plant_got_is_written_on_no_other_of_tonight() -> None:
+    told = read("strep 9 swabbed and sprayed with alcohol on monday", NUDGE).sure
+    assert {plant for one in told for plant in getattr(one, "plants", ())} == {
+        one.id for one in NUDGE.plants if one.names[0] == "strep 9"
+    }
