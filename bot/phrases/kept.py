@@ -20,6 +20,7 @@ class _Kept(threading.local):
         self.situation: Situation | None = None
         self.by: tuple[object, ...] = ()
         self.read: dict[object, object] = {}
+        self.of_situation: dict[object, object] = {}
 
 
 _KEPT = _Kept()
@@ -32,15 +33,29 @@ def kept(reader: Callable[[K, Situation], T], what: K, situation: Situation) -> 
     The reader may look at nothing of the situation but names, kinds, clock and units: what is asked and what
     is due tonight may differ.
     """
-    if situation is not _KEPT.situation:
-        by = (names_of(situation), situation.kinds, situation.now, situation.today, situation.units)
-        if len(_KEPT.by) != len(by) or any(one is not other for one, other in zip(by, _KEPT.by, strict=True)):
-            _KEPT.by = by
-            _KEPT.read.clear()
-        _KEPT.situation = situation
+    _look_at(situation)
     if len(_KEPT.read) > MOST_KEPT:
         _KEPT.read.clear()
     key = (reader, what)
     if key not in _KEPT.read:
         _KEPT.read[key] = reader(what, situation)
     return cast("T", _KEPT.read[key])
+
+
+def kept_of_all(reader: Callable[[K, Situation], T], what: K, situation: Situation) -> T:
+    """Give what a reader makes of something that may look at the whole situation: kept for the very same."""
+    _look_at(situation)
+    key, read = (reader, what), _KEPT.of_situation
+    if key not in read:
+        read[key] = reader(what, situation)
+    return cast("T", read[key])
+
+
+def _look_at(situation: Situation) -> None:
+    if situation is _KEPT.situation:
+        return
+    by = (names_of(situation), situation.kinds, situation.now, situation.today, situation.units)
+    if len(_KEPT.by) != len(by) or any(one is not other for one, other in zip(by, _KEPT.by, strict=True)):
+        _KEPT.by = by
+        _KEPT.read.clear()
+    _KEPT.situation, _KEPT.of_situation = situation, {}

@@ -42,6 +42,7 @@ _JOINTS = frozenset({",", "and", "&", "+", "or", "nor", "n", "the"})
 _WHOLE = frozenset({Word.ALL, Word.DONE, Word.DO, Word.CLEAN, Word.NONE, Word.NOTHING, Word.CHECKED})
 _NOTHING_SEEN = frozenset({Word.NOTHING, Word.NONE, Word.CLEAN})
 _DENIED = frozenset({Word.NOTHING, Word.NONE, Word.LATER, Word.UNTIL})
+_LEAVING = frozenset({Word.EXCEPT, Word.NOT, Word.NO_TIME, Word.SKIP, Word.AGAINST, Word.YET})
 _PAIR = 2
 _FEW = 2
 """So many others of a group are asked about: "both hoyas done". Judgement. [1]"""
@@ -438,10 +439,7 @@ def _does(item: Item) -> bool:
 
 def leaves_out(item: Item) -> bool:
     """Whether a word leaves out what is named beside it."""
-    return (
-        item.meaning in {Word.EXCEPT, Word.NOT, Word.NO_TIME, Word.SKIP, Word.AGAINST, Word.YET}
-        or item.text in _LEAVES_OUT
-    )
+    return item.meaning in _LEAVING or item.text in _LEAVES_OUT
 
 
 def _leaves_out_at(clause: tuple[Item, ...], at: int) -> bool:

@@ -16,6 +16,7 @@ from bot.phrases.days import Trouble
 from bot.phrases.forms.rows import REPORTS, ROWS, SAYS_NOTHING, forms_of
 from bot.phrases.guess import Guess, rank
 from bot.phrases.items import Item
+from bot.phrases.kept import kept_of_all
 from bot.phrases.lexicon import Word
 from bot.phrases.mentions import BESIDES, Mentions
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
@@ -114,6 +115,24 @@ class _Parts(Value):
     setting: Setting
     told: dict[tuple[object, ...], Mentions] = field(default_factory=dict)
     read: dict[tuple[object, ...], _Filled | None] = field(default_factory=dict)
+    meant: dict[frozenset[str], Likely | None] = field(default_factory=dict)
+
+    def as_forms(self, heads: frozenset[str]) -> Likely | None:
+        """Give what the whole message means as some forms, one or several."""
+        if heads not in self.meant:
+            self.meant[heads] = self._as_forms(heads)
+        return self.meant[heads]
+
+    def _as_forms(self, heads: frozenset[str]) -> Likely | None:
+        whole = Mentions(self.items, self.setting)
+        told = _single(next(iter(heads)), whole) if len(heads) == 1 else None
+        if (told is None or told.left_out) and heads <= REPORTS and len(self.items) <= MOST_ITEMS:
+            told = _better(told, _laid_out(self, heads))
+            others = sorted(_called(whole) - heads)[:MOST_BESIDES]
+            for more in (*([one] for one in others), others):
+                if others and (told is None or _missing(told)):
+                    told = _better(told, _laid_out(self, heads.union(more)))
+        return told
 
     def filled(self, start: int, end: int, laid: _Laid, head: str) -> _Filled | None:
         """Fill a form by a part, behind what is laid out already."""
@@ -145,28 +164,24 @@ class _Parts(Value):
 
 def likely(text: str, situation: Situation, guesses: Sequence[Guess]) -> Iterator[Likely]:
     """Give likely meanings, the best first."""
-    found = list(_each_likely(spotted(text, situation), Setting(situation), guesses))
+    found = list(_each_likely(kept_of_all(_parts_of, text, situation), guesses))
     if not any(one.chance >= _GOOD and not _missing(one) for one in found):
-        in_parts = _by_sentences(text, situation)
+        in_parts = kept_of_all(_by_sentences, text, situation)
         found += [] if in_parts is None else [in_parts]
     yield from sorted(found, key=lambda one: -one.chance)
 
 
-def _each_likely(items: tuple[Item, ...], setting: Setting, guesses: Sequence[Guess]) -> Iterator[Likely]:
-    """Fill the likeliest forms with items, as one part or as several, the best first."""
-    whole, parts = Mentions(items, setting), _Parts(items, setting)
+def _parts_of(text: str, situation: Situation) -> _Parts:
+    return _Parts(spotted(text, situation), Setting(situation))
+
+
+def _each_likely(parts: _Parts, guesses: Sequence[Guess]) -> Iterator[Likely]:
+    """Fill the likeliest forms, as one part or as several, the best first."""
     found: list[Likely] = []
     for guess in guesses[:MOST_FORMS]:
         if guess.form in SAYS_NOTHING:
             continue
-        heads = frozenset(guess.form.split("+")) - SAYS_NOTHING
-        told = _single(next(iter(heads)), whole) if len(heads) == 1 else None
-        if (told is None or told.left_out) and heads <= REPORTS and len(items) <= MOST_ITEMS:
-            told = _better(told, _laid_out(parts, heads))
-            others = sorted(_called(whole) - heads)[:MOST_BESIDES]
-            for more in (*([one] for one in others), others):
-                if others and (told is None or _missing(told)):
-                    told = _better(told, _laid_out(parts, heads.union(more)))
+        told = parts.as_forms(frozenset(guess.form.split("+")) - SAYS_NOTHING)
         if told is not None:
             told = replace(told, form=guess.form)
             chance = guess.chance * _LEFT_OUT ** (len(told.left_out) + told.lacks)
@@ -186,7 +201,7 @@ def _by_sentences(text: str, situation: Situation) -> Likely | None:
     for piece in pieces:
         guesses = rank(with_names(piece, situation), situation)
         setting = Setting(situation, before=before, is_first=not commands)
-        best = next(_each_likely(spotted(piece, situation), setting, guesses[:1]), None)
+        best = next(_each_likely(_Parts(spotted(piece, situation), setting), guesses[:1]), None)
         is_nothing = guesses[0].form in SAYS_NOTHING
         if is_nothing or best is None or best.left_out:
             told = Mentions(spotted(piece, situation), setting)
