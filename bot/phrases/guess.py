@@ -19,6 +19,7 @@ from bot.actions.action import Expecting
 from bot.actions.situation import KnownPlace, KnownPlant, Situation
 from bot.domain.value import Value
 from bot.phrases.days import MONTHS, WEEKDAYS
+from bot.phrases.kept import kept_of_all
 from bot.phrases.lexicon import listed
 from bot.phrases.text import LONGEST
 
@@ -81,6 +82,10 @@ class Model(Value):
 
 def rank(text: str, situation: Situation) -> list[Guess]:
     """Rank the forms that a message may be, the likeliest first."""
+    return kept_of_all(_ranked, text, situation)
+
+
+def _ranked(text: str, situation: Situation) -> list[Guess]:
     return model().rank(marks_of(masked(text, situation), situation))
 
 

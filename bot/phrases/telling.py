@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator, Sequence
 from datetime import timedelta
 from decimal import Decimal
+from functools import cache
 from itertools import dropwhile, pairwise, takewhile
 
 from bot.actions.action import ButtonText, Choice, Command
@@ -141,8 +142,14 @@ def _chance(guesses: Sequence[Guess], form: str) -> float:
     return sum(one.chance for one in guesses if _heads(one.form) == _heads(form))
 
 
+@cache
 def _heads(form: str) -> frozenset[str]:
     return frozenset(form.split("+")) - SAYS_NOTHING
+
+
+@cache
+def _traced(form: str) -> frozenset[str]:
+    return frozenset("find" if one == "sign" else one for one in _heads(form))
 
 
 def _tells_of(form: str, other: str, told: Mentions) -> bool:
@@ -151,9 +158,7 @@ def _tells_of(form: str, other: str, told: Mentions) -> bool:
 
     A trace is as good as a find there: "white fluff on the hoya".
     """
-    more, heads = (
-        frozenset("find" if one == "sign" else one for one in _heads(each)) for each in (form, other)
-    )
+    more, heads = _traced(form), _traced(other)
     return heads <= more and not ("done" in more - heads and told.every(Unknown))
 
 
