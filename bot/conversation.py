@@ -24,6 +24,7 @@ from bot.actions.keep_status import SetStatus
 from bot.actions.left_open import (
     ASKING,
     LeftOpen,
+    ShowUnwritten,
     for_its_day,
     left_open,
     offer_of,
@@ -70,14 +71,14 @@ from bot.domain.knowledge import Knowledge
 from bot.domain.value import Value, replace
 from bot.messages import (
     answer_of,
-    buttons_of,
     cut,
+    evening_buttons,
+    evening_words,
     of_home,
     settled,
     status_of,
     walked_message,
     what_is_left_of_evening,
-    words_of,
 )
 from bot.phrases.denying import is_bare_no, is_plain_no
 from bot.phrases.emergencies import hear_emergency
@@ -399,10 +400,9 @@ class Conversation:
         asking = nudge.asking
         left = self._left_open(desk, chat) if isinstance(nudge, NudgeText) else None
         told = [nudge] if left is None else [nudge, left]
-        text, more = words_of(told, desk)
-        choices = (*asking.choices, *more)
+        text, choices = evening_words(told, desk)
         question = desk.store.ask(desk.member.household, chat, asking.expecting, choices, desk.now)
-        answer = in_manner(Answer(text=text, buttons=buttons_of(question)), [nudge])
+        answer = in_manner(Answer(text=text, buttons=evening_buttons(question)), [nudge])
         return replace(answer, text=cut(of_home(answer.text, chat, desk)))
 
     def _left_open(self, desk: Desk, chat: int) -> LeftOpen | None:
@@ -411,14 +411,16 @@ class Conversation:
         wanted, offered = left_open(desk, chat), offers_left(question, desk)
         seen_on = plants_of_finds(wanted)
         named = [replace(one, of=said) for one in offered if (said := self._said(one, desk))]
-        if len(named) == 1:
-            named = [replace(named[0], text=ButtonText.WRITE_IT)]
         if not (seen_on or named):
             return None
+        if len(named) == 1:
+            button = [replace(named[0], text=ButtonText.WRITE_IT)]
+        else:
+            button = [Choice(ButtonText.NOT_WRITTEN, (ShowUnwritten(tuple(named)),))] if named else []
         return LeftOpen(
             seen_on=desk.names(seen_on),
             offered=tuple(one.of for one in named),
-            offers=(*(wanted if seen_on else ()), *named),
+            offers=(*(wanted if seen_on else ()), *button),
         )
 
 

@@ -31,6 +31,8 @@ MAX_TEXT = 4096
 LONG_TEXT = 2500
 """A longer answer is cut at a line, with "more". Judgement: two screens of a phone. [1]"""
 CHOICES_A_ROW = 2
+MOST_BUTTONS = 8
+"""More under an evening's message wait behind "more". Judgement: four rows. [1]"""
 Edit = tuple[int, int, Answer | None]
 """A chat, an earlier message there, and what it shows from now on; None only takes its buttons off."""
 
@@ -50,6 +52,25 @@ def answer_of(outcomes: Sequence[Outcome], desk: Desk) -> Answer:
 
 def words_of(outcomes: Sequence[Outcome], desk: Desk) -> tuple[str, tuple[Choice, ...]]:
     """Word outcomes as long as a phone bears; the buttons beside them, and one for what waits."""
+    text, waiting = _worded(outcomes, desk)
+    offers = tuple(offer for one in outcomes for offer in one.offers)
+    more = (Choice(ButtonText.MORE, (More(waiting),)),) if waiting else ()
+    return text, (*offers, *more)
+
+
+def evening_words(outcomes: Sequence[Outcome], desk: Desk) -> tuple[str, tuple[Choice, ...]]:
+    """Word an evening's message; its buttons, the most needed first, and [More] last of those in view."""
+    text, waiting = _worded(outcomes, desk)
+    asked = (choice for one in outcomes if one.asking is not None for choice in one.asking.choices)
+    choices = (*asked, *(offer for one in reversed(outcomes) for offer in one.offers))
+    shown = choices if len(choices) + bool(waiting) <= MOST_BUTTONS else choices[: MOST_BUTTONS - 1]
+    hidden = choices[len(shown) :]
+    more = (Choice(ButtonText.MORE, (More(waiting, hidden),)),) if waiting or hidden else ()
+    return text, (*shown, *more, *hidden)
+
+
+def _worded(outcomes: Sequence[Outcome], desk: Desk) -> tuple[str, str]:
+    """Give what is shown, and what waits behind [More]."""
     voice = voice_of(desk)
     shorts = [in_short(one, voice) for one in outcomes]
     if (
@@ -61,10 +82,7 @@ def words_of(outcomes: Sequence[Outcome], desk: Desk) -> tuple[str, tuple[Choice
     else:
         said = dict.fromkeys(fitted(say(one, voice), most_lines(one)) for one in outcomes)
     text, rest = split("\n\n".join(shown for shown, _ in said if shown))
-    offers = tuple(offer for one in outcomes for offer in one.offers)
-    waiting = "\n\n".join(part for part in (rest, *(waits for _, waits in said)) if part)
-    more = (Choice(ButtonText.MORE, (More(waiting),)),) if waiting else ()
-    return cut(text), (*offers, *more)
+    return cut(text), "\n\n".join(part for part in (rest, *(waits for _, waits in said)) if part)
 
 
 def _at_once(outcomes: Sequence[Outcome], shorts: list[str], voice: Voice) -> Iterator[tuple[str, str]]:
@@ -112,16 +130,12 @@ def what_is_left_of_evening(desk: Desk, *, is_answered: bool) -> list[Edit]:
     if nudge is None:
         return []
     edits: list[Edit] = []
-    choices = left.asking.choices if left is not None and left.asking is not None else ()
+    now, choices = evening_words([left], desk) if left is not None else ("", ())
     for chat, message, text in desk.store.nudged_messages(desk.member.household, nudge.on):
-        told = (
-            text
-            if left is None or not text
-            else of_home(fitted(say(left, voice_of(desk)), most_lines(left))[0], chat, desk)
-        )
+        told = text if left is None or not text else of_home(now, chat, desk)
         if chat != here and is_answered:
             told = f"{told}\n\n{say_answered(desk.speaker, voice_of(desk).clock(desk.now))}"
-        buttons = buttons_of(_offered(chat, choices, desk)) if choices else ()
+        buttons = evening_buttons(_offered(chat, choices, desk)) if choices else ()
         is_bare = not text or (chat == here and not buttons)
         edits.append((chat, message, None if is_bare else Answer(text=cut(told), buttons=buttons)))
     return edits
@@ -185,6 +199,11 @@ def buttons_of(question: Question, only: Sequence[Choice] | None = None) -> tupl
     return tuple(
         tuple(buttons[first : first + CHOICES_A_ROW]) for first in range(0, len(buttons), CHOICES_A_ROW)
     )
+
+
+def evening_buttons(question: Question) -> tuple[tuple[Button, ...], ...]:
+    """Give the buttons of an evening's message that are in view."""
+    return buttons_of(question, question.choices[:MOST_BUTTONS])
 
 
 def split(text: str) -> tuple[str, str]:

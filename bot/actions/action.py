@@ -119,6 +119,7 @@ class ButtonText(Enum):
     KEEP = "keep"
     TAKE_BACK = "take-back"
     WRITE_IT = "write-it"
+    NOT_WRITTEN = "not-written"
     PASSED_BY = "passed-by"
     ADD = "add"
     ADD_PLANTS = "add-plants"

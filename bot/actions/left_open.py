@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
 from itertools import takewhile
 
-from bot.actions.action import Asking, ButtonText, Choice, Command, Expecting, Outcome
+from bot.actions.action import Asking, ButtonText, Choice, Command, Expecting, Outcome, performs
 from bot.actions.add_plants import AddPlants
 from bot.actions.ask import Ask
 from bot.actions.begin_talk import BeginTalk
@@ -28,6 +28,7 @@ from bot.actions.postpone import Postpone
 from bot.actions.read_anew import ReadAnew
 from bot.actions.show_more import More
 from bot.actions.stock_product import StockProduct
+from bot.actions.undo import Undo
 from bot.domain.identity import PlantId
 from bot.domain.journal import (
     CheckedClean,
@@ -41,11 +42,18 @@ from bot.domain.journal import (
 )
 from bot.domain.value import replace
 
+
+class ShowUnwritten(Command):
+    """What was offered before an evening's message, each with its own button."""
+
+    choices: tuple[Choice, ...] = ()
+
+
 ANSWERED_WITHIN = timedelta(days=7)
 """So long a question of an earlier day is still answered by its buttons, for that day. Judgement."""
 ASKING = (
     *(Ask, Help, Thanks, Greet, NotUnderstood, ReadAnew, Incomplete, More, Mix, Identify, BeginTalk),
-    GiveFirstAid,
+    *(GiveFirstAid, ShowUnwritten),
 )
 """Commands that ask or answer, and write nothing of plants."""
 _WRITTEN: dict[type[Command], tuple[type[Payload], ...]] = {
@@ -67,6 +75,11 @@ class LeftOpen(Outcome):
     """What would be written, as one would tell it."""
 
 
+@performs
+def show_unwritten(command: ShowUnwritten) -> LeftOpen:
+    return LeftOpen(offered=tuple(one.of for one in command.choices), offers=command.choices)
+
+
 def left_open(desk: Desk, chat: int) -> tuple[Choice, ...]:
     """Give the answers that would write something, of the question of a chat that nobody answered."""
     question = desk.store.question(desk.member.household, chat)
@@ -83,7 +96,7 @@ def _writes(choice: Choice) -> bool:
     """Whether a choice writes what somebody told; where a plant stands has a weekly question of its own."""
     if choice.text is ButtonText.DISCARDED:
         return False  # advised, and told by nobody
-    idle = (*ASKING, Decline) if choice.text is ButtonText.YES else (*ASKING, Decline, Isolate, MovePlant)
+    idle = (*ASKING, Decline, Undo, *(() if choice.text is ButtonText.YES else (Isolate, MovePlant)))
     return not any(isinstance(one, idle) for one in choice.commands)
 
 
@@ -121,7 +134,12 @@ def _of_their_day(
 
 def _is_asked_anew(command: Command, asked: Sequence[Command]) -> bool:
     about = _about(command)
-    alike = (_about(one) for one in asked if type(one) is type(command))
+    kinds = _WRITTEN.get(type(command))
+    alike = (
+        _about(one)
+        for one in asked
+        if type(one) is type(command) or (kinds is not None and _WRITTEN.get(type(one)) == kinds)
+    )
     return any(about & other or not (about or other) for other in alike)
 
 
@@ -134,7 +152,8 @@ def _about(command: Command) -> set[object]:
 def for_its_day(choice: Choice, asked_on: date, desk: Desk) -> tuple[Command, ...]:
     """Give what a choice means for the day on which it was asked; nothing where it can mean that no more."""
     dated = tuple(as_of(one, asked_on, desk.today) for one in choice.commands)
-    return dated if all(is_in_time(one, asked_on, desk.today) for one in dated) else ()
+    is_meant = all(is_in_time(one, asked_on, desk.today) and _is_of_now(one, desk) for one in dated)
+    return dated if is_meant else ()
 
 
 def as_of(command: Command, asked_on: date, today: date) -> Command:
@@ -153,11 +172,22 @@ def is_in_time(command: Command, asked_on: date, today: date) -> bool:
     """Whether an earlier button can still mean what it was offered for."""
     match command:
         case Postpone(on=on) if on is not None:
-            return on >= today
+            return on > today or (on == today == asked_on)
         case LogRound(on=None, at=None) | LogFind(on=None) | LogCheck(on=None) | LogSign(on=None):
             return asked_on == today
         case _:
             return True
+
+
+def _is_of_now(command: Command, desk: Desk) -> bool:
+    """Whether everything an earlier button names is still there."""
+    household = desk.household
+    plants = (*getattr(command, "plants", ()), *filter(None, [getattr(command, "plant", None)]))
+    if any(not isinstance(plant, int) for plant in plants):
+        return True  # a list of new plants
+    living = {plant.id for plant in household.living}
+    place = getattr(command, "place", None) or getattr(command, "place_id", None)
+    return set(plants) <= living and (place is None or place in household.places)
 
 
 def pinned(choice: Choice, desk: Desk) -> Choice:

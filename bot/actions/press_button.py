@@ -114,9 +114,7 @@ def meant_by_press(data: str, desk: Desk) -> "tuple[Command, ...] | ButtonExpire
     if question.answered is not None and question.expecting not in KEPT:
         return _answered(question, question.choices[place], desk)
     asked_on = evening_of(question.asked_at, desk.household.zone)
-    dated = for_its_day(question.choices[place], asked_on, desk)
-    is_of_now = bool(dated) and all(_is_of_now(command, desk) for command in dated)
-    return dated if is_of_now else ButtonExpired()
+    return for_its_day(question.choices[place], asked_on, desk) or ButtonExpired()
 
 
 def _answered(question: Question, pressed: Choice, desk: Desk) -> "tuple[Command, ...] | AnsweredAlready":
@@ -149,14 +147,3 @@ def numbers_of(data: str) -> tuple[int, int]:
     """Read a button's question and place, `q12.0`; question 0, which is never asked, for anything else."""
     found = re.fullmatch(r"q(\d{1,15})\.(\d{1,4})", data, re.ASCII)
     return (int(found[1]), int(found[2])) if found else (0, 0)
-
-
-def _is_of_now(command: Command, desk: Desk) -> bool:
-    """Whether everything an earlier button names is still there."""
-    household = desk.household
-    plants = (*getattr(command, "plants", ()), *filter(None, [getattr(command, "plant", None)]))
-    if any(not isinstance(plant, int) for plant in plants):
-        return True  # a list of new plants
-    living = {plant.id for plant in household.living}
-    place = getattr(command, "place", None) or getattr(command, "place_id", None)
-    return set(plants) <= living and (place is None or place in household.places)

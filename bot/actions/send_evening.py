@@ -119,6 +119,7 @@ ALL_DONE_BY = {
     Level.TAPE: ButtonText.ALL_DONE_NONE_BY_TAPE,
 }
 """What tells a look by its way together with the evening's treatments."""
+PLAINLY = (Level.PLAIN, Level.GLANCE)
 WALKED_FROM = 3
 """So many plants to look at are worth a walk. Judgement. [1]"""
 
@@ -229,8 +230,7 @@ def _compose(desk: Desk) -> tuple[NudgeText, Nudged] | None:
         return None
     nudge = Nudge(desk.today, desk.now, count, tasks)
     once = (Choice(ButtonText.ONCE_ENOUGH, (SetRepeats(is_wanted=False),)),) if is_repeat else ()
-    why = (Choice(ButtonText.WHY, (Ask(topic=Topic.WHY),)),) if tasks or is_announced else ()
-    return _message(evening, nudge, desk, (*once, *why)), Nudged(count=count, tasks=tasks)
+    return _message(evening, nudge, desk, once), Nudged(count=count, tasks=tasks)
 
 
 def _compose_morning(desk: Desk) -> tuple[NudgeText, Nudged] | None:
@@ -346,14 +346,15 @@ def _message(evening: Tonight, nudge: Nudge, desk: Desk, more: tuple[Choice, ...
         taken=_taken(evening, desk),
         question=_question(evening, desk),
         asking=Asking(
-            (
-                *_choices(evening, lines, looks, nudge, desk),
-                *_answers(evening, desk),
-                *more,
-                *_how(parts),
-                *_hurry(minutes),
-            ),
+            (*_choices(evening, lines, looks, desk), *_answers(evening, desk)),
             Expecting.LINES,
+        ),
+        offers=(
+            *_later(lines, looks, nudge),
+            *more,
+            *_why(evening, nudge),
+            *_how(parts, desk),
+            *_hurry(minutes),
         ),
     )
 
@@ -427,7 +428,7 @@ def _progress(treated: tuple[PlantId, ...], desk: Desk) -> tuple[tuple[str, Prog
 
 
 def _choices(
-    evening: Tonight, lines: Sequence[Line], looks: Sequence[Line], nudge: Nudge, desk: Desk
+    evening: Tonight, lines: Sequence[Line], looks: Sequence[Line], desk: Desk
 ) -> tuple[Choice, ...]:
     """Give the buttons of what is left, each for its own lines: what saves typing most."""
     parts = [(line.plant, part) for line in lines for part in line.left if line.plant]
@@ -449,14 +450,15 @@ def _choices(
         (ButtonText.MORNING_DONE, tomorrow, [one for one in parts if one[1].from_at is not None]),
     )
     choices = [Choice(text, (_as_named(told, on),)) for text, on, told in deeds if told]
-    looked = tuple(dict.fromkeys(line.plant for line in looks if line.plant))
     lifted = tuple(dict.fromkeys(line.plant for line in looks if line.plant and _is_of_roots(line, desk)))
-    if leaves := tuple(plant for plant in looked if plant not in lifted):
+    if leaves := tuple(plant for plant in _looked_at(looks) if plant not in lifted):
         plain = LogCheck(plants=leaves, on=evening.on)
         levels = {line.level for line in looks if line.level is not Level.ROOTS}
         ways = [(ButtonText.NONE_SEEN, ButtonText.ALL_DONE_NONE_SEEN, plain)]
         if len(levels) == 1 and (level := levels.pop()) in ALL_DONE_BY:
-            ways.insert(0, (BY_WAY[level], ALL_DONE_BY[level], replace(plain, level=level)))
+            is_plain_told = any(one.level in PLAINLY for each in desk.household.living for one in each.checks)
+            by_way = (BY_WAY[level], ALL_DONE_BY[level], replace(plain, level=level))
+            ways = [by_way, *(ways if is_plain_told else [])]
         if choices and choices[0].text is ButtonText.ALL_DONE:
             done = choices[0].commands
             choices = [*(Choice(both, (*done, look)) for _, both, look in ways), *choices]
@@ -464,18 +466,40 @@ def _choices(
     if lifted:
         at_roots = LogCheck(plants=lifted, level=Level.ROOTS, on=evening.on)
         choices.append(Choice(ButtonText.NONE_AT_ROOTS, (at_roots,)))
-    if len(looked) >= WALKED_FROM:
-        choices.append(Choice(ButtonText.ONE_BY_ONE, (BeginWalk(plants=looked),)))
-    everything = tuple(dict.fromkeys((*(plant for plant, _ in parts), *looked)))
-    if everything:
-        later = ButtonText.NOT_NOW if nudge.is_morning else ButtonText.NOT_TONIGHT
-        choices.append(Choice(later, (Postpone(plants=everything, on=tomorrow),)))
     return tuple(choices)
 
 
-def _how(parts: Sequence[NudgedTask]) -> tuple[Choice, ...]:
-    """Offer the steps of what is done by hand, the most work first; of a clean-out also what to mind."""
-    hand = [part for part in parts if part.method is not None and not part.method.uses_product]
+def _looked_at(looks: Sequence[Line]) -> tuple[PlantId, ...]:
+    return tuple(dict.fromkeys(line.plant for line in looks if line.plant))
+
+
+def _later(lines: Sequence[Line], looks: Sequence[Line], nudge: Nudge) -> tuple[Choice, ...]:
+    """Offer to put off all that is left, and to look at one plant after the other."""
+    looked = _looked_at(looks)
+    everything = tuple(dict.fromkeys((*(line.plant for line in lines if line.plant), *looked)))
+    later = ButtonText.NOT_NOW if nudge.is_morning else ButtonText.NOT_TONIGHT
+    put_off = Postpone(plants=everything, on=nudge.on + timedelta(days=1))
+    return (
+        *([Choice(later, (put_off,))] if everything else []),
+        *([Choice(ButtonText.ONE_BY_ONE, (BeginWalk(plants=looked),))] if len(looked) >= WALKED_FROM else []),
+    )
+
+
+def _why(evening: Tonight, nudge: Nudge) -> tuple[Choice, ...]:
+    """Offer the reasons of what an evening's first messages name."""
+    is_told = not nudge.is_morning and (nudge.tasks or any(line.is_announced for line in evening.tomorrow))
+    return (Choice(ButtonText.WHY, (Ask(topic=Topic.WHY),)),) if is_told else ()
+
+
+def _how(parts: Sequence[NudgedTask], desk: Desk) -> tuple[Choice, ...]:
+    """Offer the steps of handwork that some plant has never had, the most work first; what to mind too."""
+    hand = [
+        part
+        for part in parts
+        if part.method is not None
+        and not part.method.uses_product
+        and all(one.method is not part.method for one in desk.plant(part.plant).treatments)
+    ]
     if not hand:
         return ()
     most = max(hand, key=lambda part: MINUTES[part.method])

@@ -1,10 +1,12 @@
 """What did not fit into the last answer."""
 
-from bot.actions.action import Command, Outcome, performs
+from bot.actions.action import Choice, Command, Outcome, performs
 
 
 class More(Command):
     text: str
+    choices: tuple[Choice, ...] = ()
+    """Buttons that did not fit."""
 
 
 class MoreText(Outcome):
@@ -13,4 +15,4 @@ class MoreText(Outcome):
 
 @performs
 def show_more(command: More) -> MoreText:
-    return MoreText(command.text)
+    return MoreText(command.text, offers=command.choices)

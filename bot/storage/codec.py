@@ -10,14 +10,12 @@ import msgspec
 from bot.actions.action import ButtonText, Choice, Command
 from bot.actions.begin_talk import BeginTalk
 from bot.actions.give_first_aid import GiveFirstAid
-from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.perform import KNOWN
 from bot.actions.stock_product import StockProduct
 from bot.domain import journal
-from bot.domain.identity import PlantId
 from bot.domain.journal import Payload
 from bot.domain.label import Label
-from bot.domain.value import Value, names_of
+from bot.domain.value import names_of
 from bot.storage.failure import StoreError
 
 _NAMES: dict[type, str] = {BeginTalk: "start", GiveFirstAid: "exposure"}
@@ -39,15 +37,6 @@ COMMANDS = {cls: _name(cls) for cls in KNOWN}
 _OF_A_LABEL = names_of(Label)
 _KIND_CLASSES = {name: (cls, version) for cls, (name, version) in KINDS.items()}
 _COMMAND_CLASSES = {name: cls for cls, name in COMMANDS.items()}
-
-
-class _IncompleteRow(Value, kw_only=True):
-    """Incomplete with its choices already plain: the only command that holds commands."""
-
-    missing: Missing
-    plants: tuple[PlantId, ...] = ()
-    text: str = ""
-    choices: tuple[dict[str, Any], ...] = ()
 
 
 @cache
@@ -128,29 +117,17 @@ def _choice(plain: dict[str, Any]) -> Choice:
 
 
 def _plain_command(command: Command) -> dict[str, Any]:
-    value: Command | _IncompleteRow = command
-    if isinstance(command, Incomplete):
-        value = _IncompleteRow(
-            missing=command.missing,
-            plants=command.plants,
-            text=command.text,
-            choices=tuple(_plain_choice(choice) for choice in command.choices),
-        )
-    return {"type": COMMANDS[type(command)], **msgspec.to_builtins(value)}
+    plain = {"type": COMMANDS[type(command)], **msgspec.to_builtins(command)}
+    if choices := getattr(command, "choices", ()):
+        plain["choices"] = [_plain_choice(choice) for choice in choices]
+    return plain
 
 
 def _command(plain: dict[str, Any]) -> Command:
     cls = _COMMAND_CLASSES[plain["type"]]
-    fields = {name: value for name, value in plain.items() if name != "type"}
+    fields = {name: value for name, value in plain.items() if name not in {"type", "choices"}}
     if cls is StockProduct and "label" not in fields:
         fields = _with_label(fields)
-    if cls is not Incomplete:
-        command: Command = msgspec.convert(fields, cls, strict=False)
-        return command
-    row = msgspec.convert(fields, _IncompleteRow, strict=False)
-    return Incomplete(
-        missing=row.missing,
-        plants=row.plants,
-        text=row.text,
-        choices=tuple(_choice(choice) for choice in row.choices),
-    )
+    command: Command = msgspec.convert(fields, cls, strict=False)
+    choices = {"choices": tuple(_choice(one) for one in plain["choices"])} if plain.get("choices") else {}
+    return dataclasses.replace(command, **choices)

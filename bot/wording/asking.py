@@ -1,6 +1,5 @@
 """Questions back, the agenda, and what was not understood."""
 
-import sys
 from collections.abc import Iterable
 from datetime import timedelta
 
@@ -271,5 +270,11 @@ spoken(NoPlants, "I know no plants yet. Send them one a line, like “hoya, land
 spoken(Helped, HELP)
 spoken(Welcomed, "You are welcome.", SHORT)
 spoken(Declined, "All right, it stays as it is. Nothing is written.", SHORT)
-spoken(MoreText, "{0.text}", sys.maxsize)
+
+
+@says_at_length
+def _more(told: MoreText) -> str:
+    return told.text or "Also:"
+
+
 spoken(ButtonExpired, "That button is from an earlier message. Please say it in words.")

@@ -7,6 +7,7 @@ LONGEST = 40
 BUTTON_TEXTS = {one: one.value.replace("-", " ").capitalize() for one in ButtonText} | {
     ButtonText.NAMED: "{of}",
     ButtonText.PASSED_BY: "Write: {of}",
+    ButtonText.NOT_WRITTEN: "Not written: show",
     ButtonText.SOMETHING_DONE: "I did something",
     ButtonText.SOMETHING_SEEN: "I saw something",
     ButtonText.SOMETHING_LATER: "It has to wait",

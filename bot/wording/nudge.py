@@ -335,7 +335,9 @@ def _still_there(told: StillThere) -> str:
 def _left_open(told: LeftOpen) -> str:
     lines = [f"You saw something on {listed(told.seen_on)}: how many?"] if told.seen_on else []
     if told.offered:
-        lines.append(f"Not written: “{shorten('”; “'.join(told.offered), 90, placeholder='…')}”.")
+        many = len(told.offered) > 1 and len(told.offers) == 1
+        said = f"{len(told.offered)} things you told" if many else f"“{'”; “'.join(told.offered)}”"
+        lines.append(f"Not written: {shorten(said, 90, placeholder='…')}.")
     return "\n".join(lines)
 
 

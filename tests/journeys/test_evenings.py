@@ -356,14 +356,11 @@ def test_done_asks_what_was_seen_and_all_clean_answers(outbreak: Talk) -> None:
     assert "Look at hoya, small hoya, moth orchid and coffee plant with a lens." in nudge
     assert outbreak.labels() == [
         "All done, none seen, with a lens",
-        "All done, none seen",
         "All done",
         "None seen, with a lens",
-        "None seen",
-        "One by one",
         "Not tonight",
+        "One by one",
         "Why",
-        "How",
         "More",
     ]
     assert outbreak.press("More")[0].startswith(
@@ -375,8 +372,8 @@ def test_done_asks_what_was_seen_and_all_clean_answers(outbreak: Talk) -> None:
     assert outbreak.told()[before:] == [
         ("hoya", Found(pest="longtailed_mealybug", grade=Grade.FEW, count=3, where="axils"))
     ]
-    outbreak.press("None seen")
-    checked = [name for name, one in outbreak.told()[before:] if one == CheckedClean(Level.PLAIN)]
+    outbreak.press("None seen, with a lens")
+    checked = [name for name, one in outbreak.told()[before:] if one == CheckedClean(Level.LENS)]
     assert checked == ["hoya", "small hoya", "moth orchid", "coffee plant"]
 
 
@@ -397,6 +394,7 @@ def test_a_button_writes_just_what_it_says(
 ) -> None:
     outbreak.evening()
     outbreak.say("done")
+    outbreak.say("orchid clean")  # who has told plain looks is offered them
     outbreak.at(date(2026, 5, 10), 20)
     outbreak.tick()
     before = len(outbreak.told())
@@ -492,3 +490,23 @@ def test_how_far_several_plants_are_is_one_line(outbreak: Talk) -> None:
     while "More" in outbreak.labels():
         text += "\n".join(outbreak.press("More"))
     assert re.search(r"^Treatment 2, up to about \d+ more\.$", text, re.MULTILINE), text
+
+
+def test_an_evening_shows_eight_buttons_and_the_rest_behind_more(outbreak: Talk) -> None:
+    outbreak.evening()
+    outbreak.say("done")
+    outbreak.say("orchid clean")
+    outbreak.at(date(2026, 5, 9), 9)
+    outbreak.say("i saw something on the coffee plant")
+    outbreak.at(date(2026, 5, 10), 20)
+    outbreak.tick()
+    shown = outbreak.labels()
+    assert len(shown) == 8
+    assert shown[-1] == "More"
+    assert shown[:2] == ["All done, none seen, with a lens", "All done, none seen"]
+    hidden = outbreak.press("More")
+    assert hidden[0]
+    assert {"Not tonight", "One by one", "Why"} <= {*shown, *outbreak.labels()}
+    before = len(outbreak.told())
+    outbreak.press("Not tonight")
+    assert any(isinstance(one, Postponed) for _, one in outbreak.told()[before:])

@@ -6,6 +6,7 @@ from bot.actions.action import ButtonText, Choice, Command
 from bot.actions.decline import Decline
 from bot.actions.incoming import Press
 from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
 from bot.domain.identity import PlantId
@@ -119,6 +120,37 @@ def test_what_was_told_in_other_words_since_is_not_named(talk: Talk) -> None:
     offers(talk, LIKELY[0][0])
     talk.say("hoya 4 longtailed mealybugs")
     assert "Not written" not in "".join(talk.say("mealybugs on the ivy"))
+    assert "Not written" not in "".join(talk.evening())
+
+
+def test_several_left_open_are_one_line_and_one_button_under_the_evenings_message(talk: Talk) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    offers(talk, LIKELY[1][0])
+    offers(talk, LIKELY[3][0])
+    (text,) = talk.evening()
+    assert text.splitlines()[-1] == "Not written: 2 things you told."
+    assert not [label for label in talk.labels() if label.startswith("Write")]
+    (shown,) = talk.press("Not written: show")
+    assert "swabbed hoya" in shown
+    assert "7 spider mites on ivy" in shown
+    talk.press("Write: 7 spider mites on ivy")
+    (found,) = [one for one in talk.entries() if isinstance(one.payload, Found) and one.plant == IVY]
+    assert found.payload.count == 7  # type: ignore[union-attr]
+
+
+def test_a_look_told_later_leaves_the_find_that_was_only_offered(talk: Talk) -> None:
+    offers(talk, LIKELY[3][0])
+    offers(talk, LogCheck(plants=(IVY,)))
+    (text,) = talk.evening() or [""]
+    assert "spider mite" not in text
+
+
+@pytest.mark.parametrize("lost", ["the ivy died", "threw the ivy out"])
+def test_nothing_is_named_of_a_plant_that_is_gone(talk: Talk, lost: str) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    offers(talk, LIKELY[2][0])
+    talk.say(lost)
+    assert talk.home.plants[IVY].lost_on is not None
     assert "Not written" not in "".join(talk.evening())
 
 

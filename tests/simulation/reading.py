@@ -276,6 +276,8 @@ class Reader:
         both = said[1].replace("None seen", BOTH) if len(said) == 2 and said[0] == "All done" else ""
         if both in labels:
             words = [Word(both, is_press=True)]
+        elif said == ["All done", "all clean"]:
+            words = [Word("all done, all clean", again=("all done", "all clean"))]
         else:
             words = [*looks, *work] if evening.finds_first else [*work, *looks]
         return words + [Word(f"binned the {self.home.plants[one].name}") for one in evening.discarded]

@@ -28,9 +28,8 @@ def _choices() -> st.SearchStrategy[Choice]:
 
 
 def values_of(cls: type) -> st.SearchStrategy[Any]:
-    """Any value of a payload or command class; Incomplete with choices one level deep."""
-    if cls is not Incomplete:
+    """Any value of a payload or command class; with choices one level deep."""
+    if "choices" not in cls.__annotations__:
         return st.from_type(cls)
-    return st.builds(
-        Incomplete, missing=st.sampled_from(Missing), choices=st.lists(_choices(), max_size=3).map(tuple)
-    )
+    missing = {"missing": st.sampled_from(Missing)} if cls is Incomplete else {}
+    return st.builds(cls, choices=st.lists(_choices(), max_size=3).map(tuple), **missing)
