@@ -6,7 +6,7 @@ from enum import Enum
 from typing import Any, TypeVar
 
 from bot.actions.action import Command
-from bot.domain.identity import PlaceId, PlantId, ProductId
+from bot.domain.identity import MemberId, PlaceId, PlantId, ProductId
 
 
 class Topic(Enum):
@@ -54,6 +54,8 @@ class Ask(Command, kw_only=True):
     when: str | None = None
     on: date | None = None
     """The day that is asked about."""
+    who: MemberId | None = None
+    """Only what this member told."""
     in_full: bool = False
     """Whether a reason is asked for with its sums and sources."""
 

@@ -1,4 +1,4 @@
-"""What was told, oldest first."""
+"""What was told, oldest first; of some days, by whom."""
 
 from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
@@ -7,8 +7,8 @@ from bot.actions.action import Outcome
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.domain.fold import valid
-from bot.domain.identity import PlantId
-from bot.domain.journal import Background, Draft, Entry, Found, PlantSet
+from bot.domain.identity import MemberId, PlantId
+from bot.domain.journal import Background, Draft, Entry, Found, HeldUntil, PlantSet
 
 
 class OfEntries(Outcome):
@@ -28,22 +28,59 @@ class History(Outcome):
     plant: str | None
 
 
+class DidOn(Outcome, kw_only=True):
+    """What was told of some days, by one member or by all who share the plants."""
+
+    lines: tuple[tuple[date, str | None, str, str | None], ...]
+    who: str | None
+    since: date
+    until: date
+
+
 HISTORY_DAYS = 60
+WEEK = timedelta(days=7)
 
 
 @answers(Topic.LOG)
-def show_history(command: Ask, desk: Desk) -> History:
-    """Give what was told in some weeks, of a plant or of all."""
-    since = desk.today - timedelta(days=HISTORY_DAYS)
-    until = date.max
-    if command.when == "week":
-        since = desk.today - timedelta(days=desk.today.weekday())
-    if command.when == "last-week":
-        since = desk.today - timedelta(days=desk.today.weekday() + 7)
-        until = since + timedelta(days=6)
-    plant = command.plants[0] if command.plants else None
-    lines = [line for line in history_lines(desk, plant, since) if line[0] <= until]
-    return History(tuple(lines), desk.plant(plant).name if plant is not None else None)
+def show_history(command: Ask, desk: Desk) -> History | DidOn:
+    """Give what was told in some weeks, or of some days, of a plant or of all, by one or by all."""
+    plant, days = command.plants[0] if command.plants else None, _days(command, desk)
+    if days is None and command.who is None:
+        lines = history_lines(desk, plant, desk.today - timedelta(days=HISTORY_DAYS))
+        return History(tuple(lines), desk.plant(plant).name if plant is not None else None)
+    since, until = days or (desk.today - WEEK, desk.today)
+    lines = [line for line in history_lines(desk, plant, since, command.who) if line[0] <= until]
+    who = next((one.name for one in desk.members if one.id == command.who), None)
+    told = tuple((on, name, key, None if who else by) for on, name, key, by in lines)
+    return DidOn(lines=told, who=who, since=since, until=until)
+
+
+def _days(command: Ask, desk: Desk) -> tuple[date, date] | None:
+    """Give the first and the last day that are asked about."""
+    today = desk.today
+    monday = today - timedelta(days=today.weekday())
+    if command.on is not None:
+        return command.on, command.on
+    match command.when:
+        case "today" | "tonight":
+            return today, today
+        case "yesterday":
+            return today - timedelta(days=1), today - timedelta(days=1)
+        case "week":
+            return monday, today
+        case "last-week":
+            return monday - WEEK, monday - timedelta(days=1)
+        case "away":
+            return _away(desk)
+        case _:
+            return None
+
+
+def _away(desk: Desk) -> tuple[date, date] | None:
+    """Give the last days for which whoever asks was away, or the home rested."""
+    told = [one for one in valid(desk.entries) if isinstance(one.payload, HeldUntil)]
+    mine = [one for one in told if one.member == desk.member.id or not one.payload.is_own]  # type: ignore[attr-defined]
+    return None if not mine else (mine[-1].happened_on, desk.today)
 
 
 def plant_name(desk: Desk, entry: Entry | Draft) -> str | None:
@@ -85,7 +122,7 @@ def describe(entry: Entry | Draft) -> str:
 
 
 def history_lines(
-    desk: Desk, plant: PlantId | None, since: date
+    desk: Desk, plant: PlantId | None, since: date, by: MemberId | None = None
 ) -> list[tuple[date, str | None, str, str | None]]:
     """
     Give what was told of plants and the shelf since a day, oldest first; settings are no history.
@@ -105,4 +142,5 @@ def history_lines(
         if entry.happened_on >= since
         and not isinstance(entry.payload, Background)
         and (plant is None or entry.plant == plant)
+        and by in {None, entry.member}
     ]

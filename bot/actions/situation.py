@@ -4,7 +4,7 @@ from datetime import date, datetime
 from zoneinfo import ZoneInfo
 
 from bot.actions.action import Choice, Expecting
-from bot.domain.identity import PlaceId, PlantId, ProductId
+from bot.domain.identity import MemberId, PlaceId, PlantId, ProductId
 from bot.domain.measure import Units
 from bot.domain.trade import Method
 from bot.domain.value import Value
@@ -72,3 +72,6 @@ class Situation(Value, kw_only=True):
     """Places of which it is still to be told which way their window looks."""
     is_held: bool = False
     """Whether the evenings rest."""
+    members: tuple[tuple[MemberId, str], ...] = ()
+    """Who shares the plants."""
+    speaker: MemberId | None = None

@@ -12,6 +12,7 @@ from bot.phrases.items import items_of
 from bot.phrases.lexicon import Word, listed
 from bot.phrases.mentions import Mentions
 from bot.phrases.names import Plants, Product
+from bot.phrases.numbers import Count
 from bot.phrases.setting import Setting
 
 _DELETE = listed("delete erase strike scrap")
@@ -29,6 +30,8 @@ _COUNTS = re.compile(
 )
 _DENIED = re.compile(r"\bnot\b|\bno (?!,)|\binstead of\b|\brather than\b")
 _IDLE = frozenset({Word.FILLER, Word.BREAK, Word.IT, Word.IT_IS})
+_SPRAYED = listed("sprayed spray used use got had put applied went")
+_LED = listed("no nope wait correct correction actually sorry oops wrong")
 _TOLD_OF = listed("got had was were has gets")
 
 
@@ -38,6 +41,8 @@ def read_putting_right(words: tuple[str, ...], situation: Situation) -> tuple[Co
     meant = _other_plant(words, situation) if _DENIED.search(text) else None
     if meant is not None:
         return (meant,)
+    if (meant_so := _never_sprayed(words, situation) or _other_count(words, situation)) is not None:
+        return meant_so
     is_deleted = any(word in _DELETE for word in words[:2]) and any(
         word in _KINDS or word in _ANY for word in words
     )
@@ -60,6 +65,39 @@ def read_putting_right(words: tuple[str, ...], situation: Situation) -> tuple[Co
         was = Entered(kind=Kind.FOUND, plant=of.plant, on=of.on, count=int(counts[1]))
         return (CorrectEntry(of=was, to=Entered(count=int(counts[2]))),)
     return _other_product(told, of)
+
+
+def _never_sprayed(words: tuple[str, ...], situation: Situation) -> tuple[Command, ...] | None:
+    """Read "no neem sprayed on the fern", "the fern never got neem": whoever wrote it, it is shown."""
+    denials = (at for at, word in enumerate(words) if at and word in {"no", "never", "without"})
+    at = max(denials, default=None)
+    if at is None or not any(word in _SPRAYED for word in words):
+        return None
+    told, behind = (Mentions(items_of(of, situation), Setting(situation)) for of in (words, words[at:]))
+    plants, products, on = told.every(Plants), told.every(Product), told.behind()
+    is_one = len(plants) == len(products) == len(behind.every(Product)) == 1 and len(plants[0].ids) == 1
+    if not is_one or products[0].id is None or isinstance(on, Trouble):
+        return None
+    return (
+        DeleteEntry(of=Entered(kind=Kind.TREATED, plant=plants[0].ids[0], on=on, product=products[0].id)),
+    )
+
+
+def _other_count(words: tuple[str, ...], situation: Situation) -> tuple[Command, ...] | None:
+    """Read "no, it was 2 on the fern", "correct: fern 2 on wednesday, not 3"."""
+    denied = next((at for at, word in enumerate(words) if at and word in {"not", "instead"}), len(words))
+    is_led = words[0] in _LED and ("was" in words or "were" in words or ":" in words or denied < len(words))
+    if not is_led:
+        return None
+    told, left = (Mentions(items_of(of, situation), Setting(situation)) for of in (words, words[denied:]))
+    wrong = [one.value for one in left.every(Count)]
+    right = [one.value for one in told.every(Count) if one.value not in wrong]
+    plants, on = told.every(Plants), told.behind()
+    is_one = len(right) == len(plants) == 1 and len(wrong) <= 1 and len(plants[0].ids) == 1
+    if not is_one or told.every(Product) or isinstance(on, Trouble):
+        return None
+    was = Entered(kind=Kind.FOUND, plant=plants[0].ids[0], on=on, count=int(wrong[0]) if wrong else None)
+    return (CorrectEntry(of=was, to=Entered(count=int(right[0]))),)
 
 
 def _other_plant(words: tuple[str, ...], situation: Situation) -> Correct | None:

@@ -35,6 +35,7 @@ from bot.catalogue.towns import find_towns
 from bot.domain.value import Value, replace
 from bot.phrases.agreeing import agreed
 from bot.phrases.bottles import SUBSTANCES
+from bot.phrases.doings import read_doings
 from bot.phrases.doubting import is_doubtful, is_list_of_strangers
 from bot.phrases.emergencies import Alarm, alarm, hear_emergency
 from bot.phrases.forms.rows import ROWS, SAYS_NOTHING, forms_of, subject_of
@@ -209,6 +210,9 @@ def read(text: str, situation: Situation) -> Reading:
     emergency = hear_emergency(text, situation)
     if emergency is not None:
         return Reading(sure=(emergency,), text=text)
+    doings = read_doings(words_of(plain(text)), situation)
+    if doings is not None:
+        return Reading(sure=doings, text=text)
     moved = read_move(text, situation)
     if moved is not None:
         return Reading(offers=_said_back((moved,), situation), text=text)

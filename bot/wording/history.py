@@ -7,11 +7,12 @@ from bot.actions.correct import CorrectedTo, WhichOneMeant
 from bot.actions.deny import LastTold
 from bot.actions.log_watering import WateringLogged
 from bot.actions.say_anew import SaidAnew
-from bot.actions.show_history import History, OfEntries, ToldAlready
+from bot.actions.show_history import DidOn, History, OfEntries, ToldAlready
 from bot.actions.undo import BehindTheReturn, NothingToUndo, OldToUndo, ToldSince, Undone
 from bot.domain.trade import Method
 from bot.wording.acts import DONE
 from bot.wording.days import day, listed, near_day
+from bot.wording.lines import AFTER
 from bot.wording.saying import says, says_at_length, says_shortly, spoken
 from bot.wording.voice import Voice
 
@@ -61,17 +62,23 @@ def told_words(key: str) -> str:
     return TOLD.get(kind, kind)
 
 
-def _lines(told: Iterable[tuple[date, str | None, str, str | None]], voice: Voice) -> list[str]:
+def _lines(
+    told: Iterable[tuple[date, str | None, str, str | None]], voice: Voice, *, is_dated: bool = True
+) -> list[str]:
     """Word entries in their order, plants of which the same was told together."""
     alike: dict[tuple[date, str, str | None], list[str]] = {}
     for on, plant, key, who in told:
         names = alike.setdefault((on, key, who), [])
         names += [plant] if plant and plant not in names else []
     return [
-        f"{'today' if on == voice.today else day(on)}: {voice.plants(names) + ' ' if names else ''}{told_words(key)}"
+        f"{_dated(on, voice) if is_dated else ''}{voice.plants(names) + ' ' if names else ''}{told_words(key)}"
         + (f" ({who})" if who else "")
         for (on, key, who), names in alike.items()
     ]
+
+
+def _dated(on: date, voice: Voice) -> str:
+    return f"{'today' if on == voice.today else day(on)}: "
 
 
 def _what(told: Iterable[tuple[str, str | None, date]], voice: Voice) -> str:
@@ -122,6 +129,16 @@ def _corrected_to(told: CorrectedTo) -> str:
 @says_at_length
 def _history(told: History, voice: Voice) -> str:
     return "\n".join(_lines(reversed(told.lines), voice)) or "Nothing is written for that time."
+
+
+@says_shortly
+def _did_on(told: DidOn, voice: Voice) -> str:
+    is_one = told.since == told.until
+    when = near_day(told.until, voice.today) if is_one else f"{day(told.since)} to {day(told.until)}"
+    if not told.lines:
+        return f"Nothing is written{f' of {told.who}' if told.who else ''} for {when}."
+    head = f"{told.who}, {when}:" if told.who else f"{when[:1].upper()}{when[1:]}:"
+    return "\n".join([head, AFTER, *_lines(reversed(told.lines), voice, is_dated=not is_one)])
 
 
 spoken(NothingToUndo, "There is nothing of yours left to take back.")
