@@ -32,6 +32,7 @@ from bot.actions.left_open import (
     plants_of_finds,
 )
 from bot.actions.log_find import together
+from bot.actions.log_round import RoundLogged, rounds_together
 from bot.actions.lose_plant import gone_by_name
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.perform import perform
@@ -43,6 +44,7 @@ from bot.actions.press_button import (
     is_asked_anew,
     meant_by_press,
     settle_question,
+    still_asked,
 )
 from bot.actions.read_anew import ReadAnew
 from bot.actions.say_anew import may_be_replaced, take_back, written_by
@@ -208,7 +210,9 @@ class Conversation:
             said.edits += what_is_left_of_evening(desk, is_answered=is_answered)
         if answered is not None:
             asked, answer = answered
-            if asked.answered is not None or not is_asked_anew(asked, outcomes):
+            if answer.text is ButtonText.PASSED_BY:
+                outcomes += still_asked(outcomes, desk)
+            elif asked.answered is not None or not is_asked_anew(asked, outcomes):
                 said.edits += settled(asked, answer, incoming, desk)
         return outcomes
 
@@ -379,6 +383,8 @@ class Conversation:
             lacks_town=not household.is_zone_told,
             untold=tuple(place.name for place in untold_places(desk)),
             is_held=household.is_held(desk.today) or household.is_away(desk.member.id, desk.today),
+            members=tuple((one.id, one.name) for one in desk.members),
+            speaker=desk.member.id,
         )
 
     @staticmethod
@@ -521,12 +527,14 @@ def _before_the_edit(incoming: Incoming, commands: "tuple[Command, ...]", desk: 
 
 
 def _gathered(outcomes: Iterable[Outcome]) -> list[Outcome]:
-    """Say several places of one message in one line, with the last question."""
+    """Say several places, and several treatments of a day, in one line, with the last question."""
     gathered: list[Outcome] = []
     for one in outcomes:
         last = gathered[-1] if gathered else None
         if isinstance(one, PlacesSaved) and isinstance(last, PlacesSaved):
             gathered[-1] = PlacesSaved((*last.places, *one.places))
+        elif isinstance(one, RoundLogged) and isinstance(last, RoundLogged) and one.on == last.on:
+            gathered[-1] = rounds_together(last, one)
         else:
             gathered.append(one)
     return gathered

@@ -18,6 +18,7 @@ from bot.actions.set_up import SetUpGoesOn
 from bot.actions.show_more import More
 from bot.actions.walk_through import WalkStep
 from bot.domain.identity import PlaceId
+from bot.domain.value import replace
 from bot.wording.answer import Answer, Button
 from bot.wording.button_texts import button_text
 from bot.wording.lines import AFTER, fitted
@@ -154,7 +155,11 @@ def _offered(chat: int, choices: tuple[Choice, ...], desk: Desk) -> Question:
     store, household = desk.store, desk.member.household
     asked = store.question(household, chat)
     if asked is None or asked.expecting is Expecting.LINES:
-        return store.ask(household, chat, Expecting.LINES, choices, desk.now)
+        before = () if asked is None else asked.choices
+        unwritten = {ButtonText.WRITE_IT: ButtonText.PASSED_BY, ButtonText.PASSED_BY: ButtonText.PASSED_BY}
+        unwritten[ButtonText.NOT_WRITTEN] = ButtonText.NOT_WRITTEN
+        kept = (replace(one, text=unwritten[one.text]) for one in before if one.text in unwritten)
+        return store.ask(household, chat, Expecting.LINES, (*choices, *kept), desk.now)
     return store.offer(household, chat, choices, desk.now)
 
 

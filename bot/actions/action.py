@@ -81,6 +81,7 @@ class ButtonText(Enum):
     ALL_DONE_NONE_ON_CARD = "all-done-none-on-card"
     ALL_DONE_NONE_BY_TAPE = "all-done-none-by-tape"
     ALL_DONE_NONE_SEEN = "all-done-none-seen"
+    CLEAN_TOO = "clean-too"
     NONE_SEEN_ON_THEM = "none-seen-on-them"
     A_FEW = "a-few"
     SOME = "some"

@@ -59,4 +59,12 @@ class Asks(Outcome):
 @performs
 def ask(command: Incomplete, desk: Desk) -> Asks:
     asking = Asking(command.choices) if command.choices else None
-    return Asks(command.missing, desk.names(command.plants), command.text, asking=asking)
+    plants = command.plants or _looked_at(command)
+    return Asks(command.missing, desk.names(plants), command.text, asking=asking)
+
+
+def _looked_at(command: Incomplete) -> tuple[PlantId, ...]:
+    """Give the plants that "none seen" is offered of, where it named none itself."""
+    is_offered = command.missing is Missing.NONE_SEEN and len(command.choices) == 1
+    looks = (each for one in command.choices for each in one.commands) if is_offered else ()
+    return tuple(plant for look in looks for plant in getattr(look, "plants", ()))

@@ -61,7 +61,7 @@ _WRITTEN: dict[type[Command], tuple[type[Payload], ...]] = {
     LogFind: (Found, CheckedClean, SignSeen),
     LogCheck: (Found, CheckedClean, SignSeen),
     LogSign: (Found, CheckedClean, SignSeen),
-    LosePlant: (LostNow,),
+    LosePlant: (LostNow, Found, CheckedClean),
     StockProduct: (ProductSet,),
 }
 
@@ -109,12 +109,25 @@ def offer_of(question: Question | None, desk: Desk, asking: Asking | None = None
 
 
 def offers_left(question: Question | None, desk: Desk, asking: Asking | None = None) -> tuple[Choice, ...]:
-    """Give that, and what it passed by itself; under an evening's message it was named, and lapses."""
-    if question is None or question.expecting is Expecting.LINES:
+    """
+    Give that, and what it passed by itself; under an evening's message it was named, and lapses.
+
+    But that a plant is gone: it would be asked for, and written as treated, for good.
+    """
+    if question is None:
         return ()
+    if question.expecting is Expecting.LINES:
+        inside = (inner for one in question.choices for each in one.commands for inner in _shown_by(each))
+        told = [one for one in question.choices if one.text in {ButtonText.WRITE_IT, ButtonText.PASSED_BY}]
+        lost = [one for one in (*told, *inside) if any(isinstance(each, LosePlant) for each in one.commands)]
+        return _of_their_day(lost, question, desk, asking)
     passed = [one for one in question.choices if one.text is ButtonText.PASSED_BY]
     offer = offer_of(question, desk, asking)
     return (*_of_their_day(passed, question, desk, asking), *([] if offer is None else [offer]))
+
+
+def _shown_by(command: Command) -> tuple[Choice, ...]:
+    return command.choices if isinstance(command, ShowUnwritten) else ()
 
 
 def _of_their_day(

@@ -34,6 +34,8 @@ class CheckLogged(Outcome, kw_only=True):
     plants: tuple[str, ...]
     cases: tuple[tuple[str, Progress], ...]
     ready: tuple[str, ...]
+    left_out: tuple[str, ...] = ()
+    """Asked to be looked at as well, with pests, and not spoken of where several were."""
 
 
 class UnfitLook(Outcome):
@@ -65,6 +67,8 @@ def log_check(command: LogCheck, desk: Desk) -> CheckLogged | UnfitLook:
         )
         return UnfitLook(level, desk.names(plants), pests[0].name, asking=Asking(choices))
     desk.write(desk.draft(CheckedClean(level), plant=plant, on=command.on) for plant in plants)
+    left = _with_pests_left(plants, on, desk) if len(plants) > 1 else ()
+    too = LogCheck(plants=left, level=command.level, on=command.on)
     return CheckLogged(
         on=on,
         level=level,
@@ -75,4 +79,13 @@ def log_check(command: LogCheck, desk: Desk) -> CheckLogged | UnfitLook:
             for state in desk.agenda.progress.get(plant, ())
         ),
         ready=desk.names(plant for plant in desk.agenda.ready if plant in command.plants),
+        left_out=desk.names(left),
+        offers=(Choice(ButtonText.CLEAN_TOO, (too,)),) if left else (),
     )
+
+
+def _with_pests_left(plants: tuple[PlantId, ...], on: date, desk: Desk) -> tuple[PlantId, ...]:
+    """Give plants with pests that are asked to be looked at: "others" never means them, so it is said."""
+    looks = desk.evening.looks if on == desk.evening.on and not desk.evening.is_past else ()
+    asked = (line.plant for line in looks if line.left and line.plant is not None)
+    return tuple(one for one in asked if one not in plants and desk.plant(one).open_cases)

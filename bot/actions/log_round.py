@@ -1,11 +1,13 @@
 """Write down treatments done: tonight's, or others, on any day."""
 
 from collections.abc import Sequence
+from collections.abc import Set as AbstractSet
 from datetime import date, datetime
 from enum import Enum
 
 from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.desk import Desk
+from bot.actions.lose_plant import LosePlant, gone_asked
 from bot.domain.course import Step, next_step
 from bot.domain.gap import Lateness
 from bot.domain.household import Plant, Treatment
@@ -14,7 +16,7 @@ from bot.domain.journal import Entry, Nudged, Treated, evening_of
 from bot.domain.outbreak import label_days
 from bot.domain.progress import Progress
 from bot.domain.refusal import Refusal, Use, eat_from, is_edible, refusals
-from bot.domain.tonight import Kind, is_changed
+from bot.domain.tonight import Kind, Line, is_changed
 from bot.domain.trade import Method
 from bot.domain.value import Value, replace
 
@@ -83,7 +85,8 @@ class RoundLogged(Outcome, kw_only=True):
     on: date
     done: tuple[DonePlant, ...]
     warnings: tuple[TooSoon, ...]
-    still_open: tuple[str, ...]
+    still_open: tuple[tuple[str, Method, str | None], ...]
+    """Plants with what is still to be done to them tonight."""
     evenings: tuple[tuple[date, tuple[str, ...]], ...]
     checks_open: tuple[str, ...]
     mornings: tuple[str, ...] = ()
@@ -97,6 +100,12 @@ class RoundLogged(Outcome, kw_only=True):
     """Products that may not be used on a plant again for now, and what comes instead."""
 
 
+class LeftOut(Outcome):
+    """Plants that somebody said to be gone and was asked back about: "all done" is not of them."""
+
+    plants: tuple[str, ...]
+
+
 class NothingDue(Outcome):
     """`done` or `later` with nothing to answer; what is open instead."""
 
@@ -105,8 +114,8 @@ class NothingDue(Outcome):
     mornings: tuple[str, ...] = ()
     too_late: tuple[str, ...] = ()
     """Plants whose spray was said to be too late for tonight: it may have been done before."""
-    still_open: tuple[str, ...] = ()
-    """Plants of which a treatment is open all the same: they were left out."""
+    still_open: tuple[tuple[str, Method, str | None], ...] = ()
+    """Treatments that are open all the same: they were left out."""
 
 
 class OtherProduct(Outcome, kw_only=True):
@@ -145,6 +154,9 @@ def log_round(command: LogRound, desk: Desk) -> list[Outcome]:
     on = command.on or (evening_of(command.at, desk.household.zone) if command.at else desk.today)
     if on > desk.today:
         return [nothing_due(desk)]  # the morning it is for has not come
+    if command.method is None and (gone := gone_asked(desk) & {*command.plants}):
+        here, lost = _of(command, {*command.plants} - gone), _of(command, gone)
+        return [*(log_round(here, desk) if here.plants else []), _left_out(lost, on, desk)]
     sure, unsure = _todo(command, on, desk)
     asked: list[Outcome] = [_ask_which(unsure, on, desk)] if unsure else []
     if not sure:
@@ -152,6 +164,21 @@ def log_round(command: LogRound, desk: Desk) -> list[Outcome]:
     if _is_of_the_evening_before(command, sure, desk):
         return [_ask_which_evening(command, sure, desk)]
     return [_ask_about_another_product(command, sure, on, desk) or _log(command, sure, on, desk), *asked]
+
+
+def _of(command: LogRound, plants: AbstractSet[PlantId]) -> LogRound:
+    parts = tuple(part for part in command.parts if part[0] in plants)
+    return replace(command, plants=tuple(one for one in command.plants if one in plants), parts=parts)
+
+
+def _left_out(command: LogRound, on: date, desk: Desk) -> LeftOut:
+    """Ask of plants said to be gone, which "done" does not name: a treatment told by its name is written."""
+    told = tuple(
+        LogRound(plants=(plant,), method=method, product=product, on=on)
+        for plant, method, product in _todo(command, on, desk)[0]
+    )
+    lost = Choice(ButtonText.PLANT_LOST, (LosePlant(command.plants),))
+    return LeftOut(desk.names(command.plants), offers=(lost, Choice(ButtonText.DONE, told)))
 
 
 def _is_of_the_evening_before(command: LogRound, sure: Sequence[Part], desk: Desk) -> bool:
@@ -222,9 +249,9 @@ def _log(command: LogRound, todo: list[Part], on: date, desk: Desk) -> RoundLogg
         on=on,
         done=done,
         warnings=warnings,
-        still_open=_still_open(desk, on, treatments=True),
+        still_open=_still_open(desk, on),
         evenings=_evenings(desk, {plant for plant, _, _ in todo}),
-        checks_open=_still_open(desk, on, treatments=False),
+        checks_open=_looks_open(desk, on),
         mornings=desk.names(desk.evening.waiting(desk.now)),
         against=against,
         first_uses=first_uses,
@@ -235,6 +262,22 @@ def _log(command: LogRound, todo: list[Part], on: date, desk: Desk) -> RoundLogg
         ),
         spent=tuple(one for plant, _, product in todo for one in no_more(desk, plant, product)),
         offers=_first_too(command, todo, on, desk),
+    )
+
+
+def rounds_together(first: RoundLogged, then: RoundLogged) -> RoundLogged:
+    """Give two treatments of a message and day as one: how far a plant is, what is open, told once."""
+    again = {one.name for one in then.done}
+    before = (replace(one, progress=(), next=None) if one.name in again else one for one in first.done)
+    return replace(
+        then,
+        done=(*before, *then.done),
+        warnings=(*first.warnings, *then.warnings),
+        against=(*first.against, *then.against),
+        first_uses=(*first.first_uses, *then.first_uses),
+        eat_from=(*first.eat_from, *then.eat_from),
+        spent=(*first.spent, *then.spent),
+        offers=(*(() if again & {one.name for one in first.done} else first.offers), *then.offers),
     )
 
 
@@ -312,10 +355,10 @@ def nothing_due(desk: Desk) -> NothingDue:
     """Give what a bare "done" meets when no treatment is open: looks, mornings to come, the next evening."""
     return NothingDue(
         next((evening.on for evening in desk.agenda.evenings if evening.on > desk.today), None),
-        _still_open(desk, desk.today, treatments=False),
+        _looks_open(desk, desk.today),
         desk.names(desk.evening.waiting(desk.now)),
         _too_late(desk),
-        _still_open(desk, desk.today, treatments=True),
+        _still_open(desk, desk.today),
     )
 
 
@@ -567,10 +610,22 @@ def _late(step: Step | None) -> Step | None:
     return step if step is not None and step.lateness is not Lateness.ON_TIME else None
 
 
-def _still_open(desk: Desk, on: date, *, treatments: bool) -> tuple[str, ...]:
-    lines = desk.evening.open(desk.now) if on == desk.today and not desk.evening.is_past else ()
-    plants = (one.plant for one in lines if (one.kind is Kind.TREAT) is treatments and one.plant is not None)
-    return desk.names(dict.fromkeys(plants))
+def _still_open(desk: Desk, on: date) -> tuple[tuple[str, Method, str | None], ...]:
+    return tuple(
+        (desk.plant(line.plant).name, part.method, desk.product_name(part.product))
+        for line in _open_lines(desk, on)
+        for part in line.left
+        if line.plant is not None and part.method is not None and part.is_due(desk.now)
+    )
+
+
+def _looks_open(desk: Desk, on: date) -> tuple[str, ...]:
+    plants = (one.plant for one in _open_lines(desk, on) if one.kind is not Kind.TREAT)
+    return desk.names(dict.fromkeys(plant for plant in plants if plant is not None))
+
+
+def _open_lines(desk: Desk, on: date) -> tuple[Line, ...]:
+    return desk.evening.open(desk.now) if on == desk.today and not desk.evening.is_past else ()
 
 
 def _evenings(desk: Desk, plants: set[PlantId]) -> tuple[tuple[date, tuple[str, ...]], ...]:

@@ -3,7 +3,7 @@
 import re
 from datetime import date
 
-from bot.actions.action import Command, Outcome, performs
+from bot.actions.action import ButtonText, Command, Outcome, performs
 from bot.actions.desk import Desk
 from bot.domain.identity import PlantId
 from bot.domain.journal import LostNow
@@ -12,6 +12,10 @@ from bot.domain.journal import LostNow
 class LosePlant(Command):
     plants: tuple[PlantId, ...]
     on: date | None = None
+
+
+_SAID = (ButtonText.YES, ButtonText.PASSED_BY, ButtonText.WRITE_IT)
+"""Buttons of what somebody told; that a plant may be lost is offered without a word of it too."""
 
 
 class PlantsGone(Outcome):
@@ -35,6 +39,16 @@ def lose(command: LosePlant, desk: Desk) -> Lost:
     desk.write(desk.draft(LostNow(), plant=plant, on=command.on) for plant in command.plants)
     watched = [plant for plant, why in desk.agenda.watched.items() if why.because_of in command.plants]
     return Lost(desk.names(command.plants), was_infested, desk.names(watched))
+
+
+def gone_asked(desk: Desk) -> frozenset[PlantId]:
+    """Give plants that somebody said to be gone, who was asked back and has not answered."""
+    questions = (desk.store.question(desk.member.household, one.chat) for one in desk.members)
+    choices = [choice for one in questions if one is not None for choice in one.choices]
+    inside = [inner for one in choices for each in one.commands for inner in getattr(each, "choices", ())]
+    told = (one for one in (*choices, *inside) if one.text in _SAID)
+    losses = (each for one in told for each in one.commands if isinstance(each, LosePlant))
+    return frozenset(plant for each in losses for plant in each.plants)
 
 
 def gone_by_name(text: str, desk: Desk) -> PlantsGone | None:

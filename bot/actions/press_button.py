@@ -39,6 +39,22 @@ class AnsweredAlready(Outcome):
     other: Choice | None = None
 
 
+class StillAsked(Outcome):
+    """What was offered beside a question was taken; the question itself waits as before."""
+
+    of: str
+
+
+def still_asked(outcomes: Iterable[Outcome], desk: Desk) -> tuple[StillAsked, ...]:
+    """Put the open question again, where nothing else is asked now."""
+    question = desk.question
+    if question is None or question.expecting in KEPT or any(one.asking for one in outcomes):
+        return ()
+    choices = tuple(one for one in question.choices if one.text is not ButtonText.PASSED_BY)
+    of = next((one.of for one in choices if one.text is ButtonText.YES), "")
+    return (StillAsked(of, asking=Asking(choices, question.expecting)),) if choices else ()
+
+
 def open_question(outcomes: Sequence[Outcome], offers: tuple[Choice, ...], desk: Desk) -> Question | None:
     """
     Open the question that an answer ends with, as its outcomes carry it; mere offers close no other.
@@ -74,6 +90,10 @@ def settle_question(commands: "tuple[Command, ...]", desk: Desk) -> tuple[Questi
     if question is None or question.expecting in KEPT or all(isinstance(one, ASKING) for one in commands):
         return None
     for number, choice in enumerate(question.choices):
+        if choice.commands == commands and choice.text is ButtonText.PASSED_BY:
+            others = tuple(one for one in question.choices if one != choice)
+            desk.store.ask(question.household, question.chat, question.expecting, others, question.asked_at)
+            return question, choice
         if choice.commands == commands:
             desk.store.answer_question(question, number, desk.now)
             return replace(question, answered=number), choice

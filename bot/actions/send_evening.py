@@ -230,7 +230,8 @@ def _compose(desk: Desk) -> tuple[NudgeText, Nudged] | None:
         return None
     nudge = Nudge(desk.today, desk.now, count, tasks)
     once = (Choice(ButtonText.ONCE_ENOUGH, (SetRepeats(is_wanted=False),)),) if is_repeat else ()
-    return _message(evening, nudge, desk, once), Nudged(count=count, tasks=tasks)
+    why = (Choice(ButtonText.WHY, (Ask(topic=Topic.WHY),)),) if tasks or is_announced else ()
+    return _message(evening, nudge, desk, (*once, *why)), Nudged(count=count, tasks=tasks)
 
 
 def _compose_morning(desk: Desk) -> tuple[NudgeText, Nudged] | None:
@@ -351,9 +352,8 @@ def _message(evening: Tonight, nudge: Nudge, desk: Desk, more: tuple[Choice, ...
         ),
         offers=(
             *_later(lines, looks, nudge),
-            *more,
-            *_why(evening, nudge),
             *_how(parts, desk),
+            *more,
             *_hurry(minutes),
         ),
     )
@@ -483,12 +483,6 @@ def _later(lines: Sequence[Line], looks: Sequence[Line], nudge: Nudge) -> tuple[
         *([Choice(later, (put_off,))] if everything else []),
         *([Choice(ButtonText.ONE_BY_ONE, (BeginWalk(plants=looked),))] if len(looked) >= WALKED_FROM else []),
     )
-
-
-def _why(evening: Tonight, nudge: Nudge) -> tuple[Choice, ...]:
-    """Offer the reasons of what an evening's first messages name."""
-    is_told = not nudge.is_morning and (nudge.tasks or any(line.is_announced for line in evening.tomorrow))
-    return (Choice(ButtonText.WHY, (Ask(topic=Topic.WHY),)),) if is_told else ()
 
 
 def _how(parts: Sequence[NudgedTask], desk: Desk) -> tuple[Choice, ...]:

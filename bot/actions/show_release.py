@@ -1,5 +1,6 @@
 """When plants may go back."""
 
+from collections.abc import Iterable
 from datetime import date
 
 from bot.actions.action import Outcome
@@ -14,6 +15,8 @@ class ReleaseInfo(Outcome):
     free: tuple[tuple[str, date | None, str | None], ...]
     """Not isolated; where on watch, until when (None while that case is open) and because of which plant."""
     quarantined: tuple[tuple[str, date], ...] = ()
+    beside: tuple[tuple[str, tuple[str, ...], date], ...] = ()
+    """Plants held by what was seen on others beside them since, which those are, and when."""
 
 
 @answers(Topic.RELEASE)
@@ -33,7 +36,21 @@ def show_release(command: Ask, desk: Desk) -> ReleaseInfo:
             for plant in held
             if (until := desk.plant(plant).quarantine_until) is not None
         ),
+        tuple(one for plant in held for one in _beside(plant, desk)),
     )
+
+
+def _beside(plant: PlantId, desk: Desk) -> Iterable[tuple[str, tuple[str, ...], date]]:
+    for state in desk.agenda.progress.get(plant, ()):
+        if (on := state.record.last_find_on) > state.case.last_find_on:
+            others = (
+                one.id
+                for one in desk.household.living
+                if one.id != plant
+                and one.place == desk.plant(plant).place
+                and any(case.pest == state.case.pest and case.last_find_on == on for case in one.cases)
+            )
+            yield desk.plant(plant).name, desk.names(others), on
 
 
 def _free(plant: PlantId, desk: Desk) -> tuple[str, date | None, str | None]:

@@ -242,7 +242,9 @@ def _note_last(household: Household, before: Household, counted: Sequence[Entry]
     said = [one.recorded_at for one in counted if one.member is not None]
     household.told_at = max((*said, *filter(None, [before.told_at])), default=None)
     nudge = before.nudge
-    household.nudge = nudge and replace(nudge, found_since=set(nudge.found_since))
+    household.nudge = nudge and replace(
+        nudge, found_since=set(nudge.found_since), told_late=set(nudge.told_late)
+    )
     household.unheard_since, household.is_silent = before.unheard_since, before.is_silent
     household.heard_again_on = before.heard_again_on
     for entry in counted:
@@ -250,7 +252,7 @@ def _note_last(household: Household, before: Household, counted: Sequence[Entry]
             if household.is_silent:
                 household.heard_again_on = entry.happened_on
             household.unheard_since, household.is_silent = None, False
-        if isinstance(entry.payload, Nudged | Heard | SilenceAsked | Found):
+        if isinstance(entry.payload, Nudged | Heard | SilenceAsked | Found | Treated):
             _note_nudge(household, entry)
 
 
@@ -378,6 +380,9 @@ def _note_nudge(household: Household, entry: Entry) -> None:
             household.nudge.is_heard = True
         case Found() if household.nudge is not None and entry.plant is not None:
             household.nudge.found_since.add(entry.plant)
+        case Treated() if household.nudge is not None and entry.plant is not None:
+            if entry.happened_on < household.nudge.on:
+                household.nudge.told_late.add(entry.plant)
         case _:
             pass
 

@@ -206,6 +206,8 @@ class Nudge:
     """Whether it is of the morning after: what waited for it, and nothing else."""
     found_since: set[PlantId] = field(default_factory=set)
     """Plants of which a find was told under it."""
+    told_late: set[PlantId] = field(default_factory=set)
+    """Plants of which a treatment of an earlier day was told under it."""
 
 
 @dataclass(slots=True)

@@ -23,6 +23,8 @@ REPEAT_AFTER = timedelta(minutes=60)
 """Least time between a nudge and its repeat, and between the person's last word and a nudge. Judgement."""
 LEAD = timedelta(minutes=15)
 """A nudge comes this long before a slot that begins after the preferred time. Judgement."""
+TOLD_LATE = timedelta(days=2)
+"""A treatment told under a message for so many days before is what it asks for. Judgement."""
 LATEST = timedelta(hours=3)
 """A nudge or its repeat that missed its time by more is not sent: the next evening it is. Judgement."""
 GRID_MINUTES = 5
@@ -152,9 +154,17 @@ def is_looked_at(plant: Plant, on: date) -> bool:
     return any(day >= on for day in (*(check.on for check in plant.checks), *finds))
 
 
-def done_as(plant: Plant, method: Method, on: date) -> Treatment | None:
-    """Give what the journal has of it since the evening it was asked for, whichever way it was wiped off."""
+def done_as(household: Household, plant: Plant, method: Method, on: date) -> Treatment | None:
+    """
+    Give what the journal has of it since the evening it was asked for, whichever way it was wiped off or cut.
+
+    What is told under the message of a day just before is what the message would not have asked for.
+    """
     alike = BY_HAND | {Method.SWAB} if method in BY_HAND else {method}
+    if method in {*BY_HAND, Method.SWAB, Method.PRUNE}:
+        alike = alike | {Method.CLEAN_OUT}
+    if household.nudge is not None and plant.id in household.nudge.told_late:
+        on -= TOLD_LATE
     since = [one for one in plant.treatments if one.on >= on and one.method in alike]
     return next((one for one in since if one.method is method), next(iter(since), None))
 
@@ -164,8 +174,9 @@ def is_left(household: Household, task: NudgedTask, on: date) -> bool:
     plant = household.plants.get(task.plant)
     if plant is None or plant.lost_on is not None or (plant.postponed_to and plant.postponed_to > on):
         return False
-    is_done = is_looked_at(plant, on) if task.method is None else done_as(plant, task.method, on) is not None
-    return not is_done
+    if task.method is None:
+        return not is_looked_at(plant, on)
+    return done_as(household, plant, task.method, on) is None
 
 
 def morning_at(household: Household, now: datetime) -> datetime | None:

@@ -325,7 +325,7 @@ class _Plan(Value):
         part = Part(method=task.method, product=task.product, from_at=task.from_at, is_over=task.is_over)
         if task.method is None:
             return replace(part, is_done=is_looked_at(plant, self.on))
-        done = done_as(plant, task.method, self.on)
+        done = done_as(self.household, plant, task.method, self.on)
         return part if done is None else replace(part, method=done.method, product=done.product, is_done=True)
 
     def of(self, lines: Sequence[Line], looks: Sequence[Line]) -> Tonight:

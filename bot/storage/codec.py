@@ -15,7 +15,7 @@ from bot.actions.stock_product import StockProduct
 from bot.domain import journal
 from bot.domain.journal import Payload
 from bot.domain.label import Label
-from bot.domain.value import names_of
+from bot.domain.value import names_of, replace
 from bot.storage.failure import StoreError
 
 _NAMES: dict[type, str] = {BeginTalk: "start", GiveFirstAid: "exposure"}
@@ -130,4 +130,4 @@ def _command(plain: dict[str, Any]) -> Command:
         fields = _with_label(fields)
     command: Command = msgspec.convert(fields, cls, strict=False)
     choices = {"choices": tuple(_choice(one) for one in plain["choices"])} if plain.get("choices") else {}
-    return dataclasses.replace(command, **choices)
+    return replace(command, **choices)

@@ -9,7 +9,7 @@ from bot.actions.give_first_aid import Exposed
 from bot.actions.incomplete import Asks, Missing
 from bot.actions.keep_photo import MOST_OFFERED
 from bot.actions.not_understood import Beyond, Unclear
-from bot.actions.press_button import AnsweredAlready, ButtonExpired
+from bot.actions.press_button import AnsweredAlready, ButtonExpired, StillAsked
 from bot.actions.read_anew import StillUnclear, Subject
 from bot.actions.show_due import DueLine, DueList
 from bot.actions.show_more import MoreText
@@ -141,7 +141,8 @@ def _asks(told: Asks, voice: Voice) -> str:  # noqa: C901 - one arm a question
             cut = " Not all fit here: any other name can be typed." if _is_cut(told) else " Its name will do."
             return f"“{told.text[:60]}”: on which plant?{cut} I write it then."
         case Missing.NONE_SEEN if told.asking is not None and len(told.asking.choices) == 1:
-            return f"None seen on {names}: did you look at each? Nothing is written yet."
+            each = "it" if len(told.plants) == 1 else "each"
+            return f"None seen on {names}: did you look at {each}? Nothing is written yet."
         case Missing.NONE_SEEN if told.plants:
             return f"What did you see on {names}? Nothing is written yet."
         case Missing.ADD if told.asking and "," not in told.text:
@@ -270,6 +271,11 @@ spoken(NoPlants, "I know no plants yet. Send them one a line, like “hoya, land
 spoken(Helped, HELP)
 spoken(Welcomed, "You are welcome.", SHORT)
 spoken(Declined, "All right, it stays as it is. Nothing is written.", SHORT)
+
+
+@says
+def _still_asked(told: StillAsked) -> str:
+    return f"And {told.of}? Nothing of that is written yet." if told.of else "And what I asked before?"
 
 
 @says_at_length

@@ -84,11 +84,12 @@ def span_words(pest: Pest) -> str:
 
 def _chance(state: Progress) -> str:
     """Say the chance from 75 % on, else the looks; where something living was seen today neither."""
-    days = state.state.days_since_find
+    days, found_on = state.state.days_since_find, state.record.last_find_on
+    near = " near it" if found_on > state.case.last_find_on else ""
     if days <= 0:
-        return "living ones today, looks count from tomorrow"
+        return f"living ones{near} today, looks count from tomorrow"
     if state.state.counted_checks == 0:
-        return "no look has counted yet"
+        return f"no look since living ones near it, {day(found_on)}" if near else "no look has counted yet"
     words = odds(state.state.probability) if state.pest.looking.has_chance else None
     if words is None:
         return looks_words(state)

@@ -1,6 +1,6 @@
 """Answers about what is kept apart and what may go back."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import date
 
 from bot.actions.isolate import IsolatedThem
@@ -14,9 +14,9 @@ from bot.domain.progress import Progress
 from bot.wording.conditions import held_words
 from bot.wording.days import counted, day, in_runs, listed, near_day
 from bot.wording.labels import ask_of_eating
-from bot.wording.lines import AFTER
+from bot.wording.lines import AFTER, SHORT, heights
 from bot.wording.saying import says, says_shortly
-from bot.wording.voice import MANY, Voice
+from bot.wording.voice import Voice
 
 
 @says_shortly
@@ -84,18 +84,27 @@ def _isolated(told: IsolatedList, voice: Voice) -> str:
     else:
         waiting = [plant.name for plant, _, _ in told.plants if not plant.isolated_on]
         are = "To be apart" if len(waiting) == len(told.plants) else "Apart"
-        lines = [f"{are}, {counted(len(told.plants), 'plant')}:", AFTER]
-        if waiting:
-            lines.append(f"Still to be moved: {voice.plants(waiting)}.")
-        if len(told.plants) > MANY:
-            for place in dict.fromkeys(place for _, place, _ in told.plants):
-                there = [one for one in told.plants if one[1] == place]
-                lines.append(f"{place or 'no place yet'}, {len(there)}: {_until(there, voice)}")
-        lines += [_apart(one, voice) for one in told.plants]
+        lines = [f"{are}, {counted(len(told.plants), 'plant')}:"]
+        lines += [f"Still to be moved: {voice.plants(waiting)}."] if waiting else []
+        each = [_apart(one, voice) for one in told.plants]
+        shown = next((way for way in (each, *_by_place(told, voice)) if heights([*lines, *way]) <= SHORT), [])
+        lines += [*shown, AFTER, *(each if shown != each else [])]
     if told.watched:
         watched = [name for name, _, _ in told.watched]
         lines.append(f"Look at weekly: {min(voice.plants(watched), listed(in_runs(watched)), key=len)}.")
     return "\n".join(lines)
+
+
+def _by_place(told: IsolatedList, voice: Voice) -> Iterable[list[str]]:
+    """Give who is apart place by place: named with the days, named, or counted."""
+    there: dict[str, list[tuple[Plant, str | None, tuple[Progress, ...]]]] = {}
+    for one in told.plants:
+        there.setdefault(one[1] or "no place yet", []).append(one)
+    names = {place: listed(in_runs([plant.name for plant, _, _ in of])) for place, of in there.items()}
+    yield [f"{place}: {names[place]}; {_until(of, voice)}" for place, of in there.items()]
+    yield [f"{place}: {of}." for place, of in names.items()]
+    yield [f"{place}, {len(of)}: {_until(of, voice)}" for place, of in there.items()]
+    yield [f"{listed(f'{place} {len(of)}' for place, of in there.items())}."]
 
 
 def _apart(one: tuple[Plant, str | None, tuple[Progress, ...]], voice: Voice) -> str:
@@ -120,10 +129,15 @@ def _free_on(plant: Plant, states: Sequence[Progress]) -> date | None:
 
 @says
 def _release_info(told: ReleaseInfo, voice: Voice) -> str:
+    beside = {
+        name: f" {voice.plants(others)} beside it had living ones on {day(on)}: that holds it back too."
+        for name, others, on in told.beside
+        if others
+    }
     lines = []
     for name, states, isolated_on in told.of:
         if states:
-            lines.append(f"{name}: {release_words(states, voice)}")
+            lines.append(f"{name}: {release_words(states, voice)}{beside.get(name, '')}")
         else:
             since = f" since {day(isolated_on)}" if isolated_on else ""
             lines.append(f"{name} is apart{since} without a case: it may go back when you like.")

@@ -146,8 +146,10 @@ def _steps(told: FindLogged, voice: Voice) -> list[str]:
         steps.append(_find_plan(told, told.step, voice))
     if told.neighbours:
         line = f"Look at {listed(told.neighbours)} too."
-        others = f"Look at the {len(told.neighbours)} others at {told.place} too."
-        steps.append(line if heights([f"1 {line}"]) == 1 else others)
+        there = dict(voice.standing).get(told.place or "", ())
+        where = f"the {len(told.neighbours)} others at {told.place}"
+        others = where if set(told.neighbours) <= {*there} else voice.plants(told.neighbours)
+        steps.append(line if heights([f"1 {line}"]) == 1 else f"Look at {others} too.")
     return steps
 
 
@@ -162,6 +164,8 @@ def _find_plan(told: FindLogged, step: Step, voice: Voice) -> str:
 def _check(told: CheckLogged, voice: Voice) -> str:
     how = "" if told.level is Level.PLAIN else f", {LEVELS[told.level]}"
     lines = [f"{dated(told.on, voice.today)}: none seen on {voice.plants(told.plants)}{how}."]
+    if told.left_out:
+        lines.append(f"Not {voice.plants(told.left_out)}: pests there, so a look has to name them.")
     lines += all_clear(told.ready)
     cases = [(name, state) for name, state in told.cases if name not in told.ready]
     cases.sort(key=lambda one: not can_show(one[1].pest, told.level))

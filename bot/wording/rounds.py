@@ -5,6 +5,7 @@ from datetime import date
 
 from bot.actions.log_round import (
     DonePlant,
+    LeftOut,
     NothingDue,
     OtherProduct,
     RoundLogged,
@@ -14,9 +15,9 @@ from bot.actions.log_round import (
 from bot.actions.postpone import PutOff
 from bot.domain.course import Step
 from bot.domain.gap import Lateness
-from bot.wording.acts import DONE, by_acts, done
+from bot.wording.acts import DONE, asked, by_acts, done
 from bot.wording.conditions import rounds_words
-from bot.wording.days import counted, dated, day, listed, near_day
+from bot.wording.days import counted, dated, day, listed, lowered, near_day
 from bot.wording.labels import eat_from, spent, warned
 from bot.wording.lines import AFTER, height
 from bot.wording.saying import says, says_shortly
@@ -52,7 +53,11 @@ def _open(told: RoundLogged | NothingDue, voice: Voice) -> list[str]:
     """Say what of tonight is still to do, and to look at."""
     lines = []
     if told.still_open:
-        lines.append(f"Still open tonight: {voice.plants(told.still_open)}.")
+        works = by_acts((name, (method, product)) for name, method, product in told.still_open)
+        said = "; ".join(lowered(asked(acts, voice.plants(names))[:-1]) for acts, names in works.items())
+        who = voice.plants(list(dict.fromkeys(name for name, _, _ in told.still_open)))
+        line = f"Still open tonight: {said}."
+        lines.append(line if height(line) <= FEW else f"Still open tonight: {who}.")
     if told.mornings:
         lines.append(f"Tomorrow morning: {voice.plants(told.mornings)}.")
     if isinstance(told, NothingDue) and told.too_late:
@@ -157,6 +162,11 @@ def _which_treatment(told: WhichTreatment, voice: Voice) -> str:
     ]
     then = f" Then {voice.plants(told.others)}." if told.others else ""
     return f"{told.plant}: {listed(ways, 'or')}? For that one nothing is written yet.{then}"
+
+
+@says
+def _left_out(told: LeftOut) -> str:
+    return f"Nothing is written of {listed(told.plants)}: said to be gone, and not answered."
 
 
 @says_shortly

@@ -1,5 +1,6 @@
 """Answers about town, hours, places, plants and the shelf."""
 
+from collections import Counter
 from datetime import time
 from decimal import Decimal
 
@@ -23,7 +24,7 @@ from bot.domain.value import replace
 from bot.domain.window import Facing, Outdoors
 from bot.wording.days import counted, listed
 from bot.wording.labels import ask_of_eating, label_facts
-from bot.wording.lines import AFTER, SHORT
+from bot.wording.lines import AFTER, SHORT, heights
 from bot.wording.poison import warning
 from bot.wording.saying import says, says_shortly, spoken
 from bot.wording.voice import Voice
@@ -166,7 +167,13 @@ def _by_place(told: PlantsAdded) -> list[str]:
 @says_shortly
 def _plants_added(told: PlantsAdded) -> str:
     named = _by_place(told)
-    lines = [f"Written, {counted(len(told.plants), 'plant')}:" if named else "Nothing new.", AFTER, *named]
+    head = f"Written, {counted(len(told.plants), 'plant')}:" if named else "Nothing new."
+    there = Counter(place or "no place yet" for _, place in told.plants)
+    rooms = f"{head} {listed(f'{many} at {place}' for place, many in there.items())}."
+    if heights([head, *named]) <= SHORT:
+        lines = [head, *named, AFTER]
+    else:
+        lines = [rooms if heights([rooms]) < SHORT else head, AFTER, *named]
     if told.edible:
         lines.append(f"Taken as eaten: {listed(told.edible)}. If not: “{told.edible[0]} is not edible”.")
     if known := told.known_already:

@@ -45,7 +45,7 @@ def heard(talk: Talk) -> int:
 def test_the_evening_comes_at_eight_with_all_that_is_due(outbreak: Talk) -> None:
     assert outbreak.evening() == [TONIGHT]
     assert outbreak.now == clock(SATURDAY, 20)
-    assert outbreak.labels() == ["All done", "Not tonight", "Why", "How"]
+    assert outbreak.labels() == ["All done", "Not tonight", "How", "Why"]
 
 
 def test_unanswered_it_is_repeated_once_after_an_hour_and_then_rests_until_the_next_evening(
@@ -195,7 +195,7 @@ def test_done_except_leaves_that_one_open(outbreak: Talk) -> None:
     outbreak.evening()
     before = len(outbreak.told())
     (answer,) = outbreak.say("done except coffee")
-    assert "Still open tonight: coffee plant." in answer
+    assert "Still open tonight: swab coffee plant with alcohol." in answer
     assert outbreak.told()[before:] == [WIPED_HOYA, SPRAYED_HOYA, SWABBED_ORCHID]
     assert outbreak.evening()[0].startswith(
         "Tonight, Sun 3 May, about 6 min:\nSwab coffee plant with alcohol."

@@ -9,6 +9,7 @@ from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
+from bot.actions.lose_plant import LosePlant
 from bot.domain.identity import PlantId
 from bot.domain.journal import Found, IsolatedNow, Treated
 from bot.domain.trade import Method
@@ -134,8 +135,8 @@ def test_several_left_open_are_one_line_and_one_button_under_the_evenings_messag
     assert "swabbed hoya" in shown
     assert "7 spider mites on ivy" in shown
     talk.press("Write: 7 spider mites on ivy")
-    (found,) = [one for one in talk.entries() if isinstance(one.payload, Found) and one.plant == IVY]
-    assert found.payload.count == 7  # type: ignore[union-attr]
+    found = [payload.count for name, payload in talk.told() if isinstance(payload, Found) and name == "ivy"]
+    assert found == [7]
 
 
 def test_a_look_told_later_leaves_the_find_that_was_only_offered(talk: Talk) -> None:
@@ -152,6 +153,49 @@ def test_nothing_is_named_of_a_plant_that_is_gone(talk: Talk, lost: str) -> None
     talk.say(lost)
     assert talk.home.plants[IVY].lost_on is not None
     assert "Not written" not in "".join(talk.evening())
+
+
+@pytest.mark.parametrize(
+    "words", ["threw the ivy away for real now, Anneli agreed", "ivy sits in the bin since noon, sorry"]
+)
+@pytest.mark.parametrize("is_alone", [True, False])
+def test_all_done_is_not_of_a_plant_said_to_be_gone(talk: Talk, words: str, is_alone: bool) -> None:  # noqa: FBT001
+    talk.say("ivy 9 spider mites")
+    if not is_alone:
+        talk.say("hoya 12 longtailed mealybugs")
+    talk.say(words)
+    if "Did you mean" not in talk.shown[OWNER][-1].text:
+        offers(talk, LosePlant((IVY,)))
+    talk.evening()
+    talk.passes(minutes=3)
+    (answer,) = talk.say("all done")
+    assert "Nothing is written of ivy: said to be gone, and not answered." in answer
+    talk.passes(days=1)
+    assert "Not written: “ivy died”." in talk.evening()[0], "until it is answered"
+    talk.say("all done")
+    assert not talk.home.plants[IVY].treatments
+    assert bool(talk.home.plants[HOYA].treatments) is not is_alone
+    talk.press("The plant is lost")
+    assert talk.home.plants[IVY].lost_on is not None
+
+
+def test_a_treatment_told_by_its_name_is_written_all_the_same(talk: Talk) -> None:
+    talk.say("ivy 9 spider mites")
+    offers(talk, LosePlant((IVY,)))
+    talk.evening()
+    talk.say("rinsed the ivy")
+    assert [one.method for one in talk.home.plants[IVY].treatments] == [Method.RINSE]
+
+
+@pytest.mark.parametrize("yes", ["yes", "[Yes]"])
+def test_what_was_passed_by_is_written_and_the_other_question_stays(talk: Talk, yes: str) -> None:
+    offers(talk, LIKELY[1][0])
+    offers(talk, LIKELY[3][0])
+    (written,) = talk.press("Write: swabbed hoya")
+    assert written.endswith("And “what was said”? Nothing of that is written yet.")
+    _ = talk.press("Yes") if yes == "[Yes]" else talk.say(yes)
+    told = {(name, type(payload)) for name, payload in talk.told() if isinstance(payload, Found | Treated)}
+    assert told == {("hoya", Treated), ("ivy", Found)}
 
 
 def test_a_question_in_the_evening_is_asked_after_three_evenings_then_weekly(talk: Talk) -> None:

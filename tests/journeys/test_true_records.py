@@ -170,7 +170,7 @@ def test_what_is_left_out_is_not_said_to_be_no_treatment(talk: Talk, words: str)
     talk.evening()
     (answer,) = talk.say(words)
     assert "No treatment" not in answer
-    assert "Still open tonight: ivy." in answer
+    assert "Still open tonight: wipe ivy, then soap." in answer
     assert rounds(talk) == []
 
 
