@@ -99,6 +99,8 @@ _PASSED = _AROUND | _ARTICLES | _PREPOSITIONS | _COURTESIES
 _ALL_OF_THEM = listed("it they all both these those she he each everything")
 _GERMAN = listed("ich habe im auf und mit der die das steht")
 _STOPS = frozenset(".!;?")
+_ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth")
+"""“The second hoya” is hoya 2."""
 _NUMBERED = {"couple": 2, "pair": 2, "dozen": 12}
 _TO = frozenset({"-", "to", "thru", "through", "till", "until", "bis"})
 _WAYS = {spelt: way for way in classes_of("compass") for spelt in (way, *words_of_class("compass", way))}
@@ -678,6 +680,10 @@ def _readings(words: tuple[str, ...], at: int, situation: Situation) -> Iterator
     if named is not None:
         what = {Plants: "own", OneOf: "own", Place: "place", Product: "product", Pest: "pest"}[type(named[0])]
         yield what, *named
+    based = names_of(situation).base_at(words, at + 1) if words[at] in _ORDINALS else None
+    nth = names_of(situation).numbered(based[0], _ORDINALS.index(words[at]) + 1) if based else None
+    if based is not None and nth is not None:
+        yield "own", Plants((nth,)), 1 + based[1]
     size = kind_at(words, at, situation.kinds)
     if size:
         yield "kind", None, size
