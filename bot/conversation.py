@@ -65,7 +65,7 @@ from bot.actions.set_up import with_next
 from bot.actions.show_history import told_already
 from bot.actions.situation import Asked, KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.actions.take_line import TakeLines
-from bot.actions.undo import Undo
+from bot.actions.undo import Undo, told_lately
 from bot.arriving import Arriving
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, Entry, Heard, evening_of
@@ -367,6 +367,7 @@ class Conversation:
             shelf=shelf,
             tonight=tuple(asked.values()),
             sick=frozenset(plant.id for plant in household.living if plant.open_cases),
+            spoken=told_lately(desk),
             found_today=frozenset(
                 plant.id
                 for plant in household.living

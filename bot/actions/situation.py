@@ -52,6 +52,8 @@ class Situation(Value, kw_only=True):
     tonight: tuple[Asked, ...] = ()
     sick: frozenset[PlantId] = frozenset()
     """Plants with an open case."""
+    spoken: tuple[PlantId, ...] = ()
+    """Plants this member told of last, some minutes ago: "put them in the bedroom"."""
     found_today: frozenset[PlantId] = frozenset()
     """Plants on which something living was told today: "all clean" does not speak of them."""
     pests: tuple[tuple[str, tuple[str, ...]], ...] = ()

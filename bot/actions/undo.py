@@ -1,11 +1,24 @@
 """Take back the last thing told: entries are never deleted, they are voided by later ones."""
 
+from datetime import timedelta
+from itertools import takewhile
+
 from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.decline import Decline
 from bot.actions.desk import Desk
 from bot.actions.show_history import OfEntries, described
 from bot.domain.fold import latest
-from bot.domain.journal import CalendarGiven, Entry, Heard, HeldUntil, Nudged, Voided, evening_of
+from bot.domain.identity import PlantId
+from bot.domain.journal import (
+    CalendarGiven,
+    Entry,
+    Heard,
+    HeldUntil,
+    Nudged,
+    OfAPlant,
+    Voided,
+    evening_of,
+)
 
 
 class Undo(Command):
@@ -85,6 +98,19 @@ def last_group(desk: Desk, *, with_voids: bool = False) -> list[Entry]:
         return []
     group = [one for one in latest(desk.entries) if one.source == last.source and _may_be_undone(one, desk)]
     return [one for one in reversed(group) if with_voids or not _is_void(one)]
+
+
+SPOKEN_OF_FOR = timedelta(minutes=15)
+"""So long "them" may stand for the plants that were told of. Judgement."""
+
+
+def told_lately(desk: Desk) -> tuple[PlantId, ...]:
+    """Give the plants this person told of last, some minutes ago."""
+    lately = takewhile(lambda one: desk.now - one.recorded_at <= SPOKEN_OF_FOR, reversed(desk.entries))
+    mine = [one for one in lately if one.member == desk.member.id and isinstance(one.payload, OfAPlant)]
+    living = {plant.id for plant in desk.household.living}
+    told = (one.plant for one in reversed(mine) if one.source == mine[0].source)
+    return tuple(dict.fromkeys(plant for plant in told if plant is not None and plant in living))
 
 
 def _may_be_undone(entry: Entry, desk: Desk) -> bool:

@@ -11,6 +11,7 @@ from itertools import groupby, pairwise, takewhile
 from bot.actions.action import Expecting
 from bot.actions.add_plants import NewPlant
 from bot.actions.decline import Decline
+from bot.actions.isolate import Isolate
 from bot.actions.move_plant import MovePlant
 from bot.actions.set_place import SetPlace
 from bot.actions.situation import Situation
@@ -99,8 +100,6 @@ _PASSED = _AROUND | _ARTICLES | _PREPOSITIONS | _COURTESIES
 _ALL_OF_THEM = listed("it they all both these those she he each everything")
 _GERMAN = listed("ich habe im auf und mit der die das steht")
 _STOPS = frozenset(".!;?")
-_ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth")
-"""“The second hoya” is hoya 2."""
 _NUMBERED = {"couple": 2, "pair": 2, "dozen": 12}
 _TO = frozenset({"-", "to", "thru", "through", "till", "until", "bis"})
 _WAYS = {spelt: way for way in classes_of("compass") for spelt in (way, *words_of_class("compass", way))}
@@ -411,44 +410,52 @@ def read_facets(text: str, situation: Situation) -> SetPlace | None:
 
 _MOVED = listed("moved move took carried shifted relocated brought")
 _LONGEST_MOVE = 200
-_TO_A_PLACE = listed("to into in onto")
+_TO_A_PLACE = listed("to into onto")
+_THEM = listed("it they them these those both")
+_APART = listed("apart alone isolated separated quarantined")
+_OF_A_MOVE = (Word.MOVE, Word.PUT, Word.ISOLATE, Word.AWAY)
+_OF_SOMETHING_ELSE = frozenset({"pest", "product", "plant", "town", "facing"})
 
 
-def read_standing(text: str, situation: Situation) -> MovePlant | None:
-    """Read where plants of the home are said to stand."""
-    return read_move(text, situation, verbs=_STANDING, leads=_PREPOSITIONS)
+def read_standing(text: str, situation: Situation) -> tuple[Isolate | MovePlant, ...] | None:
+    """Read where plants of the home are said to stand, in a room that is known or new."""
+    return read_move(text, situation, is_new=False)
 
 
 def read_move(
-    text: str,
-    situation: Situation,
-    *,
-    verbs: frozenset[str] | None = None,
-    leads: frozenset[str] | None = None,
-) -> MovePlant | None:
-    """Read plants of the home that were taken to a room; one that is new is to be made."""
-    verbs, leads = verbs or _MOVED, leads or _TO_A_PLACE
-    if len(text) > _LONGEST_MOVE or not any(verb in text.lower() for verb in verbs):
+    text: str, situation: Situation, *, is_new: bool = True
+) -> tuple[Isolate | MovePlant, ...] | None:
+    """Read plants of the home that were taken to, or now stand in, a room which is new: it is to be made."""
+    words = frozenset(words_of(plain(text[:_LONGEST_MOVE])))
+    may_stand = words & _STANDING and (words & _ROOMS or not is_new)
+    if len(text) > _LONGEST_MOVE or not (words & _MOVED or may_stand) or words & {"?", "\n", "not"}:
         return None
-    raw, words, spots, _ = kept(_spots, (text, False, situation.lacks_town), situation)
-    if not verbs & frozenset(words) or "?" in words or "\n" in words or "not" in words:
+    raw, spelt, spots, _ = kept(_spots, (text, False, situation.lacks_town), situation)
+    events = _events(spots, raw, spelt, situation)
+    here = {one.id for one in situation.plants if one.place is not None}
+    moved, standing = list[MovePlant](), list[PlantId]()
+    for one in events:
+        if one.what == "own" and isinstance(one.value, Plants):
+            standing += one.value.ids
+        elif one.what == "place" and (_TO_A_PLACE | _PREPOSITIONS) & frozenset(
+            spelt[max(0, one.start - 2) : one.start]
+        ):
+            them = tuple(dict.fromkeys(standing)) or (situation.spoken if _THEM & words else ())
+            room = " ".join(raw[one.start : one.end])
+            known = one.value.id if isinstance(one.value, Place) else None
+            moved.append(MovePlant(them, known or PlaceId(0), room="" if known else room))
+            standing = []
+    if len(moved) == 1 and not moved[0].plants:
+        moved, standing = [replace(moved[0], plants=tuple(dict.fromkeys(standing)))], []
+    ids = tuple(plant for one in moved for plant in one.plants)
+    else_told = any(one.what == "telling" and one.value not in _OF_A_MOVE for one in events)
+    is_told = bool(words & _MOVED) or not (else_told or (is_new and set(ids) - here))
+    counted = {one.value for one in events if one.what == "count"} - {len(ids)}
+    is_else = counted or standing or {one.what for one in events} & _OF_SOMETHING_ELSE
+    is_whole = all(one.plants for one in moved) and (not is_new or any(one.room for one in moved))
+    if is_else or not (ids and is_told and is_whole):
         return None
-    events = _events(spots, raw, words, situation)
-    plants = [one.value for one in events if one.what == "own" and isinstance(one.value, Plants)]
-    places = [one for one in events if one.what == "place"]
-    led = words[max(0, places[0].start - 2) : places[0].start] if len(places) == 1 else ()
-    others = {"pest", "product", "plant", "town", "facing", "count"} & {one.what for one in events}
-    if (
-        not plants
-        or others
-        or not leads & frozenset(led)
-        or (verbs is _MOVED and isinstance(places[0].value, Place))
-    ):
-        return None
-    ids = tuple(dict.fromkeys(plant for one in plants for plant in one.ids))
-    if isinstance(places[0].value, Place):
-        return MovePlant(ids, places[0].value.id)
-    return MovePlant(ids, PlaceId(0), room=" ".join(raw[places[0].start : places[0].end]))
+    return (*((Isolate(ids),) if words & _APART else ()), *moved)
 
 
 def is_list_of_plants(text: str, situation: Situation) -> bool:
@@ -680,10 +687,6 @@ def _readings(words: tuple[str, ...], at: int, situation: Situation) -> Iterator
     if named is not None:
         what = {Plants: "own", OneOf: "own", Place: "place", Product: "product", Pest: "pest"}[type(named[0])]
         yield what, *named
-    based = names_of(situation).base_at(words, at + 1) if words[at] in _ORDINALS else None
-    nth = names_of(situation).numbered(based[0], _ORDINALS.index(words[at]) + 1) if based else None
-    if based is not None and nth is not None:
-        yield "own", Plants((nth,)), 1 + based[1]
     size = kind_at(words, at, situation.kinds)
     if size:
         yield "kind", None, size
@@ -1258,7 +1261,9 @@ class _Around:
 _ENDS_A_NAME = frozenset(
     {"place", "count", "facing", "pest", "bugs", "around", "telling", "again", "grade", "every"}
 )
-_STANDING = listed("is are stands stand standing lives live living sits sit sitting was were hangs goes")
+_STANDING = listed(
+    "put puts is are stands stand standing lives live living sits sit sitting was were hangs goes"
+)
 _HOLDING = listed("has have having got holds houses contains hosts with")
 _OWNING = listed("have got own keep having there bought had grow")
 _A_PLANT = frozenset({"plant", "own", "kind"})

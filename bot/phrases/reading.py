@@ -215,7 +215,7 @@ def read(text: str, situation: Situation) -> Reading:
         return Reading(sure=doings, text=text)
     moved = read_move(text, situation)
     if moved is not None:
-        return Reading(offers=_said_back((moved,), situation), text=text)
+        return Reading(offers=_said_back(moved, situation), text=text)
     sure = understand_surely(text, situation)
     if _agrees_to_nothing(text, sure, situation):
         return Reading(
@@ -372,8 +372,9 @@ def _instead(text: str, home: Home, sure: tuple[Command, ...], situation: Situat
     stands = read_standing(text, situation) if home.named and not home.unread else None
     if stands is not None:
         known = {one.id: one.place for one in situation.plants}
-        is_new = stands.room or any(known[one] != stands.place for one in stands.plants)
-        offers = _said_back((stands,), situation) if is_new else ()
+        moves = [one for one in stands if isinstance(one, MovePlant)]
+        is_new = any(one.room or known[each] != one.place for one in moves for each in one.plants)
+        offers = _said_back(stands, situation) if is_new else ()
         return Reading(sure=() if offers else (Ask(topic=Topic.PLACES),), offers=offers, text=text)
     if len(home.named) == 1 and not home.unread and is_open and "?" not in text:
         return Reading(sure=(Identify(plants=home.named),), text=text)
