@@ -55,7 +55,7 @@ def read_situation(text: str, knowledge: Knowledge | None = None) -> Situation:
     ----------
     text
         now, zone, units, quiet_from_hour, is_held, places, plants (names, place), shelf (ingredient), tonight
-        (plant, method; none is a look), found_today, expecting, and the open question: what it asks
+        (plant, method; none is a look), sick, found_today, expecting, and the open question: what it asks
         ("amount", "apart", "facing", "walk", "work") about which plant or place.
     knowledge
         The catalogue's; read anew where it is not given.
@@ -98,6 +98,7 @@ def situation_of(told: dict[str, Any], facts: Knowledge) -> Situation:
             Asked(by_name[one["plant"]], Method(one["method"]) if "method" in one else None)
             for one in told.get("tonight", ())
         ),
+        sick=frozenset(by_name[name] for name in told.get("sick", ())),
         found_today=frozenset(by_name[name] for name in told.get("found_today", ())),
         pests=pest_words(facts.pests),
         ingredients=tuple((key, kind.words) for key, kind in facts.products.items()),

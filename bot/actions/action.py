@@ -173,6 +173,7 @@ class ButtonText(Enum):
     NOTHING_YET = "nothing-yet"
     CHANGE_IT = "change-it"
     DELETE_IT = "delete-it"
+    DELETE_THEM = "delete-them"
 
 
 class Choice(Value):

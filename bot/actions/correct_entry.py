@@ -44,6 +44,8 @@ class Entered(Value, kw_only=True):
 
     kind: Kind | None = None
     plant: PlantId | None = None
+    plants: tuple[PlantId, ...] = ()
+    """Several of which the same is said: the newest such entry of each is meant."""
     on: date | None = None
     method: Method | None = None
     product: ProductId | None = None
@@ -85,6 +87,8 @@ class EntryAsked(Outcome):
     becomes: Line | None
     more: int = 0
     """How many older ones fit too. [1]"""
+    is_of_each: bool = False
+    """Whether all of them are meant, one a plant."""
 
 
 class NoSuchEntry(Outcome):
@@ -141,8 +145,11 @@ def delete_entry(command: DeleteEntry, desk: Desk) -> EntryAsked | NoSuchEntry |
     if not meant:
         return _none(command.of, desk)
     if command.entry is None:
-        choices = _numbered(ButtonText.DELETE_IT, meant, lambda one: replace(command, entry=one))
-        return _asked(meant, choices, None, desk)
+        several = tuple(replace(command, entry=one.id) for one in meant)
+        them = Choice(ButtonText.DELETE_THEM, several), Choice(ButtonText.KEEP, (Decline(),))
+        one_by_one = _numbered(ButtonText.DELETE_IT, meant, lambda one: replace(command, entry=one))
+        is_of_each = bool(command.of.plants) and len(meant) > 1
+        return _asked(meant, them if is_of_each else one_by_one, None, desk, is_of_each=is_of_each)
     return _changed(meant[0], [], None, desk)
 
 
@@ -158,6 +165,8 @@ def _meant(of: Entered, shown: EntryId | None, desk: Desk) -> list[Entry]:
         return [entry for entry in entries if entry.id == shown]
     fitting = [entry for entry in entries if _fits(entry, of)]
     fitting.sort(key=lambda one: (one.happened_at, one.id), reverse=True)
+    if of.plants:
+        return list({one.plant: one for one in reversed(fitting)}.values())[::-1]
     return list({(one.plant, one.happened_on, one.payload): one for one in reversed(fitting)}.values())[::-1]
 
 
@@ -169,7 +178,7 @@ def _fits(entry: Entry, of: Entered) -> bool:
         return False  # a plant told for the first time, or its pot
     said = {name: getattr(of, name) for name in ("method", "product", "count", "pest", "level")}
     return (
-        of.plant in {None, entry.plant}
+        (entry.plant in of.plants if of.plants else of.plant in {None, entry.plant})
         and of.on in {None, entry.happened_on}
         and all(value is None or getattr(payload, name, None) == value for name, value in said.items())
     )
@@ -221,15 +230,21 @@ def _numbered(
     )
 
 
-def _asked(meant: list[Entry], choices: tuple[Choice, ...], becomes: Line | None, desk: Desk) -> EntryAsked:
-    lines = tuple(_line(one, desk) for one in meant[:MOST_SHOWN])
-    return EntryAsked(lines, becomes, len(meant) - len(lines), asking=Asking(choices))
+def _asked(
+    meant: list[Entry],
+    choices: tuple[Choice, ...],
+    becomes: Line | None,
+    desk: Desk,
+    *,
+    is_of_each: bool = False,
+) -> EntryAsked:
+    lines = tuple(_line(one, desk) for one in (meant if is_of_each else meant[:MOST_SHOWN]))
+    return EntryAsked(lines, becomes, len(meant) - len(lines), is_of_each, asking=Asking(choices))
 
 
 def _none(of: Entered, desk: Desk) -> NoSuchEntry:
-    near = _meant(Entered(plant=of.plant, on=of.on), None, desk) or _meant(
-        Entered(plant=of.plant), None, desk
-    )
+    plants = Entered(plant=of.plant, plants=of.plants)
+    near = _meant(replace(plants, on=of.on), None, desk) or _meant(plants, None, desk)
     plant = None if of.plant is None else desk.plant(of.plant).name
     return NoSuchEntry(plant, of.on, tuple(_line(one, desk) for one in near[:MOST_INSTEAD]))
 

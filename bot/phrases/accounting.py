@@ -13,7 +13,7 @@ from bot.domain.label import Label
 from bot.domain.trade import Form, Grade, Level, Method, Sign
 from bot.domain.value import Value, replace
 from bot.phrases.days import Clock, Day, Every, Moment, Weekday
-from bot.phrases.forms.filling import is_all_but
+from bot.phrases.forms.filling import is_all_but, is_standing
 from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown, is_group
 from bot.phrases.lexicon import Spot, Tool, Word, classes_of, listed, words_of_class
 from bot.phrases.mentions import Mentions, leaves_out
@@ -39,7 +39,7 @@ _CALLED: dict[str, frozenset[Word]] = {
     | {Word.NOTHING, Word.NONE, Word.MOVE},
     "isolate": frozenset({Word.ISOLATE, Word.AWAY, Word.PUT, Word.MOVE, Word.REST, Word.EXCEPT}),
     "isolate.stays": frozenset({Word.UNMOVABLE}),
-    "move": frozenset({Word.MOVE, Word.PUT, Word.FILL_TO, Word.GOT}),
+    "move": _MANY | frozenset({Word.MOVE, Word.PUT, Word.FILL_TO, Word.GOT}),
     "release": frozenset({Word.RELEASE, Word.BACK, Word.PUT, Word.REST, Word.ANYWAY, Word.MOVE, Word.UNTIL})
     | {Word.ISOLATE, Word.NOT, Word.NOTHING, Word.NONE, Word.LEFT},
     "lost": frozenset({Word.LOST, Word.GONE, Word.PUT, Word.DELETE}),
@@ -119,7 +119,7 @@ class Part(Value):
 
 def is_called(head: str, told: Mentions) -> bool:
     """Whether a word that calls the form stands in a part."""
-    if head == "done" and told.is_let_loose():
+    if (head == "done" and told.is_let_loose()) or (head == "move" and is_standing(told)):
         return True
     calls = _CALLS.get(head, frozenset())
     return any(

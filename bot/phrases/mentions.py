@@ -1,15 +1,19 @@
 """All that a message, or a part of it, names: plants, what was done or seen, numbers, days, in order."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from datetime import UTC, date, datetime, timedelta
 from functools import cached_property
-from itertools import takewhile
+from itertools import pairwise, takewhile
 from typing import TypeVar
 
+from bot.actions.action import Command
+from bot.actions.log_find import LogFind
+from bot.actions.log_round import LogRound
+from bot.actions.log_sign import LogSign
 from bot.actions.situation import Situation
 from bot.catalogue.load import load
 from bot.domain.identity import PlantId
-from bot.domain.trade import Grade, Method
+from bot.domain.trade import Grade, Method, Sign
 from bot.domain.value import Value
 from bot.phrases.days import Clock, Moment, Trouble, When, day_ahead, day_behind, meant_hour
 from bot.phrases.items import Item, OfMonth, Span, Unknown, is_group
@@ -18,6 +22,7 @@ from bot.phrases.names import OneOf, Pest, Place, Plants, Product, ingredient_of
 from bot.phrases.numbers import Count, whole_count
 from bot.phrases.setting import DATES, Setting, unique
 from bot.phrases.text import plain
+from bot.phrases.values import values_of
 
 _Kind = TypeVar("_Kind")
 _LEAVES = listed("leaf leaves stem stems twig twigs branch branches plant plants pot pots shoot shoots")
@@ -43,6 +48,8 @@ _WHOLE = frozenset({Word.ALL, Word.DONE, Word.DO, Word.CLEAN, Word.NONE, Word.NO
 _NOTHING_SEEN = frozenset({Word.NOTHING, Word.NONE, Word.CLEAN})
 _DENIED = frozenset({Word.NOTHING, Word.NONE, Word.LATER, Word.UNTIL})
 _LEAVING = frozenset({Word.EXCEPT, Word.NOT, Word.NO_TIME, Word.SKIP, Word.AGAINST, Word.YET})
+_DENIES = frozenset({Word.NOT, Word.AGAINST, Word.NOTHING, Word.NONE})
+_ONLY = frozenset({"only", "just"})
 _PAIR = 2
 _FEW = 2
 """So many others of a group are asked about: "both hoyas done". Judgement. [1]"""
@@ -120,6 +127,31 @@ class Mentions(Value, dict=True):
         """Whether a denial stands in the clause of an item."""
         clause = next((one for begin, one in reversed([*self._clauses()]) if begin <= at), self.items)
         return any(leaves_out(item) or item.meaning in _DENIED for item in clause)
+
+    @cached_property
+    def denied(self) -> frozenset[object]:
+        """Give the ways of doing, products, traces and animals that are said not to be, and nowhere to be."""
+        told: tuple[set[object], set[object]] = (set(), set())
+        for _, clause in self._clauses():
+            is_denied = is_excepted = False
+            for item in clause:
+                is_number = isinstance(item.meaning, Count | Grade)
+                if is_number or item.text in _ONLY:
+                    is_denied = is_excepted = False
+                elif isinstance(item.meaning, Plants):
+                    is_excepted = False  # "except strep 9, and sprayed the rest"
+                elif item.meaning in _DENIES or item.text == "never":
+                    is_denied = True
+                elif item.meaning in {Word.EXCEPT, Word.SKIP} or item.text in {"without", "skipped"}:
+                    is_excepted = True
+                is_way = isinstance(item.meaning, Method | Tool | Product)
+                told[is_denied or (is_excepted and is_way)].update(told_by(item))
+        return frozenset(told[True] - told[False])
+
+    def denies(self, commands: Iterable[Command]) -> bool:
+        """Whether commands would write what is denied: "done except pruning" is no pruning."""
+        written = (one for one in commands if isinstance(one, LogRound | LogSign | LogFind))
+        return bool(self.denied and self.denied & values_of(written))
 
     @cached_property
     def _sides(self) -> "_Sides":
@@ -219,7 +251,13 @@ class Mentions(Value, dict=True):
 
     def is_denied(self) -> bool:
         """Whether a denial stands in it that leaves out no plant: "the orchid was not sprayed"."""
-        return self.has(Word.NOT, Word.AGAINST) and not self.sides()[1]
+        is_of_a_look = bool(self.denied) and not self.every((Method, Tool, Product))  # "did it, no webs"
+        return self.has(Word.NOT, Word.AGAINST) and not self.sides()[1] and not is_of_a_look
+
+    def sees_none(self) -> bool:
+        """Whether all that might have been seen is said not to be there: "no webs on the jade"."""
+        told = [item for item in self.items if isinstance(item.meaning, Sign | Pest | Count | Grade)]
+        return bool(told) and all(self.denied.issuperset(told_by(item) or (None,)) for item in told)
 
     def excepts(self) -> bool:
         """Whether plants stand behind "except" and none before it: "tomorrow except coffee"."""
@@ -229,10 +267,24 @@ class Mentions(Value, dict=True):
 
     def is_done_but(self) -> bool:
         """Whether it is told done before anything is left out: "done, not the coffee"."""
-        first = next((at for at, item in enumerate(self.items) if item.meaning is Word.DONE), None)
-        if first is not None and self.items[first].text.endswith("did") and first + 1 in self._sides.denials:
-            return False  # "did not spray the hoya"
+        first = next((at for at in self._told_done() if self.items[at].meaning is Word.DONE), None)
         return first is not None and all(at > first for at in self._sides.denials)
+
+    def is_done_but_for_a_way(self) -> bool:
+        """Whether all is told done but what is denied: "done, no pruning", "all except the pruning"."""
+        first = next((at for at, item in enumerate(self.items) if leaves_out(item)), None)
+        if first is None:
+            return False
+        is_led = self.items[first].meaning is Word.EXCEPT
+        return any(is_led or at < first for at in self._told_done())
+
+    def _told_done(self) -> Iterator[int]:
+        """Give where it says "done" or "all", but for "I did not prune the fig"."""
+        for at, (one, behind) in enumerate(pairwise((*self.items, Item(Word.FILLER, "")))):
+            is_not = behind.meaning is Word.NOT or behind.text == "never"
+            is_denied = is_not and one.text.endswith("did")
+            if one.meaning in {Word.DONE, Word.ALL} and not is_denied:
+                yield at
 
     def is_ahead(self) -> bool:
         """Whether it speaks of what is to come, is wished or supposed."""
@@ -428,8 +480,23 @@ def _as_date(told: When | OfMonth, situation: Situation, *, ahead: bool) -> date
     return day_ahead(told, situation) if ahead else day_behind(told, situation)
 
 
+def told_by(item: Item) -> tuple[object, ...]:
+    """Give what an item would write: a way of doing, a product, a trace, an animal."""
+    match item.meaning:
+        case Method() | Sign():
+            return (item.meaning,)
+        case Tool(method=method):
+            return (method,)
+        case Product(id=identity, ingredient=key):
+            return tuple(one for one in (identity, key) if one is not None)
+        case Pest(key=key):
+            return (key,)
+        case _:
+            return ()
+
+
 def _is_all_but(item: Item) -> bool:
-    return item.text in {"only", "just"} or item.meaning is Word.BUT
+    return item.text in _ONLY or item.meaning is Word.BUT
 
 
 def _does(item: Item) -> bool:

@@ -18,7 +18,7 @@ from bot.phrases.guess import Guess, rank
 from bot.phrases.items import Item
 from bot.phrases.kept import kept_of_all
 from bot.phrases.lexicon import Word
-from bot.phrases.mentions import BESIDES, Mentions
+from bot.phrases.mentions import BESIDES, Mentions, told_by
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth
 from bot.phrases.setting import Setting
@@ -42,6 +42,8 @@ _LEFT_OUT = 0.5
 _STRONG = frozenset({".", "!", "?", "\n", ";"})
 _WEAK = frozenset({",", "-", "(", ")", ":"})
 _JOINTS = frozenset({Word.BUT, Word.AND, Word.EXCEPT})
+_SEEN = frozenset({"sign", "find"})
+"""What is denied of these was looked for, and not seen: "no webs"."""
 _PLAIN_JOINTS = frozenset({"then", "also", "so", "though", "while", "yet", "n", "and"})
 
 
@@ -177,12 +179,16 @@ def _parts_of(text: str, situation: Situation) -> _Parts:
 
 def _each_likely(parts: _Parts, guesses: Sequence[Guess]) -> Iterator[Likely]:
     """Fill the likeliest forms, as one part or as several, the best first."""
+    whole = Mentions(parts.items, parts.setting)
     found: list[Likely] = []
     for guess in guesses[:MOST_FORMS]:
         if guess.form in SAYS_NOTHING:
             continue
-        told = parts.as_forms(frozenset(guess.form.split("+")) - SAYS_NOTHING)
-        if told is not None:
+        heads = frozenset(guess.form.split("+")) - SAYS_NOTHING
+        if heads <= _SEEN and whole.sees_none():
+            heads = frozenset({"done" if whole.has(Word.DONE) or whole.every(Method) else "none"})
+        told = parts.as_forms(heads)
+        if told is not None and not whole.denies(told.commands):
             told = replace(told, form=guess.form)
             chance = guess.chance * _LEFT_OUT ** (len(told.left_out) + told.lacks)
             found.append(replace(told, chance=chance))
@@ -210,7 +216,9 @@ def _by_sentences(text: str, situation: Situation) -> Likely | None:
         commands += tuple(one for one in best.commands if one not in commands)
         chance = min(chance, best.chance)
         before = best.parts[-1].told.last_plants() or before
-    return Likely(commands, chance * _LEFT_OUT ** len(out), tuple(out)) if commands else None
+    if not commands or Mentions(spotted(text, situation), Setting(situation)).denies(commands):
+        return None
+    return Likely(commands, chance * _LEFT_OUT ** len(out), tuple(out))
 
 
 def _better(one: Likely | None, other: Likely | None) -> Likely | None:
@@ -441,11 +449,9 @@ def left_out(  # noqa: C901, PLR0912 - one arm a kind of mention
     is_clean = any(isinstance(one, LogCheck) for one in commands)
     is_all_done = form in {"none", "find", "sign"} and told.has(Word.ALL) and told.opens_with(Word.DONE)
     is_all_done = is_all_done and bool(told.setting.answered())
-    for at, item in enumerate(told.items):
+    for item in told.items:
         meaning = item.meaning
-        if isinstance(meaning, Method) and any(
-            one.meaning is Word.NOT for one in told.items[max(0, at - 2) : at]
-        ):
+        if told.denied.intersection(told_by(item)):
             continue
         match meaning:
             case Plants(ids=ids):

@@ -31,6 +31,7 @@ from bot.phrases.forms.filling import (
     LEAST_WARM,
     MOST_WARM,
     correct_count,
+    is_standing,
     leads_to_a_stranger,
     speaks_of_before,
 )
@@ -38,7 +39,7 @@ from bot.phrases.forms.rows import REPORTS, ROWS, SAYS_NOTHING
 from bot.phrases.guess import Guess, rank
 from bot.phrases.items import Item, Unknown
 from bot.phrases.lexicon import Spot, Tool, Word, listed
-from bot.phrases.mentions import NO_PLANTS, Mentions
+from bot.phrases.mentions import NO_PLANTS, Mentions, leaves_out
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import MOST_COUNTED, Count, Volume, Warmth
 from bot.phrases.offering import Likely, likely
@@ -114,6 +115,7 @@ def best_of(text: str, situation: Situation, guesses: Sequence[Guess]) -> Likely
         or (is_count and one.form == "find")
         or (one.form == "done" and told.is_let_loose())
         or (one.form == "isolate.stays" and told.has(Word.UNMOVABLE))
+        or (one.form == "move" and is_standing(told))
     ]
     called = (one for one in _of_form(text, situation, others) if one.is_called and one.strangers() == 0)
     return next(called, None)
@@ -199,12 +201,21 @@ def _or_asked(command: Command, told: Mentions) -> Command:
 
 
 def _denied(plants: tuple[PlantId, ...], told: Mentions) -> Entered | None:
-    """Read "i did not spray the lemon": it may be written as done."""
-    methods = told.methods()
-    if not told.has(Word.NOT) or len(plants) != 1 or not (methods or told.has(Word.DONE, Word.DO)):
+    """Read "i did not spray the lemon": it may be written as done; "not the lemon": anything may be."""
+    said = {one.meaning for one in told.items if not isinstance(one.meaning, Plants)}
+    denied = any(map(leaves_out, told.items))
+    of = Entered(plant=plants[0]) if len(plants) == 1 else Entered(plants=plants)
+    if not denied or not plants:
         return None
+    if said <= {Word.NOT, Word.FILLER, Word.BREAK}:
+        return replace(of, on=told.situation.today)
+    methods = [one for one in told.methods() if one in told.denied]
+    product = next((one.id for one in told.every(Product) if one.id in told.denied), None)
+    if not (told.methods() or product or told.has(Word.DONE, Word.DO)):
+        return None
+    on = None if product else told.situation.today
     method = methods[0] if len(methods) == 1 else None
-    return Entered(kind=Kind.TREATED, plant=plants[0], on=told.situation.today, method=method)
+    return replace(of, kind=Kind.TREATED, on=on, method=method, product=product)
 
 
 def asked_off(plants: tuple[PlantId, ...], first: str) -> Incomplete:
@@ -249,9 +260,9 @@ def _asked_back(text: str, situation: Situation, guesses: Sequence[Guess]) -> Me
         return (bare,)
     if any(isinstance(item.meaning, OneOf) for item in told.items):
         return _which_of_them(told, text, situation)
-    denied = _of_the_denied(told)
+    denied = _of_the_denied(told, guesses)
     if denied is not None:
-        return (denied,)
+        return denied
     filled = _filled_as_a_question(text, situation, guesses)
     if filled:
         return filled
@@ -277,21 +288,49 @@ def _filled_as_a_question(text: str, situation: Situation, guesses: Sequence[Gue
     return best.commands if best and is_asked else None
 
 
-def _of_the_denied(told: Mentions) -> Command | None:
-    """Show what may be written of a treatment that is denied, or put it off."""
-    plants, on = told.sides()[0] or told.sides()[1], told.behind()
+def _of_the_denied(told: Mentions, guesses: Sequence[Guess]) -> Meant | None:
+    """Show what may be written of a treatment that is denied, or put it off; tell what was done instead."""
+    plants, on = told.sides()[1] or told.sides()[0], told.behind()
     denied = _denied(plants, told)
-    steering = [one.meaning for one in told.items if not isinstance(one.meaning, (Plants, *DATES))]
-    told_of = [one for one in steering if one not in {Word.FILLER, Word.BREAK, Word.DONE, Word.DO}]
-    behind = list(dropwhile(lambda one: one is Word.NOT, told_of))
-    is_odd = told_of[:1] != [Word.NOT] or not all(isinstance(one, Method | Tool) for one in behind)
-    is_odd = is_odd or (told.is_done_but() and told.has(Word.BREAK))  # "done, not the ivy"
-    if denied is None or told.forbids or len(told.every(Plants)) != 1 or is_odd or isinstance(on, Trouble):
+    steering = [one for one in told.items if not isinstance(one.meaning, (Plants, *DATES))]
+    told_of = [
+        one
+        for one in steering
+        if leaves_out(one)
+        or not (is_idle(one.text, "done") or one.meaning in _BESIDE_A_DENIAL or one.text in _USE)
+    ]
+    behind = list(dropwhile(leaves_out, told_of))
+    is_led = bool(told_of) and (
+        told_of[0].meaning is Word.NOT or (told_of[0].text == "never" and bool(told.every(Product)))
+    )
+    is_odd = not is_led or not all(isinstance(one.meaning, Method | Tool | Product) for one in behind)
+    named = [plant for one in told.every(Plants) for plant in one.ids]
+    is_else = sorted(named) != sorted(plants) or _tells_beside_a_denial(told)
+    if denied is None or is_odd or is_else or isinstance(on, Trouble):
         return None
-    if on in {None, told.situation.today}:
-        return Postpone(plants=plants, on=told.situation.today + timedelta(days=1), denied=denied)
+    instead = [one for one in told.methods() if one not in told.denied]
+    if instead and _chance(guesses, "done") < SURE_FROM:
+        return None
+    done = tuple(LogRound(plants=plants, method=one, on=on) for one in instead)
+    if on in {None, told.situation.today} and not told.every(Product):
+        return (*done, Postpone(plants=plants, on=told.situation.today + timedelta(days=1), denied=denied))
     is_state = bool(told.words & {"was", "were"}) and not speaks_of_before(told.items)
-    return None if is_state else DeleteEntry(of=replace(denied, on=on))
+    return None if is_state else (*done, DeleteEntry(of=replace(denied, on=on)))
+
+
+def _tells_beside_a_denial(told: Mentions) -> bool:
+    """Whether something is told done beside what is denied, or forbidden: "hoya done orchid not done"."""
+    first = next((at for at, one in enumerate(told.items) if leaves_out(one)), 0)
+    behind = dropwhile(lambda one: one.meaning is not Word.BREAK, told.items[first:])
+    beside = (*told.items[: max(first - 1, 0)], *behind)
+    is_forbidden = first > 0 and told.items[first - 1].meaning is Word.DO
+    return is_forbidden or any(one.meaning is Word.DONE for one in beside)
+
+
+_USE = listed("use used any get")
+_BESIDE_A_DENIAL = frozenset(
+    {Word.FILLER, Word.BREAK, Word.DONE, Word.DO, Word.AND, Word.BOTH, Word.IT, Word.THEM, Word.GOT}
+)
 
 
 _ASKS_TO_BE_TOLD = frozenset({"nudge me", "remind me", "remind us", "ask me", "ask again"})

@@ -14,6 +14,10 @@ def _entry_asked(told: EntryAsked, voice: Voice) -> str:
     if len(told.lines) == 1:
         becomes = f"\nIt would say: {_words(told.becomes, voice)}." if told.becomes is not None else ""
         return f"Written is: {_words(told.lines[0], voice)}.{becomes}\nNothing is changed yet."
+    if told.is_of_each:
+        return "\n".join(
+            ["Written is:", *(_words(line, voice) for line in told.lines), "Nothing is changed yet."]
+        )
     lines = [f"{number}. {_words(line, voice)}" for number, line in enumerate(told.lines, 1)]
     more = f"\nAnd {told.more} older; say the day to get at them." if told.more else ""
     return "\n".join(["Which one? Nothing is changed yet.", *lines]) + more

@@ -81,11 +81,18 @@ _BYDAY = ("MO", "TU", "WE", "TH", "FR", "SA", "SU")
 
 def done(told: Mentions) -> Filled:
     """Fill a treatment: plants named, or tonight's; what was done, with what, when."""
-    methods, product, on = told.methods(), told.one(Product), told.behind()
-    is_clear = _are_together(told) and (product is not None or not told.every(Product))
+    on = told.behind()
+    methods = tuple(one for one in told.methods() if one not in told.denied)
+    products = [one for one in told.every(Product) if not {one.id, one.ingredient} & told.denied]
+    product = products[0] if len(set(products)) == 1 else None
+    is_clear = _are_together(told) and (product is not None or not products)
     method = methods[0] if methods else None
     is_clear = is_clear and not (told.opens_with(Word.DONE) and told.words & BESIDES and (methods or product))
-    if not is_clear or isinstance(on, Trouble) or not _is_of_leaves(told, method) or _is_not_told(told):
+    if not is_clear or isinstance(on, Trouble) or not _is_of_leaves(told, method):
+        return None
+    if told.is_done_but_for_a_way() and not methods and product is None and told.denied.intersection(Method):
+        return _all_but_a_way(told, on)
+    if _is_not_told(told):
         return None
     if not methods and product is None and not told.has(Word.DONE) and not is_all_but(told):
         return None
@@ -102,6 +109,17 @@ def done(told: Mentions) -> Filled:
     return tuple(
         replace(whole, method=each, product=None if each in apart else identity) for each in methods
     ) or _with_method(whole, told)
+
+
+def _all_but_a_way(told: Mentions, on: date | None) -> Filled:
+    """Fill "done, except the pruning": of tonight's treatments all others."""
+    kept, left = told.sides()
+    done: dict[Method, list[PlantId]] = {}
+    for one in told.situation.tonight:
+        is_meant = one.plant in (kept or told.setting.answered()) and one.plant not in left
+        if one.method is not None and one.method not in told.denied and is_meant:
+            done.setdefault(one.method, []).append(one.plant)
+    return tuple(LogRound(plants=tuple(ids), method=way, on=on) for way, ids in done.items())
 
 
 def _with_method(told: LogRound, where: Mentions) -> Filled:
@@ -124,7 +142,7 @@ def _are_together(told: Mentions) -> bool:
     verbs = [
         at
         for at, item in enumerate(told.items)
-        if isinstance(item.meaning, Method) or item.meaning is Word.DONE
+        if item.meaning is Word.DONE or (isinstance(item.meaning, Method) and item.meaning not in told.denied)
     ]
     names = [at for at, item in enumerate(told.items) if isinstance(item.meaning, Plants)]
     for left, right in pairwise(verbs):
@@ -217,7 +235,9 @@ def find(told: Mentions) -> Filled:
         if isinstance(each.amount, Grade):
             found.append(replace(seen, grade=each.amount))
         elif each.amount is None and len(pairs) == 1 and (key is not None or told.has(Word.BUGS)):
-            found.append(ask_amount(each.plants, key, on))
+            if each.pest is None or not _names_the_kind(told, each.plants):
+                return (ask_amount(each.plants, key, on),)
+            found += [Correct(plant=plant, pest=each.pest) for plant in each.plants]
         elif each.amount == 0:
             found.append(LogCheck(plants=each.plants, level=told.one(Level), on=on))
         elif each.amount:
@@ -225,6 +245,12 @@ def find(told: Mentions) -> Filled:
         else:
             return None
     return tuple(found) or None
+
+
+def _names_the_kind(told: Mentions, plants: tuple[PlantId, ...]) -> bool:
+    """Whether it says what sits on plants that are ill: "the ivy is citrus mealybug too"."""
+    is_state = bool(told.words & {"is", "are"}) and not told.words & {"has", "have", "there", "with", "back"}
+    return is_state and told.situation.sick.issuperset(plants)
 
 
 def _one_pair(told: Mentions) -> list[Counted]:
@@ -270,7 +296,8 @@ def none(told: Mentions) -> Filled:
     if not told.has(Word.NOTHING, Word.NONE, Word.CLEAN, Word.GONE, Word.NOT, Word.CHECKED):
         return None
     if not plants and left and not told.has(Word.ALL):
-        plants = left if told.has(Word.CHECKED, Word.NONE, Word.NOTHING, Word.CLEAN) else ()
+        is_looked_for = told.denied or told.has(Word.CHECKED, Word.NONE, Word.NOTHING, Word.CLEAN)
+        plants = left if is_looked_for else ()
     if plants and not left and told.has(Word.REST):  # "ivy and the others clean"
         plants = (*plants, *told.setting.others(plants))
     is_bare = not plants and not left and not told.every((Place, OneOf))
@@ -416,6 +443,13 @@ def move(told: Mentions) -> Filled:
     if not plants or isinstance(on, Trouble) or not places or _is_not_told(told):
         return None
     return (MovePlant(plants, places[-1].id, on),)
+
+
+def is_standing(told: Mentions) -> bool:
+    """Whether it is no more than which plants are where by now: "all three are in the study now: …"."""
+    said = {type(item.meaning) for item in told.items if not isinstance(item.meaning, Word)}
+    is_now = "now" in told.words and bool(told.words & {"is", "are", "stand", "stands", "in", "on"})
+    return is_now and said == {Plants, Place}
 
 
 def leads_to_a_stranger(told: Mentions) -> bool:
@@ -763,10 +797,9 @@ def correct_pest(told: Mentions) -> Filled:
         if isinstance(item.meaning, Pest) and not _is_denied(told, at)
     ]
     keys = list(dict.fromkeys(pest.key for pest in pests))
-    plants = told.plants()
-    if len(keys) != 1 or len(plants) > 1:
+    if len(keys) != 1:
         return None
-    return (Correct(plant=plants[0] if plants else None, pest=keys[0]),)
+    return tuple(Correct(plant=plant, pest=keys[0]) for plant in told.plants() or (None,))
 
 
 def correct_count(told: Mentions) -> Filled:
@@ -844,7 +877,7 @@ def ask(topic: Topic, told: Mentions) -> Filled:
             place=place.id if place is not None and topic is Topic.SUN else None,
             product=product.id if of_product and product is not None else None,
             when=when if topic in {Topic.DUE, Topic.LOG} else None,
-            on=on if topic is Topic.EATING and isinstance(on, date) else None,
+            on=on if topic in {Topic.EATING, Topic.WHY} and isinstance(on, date) else None,
         ),
     )
 
@@ -916,7 +949,7 @@ def _named(told: Mentions) -> tuple[PlantId, ...]:
     """Give plants named or pointed at, never those of a whole place: what is moved, lost, put apart."""
     plants, left = told.sides()
     if not plants and (told.has(Word.IT, Word.THEM, Word.BOTH) or len(told.setting.before) == 1):
-        plants = told.setting.before
+        plants = told.setting.before or told.situation.spoken
     return tuple(plant for plant in plants if plant not in left)
 
 
