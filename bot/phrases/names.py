@@ -19,8 +19,6 @@ _SHORTEST_TYPO = 4
 _TWO_TYPOS_FROM = 8
 _MOST_DIGITS = 4
 _TO = frozenset({"-", "to", "thru", "through", "till", "til", "until", ".."})
-_ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth")
-"""“The second hoya” is hoya 2."""
 _AND = frozenset({",", "and", "&", "+", "/"})
 _ONE = frozenset({"a", "an", "one", "half", "couple"})
 """Words that may count, and number no plant."""
@@ -163,9 +161,6 @@ class Names:
                 self._numbered[words[:-1]][int(words[-1])] = plant
                 self._numbers.setdefault(plant, (words[:-1], int(words[-1])))
         for base, numbers in self._numbered.items():
-            for nth, number in zip(_ORDINALS, range(1, len(_ORDINALS) + 1), strict=True):
-                if number in numbers and len(numbers) > 1:
-                    self._exact.setdefault((nth, *base), Plants((numbers[number],)))
             ids = tuple(numbers[number] for number in sorted(numbers))
             for plural in _plurals(base):
                 self._exact[plural] = Plants(ids)

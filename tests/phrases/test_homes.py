@@ -236,3 +236,39 @@ def test_a_long_range_is_said_by_its_ends_and_its_number() -> None:
 
 def test_a_heading_alone_among_lines_is_read() -> None:
     assert read_home("den\nivy, fern\nloft\njade", replace(NEW, lacks_town=False)).plants
+
+
+@pytest.mark.parametrize(
+    ("text", "lines"),
+    [
+        (
+            "my monstera and two hoyas are full of mealybugs",
+            ("many mealybugs on monstera, hoya 1 and hoya 2",),
+        ),
+        ("there are spider mites on the fern and the ivy", ("spider mites on fern and ivy",)),
+        ("the fern and the ivy both have thrips", ("thrips on fern and ivy",)),
+        ("i have a fern, and my ivy has thrips", ("thrips on ivy",)),
+    ],
+)
+def test_a_find_names_all_the_plants_it_was_on(text: str, lines: tuple[str, ...]) -> None:
+    assert told(text).lines == lines
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("dogtrot: moon feather, 2 zorbias", "dogtrot: moon feather, zorbia 1, zorbia 2"),
+        ("the boudoir faces north and has the widow's fan", "boudoir (n): widow's fan"),
+        ("queen's tears and burro's tail in the kitchen", "kitchen: queen's tears, burro's tail"),
+        ("i live in aarhus in denmark, ivy in the hall", "aarhus, denmark; hall: ivy"),
+        ("im in Lyon, no wait sorry, Nantes", "Nantes"),
+        ("Den:\n- fern\n- zorbia\n\nMuniment room:\n- hoya", "Den: fern, zorbia; Muniment room: hoya"),
+    ],
+)
+def test_what_nobody_listed_is_named_by_where_it_stands(text: str, said: str) -> None:
+    assert told(text).in_words() == said
+
+
+def test_what_is_said_of_talk_is_no_plant_and_no_place() -> None:
+    assert not told("a city where even the air is on a diet").plants
+    assert not told("the windae faces west").places[0].name
