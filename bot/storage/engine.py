@@ -2,7 +2,6 @@
 
 import os
 import sqlite3
-from asyncio import _get_running_loop
 from pathlib import Path
 from typing import Any
 
@@ -91,12 +90,5 @@ def _set_pragmas(connection: sqlite3.Connection, _record: object) -> None:
 def _begin_immediate(dbapi_connection: PoolProxiedConnection) -> None:
     # a plain BEGIN would let two units read the same state and one overwrite the other
     cursor = dbapi_connection.cursor()
-    if _get_running_loop() is None:
-        cursor.execute("BEGIN IMMEDIATE")
-    else:  # what an event loop cannot have at once a thread is to wait for
-        cursor.execute("PRAGMA busy_timeout=0")
-        try:
-            cursor.execute("BEGIN IMMEDIATE")
-        finally:
-            cursor.execute(f"PRAGMA busy_timeout={1000 * BUSY_TIMEOUT_S}")
+    cursor.execute("BEGIN IMMEDIATE")
     cursor.close()

@@ -4,7 +4,6 @@ import asyncio
 import logging
 from collections.abc import Awaitable, Callable, Iterable, Sequence
 from concurrent.futures import ThreadPoolExecutor
-from contextlib import suppress
 from typing import TYPE_CHECKING, Any, Protocol, TypeVar
 
 from bot.telegram.delivery import MOST_HELD, Delivered, Delivery, Outcome, Parcel
@@ -27,7 +26,7 @@ SPARRING_S = 300.0
 """Another poller makes itself felt at every poll of its own, half a minute at most. Judgement. [s]"""
 BACKLOG_S = 5.0
 SET_OFF_S = 0.01
-"""So long answers may take to set off before more updates are taken: both at once would delay them. [s]"""
+"""So long answers may take to set off before updates are asked for: making both at once delays them. [s]"""
 TAKEN_AT_ONCE = 16
 """Updates that waited together share one transaction; few, for the first waits for the last. Judgement."""
 
@@ -75,7 +74,6 @@ class Door:
         self._one_by_one = workers == 1
         self._pacing = pacing
         self._webhook = webhook
-        self._under_way = 0
         self._outcomes: list[Outcome] = []
         self._flush_timer: asyncio.TimerHandle | None = None
         self._writing = asyncio.Lock()
@@ -229,6 +227,7 @@ class Door:
         while not self._is_ending:
             try:
                 offset = await self._take_batch(await self._wire.updates(offset), offset)
+                await self._delivery.drained(within_s=SET_OFF_S)
                 backoff_s, self._failing_since_s = FIRST_BACKOFF_S, None
             except RefusedTokenError:
                 logger.exception("the platform refuses the bot's token")
@@ -251,10 +250,8 @@ class Door:
                 turns = in_turn(batch)
                 for first in range(0, len(turns), TAKEN_AT_ONCE):
                     await self._take_now(turns[first : first + TAKEN_AT_ONCE])
-                    await self._delivery.drained(within_s=SET_OFF_S)
             else:
                 await _all(self._take(update) for update in batch)
-                await self._delivery.drained(within_s=SET_OFF_S)
         finally:
             self._at_hand -= len(batch)
         return max((one.update_id + 1 for one in batch if one.update_id is not None), default=offset)
@@ -273,7 +270,7 @@ class Door:
         outcomes = self._pick_up()
         self._writes += 1
         try:
-            parcels = await self._soon(lambda: self._taker.take(updates, outcomes))
+            parcels = await self._in_worker(lambda: self._taker.take(updates, outcomes))
         except BaseException:
             self._outcomes[:0] = outcomes
             raise
@@ -315,7 +312,7 @@ class Door:
                 return
             self._writes += 1
             try:
-                await self._soon(lambda: self._taker.write(outcomes))
+                await self._in_worker(lambda: self._taker.write(outcomes))
             except Exception:
                 logger.exception("%d outcomes are not written yet", len(outcomes))
                 for outcome in outcomes:
@@ -339,24 +336,8 @@ class Door:
         except Exception as error:  # noqa: BLE001 - menus and descriptions are a convenience
             logger.warning("menus and descriptions were not set: %s", type(error).__name__)
 
-    async def _soon(self, work: Callable[[], T]) -> T:
-        """
-        Do the few milliseconds' work of a message here, where the only worker rests: it is all SQLite has.
-
-        Two threads take turns at the interpreter, a tenth of a burst. What fails here is done again
-        there: a thread may wait for a database that others hold.
-        """
-        if self._one_by_one and not self._under_way:
-            with suppress(Exception):
-                return work()
-        return await self._in_worker(work)
-
     async def _in_worker(self, work: Callable[[], T]) -> T:
-        self._under_way += 1
-        try:
-            return await asyncio.get_running_loop().run_in_executor(self._workers, work)
-        finally:
-            self._under_way -= 1
+        return await asyncio.get_running_loop().run_in_executor(self._workers, work)
 
 
 async def _all(works: Iterable[Awaitable[None]]) -> None:
