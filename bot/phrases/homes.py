@@ -851,7 +851,8 @@ def _town_led_in(
     if not lead:
         return None
     start = at + lead
-    if words[at:start] == ("from",) and raw[start : start + 1] and raw[start][:1].islower():
+    is_giver = not situation.lacks_town or raw[start : start + 1] == [] or raw[start][:1].islower()
+    if words[at:start] == ("from",) and is_giver:
         return None
     start += words[start : start + 1] == ("the",)
     start += 2 * (words[start : start + 2] in {("city", "of"), ("town", "of"), ("village", "of")})
