@@ -1155,6 +1155,7 @@ def _run_at(events: list[_Event], at: int, words: tuple[str, ...]) -> tuple[int,
     strange = [words[one.start] for one in events[at:end] if one.what == "strange"]
     is_long = any(len(one) >= _SHORTEST_OWN for one in strange)
     is_sign = any(words[one.start] in _SIGNS for one in events[at:end])
+    is_sign = is_sign or any(words[one.start] in _LITTLE for one in events[at:end])
     is_name = (
         bool(strange) and not is_sign and (is_long or _is_counted(events[end] if end < len(events) else None))
     )
