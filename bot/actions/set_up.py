@@ -21,7 +21,6 @@ from bot.actions.not_understood import Beyond
 from bot.actions.set_place import PlacesSaved, ask_window, untold_places
 from bot.actions.set_town import NoSuchTown, TownSet, WhichTown
 from bot.actions.show_due import DueList
-from bot.actions.show_plants import NoPlants
 from bot.actions.skip_question import QuestionSkipped
 from bot.actions.stock_product import Stocked
 from bot.domain.value import replace
@@ -48,7 +47,7 @@ class SetUpGoesOn(Outcome, kw_only=True):
 SETTING_UP = (TownSet, PlantsAdded, PlacesSaved, QuestionSkipped)
 IN_BETWEEN = (FindLogged, IsolatedThem, Stocked, Declined, DueList)
 """Answers that may stand in the middle of a setting-up, which then goes on."""
-AT_FIRST = (Beyond, Greeted, TermTold, PestDescribed, PestsKnown, NothingDue, NoPlants)
+AT_FIRST = (Beyond, Greeted, TermTold, PestDescribed, PestsKnown, NothingDue)
 """And those that may come before anything of a home is told."""
 
 
