@@ -1,6 +1,15 @@
 """Set right what was told last."""
 
 from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
+from bot.actions.correct_entry import (
+    CorrectEntry,
+    Entered,
+    EntryAsked,
+    EntryChanged,
+    Kind,
+    NoSuchEntry,
+    correct_entry,
+)
 from bot.actions.desk import Desk
 from bot.actions.incomplete import Asks, Missing
 from bot.actions.pest_word import candidates
@@ -33,11 +42,15 @@ class WhichOneMeant(Outcome):
     plants: tuple[str, ...]
 
 
+_Corrected = CorrectedTo | NothingToUndo | WhichOneMeant | EntryAsked | NoSuchEntry | EntryChanged
+
+
 @performs
-def correct(command: Correct, desk: Desk) -> CorrectedTo | NothingToUndo | WhichOneMeant | Asks:
+def correct(command: Correct, desk: Desk) -> _Corrected | Asks:
     """Say again what was told last, for another plant, another pest or of another number."""
-    if command.pest is not None and command.plant is not None:
-        return _correct_pest(command.plant, command.pest, desk)
+    if command.pest is not None:
+        ill = _with_a_case(command.pest, desk) if command.plant is None else (command.plant,)
+        return _correct_pest(ill, command.pest, desk)
     if command.count is not None:
         return _correct_count(command.count, command.plant, desk)
     group = last_group(desk)
@@ -57,11 +70,13 @@ def correct(command: Correct, desk: Desk) -> CorrectedTo | NothingToUndo | Which
     return CorrectedTo(desk.plant(command.plant).name, None)
 
 
-def _correct_count(
-    count: int, plant: PlantId | None, desk: Desk
-) -> CorrectedTo | NothingToUndo | WhichOneMeant:
+def _correct_count(count: int, plant: PlantId | None, desk: Desk) -> _Corrected:
     finds = [entry for entry in last_group(desk) if isinstance(entry.payload, Found)]
     finds = [entry for entry in finds if plant is None or entry.plant == plant]
+    if not finds and plant is not None:
+        return correct_entry(
+            CorrectEntry(of=Entered(kind=Kind.FOUND, plant=plant), to=Entered(count=count)), desk
+        )
     if not finds:
         return NothingToUndo()
     if len(finds) > 1:
@@ -84,15 +99,30 @@ def _again(entry: Entry, desk: Desk, *, plant: PlantId) -> Draft:
     )
 
 
-def _correct_pest(plant: PlantId, word: str, desk: Desk) -> CorrectedTo | NothingToUndo | Asks:
+def _with_a_case(word: str, desk: Desk) -> tuple[PlantId, ...]:
+    """Give the plants that "they are citrus mealybugs" speaks of: those just told of, or all it may be on."""
+    told = [one.plant for one in last_group(desk) if isinstance(one.payload, Found)]
+    wide = {word, *candidates(word, desk)}
+    wide |= {key for key, pest in desk.knowledge.pests.items() if wide & set(pest.of)}
+    known = (one for one in desk.household.living if any(case.pest in wide for case in one.open_cases))
+    just_told = tuple(dict.fromkeys(one for one in told if one is not None and desk.plant(one).open_cases))
+    return just_told or tuple(one.id for one in known)
+
+
+def _correct_pest(plants: tuple[PlantId, ...], word: str, desk: Desk) -> CorrectedTo | NothingToUndo | Asks:
     pest, *others = candidates(word, desk)
     if others:
         choices = tuple(
-            Choice(ButtonText.NAMED, (Correct(plant=plant, pest=key),), desk.knowledge.pests[key].name)
+            Choice(
+                ButtonText.NAMED,
+                tuple(Correct(plant=plant, pest=key) for plant in plants),
+                desk.knowledge.pests[key].name,
+            )
             for key in (pest, *others)
         )
-        return Asks(Missing.WHICH_PEST, desk.names((plant,)), asking=Asking(choices))
-    if not desk.plant(plant).open_cases:
+        return Asks(Missing.WHICH_PEST, desk.names(plants), asking=Asking(choices))
+    ill = [plant for plant in plants if desk.plant(plant).open_cases]
+    if not ill:
         return NothingToUndo()
-    desk.write([desk.draft(PestCorrected(pest), plant=plant)])
-    return CorrectedTo(desk.plant(plant).name, desk.knowledge.pests[pest].name)
+    desk.write([desk.draft(PestCorrected(pest), plant=plant) for plant in ill])
+    return CorrectedTo(" and ".join(desk.names(ill)), desk.knowledge.pests[pest].name)

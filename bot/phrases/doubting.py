@@ -166,7 +166,7 @@ def _is_said_again(one: Command, other: Command) -> bool:
     """Whether two reports tell the same of one plant, one of them less fully."""
     match one, other:
         case Correct(), Correct():
-            return True
+            return one.plant == other.plant
         case LogRound(), LogRound():
             lacks = any(each.method is None and each.product is None for each in (one, other))
         case LogFind(), LogFind():

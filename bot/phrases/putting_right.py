@@ -1,18 +1,22 @@
 """What stands in the journal was wrong, on whatever day: it is shown, and one tap changes it."""
 
 import re
+from itertools import pairwise
 
 from bot.actions.action import Command
 from bot.actions.correct import Correct
 from bot.actions.correct_entry import CorrectEntry, DeleteEntry, Entered, Kind
+from bot.actions.log_check import LogCheck
 from bot.actions.situation import Situation
 from bot.domain.identity import ProductId
+from bot.domain.trade import Method
+from bot.domain.value import replace
 from bot.phrases.days import Trouble
-from bot.phrases.items import items_of
-from bot.phrases.lexicon import Word, listed
+from bot.phrases.items import Item, Unknown, items_of
+from bot.phrases.lexicon import Tool, Word, listed
 from bot.phrases.mentions import Mentions
 from bot.phrases.names import Plants, Product
-from bot.phrases.numbers import Count
+from bot.phrases.numbers import Count, whole_count
 from bot.phrases.setting import Setting
 
 _DELETE = listed("delete erase strike scrap")
@@ -30,41 +34,43 @@ _COUNTS = re.compile(
 )
 _DENIED = re.compile(r"\bnot\b|\bno (?!,)|\binstead of\b|\brather than\b")
 _IDLE = frozenset({Word.FILLER, Word.BREAK, Word.IT, Word.IT_IS})
-_SPRAYED = listed("sprayed spray used use got had put applied went")
-_LED = listed("no nope wait correct correction actually sorry oops wrong")
 _TOLD_OF = listed("got had was were has gets")
+_JOURNAL = listed("back journal record records log history diary notes")
+_LED = listed("no nope nah wait actually sorry oops wrong correct correction")
+_CALLS = _DELETE | _TOLD_OF | _LED | listed("take not instead rather never is are been")
+"""Without any of these nothing is put right."""
+_SPRAYED = listed("sprayed spray used use got had put applied went")
+_AND_NOT = frozenset({"not", "instead of", "rather than"})
+_LIFELESS = listed(
+    "dust lint hair hairs fur perlite sap dirt crumb crumbs fibre fiber fibres limescale residue sand pollen"
+)
+"""What is taken for an animal, and was none."""
+_WAS = listed("was were is only just turned")
 
 
 def read_putting_right(words: tuple[str, ...], situation: Situation) -> tuple[Command, ...] | None:
     """Read "delete Sunday's find on the ivy", "the 12 on the hoya were 2", "the ivy got neem, not soap"."""
+    said = frozenset(words)
+    if "?" in said or not said & _CALLS:
+        return None
     text = " ".join(words)
-    meant = _other_plant(words, situation) if _DENIED.search(text) else None
+    told = Mentions(items_of(words, situation), Setting(situation))
+    meant = _other_plant(words, told) if told.has(Word.NOT) else None
     if meant is not None:
         return (meant,)
-    if (meant_so := _never_sprayed(words, situation) or _other_count(words, situation)) is not None:
-        return meant_so
-    is_deleted = any(word in _DELETE for word in words[:2]) and any(
-        word in _KINDS or word in _ANY for word in words
-    )
-    counts = _COUNTS.search(text)
-    if not (
-        is_deleted
-        or counts
-        or (_DENIED.search(text) and (":" in words or any(word in _TOLD_OF for word in words)))
-    ):
-        return None
-    told = Mentions(items_of(words, situation), Setting(situation))
+    so_meant = _never_sprayed(words, situation) or _count_meant(words, situation)
+    if so_meant is not None:
+        return so_meant
     plants, on = told.sides()[0] or told.sides()[1], told.behind()
-    if len(plants) > 1 or isinstance(on, Trouble):
+    if isinstance(on, Trouble):
         return None
-    of = Entered(plant=plants[0] if plants else None, on=on)
-    if is_deleted:
-        kind = next((_KINDS[word] for word in words if word in _KINDS), None)
-        return (DeleteEntry(of=Entered(kind=kind, plant=of.plant, on=of.on)),)
-    if counts is not None:
-        was = Entered(kind=Kind.FOUND, plant=of.plant, on=of.on, count=int(counts[1]))
-        return (CorrectEntry(of=was, to=Entered(count=int(counts[2]))),)
-    return _other_product(told, of)
+    of = Entered(plants=plants, on=on) if len(plants) > 1 else Entered(plant=next(iter(plants), None), on=on)
+    deleted = _deleted(words, told, of) or _no_animal(said, told, of)
+    if deleted or len(plants) > 1:
+        return deleted
+    right = _other_count(text, words, told, of)
+    is_told = ":" in words or bool(said & _TOLD_OF)
+    return right or (_other_product(told, of) if is_told and _DENIED.search(text) else None)
 
 
 def _never_sprayed(words: tuple[str, ...], situation: Situation) -> tuple[Command, ...] | None:
@@ -83,7 +89,7 @@ def _never_sprayed(words: tuple[str, ...], situation: Situation) -> tuple[Comman
     )
 
 
-def _other_count(words: tuple[str, ...], situation: Situation) -> tuple[Command, ...] | None:
+def _count_meant(words: tuple[str, ...], situation: Situation) -> tuple[Command, ...] | None:
     """Read "no, it was 2 on the fern", "correct: fern 2 on wednesday, not 3"."""
     denied = next((at for at, word in enumerate(words) if at and word in {"not", "instead"}), len(words))
     is_led = words[0] in _LED and ("was" in words or "were" in words or ":" in words or denied < len(words))
@@ -100,14 +106,63 @@ def _other_count(words: tuple[str, ...], situation: Situation) -> tuple[Command,
     return (CorrectEntry(of=was, to=Entered(count=int(right[0]))),)
 
 
-def _other_plant(words: tuple[str, ...], situation: Situation) -> Correct | None:
-    """Read "no, not the fern but the ivy", "it was the ivy, not the fern": nothing else is told."""
-    said = [
-        one.meaning for one in items_of(words, situation) if one.meaning not in _IDLE and one.text != "sorry"
-    ]
+def _deleted(words: tuple[str, ...], told: Mentions, of: Entered) -> tuple[Command, ...] | None:
+    """Read what is to be deleted: a kind of entry, a way of doing, or a product on plants."""
+    is_taken = words[:1] == ("take",) and bool(_JOURNAL & frozenset(words))
+    if not (is_taken or any(word in _DELETE for word in words[:2])):
+        return None
+    kind = next((_KINDS[word] for word in words if word in _KINDS), None)
+    method, named = told.one(Method), told.one(Product)
+    product = named.id if named is not None and (of.plant or of.plants) else None
+    if method or product:
+        kind = kind or Kind.TREATED
+    if kind is None and not _ANY & frozenset(words):
+        return None
+    return (DeleteEntry(of=replace(of, kind=kind, method=method, product=product)),)
+
+
+def _no_animal(said: frozenset[str], told: Mentions, of: Entered) -> tuple[Command, ...] | None:
+    """Read "the fern was only dust, clean": what was found is no find, and a look if that is told."""
+    is_else = told.every((Method, Tool, Product, Count))
+    if is_else or not (said & _LIFELESS and said & _WAS and (of.plant or of.plants)):
+        return None
+    ids = of.plants or tuple(one for one in (of.plant,) if one is not None)
+    clean = (LogCheck(plants=ids),) if told.has(Word.CLEAN) else ()
+    return (DeleteEntry(of=replace(of, kind=Kind.FOUND)), *clean)
+
+
+def _other_count(
+    text: str, words: tuple[str, ...], told: Mentions, of: Entered
+) -> tuple[Command, ...] | None:
+    """Read "the 12 on the hoya were 2", "no, it was 2 on the fern", "correction: fern 2 on monday, not 4"."""
+    counts = _COUNTS.search(text)
+    if counts is not None:
+        was = replace(of, kind=Kind.FOUND, count=int(counts[1]))
+        return (CorrectEntry(of=was, to=Entered(count=int(counts[2]))),)
+    right: list[int | None] = []
+    wrong: list[int | None] = []
+    for before, item in pairwise((Item(Word.FILLER, ""), *told.items)):
+        if isinstance(item.meaning, Count) and item.text != "one":
+            (wrong if before.text in _AND_NOT else right).append(whole_count(item.meaning.value))
+    is_led = words[0] in _LED and (":" in words or told.has(Word.MEANT, Word.IT_IS))
+    is_look = told.has(Word.CLEAN, Word.NONE, Word.NOTHING, Word.CHECKED) or len(told.every(Plants)) > 1
+    is_told = (len(wrong) == 1 or (is_led and not wrong)) and not is_look
+    count = right[0] if len(right) == 1 else None
+    if not is_told or of.plant is None or count is None:
+        return None
+    if of.on is None:
+        return (Correct(plant=of.plant, count=count),)
+    was = replace(of, kind=Kind.FOUND, count=next(iter(wrong), None))
+    return (CorrectEntry(of=was, to=Entered(count=count)),)
+
+
+def _other_plant(words: tuple[str, ...], told: Mentions) -> Correct | None:
+    """Read "no, not the fern but the ivy", "it was the ivy, not the fern", "no, that is my ivy"."""
+    said = [one.meaning for one in told.items if one.meaning not in _IDLE and one.text != "sorry"]
     is_led = bool(said) and said[0] is Word.NOT
     while said[:2] == [Word.NOT, Word.NOT]:
         del said[0]
+    known = [one for one in said if not isinstance(one, Unknown)]
     match said:
         case [Word.NOT, Plants(ids=(wrong,)), Word.BUT | Word.MEANT, Plants(ids=(right,))]:
             pass
@@ -115,9 +170,14 @@ def _other_plant(words: tuple[str, ...], situation: Situation) -> Correct | None
             pass
         case [Word.NOT, Plants(ids=(right,)), Word.NOT, Plants(ids=(wrong,))] if is_led and words[0] != "not":
             pass
+        case [Word.NOT, Plants(ids=(right,)), *_] if len(known) == len(said[:2]) and _SAYS_WHICH & set(words):
+            return Correct(plant=right) if words[0] != "not" else None
         case _:
             return None
     return Correct(plant=right, instead_of=wrong) if right != wrong else None
+
+
+_SAYS_WHICH = frozenset({"that", "this", "it"})
 
 
 def _other_product(told: Mentions, of: Entered) -> tuple[Command, ...] | None:

@@ -1,0 +1,115 @@
+"""Whatever stands in the journal is put right in words: treatments of several plants, counts, kinds, finds that were none."""
+
+import pytest
+
+from bot.domain.journal import CheckedClean, Found, Treated
+from tests.journeys.talking import Talk
+
+
+def sprayed(talk: Talk) -> set[str | None]:
+    return {plant for plant, payload in talk.told() if isinstance(payload, Treated)}
+
+
+def finds(talk: Talk) -> list[tuple[str | None, int | None]]:
+    return [(plant, payload.count) for plant, payload in talk.told() if isinstance(payload, Found)]
+
+
+@pytest.fixture
+def both_sprayed(talk: Talk) -> Talk:
+    talk.say("got spinosad")
+    talk.say("coffee 4 thrips")
+    talk.say("sprayed ivy, coffee and orchid with spinosad")
+    assert sprayed(talk) == {"ivy", "coffee plant", "moth orchid"}
+    return talk
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "I did not spray ivy and coffee with spinosad",
+        "delete the spinosad on ivy and coffee",
+        "ivy and coffee got no spinosad",
+        "no, no spinosad on the ivy and the coffee",
+        "take back the spinosad on ivy and coffee",
+        "erase the spraying of ivy and coffee",
+        "we never sprayed the ivy and the coffee with spinosad",
+    ],
+)
+def test_what_was_written_of_two_plants_is_taken_back_by_one_tap(both_sprayed: Talk, words: str) -> None:
+    (answer,) = both_sprayed.say(words)
+    assert "ivy sprayed (spinosad)" in answer
+    assert "coffee plant sprayed (spinosad)" in answer
+    assert "moth orchid" not in answer
+    assert len(sprayed(both_sprayed)) == 3, "shown, and nothing is changed yet"
+    both_sprayed.press("Delete them")
+    assert sprayed(both_sprayed) == {"moth orchid"}
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "no, it was 2 on the ivy, Bo is right",
+        "correction: ivy 2 on saturday, not 5",
+        "the ivy had 2 on saturday, not 5",
+        "wrong: the ivy had 2, not 5",
+        "ivy had 2 not 5",
+        "correct: ivy 2 on 2 may",
+    ],
+)
+def test_a_count_is_put_right_whatever_was_told_since(talk: Talk, words: str) -> None:
+    talk.say("ivy 5 spider mites")
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.say(words)
+    assert finds(talk)[0] == ("ivy", 5)
+    talk.press("Change it")
+    assert ("ivy", 2) in finds(talk)
+    assert ("ivy", 5) not in finds(talk)
+    assert len(finds(talk)) == 2
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "they're citrus mealybugs",
+        "they are citrus mealybug",
+        "those are citrus mealybugs",
+        "both are citrus mealybug",
+        "hoya and ivy are citrus mealybug",
+        "the hoya is citrus mealybug, the ivy is citrus mealybug too",
+    ],
+)
+def test_the_kind_is_named_afterwards_and_the_counts_stay(talk: Talk, words: str) -> None:
+    talk.say("hoya 12 mealybugs, ivy 4 mealybugs")
+    talk.passes(minutes=20)
+    said = talk.say(words)
+    if "Yes" in talk.labels():
+        talk.press("Yes")
+    cases = {plant.name: [case.pest for case in plant.open_cases] for plant in talk.home.living}
+    assert cases["hoya"] == cases["ivy"] == ["citrus_mealybug"], said
+    assert sorted(count or 0 for _, count in finds(talk)) == [4, 12]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "the ivy was only dust. clean!",
+        "ivy was cat hair, it's clean",
+        "that on the ivy was just lint. ivy is clean",
+        "the ivy: it was only perlite, clean",
+    ],
+)
+def test_a_find_that_was_no_animal_is_shown_and_the_look_is_written(talk: Talk, words: str) -> None:
+    talk.say("ivy 1 longtailed mealybug")
+    talk.say(words)
+    talk.press("Delete it")
+    assert finds(talk) == []
+    assert "ivy" in {plant for plant, payload in talk.told() if isinstance(payload, CheckedClean)}
+
+
+@pytest.mark.parametrize(
+    "words", ["no that's the ivy", "no, it is my ivy", "no this was the ivy, I told you already"]
+)
+def test_no_that_is_the_ivy_moves_what_was_told_last(talk: Talk, words: str) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.say(words)
+    assert finds(talk) == [("ivy", 12)]
