@@ -404,6 +404,9 @@ class _Plan(Value):
         plant = self.household.plants.get(task.plant)
         if plant is None or plant.lost_on is not None:
             return False
+        done = None if task.method is None else done_as(self.household, plant, task.method, self.on)
+        if done is not None and done.on < self.on:
+            return False  # told late: a "done" of this evening is not of it
         return (
             task.method is None
             or bool(plant.open_cases)

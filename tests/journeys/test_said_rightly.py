@@ -44,6 +44,9 @@ def test_what_is_told_late_is_not_asked_for_again(talk: Talk) -> None:
     talk.say("did the ivy yesterday")
     left = [one for one in talk.entries() if isinstance(one.payload, Treated)]
     assert left, "written for the day before"
+    before = len(talk.told())
+    talk.say("done")
+    assert not [one for _, one in talk.told()[before:] if isinstance(one, Treated)], "nor written once more"
     answer = talk.say("hoya wiped")[0]
     assert "ivy" not in answer.partition("Still open tonight")[2]
 
