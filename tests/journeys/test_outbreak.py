@@ -159,8 +159,10 @@ def test_isolated_lists_who_is_apart_since_when_and_who_is_watched(outbreak: Tal
     lines = outbreak.say("isolated?")[0].splitlines()
     assert lines[0] == "Apart, 3 plants:"
     assert lines[1] == "Still to be moved: moth orchid and coffee plant."
-    assert lines[2].startswith("hoya (longtailed mealybug, landing): free from ")
-    assert outbreak.press("More")[0].endswith("Look at weekly: small hoya.")
+    assert lines[2:] == ["landing: hoya.", "kitchen: moth orchid and coffee plant."], "all of them, by place"
+    more = outbreak.press("More")[0]
+    assert more.startswith("hoya (longtailed mealybug, landing): free from ")
+    assert more.endswith("Look at weekly: small hoya.")
     assert ("hoya", IsolatedNow()) in outbreak.told()
 
 
@@ -309,7 +311,7 @@ def test_undo_puts_a_released_plant_back_into_isolation(outbreak: Talk) -> None:
     outbreak.say("put hoya back")
     outbreak.press("Put it back anyway")
     assert outbreak.say("undo") == ["Taken back: today: hoya back with the others."]
-    assert "hoya (longtailed mealybug" in outbreak.say("isolated?")[0]
+    assert "landing: hoya." in outbreak.say("isolated?")[0]
 
 
 def test_a_plant_apart_without_a_case_goes_back_at_a_word(talk: Talk) -> None:
@@ -339,12 +341,15 @@ def test_the_history_tells_a_plant_and_a_week(outbreak: Talk) -> None:
     assert outbreak.say("hoya history") == [
         "Sat 2 May: hoya sprayed\nSat 2 May: hoya wiped\nSat 2 May: hoya longtailed mealybug\nSat 2 May: hoya new"
     ]
-    first = outbreak.say("what did I do last week")[0].splitlines()[0]
+    head, first, *_ = outbreak.say("what did I do last week")[0].splitlines()
+    assert head == "Ada, Mon 27 Apr to Sun 3 May:"
     assert re.fullmatch(
         r"Sat 2 May: (moth orchid|coffee plant) and (moth orchid|coffee plant) swabbed", first
     )
     outbreak.at(date(2026, 6, 3), 12)
-    assert outbreak.say("what did I do last week") == ["Nothing is written for that time."]
+    assert outbreak.say("what did I do last week") == [
+        "Nothing is written of Ada for Mon 25 May to Sun 31 May."
+    ]
 
 
 def test_a_stall_asks_for_a_clean_out_and_says_why(outbreak: Talk) -> None:
