@@ -149,7 +149,7 @@ def test_all_but_the_only_plant_leaves_it_open_and_says_so(talk: Talk, words: st
     before = count(talk)
     answer = talk.say(words)[0]
     assert kinds(talk, before) == set()
-    assert "Still open tonight: hoya." in answer
+    assert "Still open tonight: wipe hoya, then soap." in answer
 
 
 @pytest.mark.parametrize(
