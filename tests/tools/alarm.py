@@ -8,6 +8,7 @@ scores, how many emergencies of that hand are heard and how many other messages 
 import argparse
 import hashlib
 import json
+import re
 import sys
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -21,6 +22,8 @@ from tests.phrases.hands import tables
 from tests.phrases.situation import EVENING, table
 
 FOLDER = Path(__file__).parent.parent / "phrases" / "emergencies"
+TALKS = Path(__file__).parent.parent / "journeys"
+SAID = re.compile(r"^(?:Ada|Bo): (.+)$", re.MULTILINE)
 BUCKETS = 65536
 ROUNDS = 10
 STEP = 0.3
@@ -69,6 +72,9 @@ def all_lines() -> Iterator[Line]:
     for hand in tables():
         for one in hand.lines:
             yield _line(one.text, "exposure" in one.meaning, hand.name)
+    for file in sorted(TALKS.glob("*/first_runs/*.txt")):
+        for text in SAID.findall(file.read_text("utf-8")):
+            yield _line(text.replace("\\n", "\n"), is_emergency=False, hand=f"talk-{file.stem}")
 
 
 def rows_of(file: Path) -> Iterator[tuple[str, str]]:
