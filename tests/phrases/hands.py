@@ -9,7 +9,7 @@ Situations stand many in a file, with the homes they are in, or each in a file o
 
 import hashlib
 import tomllib
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -28,6 +28,7 @@ from tests.phrases.situation import KNOWLEDGE
 HERE = Path(__file__).parent
 SITUATIONS = HERE / "situations"
 TABLES = HERE / "tables"
+DRAWERS = HERE / "drawers"
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,6 +115,14 @@ def _table(file: Path) -> Hand:
 def drawer(folder: Path) -> tuple[Hand, ...]:
     """Give the filled hands of a drawer; a line that is missing is an error, for none may be left out."""
     return tuple(_filled(file, folder) for file in sorted(folder.glob("*.meanings.tsv")))
+
+
+def opened() -> tuple[Hand, ...]:
+    """Give the hands of every drawer whose first figures stand, each by its drawer and its number."""
+    folders = sorted(folder for folder in DRAWERS.iterdir() if folder.is_dir())
+    return tuple(
+        replace(hand, name=f"{folder.name}-{hand.name}") for folder in folders for hand in drawer(folder)
+    )
 
 
 def _filled(file: Path, folder: Path) -> Hand:

@@ -1,5 +1,5 @@
 """
-`python -m tests.tools.train`: makes bot/phrases/guess.bin from the tables of wordings and the templates, in seconds.
+`python -m tests.tools.train`: makes bot/phrases/guess.bin from tables, opened drawers and templates, in a minute.
 
 The same tables give the same bytes. `--leave-out` trains without one hand after the other and says how often the form
 of that hand's lines comes first, among the first three, and how far its chances can be trusted.
@@ -21,7 +21,7 @@ import numpy.typing as npt
 
 from bot.actions.situation import Situation
 from bot.phrases import guess
-from tests.phrases.hands import SITUATIONS, Hand, situation_of, tables
+from tests.phrases.hands import DRAWERS, SITUATIONS, Hand, opened, situation_of, tables
 from tests.phrases.meanings import parts
 from tests.phrases.situation import EVENING, table
 
@@ -75,7 +75,7 @@ def sources() -> list[Path]:
     """Give the files that the weights are made from."""
     found = [PHRASES / "golden.tsv", PHRASES / "wordings.tsv"]
     found += sorted(PHRASES.glob("tables/*.tsv")) + sorted(TEMPLATES.glob("*.txt"))
-    return found + sorted(SITUATIONS.glob("*.toml"))
+    return found + sorted(SITUATIONS.glob("*.toml")) + sorted(DRAWERS.rglob("*.t*"))
 
 
 def tables_hash() -> str:
@@ -127,7 +127,7 @@ def all_examples() -> Iterator[Example]:
         for text, meaning in table(name):
             if not _asks_back(meaning):
                 yield _example(text, EVENING, form_of(meaning), name)
-    for hand in tables():
+    for hand in (*tables(), *opened()):
         yield from examples_of(hand)
     source = random.Random(SEED)
     for file in sorted(TEMPLATES.glob("*.txt")):
