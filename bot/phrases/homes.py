@@ -400,12 +400,12 @@ def read_facets(text: str, situation: Situation) -> SetPlace | None:
     if _UNKNOWN.search(plain(text)) and not home.places:
         return SetPlace(name="", facing=Facing.UNKNOWN)
     is_else = home.town or home.plants or home.lines or home.unplaced or home.named
-    is_short = len(home.unread) <= _MOST_UNREAD
-    return (
-        home.places[0]
-        if len(home.places) == 1 and not home.places[0].name and is_short and not is_else
-        else None
-    )
+    is_alone = len(home.places) == 1 and not home.places[0].name
+    if not is_alone or is_else or len(home.unread) > _MOST_UNREAD:
+        return None
+    told = home.places[0]
+    sun = facets_in(words_of(plain(text))) if told.outdoors is Outdoors.ALL_DAY else None
+    return told if sun is None else replace(told, outdoors=sun[1] or told.outdoors)
 
 
 _MOVED = listed("moved move took carried shifted relocated brought")

@@ -298,7 +298,12 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     if any(isinstance(one, NotUnderstood) and one.reason not in _UNREAD for one in sure):
         return None
     home = put_right(read_home(told, situation), told, situation)
-    if not (_is_new(situation) or _tells_more(home, sure)) or _names_several(told, home, situation):
+    is_mistaken = (
+        bool(home.denied) and home.is_empty() and bool(_BEING_ONE & frozenset(words_of(plain(told))))
+    )
+    if not (is_mistaken or _is_new(situation) or _tells_more(home, sure)) or _names_several(
+        told, home, situation
+    ):
         return None
     if home.is_empty() or (home.is_strange() and "\n" not in text.strip()):
         return None if asked or not home.is_empty() else _instead(text, home, sure, situation)
@@ -350,8 +355,6 @@ def _tells_more(home: Home, sure: tuple[Command, ...]) -> bool:
     """Whether new plants are told with all their places, and not those alone that are asked about already."""
     asked = (choice for one in sure if isinstance(one, Incomplete) for choice in one.choices)
     added = [one for choice in asked for one in choice.commands if isinstance(one, AddPlants)]
-    if home.denied and home.is_empty():
-        return True  # something is said to be no plant
     is_asked = any(one.plants == home.plants for one in added) and not home.places
     is_told = home.has_kinds or (len(home.plants) > 1 and not home.unread)
     return is_told and all(one.place for one in home.plants) and bool(home.plants) and not is_asked
@@ -378,7 +381,8 @@ def _instead(text: str, home: Home, sure: tuple[Command, ...], situation: Situat
         return Reading(sure=() if offers else (Ask(topic=Topic.PLACES),), offers=offers, text=text)
     if len(home.named) == 1 and not home.unread and is_open and "?" not in text:
         return Reading(sure=(Identify(plants=home.named),), text=text)
-    if len(home.named) > 1 and not home.unread and is_open and "?" not in text:
+    is_retold = len(home.named) > 1 and not (home.unread or home.corrects) and _is_new(situation)
+    if is_retold and is_open and "?" not in text:
         return Reading(sure=(Ask(topic=Topic.PLACES),), text=text)
     if _is_no_answer(sure):
         return _besides(text, home, situation)
