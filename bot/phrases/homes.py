@@ -50,7 +50,7 @@ _MOST_STRANGE = 2
 _MOST_OF_A_NAME = 4
 _SHORTEST_OWN = 3
 _MOST_LOOKED_UP = 8
-_RAW = re.compile(r"\n|\d+(?:[.,]\d+)?|[^\W\d_]+(?:'[^\W\d_]+)*|\S")
+_RAW = re.compile(r"\n|\d+(?:[.,]\d+)?|[^\W\d_]+(?:['-][^\W\d_]+)*|\S")
 _BULLET = re.compile(r"^\s*(?:[-*•·–—>]+|\d{1,3}[.)](?=\s))\s*", re.MULTILINE)
 _SETTLED = re.compile(
     r"\b(?:residing|reside|dwell|dwelling|stationed|stay|staying|settled)(?= (?:in|near|at) [A-Z])"
@@ -69,7 +69,8 @@ _SIGNED = re.compile(
     r"\n[^\n]{0,30}\b(?:regards|yours|greetings|sincerely|wishes)\b[^\n]{0,20}\n[^\n:]{1,30}$", re.IGNORECASE
 )
 """How a letter ends: who signs it is no plant."""
-_UNHYPHENED = re.compile(r"(?<=[^\W\d_])-(?=[^\W\d_])")
+_UNHYPHENED = re.compile(r"(?<=[^\W\d_])-(?!(?:in|to|on|up|out)\b(?!-))(?=[^\W\d_])", re.IGNORECASE)
+"""“Lean-to” and “walk-in” stay one word."""
 _ROOMS = words_of_class("home", "rooms")
 _OF_TWO_WORDS = phrases_of("home", "rooms-of-two-words")
 _GENERAL_ROOMS = words_of_class("home", "no-room")
@@ -537,7 +538,8 @@ def _tokens(text: str) -> tuple[list[str], tuple[str, ...]]:
     raw: list[str] = []
     words: list[str] = []
     for typed in _RAW.findall(bare):
-        spelt = ("\n",) if typed == "\n" else words_of(_STRETCHED.sub(r"\1", typed.lower())) or ("",)
+        is_one = typed == "\n" or "-" in typed[1:]
+        spelt = (typed.lower(),) if is_one else words_of(_STRETCHED.sub(r"\1", typed.lower())) or ("",)
         if typed.lower() == "w" and words and words[-1] in _ROOMS:
             spelt = ("w",)  # a window's way, not "with"
         is_quote = typed in {"'", '"'}
@@ -549,7 +551,7 @@ def _tokens(text: str) -> tuple[list[str], tuple[str, ...]]:
 def _slips(words: tuple[str, ...], situation: Situation) -> dict[str, str]:
     """Give what misspelt and shortened words are most likely meant for."""
     known = _vocabulary(situation.kinds, situation.ingredients, situation.pests)
-    listed_too = (known, _IDLE, common_words())
+    listed_too = (known, _IDLE, common_words(), _OF_A_WINDOW)
     strange = {one for one in words if one.isalpha() and not any(one in some for some in listed_too)}
     strange = {one for one in strange if phrase_at((one,), 0) is None and number_at((one,), 0) is None}
     near = (
@@ -854,7 +856,12 @@ def _town_led_in(
     is_giver = not situation.lacks_town or raw[start : start + 1] == [] or raw[start][:1].islower()
     if words[at:start] == ("from",) and is_giver:
         return None
-    start += words[start : start + 1] == ("the",)
+    if words[start : start + 1] == ("the",):
+        start += 1
+        if not raw[start : start + 1] or not (
+            raw[start][:1].isupper() or words[start] in {"city", "town", "village"}
+        ):
+            return None  # "it lives in the walk-in"
     start += 2 * (words[start : start + 2] in {("city", "of"), ("town", "of"), ("village", "of")})
     town = _longest_town(raw, start)
     rest = words[start : start + 2]
@@ -1016,7 +1023,9 @@ def _goes_on(event: _Event, words: tuple[str, ...], taken: int) -> bool:
     """Whether a word behind a kind is of the name too: "plant", "kerrii", but no slip for "and"."""
     word, behind = words[event.start], words[event.end : event.end + 1]
     is_head = event.what in {"around", "strange"} and word in _HEADS
-    is_own = len(word) >= _SHORTEST_OWN and not (behind and behind[0] in _ARTICLES)
+    is_own = len(word) >= _SHORTEST_OWN and not (
+        behind and behind[0] in _ARTICLES | {"there", "here", "together"}
+    )
     return is_head or (event.what == "strange" and taken < _MOST_STRANGE and is_own)
 
 
@@ -1155,7 +1164,8 @@ def _run_at(events: list[_Event], at: int, words: tuple[str, ...]) -> tuple[int,
     strange = [words[one.start] for one in events[at:end] if one.what == "strange"]
     is_long = any(len(one) >= _SHORTEST_OWN for one in strange)
     is_sign = any(words[one.start] in _SIGNS for one in events[at:end])
-    is_sign = is_sign or any(words[one.start] in _LITTLE for one in events[at:end])
+    is_sign = is_sign or any(words[one.start] in _LITTLE | _OF_A_WINDOW for one in events[at:end])
+    is_sign = is_sign or (end < len(events) and words[events[end].start] in {"window", "windows", "glass"})
     is_name = (
         bool(strange) and not is_sign and (is_long or _is_counted(events[end] if end < len(events) else None))
     )
@@ -1176,6 +1186,7 @@ def _may_name(events: list[_Event], start: int, at: int, words: tuple[str, ...])
 _SIGNS = frozenset(
     word for key in classes_of("seen") if key.startswith("look") for word in words_of_class("seen", key)
 )
+_OF_A_WINDOW = words_of_class("home", "of-a-window")
 _OF_NAMES = listed("of")
 """What stands within a name: "string of turtles"."""
 

@@ -9,7 +9,7 @@ from bot.actions.situation import KnownPlace, KnownPlant, KnownProduct, Situatio
 from bot.catalogue.load import load
 from bot.domain.identity import PlaceId, PlantId, ProductId
 from bot.domain.value import Value
-from bot.phrases.lexicon import KNOWN
+from bot.phrases.lexicon import KNOWN, common_words
 from bot.phrases.numbers import number_at
 from bot.phrases.slips import slips_between
 from bot.phrases.text import plain, words_of
@@ -288,7 +288,7 @@ class Names:
         if len(window) == 1 and len(window[0]) >= _SHORTEST_PREFIX:
             found = _unique(self._by_word.get(window[0], ()))
             is_part = bool(found)
-            found = found or self._begun(window[0])
+            found = found or (() if window[0] in common_words() else self._begun(window[0]))
         found = found or self._misspelt(window)
         if found:
             return (

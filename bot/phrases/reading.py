@@ -109,7 +109,7 @@ _ASKED_BEHIND = re.compile(
 """“I have soap, would that do?” tells and asks."""
 _TELLING_SHYLY = re.compile(
     r"((?:^|[.!?\n])(?:(?!\b(?:what|where|which|how|when|why|who|would|could|can|should|do|does|did|is|are)\b)"
-    r"[^.?!\n])*\b(?:i think|i guess|i'?m in|i am in|i live|i have|i've|i got)\b[^.?!\n]*)\?",
+    r"[^.?!\n])*\b(?:i think|i guess|i'?m in|i am in|i live|i(?: do)? have|i've|i got)\b[^.?!\n]*)\?",
     re.IGNORECASE,
 )
 """“I think my fern might have thrips?” tells."""
@@ -252,6 +252,8 @@ def _tells_little(home: Reading) -> bool:
     told = [command for offer in home.offers for command in offer.commands]
     lists = [one for one in told if isinstance(one, AddPlants)]
     plants = [each for one in lists for each in one.plants]
+    if any(isinstance(one, SetTown) for one in told):
+        return False
     if not told or any(one.then for one in lists) or not all(isinstance(one, _OF_A_HOME) for one in told):
         return False
     is_bare = len(lists) == len(told) and not any(each.place for each in plants)
