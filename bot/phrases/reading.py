@@ -43,7 +43,7 @@ from bot.phrases.grammar import SPOKEN, plants_named, understand_surely
 from bot.phrases.guess import Guess, rank
 from bot.phrases.homes import Home, read_home, read_move, read_standing
 from bot.phrases.items import Unknown, items_of
-from bot.phrases.lexicon import KNOWN, is_made_of, phrases_of, words_in, words_of_class
+from bot.phrases.lexicon import KNOWN, is_made_of, listed, phrases_of, words_in, words_of_class
 from bot.phrases.mentions import NO_PLANTS, Mentions
 from bot.phrases.names import Plants, Product
 from bot.phrases.notation import notation
@@ -217,6 +217,8 @@ def read(text: str, situation: Situation) -> Reading:
     if moved is not None:
         return Reading(offers=_said_back(moved, situation), text=text)
     sure = understand_surely(text, situation)
+    if situation.plants and _has_nothing_to_treat_with(text, situation):
+        return Reading(sure=(Ask(topic=Topic.BUY),), text=text)
     if _agrees_to_nothing(text, sure, situation):
         return Reading(
             sure=(Ask(topic=Topic.DUE) if situation.tonight else Incomplete(missing=Missing.SEEN),), text=text
@@ -234,6 +236,27 @@ def read(text: str, situation: Situation) -> Reading:
         told = () if offers else asked or (NotUnderstood(text[:LONGEST]),)
         return replace(meant, sure=(GiveFirstAid(in_doubt=True), *told), offers=offers)
     return meant
+
+
+_TREATING = frozenset(
+    {"treat", "treating", "treatment", "spray", "sprays", "product", "products", "medicine"}
+)
+
+
+_OF_NOTHING = _TREATING | listed(
+    "i we have got nothing no is at hand to with for it them yet here in house kept there afraid am . , !"
+)
+
+
+def _has_nothing_to_treat_with(text: str, situation: Situation) -> bool:
+    """Whether no more is said than that nothing is at hand: it puts nothing off, and nothing was seen."""
+    words = frozenset(words_of(plain(text)))
+    if not (words & _TREATING and words & {"nothing", "no", "none", "nothin"}) or "?" in words:
+        return False
+    if words <= _OF_NOTHING:
+        return True
+    home = read_home(text, situation)
+    return home.has_nothing and home.is_empty() and not (home.named or len(home.unread) >= FEWEST_WORDS)
 
 
 def _agrees_to_nothing(text: str, sure: tuple[Command, ...], situation: Situation) -> bool:

@@ -3,8 +3,10 @@
 import pytest
 
 from bot.actions.action import Expecting
+from bot.actions.ask import Ask, Topic
 from bot.domain.value import replace
 from bot.phrases.homes import Home, read_home
+from bot.phrases.reading import understand
 from tests.phrases.situation import EVENING
 
 NEW = replace(
@@ -272,3 +274,16 @@ def test_what_nobody_listed_is_named_by_where_it_stands(text: str, said: str) ->
 def test_what_is_said_of_talk_is_no_plant_and_no_place() -> None:
     assert not told("a city where even the air is on a diet").plants
     assert not told("the windae faces west").places[0].name
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "I have nothing to treat with.",
+        "nothing to spray with",
+        "no products",
+        "nothing is at hand to treat with.",
+    ],
+)
+def test_who_has_nothing_to_treat_with_puts_nothing_off(text: str) -> None:
+    assert understand(text, EVENING) == (Ask(topic=Topic.BUY),)
