@@ -4,6 +4,7 @@ import pytest
 
 from bot.actions.action import ButtonText, Choice, Expecting
 from bot.actions.add_plants import AddPlants, NewPlant
+from bot.actions.ask import Ask, Topic
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
@@ -101,3 +102,18 @@ def test_a_plant_that_is_only_offered_to_be_added_has_no_find_yet(text: str) -> 
 )
 def test_what_was_not_done_is_no_round_of_the_others(text: str) -> None:
     assert ROWS["done"](Mentions(spotted(text, EVENING), Setting(EVENING))) is None
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "We have nothing here to treat with",
+        "nowt to spray them with yet",
+        "I own no product to treat with, sorry",
+        "nothing at hand",
+        "got nothing in the house to use",
+        "There is no spray in stock.",
+    ],
+)
+def test_nothing_at_hand_puts_no_evening_off(text: str) -> None:
+    assert understand(text, EVENING) == (Ask(topic=Topic.BUY),)
