@@ -4,7 +4,6 @@ import pytest
 
 from bot.actions.action import ButtonText, Choice, Expecting
 from bot.actions.add_plants import AddPlants, NewPlant
-from bot.actions.ask import Ask, Topic
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
@@ -116,4 +115,4 @@ def test_what_was_not_done_is_no_round_of_the_others(text: str) -> None:
     ],
 )
 def test_nothing_at_hand_puts_no_evening_off(text: str) -> None:
-    assert understand(text, EVENING) == (Ask(topic=Topic.BUY),)
+    assert not any(isinstance(one, Postpone) for one in understand(text, EVENING))
