@@ -210,14 +210,15 @@ def read(text: str, situation: Situation) -> Reading:
     emergency = hear_emergency(text, situation)
     if emergency is not None:
         return Reading(sure=(emergency,), text=text)
-    doings = read_doings(words_of(plain(text)), situation)
+    is_short = len(text) <= LONGEST
+    doings = read_doings(words_of(plain(text)), situation) if is_short else None
     if doings is not None:
         return Reading(sure=doings, text=text)
     moved = read_move(text, situation)
     if moved is not None:
         return Reading(offers=_said_back(moved, situation), text=text)
     sure = understand_surely(text, situation)
-    if situation.plants and _has_nothing_to_treat_with(text, situation):
+    if is_short and situation.plants and _has_nothing_to_treat_with(text, situation):
         return Reading(sure=(Ask(topic=Topic.BUY),), text=text)
     if _agrees_to_nothing(text, sure, situation):
         return Reading(

@@ -20,7 +20,7 @@ from bot.phrases.numbers import Count, number_at
 from bot.phrases.slips import slips_between
 from bot.phrases.text import LONGEST, plain, words_of
 
-_TICKS = re.compile("[\u2713\u2714\u2705\u2611\U0001f44d]\ufe0f?")
+TICKS = re.compile("[\u2713\u2714\u2705\u2611\U0001f44d]\ufe0f?")
 _SHOWER = re.compile("[\U0001f6bf\U0001f6c1]")
 _LONGEST_FREE = max(map(len, FREE))
 _SHORTEST_SLIP = 4
@@ -68,7 +68,7 @@ _Listed = tuple[tuple[str, tuple[str, ...]], ...]
 
 def spotted(text: str, situation: Situation) -> tuple[Item, ...]:
     """Read a text into items, slips mended."""
-    items = kept(_spotted, _TICKS.sub(" done ", _SHOWER.sub(" shower ", text[:LONGEST])), situation)
+    items = kept(_spotted, TICKS.sub(" done ", _SHOWER.sub(" shower ", text[:LONGEST])), situation)
     return _of_numbers_alone(items, situation)
 
 
@@ -149,7 +149,7 @@ def has_slip(text: str, situation: Situation) -> bool:
     words = words_of(plain(text[:LONGEST]))
     vocabulary, joined = _vocabulary(situation.plants, situation.places, situation.shelf)
     strange = frozenset(kept(_mended, words, situation)) - frozenset(words)
-    if strange and len(words) <= _SHORT:
+    if strange and sum(word[0].isalnum() for word in words) <= _SHORT:
         return True
     whole = frozenset(part for word in words if word in joined for part in joined[word])
     return bool((strange & vocabulary) - whole) or bool(_PICTURES.search(text))

@@ -44,7 +44,7 @@ from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import MOST_COUNTED, Count, Volume, Warmth
 from bot.phrases.offering import Likely, likely
 from bot.phrases.setting import DATES, Setting, unique
-from bot.phrases.spotting import has_slip, spotted, with_names
+from bot.phrases.spotting import TICKS, has_slip, spotted, with_names
 from bot.phrases.text import is_signed
 from bot.phrases.values import plants_of
 
@@ -92,7 +92,8 @@ def surely(text: str, situation: Situation, guesses: Sequence[Guess]) -> Meant:
         return ()
     told = Mentions(spotted(text, situation), Setting(situation))
     is_of_work = told.every((Plants, Place, Method)) or told.has(*_POINTING, Word.REST)
-    if is_signed(text) and not is_of_work and sum(one.meaning is Word.DONE for one in told.items) < _PAIR:
+    is_ticked = is_signed(text) or TICKS.search(text)
+    if is_ticked and not is_of_work and sum(one.meaning is Word.DONE for one in told.items) < _PAIR:
         return ()  # a sign alone, which stands for "done", may agree to anything
     return tuple(_or_asked(one, told) for one in best.commands)
 
