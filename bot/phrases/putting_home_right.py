@@ -15,7 +15,8 @@ from bot.phrases.saying import say_all
 
 _ON = " on "
 _REFUSING = (
-    r"\b(?:no|not|without|isn'?t|forget|drop|scrap|remove|delete|skip)\b[^.!?\n]{{0,20}}\b{0}s?\b"
+    r"\b(?:no(?!,| the\b| my\b)|not|without|isn'?t|forget|drop|scrap|remove|delete|skip)\b"
+    r"[^.!?\n]{{0,20}}\b{0}s?\b"
     r"|\b{0}s?\b[^.!?\n,]{{0,12}}\b(?:is no|is not|isn'?t|does not|doesn'?t)\b"
 )
 """How a plant that was offered is said not to be one."""

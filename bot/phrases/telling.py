@@ -9,6 +9,7 @@ from itertools import dropwhile, pairwise, takewhile
 
 from bot.actions.action import ButtonText, Choice, Command
 from bot.actions.ask import Ask, Topic
+from bot.actions.correct import Correct
 from bot.actions.correct_entry import DeleteEntry, Entered, Kind
 from bot.actions.courtesy import Thanks
 from bot.actions.decline import Decline
@@ -209,7 +210,7 @@ def _denied(plants: tuple[PlantId, ...], told: Mentions) -> Entered | None:
     if not denied or not plants:
         return None
     if said <= {Word.NOT, Word.FILLER, Word.BREAK}:
-        return replace(of, on=told.situation.today)
+        return replace(of, on=told.situation.today) if told.every(Plants) else None
     methods = [one for one in told.methods() if one in told.denied]
     product = next((one.id for one in told.every(Product) if one.id in told.denied), None)
     if not (told.methods() or product or told.has(Word.DONE, Word.DO)):
@@ -434,6 +435,8 @@ def _which_plant(told: Mentions, form: str) -> Meant | None:
     meant = ROWS[form](there) or ()
     if not meant or set(plants_of(meant)) != {plants[0]} or strangers((Part(form, there, meant),), ()) != 0:
         return None
+    if isinstance(meant[0], Correct):
+        return (replace(meant[0], plant=None),)  # of all that was told last
     return _each_of(plants, meant, " ".join(item.text for item in told.items), setting)
 
 

@@ -251,7 +251,14 @@ def test_a_find_is_told_bit_by_bit_as_people_do(stranger_talk: Talk) -> None:
     ]
     assert talk.say("about 20")[0].startswith("Written: 20 mealybugs on monstera.")
     assert talk.say("yes its apart now") == ["Written: monstera is apart."]
-    assert talk.say("i put it in the bathroom")[0].startswith("I know no place called “bathroom” yet")
+    assert talk.say("i put it in the bathroom")[0].startswith(
+        "Did you mean “moved monstera to the bathroom”?"
+    )
+    talk.press("Yes")
+    standing = {
+        one.name: talk.home.places[one.place].name for one in talk.home.living if one.place is not None
+    }
+    assert standing["monstera"] == "bathroom"
 
 
 def test_a_question_is_answered_by_a_name_in_part_or_a_grade(stranger_talk: Talk) -> None:

@@ -224,7 +224,7 @@ def _is_not_told(told: Mentions) -> bool:
 def find(told: Mentions) -> Filled:
     """Fill what was seen alive: each plant with its number."""
     on, pairs = told.behind(), told.counted() or _one_pair(told)
-    left = () if told.items[0].meaning is Word.EXCEPT else told.sides()[1]
+    left = () if any(one.meaning is Word.EXCEPT for one in told.items[:1]) else told.sides()[1]
     is_set_right = told.has(Word.IT_IS) and not told.amounts()  # "it's scale on the bay"
     if is_set_right or isinstance(on, Trouble) or any(set(one.plants) & set(left) for one in pairs):
         return None
