@@ -83,6 +83,10 @@ NUDGE = read_situation(_home(TONIGHT), KNOWLEDGE)
             "the mealybugs are on the hoya kerrii, about twelve of em, and fuchsia 2 has three",
             "find kerrii 12 pest=mealybug + find fuchsia_2 3 pest=mealybug",
         ),
+        (
+            "gardenia clean\ncroton 2\nmedinilla clean\nstrep 3 1",
+            "none gardenia medinilla + find croton 2 + find strep_3 1",
+        ),
     ],
 )
 def test_each_plant_keeps_its_own_number(text: str, meaning: str) -> None:
@@ -95,10 +99,6 @@ def test_each_plant_keeps_its_own_number(text: str, meaning: str) -> None:
         ("eight mites a leaf on croton and coleus", "find croton coleus 8 pest=spider_mite where=leaf"),
         ("3 mealybugs on gardenia, the same on medinilla", "find gardenia medinilla 3 pest=mealybug"),
         ("Gardenia: white fluff, 12. Also the croton, 5", "find gardenia 12 + find croton 5"),
-        (
-            "gardenia clean\ncroton 2\nmedinilla clean\nstrep 3 1",
-            "none gardenia medinilla + find croton 2 + find strep_3 1",
-        ),
     ],
 )
 def test_one_number_for_several_is_asked_whole(text: str, meaning: str) -> None:
