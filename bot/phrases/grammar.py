@@ -13,19 +13,12 @@ from bot.actions.forget import Forget
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.hold import Hold
 from bot.actions.incomplete import Incomplete, Missing
-from bot.actions.isolate import Isolate
 from bot.actions.keep_status import SetStatus
-from bot.actions.log_check import LogCheck
-from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
-from bot.actions.log_sign import LogSign
-from bot.actions.lose_plant import LosePlant
 from bot.actions.mix_batch import Mix
-from bot.actions.move_plant import MovePlant
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.postpone import Postpone
 from bot.actions.read_temperature import ReadTemperature
-from bot.actions.release_plant import ReleasePlant
 from bot.actions.set_hours import SetHours
 from bot.actions.set_place import SetPlace
 from bot.actions.set_repeats import SetRepeats
@@ -284,7 +277,6 @@ _SKIPS = frozenset(
     }
 )
 _DO_NOT_KNOW = frozenset({"i do not know", "do not know", "no idea", "dunno"})
-_TOLD_OF_KNOWN = (LogRound, LogCheck, LogFind, Postpone, LosePlant, ReleasePlant, Isolate, MovePlant, LogSign)
 _TALK = ("greeting", "farewell", "waiting", "nod")
 _LONGEST_TOWN = 8
 _LONGEST_LONE_NAME = 4
@@ -294,13 +286,6 @@ _NOUNS_OF_ASKING = listed(
 )
 _PLAIN_ELSEWHERE = (StockProduct, ReadTemperature, Hold, Thanks, Greet)
 """What neither a town nor a plant could be called."""
-_NEVER_A_PLANT = listed(
-    "next used better worse best day days time times week weeks month really very much even ever every"
-    " more less bit little big small good bad new old other another"
-    " something anything someone fine please tell show"
-)
-_THANKS = ("thank you", "thanks", "many thanks", "cheers", "ta")
-_MOST_ADDRESSED = 3
 _SENTENCE_END = re.compile(r"(?<=[.!?])\s+|\n+")
 _MOST_SENTENCES = 12
 _DISH_SOAP = frozenset({"dish", "dishwashing", "washing", "laundry", "household"})

@@ -336,7 +336,8 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     tells = bool(home.plants or home.lines) and not is_question(words_of(plain(told)), situation)
     is_answered = any(isinstance(one, Ask) for one in sure)
     asks = bool(asked) or (is_answered and not tells)
-    if asks and (home.unread or not (home.plants or home.lines or home.town)):
+    is_slip = is_answered and home.is_guessed and not asked  # "chart hoya" is no chard
+    if is_slip or (asks and (home.unread or not (home.plants or home.lines or home.town))):
         return None
     commands = _commands_of(home, situation)
     is_asked = any(isinstance(one, Incomplete | NotUnderstood) for one in sure)

@@ -11,7 +11,7 @@ from bot.actions.rename import Rename
 from bot.actions.set_place import SetPlace
 from bot.actions.set_pot import SetPot
 from bot.actions.situation import Situation
-from bot.domain.identity import PlantId
+from bot.domain.identity import PlaceId, PlantId
 from bot.domain.trade import Method
 from bot.phrases.asking import Meant
 from bot.phrases.items import name_at
@@ -188,18 +188,22 @@ def _watered(said: tuple[str, ...], situation: Situation) -> Meant | None:
 
 
 def _potted(said: tuple[str, ...], situation: Situation) -> Meant | None:
-    """Read a pot's width of named plants; with "repotted" that is written too."""
+    """Read a pot's width of named plants, also "hoya, landing, 15 cm"; "repotted" is written too."""
     names = names_of(situation)
     # beside a number "in" is an inch here, and "20-cm" is "20 cm"
     spelt = tuple("inch" if word in _INCHES else word for word in said if word != "-")
     said = tuple(word for word in said if word != "-")
     widths: list[float] = []
     plants: list[PlantId] = []
+    places: list[PlaceId] = []
     at = 0
     while at < len(said):
         named, width = name_at(said, at, names), measure_at(spelt, at)
         if named is not None and isinstance(named[0], Plants | OneOf):
             plants += named[0].ids if isinstance(named[0], Plants) else (_UNSURE,)
+            at += named[1]
+        elif named is not None and isinstance(named[0], Place) and plants and "," in said:
+            places.append(named[0].id)
             at += named[1]
         elif width is not None and isinstance(width[0], Length):
             widths.append(float(width[0].cm))
@@ -208,7 +212,10 @@ def _potted(said: tuple[str, ...], situation: Situation) -> Meant | None:
             at += 1
         else:
             return None
-    has_pot = bool(frozenset(said) & {"pot", "pots", *_REPOTTED})
+    standing = [one.place for one in situation.plants if one.id in plants]
+    if places and standing != places:
+        return None
+    has_pot = bool(places or frozenset(said) & {"pot", "pots", *_REPOTTED})
     if not plants or len(widths) != 1 or not has_pot or not _POT_CM[0] <= widths[0] <= _POT_CM[1]:
         return None
     ids = tuple(dict.fromkeys(plants))
