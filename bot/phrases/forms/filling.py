@@ -68,7 +68,7 @@ from bot.phrases.mentions import BESIDES, Counted, Mentions
 from bot.phrases.mixing import MOST_ML, ask_which_measure
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth, number_at
-from bot.phrases.setting import unique
+from bot.phrases.setting import DATES, unique
 
 Filled = tuple[Command, ...] | None
 MOST_WARM, LEAST_WARM = 60, -40
@@ -620,6 +620,8 @@ def hold(told: Mentions) -> Filled:
     days = [day for one in named if isinstance(day := told.date_of(one, ahead=True), date)]
     if len(days) == _PAIR and days[0] <= days[1]:
         return (Hold(days[1], since=days[0]),)
+    if all(one.meaning is Word.FILLER or isinstance(one.meaning, DATES) for one in told.items):
+        return None  # a day alone is an answer to something else
     until = told.ahead()
     is_lasting = until is not None or told.has(Word.STOP, Word.AWAY) or bool(told.words & _SILENCING)
     return None if isinstance(until, Trouble) or not is_lasting or len(days) > 1 else (Hold(until),)
