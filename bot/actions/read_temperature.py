@@ -50,6 +50,8 @@ CELSIUS = (-10.0, 45.0)
 COLDEST_ROOM = 4.0
 """Below it a room in degrees Fahrenheit may be told in Celsius: 21, 35. Judgement. [degC]"""
 LIKELY_C = (5.0, 39.0)
+WHOLE_WITHIN = 0.101
+"""A reading kept to a tenth of a degree was a whole number of degrees Fahrenheit. [degF]"""
 
 
 @performs
@@ -86,11 +88,13 @@ def read_temperature(command: ReadTemperature, desk: Desk) -> TemperatureNoted |
 
 
 def _asks_which_scale(command: ReadTemperature, desk: Desk) -> Asking | None:
-    """Ask whether "21 degrees" in a room are of the home's Fahrenheit at all."""
+    """Ask whether "21 degrees" in a room are of Fahrenheit at all, the home's or the person's."""
     told = round(command.celsius * 1.8 + 32, 1)
+    is_whole = abs(told - round(told)) <= WHOLE_WITHIN and not command.celsius.is_integer()
+    told = float(round(told)) if is_whole else told
     is_room = desk.household.places[command.place].outdoors is None
     is_odd = is_room and command.celsius < COLDEST_ROOM and LIKELY_C[0] <= told <= LIKELY_C[1]
-    if desk.household.units is not Units.US or not is_odd:
+    if not is_odd or not (is_whole or desk.household.units is Units.US):
         return None
     return Asking(
         (

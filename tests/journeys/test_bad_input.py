@@ -217,3 +217,14 @@ def test_a_household_far_in_the_north_has_evenings_without_a_dark_hour(stranger_
     stranger_talk.at(stranger_talk.now.date().replace(month=6, day=20), 12)
     (nudge,) = stranger_talk.evening()
     assert "hoya" in nudge
+
+
+@pytest.mark.parametrize("text", ["landing is 21 degrees F", "the landing is 30 °F", "landing 17 F now"])
+def test_a_room_told_in_fahrenheit_that_would_be_freezing_is_asked_back(text: str, talk: Talk) -> None:
+    assert "would be freezing. Is it °F, or °C?" in refused(talk, text)
+
+
+def test_a_cold_room_in_its_own_degrees_is_taken_at_its_word(talk: Talk) -> None:
+    before = len(talk.entries())
+    talk.say("landing is 3 degrees")
+    assert len(talk.entries()) == before + 1
