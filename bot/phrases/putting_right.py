@@ -58,9 +58,9 @@ def read_putting_right(words: tuple[str, ...], situation: Situation) -> tuple[Co
     meant = _other_plant(words, told) if told.has(Word.NOT) else None
     if meant is not None:
         return (meant,)
-    so_meant = _never_sprayed(words, situation) or _count_meant(words, situation)
-    if so_meant is not None:
-        return so_meant
+    never = _never_sprayed(words, situation)
+    if never is not None:
+        return never
     plants, on = told.sides()[0] or told.sides()[1], told.behind()
     if isinstance(on, Trouble):
         return None
@@ -87,23 +87,6 @@ def _never_sprayed(words: tuple[str, ...], situation: Situation) -> tuple[Comman
     return (
         DeleteEntry(of=Entered(kind=Kind.TREATED, plant=plants[0].ids[0], on=on, product=products[0].id)),
     )
-
-
-def _count_meant(words: tuple[str, ...], situation: Situation) -> tuple[Command, ...] | None:
-    """Read "no, it was 2 on the fern", "correct: fern 2 on wednesday, not 3"."""
-    denied = next((at for at, word in enumerate(words) if at and word in {"not", "instead"}), len(words))
-    is_led = words[0] in _LED and ("was" in words or "were" in words or ":" in words or denied < len(words))
-    if not is_led:
-        return None
-    told, left = (Mentions(items_of(of, situation), Setting(situation)) for of in (words, words[denied:]))
-    wrong = [one.value for one in left.every(Count)]
-    right = [one.value for one in told.every(Count) if one.value not in wrong]
-    plants, on = told.every(Plants), told.behind()
-    is_one = len(right) == len(plants) == 1 and len(wrong) <= 1 and len(plants[0].ids) == 1
-    if not is_one or told.every(Product) or isinstance(on, Trouble):
-        return None
-    was = Entered(kind=Kind.FOUND, plant=plants[0].ids[0], on=on, count=int(wrong[0]) if wrong else None)
-    return (CorrectEntry(of=was, to=Entered(count=int(right[0]))),)
 
 
 def _deleted(words: tuple[str, ...], told: Mentions, of: Entered) -> tuple[Command, ...] | None:
