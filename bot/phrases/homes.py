@@ -1376,7 +1376,8 @@ def _with_strange_places(
         run = _Around(events, start, end, words)
         spelt = frozenset(words[one.start] for one in events[start:end])
         is_window = any(slip_of(word, _WINDOW) for word in spelt if len(word) > _SHORTEST_OWN)
-        is_strange = any(one.what == "strange" for one in events[start:end]) and not is_window
+        is_slip = is_asked and start == at and all(len(word) <= _SHORTEST_OWN for word in spelt)  # "wyh"
+        is_strange = any(one.what == "strange" for one in events[start:end]) and not (is_window or is_slip)
         if is_strange and not spelt & _NO_PLACES:
             way = start - 1 if run.is_named_by_a_way() else start
             whole = start - 1 if run.what(start - 1) == "place" else way
@@ -1788,6 +1789,9 @@ def _is_heading(events: list[_Event], told: _Telling) -> bool:
     return (is_headed and "facing" not in behind[behind.index("colon") :]) or is_alone
 
 
+_A_ROOM = frozenset({"room"})
+
+
 def _place_name(told: _Telling, event: _Event) -> str:
     told.is_known = told.is_known and event.value != "odd"
     if isinstance(event.value, Place):
@@ -1800,6 +1804,9 @@ def _place_name(told: _Telling, event: _Event) -> str:
     strange = [word for word in strange if len(word) > _LONGEST_KIND and word.islower()]
     meant = {word: slip_of(word.lower(), _ROOMS | _SORTS) for word in strange}
     named = {one.casefold() for one in _places(told)}
+    *_, sort, room = ("", *(word.casefold() for word in words))
+    if sort in _SORTS and room not in _ROOMS | _SORTS and slip_of(room, _A_ROOM):
+        meant[words[-1]] = "room"  # "living rom"
     if len(words) > 1 and " ".join(words).casefold() not in named and any(meant.values()):
         told.is_guessed = True
         words = [meant.get(word) or word for word in words]
