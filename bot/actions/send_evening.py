@@ -310,7 +310,7 @@ def _message(evening: Tonight, nudge: Nudge, desk: Desk, more: tuple[Choice, ...
         placements=placements(household, knowledge, parts, evening.on, at),
         names=tuple((plant.id, plant.name) for plant in household.living),
         progress=_progress(tuple(dict.fromkeys(part.plant for part in parts)), desk),
-        mixes=tonights_mixes(desk),
+        mixes=tonights_mixes(desk) if any(part.product is not None for part in parts) else (),
         ready=desk.names(desk.agenda.ready),
         late=tuple((name, step) for name, step in steps if step.lateness is not Lateness.ON_TIME),
         care=_care(desk, parts),

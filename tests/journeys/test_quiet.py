@@ -60,6 +60,17 @@ def test_go_on_asks_for_a_look_and_shows_no_old_list(outbreak: Talk) -> None:
     assert "spray" not in text.lower(), "what was planned weeks ago is a guess until somebody looks"
 
 
+def test_where_a_look_comes_first_nothing_is_mixed(talk: Talk) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.say("got soap, concentrate, 20 ml per litre, every 7 days")
+    assert "Mix" in talk.evening()[0]
+    silent_weeks(talk, 30)
+    talk.press("Go on")
+    (text,) = talk.evening()
+    assert "Look at" in text
+    assert "Mix" not in text
+
+
 def test_a_find_told_on_coming_back_is_planned_at_once(outbreak: Talk) -> None:
     silent_weeks(outbreak, 30)
     outbreak.say("hoya 3")
