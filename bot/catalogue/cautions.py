@@ -6,7 +6,7 @@ from pathlib import Path
 from types import MappingProxyType
 
 from bot.catalogue.load import load
-from bot.catalogue.table import CatalogueError, Source, Table, entries, evidence_of
+from bot.catalogue.table import CatalogueError, Source, Table, entries
 from bot.domain.caution import Caution, Cautions, Danger, Occasion, Refused
 
 _FILE = Path(__file__).parent / "cautions.toml"
@@ -31,8 +31,7 @@ def read_cautions(text: str, sources: Mapping[str, Source], products: Collection
         without words, words for a plan nobody can make.
     """
     problems: list[str] = []
-    build = functools.partial(_entry, sources=sources, products=products)
-    found = entries("cautions", text, problems, build)
+    found = entries("cautions", text, problems, functools.partial(_entry, products=products), sources)
     dangers = {danger.value for danger in Danger}
     refused = {Danger(key): one for key, one in found.items() if isinstance(one, Refused) and key in dangers}
     problems.extend(f"cautions.{one.value}: no words" for one in Danger if one not in refused)
@@ -42,30 +41,12 @@ def read_cautions(text: str, sources: Mapping[str, Source], products: Collection
     return Cautions(told, MappingProxyType(refused))
 
 
-def _entry(
-    key: str, table: Table, *, sources: Mapping[str, Source], products: Collection[str]
-) -> Caution | Refused:
-    evidence = evidence_of(table, sources) if "basis" in table.left else None
+def _entry(key: str, table: Table, *, products: Collection[str]) -> Caution | Refused:
     if "refused" in table.left:
-        if key not in {danger.value for danger in Danger}:
-            table.problem("no such plan is refused")
-        return Refused(table.text("refused"), evidence)
-    occasion = table.text("when")
-    if occasion not in {one.value for one in Occasion}:
-        table.problem(f"when must be use, clean-out, asked or waste, got {occasion!r}")
-        occasion = Occasion.ASKED.value
-    return Caution(
-        text=table.text("text"),
-        occasion=Occasion(occasion),
-        products=_known(table, "products", products),
-        animals=_known(table, "animals", ANIMALS),
-        is_of_eating=table.flag("eaten"),
-        evidence=evidence,
-    )
-
-
-def _known(table: Table, key: str, known: Collection[str]) -> frozenset[str]:
-    named = frozenset(table.texts(key)) if key in table.left else frozenset()
-    for one in sorted(named - set(known)):
-        table.problem(f"{key}: nobody knows {one}")
-    return named
+        table.check("no such plan is refused", (key,), {danger.value for danger in Danger})
+        return table.read(Refused, text=table.text("refused"))
+    occasion = table.value("when", Occasion)
+    caution = table.read(Caution, occasion=occasion, is_of_eating=table.flag("eaten"))
+    table.check("products: nobody knows {}", sorted(caution.products), products)
+    table.check("animals: nobody knows {}", sorted(caution.animals), ANIMALS)
+    return caution

@@ -8,7 +8,7 @@ from types import MappingProxyType
 from typing import TypeVar
 
 from bot.catalogue.load import load
-from bot.catalogue.table import CatalogueError, Source, Table, entries, evidence_of
+from bot.catalogue.table import CatalogueError, Source, Table, entries
 from bot.domain.howto import Bears, HowTo, Term, Variant, Way
 
 _T = TypeVar("_T", Way, Term)
@@ -37,8 +37,7 @@ def read_howto(ways: str, terms: str, sources: Mapping[str, Source], pests: Coll
         stands for two things, more than a phone shows.
     """
     problems: list[str] = []
-    build = functools.partial(_way, sources=sources, pests=pests)
-    found = entries("ways", ways, problems, build)
+    found = entries("ways", ways, problems, functools.partial(_way, pests=pests), sources)
     explained = entries("terms", terms, problems, _term)
     way_by_word, term_by_word = _by_word(found, problems), _by_word(explained, problems)
     if problems:
@@ -51,11 +50,11 @@ def read_howto(ways: str, terms: str, sources: Mapping[str, Source], pests: Coll
     )
 
 
-def _way(key: str, table: Table, *, sources: Mapping[str, Source], pests: Collection[str]) -> Way:
+def _way(key: str, table: Table, *, pests: Collection[str]) -> Way:
     title = table.text("title")
     words = table.texts("words")
     after = table.texts("after") if "after" in table.left else ()
-    variants = tuple(_variant(title, row, sources, pests) for row in table.rows("variants"))
+    variants = tuple(_variant(title, row, pests) for row in table.rows("variants"))
     for variant in variants[:-1]:
         if not variant.pests and not variant.plants:
             table.problem("a variant that fits everything stands before another")
@@ -64,22 +63,16 @@ def _way(key: str, table: Table, *, sources: Mapping[str, Source], pests: Collec
     return Way(key, words, variants, after)
 
 
-def _variant(title: str, table: Table, sources: Mapping[str, Source], pests: Collection[str]) -> Variant:
-    named = table.texts("pests") if "pests" in table.left else ()
+def _variant(title: str, table: Table, pests: Collection[str]) -> Variant:
     traits = table.texts("plants") if "plants" in table.left else ()
     known = {bears.value for bears in Bears}
-    for pest in sorted(set(named) - set(pests)):
-        table.problem(f"no such pest: {pest}")
-    for trait in sorted(set(traits) - known):
-        table.problem(f"no such trait: {trait}")
-    variant = Variant(
+    table.check("no such trait: {}", sorted(traits), known)
+    variant = table.read(
+        Variant,
         title=table.text("title") if "title" in table.left else title,
-        pests=frozenset(named),
         plants=frozenset(Bears(trait) for trait in traits if trait in known),
-        steps=table.texts("steps"),
-        evidence=evidence_of(table, sources) if "basis" in table.left else None,
     )
-    table.finish()
+    table.check("no such pest: {}", sorted(variant.pests), pests)
     lines = 1 + sum(len(textwrap.wrap(f"• {step}", WIDTH)) for step in variant.steps)
     if lines > LINES:
         table.problem(f"{lines} lines of {WIDTH} characters, at most {LINES}")

@@ -1,26 +1,22 @@
 """Read the catalogue: facts in TOML become the domain's own values, or one error lists all that is wrong."""
 
 import functools
-import tomllib
 from collections import defaultdict
 from collections.abc import Mapping
-from enum import Enum
 from pathlib import Path
 from types import MappingProxyType
-from typing import Literal, TypeVar
 
-from bot.catalogue.table import CatalogueError, Source, Table, entries, evidence_of, source_of
-from bot.domain.campaign import Basis, Effect, Effects, Evidence, Fight, Least, Leaving, Life, Looking, Wait
+from bot.catalogue.table import CatalogueError, Source, Table, entries
+from bot.domain.campaign import Basis, Effect, Effects, Evidence, Fight, Life
 from bot.domain.general import cautious_side
 from bot.domain.key import Creature, Key, KeyQuestion, Nature
 from bot.domain.knowledge import Knowledge
-from bot.domain.pest import Mistaken, Pest, Stage
-from bot.domain.plant_kind import HABITS, TRAITS, PlantKind, either
-from bot.domain.product import MixDefault, ProductKind
+from bot.domain.pest import Pest, Stage
+from bot.domain.plant_kind import HABITS, PlantKind, either
+from bot.domain.product import ProductKind
 from bot.domain.trade import Grade, Level, Method
 from bot.domain.value import Value
 
-_E = TypeVar("_E", bound=Enum)
 _FOLDER = Path(__file__).parent
 _SLACK_DAYS = 3
 """A window opens this long before its upper end, where nothing else is said. Judgement. [d]"""
@@ -70,14 +66,8 @@ def _by_word(kinds: Mapping[str, PlantKind]) -> Mapping[str, PlantKind]:
 @functools.cache
 def load() -> Catalogue:
     """Give the shipped catalogue, read once."""
-    return read(
-        pests=(_FOLDER / "pests.toml").read_text("utf-8"),
-        products=(_FOLDER / "products.toml").read_text("utf-8"),
-        plants=(_FOLDER / "plants.toml").read_text("utf-8"),
-        key=(_FOLDER / "key.toml").read_text("utf-8"),
-        sources=(_FOLDER / "sources.toml").read_text("utf-8"),
-        general=(_FOLDER / "general.toml").read_text("utf-8"),
-    )
+    names = ("pests", "products", "plants", "key", "sources", "general")
+    return read(**{name: (_FOLDER / f"{name}.toml").read_text("utf-8") for name in names})
 
 
 def read(  # noqa: PLR0913 - one text a file
@@ -92,11 +82,11 @@ def read(  # noqa: PLR0913 - one text a file
         With every problem of every entry.
     """
     problems: list[str] = []
-    known = entries("sources", sources, problems, source_of)
-    found = entries("pests", pests, problems, functools.partial(_pest, known=known))
+    known = entries("sources", sources, problems, lambda name, table: table.read(Source, key=name))
+    found = entries("pests", pests, problems, _pest, known)
     words = entries("general", general, problems, functools.partial(_general, pests=found))
-    kinds = entries("products", products, problems, functools.partial(_product, known=known))
-    grown = entries("plants", plants, problems, functools.partial(_plant, known=known, products=kinds))
+    kinds = entries("products", products, problems, _product, known)
+    grown = entries("plants", plants, problems, functools.partial(_plant, products=kinds), known)
     _check_words(grown, problems)
     asked = _key(key, problems, known, found)
     for pest in found.values() if kinds else ():
@@ -127,66 +117,53 @@ def _unknown_in_mistaken(pests: Mapping[str, Pest], kinds: Mapping[str, PlantKin
 def _general(key: str, table: Table, pests: Mapping[str, Pest]) -> tuple[Pest | None, str]:
     """Read a word that names several pests, and what tells them apart."""
     of = table.texts("of")
-    for one in of:
-        if one not in pests:
-            table.problem(f"of names {one}, which is not in pests.toml")
+    table.check("of names {}, which is not in pests.toml", of, pests)
     meant = [pests[one] for one in of if one in pests]
     shared = set.intersection(*(set(pest.words) for pest in meant)) if meant else set[str]()
     name, tell = table.text("name"), table.text("tell")
     return (cautious_side(key, name, tuple(sorted(shared)), meant) if meant else None), tell
 
 
-def _stage(table: Table, dd: str, t0: str) -> Stage:
-    return Stage(dd=table.number(dd, 0, 5000), t0=table.number(t0, -5, 20))
+def _stage(table: Table, dd: str, t0: float) -> Stage:
+    return Stage(dd=table.number(dd), t0=t0)
 
 
-def _pest(key: str, table: Table, known: Mapping[str, Source]) -> Pest:
+def _pest(key: str, table: Table) -> Pest:
     limits, gap, protected, clock = (table.table(name) for name in ("limits", "gap", "protected", "clock"))
     usual = {**_USUAL_SIGHT, "basis": "judgement", "sources": [], "note": _USUAL_SIGHT_NOTE}
     sight = table.table("sight", usual)
-    egg_t0, instar_t0 = clock.number("egg_t0", -5, 20), clock.number("instar_t0", -5, 20)
-    instars = clock.numbers("instars", 1, 5000)
-    pest = Pest(
+    egg_t0, instar_t0 = clock.number("egg_t0"), clock.number("instar_t0")
+    first, second, third = (Stage(dd=dd, t0=instar_t0) for dd in clock.numbers("instars"))
+    well, partly, not_at_all = (*table.texts("reached"), "", "", "")[:_TRIPLE]
+    pest = table.read(
+        Pest,
         key=key,
-        name=table.text("name"),
-        latin=table.text("latin"),
-        hides=table.text("hides"),
-        spreads=table.text("spreads"),
-        reached=_three(table, "reached"),
-        words=table.texts("words"),
-        t_low=limits.number("t_low", -5, 20),
-        t_high=limits.number("t_high", 20, 45),
-        gap=_stage(gap, "dd", "t0"),
-        gap_f=gap.number("f", 0.1, 1),
-        gap_cap_days=int(gap.number("cap_days", 1, 60)),
-        gap_slack_days=int(gap.number("slack_days", 0, 30)) if "slack_days" in gap.left else _SLACK_DAYS,
+        reached=(well, partly, not_at_all),
+        t_low=limits.number("t_low"),
+        t_high=limits.number("t_high"),
+        gap=_stage(gap, "dd", gap.number("t0")),
+        gap_f=gap.number("f"),
+        gap_cap_days=gap.number("cap_days", int),
+        gap_slack_days=gap.number("slack_days", int) if "slack_days" in gap.left else _SLACK_DAYS,
         gap_steps=_steps(gap),
-        gap_evidence=evidence_of(gap, known),
-        protected=_stage(protected, "dd", "t0"),
-        protected_safety=protected.number("safety", 1, 3),
-        protected_evidence=evidence_of(protected, known),
-        egg_lo=Stage(dd=clock.number("egg_lo", 0, 5000), t0=egg_t0),
-        egg_hi=Stage(dd=clock.number("egg_hi", 0, 5000), t0=egg_t0),
-        instars=(
-            Stage(dd=instars[0], t0=instar_t0),
-            Stage(dd=instars[1], t0=instar_t0),
-            Stage(dd=instars[2], t0=instar_t0),
-        ),
-        clock_evidence=evidence_of(clock, known),
+        gap_evidence=gap.evidence(),
+        protected=_stage(protected, "dd", protected.number("t0")),
+        protected_safety=protected.number("safety"),
+        protected_evidence=protected.evidence(),
+        egg_lo=_stage(clock, "egg_lo", egg_t0),
+        egg_hi=_stage(clock, "egg_hi", egg_t0),
+        instars=(first, second, third),
+        clock_evidence=clock.evidence(),
         sight=_sight(sight),
-        sight_evidence=evidence_of(sight, known),
-        at_roots=table.flag("at_roots"),
-        mistaken=_mistaken(table.table("mistaken"), known) if "mistaken" in table.left else None,
-        of=table.texts("of") if "of" in table.left else (),
-        fight=_fight(table.table("fight"), known),
-        least=_least(table.table("least"), known),
-        looking=_looking(table.table("looking"), known),
-        leaving=_leaving(table.table("leaving"), known),
-        effects=_effects(table.table("effects", {}), known),
+        sight_evidence=sight.evidence(),
+        fight=_fight(table.table("fight")),
+        effects=_effects(table.table("effects", {})),
     )
-    evidence_of(limits, known)
+    limits.evidence()
     for part in (limits, gap, protected, clock, sight):
         part.finish()
+    if not not_at_all:
+        table.problem("reached must be three texts")
     if pest.egg_lo.dd > pest.egg_hi.dd:
         clock.problem("egg_lo is longer than egg_hi")
     for level in sorted(set(pest.looking.needed) - set(pest.sight), key=lambda one: one.value):
@@ -194,227 +171,77 @@ def _pest(key: str, table: Table, known: Mapping[str, Source]) -> Pest:
     return pest
 
 
-def _mistaken(table: Table, known: Mapping[str, Source]) -> Mistaken:
-    return Mistaken(
-        pests=table.texts("pests"),
-        kinds=frozenset(table.texts("kinds")),
-        habits=frozenset(table.texts("habits")),
-        tell=table.text("tell"),
-        evidence=evidence_of(table, known),
-    )
-
-
 def _steps(table: Table) -> tuple[tuple[float, int, int], ...]:
     """Read fixed windows: up to a temperature [degC], first and last day."""
-    rows = table.left.pop("steps", [])
-    items = rows if isinstance(rows, list) else []
-    found = []
-    for index, row in enumerate(items):
-        one = Table(f"{table.where}.steps[{index}]", row, table.problems)
-        found.append(
-            (one.number("to_c", -5, 60), int(one.number("opens", 1, 60)), int(one.number("closes", 1, 90)))
-        )
-        one.finish()
+    rows = table.rows("steps") if "steps" in table.left else []
+    found = [(row.number("to_c"), row.number("opens", int), row.number("closes", int)) for row in rows]
+    for row in rows:
+        row.finish()
     return tuple(found)
 
 
-def _methods(table: Table, key: str) -> tuple[Method, ...]:
-    return tuple(_member(table, key, Method, text) for text in table.texts(key)) if key in table.left else ()
-
-
-def _member(table: Table, key: str, kind: type[_E], text: str) -> _E:
-    for one in kind:
-        if one.value == text:
-            return one
-    table.problem(f"{key} must be one of {', '.join(str(one.value) for one in kind)}, got {text!r}")
-    return next(iter(kind))
-
-
-def _wait(table: Table, key: str) -> Wait | None:
-    """Read days to wait, None where the key is left out: so many times the clock, or three figures."""
-    if key not in table.left:
-        return None
-    one = table.table(key)
-    if "days" in one.left:
-        found = Wait(days=one.numbers("days", 1, 1000))
-    else:
-        clock = one.text("clock")
-        if clock not in {"h1", "h2", "h3"}:
-            one.problem(f"clock must be h1, h2 or h3, got {clock!r}")
-        end: Literal["h1", "h2", "h3"] = "h1" if clock == "h1" else "h2" if clock == "h2" else "h3"
-        found = Wait(clock=end, times=one.number("times", 0.1, 5) if "times" in one.left else 1.0)
-    one.finish()
-    return found
-
-
-def _fight(table: Table, known: Mapping[str, Source]) -> Fight:
+def _fight(table: Table) -> Fight:
     handwork = table.text("handwork")
-    start = table.text("strong_from") if "strong_from" in table.left else ""
-    at_roots = table.text("strong_from_at_roots") if "strong_from_at_roots" in table.left else start
+    start = table.value("strong_from", Grade) if "strong_from" in table.left else None
     weeks = table.table("between_a_week", {})
-    fight = Fight(
-        round_by=_member(table, "round_by", Method, table.text("round_by")),
-        handwork=None if handwork == "none" else _member(table, "handwork", Method, handwork),
+    a_week = tuple((float(one), weeks.number(one, int, "between_a_week")) for one in list(weeks.left))
+    return table.read(
+        Fight,
+        handwork=None if handwork == "none" else table.member("handwork", handwork, Method),
         handwork_word=table.text("handwork_word") if "handwork_word" in table.left else handwork,
-        with_round=_methods(table, "with_round"),
-        start=_methods(table, "start"),
-        few_by_hand=table.whole("few_by_hand", 0, 20) or 0,
-        strong=_methods(table, "strong"),
-        strong_from=_member(table, "strong_from", Grade, start) if start else None,
-        strong_from_at_roots=_member(table, "strong_from_at_roots", Grade, at_roots) if at_roots else None,
-        strong_most=table.whole("strong_most", 0, 20) or 0,
-        strong_apart_days=table.whole("strong_apart_days", 0, 365) or 0,
-        label_sought_days=table.whole("label_sought_days", 1, 60),
-        warm_from_c=table.number("warm_from_c", 0, 45) if "warm_from_c" in table.left else None,
-        between_least=table.whole("between_least", 0, 10) or 0,
-        between_a_week=tuple(
-            (float(degrees), int(weeks.number(degrees, 0, 7))) for degrees in list(weeks.left)
-        ),
+        strong_from=start,
+        strong_from_at_roots=table.value("strong_from_at_roots", Grade)
+        if "strong_from_at_roots" in table.left
+        else start,
+        between_a_week=a_week,
         is_set_apart=not table.flag("stays"),
         is_discarded=not table.flag("never_discarded"),
         is_room_wide=table.flag("room_wide"),
-        flies=table.flag("flies"),
-        shares_clock=table.flag("shares_clock"),
-        evidence=evidence_of(table, known),
     )
-    weeks.finish()
-    table.finish()
-    return fight
 
 
-def _least(table: Table, known: Mapping[str, Source]) -> Least:
-    least = Least(
-        rounds=table.whole("rounds", 1, 40),
-        nematodes=table.whole("nematodes", 1, 10) or 1,
-        after_find=int(table.number("after_find", 0, 40)),
-        clean_looks=int(table.number("clean_looks", 0, 40)),
-        since_find=_wait(table, "since_find"),
-        since_start=_wait(table, "since_start"),
-        evidence=evidence_of(table, known),
-    )
-    table.finish()
-    return least
-
-
-def _looking(table: Table, known: Mapping[str, Source]) -> Looking:
-    needed = table.table("needed")
-    looking = Looking(
-        needed=MappingProxyType(
-            {_member(needed, way, Level, way): int(needed.number(way, 1, 40)) for way in list(needed.left)}
-        ),
-        apart_days=int(table.number("apart_days", 1, 60)),
-        late=table.whole("late", 0, 10) or 0,
-        first_after_unpotting_days=table.whole("first_after_unpotting_days", 0, 90) or 0,
-        has_chance=table.flag("has_chance"),
-        ask=_member(table, "ask", Level, table.text("ask")),
-        also=_member(table, "also", Level, table.text("also")) if "also" in table.left else None,
-        where=table.text("where"),
-        evidence=evidence_of(table, known),
-    )
-    needed.finish()
-    table.finish()
-    return looking
-
-
-def _leaving(table: Table, known: Mapping[str, Source]) -> Leaving:
-    since = _wait(table, "since_find")
-    if since is None:
-        table.problem("since_find is missing")
-    leaving = Leaving(
-        since_find=since or Wait(clock="h3"),
-        contact_free=_wait(table, "contact_free"),
-        contact_free_strict=_wait(table, "contact_free_strict"),
-        clock_most_c=table.number("clock_most_c", 15, 45) if "clock_most_c" in table.left else None,
-        evidence=evidence_of(table, known),
-    )
-    table.finish()
-    return leaving
-
-
-def _effects(table: Table, known: Mapping[str, Source]) -> Mapping[str, Effects]:
+def _effects(table: Table) -> Mapping[str, Effects]:
     """Read what ingredients do, each a table of stages with its sources."""
     found = {}
     for ingredient in list(table.left):
         row = table.table(ingredient)
-        on = {
-            life: _member(row, life.value, Effect, row.text(life.value))
-            for life in Life
-            if life.value in row.left
-        }
-        found[ingredient] = Effects(MappingProxyType(on), evidence_of(row, known))
+        on = {life: row.value(life.value, Effect) for life in Life if life.value in row.left}
+        found[ingredient] = Effects(MappingProxyType(on), row.evidence())
         row.finish()
     return MappingProxyType(found)
-
-
-def _three(table: Table, key: str) -> tuple[str, str, str]:
-    texts = table.texts(key)
-    if len(texts) != _TRIPLE:
-        table.problem(f"{key} must be three texts, got {len(texts)}")
-        return "", "", ""
-    return texts[0], texts[1], texts[2]
 
 
 def _sight(table: Table) -> Mapping[Level, tuple[float, float, float]]:
     told = (level for level in Level if level.value in table.left)
     usual = (Level.GLANCE, Level.PLAIN, Level.LENS)
-    found = {level: table.numbers(level.value, 0, 1) for level in dict.fromkeys((*usual, *told))}
+    found = {level: table.numbers(level.value) for level in dict.fromkeys((*usual, *told))}
     # Lifting the pot shows the blind spot; what is above the soil is seen as in a plain check.
     return MappingProxyType({Level.ROOTS: found[Level.PLAIN], **found})
 
 
-def _product(key: str, table: Table, known: Mapping[str, Source]) -> ProductKind:
-    methods = table.texts("methods")
-    for method in methods:
-        if method not in {item.value for item in Method}:
-            table.problem(f"method {method} is unknown")
-    apart = table.table("not_within_days_of", {})
+def _product(key: str, table: Table) -> ProductKind:
+    methods = table.value("methods", tuple[Method, ...])
+    apart = table.value("not_within_days_of", Mapping[str, int]) if "not_within_days_of" in table.left else {}
     name = table.text("name")
-    kind = ProductKind(
+    kind = table.read(
+        ProductKind,
         key=key,
         name=name,
         short=table.text("short") if "short" in table.left else name,
-        words=table.texts("words"),
-        methods=tuple(item for item in Method if item.value in methods),
-        gap_days=int(table.number("gap_days", 1, 365)),
-        uses_a_year=table.whole("uses_a_year", 1, 60),
-        harvest_days=table.whole("harvest_days", 0, 365),
-        is_for_indoors=table.flag("is_for_indoors"),
-        coldest=table.number("coldest", -5, 20),
-        hottest=table.number("hottest", 20, 45),
-        group=table.text("group") if "group" in table.left else None,
-        harms_cats_and_fish=table.flag("harms_cats_and_fish"),
-        harms_bees=table.flag("harms_bees"),
-        not_within_days_of=tuple((other, int(apart.number(other, 1, 365))) for other in list(apart.left)),
-        needs_shade=table.flag("needs_shade"),
-        mix=_mix(table.table("mix"), known) if "mix" in table.left else None,
-        caution=table.text("caution"),
-        evidence=evidence_of(table, known),
+        methods=tuple(item for item in Method if item in methods),
+        not_within_days_of=tuple(apart.items()),
     )
-    apart.finish()
+    if kind.mix is not None and kind.mix.rate_ml_per_l > kind.mix.most_ml_per_l:
+        table.problem("rate_ml_per_l is above most_ml_per_l")
     return kind
 
 
-def _plant(
-    key: str, table: Table, known: Mapping[str, Source], products: Mapping[str, ProductKind]
-) -> PlantKind:
-    sensitive = table.texts("sensitive") if "sensitive" in table.left else ()
-    for product in sensitive:
-        if product not in products:
-            table.problem(f"sensitive to {product}, which is not in products.toml")
-    habit = table.text("habit")
-    if habit not in HABITS:
-        table.problem(f"habit must be one of {', '.join(HABITS)}, got {habit!r}")
-    return PlantKind(
-        key=key,
-        name=table.text("name"),
-        words=table.texts("words"),
-        shared=table.texts("shared") if "shared" in table.left else (),
-        habit=habit,
-        **{trait: table.flag(trait) for trait in TRAITS},
-        sensitive=frozenset(sensitive),
-        evidence=evidence_of(table, known) if "basis" in table.left else _TRADE,
-        one_of=(),
-    )
+def _plant(key: str, table: Table, products: Mapping[str, ProductKind]) -> PlantKind:
+    evidence = table.evidence() if "basis" in table.left else _TRADE
+    kind = table.read(PlantKind, key=key, evidence=evidence, one_of=())
+    table.check("sensitive to {}, which is not in products.toml", sorted(kind.sensitive), products)
+    table.check(f"habit must be one of {', '.join(HABITS)}, got '{{}}'", (kind.habit,), HABITS)
+    return kind
 
 
 def _check_words(kinds: Mapping[str, PlantKind], problems: list[str]) -> None:
@@ -435,83 +262,30 @@ def _check_words(kinds: Mapping[str, PlantKind], problems: list[str]) -> None:
 
 def _key(text: str, problems: list[str], known: Mapping[str, Source], pests: Mapping[str, Pest]) -> Key:
     """Read the identification key; its creatures of kind pest are those of pests.toml."""
-    try:
-        content = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as broken:
-        problems.append(f"key: {broken}")
-        return Key({}, {})
-    whole = Table("key", content, problems)
+    parts: dict[str, Mapping[str, Table]] = entries(
+        "key", text, problems, lambda _, table: {name: table.table(name) for name in list(table.left)}, known
+    )
     questions = {
-        name: _question(name, body, problems) for name, body in _tables(whole.left.pop("questions", {}))
+        name: table.read(KeyQuestion, key=name) for name, table in parts.get("questions", {}).items()
     }
     creatures = {
-        name: _creature(name, Table(f"key.creatures.{name}", body, problems), questions, known, pests)
-        for name, body in _tables(whole.left.pop("creatures", {}))
+        name: _creature(name, table, questions, pests) for name, table in parts.get("creatures", {}).items()
     }
-    whole.finish()
     missing = set(pests) - set(creatures) if creatures else set()
     problems.extend(f"key: pest {name} is missing" for name in sorted(missing))
+    problems.extend(f"key: unknown key {name}" for name in parts if name not in {"questions", "creatures"})
     return Key(MappingProxyType(questions), MappingProxyType(creatures))
 
 
-def _tables(value: object) -> list[tuple[str, object]]:
-    return list(value.items()) if isinstance(value, dict) else []
-
-
-def _question(name: str, body: object, problems: list[str]) -> KeyQuestion:
-    table = Table(f"key.questions.{name}", body, problems)
-    options = table.table("options")
-    when = table.table("when", {})
-    found = KeyQuestion(
-        name,
-        table.text("text"),
-        {option: options.text(option) for option in list(options.left)},
-        {question: frozenset(when.texts(question)) for question in list(when.left)},
-    )
-    table.finish()
-    return found
-
-
 def _creature(
-    name: str,
-    table: Table,
-    questions: Mapping[str, KeyQuestion],
-    known: Mapping[str, Source],
-    pests: Mapping[str, Pest],
+    name: str, table: Table, questions: Mapping[str, KeyQuestion], pests: Mapping[str, Pest]
 ) -> Creature:
-    nature = table.text("kind")
-    if nature not in {item.value for item in Nature} or (nature == Nature.PEST.value) is not (name in pests):
-        table.problem(f"kind {nature!r} does not fit")
-        nature = Nature.OTHER.value
-    answers = table.table("answers")
-    fitting = {}
-    for question in list(answers.left):
-        given = answers.texts(question)
-        if question not in questions or not set(given) <= set(questions[question].options):
-            answers.problem(f"{question} has no such answers: {', '.join(given)}")
-        fitting[question] = frozenset(given)
-    creature = Creature(
-        key=name,
-        name=pests[name].name if name in pests else table.text("name"),
-        nature=Nature(nature),
-        tell=table.text("tell"),
-        answers=fitting,
-        evidence=evidence_of(table, known),
-    )
-    table.finish()
+    nature = table.member("kind", table.text("kind"), Nature)
+    if (nature is Nature.PEST) is not (name in pests):
+        table.problem(f"kind {nature.value!r} does not fit")
+    shown = pests[name].name if name in pests else table.text("name")
+    creature = table.read(Creature, key=name, name=shown, nature=nature)
+    for question, given in creature.answers.items():
+        if question not in questions or not given <= set(questions[question].options):
+            table.problem(f"{question} has no such answers: {', '.join(sorted(given))}")
     return creature
-
-
-def _mix(table: Table, known: Mapping[str, Source]) -> MixDefault:
-    mix = MixDefault(
-        rate_ml_per_l=table.exact("rate_ml_per_l", 0, 1000),
-        most_ml_per_l=table.exact("most_ml_per_l", 0, 1000),
-        strength_percent=table.exact("strength_percent", 0, 100),
-        needs_emulsifier=table.flag("needs_emulsifier"),
-        keeps_hours=int(table.number("keeps_hours", 1, 24 * 30)),
-        evidence=evidence_of(table, known),
-    )
-    if mix.rate_ml_per_l > mix.most_ml_per_l:
-        table.problem("rate_ml_per_l is above most_ml_per_l")
-    table.finish()
-    return mix

@@ -33,15 +33,15 @@ def read_poisons(
         says so, one eater in both.
     """
     problems: list[str] = []
-    found = entries("poison", text, problems, functools.partial(_poison, sources=sources))
+    found = entries("poison", text, problems, _poison, sources)
     problems.extend(f"poison.{key}: no such kind in plants.toml" for key in found if key not in kinds)
     if problems:
         raise CatalogueError(tuple(problems))
     return MappingProxyType(found)
 
 
-def _poison(_key: str, table: Table, *, sources: Mapping[str, Source]) -> Poison:
-    yes, no = _listed(table, "yes", sources), _listed(table, "no", sources)
+def _poison(_key: str, table: Table) -> Poison:
+    yes, no = _listed(table, "yes"), _listed(table, "no")
     grave = table.texts("grave") if "grave" in table.left else ()
     for who in grave:
         if who not in {eater.value for eater in yes}:
@@ -61,10 +61,13 @@ def _poison(_key: str, table: Table, *, sources: Mapping[str, Source]) -> Poison
     return Poison(MappingProxyType(verdicts), table.text("note") if "note" in table.left else "")
 
 
-def _listed(table: Table, key: str, sources: Mapping[str, Source]) -> dict[Eater, tuple[str, ...]]:
-    row = table.table(key, {})
-    found = {eater: row.texts(eater.value) for eater in Eater if eater.value in row.left}
-    row.finish()
-    for source in sorted({one for named in found.values() for one in named} - set(sources)):
-        table.problem(f"source {source} is not in sources.toml")
+def _listed(table: Table, key: str) -> Mapping[Eater, tuple[str, ...]]:
+    found: Mapping[Eater, tuple[str, ...]] = (
+        table.value(key, Mapping[Eater, tuple[str, ...]]) if key in table.left else {}
+    )
+    table.check(
+        "source {} is not in sources.toml",
+        sorted(one for named in found.values() for one in named),
+        table.sources,
+    )
     return found

@@ -96,27 +96,27 @@ class Fight(Value, kw_only=True):
     """What goes before it, where the plant bears it: wipe or rinse; None where handwork does no good."""
     handwork_word: str
     """What it is called for this pest: wipe, scrape, wash the undersides."""
-    with_round: tuple[Method, ...]
+    with_round: tuple[Method, ...] = ()
     """What goes with every round besides."""
-    start: tuple[Method, ...]
+    start: tuple[Method, ...] = ()
     """What goes with the first round besides, whatever the count."""
-    few_by_hand: int
+    few_by_hand: int = 0
     """Rounds of handwork alone where few were seen. [1]"""
-    strong: tuple[Method, ...]
+    strong: tuple[Method, ...] = ()
     """The strong step: goes before the spray of its evening; a clean-out is an evening of its own work."""
     strong_from: Grade | None
     """From this grade on the first round takes the strong step; None never does."""
     strong_from_at_roots: Grade | None
     """The same for a plant at whose roots it may sit."""
-    strong_most: int
+    strong_most: int = 0
     """Strong steps in one campaign at the most. [1]"""
-    strong_apart_days: int
+    strong_apart_days: int = 0
     """Days between two strong steps. [d]"""
     label_sought_days: int | None
     """A label that asks for no more than this is sought. [d]"""
     warm_from_c: float | None
     """From here on it is hard to win at that warmth, and a cooler place is named. [degC]"""
-    between_least: int
+    between_least: int = 0
     """Handwork days between two uses where the label outlasts the pest's own time, at the least. [1]"""
     between_a_week: tuple[tuple[float, int], ...]
     """Handwork days a week between any two uses, each below a temperature; empty: none. [degC, 1]"""
@@ -143,7 +143,7 @@ class Least(Value, kw_only=True):
 
     rounds: int | None
     """In all; None is as many as outlast what the first could not reach. [1]"""
-    nematodes: int
+    nematodes: int = 1
     """Rounds one use of nematodes stands for. [1]"""
     after_find: int
     """After the day of the last find. [1]"""
@@ -161,9 +161,9 @@ class Looking(Value, kw_only=True):
     """Looks of one way that suffice; a way that is not named shows nothing. [1]"""
     apart_days: int
     """Two looks closer than this are one. [d]"""
-    late: int
+    late: int = 0
     """So many of them after h2. [1]"""
-    first_after_unpotting_days: int
+    first_after_unpotting_days: int = 0
     """No look counts sooner after fresh mix. [d]"""
     has_chance: bool
     """Whether the chance that nothing is left is asked for beside the looks."""

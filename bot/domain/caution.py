@@ -35,8 +35,8 @@ class Caution(Value, kw_only=True):
 
     text: str
     occasion: Occasion
-    products: frozenset[str]
-    animals: frozenset[str]
+    products: frozenset[str] = frozenset()
+    animals: frozenset[str] = frozenset()
     is_of_eating: bool
     evidence: Evidence | None
     """Where it was read; None where it is common practice without a source."""

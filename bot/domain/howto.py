@@ -25,8 +25,8 @@ class Variant(Value, kw_only=True):
     """The steps for some pests and plants, for all where none are named."""
 
     title: str
-    pests: frozenset[str]
-    plants: frozenset[Bears]
+    pests: frozenset[str] = frozenset()
+    plants: frozenset[Bears] = frozenset()
     steps: tuple[str, ...]
     evidence: Evidence | None
     """Where it was read; None where it is common practice without a source."""

@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 from enum import Enum
 
 from bot.domain.campaign import Evidence
-from bot.domain.value import Value
+from bot.domain.value import Value, field
 
 MOST_QUESTIONS = 4
 UNSURE = "unsure"
@@ -32,7 +32,7 @@ class KeyQuestion(Value):
     key: str
     text: str
     options: Mapping[str, str]
-    when: Mapping[str, frozenset[str]]
+    when: Mapping[str, frozenset[str]] = field(default_factory=dict)
     """Answers to earlier questions without which this one makes no sense."""
 
     def makes_sense(self, answers: "Answers") -> bool:

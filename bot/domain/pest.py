@@ -71,7 +71,7 @@ class Pest(Value, kw_only=True, eq=False):
     """Whether it may sit at the roots unseen while the leaves look free, beside the leaves or only there."""
     mistaken: Mistaken | None
     """Where its common word often means another, by the plant it is on."""
-    of: tuple[str, ...]
+    of: tuple[str, ...] = ()
     """Where the name is a general one: the pests, by key, that it may mean."""
     fight: Fight
     least: Least

@@ -43,7 +43,7 @@ class PlantKind(Value, kw_only=True):
     """Whether it suffers where its mix dries on top."""
     is_root_prone: bool
     """Whether mealybugs live at its roots more often than at others'."""
-    sensitive: frozenset[str]
+    sensitive: frozenset[str] = frozenset()
     evidence: Evidence
     one_of: tuple["PlantKind", ...] = ()
     """The kinds that a shared name may mean; empty where the name is one kind's own."""

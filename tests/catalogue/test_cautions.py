@@ -60,7 +60,7 @@ def test_a_clean_out_speaks_of_bleach_and_sap() -> None:
     [
         (
             '[x]\nwhen = "never"\ntext = "T"',
-            "cautions.x: when must be use, clean-out, asked or waste, got 'never'",
+            "cautions.x: when must be one of use, clean-out, asked, waste, got 'never'",
         ),
         ('[x]\nwhen = "use"\nproducts = ["tea"]\ntext = "T"', "cautions.x: products: nobody knows tea"),
         ('[x]\nwhen = "use"\nanimals = ["yeti"]\ntext = "T"', "cautions.x: animals: nobody knows yeti"),

@@ -93,7 +93,7 @@ def test_all_problems_are_reported_together() -> None:
         "pests.spider_mite.fight: shares_clock must be true or false",
         "pests.greenhouse_whitefly: words must be a list of texts",
         "pests.armoured_scale.clock: egg_lo is longer than egg_hi",
-        "pests.western_flower_thrips.clock: basis must be read, memory or judgement",
+        "pests.western_flower_thrips.clock: basis must be one of read, memory, judgement",
         "pests.melon_aphid.limits: says read and names no source",
         "sources.rfc5545: seen must be one of",
     ):
