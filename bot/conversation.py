@@ -62,6 +62,7 @@ from bot.actions.send_evening import (
 from bot.actions.set_place import PlacesSaved, untold_places
 from bot.actions.set_town import SetCoordinates, WhichTown
 from bot.actions.set_up import with_next
+from bot.actions.show_due import DueList
 from bot.actions.show_history import told_already
 from bot.actions.situation import Asked, KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.actions.take_line import TakeLines
@@ -219,6 +220,9 @@ class Conversation:
     def _passed_by(self, outcomes: list[Outcome], desk: Desk) -> list[Outcome]:
         """Say once of an offer that nobody took and another question passes by that it is not written."""
         asking = next((one.asking for one in reversed(outcomes) if one.asking is not None), None)
+        if asking is None and any(isinstance(one, DueList) for one in outcomes):
+            left = self._left_open(desk, desk.member.chat)
+            return [] if left is None else [left]  # what is to be done hangs on it
         offer = None if asking is None else offer_of(desk.question, desk, asking)
         said = "" if offer is None else self._said(offer, desk)
         if offer is None or not said:

@@ -81,9 +81,19 @@ def _worded(outcomes: Sequence[Outcome], desk: Desk) -> tuple[str, str]:
     ):
         said = dict.fromkeys(_at_once(outcomes, shorts, voice))
     else:
-        said = dict.fromkeys(fitted(say(one, voice), most_lines(one)) for one in outcomes)
+        said = dict.fromkeys(fitted(text, most_lines(one)) for one, text in _once(outcomes, voice))
     text, rest = split("\n\n".join(shown for shown, _ in said if shown))
     return cut(text), "\n\n".join(part for part in (rest, *(waits for _, waits in said)) if part)
+
+
+def _once(outcomes: Sequence[Outcome], voice: Voice) -> Iterator[tuple[Outcome, str]]:
+    """Say each outcome, without the lines another of its kind has just said: two products' care."""
+    kind, before = None, ""
+    for one in outcomes:
+        text = say(one, voice)
+        told = before.split("\n") if type(one) is kind else ()
+        yield one, "\n".join(line for line in text.split("\n") if line == AFTER or line not in told)
+        kind, before = type(one), text
 
 
 def _at_once(outcomes: Sequence[Outcome], shorts: list[str], voice: Voice) -> Iterator[tuple[str, str]]:

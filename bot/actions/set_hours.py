@@ -62,7 +62,6 @@ def set_hours(command: SetHours, desk: Desk) -> HoursSet | BadHours:
     desk.write(desk.draft(one) for one in (*told, *moved))
     if command.evening not in {None, household.evening}:
         desk.tell_others(EveningMoved(desk.speaker, evening))
-    desk.close_question()
     return HoursSet(
         evening=evening,
         quiet_from=quiet[0],

@@ -59,8 +59,6 @@ def set_place(command: SetPlace, desk: Desk) -> PlacesSaved | NoPlaceAsked:
         lamp_until=command.lamp_until,
     )
     desk.write([desk.draft(told)])
-    if not untold_places(desk):
-        desk.close_question()
     return PlacesSaved((desk.household.places[place],))
 
 

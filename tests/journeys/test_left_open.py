@@ -294,3 +294,34 @@ def test_why_under_an_offer_is_about_the_offer(
     talk.say("yes")
     told = [one.plant for one in talk.entries() if isinstance(one.payload, kind)]
     assert name in {talk.home.plants[one].name for one in told if one is not None}
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["the living room faces east", "write me at 19:00", "nudge me at 7pm", "living room: west window"],
+)
+@pytest.mark.parametrize(("command", "name", "kind"), LIKELY[:2])
+def test_a_window_or_an_hour_told_answers_no_offer(
+    talk: Talk, command: Command, name: str, kind: type, words: str
+) -> None:
+    """Whatever is told beside it, the offer waits for its own answer."""
+    offers(talk, command)
+    talk.say(words)
+    talk.press("Yes")
+    assert [plant for plant, payload in talk.told() if isinstance(payload, kind)] == [name]
+
+
+@pytest.mark.parametrize("words", ["what do i do tonight then", "what's due?", "anything to do today"])
+def test_what_is_to_be_done_hangs_on_a_find_without_its_number(talk: Talk, words: str) -> None:
+    talk.say("mealybugs on the ivy")
+    (answer,) = talk.say(words)
+    assert "You saw something on ivy: how many?" in answer
+    talk.press("A few (up to 5)")
+    assert any(isinstance(payload, Found) for _, payload in talk.told())
+
+
+def test_two_products_told_at_once_are_cautioned_of_once(stranger_talk: Talk) -> None:
+    stranger_talk.say("/start")
+    (answer,) = stranger_talk.say("i have neem oil and insecticidal soap")
+    more = "\n".join(stranger_talk.press("More")) if "[More]" in answer else ""
+    assert (answer + more).count("label is the law") == (answer + more).count("Gloves") == 1
