@@ -4,17 +4,8 @@ from bot.domain.campaign import Evidence
 from bot.domain.value import Value, names_of
 
 HABITS = (
-    "bush",
-    "climber",
-    "trailing",
-    "rosette",
-    "tree",
-    "palm",
-    "fern",
-    "succulent",
-    "bulb",
-    "herb",
-    "orchid",
+    *("bush", "climber", "trailing", "rosette", "tree", "palm"),
+    *("fern", "succulent", "bulb", "herb", "orchid"),
 )
 """Growth habits."""
 

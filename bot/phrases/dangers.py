@@ -5,26 +5,16 @@ from bot.actions.situation import Situation
 from bot.domain.caution import Danger
 from bot.phrases.asking import Meant
 from bot.phrases.items import items_of
-from bot.phrases.lexicon import listed
+from bot.phrases.lexicon import listed, worded
 from bot.phrases.names import OneOf, Pest, Plants, Product
 
 _Words = tuple[str, ...]
 _BLEACHES = listed("bleach clorox domestos javel")
 _DOSES = listed("dose doses amount rate strength concentration strong much")
-_STRONGER = (
-    ("twice", "the"),
-    ("twice", "as"),
-    ("double", "the"),
-    ("double", "dose"),
-    ("double", "strength"),
-    ("triple", "the"),
-    ("triple", "dose"),
-    ("stronger", "than"),
-    ("more", "than", "the", "label"),
-    ("extra", "strong"),
-    ("make", "it", "stronger"),
-    ("higher", "dose"),
-    ("bigger", "dose"),
+_STRONGER = worded(
+    "twice the | twice as | double the | double dose | double strength | triple the | triple dose"
+    " | stronger than | more than the label | extra strong | make it stronger | higher dose"
+    " | bigger dose"
 )
 _FIRST = frozenset(phrase[0] for phrase in _STRONGER)
 _ALWAYS_STRONGER = frozenset({"stronger", "more", "extra", "make"})

@@ -47,7 +47,7 @@ from bot.phrases.hurrying import read_hurry
 from bot.phrases.identifying import read_identification
 from bot.phrases.items import items_of
 from bot.phrases.labels import read_animals, read_months, read_traits
-from bot.phrases.lexicon import Word, is_made_of, listed, phrases_of, words_in
+from bot.phrases.lexicon import Word, is_made_of, listed, phrases_of, sayings, words_in
 from bot.phrases.lists import Listed, read_list, read_news, read_told
 from bot.phrases.looking_up import read_follow_up, read_lookup
 from bot.phrases.mentions import Mentions
@@ -88,15 +88,9 @@ _STRONG: dict[str, Command] = {
     **dict.fromkeys(("scratch that", "undo please", "undo last", "undo the last one"), Undo()),
     **dict.fromkeys(("thanks", "thank you", "thx", "ty", "cheers", "thanks a lot", "many thanks"), Thanks()),
     **dict.fromkeys(
-        (
-            "thank you very much",
-            "thank you so much",
-            "great thanks",
-            "ok thanks",
-            "well done",
-            "good job",
-            "nice",
-            "great",
+        sayings(
+            "thank you very much | thank you so much | great thanks | ok thanks | well done"
+            " | good job | nice | great"
         ),
         Thanks(),
     ),
@@ -109,18 +103,9 @@ _STRONG: dict[str, Command] = {
         Greet(is_farewell=True),
     ),
     **dict.fromkeys(
-        (
-            "help",
-            "help me",
-            "commands",
-            "what can i say",
-            "i need help",
-            "i need some help",
-            "need help",
-            "menu",
-            "i am lost",
-            "i do not get it",
-            "i do not understand",
+        sayings(
+            "help | help me | commands | what can i say | i need help | i need some help | need help"
+            " | menu | i am lost | i do not get it | i do not understand"
         ),
         Help(),
     ),
@@ -138,15 +123,10 @@ _STRONG: dict[str, Command] = {
     ),
     **dict.fromkeys(("no status", "unpin", "unpin the status", "unpin status"), SetStatus(is_wanted=False)),
     **dict.fromkeys(
-        (
-            "once is enough",
-            "one message is enough",
-            "do not remind me twice",
-            "dont remind me twice",
-            "stop writing twice",
-            "no second message",
-            "once an evening is enough",
-            "just once an evening",
+        sayings(
+            "once is enough | one message is enough | do not remind me twice | dont remind me twice"
+            " | stop writing twice | no second message | once an evening is enough"
+            " | just once an evening"
         ),
         SetRepeats(is_wanted=False),
     ),
@@ -159,14 +139,8 @@ _STRONG: dict[str, Command] = {
     ),
     **dict.fromkeys(("leave", "leave household", "leave the household", "leave this household"), Leave()),
     **dict.fromkeys(
-        (
-            "metric",
-            "metric units",
-            "metric measures",
-            "use metric",
-            "use metric units",
-            "millilitres",
-            "celsius",
+        sayings(
+            "metric | metric units | metric measures | use metric | use metric units | millilitres | celsius"
         ),
         SetUnits(Units.METRIC),
     ),
@@ -180,15 +154,8 @@ _STRONG: dict[str, Command] = {
         SetUnits(Units.IMPERIAL),
     ),
     **dict.fromkeys(
-        (
-            "12 hour clock",
-            "12 - hour clock",
-            "use am pm",
-            "am pm",
-            "am / pm",
-            "use am / pm",
-            "12 h",
-            "12 hours",
+        sayings(
+            "12 hour clock | 12 - hour clock | use am pm | am pm | am / pm | use am / pm | 12 h | 12 hours"
         ),
         SetUnits(clock_hours=12),
     ),
@@ -206,15 +173,9 @@ _STRONG: dict[str, Command] = {
         Ask(topic=Topic.WHY, in_full=True),
     ),
     **dict.fromkeys(
-        (
-            "why this much",
-            "why so much",
-            "why that much",
-            "why so little",
-            "why this amount",
-            "why that amount",
-            "why this mix",
-            "why this mixture",
+        sayings(
+            "why this much | why so much | why that much | why so little | why this amount"
+            " | why that amount | why this mix | why this mixture"
         ),
         Mix(volume_ml=None, is_for_tonight=True, in_full=True),
     ),
@@ -262,19 +223,10 @@ SLASHED = frozenset(_SLASHED) | {"/start"}
 _OF_A_HOME = frozenset({Expecting.TOWN, Expecting.PLANTS, Expecting.WHERE})
 _SKIPPABLE = _OF_A_HOME | {Expecting.PLACE, Expecting.EVENING, Expecting.QUIET}
 _SKIPS = frozenset(
-    {
-        "skip",
-        "skip it",
-        "skip this",
-        "skip that",
-        "later",
-        "not now",
-        "pass",
-        "next",
-        "no",
-        "maybe later",
-        "skip for now",
-    }
+    sayings(
+        "skip | skip it | skip this | skip that | later | not now | pass | next | no | maybe later"
+        " | skip for now"
+    )
 )
 _DO_NOT_KNOW = frozenset({"i do not know", "do not know", "no idea", "dunno"})
 _TALK = ("greeting", "farewell", "waiting", "nod")

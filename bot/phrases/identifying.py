@@ -9,27 +9,14 @@ from bot.domain.identity import PlantId
 from bot.domain.trade import Grade
 from bot.phrases.asking import Meant
 from bot.phrases.items import Unknown, items_of
-from bot.phrases.lexicon import Spot, Word, classes_of, listed, words_of_class
+from bot.phrases.lexicon import Spot, Word, classes_of, listed, worded, words_of_class
 from bot.phrases.names import Pest, Plants
 from bot.phrases.numbers import Count
 
-_ASKS = (
-    ("what", "is", "this"),
-    ("what", "is", "that"),
-    ("what", "is", "it"),
-    ("what", "are", "these"),
-    ("what", "are", "those"),
-    ("what", "are", "they"),
-    ("which", "pest"),
-    ("what", "pest"),
-    ("what", "bug"),
-    ("identify",),
-    ("find", "out"),
-    ("no", "idea", "what"),
-    ("not", "sure", "what"),
-    ("do", "not", "know", "what"),
-    ("what", "has"),
-    ("what", "have"),
+_ASKS = worded(
+    "what is this | what is that | what is it | what are these | what are those | what are they"
+    " | which pest | what pest | what bug | identify | find out | no idea what | not sure what"
+    " | do not know what | what has | what have"
 )
 _SEEN = {name: words_of_class("seen", name) for name in classes_of("seen")}
 _MOST_STRANGE = 2

@@ -139,6 +139,16 @@ def listed(words: str) -> frozenset[str]:
     return frozenset(map(intern, words.split()))
 
 
+def sayings(row: str) -> tuple[str, ...]:
+    """Split a plain row of phrases, with bars between them."""
+    return tuple(one.strip() for one in row.split("|"))
+
+
+def worded(row: str) -> tuple[tuple[str, ...], ...]:
+    """Split a plain row of phrases, each into its words."""
+    return tuple(tuple(one.split()) for one in row.split("|"))
+
+
 def words_in(phrases: Iterable[str]) -> frozenset[str]:
     """Give all words of some phrases."""
     return frozenset(intern(word) for phrase in phrases for word in phrase.split())

@@ -9,47 +9,24 @@ from bot.domain.identity import PlantId
 from bot.phrases.asking import Meant
 from bot.phrases.dangers import read_danger
 from bot.phrases.items import items_of
-from bot.phrases.lexicon import listed
+from bot.phrases.lexicon import listed, worded
 from bot.phrases.names import Pest, Plants, Product
 from bot.phrases.poisons import read_poison
 
 _Words = tuple[str, ...]
-_HOW = (
-    ("how", "do", "i"),
-    ("how", "do", "we"),
-    ("how", "do", "you"),
-    ("how", "does", "one"),
-    ("how", "does", "the"),
-    ("how", "does", "a"),
-    ("how", "should", "i"),
-    ("how", "should", "we"),
-    ("how", "can", "i"),
-    ("how", "would", "i"),
-    ("how", "to"),
-    ("show", "me", "how", "to"),
-    ("tell", "me", "how", "to"),
-    ("explain", "how", "to"),
-    ("what", "is", "the", "best", "way", "to"),
-    ("best", "way", "to"),
-    ("steps", "for"),
-    ("instructions", "for"),
+_HOW = worded(
+    "how do i | how do we | how do you | how does one | how does the | how does a | how should i"
+    " | how should we | how can i | how would i | how to | show me how to | tell me how to"
+    " | explain how to | what is the best way to | best way to | steps for | instructions for"
 )
 _AROUND_A_WAY = listed(
     "do a an the my our this that it them these those of on off for from with against to at in plant plants"
     " leaf leaves properly correctly right exactly best again first please work works use make go about one"
     " ? . ! , full test look mites bugs pest pests"
 )
-_MEANS = (
-    ("what", "do", "you", "mean", "by"),
-    ("what", "do", "you", "mean", "with"),
-    ("what", "is", "meant", "by"),
-    ("the", "meaning", "of"),
-    ("meaning", "of"),
-    ("what", "does"),
-    ("what", "is"),
-    ("what", "are"),
-    ("define",),
-    ("explain",),
+_MEANS = worded(
+    "what do you mean by | what do you mean with | what is meant by | the meaning of | meaning of"
+    " | what does | what is | what are | define | explain"
 )
 _OPEN = frozenset({("what", "is"), ("what", "are")})
 _FIGHTING = (("get", "rid", "of"), ("treat",), ("kill",), ("fight",), ("beat",), ("stop",), ("deal", "with"))

@@ -14,7 +14,7 @@ from bot.phrases.asking import Meant
 from bot.phrases.days import Day, MonthDay, Period, Weekday, day_ahead
 from bot.phrases.forms.filling import mix
 from bot.phrases.items import Item, Unknown, items_of
-from bot.phrases.lexicon import Word, listed
+from bot.phrases.lexicon import Word, listed, worded
 from bot.phrases.mentions import Mentions
 from bot.phrases.names import Pest, Place, Plants, Product
 from bot.phrases.numbers import UNITS, UnclearVolume, Volume
@@ -75,12 +75,9 @@ _USED_SO = listed("use used using spray spraying")
 _MODALS = listed("can may could should is are does do will would what which")
 _EATEN = listed("eat eating harvest harvesting pick picking")
 _TASKS = listed("done sprayed treated wiped swabbed rinsed repotted washed checked spray clean")
-_NO_QUESTIONS = {
-    ("do", "the", "checks"),
-    ("do", "the", "check"),
-    ("do", "our", "checks"),
-    ("do", "my", "checks"),
-}
+_NO_QUESTIONS = set(worded("do the checks | do the check | do our checks | do my checks"))
+_NO_ASKING = set(worded("do it | will do | can not | any more"))
+_DOUBTS = {*(("did", person) for person in _PERSONS), *worded("have i | have we | had i")}
 _IN_FULL = listed("more full sums sources source detail details exactly")
 _DUE = listed("due should shall todo tonight tomorrow today next now done need agenda do on plan")
 _SURELY_DUE = listed("due todo tonight tomorrow today next agenda plan left remaining open week list")
@@ -116,17 +113,8 @@ def is_question(words: tuple[str, ...], situation: Situation | None = None) -> b
     first = words[0] if words else ""
     if words[:2] == ("what", "a") or words[:3] in _NO_QUESTIONS:
         return False  # "what a day"
-    is_asked = first in _OPENERS and words[:2] not in {
-        ("do", "it"),
-        ("will", "do"),
-        ("can", "not"),
-        ("any", "more"),
-    }
-    is_doubted = words[:2] in {("did", person) for person in _PERSONS} | {
-        ("have", "i"),
-        ("have", "we"),
-        ("had", "i"),
-    }
+    is_asked = first in _OPENERS and words[:2] not in _NO_ASKING
+    is_doubted = words[:2] in _DOUBTS
     return (is_asked and not _is_refusal(words)) or is_doubted or _has_noun(words, situation)
 
 

@@ -5,48 +5,24 @@ from bot.actions.set_routine import SetRoutine
 from bot.domain.agenda import CHECK_ROUTINE
 from bot.phrases.asking import Meant
 from bot.phrases.days import WEEKDAYS
-from bot.phrases.lexicon import listed, words_in
+from bot.phrases.lexicon import listed, sayings, words_in
 from bot.phrases.numbers import number_at
 
-_VERBS = (
-    *("check", "checks", "inspect", "look", "look at", "look over", "look them over", "check walk", "walk"),
-    *(
-        "weekly check",
-        "weekly look",
-        "weekly walk",
-        "inspection",
-        "routine check",
-        "i check",
-        "we check",
-        "remind me to check",
-    ),
-    *(
-        "remind me",
-        "remind us",
-        "look after",
-        "i look at",
-        "i want to check",
-        "i will check",
-        "let us check",
-        "check up on",
-        "i inspect",
-    ),
+_VERBS = sayings(
+    "check | checks | inspect | look | look at | look over | look them over | check walk | walk"
+    " | weekly check | weekly look | weekly walk | inspection | routine check | i check | we check"
+    " | remind me to check | remind me | remind us | look after | i look at | i want to check"
+    " | i will check | let us check | check up on | i inspect"
 )
 _OBJECTS = listed("plants plant everything all them my our the on at : please is me")
 _ENDS = frozenset(
-    {
-        *(
-            "stop checks",
-            "stop checking",
-            "stop the checks",
-            "no more checks",
-            "no checks",
-            "stop the weekly check",
-        ),
-        *("no weekly check", "stop weekly checks", "stop weekly check", "end the habit", "stop the habit"),
-        *("stop my routine", "stop routine", "no routine", "forget the routine", "cancel the weekly check"),
-        *("stop the routine", "stop routines", "end routine", "end the routine", "no more weekly checks"),
-    }
+    sayings(
+        "stop checks | stop checking | stop the checks | no more checks | no checks"
+        " | stop the weekly check | no weekly check | stop weekly checks | stop weekly check"
+        " | end the habit | stop the habit | stop my routine | stop routine | no routine"
+        " | forget the routine | cancel the weekly check | stop the routine | stop routines | end routine"
+        " | end the routine | no more weekly checks"
+    )
 )
 _ASKS = frozenset(
     {"routine", "routines", "habit", "habits", "my routine", "my routines", "my habits", "schedule"}

@@ -6,55 +6,31 @@ from bot.actions.export import Export, ExportKind
 from bot.actions.forget import Forget
 from bot.actions.share import HandOver, RemoveMember
 from bot.phrases.asking import Meant
-from bot.phrases.lexicon import listed, words_in
+from bot.phrases.lexicon import listed, sayings, words_in
 from bot.phrases.text import tidy, words_of
 
 _MEMBERS = frozenset(
-    {
-        "members",
-        "who else",
-        "who are the members",
-        "list members",
-        "who shares",
-        "who shares the plants",
-        "who shares my plants",
-        "who is here",
-        "who else is here",
-        "who is in",
-        "who is in the household",
-        "who is in our household",
-        "who is in this household",
-        "who is in the group",
-        "who can see this",
-    }
+    sayings(
+        "members | who else | who are the members | list members | who shares | who shares the plants"
+        " | who shares my plants | who is here | who else is here | who is in | who is in the household"
+        " | who is in our household | who is in this household | who is in the group | who can see this"
+    )
 )
 _EXPORTS = {
     **dict.fromkeys(
         ("export", "export my data", "export data", "my data", "download", "download my data"), None
     ),
     **dict.fromkeys(
-        (
-            "calendar",
-            "calendar file",
-            "export calendar",
-            "export the calendar",
-            "ics",
-            "ical",
-            "export ics",
-            "export ical",
+        sayings(
+            "calendar | calendar file | export calendar | export the calendar | ics | ical"
+            " | export ics | export ical"
         ),
         ExportKind.CALENDAR,
     ),
     **dict.fromkeys(
-        (
-            "csv",
-            "export csv",
-            "table",
-            "export table",
-            "spreadsheet",
-            "export spreadsheet",
-            "excel",
-            "export as csv",
+        sayings(
+            "csv | export csv | table | export table | spreadsheet | export spreadsheet | excel"
+            " | export as csv"
         ),
         ExportKind.TABLE,
     ),
@@ -67,14 +43,10 @@ _FORGET = frozenset(
     {"forget me", "delete me", "erase me", "delete my account", "erase my data", "delete my data"}
 )
 _FORGET_HOME = frozenset(
-    {
-        "erase this home",
-        "delete this home",
-        "erase everything",
-        "delete everything",
-        "erase the home",
-        "forget everything",
-    }
+    sayings(
+        "erase this home | delete this home | erase everything | delete everything | erase the home"
+        " | forget everything"
+    )
 )
 FORGET_SENTENCE = "forget me for good"
 ERASE_SENTENCE = "erase this home for good"

@@ -14,7 +14,7 @@ from bot.domain.value import replace
 from bot.phrases.days import DAYS_OF_THE_WEEK, MONTHS, WEEKDAYS, Clock, Day, Moment, MonthDay, Weekday
 from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown, is_group, next_at
 from bot.phrases.kept import kept
-from bot.phrases.lexicon import FREE, KNOWN, PHRASES, Listed, Tool, Word, listed
+from bot.phrases.lexicon import FREE, KNOWN, PHRASES, Listed, Tool, Word, listed, sayings
 from bot.phrases.names import Names, OneOf, Pest, Place, Plants, Product, names_of
 from bot.phrases.numbers import Count, number_at
 from bot.phrases.slips import slips_between
@@ -273,16 +273,7 @@ def _up_to(begun: Plants, meaning: object, names: Names) -> tuple[PlantId, ...]:
 
 
 def _is_counted(item: Item) -> bool:
-    return isinstance(item.meaning, Plants) or item.text in {
-        "has",
-        "is",
-        "had",
-        "only",
-        "just",
-        "got",
-        ":",
-        "-",
-    }
+    return isinstance(item.meaning, Plants) or item.text in listed("has is had only just got : -")
 
 
 def _first_of_range(items: list[Item]) -> int | None:
@@ -298,9 +289,7 @@ def _first_of_range(items: list[Item]) -> int | None:
 
 
 _BETWEEN = listed("to on up up-to until till through thru . / t m - .. the number no # onto") | {
-    "up to",
-    "on up to",
-    "to the",
+    *sayings("up to | on up to | to the")
 }
 _RANGES = listed("to upto until till through thru .. t/m - tothe upthrough upuntil tonumber uptonumber")
 
@@ -549,28 +538,11 @@ def _of_month(words: _Words, at: int) -> tuple[OfMonth | MonthDay, int] | None:
 _SPELT = {
     word: number
     for number, word in enumerate(
-        [
-            "first",
-            "second",
-            "third",
-            "fourth",
-            "fifth",
-            "sixth",
-            "seventh",
-            "eighth",
-            "ninth",
-            "tenth",
-            "eleventh",
-            "twelfth",
-            "thirteenth",
-            "fourteenth",
-            "fifteenth",
-            "sixteenth",
-            "seventeenth",
-            "eighteenth",
-            "nineteenth",
-            "twentieth",
-        ],
+        sayings(
+            "first | second | third | fourth | fifth | sixth | seventh | eighth | ninth | tenth | eleventh"
+            " | twelfth | thirteenth | fourteenth | fifteenth | sixteenth | seventeenth | eighteenth"
+            " | nineteenth | twentieth"
+        ),
         start=1,
     )
 }
@@ -783,29 +755,9 @@ _STEERING = frozenset(
         ),
         *DAYS_OF_THE_WEEK,
         *(month for month in MONTHS if len(month) > _SHORT),
-        *(
-            [
-                "yesterday",
-                "tomorrow",
-                "tonight",
-                "today",
-                "treated",
-                "checked",
-                "except",
-                "everything",
-                "nothing",
-                "isolated",
-                "aphids",
-                "thrips",
-                "mealybugs",
-                "whitefly",
-                "whiteflies",
-                "mites",
-                "spider",
-                "scale",
-                "gnats",
-                "fungus",
-            ]
+        *listed(
+            "yesterday tomorrow tonight today treated checked except everything nothing isolated aphids"
+            " thrips mealybugs whitefly whiteflies mites spider scale gnats fungus"
         ),
     }
 )

@@ -51,46 +51,10 @@ _TOKEN = re.compile(
 
 _UNHYPHENED = re.compile(r"(?<=[^\W\d_])-(?=[^\W\d_])")
 
-_SHORT = {
-    "can't": ("can", "not"),
-    "let's": ("let", "us"),
-    "lets": ("let", "us"),
-    "cant": ("can", "not"),
-    "won't": ("will", "not"),
-    "wont": ("will", "not"),
-    "havent": ("have", "not"),
-    "hasnt": ("has", "not"),
-    "didnt": ("did", "not"),
-    "dont": ("do", "not"),
-    "doesnt": ("does", "not"),
-    "isnt": ("is", "not"),
-    "arent": ("are", "not"),
-    "wasnt": ("was", "not"),
-    "cannot": ("can", "not"),
-    "its": ("it", "is"),
-    "thats": ("that", "is"),
-    "whats": ("what", "is"),
-    "whens": ("when", "is"),
-    "im": ("i", "am"),
-    "ive": ("i", "have"),
-    "i'm": ("i", "am"),
-    "whos": ("who", "is"),
-    "w": ("with",),
-    "wk": ("week",),
-    "pls": ("please",),
-    "plz": ("please",),
-    "u": ("you",),
-    "r": ("are",),
-    "em": ("them",),
-    "xcept": ("except",),
-    "yday": ("yesterday",),
-    "ment": ("meant",),
-    "teh": ("the",),
-}
 _DIGIT_WORDS = {"2nite": "tonight", "2moro": "tomorrow", "2morrow": "tomorrow", "2day": "today"}
 _DIGIT_FOR_A_WORD = re.compile(rf"\b({'|'.join(_DIGIT_WORDS)})\b")
 _FILE = tomllib.loads(Path(__file__).with_name("lexicon.toml").read_text(encoding="utf-8"))
-_SHORT |= {
+_SHORT = {
     word.strip(): tuple(meant.split()) for meant, words in _FILE["short"].items() for word in words.split("|")
 }
 _ENDINGS = {"'ve": "have", "'ll": "will", "'re": "are", "'d": "had"}

@@ -10,30 +10,18 @@ from bot.domain.trade import Grade, Level
 from bot.domain.value import replace
 from bot.phrases.asking import Meant
 from bot.phrases.items import items_of
-from bot.phrases.lexicon import Word, listed, words_in
+from bot.phrases.lexicon import Word, listed, sayings, words_in
 from bot.phrases.names import Pest
 from bot.phrases.numbers import Count, whole_count
 
 _BEGINS = frozenset(
-    {
-        *("walk", "check walk", "start walk", "begin walk", "weekly walk", "weekly check", "check round"),
-        *(
-            "start the walk",
-            "start check walk",
-            "start the check walk",
-            "begin the check walk",
-            "go on with the walk",
-        ),
-        *("continue walk", "continue the walk", "inspection", "inspection round", "walk through", "walk on"),
-        *(
-            "check all plants",
-            "check them all",
-            "let us walk",
-            "do the walk",
-            "do the weekly check",
-            "the walk",
-        ),
-    }
+    sayings(
+        "walk | check walk | start walk | begin walk | weekly walk | weekly check | check round"
+        " | start the walk | start check walk | start the check walk | begin the check walk"
+        " | go on with the walk | continue walk | continue the walk | inspection | inspection round"
+        " | walk through | walk on | check all plants | check them all | let us walk | do the walk"
+        " | do the weekly check | the walk"
+    )
 )
 _LEVELS = {
     "lens": Level.LENS,
@@ -49,21 +37,10 @@ _PAUSES = frozenset(
     {"stop", "stop for now", "enough", "enough for today", "stop for today", "pause", "later", "tomorrow"}
 )
 _NONE = frozenset(
-    {
-        "none",
-        "none seen",
-        "clean",
-        "nothing",
-        "nothing seen",
-        "no",
-        "zero",
-        "all clean",
-        "ok",
-        "fine",
-        "good",
-        "clear",
-        "n",
-    }
+    sayings(
+        "none | none seen | clean | nothing | nothing seen | no | zero | all clean | ok | fine | good"
+        " | clear | n"
+    )
 )
 _PASSES = frozenset(
     {"not today", "skip", "skip it", "next", "pass", "leave it out", "skip this one", "not this one"}

@@ -6,42 +6,23 @@ from bot.actions.work_through import BeginWork, EndWork, TickWork
 from bot.domain.trade import Method
 from bot.phrases.asking import Meant
 from bot.phrases.items import items_of
-from bot.phrases.lexicon import Tool, Word, listed, words_in
+from bot.phrases.lexicon import Tool, Word, listed, sayings, words_in
 from bot.phrases.names import Plants
 
-_BEGINS = (
-    "work day",
-    "workday",
-    "start work day",
-    "begin work day",
-    "let us do them all",
-    "let is do them all",
-    "let us do all of them",
-    "do them all today",
-    "big day",
-    "continue work day",
-    "go on with work day",
+_BEGINS = sayings(
+    "work day | workday | start work day | begin work day | let us do them all | let is do them all"
+    " | let us do all of them | do them all today | big day | continue work day | go on with work day"
 )
-_PLANS = (
-    "plan a clean out for",
-    "clean out for",
-    "a clean out for",
-    "plan a work day for",
-    "work day for",
-    "work day with",
+_PLANS = sayings(
+    "plan a clean out for | clean out for | a clean out for | plan a work day for | work day for"
+    " | work day with"
 )
 _ENDS = frozenset({"end work day", "cancel work day", "work day is over"})
 _PAUSES = frozenset(
-    {
-        "stop",
-        "stop for today",
-        "enough",
-        "enough for today",
-        "tomorrow",
-        "later",
-        "go on tomorrow",
-        "rest tomorrow",
-    }
+    sayings(
+        "stop | stop for today | enough | enough for today | tomorrow | later | go on tomorrow"
+        " | rest tomorrow"
+    )
 )
 _LEFT_OUT = frozenset({"skip", "skip it", "skip this", "leave it out", "leave out", "next"})
 _COURTEOUS = listed(". ! , the please")

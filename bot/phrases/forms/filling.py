@@ -63,7 +63,7 @@ from bot.phrases.days import (
 from bot.phrases.homes import facets_in
 from bot.phrases.items import Item, Span, Unknown
 from bot.phrases.labels import ALL_YEAR, USUALLY, animals_named, traits_named
-from bot.phrases.lexicon import Spot, Word
+from bot.phrases.lexicon import Spot, Word, listed
 from bot.phrases.mentions import BESIDES, Counted, Mentions
 from bot.phrases.mixing import MOST_ML, ask_which_measure
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
@@ -410,23 +410,8 @@ def isolate(told: Mentions) -> Filled:
     return (apart,) if place is None else (apart, MovePlant(plants, place.id, on))
 
 
-_APART = frozenset(
-    [
-        "apart",
-        "away",
-        "alone",
-        "own",
-        "separate",
-        "separated",
-        "isolated",
-        "isolating",
-        "quarantine",
-        "off",
-        "corner",
-        "solo",
-        "moved",
-        "aside",
-    ]
+_APART = listed(
+    "apart away alone own separate separated isolated isolating quarantine off corner solo moved aside"
 )
 
 
@@ -528,22 +513,7 @@ def _uses(told: Mentions) -> int | None:
 
 _OFTEN = {"once": 1, "twice": 2, "thrice": 3}
 _TIMES = frozenset({"times", "x", "uses", "applications"})
-_EATEN = frozenset(
-    [
-        "eat",
-        "eating",
-        "eaten",
-        "harvest",
-        "harvesting",
-        "pick",
-        "picking",
-        "edible",
-        "edibles",
-        "food",
-        "herbs",
-        "vegetables",
-    ]
-)
+_EATEN = listed("eat eating eaten harvest harvesting pick picking edible edibles food herbs vegetables")
 
 
 def _shape(told: Mentions) -> Shape | None:
@@ -760,18 +730,7 @@ def animals(told: Mentions) -> Filled:
 def tell(told: Mentions) -> Filled:
     """Fill what a plant is."""
     plants, traits = _named(told), traits_named(told.words)
-    if not traits and told.words & {
-        "eat",
-        "eating",
-        "eats",
-        "ate",
-        "food",
-        "cooking",
-        "cook",
-        "salad",
-        "eatable",
-        "consume",
-    }:
+    if not traits and told.words & listed("eat eating eats ate food cooking cook salad eatable consume"):
         traits = ("edible",)
     if not plants or len(traits) != 1:
         return None

@@ -38,6 +38,7 @@ from bot.actions.walk_through import BeginWalk, EndWalk, PassPlant
 from bot.actions.work_through import BeginWork, EndWork, TickWork
 from bot.phrases.forms import filling
 from bot.phrases.forms.filling import SIMPLE, Filled
+from bot.phrases.lexicon import listed
 from bot.phrases.mentions import Mentions
 
 Fill = Callable[[Mentions], Filled]
@@ -79,25 +80,8 @@ ROWS: dict[str, Fill] = {
     **{name: partial(filling.plainly, command) for name, command in SIMPLE.items()},
 }
 
-REPORTS = frozenset(
-    [
-        "done",
-        "find",
-        "none",
-        "later",
-        "sign",
-        "isolate",
-        "isolate.stays",
-        "move",
-        "release",
-        "lost",
-        "temperature",
-        "pot",
-        "use",
-        "stock",
-        "tell",
-        "rename",
-    ]
+REPORTS = listed(
+    "done find none later sign isolate isolate.stays move release lost temperature pot use stock tell rename"
 )
 """Forms of which several may be told in one message."""
 SAYS_NOTHING = frozenset({"nothing", "thanks", "greet"})
