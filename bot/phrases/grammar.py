@@ -81,116 +81,56 @@ LONGEST_LIST = 4096
 _LINES_OF_A_LIST = 5
 _LIST_OPENINGS = ("add", "new plant", "plants", "my plants")
 
-_STRONG: dict[str, Command] = {
-    **dict.fromkeys(
-        ("undo", "oops", "undo that", "take that back", "undo it", "take it back", "revert"), Undo()
-    ),
-    **dict.fromkeys(("scratch that", "undo please", "undo last", "undo the last one"), Undo()),
-    **dict.fromkeys(("thanks", "thank you", "thx", "ty", "cheers", "thanks a lot", "many thanks"), Thanks()),
-    **dict.fromkeys(
-        sayings(
-            "thank you very much | thank you so much | great thanks | ok thanks | well done"
-            " | good job | nice | great"
-        ),
-        Thanks(),
-    ),
-    **dict.fromkeys(
-        ("hi", "hello", "hey", "good morning", "good evening", "good afternoon", "hi there", "hello there"),
-        Greet(),
-    ),
-    **dict.fromkeys(
-        ("good night", "goodnight", "bye", "goodbye", "good bye", "see you", "night", "sleep well"),
-        Greet(is_farewell=True),
-    ),
-    **dict.fromkeys(
-        sayings(
-            "help | help me | commands | what can i say | i need help | i need some help | need help"
-            " | menu | i am lost | i do not get it | i do not understand"
-        ),
-        Help(),
-    ),
-    **dict.fromkeys(("plants", "list", "list plants", "my plants", "all my plants"), Ask(topic=Topic.PLANTS)),
-    **dict.fromkeys(
-        ("strict", "strict mode", "be strict", "strict on", "strict mode on"), SetStrict(is_strict=True)
-    ),
-    **dict.fromkeys(
-        ("not strict", "strict off", "strict mode off", "usual rule"), SetStrict(is_strict=False)
-    ),
-    **dict.fromkeys(("invite", "share", "invite somebody", "invite someone", "invite my partner"), Invite()),
-    **dict.fromkeys(
-        ("pin a status", "pin status", "pin the status", "status message", "keep a status"),
-        SetStatus(is_wanted=True),
-    ),
-    **dict.fromkeys(("no status", "unpin", "unpin the status", "unpin status"), SetStatus(is_wanted=False)),
-    **dict.fromkeys(
-        sayings(
-            "once is enough | one message is enough | do not remind me twice | dont remind me twice"
-            " | stop writing twice | no second message | once an evening is enough"
-            " | just once an evening"
-        ),
-        SetRepeats(is_wanted=False),
-    ),
-    **dict.fromkeys(
-        ("remind me twice", "twice is fine", "write twice again", "a second message again"),
-        SetRepeats(is_wanted=True),
-    ),
-    **dict.fromkeys(
-        ("privacy", "what do you keep", "what do you store", "what do you know about me"), TellPrivacy()
-    ),
-    **dict.fromkeys(("leave", "leave household", "leave the household", "leave this household"), Leave()),
-    **dict.fromkeys(
-        sayings(
-            "metric | metric units | metric measures | use metric | use metric units | millilitres | celsius"
-        ),
-        SetUnits(Units.METRIC),
-    ),
-    **dict.fromkeys(
-        ("us units", "us measures", "use us units", "use us measures", "american units", "american measures"),
-        SetUnits(Units.US),
-    ),
-    **dict.fromkeys(("fahrenheit", "use fahrenheit", "use american units"), SetUnits(Units.US)),
-    **dict.fromkeys(
-        ("imperial", "imperial units", "imperial measures", "use imperial", "use imperial units", "uk units"),
-        SetUnits(Units.IMPERIAL),
-    ),
-    **dict.fromkeys(
-        sayings(
-            "12 hour clock | 12 - hour clock | use am pm | am pm | am / pm | use am / pm | 12 h | 12 hours"
-        ),
-        SetUnits(clock_hours=12),
-    ),
-    **dict.fromkeys(
-        ("24 hour clock", "24 - hour clock", "24 h", "24 hours", "use 24 hour clock", "military time"),
-        SetUnits(clock_hours=24),
-    ),
-    **dict.fromkeys(
-        ("safety", "safety rules", "show safety", "what to mind"), Ask(topic=Topic.SAFETY, in_full=True)
-    ),
-    **dict.fromkeys(("settings", "setup", "my settings"), Ask(topic=Topic.SETTINGS)),
-    **dict.fromkeys(("why", "why so"), Ask(topic=Topic.WHY)),
-    **dict.fromkeys(
-        ("more", "why more", "explain more", "why in full", "sources", "the sums", "more why"),
-        Ask(topic=Topic.WHY, in_full=True),
-    ),
-    **dict.fromkeys(
-        sayings(
-            "why this much | why so much | why that much | why so little | why this amount"
-            " | why that amount | why this mix | why this mixture"
-        ),
-        Mix(volume_ml=None, is_for_tonight=True, in_full=True),
-    ),
-    **dict.fromkeys(("summary", "overview", "any news", "how are things", "what now"), Ask(topic=Topic.DUE)),
-    **dict.fromkeys(("due", "due now", "to do", "todo", "plan", "the plan"), Ask(topic=Topic.DUE)),
-    **dict.fromkeys(
-        ("doing it now", "on it", "doing it", "starting now", "working on it", "i am on it", "going now"),
-        Ask(topic=Topic.DUE),
-    ),
-    **dict.fromkeys(
-        ("forgot", "i forgot", "forgot yesterday", "i forgot yesterday", "missed it", "i missed it"),
-        Ask(topic=Topic.DUE),
-    ),
-    **dict.fromkeys(("missed yesterday", "i missed yesterday"), Ask(topic=Topic.DUE)),
-}
+_SAID: tuple[tuple[Command, str], ...] = (
+    (Undo(), "undo | oops | undo that | take that back | undo it | take it back | revert | scratch that"),
+    (Undo(), "undo please | undo last | undo the last one"),
+    (Thanks(), "thanks | thank you | thx | ty | cheers | thanks a lot | many thanks | thank you very much"),
+    (Thanks(), "thank you so much | great thanks | ok thanks | well done | good job | nice | great"),
+    (Greet(), "hi | hello | hey | good morning | good evening | good afternoon | hi there | hello there"),
+    (Greet(is_farewell=True), "good night | goodnight | bye | goodbye | good bye | see you | night"),
+    (Greet(is_farewell=True), "sleep well"),
+    (Help(), "help | help me | commands | what can i say | i need help | i need some help | need help"),
+    (Help(), "menu | i am lost | i do not get it | i do not understand"),
+    (Ask(topic=Topic.PLANTS), "plants | list | list plants | my plants | all my plants"),
+    (SetStrict(is_strict=True), "strict | strict mode | be strict | strict on | strict mode on"),
+    (SetStrict(is_strict=False), "not strict | strict off | strict mode off | usual rule"),
+    (Invite(), "invite | share | invite somebody | invite someone | invite my partner"),
+    (SetStatus(is_wanted=True), "pin a status | pin status | pin the status | status message"),
+    (SetStatus(is_wanted=True), "keep a status"),
+    (SetStatus(is_wanted=False), "no status | unpin | unpin the status | unpin status"),
+    (SetRepeats(is_wanted=False), "once is enough | one message is enough | do not remind me twice"),
+    (SetRepeats(is_wanted=False), "dont remind me twice | stop writing twice | no second message"),
+    (SetRepeats(is_wanted=False), "once an evening is enough | just once an evening"),
+    (SetRepeats(is_wanted=True), "remind me twice | twice is fine | write twice again"),
+    (SetRepeats(is_wanted=True), "a second message again"),
+    (TellPrivacy(), "privacy | what do you keep | what do you store | what do you know about me"),
+    (Leave(), "leave | leave household | leave the household | leave this household"),
+    (SetUnits(Units.METRIC), "metric | metric units | metric measures | use metric | use metric units"),
+    (SetUnits(Units.METRIC), "millilitres | celsius"),
+    (SetUnits(Units.US), "us units | us measures | use us units | use us measures | american units"),
+    (SetUnits(Units.US), "american measures | fahrenheit | use fahrenheit | use american units"),
+    (SetUnits(Units.IMPERIAL), "imperial | imperial units | imperial measures | use imperial"),
+    (SetUnits(Units.IMPERIAL), "use imperial units | uk units"),
+    (SetUnits(clock_hours=12), "12 hour clock | 12 - hour clock | use am pm | am pm | am / pm | use am / pm"),
+    (SetUnits(clock_hours=12), "12 h | 12 hours"),
+    (SetUnits(clock_hours=24), "24 hour clock | 24 - hour clock | 24 h | 24 hours | use 24 hour clock"),
+    (SetUnits(clock_hours=24), "military time"),
+    (Ask(topic=Topic.SAFETY, in_full=True), "safety | safety rules | show safety | what to mind"),
+    (Ask(topic=Topic.SETTINGS), "settings | setup | my settings"),
+    (Ask(topic=Topic.WHY), "why | why so"),
+    (Ask(topic=Topic.WHY, in_full=True), "more | why more | explain more | why in full | sources | the sums"),
+    (Ask(topic=Topic.WHY, in_full=True), "more why"),
+    (Mix(volume_ml=None, is_for_tonight=True, in_full=True), "why this much | why so much | why that much"),
+    (Mix(volume_ml=None, is_for_tonight=True, in_full=True), "why so little | why this amount"),
+    (Mix(volume_ml=None, is_for_tonight=True, in_full=True), "why that amount | why this mix"),
+    (Mix(volume_ml=None, is_for_tonight=True, in_full=True), "why this mixture"),
+    (Ask(topic=Topic.DUE), "summary | overview | any news | how are things | what now | due | due now"),
+    (Ask(topic=Topic.DUE), "to do | todo | plan | the plan | doing it now | on it | doing it | starting now"),
+    (Ask(topic=Topic.DUE), "working on it | i am on it | going now | forgot | i forgot | forgot yesterday"),
+    (Ask(topic=Topic.DUE), "i forgot yesterday | missed it | i missed it | missed yesterday"),
+    (Ask(topic=Topic.DUE), "i missed yesterday"),
+)
+_STRONG = {said: command for command, row in _SAID for said in sayings(row)}
 SPOKEN = frozenset().union(
     words_in(_STRONG),
     ASKING,

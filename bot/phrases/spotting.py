@@ -26,28 +26,10 @@ _LONGEST_FREE = max(map(len, FREE))
 _SHORTEST_SLIP = 4
 _SHORTEST_OWN = 6
 _LONG = 9
-_DAYS = {
-    "day": 1,
-    "days": 1,
-    "night": 1,
-    "nights": 1,
-    "d": 1,
-    "week": 7,
-    "weeks": 7,
-    "evening": 1,
-    "evenings": 1,
-}
-_MINUTES = {
-    "minute": 1,
-    "minutes": 1,
-    "min": 1,
-    "mins": 1,
-    "hour": 60,
-    "hours": 60,
-    "hr": 60,
-    "hrs": 60,
-    "h": 60,
-}
+_DAYS = dict.fromkeys(listed("day days night nights d evening evenings"), 1) | {"week": 7, "weeks": 7}
+_MINUTES = dict.fromkeys(listed("minute minutes min mins"), 1) | dict.fromkeys(
+    listed("hour hours hr hrs h"), 60
+)
 _BEHIND = listed("ago back before earlier past prior gone")
 _AHEAD = listed("in over after by within another for")
 _BEYOND = listed("later more hence on from time")
@@ -273,7 +255,10 @@ def _up_to(begun: Plants, meaning: object, names: Names) -> tuple[PlantId, ...]:
 
 
 def _is_counted(item: Item) -> bool:
-    return isinstance(item.meaning, Plants) or item.text in listed("has is had only just got : -")
+    return isinstance(item.meaning, Plants) or item.text in _COUNTED
+
+
+_COUNTED = listed("has is had only just got : -")
 
 
 def _first_of_range(items: list[Item]) -> int | None:
@@ -535,17 +520,10 @@ def _of_month(words: _Words, at: int) -> tuple[OfMonth | MonthDay, int] | None:
     return (MonthDay(MONTHS[named], day), behind + 1 - at) if named in MONTHS else (OfMonth(day), end - at)
 
 
-_SPELT = {
-    word: number
-    for number, word in enumerate(
-        sayings(
-            "first | second | third | fourth | fifth | sixth | seventh | eighth | ninth | tenth | eleventh"
-            " | twelfth | thirteenth | fourteenth | fifteenth | sixteenth | seventeenth | eighteenth"
-            " | nineteenth | twentieth"
-        ),
-        start=1,
-    )
-}
+_ORDERED = """
+first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth
+fifteenth sixteenth seventeenth eighteenth nineteenth twentieth"""
+_SPELT = {word: number for number, word in enumerate(_ORDERED.split(), start=1)}
 
 
 def _settled(  # noqa: C901, PLR0912 - one arm a kind of meaning
