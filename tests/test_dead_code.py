@@ -19,6 +19,7 @@ CALLED_BY_A_LIBRARY = {
     "process_bind_param": "SQLAlchemy",
     "process_result_value": "SQLAlchemy",
     "emit": "logging",
+    "do_request": "python-telegram-bot",
 }
 """Names that a library looks for, and which."""
 

@@ -9,11 +9,11 @@ from typing import Any
 from httpx import create_ssl_context
 from telegram import Bot, InputFile
 from telegram.error import TelegramError
-from telegram.request import HTTPXRequest
 from telegram.warnings import PTBUserWarning
 
 from bot.telegram.failures import named
 from bot.telegram.parsed import Me
+from bot.telegram.request import StreamRequest
 
 # The library's own switch for time spans instead of whole seconds; without it every 429 raises a warning.
 os.environ.setdefault("PTB_TIMEDELTA", "true")  # noqa: TID251 - sets the library's switch, reads nothing
@@ -21,8 +21,7 @@ os.environ.setdefault("PTB_TIMEDELTA", "true")  # noqa: TID251 - sets the librar
 # whole batch for one bad update; that the raw call is used is warned of.
 warnings.filterwarnings("ignore", "Please use 'Bot", PTBUserWarning)
 
-POLL_S = 25
-CONNECTIONS = 16
+POLL_S, CALL_S = 25, 15
 ALLOWED = ("message", "edited_message", "callback_query", "message_reaction")
 
 
@@ -37,16 +36,13 @@ class Wire:
     """Calls the platform; every failure comes out under a name of `failures`."""
 
     def __init__(self, token: str, api_url: str, *, is_loopback: bool = False) -> None:
-        # both clients by one: reading the authorities takes 20 ms and most of a megabyte
-        wire: dict[str, Any] = {"verify": create_ssl_context()} | (
-            {"trust_env": False} if is_loopback else {}
-        )
+        tls = create_ssl_context()  # both by one: reading the authorities takes 20 ms and most of a megabyte
         self.bot = Bot(
             token,
             base_url=f"{api_url}/bot",
             base_file_url=f"{api_url}/file/bot",
-            request=HTTPXRequest(CONNECTIONS, pool_timeout=30, read_timeout=15, httpx_kwargs=wire),
-            get_updates_request=HTTPXRequest(1, read_timeout=POLL_S + 10, httpx_kwargs=wire),
+            request=StreamRequest(CALL_S, tls, is_loopback=is_loopback),
+            get_updates_request=StreamRequest(POLL_S + 10, tls, is_loopback=is_loopback),
         )
 
     async def open(self) -> Me:

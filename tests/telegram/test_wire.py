@@ -1,7 +1,9 @@
 """The library's bot as the door uses it, where the platform answers otherwise than the library thinks."""
 
+import asyncio
 import contextlib
 import json
+import re
 from collections.abc import AsyncIterator
 from typing import Any
 
@@ -10,7 +12,7 @@ from tornado.httpserver import HTTPServer
 from tornado.netutil import bind_sockets
 from tornado.web import Application, RequestHandler
 
-from bot.telegram.failures import RefusedTokenError, UndeliverableError
+from bot.telegram.failures import RefusedTokenError, TryLaterError, UndeliverableError
 from bot.telegram.wire import Wire
 
 pytestmark = pytest.mark.asyncio
@@ -76,3 +78,86 @@ async def test_a_refusal_has_its_name() -> None:
     async with wired(refusal) as (wire, _):
         with pytest.raises(UndeliverableError):
             await wire.call("sendMessage", {"chat_id": 1, "text": "x"})
+
+
+ANSWER = b'HTTP/1.1 200 OK\r\nContent-Length: 28\r\n\r\n{"ok": true, "result": 1234}'
+CHUNKED = b"HTTP/1.1 200 OK\r\nTransfer-Encoding: chunked\r\n\r\n%s0\r\n\r\n" % b"".join(
+    b"%x\r\n%s\r\n" % (len(part), part) for part in (b'{"ok": true, "re', b'sult": 1234}')
+)
+
+
+@contextlib.asynccontextmanager
+async def speaking(*answers: bytes) -> AsyncIterator[tuple[Wire, list[int]]]:
+    """A platform that gives each call the next of these bytes as they are, then hangs up where asked to."""
+    left, connections = list(answers), []
+
+    async def heard(reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
+        connections.append(0)
+        with contextlib.suppress(asyncio.IncompleteReadError):
+            while left:
+                head = await reader.readuntil(b"\r\n\r\n")
+                await reader.readexactly(int(re.findall(rb"Content-Length: (\d+)", head)[0]))
+                connections[-1] += 1
+                answer = left.pop(0)
+                writer.write(answer.removesuffix(HANGS_UP))
+                if answer.endswith(HANGS_UP):
+                    break
+        writer.close()
+        with contextlib.suppress(ConnectionError):
+            await writer.wait_closed()
+
+    server = await asyncio.start_server(heard, "127.0.0.1", 0)
+    wire = Wire("100:token", f"http://127.0.0.1:{server.sockets[0].getsockname()[1]}", is_loopback=True)
+    await wire.bot.request.initialize()
+    try:
+        yield wire, connections
+    finally:
+        await wire.bot.request.shutdown()
+        server.close()
+        await asyncio.sleep(0.01)  # both sides let go
+
+
+HANGS_UP = b"hangs up"
+
+
+async def test_one_connection_serves_calls_until_it_is_closed() -> None:
+    async with speaking(ANSWER, CHUNKED, ANSWER + HANGS_UP, ANSWER) as (wire, connections):
+        for _ in range(3):
+            assert await wire.call("sendMessage", {"chat_id": 1, "text": "x"}) == 1234
+        await asyncio.sleep(0.05)  # the platform's goodbye is on its way
+        assert await wire.call("sendMessage", {"chat_id": 1, "text": "x"}) == 1234
+    assert connections == [3, 1]
+
+
+@pytest.mark.parametrize("cut", [b"", b"HTTP/1.1 200 OK\r\nContent-Le", ANSWER[:-5], b"hello\r\n\r\n"])
+async def test_an_answer_cut_off_or_garbled_is_asked_for_again_on_another_connection(cut: bytes) -> None:
+    async with speaking(cut + HANGS_UP, ANSWER) as (wire, connections):
+        with pytest.raises(TryLaterError):
+            await wire.call("sendMessage", {"chat_id": 1, "text": "x"})
+        assert await wire.call("sendMessage", {"chat_id": 1, "text": "x"}) == 1234
+    assert connections == [1, 1]
+
+
+async def test_nobody_is_waited_for_for_ever(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("bot.telegram.wire.CALL_S", 0.05)
+    async with speaking(b"", ANSWER) as (wire, connections):
+        with pytest.raises(TryLaterError):
+            await wire.call("sendMessage", {"chat_id": 1, "text": "x"})
+        assert await wire.call("sendMessage", {"chat_id": 1, "text": "x"}) == 1234
+    assert connections == [1, 1]
+
+
+async def test_where_nobody_listens_is_tried_later(unused_tcp_port: int) -> None:
+    wire = Wire("100:token", f"http://127.0.0.1:{unused_tcp_port}", is_loopback=True)
+    with pytest.raises(TryLaterError):
+        await wire.call("sendMessage", {"chat_id": 1, "text": "x"})
+
+
+async def test_a_proxy_of_the_environment_is_asked(monkeypatch: pytest.MonkeyPatch) -> None:
+    async with speaking(ANSWER) as (wire, connections):
+        monkeypatch.setenv("http_proxy", wire.bot.base_url.partition("/bot")[0])
+        elsewhere = Wire("100:token", "http://platform.invalid")
+        await elsewhere.bot.request.initialize()
+        assert await elsewhere.call("sendMessage", {"chat_id": 1, "text": "x"}) == 1234
+        await elsewhere.bot.request.shutdown()
+    assert connections == [1]
