@@ -7,7 +7,7 @@ from enum import Enum
 
 from bot.actions.situation import Situation
 from bot.domain.value import Value
-from bot.phrases.lexicon import listed
+from bot.phrases.lexicon import each_of, listed
 from bot.phrases.numbers import number_at
 
 OLDEST = timedelta(days=400)
@@ -41,38 +41,25 @@ _SPELT_DAYS |= {("twenty", *word): 20 + number for word, number in tuple(_SPELT_
 _SPELT_DAYS |= {("thirtieth",): 30, ("thirty", "first"): 31}
 _BYDAY = ("MO", "TU", "WE", "TH", "FR", "SA", "SU")
 _RELATIVE = {
-    ("day", "before", "yesterday"): -2,
-    ("the", "day", "before", "yesterday"): -2,
-    ("day", "after", "tomorrow"): 2,
-    ("the", "day", "after", "tomorrow"): 2,
-    ("yesterday", "evening"): -1,
-    ("yesterday", "morning"): -1,
-    ("yesterday",): -1,
-    ("yesteday",): -1,
-    ("last", "night"): -1,
-    ("last", "evening"): -1,
-    ("this", "morning"): 0,
-    ("this", "afternoon"): 0,
-    ("this", "evening"): 0,
-    ("tonight",): 0,
-    ("today",): 0,
-    ("tomorrow", "evening"): 1,
-    ("tomorrow", "night"): 1,
-    ("tomorrow",): 1,
-    ("tommorow",): 1,
-    ("tomorow",): 1,
-    ("tmrw",): 1,
-    ("tmr",): 1,
+    tuple(said.split()): meant
+    for said, meant in each_of(
+        ("day before yesterday | the day before yesterday", -2),
+        ("day after tomorrow | the day after tomorrow", 2),
+        ("yesterday evening | yesterday morning | yesterday | yesteday | last night | last evening", -1),
+        ("this morning | this afternoon | this evening | tonight | today", 0),
+        ("tomorrow evening | tomorrow night | tomorrow | tommorow | tomorow | tmrw | tmr", 1),
+    ).items()
 }
 _PERIODS = {
-    ("this", "week"): "week",
-    ("next", "week"): "next-week",
-    ("last", "week"): "last-week",
-    ("this", "weekend"): "weekend",
-    ("the", "weekend"): "weekend",
-    ("weekend",): "weekend",
-    ("last", "month"): "last-month",
-    ("this", "month"): "month",
+    tuple(said.split()): meant
+    for said, meant in each_of(
+        ("this week", "week"),
+        ("next week", "next-week"),
+        ("last week", "last-week"),
+        ("this weekend | the weekend | weekend", "weekend"),
+        ("last month", "last-month"),
+        ("this month", "month"),
+    ).items()
 }
 _ISO = re.compile(r"(\d{4})-(\d{1,2})-(\d{1,2})")
 _SLASHED = re.compile(r"(\d{1,2})/(\d{1,2})(?:/(\d{2,4}))?")

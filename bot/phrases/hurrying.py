@@ -4,7 +4,7 @@ from decimal import Decimal
 
 from bot.actions.save_time import SaveTime
 from bot.phrases.asking import Meant
-from bot.phrases.lexicon import listed, sayings, words_in
+from bot.phrases.lexicon import each_of, listed, sayings, words_in
 from bot.phrases.numbers import number_at
 
 _TOO_MUCH = frozenset(
@@ -21,7 +21,10 @@ _AROUND = listed(
     " to spare at most maximum max maybe . , ! ?"
 )
 _TELLS = listed("have got only just spare left")
-_UNITS = {**dict.fromkeys(("minutes", "minute", "min", "mins"), 1), **dict.fromkeys(("hour", "hours"), 60)}
+_UNITS = each_of(
+    ("minutes | minute | min | mins", 1),
+    ("hour | hours", 60),
+)
 _HALF_AN_HOUR = ("half", "an", "hour")
 SPOKEN = words_in((*_TOO_MUCH, *_UNITS))
 """Words known here, that a slip may be a slip of."""

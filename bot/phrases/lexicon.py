@@ -6,9 +6,12 @@ from enum import Enum, auto
 from functools import cache
 from pathlib import Path
 from sys import intern
+from typing import TypeVar
 
 from bot.domain.trade import Form, Grade, Level, Method, Sign
 from bot.domain.value import Value
+
+T = TypeVar("T")
 
 
 class Word(Enum):
@@ -147,6 +150,11 @@ def sayings(row: str) -> tuple[str, ...]:
 def worded(row: str) -> tuple[tuple[str, ...], ...]:
     """Split a plain row of phrases, each into its words."""
     return tuple(tuple(one.split()) for one in row.split("|"))
+
+
+def each_of(*rows: tuple[str, T]) -> dict[str, T]:
+    """Give each phrase of some rows what its row means."""
+    return {said: meant for row, meant in rows for said in sayings(row)}
 
 
 def words_in(phrases: Iterable[str]) -> frozenset[str]:

@@ -17,7 +17,7 @@ from bot.domain.value import replace
 from bot.phrases.asking import Meant
 from bot.phrases.days import Day, Trouble, day_behind
 from bot.phrases.items import items_of
-from bot.phrases.lexicon import Word, listed
+from bot.phrases.lexicon import Word, each_of, listed
 from bot.phrases.names import Names, Plants, Product, ingredient_of, names_of
 from bot.phrases.numbers import UnclearVolume, Volume, measure_at, number_at
 from bot.phrases.rates import parts_at, percent_at, rate_at, unit_at
@@ -39,16 +39,11 @@ _SYRINGES = {
     "5": Tool.SYRINGE_5,
     "10": Tool.SYRINGE_10,
 }
-_TOOLS = {
-    "syringe": Tool.SYRINGE,
-    "spoon": Tool.SPOON,
-    "spoons": Tool.SPOON,
-    "teaspoon": Tool.SPOON,
-    "teaspoons": Tool.SPOON,
-    "dropper": Tool.DROPPER,
-    "drops": Tool.DROPPER,
-    "pipette": Tool.DROPPER,
-}
+_TOOLS = each_of(
+    ("syringe", Tool.SYRINGE),
+    ("spoon | spoons | teaspoon | teaspoons", Tool.SPOON),
+    ("dropper | drops | pipette", Tool.DROPPER),
+)
 _SETTING = {
     **{f"{size} ml syringe": tool for size, tool in _SYRINGES.items()},
     **{f"syringe of {size} ml": tool for size, tool in _SYRINGES.items()},

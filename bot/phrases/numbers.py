@@ -5,6 +5,7 @@ from decimal import Decimal
 
 from bot.domain.measure import IMPERIAL_ML, INCH_CM, METRIC_ML, US_ML, Units
 from bot.domain.value import Value
+from bot.phrases.lexicon import each_of
 
 _THOUSANDS = re.compile(r"-?\d{1,3}(?:[.,]\d{3})+")
 _DIGITS = re.compile(r"-?\d+(?:[.,]\d+)?")
@@ -24,30 +25,19 @@ _TENS = {
     )
 }
 _LOOSE = {
-    ("dozen",): Decimal(12),
-    ("a", "dozen"): Decimal(12),
-    ("one", "dozen"): Decimal(12),
-    ("two", "dozen"): Decimal(24),
-    ("a", "whole", "dozen"): Decimal(12),
-    ("a", "good", "dozen"): Decimal(12),
-    ("half", "dozen"): Decimal(6),
-    ("half", "a", "dozen"): Decimal(6),
-    ("a", "couple", "of"): Decimal(2),
-    ("a", "couple"): Decimal(2),
-    ("couple", "of"): Decimal(2),
-    ("a", "pair", "of"): Decimal(2),
-    ("a", "single"): Decimal(1),
-    ("a", "hundred"): Decimal(100),
-    ("a", "quarter"): Decimal("0.25"),
-    ("three", "quarters"): Decimal("0.75"),
-    ("one", "and", "a", "half"): Decimal("1.5"),
-    ("half", "a"): Decimal("0.5"),
-    ("half", "an"): Decimal("0.5"),
-    ("a", "half"): Decimal("0.5"),
-    ("half",): Decimal("0.5"),
-    ("a",): Decimal(1),
-    ("an",): Decimal(1),
-    ("one",): Decimal(1),
+    tuple(said.split()): meant
+    for said, meant in each_of(
+        ("dozen | a dozen | one dozen | a whole dozen | a good dozen", Decimal(12)),
+        ("two dozen", Decimal(24)),
+        ("half dozen | half a dozen", Decimal(6)),
+        ("a couple of | a couple | couple of | a pair of", Decimal(2)),
+        ("a single | a | an | one", Decimal(1)),
+        ("a hundred", Decimal(100)),
+        ("a quarter", Decimal("0.25")),
+        ("three quarters", Decimal("0.75")),
+        ("one and a half", Decimal("1.5")),
+        ("half a | half an | a half | half", Decimal("0.5")),
+    ).items()
 }
 _OPENING = frozenset({phrase[0] for phrase in _LOOSE} | UNITS.keys() | _TENS.keys())
 """Words that a number in words begins with."""
@@ -55,14 +45,10 @@ _AND_A_HALF = ("and", "a", "half")
 _ONLY_BEFORE_A_UNIT = frozenset({("half", "a"), ("half", "an"), ("a", "half"), ("half",), ("a",), ("an",)})
 
 SPELT = {"gal": "gallon", "qt": "quart", "oz": "ounce", "pt": "pint"}
-_SYSTEMS = {
-    "us": US_ML,
-    "american": US_ML,
-    "imperial": IMPERIAL_ML,
-    "uk": IMPERIAL_ML,
-    "british": IMPERIAL_ML,
-    "imp": IMPERIAL_ML,
-}
+_SYSTEMS = each_of(
+    ("us | american", US_ML),
+    ("imperial | uk | british | imp", IMPERIAL_ML),
+)
 _OFUNITS = {Units.US: US_ML, Units.IMPERIAL: IMPERIAL_ML}
 _DEGREES = frozenset({"degrees", "degree", "deg", "\u00b0", "degs"})
 _SCALES = {"c": False, "celsius": False, "centigrade": False, "f": True, "fahrenheit": True}

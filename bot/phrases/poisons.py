@@ -7,22 +7,20 @@ from bot.domain.identity import PlantId
 from bot.domain.poison import Eater
 from bot.phrases.asking import Meant
 from bot.phrases.items import Item, items_of
-from bot.phrases.lexicon import Tool, listed
+from bot.phrases.lexicon import Tool, each_of, listed
 from bot.phrases.names import OneOf, Pest, Plants, Product
 
 _Words = tuple[str, ...]
 _POISONOUS = listed("poisonous toxic venomous")
 _UNSAFE = listed("dangerous harmful harm hurt hurts safe bad okay ok kill kills away")
 _BITING = listed("eat eats eating nibble nibbles chew chews bite bites lick licks")
-_EATERS: dict[str, tuple[Eater, ...]] = {
-    **dict.fromkeys(listed("cat cats kitten kittens kitty"), (Eater.CATS,)),
-    **dict.fromkeys(listed("dog dogs puppy puppies"), (Eater.DOGS,)),
-    **dict.fromkeys(listed("pet pets animal animals"), (Eater.CATS, Eater.DOGS)),
-    **dict.fromkeys(
-        listed("people humans human us child children kid kids toddler toddlers baby babies"),
-        (Eater.PEOPLE,),
-    ),
-}
+_EATERS: dict[str, tuple[Eater, ...]] = each_of(
+    ("cat | cats | kitten | kittens | kitty", (Eater.CATS,)),
+    ("dog | dogs | puppy | puppies", (Eater.DOGS,)),
+    ("pet | pets | animal | animals", (Eater.CATS, Eater.DOGS)),
+    ("people | humans | human | us | child | children | kid | kids | toddler | toddlers", (Eater.PEOPLE,)),
+    ("baby | babies", (Eater.PEOPLE,)),
+)
 _OTHERS = {
     **{one: one for one in listed("rabbits birds parrots budgies hamsters tortoises horses fish lizards")},
     "rabbit": "rabbits",

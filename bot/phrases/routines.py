@@ -5,7 +5,7 @@ from bot.actions.set_routine import SetRoutine
 from bot.domain.agenda import CHECK_ROUTINE
 from bot.phrases.asking import Meant
 from bot.phrases.days import WEEKDAYS
-from bot.phrases.lexicon import listed, sayings, words_in
+from bot.phrases.lexicon import each_of, listed, sayings, words_in
 from bot.phrases.numbers import number_at
 
 _VERBS = sayings(
@@ -28,40 +28,28 @@ _ASKS = frozenset(
     {"routine", "routines", "habit", "habits", "my routine", "my routines", "my habits", "schedule"}
 )
 _BYDAY = ("MO", "TU", "WE", "TH", "FR", "SA", "SU")
-_NTH = {
-    **dict.fromkeys(("first", "1st"), 1),
-    **dict.fromkeys(("second", "2nd"), 2),
-    **dict.fromkeys(("third", "3rd"), 3),
-    **dict.fromkeys(("fourth", "4th"), 4),
-    "last": -1,
-}
+_NTH = each_of(
+    ("first | 1st", 1),
+    ("second | 2nd", 2),
+    ("third | 3rd", 3),
+    ("fourth | 4th", 4),
+    ("last", -1),
+)
 _OF_A_MONTH = (
     *(("of", "the", "month"), ("of", "each", "month"), ("of", "every", "month"), ("of", "a", "month")),
     *(("in", "the", "month"), ("each", "month"), ("every", "month"), ("a", "month"), ("per", "month")),
 )
 _WORDS_FOR_A_RULE = {
-    ("daily",): "FREQ=DAILY",
-    ("every", "day"): "FREQ=DAILY",
-    ("every", "evening"): "FREQ=DAILY",
-    ("each", "day"): "FREQ=DAILY",
-    ("every", "other", "day"): "FREQ=DAILY;INTERVAL=2",
-    ("every", "second", "day"): "FREQ=DAILY;INTERVAL=2",
-    ("weekly",): "FREQ=WEEKLY",
-    ("once", "a", "week"): "FREQ=WEEKLY",
-    ("every", "week"): "FREQ=WEEKLY",
-    ("each", "week"): "FREQ=WEEKLY",
-    ("every", "other", "week"): "FREQ=WEEKLY;INTERVAL=2",
-    ("every", "second", "week"): "FREQ=WEEKLY;INTERVAL=2",
-    ("fortnightly",): "FREQ=WEEKLY;INTERVAL=2",
-    ("every", "fortnight"): "FREQ=WEEKLY;INTERVAL=2",
-    ("monthly",): "FREQ=MONTHLY;BYMONTHDAY=1",
-    ("once", "a", "month"): "FREQ=MONTHLY;BYMONTHDAY=1",
-    ("every", "month"): "FREQ=MONTHLY;BYMONTHDAY=1",
-    ("weekdays",): "FREQ=WEEKLY;BYDAY=MO,TU,WE,TH,FR",
-    ("every", "weekday"): "FREQ=WEEKLY;BYDAY=MO,TU,WE,TH,FR",
-    ("weekends",): "FREQ=WEEKLY;BYDAY=SA,SU",
-    ("every", "weekend"): "FREQ=WEEKLY;BYDAY=SA,SU",
-    ("at", "weekends"): "FREQ=WEEKLY;BYDAY=SA,SU",
+    tuple(said.split()): meant
+    for said, meant in each_of(
+        ("daily | every day | every evening | each day", "FREQ=DAILY"),
+        ("every other day | every second day", "FREQ=DAILY;INTERVAL=2"),
+        ("weekly | once a week | every week | each week", "FREQ=WEEKLY"),
+        ("every other week | every second week | fortnightly | every fortnight", "FREQ=WEEKLY;INTERVAL=2"),
+        ("monthly | once a month | every month", "FREQ=MONTHLY;BYMONTHDAY=1"),
+        ("weekdays | every weekday", "FREQ=WEEKLY;BYDAY=MO,TU,WE,TH,FR"),
+        ("weekends | every weekend | at weekends", "FREQ=WEEKLY;BYDAY=SA,SU"),
+    ).items()
 }
 _OPENINGS = tuple(tuple(verb.split()) for verb in sorted(_VERBS, key=len, reverse=True))
 SPOKEN = words_in((*_VERBS, *_ENDS, *_ASKS, *_NTH, *(word for rule in _WORDS_FOR_A_RULE for word in rule)))
