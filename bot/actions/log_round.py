@@ -499,7 +499,7 @@ def _button(way: tuple[Part, ...], ways: Sequence[tuple[Part, ...]], desk: Desk)
     products = [product for *_, product in way if product is not None]
     if texts.count(text) > 1 and products:
         return ButtonText.NAMED, desk.product_name(products[-1]) or ""
-    return text or ButtonText.ALL_OF_THAT, ""
+    return text or ButtonText.AS_ASKED, ""
 
 
 def _method_of(desk: Desk, product: ProductId, asked: Method) -> Method:

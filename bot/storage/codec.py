@@ -106,14 +106,14 @@ def _read_choices(text: str) -> tuple[Choice, ...]:
 
 def _plain_choice(choice: Choice) -> dict[str, Any]:
     commands = [_plain_command(command) for command in choice.commands]
-    return {"text": choice.text.value, "of": choice.of, "commands": commands}
+    return {"text": choice.text.name.lower().replace("_", "-"), "of": choice.of, "commands": commands}
 
 
 def _choice(plain: dict[str, Any]) -> Choice:
     commands = tuple(_command(one) for one in plain["commands"])
     if "label" in plain:  # written by version 0.2, where a button's words themselves were kept
         return Choice(ButtonText.NAMED, commands, plain["label"])
-    return Choice(ButtonText(plain["text"]), commands, plain["of"])
+    return Choice(ButtonText[plain["text"].upper().replace("-", "_")], commands, plain["of"])
 
 
 def _plain_command(command: Command) -> dict[str, Any]:

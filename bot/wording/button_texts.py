@@ -4,7 +4,7 @@ from bot.actions.action import ButtonText, Choice
 
 LONGEST = 40
 """More does not fit beside another on a narrow phone. Judgement. [1]"""
-BUTTON_TEXTS = {one: one.value.replace("-", " ").capitalize() for one in ButtonText} | {
+BUTTON_TEXTS = {one: one.name.replace("_", " ").capitalize() for one in ButtonText} | {
     ButtonText.NAMED: "{of}",
     ButtonText.PASSED_BY: "Write: {of}",
     ButtonText.NOT_WRITTEN: "Not written: show",
@@ -95,7 +95,7 @@ BUTTON_TEXTS = {one: one.value.replace("-", " ").capitalize() for one in ButtonT
     ButtonText.TO_PLACE: "Now at {of}",
     ButtonText.STAYS_AT: "Stays at {of}",
     ButtonText.CLEANED_OUT: "Full clean-out done",
-    ButtonText.ALL_OF_THAT: "All of that",
+    ButtonText.AS_ASKED: "All of that",
     ButtonText.NOTE_FOR_OTHERS: "Note for whoever waters",
     ButtonText.ON_A_PLANT: "Something on a plant",
     ButtonText.AT_HAND: "What I have to treat with",

@@ -212,7 +212,10 @@ def table() -> str:
             shown = told if len(told) <= MOST_LINES else [*told[:MOST_LINES], "(and so on)"]
             lines += ["", *(f"    {line}".rstrip() for line in shown)]
     lines += ["", "## Buttons", ""]
-    lines += [f"    {one.value}: {button_text(Choice(one, (), '...'))}" for one in ButtonText]
+    lines += [
+        f"    {one.name.lower().replace('_', '-')}: {button_text(Choice(one, (), '...'))}"
+        for one in ButtonText
+    ]
     return "\n".join(lines) + "\n"
 
 
