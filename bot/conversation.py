@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from functools import cached_property
 
-from bot.actions.action import ButtonText, Choice, Command, Expecting, Outcome
+from bot.actions.action import Asking, ButtonText, Choice, Command, Expecting, Outcome
 from bot.actions.add_plants import AddPlants
 from bot.actions.begin_talk import BeginTalk
 from bot.actions.choose_home import EnterHome
@@ -18,7 +18,7 @@ from bot.actions.desk import Desk, Memory
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.hold import Hold
 from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Reaction, Text
-from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.incomplete import Asks, Incomplete, Missing
 from bot.actions.keep_photo import KeepPhoto, RefusePhoto, TooManyPhotos, plants_of_album, receive_photo
 from bot.actions.keep_status import SetStatus
 from bot.actions.left_open import (
@@ -32,7 +32,7 @@ from bot.actions.left_open import (
     plants_of_finds,
 )
 from bot.actions.log_find import together
-from bot.actions.log_round import RoundLogged, rounds_together
+from bot.actions.log_round import NothingDue, RoundLogged, rounds_together
 from bot.actions.lose_plant import gone_by_name
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.perform import perform
@@ -61,9 +61,10 @@ from bot.actions.send_evening import (
 )
 from bot.actions.set_place import PlacesSaved, untold_places
 from bot.actions.set_town import SetCoordinates, WhichTown
-from bot.actions.set_up import with_next
+from bot.actions.set_up import offer_not_answered, with_next
 from bot.actions.show_due import DueList
 from bot.actions.show_history import told_already
+from bot.actions.show_plants import NoPlants
 from bot.actions.situation import Asked, KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.actions.take_line import TakeLines
 from bot.actions.undo import Undo, told_lately
@@ -205,7 +206,7 @@ class Conversation:
         if was_silent and not any(isinstance(one, Hold | ComeBack | GiveFirstAid) for one in commands):
             outcomes.append(look_first(desk))
         outcomes = together(outcomes)
-        outcomes += self._passed_by(outcomes, desk)
+        outcomes = self._with_passed_by(outcomes, desk)
         is_answered = lines_left(desk) != open_before
         if is_answered or any(isinstance(one, TakeLines) for one in commands):
             said.edits += what_is_left_of_evening(desk, is_answered=is_answered)
@@ -217,17 +218,25 @@ class Conversation:
                 said.edits += settled(asked, answer, incoming, desk)
         return outcomes
 
-    def _passed_by(self, outcomes: list[Outcome], desk: Desk) -> list[Outcome]:
-        """Say once of an offer that nobody took and another question passes by that it is not written."""
+    def _with_passed_by(self, outcomes: list[Outcome], desk: Desk) -> list[Outcome]:
+        """
+        Say once of an offer that nobody took and another question passes by that it is not written.
+
+        What is to be done hangs on it: who asks that, or tells of it, is asked again.
+        """
         asking = next((one.asking for one in reversed(outcomes) if one.asking is not None), None)
-        if asking is None and any(isinstance(one, DueList) for one in outcomes):
+        if asking is None and any(isinstance(one, DueList | NothingDue | NoPlants) for one in outcomes):
+            home = offer_not_answered(desk)
+            if home is not None:
+                told = [one for one in outcomes if not isinstance(one, DueList | NothingDue | NoPlants)]
+                return [*told, Asks(Missing.MEANT, text=home[0].of, asking=Asking(home))]
             left = self._left_open(desk, desk.member.chat)
-            return [] if left is None else [left]  # what is to be done hangs on it
+            return outcomes if left is None else [*outcomes, left]
         offer = None if asking is None else offer_of(desk.question, desk, asking)
         said = "" if offer is None else self._said(offer, desk)
         if offer is None or not said:
-            return []
-        return [LeftOpen(offered=(said,), offers=(replace(offer, of=said),))]
+            return outcomes
+        return [*outcomes, LeftOpen(offered=(said,), offers=(replace(offer, of=said),))]
 
     def _said(self, choice: Choice, desk: Desk) -> str:
         """Say what a choice would write, as one would tell it, with its day."""

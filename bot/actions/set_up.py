@@ -54,7 +54,7 @@ AT_FIRST = (Beyond, Greeted, TermTold, PestDescribed, PestsKnown, NothingDue)
 def go_on(desk: Desk, *, skipped: Expecting = Expecting.NOTHING, is_free: bool = True) -> SetUpGoesOn | Asks:
     """Ask what is missing; where something else is asked already, its question stays the open one."""
     lacking, names, asking = _next(desk, skipped)
-    offered = _offer_not_answered(desk)
+    offered = offer_not_answered(desk)
     if offered is not None and is_free:
         return Asks(Missing.MEANT, text=offered[0].of, asking=Asking(offered))
     find = _find_in_part(desk)
@@ -113,7 +113,7 @@ _OF_A_HOME = (Expecting.TOWN, Expecting.PLANTS, Expecting.WHERE, Expecting.PLACE
 _ENDS = (Lacking.FIND, Lacking.SHELF, Lacking.NOTHING)
 
 
-def _offer_not_answered(desk: Desk) -> tuple[Choice, ...] | None:
+def offer_not_answered(desk: Desk) -> tuple[Choice, ...] | None:
     """Give the offer of plants that another message passed by."""
     choices = () if desk.question is None else desk.question.choices
     first = choices[0] if choices else None

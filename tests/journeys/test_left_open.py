@@ -3,6 +3,7 @@
 import pytest
 
 from bot.actions.action import ButtonText, Choice, Command
+from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.decline import Decline
 from bot.actions.incoming import Press
 from bot.actions.incomplete import Incomplete, Missing
@@ -325,3 +326,18 @@ def test_two_products_told_at_once_are_cautioned_of_once(stranger_talk: Talk) ->
     (answer,) = stranger_talk.say("i have neem oil and insecticidal soap")
     more = "\n".join(stranger_talk.press("More")) if "[More]" in answer else ""
     assert (answer + more).count("label is the law") == (answer + more).count("Gloves") == 1
+
+
+@pytest.mark.parametrize(
+    "words", ["what now?", "what's due", "done", "showered it", "how long does it take?"]
+)
+def test_who_asks_for_what_hangs_on_an_offered_home_is_offered_it_again(
+    stranger_talk: Talk, words: str
+) -> None:
+    stranger_talk.say("/start")
+    offers(stranger_talk, AddPlants(plants=(NewPlant(name="calathea"),), is_sure=True))
+    (answer,) = stranger_talk.say(words)
+    assert "Did you mean “what was said”?" in answer
+    assert "know no plants" not in answer
+    stranger_talk.press("Yes")
+    assert [plant.name for plant in stranger_talk.home.living] == ["calathea"]
