@@ -1,6 +1,7 @@
 """The health page and its counters, in the metrics text format; on loopback unless told otherwise."""
 
 import asyncio
+import re
 from collections.abc import Awaitable, Callable, Iterator
 
 from tornado.httpserver import HTTPServer
@@ -63,45 +64,34 @@ class Vitals(Value, kw_only=True):
             yield f"last copy: {self.copy_age_s / 3600:.0f} h ago"
 
 
-METRICS = (
-    ("duskround_households", "gauge", "Households kept.", "households"),
-    ("duskround_undelivered", "gauge", "Messages still to be sent.", "undelivered"),
-    (
-        "duskround_oldest_due_seconds",
-        "gauge",
-        "Age of the oldest message that could be sent now.",
-        "oldest_due_s",
-    ),
-    ("duskround_given_up", "gauge", "Messages that will never be sent, of the last month.", "given_up"),
-    ("duskround_parked", "gauge", "Updates nobody could read.", "parked"),
-    ("duskround_photos_wanted", "gauge", "Photos still to be fetched.", "photos_wanted"),
-    ("duskround_last_tick_seconds", "gauge", "Time since a job of the timetable last ended.", "last_tick_s"),
-    ("duskround_updates_total", "counter", "Updates taken since the start.", "updates"),
-    ("duskround_not_taken_seconds", "gauge", "Time in which no updates could be taken.", "not_taken_s"),
-    (
-        "duskround_polled_elsewhere",
-        "gauge",
-        "Whether another program took updates of this bot lately.",
-        "is_polled_elsewhere",
-    ),
-    (
-        "duskround_clock_stepped_seconds",
-        "gauge",
-        "How far the system clock was set, until it is seen to be right.",
-        "clock_stepped_s",
-    ),
-    ("duskround_disk_free_bytes", "gauge", "Room left where the data are.", "disk_free_bytes"),
-    ("duskround_copy_age_seconds", "gauge", "Age of the last copy of the database.", "copy_age_s"),
-    ("duskround_errors_total", "counter", "Errors logged since the start.", "errors"),
-    ("duskround_up_seconds", "gauge", "Time since the start.", "up_s"),
-)
+METRICS = {
+    "households": "Households kept.",
+    "undelivered": "Messages still to be sent.",
+    "oldest_due_s": "Age of the oldest message that could be sent now.",
+    "given_up": "Messages that will never be sent, of the last month.",
+    "parked": "Updates nobody could read.",
+    "photos_wanted": "Photos still to be fetched.",
+    "last_tick_s": "Time since a job of the timetable last ended.",
+    "updates": "Updates taken since the start.",
+    "not_taken_s": "Time in which no updates could be taken.",
+    "is_polled_elsewhere": "Whether another program took updates of this bot lately.",
+    "clock_stepped_s": "How far the system clock was set, until it is seen to be right.",
+    "disk_free_bytes": "Room left where the data are.",
+    "copy_age_s": "Age of the last copy of the database.",
+    "errors": "Errors logged since the start.",
+    "up_s": "Time since the start.",
+}
+"""What is counted; the unit is spelt out in a metric's name, and a counter ends in "total"."""
+COUNTERS = frozenset({"updates", "errors"})
 
 
 def as_metrics(vitals: Vitals) -> str:
     """Write the counters in the Prometheus text exposition format 0.0.4; what is not known is left out."""
     lines = []
-    for name, kind, about, field in METRICS:
-        value = getattr(vitals, field)
+    for field, about in METRICS.items():
+        value, kind = getattr(vitals, field), "counter" if field in COUNTERS else "gauge"
+        unit = re.sub("_s$", "_seconds", field.removeprefix("is_"))
+        name = f"duskround_{unit}{'_total' if kind == 'counter' else ''}"
         if value is not None:
             lines += [f"# HELP {name} {about}", f"# TYPE {name} {kind}", f"{name} {float(value):.12g}"]
     return "\n".join(lines) + "\n"

@@ -33,14 +33,7 @@ _ZONES = ("UTC", "Europe/Brussels", "America/New_York", "Asia/Kolkata", "Austral
 
 
 def database_file(settings: Settings) -> Path:
-    """
-    Give the file of the SQLite database.
-
-    Raises
-    ------
-    StoreError
-        Where it is a PostgreSQL database: the server's own tools copy and restore that.
-    """
+    """Give the file of the SQLite database; StoreError for PostgreSQL, which has tools of its own."""
     file = sqlite_file(settings.database)
     if file is None:
         raise StoreError(
@@ -157,17 +150,9 @@ def import_all(settings: Settings, text: str, owner: int | None, clock: Clock) -
 
 def selftest(settings: Settings, clock: Clock, token_problem: str | None) -> tuple[int, list[str]]:
     """
-    Check what a running bot needs and say what to do about each fault.
+    Check what a running bot needs and say what to do about each fault: 0 where all is well, one line a check.
 
-    Parameters
-    ----------
-    token_problem
-        What the platform said against the token, None where it took it.
-
-    Returns
-    -------
-    tuple of int and list of str
-        0 where all is well, else 1; one line a check.
+    `token_problem` is what the platform said against the token, None where it took it.
     """
     checks = [
         ("token", token_problem),

@@ -51,19 +51,10 @@ def read_situation(text: str, knowledge: Knowledge | None = None) -> Situation:
     """
     Read a situation from TOML; names of pests and products are the catalogue's.
 
-    Parameters
-    ----------
-    text
-        now, zone, units, quiet_from_hour, is_held, places, plants (names, place), shelf (ingredient), tonight
-        (plant, method; none is a look), sick, found_today, expecting, and the open question: what it asks
-        ("amount", "apart", "facing", "walk", "work") about which plant or place.
-    knowledge
-        The catalogue's; read anew where it is not given.
-
-    Raises
-    ------
-    ValueError
-        Naming what is missing or of a wrong kind.
+    It holds now, zone, units, quiet_from_hour, is_held, places, plants (names, place), shelf (ingredient),
+    tonight (plant, method; none is a look), sick, found_today, expecting, and the open question: what it asks
+    ("amount", "apart", "facing", "walk", "work") about which plant or place. ValueError names what is missing
+    or of a wrong kind.
     """
     facts = knowledge or load().knowledge
     try:

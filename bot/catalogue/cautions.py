@@ -24,11 +24,8 @@ def read_cautions(text: str, sources: Mapping[str, Source], products: Collection
     """
     Read cautions and refusals from their TOML text.
 
-    Raises
-    ------
-    CatalogueError
-        With every problem: an occasion, product, animal or source nobody knows, a plan that is refused
-        without words, words for a plan nobody can make.
+    CatalogueError lists every problem: an occasion, product, animal or source nobody knows, a plan that is
+    refused without words, words for a plan nobody can make.
     """
     problems: list[str] = []
     found = entries("cautions", text, problems, functools.partial(_entry, products=products), sources)

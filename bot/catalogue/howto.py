@@ -30,11 +30,8 @@ def read_howto(ways: str, terms: str, sources: Mapping[str, Source], pests: Coll
     """
     Read ways and terms from their TOML texts.
 
-    Raises
-    ------
-    CatalogueError
-        With every problem: a pest, trait or source nobody knows, no variant that fits everything, a word that
-        stands for two things, more than a phone shows.
+    CatalogueError lists every problem: a pest, trait or source nobody knows, no variant that fits everything,
+    a word that stands for two things, more than a phone shows.
     """
     problems: list[str] = []
     found = entries("ways", ways, problems, functools.partial(_way, pests=pests), sources)

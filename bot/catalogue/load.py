@@ -73,14 +73,7 @@ def load() -> Catalogue:
 def read(  # noqa: PLR0913 - one text a file
     *, pests: str, sources: str, products: str = "", plants: str = "", key: str = "", general: str = ""
 ) -> Catalogue:
-    """
-    Read a catalogue from its TOML texts.
-
-    Raises
-    ------
-    CatalogueError
-        With every problem of every entry.
-    """
+    """Read a catalogue from its TOML texts; CatalogueError lists every problem of every entry."""
     problems: list[str] = []
     known = entries("sources", sources, problems, lambda name, table: table.read(Source, key=name))
     found = entries("pests", pests, problems, _pest, known)

@@ -26,11 +26,8 @@ def read_poisons(
     """
     Read the list of poisonous plants from its TOML text.
 
-    Raises
-    ------
-    CatalogueError
-        With every problem of every row: a kind or source nobody knows, "not poisonous" without a list that
-        says so, one eater in both.
+    CatalogueError lists every problem of every row: a kind or source nobody knows, "not poisonous" without a
+    list that says so, one eater in both.
     """
     problems: list[str] = []
     found = entries("poison", text, problems, _poison, sources)

@@ -168,20 +168,9 @@ def _is_within(one: _Found, narrow: str) -> bool:
 
 
 def zone_at(latitude: float, longitude: float) -> str:
-    """
-    Give the IANA zone at coordinates. [deg].
-
-    Raises
-    ------
-    ValueError
-        Outside -90 to 90 and -180 to 180.
-    """
-    _check(latitude, longitude)
+    """Give the IANA zone at coordinates; ValueError outside -90 to 90 and -180 to 180. [deg]."""
+    if not (-90 <= latitude <= 90 and -180 <= longitude <= 180):  # noqa: PLR2004 - the globe
+        raise ValueError(f"{latitude} deg, {longitude} deg is not on the globe")
     import tzfpy  # noqa: PLC0415 - 43 MB once loaded
 
     return str(tzfpy.get_tz(longitude, latitude)) or "UTC"
-
-
-def _check(latitude: float, longitude: float) -> None:
-    if not (-90 <= latitude <= 90 and -180 <= longitude <= 180):  # noqa: PLR2004 - the globe
-        raise ValueError(f"{latitude} deg, {longitude} deg is not on the globe")

@@ -103,13 +103,7 @@ def makes_worse(pest: Pest, kind: ProductKind) -> bool:
 
 
 def is_damage_unseen(use: Use) -> bool:
-    """
-    Whether the same soap or oil met the plant three times in a row and nobody looked at it since.
-
-    References
-    ----------
-    Labels of soaps and oils; from memory.
-    """
+    """Whether the same soap or oil met it three times and nobody looked since: labels, from memory."""
     kind = use.kind
     if kind is None or not kind.needs_shade:
         return False

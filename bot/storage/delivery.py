@@ -243,7 +243,8 @@ class Delivery:
         if not due:
             return ()
         claimed = self._connection.execute(_CLAIM, {"ids": due, "owner": owner, "lease": lease_until})
-        return tuple(sorted((_outbox_row(row) for row in claimed), key=lambda row: row.id))
+        rows = (OutboxRow(**{**row, "body": json.loads(row["body"])}) for row in claimed.mappings())
+        return tuple(sorted(rows, key=lambda row: row.id))
 
     def release_claims(self) -> None:
         """Free every claim: where one process alone sends, those of the one before are over at its start."""
@@ -327,15 +328,3 @@ class Delivery:
 def _is_status(chat: int) -> tuple[sa.ColumnElement[bool], ...]:
     # keys sort by byte, and ";" is the one after ":": a range, so that the key's index serves
     return outbox.c.key > f"{STATUS_KEY}{chat}:", outbox.c.key < f"{STATUS_KEY}{chat};"
-
-
-def _outbox_row(row: sa.Row[Any]) -> OutboxRow:
-    return OutboxRow(
-        id=row.id,
-        key=row.key,
-        household=row.household,
-        chat=row.chat,
-        method=row.method,
-        body=json.loads(row.body),
-        tries=row.tries,
-    )

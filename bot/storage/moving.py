@@ -13,6 +13,7 @@ from bot.domain.identity import HouseholdId, PhotoId
 from bot.storage.codec import decode_payload
 from bot.storage.failure import StoreError
 from bot.storage.photos import BadPictureError, PhotoFolder
+from bot.storage.prepared import inserted
 from bot.storage.tables import household, journal, member, photo, place, plant, product
 
 MOST_ENTRIES = 1_000_000
@@ -147,9 +148,9 @@ def _imported(
     if owner is None and is_without_accounts:
         raise StoreError("the document names no accounts: say whose household it is to be (--owner ACCOUNT)")
     _refuse_twice(connection, told)
-    home = _insert(connection, household, {"founded_at": told.founded_at, "next_evening_at": now})
+    home = inserted(connection, household, {"founded_at": told.founded_at, "next_evening_at": now})
     numbers = {
-        name: {one: _insert(connection, table, {"household": home}) for one in getattr(told, name)}
+        name: {one: inserted(connection, table, {"household": home}) for one in getattr(told, name)}
         for name, table in _THINGS.items()
     }
     numbers["photos"] = _photos(connection, HouseholdId(home), told, photos, now)
@@ -160,7 +161,7 @@ def _imported(
     if owner is not None and is_without_accounts:
         person, name = owner
         row = {"household": home, "person": person, "chat": person, "name": name, "is_owner": True}
-        _insert(connection, member, row)
+        inserted(connection, member, row)
     return HouseholdId(home)
 
 
@@ -180,12 +181,6 @@ def _rows(connection: sa.Connection, table: sa.Table, number: int) -> Sequence[s
     return connection.execute(chosen).all()
 
 
-def _insert(connection: sa.Connection, table: sa.Table, row: dict[str, Any]) -> int:
-    key = connection.execute(sa.insert(table), row).inserted_primary_key
-    assert key is not None
-    return int(key[0])
-
-
 def _photos(
     connection: sa.Connection, home: HouseholdId, told: _Document, photos: PhotoFolder, now: datetime
 ) -> dict[int, int]:
@@ -201,7 +196,7 @@ def _photos(
             "sent_at": now,
             "not_before": now,
         }
-        number = numbers[one.id] = _insert(connection, photo, row)
+        number = numbers[one.id] = inserted(connection, photo, row)
         if isinstance(one.content, bytes):
             try:
                 photos.keep(home, PhotoId(number), one.content)
@@ -223,7 +218,7 @@ def _add_member(
         # without an account nobody can speak as this member any more: the entries keep their author
         "left_at": now if told.has_left or not has_account else None,
     }
-    return _insert(connection, member, row)
+    return inserted(connection, member, row)
 
 
 def _add_entry(
@@ -244,7 +239,7 @@ def _add_entry(
         "void_of": _given(entry.void_of, written, entry.id),
     }
     del row["id"]
-    return _insert(connection, journal, row)
+    return inserted(connection, journal, row)
 
 
 def _given(old: object, numbers: Mapping[int, int], entry: int) -> int | None:

@@ -10,6 +10,7 @@ from sqlalchemy import bindparam
 
 from bot.domain.identity import HouseholdId, PhotoId
 from bot.domain.value import Value
+from bot.storage.prepared import inserted
 from bot.storage.tables import UtcDateTime, photo
 
 MOST_BYTES = 10_000_000
@@ -74,9 +75,7 @@ class PhotoRows:
             "sent_at": now,
             "not_before": now,
         }
-        key = self._connection.execute(sa.insert(photo), row).inserted_primary_key
-        assert key is not None
-        return PhotoId(key[0])
+        return PhotoId(inserted(self._connection, photo, row))
 
     def count_photos(self, household: HouseholdId) -> int:
         return self._connection.execute(_COUNT, {"of_household": household}).scalar_one()
@@ -138,10 +137,7 @@ class PhotoFolder:
         """
         Write a picture so that it is there whole or not at all.
 
-        Raises
-        ------
-        BadPictureError
-            Where it is too large, too large when unfolded, or no picture of a known kind.
+        BadPictureError where it is too large, too large when unfolded, or no picture of a known kind.
         """
         target = self._file(household, photo, picture_ending(content))
         target.parent.mkdir(mode=0o700, parents=True, exist_ok=True)

@@ -88,6 +88,12 @@ class Prepared:
         return self._driven
 
 
+def inserted(connection: sa.Connection, table: sa.Table, row: _Values) -> int:
+    """Insert a row that is seldom written, and give its number."""
+    key: Any = connection.execute(sa.insert(table), row).inserted_primary_key
+    return int(key[0])
+
+
 def _driven(statement: Any, columns: Sequence[str], dialect: sa.Dialect) -> _Driven:
     compiled = statement.compile(dialect=dialect, column_keys=list(columns) or None)
     told = [(name, compiled.binds[name]) for name in compiled.positiontup]

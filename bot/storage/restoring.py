@@ -35,10 +35,7 @@ def draft_of(copy: Path, file: Path, replaced: Replaced) -> Iterator[Path]:
     """
     Give a checked draft of a copy beside the database; it is gone at the end unless it was put in place.
 
-    Raises
-    ------
-    StoreError
-        Where the copy is damaged, none of ours, of a newer version, or of another bot's database.
+    StoreError where the copy is damaged, none of ours, of a newer version, or of another bot's database.
     """
     if not copy.is_file():
         raise StoreError(f"there is no copy at {copy}")

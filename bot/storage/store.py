@@ -7,6 +7,7 @@ from datetime import UTC, date, datetime, timedelta
 from typing import Any
 
 import sqlalchemy as sa
+from msgspec import structs
 from sqlalchemy import bindparam
 
 from bot.actions.action import Choice, Expecting
@@ -21,7 +22,7 @@ from bot.storage.erasing import chats_of, erase_household, erase_member, forget_
 from bot.storage.failure import StoreError
 from bot.storage.journal_cache import Held, JournalCache
 from bot.storage.photos import PhotoFolder, PhotoRows
-from bot.storage.prepared import Prepared
+from bot.storage.prepared import Prepared, inserted
 from bot.storage.tables import (
     UtcDateTime,
     household,
@@ -223,8 +224,7 @@ class SqlStore(PhotoRows, Delivery):
         return self._members[household]
 
     def found_household(self, person: int, chat: int, name: str, now: datetime) -> Member:
-        founded = self._connection.execute(sa.insert(household), {"founded_at": now})
-        number = _number(founded)
+        number = inserted(self._connection, household, {"founded_at": now})
         return self._add_member(HouseholdId(number), person, chat, name, is_owner=True)
 
     def join_household(self, household: HouseholdId, person: int, chat: int, name: str) -> Member:
@@ -343,15 +343,17 @@ class SqlStore(PhotoRows, Delivery):
     ) -> tuple[Entry, ...]:
         if not drafts:
             return ()
-        rows = [_journal_row(household, draft, source, now) for draft in drafts]
-        numbers = [_APPEND.insert(self._connection, row) for row in rows]
-        added = tuple(
-            _appended(number, household, draft, source, now)
-            for number, draft in zip(numbers, drafts, strict=True)
-        )
+        shared = {"household": household, "source": source, "recorded_at": now}
+        added = []
+        for draft in drafts:
+            told = shared | structs.asdict(draft)  # type: ignore[arg-type]  # a Value is a Struct
+            kind, version, payload = encode_payload(draft.payload)
+            row = told | {"kind": kind, "version": version, "payload": payload}
+            instants = {name: told[name].astimezone(UTC) for name in ("happened_at", "recorded_at")}
+            added.append(Entry(id=EntryId(_APPEND.insert(self._connection, row)), **told | instants))
         if household in self._read:
-            self._read[household] = Held(self._read[household].entries + added)
-        return added
+            self._read[household] = Held((*self._read[household].entries, *added))
+        return tuple(added)
 
     def new_place(self, household: HouseholdId) -> PlaceId:
         return PlaceId(_NEW_PLACE.insert(self._connection, {"household": household}))
@@ -497,14 +499,8 @@ class SqlStore(PhotoRows, Delivery):
     ) -> Member:
         self._members.clear()
         told = {"household": household, "person": person, "chat": chat, "name": name, "is_owner": is_owner}
-        number = _number(self._connection.execute(sa.insert(member), told))
+        number = inserted(self._connection, member, told)
         return _member(self._connection.execute(_MEMBER.where(member.c.id == number)).one())
-
-
-def _number(inserted: sa.CursorResult[Any]) -> int:
-    key = inserted.inserted_primary_key
-    assert key is not None
-    return int(key[0])
 
 
 def _member(row: Sequence[Any]) -> Member:
@@ -551,38 +547,6 @@ def _question(row: Sequence[Any]) -> Question:
         asked_at=asked_at,
         answered=answered,
         answered_at=None if answered is None else closed_at,
-    )
-
-
-def _journal_row(household: HouseholdId, draft: Draft, source: str, now: datetime) -> dict[str, Any]:
-    kind, version, payload = encode_payload(draft.payload)
-    return {
-        "household": household,
-        "member": draft.member,
-        "plant": draft.plant,
-        "kind": kind,
-        "version": version,
-        "happened_at": draft.happened_at,
-        "happened_on": draft.happened_on,
-        "recorded_at": now,
-        "source": source,
-        "payload": payload,
-        "void_of": draft.void_of,
-    }
-
-
-def _appended(number: int, household: HouseholdId, draft: Draft, source: str, now: datetime) -> Entry:
-    return Entry(
-        id=EntryId(number),
-        household=household,
-        member=draft.member,
-        plant=draft.plant,
-        happened_at=draft.happened_at.astimezone(UTC),
-        happened_on=draft.happened_on,
-        recorded_at=now.astimezone(UTC),
-        source=source,
-        payload=draft.payload,
-        void_of=draft.void_of,
     )
 
 
