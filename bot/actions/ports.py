@@ -60,83 +60,33 @@ class NoPhotosKept:
 class Store(Protocol):
     """One transaction; everything in it is committed together or not at all."""
 
-    def member(self, person: int, chat: int) -> Member | None:
-        """Find the member who speaks; in a group the chat decides the household, not the person's own."""
-
-    def homes_of(self, person: int, chat: int) -> tuple[Member, ...]:
-        """Find the member who speaks in each of the homes that may be meant in this chat."""
-
-    def home_of_message(self, chat: int, message: int) -> HouseholdId | None:
-        """Tell which home an evening's message of a chat was about."""
-
-    def choose_home(self, member: Member, now: datetime) -> None:
-        """Remember that this home was meant."""
-
-    def is_in_several(self, chat: int) -> bool:
-        """Whether a chat is spoken to by several homes; known of those that `due_households` gave."""
-
-    def join_household(self, household: HouseholdId, person: int, chat: int, name: str) -> Member:
-        """Add somebody who shares the plants."""
-
-    def leave_household(self, person: int, household: HouseholdId, now: datetime) -> None:
-        """End a membership; what the member told stays."""
-
-    def new_invite(self, by: Member, now: datetime) -> tuple[str, datetime]:
-        """Make a code that lets one person join, once, and say until when it holds; it is its maker's."""
-
-    def take_invite(self, code: str, now: datetime) -> HouseholdId | None:
-        """Spend a code; None when it is unknown, spent or too old."""
-
-    def invited_to(self, code: str) -> HouseholdId | None:
-        """Tell which home a code is or was for, spent or not; None for one that was never made."""
-
-    def is_home_of_another(self, chat: int, household: HouseholdId) -> bool:
-        """Whether another home lives in this chat."""
-
-    def end_invites(self, household: HouseholdId, now: datetime) -> None:
-        """Let no code of a home that was made before be good any more."""
-
-    def members(self, household: HouseholdId) -> tuple[Member, ...]:
-        """Everyone who shares the plants, in order of joining."""
-
-    def found_household(self, person: int, chat: int, name: str, now: datetime) -> Member:
-        """Make a household and its owner."""
-
-    def make_owner(self, household: HouseholdId, number: MemberId) -> None:
-        """Hand a household over: one member owns it, nobody else."""
-
-    def forget_member(self, number: MemberId, now: datetime) -> None:
-        """Erase a member's account and messages; what was told of plants stays without a name."""
-
-    def forget_household(self, household: HouseholdId) -> None:
-        """Erase a household with all that was told."""
-
-    def exported(self, household: HouseholdId) -> dict[str, Any]:
-        """Give the household as one document, without anybody's account."""
-
-    def entries(self, household: HouseholdId) -> tuple[Entry, ...]:
-        """Give the whole journal, by number."""
-
+    def member(self, person: int, chat: int) -> Member | None: ...
+    def homes_of(self, person: int, chat: int) -> tuple[Member, ...]: ...
+    def home_of_message(self, chat: int, message: int) -> HouseholdId | None: ...
+    def choose_home(self, member: Member, now: datetime) -> None: ...
+    def is_in_several(self, chat: int) -> bool: ...
+    def join_household(self, household: HouseholdId, person: int, chat: int, name: str) -> Member: ...
+    def leave_household(self, person: int, household: HouseholdId, now: datetime) -> None: ...
+    def new_invite(self, by: Member, now: datetime) -> tuple[str, datetime]: ...
+    def take_invite(self, code: str, now: datetime) -> HouseholdId | None: ...
+    def invited_to(self, code: str) -> HouseholdId | None: ...
+    def is_home_of_another(self, chat: int, household: HouseholdId) -> bool: ...
+    def end_invites(self, household: HouseholdId, now: datetime) -> None: ...
+    def members(self, household: HouseholdId) -> tuple[Member, ...]: ...
+    def found_household(self, person: int, chat: int, name: str, now: datetime) -> Member: ...
+    def make_owner(self, household: HouseholdId, number: MemberId) -> None: ...
+    def forget_member(self, number: MemberId, now: datetime) -> None: ...
+    def forget_household(self, household: HouseholdId) -> None: ...
+    def exported(self, household: HouseholdId) -> dict[str, Any]: ...
+    def entries(self, household: HouseholdId) -> tuple[Entry, ...]: ...
     def append(
         self, household: HouseholdId, drafts: Sequence[Draft], source: str, now: datetime
-    ) -> tuple[Entry, ...]:
-        """Add entries in order and give them their numbers."""
-
-    def new_place(self, household: HouseholdId) -> PlaceId:
-        """Give the number for a place about to be told."""
-
-    def new_plant(self, household: HouseholdId) -> PlantId:
-        """Give the number for a plant about to be told."""
-
-    def new_product(self, household: HouseholdId) -> ProductId:
-        """Give the number for a product about to be told."""
-
-    def question(self, household: HouseholdId, chat: int) -> Question | None:
-        """Give the open question of a chat, if any."""
-
-    def question_by_id(self, number: int) -> Question | None:
-        """Give a question, open or closed: old buttons stay safe to press."""
-
+    ) -> tuple[Entry, ...]: ...
+    def new_place(self, household: HouseholdId) -> PlaceId: ...
+    def new_plant(self, household: HouseholdId) -> PlantId: ...
+    def new_product(self, household: HouseholdId) -> ProductId: ...
+    def question(self, household: HouseholdId, chat: int) -> Question | None: ...
+    def question_by_id(self, number: int) -> Question | None: ...
     def ask(
         self,
         household: HouseholdId,
@@ -144,46 +94,21 @@ class Store(Protocol):
         expecting: Expecting,
         choices: Sequence[Choice],
         now: datetime,
-    ) -> Question:
-        """Open a question in a chat; an earlier one there is closed."""
-
-    def offer(self, household: HouseholdId, chat: int, choices: Sequence[Choice], now: datetime) -> Question:
-        """Keep buttons that nothing waits for; they become the open question only where none is open."""
-
-    def answer_question(self, asked: Question, choice: int, now: datetime) -> None:
-        """Close a question with the choice that was its answer."""
-
-    def close_question(self, household: HouseholdId, chat: int) -> None:
-        """Close the chat's open question, if any."""
-
+    ) -> Question: ...
+    def offer(
+        self, household: HouseholdId, chat: int, choices: Sequence[Choice], now: datetime
+    ) -> Question: ...
+    def answer_question(self, asked: Question, choice: int, now: datetime) -> None: ...
+    def close_question(self, household: HouseholdId, chat: int) -> None: ...
     def new_photo(
         self, household: HouseholdId, file_id: str, album: str, chat: int, now: datetime
-    ) -> PhotoId:
-        """Note a picture that is to be fetched from the platform, and the chat it came from."""
-
-    def count_photos(self, household: HouseholdId) -> int:
-        """Count the pictures of a household."""
-
-    def lost_photos(self, household: HouseholdId) -> frozenset[PhotoId]:
-        """Give the pictures that could not be kept."""
-
-    def photos_of_album(self, household: HouseholdId, album: str) -> tuple[PhotoId, ...]:
-        """Give the pictures that were sent together."""
-
-    def set_next_evening(self, household: HouseholdId, at: datetime | None) -> None:
-        """Say when the household is to be looked at again. Aware UTC; None is never."""
-
-    def due_households(self, now: datetime, limit: int) -> tuple[HouseholdId, ...]:
-        """Households whose next evening has come, oldest first; on PostgreSQL claimed with SKIP LOCKED."""
-
-    def earliest_evening(self) -> datetime | None:
-        """Give the earliest next evening of all households."""
-
-    def refuse_stranger(self, person: int, now: datetime) -> bool:
-        """Whether a stranger gets an answer now: True at most once an hour; remembers it."""
-
-    def question_message(self, number: int) -> tuple[int, str] | None:
-        """(platform message id, text) of the message that asks a question, where it was sent."""
-
-    def nudged_messages(self, household: HouseholdId, on: date) -> tuple[tuple[int, int, str], ...]:
-        """(chat, platform message id, text) of the nudges sent for that evening."""
+    ) -> PhotoId: ...
+    def count_photos(self, household: HouseholdId) -> int: ...
+    def lost_photos(self, household: HouseholdId) -> frozenset[PhotoId]: ...
+    def photos_of_album(self, household: HouseholdId, album: str) -> tuple[PhotoId, ...]: ...
+    def set_next_evening(self, household: HouseholdId, at: datetime | None) -> None: ...
+    def due_households(self, now: datetime, limit: int) -> tuple[HouseholdId, ...]: ...
+    def earliest_evening(self) -> datetime | None: ...
+    def refuse_stranger(self, person: int, now: datetime) -> bool: ...
+    def question_message(self, number: int) -> tuple[int, str] | None: ...
+    def nudged_messages(self, household: HouseholdId, on: date) -> tuple[tuple[int, int, str], ...]: ...

@@ -65,6 +65,7 @@ class PhotoRows:
     def new_photo(
         self, household: HouseholdId, file_id: str, album: str, chat: int, now: datetime
     ) -> PhotoId:
+        """Note a picture that is to be fetched from the platform, and the chat it came from."""
         row = {
             "household": household,
             "file_id": file_id,
@@ -78,12 +79,15 @@ class PhotoRows:
         return PhotoId(inserted(self._connection, photo, row))
 
     def count_photos(self, household: HouseholdId) -> int:
+        """Count the pictures of a household."""
         return self._connection.execute(_COUNT, {"of_household": household}).scalar_one()
 
     def lost_photos(self, household: HouseholdId) -> frozenset[PhotoId]:
+        """Give the pictures that could not be kept."""
         return frozenset(self._connection.execute(_LOST, {"of_household": household}).scalars().all())
 
     def photos_of_album(self, household: HouseholdId, album: str) -> tuple[PhotoId, ...]:
+        """Give the pictures that were sent together."""
         return tuple(
             self._connection.execute(_OF_ALBUM, {"of_household": household, "of_album": album}).scalars()
         )
@@ -127,6 +131,7 @@ class PhotoFolder:
         self._folder = folder
 
     def read(self, household: HouseholdId, photo: PhotoId) -> bytes | None:
+        """Give a picture, None where it has not come yet or could not be kept."""
         for ending in KINDS.values():
             file = self._file(household, photo, ending)
             if file.is_file():

@@ -200,63 +200,77 @@ class SqlStore(PhotoRows, Delivery):
             self._cache.put(number, held)
 
     def member(self, person: int, chat: int) -> Member | None:
+        """Find the member who speaks; in a group the chat decides the household, not the person's own."""
         speaker = _SPEAKER_ALONE if person == chat else _SPEAKER_IN_GROUP
         rows = speaker.rows(self._connection, {"by_person": person, "in_chat": chat})
         return _member(rows[0]) if rows else None
 
     def homes_of(self, person: int, chat: int) -> tuple[Member, ...]:
+        """Find the member who speaks in each of the homes that may be meant in this chat."""
         rows = self._connection.execute(_HOMES_ALONE, {"by_person": person, "in_chat": chat}).all()
         return tuple(_member(row) for row in rows[: rows[0].homes])
 
     def home_of_message(self, chat: int, message: int) -> HouseholdId | None:
+        """Tell which home an evening's message of a chat was about."""
         return self._connection.execute(_HOME_OF_MESSAGE, {"in_chat": chat, "message": message}).scalar()
 
     def choose_home(self, member_: Member, now: datetime) -> None:
+        """Remember that this home was meant."""
         self._connection.execute(sa.update(member).where(member.c.id == member_.id).values(chosen_at=now))
 
     def is_in_several(self, chat: int) -> bool:
+        """Whether a chat is spoken to by several homes; known of those that `due_households` gave."""
         return chat in self._in_several
 
     def members(self, household: HouseholdId) -> tuple[Member, ...]:
+        """Everyone who shares the plants, in order of joining."""
         if household not in self._members:
             rows = _MEMBERS.rows(self._connection, {"of_household": household})
             self._members[household] = _told_apart([_member(row) for row in rows])
         return self._members[household]
 
     def found_household(self, person: int, chat: int, name: str, now: datetime) -> Member:
+        """Make a household and its owner."""
         number = inserted(self._connection, household, {"founded_at": now})
         return self._add_member(HouseholdId(number), person, chat, name, is_owner=True)
 
     def join_household(self, household: HouseholdId, person: int, chat: int, name: str) -> Member:
+        """Add somebody who shares the plants."""
         return self._add_member(household, person, chat, name, is_owner=False)
 
     def new_invite(self, by: Member, now: datetime) -> tuple[str, datetime]:
+        """Make a code that lets one person join, once, and say until when it holds; it is its maker's."""
         code, until = secrets.token_urlsafe(9), now + INVITE_HOLDS
         row = {"code": code, "household": by.household, "expires_at": until, "member": by.id}
         self._connection.execute(sa.insert(invite), row)
         return code, until
 
     def take_invite(self, code: str, now: datetime) -> HouseholdId | None:
+        """Spend a code; None when it is unknown, spent or too old."""
         usable = (invite.c.code == code, invite.c.used_at.is_(None), invite.c.expires_at > now)
         spent = sa.update(invite).where(*usable).values(used_at=now).returning(invite.c.household)
         found = self._connection.execute(spent).scalar()
         return None if found is None else HouseholdId(found)
 
     def invited_to(self, code: str) -> HouseholdId | None:
+        """Tell which home a code is or was for, spent or not; None for one that was never made."""
         found = self._connection.execute(sa.select(invite.c.household).where(invite.c.code == code)).scalar()
         return None if found is None else HouseholdId(found)
 
     def is_home_of_another(self, chat: int, household: HouseholdId) -> bool:
+        """Whether another home lives in this chat."""
         theirs = sa.select(member.c.id).where(
             member.c.chat == chat, member.c.household != household, member.c.left_at.is_(None)
         )
         return self._connection.execute(theirs.limit(1)).first() is not None
 
     def end_invites(self, household: HouseholdId, now: datetime) -> None:
+        """Let no code of a home that was made before be good any more."""
         made = sa.update(invite).where(invite.c.household == household, invite.c.used_at.is_(None))
         self._connection.execute(made.values(used_at=now))
 
     def leave_household(self, person: int, household: HouseholdId, now: datetime) -> None:
+        """End a membership; what the member told stays."""
         self._members.clear()
         who = (member.c.household == household, member.c.person == person, member.c.left_at.is_(None))
         left = sa.update(member).where(*who).values(left_at=now).returning(member.c.id)
@@ -265,6 +279,7 @@ class SqlStore(PhotoRows, Delivery):
         self._connection.execute(made.values(used_at=now))
 
     def make_owner(self, household: HouseholdId, number: MemberId) -> None:
+        """Hand a household over: one member owns it, nobody else."""
         self._members.clear()
         owns = sa.case((member.c.id == number, True), else_=False)
         self._connection.execute(
@@ -272,6 +287,7 @@ class SqlStore(PhotoRows, Delivery):
         )
 
     def forget_member(self, number: MemberId, now: datetime) -> None:
+        """Erase a member's account and messages; what was told of plants stays without a name."""
         home = sa.select(member.c.household).where(member.c.id == number)
         self._last_words_to |= chats_of(self._connection, self._connection.execute(home).scalar_one())
         self.erased.append(erase_member(self._connection, number, now))
@@ -279,6 +295,7 @@ class SqlStore(PhotoRows, Delivery):
         self._questions.clear()
 
     def forget_household(self, household: HouseholdId) -> None:
+        """Erase a household with all that was told."""
         self._last_words_to |= chats_of(self._connection, household)
         self.erased.append(erase_household(self._connection, household))
         self.erased_homes.append(household)
@@ -341,6 +358,7 @@ class SqlStore(PhotoRows, Delivery):
     def append(
         self, household: HouseholdId, drafts: Sequence[Draft], source: str, now: datetime
     ) -> tuple[Entry, ...]:
+        """Add entries in order and give them their numbers."""
         if not drafts:
             return ()
         shared = {"household": household, "source": source, "recorded_at": now}
@@ -356,15 +374,19 @@ class SqlStore(PhotoRows, Delivery):
         return tuple(added)
 
     def new_place(self, household: HouseholdId) -> PlaceId:
+        """Give the number for a place about to be told."""
         return PlaceId(_NEW_PLACE.insert(self._connection, {"household": household}))
 
     def new_plant(self, household: HouseholdId) -> PlantId:
+        """Give the number for a plant about to be told."""
         return PlantId(_NEW_PLANT.insert(self._connection, {"household": household}))
 
     def new_product(self, household: HouseholdId) -> ProductId:
+        """Give the number for a product about to be told."""
         return ProductId(_NEW_PRODUCT.insert(self._connection, {"household": household}))
 
     def question(self, household: HouseholdId, chat: int) -> Question | None:
+        """Give the open question of a chat, if any."""
         if (household, chat) not in self._questions:
             which = {"of_household": household, "in_chat": chat}
             found = _OPEN_QUESTION.rows(self._connection, which)
@@ -372,6 +394,7 @@ class SqlStore(PhotoRows, Delivery):
         return self._questions[household, chat]
 
     def question_by_id(self, number: int) -> Question | None:
+        """Give a question, open or closed: old buttons stay safe to press."""
         found = _QUESTION_BY_ID.rows(self._connection, {"number": number})
         return _question(found[0]) if found else None
 
@@ -383,6 +406,7 @@ class SqlStore(PhotoRows, Delivery):
         choices: Sequence[Choice],
         now: datetime,
     ) -> Question:
+        """Open a question in a chat; an earlier one there is closed."""
         if self._questions.pop((household, chat), ...) is not None:  # none is known to be open
             which = {"of_household": household, "in_chat": chat, "now": now}
             _CLOSE_QUESTION.write(self._connection, which)
@@ -391,6 +415,7 @@ class SqlStore(PhotoRows, Delivery):
         return asked
 
     def offer(self, household: HouseholdId, chat: int, choices: Sequence[Choice], now: datetime) -> Question:
+        """Keep buttons that nothing waits for; they become the open question only where none is open."""
         if self.question(household, chat) is None:
             return self.ask(household, chat, Expecting.CHOICE, choices, now)
         return self._keep_question(household, chat, Expecting.NOTHING, choices, now, closed_at=now)
@@ -419,17 +444,20 @@ class SqlStore(PhotoRows, Delivery):
         )
 
     def answer_question(self, asked: Question, choice: int, now: datetime) -> None:
+        """Close a question with the choice that was its answer."""
         self._questions.pop((asked.household, asked.chat), None)
         row = sa.update(question).where(question.c.id == asked.id)
         self._connection.execute(row.values(answered=choice, closed_at=now))
 
     def close_question(self, household: HouseholdId, chat: int) -> None:
+        """Close the chat's open question, if any."""
         if self._questions.get((household, chat), ...) is None:
             return
         self._questions[household, chat] = None
         _CLOSE_UNTIMED.write(self._connection, {"of_household": household, "in_chat": chat})
 
     def set_next_evening(self, household: HouseholdId, at: datetime | None) -> None:
+        """Say when the household is to be looked at again. Aware UTC; None is never."""
         self._next_evenings[household] = at
 
     def due_households(self, now: datetime, limit: int) -> tuple[HouseholdId, ...]:
@@ -445,18 +473,22 @@ class SqlStore(PhotoRows, Delivery):
         return due
 
     def earliest_evening(self) -> datetime | None:
+        """Give the earliest next evening of all households."""
         self.flush()
         return self._connection.execute(_EARLIEST).scalar()
 
     def refuse_stranger(self, person: int, now: datetime) -> bool:
+        """Whether a stranger gets an answer now: True at most once an hour; remembers it."""
         row = {"by_person": person, "now": now, "rested": now - STRANGER_REST}
         return self._connection.execute(_REFUSE, row).rowcount == 1
 
     def question_message(self, number: int) -> tuple[int, str] | None:
+        """(platform message id, text) of the message that asks a question, where it was sent."""
         row = self._connection.execute(_ASKED_IN, {"key": f"{QUESTION_KEY}{number}"}).first()
         return None if row is None else (row[0], json.loads(row[1]).get("text", ""))
 
     def nudged_messages(self, household: HouseholdId, on: date) -> tuple[tuple[int, int, str], ...]:
+        """(chat, platform message id, text) of the nudges sent for that evening."""
         evening = f"nudge:{household}:{on.isoformat()}"
         # keys sort by byte, and ";" is the one after ":": a range, so that the key's index serves
         which = {"of_household": household, "after": f"{evening}:", "before": f"{evening};"}
