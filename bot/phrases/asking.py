@@ -7,7 +7,7 @@ from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import grade_choices
 from bot.actions.log_round import LogRound
-from bot.domain.identity import PlantId, ProductId
+from bot.domain.identity import PlantId
 from bot.domain.trade import Method
 
 Meant = tuple[Command, ...]
@@ -19,30 +19,19 @@ _OFFERED = {
 }
 
 
-def ask_method(
-    plants: tuple[PlantId, ...],
-    *,
-    product: ProductId | None = None,
-    on: date | None = None,
-    at: datetime | None = None,
-) -> Incomplete:
+def ask_method(plants: tuple[PlantId, ...], *, on: date | None, at: datetime | None) -> Incomplete:
     """Ask what was done to plants that tonight's nudge asked nothing for."""
     choices = tuple(
-        Choice(text, (LogRound(plants=plants, method=method, product=product, on=on, at=at),))
+        Choice(text, (LogRound(plants=plants, method=method, on=on, at=at),))
         for text, method in _OFFERED.items()
     )
     return Incomplete(missing=Missing.METHOD, plants=plants, choices=choices)
 
 
-def ask_seen(
-    plants: tuple[PlantId, ...], on: date | None = None, offered: tuple[PlantId, ...] = ()
-) -> Incomplete:
-    """Ask what a look found; without plants those just spoken of are offered."""
+def ask_seen(plants: tuple[PlantId, ...], on: date | None = None) -> Incomplete:
+    """Ask what a look found."""
     if not plants:
-        choices = (
-            (Choice(ButtonText.NONE_SEEN_ON_THEM, (LogCheck(plants=offered, on=on),)),) if offered else ()
-        )
-        return Incomplete(missing=Missing.NONE_SEEN, choices=choices)
+        return Incomplete(missing=Missing.NONE_SEEN)
     none_seen = Choice(ButtonText.NONE_SEEN, (LogCheck(plants=plants, on=on),))
     return Incomplete(
         missing=Missing.NONE_SEEN, plants=plants, choices=(none_seen, *grade_choices(plants, None, on))

@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 
 from bot.actions.situation import Situation
-from bot.domain.identity import PlantId
 from bot.domain.trade import Sign
 from bot.domain.value import Value
 from bot.phrases.days import Clock, Day, When, when_at
@@ -56,18 +55,9 @@ def is_group(item: Item) -> bool:
     return is_many and number_at(tuple(item.text.split()[-1:]), 0) is None
 
 
-def items_of(
-    words: tuple[str, ...], situation: Situation, chosen: dict[str, PlantId] | None = None
-) -> tuple[Item, ...]:
-    """Read a whole message; `chosen` settles names that several plants answer to."""
-    # several readers look at the same words of the same message, and once for each plant of an unclear name
-    if chosen:
-        return _settled(kept(_read, words, situation), situation, chosen)
-    return kept(_as_they_stand, words, situation)
-
-
-def _as_they_stand(words: tuple[str, ...], situation: Situation) -> tuple[Item, ...]:
-    return _settled(kept(_read, words, situation), situation, {})
+def items_of(words: tuple[str, ...], situation: Situation) -> tuple[Item, ...]:
+    """Read a whole message: several readers look at the same words of it."""
+    return kept(_read, words, situation)
 
 
 def _read(words: tuple[str, ...], situation: Situation) -> tuple[Item, ...]:
@@ -78,7 +68,7 @@ def _read(words: tuple[str, ...], situation: Situation) -> tuple[Item, ...]:
         text = " ".join(words[at : at + size])
         items.append(Item(meaning, text))
         at += size
-    return tuple(items)
+    return tuple(_doubted(_timed(items, situation)))
 
 
 def next_at(words: tuple[str, ...], at: int, situation: Situation) -> tuple[Meaning, int]:
@@ -131,17 +121,6 @@ def _is_pronoun(words: tuple[str, ...], at: int) -> bool:
 def _name_wins(size: int, phrase: tuple[Listed, int]) -> bool:
     value, length = phrase
     return size > length or (size == length and value not in _STEERING and not isinstance(value, Sign))
-
-
-def _settled(items: tuple[Item, ...], situation: Situation, chosen: dict[str, PlantId]) -> tuple[Item, ...]:
-    told = [Item(_chosen(item.meaning, chosen), item.text) for item in items] if chosen else items
-    return tuple(_doubted(_timed(told, situation)))
-
-
-def _chosen(meaning: Meaning, chosen: dict[str, PlantId]) -> Meaning:
-    if isinstance(meaning, OneOf) and meaning.text in chosen:
-        return Plants((chosen[meaning.text],))
-    return meaning
 
 
 def _timed(items: Sequence[Item], situation: Situation) -> list[Item]:

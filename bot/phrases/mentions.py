@@ -309,10 +309,6 @@ class Mentions(Value, dict=True):
             for left, right in pairs
         )
 
-    def has_stranger(self) -> bool:
-        """Whether a word nobody knows may be a plant that is not here."""
-        return bool(self.strangers())
-
     def strangers(self) -> list[str]:
         """Give the words nobody knows that may be a plant that is not here."""
         strange = (one.text for one in self.items if isinstance(one.meaning, Unknown))
@@ -341,7 +337,7 @@ class Mentions(Value, dict=True):
         dates = {day for day in told if isinstance(day, date)}
         if len(dates) == 1:
             return next(iter(dates))
-        return (Trouble.UNCLEAR if dates else next(iter(told))) if told else self.setting_day()
+        return (Trouble.UNCLEAR if dates else next(iter(told))) if told else self.setting.on
 
     def date_of(self, day: When | OfMonth, *, ahead: bool) -> date | Trouble:
         """Give the date of a day told."""
@@ -351,10 +347,6 @@ class Mentions(Value, dict=True):
         """Whether a place is called by its name, not by a word of it."""
         names = {plain(one.name) for one in self.situation.places if Place(one.id) == place.meaning}
         return place.text in names
-
-    def setting_day(self) -> date | None:
-        """Give the day of the part before, which holds for what follows."""
-        return self.setting.on
 
     def ahead(self) -> date | Trouble | None:
         """Give the last day told that is still to come; None where none is told."""

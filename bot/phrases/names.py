@@ -70,7 +70,6 @@ class Names:
 
     def __init__(
         self,
-        *,
         plants: tuple[KnownPlant, ...],
         places: tuple[KnownPlace, ...],
         shelf: tuple[KnownProduct, ...],
@@ -309,6 +308,9 @@ class Names:
         return _unique(plant for plant, name in alike if _is_close(window, name))
 
 
+_ready = lru_cache(maxsize=256)(Names)
+
+
 class _Last(threading.local):
     """The names made ready last in this thread, and for which situation."""
 
@@ -346,17 +348,6 @@ def ingredient_of(product: Product, situation: Situation) -> str | None:
         if names & {key, *(spelling.lower() for spelling in spellings)}:
             return key
     return None
-
-
-@lru_cache(maxsize=256)
-def _ready(
-    plants: tuple[KnownPlant, ...],
-    places: tuple[KnownPlace, ...],
-    shelf: tuple[KnownProduct, ...],
-    pests: _Listed,
-    ingredients: _Listed,
-) -> Names:
-    return Names(plants=plants, places=places, shelf=shelf, pests=pests, ingredients=ingredients)
 
 
 @lru_cache(maxsize=4096)

@@ -211,7 +211,7 @@ def _by_sentences(text: str, situation: Situation) -> Likely | None:
         is_nothing = guesses[0].form in SAYS_NOTHING
         if is_nothing or best is None or best.left_out:
             told = Mentions(spotted(piece, situation), setting)
-            out += [piece] if not is_nothing or told.has_stranger() else []
+            out += [piece] if not is_nothing or told.strangers() else []
             continue
         commands += tuple(one for one in best.commands if one not in commands)
         chance = min(chance, best.chance)

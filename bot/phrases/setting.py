@@ -23,7 +23,6 @@ class Setting(Value):
 
     situation: Situation
     before: tuple[PlantId, ...] = ()
-    mentioned: tuple[PlantId, ...] = ()
     is_first: bool = True
     on: date | None = None
     """The day of the clause before, where it holds for what follows."""

@@ -209,7 +209,7 @@ def _of_tonight(told: Mentions, method: Method | None) -> tuple[PlantId, ...]:
     if before and not told.has(Word.ALL, Word.REST, Word.BOTH):
         return before if method and set(of_it) <= set(before) else ()
     is_whole = told.has(Word.ALL, Word.THEM, Word.BOTH, Word.EXCEPT, Word.REST)
-    if not is_whole and (method or told.every(Product)) and told.has_stranger():
+    if not is_whole and (method or told.every(Product)) and told.strangers():
         return ()
     if told.has(Word.REST):
         left = (*left, *told.setting.before)
