@@ -1,23 +1,13 @@
 """Set right what was told last."""
 
 from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
-from bot.actions.correct_entry import (
-    CorrectEntry,
-    Entered,
-    EntryAsked,
-    EntryChanged,
-    Kind,
-    NoSuchEntry,
-    correct_entry,
-)
+from bot.actions.correct_entry import CorrectEntry, Entered, Kind, correct_entry, put_right
 from bot.actions.desk import Desk
 from bot.actions.incomplete import Asks, Missing
 from bot.actions.pest_word import candidates
 from bot.actions.undo import NothingToUndo, last_group
 from bot.domain.identity import PlantId
-from bot.domain.journal import Draft, Entry, Found, OfAPlant, PestCorrected
-from bot.domain.trade import grade_of
-from bot.domain.value import replace
+from bot.domain.journal import Found, OfAPlant, Payload, PestCorrected, PlantSet, Watered
 
 
 class Correct(Command, kw_only=True):
@@ -29,74 +19,41 @@ class Correct(Command, kw_only=True):
 
 
 class CorrectedTo(Outcome):
-    """What was told last now stands for another plant, pest or number."""
+    """Which pest it is on a plant."""
 
-    plant: str | None
-    pest: str | None
-    count: int | None = None
-
-
-class WhichOneMeant(Outcome):
-    """A correction of a message about several plants; nothing is written."""
-
-    plants: tuple[str, ...]
-
-
-_Corrected = CorrectedTo | NothingToUndo | WhichOneMeant | EntryAsked | NoSuchEntry | EntryChanged
+    plant: str
+    pest: str
 
 
 @performs
-def correct(command: Correct, desk: Desk) -> _Corrected | Asks:
-    """Say again what was told last, for another plant, another pest or of another number."""
+def correct(command: Correct, desk: Desk) -> Outcome:
+    """
+    Say again what was told last, for another plant, another pest or of another number.
+
+    Of one plant it is changed at once; of several, or where something older is meant, it is shown first.
+    """
     if command.pest is not None:
         ill = _with_a_case(command.pest, desk) if command.plant is None else (command.plant,)
         return _correct_pest(ill, command.pest, desk)
+    of, to, kinds = Entered(plant=command.instead_of), Entered(plant=command.plant), _OF_A_PLANT
     if command.count is not None:
-        return _correct_count(command.count, command.plant, desk)
-    group = last_group(desk)
-    moved = [entry for entry in group if isinstance(entry.payload, OfAPlant)]
-    if not moved or len(moved) < len(group) or command.plant is None:
+        to, kinds = Entered(count=command.count), (Found,)
+        of = Entered(kind=Kind.FOUND, plant=command.plant)
+    told = [
+        one
+        for one in last_group(desk)
+        if isinstance(one.payload, kinds)
+        and of.plant in {None, one.plant}
+        and not getattr(one.payload, "name", None)  # a plant told for the first time
+    ]
+    if not told and of.plant is None:
         return NothingToUndo()
-    plants = {entry.plant for entry in moved}
-    if command.instead_of is not None and command.instead_of not in plants:
-        return NothingToUndo()
-    if command.instead_of is not None:
-        moved = [entry for entry in moved if entry.plant == command.instead_of]
-        plants = {command.instead_of}
-    if len(plants) > 1:
-        return WhichOneMeant(desk.names(plant for plant in plants if plant is not None))
-    again = [_again(entry, desk, plant=command.plant) for entry in moved]
-    desk.write([*desk.voids(moved), *again])
-    return CorrectedTo(desk.plant(command.plant).name, None)
+    change = CorrectEntry(of=of, to=to)
+    is_of_one = len({one.plant for one in told}) == 1
+    return put_right(change, told, desk, is_sure=is_of_one) if told else correct_entry(change, desk)
 
 
-def _correct_count(count: int, plant: PlantId | None, desk: Desk) -> _Corrected:
-    finds = [entry for entry in last_group(desk) if isinstance(entry.payload, Found)]
-    finds = [entry for entry in finds if plant is None or entry.plant == plant]
-    if not finds and plant is not None:
-        return correct_entry(
-            CorrectEntry(of=Entered(kind=Kind.FOUND, plant=plant), to=Entered(count=count)), desk
-        )
-    if not finds:
-        return NothingToUndo()
-    if len(finds) > 1:
-        return WhichOneMeant(desk.names(entry.plant for entry in finds if entry.plant is not None))
-    (wrong,) = finds
-    assert isinstance(wrong.payload, Found)
-    assert wrong.plant is not None
-    right = replace(wrong.payload, count=count, grade=grade_of(count))
-    desk.write([*desk.voids(finds), replace(_again(wrong, desk, plant=wrong.plant), payload=right)])
-    return CorrectedTo(desk.plant(wrong.plant).name, None, count)
-
-
-def _again(entry: Entry, desk: Desk, *, plant: PlantId) -> Draft:
-    return Draft(
-        payload=entry.payload,
-        happened_at=entry.happened_at,
-        happened_on=entry.happened_on,
-        member=desk.member.id,
-        plant=plant,
-    )
+_OF_A_PLANT: tuple[type[Payload], ...] = (OfAPlant, PlantSet, Watered)
 
 
 def _with_a_case(word: str, desk: Desk) -> tuple[PlantId, ...]:

@@ -100,10 +100,10 @@ class NoSuchEntry(Outcome):
 
 
 class EntryChanged(Outcome, kw_only=True):
-    """An entry now says something else, or nothing; what moved by it: plant, evening before, evening now."""
+    """Entries now say something else, or nothing; what moved by it: plant, evening before, evening now."""
 
-    before: Line
-    after: Line | None
+    before: tuple[Line, ...]
+    after: tuple[Line, ...]
     moved: tuple[tuple[str, date | None, date | None], ...] = ()
 
 
@@ -125,17 +125,24 @@ MOST_INSTEAD = 3
 @performs
 def correct_entry(command: CorrectEntry, desk: Desk) -> EntryAsked | NoSuchEntry | EntryChanged:
     """Show what is meant, and change it on one tap: the old entry is taken back and a new one is written."""
-    meant = [entry for entry in _meant(command.of, command.entry, desk) if _says_more(entry, command, desk)]
+    return put_right(
+        command, _meant(command.of, command.entry, desk), desk, is_sure=command.entry is not None
+    )
+
+
+def put_right(
+    command: CorrectEntry, entries: list[Entry], desk: Desk, *, is_sure: bool
+) -> EntryAsked | NoSuchEntry | EntryChanged:
+    """Change entries that say something else; where that is not sure, show them first."""
+    right = {one: _right(one, command, desk) for one in entries}
+    meant = [one for one, now in right.items() if _told(now) != _told(one)]
     if not meant:
         return _none(command.of, desk)
-    right = _right(meant[0], command, desk)
-    after = _line(
-        replace(meant[0], payload=right.payload, plant=right.plant, happened_on=right.happened_on), desk
-    )
-    if command.entry is None:
-        choices = _numbered(ButtonText.CHANGE_IT, meant, lambda one: replace(command, entry=one))
-        return _asked(meant, choices, after if len(meant) == 1 else None, desk)
-    return _changed(meant[0], [right], after, desk)
+    if is_sure:
+        return _changed(meant, [right[one] for one in meant], desk)
+    choices = _numbered(ButtonText.CHANGE_IT, meant, lambda one: replace(command, entry=one))
+    becomes = _line(_as(meant[0], right[meant[0]]), desk) if len(meant) == 1 else None
+    return _asked(meant, choices, becomes, desk)
 
 
 @performs
@@ -150,7 +157,7 @@ def delete_entry(command: DeleteEntry, desk: Desk) -> EntryAsked | NoSuchEntry |
         one_by_one = _numbered(ButtonText.DELETE_IT, meant, lambda one: replace(command, entry=one))
         is_of_each = bool(command.of.plants) and len(meant) > 1
         return _asked(meant, them if is_of_each else one_by_one, None, desk, is_of_each=is_of_each)
-    return _changed(meant[0], [], None, desk)
+    return _changed(meant[:1], [], desk)
 
 
 def is_written(of: Entered, desk: Desk) -> bool:
@@ -211,9 +218,12 @@ def _payload(payload: Payload, to: Entered) -> Payload:
             return payload
 
 
-def _says_more(entry: Entry, command: CorrectEntry, desk: Desk) -> bool:
-    right = _right(entry, command, desk)
-    return (right.payload, right.plant, right.happened_on) != (entry.payload, entry.plant, entry.happened_on)
+def _told(one: Entry | Draft) -> tuple[Payload, PlantId | None, date]:
+    return one.payload, one.plant, one.happened_on
+
+
+def _as(entry: Entry, right: Draft) -> Entry:
+    return replace(entry, payload=right.payload, plant=right.plant, happened_on=right.happened_on)
 
 
 def _numbered(
@@ -249,12 +259,12 @@ def _none(of: Entered, desk: Desk) -> NoSuchEntry:
     return NoSuchEntry(plant, of.on, tuple(_line(one, desk) for one in near[:MOST_INSTEAD]))
 
 
-def _changed(wrong: Entry, right: list[Draft], after: Line | None, desk: Desk) -> EntryChanged:
-    """Take back the entry, and whoever told the same of that day; say which evenings move by it."""
-    told = (wrong.plant, wrong.happened_on, wrong.payload)
-    entries = valid(desk.entries)
-    alike = [one for one in entries if (one.plant, one.happened_on, one.payload) == told]
-    line, before = _line(wrong, desk), next_rounds(desk)
+def _changed(wrong: list[Entry], right: list[Draft], desk: Desk) -> EntryChanged:
+    """Take back entries, and whoever told the same of that day; say which evenings move by it."""
+    told = [_told(one) for one in wrong]
+    alike = [one for one in valid(desk.entries) if _told(one) in told]
+    lines, before = tuple(_line(one, desk) for one in wrong), next_rounds(desk)
+    after = tuple(_line(_as(one, now), desk) for one, now in zip(wrong, right, strict=False))
     desk.write([*desk.voids(alike), *right])
     now = next_rounds(desk)
     moved = tuple(
@@ -262,7 +272,7 @@ def _changed(wrong: Entry, right: list[Draft], after: Line | None, desk: Desk) -
         for plant in sorted({*before, *now})
         if before.get(plant) != now.get(plant)
     )
-    return EntryChanged(before=line, after=after, moved=moved)
+    return EntryChanged(before=lines, after=after, moved=moved)
 
 
 def _line(entry: Entry, desk: Desk) -> Line:

@@ -12,7 +12,7 @@ from bot.domain.course import Step, next_step
 from bot.domain.gap import Lateness
 from bot.domain.household import Plant, Treatment
 from bot.domain.identity import PlantId, ProductId
-from bot.domain.journal import Entry, Nudged, Treated, evening_of
+from bot.domain.journal import Entry, Nudged, NudgedTask, Treated, evening_of
 from bot.domain.outbreak import label_days
 from bot.domain.progress import Progress
 from bot.domain.refusal import Refusal, Use, eat_from, is_edible, refusals
@@ -375,12 +375,12 @@ def _todo(
     """Give what was done for sure, and the plants for which it may have been one or the other."""
     evening = desk.evening
     if command.parts:
-        left = command.then if on == evening.on else ()
-        return list(dict.fromkeys(command.parts)), {one: ways for one in left if (ways := _ways(one, desk))}
+        asked_next = {one: _ways(one, command.on, desk) for one in command.then}
+        return list(dict.fromkeys(command.parts)), {one: ways for one, ways in asked_next.items() if ways}
     sure: list[Part] = []
     unsure = {}
     for plant in dict.fromkeys(command.plants):
-        asked = _ways(plant, desk) if command.on in {None, evening.on} else _asked_on(plant, on, desk)
+        asked = _ways(plant, command.on, desk)
         if command.method is not None or command.product is not None:
             sure += _named(command, plant, asked, on, desk)
         elif not (ways := asked or _any_way(plant, on, desk)):
@@ -411,25 +411,22 @@ def _in_all(ways: tuple[tuple[Part, ...], ...]) -> tuple[Part, ...]:
     return alike if is_small else ()
 
 
-def _ways(plant: PlantId, desk: Desk) -> tuple[tuple[Part, ...], ...]:
-    return tuple(
-        tuple((plant, part.method, part.product) for part in way if part.method is not None)
-        for way in desk.evening.ways(plant, desk.now)
-    )
-
-
-def _asked_on(plant: PlantId, on: date, desk: Desk) -> tuple[tuple[Part, ...], ...]:
-    """Give what the last message up to a day asked of a plant, where it was not done before that day."""
-    told = [one for one in desk.entries if isinstance(one.payload, Nudged) and one.happened_on <= on]
-    asked: dict[date, dict[Part, None]] = {}
-    for one in told:
-        for task in one.payload.tasks if isinstance(one.payload, Nudged) else ():
-            if task.plant == plant and task.method is not None:
-                asked.setdefault(one.happened_on, {})[plant, task.method, task.product] = None
-    last = max(asked, default=None)
-    if last is None or any(last <= one.on < on for one in desk.plant(plant).treatments):
-        return ()
-    return (tuple(asked[last]),)
+def _ways(plant: PlantId, on: date | None, desk: Desk) -> tuple[tuple[Part, ...], ...]:
+    """Give what "done" may mean of a plant: what this evening asks, or asked on the last up to a day."""
+    if on is None or on == desk.evening.on:
+        return tuple(
+            tuple((plant, part.method, part.product) for part in way if part.method is not None)
+            for way in desk.evening.ways(plant, desk.now)
+        )
+    asked: list[NudgedTask] = []
+    for entry in reversed(desk.entries):
+        if isinstance(entry.payload, Nudged) and entry.happened_on <= on and not asked:
+            asked = [task for task in entry.payload.tasks if task.plant == plant and task.method is not None]
+            if asked and any(entry.happened_on <= one.on < on for one in desk.plant(plant).treatments):
+                return ()
+    told = tuple(dict.fromkeys((plant, one.method, one.product) for one in asked if one.method is not None))
+    is_more = any(one.method is Method.CLEAN_OUT for one in asked)
+    return (told, *(_any_way(plant, on, desk) if is_more else ())) if told else ()
 
 
 def _any_way(plant: PlantId, on: date, desk: Desk) -> tuple[tuple[Part, ...], ...]:

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator, Sequence
+from itertools import takewhile
 
 from bot.actions.action import Command
 from bot.actions.log_check import LogCheck
@@ -358,8 +359,10 @@ def _oddness(items: tuple[Item, ...]) -> float:
     marks = [at for at, item in enumerate(items) if item.text in _STRONG]
     said = [at for at, item in enumerate(items) if item.text not in _STRONG]
     inside = sum(said[0] < at < said[-1] for at in marks) if said else 0
-    begins = items[0].meaning if items else None
-    return _TWO_SENTENCES * inside + _WEAK_CUT * (begins is Word.AND)
+    before = tuple(takewhile(lambda one: not _is_verb(one), items))
+    is_torn = any(isinstance(one.meaning, Plants) for one in before) and before[-1].meaning is Word.AND
+    begins = items[0].meaning if items else None  # "orchid and sprayed hoya" is torn from what was wiped
+    return _TWO_SENTENCES * inside + _WEAK_CUT * ((begins is Word.AND) + is_torn)
 
 
 def _cuts(items: tuple[Item, ...]) -> list[int]:

@@ -68,6 +68,12 @@ _ASKS = re.compile(
     re.IGNORECASE,
 )
 """How a question begins, with a mark behind it or without: it is never written unasked."""
+_TAKES_BACK = re.compile(
+    r"(?<=\w)\W+(?:(?:no|oh|oops|sorry)\W+)*(?:wait|scratch that|correction|i meant?)\b\W*(?:no\b\W*)?"
+    r"(?:(?:that|it)'?s\b)?",
+    re.IGNORECASE,
+)
+"""How one sets oneself right in mid-sentence: "ivy 3, no wait, the hoya 3"."""
 _BEHIND_A_NAME = listed("just arrived came in on at from for")
 _DATED = REPORTS | {"hold"}
 
@@ -88,6 +94,11 @@ def surely(text: str, situation: Situation, guesses: Sequence[Guess]) -> Meant:
     Two witnesses agree: the model, that it is of this form, and the form's row, which is filled by words of
     which none that carries meaning is left over. Words nobody listed ask for more of the model.
     """
+    meant = _TAKES_BACK.split(text, maxsplit=1)
+    if len(meant) > 1 and " " in meant[0]:
+        before, after = (surely(one, situation, rank(with_names(one, situation), situation)) for one in meant)
+        if before:
+            return after if {*map(type, before)} == {*map(type, after)} else ()
     best = best_of(text, situation, guesses)
     if best is None or has_slip(text, situation) or _ASKS.match(text):
         return ()
@@ -403,7 +414,7 @@ def _refused(told: Mentions, text: str, form: str) -> Meant | None:
     """Say that there is no such day, nothing open or no such plant."""
     situation = told.situation
     day = told.ahead() if form in {"later", "hold"} else told.behind()
-    if form == "hold" and len(told.days()) > 1:
+    if form == "hold" and len(told.days()) > 1 and ROWS[form](told) is None:
         return (NotUnderstood(text, reason="away later"),)
     if isinstance(day, Trouble):
         return (NotUnderstood(text, reason=day.value),)

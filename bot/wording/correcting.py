@@ -37,10 +37,11 @@ def _no_such_entry(told: NoSuchEntry, voice: Voice) -> str:
 
 @says
 def _entry_changed(told: EntryChanged, voice: Voice) -> str:
-    if told.after is None:
-        head = f"Deleted: {_words(told.before, voice)}."
-    else:
-        head = f"Changed: {_words(told.after, voice)}.\nBefore it said: {_words(told.before, voice)}."
+    before, after = (
+        ", ".join([*(_words(one, voice) for one in lines[:1]), *map(_what, lines[1:])])
+        for lines in (told.before, told.after)
+    )
+    head = f"Changed: {after}.\nBefore it said: {before}." if after else f"Deleted: {before}."
     moves = [f"{plant}: next treatment {_day(new)}, not {_day(old)}." for plant, old, new in told.moved]
     return "\n".join([head, *(moves or ["No evening moves by it."])])
 
@@ -50,11 +51,11 @@ def _day(on: date | None) -> str:
 
 
 def _words(line: Line, voice: Voice) -> str:
-    parts = [
-        line.plant or "",
-        "" if line.count is None else str(line.count),
-        told_words(line.what),
-        f"({line.product})" if line.product is not None else "",
-        f"by {line.by}" if line.by is not None else "",
-    ]
-    return f"{near_day(line.on, voice.today)}: {' '.join(part for part in parts if part)}"
+    plant, by = f"{line.plant or ''} ".lstrip(), f" by {line.by}" if line.by is not None else ""
+    return f"{near_day(line.on, voice.today)}: {plant}{_what(line)}{by}"
+
+
+def _what(line: Line) -> str:
+    count = f"{line.count} " if line.count is not None else ""
+    product = f" ({line.product})" if line.product is not None else ""
+    return f"{count}{told_words(line.what)}{product}"

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from datetime import date
 
-from bot.actions.correct import CorrectedTo, WhichOneMeant
+from bot.actions.correct import CorrectedTo
 from bot.actions.deny import LastTold
 from bot.actions.log_watering import WateringLogged
 from bot.actions.say_anew import SaidAnew
@@ -113,17 +113,8 @@ def _of_entries(
 
 
 @says
-def _which_one_meant(told: WhichOneMeant) -> str:
-    return f"That message was about {listed(told.plants)}. Say which: “undo”, then tell it anew. Nothing is written."
-
-
-@says
 def _corrected_to(told: CorrectedTo) -> str:
-    if told.count is not None:
-        return f"Corrected: {told.count} on {told.plant}. The plan follows it from now on."
-    if told.pest is not None:
-        return f"Corrected: the case on {told.plant} is {told.pest}. The plan follows it from now on."
-    return f"Corrected: that was {told.plant}."
+    return f"Corrected: the case on {told.plant} is {told.pest}. The plan follows it from now on."
 
 
 @says_at_length

@@ -140,7 +140,8 @@ def test_the_pest_is_set_right_later(outbreak: Talk) -> None:
 
 def test_the_plant_is_set_right_in_one_word(talk: Talk) -> None:
     talk.say("hoya 3 longtailed mealybugs")
-    assert talk.say("that was the small hoya") == ["Corrected: that was small hoya."]
+    (answer,) = talk.say("that was the small hoya")
+    assert answer.startswith("Changed: today, Sat 2 May: small hoya")
     plants = {plant.name: plant for plant in talk.home.living}
     assert not plants["hoya"].cases
     assert plants["small hoya"].open_cases[0].pest == "longtailed_mealybug"

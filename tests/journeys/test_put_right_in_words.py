@@ -2,6 +2,7 @@
 
 import pytest
 
+from bot.domain.identity import PlantId
 from bot.domain.journal import CheckedClean, Found, Treated
 from tests.journeys.talking import Talk
 
@@ -113,3 +114,128 @@ def test_no_that_is_the_ivy_moves_what_was_told_last(talk: Talk, words: str) -> 
     talk.say("hoya 12 longtailed mealybugs")
     talk.say(words)
     assert finds(talk) == [("ivy", 12)]
+
+
+def done(talk: Talk) -> set[tuple[str | None, str, str | None]]:
+    """Give plant, method and ingredient of every treatment that stands."""
+    home = talk.home
+    return {
+        (
+            plant.name,
+            one.method.value,
+            None if one.product is None else home.products[one.product].ingredient,
+        )
+        for plant in home.plants.values()
+        for one in plant.treatments
+    }
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "ivy has 4 spider mites, no wait, small hoya has 4 spider mites",
+        "4 spider mites on the ivy... sorry, I mean 4 spider mites on the small hoya",
+        "ivy 4 spider mites - wait no - small hoya 4 spider mites",
+        "found 4 spider mites on ivy oh wait that's 4 spider mites on small hoya",
+    ],
+)
+def test_who_sets_himself_right_in_one_breath_means_the_last(talk: Talk, words: str) -> None:
+    talk.say(words)
+    assert finds(talk) == [("small hoya", 4)]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "wiped hoya no wait it was the orchid",
+        "swabbed the ivy, scratch that, still to do",
+        "the ivy was rinsed - no wait, that was last week",
+    ],
+)
+def test_what_is_taken_back_in_one_breath_is_not_written(talk: Talk, words: str) -> None:
+    talk.say(words)
+    assert done(talk) == set()
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        (
+            "wiped hoya and ivy and sprayed hoya with soap",
+            {("hoya", "wipe", None), ("ivy", "wipe", None), ("hoya", "spray", "soap")},
+        ),
+        (
+            "rinsed ivy and orchid and sprayed both with soap",
+            {
+                *(("ivy", "rinse", None), ("moth orchid", "rinse", None)),
+                *(("ivy", "spray", "soap"), ("moth orchid", "spray", "soap")),
+            },
+        ),
+        (
+            "ivy and hoya wiped, then sprayed with soap",
+            {
+                *(("ivy", "wipe", None), ("hoya", "wipe", None)),
+                *(("ivy", "spray", "soap"), ("hoya", "spray", "soap")),
+            },
+        ),
+        (
+            "wiped and sprayed the ivy with the soap",
+            {("ivy", "wipe", None), ("ivy", "spray", "soap")},
+        ),
+        ("wiped the ivy with soap", {("ivy", "wipe", "soap")}),
+    ],
+)
+def test_two_treatments_of_one_message_are_each_of_their_own_plants(
+    talk: Talk, words: str, told: set[tuple[str | None, str, str | None]]
+) -> None:
+    talk.say("hoya 12 longtailed mealybugs, ivy 12 longtailed mealybugs")
+    talk.say(words)
+    assert done(talk) == told
+
+
+def test_a_clean_out_told_of_days_ago_is_asked_about(talk: Talk) -> None:
+    talk.say("ivy 60 longtailed mealybugs, hoya 60 longtailed mealybugs")
+    talk.tick(talk.next_at())
+    talk.passes(days=2)
+    talk.say("did ivy and hoya on saturday")
+    assert done(talk) == set()
+    talk.press("Full clean-out done")
+    assert done(talk) == {("ivy", "clean-out", None)}
+    talk.press("Wiped")
+    assert done(talk) == {("ivy", "clean-out", None), ("hoya", "wipe", None)}
+
+
+@pytest.mark.parametrize(
+    ("told", "words"),
+    [
+        ("moved the ivy to the landing", "no, it was the orchid"),
+        ("watered the ivy", "I meant the orchid"),
+        ("ivy clean", "no not the ivy but the orchid"),
+        ("wiped the ivy", "sorry, it was the orchid, not the ivy"),
+        ("ivy 4 spider mites", "no that was the orchid"),
+    ],
+)
+def test_whatever_was_told_of_the_wrong_plant_is_of_the_right_one(talk: Talk, told: str, words: str) -> None:
+    before = len(talk.told())
+    talk.say(told)
+    talk.say(words)
+    ((plant, _),) = talk.told()[before:]
+    assert plant == "moth orchid"
+
+
+def test_of_a_message_of_several_plants_the_wrong_one_is_chosen(talk: Talk) -> None:
+    talk.say("hoya 3 citrus mealybugs, ivy 2 citrus mealybugs")
+    talk.say("no, that was the orchid")
+    talk.press("1")
+    assert sorted(finds(talk)) == [("ivy", 2), ("moth orchid", 3)]
+
+
+@pytest.mark.parametrize(
+    "words", ["the hoya had no longtailed mealybugs on saturday", "hoya has no mealybugs not three"]
+)
+def test_no_animals_put_nothing_off(talk: Talk, words: str) -> None:
+    talk.say("hoya 3 longtailed mealybugs")
+    talk.passes(days=3)
+    talk.say(words)
+    assert not any("later" in one for one in talk.shown[1][-1].text.splitlines())
+    assert talk.home.plants[PlantId(1)].postponed_to is None

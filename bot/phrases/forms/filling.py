@@ -105,7 +105,10 @@ def done(told: Mentions) -> Filled:
         return None
     identity = None if product is None else product.id
     whole = LogRound(plants=plants, product=identity, on=None if at else on, at=at)
-    apart = set(methods) & {Method.PRUNE, Method.RINSE} if len(methods) > 1 else set()
+    by_hand = {Method.PRUNE, Method.RINSE}
+    if {Method.SPRAY, Method.DRENCH}.intersection(methods):  # "wiped and sprayed with soap"
+        by_hand |= {Method.WIPE, Method.SWAB}
+    apart = by_hand.intersection(methods) if len(methods) > 1 else set()
     return tuple(
         replace(whole, method=each, product=None if each in apart else identity) for each in methods
     ) or _with_method(whole, told)
@@ -197,6 +200,9 @@ def _of_tonight(told: Mentions, method: Method | None) -> tuple[PlantId, ...]:
     _, left = told.sides()
     is_rest = told.has(Word.ALL, Word.REST) or told.excepts() or told.is_done_but()
     is_rest = is_rest and told.speaks_of_the_rest()
+    before = told.setting.before
+    if told.has(Word.BOTH) and len(before) == _PAIR:
+        return before
     is_of_two = told.has(Word.BOTH) and len(told.setting.answered()) != _PAIR
     if told.every((Place, OneOf)) or (left and not is_rest) or is_of_two:
         return ()
@@ -205,7 +211,6 @@ def _of_tonight(told: Mentions, method: Method | None) -> tuple[PlantId, ...]:
     is_so_many = any(one is not None and one[0] == len(of_it) for one in counted)  # "rinsed all three"
     if told.has(Word.ALL) and method and of_it != told.setting.answered() and not is_so_many:
         return ()
-    before = told.setting.before
     if before and not told.has(Word.ALL, Word.REST, Word.BOTH):
         return before if method and set(of_it) <= set(before) else ()
     is_whole = told.has(Word.ALL, Word.THEM, Word.BOTH, Word.EXCEPT, Word.REST)
@@ -351,7 +356,7 @@ def later(told: Mentions) -> Filled:
     is_behind = bool(told.days()) and speaks_of_before(told.items)
     if not plants or (not is_put_off and on is None and not at) or told.words & {"was", "were"} or is_behind:
         return None
-    if told.every(Moment) and told.days():
+    if (told.every(Moment) and told.days()) or (told.has(Word.HAD) and told.has(Word.NOTHING)):
         return None
     tomorrow = told.situation.today + timedelta(days=1)
     if at is not None and (on is None or isinstance(on, Trouble)):
