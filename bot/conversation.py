@@ -17,6 +17,7 @@ from bot.actions.deny import Deny
 from bot.actions.desk import Desk, Memory
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.hold import Hold
+from bot.actions.identify import Identified
 from bot.actions.incoming import Incoming, Location, Other, Photo, Press, Reaction, Text
 from bot.actions.incomplete import Asks, Incomplete, Missing
 from bot.actions.keep_photo import KeepPhoto, RefusePhoto, TooManyPhotos, plants_of_album, receive_photo
@@ -25,13 +26,13 @@ from bot.actions.left_open import (
     ASKING,
     LeftOpen,
     ShowUnwritten,
+    find_asked,
     for_its_day,
     left_open,
     offer_of,
     offers_left,
-    plants_of_finds,
 )
-from bot.actions.log_find import together
+from bot.actions.log_find import FindLogged, together
 from bot.actions.log_round import NothingDue, RoundLogged, rounds_together
 from bot.actions.lose_plant import gone_by_name
 from bot.actions.not_understood import NotUnderstood
@@ -429,7 +430,7 @@ class Conversation:
         """Give what was asked in a chat and is not answered, which lapses with this evening's message."""
         question = desk.store.question(desk.member.household, chat)
         wanted, offered = left_open(desk, chat), offers_left(question, desk)
-        seen_on = plants_of_finds(wanted)
+        seen_on, is_pest_asked = find_asked(wanted)
         named = [replace(one, of=said) for one in offered if (said := self._said(one, desk))]
         if not (seen_on or named):
             return None
@@ -439,6 +440,7 @@ class Conversation:
             button = [Choice(ButtonText.NOT_WRITTEN, (ShowUnwritten(tuple(named)),))] if named else []
         return LeftOpen(
             seen_on=desk.names(seen_on),
+            is_pest_asked=is_pest_asked,
             offered=tuple(one.of for one in named),
             offers=(*(wanted if seen_on else ()), *button),
         )
@@ -541,14 +543,24 @@ def _before_the_edit(incoming: Incoming, commands: "tuple[Command, ...]", desk: 
 
 
 def _gathered(outcomes: Iterable[Outcome]) -> list[Outcome]:
-    """Say several places, and several treatments of a day, in one line, with the last question."""
+    """
+    Say several places, and several treatments of a day, in one line, with the last question.
+
+    What was described beside a find is the find's own sign: what else it could be is no answer then.
+    """
     gathered: list[Outcome] = []
-    for one in outcomes:
+    told = list(outcomes)
+    is_found = any(isinstance(one, FindLogged) or _asks_how_many(one) for one in told)
+    for one in told:
         last = gathered[-1] if gathered else None
         if isinstance(one, PlacesSaved) and isinstance(last, PlacesSaved):
             gathered[-1] = PlacesSaved((*last.places, *one.places))
         elif isinstance(one, RoundLogged) and isinstance(last, RoundLogged) and one.on == last.on:
             gathered[-1] = rounds_together(last, one)
-        else:
+        elif not (is_found and isinstance(one, Identified) and not one.plants):
             gathered.append(one)
     return gathered
+
+
+def _asks_how_many(outcome: Outcome) -> bool:
+    return isinstance(outcome, Asks) and outcome.missing is Missing.AMOUNT

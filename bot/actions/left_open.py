@@ -70,7 +70,9 @@ class LeftOpen(Outcome):
     """What was asked before and has no answer: nothing of it is written."""
 
     seen_on: tuple[str, ...] = ()
-    """Plants with something seen, how many unknown."""
+    """Plants with something seen, of which it is not known how many."""
+    is_pest_asked: bool = False
+    """Whether it is not known what, either."""
     offered: tuple[str, ...] = ()
     """What would be written, as one would tell it."""
 
@@ -223,8 +225,9 @@ def _is_said(command: Command, question: Question, desk: Desk) -> bool:
     return any(isinstance(one.payload, kinds) and (one.plant in plants or not plants) for one in since)
 
 
-def plants_of_finds(choices: Sequence[Choice]) -> tuple[PlantId, ...]:
-    """Give the plants of a find that waits only for its number, or for its pest."""
+def find_asked(choices: Sequence[Choice]) -> tuple[tuple[PlantId, ...], bool]:
+    """Give the plants of a find that waits only for its number, or for its pest, and whether for its pest."""
     finds = [each for one in choices for each in one.commands if isinstance(each, LogFind)]
     is_asked = len(finds) > 1 and len({(one.plants, one.on) for one in finds}) == 1
-    return finds[0].plants if is_asked and len(finds) == len(choices) else ()
+    plants = finds[0].plants if is_asked and len(finds) == len(choices) else ()
+    return plants, len({one.pest for one in finds}) > 1

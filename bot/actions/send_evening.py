@@ -10,7 +10,7 @@ from bot.actions.desk import Desk
 from bot.actions.hold import Hold
 from bot.actions.identify import Identify
 from bot.actions.isolate import ask_apart
-from bot.actions.left_open import left_open, plants_of_finds
+from bot.actions.left_open import find_asked, left_open
 from bot.actions.log_check import BY_WAY, LogCheck
 from bot.actions.log_round import LogRound, Spent, no_more
 from bot.actions.mix_batch import Mixed, tonights_mixes
@@ -196,7 +196,7 @@ def _next_at(desk: Desk) -> datetime | None:
 
 def _finds_left_open(desk: Desk) -> bool:
     chats = dict.fromkeys(one.chat for one in desk.members)
-    return any(plants_of_finds(left_open(desk, chat)) for chat in chats)
+    return any(find_asked(left_open(desk, chat))[0] for chat in chats)
 
 
 def derive_evening(household: HouseholdId, store: Store, knowledge: Knowledge, now: datetime) -> None:

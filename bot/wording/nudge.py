@@ -333,7 +333,8 @@ def _still_there(told: StillThere) -> str:
 
 @says
 def _left_open(told: LeftOpen) -> str:
-    lines = [f"You saw something on {listed(told.seen_on)}: how many?"] if told.seen_on else []
+    unknown = "which pest" if told.is_pest_asked else "how many"
+    lines = [f"You saw something on {listed(told.seen_on)}: {unknown}?"] if told.seen_on else []
     if told.offered:
         many = len(told.offered) > 1 and len(told.offers) == 1
         said = f"{len(told.offered)} things you told" if many else f"“{'”; “'.join(told.offered)}”"

@@ -341,3 +341,24 @@ def test_who_asks_for_what_hangs_on_an_offered_home_is_offered_it_again(
     assert "know no plants" not in answer
     stranger_talk.press("Yes")
     assert [plant.name for plant in stranger_talk.home.living] == ["calathea"]
+
+
+def test_what_is_left_open_asks_for_what_is_not_known(talk: Talk) -> None:
+    (asked,) = talk.say("the ivy has one or two bumps too")
+    assert "Which pest is it on ivy?" in asked
+    (answer,) = talk.say("what's due")
+    assert "You saw something on ivy: which pest?" in answer
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "my lemon tree has scale. brown bumps on the stems and the leaves are sticky",
+        "the jade has mealybugs, white fluff in the crowns",
+    ],
+)
+def test_a_sign_told_with_a_find_is_no_question_of_what_it_could_be(stranger_talk: Talk, words: str) -> None:
+    stranger_talk.say("/start")
+    (answer,) = stranger_talk.say(words)
+    assert "How many?" in answer
+    assert "likely" not in answer
