@@ -70,7 +70,9 @@ class Known:
         return Known(folded, self.agendas, derived=self.derived) if is_same else Known(folded)
 
     def forget(self) -> None:
-        """Let go of what refers back to the household: else only the collector of cycles would free it."""
+        """Let go of what refers back to itself: else only the collector of cycles would free it."""
+        for outbreak in self.folded.household.derived.values():
+            outbreak.memo.clear()
         self.folded.household.derived.clear()
 
 

@@ -5,6 +5,7 @@ A pure function of the household, the catalogue and the day. Overdue work is due
 """
 
 from collections.abc import Iterator, Mapping
+from collections.abc import Set as AbstractSet
 from datetime import date, timedelta
 from functools import lru_cache
 
@@ -98,19 +99,14 @@ class _Day(Value):
 def plan(household: Household, knowledge: Knowledge, today: date) -> Agenda:
     """Plan the coming evenings from today on."""
     cases = {
-        plant.id: tuple(
-            progress(outbreak_on(household, knowledge, plant, case, today)) for case in plant.open_cases
-        )
+        plant.id: tuple(progress(outbreak_on(household, knowledge, plant, case, today)) for case in open_)
         for plant in household.living
-        if plant.open_cases
+        if (open_ := plant.open_cases)
     }
     watches = watched(household, knowledge, today)
-    needs = [
-        *_treatments(household, knowledge, cases, today),
-        *_checks(household, knowledge, cases, watches, today),
-    ]
+    day = _Day(household, knowledge, today)
     return Agenda(
-        evenings=_evenings(_Day(household, knowledge, today), needs),
+        evenings=_evenings(day, [*_treatments(day, cases), *_checks(day, cases, watches)]),
         progress=cases,
         watched=watches,
         ready=(
@@ -134,27 +130,17 @@ def _is_out_of_quarantine(plant: Plant, today: date) -> bool:
     )
 
 
-def _treatments(
-    household: Household,
-    knowledge: Knowledge,
-    cases: Mapping[PlantId, tuple[Progress, ...]],
-    today: date,
-) -> list[tuple[Task, date]]:
+def _treatments(day: _Day, cases: Mapping[PlantId, tuple[Progress, ...]]) -> list[tuple[Task, date]]:
     found = []
     besides: dict[tuple[PlantId, Method | None], tuple[Task, date]] = {}
     for number, states in cases.items():
-        plant = household.plants[number]
-        steps = [
-            due_step(outbreak_on(household, knowledge, plant, state.case, today))
-            for state in states
-            if not state.is_finished
-        ]
+        steps = [due_step(state.outbreak) for state in states if not state.is_finished]
         if not steps:
             continue
         step = min((one for one in steps if one is not None), key=lambda one: one.aim_on, default=None)
         if step is not None:
             task = Task(
-                plant=plant.id,
+                plant=number,
                 method=step.method,
                 product=step.product.id if step.product else None,
                 step=step,
@@ -162,21 +148,20 @@ def _treatments(
                 closes_on=step.closes_on,
             )
             found.append((task, step.aim_on))
-        for beside in _beside(household, knowledge, plant, step, today):
+        for beside in _beside(day, day.household.plants[number], step):
             aim_on = beside.opens_on if step is None else step.aim_on
             besides.setdefault((beside.plant, beside.method), (beside, aim_on))
     # two cases in a room ask a third plant for the same: once, and what takes a product last
     return found + sorted(besides.values(), key=lambda one: one[0].product is not None)
 
 
-def _beside(
-    household: Household, knowledge: Knowledge, plant: Plant, step: Step | None, today: date
-) -> Iterator[Task]:
+def _beside(day: _Day, plant: Plant, step: Step | None) -> Iterator[Task]:
     """
     Give the same work on the other pots of the room, where the pest asks for it and they bear it.
 
     Where the plant itself must stay moist and nothing is there to drench with, the others dry once.
     """
+    household, knowledge, today = day.household, day.knowledge, day.today
     for case in plant.open_cases:
         fight = knowledge.pests[case.pest].fight
         if not fight.is_room_wide or (step is not None and step.pest != case.pest):
@@ -204,14 +189,11 @@ def _beside(
 
 
 def _checks(
-    household: Household,
-    knowledge: Knowledge,
-    cases: Mapping[PlantId, tuple[Progress, ...]],
-    watches: Mapping[PlantId, Watch],
-    today: date,
+    day: _Day, cases: Mapping[PlantId, tuple[Progress, ...]], watches: Mapping[PlantId, Watch]
 ) -> list[tuple[Task, date]]:
+    household, knowledge, today = day.household, day.knowledge, day.today
     told = household.routines.get(CHECK_ROUTINE)
-    turns = _turns(household, cases, watches, told, today)
+    turns = _turns(day, {*cases, *watches}, told)
     found = []
     for plant in household.living:
         involved = plant.id in cases or plant.id in watches or plant.quarantine_until is not None
@@ -239,11 +221,7 @@ def _checks(
 
 
 def _turns(
-    household: Household,
-    cases: Mapping[PlantId, tuple[Progress, ...]],
-    watches: Mapping[PlantId, Watch],
-    told: tuple[str, date] | None,
-    today: date,
+    day: _Day, involved: AbstractSet[PlantId], told: tuple[str, date] | None
 ) -> Mapping[PlantId, date]:
     """
     Give healthy plants their turns in a weekly look, a third at a time where there are more than twenty.
@@ -252,16 +230,13 @@ def _turns(
     """
     healthy = [
         plant
-        for plant in household.living
-        if plant.id not in cases
-        and plant.id not in watches
-        and not plant.signs
-        and not plant.quarantine_until
+        for plant in day.household.living
+        if plant.id not in involved and not plant.signs and not plant.quarantine_until
     ]
     if told is None or len(healthy) <= LOOKED_AT_ONCE:
         return {}
-    looked = {plant.id: _last_look(plant) or plant.added_on or today for plant in healthy}
-    places = {plant.place for plant in household.plants.values() if plant.cases}
+    looked = {plant.id: _last_look(plant) or plant.added_on or day.today for plant in healthy}
+    places = {plant.place for plant in day.household.plants.values() if plant.cases}
     healthy.sort(key=lambda plant: (looked[plant.id], plant.place not in places, plant.id))
     third = -(-len(healthy) // THIRDS)
     # a turn is over once as many as a third were looked at since
@@ -376,7 +351,7 @@ def _need(day: _Day, number: int, task: Task, aim: date) -> Need:
 
 
 def _nearest(days: tuple[date, ...], aim: date) -> date:
-    return min(days, key=lambda on: (abs(on - aim), on))
+    return aim if aim in days else min(days, key=lambda on: (abs(on - aim), on))
 
 
 def _left_out(day: _Day, task: Task) -> frozenset[date]:

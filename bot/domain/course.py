@@ -101,7 +101,7 @@ def _first_step(outbreak: Outbreak, found: Remedy, main: Act) -> Step:
 
     What is rinsed so late that it does not dry by the evening is sprayed the next.
     """
-    opened_on, today = outbreak.started_on, outbreak.today
+    opened_on, today = outbreak.case.opened_on, outbreak.today
     used_on, label = outbreak.last_use(main.product), outbreak.label_days(main.product)
     waits_until = opened_on if used_on is None or label is None else used_on + timedelta(days=label)
     hand = handwork_of(outbreak)

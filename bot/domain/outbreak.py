@@ -2,7 +2,6 @@
 
 from collections.abc import Callable
 from datetime import date, timedelta
-from functools import cached_property
 from typing import Any, TypeVar
 
 from bot.domain.climate import cool_side, warm_side
@@ -11,7 +10,7 @@ from bot.domain.knowledge import Knowledge
 from bot.domain.pest import Pest
 from bot.domain.plant_kind import PlantKind
 from bot.domain.trade import Method
-from bot.domain.value import Value, field
+from bot.domain.value import Value, cached_property, field
 
 _T = TypeVar("_T")
 
@@ -54,11 +53,6 @@ class Outbreak(Value, kw_only=True, eq=False, dict=True):
     def cool(self) -> float | None:
         """The cool side of today, for length and release; None where nobody told. [degC]."""
         return cool_side(self.household, self.plant, self.today)
-
-    @cached_property
-    def started_on(self) -> date:
-        """The day the case was opened."""
-        return self.case.opened_on
 
     @cached_property
     def treatments(self) -> list[Treatment]:
@@ -154,9 +148,8 @@ def once(function: Callable[[Outbreak], _T]) -> Callable[[Outbreak], _T]:
     """Remember what a function gives for an outbreak."""
 
     def remembered(outbreak: Outbreak) -> _T:
-        if function not in outbreak.memo:
-            outbreak.memo[function] = function(outbreak)
-        found: _T = outbreak.memo[function]
+        memo = outbreak.memo
+        found: _T = memo[function] if function in memo else memo.setdefault(function, function(outbreak))
         return found
 
     remembered.__doc__ = function.__doc__

@@ -17,17 +17,16 @@ def wants_root_look(outbreak: Outbreak) -> bool:
     At a repotting, for the pot is off then; else from h1 days after the last find; then every fortnight, for
     as long as the plant is kept for other reasons too.
     """
-    found = progress(outbreak)
-    state = found.state
     is_asked = (
         outbreak.pest.at_roots and not outbreak.pest.rooted and CANNOT_LIFT not in outbreak.plant.traits
     )
     if not is_asked:
         return False
-    today = outbreak.today
+    found, today = progress(outbreak), outbreak.today
+    state = found.state
     looks = [one.on for one in outbreak.plant.checks if one.level is Level.ROOTS]
     if found.record.root_looks and looks:
-        return (today - max(looks)).days >= ROOTS_AGAIN_DAYS and not found.state.qualifies
+        return (today - max(looks)).days >= ROOTS_AGAIN_DAYS and not state.qualifies
     if any(today in outbreak.days_of(method) for method in (Method.REPOT, Method.CLEAN_OUT)):
         return True
     if state.h1_on == NEVER or today < state.h1_on:

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable, Iterator
 from datetime import UTC, date, datetime, timedelta
-from functools import cached_property
 from itertools import pairwise, takewhile
 from typing import TypeVar
 
@@ -14,7 +13,7 @@ from bot.actions.situation import Situation
 from bot.catalogue.load import load
 from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Method, Sign
-from bot.domain.value import Value
+from bot.domain.value import Value, cached_property
 from bot.phrases.days import Clock, Moment, Trouble, When, day_ahead, day_behind, meant_hour
 from bot.phrases.items import Item, OfMonth, Span, Unknown, is_group
 from bot.phrases.lexicon import Spot, Tool, Word, listed

@@ -62,10 +62,10 @@ class _Cool(Value):
 def rule_lines(state: Progress, cited: Mapping[str, str], voice: Voice, product: str | None) -> list[str]:
     """Give every rule of a pest's plan at the warmth of the place."""
     pest = state.pest
-    celsius = SLOW_DEFAULT if state.temperature is None else state.temperature
-    cool = _Cool(celsius, clock(pest, Warmth(since_on=state.today, mean=celsius)), voice)
+    celsius = SLOW_DEFAULT if state.outbreak.cool is None else state.outbreak.cool
+    cool = _Cool(celsius, clock(pest, Warmth(since_on=state.outbreak.today, mean=celsius)), voice)
     blocks = (
-        (_gap(pest, state.warm, voice), cite(pest.gap_evidence, cited)),
+        (_gap(pest, state.outbreak.warm, voice), cite(pest.gap_evidence, cited)),
         (_fight(pest.fight, voice), cite(pest.fight.evidence, cited)),
         (_least(pest, cool, strict=state.record.strict), cite(pest.least.evidence, cited)),
         (_looking(pest.looking), cite(pest.looking.evidence, cited)),
@@ -74,7 +74,7 @@ def rule_lines(state: Progress, cited: Mapping[str, str], voice: Voice, product:
             _leaving(pest.leaving, cool, strict=state.record.strict),
             cite(pest.leaving.evidence, cited),
         ),
-        (_rotation(pest, state.warm, voice), cite(ROTATION, cited)),
+        (_rotation(pest, state.outbreak.warm, voice), cite(ROTATION, cited)),
         (_for_all(pest), JUDGED),
     )
     lines = [f"{line} ({source})." for found, source in blocks for line in found]

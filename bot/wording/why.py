@@ -171,8 +171,8 @@ def _case(one: ReasonOf, state: Progress, voice: Voice) -> list[str]:
         f"Reach: a spray hits {well} well; only in part: {partly}; not at all: {never} (from memory)."
     )
     lines.append(
-        f"Treatments may stop after {counted(state.record.rounds_needed, 'treatment')} in all; done so far: {state.rounds_done}, "
-        f"{state.rounds_since_find} of them after the day of the last find. {_looks_come(state)}"
+        f"Treatments may stop after {counted(state.rounds_needed, 'treatment')} in all; done so far: {state.rounds_done}, "
+        f"{state.record.rounds_since_find} of them after the day of the last find. {_looks_come(state)}"
     )
     lines.append(_release(one, state))
     lines.append(f"Going back: {held_words(state, voice.today)}")
@@ -197,7 +197,7 @@ def _step(one: ReasonOf, step: Step, state: Progress, voice: Voice) -> list[str]
         return [*lines, "The first treatment is due at once."]
     pest = state.pest
     warmth = f"{gap.temperature:g} °C"
-    if state.temperature is None:
+    if state.outbreak.cool is None:
         measured = "70 degrees" if voice.units is Units.US else "21 degrees"
         tell = f"; tell me “{one.place.name} is {measured}”" if one.place is not None else ""
         warmth += f" (assumed, the cautious side{tell})"
@@ -218,8 +218,8 @@ def _step(one: ReasonOf, step: Step, state: Progress, voice: Voice) -> list[str]
 
 def _length(one: ReasonOf, state: Progress) -> str:
     pest = state.pest
-    warmth = state.temperature if state.temperature is not None else 18.0
-    assumed = "" if state.temperature is not None else " (assumed, the slow side)"
+    warmth = state.outbreak.cool if state.outbreak.cool is not None else 18.0
+    assumed = "" if state.outbreak.cool is not None else " (assumed, the slow side)"
     return (
         f"Treatments: what was protected on the first day needs {pest.protected.dd:g} degree-days above "
         f"{pest.protected.t0:g} °C, at {warmth:g} °C{assumed}, times {pest.protected_safety:g} for safety, "
@@ -235,7 +235,7 @@ def _looks_come(state: Progress) -> str:
 
 def _release(one: ReasonOf, state: Progress) -> str:
     where = state.state
-    warmth = state.temperature if state.temperature is not None else 18.0
+    warmth = state.outbreak.cool if state.outbreak.cool is not None else 18.0
     young = "one born" if state.pest.bears_live_young else "an egg of"
     said = (
         f"Looks: {counted(where.counted_checks, 'look')} counted since the last find, {where.late_checks} of them late; "
