@@ -1,7 +1,6 @@
 """The household as it stands: what its journal told, read-only for everyone but the fold."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from datetime import date, datetime, time, timedelta
 from decimal import Decimal
 from functools import lru_cache
@@ -15,7 +14,7 @@ from bot.domain.measure import Tool, Units
 from bot.domain.slot import Habits
 from bot.domain.sun import Site
 from bot.domain.trade import Grade, Level, Method, Sign
-from bot.domain.value import Value
+from bot.domain.value import Value, field
 from bot.domain.window import Exposure, Facing, Outdoors
 
 EVENING = time(20)
@@ -32,8 +31,7 @@ def lies_within(at: time, since: time, until: time) -> bool:
     return since <= at < until if since <= until else at >= since or at < until
 
 
-@dataclass(slots=True)
-class Place:
+class Place(Value, frozen=False):
     """A room, sill or bed. Temperatures in [degC]."""
 
     id: PlaceId
@@ -64,8 +62,7 @@ def _exposure(
     return Exposure(facing=facing, outdoors=outdoors, lamp_from=lamp_from, lamp_until=lamp_until)
 
 
-@dataclass(slots=True)
-class Product:
+class Product(Value, frozen=False):
     """A product of the shelf."""
 
     id: ProductId
@@ -100,8 +97,7 @@ class Treatment(Value):
     product: ProductId | None
 
 
-@dataclass(slots=True)
-class Case:
+class Case(Value, frozen=False):
     """One outbreak of one pest on one plant; reopened says the plant had one of this pest before."""
 
     pest: str
@@ -125,8 +121,7 @@ class Case:
         return max((find.grade for find in self.finds), key=order.index)
 
 
-@dataclass(slots=True)
-class Plant:
+class Plant(Value, frozen=False):
     """One pot or bed plant and all that happened to it."""
 
     id: PlantId
@@ -193,8 +188,7 @@ class Plant:
         return self.lost_on is None and (self.isolated_on is not None or bool(self.open_cases))
 
 
-@dataclass(slots=True)
-class Nudge:
+class Nudge(Value, frozen=False):
     """The last nudge sent."""
 
     on: date
@@ -210,8 +204,7 @@ class Nudge:
     """Plants of which a treatment of an earlier day was told under it."""
 
 
-@dataclass(slots=True)
-class Work:
+class Work(Value, frozen=False):
     """A work day under way: its plants, and what is ticked off by stage."""
 
     plants: tuple[PlantId, ...]
@@ -219,8 +212,7 @@ class Work:
     ticked: dict[str, set[PlantId]] = field(default_factory=dict)
 
 
-@dataclass(slots=True)
-class Walk:
+class Walk(Value, frozen=False):
     """A check walk under way: its plants in order, and those looked at or passed since."""
 
     begun_on: date
@@ -235,8 +227,7 @@ class Walk:
         return tuple(plant for plant in self.plants if plant not in self.seen | self.passed)
 
 
-@dataclass(slots=True)
-class Household:
+class Household(Value, frozen=False):
     """Everything derived from one journal."""
 
     town: str | None = None
@@ -285,9 +276,7 @@ class Household:
     """The day the last long absence ended."""
     heard_again_on: date | None = None
     """The day somebody was heard again after it had been asked whether to go on."""
-    derived: dict[tuple[PlantId, str, date, date], Any] = field(
-        default_factory=dict, compare=False, repr=False
-    )
+    derived: dict[tuple[PlantId, str, date, date], Any] = field(default_factory=dict)
     """Cases as they stand on a day, once looked at: by plant, pest, the case's opening and the day."""
     told_at: datetime | None = None
     """When a member last told something."""
@@ -359,5 +348,7 @@ class Household:
         since = self.held_from if today == self.held_until else None
         was_long_away = since is not None and (today - since).days >= LONG_AWAY_DAYS
         is_back = was_long_away or today in {self.back_on, self.heard_again_on}
-        seen = [*(check.on for check in plant.checks), *(case.last_find_on for case in plant.open_cases)]
-        return is_back and bool(plant.open_cases) and not any(on >= today for on in seen)
+        if not (is_back and plant.open_cases):
+            return False
+        seen = (*(check.on for check in plant.checks), *(case.last_find_on for case in plant.open_cases))
+        return not any(on >= today for on in seen)
