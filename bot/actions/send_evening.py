@@ -278,17 +278,16 @@ def _message(evening: Tonight, nudge: Nudge, desk: Desk, more: tuple[Choice, ...
     at = datetime.combine(nudge.on, household.evening, household.zone) if nudge.is_morning else nudge.at
     lines = [line for line in evening.treatments if line.left and not line.is_since]
     looks = [line for line in evening.looks if line.left and not line.is_since]
+    left = [(line, part) for line in (*lines, *looks) for part in line.left]
     parts = [
         NudgedTask(plant=line.plant, method=part.method, product=part.product)
-        for line in lines
-        for part in line.left
-        if line.plant is not None
+        for line, part in left
+        if line.kind is Kind.TREAT and line.plant is not None
     ]
     steps = [(desk.plant(line.plant).name, line.step) for line in lines if line.plant and line.step]
     named = (*evening.treatments, *evening.looks)
     open_plants = {line.plant for line in (*lines, *looks)}
-    left = [part.method for line in (*lines, *looks) for part in line.left if not part.is_over]
-    minutes = sum(MINUTES[method] for method in left)
+    minutes = sum(MINUTES[part.method] for _, part in left if not part.is_over)
     return NudgeText(
         on=evening.on,
         count=nudge.count,

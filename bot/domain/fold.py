@@ -76,6 +76,8 @@ A_DAY_APART = timedelta(days=2)
 """Of what happened earlier nothing counts for a later day than this, whatever the zones. [d]"""
 _UTC = Household().zone
 _Order = tuple[datetime, EntryId]
+_OF_NOTHING: frozenset[type] = frozenset({Nudged, Heard, SilenceAsked})
+_OF_A_NUDGE = _OF_NOTHING | {Found, Treated}
 _order: Callable[[Entry], _Order] = attrgetter("happened_at", "id")
 """Entries count by when what they tell happened, then by when they were written."""
 
@@ -172,7 +174,7 @@ def _told(
     """Sort entries to what they speak of; what was sent or heard speaks of nothing."""
     new: dict[PlantId | None, list[Entry]] = {}
     for entry in counted:
-        if not isinstance(entry.payload, Nudged | Heard | SilenceAsked):
+        if type(entry.payload) not in _OF_NOTHING:
             new.setdefault(entry.plant, []).append(entry)
     told = {what: tuple(sorted((*before.get(what, ()), *its), key=_order)) for what, its in new.items()}
     return {**before, **told}
@@ -252,7 +254,7 @@ def _note_last(household: Household, before: Household, counted: Sequence[Entry]
             if household.is_silent:
                 household.heard_again_on = entry.happened_on
             household.unheard_since, household.is_silent = None, False
-        if isinstance(entry.payload, Nudged | Heard | SilenceAsked | Found | Treated):
+        if type(entry.payload) in _OF_A_NUDGE:
             _note_nudge(household, entry)
 
 

@@ -65,20 +65,23 @@ def placements(
     shaded = [task.plant for task in tasks if needs_shade(household, knowledge, task)]
     if not shaded:
         return ()
-    exposures = {}
-    for plant_id in shaded:
-        place = household.plants[plant_id].place
-        if place is not None:
-            exposures[plant_id] = household.places[place].exposure
+    stands = {plant: household.plants[plant].place for plant in shaded}
+    exposures = {
+        place: household.places[place].exposure
+        for place in dict.fromkeys(stands.values())
+        if place is not None
+    }
     wanted = tuple(dict.fromkeys(exposures.values()))
     if not wanted:
         return ()
     found = _slots(day, wanted, household.site, household.habits, _on_grid(now))
-    sunless = tuple(plant for plant, one in exposures.items() if not one.sees_sun and one.lamp_until is None)
-    placed = [
-        (slot, tuple(plant for plant in shaded if exposures.get(plant) in slot.exposures)) for slot in found
-    ]
-    return tuple(Placement(slot, plants, tuple(p for p in plants if p in sunless)) for slot, plants in placed)
+    sunless = {place for place, one in exposures.items() if not one.sees_sun and one.lamp_until is None}
+    placed = []
+    for slot in found:
+        places = {place for place, one in exposures.items() if one in slot.exposures}
+        plants = tuple([plant for plant in shaded if stands[plant] in places])
+        placed.append(Placement(slot, plants, tuple([one for one in plants if stands[one] in sunless])))
+    return tuple(placed)
 
 
 def nudge_at(

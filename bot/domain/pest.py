@@ -94,7 +94,7 @@ class Pest(Value, kw_only=True, eq=False):
     @property
     def rooted(self) -> bool:
         """Whether only a look at the roots shows it."""
-        return set(self.looking.needed) == {Level.ROOTS}
+        return [*self.looking.needed] == [Level.ROOTS]
 
     @property
     def bears_live_young(self) -> bool:

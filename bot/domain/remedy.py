@@ -127,7 +127,7 @@ def may_be_strong(outbreak: Outbreak) -> bool:
 
 def is_stalled(outbreak: Outbreak) -> bool:
     """Whether living ones were seen lately, a fortnight and more after the start or the last strong step."""
-    since = max([outbreak.started_on, *strong_days(outbreak)])
+    since = max([outbreak.case.opened_on, *strong_days(outbreak)])
     if (outbreak.today - since).days < STALL_DAYS:
         return False
     lately = outbreak.today - timedelta(days=STALL_DAYS)
@@ -216,25 +216,24 @@ def _round(outbreak: Outbreak, because: Because) -> Remedy:
         dries = _may_dry(outbreak) and not outbreak.days_of(Method.DRY)  # a habit from then on
         main = first[-1] if first else Act(Method.DRY) if dries else None
         return Remedy(before=tuple(first[:-1]), main=main, because=Because.NO_PRODUCT)
-    before = [*first, *([Act(hand)] if hand is not None else []), *_with_round(outbreak)]
+    before = [*first, *([Act(hand)] if hand is not None else []), *_with_round(outbreak, product)]
     main = Act(fight.round_by, product)
     return Remedy(before=tuple(before), main=main, because=because, is_hurried=hurried)
 
 
-def _with_round(outbreak: Outbreak) -> Sequence[Act]:
+def _with_round(outbreak: Outbreak, round_product: Product) -> Sequence[Act]:
     """Give what goes with every round besides: what the plant bears, or shelf and label allow."""
     acts = []
-    fight = outbreak.pest.fight
-    drench, spray = (choose_product(outbreak, method) for method in (Method.DRENCH, fight.round_by))
-    # one product put on leaves and mix would be two uses of its label
-    more = (Method.DRENCH,) if is_drenched_besides(outbreak) and drench is not spray else ()
-    for method in (*fight.with_round, *more):
+    more = (Method.DRENCH,) if is_drenched_besides(outbreak) else ()
+    for method in (*outbreak.pest.fight.with_round, *more):
         if not method.uses_product:
             acts += [Act(method)] if bears(outbreak, method) else []
             continue
         product = choose_product(outbreak, method)
+        # one product put on leaves and mix would be two uses of its label
+        is_twice = method in more and product is round_product
         allowed = allowed_on(outbreak.knowledge, outbreak.plant, product)
-        if product is not None and (allowed is None or allowed <= outbreak.today):
+        if product is not None and not is_twice and (allowed is None or allowed <= outbreak.today):
             acts.append(Act(method, product))
     return acts
 

@@ -26,7 +26,7 @@ from bot.domain.remedy import Act, handwork_of, label_to_read
 from bot.domain.roots import wants_root_look
 from bot.domain.slot import SlotKind
 from bot.domain.trade import Level, Method
-from bot.domain.value import Value, replace
+from bot.domain.value import Value, cached_property, replace
 
 APART_ASKED_AFTER_DAYS = 3
 PEST_ASKED_AFTER_DAYS = 1
@@ -123,7 +123,7 @@ class Line(Value, kw_only=True):
     @property
     def left(self) -> tuple[Part, ...]:
         """The parts that are neither done nor put off."""
-        return () if self.is_put_off else tuple(part for part in self.parts if not part.is_done)
+        return () if self.is_put_off else tuple([part for part in self.parts if not part.is_done])
 
 
 class Tonight(Value, kw_only=True):
@@ -256,7 +256,7 @@ def planned(household: Household, knowledge: Knowledge, agenda: Agenda, on: date
     return _Plan(household, knowledge, agenda, on).evening(mornings, over)
 
 
-class _Plan(Value):
+class _Plan(Value, dict=True):
     """One evening of the agenda, and what lines are made of."""
 
     household: Household
@@ -264,9 +264,13 @@ class _Plan(Value):
     agenda: Agenda
     on: date
 
-    @property
+    @cached_property
     def tasks(self) -> tuple[Task, ...]:
         return self.agenda.on(self.on)
+
+    @cached_property
+    def steps(self) -> dict[PlantId, Step]:
+        return {one.plant: one.step for one in reversed(self.tasks) if one.step is not None}
 
     def evening(self, mornings: Mapping[PlantId, datetime], over: AbstractSet[PlantId]) -> Tonight:
         """Make the evening as the plan has it."""
@@ -359,7 +363,7 @@ class _Plan(Value):
 
     def line(self, plant: PlantId, parts: tuple[Part, ...]) -> Line:
         """Give a plant's line of treatments."""
-        step = next((one.step for one in self.tasks if one.plant == plant and one.step is not None), None)
+        step = self.steps.get(plant)
         return Line(
             kind=Kind.TREAT,
             plant=plant,

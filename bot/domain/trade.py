@@ -24,7 +24,10 @@ class Method(enum.Enum):
     @property
     def uses_product(self) -> bool:
         """Whether the method puts a product from the shelf on the plant."""
-        return self in {Method.SPRAY, Method.DRENCH, Method.NEMATODES, Method.PREDATORS, Method.SWAB}
+        return self in _USE_PRODUCT
+
+
+_USE_PRODUCT = frozenset({Method.SPRAY, Method.DRENCH, Method.NEMATODES, Method.PREDATORS, Method.SWAB})
 
 
 class Level(enum.Enum):

@@ -26,14 +26,13 @@ class UtcDateTime(sa.TypeDecorator[datetime]):
     cache_ok = True
 
     def process_bind_param(self, value: datetime | None, dialect: sa.Dialect) -> datetime | None:
-        """Store UTC; a naive value is a caller's mistake, never guessed at."""
+        """Store UTC."""
         del dialect
-        if value is None:
-            return None
-        if value.tzinfo is None:
-            message = f"a naive datetime cannot be stored: {value.isoformat()}"
-            raise ValueError(message)
-        return value.astimezone(UTC).replace(tzinfo=None)
+        return None if value is None else _in_utc(value)
+
+    def bind_processor(self, dialect: sa.Dialect) -> Any:
+        """Write SQLite's text in one step."""
+        return _text if dialect.name == "sqlite" else super().bind_processor(dialect)
 
     def process_result_value(self, value: datetime | None, dialect: sa.Dialect) -> datetime | None:
         """Give back the same instant, aware."""
@@ -41,8 +40,18 @@ class UtcDateTime(sa.TypeDecorator[datetime]):
         return None if value is None else value.replace(tzinfo=UTC)
 
     def result_processor(self, dialect: sa.Dialect, coltype: object) -> Any:
-        """Read SQLite's text in one step: a journal has two instants an entry."""
+        """Read it so too: a journal has two instants an entry."""
         return _instant if dialect.name == "sqlite" else super().result_processor(dialect, coltype)
+
+
+def _in_utc(instant: datetime) -> datetime:
+    if instant.tzinfo is None:  # a caller's mistake, never guessed at
+        raise ValueError(f"a naive datetime cannot be stored: {instant.isoformat()}")
+    return instant.astimezone(UTC).replace(tzinfo=None)
+
+
+def _text(instant: datetime | None) -> str | None:
+    return None if instant is None else _in_utc(instant).isoformat(" ", "microseconds")
 
 
 def _instant(text: str | None) -> datetime | None:

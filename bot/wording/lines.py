@@ -2,6 +2,7 @@
 
 import textwrap
 from collections.abc import Iterable
+from functools import lru_cache
 
 PHONE = 38
 """Characters of a line on a narrow phone. Judgement. [1]"""
@@ -12,6 +13,7 @@ AFTER = "\f"
 """Around what may wait for [More] where it does not fit: always this, \f this if there is room, \f always this."""
 
 
+@lru_cache(maxsize=1024)  # of an evening's message each is asked four times
 def height(line: str) -> int:
     """Count the lines of a phone that one line takes."""
     return 1 if len(line) <= PHONE else len(_WRAPPED.wrap(line))
