@@ -19,7 +19,7 @@ from bot.domain.trade import Grade, Method, Sign
 from bot.domain.value import replace
 from bot.phrases.asking import Meant
 from bot.phrases.items import Item, items_of
-from bot.phrases.lexicon import Word, is_made_of, listed, phrases_of, sayings
+from bot.phrases.lexicon import Word, any_of, is_made_of, listed, phrases_of
 from bot.phrases.names import Pest, Plants
 from bot.phrases.numbers import Count, whole_count
 from bot.phrases.setting import TIMES
@@ -35,11 +35,8 @@ _YES = listed("yes yep yeah yup ok okay sure")
 _RIGHT = phrases_of("talk", "yes")
 _WRONG = phrases_of("talk", "no")
 _OF_PLANTS = (LogRound, LogFind, LogCheck, LogSign, Postpone, Isolate, MovePlant, LosePlant, ReleasePlant)
-_STAYS = frozenset(
-    sayings(
-        "can not move | can not be moved | can not | too big | too heavy | too big to move"
-        " | too heavy to move"
-    )
+_STAYS = any_of(
+    "can not move | can not be moved | can not | too big | too heavy | too big to move | too heavy to move"
 )
 _PASSING = (
     Word.AND,
@@ -54,11 +51,9 @@ _PASSING = (
 )
 
 
-_UNSURE = frozenset(
-    sayings(
-        "dunno | no idea | do not know | i do not know | can not tell | i can not tell | hard to say"
-        " | unsure | no clue | not sure | i am not sure | hard to tell | maybe"
-    )
+_UNSURE = any_of(
+    "dunno | no idea | do not know | i do not know | can not tell | i can not tell | hard to say"
+    " | unsure | no clue | not sure | i am not sure | hard to tell | maybe"
 )
 _STEM = 4
 """Letters by which "fluffy" and "fluff" are the same word. Judgement."""

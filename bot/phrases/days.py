@@ -7,7 +7,7 @@ from enum import Enum
 
 from bot.actions.situation import Situation
 from bot.domain.value import Value
-from bot.phrases.lexicon import each_of, listed
+from bot.phrases.lexicon import each_worded, listed
 from bot.phrases.numbers import number_at
 
 OLDEST = timedelta(days=400)
@@ -30,37 +30,30 @@ DAYS_OF_THE_WEEK = tuple(names.split()[0] for names in _DAY_NAMES)
 _FULL_DAYS = frozenset(names.split()[0] for names in _DAY_NAMES)
 _BEFORE_A_DAY = frozenset({"on", "until", "till", "til", "for", "to", "every"})
 _WHICH = listed("last next this coming")
-_SPELT_ORDINALS = (
+_ORDERED = (
     "first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth"
     " fifteenth sixteenth seventeenth eighteenth nineteenth twentieth"
 )
-_SPELT_DAYS: dict[tuple[str, ...], int] = {
-    (word,): number for number, word in enumerate(_SPELT_ORDINALS.split(), start=1)
-}
+ORDINALS = {word: number for number, word in enumerate(_ORDERED.split(), start=1)}
+_SPELT_DAYS: dict[tuple[str, ...], int] = {(word,): number for word, number in ORDINALS.items()}
 _SPELT_DAYS |= {("twenty", *word): 20 + number for word, number in tuple(_SPELT_DAYS.items())[:9]}
 _SPELT_DAYS |= {("thirtieth",): 30, ("thirty", "first"): 31}
-_BYDAY = ("MO", "TU", "WE", "TH", "FR", "SA", "SU")
-_RELATIVE = {
-    tuple(said.split()): meant
-    for said, meant in each_of(
-        ("day before yesterday | the day before yesterday", -2),
-        ("day after tomorrow | the day after tomorrow", 2),
-        ("yesterday evening | yesterday morning | yesterday | yesteday | last night | last evening", -1),
-        ("this morning | this afternoon | this evening | tonight | today", 0),
-        ("tomorrow evening | tomorrow night | tomorrow | tommorow | tomorow | tmrw | tmr", 1),
-    ).items()
-}
-_PERIODS = {
-    tuple(said.split()): meant
-    for said, meant in each_of(
-        ("this week", "week"),
-        ("next week", "next-week"),
-        ("last week", "last-week"),
-        ("this weekend | the weekend | weekend", "weekend"),
-        ("last month", "last-month"),
-        ("this month", "month"),
-    ).items()
-}
+BYDAY = ("MO", "TU", "WE", "TH", "FR", "SA", "SU")
+_RELATIVE = each_worded(
+    ("day before yesterday | the day before yesterday", -2),
+    ("day after tomorrow | the day after tomorrow", 2),
+    ("yesterday evening | yesterday morning | yesterday | yesteday | last night | last evening", -1),
+    ("this morning | this afternoon | this evening | tonight | today", 0),
+    ("tomorrow evening | tomorrow night | tomorrow | tommorow | tomorow | tmrw | tmr", 1),
+)
+_PERIODS = each_worded(
+    ("this week", "week"),
+    ("next week", "next-week"),
+    ("last week", "last-week"),
+    ("this weekend | the weekend | weekend", "weekend"),
+    ("last month", "last-month"),
+    ("this month", "month"),
+)
 _ISO = re.compile(r"(\d{4})-(\d{1,2})-(\d{1,2})")
 _SLASHED = re.compile(r"(\d{1,2})/(\d{1,2})(?:/(\d{2,4}))?")
 _CLOCK = re.compile(r"(\d{1,2})[:.](\d{2})")
@@ -128,7 +121,7 @@ class Every(Value):
     def rule(self) -> str:
         """The repetition as an RFC 5545 rule."""
         if self.weekday is not None:
-            return f"FREQ=WEEKLY;BYDAY={_BYDAY[self.weekday]}"
+            return f"FREQ=WEEKLY;BYDAY={BYDAY[self.weekday]}"
         if self.days is not None and self.days % _WEEK == 0:
             weeks = self.days // _WEEK
             return "FREQ=WEEKLY" + (f";INTERVAL={weeks}" if weeks > 1 else "")

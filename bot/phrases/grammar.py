@@ -47,7 +47,7 @@ from bot.phrases.hurrying import read_hurry
 from bot.phrases.identifying import read_identification
 from bot.phrases.items import items_of
 from bot.phrases.labels import read_animals, read_months, read_traits
-from bot.phrases.lexicon import Word, is_made_of, listed, phrases_of, sayings, words_in
+from bot.phrases.lexicon import Word, any_of, is_made_of, listed, phrases_of, sayings, words_in
 from bot.phrases.lists import Listed, read_list, read_news, read_told
 from bot.phrases.looking_up import read_follow_up, read_lookup
 from bot.phrases.mentions import Mentions
@@ -162,11 +162,8 @@ SLASHED = frozenset(_SLASHED) | {"/start"}
 """Commands of a meaning of their own; of any other the slash is dropped."""
 _OF_A_HOME = frozenset({Expecting.TOWN, Expecting.PLANTS, Expecting.WHERE})
 _SKIPPABLE = _OF_A_HOME | {Expecting.PLACE, Expecting.EVENING, Expecting.QUIET}
-_SKIPS = frozenset(
-    sayings(
-        "skip | skip it | skip this | skip that | later | not now | pass | next | no | maybe later"
-        " | skip for now"
-    )
+_SKIPS = any_of(
+    "skip | skip it | skip this | skip that | later | not now | pass | next | no | maybe later | skip for now"
 )
 _DO_NOT_KNOW = frozenset({"i do not know", "do not know", "no idea", "dunno"})
 _TALK = ("greeting", "farewell", "waiting", "nod")

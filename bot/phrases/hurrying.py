@@ -4,17 +4,15 @@ from decimal import Decimal
 
 from bot.actions.save_time import SaveTime
 from bot.phrases.asking import Meant
-from bot.phrases.lexicon import each_of, listed, sayings, words_in
+from bot.phrases.lexicon import any_of, each_of, listed, words_in
 from bot.phrases.numbers import number_at
 
-_TOO_MUCH = frozenset(
-    sayings(
-        "too much | it is too much | this is too much | that is too much | too much work"
-        " | too much for tonight | too much for me | i cannot do all that | i cannot do it all"
-        " | i cannot do all this | i cannot keep up | too many plants | what first | what do i do first"
-        " | where do i start | where do i begin | which first | triage | what is most important"
-        " | what matters most | which are most urgent | what is most urgent"
-    )
+_TOO_MUCH = any_of(
+    "too much | it is too much | this is too much | that is too much | too much work"
+    " | too much for tonight | too much for me | i cannot do all that | i cannot do it all"
+    " | i cannot do all this | i cannot keep up | too many plants | what first | what do i do first"
+    " | where do i start | where do i begin | which first | triage | what is most important"
+    " | what matters most | which are most urgent | what is most urgent"
 )
 _AROUND = listed(
     "i we have got only just about around for this that there is are now tonight today left with all ve time"

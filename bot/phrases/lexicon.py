@@ -147,6 +147,11 @@ def sayings(row: str) -> tuple[str, ...]:
     return tuple(one.strip() for one in row.split("|"))
 
 
+def any_of(row: str) -> frozenset[str]:
+    """Split a plain row of phrases into a set of them."""
+    return frozenset(sayings(row))
+
+
 def worded(row: str) -> tuple[tuple[str, ...], ...]:
     """Split a plain row of phrases, each into its words."""
     return tuple(tuple(one.split()) for one in row.split("|"))
@@ -155,6 +160,11 @@ def worded(row: str) -> tuple[tuple[str, ...], ...]:
 def each_of(*rows: tuple[str, T]) -> dict[str, T]:
     """Give each phrase of some rows what its row means."""
     return {said: meant for row, meant in rows for said in sayings(row)}
+
+
+def each_worded(*rows: tuple[str, T]) -> dict[tuple[str, ...], T]:
+    """Give each phrase of some rows, as its words, what its row means."""
+    return {tuple(said.split()): meant for said, meant in each_of(*rows).items()}
 
 
 def words_in(phrases: Iterable[str]) -> frozenset[str]:

@@ -5,7 +5,7 @@ from decimal import Decimal
 
 from bot.domain.measure import IMPERIAL_ML, INCH_CM, METRIC_ML, US_ML, Units
 from bot.domain.value import Value
-from bot.phrases.lexicon import each_of
+from bot.phrases.lexicon import each_of, each_worded
 
 _THOUSANDS = re.compile(r"-?\d{1,3}(?:[.,]\d{3})+")
 _DIGITS = re.compile(r"-?\d+(?:[.,]\d+)?")
@@ -24,21 +24,18 @@ _TENS = {
         ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"], 2
     )
 }
-_LOOSE = {
-    tuple(said.split()): meant
-    for said, meant in each_of(
-        ("dozen | a dozen | one dozen | a whole dozen | a good dozen", Decimal(12)),
-        ("two dozen", Decimal(24)),
-        ("half dozen | half a dozen", Decimal(6)),
-        ("a couple of | a couple | couple of | a pair of", Decimal(2)),
-        ("a single | a | an | one", Decimal(1)),
-        ("a hundred", Decimal(100)),
-        ("a quarter", Decimal("0.25")),
-        ("three quarters", Decimal("0.75")),
-        ("one and a half", Decimal("1.5")),
-        ("half a | half an | a half | half", Decimal("0.5")),
-    ).items()
-}
+_LOOSE = each_worded(
+    ("dozen | a dozen | one dozen | a whole dozen | a good dozen", Decimal(12)),
+    ("two dozen", Decimal(24)),
+    ("half dozen | half a dozen", Decimal(6)),
+    ("a couple of | a couple | couple of | a pair of", Decimal(2)),
+    ("a single | a | an | one", Decimal(1)),
+    ("a hundred", Decimal(100)),
+    ("a quarter", Decimal("0.25")),
+    ("three quarters", Decimal("0.75")),
+    ("one and a half", Decimal("1.5")),
+    ("half a | half an | a half | half", Decimal("0.5")),
+)
 _OPENING = frozenset({phrase[0] for phrase in _LOOSE} | UNITS.keys() | _TENS.keys())
 """Words that a number in words begins with."""
 _AND_A_HALF = ("and", "a", "half")

@@ -13,21 +13,19 @@ from bot.domain.trade import Method
 from bot.domain.value import replace
 from bot.phrases.days import Trouble
 from bot.phrases.items import Item, Unknown, items_of
-from bot.phrases.lexicon import Tool, Word, listed
+from bot.phrases.lexicon import Tool, Word, each_of, listed
 from bot.phrases.mentions import Mentions
 from bot.phrases.names import Plants, Product
 from bot.phrases.numbers import Count, whole_count
 from bot.phrases.setting import Setting
 
 _DELETE = listed("delete erase strike scrap")
-_KINDS = {
-    **dict.fromkeys(("find", "finding", "finds", "sighting", "count"), Kind.FOUND),
-    **dict.fromkeys(
-        ("spray", "spraying", "treatment", "round", "wipe", "wiping", "rinse", "swab"), Kind.TREATED
-    ),
-    **dict.fromkeys(("look", "check"), Kind.LOOK),
-    **dict.fromkeys(("move", "moving"), Kind.MOVED),
-}
+_KINDS = each_of(
+    ("find | finding | finds | sighting | count", Kind.FOUND),
+    ("spray | spraying | treatment | round | wipe | wiping | rinse | swab", Kind.TREATED),
+    ("look | check", Kind.LOOK),
+    ("move | moving", Kind.MOVED),
+)
 _ANY = listed("entry note line")
 _COUNTS = re.compile(
     r"\bthe (\d{1,4})\b.*\b(?:was|were|is|are|should be|should have been) (?:only |really )?(\d{1,4})\b"

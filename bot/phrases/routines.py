@@ -4,8 +4,8 @@ from bot.actions.ask import Ask, Topic
 from bot.actions.set_routine import SetRoutine
 from bot.domain.agenda import CHECK_ROUTINE
 from bot.phrases.asking import Meant
-from bot.phrases.days import WEEKDAYS
-from bot.phrases.lexicon import each_of, listed, sayings, words_in
+from bot.phrases.days import BYDAY, WEEKDAYS
+from bot.phrases.lexicon import any_of, each_of, each_worded, listed, sayings, words_in
 from bot.phrases.numbers import number_at
 
 _VERBS = sayings(
@@ -15,19 +15,14 @@ _VERBS = sayings(
     " | i will check | let us check | check up on | i inspect"
 )
 _OBJECTS = listed("plants plant everything all them my our the on at : please is me")
-_ENDS = frozenset(
-    sayings(
-        "stop checks | stop checking | stop the checks | no more checks | no checks"
-        " | stop the weekly check | no weekly check | stop weekly checks | stop weekly check"
-        " | end the habit | stop the habit | stop my routine | stop routine | no routine"
-        " | forget the routine | cancel the weekly check | stop the routine | stop routines | end routine"
-        " | end the routine | no more weekly checks"
-    )
+_ENDS = any_of(
+    "stop checks | stop checking | stop the checks | no more checks | no checks"
+    " | stop the weekly check | no weekly check | stop weekly checks | stop weekly check"
+    " | end the habit | stop the habit | stop my routine | stop routine | no routine"
+    " | forget the routine | cancel the weekly check | stop the routine | stop routines | end routine"
+    " | end the routine | no more weekly checks"
 )
-_ASKS = frozenset(
-    {"routine", "routines", "habit", "habits", "my routine", "my routines", "my habits", "schedule"}
-)
-_BYDAY = ("MO", "TU", "WE", "TH", "FR", "SA", "SU")
+_ASKS = any_of("routine | routines | habit | habits | my routine | my routines | my habits | schedule")
 _NTH = each_of(
     ("first | 1st", 1),
     ("second | 2nd", 2),
@@ -39,18 +34,15 @@ _OF_A_MONTH = (
     *(("of", "the", "month"), ("of", "each", "month"), ("of", "every", "month"), ("of", "a", "month")),
     *(("in", "the", "month"), ("each", "month"), ("every", "month"), ("a", "month"), ("per", "month")),
 )
-_WORDS_FOR_A_RULE = {
-    tuple(said.split()): meant
-    for said, meant in each_of(
-        ("daily | every day | every evening | each day", "FREQ=DAILY"),
-        ("every other day | every second day", "FREQ=DAILY;INTERVAL=2"),
-        ("weekly | once a week | every week | each week", "FREQ=WEEKLY"),
-        ("every other week | every second week | fortnightly | every fortnight", "FREQ=WEEKLY;INTERVAL=2"),
-        ("monthly | once a month | every month", "FREQ=MONTHLY;BYMONTHDAY=1"),
-        ("weekdays | every weekday", "FREQ=WEEKLY;BYDAY=MO,TU,WE,TH,FR"),
-        ("weekends | every weekend | at weekends", "FREQ=WEEKLY;BYDAY=SA,SU"),
-    ).items()
-}
+_WORDS_FOR_A_RULE = each_worded(
+    ("daily | every day | every evening | each day", "FREQ=DAILY"),
+    ("every other day | every second day", "FREQ=DAILY;INTERVAL=2"),
+    ("weekly | once a week | every week | each week", "FREQ=WEEKLY"),
+    ("every other week | every second week | fortnightly | every fortnight", "FREQ=WEEKLY;INTERVAL=2"),
+    ("monthly | once a month | every month", "FREQ=MONTHLY;BYMONTHDAY=1"),
+    ("weekdays | every weekday", "FREQ=WEEKLY;BYDAY=MO,TU,WE,TH,FR"),
+    ("weekends | every weekend | at weekends", "FREQ=WEEKLY;BYDAY=SA,SU"),
+)
 _OPENINGS = tuple(tuple(verb.split()) for verb in sorted(_VERBS, key=len, reverse=True))
 SPOKEN = words_in((*_VERBS, *_ENDS, *_ASKS, *_NTH, *(word for rule in _WORDS_FOR_A_RULE for word in rule)))
 """Words known here, that a slip may be a slip of."""
@@ -160,9 +152,9 @@ def _weekdays(words: tuple[str, ...]) -> str | None:
     told = [day for day in days if day is not None]
     if not days or len(told) < len(days) or not (is_every or is_plural):
         return None
-    return f"FREQ=WEEKLY;BYDAY={','.join(day for day in _BYDAY if day in told)}"
+    return f"FREQ=WEEKLY;BYDAY={','.join(day for day in BYDAY if day in told)}"
 
 
 def _weekday(word: str) -> str | None:
     index = WEEKDAYS.get(word, WEEKDAYS.get(word.removesuffix("s")))
-    return None if index is None else _BYDAY[index]
+    return None if index is None else BYDAY[index]

@@ -42,7 +42,7 @@ from bot.domain.identity import PlaceId, PlantId, ProductId
 from bot.domain.measure import Units
 from bot.domain.trade import Form, Grade, Level, Method, Sign
 from bot.domain.window import Outdoors
-from bot.phrases.days import DAYS_OF_THE_WEEK, MONTHS_OF_THE_YEAR
+from bot.phrases.days import BYDAY, DAYS_OF_THE_WEEK, MONTHS_OF_THE_YEAR
 from bot.phrases.names import Names, names_of
 
 _DONE = {
@@ -333,7 +333,7 @@ def _warm(told: ReadTemperature, speak: _Speaker) -> str | None:
 def _routine(told: SetRoutine, _speak: _Speaker) -> str | None:
     parts = dict(part.split("=", 1) for part in told.rule.split(";") if "=" in part)
     frequency, every = parts.pop("FREQ", ""), int(parts.pop("INTERVAL", "1"))
-    days = dict(zip(("MO", "TU", "WE", "TH", "FR", "SA", "SU"), DAYS_OF_THE_WEEK, strict=True))
+    days = dict(zip(BYDAY, DAYS_OF_THE_WEEK, strict=True))
     keys = [key for key in parts.pop("BYDAY", "").split(",") if key]
     unit = {"DAILY": "day", "WEEKLY": "week"}.get(frequency)
     if told.name != "check" or parts or unit is None or not all(key in days for key in keys):

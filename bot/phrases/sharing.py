@@ -6,58 +6,32 @@ from bot.actions.export import Export, ExportKind
 from bot.actions.forget import Forget
 from bot.actions.share import HandOver, RemoveMember
 from bot.phrases.asking import Meant
-from bot.phrases.lexicon import listed, sayings, words_in
+from bot.phrases.lexicon import any_of, each_of, listed, sayings, words_in
 from bot.phrases.text import tidy, words_of
 
-_MEMBERS = frozenset(
-    sayings(
-        "members | who else | who are the members | list members | who shares | who shares the plants"
-        " | who shares my plants | who is here | who else is here | who is in | who is in the household"
-        " | who is in our household | who is in this household | who is in the group | who can see this"
-    )
+_MEMBERS = any_of(
+    "members | who else | who are the members | list members | who shares | who shares the plants"
+    " | who shares my plants | who is here | who else is here | who is in | who is in the household"
+    " | who is in our household | who is in this household | who is in the group | who can see this"
 )
-_EXPORTS = {
-    **dict.fromkeys(
-        ("export", "export my data", "export data", "my data", "download", "download my data"), None
-    ),
-    **dict.fromkeys(
-        sayings(
-            "calendar | calendar file | export calendar | export the calendar | ics | ical"
-            " | export ics | export ical"
-        ),
-        ExportKind.CALENDAR,
-    ),
-    **dict.fromkeys(
-        sayings(
-            "csv | export csv | table | export table | spreadsheet | export spreadsheet | excel"
-            " | export as csv"
-        ),
-        ExportKind.TABLE,
-    ),
-    **dict.fromkeys(
-        ("json", "export json", "export everything", "export all", "export as json"), ExportKind.ALL
-    ),
-}
+_EXPORTS = each_of(
+    ("export | export my data | export data | my data | download | download my data", None),
+    ("calendar | calendar file | export calendar | export the calendar", ExportKind.CALENDAR),
+    ("ics | ical | export ics | export ical", ExportKind.CALENDAR),
+    ("csv | export csv | table | export table | spreadsheet | export spreadsheet", ExportKind.TABLE),
+    ("excel | export as csv", ExportKind.TABLE),
+    ("json | export json | export everything | export all | export as json", ExportKind.ALL),
+)
 _AROUND_A_FILE = listed("send me the a an as to my give i want can get please how do you for file you")
-_FORGET = frozenset(
-    {"forget me", "delete me", "erase me", "delete my account", "erase my data", "delete my data"}
-)
-_FORGET_HOME = frozenset(
-    sayings(
-        "erase this home | delete this home | erase everything | delete everything | erase the home"
-        " | forget everything"
-    )
+_FORGET = any_of("forget me | delete me | erase me | delete my account | erase my data | delete my data")
+_FORGET_HOME = any_of(
+    "erase this home | delete this home | erase everything | delete everything | erase the home"
+    " | forget everything"
 )
 FORGET_SENTENCE = "forget me for good"
 ERASE_SENTENCE = "erase this home for good"
-_HOMES = (
-    " from this home",
-    " from the home",
-    " from our home",
-    " from the household",
-    " from this household",
-    " from home",
-)
+_FROM = "this home | the home | our home | the household | this household | home"
+_HOMES = tuple(f" from {home}" for home in sayings(_FROM))
 _TO_OTHERS = ("hand over to ", "hand the home over to ", "hand it over to ", "hand this home over to ")
 
 SPOKEN = words_in((*_MEMBERS, *_EXPORTS, *_AROUND_A_FILE, *_HOMES, *_TO_OTHERS))

@@ -11,7 +11,17 @@ from bot.domain.identity import PlantId
 from bot.domain.trade import Form as Shape
 from bot.domain.trade import Grade, Method, Sign
 from bot.domain.value import replace
-from bot.phrases.days import DAYS_OF_THE_WEEK, MONTHS, WEEKDAYS, Clock, Day, Moment, MonthDay, Weekday
+from bot.phrases.days import (
+    DAYS_OF_THE_WEEK,
+    MONTHS,
+    ORDINALS,
+    WEEKDAYS,
+    Clock,
+    Day,
+    Moment,
+    MonthDay,
+    Weekday,
+)
 from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown, is_group, next_at
 from bot.phrases.kept import kept
 from bot.phrases.lexicon import FREE, KNOWN, PHRASES, Listed, Tool, Word, listed, sayings
@@ -179,7 +189,7 @@ def _by_ordinal(items: list[Item], situation: Situation) -> list[Item]:
     kept: list[Item] = []
     names = names_of(situation)
     for item in items:
-        number = _SPELT.get(kept[-1].text) if kept and isinstance(item.meaning, OneOf) else None
+        number = ORDINALS.get(kept[-1].text) if kept and isinstance(item.meaning, OneOf) else None
         base = names.base_at(tuple(item.text.split()), 0) if number is not None else None
         plant = None if base is None or number is None else names.numbered(base[0], number)
         if base is None:
@@ -507,8 +517,8 @@ def _of_month(words: _Words, at: int) -> tuple[OfMonth | MonthDay, int] | None:
     word = words[begin] if begin < len(words) else ""
     if word.isdecimal() and words[begin + 1 : begin + 2] and words[begin + 1] in _ORDINALS:
         day, end = int(word), begin + 2
-    elif word in _SPELT and month is not None:
-        day, end = _SPELT[word], begin + 1
+    elif word in ORDINALS and month is not None:
+        day, end = ORDINALS[word], begin + 1
     else:
         return None
     if not 1 <= day <= _LONGEST_MONTH:
@@ -518,12 +528,6 @@ def _of_month(words: _Words, at: int) -> tuple[OfMonth | MonthDay, int] | None:
     behind = end + (words[end : end + 1] in {("of",), ("(",)})
     named = words[behind] if behind < len(words) else ""
     return (MonthDay(MONTHS[named], day), behind + 1 - at) if named in MONTHS else (OfMonth(day), end - at)
-
-
-_ORDERED = """
-first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth
-fifteenth sixteenth seventeenth eighteenth nineteenth twentieth"""
-_SPELT = {word: number for number, word in enumerate(_ORDERED.split(), start=1)}
 
 
 def _settled(  # noqa: C901, PLR0912 - one arm a kind of meaning

@@ -10,18 +10,16 @@ from bot.domain.trade import Grade, Level
 from bot.domain.value import replace
 from bot.phrases.asking import Meant
 from bot.phrases.items import items_of
-from bot.phrases.lexicon import Word, listed, sayings, words_in
+from bot.phrases.lexicon import Word, any_of, listed, words_in
 from bot.phrases.names import Pest
 from bot.phrases.numbers import Count, whole_count
 
-_BEGINS = frozenset(
-    sayings(
-        "walk | check walk | start walk | begin walk | weekly walk | weekly check | check round"
-        " | start the walk | start check walk | start the check walk | begin the check walk"
-        " | go on with the walk | continue walk | continue the walk | inspection | inspection round"
-        " | walk through | walk on | check all plants | check them all | let us walk | do the walk"
-        " | do the weekly check | the walk"
-    )
+_BEGINS = any_of(
+    "walk | check walk | start walk | begin walk | weekly walk | weekly check | check round"
+    " | start the walk | start check walk | start the check walk | begin the check walk"
+    " | go on with the walk | continue walk | continue the walk | inspection | inspection round"
+    " | walk through | walk on | check all plants | check them all | let us walk | do the walk"
+    " | do the weekly check | the walk"
 )
 _LEVELS = {
     "lens": Level.LENS,
@@ -30,21 +28,14 @@ _LEVELS = {
     "magnifier": Level.LENS,
     "loupe": Level.LENS,
 }
-_ENDS = frozenset(
-    {"end walk", "end the walk", "cancel walk", "cancel the walk", "walk is over", "stop the walk"}
+_ENDS = any_of("end walk | end the walk | cancel walk | cancel the walk | walk is over | stop the walk")
+_PAUSES = any_of(
+    "stop | stop for now | enough | enough for today | stop for today | pause | later | tomorrow"
 )
-_PAUSES = frozenset(
-    {"stop", "stop for now", "enough", "enough for today", "stop for today", "pause", "later", "tomorrow"}
+_NONE = any_of(
+    "none | none seen | clean | nothing | nothing seen | no | zero | all clean | ok | fine | good | clear | n"
 )
-_NONE = frozenset(
-    sayings(
-        "none | none seen | clean | nothing | nothing seen | no | zero | all clean | ok | fine | good"
-        " | clear | n"
-    )
-)
-_PASSES = frozenset(
-    {"not today", "skip", "skip it", "next", "pass", "leave it out", "skip this one", "not this one"}
-)
+_PASSES = any_of("not today | skip | skip it | next | pass | leave it out | skip this one | not this one")
 _AROUND_A_COUNT = {Word.BUGS, Word.SAW, Word.HAD, Word.LEFT, Word.IT_IS, Word.FILLER}
 _COURTEOUS = listed(". ! , the please a with and i my it is one")
 SPOKEN = words_in((*_BEGINS, *_LEVELS, *_ENDS, *_PAUSES))

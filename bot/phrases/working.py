@@ -6,7 +6,7 @@ from bot.actions.work_through import BeginWork, EndWork, TickWork
 from bot.domain.trade import Method
 from bot.phrases.asking import Meant
 from bot.phrases.items import items_of
-from bot.phrases.lexicon import Tool, Word, listed, sayings, words_in
+from bot.phrases.lexicon import Tool, Word, any_of, listed, sayings, words_in
 from bot.phrases.names import Plants
 
 _BEGINS = sayings(
@@ -18,11 +18,8 @@ _PLANS = sayings(
     " | work day with"
 )
 _ENDS = frozenset({"end work day", "cancel work day", "work day is over"})
-_PAUSES = frozenset(
-    sayings(
-        "stop | stop for today | enough | enough for today | tomorrow | later | go on tomorrow"
-        " | rest tomorrow"
-    )
+_PAUSES = any_of(
+    "stop | stop for today | enough | enough for today | tomorrow | later | go on tomorrow | rest tomorrow"
 )
 _LEFT_OUT = frozenset({"skip", "skip it", "skip this", "leave it out", "leave out", "next"})
 _COURTEOUS = listed(". ! , the please")

@@ -49,6 +49,7 @@ from bot.domain.trade import Grade, Level, Method, Sign
 from bot.domain.value import replace
 from bot.phrases.asking import ask_amount, ask_method, ask_none_seen, ask_seen
 from bot.phrases.days import (
+    BYDAY,
     Clock,
     Day,
     Every,
@@ -76,7 +77,6 @@ MOST_WARM, LEAST_WARM = 60, -40
 _OF_A_DAY = frozenset({"min", "minimum", "max", "maximum", "low", "lowest", "high", "highest"})
 _UP_TO = frozenset({"to", "-", "\u2013", "and"})
 _BEHIND = frozenset({"did", "was", "were", "have", "has", "had", "never"})
-_BYDAY = ("MO", "TU", "WE", "TH", "FR", "SA", "SU")
 
 
 def done(told: Mentions) -> Filled:
@@ -685,7 +685,7 @@ def routine(told: Mentions) -> Filled:
         return None
     if not days:
         return None if every is None else (SetRoutine("check", every.rule),)
-    named = ",".join(_BYDAY[index] for index in sorted({day.index for day in days}))
+    named = ",".join(BYDAY[index] for index in sorted({day.index for day in days}))
     interval = f";INTERVAL={weeks}" if weeks > 1 else ""
     return (SetRoutine("check", f"FREQ=WEEKLY{interval};BYDAY={named}"),)
 
