@@ -107,10 +107,7 @@ class Health:
 
     def open(self) -> None:
         """Listen; OSError where the port is taken."""
-        routes = [
-            ("/health", _Health, {"look": self._look}),
-            ("/metrics", _Metrics, {"look": self._look}),
-        ]
+        routes = [("/health", _Health, {"look": self._look}), ("/metrics", _Metrics, {"look": self._look})]
         self._server = HTTPServer(Application(routes, log_function=_silent))
         self._server.listen(self._port, self._host)
 

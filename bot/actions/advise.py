@@ -107,10 +107,7 @@ def tell_the_sun(command: Ask, desk: Desk) -> SunTold:
     """Say when direct sun reaches places today: the named, those of named plants, or all. [aware UTC]."""
     numbers = {desk.plant(plant).place for plant in command.plants} | ({command.place} - {None})
     places = [one for one in desk.household.places.values() if not numbers or one.id in numbers]
-    return SunTold(
-        tuple(sun_of(place, desk) for place in places),
-        has_town=desk.household.site.is_located,
-    )
+    return SunTold(tuple(sun_of(place, desk) for place in places), has_town=desk.household.site.is_located)
 
 
 def sun_of(place: Place, desk: Desk) -> PlaceSun:

@@ -18,14 +18,7 @@ from bot.domain.journal import Found
 from bot.domain.outbreak import outbreak_on
 from bot.domain.progress import Progress
 from bot.domain.refusal import is_edible, is_sensitive
-from bot.domain.remedy import (
-    Because,
-    Hard,
-    choose_product,
-    is_drenched_besides,
-    kinds_to_seek,
-    why_hard,
-)
+from bot.domain.remedy import Because, Hard, choose_product, is_drenched_besides, kinds_to_seek, why_hard
 from bot.domain.trade import Grade, Level, Method, grade_of
 from bot.domain.value import Value, replace
 

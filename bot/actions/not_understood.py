@@ -103,10 +103,7 @@ def _topics(command: NotUnderstood, desk: Desk) -> tuple[Choice, ...]:
         choices.append(
             Choice(ButtonText.TOLD_OF, (Ask(topic=Topic.LOG, plants=asked),), desk.plant(plant).name)
         )
-    usual = (
-        Choice(ButtonText.WHATS_DUE, (Ask(topic=Topic.DUE),)),
-        Choice(ButtonText.WHAT_TO_SAY, (Help(),)),
-    )
+    usual = (Choice(ButtonText.WHATS_DUE, (Ask(topic=Topic.DUE),)), Choice(ButtonText.WHAT_TO_SAY, (Help(),)))
     return tuple(choices) or usual
 
 

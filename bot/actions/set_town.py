@@ -119,8 +119,5 @@ def set_coordinates(command: SetCoordinates, desk: Desk) -> TownSet | BadCoordin
     )
     desk.write([desk.draft(told)])
     return TownSet(
-        town=town,
-        zone=zone,
-        local=desk.now.astimezone(ZoneInfo(zone)),
-        has_new_units=has_new_units,
+        town=town, zone=zone, local=desk.now.astimezone(ZoneInfo(zone)), has_new_units=has_new_units
     )

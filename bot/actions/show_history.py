@@ -132,12 +132,7 @@ def history_lines(
     names = desk.authors
     entries = sorted(valid(desk.entries), key=lambda one: (one.happened_at, one.id))
     return [
-        (
-            entry.happened_on,
-            plant_name(desk, entry),
-            describe(entry),
-            names.get(entry.member),
-        )
+        (entry.happened_on, plant_name(desk, entry), describe(entry), names.get(entry.member))
         for entry in entries
         if entry.happened_on >= since
         and not isinstance(entry.payload, Background)

@@ -220,8 +220,7 @@ def tell_order(command: Ask, desk: Desk) -> OrderTold | NothingToDo:
     if not tasks:
         return _no_work(command, desk)
     found = sorted(
-        chores(desk.household, desk.knowledge, tasks),
-        key=lambda one: bool(desk.plant(one.plant).open_cases),
+        chores(desk.household, desk.knowledge, tasks), key=lambda one: bool(desk.plant(one.plant).open_cases)
     )
     return OrderTold(
         turns=tuple(turn_of(one, desk) for one in found), minutes=sum(one.minutes for one in found)

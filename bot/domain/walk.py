@@ -15,9 +15,7 @@ _WORST = (Grade.FEW, Grade.SOME, Grade.MANY)
 
 
 def walk_order(
-    household: Household,
-    progress: Mapping[PlantId, tuple[Progress, ...]],
-    watched: Mapping[PlantId, Watch],
+    household: Household, progress: Mapping[PlantId, tuple[Progress, ...]], watched: Mapping[PlantId, Watch]
 ) -> tuple[PlantId, ...]:
     """
     Give all living plants in the order to look at them.

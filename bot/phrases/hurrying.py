@@ -19,10 +19,7 @@ _AROUND = listed(
     " to spare at most maximum max maybe . , ! ?"
 )
 _TELLS = listed("have got only just spare left")
-_UNITS = each_of(
-    ("minutes | minute | min | mins", 1),
-    ("hour | hours", 60),
-)
+_UNITS = each_of(("minutes | minute | min | mins", 1), ("hour | hours", 60))
 _HALF_AN_HOUR = ("half", "an", "hour")
 SPOKEN = words_in((*_TOO_MUCH, *_UNITS))
 """Words known here, that a slip may be a slip of."""

@@ -33,12 +33,7 @@ _HINTS = _MIXES | listed(
 )
 _TOOK = listed("used took")
 _AROUND_A_USE = listed("used took it we i that all in total . , about spray mix mixture of")
-_SYRINGES = {
-    "1": Tool.SYRINGE_1,
-    "3": Tool.SYRINGE_3,
-    "5": Tool.SYRINGE_5,
-    "10": Tool.SYRINGE_10,
-}
+_SYRINGES = {"1": Tool.SYRINGE_1, "3": Tool.SYRINGE_3, "5": Tool.SYRINGE_5, "10": Tool.SYRINGE_10}
 _TOOLS = each_of(
     ("syringe", Tool.SYRINGE),
     ("spoon | spoons | teaspoon | teaspoons", Tool.SPOON),

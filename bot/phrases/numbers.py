@@ -42,10 +42,7 @@ _AND_A_HALF = ("and", "a", "half")
 _ONLY_BEFORE_A_UNIT = frozenset({("half", "a"), ("half", "an"), ("a", "half"), ("half",), ("a",), ("an",)})
 
 SPELT = {"gal": "gallon", "qt": "quart", "oz": "ounce", "pt": "pint"}
-_SYSTEMS = each_of(
-    ("us | american", US_ML),
-    ("imperial | uk | british | imp", IMPERIAL_ML),
-)
+_SYSTEMS = each_of(("us | american", US_ML), ("imperial | uk | british | imp", IMPERIAL_ML))
 _OFUNITS = {Units.US: US_ML, Units.IMPERIAL: IMPERIAL_ML}
 _DEGREES = frozenset({"degrees", "degree", "deg", "\u00b0", "degs"})
 _SCALES = {"c": False, "celsius": False, "centigrade": False, "f": True, "fahrenheit": True}

@@ -23,13 +23,7 @@ _ENDS = any_of(
     " | end the routine | no more weekly checks"
 )
 _ASKS = any_of("routine | routines | habit | habits | my routine | my routines | my habits | schedule")
-_NTH = each_of(
-    ("first | 1st", 1),
-    ("second | 2nd", 2),
-    ("third | 3rd", 3),
-    ("fourth | 4th", 4),
-    ("last", -1),
-)
+_NTH = each_of(("first | 1st", 1), ("second | 2nd", 2), ("third | 3rd", 3), ("fourth | 4th", 4), ("last", -1))
 _OF_A_MONTH = (
     *(("of", "the", "month"), ("of", "each", "month"), ("of", "every", "month"), ("of", "a", "month")),
     *(("in", "the", "month"), ("each", "month"), ("every", "month"), ("a", "month"), ("per", "month")),

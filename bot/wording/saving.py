@@ -9,12 +9,7 @@ from bot.wording.days import listed, some
 from bot.wording.saying import says
 
 SHOWN = 6
-SORTS = {
-    Sort.DISCARD: "Discard",
-    Sort.CUT: "Cut hard, then treat",
-    Sort.TREAT: "Treat",
-    Sort.WATCH: "Watch",
-}
+SORTS = {Sort.DISCARD: "Discard", Sort.CUT: "Cut hard, then treat", Sort.TREAT: "Treat", Sort.WATCH: "Watch"}
 
 
 @says
