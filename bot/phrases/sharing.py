@@ -6,7 +6,7 @@ from bot.actions.export import Export, ExportKind
 from bot.actions.forget import Forget
 from bot.actions.share import HandOver, RemoveMember
 from bot.phrases.asking import Meant
-from bot.phrases.lexicon import any_of, each_of, listed, sayings, words_in
+from bot.phrases.lexicon import any_of, each_of, listed, words_in
 from bot.phrases.text import tidy, words_of
 
 _MEMBERS = any_of(
@@ -30,8 +30,8 @@ _FORGET_HOME = any_of(
 )
 FORGET_SENTENCE = "forget me for good"
 ERASE_SENTENCE = "erase this home for good"
-_FROM = "this home | the home | our home | the household | this household | home"
-_HOMES = tuple(f" from {home}" for home in sayings(_FROM))
+_HOMES: tuple[str, ...] = (" from this home", " from the home", " from our home", " from home")
+_HOMES += (" from the household", " from this household")
 _TO_OTHERS = ("hand over to ", "hand the home over to ", "hand it over to ", "hand this home over to ")
 
 SPOKEN = words_in((*_MEMBERS, *_EXPORTS, *_AROUND_A_FILE, *_HOMES, *_TO_OTHERS))

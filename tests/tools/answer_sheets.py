@@ -28,8 +28,8 @@ UNREAD = frozenset({"D10", "D11", "D12", "D13", "D14", "D15", "D16"})
 """Drawers that nothing was mended by yet: what was there before they were opened was not written for them."""
 SAID = frozenset({"saying.py", "notation.py"})
 """What the bot says itself."""
-WORD_ROWS = frozenset({"listed", "split", "words_in"})
-"""What is given to these is a row of single words."""
+WORD_ROWS = frozenset({"listed", "split", "words_in", "worded", "each_worded"})
+"""What is given to these is a row of single words, or of phrases told apart into words."""
 SPACED = re.compile(r"[^\W\d_]['\u2019]?s? [^\W\d_]")
 _OF_WORDS = re.compile(r"[^\W\d_]{2}.* .*[^\W\d_]{2}")
 _PUT_IN = re.compile(r"\\\d")
@@ -86,9 +86,9 @@ def phrases() -> Iterator[tuple[str, str]]:
                     if len(phrase.split()) > 1:
                         yield f"lexicon {kind}.{name}", " ".join(phrase.split())
     for file, constant, _ in _constants():
-        if not SPACED.search(constant) or re.search(r"[\\^$|(){}\[\]\n]", constant):
-            continue
-        yield file, " ".join(constant.split())
+        rows = constant.split("|") if " | " in constant else [constant]
+        if not re.search(r"[\\^$|(){}\[\]\n]", "".join(rows)):
+            yield from ((file, " ".join(row.split())) for row in rows if SPACED.search(row.strip()))
 
 
 def regexes() -> Iterator[tuple[str, str]]:
@@ -130,6 +130,7 @@ def _constants() -> tuple[tuple[str, str, str], ...]:
                     node.func.attr if isinstance(node.func, ast.Attribute) else getattr(node.func, "id", "")
                 )
                 told = [*node.args, node.func.value] if isinstance(node.func, ast.Attribute) else node.args
+                told = [part for one in told for part in (one.elts if isinstance(one, ast.Tuple) else [one])]
                 given |= {id(one): name for one in told}
         for node in ast.walk(tree):
             if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in left_out:
