@@ -94,7 +94,7 @@ class App:
             pacing=pacing,
             webhook=_webhook(settings),
         )
-        self._fetching = Fetching(self._door, self._database, clock, PhotoFolder(settings.data / "photos"))
+        self._fetching = Fetching(self._door, self.look, clock, PhotoFolder(settings.data / "photos"))
         work = Work(self.tick, self._door.claim, self.keep_up, self.look_over, self.plan_anew)
         self._times = Timetable(clock, work, settings.tick_seconds)
         self._ticking = asyncio.Lock()

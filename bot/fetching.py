@@ -2,11 +2,10 @@
 
 import asyncio
 import logging
-from collections.abc import Callable
-from typing import TypeVar
+from collections.abc import Awaitable, Callable
+from typing import Any
 
 from bot.clock import Clock
-from bot.storage.database import Database
 from bot.storage.photos import BadPictureError, PhotoFolder, WantedPhoto
 from bot.storage.store import SqlStore
 from bot.telegram.door import Door
@@ -16,16 +15,17 @@ from bot.wording.photos import photo_lost
 
 AT_ONCE = 10
 
-T = TypeVar("T")
+Look = Callable[[Callable[[SqlStore], Any]], Awaitable[Any]]
+"""Does something within one unit of work, in a worker thread."""
 logger = logging.getLogger(__name__)
 
 
 class Fetching:
     """One task beside the door; the rows say what is wanted, so that a stop loses nothing."""
 
-    def __init__(self, door: Door, database: Database, clock: Clock, folder: PhotoFolder) -> None:
+    def __init__(self, door: Door, look: Look, clock: Clock, folder: PhotoFolder) -> None:
         self._door = door
-        self._database = database
+        self._look = look
         self._clock = clock
         self._folder = folder
         self._sent = asyncio.Event()
@@ -73,9 +73,9 @@ class Fetching:
             await self._sent.wait()
 
     async def _fetch_some(self) -> bool:
-        wanted = await self._in_unit(lambda store: store.wanted_photos(self._clock.now(), AT_ONCE))
+        wanted = await self._look(lambda store: store.wanted_photos(self._clock.now(), AT_ONCE))
         for one in wanted:
-            await self._in_unit(await self._fetch(one))
+            await self._look(await self._fetch(one))
         if self._has_told:
             self._has_told = False
             await self._door.claim()
@@ -106,10 +106,3 @@ class Fetching:
             store.queue(
                 f"photo:{one.id}", call.chat, call.method, call.body, self._clock.now(), one.household
             )
-
-    async def _in_unit(self, work: Callable[[SqlStore], T]) -> T:
-        def unit() -> T:
-            with self._database.unit() as store:
-                return work(store)
-
-        return await self._door.in_worker(unit)

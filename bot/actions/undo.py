@@ -1,7 +1,7 @@
 """Take back the last thing told: entries are never deleted, they are voided by later ones."""
 
 from datetime import timedelta
-from itertools import takewhile
+from itertools import groupby, islice, takewhile
 
 from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.decline import Decline
@@ -107,10 +107,10 @@ SPOKEN_OF_FOR = timedelta(minutes=15)
 def told_lately(desk: Desk) -> tuple[PlantId, ...]:
     """Give the plants this person told of last, some minutes ago."""
     lately = takewhile(lambda one: desk.now - one.recorded_at <= SPOKEN_OF_FOR, reversed(desk.entries))
-    mine = [one for one in lately if one.member == desk.member.id and isinstance(one.payload, OfAPlant)]
+    mine = (one for one in lately if one.member == desk.member.id and isinstance(one.payload, OfAPlant))
+    told = [one.plant for _, last in islice(groupby(mine, lambda one: one.source), 1) for one in last]
     living = {plant.id for plant in desk.household.living}
-    told = (one.plant for one in reversed(mine) if one.source == mine[0].source)
-    return tuple(dict.fromkeys(plant for plant in told if plant is not None and plant in living))
+    return tuple(dict.fromkeys(plant for plant in reversed(told) if plant is not None and plant in living))
 
 
 def _may_be_undone(entry: Entry, desk: Desk) -> bool:

@@ -121,11 +121,7 @@ def is_called(head: str, told: Mentions) -> bool:
     """Whether a word that calls the form stands in a part."""
     if (head == "done" and told.is_let_loose()) or (head == "move" and is_standing(told)):
         return True
-    calls = _CALLS.get(head, frozenset())
-    return any(
-        one.meaning in calls if isinstance(one.meaning, Word | Method) else type(one.meaning) in calls
-        for one in told.items
-    )
+    return not told.calling.isdisjoint(_CALLS.get(head, ()))
 
 
 def strange_words(head: str, told: Mentions) -> int:

@@ -15,7 +15,6 @@ from enum import Enum
 from functools import cache, lru_cache
 from itertools import combinations, pairwise
 from pathlib import Path
-from zlib import crc32
 
 from bot.actions.action import Command
 from bot.actions.give_first_aid import GiveFirstAid
@@ -23,8 +22,9 @@ from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
 from bot.domain.value import Value
 from bot.phrases.bottles import is_of_a_bottle
+from bot.phrases.guess import buckets_of, marks_of_word
 from bot.phrases.homes import is_list_of_plants, kind_at
-from bot.phrases.kept import kept
+from bot.phrases.kept import kept, kept_of_all
 from bot.phrases.names import OneOf, Plants, names_of
 from bot.phrases.slips import slips_between
 from bot.phrases.text import plain, words_of
@@ -43,7 +43,6 @@ _ENDINGS = ("ing", "ed", "es", "s", "d")
 _SHORTEST_STEM = 3
 _NEAR = 7
 """Words within which two classes stand near each other. Judgement. [1]"""
-_MARKED = 4
 _LETTERS = (3, 4, 5)
 _OF_A_VICTIM = frozenset(
     {"people", "small_people", "animals", "parts_of_the_head", "parts_of_the_body"}
@@ -84,6 +83,10 @@ class Weights(Value):
 
 def hear_emergency(text: str, situation: Situation) -> Command | None:
     """Tell what is answered before anything else: first aid, or the danger of a plan; else None."""
+    return kept_of_all(_heard, text, situation)
+
+
+def _heard(text: str, situation: Situation) -> Command | None:
     if alarm(text, situation) is Alarm.LOUD and not is_list_of_plants(text, situation):
         return GiveFirstAid()
     threat = danger(text, situation)
@@ -96,14 +99,12 @@ def alarm(text: str, situation: Situation) -> Alarm:
 
 
 def _alarm(text: str, situation: Situation) -> Alarm:
-    if is_of_a_bottle(words_of(plain(text[:LONGEST])), situation):
-        return Alarm.NONE  # a product and its label to the last word: nobody else is in it
     words = kept(_words, text, situation)
     score = weights().score(_marks(words, weights().buckets))
     named = {name for word in words for name in classes_of(word)} & _OF_A_VICTIM
     faint, loud = LEAST_SCORES["nobody" if not named else "people" if named == {"people"} else "victim"]
-    if score < faint:
-        return Alarm.NONE
+    if score < faint or is_of_a_bottle(words_of(plain(text[:LONGEST])), situation):
+        return Alarm.NONE  # a product and its label to the last word: nobody else is in it
     return Alarm.LOUD if score >= loud else Alarm.FAINT
 
 
@@ -141,8 +142,7 @@ def _marks(words: tuple[str, ...], size: int) -> list[int]:
     classes = [sorted(classes_of(word)) for word in words]
     framed = ("^", *words, "$")
     kinds = ("^", *(known[0] if known else word for known, word in zip(classes, words, strict=True)), "$")
-    marks = {f"w {word}" for word in words}
-    marks |= {f"p {left} {right}" for left, right in pairwise(framed)}
+    marks = {f"p {left} {right}" for left, right in pairwise(framed)}
     marks |= {f"s {left} {right}" for left, right in zip(framed, framed[2:], strict=False)}
     marks |= {f"q {left} {right}" for left, right in pairwise(kinds)}
     marks |= {f"t {left} {right}" for left, right in zip(kinds, kinds[2:], strict=False)}
@@ -151,11 +151,8 @@ def _marks(words: tuple[str, ...], size: int) -> list[int]:
         marks |= {f"n {one} {other}" for one in own for other in near}
     named = sorted({name for known in classes for name in known})
     marks |= {f"k {name}" for name in named} | {f"kk {one} {other}" for one, other in combinations(named, 2)}
-    for word in words:
-        if word.isalpha() and len(word) >= _MARKED:
-            edged = f"<{word}>"
-            marks |= {f"c {edged[at : at + run]}" for run in _LETTERS for at in range(len(edged) - run + 1)}
-    return sorted({crc32(mark.encode("utf-8", "surrogatepass")) % size for mark in marks})
+    each = (bucket for word in words for bucket in marks_of_word(word, (), _LETTERS, size))
+    return sorted({*buckets_of(marks, size), *each})
 
 
 def _words(text: str, situation: Situation) -> tuple[str, ...]:

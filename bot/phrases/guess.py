@@ -9,7 +9,7 @@ import json
 import math
 import re
 import struct
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from functools import cache, lru_cache
 from itertools import pairwise
 from pathlib import Path
@@ -63,10 +63,6 @@ class Model(Value):
     weights: bytes
     """Each is above nought by 128."""
 
-    def rank(self, marks: Sequence[str]) -> list[Guess]:
-        """Rank the forms of a message's marks, the likeliest first."""
-        return self.weigh(sorted(set(buckets_of(marks, self.buckets))))
-
     def weigh(self, found: Sequence[int]) -> list[Guess]:
         """Rank the likeliest forms by the buckets of a message."""
         size = len(self.forms)
@@ -86,7 +82,7 @@ def rank(text: str, situation: Situation) -> list[Guess]:
 
 
 def _ranked(text: str, situation: Situation) -> list[Guess]:
-    return model().rank(marks_of(masked(text, situation), situation))
+    return model().weigh(marks_of(masked(text, situation), situation, model().buckets))
 
 
 @cache
@@ -194,24 +190,27 @@ def _own(plants: tuple[KnownPlant, ...], places: tuple[KnownPlace, ...]) -> _Nam
     return known
 
 
-def marks_of(words: Sequence[str], situation: Situation) -> list[str]:
-    """Give the features of masked words: words, pairs, letters, and the situation."""
-    framed = ("^", *words, "$")
-    marks = [f"w {word}" for word in words]
-    marks += [f"p {left} {right}" for left, right in pairwise(framed)]
+def marks_of(words: Sequence[str], situation: Situation, size: int) -> list[int]:
+    """Give the buckets of masked words: words, pairs, letters, and the situation."""
+    framed, state = ("^", *words, "$"), _state(situation)
+    marks = [f"p {left} {right}" for left, right in pairwise(framed)]
     marks += [f"s {left} {right}" for left, right in zip(framed, framed[2:], strict=False)]
-    for word in words:
-        if word.isalpha() and word.islower() and len(word) >= _MARKED:
-            edged = f"<{word}>"
-            marks += [
-                f"c {edged[at : at + size]}" for size in _LETTERS for at in range(len(edged) - size + 1)
-            ]
-    state = _state(situation)
-    marks += [f"@ {one}" for one in state] + [f"@ {one} {word}" for one in state for word in words]
-    return list(dict.fromkeys(marks))
+    marks += [f"@ {one}" for one in state]
+    each = (bucket for word in words for bucket in marks_of_word(word, state, _LETTERS, size))
+    return sorted({*buckets_of(marks, size), *each})
 
 
-def _state(situation: Situation) -> list[str]:
+@lru_cache(maxsize=2048)
+def marks_of_word(word: str, state: tuple[str, ...], runs: tuple[int, ...], size: int) -> tuple[int, ...]:
+    """Give the buckets of a word by itself, in what is asked, and of runs of its letters."""
+    marks = [f"w {word}", *(f"@ {one} {word}" for one in state)]
+    if word.isalpha() and len(word) >= _MARKED:
+        edged = f"<{word}>"
+        marks += [f"c {edged[at : at + run]}" for run in runs for at in range(len(edged) - run + 1)]
+    return tuple(buckets_of(marks, size))
+
+
+def _state(situation: Situation) -> tuple[str, ...]:
     """Name what the situation asks: the open question, the evening's work, nothing."""
     state = []
     if situation.expecting is not Expecting.NOTHING:
@@ -221,9 +220,9 @@ def _state(situation: Situation) -> list[str]:
         state.append("tonight")
     if not situation.plants:
         state.append("empty")
-    return state or ["quiet"]
+    return tuple(state) or ("quiet",)
 
 
-def buckets_of(marks: Sequence[str], buckets: int) -> list[int]:
+def buckets_of(marks: Iterable[str], size: int) -> list[int]:
     """Give the buckets that marks fall into."""
-    return [crc32(mark.encode("utf-8", "surrogatepass")) % buckets for mark in marks]
+    return [crc32(mark.encode("utf-8", "surrogatepass")) % size for mark in marks]

@@ -31,6 +31,7 @@ from bot.phrases.lexicon import (
     listed,
     phrase_at,
     phrases_of,
+    sayings,
     words_in,
     words_of_class,
 )
@@ -328,7 +329,7 @@ _HALVES = listed("morning morning. afternoon afternoon. evening evening. sun sun
 
 def read_places(text: str, situation: Situation) -> tuple[SetPlace, ...] | None:
     """Read "the living room faces south, bedroom is north": all of it, or None."""
-    if "?" in text:
+    if "?" in text or not _OF_LIGHT.search(_STRETCHED.sub(r"\1", tidy(text).lower())):
         return None
     home = read_home(text, situation)
     is_else = home.town or home.plants or home.lines or home.unplaced or home.named or home.has_nothing
@@ -341,6 +342,11 @@ def read_places(text: str, situation: Situation) -> tuple[SetPlace, ...] | None:
     return home.places if home.places and is_sure and not is_else else None
 
 
+_OF_LIGHT = re.compile(
+    "sun|shad|window|outdoor|outside|open air|lamp|light|bulb"
+    rf"|{'|'.join(way for way in _WAYS if len(way) > 1)}|(?<![^\W\d_])[nsew]{{1,2}}(?![^\W\d_])"
+)
+"""Without any of these nothing is told of a place's light."""
 _OPENING = re.compile(r"(?:(?:add|new) (?:a |an )?(?:place|room)|place) *:? *", re.IGNORECASE)
 _TOLD_OF_IT = re.compile(r",| (?:is|has|gets|faces|facing|looks)\b")
 _UNKNOWN = re.compile(
@@ -432,6 +438,8 @@ def read_move(
     if len(text) > _LONGEST_MOVE or not (words & _MOVED or may_stand) or words & {"?", "\n", "not"}:
         return None
     raw, spelt, spots, _ = kept(_spots, (text, False, situation.lacks_town), situation)
+    if not (_THEM & words or any(one.what == "own" for one in spots)):
+        return None
     events = _events(spots, raw, spelt, situation)
     here = {one.id for one in situation.plants if one.place is not None}
     moved, standing = list[MovePlant](), list[PlantId]()
@@ -645,19 +653,8 @@ def _events(
     return _with_plants(events, words, situation)
 
 
-_FIRST = (
-    "lit",
-    "nothing",
-    "own",
-    "place",
-    "facing",
-    "kind",
-    "product",
-    "pest",
-    "volume",
-    "every",
-    "bugs",
-    "room",
+_FIRST = sayings(
+    "lit | nothing | own | place | facing | kind | product | pest | volume | every | bugs | room"
 )
 """Of two readings of one length the first of these counts."""
 
@@ -764,17 +761,7 @@ def _sun_at(words: tuple[str, ...], at: int) -> tuple[Facing | Outdoors, int] | 
         if word != rest and rest.removesuffix("ern").removesuffix("erly") in {"east", "west"}:
             return _FACINGS[way, rest[:4]], 1
     first = _WAYS.get(word)
-    ends = words[at + 1 : at + 2] in {
-        (),
-        (",",),
-        (".",),
-        (":",),
-        ("\n",),
-        (")",),
-        ("and",),
-        (";",),
-        ("window",),
-    }
+    ends = _ENDS.issuperset(words[at + 1 : at + 2])
     is_led = at > 0 and (words[at - 1] in _ROOMS or words[at - 1] in {"faces", "facing", "(", ":"})
     is_led = is_led or words[at + 1 : at + 2] == ("window",)
     if word in _TWO_LETTERS and ends and is_led:
@@ -784,6 +771,9 @@ def _sun_at(words: tuple[str, ...], at: int) -> tuple[Facing | Outdoors, int] | 
     second = _WAYS.get(words[at + 1]) if at + 1 < len(words) else None
     both = None if second is None else _FACINGS.get((first, second))
     return (both, 2) if both is not None else (_FACINGS[first,], 1)
+
+
+_ENDS = frozenset({",", ".", ":", "\n", ")", "and", ";", "window"})
 
 
 def _lamp_at(words: tuple[str, ...], at: int) -> tuple[str, int] | None:
@@ -1543,15 +1533,10 @@ def _leads_to_a_town(event: _Event, words: tuple[str, ...]) -> bool:
 
 
 def _follows_a_town(event: _Event, words: tuple[str, ...]) -> bool:
-    return event.what in _SEPARATING or words[event.start] in {
-        "here",
-        "please",
-        "is",
-        "area",
-        "then",
-        "now",
-        "(",
-    }
+    return event.what in _SEPARATING or words[event.start] in _BEHIND_A_TOWN
+
+
+_BEHIND_A_TOWN = listed("here please is area then now (")
 
 
 def _read_sentence(events: list[_Event], told: _Telling, *, is_first: bool) -> None:
@@ -1966,18 +1951,12 @@ def _is_taken(event: _Event, at: int, events: list[_Event], told: _Telling) -> b
     if event.what == "strange":
         is_look = "pest" in near and told.words[event.start].endswith(("y", "ish"))
         return is_look or _is_a_person(event, told)
-    is_tool = told.words[event.start] in {
-        "spray",
-        "sprays",
-        "bottle",
-        "got",
-        "have",
-        "had",
-        "new",
-        "spraying",
-    }
+    is_tool = told.words[event.start] in _BESIDE_A_PRODUCT
     is_seen = event.value in {Word.SAW, Word.GOT, Word.HAD, Word.BUGS, Word.ALL, Word.IT, Word.THEM, Word.NEW}
     return is_seen or event.value in {Word.LEFT, Word.IT_IS, Word.MEANT} or (is_tool and "product" in near)
+
+
+_BESIDE_A_PRODUCT = listed("spray sprays bottle got have had new spraying")
 
 
 def _without_pots(events: list[_Event], told: _Telling) -> list[_Event]:

@@ -2,7 +2,7 @@
 
 import threading
 from collections.abc import Callable
-from typing import TypeVar, cast
+from typing import Any, TypeVar
 
 from bot.actions.situation import Situation
 from bot.phrases.names import names_of
@@ -19,8 +19,8 @@ class _Kept(threading.local):
     def __init__(self) -> None:
         self.situation: Situation | None = None
         self.by: tuple[object, ...] = ()
-        self.read: dict[object, object] = {}
-        self.of_situation: dict[object, object] = {}
+        self.read: dict[object, Any] = {}
+        self.of_situation: dict[object, Any] = {}
 
 
 _KEPT = _Kept()
@@ -34,21 +34,25 @@ def kept(reader: Callable[[K, Situation], T], what: K, situation: Situation) -> 
     is due tonight may differ.
     """
     _look_at(situation)
-    if len(_KEPT.read) > MOST_KEPT:
-        _KEPT.read.clear()
-    key = (reader, what)
-    if key not in _KEPT.read:
-        _KEPT.read[key] = reader(what, situation)
-    return cast("T", _KEPT.read[key])
+    return _found_in(_KEPT.read, reader, what, situation)
 
 
 def kept_of_all(reader: Callable[[K, Situation], T], what: K, situation: Situation) -> T:
     """Give what a reader makes of something that may look at the whole situation: kept for the very same."""
     _look_at(situation)
-    key, read = (reader, what), _KEPT.of_situation
+    return _found_in(_KEPT.of_situation, reader, what, situation)
+
+
+def _found_in(
+    read: dict[object, Any], reader: Callable[[K, Situation], T], what: K, situation: Situation
+) -> T:
+    key = (reader, what)
     if key not in read:
+        if len(read) > MOST_KEPT:
+            read.clear()
         read[key] = reader(what, situation)
-    return cast("T", read[key])
+    found: T = read[key]
+    return found
 
 
 def _look_at(situation: Situation) -> None:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 from datetime import UTC, date, datetime, timedelta
 from itertools import pairwise, takewhile
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from bot.actions.action import Command
 from bot.actions.log_find import LogFind
@@ -48,6 +48,8 @@ _NOTHING_SEEN = frozenset({Word.NOTHING, Word.NONE, Word.CLEAN})
 _DENIED = frozenset({Word.NOTHING, Word.NONE, Word.LATER, Word.UNTIL})
 _LEAVING = frozenset({Word.EXCEPT, Word.NOT, Word.NO_TIME, Word.SKIP, Word.AGAINST, Word.YET})
 _DENIES = frozenset({Word.NOT, Word.AGAINST, Word.NOTHING, Word.NONE})
+_EXCEPTS = frozenset({Word.EXCEPT, Word.SKIP})
+_EXCEPTING = frozenset({"never", "without", "skipped"})
 _ONLY = frozenset({"only", "just"})
 _PAIR = 2
 _FEW = 2
@@ -88,12 +90,28 @@ class Mentions(Value, dict=True):
         """Its single words."""
         return frozenset(word for item in self.items for word in item.text.split())
 
+    @cached_property
+    def _by_kind(self) -> dict[object, list[Any]]:
+        found: dict[object, list[Any]] = {}
+        for item in self.items:
+            found.setdefault(type(item.meaning), []).append(item.meaning)
+        return found
+
+    @cached_property
+    def calling(self) -> frozenset[object]:
+        """Its steering words and ways of doing, and of all else the kinds."""
+        return frozenset((*self._by_kind, *self.every((Word, Method))))
+
     def has(self, *sought: Word) -> bool:
         """Whether any of the steering words is in it."""
-        return any(item.meaning in sought for item in self.items if isinstance(item.meaning, Word))
+        return any(one in sought for one in self._by_kind.get(Word, ()))
 
     def every(self, kind: type[_Kind] | tuple[type[_Kind], ...]) -> list[_Kind]:
         """All meanings of a kind, in order."""
+        if not isinstance(kind, tuple):
+            return list(self._by_kind.get(kind, ()))
+        if self._by_kind.keys().isdisjoint(kind):
+            return []
         return [item.meaning for item in self.items if isinstance(item.meaning, kind)]
 
     def one(self, kind: type[_Kind] | tuple[type[_Kind], ...]) -> _Kind | None:
@@ -131,6 +149,8 @@ class Mentions(Value, dict=True):
     def denied(self) -> frozenset[object]:
         """Give the ways of doing, products, traces and animals that are said not to be, and nowhere to be."""
         told: tuple[set[object], set[object]] = (set(), set())
+        if not (self.has(*_DENIES, *_EXCEPTS) or any(item.text in _EXCEPTING for item in self.items)):
+            return frozenset()
         for _, clause in self._clauses():
             is_denied = is_excepted = False
             for item in clause:
@@ -141,7 +161,7 @@ class Mentions(Value, dict=True):
                     is_excepted = False  # "except strep 9, and sprayed the rest"
                 elif item.meaning in _DENIES or item.text == "never":
                     is_denied = True
-                elif item.meaning in {Word.EXCEPT, Word.SKIP} or item.text in {"without", "skipped"}:
+                elif item.meaning in _EXCEPTS or item.text in _EXCEPTING:
                     is_excepted = True
                 is_way = isinstance(item.meaning, Method | Tool | Product)
                 told[is_denied or (is_excepted and is_way)].update(told_by(item))
@@ -154,6 +174,8 @@ class Mentions(Value, dict=True):
 
     @cached_property
     def _sides(self) -> "_Sides":
+        if not (self.has(*_LEAVING, Word.ALL) or any(item.text in _LEAVES_OUT for item in self.items)):
+            return _Sides(unique(plant for one in self.every(Plants) for plant in one.ids), (), frozenset())
         kept: list[PlantId] = []
         left: list[PlantId] = []
         denials: set[int] = set()
@@ -474,6 +496,8 @@ def _as_date(told: When | OfMonth, situation: Situation, *, ahead: bool) -> date
 def told_by(item: Item) -> tuple[object, ...]:
     """Give what an item would write: a way of doing, a product, a trace, an animal."""
     match item.meaning:
+        case Word() | Plants() | Unknown():
+            return ()
         case Method() | Sign():
             return (item.meaning,)
         case Tool(method=method):

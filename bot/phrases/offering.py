@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator, Sequence
+from functools import cached_property
 from itertools import takewhile
 
 from bot.actions.action import Command
@@ -18,7 +19,7 @@ from bot.phrases.forms.rows import REPORTS, ROWS, SAYS_NOTHING, forms_of
 from bot.phrases.guess import Guess, rank
 from bot.phrases.items import Item
 from bot.phrases.kept import kept_of_all
-from bot.phrases.lexicon import Word
+from bot.phrases.lexicon import Word, listed
 from bot.phrases.mentions import BESIDES, Mentions, told_by
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth
@@ -111,7 +112,7 @@ class _Filled(Value):
     """What speaks against its being one part: words of other forms, several sentences, two verbs."""
 
 
-class _Parts(Value):
+class _Parts(Value, dict=True):
     """The parts of one message, each read once for a form and what went before."""
 
     items: tuple[Item, ...]
@@ -119,6 +120,32 @@ class _Parts(Value):
     told: dict[tuple[object, ...], Mentions] = field(default_factory=dict)
     read: dict[tuple[object, ...], _Filled | None] = field(default_factory=dict)
     meant: dict[frozenset[str], Likely | None] = field(default_factory=dict)
+    lost: dict[tuple[int, int], tuple[str, ...]] = field(default_factory=dict)
+
+    @cached_property
+    def whole(self) -> Mentions:
+        """All of the message as one part."""
+        return Mentions(self.items, self.setting)
+
+    @cached_property
+    def ends(self) -> list[int]:
+        """Where parts may end."""
+        return _cuts(self.items)
+
+    @cached_property
+    def is_besides(self) -> bool:
+        """Whether something is told of more than what was asked for."""
+        return any(item.text in BESIDES for item in self.items)
+
+    def lost_of(self, start: int, end: int) -> tuple[str, ...]:
+        """Give what is lost where a part is left out: names, numbers, and that all is done or clean."""
+        if (start, end) not in self.lost:
+            items = self.items[start:end]
+            is_all = self.is_besides or any(item.meaning is Word.ALL for item in items)
+            words = _ALWAYS_LOST | (_LOST_OF_ALL if is_all else frozenset())
+            lost = (item for item in items if isinstance(item.meaning, _NAMING) or item.meaning in words)
+            self.lost[start, end] = tuple(item.text for item in lost)
+        return self.lost[start, end]
 
     def as_forms(self, heads: frozenset[str]) -> Likely | None:
         """Give what the whole message means as some forms, one or several."""
@@ -127,11 +154,10 @@ class _Parts(Value):
         return self.meant[heads]
 
     def _as_forms(self, heads: frozenset[str]) -> Likely | None:
-        whole = Mentions(self.items, self.setting)
-        told = _single(next(iter(heads)), whole) if len(heads) == 1 else None
+        told = _single(next(iter(heads)), self.whole) if len(heads) == 1 else None
         if (told is None or told.left_out) and heads <= REPORTS and len(self.items) <= MOST_ITEMS:
             told = _better(told, _laid_out(self, heads))
-            others = sorted(_called(whole) - heads)[:MOST_BESIDES]
+            others = sorted(one for one in REPORTS - heads if is_called(one, self.whole))[:MOST_BESIDES]
             for more in (*([one] for one in others), others):
                 if others and (told is None or _missing(told)):
                     told = _better(told, _laid_out(self, heads.union(more)))
@@ -180,7 +206,7 @@ def _parts_of(text: str, situation: Situation) -> _Parts:
 
 def _each_likely(parts: _Parts, guesses: Sequence[Guess]) -> Iterator[Likely]:
     """Fill the likeliest forms, as one part or as several, the best first."""
-    whole = Mentions(parts.items, parts.setting)
+    whole = parts.whole
     found: list[Likely] = []
     for guess in guesses[:MOST_FORMS]:
         if guess.form in SAYS_NOTHING:
@@ -235,38 +261,25 @@ def _missing(one: Likely) -> int:
 def _single(form: str, told: Mentions) -> Likely | None:
     fill = ROWS.get(form) if told.items else None
     filled = None if fill is None else fill(told)
-    return (
-        None
-        if not filled
-        else Likely(filled, 1.0, left_out(told, filled, form), parts=(Part(form, told, filled),))
-    )
-
-
-def _called(told: Mentions) -> frozenset[str]:
-    """Name the reports that words of the message call."""
-    return frozenset(head for head in REPORTS if is_called(head, told))
+    if not filled:
+        return None
+    return Likely(filled, 1.0, left_out(told, filled, form), parts=(Part(form, told, filled),))
 
 
 def _laid_out(parts: _Parts, heads: frozenset[str]) -> Likely | None:
     """Cut the items so that each part tells one of the forms and the least is left out."""
-    items = parts.items
-    ends, is_besides = _cuts(items), any(item.text in BESIDES for item in items)
-    best: dict[int, dict[frozenset[str], _Laid]] = {0: {frozenset(): _Laid(0.0, before=parts.setting.before)}}
+    items, ends = parts.items, parts.ends
+    best: dict[int, _Reached] = {0: {frozenset(): _Laid(0.0, before=parts.setting.before)}}
     for number, end in enumerate(ends):
-        reached: dict[frozenset[str], _Laid] = {}
+        reached: _Reached = {}
         for start in (0, *ends[:number]):
-            mentions = _mentions_of(items[start:end], is_besides=is_besides)
+            lost = parts.lost_of(start, end)
             for laid in best.get(start, {}).values():
-                left = replace(
-                    laid,
-                    cost=laid.cost + len(mentions),
-                    left_out=(*laid.left_out, *mentions),
-                    skipped=(*laid.skipped, *items[start:end]),
-                )
-                for one in (left, *_continued(laid, parts, (start, end), heads)):
-                    known = reached.get(one.used)
-                    if known is None or one.cost < known.cost:
-                        reached[one.used] = one
+                cost = laid.cost + len(lost)
+                if _is_better(cost, laid.used, reached):
+                    left_out, skipped = (*laid.left_out, *lost), (*laid.skipped, *items[start:end])
+                    reached[laid.used] = replace(laid, cost=cost, left_out=left_out, skipped=skipped)
+                _go_on(laid, parts, (start, end), heads, reached)
         best[end] = reached
     whole = [
         replace(one, cost=one.cost + _UNUSED_FORM * len(heads - one.used))
@@ -276,18 +289,10 @@ def _laid_out(parts: _Parts, heads: frozenset[str]) -> Likely | None:
     if not whole:
         return None
     laid = min(whole, key=lambda one: one.cost)
-    return Likely(
-        _once(
-            _without_found(_with_days(laid, parts.setting.situation)),
-            parts.setting.situation,
-            is_besides=is_besides,
-        ),
-        1.0,
-        laid.left_out,
-        lacks=bool(heads - laid.used),
-        parts=laid.parts,
-        skipped=laid.skipped,
-    )
+    commands = _without_found(_with_days(laid, parts.setting.situation))
+    commands = _once(commands, parts.setting.situation, is_besides=parts.is_besides)
+    lacks = bool(heads - laid.used)
+    return Likely(commands, 1.0, laid.left_out, lacks=lacks, parts=laid.parts, skipped=laid.skipped)
 
 
 def _without_found(commands: tuple[Command, ...]) -> tuple[Command, ...]:
@@ -316,21 +321,35 @@ def _once(commands: tuple[Command, ...], situation: Situation, *, is_besides: bo
     )
 
 
-def _continued(laid: _Laid, parts: _Parts, part: tuple[int, int], heads: frozenset[str]) -> Iterator[_Laid]:
+_Reached = dict[frozenset[str], _Laid]
+"""The cheapest way to lay out a beginning, by the forms it takes."""
+
+
+def _is_better(cost: float, used: frozenset[str], reached: _Reached) -> bool:
+    return used not in reached or cost < reached[used].cost
+
+
+def _go_on(
+    laid: _Laid, parts: _Parts, part: tuple[int, int], heads: frozenset[str], reached: _Reached
+) -> None:
+    """Lay out one more part as each of the forms, where that is no dearer than what is known."""
     for head in sorted(heads):
-        filled = parts.filled(*part, laid, head)
+        used, cost = laid.used | {head}, laid.cost + _EACH_PART
+        filled = parts.filled(*part, laid, head) if _is_better(cost, used, reached) else None
         if filled is None:
             continue
-        yield _Laid(
-            cost=laid.cost + len(filled.missed) + _EACH_PART + filled.oddness,
-            commands=(*laid.commands, *(one for one in filled.commands if one not in laid.commands)),
-            left_out=(*laid.left_out, *filled.missed),
-            used=laid.used | {head},
-            before=filled.plants,
-            pest=filled.pest,
-            parts=(*laid.parts, Part(head, filled.told, filled.commands)),
-            skipped=laid.skipped,
-        )
+        cost = laid.cost + len(filled.missed) + _EACH_PART + filled.oddness
+        if _is_better(cost, used, reached):
+            reached[used] = _Laid(
+                cost=cost,
+                commands=(*laid.commands, *(one for one in filled.commands if one not in laid.commands)),
+                left_out=(*laid.left_out, *filled.missed),
+                used=used,
+                before=filled.plants,
+                pest=filled.pest,
+                parts=(*laid.parts, Part(head, filled.told, filled.commands)),
+                skipped=laid.skipped,
+            )
 
 
 def _with_days(laid: _Laid, situation: Situation) -> tuple[Command, ...]:
@@ -430,13 +449,9 @@ _NAMING = (
 )
 
 
-def _mentions_of(items: tuple[Item, ...], *, is_besides: bool) -> tuple[str, ...]:
-    """Give what is lost where items are left out: names, numbers, and that all is done or clean."""
-    is_all = is_besides or any(item.meaning is Word.ALL for item in items)
-    words = {Word.NOTHING, Word.LATER} | ({Word.DONE, Word.CLEAN} if is_all else set())
-    return tuple(item.text for item in items if isinstance(item.meaning, _NAMING) or item.meaning in words)
-
-
+_ALWAYS_LOST = frozenset({Word.NOTHING, Word.LATER})
+_LOST_OF_ALL = frozenset({Word.DONE, Word.CLEAN})
+_OF_PLANTS = listed("none find later isolate move sign done")
 _NUMBERING = ("ask", "stock", "hours", "help", "walk", "work", "animals", "add", "hold")
 """Beginnings of forms in which a number may tell of something else than bugs."""
 
@@ -454,7 +469,7 @@ def left_out(  # noqa: C901, PLR0912 - one arm a kind of mention
     is_all_done = is_all_done and bool(told.setting.answered())
     for item in told.items:
         meaning = item.meaning
-        if told.denied.intersection(told_by(item)):
+        if told.denied and told.denied.intersection(told_by(item)):
             continue
         match meaning:
             case Plants(ids=ids):
@@ -471,20 +486,10 @@ def left_out(  # noqa: C901, PLR0912 - one arm a kind of mention
             case Grade():
                 is_said = meaning in values or bool(numbers)
             case Method():
-                is_said = meaning in values or form not in {
-                    "none",
-                    "find",
-                    "later",
-                    "isolate",
-                    "move",
-                    "sign",
-                    "done",
-                }
-                is_said = is_said or (form == "done" and None in values)
+                is_said = meaning in values or form not in _OF_PLANTS or (form == "done" and None in values)
             case Product():
-                is_said = form not in {"done", "stock", "mix"} or bool(
-                    {meaning.id, meaning.ingredient} & values
-                )
+                is_told = not values.isdisjoint((meaning.id, meaning.ingredient))
+                is_said = is_told or form not in {"done", "stock", "mix"}
             case Place(id=place):
                 is_said = (
                     place in values

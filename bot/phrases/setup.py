@@ -10,52 +10,25 @@ from bot.actions.set_repeats import SetRepeats
 from bot.actions.set_town import SetCoordinates, SetTown
 from bot.actions.situation import Situation
 from bot.phrases.days import clock_at, evening_hour
-from bot.phrases.lexicon import listed
+from bot.phrases.lexicon import listed, sayings
 from bot.phrases.text import plain, tidy, words_of
 
 _COORDINATES = re.compile(r"(-?\d{1,3}(?:\.\d{1,8})?) ?[, ] ?(-?\d{1,3}(?:\.\d{1,8})?)")
-_TOWN = (
-    "i live in ",
-    "we live in ",
-    "i live near ",
-    "we live near ",
-    "i am in ",
-    "we are in ",
-    "i'm in ",
-    "im in ",
-    "we're in ",
-    "my town is ",
-    "our town is ",
-    "town is ",
-    "town: ",
-    "town ",
-    "city: ",
-    "city ",
+_TOWN = tuple(
+    f"{lead} "
+    for lead in sayings(
+        "i live in | we live in | i live near | we live near | i am in | we are in | i'm in | im in"
+        " | we're in | my town is | our town is | town is | town: | town | city: | city"
+    )
 )
 _NO_TOWN = listed("until till vacation holiday holidays hurry bed trouble doubt love charge time pain")
 _NEAR = ("i am near ", "i'm near ", "near ", "close to ", "in ", "it is ", "it's ", "from ", "i am from ")
-_EVENING = (
-    "nudge me at",
-    "nudge me daily at",
-    "nudge at",
-    "nudges at",
-    "evening time",
-    "evening at",
-    "evening",
-    "write me at",
-    "message me at",
-    "nudge time",
-    "set evening to",
-    "nudge us at",
+_EVENING = sayings(
+    "nudge me at | nudge me daily at | nudge at | nudges at | evening time | evening at | evening"
+    " | write me at | message me at | nudge time | set evening to | nudge us at"
 )
-_QUIET = (
-    "quiet hours",
-    "quiet hours from",
-    "quiet from",
-    "quiet between",
-    "quiet",
-    "silent from",
-    "do not disturb",
+_QUIET = sayings(
+    "quiet hours | quiet hours from | quiet from | quiet between | quiet | silent from | do not disturb"
 )
 _LONGEST_ANSWER = 10
 _SMALL_HOURS = 4

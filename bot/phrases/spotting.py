@@ -23,7 +23,7 @@ from bot.phrases.days import (
     Weekday,
 )
 from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown, is_group, next_at
-from bot.phrases.kept import kept
+from bot.phrases.kept import kept, kept_of_all
 from bot.phrases.lexicon import FREE, KNOWN, PHRASES, Listed, Tool, Word, listed, sayings
 from bot.phrases.names import Names, OneOf, Pest, Place, Plants, Product, names_of
 from bot.phrases.numbers import Count, number_at
@@ -60,6 +60,10 @@ _Listed = tuple[tuple[str, tuple[str, ...]], ...]
 
 def spotted(text: str, situation: Situation) -> tuple[Item, ...]:
     """Read a text into items, slips mended."""
+    return kept_of_all(_spotted_here, text, situation)
+
+
+def _spotted_here(text: str, situation: Situation) -> tuple[Item, ...]:
     items = kept(_spotted, TICKS.sub(" done ", _SHOWER.sub(" shower ", text[:LONGEST])), situation)
     return _of_numbers_alone(items, situation)
 
@@ -113,6 +117,10 @@ _BEHIND_NUMBERS = listed(", . ; ! because cause since as so and but too")
 
 def with_names(text: str, situation: Situation) -> str:
     """Put whole names where plants were begun, misspelt or numbered on, so that they are known for plants."""
+    return kept_of_all(_with_names, text, situation)
+
+
+def _with_names(text: str, situation: Situation) -> str:
     words = words_of(plain(text[:LONGEST]))
     told = kept(_mended, words, situation)
     slips = {

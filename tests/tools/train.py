@@ -147,8 +147,7 @@ def _asks_back(meaning: str) -> bool:
 
 
 def _example(text: str, situation: Situation, form: str, hand: str) -> Example:
-    marks = guess.marks_of(guess.masked(text, situation), situation)
-    return Example(np.unique(guess.buckets_of(marks, BUCKETS)), form, hand)
+    return Example(np.array(guess.marks_of(guess.masked(text, situation), situation, BUCKETS)), form, hand)
 
 
 def _filled(file: Path, source: random.Random) -> Iterator[Example]:
