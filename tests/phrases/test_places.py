@@ -7,6 +7,7 @@ from bot.actions.incomplete import Incomplete
 from bot.actions.set_place import SetPlace
 from bot.domain.window import Facing, Outdoors
 from bot.phrases.homes import read_places
+from bot.phrases.lexicon import classes_of, phrases_of, words_of_class
 from bot.phrases.reading import understand
 from tests.phrases.situation import EVENING
 
@@ -86,3 +87,13 @@ def test_a_plant_that_came_is_offered_with_its_place(text: str, plants: list[tup
     (command,) = add.commands
     assert isinstance(command, AddPlants)
     assert [(one.name, one.place) for one in command.plants] == plants
+
+
+LIGHT = {" ".join(one) for one in phrases_of("sun", *classes_of("sun"))}
+WAYS = words_of_class("compass", *classes_of("compass")) - {"w"}  # which is "with" before anything else
+
+
+@pytest.mark.parametrize("told", sorted(LIGHT - {"full sun", "all day sun", "sun all day"} | WAYS))
+def test_whatever_tells_of_light_is_read(told: str) -> None:
+    """None of the lexicon's words for light is passed over; all day's sun is read by halves of the day."""
+    assert read_places(f"the loft: {told}", EVENING) is not None
