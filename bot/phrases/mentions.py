@@ -16,7 +16,7 @@ from bot.domain.trade import Grade, Method, Sign
 from bot.domain.value import Value, cached_property
 from bot.phrases.days import Clock, Moment, Trouble, When, day_ahead, day_behind, meant_hour
 from bot.phrases.items import Item, OfMonth, Span, Unknown, is_group
-from bot.phrases.lexicon import Spot, Tool, Word, listed
+from bot.phrases.lexicon import Spot, Tool, Word, listed, words_of_class
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product, ingredient_of
 from bot.phrases.numbers import Count, whole_count
 from bot.phrases.setting import DATES, Setting, unique
@@ -32,7 +32,9 @@ _TO_COME = listed(
     "will would should gonna going want wants need needs must might may could wish plan planning if unless"
     " tomorrow soon supposed hope try"
 )
-NO_PLANTS = listed("tonight thru through round got gave given there here stuff bit job thing things water")
+NO_PLANTS = words_of_class("idle", "careful") | listed(
+    "tonight thru through round got gave given there here stuff bit job thing things water"
+)
 _SPEAKS = listed("say said shout tell told mention text write wrote report answer reply message log")
 _SHORT = 2
 _OF_OTHERS = listed("her his their your")

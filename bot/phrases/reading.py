@@ -468,6 +468,12 @@ def _seen_somewhere(home: Home, situation: Situation) -> tuple[Command, ...]:
         return ()
     neutral = _asking_nothing(situation)
     named = [one.names[0] for one in situation.plants]
+    described = Setting(situation).described()
+    just = [one.names[0] for one in situation.plants if one.id in described]
+    if just:
+        told = understand_surely(f"{home.unplaced} on {' and '.join(just)}", neutral)
+        if not any(isinstance(one, NotUnderstood) for one in told):
+            return told
     choices = tuple(
         Choice(ButtonText.NAMED, understand_surely(f"{home.unplaced} on {name}", neutral), name)
         for name in named[:MOST_NAMED]

@@ -5,6 +5,7 @@ from datetime import date
 
 from bot.actions.action import ButtonText
 from bot.actions.add_plants import NewPlant
+from bot.actions.identify import Identify
 from bot.actions.log_find import LogFind
 from bot.actions.log_sign import LogSign
 from bot.actions.situation import Situation
@@ -36,7 +37,14 @@ class Setting(Value):
         offered = (command for choice in self.situation.choices for command in choice.commands)
         plants = (plant for one in offered for plant in getattr(one, "plants", ()))
         found = unique(plant for plant in plants if not isinstance(plant, NewPlant))
-        return found if len(found) == 1 else ()
+        amounts = [one for choice in self.situation.choices for one in choice.commands]
+        is_one_find = bool(amounts) and {getattr(one, "plants", None) for one in amounts} == {found}
+        return found if len(found) == 1 or (is_one_find and isinstance(amounts[0], LogFind)) else ()
+
+    def described(self) -> tuple[PlantId, ...]:
+        """Plants on which something was described, while the key asks what it is."""
+        offered = [command for choice in self.situation.choices for command in choice.commands]
+        return next((one.plants for one in offered if isinstance(one, Identify)), ())
 
     def found(self) -> frozenset[PlantId]:
         """Plants on which something was seen today, or by a meaning that is asked and not yet answered."""

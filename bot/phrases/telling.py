@@ -453,6 +453,9 @@ def _which_plant(told: Mentions, form: str) -> Meant | None:
         return None
     if isinstance(meant[0], Correct):
         return (replace(meant[0], plant=None),)  # of all that was told last
+    described = setting.described()
+    if form == "find" and described:
+        return ROWS[form](Mentions((*told.items, Item(Plants(described), "it")), setting)) or None
     return _each_of(plants, meant, " ".join(item.text for item in told.items), setting)
 
 

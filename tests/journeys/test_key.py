@@ -70,3 +70,24 @@ def test_the_pest_can_be_set_right_later(talk: Talk) -> None:
         "Corrected: the case on hoya is citrus mealybug"
     )
     assert [case.pest for plant in talk.home.living for case in plant.cases] == ["citrus_mealybug"]
+
+
+@pytest.mark.parametrize(
+    ("seen", "named", "amount", "grade"),
+    [
+        ("tiny flies come out of the soil of hoya and ivy", "fungus gnats yeah", "quite a lot", Grade.MANY),
+        ("small black flies at the orchid and the coffee", "fungus gnats i think", "a fair few", Grade.SOME),
+        ("silvery patches on the ivy and the hoya", "thrips", "tons", Grade.MANY),
+    ],
+)
+def test_a_pest_named_next_is_on_the_plants_just_described(
+    talk: Talk, seen: str, named: str, amount: str, grade: Grade
+) -> None:
+    """The key was not pressed, and neither the plants nor the pest are told twice."""
+    assert talk.say(seen)[0].endswith("“Not sure” is an answer too.")
+    assert talk.say(named)[0].startswith("How many?")
+    talk.say(amount)
+    plants, seen_words = {plant for plant, _ in found(talk)}, {*seen.split()}
+    assert len(plants) == 2
+    assert all(seen_words & {*plant.split()} for plant in plants if plant)
+    assert {payload.grade for _, payload in found(talk)} == {grade}
