@@ -32,9 +32,9 @@ from bot.actions.left_open import (
     offer_of,
     offers_left,
 )
-from bot.actions.log_find import FindLogged, together
+from bot.actions.log_find import FindLogged, LogFind, together
 from bot.actions.log_round import NothingDue, RoundLogged, rounds_together
-from bot.actions.lose_plant import gone_by_name
+from bot.actions.lose_plant import asked_back, gone_by_name
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.perform import perform
 from bot.actions.pest_word import pest_words
@@ -205,7 +205,9 @@ class Conversation:
         outcomes = told_already(outcomes, desk)
         outcomes = with_next(outcomes, desk)
         if was_silent and not any(isinstance(one, Hold | ComeBack | GiveFirstAid) for one in commands):
-            outcomes.append(look_first(desk))
+            look = look_first(desk)
+            is_asking = any(one.asking is not None for one in outcomes)
+            outcomes.append(replace(look, asking=None) if is_asking else look)
         outcomes = together(outcomes)
         outcomes = self._with_passed_by(outcomes, desk)
         is_answered = lines_left(desk) != open_before
@@ -386,7 +388,8 @@ class Conversation:
                 plant.id
                 for plant in household.living
                 if any(find.on == desk.today for case in plant.open_cases for find in case.finds)
-            ),
+            )
+            | asked_back(LogFind, desk),
             pests=self._pests,
             ingredients=self._ingredients,
             kinds=self._kinds,

@@ -4,6 +4,8 @@ from datetime import date
 
 from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.desk import Desk
+from bot.actions.log_find import LogFind
+from bot.actions.lose_plant import asked_back
 from bot.domain.identity import PlantId
 from bot.domain.journal import CheckedClean
 from bot.domain.progress import Progress
@@ -66,8 +68,11 @@ def log_check(command: LogCheck, desk: Desk) -> CheckLogged | UnfitLook:
             if way is not None and way in BY_WAY
         )
         return UnfitLook(level, desk.names(plants), pests[0].name, asking=Asking(choices))
+    doubted = asked_back(LogFind, desk) if len(plants) > 1 else frozenset()
+    plants = tuple(one for one in plants if one not in doubted) or plants
     desk.write(desk.draft(CheckedClean(level), plant=plant, on=command.on) for plant in plants)
-    left = _with_pests_left(plants, on, desk) if len(plants) > 1 else ()
+    left = _with_pests_left(plants, on, desk) if len(command.plants) > 1 else ()
+    left = (*left, *(one for one in command.plants if one not in {*plants, *left}))
     too = LogCheck(plants=left, level=command.level, on=command.on)
     return CheckLogged(
         on=on,

@@ -7,7 +7,7 @@ from enum import Enum
 
 from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.desk import Desk
-from bot.actions.lose_plant import LosePlant, gone_asked
+from bot.actions.lose_plant import LosePlant, asked_back
 from bot.domain.course import Step, next_step
 from bot.domain.gap import Lateness
 from bot.domain.household import Plant, Treatment
@@ -154,7 +154,7 @@ def log_round(command: LogRound, desk: Desk) -> list[Outcome]:
     on = command.on or (evening_of(command.at, desk.household.zone) if command.at else desk.today)
     if on > desk.today:
         return [nothing_due(desk)]  # the morning it is for has not come
-    if command.method is None and (gone := gone_asked(desk) & {*command.plants}):
+    if command.method is None and (gone := asked_back(LosePlant, desk) & {*command.plants}):
         here, lost = _of(command, {*command.plants} - gone), _of(command, gone)
         return [*(log_round(here, desk) if here.plants else []), _left_out(lost, on, desk)]
     sure, unsure = _todo(command, on, desk)

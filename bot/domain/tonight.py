@@ -43,14 +43,6 @@ class Kind(Enum):
     TRY = "try"
 
 
-class State(Enum):
-    """How far a line is."""
-
-    OPEN = "open"
-    PARTLY = "partly"
-    SETTLED = "settled"
-
-
 class Doubt(Enum):
     """What is asked, the most urgent first."""
 
@@ -109,16 +101,6 @@ class Line(Value, kw_only=True):
     is_put_off: bool = False
     is_announced: bool = False
     """Whether it is of tomorrow: named the evening before, or because a rinse of tonight dries first."""
-
-    @property
-    def state(self) -> State:
-        """How far it is; a question stays open until it is no longer asked."""
-        if self.is_put_off:
-            return State.SETTLED
-        done = sum(part.is_done for part in self.parts)
-        if self.parts and done == len(self.parts):
-            return State.SETTLED
-        return State.PARTLY if done else State.OPEN
 
     @property
     def left(self) -> tuple[Part, ...]:

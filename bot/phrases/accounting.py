@@ -353,7 +353,7 @@ def _is_in(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of mention
         case Spot(name=name):
             return head in _SPOKEN_OF and (name in values or name not in {"roots", "soil"})
         case Level() as level:
-            return level in values
+            return level in values or head == "find"
         case Volume(ml=amount) | Length(cm=amount) | Warmth(celsius=amount):
             return any(abs(float(amount) - number) < _ROUNDED for number in numbers_of(part.commands))
         case Form() as form:

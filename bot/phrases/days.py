@@ -6,6 +6,7 @@ from decimal import Decimal
 from enum import Enum
 
 from bot.actions.situation import Situation
+from bot.domain.measure import Units
 from bot.domain.value import Value
 from bot.phrases.lexicon import each_worded, listed
 from bot.phrases.numbers import number_at
@@ -146,7 +147,7 @@ def when_at(words: tuple[str, ...], start: int, situation: Situation) -> tuple[W
         every_at(words, start)
         or _phrase(words, start, situation)
         or _ago_or_ahead(words, start, situation)
-        or _calendar(words, start)
+        or _calendar(words, start, situation.units)
         or _weekday_and_date(words, start, situation.today)
         or _weekday(words, start)
         or clock_at(words, start)
@@ -191,6 +192,8 @@ def day_ahead(when: When, situation: Situation) -> date | Trouble:
             if found is None:
                 return Trouble.NO_SUCH_DAY
             day = found
+        case Period(name="next-week"):
+            day = today + timedelta(days=_WEEK - today.weekday())
         case _:
             return Trouble.UNCLEAR
     if day <= today:
@@ -291,7 +294,7 @@ def _moment(now: datetime, minutes: Decimal) -> Moment | Murky:
     return Moment(now.astimezone(UTC) + timedelta(minutes=float(minutes)))
 
 
-def _calendar(words: tuple[str, ...], start: int) -> tuple[When, int] | None:
+def _calendar(words: tuple[str, ...], start: int, units: Units) -> tuple[When, int] | None:
     word = words[start]
     iso = _ISO.fullmatch(word)
     if iso is not None:
@@ -299,14 +302,15 @@ def _calendar(words: tuple[str, ...], start: int) -> tuple[When, int] | None:
         return (Murky(word) if day is None else Day(day)), 1
     slashed = _SLASHED.fullmatch(word)
     if slashed is not None:
-        return _slashed(word, int(slashed[1]), int(slashed[2]), slashed[3]), 1
+        return _slashed(word, int(slashed[1]), int(slashed[2]), slashed[3], units), 1
     return _month_first(words, start) or _day_first(words, start)
 
 
-def _slashed(word: str, first: int, second: int, year: str | None) -> When:
-    if first <= _MOST_MONTHS and second <= _MOST_MONTHS and first != second:
+def _slashed(word: str, first: int, second: int, year: str | None, units: Units) -> When:
+    is_of_us = units is Units.US and first <= _MOST_MONTHS
+    if first <= _MOST_MONTHS and second <= _MOST_MONTHS and first != second and not is_of_us:
         return Murky(word)
-    day, month = (second, first) if second > _MOST_MONTHS else (first, second)
+    day, month = (second, first) if second > _MOST_MONTHS or is_of_us else (first, second)
     return _month_day(month, day, None if year is None else int(year) % 100 + 2000)
 
 

@@ -263,7 +263,7 @@ def _has_nothing_to_treat_with(text: str, situation: Situation) -> bool:
 def _agrees_to_nothing(text: str, sure: tuple[Command, ...], situation: Situation) -> bool:
     """Whether somebody says yes where nothing is asked: what may be told next is said."""
     is_lost = all(isinstance(one, NotUnderstood) and not one.reason for one in sure)
-    is_asked = (
+    is_asked = situation.expecting is not Expecting.LINES and (
         any(one.text is not ButtonText.MORE for one in situation.choices)
         or situation.expecting is not Expecting.NOTHING
         or not situation.plants

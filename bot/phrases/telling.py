@@ -129,6 +129,7 @@ def best_of(text: str, situation: Situation, guesses: Sequence[Guess]) -> Likely
         or (one.form == "done" and told.is_let_loose())
         or (one.form == "isolate.stays" and told.has(Word.UNMOVABLE))
         or (one.form == "move" and is_standing(told))
+        or (one.form == "hold" and told.days() and told.has(Word.AWAY))
     ]
     called = (one for one in _of_form(text, situation, others) if one.is_called and one.strangers() == 0)
     return next(called, None)

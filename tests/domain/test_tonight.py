@@ -17,7 +17,7 @@ from bot.domain.journal import (
 )
 from bot.domain.label import Label
 from bot.domain.nudging import next_nudge_at
-from bot.domain.tonight import Doubt, Kind, Line, Part, State, Tonight, planned, tonight
+from bot.domain.tonight import Doubt, Kind, Line, Part, Tonight, planned, tonight
 from bot.domain.trade import Grade, Level, Method
 from bot.domain.window import Facing
 from tests.domain.telling import DAY, FERN, HOYA, IVY, KNOWLEDGE, LANDING, SOAP, ZONE, Telling, home
@@ -50,7 +50,7 @@ def test_a_spray_evening_is_one_line_of_two_parts() -> None:
     telling.find(HOYA, CITRUS, 0)
     value = evening(telling, 0)
     (line,) = value.treatments
-    assert (line.kind, line.plant, line.pest, line.state) == (Kind.TREAT, HOYA, CITRUS, State.OPEN)
+    assert (line.kind, line.plant, line.pest, line.left) == (Kind.TREAT, HOYA, CITRUS, line.parts)
     assert methods(value, 0) == [Method.WIPE, Method.SPRAY]
 
 
@@ -72,12 +72,11 @@ def test_handwork_settles_its_part_and_leaves_the_spray_open() -> None:
     value = evening(telling, 0, 21)
     (line,) = value.treatments
     assert [one.kind for one in value.now] == [Kind.TREAT, Kind.TRY], "soap is new to the plant"
-    assert line.state is State.PARTLY
     assert [part.method for part in line.left] == [Method.SPRAY]
     assert methods(value, 0, 21) == [Method.SPRAY]
     telling.tell(Treated(method=Method.SPRAY, product=SOAP), 0, plant=HOYA, at=time(20, 40))
     done = evening(telling, 0, 21)
-    assert [one.state for one in done.now] == [State.SETTLED]
+    assert [one.left for one in done.now] == [()]
     assert methods(done, 0, 21) == []
 
 

@@ -5,6 +5,7 @@ from datetime import date
 import pytest
 
 from bot.actions.hold import Hold
+from bot.domain.journal import HeldUntil
 from tests.journeys.talking import OWNER, PARTNER, Talk
 
 
@@ -171,3 +172,33 @@ def test_who_has_the_home_alone_sets_its_hours(talk: Talk) -> None:
     assert "your" not in talk.say("quiet 23-7")[0]
     assert (talk.home.quiet_from.hour, talk.home.quiet) == (23, {})
     assert "Nothing is written" in talk.say("quiet 19-7")[0], "the evening would lie in them"
+
+
+def held(talk: Talk) -> list[tuple[date, date | None]]:
+    return [
+        (one.happened_on, one.payload.until) for one in talk.entries() if isinstance(one.payload, HeldUntil)
+    ]
+
+
+@pytest.mark.parametrize(
+    ("words", "since", "until"),
+    [
+        ("I'll be away next week", date(2026, 5, 4), date(2026, 5, 11)),
+        ("we are on holiday next week", date(2026, 5, 4), date(2026, 5, 11)),
+        ("I'm away from tuesday to next tuesday", date(2026, 5, 5), date(2026, 5, 12)),
+        ("away from friday to monday", date(2026, 5, 8), date(2026, 5, 11)),
+        ("away from wednesday for 10 days", date(2026, 5, 6), date(2026, 5, 16)),
+        ("im gone from monday to thursday", date(2026, 5, 4), date(2026, 5, 7)),
+    ],
+)
+def test_a_trip_has_both_its_ends(talk: Talk, words: str, since: date, until: date) -> None:
+    talk.say(words)
+    if "Yes" in talk.labels():
+        talk.press("Yes")
+    assert held(talk) == [(since, until)]
+
+
+def test_a_home_of_the_us_tells_the_month_first(talk: Talk) -> None:
+    talk.say("us units")
+    talk.say("away from 5/9 to 5/12")
+    assert held(talk) == [(date(2026, 5, 9), date(2026, 5, 12))]

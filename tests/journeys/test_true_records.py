@@ -6,8 +6,8 @@ from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.log_sign import LogSign
 from bot.actions.set_place import SetPlace
 from bot.domain.identity import PlaceId, PlantId
-from bot.domain.journal import CheckedClean, Treated, WorkTicked
-from bot.domain.trade import Method, Sign
+from bot.domain.journal import CheckedClean, Found, IsolatedNow, Treated, WorkTicked
+from bot.domain.trade import Level, Method, Sign
 from bot.domain.window import Facing
 from tests.journeys.talking import PARTNER, Talk
 
@@ -555,3 +555,56 @@ def test_a_spray_that_nobody_doubts_is_written_and_not_asked_for_before_its_labe
     assert rounds(talk)[written:] == [("hoya", Method.RINSE, None), SOAP], answer
     while (asked := talk.evening()) and (talk.now.date() - sprayed_on).days < 7:
         assert "soap" not in asked[0], asked[0]
+
+
+@pytest.mark.parametrize(
+    ("seen", "clean"),
+    [
+        ("ivy has longtailed mealybugs", "all clean"),
+        ("there are longtailed mealybugs on the ivy", "everything else is clean"),
+        ("ivy maybe 9 longtailed mealybugs in there somewhere", "all clean, none seen anywhere"),
+    ],
+)
+def test_all_clean_is_not_of_a_plant_whose_find_waits_for_an_answer(
+    talk: Talk, seen: str, clean: str
+) -> None:
+    talk.say(seen)
+    assert not talk.told() or not any(isinstance(one, Found) for _, one in talk.told())
+    talk.say(clean)
+    for label in ("Yes", "None seen on them"):
+        if label in talk.labels():
+            talk.press(label)
+    assert "ivy" not in {plant for plant, told in talk.told() if isinstance(told, CheckedClean)}
+
+
+def test_none_is_the_number_that_was_asked_for(talk: Talk) -> None:
+    talk.say("ivy has longtailed mealybugs")
+    talk.say("none")
+    assert talk.told()[-1] == ("ivy", CheckedClean(Level.PLAIN))
+
+
+@pytest.mark.parametrize(
+    "words", ["hoya 9 longtailed mealybugs with a lens", "with the lens: 9 longtailed mealybugs on hoya"]
+)
+def test_a_find_by_the_lens_is_a_find(talk: Talk, words: str) -> None:
+    talk.say(words)
+    assert [one.count for _, one in talk.told() if isinstance(one, Found)] == [9]
+
+
+@pytest.mark.parametrize("words", ["they are apart now", "both are apart now", "moved them apart"])
+def test_they_are_those_that_were_just_told_of(talk: Talk, words: str) -> None:
+    talk.say("orchid 3 longtailed mealybugs")
+    talk.say("ivy 3 thrips, small hoya 4 thrips")
+    talk.say("got a lens")
+    talk.say(words)
+    if "Yes" in talk.labels():
+        talk.press("Yes")
+    assert {plant for plant, one in talk.told() if isinstance(one, IsolatedNow)} == {"ivy", "small hoya"}
+
+
+@pytest.mark.parametrize("words", ["yes", "ok", "yes yes", "okay"])
+def test_who_agrees_to_nothing_is_told_what_is_due(outbreak: Talk, words: str) -> None:
+    outbreak.evening()
+    (answer,) = outbreak.say(words)
+    assert "Nothing is written" not in answer
+    assert "hoya" in answer

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from datetime import date, time, timedelta
 from itertools import pairwise
 
-from bot.actions.action import Command, Expecting
+from bot.actions.action import ButtonText, Command, Expecting
 from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.ask import Ask, Topic
 from bot.actions.correct import Correct
@@ -311,8 +311,11 @@ def none(told: Mentions) -> Filled:
         plants = tuple(plant for plant in known if plant not in told.setting.found())
         if _is_of_many(plants, told) and isinstance(on, date | None):
             return (ask_none_seen(plants, on),)
-    elif is_bare and not told.has(Word.REST):
-        about = tuple(plant for plant in told.setting.about() if plant not in told.setting.found())
+    elif is_bare and not told.has(Word.REST, Word.ALL):
+        choices = (one for one in told.situation.choices if one.text is not ButtonText.YES)
+        is_counted = any(isinstance(one.commands[0], LogFind) for one in choices)  # "none" says how many
+        found = () if is_counted else told.setting.found()
+        about = tuple(plant for plant in told.setting.about() if plant not in found)
         plants = about if told.setting.is_first else told.setting.before
     if not plants and not told.every((Place, OneOf)) and told.speaks_of_the_rest():
         plants = _the_rest(told, (*left, *told.setting.before))
@@ -336,7 +339,7 @@ def _all_treated(told: Mentions) -> tuple[PlantId, ...]:
     known = (plant.id for plant in told.situation.plants)
     out = {*told.setting.found(), *told.setting.before}
     is_all = told.has(Word.ALL) and not told.has(Word.DONE)
-    return tuple(plant for plant in known if plant not in out) if is_all else told.setting.treatments()
+    return tuple(plant for plant in (known if is_all else told.setting.treatments()) if plant not in out)
 
 
 def _is_of_many(plants: tuple[PlantId, ...], told: Mentions) -> bool:
@@ -399,7 +402,9 @@ def _put_off(told: Mentions) -> tuple[PlantId, ...]:
 
 def isolate(told: Mentions) -> Filled:
     """Fill plants put apart, and where to."""
-    about = () if told.words & {"they", "them", "those"} else told.setting.about()
+    about = told.setting.about()
+    if told.words & {"they", "them", "those", "both"}:
+        about = tuple(one for one in told.situation.spoken if one in told.situation.sick)
     plants, on, place = _named(told) or about, told.behind(), told.one(Place)
     is_called = told.has(Word.ISOLATE, Word.AWAY) or bool(told.words & _APART)
     if not plants or not is_called or _is_not_told(told) or told.every((Count, Grade, Method)):
@@ -592,7 +597,17 @@ def hold(told: Mentions) -> Filled:
     named = told.days() or [one for item in told.items if (one := _dotted(item.text)) is not None]
     if len(named) > _PAIR:  # "from 22 January to 3 February (with sun, I hope)"
         named = [one for one in named if isinstance(one, MonthDay)]
+    if len(named) == _PAIR:  # "from tuesday to next tuesday"
+        named = [Weekday(one.index, "") if isinstance(one, Weekday) else one for one in named]
     days = [day for one in named if isinstance(day := told.date_of(one, ahead=True), date)]
+    if len(days) == _PAIR and days[1] <= days[0] and isinstance(named[1], Weekday):
+        days[1] += timedelta(weeks=1)
+    if days and isinstance(named[-1], Period):
+        days = [days[0], days[-1] + timedelta(weeks=1)]
+    if len(days) == _PAIR and any(
+        one.text.startswith("for ") for one in told.items if one.meaning == named[-1]
+    ):
+        days[1] += days[0] - told.situation.today  # "from thursday for ten days"
     if len(days) == _PAIR and days[0] <= days[1]:
         return (Hold(days[1], since=days[0]),)
     if all(one.meaning is Word.FILLER or isinstance(one.meaning, DATES) for one in told.items):
