@@ -6,6 +6,7 @@ import urllib.error
 import urllib.request
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
+from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 from zoneinfo import ZoneInfo
@@ -14,7 +15,6 @@ from bot.actions.send_evening import derive_evening
 from bot.catalogue.load import load
 from bot.clock import Clock
 from bot.domain.identity import HouseholdId
-from bot.domain.value import replace
 from bot.settings import Settings
 from bot.storage import backup, restoring
 from bot.storage.database import Database

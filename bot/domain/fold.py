@@ -279,8 +279,8 @@ def _name_things(household: Household, entry: Entry) -> None:
 
 def _is_late(entry: Entry, zones: tuple[tuple[_Order, ZoneInfo], ...]) -> bool:
     """Whether what is rinsed from that hour on does not dry by the evening."""
-    zone = next((zone for since, zone in reversed(zones) if since < _order(entry)), _UTC)
-    local = entry.happened_at.astimezone(zone)
+    order = _order(entry)
+    local = entry.happened_at.astimezone(next((zone for at, zone in reversed(zones) if at < order), _UTC))
     return local.date() > entry.happened_on or local.time() >= RINSED_BY
 
 

@@ -117,8 +117,8 @@ class Case(Value, frozen=False):
     @property
     def worst(self) -> Grade:
         """The worst grade seen in this case."""
-        order = (Grade.FEW, Grade.SOME, Grade.MANY)
-        return max((find.grade for find in self.finds), key=order.index)
+        seen = [find.grade for find in self.finds]
+        return Grade.MANY if Grade.MANY in seen else Grade.SOME if Grade.SOME in seen else Grade.FEW
 
 
 class Plant(Value, frozen=False):

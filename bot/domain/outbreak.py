@@ -172,7 +172,7 @@ def last_use(knowledge: Knowledge, plant: Plant, product: Product | None) -> dat
 
     Leaves that were sprayed two days ago are not sprayed again because the next bottle is another. Judgement.
     """
-    if product is None:
+    if product is None or not plant.treatments:
         return None
     kind = knowledge.products.get(product.ingredient)
     is_spray = kind is not None and Method.SPRAY in kind.methods

@@ -93,7 +93,8 @@ def refusals(use: Use) -> tuple[Refusal, ...]:
 
 def does_good(pest: Pest, kind: ProductKind) -> bool:
     """Whether an ingredient does anything to a pest, be it harm to us: that is another refusal."""
-    return pest.is_reached_by(kind.key) or makes_worse(pest, kind)
+    known = pest.effects.get(kind.key)
+    return known is not None and any(one is not Effect.NONE for one in known.on.values())
 
 
 def makes_worse(pest: Pest, kind: ProductKind) -> bool:

@@ -104,6 +104,7 @@ def remedy(outbreak: Outbreak) -> Remedy:
     return _round(outbreak, Because.ROOTS if outbreak.pest.drenched else Because.SOME)
 
 
+@once
 def strong_days(outbreak: Outbreak) -> list[date]:
     """Give the days of this case's strong steps: those of the method only a strong step has."""
     fight = outbreak.pest.fight

@@ -411,11 +411,12 @@ class _Plan(Value, dict=True):
     def question(self) -> Question | None:
         """Give the most urgent of what is in doubt."""
         household, knowledge = self.household, self.knowledge
+        sick = [plant for plant in household.living if plant.open_cases]
         found = [
             *_about_treatments(household, knowledge, self.tasks),
             *(
                 Question(about=Doubt.WHICH_PEST, plant=plant.id)
-                for plant in household.living
+                for plant in sick
                 if _is_asked(
                     (case.opened_on for case in plant.open_cases if knowledge.pests[case.pest].of),
                     PEST_ASKED_AFTER_DAYS,
@@ -424,7 +425,7 @@ class _Plan(Value, dict=True):
             ),
             *(
                 Question(about=Doubt.EATING, plant=plant.id, product=product.id)
-                for plant in household.living
+                for plant in sick
                 for case in plant.open_cases
                 if (product := label_to_read(self.outbreak(plant, case))) is not None
             ),
@@ -436,7 +437,7 @@ class _Plan(Value, dict=True):
             ),
             *(
                 Question(about=Doubt.APART, plant=plant.id)
-                for plant in household.living
+                for plant in sick
                 if _is_asked_apart(knowledge, plant, self.on)
             ),
         ]

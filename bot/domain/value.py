@@ -33,9 +33,8 @@ if TYPE_CHECKING:
     class Value(metaclass=_OfValues):
         """A value; past three fields they are told by name (kw_only=True)."""
 else:
-    import dataclasses
-
     from msgspec import field
+    from msgspec.structs import replace
 
     class Value(msgspec.Struct, frozen=True):
         """A value; past three fields they are told by name (kw_only=True)."""
@@ -44,17 +43,12 @@ else:
         """That of functools without the lock it has before Python 3.12, a twentieth of an evening."""
 
         def __init__(self, derive: Callable[[Any], object]) -> None:
-            self._derive = derive
+            self._derive, self._name = derive, derive.__name__
             self.__doc__ = derive.__doc__
 
         def __get__(self, value: Any, _owner: type) -> object:
-            found = value.__dict__[self._derive.__name__] = self._derive(value)
+            found = value.__dict__[self._name] = self._derive(value)
             return found
-
-    def replace(value: object, /, **told: object) -> object:
-        """Give a value, or any other record, with other fields."""
-        of_its_kind = msgspec.structs.replace if isinstance(value, Value) else dataclasses.replace
-        return of_its_kind(value, **told)
 
 
 def names_of(value: Value | type[Value]) -> tuple[str, ...]:
