@@ -55,6 +55,22 @@ def test_the_founding_code_is_said_however_little_is_logged(tmp_path: Path, leve
     assert "to found a household, send it: /start " in said
 
 
+@pytest.mark.parametrize("folder", ["data", "link"])
+def test_the_usual_data_folder_is_of_the_folder_it_runs_in(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, folder: str
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("DUSKROUND_DATA", folder)
+    Path("data").mkdir()
+    Path("link").symlink_to("data")
+    Database("", Path("data")).close()
+    assert main(["backup"]) == 0
+    assert main(["restore", capsys.readouterr().out.strip()]) == 0
+    with running(Path(folder), Path("data").absolute() / FILE_NAME):
+        assert main(["restore", "nothing"]) == 1
+    assert "stop it first" in capsys.readouterr().err
+
+
 def test_a_locked_database_waits_says_so_and_is_left_alone(
     data: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:

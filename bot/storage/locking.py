@@ -34,7 +34,8 @@ def alone(data: Path, file: Path) -> Iterator[None]:
 
 @contextmanager
 def _locked(data: Path, file: Path | None, kind: int, tries: int, who: str) -> Iterator[None]:
-    locks = {data / LOCK_NAME} | ({file.with_suffix(".lock")} if file is not None else set())
+    # one place told by two paths is one lock: a process would else wait for itself
+    locks = {data.resolve() / LOCK_NAME, *([] if file is None else [file.resolve().with_suffix(".lock")])}
     with ExitStack() as held:
         for lock in sorted(locks):
             try:
