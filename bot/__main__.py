@@ -163,7 +163,7 @@ def run(settings: Settings) -> int:
         print(HOW_TO_BEGIN, file=sys.stderr)
         return WRONG
     set_up_logging(settings.log)
-    until = time.monotonic() + PATIENCE_S
+    until, said = time.monotonic() + PATIENCE_S, ""
     while True:
         try:
             asyncio.run(_run(settings))
@@ -178,7 +178,9 @@ def run(settings: Settings) -> int:
             if not may_start_later or time.monotonic() >= until:
                 print(f"The bot does not start: {error}", file=sys.stderr)
                 return LATER if may_start_later else WRONG
-            print(f"The bot waits: {error}", file=sys.stderr, flush=True)
+            if str(error) != said:  # once, however often it is tried
+                print(f"The bot waits: {error}", file=sys.stderr, flush=True)
+            said = str(error)
             time.sleep(TRY_AGAIN_S)
         else:
             return 0

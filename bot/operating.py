@@ -53,13 +53,18 @@ def hand_to_owner(settings: Settings) -> None:
 def back_up(settings: Settings, clock: Clock) -> str:
     """Copy the database and its photos by hand; give the copy's path."""
     file = database_file(settings)
-    if not file.is_file():
-        raise StoreError(f"there is no database at {file}")
+    _refuse_nothing(file)
     # the file itself, not opened by this version: a copy before an upgrade must be of the old one
     copy = backup.back_up(file, settings.data, clock.now(), is_by_hand=True)
     if settings.copy_command:
         backup.hand_on(copy, settings.copy_command)
     return str(copy)
+
+
+def _refuse_nothing(file: Path | None) -> None:
+    """Raise StoreError where no file is: told the wrong folder, nothing would seem to be done well."""
+    if file is not None and not file.is_file():
+        raise StoreError(f"there is no database at {file}")
 
 
 def restore(settings: Settings, copy: Path, clock: Clock) -> str:
@@ -91,6 +96,7 @@ def _opened(settings: Settings) -> Iterator[Database]:
 
 def rebuild(settings: Settings, clock: Clock) -> str:
     """Derive anew every stored row that the journal alone decides: when each household is next looked at."""
+    _refuse_nothing(sqlite_file(settings.database))
     with _opened(settings) as database:
         return f"derived anew for {_rebuilt(database, clock)} households"
 
@@ -107,6 +113,7 @@ def _rebuilt(database: Database, clock: Clock) -> int:
 
 def export_all(settings: Settings, number: int | None) -> Iterator[str]:
     """Give one household, or all of them, as JSON with their accounts and photos, home by home."""
+    _refuse_nothing(sqlite_file(settings.database))
     with _opened(settings) as database:
         with database.unit() as store:
             known = store.households()

@@ -149,6 +149,15 @@ def test_rebuild_gives_the_very_same_rows(
     assert journal(data) == before
 
 
+@pytest.mark.parametrize("command", ["backup", "rebuild", "export"])
+def test_in_a_wrong_folder_nothing_is_done_nor_made(
+    data: Path, capsys: pytest.CaptureFixture[str], command: str
+) -> None:
+    assert main([command]) == 1
+    assert capsys.readouterr().err == f"no {command}: there is no database at {data / FILE_NAME}\n"
+    assert not data.exists()
+
+
 def test_a_household_moves_by_export_and_import(
     data: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:

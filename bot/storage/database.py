@@ -1,8 +1,9 @@
 """The database of one running bot: opened and migrated once, then units of work until it is closed."""
 
 import logging
+import sqlite3
 from collections.abc import Container, Iterator, Mapping
-from contextlib import closing, contextmanager
+from contextlib import closing, contextmanager, suppress
 from datetime import datetime
 from pathlib import Path
 
@@ -14,7 +15,7 @@ from bot.storage.engine import open_engine, sqlite_file
 from bot.storage.erasing import Erasures, forget_settled
 from bot.storage.failure import NotNowError, StoreError, is_for_now
 from bot.storage.journal_cache import JournalCache
-from bot.storage.migrate import migrate
+from bot.storage.migrate import migrate, refuse_foreign
 from bot.storage.photos import PhotoFolder
 from bot.storage.store import SqlStore
 
@@ -22,6 +23,7 @@ logger = logging.getLogger(__name__)
 
 FILE_NAME = "duskround.sqlite"
 _REVISION = text("SELECT version_num FROM alembic_version")
+_TABLES = "SELECT name FROM sqlite_master WHERE type = 'table'"
 
 
 class Database:
@@ -50,15 +52,23 @@ class Database:
         return self._engine.dialect.name == "sqlite"
 
     def _look_over(self) -> None:
-        """Check a file whose last process did not end by itself: its write-ahead log is still there."""
+        """
+        Check a file whose last process did not end by itself: its write-ahead log is still there.
+
+        Another program's is refused before anything is set in it.
+        """
         file = self._file
-        if file is not None and file.exists() and Path(f"{file}-wal").exists():
+        if file is None or not file.exists():
+            return
+        if Path(f"{file}-wal").exists():
             try:
                 check(file, is_quick=True)
             except NotNowError:
                 raise
             except StoreError as error:
                 raise self._damaged(str(error)) from error
+        with suppress(sqlite3.Error), closing(sqlite3.connect(file, timeout=0)) as connection:
+            refuse_foreign([name for (name,) in connection.execute(_TABLES)])
 
     @contextmanager
     def refusals(self) -> Iterator[None]:

@@ -1,5 +1,6 @@
 """Brings the tables up to the program's revision, at every start."""
 
+from collections.abc import Sequence
 from pathlib import Path
 
 import sqlalchemy as sa
@@ -27,6 +28,12 @@ def refuse_newer(stored: str) -> None:
         raise StoreError(message)
 
 
+def refuse_foreign(names: Sequence[str]) -> None:
+    """Raise StoreError where a file holds tables, and none of them is ours."""
+    if names and "alembic_version" not in names:
+        raise StoreError(f"the file is another program's database: it holds {', '.join(names[:MOST_NAMED])}")
+
+
 def migrate(engine: sa.Engine) -> None:
     """Migrate to the newest revision; a database from a newer program is refused with StoreError."""
     known = revisions()
@@ -49,8 +56,6 @@ def _is_current(connection: sa.Connection, known: tuple[str, ...]) -> bool:
 
 def _stored_revision(connection: sa.Connection) -> str | None:
     names = sa.inspect(connection).get_table_names()
-    if names and "alembic_version" not in names and connection.dialect.name == "sqlite":
-        raise StoreError(f"the file is another program's database: it holds {', '.join(names[:MOST_NAMED])}")
     if "alembic_version" not in names:
         return None
     revision = connection.scalar(sa.text("SELECT version_num FROM alembic_version"))

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import timedelta
 
 import pytest
@@ -10,7 +11,6 @@ from bot.actions.incoming import Photo, Reaction
 from bot.actions.naming import shown_name
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Found, Treated
-from bot.domain.value import replace
 from tests.journeys.talking import OWNER, PARTNER, STRANGER, Talk
 
 GROUP = -100_200

@@ -1,7 +1,7 @@
 """Photos: with the plant they name, asked where they name none, shown as before and after."""
 
 import io
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 
 import pytest
@@ -11,7 +11,6 @@ from bot.actions.incoming import Photo
 from bot.actions.keep_photo import MOST_PHOTOS
 from bot.domain.identity import HouseholdId, PhotoId
 from bot.domain.journal import Found, PhotoTaken
-from bot.domain.value import replace
 from tests.journeys.talking import Talk
 from tests.journeys.test_outbreak import live_until_released
 

@@ -1,8 +1,9 @@
 """The person's eyes: what a message asks is read from its lines, in the forms the bot has used."""
 
+from dataclasses import replace
+
 import pytest
 
-from bot.domain.value import replace
 from tests.simulation.grower import OBEDIENT, Home, Step
 from tests.simulation.reading import Reader
 
