@@ -14,7 +14,7 @@ from bot.actions.come_back import ComeBack, look_first
 from bot.actions.courtesy import Greet, Thanks
 from bot.actions.decline import Decline
 from bot.actions.deny import Deny
-from bot.actions.desk import Desk, Memory
+from bot.actions.desk import Desk, Memory, Words
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.hold import Hold
 from bot.actions.identify import Identified
@@ -68,7 +68,7 @@ from bot.actions.show_history import told_already
 from bot.actions.show_plants import NoPlants
 from bot.actions.situation import Asked, KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.actions.take_line import TakeLines
-from bot.actions.undo import Undo, told_lately
+from bot.actions.undo import SPOKEN_OF_FOR, Undo, told_lately
 from bot.arriving import Arriving
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, Entry, Heard, evening_of
@@ -87,6 +87,7 @@ from bot.messages import (
 )
 from bot.phrases.denying import is_bare_no, is_plain_no
 from bot.phrases.emergencies import hear_emergency
+from bot.phrases.following import lacks_something, read_on
 from bot.phrases.grammar import SLASHED, plants_named
 from bot.phrases.reading import read_as, understand
 from bot.phrases.saying import say_all
@@ -99,6 +100,10 @@ logger = logging.getLogger(__name__)
 
 HOUSEHOLDS_A_UNIT = 20
 """Households looked at in one transaction, so that messages never wait long. Judgement."""
+
+
+LONGEST_SAID = 300
+"""So much of what goes on and on is kept, to be gone on with. Judgement. [characters]"""
 
 
 @dataclass(slots=True)
@@ -333,7 +338,7 @@ class Conversation:
     ) -> "tuple[Command, ...] | ButtonExpired | AnsweredAlready":
         match incoming.kind:
             case Text(text=text):
-                return understand(_unslashed(text), situation)
+                return self._in_turn(_unslashed(text), situation, desk)
             case Location(latitude=latitude, longitude=longitude):
                 return (SetCoordinates(latitude, longitude),)
             case Press(data=data):
@@ -351,6 +356,19 @@ class Conversation:
                 return understand("done", situation)
             case Other(what=what):
                 return understand(what, situation)
+
+    def _in_turn(self, text: str, situation: Situation, desk: Desk) -> "tuple[Command, ...]":
+        """Read what somebody says; what is not understood alone may go on with what was said just before."""
+        told = understand(text, situation)
+        before = self.memory.said_before(Words(desk.source, text, desk.now), desk.member.id)
+        is_late = before is None or desk.now - before.at > SPOKEN_OF_FOR
+        if before is None or is_late or not any(map(lacks_something, told)):
+            return told
+        more = read_on(text, before.text, situation)
+        if more is not None:
+            whole = f"{before.text}. {text}"
+            self.memory.said_before(Words(desk.source, whole[-LONGEST_SAID:], desk.now), desk.member.id)
+        return more or told
 
     def _of_photo(self, sent: Photo, situation: Situation, desk: Desk) -> "tuple[Command, ...]":
         """Read what stands under a photo, and keep the photo with the plants named there."""

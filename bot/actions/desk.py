@@ -31,7 +31,7 @@ from bot.domain.journal import (
 from bot.domain.knowledge import Knowledge
 from bot.domain.outbreak import Outbreak, outbreak_on
 from bot.domain.tonight import Tonight, tonight
-from bot.domain.value import replace
+from bot.domain.value import Value, replace
 
 T = TypeVar("T")
 
@@ -76,6 +76,14 @@ class Known:
         self.folded.household.derived.clear()
 
 
+class Words(Value):
+    """What somebody said when, by the message's source; kept for some minutes of talk, and nowhere else."""
+
+    source: str
+    text: str
+    at: datetime
+
+
 class Memory:
     """
     What was derived lately, household by household; pure derivations only, so forgetting costs only time.
@@ -86,7 +94,17 @@ class Memory:
     def __init__(self, households: int = 256) -> None:
         self._households = households
         self._known: OrderedDict[HouseholdId, Known] = OrderedDict()
+        self._said: OrderedDict[MemberId, tuple[Words, ...]] = OrderedDict()
         self._lock = Lock()
+
+    def said_before(self, words: Words, member: MemberId) -> Words | None:
+        """Give what somebody said before this, and keep this for the next time; a message twice is one."""
+        with self._lock:
+            before = [one for one in self._said.pop(member, ()) if one.source != words.source][-1:]
+            self._said[member] = (*before, words)
+            if len(self._said) > self._households:
+                self._said.popitem(last=False)
+        return before[0] if before else None
 
     def recall(self, household: HouseholdId, entries: tuple[Entry, ...]) -> Known:
         """Give what is known of a journal, deriving it if need be."""

@@ -1,0 +1,88 @@
+"""What goes on with the message before is read with it, and never makes more of it than both say."""
+
+import pytest
+
+from bot.conversation import Conversation
+from bot.domain.journal import CheckedClean, Found, IsolatedNow, ProductSet, Treated
+from tests.journeys.talking import Talk
+
+GOING_ON = [
+    ("hoya 12 longtailed mealybugs", "and 3 on the ivy", Found, ["hoya", "ivy"]),
+    ("hoya 12 longtailed mealybugs", "orchid too, just one", Found, ["hoya", "moth orchid"]),
+    ("the coffee has 4 scale", "plus 2 on the orchid", Found, ["coffee plant", "moth orchid"]),
+    ("hoya clean", "and the ivy", CheckedClean, ["hoya", "ivy"]),
+    ("sprayed the hoya with soap", "the ivy as well", Treated, ["hoya", "ivy"]),
+    ("wiped ivy yesterday", "also the coffee", Treated, ["ivy", "coffee plant"]),
+    ("isolated the hoya", "orchid also", IsolatedNow, ["hoya", "moth orchid"]),
+]
+
+
+@pytest.mark.parametrize(("first", "then", "kind", "plants"), GOING_ON)
+def test_what_goes_on_is_of_the_same(
+    talk: Talk, first: str, then: str, kind: type, plants: list[str]
+) -> None:
+    talk.say(first)
+    talk.passes(minutes=2)
+    talk.say(then)
+    told = [(plant, payload) for plant, payload in talk.told() if isinstance(payload, kind)]
+    assert [plant for plant, _ in told] == plants, "each once"
+    days = {one.happened_on for one in talk.entries() if isinstance(one.payload, kind)}
+    assert len(days) == 1
+
+
+def test_a_move_goes_on_with_another_plant(talk: Talk) -> None:
+    talk.say("moved the ivy to the kitchen")
+    talk.say("and the orchid too")
+    kitchen = next(place.id for place in talk.home.places.values() if place.name == "kitchen")
+    assert {"ivy", "moth orchid"} <= {one.name for one in talk.home.living if one.place == kitchen}
+
+
+def test_it_goes_on_and_on(talk: Talk) -> None:
+    for words in ("hoya 12 longtailed mealybugs", "and 3 on the ivy", "and 1 on the orchid", "coffee too, 2"):
+        talk.say(words)
+    counts = {plant: payload.count for plant, payload in talk.told() if isinstance(payload, Found)}
+    assert counts == {"hoya": 12, "ivy": 3, "moth orchid": 1, "coffee plant": 2}
+
+
+@pytest.mark.parametrize("says", ["the bottle says", "it says", "the label says", "and it says"])
+def test_what_a_label_says_is_of_the_product_just_told(talk: Talk, says: str) -> None:
+    talk.say("bought neem today")
+    talk.say(f"{says} 5 ml per litre, every 14 days")
+    last = [payload for _, payload in talk.told() if isinstance(payload, ProductSet)][-1]
+    assert (last.ingredient, last.label.gap_days) == ("neem", 14)
+
+
+@pytest.mark.parametrize(
+    ("first", "then"),
+    [
+        ("hoya clean", "and the ivy?"),
+        ("hoya clean", "not the ivy too"),
+        ("hoya clean", "did I look at the ivy too?"),
+        ("hoya 12 longtailed mealybugs", "my sister has them too"),
+        ("sprayed the hoya with soap", "should I do the ivy as well?"),
+        ("sprayed the hoya with soap", "and tomorrow the ivy too"),
+        ("thanks", "and the ivy"),
+    ],
+)
+def test_a_question_a_denial_or_a_plan_goes_on_with_nothing(talk: Talk, first: str, then: str) -> None:
+    talk.say(first)
+    before = talk.told()
+    talk.say(then)
+    assert talk.told() == before
+
+
+def test_after_a_quarter_of_an_hour_nothing_goes_on(talk: Talk) -> None:
+    talk.say("hoya clean")
+    before = talk.told()
+    talk.passes(minutes=16)
+    talk.say("and the ivy")
+    assert talk.told() == before
+
+
+def test_what_a_restart_forgot_is_asked(talk: Talk) -> None:
+    talk.say("isolated the hoya")
+    before = talk.told()
+    talk.conversation = Conversation(talk.conversation.knowledge, talk.conversation.may_found)
+    (answer,) = talk.say("orchid also")
+    assert answer
+    assert talk.told() == before
