@@ -172,7 +172,9 @@ class Conversation:
             return said
         member = replace(member, chat=incoming.chat)  # asked and answered where it is spoken
         desk = Desk(store, member, self.knowledge, now, incoming.source, self.memory, self.photos)
-        if isinstance(incoming.kind, Reaction) and not _says_done(incoming.kind, desk):
+        if isinstance(sign := incoming.kind, Reaction) and not (
+            any(one[:1] in DONE_SIGNS for one in sign.signs) and is_under_nudge(sign.message_id, desk)
+        ):
             return said
         commands = self._meant(incoming, desk)
         gone = None if _is_of_any_plant(commands) else gone_by_name(incoming.text, desk)
@@ -498,11 +500,6 @@ def _awake(desk: Desk, *, is_first: bool) -> dict[int, bool]:
     return {chat: is_quiet for chat, is_quiet in chats.items() if is_first or not is_quiet}
 
 
-def _says_done(sign: Reaction, desk: Desk) -> bool:
-    """Whether a sign stands under the last evening's message, and something there is open."""
-    return any(one[:1] in DONE_SIGNS for one in sign.signs) and is_under_nudge(sign.message_id, desk)
-
-
 def _is_of_any_plant(commands: "tuple[Command, ...] | ButtonExpired | AnsweredAlready") -> bool:
     """Whether what was meant may name a plant that is gone."""
     if isinstance(commands, Outcome):
@@ -535,16 +532,13 @@ def _typed(question: Question, desk: Desk) -> tuple[Choice, ...]:
         return choices
     dated = (replace(one, commands=for_its_day(one, asked_on, desk)) for one in choices)
     return tuple(
-        replace(one, commands=(_of_its_day(one.of, one.commands),)) if _is_of_a_day(one) else one
+        replace(one, commands=(_of_its_day(one.of, one.commands),))
+        if one.text in {ButtonText.YES, ButtonText.WRITE_IT}
+        and any(getattr(each, "on", None) is not None for each in one.commands)
+        else one
         for one in dated
         if one.commands
     )
-
-
-def _is_of_a_day(choice: Choice) -> bool:
-    """Whether a yes would write what happened on a day."""
-    is_yes = choice.text in {ButtonText.YES, ButtonText.WRITE_IT}
-    return is_yes and any(getattr(one, "on", None) is not None for one in choice.commands)
 
 
 def _of_its_day(said: str, commands: "tuple[Command, ...]") -> Incomplete:

@@ -1,10 +1,10 @@
 """A bare "no": it speaks of the last exchange, postpones nothing and answers no older question."""
 
-from bot.actions.action import Asking, ButtonText, Choice, Command, performs
-from bot.actions.decline import Decline, Declined
+from bot.actions.action import Command, performs
+from bot.actions.decline import Declined
 from bot.actions.desk import Desk
 from bot.actions.show_history import OfEntries, described
-from bot.actions.undo import Undo, last_group
+from bot.actions.undo import ask_to_take_back, last_group
 from bot.domain.journal import evening_of
 
 
@@ -26,9 +26,4 @@ def deny(_: Deny, desk: Desk) -> LastTold | Declined:
     group = last_group(desk)
     if not group or evening_of(group[-1].recorded_at, desk.household.zone) != desk.today:
         return Declined()
-    what = described(group, desk)
-    choices = (
-        Choice(ButtonText.TAKE_BACK, (Undo(shown=group[-1].source),)),
-        Choice(ButtonText.KEEP, (Decline(),)),
-    )
-    return LastTold(what, asking=Asking(choices))
+    return LastTold(described(group, desk), asking=ask_to_take_back(group))

@@ -239,11 +239,11 @@ def _log(command: LogRound, todo: list[Part], on: date, desk: Desk) -> RoundLogg
             product=desk.product_name(product),
             next=_step(desk, plant, desk.today) if is_last else None,
             progress=desk.agenda.progress.get(plant, ()) if is_last else (),
-            late=_late(before[plant]) if is_last else None,
+            late=step if is_last and step and step.lateness is not Lateness.ON_TIME else None,
             is_repeat=bool(stood[plant, method, product]),
         )
         for number, (plant, method, product) in enumerate(todo)
-        for is_last in (all(plant != later[0] for later in todo[number + 1 :]),)
+        for is_last, step in ((all(plant != later[0] for later in todo[number + 1 :]), before[plant]),)
     )
     return RoundLogged(
         on=on,
@@ -256,7 +256,10 @@ def _log(command: LogRound, todo: list[Part], on: date, desk: Desk) -> RoundLogg
         against=against,
         first_uses=first_uses,
         eat_from=tuple(
-            (desk.plant(plant).name, _eat_from(desk, plant, product, on))
+            (
+                desk.plant(plant).name,
+                eat_from(desk.knowledge, desk.plant(plant), desk.household.products[product], on),
+            )
             for plant, _, product in todo
             if product is not None and is_edible(desk.knowledge, desk.plant(plant))
         ),
@@ -345,10 +348,6 @@ def _broken(desk: Desk, plant: PlantId, product: ProductId, on: date) -> tuple[R
     if any(one.product == product and one.on == on for one in desk.plant(plant).treatments):
         no_rule.add(Refusal.USES_SPENT)  # the same use told twice
     return tuple(one for one in found if one not in no_rule)
-
-
-def _eat_from(desk: Desk, plant: PlantId, product: ProductId, on: date) -> date | None:
-    return eat_from(desk.knowledge, desk.plant(plant), desk.household.products[product], on)
 
 
 def nothing_due(desk: Desk) -> NothingDue:
@@ -601,10 +600,6 @@ def _step(desk: Desk, plant: PlantId, day: date) -> Step | None:
         if case.opened_on <= day
     ]
     return min((step for step in steps if step), key=lambda step: step.aim_on, default=None)
-
-
-def _late(step: Step | None) -> Step | None:
-    return step if step is not None and step.lateness is not Lateness.ON_TIME else None
 
 
 def _still_open(desk: Desk, on: date) -> tuple[tuple[str, Method, str | None], ...]:

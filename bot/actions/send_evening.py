@@ -353,7 +353,7 @@ def _message(evening: Tonight, nudge: Nudge, desk: Desk, more: tuple[Choice, ...
             *_later(lines, looks, nudge),
             *_how(parts, desk),
             *more,
-            *_hurry(minutes),
+            *([Choice(ButtonText.WHAT_FIRST, (SaveTime(),))] if minutes > LONG_MINUTES else []),
         ),
     )
 
@@ -508,10 +508,6 @@ def _spent_before(lines: Sequence[Line], desk: Desk) -> tuple[Spent, ...]:
         used = [one for one in desk.plant(plant).treatments if one.product is not None]
         found += no_more(desk, plant, used[-1].product) if used else []
     return tuple(found)
-
-
-def _hurry(minutes: int) -> tuple[Choice, ...]:
-    return (Choice(ButtonText.WHAT_FIRST, (SaveTime(),)),) if minutes > LONG_MINUTES else ()
 
 
 def _is_out(part: Part) -> bool:

@@ -61,18 +61,18 @@ def undo(command: Undo, desk: Desk) -> Undone | OldToUndo | BehindTheReturn | To
     if not command.shown and _is_back_since(group, desk):
         shown = last_group(desk)
         what = described(shown, desk)
-        return BehindTheReturn(what, asking=_ask_to_take_back(group))
+        return BehindTheReturn(what, asking=ask_to_take_back(group))
     told = [entry for entry in group if not isinstance(entry.payload, Voided)]
     what = described(told, desk)
     if command.shown and command.shown != group[-1].source:
         return ToldSince(what)
     if not command.shown and evening_of(group[-1].recorded_at, desk.household.zone) < desk.today:
-        return OldToUndo(what, asking=_ask_to_take_back(group))
+        return OldToUndo(what, asking=ask_to_take_back(group))
     desk.write(desk.voids(group))
     return Undone(what)
 
 
-def _ask_to_take_back(group: list[Entry]) -> Asking:
+def ask_to_take_back(group: list[Entry]) -> Asking:
     take_back = Choice(ButtonText.TAKE_BACK, (Undo(shown=group[-1].source),))
     return Asking((take_back, Choice(ButtonText.KEEP, (Decline(),))))
 

@@ -31,7 +31,8 @@ from bot.domain.value import Value, cached_property, replace
 APART_ASKED_AFTER_DAYS = 3
 PEST_ASKED_AFTER_DAYS = 1
 ASKED_EVERY_DAYS = 7
-"""To set a plant apart is asked after three evenings, a pest's kind after one, then weekly. Judgement. [d]"""
+EATING_ASKED_EVERY_DAYS = 3
+"""Apart is asked after three evenings, a kind after one, then weekly, eating every third. Judgement. [d]"""
 
 
 class Kind(Enum):
@@ -298,7 +299,7 @@ class _Plan(Value, dict=True):
             since = tuple(Part(method=task.method, product=task.product) for task in tasks)
             if plant not in lines:
                 lines[plant] = replace(self.line(plant, since), is_since=True)
-            elif not _is_alike(lines[plant].parts, since):
+            elif [*map(_deed, lines[plant].parts)] != [*map(_deed, since)]:
                 lines[plant] = replace(lines[plant], otherwise=since)
         asked_since = {one.plant for one in self.tasks if one.method is None} & nudge.found_since
         for plant in asked_since - looks.keys():
@@ -427,7 +428,8 @@ class _Plan(Value, dict=True):
                 Question(about=Doubt.EATING, plant=plant.id, product=product.id)
                 for plant in sick
                 for case in plant.open_cases
-                if (product := label_to_read(self.outbreak(plant, case))) is not None
+                if (self.on - case.opened_on).days % EATING_ASKED_EVERY_DAYS == 0
+                and (product := label_to_read(self.outbreak(plant, case))) is not None
             ),
             *(Question(about=Doubt.RELEASE, plant=plant) for plant in self.agenda.ready),
             *(
@@ -445,8 +447,8 @@ class _Plan(Value, dict=True):
         return min(found, key=lambda one: order.index(one.about), default=None)
 
 
-def _is_alike(some: Sequence[Part], others: Sequence[Part]) -> bool:
-    return [(one.method, one.product) for one in some] == [(one.method, one.product) for one in others]
+def _deed(part: Part) -> tuple[Method | None, ProductId | None]:
+    return part.method, part.product
 
 
 def _then(household: Household, tasks: Sequence[Task], on: date) -> Iterable[Line]:

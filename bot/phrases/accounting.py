@@ -281,7 +281,8 @@ def _is_in(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of mention
             is_day_denied = word is Word.NOT and told.has_day_at(at + 1)
             if word is Word.LATER and Day(told.situation.today) in told.days() and told.ahead() is not None:
                 return isinstance(told.ahead(), date)  # "later today"
-            if head == "later" and word in {Word.DONE, Word.DO} and not _is_denied(told, at):
+            is_promised = word is Word.DO and "will" in item.text.split()
+            if head == "later" and word in {Word.DONE, Word.DO} and not (is_promised or _is_denied(told, at)):
                 return False  # "the geranium is done, the kalanchoe can wait"
             if head == "later" and word is Word.NOT and told.forbids:
                 return False

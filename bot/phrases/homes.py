@@ -421,17 +421,17 @@ _TO_A_PLACE = listed("to into onto")
 _THEM = listed("it they them these those both")
 _APART = listed("apart alone isolated separated quarantined")
 _OF_A_MOVE = (Word.MOVE, Word.PUT, Word.ISOLATE, Word.AWAY)
-_OF_SOMETHING_ELSE = frozenset({"pest", "product", "plant", "town", "facing"})
+_OF_SOMETHING_ELSE = frozenset({"pest", "product", "plant", "town"})
 
 
-def read_standing(text: str, situation: Situation) -> tuple[Isolate | MovePlant, ...] | None:
+def read_standing(text: str, situation: Situation) -> tuple[Isolate | MovePlant | SetPlace, ...] | None:
     """Read where plants of the home are said to stand, in a room that is known or new."""
     return read_move(text, situation, is_new=False)
 
 
 def read_move(
     text: str, situation: Situation, *, is_new: bool = True
-) -> tuple[Isolate | MovePlant, ...] | None:
+) -> tuple[Isolate | MovePlant | SetPlace, ...] | None:
     """Read plants of the home that were taken to, or now stand in, a room which is new: it is to be made."""
     words = frozenset(words_of(plain(text[:_LONGEST_MOVE])))
     may_stand = words & _STANDING and (words & _ROOMS or not is_new)
@@ -464,7 +464,14 @@ def read_move(
     is_whole = all(one.plants for one in moved) and (not is_new or any(one.room for one in moved))
     if is_else or not (ids and is_told and is_whole):
         return None
-    return (*((Isolate(ids),) if words & _APART else ()), *moved)
+    apart: tuple[Isolate, ...] = (Isolate(ids),) if words & _APART else ()
+    facets = facets_in(words_of(plain(text))) if any(one.what == "facing" for one in events) else None
+    if facets is None:
+        return (*apart, *moved)
+    if len(moved) > 1 or not moved[0].room:
+        return None
+    there = SetPlace(name=moved[0].room, facing=facets[0], outdoors=facets[1])
+    return (*apart, *moved, there)
 
 
 def is_list_of_plants(text: str, situation: Situation) -> bool:

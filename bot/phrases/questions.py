@@ -87,6 +87,9 @@ _TO_DO = (
 )
 
 
+_PROMISES = ("will", "do")
+
+
 def is_plain_question(words: tuple[str, ...]) -> bool:
     """Whether it asks and does not ask for something to be done."""
     if (
@@ -95,7 +98,7 @@ def is_plain_question(words: tuple[str, ...]) -> bool:
         or any(pair in _REQUESTS for pair in pairwise(words))
     ):
         return False
-    return words[:1] != () and words[0] in _ASKS_ALONE
+    return words[:1] != () and words[0] in _ASKS_ALONE and words[:2] != _PROMISES
 
 
 def beyond(text: str, situation: Situation) -> NotUnderstood:
@@ -111,8 +114,8 @@ def is_question(words: tuple[str, ...], situation: Situation | None = None) -> b
     if "?" in words:
         return True
     first = words[0] if words else ""
-    if words[:2] == ("what", "a") or words[:3] in _NO_QUESTIONS:
-        return False  # "what a day"
+    if words[:2] in {("what", "a"), _PROMISES} or words[:3] in _NO_QUESTIONS:
+        return False  # "what a day", "will do the ivy on friday"
     is_asked = first in _OPENERS and words[:2] not in _NO_ASKING
     is_doubted = words[:2] in _DOUBTS
     return (is_asked and not _is_refusal(words)) or is_doubted or _has_noun(words, situation)

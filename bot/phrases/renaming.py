@@ -89,9 +89,7 @@ def _misspelt(text: str, said: tuple[str, ...], situation: Situation) -> Meant |
 
 def _where(said: tuple[str, ...], situation: Situation) -> Meant | None:
     found = _named_at(said, 2, situation) if said[1:2] in {("is",), ("are",)} else None
-    if found is None or found[1] != len(said):
-        return None
-    if not isinstance(found[0], Plants | OneOf):
+    if found is None or found[1] != len(said) or not isinstance(found[0], Plants | OneOf):
         return None
     return (Ask(topic=Topic.PLACES, plants=found[0].ids),)
 
@@ -129,7 +127,7 @@ def _renamed(text: str, said: tuple[str, ...], situation: Situation) -> Meant | 
         return (Rename(name, place=thing.id),)
     if isinstance(thing, Plants) and len(thing.ids) == 1:
         return (Rename(name, plant=thing.ids[0]),)
-    return _which(thing)
+    return (NotUnderstood("", reason="which plant"),) if isinstance(thing, OneOf | Plants) else None
 
 
 def _asked_of(said: tuple[str, ...], situation: Situation) -> tuple[object, int] | None:
@@ -138,13 +136,6 @@ def _asked_of(said: tuple[str, ...], situation: Situation) -> tuple[object, int]
     ids = {one.place_id for one in asked} if said[:2] == ("call", "it") else set()
     place = next(iter(ids), None)
     return (Place(place), 2) if len(ids) == 1 and place is not None else None
-
-
-def _which(thing: object) -> Meant | None:
-    """Ask for the whole name where several plants answer to what was said."""
-    if isinstance(thing, OneOf | Plants):
-        return (NotUnderstood("", reason="which plant"),)
-    return None
 
 
 def _as_typed(text: str, words: tuple[str, ...]) -> str | None:

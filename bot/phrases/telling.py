@@ -99,6 +99,8 @@ def surely(text: str, situation: Situation, guesses: Sequence[Guess]) -> Meant:
         before, after = (surely(one, situation, rank(with_names(one, situation), situation)) for one in meant)
         if before:
             return after if {*map(type, before)} == {*map(type, after)} else ()
+    if "," in text and (put_off := _excused(text, situation)):
+        return put_off
     best = best_of(text, situation, guesses)
     if best is None or has_slip(text, situation) or _ASKS.match(text):
         return ()
@@ -108,6 +110,16 @@ def surely(text: str, situation: Situation, guesses: Sequence[Guess]) -> Meant:
     if is_ticked and not is_of_work and sum(one.meaning is Word.DONE for one in told.items) < _PAIR:
         return ()  # a sign alone, which stands for "done", may agree to anything
     return tuple(_or_asked(one, told) for one in best.commands)
+
+
+def _excused(text: str, situation: Situation) -> Meant:
+    """Read "not tonight, sauna": what nobody listed behind it is why, and names nothing."""
+    opening, _, reason = text.partition(",")
+    why = {one.meaning for one in spotted(reason, situation) if not isinstance(one.meaning, Unknown)}
+    if not why <= {Word.FILLER, Word.HEDGE} or len(reason.split()) > _MOST_CALLED:
+        return ()
+    told = surely(opening, situation, rank(with_names(opening, situation), situation))
+    return told if told and all(isinstance(one, Postpone) for one in told) else ()
 
 
 def best_of(text: str, situation: Situation, guesses: Sequence[Guess]) -> Likely | None:

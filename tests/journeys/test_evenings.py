@@ -18,6 +18,7 @@ from bot.domain.journal import (
     Voided,
 )
 from bot.domain.trade import Grade, Level, Method
+from bot.domain.window import Facing
 from tests.journeys.talking import OWNER, PARTNER, ZONE, Talk
 
 SATURDAY, SUNDAY, MONDAY = date(2026, 5, 2), date(2026, 5, 3), date(2026, 5, 4)
@@ -510,3 +511,53 @@ def test_an_evening_shows_eight_buttons_and_the_rest_behind_more(outbreak: Talk)
     before = len(outbreak.told())
     outbreak.press("Not tonight")
     assert any(isinstance(one, Postponed) for _, one in outbreak.told()[before:])
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["the orchid I will do on friday", "will do the orchid friday", "we'll do the orchid on friday"],
+)
+def test_a_promise_puts_off_its_own_plant(outbreak: Talk, words: str) -> None:
+    outbreak.evening()
+    outbreak.say(words)
+    put_off = {plant: told for plant, told in outbreak.told() if isinstance(told, Postponed)}
+    assert {plant: told.on for plant, told in put_off.items()} == {"moth orchid": date(2026, 5, 8)}
+
+
+@pytest.mark.parametrize(
+    "words", ["not tonight, sauna", "not today, migraine", "not tonight, terrible headache"]
+)
+def test_an_excuse_is_no_more_than_that(outbreak: Talk, words: str) -> None:
+    outbreak.evening()
+    outbreak.say(words)
+    assert len([told for _, told in outbreak.told() if isinstance(told, Postponed)]) == 3
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "moved the ivy to the bathroom. No window there.",
+        "put the ivy into the bathroom, it has no window",
+        "and moved it to the bathroom, no window there",
+    ],
+)
+def test_a_move_into_a_new_room_keeps_what_is_told_of_the_room(talk: Talk, words: str) -> None:
+    talk.say("ivy 3 longtailed mealybugs")
+    talk.say(words)
+    if "Yes" in talk.labels():
+        talk.press("Yes")
+    ivy = next(one for one in talk.home.living if one.name == "ivy")
+    assert ivy.place is not None
+    place = talk.home.places[ivy.place]
+    assert (place.name, place.facing) == ("bathroom", Facing.NONE)
+
+
+def test_what_the_label_says_of_eating_is_asked_every_third_evening(talk: Talk) -> None:
+    talk.say("basil, kitchen")
+    talk.say("basil is edible")
+    talk.say("basil 12 green peach aphids")
+    asked = []
+    for _ in range(6):
+        asked.append(any("eaten" in one or "eating" in one for one in talk.evening()))
+        talk.passes(days=1)
+    assert 1 <= sum(asked) <= 2
