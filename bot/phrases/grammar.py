@@ -41,7 +41,7 @@ from bot.phrases.bottles import read_bottle
 from bot.phrases.counting import read_leaf
 from bot.phrases.forms.filling import later
 from bot.phrases.homes import SPOKEN as PLACE_WORDS
-from bot.phrases.homes import read_facets, read_place, read_places
+from bot.phrases.homes import read_facets, read_place, read_places, read_town
 from bot.phrases.hurrying import SPOKEN as HURRYING_WORDS
 from bot.phrases.hurrying import read_hurry
 from bot.phrases.identifying import read_identification
@@ -64,7 +64,6 @@ from bot.phrases.setup import (
     read_coordinates,
     read_expected_town,
     read_hours,
-    read_town,
 )
 from bot.phrases.sharing import SPOKEN as SHARING_WORDS
 from bot.phrases.sharing import read_sharing

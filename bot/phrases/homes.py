@@ -14,6 +14,7 @@ from bot.actions.decline import Decline
 from bot.actions.isolate import Isolate
 from bot.actions.move_plant import MovePlant
 from bot.actions.set_place import SetPlace
+from bot.actions.set_town import SetTown
 from bot.actions.situation import Situation
 from bot.catalogue.towns import find_towns
 from bot.domain.identity import PlaceId, PlantId
@@ -66,6 +67,7 @@ _HEADING = re.compile(
 )
 """A line over bullets."""
 _WITH = re.compile(r"\bw/\s*", re.IGNORECASE)
+_ARROW = re.compile(r"\s*(?:[→➜⇒]|[-=]>)\s*")
 _SIGNED = re.compile(
     r"\n[^\n]{0,30}\b(?:regards|yours|greetings|sincerely|wishes)\b[^\n]{0,20}\n[^\n:]{1,30}$", re.IGNORECASE
 )
@@ -308,9 +310,10 @@ def _read_once(asked: tuple[object, ...], situation: Situation) -> Home:
     home = _read(text, situation)
     if not home.unread and home.is_known and not (home.is_empty() and situation.lacks_town):
         return home
-    if not kept(_spots, (text, True, situation.lacks_town), situation)[-1]:
+    mends = _doubtful(home, situation)
+    if not kept(_spots, (text, mends, situation.lacks_town), situation)[-1]:
         return home  # no word may be a slip
-    mended = _read(text, situation, mends=True)
+    mended = _read(text, situation, mends)
     is_better = (len(mended.unread), _strangers(mended, situation)) < (
         len(home.unread),
         _strangers(home, situation),
@@ -318,10 +321,35 @@ def _read_once(asked: tuple[object, ...], situation: Situation) -> Home:
     return mended if is_better and not mended.is_empty() else home
 
 
+_Mends = tuple[frozenset[str], frozenset[str]]
+"""Words that may be slips of anything, and words of plants' names, which may be slips of kinds only."""
+
+
+def _doubtful(home: Home, situation: Situation) -> _Mends:
+    """Give the words that were not read, and those of plants whose kind is not known."""
+    unread = frozenset(word for one in home.unread for word in words_of(one.lower()))
+    places = words_in(one.name.lower() for one in home.places) | words_in(
+        one.place.lower() for one in home.plants if one.place
+    )
+    strange = [
+        one.name for one in home.plants if not _is_of_a_kind(words_of(one.name.lower()), situation.kinds)
+    ]
+    return unread | places, words_in(one.lower() for one in strange) | words_in(strange)
+
+
 def _is_of_others(text: str) -> bool:
     """Whether somebody else's plants are told of: a grandmother's garden, nothing handed down."""
     words = frozenset(words_of(plain(text)))
     return bool(words & _ELDERS and words & _GROUNDS) and not words & _HANDED_DOWN
+
+
+def read_town(text: str, situation: Situation) -> SetTown | None:
+    """Read "I live in Ghent", and no more, at any time."""
+    if not _LEADING & frozenset(words_of(plain(text[:_LONGEST_MOVE]))):
+        return None
+    home = read_home(text, situation)
+    is_else = home.plants or home.places or home.lines or home.unplaced or home.named or home.unread
+    return SetTown(home.town) if home.is_led and home.town and not is_else else None
 
 
 _HALVES = listed("morning morning. afternoon afternoon. evening evening. sun sun.")
@@ -377,28 +405,15 @@ def facets_in(words: tuple[str, ...]) -> tuple[Facing | None, Outdoors | None] |
     said = " ".join(words)
     points = re.findall(r"\b(north|south)?[- ]*(east|west)\b|\b(north|south)", said)
     points += re.findall(r"\b(n|s)?(e|w)\b|\b(n|s)\b", said) if not points else []
-    ways = tuple(_WAYS[one] for one in points[-1] if one) if points else ()
-    outdoors = [
-        found[0]
-        for at in range(len(words))
-        if isinstance((found := _sun_at(words, at) or ("",))[0], Outdoors)
-    ]
-    if not ways and not outdoors and "sun" not in words:
-        return (Facing.NONE, None) if any(phrase in said for phrase in _NO_WINDOW) else None
-    halves = (
-        (Outdoors.MORNING, "morning"),
-        (Outdoors.AFTERNOON, "afternoon"),
-        (Outdoors.AFTERNOON, "evening"),
-    )
-    closer = [one for one, half in halves if half in words] or [
-        one for one in outdoors if one is not Outdoors.ALL_DAY
-    ]
-    if ways:
-        return _FACINGS[ways], None
-    return None, closer[-1] if closer else Outdoors.ALL_DAY
-
-
-_NO_WINDOW = tuple(" ".join(phrase) for phrase in phrases_of("sun", "none"))
+    if points and points[-1]:
+        return _FACINGS[tuple(_WAYS[one] for one in points[-1] if one)], None
+    told = [one[0] for at in range(len(words)) if (one := _sun_at(words, at)) is not None]
+    outdoors = [one for one in told if isinstance(one, Outdoors) and one is not Outdoors.ALL_DAY]
+    outdoors += [half for half in (Outdoors.MORNING, Outdoors.AFTERNOON) if half.value in words]
+    outdoors += [Outdoors.AFTERNOON] if "evening" in words else []
+    if outdoors or Outdoors.ALL_DAY in told or "sun" in words:
+        return None, [Outdoors.ALL_DAY, *outdoors][-1]
+    return (Facing.NONE, None) if told else None
 
 
 def read_facets(text: str, situation: Situation) -> SetPlace | None:
@@ -437,7 +452,7 @@ def read_move(
     may_stand = words & _STANDING and (words & _ROOMS or not is_new)
     if len(text) > _LONGEST_MOVE or not (words & _MOVED or may_stand) or words & {"?", "\n", "not"}:
         return None
-    raw, spelt, spots, _ = kept(_spots, (text, False, situation.lacks_town), situation)
+    raw, spelt, spots, _ = kept(_spots, (text, None, situation.lacks_town), situation)
     if not (_THEM & words or any(one.what == "own" for one in spots)):
         return None
     events = _events(spots, raw, spelt, situation)
@@ -495,7 +510,7 @@ def _strangers(home: Home, situation: Situation) -> int:
     return sum(not _is_of_a_kind(words_of(one.name.lower()), situation.kinds) for one in home.plants)
 
 
-def _read(text: str, situation: Situation, *, mends: bool = False) -> Home:
+def _read(text: str, situation: Situation, mends: _Mends | None = None) -> Home:
     raw, words, spots, is_guessed = kept(_spots, (text, mends, situation.lacks_town), situation)
     events = _events(spots, raw, words, situation)
     told = _Telling(situation, raw, words, is_guessed=is_guessed)
@@ -545,7 +560,7 @@ _STRETCHED = re.compile(r"([^\W\d_])\1{2,}")
 
 def _tokens(text: str) -> tuple[list[str], tuple[str, ...]]:
     """Give the words as typed and as they are looked up, in step."""
-    headed = _SETTLED.sub("live", _HEADING.sub(r"\1\2:", tidy(text)))
+    headed = _SETTLED.sub("live", _HEADING.sub(r"\1\2:", _ARROW.sub(": ", tidy(text))))
     bare = _SUN_HOURS.sub(
         _sun_by_the_hour, _WITH.sub("with ", _ENUMERATED.sub(", ", _BULLET.sub("", headed)))
     )
@@ -557,14 +572,17 @@ def _tokens(text: str) -> tuple[list[str], tuple[str, ...]]:
         spelt = (typed.lower(),) if is_one else words_of(_STRETCHED.sub(r"\1", typed.lower())) or ("",)
         if typed.lower() == "w" and words and words[-1] in _ROOMS:
             spelt = ("w",)  # a window's way, not "with"
+        if words[-1:] == ["an"] and typed.lower() in _ARTICLES:
+            words[-1] = "and"  # "the fern an the ivy"
         is_quote = typed in {"'", '"'}
         words += ["'"] if is_quote else spelt
         raw += [typed] if is_quote or len(spelt) == 1 else spelt
     return raw, tuple(words)
 
 
-def _slips(words: tuple[str, ...], situation: Situation) -> dict[str, str]:
+def _slips(words: tuple[str, ...], mends: _Mends, situation: Situation) -> dict[str, str]:
     """Give what misspelt and shortened words are most likely meant for."""
+    anything, of_kinds = mends
     known = _vocabulary(situation.kinds, situation.ingredients, situation.pests)
     listed_too = (known, _IDLE, common_words(), _OF_A_WINDOW)
     strange = {one for one in words if one.isalpha() and not any(one in some for some in listed_too)}
@@ -572,7 +590,18 @@ def _slips(words: tuple[str, ...], situation: Situation) -> dict[str, str]:
     near = (
         (one, _set_apart(one, known) or slip_of(one, known)) for one in strange if len(one) >= _SHORTEST_OWN
     )
-    return {one: meant for one, meant in near if meant is not None and not find_towns(one)}
+    kinds = _words_of_kinds(situation.kinds)
+    return {
+        one: meant
+        for one, meant in near
+        if meant is not None
+        and (
+            one in anything
+            or " " in meant
+            or (({one, singular(one)} & of_kinds) and singular(meant) in kinds)
+        )
+        and not find_towns(one)
+    }
 
 
 def _set_apart(word: str, known: frozenset[str]) -> str | None:
@@ -615,17 +644,17 @@ _Spots = tuple[list[str], tuple[str, ...], tuple[_Event, ...], bool]
 """Words as typed, as they are looked up, what each run of them stands for, and whether a slip was mended."""
 
 
-def _spots(what: tuple[str, bool, bool], situation: Situation) -> _Spots:
+def _spots(what: tuple[str, _Mends | None, bool], situation: Situation) -> _Spots:
     """Look at every word once: of a text, with its slips mended or not, while the town is lacking or not."""
     text, mends, lacks_town = what
     raw, words = _tokens(text)
-    slips = _slips(words, situation) if mends else {}
+    slips = _slips(words, mends, situation) if mends is not None else {}
     if slips:
         meant = [slips.get(word, typed) for word, typed in zip(words, raw, strict=True)]
         raw = [part for one in meant for part in (one.split(" ") if " " in one else [one])]
         words = tuple(part for word in words for part in slips.get(word, word).split(" "))
-    elif mends:
-        return kept(_spots, (text, False, lacks_town), situation)
+    elif mends is not None:
+        return kept(_spots, (text, None, lacks_town), situation)
     events: list[_Event] = []
     at = 0
     while at < len(words):
@@ -636,7 +665,7 @@ def _spots(what: tuple[str, bool, bool], situation: Situation) -> _Spots:
 
 
 def _without_asides(events: list[_Event], words: tuple[str, ...]) -> list[_Event]:
-    """Pass over "(I think that is what it is called)": brackets around talk that names nothing listed."""
+    """Leave out "(I think that is what it is called)": brackets around talk that names nothing listed."""
     for at, one in enumerate(events):
         if words[one.start] not in {"(", "["}:
             continue
@@ -644,7 +673,7 @@ def _without_asides(events: list[_Event], words: tuple[str, ...]) -> list[_Event
         inner = events[at + 1 : end]
         is_talk = any(each.what in {"around", "common", "telling"} for each in inner)
         if is_talk and all(each.what in _TALK for each in inner):
-            events[at + 1 : end] = [replace(each, what="around") for each in inner]
+            return _without_asides([*events[:at], *events[end + 1 :]], words)
     return events
 
 
@@ -771,6 +800,8 @@ def _sun_at(words: tuple[str, ...], at: int) -> tuple[Facing | Outdoors, int] | 
     ends = _ENDS.issuperset(words[at + 1 : at + 2])
     is_led = at > 0 and (words[at - 1] in _ROOMS or words[at - 1] in {"faces", "facing", "(", ":"})
     is_led = is_led or words[at + 1 : at + 2] == ("window",)
+    is_last = words[at + 1 : at + 2] in {(), (".",), ("\n",), (")",), (";",)}
+    is_led = is_led or (at > 0 and words[at - 1] in {",", "-", "/"} and is_last)
     if word in _TWO_LETTERS and ends and is_led:
         return _TWO_LETTERS[word], 1
     if first is None or (word in _LONE_LETTERS and not (ends and is_led)):
@@ -921,6 +952,8 @@ def _with_rooms(events: list[_Event], words: tuple[str, ...]) -> list[_Event]:
             first == at and first > 0 and events[at - 1].what == "kind" and words[events[at].start] == "room"
         )
         first -= is_of_a_kind  # "the orchid room"
+        first -= first == at and first > 0 and _is_of_its_name(events, first - 1, words)
+        last += _is_headless(events, last, words)
         first -= (
             first == at and first > 0 and events[at - 1].what == "place"
         )  # the sill of a kitchen known already
@@ -935,7 +968,7 @@ def _with_rooms(events: list[_Event], words: tuple[str, ...]) -> list[_Event]:
         way = events[first - 1] if first and what == "place" else None
         is_named_by_it = way is not None and way.what == "facing" and words[way.start] in _WAYS_IN_FULL
         if way is not None and is_named_by_it and (first == 1 or _begins_a_name(events[first - 2], words)):
-            look = _Event("facing", way.value, events[last].start, events[last].end)  # "the west balcony"
+            look = _Event("facing", way.value, way.start, way.start)  # "the west balcony"
             events = [*_joined(events, first - 1, last, what, None)[:first], look, *events[last + 1 :]]
             at = first + 1
             continue
@@ -945,6 +978,30 @@ def _with_rooms(events: list[_Event], words: tuple[str, ...]) -> list[_Event]:
 
 
 _WAYS_IN_FULL = frozenset(_WAYS.values())
+
+
+def _is_of_its_name(events: list[_Event], before: int, words: tuple[str, ...]) -> bool:
+    """Whether a word that may carry nothing is of a room's name: "still room", "window ledge"."""
+    word = words[events[before].start]
+    if word == "window":
+        return before == 0 or events[before - 1].what != "facing"
+    is_room = words[events[before + 1].start] == "room" and events[before].what in {"around", "telling"}
+    return is_room and word.isalpha() and word not in _PASSED_BEFORE_ROOM
+
+
+_PASSED_BEFORE_ROOM = (
+    _ARTICLES
+    | _PREPOSITIONS
+    | listed(
+        "one same each every another other own room big bright dark of and to from with for has have is all"
+    )
+)
+
+
+def _is_headless(events: list[_Event], last: int, words: tuple[str, ...]) -> bool:
+    """Whether a sort of room still wants what it is: "dining area"."""
+    behind = events[last + 1].what if last + 1 < len(events) else ""
+    return words[events[last].start] in _SORTS and behind in {"strange", "common"}
 
 
 def _begins_a_name(before: _Event, words: tuple[str, ...]) -> bool:
@@ -1116,99 +1173,40 @@ def _counted(
     return (), start - 1 if before.value == 1 else first, last
 
 
-def _with_unknown_plants(events: list[_Event], words: tuple[str, ...], situation: Situation) -> list[_Event]:
-    """Take words nobody listed for a plant's name where a plant's name stands; its kind is not known."""
-    is_asked = situation.expecting is Expecting.PLANTS
-    at = 0
-    while at < len(events):
-        run = _run_at(events, at, words)
-        field = _field_at(events, at, words)
-        if run is None and field is None:
-            at += 1
-            continue
-        start, end = field or run or (at, at)
-        if field or _is_plants_place(_Around(events, start, end, words), is_asked=is_asked):
-            name = (events[start].start, events[end - 1].end)
-            numbers, first, last = _numbers(events, start, end - 1, words, is_asked=is_asked)
-            events = _joined(events, first, last, "plant", (name, numbers))
-            end = first + 1
-        at = max(end, at + 1)
-    return events
-
-
-_LONGEST_FIELD = 8
-"""Words of a line's first field, a plant's name with what tells it apart. Judgement. [1]"""
-
-
-def _field_at(events: list[_Event], at: int, words: tuple[str, ...]) -> tuple[int, int] | None:
-    """Give a line's first field, whatever it is, where a place is its second: "plant b, kitchen"."""
-    end = next((n for n in range(at, len(events)) if events[n].what in _SEPARATING), len(events))
-    is_line = "\n" in words and (at == 0 or events[at - 1].what == "line")
-    behind = [one.what for one in events[end : end + 3]]
-    is_placed = behind in (["comma", "place"], ["comma", "place", "line"], ["comma", "place", "comma"])
-    is_bare = events[at].what in _A_PLANT and not any(one.what == "place" for one in events[at:end])
-    is_short = 0 < end - at <= _LONGEST_FIELD and not is_bare
-    return (at, end) if is_line and is_placed and is_short else None
-
-
-def _run_at(events: list[_Event], at: int, words: tuple[str, ...]) -> tuple[int, int] | None:
-    """Give where a run of words begins and ends that nobody listed, four at most: what may be a name."""
-    end = at
-    while end < len(events) and end - at < _MOST_OF_A_NAME and _may_name(events, at, end, words):
-        end += 1
-    while end > at and words[events[end - 1].start] in _OF_NAMES:
-        end -= 1
-    strange = [words[one.start] for one in events[at:end] if one.what == "strange"]
-    is_long = any(len(one) >= _SHORTEST_OWN for one in strange)
-    is_sign = any(words[one.start] in _SIGNS for one in events[at:end])
-    is_sign = is_sign or any(words[one.start] in _LITTLE | _OF_A_WINDOW for one in events[at:end])
-    is_sign = is_sign or (end < len(events) and words[events[end].start] in {"window", "windows", "glass"})
-    is_name = (
-        bool(strange) and not is_sign and (is_long or _is_counted(events[end] if end < len(events) else None))
-    )
-    return (at, end) if is_name else None
-
-
-def _may_name(events: list[_Event], start: int, at: int, words: tuple[str, ...]) -> bool:
-    one, word = events[at], words[events[at].start]
-    if one.what in {"strange", "looks"}:
-        return True
-    is_within = at > start and words[one.end : one.end + 1] != ("of",)
-    if is_within and word in _HEADS | _LAST_OF_A_NAME:
-        return True
-    behind = events[at + 1].what if at + 1 < len(events) else ""
-    return is_within and word in _OF_NAMES and behind == "strange"
-
-
 _SIGNS = frozenset(
     word for key in classes_of("seen") if key.startswith("look") for word in words_of_class("seen", key)
 )
 _OF_A_WINDOW = words_of_class("home", "of-a-window")
-_OF_NAMES = listed("of")
-"""What stands within a name: "string of turtles"."""
+_NO_PLACES = _SHOPS | words_of_class("home", "no-place")
+_NO_NAMES = _SIGNS | _LITTLE | _OF_A_WINDOW | listed("window windows glass")
+_LAST_OF_A_NAME = listed("leaf grass flower lily cress vine tree bush")
+_STANDING = listed(
+    "put puts is are stands stand standing lives live living sits sit sitting was were hangs goes kept stay"
+)
+_HOLDING = listed("has have having got holds houses contains hosts with")
+_OWNING = listed("have got own keep having there bought had grow forgot")
+_BESIDE = listed("to beside near")
+_A_PLANT = frozenset({"plant", "own", "kind"})
+_SEEN = frozenset({"pest", "bugs"})
+_LIT = frozenset({"facing", "lit"})
+_LOOKING = listed(
+    "is looks look faces face facing window windows has with a the its it which that to have also only got"
+)
+_ILL_WITH = listed(
+    "full of covered in with by all over crawling infested some many few lots about really very so"
+)
+_PLANT = ("is", "a", "plant")
+_LINES = frozenset({"line", "stop"})
 
 
 @dataclass(frozen=True, slots=True)
-class _Around:
-    """A run of words that nobody listed, among the events of its message."""
+class _Run:
+    """A run of words that nobody listed, among the events of its message: what stands around it."""
 
     events: list[_Event]
     start: int
     end: int
     words: tuple[str, ...]
-
-    def before(self) -> int:
-        """Give the last event before the run, past articles and a number; -1 where it begins the message."""
-        at = self.start - 1
-        while at >= 0 and (
-            self.word(at) in _ARTICLES or self.events[at].what == "count" or self.word(at) == "x"
-        ):
-            at -= 1
-        return at
-
-    def is_led(self) -> bool:
-        """Whether an article or a number stands before it."""
-        return self.before() < self.start - 1
 
     def word(self, at: int) -> str:
         return self.words[self.events[at].start] if 0 <= at < len(self.events) else ""
@@ -1216,254 +1214,404 @@ class _Around:
     def what(self, at: int) -> str:
         return self.events[at].what if 0 <= at < len(self.events) else "line"
 
+    def before(self) -> int:
+        """Give the last event before the run, past articles, brackets and a number."""
+        at = self.start - 1
+        while at >= 0 and (self.word(at) in _ARTICLES | {"x"} or self.what(at) == "count"):
+            at -= 1
+        return at
+
+    def is_led(self) -> bool:
+        """Whether an article or a number stands before it."""
+        return self.before() < self.start - 1
+
+    def bounds(self) -> tuple[int, int]:
+        """Give where its sentence begins and ends."""
+        first = next((n + 1 for n in range(self.start - 1, -1, -1) if self.what(n) in _LINES), 0)
+        ends = (n for n in range(self.end, len(self.events)) if self.what(n) in _LINES)
+        return first, next(ends, len(self.events))
+
     def sentence(self) -> list[_Event]:
-        first = next((n + 1 for n in range(self.start - 1, -1, -1) if self.what(n) in _ENDING), 0)
-        last = next(
-            (n for n in range(self.end, len(self.events)) if self.what(n) in _ENDING), len(self.events)
-        )
+        first, last = self.bounds()
         return [*self.events[first : self.start], *self.events[self.end : last]]
 
     def begins(self) -> bool:
         """Whether it begins an item."""
-        return self.what(self.before()) in _SEPARATING
+        return self.what(self.before()) in _SEPARATING or self.word(self.before()) == "("
+
+    def is_introduced(self) -> bool:
+        """Whether it begins an item, or what only leads to one stands before it."""
+        word = self.word(self.before())
+        is_leading = self.what(self.before()) == "around" and word not in _PREPOSITIONS | _PERSONS
+        return self.begins() or is_leading
 
     def ends(self) -> bool:
-        """Whether what stands behind may end a name."""
-        behind = self.what(self.end)
-        return behind in _SEPARATING | _ENDS_A_NAME or self.word(self.end) == "x"
-
-    def ends_item(self) -> bool:
         """Whether an item of a list ends behind it."""
-        return self.what(self.end) in _SEPARATING | {"place", "count"} or self.word(
-            self.end
-        ) in _PREPOSITIONS | {"(", "x"}
+        is_end = self.what(self.end) in _SEPARATING | {"place", "count"} | _LIT
+        return is_end or self.word(self.end) in _CLOSING | _BESIDES
 
-    def is_named_by_a_way(self) -> bool:
-        """Whether a way of the compass begins its name: "the south wing"."""
-        is_way = self.what(self.start - 1) == "facing" and self.word(self.start - 1) in _WAYS_IN_FULL
-        return is_way and (self.start == 1 or _begins_a_name(self.events[self.start - 2], self.words))
-
-    def is_looked_at_alone(self, situation: Situation) -> bool:
-        """Whether nothing but a window is told of it, its plants behind a colon, or that they stand there."""
-        is_led = self.word(self.before()) in _PREPOSITIONS
-        behind = [one.what for one in self.events[self.end :] if self.words[one.start] not in _LOOKING]
-        is_looked_at = behind[:1] in (["colon"], ["facing"]) or behind[:2] == ["comma", "facing"]
-        is_end = behind[:1] in ([], ["stop"], ["line"], ["comma"])
-        is_asked = situation.expecting is Expecting.WHERE and self.before() < 0
-        is_field = "\n" in self.words and self.what(self.before()) == "comma"
-        is_asked = is_asked or (
-            is_field and (behind[:1] in ([], ["line"]) or behind[:2] == ["comma", "count"])
-        )
-        return (self.begins() and (is_looked_at or (is_asked and is_end))) or (
-            is_led and (is_end or is_looked_at)
-        )
+    def past(self, at: int, passed: frozenset[str], what: frozenset[str] = frozenset()) -> int:
+        """Give the first event from one on that is none of some words and kinds."""
+        while at < len(self.events) and (self.word(at) in passed or self.what(at) in what):
+            at += 1
+        return at
 
     def leads_to(self, found: frozenset[str], among: frozenset[str]) -> bool:
         """Whether behind it, past what only leads there, one of some things stands."""
-        at = self.end
-        while at < len(self.events) and (
-            self.word(at) in among | _ARTICLES or self.what(at) in {"count", "looks"}
-        ):
-            at += 1
+        at = self.past(self.end, among | _ARTICLES, frozenset({"count", "looks"}))
         return at > self.end and self.what(at) in found
 
-
-_ENDS_A_NAME = frozenset(
-    {"place", "count", "facing", "pest", "bugs", "around", "telling", "again", "grade", "every"}
-)
-_STANDING = listed(
-    "put puts is are stands stand standing lives live living sits sit sitting was were hangs goes"
-)
-_HOLDING = listed("has have having got holds houses contains hosts with")
-_OWNING = listed("have got own keep having there bought had grow")
-_A_PLANT = frozenset({"plant", "own", "kind"})
+    def open_place(self) -> bool:
+        """Whether a place stands before it in its sentence whose window is still to be told."""
+        first, _ = self.bounds()
+        told = [self.what(n) for n in range(first, self.start) if self.what(n) in {"place"} | _LIT]
+        return told[-1:] == ["place"]
 
 
-def _is_plants_place(run: _Around, *, is_asked: bool) -> bool:
-    """Whether a plant's name stands there: in a list of plants, owned, ill, or said to stand somewhere."""
-    if run.words[run.events[run.end - 1].end :][:3] == _PLANT and run.begins():
+def _may_name(run: _Run, at: int, *, is_weak: bool) -> bool:
+    """Whether a word may be one of a name: a strange one, "plant" or "of" within it, any where it is led."""
+    what, word = run.what(at), run.word(at)
+    if what in {"strange", "looks"}:
         return True
-    if not run.ends():
-        return False
-    before, begins = run.before(), run.begins()
-    sentence = run.sentence()
-    is_seen = any(one.what in {"pest", "bugs"} for one in sentence)
-    others = any(one.what in _A_PLANT for one in sentence)
-    is_among = others or not any(one.what in _A_PLANT for one in run.events)
-    if begins and (_is_among_plants(run) or (is_asked and is_among and run.ends_item())):
+    if at > run.start and (word in _HEADS | _LAST_OF_A_NAME or (what != "looks" and word == "of")):
+        return word != "of" or run.what(at + 1) in {"strange", "common"}
+    if word in _SORTS and at + 1 < len(run.events) and run.what(at + 1) in {"strange", "common"}:
         return True
-    if (
-        is_seen
-        and (begins or run.is_led())
-        and (run.word(run.end) in _BEARING or run.leads_to(_SEEN, _STANDING | _ILL_WITH))
+    is_word = what == "common" or (what == "telling" and run.events[at].value not in _DENYING)
+    return is_word and (is_weak or (at > run.start and run.word(at - 1) in _SORTS))
+
+
+_DENYING = frozenset({Word.NOT, Word.NOTHING, Word.NONE})
+
+
+def _run_at(events: list[_Event], at: int, words: tuple[str, ...], *, is_weak: bool) -> _Run:
+    """Give the run of words that begins there and may be a name, four at most; an empty one is none."""
+    run = _Run(events, at, at, words)
+    end = at
+    while end < len(events) and end - at < _MOST_OF_A_NAME and _may_name(run, end, is_weak=is_weak):
+        end += 1
+    while end > at and (
+        words[events[end - 1].start] == "of"
+        or (end - at > 1 and run.what(end - 1) == "common" and _is_verb(run, end))
     ):
-        return True
-    if is_seen and not others and run.word(before) in {"on", "auf", "sur", "of"}:
-        return True
-    if (begins or run.is_led()) and run.leads_to(frozenset({"place"}), _STANDING | _PREPOSITIONS):
-        return True
-    if run.what(before) == "facing" or run.what(before) == "place":
-        return run.what(run.end) in _SEPARATING | {"pest"}
-    said = {run.word(at) for at in range(max(0, before - 2), before + 1)}
-    said -= {"there"} if not said & {"is", "are", "was", "were"} else set()
-    if any(run.word(at) == "all" for at in range(max(0, before), run.start)):
-        return False  # "all three dey in the hall"
-    is_stock = any(one.what == "product" for one in sentence)
-    is_owned = run.is_led() and bool(said & _OWNING) and not (is_seen or is_stock)
-    holds = _HOLDING | _STANDING | {"there"}
-    is_held = run.word(before) in holds and any(one.what == "place" for one in run.events[:before])
-    is_held = is_held and (run.is_led() or run.word(before) in _HOLDING)
-    return is_owned or is_held
+        end -= 1
+    return _Run(events, at, end, words)
 
 
-_SEEN = frozenset({"pest", "bugs"})
-_LOOKING = listed("is looks look faces facing window windows has with the a ( its it which to")
-_ILL_WITH = listed(
-    "full of covered in with by all over crawling infested some many few lots about really very so"
-)
+def _is_verb(run: _Run, end: int) -> bool:
+    """Whether what stands behind says that the word before it is no noun: "likes the", "needs water"."""
+    return not (run.what(end) in _SEPARATING | {"place", "count"} | _LIT | _SEEN or run.word(end) in _CLOSING)
 
 
-def _is_among_plants(run: _Around) -> bool:
-    """Whether the item before or behind is a plant, or a place's heading leads to it."""
-    at = run.before()
-    while at >= 0 and (
-        run.what(at) in {"comma", "and", "line", "count"} or run.word(at) in _ARTICLES | {"("}
-    ):
-        at -= 1
-    if run.what(at) in _A_PLANT or run.what(at) == "colon":
-        return True
-    if at < run.start - 1 and run.what(at) == "place" and run.what(at + 1) == "line":
-        return True
-    at = run.end
-    while at < len(run.events) and (
-        run.what(at) in {"comma", "and", "count", "line"} or run.word(at) in _ARTICLES
-    ):
-        at += 1
-    return at > run.end and run.what(at) in _A_PLANT and run.what(run.end) != "line"
-
-
-_NO_PLACES = _SHOPS | words_of_class("home", "no-place")
-_PLANT = ("is", "a", "plant")
-_LAST_OF_A_NAME = listed("leaf grass flower lily cress vine tree bush")
-
-
-def _is_counted(behind: _Event | None) -> bool:
-    """Whether a number stands behind, as it does behind what is short for a name: "AV 1"."""
-    return behind is not None and behind.what == "count"
+_PERSONS = listed("i we you he she they")
+_BESIDES = listed("also too then which that all both x together")
+_CLOSING = _PERSONS | _PREPOSITIONS | _STANDING | _HOLDING | _LOOKING | {"(", ")"}
 
 
 def _with_strange_places(
     events: list[_Event], raw: list[str], words: tuple[str, ...], situation: Situation
 ) -> list[_Event]:
-    """
-    Take words nobody listed for a place where one stands: "in the Wohnzimmer", "snuggery: fern", "ark north".
-
-    So is whatever begins a message where it is asked where plants stand.
-    """
+    """Take words nobody listed for a place where one stands: "in the snell", "snell: fern", "snell, west"."""
     at = 0
     while at < len(events):
         is_asked = at == 0 and situation.expecting is Expecting.WHERE
-        start = at
-        while is_asked and start < len(events) and words[events[start].start] in _PREPOSITIONS | _ARTICLES:
-            start += 1
-        end = start
-        nouns = {"strange", "looks"} | ({"common"} if is_asked or _is_led_in(events, start, words) else set())
-        while end < len(events) and events[end].what in nouns and end - start <= _MOST_STRANGE:
-            end += 1
-        run = _Around(events, start, end, words)
-        spelt = frozenset(words[one.start] for one in events[start:end])
-        is_window = any(slip_of(word, _WINDOW) for word in spelt if len(word) > _SHORTEST_OWN)
-        is_slip = is_asked and start == at and all(len(word) <= _SHORTEST_OWN for word in spelt)  # "wyh"
-        is_strange = any(one.what == "strange" for one in events[start:end]) and not (is_window or is_slip)
-        if is_strange and not spelt & _NO_PLACES:
-            way = start - 1 if run.is_named_by_a_way() else start
-            whole = start - 1 if run.what(start - 1) == "place" else way
-            named = _Around(events, whole, end, words)
-            if (whole < start and named.is_looked_at_alone(situation)) or (
-                run.what(start - 1) != "place" and _is_places_place(named, raw, situation)
-            ):
-                is_led = named.word(named.before()) in _PREPOSITIONS
-                is_led = is_led and (named.is_led() or raw[events[whole].start][:1].isupper())
-                look = [_Event("facing", events[way].value, events[end - 1].end, events[end - 1].end)]
-                events = _joined(events, whole, end - 1, "place", "led" if is_led else "odd")
-                events[whole + 1 : whole + 1] = look if way < start else []
-                end = whole + 1
-        at = max(end, at + 1)
+        start = _Run(events, 0, 0, words).past(at, _PREPOSITIONS | _ARTICLES) if is_asked else at
+        before = _Run(events, start, start, words)
+        is_item = before.begins() or before.word(before.before()) in _PREPOSITIONS
+        run = _run_at(events, start, words, is_weak=is_item or is_asked)
+        is_way = is_item and before.what(start) == "facing" and before.word(start) in _WAYS_IN_FULL
+        if is_way:  # "the south wing"
+            rest = _run_at(events, start + 1, words, is_weak=False)
+            run = _Run(events, start, rest.end, words) if rest.end > start + 1 else run
+        place = _as_place(run, raw, is_asked=is_asked) if run.end > run.start else None
+        if place is not None:
+            look = [_Event("facing", events[start].value, events[start].start, events[start].start)]
+            events = _joined(events, run.start, run.end - 1, "place", place)
+            events[run.start + 1 : run.start + 1] = look if is_way else []
+            at = start
+        at += 1
     return events
 
 
-def _is_led_in(events: list[_Event], at: int, words: tuple[str, ...]) -> bool:
-    """Whether "in the" stands before."""
-    run = _Around(events, at, at, words)
-    return run.is_led() and run.word(run.before()) in _PREPOSITIONS
-
-
-def _is_places_place(run: _Around, raw: list[str], situation: Situation) -> bool:
-    """Whether a place's name stands there: led in, before a window or its plants, or holding some."""
-    before, behind = run.before(), run.events[run.end :]
-    is_asked = situation.expecting is Expecting.WHERE
+def _as_place(run: _Run, raw: list[str], *, is_asked: bool) -> str | None:
+    """Tell whether a place's name stands there, and whether "in" leads it; None where none does."""
+    spelt = [run.word(at) for at in range(run.start, run.end)]
+    is_strange = any(run.what(at) == "strange" for at in range(run.start, run.end))
+    if all(word in _LOOKS for word in spelt):
+        return None
+    if frozenset(spelt) & _NO_PLACES or any(
+        slip_of(word, _WINDOW) for word in spelt if len(word) > _SHORTEST_OWN
+    ):
+        return None
+    if is_asked and run.start == 0 and all(len(word) <= _SHORTEST_OWN for word in spelt):
+        return None  # "wyh"
+    before = run.before()
+    is_capital = raw[run.events[run.start].start][:1].isupper()
     if run.word(before) in _PREPOSITIONS and run.word(before - 1) != "i":
-        if _is_seen_on(run, before):
-            return False
-        is_capital = raw[run.events[run.start].start][:1].isupper()
-        is_standing = run.what(before - 1) == "around" and run.word(before - 1) in _STANDING
-        is_behind = run.what(before - 1) in _A_PLANT | {"strange"} or is_standing
-        if run.word(run.start - 1) in {"a", "an"}:
-            return run.what(run.end) in {"facing", "colon"}  # "on a diet"
-        is_long = len(raw[run.events[run.start].start]) >= _SHORTEST_OWN
-        return run.is_led() or (is_capital and is_long) or (is_behind and run.ends())
-    if _is_said_of(run.events[max(0, run.start - 2) : run.start], behind[:1]):
-        return True
-    if not run.begins():
-        return False
-    is_seen = any(one.what in _SEEN for one in run.sentence())
-    is_named = run.leads_to(_NAMES, _HOLDING) and run.word(run.end + 1) in _ARTICLES
-    holds = run.word(run.end) in _HOLDING and (is_named or run.leads_to(_A_PLANT, _HOLDING))
-    if holds and not is_seen and not is_asked:
-        return True
-    is_item = run.what(before) == "and" and run.what(before - 1) in {"strange", "kind", "own"}
-    if is_item and any(one.what == "place" for one in run.events[:before]):
-        return False  # "in the hall the fern and the zorbia, west window"
-    return _is_looked_at(behind, situation, is_first=before < 0)
+        return "led" if _is_led_place(run, is_strange=is_strange, is_capital=is_capital) else None
+    is_told = is_strange or any(one.what in _A_PLANT | _LIT for one in run.sentence())
+    if not is_told or run.what(run.start - 1) == "place":
+        return None
+    return "odd" if _is_place_by_itself(run, is_strange=is_strange, is_asked=is_asked) else None
 
 
-_NAMES = frozenset({"strange"})
-
-
-def _is_seen_on(run: _Around, before: int) -> bool:
-    """Whether an animal is said to be on it: it is a plant then, unless another is named."""
-    sentence = run.sentence()
-    is_seen = any(one.what in _SEEN for one in sentence)
-    return (
-        is_seen
+def _is_led_place(run: _Run, *, is_strange: bool, is_capital: bool) -> bool:
+    """Whether a place stands behind "in", "on the", "at"."""
+    before = run.before()
+    others = [one.what for one in run.sentence() if one.what in _A_PLANT | _SEEN | _LIT]
+    if (
+        _SEEN & frozenset(others)
         and run.word(before) in {"on", "auf", "sur"}
-        and not any(one.what in _A_PLANT for one in sentence)
+        and not _A_PLANT & frozenset(others)
+    ):
+        return _is_told_before(run)
+    if run.word(run.start - 1) in {"a", "an"}:
+        return run.what(run.end) in _LIT | {"colon"}  # "on a diet"
+    if not is_strange:
+        return run.is_led() and bool(others) and not _is_verb(run, run.end)
+    is_behind = (
+        run.what(before - 1) in _A_PLANT | {"strange"} | _SEPARATING or run.word(before - 1) in _STANDING
+    )
+    is_long = any(len(run.word(at)) >= _SHORTEST_OWN for at in range(run.start, run.end))
+    return run.is_led() or (is_long and (is_capital or (is_behind and not _is_verb(run, run.end))))
+
+
+def _is_told_before(run: _Run) -> bool:
+    """Whether a plant of no known kind is said to be on it: "my zorbia on the snell is full of aphids"."""
+    is_named = run.what(run.before() - 1) == "strange" or run.word(run.before() - 1) in _HEADS
+    return is_named and any(one.what in _SEEN for one in run.events[run.end : run.bounds()[1]])
+
+
+def _is_place_by_itself(run: _Run, *, is_strange: bool, is_asked: bool) -> bool:
+    """Whether a place stands where nothing leads it: before its window or plants, or right behind them."""
+    first, last = run.bounds()
+    if _stands_behind_plants(run) or _is_second_field(run):
+        return True
+    if run.start > first and run.word(run.start - 1) == "facing" and run.what(run.start - 2) in _LIT:
+        return run.word(run.end) in _HOLDING | {":"} or run.what(run.end) in {"comma", "around"}
+    if not run.is_introduced():
+        return False
+    is_end = run.what(run.end) in _LINES | {"comma"}
+    is_answer = is_asked and is_end and "count" not in _whats(run, run.end, last)
+    return (
+        is_answer
+        or _has_a_window(run)
+        or _heads_a_list(run, is_strange=is_strange)
+        or _holds_plants(run, is_strange=is_strange)
+        or _leads_at_a_dash(run)
     )
 
 
-def _is_said_of(before: list[_Event], behind: list[_Event]) -> bool:
-    """Whether words stand where a place does behind plants and a colon: "fern: sleepout"."""
-    is_end = not behind or behind[0].what in {"line", "stop"}
-    return [one.what for one in before] in (["kind", "colon"], ["own", "colon"]) and is_end
+_NOUNS = _A_PLANT | {"strange", "looks", "count", "common"}
 
 
-def _is_looked_at(behind: list[_Event], situation: Situation, *, is_first: bool) -> bool:
-    """Whether what stands behind a strange word says that it is a place: a window, a colon before plants."""
-    what = [one.what for one in behind if one.what not in {"around", "count"} and one.value is not Word.NONE]
-    is_pot = any(one.what == "count" for one in behind)
-    ends = what[:1] in ([], ["comma"], ["stop"], ["line"])
-    if is_first and situation.expecting is Expecting.WHERE and ends and not is_pot:
+def _whats(run: _Run, start: int, end: int) -> list[str]:
+    return [run.what(at) for at in range(start, end)]
+
+
+def _stands_behind_plants(run: _Run) -> bool:
+    """Whether it ends an item behind plants and a dash, bracket or colon: "fern - snell", "fern (snell)"."""
+    first, last = run.bounds()
+    mark, named = run.word(run.start - 1), run.what(run.start - 2)
+    is_named = named in _A_PLANT or (named == "strange" and (mark != ":" or first < run.start - 3))
+    if (
+        mark not in {"-", "(", ":"}
+        or not is_named
+        or run.open_place()
+        or "colon" in _whats(run, run.end, last)
+    ):
+        return False
+    if run.word(run.end) == ",":
+        return mark == "(" or run.what(run.end + 1) in _LIT
+    return run.what(run.end) in _LINES | _LIT or run.word(run.end) == ")"
+
+
+def _has_a_window(run: _Run) -> bool:
+    """Whether a window is told of it, not of a place before: "the snell faces west", "snell, west window"."""
+    if run.open_place():
+        return False
+    first, last = run.bounds()
+    is_first = run.before() < first or run.word(run.before()) == "(" or not run.begins()
+    window = run.past(run.end, _LOOKING | {"("})
+    if run.what(window) in _LIT:
+        return window > run.end or run.what(window + 1) != "place" or is_first
+    if run.what(run.end) != "comma" or run.what(run.past(run.end + 1, _LOOKING)) not in _LIT:
+        return False
+    is_behind_plants = bool(_NOUNS & frozenset(_whats(run, first, run.before())))
+    is_behind_plants = is_behind_plants and "colon" not in _whats(run, run.end, last)
+    return is_first or is_behind_plants or run.what(run.before()) == "and"
+
+
+def _heads_a_list(run: _Run, *, is_strange: bool) -> bool:
+    """Whether a colon behind it leads to its plants; "fern, zorbia: snell" tells the place behind."""
+    colon = run.past(run.end, _LOOKING | {"(", ")", ","}, _LIT)
+    if run.what(colon) != "colon":
+        return False
+    first, last = run.bounds()
+    end = next((n for n in range(colon + 1, last) if run.what(n) in _LIT), last)
+    is_one = not {"and", "comma"} & frozenset(_whats(run, colon + 1, end - 1))
+    is_last = run.what(run.before()) in {"comma", "and"} and run.before() > first and colon == run.end
+    if is_strange and is_last and is_one and run.what(run.before() - 1) in _NOUNS and not run.open_place():
+        return False
+    plants = run.past(colon + 1, _ARTICLES | {"\n"})
+    return run.what(plants) in _NOUNS | _LIT and "product" not in _whats(run, colon, last)
+
+
+def _holds_plants(run: _Run, *, is_strange: bool) -> bool:
+    """Whether it is said to hold plants: "the snell has a fern"."""
+    if run.word(run.end) not in _HOLDING or _SEEN & {one.what for one in run.sentence()}:
+        return False
+    held = run.past(run.end, _HOLDING | _ARTICLES, frozenset({"count", "looks"}))
+    return run.what(held) in _A_PLANT | {"place"} or (run.what(held) == "strange" and is_strange)
+
+
+def _leads_at_a_dash(run: _Run) -> bool:
+    """Whether a line begins with it and goes on with several plants: "snell - fern, ivy"."""
+    first, last = run.bounds()
+    mark, behind = run.word(run.end), _whats(run, run.end, last)
+    if run.before() >= first or mark not in {"/", "-"} or run.what(run.end + 1) not in _NOUNS:
+        return False
+    marks = {run.word(n) for n in range(run.end, last) if run.what(n) in {"comma", "and"}}
+    is_of_slashes = marks == {"/"} and bool(_LIT & frozenset(behind))
+    return is_of_slashes if mark == "/" else len(marks) > 1 and "place" not in behind
+
+
+def _is_second_field(run: _Run) -> bool:
+    """Whether each line of a message is a plant and, behind a comma, its place: "fern, snell"."""
+    if (
+        run.what(run.start - 1) != "comma"
+        or run.what(run.end) not in {"line", "comma"}
+        or "\n" not in run.words
+    ):
+        return False
+    first, last = run.bounds()
+    fields = [n for n in range(first, last) if run.what(n) == "comma"]
+    is_second = fields[:1] == [run.start - 1] and (len(fields) == 1 or run.what(fields[1] + 1) == "count")
+    spelt = run.words[run.events[run.start].start : run.events[run.end - 1].end]
+    again = sum(run.words[n : n + len(spelt)] == spelt for n in range(len(run.words))) > 1
+    return is_second and (again or not any(one.what in {"place", "colon"} for one in run.events))
+
+
+def _with_unknown_plants(events: list[_Event], words: tuple[str, ...], situation: Situation) -> list[_Event]:
+    """Take words nobody listed for a plant's name where a plant's name stands; its kind is not known."""
+    is_asked = situation.expecting is Expecting.PLANTS
+    before = events
+    at = 0
+    while at < len(events):
+        field = _field_at(events, at, words)
+        run = _Run(events, at, field, words) if field else _plant_run(events, at, words)
+        if run is None:
+            at += 1
+            continue
+        if field or _is_plants_place(run, is_asked=is_asked):
+            name = (events[run.start].start, events[run.end - 1].end)
+            numbers, first, last = _numbers(events, run.start, run.end - 1, words, is_asked=is_asked)
+            events = _joined(events, first, last, "plant", (name, numbers))
+            at = first
+        at = max(run.end if events is run.events else at + 1, at + 1)
+    return events if events is before else _with_unknown_plants(events, words, situation)
+
+
+_LONGEST_FIELD = 8
+"""Words of a line's first field, a plant's name with what tells it apart. Judgement. [1]"""
+
+
+def _field_at(events: list[_Event], at: int, words: tuple[str, ...]) -> int:
+    """Give where a line's first field ends if a place is its second, whatever it is: "plant b, kitchen"."""
+    end = next((n for n in range(at, len(events)) if events[n].what in _SEPARATING), len(events))
+    is_line = "\n" in words and (at == 0 or events[at - 1].what == "line")
+    behind = [one.what for one in events[end : end + 3]]
+    is_placed = behind in (["comma", "place"], ["comma", "place", "line"], ["comma", "place", "comma"])
+    is_bare = events[at].what in _A_PLANT and not any(one.what == "place" for one in events[at:end])
+    return end if is_line and is_placed and 0 < end - at <= _LONGEST_FIELD and not is_bare else 0
+
+
+def _plant_run(events: list[_Event], at: int, words: tuple[str, ...]) -> _Run | None:
+    """Give the run of words that begins there and may be a plant's name."""
+    whole = _run_at(events, at, words, is_weak=True)
+    run = _run_at(events, at, words, is_weak=False)
+    is_headed = whole.end > at and whole.word(whole.end - 1) in _HEADS | _LAST_OF_A_NAME
+    if is_headed and whole.begins() and whole.ends():
+        run = whole
+    spelt = [run.word(n) for n in range(at, run.end)]
+    strange = [word for n, word in zip(range(at, run.end), spelt, strict=True) if run.what(n) == "strange"]
+    is_long = any(len(one) >= _SHORTEST_OWN for one in strange) or (run is whole and len(spelt) > 1)
+    is_sign = bool(_NO_NAMES & {*spelt, run.word(run.end)} - {"with", "has"})
+    is_name = bool(strange or run is whole) and not is_sign and (is_long or run.what(run.end) == "count")
+    return run if run.end > at and is_name else None
+
+
+def _is_plants_place(run: _Run, *, is_asked: bool) -> bool:
+    """Whether a plant's name stands there: in a list of plants, owned, ill, or said to stand somewhere."""
+    if run.words[run.events[run.end - 1].end :][:3] == _PLANT and run.begins():
         return True
-    if what[:1] == ["facing"]:
+    before, begins = run.before(), run.begins()
+    sentence = run.sentence()
+    is_seen = any(one.what in _SEEN for one in sentence)
+    others = any(one.what in _A_PLANT for one in sentence)
+    is_told = any(one.what in _A_PLANT | {"place"} for one in run.events)
+    is_item = begins or run.word(before) in _OWNING | _HOLDING | _STANDING | _BESIDES
+    if is_item and run.ends() and (_is_among_plants(run) or (is_asked and not is_told)):
         return True
-    head = next((at for at, one in enumerate(what) if one == "colon"), len(what))
-    is_head = set(what[:head]) <= {"facing", "comma"} and head < len(what)
-    listed_there = what[head + 1 :]
-    listed_there = listed_there[1:] if listed_there[:1] == ["line"] else listed_there
-    part = list(takewhile(lambda one: one not in {"stop", "line"}, listed_there))
-    place = part.index("place") if "place" in part else len(part)
-    is_own = place == len(part) or "colon" in part[place : place + 4]  # else what is listed stands there
-    return is_head and is_own and bool({"kind", "own", "facing", "strange", "looks"} & set(part[:2]))
+    if (
+        is_item
+        and run.is_led()
+        and run.ends()
+        and not is_seen
+        and any(one.what == "place" for one in sentence)
+    ):
+        return "product" not in {one.what for one in sentence}
+    if (
+        is_seen
+        and (begins or run.is_led())
+        and (
+            run.word(run.end) in _BEARING
+            or run.leads_to(_SEEN, _STANDING | _ILL_WITH)
+            or run.what(run.end) in _SEEN
+        )
+    ):
+        return True
+    if is_seen and not others and run.word(before) in {"on", "auf", "sur", "of"} and run.is_led():
+        return True
+    if run.leads_to(
+        frozenset({"place", "again"}), _STANDING | _PREPOSITIONS | listed("all both i have got")
+    ) and (begins or run.is_led() or run.word(before) in _OWNING | _HOLDING):
+        return True
+    if run.what(before) in {"facing", "place"} and run.what(before) != "line":
+        return run.what(run.end) in _SEPARATING | {"pest"}
+    if run.word(before) in _BESIDE and run.is_led() and run.ends() and others:
+        return True
+    if any(run.word(at) == "all" for at in range(max(0, before), run.start)):
+        return False  # "all three dey in the hall"
+    is_stock = any(one.what == "product" for one in sentence)
+    said = {run.word(at) for at in range(max(0, before - 2), before + 1)}
+    said -= {"there"} if not said & {"is", "are", "was", "were"} else set()
+    is_owned = run.is_led() and bool(said & _OWNING) and not (is_seen or is_stock) and run.ends()
+    holds = _HOLDING | _STANDING | {"there"}
+    is_held = run.word(before) in holds and any(one.what == "place" for one in run.events[:before])
+    return is_owned or (is_held and run.ends() and (run.is_led() or run.word(before) in _HOLDING))
+
+
+def _is_among_plants(run: _Run) -> bool:
+    """Whether the item before or behind is a plant, or a place's heading leads to it."""
+    passed = _ARTICLES | {"(", ")"}
+    at = run.start - 1
+    while at >= 0 and (run.what(at) in {"comma", "and", "line", "count"} or run.word(at) in passed):
+        at -= 1
+    if run.what(at) in _A_PLANT or run.what(at) == "colon":
+        return True
+    if at < run.start - 1 and run.what(at) == "place" and run.word(at + 1) in {"\n", "/"}:
+        return True
+    placed = run.past(run.end + 1, _PREPOSITIONS | _ARTICLES)
+    if run.word(run.end) in {"-", "(", ":"} and run.what(placed) == "place":
+        return True
+    behind = run.past(run.end, passed, frozenset({"comma", "and", "count"}))
+    if behind == run.end or run.what(behind) not in _A_PLANT:
+        return False
+    is_headed = (
+        run.what(run.past(behind, frozenset(), _A_PLANT | {"comma", "and", "count", "around"})) == "colon"
+    )
+    return run.start > 0 or run.is_led() or not is_headed
 
 
 def _with_town(
@@ -1659,6 +1807,10 @@ def _read_part(  # noqa: C901, PLR0912 - one arm a kind of word
                 here = _settle(_last_place(told), here, told, events)
             case "facing" | "lit":
                 _look(one, at, events, own_place, told)
+            case "telling" if (
+                one.value is Word.NONE and told.last_look is Facing.NONE and "place" in kinds[at:]
+            ):
+                _look(replace(one, value=Facing.NONE), at, events, own_place, told)
             case "nothing":
                 told.has_nothing = True
             case "strange" | "common" | "telling" if not _is_taken(one, at, events, told):
@@ -1675,9 +1827,11 @@ def _is_beside(at: int, events: list[_Event], told: _Telling) -> bool:
         "together",
         "beside",
         "also",
+        "next",
+        "to",
     }:
         before -= 1
-    led = {told.words[one.start] for one in events[before + 1 : at]} & {"with", "beside"}
+    led = {told.words[one.start] for one in events[before + 1 : at]} & {"with", "beside", "next"}
     return bool(led) and before >= 0 and events[before].what == "place"
 
 
@@ -1791,7 +1945,7 @@ def _place_name(told: _Telling, event: _Event) -> str:
         return next(one.name for one in told.situation.places if one.id == own)
     words = told.raw[event.start : event.end]
     if tuple(word.lower() for word in words[-2:]) not in _OF_TWO_WORDS:
-        words = [word for word in words if word.lower() not in {"window", "windows"}]
+        words = words[:1] + [word for word in words[1:] if word.lower() not in {"window", "windows"}]
     strange = [word for word in words if event.value == "odd" and word.lower() not in _ROOMS | _SORTS]
     strange = [word for word in strange if len(word) > _LONGEST_KIND and word.islower()]
     meant = {word: slip_of(word.lower(), _ROOMS | _SORTS) for word in strange}

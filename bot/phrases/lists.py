@@ -9,7 +9,7 @@ from bot.actions.situation import Situation
 from bot.domain.value import Value, replace
 from bot.phrases.homes import MOST_PLANTS, holds_a_kind, read_home
 from bot.phrases.lexicon import listed, words_of_class
-from bot.phrases.names import OneOf, Place, Plants, names_of
+from bot.phrases.names import OneOf, Plants, names_of
 from bot.phrases.text import plain, tidy, words_of
 
 _ASKED_TO_ADD = re.compile(
@@ -17,10 +17,6 @@ _ASKED_TO_ADD = re.compile(
     r"(?!.*\bplace\b)(?: (?:a )?(?:new )?plants?)?(?: (?:called|named))?\s*[:,-]?\s*",
     re.IGNORECASE,
 )
-_POT = re.compile(r"\d{1,3}(?:[.,]\d)?\s?(?:cm|inch(?:es)?|in|\"|\u201d|'')", re.IGNORECASE)
-_BRACKETS = re.compile(r"\s*\(([^()]{1,60})\)")
-_LONGEST_TOLD = 4
-_NO_NAME = words_of_class("lists", "no-name")
 _BEARING = listed("is has have had got with")
 _NEWS = words_of_class("lists", "news")
 
@@ -70,13 +66,20 @@ def read_told(text: str, situation: Situation) -> Listed | None:
     opening = _ASKED_TO_ADD.match(tidy(text))
     if opening is not None:
         return read_list(tidy(text)[opening.end() :], situation, is_expected=True)
-    lines = [line for line in tidy(text).split("\n") if line.strip()]
-    explicit = [line for line in lines if _is_explicit(line, situation)]
-    if not explicit or 2 * len(explicit) <= len(lines) or situation.expecting is Expecting.PLANTS:
-        return None  # a line or two may be unreadable; a message of which most is no list is none
-    told = read_list("\n".join(explicit), situation, is_expected=True)
-    others = tuple(line for line in lines if line not in explicit)
-    return None if told is None else replace(told, left_out=(*told.left_out, *others))
+    if situation.expecting is Expecting.PLANTS or not _FIELD_MARKS & frozenset(text):
+        return None
+    told = read_list(tidy(text), situation, is_expected=True)
+    known = {place.name.casefold() for place in situation.places}
+    named = _named(words_of(plain(text)), situation)
+    if told is None or told.then or any(isinstance(one, Plants | OneOf) for one in named):
+        return None
+    lines = [line.strip(" -*\u2022").casefold() for line in tidy(text).split("\n")]
+    first = [one for one in told.plants if any(line.startswith(one.name.casefold()) for line in lines)]
+    is_placed = all(one.pot_cm is not None or (one.place or "").casefold() in known for one in told.plants)
+    return told if is_placed and len(first) == len(told.plants) and 2 * len(first) > len(lines) else None
+
+
+_FIELD_MARKS = frozenset(",;|(-")
 
 
 def read_news(text: str, situation: Situation) -> Listed | None:
@@ -90,24 +93,6 @@ def read_news(text: str, situation: Situation) -> Listed | None:
     is_known = any(isinstance(one, Plants | OneOf) for one in _named(words, situation))
     is_told = is_news or len(told.plants) > 1 or bool(told.then and frozenset(words) & _BEARING)
     return told if is_told and (is_news or not is_known) else None
-
-
-def _is_explicit(line: str, situation: Situation) -> bool:
-    """Whether a line is a name, its place and pot, set apart by commas, and the place is known."""
-    name, *more = _fields(line)
-    known = {place.name.casefold() for place in situation.places}
-    is_placed = any(one.casefold() in known or _POT.fullmatch(one) for one in more)
-    words = words_of(plain(name))
-    is_own = name.casefold() in {one.casefold() for plant in situation.plants for one in plant.names}
-    is_other = not is_own and any(not isinstance(one, Place) for one in _named(words, situation))
-    is_name = bool(words) and not frozenset(words) & _NO_NAME
-    return bool(more) and len(more) < _LONGEST_TOLD and is_placed and is_name and not is_other
-
-
-def _fields(line: str) -> list[str]:
-    """Cut "- bay laurel (study), 12 cm" into its fields."""
-    bare = _BRACKETS.sub(r", \1", line.strip(" -*\u2022"))
-    return [part.strip(" .") for part in re.split(r"\s*[,;|]\s*|\s+-\s+", bare)]
 
 
 def _named(words: tuple[str, ...], situation: Situation) -> list[object]:

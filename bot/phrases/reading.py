@@ -337,7 +337,8 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     is_answered = any(isinstance(one, Ask) for one in sure)
     asks = bool(asked) or (is_answered and not tells)
     is_slip = is_answered and home.is_guessed and not asked  # "chart hoya" is no chard
-    if is_slip or (asks and (home.unread or not (home.plants or home.lines or home.town))):
+    is_lost = len(home.unread) > len(home.places) + sum(one.place is not None for one in home.plants)
+    if is_slip or (asks and (is_lost or not (home.plants or home.lines or home.town))):
         return None
     commands = _commands_of(home, situation)
     is_asked = any(isinstance(one, Incomplete | NotUnderstood) for one in sure)

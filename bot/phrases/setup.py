@@ -8,20 +8,11 @@ from bot.actions.action import Command, Expecting
 from bot.actions.set_hours import SetHours
 from bot.actions.set_repeats import SetRepeats
 from bot.actions.set_town import SetCoordinates, SetTown
-from bot.actions.situation import Situation
 from bot.phrases.days import clock_at, evening_hour
 from bot.phrases.lexicon import listed, sayings
 from bot.phrases.text import plain, tidy, words_of
 
 _COORDINATES = re.compile(r"(-?\d{1,3}(?:\.\d{1,8})?) ?[, ] ?(-?\d{1,3}(?:\.\d{1,8})?)")
-_TOWN = tuple(
-    f"{lead} "
-    for lead in sayings(
-        "i live in | we live in | i live near | we live near | i am in | we are in | i'm in | im in"
-        " | we're in | my town is | our town is | town is | town: | town | city: | city"
-    )
-)
-_NO_TOWN = listed("until till vacation holiday holidays hurry bed trouble doubt love charge time pain")
 _NEAR = ("i am near ", "i'm near ", "near ", "close to ", "in ", "it is ", "it's ", "from ", "i am from ")
 _EVENING = sayings(
     "nudge me at | nudge me daily at | nudge at | nudges at | evening time | evening at | evening"
@@ -32,24 +23,6 @@ _QUIET = sayings(
 )
 _LONGEST_ANSWER = 10
 _SMALL_HOURS = 4
-_SENTENCE = listed(
-    "in on are is was were have has had i we you to not no done did it them with for from "
-    "at than more less need needs want wants reminder note that this place "
-    "everything all nothing here there sprayed checked"
-)
-_LONGEST_NAME = 60
-
-
-def read_town(text: str, situation: Situation) -> Command | None:
-    """Read "I live in Ghent" at any time."""
-    del situation
-    typed = tidy(text)
-    for opening in _TOWN:
-        if typed.lower().startswith(opening):
-            town = typed[len(opening) :].strip(" .!")
-            is_town = _could_be_a_name(town) and not frozenset(words_of(town.lower())) & _NO_TOWN
-            return SetTown(town) if town and "\n" not in town and is_town else None
-    return None
 
 
 def read_expected_town(text: str) -> SetTown:
@@ -184,7 +157,3 @@ def lamp_at(words: tuple[str, ...], at: int) -> tuple[tuple[time | None, time], 
     if last is None or (is_open and first is None):
         return None
     return (None if first is None else first[0], last[0]), end + 1 + last[1] - at
-
-
-def _could_be_a_name(name: str) -> bool:
-    return len(name) <= _LONGEST_NAME and not frozenset(words_of(name.lower())) & _SENTENCE
