@@ -6,7 +6,7 @@ from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, field
 from datetime import date, datetime, time
 from threading import Lock
-from typing import Any, TypeVar, cast
+from typing import Any, TypeVar
 
 from bot.actions.ports import Member, NoPhotosKept, Photos, Question, Store
 from bot.domain.agenda import Agenda, Task, plan
@@ -331,4 +331,5 @@ class Desk:
         derived = self._now_known.derived
         if derive not in derived:
             derived[derive] = derive(self)
-        return cast("T", derived[derive])
+        found: T = derived[derive]
+        return found

@@ -249,8 +249,11 @@ def _compose_morning(desk: Desk) -> tuple[NudgeText, Nudged] | None:
 
 def lines_left(desk: Desk) -> tuple[Line, ...]:
     """Give what the last message of the bot's own still has open."""
-    nudge, evening = desk.household.nudge, desk.evening
-    if nudge is None or evening.on != nudge.on or (evening.is_past and not nudge.is_morning):
+    nudge = desk.household.nudge
+    if nudge is None:
+        return ()
+    evening = desk.evening
+    if evening.on != nudge.on or (evening.is_past and not nudge.is_morning):
         return ()
     return tuple(line for line in (*evening.treatments, *evening.looks) if not line.is_since and line.left)
 

@@ -15,7 +15,7 @@ from bot.domain.pest import Pest, Stage
 from bot.domain.plant_kind import HABITS, PlantKind, either
 from bot.domain.product import ProductKind
 from bot.domain.trade import Grade, Level, Method
-from bot.domain.value import Value
+from bot.domain.value import Value, cached_property
 
 _FOLDER = Path(__file__).parent
 _SLACK_DAYS = 3
@@ -26,7 +26,7 @@ _USUAL_SIGHT = {"glance": [0.10, 0.20, 0.35], "plain": [0.30, 0.50, 0.70], "lens
 _USUAL_SIGHT_NOTE = "a light case of 1 to 3 animals of visible size"
 
 
-class Catalogue(Value):
+class Catalogue(Value, dict=True):
     """All facts the bot ships with."""
 
     pests: Mapping[str, Pest]
@@ -39,7 +39,7 @@ class Catalogue(Value):
     kinds: Mapping[str, PlantKind]
     key: Key
 
-    @property
+    @cached_property
     def knowledge(self) -> Knowledge:
         """What the rules need of it."""
         return Knowledge(

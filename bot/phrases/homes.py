@@ -452,9 +452,10 @@ def read_move(
     may_stand = words & _STANDING and (words & _ROOMS or not is_new)
     if len(text) > _LONGEST_MOVE or not (words & _MOVED or may_stand) or words & {"?", "\n", "not"}:
         return None
-    raw, spelt, spots, _ = kept(_spots, (text, None, situation.lacks_town), situation)
-    if not (_THEM & words or any(one.what == "own" for one in spots)):
+    typed = frozenset(words_of(_STRETCHED.sub(r"\1", plain(text))))
+    if not typed & (_THEM | names_of(situation).begin_plants):
         return None
+    raw, spelt, spots, _ = kept(_spots, (text, None, situation.lacks_town), situation)
     events = _events(spots, raw, spelt, situation)
     here = {one.id for one in situation.plants if one.place is not None}
     moved, standing = list[MovePlant](), list[PlantId]()

@@ -96,6 +96,10 @@ class Names:
         self._add_numbered()
         self._index()
         self.longest = max((len(words) for words in self._exact), default=1)
+        self.begin_plants = frozenset(
+            words[0] for words, found in self._exact.items() if words and isinstance(found, Plants | OneOf)
+        )
+        """First words of whatever names plants."""
         self._begins = frozenset(words[0] for words in self._exact if words)
         self._numbers_begin = frozenset(words[0] for words in (*self._numbered, *self._numbered_plurals))
 

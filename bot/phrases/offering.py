@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Iterator, Sequence
-from functools import cached_property
 from itertools import takewhile
 
 from bot.actions.action import Command
@@ -12,7 +11,7 @@ from bot.actions.log_round import LogRound
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Level, Method, Sign
-from bot.domain.value import Value, field, replace
+from bot.domain.value import Value, cached_property, field, replace
 from bot.phrases.accounting import Part, is_called, strange_words, strangers
 from bot.phrases.days import Trouble
 from bot.phrases.forms.rows import REPORTS, ROWS, SAYS_NOTHING, forms_of

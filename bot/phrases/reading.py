@@ -483,9 +483,7 @@ def _seen_somewhere(home: Home, situation: Situation) -> tuple[Command, ...]:
     return (Incomplete(missing=Missing.SEEN_WHERE, text=home.unplaced, choices=(*choices, left)),)
 
 
-def _witnessed(
-    sure: tuple[Command, ...], text: str, situation: Situation, guesses: list[Guess]
-) -> Reading | None:
+def _witnessed(sure: tuple[Command, ...], text: str, situation: Situation) -> Reading | None:
     """Give what both witnesses tell where the strict reader has nothing, or both where they disagree."""
     is_answer = any(choice.commands == sure for choice in situation.choices)
     is_told = not is_answer and all(isinstance(one, _WRITTEN) for one in sure)
@@ -493,7 +491,7 @@ def _witnessed(
     is_asked = is_long and any(isinstance(one, Incomplete) for one in sure)
     if not (is_told or is_asked or _is_open(sure, text, situation)):
         return None
-    told = surely(text, situation, guesses)
+    told = surely(text, situation)
     if told and not is_told:
         return Reading(sure=told, text=text)
     if not told or not is_long or _is_same(told, sure, situation):
@@ -523,7 +521,7 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
     guesses = rank(with_names(text, situation), situation) if has_words else []
     told = _asked(sure, text, situation, guesses)
     sure = _asked_for_sure(sure, text, situation, guesses)
-    witnessed = told or (_witnessed(sure, text, situation, guesses) if guesses else None)
+    witnessed = told or (_witnessed(sure, text, situation) if guesses else None)
     if witnessed is not None:
         return witnessed
     is_idle = bool(guesses) and guesses[0].form in SAYS_NOTHING and guesses[0].chance >= CHATTER_FROM

@@ -39,6 +39,7 @@ from bot.phrases.forms.filling import (
 from bot.phrases.forms.rows import REPORTS, ROWS, SAYS_NOTHING
 from bot.phrases.guess import Guess, rank
 from bot.phrases.items import Item, Unknown
+from bot.phrases.kept import kept_of_all
 from bot.phrases.lexicon import Spot, Tool, Word, listed
 from bot.phrases.mentions import NO_PLANTS, Mentions, leaves_out
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
@@ -83,25 +84,28 @@ def tell(text: str, situation: Situation) -> Meant:
     if not any(character.isalnum() for character in text):
         return (NotUnderstood(text),)
     guesses = rank(with_names(text, situation), situation)
-    told = surely(text, situation, guesses)
-    return told or _asked_back(text, situation, guesses) or (NotUnderstood(text),)
+    return surely(text, situation) or _asked_back(text, situation, guesses) or (NotUnderstood(text),)
 
 
-def surely(text: str, situation: Situation, guesses: Sequence[Guess]) -> Meant:
+def surely(text: str, situation: Situation) -> Meant:
     """
     Give what is written unasked.
 
     Two witnesses agree: the model, that it is of this form, and the form's row, which is filled by words of
     which none that carries meaning is left over. Words nobody listed ask for more of the model.
     """
+    return kept_of_all(_surely, text, situation)
+
+
+def _surely(text: str, situation: Situation) -> Meant:
     meant = _TAKES_BACK.split(text, maxsplit=1)
     if len(meant) > 1 and " " in meant[0]:
-        before, after = (surely(one, situation, rank(with_names(one, situation), situation)) for one in meant)
+        before, after = (surely(one, situation) for one in meant)
         if before:
             return after if {*map(type, before)} == {*map(type, after)} else ()
     if "," in text and (put_off := _excused(text, situation)):
         return put_off
-    best = best_of(text, situation, guesses)
+    best = best_of(text, situation, rank(with_names(text, situation), situation))
     if best is None or has_slip(text, situation) or _ASKS.match(text):
         return ()
     told = Mentions(spotted(text, situation), Setting(situation))
@@ -118,7 +122,7 @@ def _excused(text: str, situation: Situation) -> Meant:
     why = {one.meaning for one in spotted(reason, situation) if not isinstance(one.meaning, Unknown)}
     if not why <= {Word.FILLER, Word.HEDGE} or len(reason.split()) > _MOST_CALLED:
         return ()
-    told = surely(opening, situation, rank(with_names(opening, situation), situation))
+    told = surely(opening, situation)
     return told if told and all(isinstance(one, Postpone) for one in told) else ()
 
 
@@ -497,7 +501,7 @@ def _which_of_them(told: Mentions, text: str, situation: Situation) -> Meant | N
     setting = Setting(situation)
     ids = item.meaning.ids[:_MOST_CHOICES] if isinstance(item.meaning, OneOf) else ()
     said = text.lower().replace(item.text, setting.label(ids[0]), 1)
-    meant = surely(said, situation, rank(with_names(said, situation), situation))
+    meant = surely(said, situation)
     if any(isinstance(one, Incomplete) for one in meant) or ids[0] not in plants_of(meant):
         return None
     return _each_of(ids, meant, item.text, setting)

@@ -64,7 +64,7 @@ class Prepared:
         if driven is None:
             connection.execute(self._statement, many)
         else:
-            connection.connection.cursor().executemany(driven.text, [driven.placed(one) for one in many])
+            _driver(connection).executemany(driven.text, [driven.placed(one) for one in many])
 
     def insert(self, connection: sa.Connection, values: _Values) -> int:
         """Insert a row and give its number."""
@@ -78,7 +78,7 @@ class Prepared:
         driven = self._for(connection)
         if driven is None:
             return connection.execute(self._statement, values)
-        return connection.connection.cursor().execute(driven.text, driven.placed(values))
+        return _driver(connection).execute(driven.text, driven.placed(values))
 
     def _for(self, connection: sa.Connection) -> _Driven | None:
         if connection.dialect.name != "sqlite":
@@ -92,6 +92,10 @@ def inserted(connection: sa.Connection, table: sa.Table, row: _Values) -> int:
     """Insert a row that is seldom written, and give its number."""
     key: Any = connection.execute(sa.insert(table), row).inserted_primary_key
     return int(key[0])
+
+
+def _driver(connection: sa.Connection) -> Any:
+    return connection.connection.dbapi_connection  # a cursor by way of the pool takes as long as a statement
 
 
 def _driven(statement: Any, columns: Sequence[str], dialect: sa.Dialect) -> _Driven:
