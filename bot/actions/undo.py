@@ -9,16 +9,7 @@ from bot.actions.desk import Desk
 from bot.actions.show_history import OfEntries, described
 from bot.domain.fold import latest
 from bot.domain.identity import PlantId
-from bot.domain.journal import (
-    CalendarGiven,
-    Entry,
-    Heard,
-    HeldUntil,
-    Nudged,
-    OfAPlant,
-    Voided,
-    evening_of,
-)
+from bot.domain.journal import CalendarGiven, Entry, Heard, HeldUntil, Nudged, OfAPlant, Voided, evening_of
 
 
 class Undo(Command):

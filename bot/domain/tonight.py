@@ -10,15 +10,7 @@ from bot.domain.climate import is_usual_doubted, usual_on
 from bot.domain.course import Step
 from bot.domain.household import Case, Household, Nudge, Place, Plant
 from bot.domain.identity import PlaceId, PlantId, ProductId
-from bot.domain.journal import (
-    Entry,
-    Found,
-    Nudged,
-    NudgedTask,
-    PestCorrected,
-    ProductSet,
-    evening_of,
-)
+from bot.domain.journal import Entry, Found, Nudged, NudgedTask, PestCorrected, ProductSet, evening_of
 from bot.domain.knowledge import Knowledge
 from bot.domain.nudging import done_as, is_looked_at, placements
 from bot.domain.outbreak import WITH_PRODUCT, Outbreak, outbreak_on

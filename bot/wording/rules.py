@@ -70,10 +70,7 @@ def rule_lines(state: Progress, cited: Mapping[str, str], voice: Voice, product:
         (_least(pest, cool, strict=state.record.strict), cite(pest.least.evidence, cited)),
         (_looking(pest.looking), cite(pest.looking.evidence, cited)),
         (_sight(pest), cite(pest.sight_evidence, cited)),
-        (
-            _leaving(pest.leaving, cool, strict=state.record.strict),
-            cite(pest.leaving.evidence, cited),
-        ),
+        (_leaving(pest.leaving, cool, strict=state.record.strict), cite(pest.leaving.evidence, cited)),
         (_rotation(pest, state.outbreak.warm, voice), cite(ROTATION, cited)),
         (_for_all(pest), JUDGED),
     )
