@@ -38,7 +38,11 @@ def back_up(file: Path, data: Path, now: datetime, *, is_by_hand: bool = False) 
     draft = target.with_suffix(".part")
     for left in folder.glob("*.part"):  # by a copy that was stopped
         left.unlink()
-    write_copy(file, draft)
+    try:
+        write_copy(file, draft)
+    except BaseException:
+        draft.unlink(missing_ok=True)  # on a full disk it would keep it full, and whoever is erased later
+        raise
     mirror(_pictures(data / "photos"), target.with_suffix(".photos"))
     draft.replace(target)
     force(folder)

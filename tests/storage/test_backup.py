@@ -1,5 +1,7 @@
+import shutil
 import sqlite3
 import stat
+import subprocess
 import sys
 import threading
 from contextlib import closing
@@ -65,6 +67,20 @@ def test_what_a_stopped_copy_left_is_cleared_away(tmp_path: Path) -> None:
     second = database.back_up(NOW)
     database.close()
     assert set(first.parent.iterdir()) == {first, second}
+
+
+def test_a_copy_that_does_not_fit_on_the_disk_leaves_nothing(tmp_path: Path) -> None:
+    Database("", tmp_path).close()
+    small = [shutil.which("prlimit") or "prlimit", "--fsize=65536"]  # no file may grow beyond
+    done = subprocess.run(
+        [*small, sys.executable, "-m", "bot", "backup"],
+        capture_output=True,
+        text=True,
+        env={"DUSKROUND_DATA": str(tmp_path), "PYTHONDONTWRITEBYTECODE": "1"},
+        check=False,
+    )
+    assert (done.returncode, done.stderr.count("\n")) == (1, 1)
+    assert not [*(tmp_path / "backups" / "by-hand").iterdir()]
 
 
 def test_a_damaged_database_gives_no_copy(tmp_path: Path) -> None:
