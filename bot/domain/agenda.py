@@ -254,13 +254,14 @@ def _turns(
 def _check_due(
     knowledge: Knowledge, plant: Plant, told: tuple[str, date] | None, today: date, every_days: int | None
 ) -> date | None:
-    looked = _last_look(plant) or plant.added_on or today
+    seen_on = _last_look(plant)
+    looked = seen_on or plant.added_on or today
     if plant.open_cases and all(knowledge.pests[case.pest].rooted for case in plant.open_cases):
         return _roots_due(knowledge, plant)
     signs = [
         on + timedelta(days=1)
         for on, _ in plant.signs
-        if plant.lost_on is None and not _seen_after(plant, on)
+        if plant.lost_on is None and (seen_on is None or seen_on <= on)
     ]
     dates = signs
     if every_days is not None:
@@ -285,11 +286,6 @@ def _lifted_until(pest: Pest, plant: Plant) -> date | None:
     """Give the day until which a look at the roots stands, where only the roots show what is watched for."""
     looks = [check.on for check in plant.checks if check.level is Level.ROOTS]
     return max(looks) + timedelta(days=pest.looking.apart_days) if pest.rooted and looks else None
-
-
-def _seen_after(plant: Plant, on: date) -> bool:
-    look = _last_look(plant)
-    return look is not None and look > on
 
 
 def _last_look(plant: Plant) -> date | None:

@@ -111,10 +111,15 @@ def _first_step(outbreak: Outbreak, found: Remedy, main: Act) -> Step:
     if waits_until > max(today, opened_on) and hand is not None and outbreak.last_on is None:
         main, because = Act(hand), Because.BETWEEN
         before = tuple(act for act in before if act.product is None and act.method is not hand)
-    elif outbreak.case.is_opened_late and main.product is not None and _is_rinsed(found):
+    elif (
+        outbreak.case.is_opened_late
+        and main.product is not None
+        and any(act.method is Method.RINSE for act in before)
+    ):
         if today <= opened_on and outbreak.last_on is None:
             then = (main,)
-            main, because, before = Act(Method.RINSE), Because.DRY_FIRST, _before_the_rinse(found)
+            main, because = Act(Method.RINSE), Because.DRY_FIRST
+            before = tuple(act for act in before if act.method is not Method.RINSE and act.product is None)
         else:
             opens = opened_on + timedelta(days=1)
     return Step(
@@ -132,14 +137,6 @@ def _first_step(outbreak: Outbreak, found: Remedy, main: Act) -> Step:
         lateness=Lateness.LATE if (today - opens).days > 1 else Lateness.ON_TIME,
         then=then,
     )
-
-
-def _is_rinsed(found: Remedy) -> bool:
-    return any(act.method is Method.RINSE for act in found.before)
-
-
-def _before_the_rinse(found: Remedy) -> tuple[Act, ...]:
-    return tuple(act for act in found.before if act.method is not Method.RINSE and act.product is None)
 
 
 def _following_step(outbreak: Outbreak, found: Remedy, main: Act, last: date) -> Step:

@@ -25,7 +25,8 @@ def cautious_side(key: str, name: str, words: tuple[str, ...], pests: Sequence[P
     guarded = max(
         pests, key=lambda pest: development_days(pest.protected, COMPARED_AT_C) * pest.protected_safety
     )
-    slow = max(pests, key=_whole_days)
+    days = [sum(development_days(one, COMPARED_AT_C) for one in (it.egg_hi, *it.instars)) for it in pests]
+    slow = pests[days.index(max(days))]
     levels = set.intersection(*(set(pest.looking.needed) for pest in pests))
     seen = set.intersection(*(set(pest.sight) for pest in pests))
     return replace(
@@ -67,10 +68,6 @@ def cautious_side(key: str, name: str, words: tuple[str, ...], pests: Sequence[P
         ),
         effects=_effects(pests),
     )
-
-
-def _whole_days(pest: Pest) -> float:
-    return sum(development_days(stage, COMPARED_AT_C) for stage in (pest.egg_hi, *pest.instars))
 
 
 def _longest(waits: Sequence[Wait | None], clock: Pest) -> Wait | None:

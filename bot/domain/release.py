@@ -222,7 +222,8 @@ def _state(record: ReleaseRecord, ends: _Ends, today: date) -> ReleaseState:
     pest, hours = record.pest, ends.hours
     counted = _counted(record, today)
     days = [(check.on - record.last_find_on).days for check in counted]
-    spot = _blind_spot(record, today)
+    wants_roots = _wants_roots(record, today)
+    spot = ROOT_BLIND_SPOT if wants_roots else BLIND_SPOT
     looks = [Look(day, pest.sight[check.level]) for day, check in zip(days, counted, strict=True)]
     probability = p_free(looks, hours, blind_spot=spot)
     gone = (today - record.last_find_on).days
@@ -240,7 +241,7 @@ def _state(record: ReleaseRecord, ends: _Ends, today: date) -> ReleaseState:
         (Condition.PROBABILITY, pest.looking.has_chance and probability < _target(record)),
         (Condition.LATE_CHECKS, late < pest.looking.late),
         (Condition.CHECKS, share < _ENOUGH),
-        (Condition.ROOTS, _wants_roots(record, today)),
+        (Condition.ROOTS, wants_roots),
         (
             Condition.FRESH,
             last_look is None
@@ -303,7 +304,9 @@ def merged_looks(pest: Pest, looks: Sequence[CleanCheck]) -> tuple[CleanCheck, .
             continue
         if merged and (check.on - merged[-1].on).days < pest.looking.apart_days:
             if check.level is not merged[-1].level:
-                merged[-1] = CleanCheck(merged[-1].on, _closer(pest, merged[-1].level, check.level))
+                merged[-1] = CleanCheck(
+                    merged[-1].on, max(merged[-1].level, check.level, key=pest.sight.__getitem__)
+                )
         else:
             merged.append(check)
     return tuple(merged)
@@ -323,19 +326,11 @@ def can_show(pest: Pest, level: Level) -> bool:
     return level in pest.looking.needed
 
 
-def _closer(pest: Pest, one: Level, other: Level) -> Level:
-    return other if pest.sight[other] > pest.sight[one] else one
-
-
 def _last_look_on(record: ReleaseRecord, today: date) -> date | None:
     if record.is_merged and record.last_look_on is not None and record.last_look_on <= today:
         return record.last_look_on if record.last_look_on > record.last_find_on else None
     looks = [check for check in record.checks if record.last_find_on < check.on <= today]
     return last_look(record.pest, looks)
-
-
-def _blind_spot(record: ReleaseRecord, today: date) -> float:
-    return ROOT_BLIND_SPOT if _wants_roots(record, today) else BLIND_SPOT
 
 
 def _wants_roots(record: ReleaseRecord, today: date) -> bool:
@@ -511,7 +506,7 @@ def _with_rounds(record: ReleaseRecord, ends: _Ends, today: date, until: date) -
     """Assume the rounds still owed up to a day, each on its gap."""
     gap = timedelta(days=max(1, record.rounds_gap_days))
     due = today if record.treated_on is None else max(today, record.treated_on + gap)
-    while due <= until and not _is_finished(record, ends, due, _looks_before(record, due)):
+    while due <= until and not _is_finished(record, ends, due, sum(one.on <= due for one in record.checks)):
         record = replace(
             record,
             rounds_done=record.rounds_done + 1,
@@ -520,7 +515,3 @@ def _with_rounds(record: ReleaseRecord, ends: _Ends, today: date, until: date) -
         )
         due += gap
     return record
-
-
-def _looks_before(record: ReleaseRecord, on: date) -> int:
-    return sum(1 for check in record.checks if check.on <= on)

@@ -1,13 +1,13 @@
 """Which plants are on watch: they share a place with a case, or were released lately."""
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from datetime import date, timedelta
 
 from bot.domain.climate import cool_side
 from bot.domain.development import SLOW_DEFAULT, Warmth, clock
 from bot.domain.household import Case, Household, Plant
-from bot.domain.identity import PlaceId, PlantId
+from bot.domain.identity import PlantId
 from bot.domain.knowledge import Knowledge
 from bot.domain.outbreak import is_root_prone
 from bot.domain.progress import CANNOT_LIFT
@@ -62,15 +62,14 @@ def _watches_of(  # noqa: PLR0913, PLR0917 - one fact each, named at the only ca
         if today > until:
             return []
     spread = plant.stood_in(case.opened_on, case.closed_on or today)
-    exposed = [other for other in free if other.id != plant.id and _met(other, spread)]
+    exposed = [  # whoever ever shared a place with the case, wherever the two stand now
+        other
+        for other in free
+        if other.id != plant.id and any(place in other.stood_in(*days) for place, days in spread.items())
+    ]
     if case.closed_on is not None and plant.lost_on is None and not plant.open_cases:
         exposed.append(plant)
     return [Watch(plant=other.id, pest=case.pest, because_of=plant.id, until=until) for other in exposed]
-
-
-def _met(other: Plant, spread: Mapping[PlaceId, tuple[date, date]]) -> bool:
-    """Whether a plant ever shared a place with the case, wherever the two stand now."""
-    return any(place in other.stood_in(first, last) for place, (first, last) in spread.items())
 
 
 def _keep_longest(found: dict[PlantId, Watch], watch: Watch) -> None:
