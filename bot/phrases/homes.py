@@ -345,7 +345,8 @@ def _is_of_others(text: str) -> bool:
 
 def read_town(text: str, situation: Situation) -> SetTown | None:
     """Read "I live in Ghent", and no more, at any time."""
-    if not _LEADING & frozenset(words_of(plain(text[:_LONGEST_MOVE]))):
+    words = words_of(plain(text[:_LONGEST_MOVE]))
+    if not any(_lead_at(words, at) for at in range(len(words))):
         return None
     home = read_home(text, situation)
     is_else = home.plants or home.places or home.lines or home.unplaced or home.named or home.unread
@@ -872,13 +873,18 @@ def singular(name: str) -> str:
     return f"{head} {last}" if head else last
 
 
+def _lead_at(words: tuple[str, ...], at: int) -> int:
+    """Count the words that lead to a town here: "i live in"."""
+    if words[at] not in _LEADING:
+        return 0
+    return max((len(one) for one in _LIVES if words[at : at + len(one)] == one), default=0)
+
+
 def _town_led_in(
     raw: list[str], words: tuple[str, ...], at: int, situation: Situation
 ) -> tuple[str, object, int] | None:
     """Find a town behind what leads to one: "I live in Ghent"."""
-    if words[at] not in _LEADING:
-        return None
-    lead = max((len(one) for one in _LIVES if words[at : at + len(one)] == one), default=0)
+    lead = _lead_at(words, at)
     if not lead:
         return None
     start = at + lead
