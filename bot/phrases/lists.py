@@ -68,11 +68,12 @@ def read_told(text: str, situation: Situation) -> Listed | None:
         return read_list(tidy(text)[opening.end() :], situation, is_expected=True)
     if situation.expecting is Expecting.PLANTS or not _FIELD_MARKS & frozenset(text):
         return None
-    told = read_list(tidy(text), situation, is_expected=True)
-    known = {place.name.casefold() for place in situation.places}
-    named = _named(words_of(plain(text)), situation)
-    if told is None or told.then or any(isinstance(one, Plants | OneOf) for one in named):
+    if any(isinstance(one, Plants | OneOf) for one in _named(words_of(plain(text)), situation)):
         return None
+    told = read_list(tidy(text), situation, is_expected=True)
+    if told is None or told.then:
+        return None
+    known = {place.name.casefold() for place in situation.places}
     lines = [line.strip(" -*\u2022").casefold() for line in tidy(text).split("\n")]
     first = [one for one in told.plants if any(line.startswith(one.name.casefold()) for line in lines)]
     is_placed = all(one.pot_cm is not None or (one.place or "").casefold() in known for one in told.plants)
