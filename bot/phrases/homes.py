@@ -1330,6 +1330,8 @@ def _with_strange_places(
         if is_way:  # "the south wing"
             rest = _run_at(events, start + 1, words, is_weak=False)
             run = _Run(events, start, rest.end, words) if rest.end > start + 1 else run
+        if run.end > start > 0 and before.what(start - 1) == "place":
+            run = _Run(events, start - 1, run.end, words)  # "shelf alpha"
         place = _as_place(run, raw, is_asked=is_asked) if run.end > run.start else None
         if place is not None:
             look = [_Event("facing", events[start].value, events[start].start, events[start].start)]
@@ -1357,7 +1359,9 @@ def _as_place(run: _Run, raw: list[str], *, is_asked: bool) -> str | None:
     if run.word(before) in _PREPOSITIONS and run.word(before - 1) != "i":
         return "led" if _is_led_place(run, is_strange=is_strange, is_capital=is_capital) else None
     is_told = is_strange or any(one.what in _A_PLANT | _LIT for one in run.sentence())
-    if not is_told or run.what(run.start - 1) == "place":
+    if run.what(run.start) == "place":
+        return "odd" if _is_second_field(run, is_placed=True) else None
+    if not is_told:
         return None
     return "odd" if _is_place_by_itself(run, is_strange=is_strange, is_asked=is_asked) else None
 
@@ -1483,7 +1487,7 @@ def _leads_at_a_dash(run: _Run) -> bool:
     return is_of_slashes if mark == "/" else len(marks) > 1 and "place" not in behind
 
 
-def _is_second_field(run: _Run) -> bool:
+def _is_second_field(run: _Run, *, is_placed: bool = False) -> bool:
     """Whether each line of a message is a plant and, behind a comma, its place: "fern, snell"."""
     if (
         run.what(run.start - 1) != "comma"
@@ -1496,7 +1500,7 @@ def _is_second_field(run: _Run) -> bool:
     is_second = fields[:1] == [run.start - 1] and (len(fields) == 1 or run.what(fields[1] + 1) == "count")
     spelt = run.words[run.events[run.start].start : run.events[run.end - 1].end]
     again = sum(run.words[n : n + len(spelt)] == spelt for n in range(len(run.words))) > 1
-    return is_second and (again or not any(one.what in {"place", "colon"} for one in run.events))
+    return is_second and (again or is_placed or not any(one.what in {"place", "colon"} for one in run.events))
 
 
 def _with_unknown_plants(events: list[_Event], words: tuple[str, ...], situation: Situation) -> list[_Event]:
@@ -2008,7 +2012,11 @@ def _take_plant(
     name = _bare(told.text(start, end))
     kinds, one = told.situation.kinds, singular(name)
     base = one if len(numbers) > 1 and (name.lower() not in kinds or one.lower() in kinds) else name
-    names = [f"{base} {number}" for number in numbers] if numbers else [_same(name, start, told)]
+    names = (
+        [f"{base} {number}" for number in numbers]
+        if numbers
+        else [_same(name, start, told, is_placed=place is not None)]
+    )
     already = set() if is_line else {one.name.casefold() for one in told.plants}
     already |= {name.casefold() for one in told.situation.plants for name in one.names}
     new = [one[:_LONGEST_NAME] for one in names if one.casefold() not in already]
@@ -2021,13 +2029,19 @@ def _take_plant(
     return [*here, *(new if place is None else [])]
 
 
-def _same(name: str, start: int, told: _Telling) -> str:
-    """Give the one plant that "the peace lily" means where there is a big peace lily."""
+def _same(name: str, start: int, told: _Telling, *, is_placed: bool) -> str:
+    """Give the one plant that "the peace lily" means where a big one is, "lemon" where a lemon tree is."""
     is_known = told.words[start - 1 : start] in {("the",), ("my",), ("our",), ("this",), ("that",)}
-    known = [*(one.name for one in told.plants), *(one.names[0] for one in told.situation.plants)]
-    alike = {one for one in known if one.casefold().endswith(f" {name.casefold()}")}
-    is_there = any(one.casefold() == name.casefold() for one in known)
-    return alike.pop() if is_known and len(alike) == 1 and not is_there else name
+    here = [] if is_placed or "new" in told.words else [one.names[0] for one in told.situation.plants]
+    known = [one.name for one in told.plants] + (
+        [one.names[0] for one in told.situation.plants] if is_known else here
+    )
+    low = name.casefold()
+    alike = {
+        one for one in known if one.casefold().endswith(f" {low}") or one.casefold().startswith(f"{low} ")
+    }
+    is_there = any(one.casefold() == low for one in known)
+    return alike.pop() if (is_known or here) and len(alike) == 1 and not is_there else name
 
 
 def _is_of_a_kind(words: tuple[str, ...], kinds: frozenset[str]) -> bool:
@@ -2046,7 +2060,9 @@ def _settle(place: str, here: list[str], told: _Telling, events: list[_Event]) -
     has_plants = any(one.what in {"plant", "own"} for one in events)
     looks = any(one.what == "facing" for one in events)
     is_asked = told.situation.expecting is Expecting.WHERE
+    led = takewhile(lambda one: one.what != "place", events)
     is_of_all = any(told.words[one.start] in {"all", "both", "everything"} for one in events)
+    is_of_all = is_of_all or any(told.words[one.start] in _ALL_OF_THEM for one in led)
     waiting = here or (
         [] if has_plants or (looks and not (is_asked or is_of_all)) else [*told.waiting, *_homeless(told)]
     )
@@ -2081,7 +2097,13 @@ def _look(event: _Event, at: int, events: list[_Event], place: str | None, told:
     told.last_look = event.value
     is_of_all = not name and any(told.words[one.start] in _ALL_OF_THEM for one in events)
     names = [name]
-    if is_of_all and told.situation.untold:
+    since = next((n + 1 for n in range(at - 1, -1, -1) if events[n].what in {"facing", "place"}), 0)
+    if {told.words[one.start] for one in events[since:at]} & _OTHERS:
+        names = [
+            one for one in dict.fromkeys((*told.situation.untold, *_places(told))) if one not in told.facets
+        ]
+        told.unread = [one for one in told.unread if one not in _OTHERS]
+    elif is_of_all and told.situation.untold:
         names = list(told.situation.untold)
     elif at and told.words[events[at - 1].start] == "both":
         names = list(dict.fromkeys(_places(told)))[-2:] if len(told.facets) + len(told.plants) > 1 else names
@@ -2093,6 +2115,9 @@ def _look(event: _Event, at: int, events: list[_Event], place: str | None, told:
             looks.append(event.value)
         elif not looks:
             looks.append(Facing.NONE)
+
+
+_OTHERS = frozenset({"others", "rest"})
 
 
 def _joint_places(at: int, events: list[_Event]) -> list[_Event]:
@@ -2278,7 +2303,9 @@ def _names_of(event: _Event, told: _Telling) -> list[str]:
     if isinstance(event.value, tuple):
         (start, end), numbers = event.value
         name = _bare(told.text(start, end))
-        return [f"{singular(name)} {number}" for number in numbers] or [_same(name, start, told)]
+        return [f"{singular(name)} {number}" for number in numbers] or [
+            _same(name, start, told, is_placed=False)
+        ]
     ids = event.value.ids if isinstance(event.value, Plants | OneOf) else ()
     return [one.names[0] for one in told.situation.plants if one.id in ids] or [""]
 

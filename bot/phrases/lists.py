@@ -75,12 +75,14 @@ def read_told(text: str, situation: Situation) -> Listed | None:
         return None
     known = {place.name.casefold() for place in situation.places}
     lines = [line.strip(" -*\u2022").casefold() for line in tidy(text).split("\n")]
-    first = [one for one in told.plants if any(line.startswith(one.name.casefold()) for line in lines)]
+    names = [line for line in lines if not _NO_NAME & frozenset(words_of(line.partition(",")[0]))]
+    first = [one for one in told.plants if any(one.name.casefold() in line for line in names)]
     is_placed = all(one.pot_cm is not None or (one.place or "").casefold() in known for one in told.plants)
     return told if is_placed and len(first) == len(told.plants) and 2 * len(first) > len(lines) else None
 
 
 _FIELD_MARKS = frozenset(",;|(-")
+_NO_NAME = words_of_class("lists", "no-name")
 
 
 def read_news(text: str, situation: Situation) -> Listed | None:

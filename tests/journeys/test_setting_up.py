@@ -586,3 +586,33 @@ def test_a_plant_taken_to_a_new_room_has_that_room_made(talk: Talk, text: str) -
     talk.say(text)
     talk.press("Yes")
     assert _standing(talk)["ivy"] == "guest room"
+
+
+@pytest.mark.parametrize(
+    ("text", "name"),
+    [
+        ("lemon on friday", "lemon"),
+        ("fern and pothos are fine", "fern"),
+        ("my fern has seen better days", "fern"),
+    ],
+)
+def test_a_plant_named_by_a_part_of_its_name_is_no_new_one(talk: Talk, text: str, name: str) -> None:
+    talk.set_up(("/start", "Gent", "boston fern, pothos and lemon tree in the hall", "hall faces north"))
+    talk.say(text)
+    if "Yes" in talk.labels():
+        talk.press("Yes")
+    assert name not in _standing(talk)
+    assert len(_standing(talk)) == len(("boston fern", "pothos", "lemon tree"))
+
+
+def test_who_tells_a_window_with_the_place_that_was_asked_for_tells_both(talk: Talk) -> None:
+    talk.set_up(("/start", "Gent", "my hoya has 12 mealybugs", "it is in the den, big windows to the south"))
+    assert _standing(talk) == {"hoya": "den"}
+    assert _windows(talk) == {"den": Facing.S}
+
+
+def test_the_others_are_those_that_were_not_told(talk: Talk) -> None:
+    talk.set_up(
+        ("/start", "Gent", "study: hoya. den: ivy. attic: fern", "den faces south, the others are north")
+    )
+    assert _windows(talk) == {"study": Facing.N, "den": Facing.S, "attic": Facing.N}
