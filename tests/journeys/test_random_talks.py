@@ -39,7 +39,7 @@ from bot.domain.trade import Method
 from bot.storage.database import Database
 from bot.wording.answer import Answer
 from bot.wording.button_texts import BUTTON_TEXTS
-from tests.journeys.talking import OWNER, Talk
+from tests.journeys.talking import OWNER, PARTNER, Talk
 
 PLANTS = ("hoya", "small hoya", "moth orchid", "coffee plant", "ivy")
 PLACES = {"landing": ("hoya", "small hoya"), "kitchen": ("moth orchid", "coffee plant"), "study": ("ivy",)}
@@ -156,8 +156,14 @@ class Talks(RuleBasedStateMachine):
         self.talk = Talk(Database("", Path(self.folder.name)))
         self.talk.set_up()
         self.talk.say("got neem, ready to use")
+        self.talk.joins()
         self.known: set[EntryId] = {one.id for one in self.talk.entries()}
         self.begun = max(self.known)
+        with self.talk.database.unit() as store:
+            here, there = store.member(OWNER, OWNER), store.member(PARTNER, PARTNER)
+        assert here is not None
+        assert there is not None
+        self.owner, self.other = here.id, there.id
         self.reader = Reader()
         self.found_since_asked: set[str] = set()
         self.messages = 0
@@ -166,25 +172,25 @@ class Talks(RuleBasedStateMachine):
         self.talk.database.close()
         self.folder.cleanup()
 
-    def say(self, words: str) -> list[Entry]:
+    def say(self, words: str, person: int = OWNER) -> list[Entry]:
         """Say something; give what is newly told of plants and still stands."""
-        before = len(self.talk.entries())
-        answers = self.talk.say(words)
-        return self._heard(answers, before)
+        before, shown = len(self.talk.entries()), len(self.talk.shown[OWNER])
+        answers = self.talk.say(words, person=person)
+        return self._heard(answers, before, shown)
 
     def press(self, data: str) -> list[Entry]:
         """Press a button; the same."""
-        before = len(self.talk.entries())
+        before, shown = len(self.talk.entries()), len(self.talk.shown[OWNER])
         answers = self.talk.press_data(data)
-        return self._heard(answers, before)
+        return self._heard(answers, before, shown)
 
-    def _heard(self, answers: list[str], before: int) -> list[Entry]:
+    def _heard(self, answers: list[str], before: int, shown: int) -> list[Entry]:
         wrote = any(not isinstance(one.payload, BY_THE_BOT) for one in self.talk.entries()[before:])
-        claims = any(text.startswith(("Written", "Noted")) for text in answers)
+        claims = any(re.match(r"(Written|Noted)(?! is:)", text) for text in answers)
         assert wrote or not claims, ("said to be written, and nothing is", answers)
         new = self._new()
         self.found_since_asked |= {self._name(one) for one in new if isinstance(one.payload, Found)}
-        for answer in self.talk.shown[OWNER][-len(answers) :] if answers else []:
+        for answer in self.talk.shown[OWNER][shown:]:
             self.reader.read(answer)
         return new
 
@@ -250,6 +256,65 @@ class Talks(RuleBasedStateMachine):
         for one in self.say(f"{verb} {plant}"):
             assert isinstance(one.payload, Treated)
             assert (one.payload.method, self._name(one)) == (told, plant)
+
+    @rule(plant=PLANT, verb=st.sampled_from(["wiped", "rinsed"]))
+    def the_other_treats(self, plant: str, verb: str) -> None:
+        """What the other tells is the other's, and no "undo" of one's own takes it back."""
+        if self._is_gone(plant):
+            return
+        for one in self.say(f"{verb} {plant}", PARTNER):
+            assert (self._name(one), one.payload) == (
+                plant,
+                Treated(method={"wiped": Method.WIPE, "rinsed": Method.RINSE}[verb]),
+            )
+        theirs = self._of_the_other()
+        if self._has_told():
+            self.talk.say("undo")
+        self._new()
+        assert self._of_the_other() == theirs
+
+    def _has_told(self) -> bool:
+        """Whether anything of one's own is left to be taken back but the home itself."""
+        mine = (one for one in valid(self.talk.entries()) if one.member == self.owner)
+        return any(one.id > self.begun and not isinstance(one.payload, Heard) for one in mine)
+
+    def _of_the_other(self) -> set[EntryId]:
+        return {one.id for one in valid(self.talk.entries()) if one.member == self.other}
+
+    @rule(plant=PLANT, other=PLANT, count=st.integers(1, 60))
+    def sets_the_plant_right(self, plant: str, other: str, count: int) -> None:
+        """What was told last is of the plant that was meant, and of the other no more."""
+        if plant == other or self._is_gone(plant) or self._is_gone(other):
+            return
+        told = self.say(f"{plant} {count} spider mites")
+        if not told:
+            return  # it stood there already
+        moved = [(self._name(one), one.payload) for one in self.say(f"no, it was the {other}")]
+        assert moved in ([], [(other, told[0].payload)])
+        assert told[0].id not in {one.id for one in valid(self.talk.entries())}
+
+    @rule(plant=PLANT, count=st.integers(1, 60), right=st.integers(1, 60))
+    def sets_the_number_right(self, plant: str, count: int, right: int) -> None:
+        if count == right or self._is_gone(plant):
+            return
+        told = self.say(f"{plant} {count} spider mites")
+        if not told:
+            return
+        counts = [
+            one.payload.count
+            for one in self.say(f"it was {right}, not {count}")
+            if isinstance(one.payload, Found)
+        ]
+        assert counts in ([], [right])
+        assert told[0].id not in {one.id for one in valid(self.talk.entries())}
+
+    @rule(plant=PLANT, count=st.integers(1, 60), right=st.integers(1, 60))
+    def the_other_sets_right(self, plant: str, count: int, right: int) -> None:
+        """The other's word is shown first; a tap changes it."""
+        if count == right or self._is_gone(plant):
+            return
+        self.say(f"{plant} {count} spider mites")
+        assert self.say(f"the {plant} had {right} spider mites, not {count}", PARTNER) == []
 
     @rule(plant=PLANT)
     def another_product_the_same_day_is_asked(self, plant: str) -> None:
@@ -411,7 +476,7 @@ class Talks(RuleBasedStateMachine):
     @rule()
     def takes_back(self) -> None:
         told = len(valid(self.talk.entries()))
-        if not any(one.id > self.begun and one.member for one in valid(self.talk.entries())):
+        if not self._has_told():
             return  # the home itself stays
         self.talk.say("undo")
         assert self._new() == [] or len(valid(self.talk.entries())) != told
