@@ -246,8 +246,8 @@ def _again_tonight(household: Household, today: date, now: datetime) -> datetime
 
 
 def _wants_repeat(household: Household, nudge: Nudge) -> bool:
-    """Whether nobody answered, and something of it is open that can still be done this evening."""
-    if nudge.is_heard or nudge.count != 1:
+    """Whether nobody answered, but did the evening before, and something of it can still be done tonight."""
+    if nudge.is_heard or nudge.count != 1 or household.unheard_since not in {None, nudge.on}:
         return False
     open_now = (task for task in nudge.tasks if task.from_at is None and not task.is_over)
     return any(is_left(household, task, nudge.on) for task in open_now)

@@ -59,6 +59,8 @@ def test_unanswered_it_is_repeated_once_after_an_hour_and_then_rests_until_the_n
     assert outbreak.now == clock(SATURDAY, 21)
     assert outbreak.evening()[0].startswith("Tonight, Sun 3 May, about 23 min:\nWipe hoya, then soap")
     assert outbreak.now == clock(SUNDAY, 20)
+    outbreak.evening()
+    assert outbreak.now == clock(SUNDAY + timedelta(days=1), 20), "nobody is there: said once an evening"
 
 
 def test_thanks_is_no_answer(outbreak: Talk) -> None:

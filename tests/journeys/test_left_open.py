@@ -215,7 +215,7 @@ def test_a_question_in_the_evening_is_asked_after_three_evenings_then_weekly(tal
 @pytest.mark.parametrize(("label", "is_apart"), [("It is apart now", True), ("Cannot be moved", False)])
 def test_the_evenings_question_has_its_buttons(talk: Talk, label: str, is_apart: bool) -> None:  # noqa: FBT001
     talk.say("hoya 12 longtailed mealybugs")
-    texts = [text for _ in range(7) for text in talk.evening()]
+    texts = [text for _ in range(5) for text in talk.evening()]  # the first is said again
     assert "hoya still stands among others. Can it be set apart?" in texts[-1]
     talk.press(label)
     assert [payload.apart for _, payload in talk.told() if isinstance(payload, IsolatedNow)] == [is_apart]
