@@ -34,7 +34,6 @@ from bot.actions.work_through import EndWork, TickWork
 from bot.catalogue.towns import find_towns
 from bot.domain.value import Value, replace
 from bot.phrases.agreeing import agreed
-from bot.phrases.bottles import SUBSTANCES
 from bot.phrases.doings import read_doings
 from bot.phrases.doubting import is_doubtful, is_list_of_strangers
 from bot.phrases.emergencies import Alarm, alarm, hear_emergency
@@ -45,7 +44,7 @@ from bot.phrases.homes import Home, read_home, read_move, read_standing
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.lexicon import KNOWN, is_made_of, listed, phrases_of, words_in, words_of_class
 from bot.phrases.mentions import NO_PLANTS, Mentions
-from bot.phrases.names import Plants, Product
+from bot.phrases.names import Plants
 from bot.phrases.notation import notation
 from bot.phrases.offering import Likely, likely
 from bot.phrases.putting_home_right import put_right
@@ -58,6 +57,8 @@ from bot.phrases.telling import asked_off, contradict, surely
 from bot.phrases.text import LONGEST, plain, words_of
 from bot.phrases.values import plants_of
 
+MOST_MINUTES = 60
+"""A clock this little behind, before anything else, says when it is written. Judgement. [min]"""
 LEAST_FORM = 0.3
 """Below it a form is not offered, by the calibration of the model."""
 SURELY_NOTHING = 0.5
@@ -550,8 +551,11 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
         return Reading(offers=offers, lost=lost, text=text)
     if not _is_open(sure, text, situation):
         return Reading(sure=sure, text=text)
-    offers = offers or _town_owed(text, situation) or _package_named(text, situation)
-    offers = offers or (() if is_asked else _slipped(words_of(plain(text)), situation))
+    offers = (
+        offers
+        or _town_owed(text, situation)
+        or (() if is_asked else _slipped(words_of(plain(text)), situation))
+    )
     return Reading(sure=() if offers else sure, offers=offers, lost=lost, text=text)
 
 
@@ -662,15 +666,6 @@ def _town_owed(text: str, situation: Situation) -> tuple[Offer, ...]:
     return (Offer(told, text.strip(), SLIP_CHANCE),)
 
 
-def _package_named(text: str, situation: Situation) -> tuple[Offer, ...]:
-    """Offer as at hand a package of which no more than the name is said: "imidacloprid granules"."""
-    items = spotted(text, situation)
-    is_named = bool(items) and isinstance(items[0].meaning, Product)
-    if not is_named or not SUBSTANCES.issuperset(one.text for one in items[1:]):
-        return ()
-    return tuple(_offers(text, situation, [Guess("stock", SLIP_CHANCE)]))
-
-
 def _doubted(
     sure: tuple[Command, ...], text: str, situation: Situation, offers: tuple[Offer, ...]
 ) -> Reading:
@@ -755,7 +750,25 @@ def _of_the_stage(sure: tuple[Command, ...], text: str, situation: Situation) ->
 
 def understand(text: str, situation: Situation) -> tuple[Command, ...]:
     """Read one message into commands: what is sure, and a question for what is likely."""
+    text = _without_stamp(text, situation)
     return _in_agreement(read(text, situation), text, situation).commands()
+
+
+_STAMP = re.compile(
+    r"\s*(\d\d?)[:.](\d\d)h?\s?([ap]m)?(?:\s*[-:.,]\s+|\s+)"
+    r"(?!(?:[cflm]|ml|cm|oz|deg\w*|is|for|every|works|please|would|will|instead|and|or|to|till|until)\b|[°%-])",
+    re.IGNORECASE,
+)
+
+
+def _without_stamp(text: str, situation: Situation) -> str:
+    """Take off the clock that is written before an entry of a log: "20:05 - yucca done" tells no hour."""
+    found = _STAMP.match(text)
+    if found is None or situation.expecting in {Expecting.EVENING, Expecting.QUIET}:
+        return text
+    minutes = (situation.now.hour - int(found[1])) * 60 + situation.now.minute - int(found[2])
+    since = minutes % (12 * 60 if found[3] else 24 * 60)
+    return text[found.end() :] or text if since <= MOST_MINUTES else text
 
 
 def _in_agreement(reading: Reading, text: str, situation: Situation) -> Reading:

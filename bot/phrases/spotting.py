@@ -551,7 +551,7 @@ def _settled(  # noqa: C901, PLR0912 - one arm a kind of meaning
         behind = items[at + 1].meaning if at + 1 < len(items) else None
         if isinstance(meaning, Unknown) and item.text in WEEKDAYS:
             item = Item(Weekday(WEEKDAYS[item.text]), item.text)
-        if item.text == "sat" and at + 1 < len(items) and items[at + 1].text in _SAT_ON:
+        if item.text == "sat" and behind and (isinstance(behind, Count) or items[at + 1].text in _SAT_ON):
             item = Item(Unknown("sat"), "sat")
         is_dated = before is not None and isinstance(before.meaning, Day | Weekday | MonthDay)
         if is_dated and item.text in _NOT_TODAY:

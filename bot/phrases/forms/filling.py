@@ -548,7 +548,7 @@ def temperature(told: Mentions) -> Filled:
     """Fill how warm a place is; a bare number counts in the household's degrees."""
     place, on = told.one(Place), told.behind()
     read = _warmths(told.items, told.situation.units)
-    if place is None or isinstance(on, Trouble) or not read:
+    if place is None or isinstance(on, Trouble) or not 0 < len(read) <= _PAIR:
         return None
     if not all(LEAST_WARM <= celsius <= MOST_WARM for celsius in read):
         return None
