@@ -340,7 +340,8 @@ def _need(day: _Day, number: int, task: Task, aim: date) -> Need:
             left_out |= sunny
             days = evenings(first, last, left_out)
             aimed = _nearest(days, aim)
-    run = [on for on in days if _is_unbroken(days, on, aimed)] if left_out else days
+    at = days.index(aimed)  # up to it and from it on, as far as no day is left out
+    run = [on for number, on in enumerate(days) if (on - aimed).days == number - at]
     joins = None if task.step is None or run[0] != days[0] else task.step.joins_from_on
     label_on = None if joins is None else evenings(min(max(joins, today), run[0]), run[0], left_out)[0]
     return Need(key=number, opens_on=run[0], aim_on=aimed, closes_on=run[-1], label_on=label_on)
@@ -375,8 +376,3 @@ def _is_shadeless(day: _Day, task: Task, on: date) -> bool:
     exposure = place.exposure
     is_lit = exposure.sees_sun or place.lamp_until is not None
     return is_lit and is_shadeless(on, exposure, household.site, household.habits)
-
-
-def _is_unbroken(days: tuple[date, ...], one: date, other: date) -> bool:
-    """Whether no day between two of them is left out."""
-    return abs(days.index(one) - days.index(other)) == abs((one - other).days)

@@ -60,7 +60,11 @@ def due_step(outbreak: Outbreak) -> Step | None:
     found = remedy(outbreak)
     if found.main is None:
         return None
-    step = _wished_step(outbreak, found, found.main)
+    last = outbreak.last_full_on if found.main.method in WITH_PRODUCT else outbreak.last_on
+    if last is None:
+        step = _first_step(outbreak, found, found.main)
+    else:
+        step = _following_step(outbreak, found, found.main, last)
     used_on, label = outbreak.last_use(step.product), outbreak.label_days(step.product)
     if (
         used_on is not None
@@ -74,13 +78,6 @@ def due_step(outbreak: Outbreak) -> Step | None:
             closes_on=max(step.closes_on, soonest + timedelta(days=1)),
         )
     return _without_what_is_done(outbreak, step)
-
-
-def _wished_step(outbreak: Outbreak, found: Remedy, main: Act) -> Step:
-    last = outbreak.last_full_on if main.method in WITH_PRODUCT else outbreak.last_on
-    if last is None:
-        return _first_step(outbreak, found, main)
-    return _following_step(outbreak, found, main, last)
 
 
 def _without_what_is_done(outbreak: Outbreak, step: Step) -> Step:

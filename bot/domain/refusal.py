@@ -68,14 +68,16 @@ def refusals(use: Use) -> tuple[Refusal, ...]:
     kind, plant, product = use.kind, use.plant, use.product
     if kind is None:
         return (Refusal.WRONG_PEST,)
-    is_outdoors = _is_outdoors(use.household, plant)
+    place = use.household.places.get(plant.place) if plant.place is not None else None
+    is_outdoors = place is not None and place.outdoors is not None
+    told = product.label.is_for_indoors
     is_eaten = is_edible(use.knowledge, plant)
     span = span_on(use.household, plant, use.today)
     checks = (
         (Refusal.USED_UP, product.stock_ml == 0),
         (Refusal.WRONG_PEST, use.pest is not None and not does_good(use.pest, kind)),
         (Refusal.MAKES_WORSE, use.pest is not None and makes_worse(use.pest, kind)),
-        (Refusal.NOT_INDOORS, not is_outdoors and not _is_for_indoors(kind, product)),
+        (Refusal.NOT_INDOORS, not is_outdoors and not (kind.is_for_indoors if told is None else told)),
         (Refusal.NOT_EDIBLE, is_eaten and harvest_days(kind, product) is None),
         (Refusal.EATING_UNTOLD, is_eaten and is_eating_untold(kind, product)),
         (Refusal.USES_SPENT, _is_spent(use, kind)),
@@ -182,16 +184,6 @@ def is_warm(household: Household, plant: Plant, today: date) -> bool:
     """Whether heat there is worth a word before oil or soap, though not forbidden."""
     span = span_on(household, plant, today)
     return span is not None and span[1] >= CAUTION_FROM_C
-
-
-def _is_outdoors(household: Household, plant: Plant) -> bool:
-    place = household.places.get(plant.place) if plant.place is not None else None
-    return place is not None and place.outdoors is not None
-
-
-def _is_for_indoors(kind: ProductKind, product: Product) -> bool:
-    told = product.label.is_for_indoors
-    return kind.is_for_indoors if told is None else told
 
 
 def _is_spent(use: Use, kind: ProductKind) -> bool:
