@@ -409,3 +409,18 @@ def test_a_case_that_is_hard_to_win_says_so_and_offers_to_give_the_plant_up(talk
 def test_a_new_plant_that_is_poisonous_to_the_cat_is_said(talk: Talk) -> None:
     talk.say("we have a cat")
     assert "Poisonous to cats: peace lily" in talk.say("peace lily, kitchen")[0]
+
+
+@pytest.mark.parametrize(
+    ("words", "method"),
+    [("i gave it a shower instead", Method.RINSE), ("washed it under the tap", Method.RINSE)],
+)
+def test_another_way_than_was_asked_is_of_the_one_plant_asked(talk: Talk, words: str, method: Method) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    talk.say(words)
+    if "Yes" in talk.labels():
+        talk.press("Yes")
+    assert [(plant, one.method) for plant, one in talk.told() if isinstance(one, Treated)] == [
+        ("hoya", method)
+    ]

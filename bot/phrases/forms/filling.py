@@ -207,6 +207,9 @@ def _of_tonight(told: Mentions, method: Method | None) -> tuple[PlantId, ...]:
     if told.every((Place, OneOf)) or (left and not is_rest) or is_of_two:
         return ()
     of_it = told.setting.answered(method)
+    alone = told.setting.answered()
+    if not of_it and len(alone) == 1 and told.has(Word.IT):
+        of_it = alone  # another way than was asked
     counted = [number_at(tuple(one.text.split()[1:]), 0) for one in told.items if one.meaning is Word.ALL]
     is_so_many = any(one is not None and one[0] == len(of_it) for one in counted)  # "rinsed all three"
     if told.has(Word.ALL) and method and of_it != told.setting.answered() and not is_so_many:
@@ -214,6 +217,7 @@ def _of_tonight(told: Mentions, method: Method | None) -> tuple[PlantId, ...]:
     if before and not told.has(Word.ALL, Word.REST, Word.BOTH):
         return before if method and set(of_it) <= set(before) else ()
     is_whole = told.has(Word.ALL, Word.THEM, Word.BOTH, Word.EXCEPT, Word.REST)
+    is_whole = is_whole or (told.has(Word.IT) and len(of_it) == 1)
     if not is_whole and (method or told.every(Product)) and told.strangers():
         return ()
     if told.has(Word.REST):
@@ -451,7 +455,8 @@ def leads_to_a_stranger(told: Mentions) -> bool:
     """Whether a plant went where nobody has told of yet: "put it in the bathroom"."""
     is_led = any(item.text.split()[0] in {"to", "in", "into", "onto", "on"} for item in told.items[:-1])
     is_moved = told.has(Word.MOVE, Word.PUT, Word.FILL_TO) and not told.every(Place) and not told.days()
-    return is_led and is_moved and isinstance(told.items[-1].meaning, Unknown)
+    last = told.items[-1]
+    return is_led and is_moved and isinstance(last.meaning, Unknown) and last.text not in {"me", "us", "you"}
 
 
 def release(told: Mentions) -> Filled:
