@@ -331,26 +331,15 @@ def _is_in(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of mention
             is_of_none = value == 0 and any(isinstance(one, LogCheck) for one in part.commands)
             is_of_these = head in {"done", "none"} and value == len(plants) > 1
             return is_of_none or is_of_these or float(value) in numbers_of(part.commands)
-        case Grade() as grade:
-            return grade in values
-        case Method() as method:
-            return (
-                method in values
-                or head in {"use", "mix"}
-                or (head == "later" and told.has(Word.DONE) and told.has(Word.NOT))
-            )
-        case Tool(method=method):
-            return (
-                method in values
-                or head in {"use", "mix"}
-                or (head == "later" and told.has(Word.DONE) and told.has(Word.NOT))
-            )
+        case Method() | Tool() as way:
+            is_told = (way.method if isinstance(way, Tool) else way) in values or head in {"use", "mix"}
+            return is_told or (head == "later" and told.has(Word.DONE) and told.has(Word.NOT))
         case Product():
             return bool({item.meaning.id, item.meaning.ingredient} & (values - {None}))
         case Pest(key=key):
             return key in values or head in {"none", "done"}
-        case Sign() as sign:
-            return sign in values
+        case Grade() | Sign() as seen:
+            return seen in values
         case Spot(name=name):
             return head in _SPOKEN_OF and (name in values or name not in {"roots", "soil"})
         case Level() as level:

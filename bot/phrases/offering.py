@@ -432,19 +432,7 @@ def _is_verb(item: Item) -> bool:
 
 
 _NAMING = (
-    Plants,
-    OneOf,
-    Count,
-    Grade,
-    Method,
-    Pest,
-    Product,
-    Sign,
-    Volume,
-    UnclearVolume,
-    Warmth,
-    Length,
-    Place,
+    *(Plants, OneOf, Count, Grade, Method, Pest, Product, Sign, Volume, UnclearVolume, Warmth, Length, Place),
 )
 
 

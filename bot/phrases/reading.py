@@ -539,7 +539,11 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
     offers = _slipped(words_of(plain(text)), situation) if is_short else ()
     offers = offers or tuple(islice(_offers(text, situation, guesses), MOST_OFFERS))
     is_new = any(isinstance(one, Incomplete) and one.missing is Missing.ADD for one in sure)
-    offers = tuple(one for one in offers if not (_is_no_answer(one.commands) or (is_new and _adds(one))))
+    offers = tuple(
+        one
+        for one in offers
+        if not (_is_no_answer(one.commands) or (is_new and {*map(type, one.commands)} <= {AddPlants}))
+    )
     is_asked = is_plain_question(words_of(plain(text)))
     # whatever a plain question asks, it tells nothing
     offers = tuple(one for one in offers if not is_asked or _only_asks(one))
@@ -590,11 +594,6 @@ def _asked(
 
 _OF_THE_PLAN = frozenset({"ask.why", "ask.due", "ask.pests", "ask.safety"})
 _OF_WORK = frozenset(f"ask.{topic.value}" for topic in OF_WORK)
-
-
-def _adds(offer: Offer) -> bool:
-    """Whether an offer is what a question back asks already: whether a plant is new."""
-    return all(isinstance(one, AddPlants) for one in offer.commands)
 
 
 def _subjects(guesses: list[Guess]) -> tuple[Subject, ...]:
@@ -790,13 +789,9 @@ def _in_agreement(reading: Reading, text: str, situation: Situation) -> Reading:
 def _is_final(sure: tuple[Command, ...], text: str, situation: Situation) -> bool:
     """Whether nothing is left to be guessed: understood to the last word, or a name that nobody knows."""
     is_asked = any(isinstance(one, Incomplete) and one.missing in _OPEN_QUESTIONS for one in sure)
-    is_open = is_asked or _is_refused(sure) or _is_open(sure, text, situation)
+    is_refused = any(isinstance(one, NotUnderstood) and one.reason in _REFUSED for one in sure)
+    is_open = is_asked or is_refused or _is_open(sure, text, situation)
     return _names_a_stranger(sure, situation) or not is_open
-
-
-def _is_refused(sure: tuple[Command, ...]) -> bool:
-    """Whether the strict reader refuses what a row may fill: a day behind or a plant it did not find."""
-    return any(isinstance(one, NotUnderstood) and one.reason in _REFUSED for one in sure)
 
 
 _REFUSED = frozenset({"which plant", "nothing open", "past", "town"})
