@@ -58,6 +58,8 @@ _PERIODS = each_worded(
 _ISO = re.compile(r"(\d{4})-(\d{1,2})-(\d{1,2})")
 _SLASHED = re.compile(r"(\d{1,2})/(\d{1,2})(?:/(\d{2,4}))?")
 _CLOCK = re.compile(r"(\d{1,2})[:.](\d{2})")
+_DOTTED = re.compile(r"(\d{1,2})\.(\d{1,2})")
+_BEFORE_A_DATE = frozenset({"on", "since", "until", "till", "from", "by", ",", ".", "\n", ";", "(", "the"})
 _DAY_OF_MONTH = re.compile(r"\d{1,2}")
 _ORDINAL = frozenset({"st", "nd", "rd", "th"})
 _SPANS = {"minute": 1, "min": 1, "hour": 60, "hr": 60, "h": 60}
@@ -147,8 +149,8 @@ def when_at(words: tuple[str, ...], start: int, situation: Situation) -> tuple[W
         every_at(words, start)
         or _phrase(words, start, situation)
         or _ago_or_ahead(words, start, situation)
-        or _calendar(words, start, situation.units)
-        or _weekday_and_date(words, start, situation.today)
+        or _calendar(words, start, situation)
+        or _weekday_and_date(words, start, situation)
         or _weekday(words, start)
         or clock_at(words, start)
     )
@@ -294,7 +296,7 @@ def _moment(now: datetime, minutes: Decimal) -> Moment | Murky:
     return Moment(now.astimezone(UTC) + timedelta(minutes=float(minutes)))
 
 
-def _calendar(words: tuple[str, ...], start: int, units: Units) -> tuple[When, int] | None:
+def _calendar(words: tuple[str, ...], start: int, situation: Situation) -> tuple[When, int] | None:
     word = words[start]
     iso = _ISO.fullmatch(word)
     if iso is not None:
@@ -302,19 +304,44 @@ def _calendar(words: tuple[str, ...], start: int, units: Units) -> tuple[When, i
         return (Murky(word) if day is None else Day(day)), 1
     slashed = _SLASHED.fullmatch(word)
     if slashed is not None:
-        return _slashed(word, int(slashed[1]), int(slashed[2]), slashed[3], units), 1
-    return _month_first(words, start) or _day_first(words, start)
+        return _slashed(word, int(slashed[1]), int(slashed[2]), slashed[3], situation), 1
+    return _dotted(words, start) or _month_first(words, start) or _day_first(words, start)
 
 
-def _slashed(word: str, first: int, second: int, year: str | None, units: Units) -> When:
-    is_of_us = units is Units.US and first <= _MOST_MONTHS
-    if first <= _MOST_MONTHS and second <= _MOST_MONTHS and first != second and not is_of_us:
-        return Murky(word)
-    day, month = (second, first) if second > _MOST_MONTHS or is_of_us else (first, second)
-    return _month_day(month, day, None if year is None else int(year) % 100 + 2000)
+def _slashed(word: str, first: int, second: int, year: str | None, situation: Situation) -> When:
+    """Read "3/5" in the order of the home, where that day is the nearer one too; else it is unclear."""
+    usual, other = (first, second), (second, first)
+    if situation.units is not Units.US:
+        usual, other = other, usual
+    told, swapped = (
+        _month_day(*pair, None if year is None else int(year) % 100 + 2000) for pair in (usual, other)
+    )
+    if isinstance(told, Murky) or isinstance(swapped, Murky):
+        return swapped if isinstance(told, Murky) else told
+    nearer = _from_today(told, situation.today) <= _from_today(swapped, situation.today)
+    return told if nearer else Murky(word)
 
 
-def _month_day(month: int, day: int, year: int | None) -> When:
+def _from_today(told: MonthDay | Day, today: date) -> timedelta:
+    """Give how far the nearest day of that name lies."""
+    days = [told.on] if isinstance(told, Day) else _of_the_years_around(told, today)
+    return min(abs(one - today) for one in days)
+
+
+def _dotted(words: tuple[str, ...], start: int) -> tuple[When, int] | None:
+    """Read "10.6", "28.01" where a day may stand: what may be an hour too is unclear."""
+    dotted = _DOTTED.fullmatch(words[start])
+    before = words[start - 1 : start]
+    if dotted is None or not (before == () or before[0] in _BEFORE_A_DATE or before[0] in WEEKDAYS):
+        return None
+    told = _month_day(int(dotted[2]), int(dotted[1]), None)
+    if isinstance(told, Murky):
+        return None
+    is_hour = len(dotted[2]) > 1 and int(dotted[1]) < _HOURS
+    return Murky(words[start]) if is_hour else told, 1
+
+
+def _month_day(month: int, day: int, year: int | None) -> MonthDay | Day | Murky:
     # 2028 is a leap year: 29 February is a day people may name.
     if _date(2028 if year is None else year, month, day) is None:
         return Murky(f"{day} {month}")
@@ -361,7 +388,7 @@ def _year(words: tuple[str, ...], start: int) -> tuple[int | None, int]:
     return (int(word), 1) if is_year else (None, 0)
 
 
-def _weekday_and_date(words: tuple[str, ...], start: int, today: date) -> tuple[When, int] | None:
+def _weekday_and_date(words: tuple[str, ...], start: int, situation: Situation) -> tuple[When, int] | None:
     """Read "next fri 8 may", "sunday, the 3rd of may": the nearest such day, unclear where they disagree."""
     at = start + (words[start] in _WHICH)
     name = words[at] if at < len(words) else ""
@@ -370,17 +397,22 @@ def _weekday_and_date(words: tuple[str, ...], start: int, today: date) -> tuple[
     at += 1
     while words[at : at + 1] in {(",",), ("the",)}:
         at += 1
-    told = _month_first(words, at) or _day_first(words, at) if at < len(words) else None
+    told = _calendar(words, at, situation) if at < len(words) else None
     if told is None or not isinstance(told[0], MonthDay | Day):
         return None
     day, size = told[0], told[1] + at - start
     if isinstance(day, Day):
         return (day if day.on.weekday() == WEEKDAYS[name] else Murky(name)), size
-    years = (_date(today.year + off, day.month, day.day) for off in (-1, 0, 1))
-    fitting = [one for one in years if one is not None and one.weekday() == WEEKDAYS[name]]
+    years = _of_the_years_around(day, situation.today)
+    fitting = [one for one in years if one.weekday() == WEEKDAYS[name]]
     if not fitting:
         return Murky(name), size
-    return Day(min(fitting, key=lambda one: abs(one - today))), size
+    return Day(min(fitting, key=lambda one: abs(one - situation.today))), size
+
+
+def _of_the_years_around(told: MonthDay, today: date) -> list[date]:
+    years = (_date(today.year + off, told.month, told.day) for off in (-1, 0, 1))
+    return [one for one in years if one is not None]
 
 
 def _weekday(words: tuple[str, ...], start: int) -> tuple[Weekday, int] | None:

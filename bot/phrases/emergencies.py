@@ -13,7 +13,7 @@ import tomllib
 from collections.abc import Sequence
 from enum import Enum
 from functools import cache, lru_cache
-from itertools import combinations, pairwise
+from itertools import combinations, pairwise, product
 from pathlib import Path
 
 from bot.actions.action import Command
@@ -26,11 +26,10 @@ from bot.phrases.guess import buckets_of, marks_of_word
 from bot.phrases.homes import is_list_of_plants, kind_at
 from bot.phrases.kept import kept, kept_of_all
 from bot.phrases.names import OneOf, Plants, names_of
-from bot.phrases.slips import slips_between
 from bot.phrases.text import plain, words_of
 
 FILE = Path(__file__).with_name("alarm.bin")
-LEAST_SCORES = {"victim": (-2.5, 0.3), "people": (-2.0, 0.3), "nobody": (1.5, 2.5)}
+LEAST_SCORES = {"victim": (-3.0, 0.3), "people": (-2.0, 0.3), "nobody": (1.0, 2.5)}
 """
 Scores from which help is given beside what else a message may mean, and from which only help is given:
 where it names a victim or a harm; only people ("my flat is in Leeds" is none); nobody. By the figures that
@@ -48,12 +47,7 @@ _OF_A_VICTIM = frozenset(
     {"people", "small_people", "animals", "parts_of_the_head", "parts_of_the_body"}
     | {"symptoms", "signs_of_harm", "signs_in_animals", "eating", "swallowing", "calls", "flames"}
 )
-_BREAK = frozenset(".!?;\n")
 _REPEATED = re.compile(r"(.)\1{2,}")
-_VOWELS = re.compile("[aeiou]")
-_SHORTEST_SKELETON = 3
-_LONG = 6
-"""Letters from which a word with one slip is still known. Judgement. [1]"""
 
 
 class Alarm(Enum):
@@ -110,8 +104,7 @@ def _alarm(text: str, situation: Situation) -> Alarm:
 
 def danger(text: str, situation: Situation) -> str | None:
     """Name a plan that harms: bleach with what makes gas of it, or oil or alcohol in the air near a flame."""
-    words = kept(_words, text, situation)
-    return _Plan(words, tuple(classes_of(word) for word in words)).danger()
+    return _danger(kept(_words, text, situation))
 
 
 @cache
@@ -173,36 +166,9 @@ def _words(text: str, situation: Situation) -> tuple[str, ...]:
 
 @lru_cache(maxsize=4096)
 def classes_of(word: str) -> frozenset[str]:
-    """Give the classes of a word: as listed, as a form of a listed word, or written without its vowels."""
-    listed = _listed()
-    if word in listed:
-        return listed[word]
-    for stem in sorted(_stems(word), key=len, reverse=True):
-        if stem in listed:
-            return listed[stem]
-    if (
-        len(word) >= _SHORTEST_SKELETON
-        and word.isalpha()
-        and len(_VOWELS.findall(word[1:])) <= len(word) // 6
-    ):
-        return _skeletons().get(_skeleton(word), frozenset())
-    return _misspelt(word) if len(word) >= _LONG and word.isalpha() else frozenset()
-
-
-def _misspelt(word: str) -> frozenset[str]:
-    """Give the classes of the listed words that lie one slip away and begin alike."""
-    near = [one for one in _long_words().get(word[0], ()) if abs(len(one) - len(word)) <= 1]
-    return frozenset(name for one in near if slips_between(word, one, 1) <= 1 for name in _listed()[one])
-
-
-@cache
-def _long_words() -> dict[str, tuple[str, ...]]:
-    """Give the listed words that are long enough to be known by most of their letters, by their first one."""
-    found: dict[str, list[str]] = {}
-    for word in _listed():
-        if len(word) >= _LONG - 1:
-            found.setdefault(word[0], []).append(word)
-    return {letter: tuple(words) for letter, words in found.items()}
+    """Give the classes of a word, as listed or as a form of a listed word."""
+    forms = (word, *sorted(_stems(word), key=len, reverse=True))
+    return next((_listed()[form] for form in forms if form in _listed()), frozenset())
 
 
 @cache
@@ -214,21 +180,6 @@ def _listed() -> dict[str, frozenset[str]]:
             for form in {word, *_stems(word)}:
                 classes.setdefault(form, set()).add(name)
     return {form: frozenset(names) for form, names in classes.items()}
-
-
-@cache
-def _skeletons() -> dict[str, frozenset[str]]:
-    found: dict[str, frozenset[str]] = {}
-    for word, classes in _listed().items():
-        for form in (word, f"{word}s", f"{word}ed", f"{word}ing"):
-            skeleton = _skeleton(form)
-            if len(skeleton) >= _SHORTEST_SKELETON:
-                found[skeleton] = found.get(skeleton, frozenset()) | classes
-    return found
-
-
-def _skeleton(word: str) -> str:
-    return word[0] + _VOWELS.sub("", word[1:])
 
 
 def _stems(word: str) -> set[str]:
@@ -243,47 +194,32 @@ def _stems(word: str) -> set[str]:
     return stems
 
 
-class _Plan(Value):
-    """The words of a message and the classes of each."""
+_JOINTS = frozenset({"and", "with", "plus", "to", "add", "mix", "together", "in", "into", "&", "+"})
+_MIXED = frozenset({"mix", "mixed", "mixing", "together", "combine"})
+_APART = frozenset({",", "then", *".!?;\n"})
+_LAMPS = frozenset({"lamp", "bulb", "radiator", "match"})
+"""What gives light or warmth and burns nothing unless it is near."""
+_NEAR_IT = frozenset({"near", "next", "beside", "by", "under", "close", "hot", "lit", "around", "over"})
+_IN_THE_AIR = frozenset({"fog", "fogged", "fogging", "oil", "lit", "mist", "alcohol", "hot"})
 
-    words: tuple[str, ...]
-    classes: tuple[frozenset[str], ...]
 
-    def danger(self) -> str | None:
-        """Name a plan that harms: bleach with what makes gas of it, or oil in the air near a flame."""
-        if not self.words:
-            return None
-        bleach, acid = self._at("bleaches"), self._at("acids")
-        is_warned = self._holds(("not", "mix")) or self._holds(("never", "mix"))
-        is_shopping = self.words[0] in {"got", "bought", "ordered"}
-        if bleach and acid and not is_warned and not is_shopping and self._are_together(bleach, acid):
-            return "bleach"
-        if self._holds(("is", "off")) or self._holds(("are", "off")):
-            return None
-        if self._at("flames") and self._at("burning") and self._at("fogging"):
-            is_lamp = {self.words[at] for at in self._at("flames")} & {"lamp", "bulb", "radiator", "match"}
-            return None if is_lamp and not self._is_near_a_flame() else "flame"
+def _danger(words: tuple[str, ...]) -> str | None:
+    """Name a plan that harms: bleach with what makes gas of it, or oil in the air near a flame."""
+    said, pairs = frozenset(words), frozenset(pairwise(words))
+    at: dict[str, list[int]] = {}
+    for number, word in enumerate(words):
+        for name in classes_of(word):
+            at.setdefault(name, []).append(number)
+    is_warned = bool(pairs & {("not", "mix"), ("never", "mix")}) or words[:1] in {
+        ("got",),
+        ("bought",),
+        ("ordered",),
+    }
+    both = product(at.get("bleaches", ()), at.get("acids", ()))
+    between = [frozenset(words[min(pair) : max(pair)]) for pair in both]
+    if not is_warned and any((one & _JOINTS and not one & _APART) or said & _MIXED for one in between):
+        return "bleach"
+    if pairs & {("is", "off"), ("are", "off")} or not at.keys() >= {"flames", "burning", "fogging"}:
         return None
-
-    def _is_near_a_flame(self) -> bool:
-        """Whether the lamp is spoken of as near: a grow light is a lamp too."""
-        near = frozenset({"near", "next", "beside", "by", "under", "close", "hot", "lit", "around", "over"})
-        return bool(near & frozenset(self.words)) and bool(
-            {"fog", "fogged", "fogging", "oil", "lit", "mist", "alcohol", "hot"} & frozenset(self.words)
-        )
-
-    def _are_together(self, first: list[int], second: list[int]) -> bool:
-        joints = {"and", "with", "plus", "to", "add", "mix", "together", "in", "into", "&", "+"}
-        return any(
-            one != other
-            and joints & frozenset(between := self.words[min(one, other) : max(one, other)])
-            and not frozenset({",", "then", *_BREAK}) & frozenset(between)
-            for one in first
-            for other in second
-        ) or bool({"mix", "mixed", "mixing", "together", "combine"} & frozenset(self.words))
-
-    def _at(self, name: str) -> list[int]:
-        return [at for at, one in enumerate(self.classes) if name in one]
-
-    def _holds(self, phrase: tuple[str, ...]) -> bool:
-        return any(pair == phrase for pair in pairwise(self.words))
+    is_far = _LAMPS & {words[one] for one in at["flames"]} and not (said & _NEAR_IT and said & _IN_THE_AIR)
+    return None if is_far else "flame"

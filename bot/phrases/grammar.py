@@ -51,7 +51,7 @@ from bot.phrases.lexicon import Word, any_of, is_made_of, listed, phrases_of, sa
 from bot.phrases.lists import Listed, read_list, read_news, read_told
 from bot.phrases.looking_up import read_follow_up, read_lookup
 from bot.phrases.mentions import Mentions
-from bot.phrases.mixing import read_recipe, read_tools, read_use
+from bot.phrases.mixing import read_recipe, read_tools
 from bot.phrases.names import Place, Plants
 from bot.phrases.putting_right import read_putting_right
 from bot.phrases.questions import ASKING, beyond, is_question, read_question
@@ -470,7 +470,6 @@ def _whole_message(text: str, words: tuple[str, ...], situation: Situation) -> M
         or read_months(words, situation)
         or read_tools(words)
         or read_leaf(words)
-        or read_use(words, situation)
         or read_bottle(words, situation)
         or _wrapped(read_bad_rate(words))
     )

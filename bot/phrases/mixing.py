@@ -5,9 +5,7 @@ from decimal import Decimal
 
 from bot.actions.action import ButtonText, Choice
 from bot.actions.incomplete import Incomplete, Missing
-from bot.actions.log_use import LogUse
 from bot.actions.mix_batch import Mix
-from bot.actions.not_understood import NotUnderstood
 from bot.actions.set_tools import SetTools
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
@@ -15,9 +13,7 @@ from bot.domain.measure import IMPERIAL_ML, METRIC_ML, US_ML, Tool
 from bot.domain.mixture import Share, spray_ml
 from bot.domain.value import replace
 from bot.phrases.asking import Meant
-from bot.phrases.days import Day, Trouble, day_behind
-from bot.phrases.items import items_of
-from bot.phrases.lexicon import Word, each_of, listed
+from bot.phrases.lexicon import each_of, listed
 from bot.phrases.names import Names, Plants, Product, ingredient_of, names_of
 from bot.phrases.numbers import UnclearVolume, Volume, measure_at, number_at
 from bot.phrases.rates import parts_at, percent_at, rate_at, unit_at
@@ -31,8 +27,6 @@ _PASSING = _MIXES | listed(
 _HINTS = _MIXES | listed(
     "% percent per / much many label strength spoon spoons syringe dropper drops pipette + part"
 )
-_TOOK = listed("used took")
-_AROUND_A_USE = listed("used took it we i that all in total . , about spray mix mixture of")
 _SYRINGES = {"1": Tool.SYRINGE_1, "3": Tool.SYRINGE_3, "5": Tool.SYRINGE_5, "10": Tool.SYRINGE_10}
 _TOOLS = each_of(
     ("syringe", Tool.SYRINGE),
@@ -113,23 +107,6 @@ def _tool_at(words: tuple[str, ...], at: int) -> tuple[Tool | None, int]:
         if phrase in _SETTING:
             return _SETTING[phrase], size
     return None, 1
-
-
-def read_use(words: tuple[str, ...], situation: Situation) -> Meant | None:
-    """Read "used 300 ml", "it took half a litre yesterday": what an evening took."""
-    if not _TOOK & frozenset(words):
-        return None
-    items = items_of(words, situation)
-    volumes = [item.meaning.ml for item in items if isinstance(item.meaning, Volume)]
-    days = [item.meaning for item in items if isinstance(item.meaning, Day)]
-    rest = [item for item in items if not isinstance(item.meaning, Volume | Day | Product)]
-    is_only_that = all(item.text in _AROUND_A_USE or item.meaning is Word.FILLER for item in rest)
-    if len(volumes) != 1 or len(days) > 1 or not is_only_that or not 0 < volumes[0] <= MOST_ML:
-        return None
-    on = day_behind(days[0], situation) if days else None
-    if isinstance(on, Trouble):
-        return (NotUnderstood(" ".join(words), reason=on.value),)
-    return (LogUse(ml=volumes[0], on=on),)
 
 
 def _asks_how_much(said: _Said) -> bool:

@@ -42,6 +42,7 @@ from bot.phrases.grammar import SPOKEN, plants_named, understand_surely
 from bot.phrases.guess import Guess, rank
 from bot.phrases.homes import Home, read_home, read_move, read_standing
 from bot.phrases.items import Unknown, items_of
+from bot.phrases.leaving_out import told_of
 from bot.phrases.lexicon import KNOWN, is_made_of, listed, phrases_of, words_in, words_of_class
 from bot.phrases.mentions import NO_PLANTS, Mentions
 from bot.phrases.names import Plants
@@ -57,8 +58,6 @@ from bot.phrases.telling import asked_off, contradict, surely
 from bot.phrases.text import LONGEST, plain, words_of
 from bot.phrases.values import plants_of
 
-MOST_MINUTES = 60
-"""A clock this little behind, before anything else, says when it is written. Judgement. [min]"""
 LEAST_FORM = 0.3
 """Below it a form is not offered, by the calibration of the model."""
 SURELY_NOTHING = 0.5
@@ -749,25 +748,8 @@ def _of_the_stage(sure: tuple[Command, ...], text: str, situation: Situation) ->
 
 def understand(text: str, situation: Situation) -> tuple[Command, ...]:
     """Read one message into commands: what is sure, and a question for what is likely."""
-    text = _without_stamp(text, situation)
-    return _in_agreement(read(text, situation), text, situation).commands()
-
-
-_STAMP = re.compile(
-    r"\s*(\d\d?)[:.](\d\d)h?\s?([ap]m)?(?:\s*[-:.,]\s+|\s+)"
-    r"(?!(?:[cflm]|ml|cm|oz|deg\w*|is|for|every|works|please|would|will|instead|and|or|to|till|until)\b|[°%-])",
-    re.IGNORECASE,
-)
-
-
-def _without_stamp(text: str, situation: Situation) -> str:
-    """Take off the clock that is written before an entry of a log: "20:05 - yucca done" tells no hour."""
-    found = _STAMP.match(text)
-    if found is None or situation.expecting in {Expecting.EVENING, Expecting.QUIET}:
-        return text
-    minutes = (situation.now.hour - int(found[1])) * 60 + situation.now.minute - int(found[2])
-    since = minutes % (12 * 60 if found[3] else 24 * 60)
-    return text[found.end() :] or text if since <= MOST_MINUTES else text
+    said = told_of(text, situation)
+    return _in_agreement(read(said, situation), said, situation).commands()
 
 
 def _in_agreement(reading: Reading, text: str, situation: Situation) -> Reading:

@@ -11,17 +11,7 @@ from bot.domain.identity import PlantId
 from bot.domain.trade import Form as Shape
 from bot.domain.trade import Grade, Method, Sign
 from bot.domain.value import replace
-from bot.phrases.days import (
-    DAYS_OF_THE_WEEK,
-    MONTHS,
-    ORDINALS,
-    WEEKDAYS,
-    Clock,
-    Day,
-    Moment,
-    MonthDay,
-    Weekday,
-)
+from bot.phrases.days import DAYS_OF_THE_WEEK, MONTHS, ORDINALS, WEEKDAYS, Day, Moment, MonthDay, Weekday
 from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown, is_group, next_at
 from bot.phrases.kept import kept, kept_of_all
 from bot.phrases.lexicon import FREE, KNOWN, PHRASES, Listed, Tool, Word, listed, sayings
@@ -542,7 +532,6 @@ def _settled(  # noqa: C901, PLR0912 - one arm a kind of meaning
     items: list[Item],
 ) -> list[Item]:
     """Take counts of a group, denied pests and numbers set right at once for what they are."""
-    items = _corrected(items)
     kept: list[Item] = []
     group = 0
     for at, read in enumerate(items):
@@ -619,28 +608,6 @@ _LOOKS = listed(
     "small big little large tall mini baby old new young white red pink purple green yellow brown black"
 )
 _SMALL, _BIG = listed("small little wee tiny mini baby smol"), listed("big large bigger larger tall")
-
-
-def _corrected(items: list[Item]) -> list[Item]:
-    """Drop what the next words set right: "Sunday, no, Saturday", "ten, no, more like 11"."""
-    dropped: set[int] = set()
-    for at, item in enumerate(items):
-        if item.text not in {"no", "wait", "no wait", "i mean", "make it", "rather", "or rather"}:
-            continue
-        before = next((n for n in range(at - 1, max(-1, at - 4), -1) if _is_settable(items[n])), None)
-        after = next((n for n in range(at + 1, min(len(items), at + 5)) if _is_settable(items[n])), None)
-        if before is None or after is None:
-            continue
-        if (
-            type(items[before].meaning) is type(items[after].meaning)
-            and items[before].meaning != items[after].meaning
-        ):
-            dropped |= set(range(before, after))
-    return [item for at, item in enumerate(items) if at not in dropped]
-
-
-def _is_settable(item: Item) -> bool:
-    return isinstance(item.meaning, Count | Day | Weekday | MonthDay | Clock | Product | Place)
 
 
 def _mended(words: _Words, situation: Situation) -> _Words:

@@ -439,7 +439,8 @@ def _refused(told: Mentions, text: str, form: str) -> Meant | None:
     if form == "temperature" and warm and not LEAST_WARM <= warm.celsius <= MOST_WARM:
         return (NotUnderstood(text, reason="temperature"),)
     counts = [one.value for one in told.every(Count)]
-    if "find" in form and told.every(Plants) and any(not 0 <= one <= MOST_COUNTED for one in counts):
+    is_count = "find" in form or min(counts, default=0) < 0
+    if is_count and told.every(Plants) and any(not 0 <= one <= MOST_COUNTED for one in counts):
         return (NotUnderstood(text, reason="count"),)
     unknown = tuple(_unknown(told.items, situation))
     if len(unknown) == 1 and (unknown[0] in situation.kinds or not told.every(Plants)):

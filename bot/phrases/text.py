@@ -3,6 +3,7 @@
 import re
 import tomllib
 import unicodedata
+from collections.abc import Iterator
 from functools import lru_cache
 from pathlib import Path
 
@@ -106,8 +107,14 @@ def is_signed(text: str) -> bool:
 @lru_cache(maxsize=4096)
 def words_of(text: str) -> tuple[str, ...]:
     """Words, numbers and punctuation of a plain message, contractions written out."""
-    spelt = (word for token in _TOKEN.findall(_UNHYPHENED.sub(" ", text)) for word in _spelt_out(token))
-    return tuple(word for word in spelt if word)  # "'s" alone leaves nothing
+    return tuple(word for word, _ in placed_words_of(text))
+
+
+def placed_words_of(text: str) -> Iterator[tuple[str, int]]:
+    """Give the words of a plain message, each with where it begins in it."""
+    for token in _TOKEN.finditer(_UNHYPHENED.sub(" ", text)):
+        spelt = (word for word in _spelt_out(token[0]) if word)  # "'s" alone leaves nothing
+        yield from ((word, token.start()) for word in spelt)
 
 
 def _kept(mark: str) -> str:

@@ -5,10 +5,13 @@ from datetime import UTC, date, datetime
 import pytest
 
 from bot.actions.log_round import LogRound
+from bot.actions.mix_batch import Mix
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.postpone import Postpone
 from bot.actions.situation import Situation
+from bot.domain.measure import Units
 from bot.domain.value import replace
+from bot.phrases.leaving_out import told_of
 from bot.phrases.notation import notation
 from bot.phrases.reading import understand
 from tests.phrases.situation import EVENING, HOYA, ZONE
@@ -43,6 +46,9 @@ def done_on(text: str, situation: Situation) -> date | None:
         ("on 30/4", date(2026, 4, 30)),
         ("on 4/30", date(2026, 4, 30)),
         ("on 5/5", date(2026, 5, 5)),
+        ("on 3/5", date(2026, 5, 3)),
+        ("on 3.5", date(2026, 5, 3)),
+        ("on 28.04", date(2026, 4, 28)),
         ("on 2026-04-30", date(2026, 4, 30)),
         ("on 24 december", date(2025, 12, 24)),
     ],
@@ -58,7 +64,7 @@ def test_a_round_is_dated_behind(words: str, day: date) -> None:
         ("done on 20 may", "future"),
         ("done on 2024-05-06", "past"),
         ("done on 31 april", "when"),
-        ("done on 3/5", "when"),
+        ("done on 5/3", "when"),  # the day first here, yet 3 May is much the nearer
         ("done on 2026-13-45", "when"),
         ("done 401 days ago", "past"),
         ("hoya 5 tomorrow", "future"),
@@ -87,6 +93,36 @@ def test_a_day_or_a_number_that_cannot_be_is_not_written(text: str, reason: str)
 def test_putting_off_is_dated_ahead(words: str, day: date) -> None:
     (told,) = understand(f"later hoya {words}", EVENING)
     assert told == Postpone(plants=(HOYA,), on=day)
+
+
+@pytest.mark.parametrize(
+    ("text", "day"),
+    [
+        ("done on 5/3", date(2026, 5, 3)),
+        ("5/3 - hoya done", date(2026, 5, 3)),
+        ("sun 5/3: hoya sprayed", date(2026, 5, 3)),
+    ],
+)
+def test_the_month_stands_first_where_gallons_are_used(text: str, day: date) -> None:
+    assert done_on(text, replace(EVENING, units=Units.US)) == day
+
+
+def test_a_day_with_a_point_stands_in_front_and_an_amount_does_not() -> None:
+    assert done_on("3.5 hoya sprayed", EVENING) == date(2026, 5, 3)
+    assert done_on("3.5: sprayed the hoya", EVENING) == date(2026, 5, 3)
+    (told,) = understand("mix 3.5 l of soap at 5 ml per litre", EVENING)
+    assert isinstance(told, Mix)
+
+
+@pytest.mark.parametrize("heading", ["19:45 ", "6 may, 19:45 - ", "6.5. ", "wed 6 may: "])
+def test_a_log_s_heading_says_no_more_than_now(heading: str) -> None:
+    # EVENING is Wednesday, 6 May 2026, 20:15
+    assert understand(f"{heading}sprayed the hoya", EVENING) == understand("sprayed the hoya", EVENING)
+
+
+@pytest.mark.parametrize("text", ["17:30 sprayed the hoya", "19:45", "19:45 is better for me"])
+def test_a_clock_that_says_more_is_kept(text: str) -> None:
+    assert told_of(text, EVENING) == text
 
 
 def test_after_midnight_the_evening_before_still_counts_as_today() -> None:

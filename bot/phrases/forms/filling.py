@@ -1,6 +1,5 @@
 """What fills a form from what a message names; None where it lacks something it needs."""
 
-import re
 from collections.abc import Sequence
 from datetime import date, time, timedelta
 from itertools import pairwise
@@ -599,7 +598,7 @@ def hold(told: Mentions) -> Filled:
     """Fill an absence, a silence, or the coming back."""
     if told.words & {"back", "home", "resume", "returned"} and not told.has(Word.UNTIL, Word.AWAY):
         return (Hold(told.situation.today),)
-    named = told.days() or [one for item in told.items if (one := _dotted(item.text)) is not None]
+    named = told.days()
     if len(named) > _PAIR:  # "from 22 January to 3 February (with sun, I hope)"
         named = [one for one in named if isinstance(one, MonthDay)]
     if len(named) == _PAIR:  # "from tuesday to next tuesday"
@@ -623,18 +622,6 @@ def hold(told: Mentions) -> Filled:
 
 
 _SILENCING = frozenset({"no", "without", "quit", "pause", "mute", "silence", "quiet", "cease", "nothing"})
-_DOTTED = re.compile(r"(\d{1,2})\.(\d{1,2})")
-
-
-def _dotted(text: str) -> MonthDay | None:
-    """Read "24.12" as the 24th of December, where a number can be nothing but a day."""
-    told = _DOTTED.fullmatch(text)
-    if told is None or not (1 <= int(told[1]) <= _LONGEST_MONTH and 1 <= int(told[2]) <= _MONTHS):
-        return None
-    return MonthDay(month=int(told[2]), day=int(told[1]))
-
-
-_LONGEST_MONTH, _MONTHS = 31, 12
 
 
 def add(told: Mentions) -> Filled:

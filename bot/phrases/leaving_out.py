@@ -1,0 +1,164 @@
+"""What is left out before a message is read: a log's heading, and what is taken back in the same breath."""
+
+import re
+from datetime import datetime, timedelta
+from itertools import pairwise
+from typing import NamedTuple
+
+from bot.actions.situation import Situation
+from bot.domain.trade import Method
+from bot.phrases.days import MONTHS, WEEKDAYS, Clock, Day, Every, MonthDay, Murky, Period, Weekday, day_behind
+from bot.phrases.homes import kind_at
+from bot.phrases.items import Meaning, OfMonth, Span, Unknown, next_at
+from bot.phrases.lexicon import Tool, Word, listed
+from bot.phrases.names import OneOf, Pest, Place, Plants, Product
+from bot.phrases.numbers import Count, UnclearVolume, Volume, Warmth, number_at
+from bot.phrases.text import placed_words_of, plain, words_of
+
+_FRAGMENTS = re.compile(r"(?<=[^\W\d]) / (?=\S)|(?<=\d) / (?=[^\W\d])")
+"""Set apart as by commas: “sprayed the ivy / not the fern”; “1 / 2” is a number."""
+_TURNS = listed("nah nope sorry wait mean meant rather scratch correction oops")
+_NO = frozenset({"no"})
+_AROUND = listed(
+    "no i it is was to make that or hang on actually er erm um uh oh well lol haha , - only more like closer"
+)
+_MAKES = frozenset({("make", "that"), ("make", "it"), ("more", "like"), ("closer", "to")})
+_MEANT = frozenset({("i", "mean"), ("i", "meant")})
+_ARTICLES = listed("the a an my our to at in on")
+_LEADING = listed("at on in")
+_BEFORE_A_NAME = listed("the a an my our some much more with of")
+_DAYS = (Day, Weekday, MonthDay, Murky, OfMonth, Span, Period)
+_KINDS: tuple[tuple[type, ...], ...] = (
+    *(_DAYS, (Count,), (Clock,), (Volume, UnclearVolume), (Warmth,), (Method, Tool), (Every,)),
+    *((Product,), (Place,), (Pest,), (Plants, OneOf), (str,)),
+)
+_THINGS = (Product, Place, Pest, Plants, OneOf, str)
+_OF_AN_ENTRY = (Method, Tool, Plants, OneOf, Pest, str)
+_TOLD = frozenset({Word.DONE, Word.CHECKED, Word.SAW, Word.CLEAN, Word.NOTHING, Word.LOST})
+_BEHIND_A_HEADING = frozenset({",", "-", ":", ".", "\n", ";", "|"})
+_ORDINAL = frozenset({"st", "nd", "rd", "th"})
+_SUFFIXES = _ORDINAL | {"day", "days"}
+
+
+class _Said(NamedTuple):
+    at: int
+    end: int
+    meaning: Meaning | str
+    """A kind of plant nobody has here is its words."""
+
+
+def told_of(text: str, situation: Situation) -> str:
+    """Give a message without a log's heading and what its next words set right, or as it was typed."""
+    text = _FRAGMENTS.sub(", ", text)
+    words = words_of(plain(text))
+    is_turned = not ((_TURNS | _NO).isdisjoint(words) and _MAKES.isdisjoint(pairwise(words)))
+    if not (is_turned or (words and _is_dated(words[0]))):
+        return text
+    said = _said(words, situation)
+    cut = _heading(words, said, situation) + (_taken_back(words, said) if is_turned else [])
+    return _without(plain(text), cut) if cut else text
+
+
+def _heading(words: tuple[str, ...], said: list[_Said], situation: Situation) -> list[tuple[int, int]]:
+    """Find today's date and a clock of the last hour in front of an entry: "20:05 wiped the ivy"."""
+    end = 0
+    for one in said:
+        if one.at == end < len(words) and _is_dated(words[end]) and _is_now(one.meaning, situation):
+            end = one.end
+            while end < len(words) and words[end] in _BEHIND_A_HEADING:
+                end += 1
+    told = (one.meaning for one in said if one.at >= end)
+    is_entry = any(isinstance(one, _OF_AN_ENTRY) or one in _TOLD for one in told)
+    return [(0, end)] if end and is_entry else []
+
+
+def _is_dated(word: str) -> bool:
+    """Whether a day or an hour in figures begins with it."""
+    return word[0].isdigit() or word in WEEKDAYS or word in MONTHS
+
+
+def _is_now(meaning: Meaning | str, situation: Situation) -> bool:
+    if isinstance(meaning, Clock):
+        now = situation.now.astimezone(situation.zone)
+        told = datetime.combine(now.date(), meaning.time, now.tzinfo)
+        return timedelta() <= now - told <= timedelta(hours=1)
+    return isinstance(meaning, MonthDay | Day) and day_behind(meaning, situation) == situation.today
+
+
+def _taken_back(words: tuple[str, ...], said: list[_Said]) -> list[tuple[int, int]]:
+    starts = {one.at: one for one in said}
+    cut: list[tuple[int, int]] = []
+    for one in said:
+        end, turns = _turn(words, one.end)
+        comma = one.end + (words[one.end : one.end + 1] == (",",))
+        begin = end if turns else comma
+        while begin in starts and starts[begin].meaning is Word.FILLER and words[begin] in _ARTICLES:
+            begin = starts[begin].end
+        instead = starts.get(begin)
+        if instead is None or not _is_alike(one, instead, words):
+            continue
+        begin = one.at + (words[one.at] in _LEADING and words[instead.at] not in _LEADING)
+        if turns and _sets_right(one, instead, turns, words):
+            cut.append((begin, instead.at))
+        elif comma > one.end and words[instead.end : instead.end + 2] in _MEANT:
+            cut += [(begin, instead.at), (instead.end, instead.end + 2)]
+    return cut
+
+
+def _without(text: str, cut: list[tuple[int, int]]) -> str:
+    begins = [*(begin for _, begin in placed_words_of(text)), len(text)]
+    kept, at = "", 0
+    for first, behind in cut:
+        kept += text[at : begins[first]]
+        at = max(at, begins[behind])
+    return kept + text[at:]
+
+
+def _said(words: tuple[str, ...], situation: Situation) -> list[_Said]:
+    said: list[_Said] = []
+    at = 0
+    while at < len(words):
+        meaning: Meaning | str
+        meaning, size = next_at(words, at, situation)
+        suffix = words[at + size : at + size + 1]
+        if isinstance(meaning, Count) and suffix and suffix[0] in _SUFFIXES:
+            number, size = int(meaning.value), size + 1
+            meaning = OfMonth(number) if suffix[0] in _ORDINAL else Span(number)
+        elif isinstance(meaning, Unknown) and (kind := kind_at(words, at, situation.kinds)):
+            meaning, size = " ".join(words[at : at + kind]), kind
+        said.append(_Said(at, at + size, meaning))
+        at += size
+    return said
+
+
+def _turn(words: tuple[str, ...], at: int) -> tuple[int, frozenset[str]]:
+    """Give where the words that turn round end, and those of them that do."""
+    begin = at
+    while at < len(words) and words[at] in _TURNS | _AROUND:
+        at += 1
+    turns = (_TURNS | _NO) & frozenset(words[begin:at])
+    return at, turns if _MAKES.isdisjoint(pairwise(words[begin:at])) else turns | {"make"}
+
+
+def _sets_right(one: _Said, instead: _Said, turns: frozenset[str], words: tuple[str, ...]) -> bool:
+    between = words[one.end : instead.at]
+    if turns == {"sorry"} and "," in between[between.index("sorry") :]:
+        return False  # "not the hoya, sorry, the ivy is done"
+    if turns != _NO or ("no", "it") in pairwise(between):
+        return True
+    if isinstance(instead.meaning, _THINGS):  # "no mites, no aphids" denies
+        return False
+    is_number = isinstance(instead.meaning, Count)  # "no 7" is one of several of a kind
+    return not is_number or "," in between[between.index("no") :]
+
+
+def _is_alike(one: _Said, instead: _Said, words: tuple[str, ...]) -> bool:
+    before = words[max(0, one.at - 2) : one.at]
+    if {"not", "said", "told", "put"} & frozenset(before):
+        return False  # "not the ivy, I meant the fern" sets right what was told before
+    if isinstance(one.meaning, Unknown):
+        return isinstance(instead.meaning, _THINGS) and before[-1:] != () and before[-1] in _BEFORE_A_NAME
+    if isinstance(one.meaning, Count) and isinstance(instead.meaning, _DAYS):
+        return number_at(words, instead.at) is not None  # "two, nah three days ago"
+    alike = (isinstance(one.meaning, kind) and isinstance(instead.meaning, kind) for kind in _KINDS)
+    return any(alike) and one.meaning != instead.meaning

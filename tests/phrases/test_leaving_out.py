@@ -1,0 +1,55 @@
+"""What is taken back in the same breath is not read, and what is denied or listed is no taking back."""
+
+import pytest
+
+from bot.phrases.leaving_out import told_of
+from bot.phrases.notation import notation
+from bot.phrases.reading import understand
+from tests.phrases.situation import EVENING
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [
+        ("gave the hoya a wipe, sorry a spray", "gave the hoya a spray"),
+        ("sprayed no wiped the hoya", "wiped the hoya"),
+        ("sprayed the orchid, oops, the hoya", "sprayed the hoya"),
+        ("two, nah three days ago I sprayed the hoya", "three days ago i sprayed the hoya"),
+        ("hoya later, till friday, no, saturday", "hoya later, till saturday"),
+        ("write to me at 8, make that half 9", "write to me at half 9"),
+        ("7 aphids, mealybugs I mean, on the hoya", "7 mealybugs , on the hoya"),
+        ("mix a litre, sorry 750 ml of soap", "mix 750 ml of soap"),
+        ("the hoya's 5, no, 6 mites", "the hoya's 6 mites"),
+    ],
+)
+def test_what_the_next_words_set_right_is_left_out(text: str, meant: str) -> None:
+    assert told_of(text, EVENING) == meant
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "no mites, no aphids on the hoya",
+        "hoya no 2 has 3, no 4 has 7",
+        "did not do the hoya, sorry, the orchid is done",
+        "not the hoya, I meant the orchid",
+        "hoya yes, orchid no, coffee yes",
+        "hoya sprayed, wait, is that enough?",
+        "sprayed the hoya, actually wiped it too",
+        "said 14, meant 5",
+    ],
+)
+def test_what_is_denied_listed_or_put_right_later_stays(text: str) -> None:
+    assert told_of(text, EVENING) == text
+
+
+def test_what_is_taken_back_is_not_written() -> None:
+    assert notation(understand("sprayed the orchid, no wait, the hoya", EVENING), EVENING) == notation(
+        understand("sprayed the hoya", EVENING), EVENING
+    )
+
+
+def test_fragments_between_slashes_are_parts_of_one_message() -> None:
+    assert notation(understand("hoya sprayed / orchid clean", EVENING), EVENING) == notation(
+        understand("hoya sprayed, orchid clean", EVENING), EVENING
+    )
