@@ -348,7 +348,7 @@ def read_town(text: str, situation: Situation) -> SetTown | None:
     words = words_of(plain(text[:_LONGEST_MOVE]))
     if not any(_lead_at(words, at) for at in range(len(words))):
         return None
-    home = read_home(text, situation)
+    home = read_home(text, situation if situation.lacks_town else replace(situation, lacks_town=True))
     is_else = home.plants or home.places or home.lines or home.unplaced or home.named or home.unread
     return SetTown(home.town) if home.is_led and home.town and not is_else else None
 
@@ -2032,7 +2032,9 @@ def _take_plant(
 def _same(name: str, start: int, told: _Telling, *, is_placed: bool) -> str:
     """Give the one plant that "the peace lily" means where a big one is, "lemon" where a lemon tree is."""
     is_known = told.words[start - 1 : start] in {("the",), ("my",), ("our",), ("this",), ("that",)}
-    here = [] if is_placed or "new" in told.words else [one.names[0] for one in told.situation.plants]
+    is_new = "new" in told.words or told.words[start - 1 : start] in {("a",), ("an",), ("another",), ("of",)}
+    is_new = is_new or is_placed or told.situation.expecting is Expecting.PLANTS
+    here = [] if is_new else [one.names[0] for one in told.situation.plants]
     known = [one.name for one in told.plants] + (
         [one.names[0] for one in told.situation.plants] if is_known else here
     )

@@ -77,8 +77,11 @@ def read_told(text: str, situation: Situation) -> Listed | None:
     lines = [line.strip(" -*\u2022").casefold() for line in tidy(text).split("\n")]
     names = [line for line in lines if not _NO_NAME & frozenset(words_of(line.partition(",")[0]))]
     first = [one for one in told.plants if any(one.name.casefold() in line for line in names)]
-    is_placed = all(one.pot_cm is not None or (one.place or "").casefold() in known for one in told.plants)
-    return told if is_placed and len(first) == len(told.plants) and 2 * len(first) > len(lines) else None
+    placed = [one for one in first if one.pot_cm is not None or (one.place or "").casefold() in known]
+    if 2 * len(placed) <= len(lines) or len(first) < len(told.plants):
+        return None
+    others = [line for line in lines if not any(one.name.casefold() in line for one in placed)]
+    return replace(told, plants=tuple(placed), left_out=tuple(others) or told.left_out)
 
 
 _FIELD_MARKS = frozenset(",;|(-")
