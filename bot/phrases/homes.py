@@ -557,6 +557,18 @@ _SUN_HOURS = re.compile(
     re.IGNORECASE,
 )
 _NOON = 12
+_SHORT_WINDOW = re.compile(
+    r"(?<![\w'’])(north|south|east|west|[ns]?[ew]|[ns])\.? (?:win\b\.?|wind\b\.?|window\b)", re.IGNORECASE
+)
+"""“W win”, “n window”."""
+
+
+def _in_full(told: re.Match[str]) -> str:
+    way = told[1].lower()
+    spelt = (way,) if way in _WAYS else way
+    return f"{' '.join(_WAYS[one] for one in spelt)} window"
+
+
 _STRETCHED = re.compile(r"([^\W\d_])\1{2,}")
 
 
@@ -566,7 +578,7 @@ def _tokens(text: str) -> tuple[list[str], tuple[str, ...]]:
     bare = _SUN_HOURS.sub(
         _sun_by_the_hour, _WITH.sub("with ", _ENUMERATED.sub(", ", _BULLET.sub("", headed)))
     )
-    bare = _SIGNED.sub("", _UNHYPHENED.sub(" ", bare))
+    bare = _SIGNED.sub("", _SHORT_WINDOW.sub(_in_full, _UNHYPHENED.sub(" ", bare)))
     raw: list[str] = []
     words: list[str] = []
     for typed in _RAW.findall(bare):
@@ -574,6 +586,8 @@ def _tokens(text: str) -> tuple[list[str], tuple[str, ...]]:
         spelt = (typed.lower(),) if is_one else words_of(_STRETCHED.sub(r"\1", typed.lower())) or ("",)
         if typed.lower() == "w" and words and words[-1] in _ROOMS:
             spelt = ("w",)  # a window's way, not "with"
+        if typed.lower() == "win" and words and words[-1] in _ROOMS:
+            spelt = ("window",)
         if words[-1:] == ["an"] and typed.lower() in _ARTICLES:
             words[-1] = "and"  # "the fern an the ivy"
         is_quote = typed in {"'", '"'}
@@ -799,10 +813,11 @@ def _sun_at(words: tuple[str, ...], at: int) -> tuple[Facing | Outdoors, int] | 
         if word != rest and rest.removesuffix("ern").removesuffix("erly") in {"east", "west"}:
             return _FACINGS[way, rest[:4]], 1
     first = _WAYS.get(word)
-    ends = _ENDS.issuperset(words[at + 1 : at + 2])
+    ends = _ENDS_OF_A_WAY.issuperset(words[at + 1 : at + 2])
     is_led = at > 0 and (words[at - 1] in _ROOMS or words[at - 1] in {"faces", "facing", "(", ":"})
     is_led = is_led or words[at + 1 : at + 2] == ("window",)
     is_last = words[at + 1 : at + 2] in {(), (".",), ("\n",), (")",), (";",)}
+    is_led = is_led or (at > 1 and words[at + 1 : at + 2] == (":",) and words[at - 1].isalpha())
     is_led = is_led or (at > 0 and words[at - 1] in {",", "-", "/"} and is_last)
     if word in _TWO_LETTERS and ends and is_led:
         return _TWO_LETTERS[word], 1
@@ -813,7 +828,7 @@ def _sun_at(words: tuple[str, ...], at: int) -> tuple[Facing | Outdoors, int] | 
     return (both, 2) if both is not None else (_FACINGS[first,], 1)
 
 
-_ENDS = frozenset({",", ".", ":", "\n", ")", "and", ";", "window"})
+_ENDS_OF_A_WAY = frozenset({",", ".", ":", "\n", ")", "and", ";", "window"})
 
 
 def _lamp_at(words: tuple[str, ...], at: int) -> tuple[str, int] | None:
@@ -843,7 +858,8 @@ def kind_at(words: tuple[str, ...], at: int, kinds: frozenset[str]) -> int:
     for size in range(min(_LONGEST_KIND, len(words) - at), 0, -1):
         run = words[at : at + size]
         if run in known or (*run[:-1], singular(run[-1])) in known:
-            return size
+            # what two kinds share is of one plant: "chinese elm" and "elm bonsai"
+            return max([size, *(n + kind_at(words, at + n, kinds) for n in range(1, size))])
     return 0
 
 
@@ -1055,11 +1071,12 @@ def _with_plants(events: list[_Event], words: tuple[str, ...], situation: Situat
             continue
         first = last = at
         is_own = events[at].what == "own" and not _is_another(events, at, words)
+        last += not is_own and _is_one_of_two(events, at, words)
         while not is_own and last + 1 < len(events) and _goes_on(events[last + 1], words, last - at):
             last += 1
         if last + 1 < len(events) and words[events[last + 1].start] == "'":
             last = _closing(events, last + 1, words) or last
-        while first and events[first - 1].what in {"looks", "strange"} and at - first < _MOST_STRANGE:
+        while first and _leads_a_kind(events, first - 1, words, situation) and at - first < _MOST_STRANGE:
             first -= 1
         is_other = is_own and first == at and last == at
         name = (events[first].start, events[last].end)
@@ -1068,6 +1085,25 @@ def _with_plants(events: list[_Event], words: tuple[str, ...], situation: Situat
         events = _joined(events, first, last, "own" if is_other and not numbers else "plant", value)
         at = first + 1
     return _with_unknown_plants(events, words, situation)
+
+
+def _is_one_of_two(events: list[_Event], at: int, words: tuple[str, ...]) -> bool:
+    """Whether two kinds are one item of a list of plants that has commas: "ficus bonsai, ivy"."""
+    run = _Run(events, at, at + 2, words)
+    is_item = run.begins() and run.what(at + 2) in _SEPARATING
+    is_listed = is_item and bool({"comma", "and"} & {run.what(run.before()), run.what(at + 2)})
+    first, last = (words[one.end - 1] for one in (events[at], events[min(at + 1, len(events) - 1)]))
+    is_same = singular(first) == singular(last)  # "ten orchids, orchid 1 to orchid 10"
+    return is_listed and not is_same and run.what(at) == run.what(at + 1) == "kind"
+
+
+def _leads_a_kind(events: list[_Event], at: int, words: tuple[str, ...], situation: Situation) -> bool:
+    """Whether a word before a kind is of the name: "my zorbia fern", "leaf" within "heart leaf fern"."""
+    is_part = (
+        at > 0 and events[at - 1].what == "strange" and words[events[at].start] not in _PASSED_BEFORE_ROOM
+    )
+    is_part = is_part and words[events[at].start] in _words_of_kinds(situation.kinds)
+    return events[at].what in {"looks", "strange"} or (events[at].what == "around" and is_part)
 
 
 def _is_another(events: list[_Event], at: int, words: tuple[str, ...]) -> bool:
@@ -1330,6 +1366,8 @@ def _with_strange_places(
         if is_way:  # "the south wing"
             rest = _run_at(events, start + 1, words, is_weak=False)
             run = _Run(events, start, rest.end, words) if rest.end > start + 1 else run
+        if is_item and (before.word(start) in _OF_A_PLACE or before.what(start) == "kind"):
+            run = _odd_place(before) or run
         if run.end > start > 0 and before.what(start - 1) == "place":
             run = _Run(events, start - 1, run.end, words)  # "shelf alpha"
         place = _as_place(run, raw, is_asked=is_asked) if run.end > run.start else None
@@ -1342,6 +1380,24 @@ def _with_strange_places(
     return events
 
 
+_OF_A_PLACE = _IDLE - _PASSED
+"""What carries nothing by itself, but may begin a place's name: "the cold frame"."""
+
+
+def _odd_place(before: _Run) -> _Run | None:
+    """Give the words of a place whose first means something by itself: "the cold frame", "in the bay"."""
+    at, word = before.start, before.word(before.start)
+    if before.what(at) != "kind":
+        rest = _run_at(before.events, at + 1, before.words, is_weak=False)
+        is_adverb = word.endswith("ly") or before.what(at) == "telling"
+        return None if is_adverb or rest.end == at + 1 else _Run(before.events, at, rest.end, before.words)
+    one = before.events[at]
+    if word not in _SORTS or one.end > one.start + 1:
+        return None
+    events = [*before.events[:at], replace(one, what="strange"), *before.events[at + 1 :]]
+    return _Run(events, at, at + 1, before.words)
+
+
 def _as_place(run: _Run, raw: list[str], *, is_asked: bool) -> str | None:
     """Tell whether a place's name stands there, and whether "in" leads it; None where none does."""
     spelt = [run.word(at) for at in range(run.start, run.end)]
@@ -1349,7 +1405,7 @@ def _as_place(run: _Run, raw: list[str], *, is_asked: bool) -> str | None:
     if all(word in _LOOKS for word in spelt):
         return None
     if frozenset(spelt) & _NO_PLACES or any(
-        slip_of(word, _WINDOW) for word in spelt if len(word) > _SHORTEST_OWN
+        word not in _WINDOW and slip_of(word, _WINDOW) for word in spelt if len(word) > _SHORTEST_OWN
     ):
         return None
     if is_asked and run.start == 0 and all(len(word) <= _SHORTEST_OWN for word in spelt):
@@ -1500,7 +1556,11 @@ def _is_second_field(run: _Run, *, is_placed: bool = False) -> bool:
     is_second = fields[:1] == [run.start - 1] and (len(fields) == 1 or run.what(fields[1] + 1) == "count")
     spelt = run.words[run.events[run.start].start : run.events[run.end - 1].end]
     again = sum(run.words[n : n + len(spelt)] == spelt for n in range(len(run.words))) > 1
-    return is_second and (again or is_placed or not any(one.what in {"place", "colon"} for one in run.events))
+    is_else = any(
+        one.what == "colon" or (one.what == "place" and run.what(n - 1) != "comma")
+        for n, one in enumerate(run.events)
+    )
+    return is_second and (again or is_placed or not is_else)
 
 
 def _with_unknown_plants(events: list[_Event], words: tuple[str, ...], situation: Situation) -> list[_Event]:
@@ -1959,6 +2019,7 @@ def _place_name(told: _Telling, event: _Event) -> str:
         words = words[:1] + [word for word in words[1:] if word.lower() not in {"window", "windows"}]
     strange = [word for word in words if event.value == "odd" and word.lower() not in _ROOMS | _SORTS]
     strange = [word for word in strange if len(word) > _LONGEST_KIND and word.islower()]
+    strange = [word for word in strange if word not in _LOOKS | _IDLE]
     meant = {word: slip_of(word.lower(), _ROOMS | _SORTS) for word in strange}
     named = {one.casefold() for one in _places(told)}
     *_, sort, room = ("", *(word.casefold() for word in words))
@@ -1984,7 +2045,9 @@ def _place_name(told: _Telling, event: _Event) -> str:
 def _meant_place(typed: str, told: _Telling) -> str:
     """Give the place that a strange name is a slip of: the home's own, else one that is listed."""
     own = {one.casefold(): one for one in _places(told)}
-    near = slip_of(typed.casefold(), frozenset(own), is_own=True) or slip_of(typed.casefold(), _ROOMS)
+    is_listed = typed.casefold().replace(" ", "") in _ROOMS  # "window seat"
+    near = slip_of(typed.casefold(), frozenset(own), is_own=True)
+    near = near or (None if is_listed else slip_of(typed.casefold(), _ROOMS))
     told.is_guessed = told.is_guessed or near is not None
     return typed if near is None else own.get(near, near)
 

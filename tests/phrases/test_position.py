@@ -70,3 +70,72 @@ def test_names_nobody_listed_are_read_by_where_they_stand(text: str, home: str) 
         told = read_home(filled(text, names), NEW)
         assert told.in_words() == filled(home, names), filled(text, names)
         assert not told.is_known or not told.plants
+
+
+OF_TWO_WORDS = "dry frame;warm orrel;window brask;guest thrane;black mondry;cold plimb"
+
+
+@pytest.mark.parametrize(
+    ("text", "home"),
+    [
+        ("R: hoya, agave", "R: hoya, agave"),
+        ("the R faces west", "R (w)"),
+        ("the R has a hoya", "R: hoya"),
+        ("out in the R, south too, a hoya and an agave", "R (s): hoya, agave"),
+        ("hoya on the R, agave in the kitchen", "R: hoya; kitchen: agave"),
+        ("in R i have a hoya and an agave", "R: hoya, agave"),
+        ("hoya, R\nagave, kitchen", "R: hoya; kitchen: agave"),
+    ],
+)
+def test_a_place_keeps_its_first_word_though_it_means_something_by_itself(text: str, home: str) -> None:
+    for name in OF_TWO_WORDS.split(";"):
+        assert read_home(text.replace("R", name), NEW).in_words() == home.replace("R", name)
+
+
+@pytest.mark.parametrize(
+    ("text", "home"),
+    [
+        ("hoya in the bay", "bay: hoya"),
+        ("a hoya and an agave standing in the bay, no window", "bay (no window): hoya, agave"),
+        ("The bay has a hoya", "bay: hoya"),
+        ("the bay faces south", "bay (s)"),
+        ("bay and hoya in the kitchen", "kitchen: bay, hoya"),
+        ("bay tree, kitchen\nbay, hall", "kitchen: bay tree; hall: bay"),
+        ("the kitchen has a bay and a hoya", "kitchen: bay, hoya"),
+        ("the bay has thrips", "thrips on bay"),
+    ],
+)
+def test_a_kind_is_a_place_only_where_a_place_stands(text: str, home: str) -> None:
+    assert home in read_home(text, NEW).in_words()
+
+
+@pytest.mark.parametrize(
+    "name",
+    [
+        "zelkova bonsai",
+        "chinese elm bonsai",
+        "torn leaf fern",
+        "ficus bonsai",
+        "oak seedling",
+        "dusk leaf palm",
+    ],
+)
+def test_kinds_that_share_a_word_are_one_plant(name: str) -> None:
+    for text in ("kitchen: {}, hoya", "a {} and a hoya in the kitchen", "{}, kitchen\nhoya, kitchen"):
+        assert read_home(text.format(name), NEW).in_words() == f"kitchen: {name}, hoya", text
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "R win faces east: hoya, agave",
+        "R: hoya, agave (e win)",
+        "R, e window: hoya, agave",
+        "R: hoya, agave. e window",
+        "hoya and agave in the R, e win",
+        "R (east win.): hoya, agave",
+    ],
+)
+def test_a_window_and_its_way_may_be_shortened(text: str) -> None:
+    for room in ("kitchen", "pantry", "upper hall"):
+        assert read_home(text.replace("R", room), NEW).in_words() == f"{room} (e): hoya, agave"
