@@ -69,7 +69,10 @@ _HEADING = re.compile(
 _WITH = re.compile(r"\bw/\s*", re.IGNORECASE)
 _ARROW = re.compile(r"\s*(?:[→➜⇒]|[-=]>)\s*")
 _SIGNED = re.compile(
-    r"\n[^\n]{0,30}\b(?:regards|yours|greetings|sincerely|wishes)\b[^\n]{0,20}\n[^\n:]{1,30}$", re.IGNORECASE
+    r"(?:\n|(?<=[.!?]) )[^\n.!?:]{0,30}"
+    r"\b(?:regards|yours|greetings|sincerely|wishes|respect|thanks|thank you)\b"
+    r"[^\n.!?:]{0,20}(?:\n[^\n:]{1,30}|, ?[^\W\d_]+[.!]?\s*)$",
+    re.IGNORECASE,
 )
 """How a letter ends: who signs it is no plant."""
 _UNHYPHENED = re.compile(r"(?<=[^\W\d_])-(?!(?:in|to|on|up|out)\b(?!-))(?=[^\W\d_])", re.IGNORECASE)
@@ -122,6 +125,7 @@ _SUN: tuple[tuple[str, Facing | Outdoors], ...] = (
     ("afternoon", Outdoors.AFTERNOON),
     ("shade", Outdoors.SHADE),
 )
+_OUTDOORS = frozenset(Outdoors)
 _LAMPS = listed("lamp lamps growlight growlights bulb bulbs")
 _ONLY = listed("only just under no nothing but single sole lone artificial lit by")
 """What says of a lamp that it is all the light there is: "only a lamp", "under a grow light"."""
@@ -267,6 +271,8 @@ class _Telling:
     waiting: list[str] = field(default_factory=list)
     """Plants whose place is still to be told."""
     facets: dict[str, list[Facing | Outdoors | _Lit]] = field(default_factory=dict)
+    indoors: set[str] = field(default_factory=set)
+    """Places whose window was told: what sun they get is no sun outdoors."""
     denied: list[str] = field(default_factory=list)
     corrects: bool = False
     is_guessed: bool = False
@@ -519,7 +525,10 @@ def _read(text: str, situation: Situation, mends: _Mends | None = None) -> Home:
     for line in _split(_without_denied(events, told), "line"):
         for sentence in _split(line, "stop"):
             _read_sentence(sentence, told, is_first=sentence is line or sentence[0] is line[0])
-    places = tuple(_set_place(name, facets, situation) for name, facets in told.facets.items())
+    places = tuple(
+        _set_place(name, [one for one in looks if not (name in told.indoors and one in _OUTDOORS)], situation)
+        for name, looks in told.facets.items()
+    )
     return Home(
         told.town,
         tuple(told.plants[:MOST_PLANTS]),
@@ -2084,12 +2093,16 @@ def _take_plant(
     already |= {name.casefold() for one in told.situation.plants for name in one.names}
     new = [one[:_LONGEST_NAME] for one in names if one.casefold() not in already]
     told.plants += [NewPlant(name=one, place=place) for one in new]
+    named = {one.casefold() for one in names} - {one.casefold() for one in new}
+    again = [one.name for one in told.plants if one.place is None and one.name.casefold() in named]
     told.last_plant = names[-1]
     is_kind = _is_of_a_kind(told.words[start:end], told.situation.kinds)
     told.is_known, told.has_kinds = told.is_known and is_kind, told.has_kinds or is_kind
     if place is None:
         told.waiting += new
-    return [*here, *(new if place is None else [])]
+        return [*here, *new, *again]
+    told.plants = [replace(one, place=place) if one.name in again else one for one in told.plants]
+    return here
 
 
 def _same(name: str, start: int, told: _Telling, *, is_placed: bool) -> str:
@@ -2174,6 +2187,12 @@ def _look(event: _Event, at: int, events: list[_Event], place: str | None, told:
         names = list(dict.fromkeys(_places(told)))[-2:] if len(told.facets) + len(told.plants) > 1 else names
     elif own := _joint_places(at, events):
         names = [_place_name(told, one) for one in own]
+    _note_look(event, names, told)
+
+
+def _note_look(event: _Event, names: list[str], told: _Telling) -> None:
+    if isinstance(event.value, Facing) and told.words[event.end : event.end + 1] == ("window",):
+        told.indoors.update(names)
     for each in names:
         looks = told.facets.setdefault(each, [])
         if isinstance(event.value, Facing | Outdoors | tuple):

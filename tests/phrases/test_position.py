@@ -139,3 +139,37 @@ def test_kinds_that_share_a_word_are_one_plant(name: str) -> None:
 def test_a_window_and_its_way_may_be_shortened(text: str) -> None:
     for room in ("kitchen", "pantry", "upper hall"):
         assert read_home(text.replace("R", room), NEW).in_words() == f"{room} (e): hoya, agave"
+
+
+@pytest.mark.parametrize(
+    "end",
+    [
+        "With respect, zorka",
+        "\nthanks, Brannoc",
+        "\nkind regards,\nZorka Brannoc",
+        "Yours sincerely, Milo.",
+        "\nwith best wishes, zorka",
+    ],
+)
+def test_who_signs_a_message_is_no_plant_and_no_place(end: str) -> None:
+    told = read_home(f"hoya and agave in the kitchen, south window. {end}", NEW)
+    assert told.in_words() == "kitchen (s): hoya, agave"
+    assert not told.unread
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "pantry: hoya, agave (west window, gets the evening sun so I put em there)",
+        "pantry: hoya, agave (evening sun, west window)",
+        "hoya and agave in the pantry, which has a west window and gets afternoon sun",
+    ],
+)
+def test_a_place_whose_window_is_told_is_never_outdoors(text: str) -> None:
+    assert read_home(text, NEW).in_words() == "pantry (w): hoya, agave"
+
+
+def test_a_plant_told_again_with_its_place_stands_there() -> None:
+    for room in ("kitchen", "grimdle", "cold frame"):
+        told = read_home(f"few thrips on hoya. The hoya is in the {room}", NEW)
+        assert told.in_words() == f"{room}: hoya; few thrips on hoya"
