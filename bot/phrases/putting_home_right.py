@@ -17,6 +17,7 @@ _ON = " on "
 _REFUSING = (
     r"\b(?:no(?!,| the\b| my\b)|not|without|isn'?t|forget|drop|scrap|remove|delete|skip)\b"
     r"[^.!?\n]{{0,20}}\b{0}s?\b"
+    r"|\b{0}\b is an? (?:place|room)\b"
     r"|\b{0}s?\b[^.!?\n,]{{0,12}}\b(?:is no|is not|isn'?t|does not|doesn'?t)\b"
 )
 """How a plant that was offered is said not to be one."""
@@ -26,9 +27,14 @@ def put_right(told: Home, text: str, situation: Situation) -> Home:
     """Give what a message tells of a home, with all that was offered before and that it leaves standing."""
     offered = _offered(situation)
     named = () if offered is None else tuple(one.name for one in offered.plants)
-    refused = tuple(one for one in named if re.search(_REFUSING.format(re.escape(one)), text, re.IGNORECASE))
+    said = {one: re.search(_REFUSING.format(re.escape(one)), text, re.IGNORECASE) for one in named}
+    refused = {one: match[0].lower() for one, match in said.items() if match is not None}
+    if offered is not None and (renamed := _renamed(offered, told, text)) is not None:
+        return renamed
     if refused:
-        told = replace(told, denied=(*told.denied, *refused), corrects=True)
+        matched = "no " + " ".join(refused.values())
+        unread = tuple(one for one in told.unread if one.lower() not in matched)
+        told = replace(told, denied=(*told.denied, *refused), corrects=True, unread=unread)
     if offered is None or not _concerns(told, offered) or _covers(told, offered):
         return told
     denied = {one.casefold() for one in told.denied}
@@ -47,6 +53,52 @@ def put_right(told: Home, text: str, situation: Situation) -> Home:
         lines=_lines(told, offered),
         unplaced=told.unplaced or offered.unplaced,
         has_kinds=told.has_kinds or bool(offered.plants),
+        is_known=False,
+    )
+
+
+_NAME = r"(?P<name>(?!called|named)[^\W\d_][\w' -]{{1,40}}?)"
+_WRONG = r"not (?:just )?(?:a |an |the )?['\"“]?{0}\b['\"”]?"
+_RENAMING = tuple(
+    one.replace("NAME", _NAME).replace("WRONG", _WRONG)
+    for one in (
+        r"\b(?:is|are|it'?s|called|named) (?:an? |the |called |named )*NAME[,;.]? (?:and )?WRONG",
+        r"(?:^|[.!?,\n] ?)(?:the |an? )?NAME(?: (?:it|that|this) is (?:called|named)?)?[,;] (?:and )?WRONG",
+        r"WRONG[,.;/ ]+(?:but |the |it |place |plant |name |room |is |it'?s |called )*NAME(?=[,.;!\n]|$)",
+        r"\brename {0}(?: to| as| into|:) NAME(?=[,.;!\n]|$)",
+        r"\b{0} is (?:called|named) (?:an? |the )?NAME(?=[,.;!\n]|$)",
+    )
+)
+"""How an offered place is said to be another: "cold frame it is called, not frame"."""
+
+
+def _renamed(offered: Home, told: Home, text: str) -> Home | None:
+    """Give what was offered with the one name that is put right; None where none is."""
+    found = (
+        (one, match["name"].strip())
+        for one in dict.fromkeys(
+            [one.name for one in offered.places] + [one.place or "" for one in offered.plants]
+        )
+        for pattern in _RENAMING
+        if one and (match := re.search(pattern.format(re.escape(one)), text, re.IGNORECASE))
+    )
+    old, new = next(found, ("", ""))
+    is_moved = any(f" {one} " in f" {new.casefold()} " for one in ("in", "on", "at"))
+    if not old or is_moved or old.casefold() == new.casefold():
+        return None
+    looks = replace(told.places[0], name=new) if len(told.places) == 1 else None
+    return replace(
+        offered,
+        plants=tuple(
+            replace(
+                one, name=new if one.name == old else one.name, place=new if one.place == old else one.place
+            )
+            for one in offered.plants
+        ),
+        places=tuple((looks or replace(one, name=new)) if one.name == old else one for one in offered.places),
+        lines=tuple(re.sub(rf"{_ON}{re.escape(old)}$", f"{_ON}{new}", one) for one in offered.lines),
+        has_kinds=True,
+        corrects=True,
         is_known=False,
     )
 

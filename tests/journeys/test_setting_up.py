@@ -616,3 +616,33 @@ def test_the_others_are_those_that_were_not_told(talk: Talk) -> None:
         ("/start", "Gent", "study: hoya. den: ivy. attic: fern", "den faces south, the others are north")
     )
     assert _windows(talk) == {"study": Facing.N, "den": Facing.S, "attic": Facing.N}
+
+
+OF_ONE_PLACE = "Ghent; grimdle (no window): hoya, agave, zimmet"
+
+
+@pytest.mark.parametrize("first", ["", "Something else"])
+@pytest.mark.parametrize(
+    ("told", "now"),
+    [
+        ("cold grimdle it is called, not grimdle", "Ghent; cold grimdle (no window): hoya, agave, zimmet"),
+        ("The place is called wold room, not grimdle.", "Ghent; wold room (no window): hoya, agave, zimmet"),
+        (
+            "wrong. not 'grimdle'. place is cold orrel, window south",
+            "Ghent; cold orrel (s): hoya, agave, zimmet",
+        ),
+        ("it's a wee grimdle, not just a grimdle", "Ghent; wee grimdle (no window): hoya, agave, zimmet"),
+        ("rename grimdle: brask", "Ghent; brask (no window): hoya, agave, zimmet"),
+        ("remove zimmet", "Ghent; grimdle (no window): hoya, agave"),
+        ("there is no plant called zimmet", "Ghent; grimdle (no window): hoya, agave"),
+        ("no, zimmet is a place", "Ghent; grimdle (no window): hoya, agave"),
+    ],
+)
+def test_what_is_put_right_in_an_offer_changes_that_and_keeps_the_rest(
+    talk: Talk, first: str, told: str, now: str
+) -> None:
+    talk.say("/start")
+    assert OF_ONE_PLACE in talk.say("I live in Ghent. grimdle: hoya, agave, zimmet (lamp only)")[0]
+    if first:
+        talk.press(first)
+    assert talk.say(told) == [f"Did you mean “{now}”? Nothing is written yet."]
