@@ -9,7 +9,7 @@ from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.incomplete import Incomplete
 from bot.actions.not_understood import NotUnderstood
 from bot.domain.value import replace
-from bot.phrases.emergencies import danger, hear_emergency, weights
+from bot.phrases.emergencies import Alarm, alarm, danger, hear_emergency, weights
 from bot.phrases.reading import understand
 from tests.phrases.situation import EVENING, table
 from tests.tools.alarm import FOLDER, rows_of, tables_hash
@@ -54,6 +54,26 @@ def test_what_may_be_something_else_is_helped_and_read() -> None:
 )
 def test_an_emergency_in_words_nobody_wrote_down(text: str) -> None:
     assert is_helped(text)
+
+
+def test_what_somebody_owns_or_does_is_rarely_taken_for_one() -> None:
+    told = (
+        "horticultural oil i own",
+        "veranda faces south, staghorn fern there as well and we have white oil",
+        "my father in law gave me spinosad and rubbing alcohol",
+        "At home I have: sulphur dust. Nothing more.",
+        "plus blue sticky traps",
+        "drenched the two with bti",
+        "is the scale dead or alive?",
+        "the ficus tipped over and snapped. put it in the bin",
+        "who sprays?",
+        "my cousin has it too, what should he do",
+        "Am I talking to a human or a program?",
+    )
+    for home in (EVENING, NOBODY):
+        heard = [alarm(text, home) for text in told]
+        assert Alarm.LOUD not in heard
+        assert heard.count(Alarm.NONE) >= len(told) - 2
 
 
 def test_a_count_of_pests_is_no_emergency_number() -> None:

@@ -18,8 +18,8 @@ import numpy as np
 import numpy.typing as npt
 
 from bot.phrases import emergencies
-from tests.phrases.hands import tables
-from tests.phrases.situation import EVENING, table
+from tests.phrases.hands import opened, tables
+from tests.phrases.situation import EVENING, KNOWLEDGE, table
 
 FOLDER = Path(__file__).parent.parent / "phrases" / "emergencies"
 TALKS = Path(__file__).parent.parent / "journeys"
@@ -33,6 +33,19 @@ HEAVIER = 3.0
 NEARER = 5.0
 """How much more an error at what comes near to one costs than at other talk. Of drawers left out 102 near-misses of 500 are
 helped so instead of 153, where 982 of 1,000 emergencies are heard instead of 988. [1]"""
+HARMED = ("went up me bloody nose", "my arm is aching from it", "holding my breath")
+"""What tells of harm in lines that were written for another meaning: neither an emergency nor none. Judgement."""
+PLANTS = (
+    "{0}", "{0} and {1}", "kitchen: {0}, {1}", "i have a {0}", "my {0} stands on the sill, {1} too",
+    "the {0} came from my aunt", "there is {0} in the hall, also {1}", "{0} died and went in the bin",
+)  # fmt: skip
+PRODUCTS = (
+    "{0} i have", "i have {0}", "{0}", "at hand: {0}. nothing more.", "and {0}", "i have {0} and {1}",
+    "{2} looks north and I have {0}", "my mother in law gave me {0}", "got {0} n {1} off my brother",
+    "watered both with {0}", "there is {0} under the sink", "only {0}, that is all", "{2} is there also, and {0} i own",
+)  # fmt: skip
+"""How a plant or a product, a second one and a plant are told as somebody's: common shapes of talk. Judgement."""
+SHAPES_EACH = 3
 SEED = 3
 SCORES = (-3.0, -2.5, -2.0, -1.5, -1.0, -0.5, 0.0, 0.5)
 _Floats = npt.NDArray[np.float64]
@@ -74,12 +87,32 @@ def all_lines() -> Iterator[Line]:
     for name in ("golden.tsv", "wordings.tsv"):
         for text, meaning in table(name):
             yield _line(text, meaning.startswith("exposure"), name)
-    for hand in tables():
+    for hand in (*tables(), *opened()):
         for one in hand.lines:
-            yield _line(one.text, "exposure" in one.meaning, hand.name)
+            if not any(part in one.text for part in HARMED):
+                yield _line(one.text, "exposure" in one.meaning, hand.name)
+    yield from _harmless()
+
+
+def _harmless() -> Iterator[Line]:
+    """Give what players said in kept talks, and what people own."""
     for file in sorted(TALKS.glob("*/first_runs/*.txt")):
         for text in SAID.findall(file.read_text("utf-8")):
             yield _line(text.replace("\\n", "\n"), is_emergency=False, hand=f"talk-{file.stem}")
+    for text in owned():
+        yield _line(text, is_emergency=False, hand="owned")
+
+
+def owned() -> Iterator[str]:
+    """Tell every kind of plant and every product as people list what is theirs, by all its names."""
+    plants = sorted({word for kind in KNOWLEDGE.kinds.values() for word in kind.words})
+    products = sorted({word for one in KNOWLEDGE.products.values() for word in one.words})
+    for names, shapes in ((plants, PLANTS), (products, PRODUCTS)):
+        for number, name in enumerate(names):
+            other = names[number * 7 % len(names)]
+            for step in range(SHAPES_EACH):
+                shape = shapes[(number + step * len(shapes) // SHAPES_EACH) % len(shapes)]
+                yield shape.format(name, other, plants[number * 11 % len(plants)])
 
 
 def rows_of(file: Path) -> Iterator[tuple[str, str]]:
@@ -158,10 +191,8 @@ def leave_out(lines: Sequence[Line], *, shows: bool) -> None:
             if one.hand in group and len(one.buckets)
         ]
     told = [(one, score) for one, score in scored if one.is_emergency]
-    near = [
-        (one, score) for one, score in scored if not one.is_emergency and not one.hand.startswith("hand-")
-    ]
-    usual = [(one, score) for one, score in scored if not one.is_emergency and one.hand.startswith("hand-")]
+    near = [(one, score) for one, score in scored if one.weight == NEARER]
+    usual = [(one, score) for one, score in scored if not one.is_emergency and one.weight != NEARER]
     drawer = [(one, score) for one, score in told if one.hand.startswith("drawer")]
     print("score from\tdrawers heard\tall heard\tnear-misses taken\tusual messages taken")
     for least in SCORES:
