@@ -342,7 +342,7 @@ def _all_treated(told: Mentions) -> tuple[PlantId, ...]:
     known = (plant.id for plant in told.situation.plants)
     out = {*told.setting.found(), *told.setting.before}
     is_all = told.has(Word.ALL) and not told.has(Word.DONE)
-    return tuple(plant for plant in (known if is_all else told.setting.treatments()) if plant not in out)
+    return tuple(plant for plant in known if plant not in out) if is_all else told.setting.treatments()
 
 
 def _is_of_many(plants: tuple[PlantId, ...], told: Mentions) -> bool:
