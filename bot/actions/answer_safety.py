@@ -5,7 +5,6 @@ from datetime import date
 from bot.actions.action import ButtonText, Choice, Outcome
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
-from bot.actions.give_first_aid import GiveFirstAid
 from bot.catalogue.cautions import load_cautions
 from bot.domain.caution import Occasion
 from bot.domain.identity import PlantId, ProductId
@@ -55,7 +54,6 @@ def tell_cautions(command: Ask, desk: Desk) -> CautionsTold:
         tuple((kind.name, kind.caution, kind.harms_cats_and_fish) for kind in kinds),
         knows_animals=bool(desk.household.animals),
         minded=minded_on(occasions, tuple(kind.key for kind in kinds), desk) if kinds else (),
-        offers=(Choice(ButtonText.SOMEBODY_HURT, (GiveFirstAid(),)),),
     )
 
 

@@ -44,7 +44,6 @@ _BEHIND_NOT = listed("for on to be used allowed safe ok")
 _PER_WORDS = listed("every each once weekly year season harvest eating")
 _MAY_BE_A_LABEL = (_TOLD_OF_A_LABEL - {"is", "has", "says"}) | _EDIBLE | _INDOOR | _OUTDOOR | _PER_WORDS
 _NOT_A_LABEL = listed("mix make dilute recipe mixing brew prepare how sprayed treated used")
-_AT_MOST = listed("max maximum most")
 _MOST_PERCENT = 100
 
 
@@ -59,8 +58,7 @@ class _Bottle:
     @property
     def has_rules(self) -> bool:
         """Whether any rule of use was told."""
-        of_a_range = {"most_ml_per_l"} if self.rates else set()
-        return bool(set(self.label.facts()) - {"form", "gap_days"} - of_a_range)
+        return bool(set(self.label.facts()) - {"form", "gap_days", "most_ml_per_l"})
 
     def tell(self, **facts: object) -> None:
         """Keep more of its label."""
@@ -122,9 +120,6 @@ def _take(words: tuple[str, ...], at: int, bottle: _Bottle, situation: Situation
                 0 if not _range(bottle, low[0], words, at + low[1] + 1, situation) else low[1] + 1 + high[1]
             )
     rate = rate_at(words, at, situation.units)
-    if rate is not None and _AT_MOST & frozenset(words[max(0, at - 2) : at]):
-        bottle.tell(most_ml_per_l=rate[0])
-        return rate[1]
     if rate is not None:
         bottle.rates.append(rate[0])
         return rate[1]
@@ -179,7 +174,7 @@ def _take_a_number(number: int, words: tuple[str, ...], at: int, behind: int, bo
     if words[uses_at : uses_at + 2] in _PER_YEAR:
         bottle.tell(uses_a_year=number)
         return uses_at + 2 - at
-    is_most = bool(_AT_MOST & frozenset(words[max(0, at - 2) : at]))
+    is_most = bool({"max", "maximum", "most"} & frozenset(words[max(0, at - 2) : at]))
     if is_most and uses_at > behind and words[uses_at : uses_at + 1] in {(), (",",), (".",)}:
         bottle.tell(uses_a_year=number)  # of no more than a season: the year is the careful side
         return uses_at - at

@@ -1,5 +1,6 @@
 """From a message to commands: deterministic, strict, and never a write that was not told."""
 
+import re
 from typing import TypeGuard
 
 from bot.actions.action import ButtonText, Choice, Command, Expecting
@@ -13,7 +14,6 @@ from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.hold import Hold
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.keep_status import SetStatus
-from bot.actions.left_open import ASKING
 from bot.actions.log_round import LogRound
 from bot.actions.mix_batch import Mix
 from bot.actions.not_understood import NotUnderstood
@@ -54,8 +54,7 @@ from bot.phrases.mentions import Mentions
 from bot.phrases.mixing import read_recipe, read_tools
 from bot.phrases.names import Place, Plants
 from bot.phrases.putting_right import read_putting_right
-from bot.phrases.questions import SPOKEN as QUESTION_WORDS
-from bot.phrases.questions import beyond, is_question, read_question
+from bot.phrases.questions import ASKING, beyond, is_question, read_question
 from bot.phrases.rates import read_bad_rate
 from bot.phrases.renaming import read_renaming
 from bot.phrases.routines import SPOKEN as ROUTINES_WORDS
@@ -70,7 +69,7 @@ from bot.phrases.sharing import SPOKEN as SHARING_WORDS
 from bot.phrases.sharing import read_sharing
 from bot.phrases.spotting import spotted
 from bot.phrases.taking import read_taking
-from bot.phrases.telling import read_arrival, tell
+from bot.phrases.telling import contradict, read_arrival, tell
 from bot.phrases.text import LONGEST, is_signed, is_thumb_up, plain, tidy, words_of
 from bot.phrases.walking import SPOKEN as WALKING_WORDS
 from bot.phrases.walking import read_walk
@@ -124,10 +123,6 @@ _SAID: tuple[tuple[Command, str], ...] = (
     (Mix(volume_ml=None, is_for_tonight=True, in_full=True), "why so little | why this amount"),
     (Mix(volume_ml=None, is_for_tonight=True, in_full=True), "why that amount | why this mix"),
     (Mix(volume_ml=None, is_for_tonight=True, in_full=True), "why this mixture"),
-    (
-        Ask(topic=Topic.ISOLATED),
-        "what is apart | who is apart | which are apart | what is isolated | who is isolated",
-    ),
     (Ask(topic=Topic.DUE), "summary | overview | any news | how are things | what now | due | due now"),
     (Ask(topic=Topic.DUE), "to do | todo | plan | the plan | doing it now | on it | doing it | starting now"),
     (Ask(topic=Topic.DUE), "working on it | i am on it | going now | forgot | i forgot | forgot yesterday"),
@@ -137,7 +132,7 @@ _SAID: tuple[tuple[Command, str], ...] = (
 _STRONG = {said: command for command, row in _SAID for said in sayings(row)}
 SPOKEN = frozenset().union(
     words_in(_STRONG),
-    QUESTION_WORDS,
+    ASKING,
     PLACE_WORDS,
     SHARING_WORDS,
     WALKING_WORDS,
@@ -179,6 +174,8 @@ _NOUNS_OF_ASKING = listed(
 )
 _PLAIN_ELSEWHERE = (StockProduct, ReadTemperature, Hold, Thanks, Greet)
 """What neither a town nor a plant could be called."""
+_SENTENCE_END = re.compile(r"(?<=[.!?])\s+|\n+")
+_MOST_SENTENCES = 12
 _DISH_SOAP = frozenset({"dish", "dishwashing", "washing", "laundry", "household"})
 _PAST_A_QUESTION = (Undo, Help, GiveFirstAid, Ask, BeginTalk, SetHours, SetPlace, AddPlants)
 
@@ -195,7 +192,7 @@ def understand_surely(text: str, situation: Situation) -> Meant:
     words = words_of(plain(text))
     if not any(word[:1].isalnum() for word in words) and "?" not in words:
         return _by_sign(text, situation)
-    meant = _read(text, words, situation)
+    meant = _by_sentences(text, situation) or _read(text, words, situation)
     if not _is_clear(meant) and _ticks_off(text, words, situation):
         signed = _read(" ".join((*words, "done")), (*words, "done"), situation)
         meant = signed if _is_clear(signed) else meant
@@ -231,6 +228,23 @@ def _without_greetings(meant: Meant) -> Meant:
     """Leave a greeting out where more was said."""
     told = tuple(one for one in meant if not isinstance(one, Greet))
     return told or meant
+
+
+def _by_sentences(text: str, situation: Situation) -> Meant | None:
+    """Read what is told and what is asked in one message each by itself; None where any is not understood."""
+    sentences = [
+        one.strip() for one in _SENTENCE_END.split(text.strip()) if words_of(plain(one.strip(" .!")))
+    ]
+    asked = [one.endswith("?") for one in sentences]
+    if len(sentences) > _MOST_SENTENCES or not any(asked) or all(asked):
+        return None
+    told = [command for one in sentences for command in _read(one, words_of(plain(one)), situation)]
+    unclear = next((one for one in told if isinstance(one, NotUnderstood)), None)
+    if unclear is not None:
+        return (unclear,)
+    is_list = any(isinstance(one, AddPlants) for one in told)
+    open_ends = sum(isinstance(one, Incomplete) for one in told)
+    return None if is_list or open_ends > 1 or contradict(told) else tuple(dict.fromkeys(told))
 
 
 def plants_named(text: str, situation: Situation) -> tuple[PlantId, ...]:
@@ -426,7 +440,8 @@ def _anything(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
     if whole is not None:
         return whole
     if asks:
-        return read_question(text, situation) or (beyond(text, situation),)
+        items = items_of(words, situation)
+        return read_question(words, items, Setting(situation)) or (beyond(text, situation),)
     meant = tell(text, situation)
     news = None if _is_clear(meant) else read_news(text, situation)
     if news is None:
@@ -473,7 +488,7 @@ def _seen_or_mixed(words: tuple[str, ...], situation: Situation, *, asks: bool) 
     if unnamed is not None:
         return unnamed
     recipe = read_recipe(tuple(word for word in words if word != "?"), situation)
-    is_harmless = recipe is not None and all(isinstance(one, ASKING) for one in recipe)
+    is_harmless = recipe is not None and all(isinstance(one, Mix | Incomplete) for one in recipe)
     return recipe if is_harmless or not asks else None
 
 

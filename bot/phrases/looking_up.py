@@ -30,8 +30,7 @@ _MEANS = worded(
 )
 _OPEN = frozenset({("what", "is"), ("what", "are")})
 _FIGHTING = (("get", "rid", "of"), ("treat",), ("kill",), ("fight",), ("beat",), ("stop",), ("deal", "with"))
-_AGAINST = worded("what do i use against | what works against | what helps against | what kills")
-_OF_A_PEST = (*_OPEN, *_AGAINST, *((*lead, *verb) for lead in _HOW for verb in _FIGHTING))
+_OF_A_PEST = (*_OPEN, *((*lead, *verb) for lead in _HOW for verb in _FIGHTING))
 _FIRST = frozenset(lead[0] for lead in (*_OF_A_PEST, *_HOW, *_MEANS))
 _ARTICLES = frozenset({"a", "an", "the", "these", "my"})
 _LONGEST_FOLLOW_UP = 10
@@ -62,7 +61,6 @@ _AWAY = listed("move moved put apart away isolate keep")
 _AROUND_A_FOLLOW_UP = (
     listed("what which how where far with do does should shall can i we you it them to then so and or for")
     | listed("tonight today now exactly ok okay uh um er well please tell me part parts side sides")
-    | listed("from other others rest stand be")
     | listed("hard off all only every them these those is that this mean must have need use plant plants")
     | (_AROUND_A_WAY - {"?"})
     | _AWAY
@@ -125,7 +123,7 @@ def read_follow_up(words: _Words, situation: Situation, *, is_lost: bool) -> Mea
     ways = load_howto().way_by_word
     spans = [(at, at + size) for size in (3, 2, 1) for at in range(len(said) - size + 1)]
     named = next((span for span in spans if " ".join(said[slice(*span)]) in ways), None)
-    is_of_apart = "far" in asked or (bool(asked & _AWAY) and "where" in asked)
+    is_of_apart = bool(asked & _AWAY) and bool(asked & {"where", "far"})
     if named is None and not is_of_apart:
         return None
     begin, end = named or (0, 0)

@@ -6,7 +6,6 @@ from decimal import Decimal
 from bot.actions.action import ButtonText, Choice
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.mix_batch import Mix
-from bot.actions.not_understood import NotUnderstood
 from bot.actions.set_tools import SetTools
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
@@ -74,8 +73,6 @@ def read_recipe(words: tuple[str, ...], situation: Situation) -> Meant | None:
     said = _scan(words, situation)
     if said is None:
         return None
-    if _MIXES & frozenset(words) and any(not 0 < one <= MOST_ML for one in said.volumes):
-        return (NotUnderstood(" ".join(words), reason="volume"),)
     is_rich = bool(said.rates or said.percents or said.parts or said.tool) or _is_for_tonight(said)
     is_spray = bool((_MIXES | {"spray"}) & frozenset(words))
     is_rich = is_rich or (bool(said.plants or said.count) and is_spray)

@@ -1,23 +1,24 @@
 """Questions: they never write, whatever verbs stand in them."""
 
+from datetime import date
 from itertools import pairwise
 
+from bot.actions.action import Command
 from bot.actions.ask import Ask, Topic
+from bot.actions.courtesy import Help
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
+from bot.domain.identity import PlantId
 from bot.phrases.asking import Meant
-from bot.phrases.forms.filling import ask, mix
-from bot.phrases.forms.rows import ROWS
-from bot.phrases.guess import rank
-from bot.phrases.items import Unknown, items_of
-from bot.phrases.lexicon import Word, each_of, listed, worded, words_of_class
+from bot.phrases.days import Day, MonthDay, Period, Weekday, day_ahead
+from bot.phrases.forms.filling import mix
+from bot.phrases.items import Item, Unknown, items_of
+from bot.phrases.lexicon import Word, listed, worded
 from bot.phrases.mentions import Mentions
-from bot.phrases.names import Pest, Plants, Product
+from bot.phrases.names import Pest, Place, Plants, Product
 from bot.phrases.numbers import UNITS, UnclearVolume, Volume
-from bot.phrases.saying import ABOUT_ALL
 from bot.phrases.setting import Setting, unique
-from bot.phrases.spotting import spotted, with_names
 from bot.phrases.text import LONGEST, plain, words_of
 
 _OPENERS = listed(
@@ -29,38 +30,61 @@ _NOUNS = listed(
     "photos photo pictures picture due history log trend chart graph status stock shelf agenda todo list"
     " journal"
 )
+_HELP = (
+    frozenset({"what", "can", "say"}),
+    frozenset({"what", "can", "you"}),
+    frozenset({"how", "this", "work"}),
+    frozenset({"what", "commands"}),
+)
 _WHICH_SHELF = listed("top bottom upper lower middle first second third left right window kitchen every each")
 _PLEASE = listed("please kindly pls plz")
 _REQUESTS = {(verb, who) for verb in ("can", "could", "would", "will") for who in ("you", "u", "we", "i")}
 _ASKS_ALONE = listed("is are do does will what why who how where has which should")
+_APART = listed("isolated isolation quarantine quarantined apart")
+_FREED = listed("back free release released leave out return rejoin safe freed")
+_ENDS = listed("over end finish finished")
+_STATES = listed("ok okay fine doing alright how going")
+_COURSE = listed("better worse working improving trend winning progress chart graph helping recovering")
+_LEFT = listed("left enough much stock shelf")
+_LOGGED = listed("history log journal logged")
 _OF_PLANTS = frozenset({Topic.FIT, Topic.PHOTOS, Topic.LOG, Topic.RELEASE, Topic.WHY, Topic.TREND})
-_BY_NOUN = each_of(
-    ("photos | photo | pictures | picture", Topic.PHOTOS),
-    ("chart | graph", Topic.TREND),
-    ("status | agenda", Topic.DUE),
-)
-_AS_WE_SAY = {said.removesuffix("?"): topic for topic, said in ABOUT_ALL.items()}
-_LISTS = frozenset({"ask.due", "ask.log", "ask.release"})
-"""They are no stand-in for an answer."""
 _LEADS_TO_A_PLANT = listed("the my our of for on to")
-SPOKEN = (
-    _OPENERS
-    | _NOUNS
-    | listed(
-        "isolated isolation quarantine quarantined apart better worse working improving winning progress"
-        " helping recovering logged"
-    )
+STATES = (_STATES - {"how"}) | _FREED | _ENDS | _APART | {"clean"}
+"""Words that ask how a case stands."""
+ASKING = _NOUNS | _APART | _COURSE | _LOGGED | frozenset(_OPENERS)
+"""Words that questions are made of."""
+_BY_WORDS = (
+    (frozenset({"why"}), Topic.WHY),
+    (frozenset({"rounds", "many"}), Topic.WHY),
+    (frozenset({"keep", "away"}), Topic.ISOLATED),
+    (frozenset({"keep", "apart"}), Topic.ISOLATED),
+    *((frozenset({"watch", word}), Topic.ISOLATED) for word in ("list", "who", "which")),
+    (frozenset({"how", "long"}), Topic.RELEASE),
+    (frozenset({"know", "over"}), Topic.RELEASE),
 )
-"""Words that questions are made of: no slips."""
+_DANGEROUS = listed("dangerous toxic poisonous harmful harm harms hazard hazardous")
+_AT_RISK = listed(
+    "cat cats dog dogs fish pet pets child children kid kids baby toddler people us me bees birds animals"
+)
+_SHOPPING = listed("buy buying shop shopping purchase")
+_SUN = listed("sun sunny sunlight sunshine")
+_USING = listed(
+    "use used using spray spraying work works ok okay allowed fine suitable safe good put treat help helps"
+)
+_USED_SO = listed("use used using spray spraying")
+_MODALS = listed("can may could should is are does do will would what which")
+_EATEN = listed("eat eating harvest harvesting pick picking")
+_TASKS = listed("done sprayed treated wiped swabbed rinsed repotted washed checked spray clean")
 _NO_QUESTIONS = set(worded("do the checks | do the check | do our checks | do my checks"))
 _NO_ASKING = set(worded("do it | will do | can not | any more"))
 _DOUBTS = {*(("did", person) for person in _PERSONS), *worded("have i | have we | had i")}
-LEAST = 0.25
-"""A question less likely was not asked. Judgement. [1]"""
-LEAST_STRANGE = 0.45
-"""The same of a list, or where a strange word stands as a name: "the weather tomorrow". Judgement. [1]"""
-_SHARE = 0.4
-"""Of all that may be asked this much is the likeliest. Judgement. [1]"""
+_IN_FULL = listed("more full sums sources source detail details exactly")
+_DUE = listed("due should shall todo tonight tomorrow today next now done need agenda do on plan")
+_SURELY_DUE = listed("due todo tonight tomorrow today next agenda plan left remaining open week list")
+_TO_DO = (
+    listed("do spray treat wipe swab rinse wash check repot"),
+    listed("should shall need must have what anything which"),
+)
 
 
 _PROMISES = ("will", "do")
@@ -126,57 +150,143 @@ def _is_refusal(words: tuple[str, ...]) -> bool:
     return words[1:2] == ("not",)
 
 
-def read_question(text: str, situation: Situation) -> Meant | None:
-    """Read what is asked by what it is most like; None where nothing that can be asked is like it."""
-    told = Mentions(spotted(text, situation), Setting(situation))
-    if told.every((Volume, UnclearVolume)):
-        return mix(told)
-    said = " ".join(words_of(plain(text[:LONGEST]))).removesuffix(" ?")
-    topic = next((_BY_NOUN[word] for word in said.split() if word in _BY_NOUN), _AS_WE_SAY.get(said))
-    if topic is not None:
-        return ask(topic, told)
-    guesses = [one for one in rank(with_names(text, situation), situation) if is_asking(one.form)]
-    if not guesses:
-        return None
-    is_doubtful = guesses[0].form in _LISTS or bool(led_in(text) & _strange(text, situation))
-    least = LEAST_STRANGE if is_doubtful else LEAST
-    if guesses[0].chance < max(least, _SHARE * sum(one.chance for one in guesses)):
-        return None
-    meant = ROWS[guesses[0].form](told)
-    asked = meant[0] if meant else None
-    if not isinstance(asked, Ask):
-        return meant
-    product = told.one(Product)
-    if asked.topic in {Topic.FIT, Topic.SAFETY} and product is not None and product.id is None:
-        return (NotUnderstood(text, reason="shelf"),)
-    stranger = _unknown_plant(told) if asked.topic in _OF_PLANTS and not asked.plants else None
-    return meant if stranger is None else (Incomplete(missing=Missing.UNKNOWN_PLANT, text=stranger),)
+def read_question(words: tuple[str, ...], items: tuple[Item, ...], setting: Setting) -> Meant | None:
+    """Read what is asked; None when it asks nothing that is known."""
+    clause = Mentions(
+        tuple(item for item in items if item.meaning not in {Word.QUESTION, Word.BREAK, Word.HEDGE}), setting
+    )
+    said = frozenset(words)
+    if clause.every((Volume, UnclearVolume)):
+        return mix(clause)
+    if any(needed <= said for needed in _HELP):
+        return (Help(),)
+    topic = _topic(said, clause)
+    product = clause.one(Product)
+    if product is not None and product.id is None and topic in {None, Topic.FIT} and said & _USING & _USED_SO:
+        return (NotUnderstood(" ".join(words), reason="shelf"),)
+    stranger = _unknown_plant(items) if topic in _OF_PLANTS and not _named(clause) else None
+    if stranger is not None:
+        return (Incomplete(missing=Missing.UNKNOWN_PLANT, text=stranger),)
+    return None if topic is None else (_ask(topic, clause),)
 
 
-def is_asking(form: str) -> bool:
-    """Whether a form is one of questions, but for a mixture's."""
-    return form.startswith("ask.") or form == "help"
-
-
-def _unknown_plant(told: Mentions) -> str | None:
-    """Find the name asked about in "history of the fern": a kind that is not here, or led in at the end."""
-    items = tuple(item for item in told.items if item.meaning is not Word.QUESTION)
+def _unknown_plant(items: tuple[Item, ...]) -> str | None:
+    """Find the name asked about in "history of the fern": a word nobody knows, led in as a plant is."""
     for before, item in pairwise(items):
-        is_last = item is items[-1] and not told.has(Word.BREAK)
-        is_named = before.text in _LEADS_TO_A_PLANT or len(items) == len(("history", "banana"))
-        if isinstance(item.meaning, Unknown) and is_named and (is_last or item.text in told.situation.kinds):
+        if isinstance(item.meaning, Unknown) and before.text in _LEADS_TO_A_PLANT:
             return item.text
+    last = items[-1].meaning if items else None
+    return items[-1].text if isinstance(last, Unknown) and len(items) == len(("history", "banana")) else None
+
+
+def _ask(topic: Topic, clause: Mentions) -> Command:
+    product = clause.one(Product)
+    day, period = clause.one(Day), clause.one(Period)
+    when = period.name if period is not None else None
+    if when is None and day is not None:
+        when = {"tomorrow": "tomorrow", "yesterday": "yesterday"}.get(_day_text(clause))
+    told = clause.one(Day) or clause.one(Weekday) or clause.one(MonthDay)
+    on = None if told is None else day_ahead(told, clause.situation)
+    place, pest = clause.one(Place), clause.one(Pest)
+    return Ask(
+        topic=topic,
+        plants=_named(clause),
+        place=None if place is None else place.id,
+        product=None if product is None else product.id,
+        when=when,
+        on=on if topic is Topic.EATING and isinstance(on, date) else None,
+        pest=pest.key if topic is Topic.PLANTS and pest is not None else None,
+        in_full=topic is Topic.WHY and bool(_IN_FULL & clause.words),
+    )
+
+
+def _named(told: Mentions) -> tuple[PlantId, ...]:
+    return unique(plant for one in told.every(Plants) for plant in one.ids)
+
+
+def _day_text(clause: Mentions) -> str:
+    return next((item.text for item in clause.items if isinstance(item.meaning, Day)), "")
+
+
+def _topic(said: frozenset[str], clause: Mentions) -> Topic | None:
+    plants, product = _named(clause), clause.one(Product)
+    beforehand = _asked_beforehand(said, clause)
+    if beforehand is not None:
+        return beforehand
+    settled = _settled(said)
+    if settled is not None:
+        return settled
+    if said & _APART and not (plants and said & {"when", "out", "leave", "long"}):
+        return Topic.ISOLATED
+    how_it_goes = _how_it_goes(said, has_plants=bool(plants))
+    if how_it_goes is not None:
+        return how_it_goes
+    if said & {"photo", "photos", "picture", "pictures", "before"} and not said & {"harvest"}:
+        return Topic.PHOTOS
+    if "shelf" in said and clause.one(Place) is not None:
+        return Topic.PLANTS
+    if said & {"stock", "shelf"} or (product is not None and said & _LEFT):
+        return Topic.STOCK
+    if clause.every(Pest) and not plants and {"who", "has"} <= said:
+        return Topic.PLANTS
+    if said & {"plants", "list"} and not said & (_DUE - {"do", "on"} | {"week", "evening", "weekend"}):
+        return Topic.PLANTS
+    return _of_the_past_or_due(said, has_plants=bool(plants))
+
+
+def _how_it_goes(said: frozenset[str], *, has_plants: bool) -> Topic | None:
+    """Read whether it gets better, when it is over, what there is."""
+    if said & _FREED and (has_plants or said & {"when", "can"}):
+        return Topic.RELEASE
+    if said & _COURSE:
+        return Topic.TREND
+    is_state = said & _STATES or ("clean" in said and not said & {"did", "was", "were", "last", "when"})
+    if (has_plants and is_state and not said & (_TASKS - {"clean"})) or ("when" in said and said & _ENDS):
+        return Topic.RELEASE
+    if said & {"plants"} and {"what", "have"} <= said:
+        return Topic.PLANTS
+    is_of_the_shelf = {"what", "have"} <= said and said & {"i", "we"} and not said & {"to", "done"}
+    return Topic.STOCK if is_of_the_shelf and not has_plants else None
+
+
+def _asked_beforehand(said: frozenset[str], clause: Mentions) -> Topic | None:
+    """Read what is asked before anything is done: what to buy, when the sun is off, what may be used."""
+    plants, product = _named(clause), clause.one(Product)
+    if said & _SHOPPING:
+        return Topic.BUY
+    is_of_an_hour = {"what", "time"} <= said and said & {"spray", "spraying", "treat"}
+    if (said & _SUN and not said & {"burn", "burnt"}) or is_of_an_hour:
+        return Topic.SUN
+    if said & _AT_RISK or said & _EATEN or said & _DANGEROUS or said & _LEFT | said & _LOGGED:
+        return None
+    may_be_used = said & _USING and said & _MODALS and not said & {"why", "when", "did", "often", *_FREED}
+    if may_be_used and ((product is not None and product.id is not None) or ("what" in said and plants)):
+        return Topic.FIT if plants or product is not None else None
     return None
 
 
-def _strange(text: str, situation: Situation) -> frozenset[str]:
-    """Give the words in it that nobody listed."""
-    items = items_of(words_of(plain(text[:LONGEST])), situation)
-    unknown = frozenset(one.text for one in items if isinstance(one.meaning, Unknown))
-    return unknown - words_of_class("idle", "words")
+def _settled(said: frozenset[str]) -> Topic | None:
+    """Read what a pair of words settles alone: "how long", "keep away"."""
+    if said & _DANGEROUS or (said & {"safe", "near"} and said & _AT_RISK):
+        return Topic.SAFETY
+    if said & _EATEN:
+        return Topic.EATING
+    found = next((topic for needed, topic in _BY_WORDS if needed <= said), None)
+    is_of_the_past = found is Topic.RELEASE and bool(said & {"ago", "since"})
+    return None if is_of_the_past else found
 
 
-def led_in(text: str) -> frozenset[str]:
-    """Give the words that stand as a thing's name does: "the monstera", "my data"."""
-    words = words_of(plain(text[:LONGEST]))
-    return frozenset(word for before, word in pairwise(words) if before in {"the", "my", "our"})
+def _of_the_past_or_due(said: frozenset[str], *, has_plants: bool) -> Topic | None:
+    has_done = {"have", "done"} <= said and bool(said & _PERSONS)
+    if (
+        has_done
+        or said & _LOGGED
+        or ("did" in said and said & _PERSONS)
+        or ("last" in said and "when" in said)
+    ):
+        return Topic.LOG
+    if has_plants and said & _TASKS and not said & {"should", "shall", "need", "when"}:
+        return Topic.LOG
+    is_to_be_done = all(said & words for words in _TO_DO) or (has_plants and "when" in said)
+    is_to_be_done = is_to_be_done or ("done" in said and not has_plants)
+    return Topic.DUE if said & _SURELY_DUE or is_to_be_done else None

@@ -2,20 +2,17 @@
 
 import re
 from collections.abc import Iterator
-from itertools import islice
+from itertools import islice, pairwise
 
 from bot.actions.action import ButtonText, Choice, Command, Expecting
 from bot.actions.add_plants import AddPlants
 from bot.actions.ask import OF_WORK, Ask, Topic
 from bot.actions.courtesy import Greet, Help, Thanks
 from bot.actions.decline import Decline
-from bot.actions.describe_pest import DescribePest
-from bot.actions.explain_term import AskTerm
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.identify import Identify
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.isolate import Isolate
-from bot.actions.left_open import ASKING
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
@@ -32,7 +29,6 @@ from bot.actions.set_town import SetTown
 from bot.actions.situation import Situation
 from bot.actions.skip_question import SkipQuestion
 from bot.actions.stock_product import StockProduct
-from bot.actions.tell_how import AskHow
 from bot.actions.walk_through import EndWalk, PassPlant
 from bot.actions.work_through import EndWork, TickWork
 from bot.catalogue.towns import find_towns
@@ -41,19 +37,19 @@ from bot.phrases.agreeing import agreed
 from bot.phrases.doings import read_doings
 from bot.phrases.doubting import is_doubtful, is_list_of_strangers
 from bot.phrases.emergencies import Alarm, alarm, hear_emergency
-from bot.phrases.forms.rows import REPORTS, ROWS, SAYS_NOTHING, forms_of, subject_of
+from bot.phrases.forms.rows import ROWS, SAYS_NOTHING, forms_of, subject_of
 from bot.phrases.grammar import SPOKEN, plants_named, understand_surely
 from bot.phrases.guess import Guess, rank
 from bot.phrases.homes import Home, read_home, read_move, read_standing
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.leaving_out import told_of
-from bot.phrases.lexicon import KNOWN, is_made_of, listed, phrases_of, words_in
+from bot.phrases.lexicon import KNOWN, is_made_of, listed, phrases_of, words_in, words_of_class
 from bot.phrases.mentions import NO_PLANTS, Mentions
 from bot.phrases.names import Plants
 from bot.phrases.notation import notation
 from bot.phrases.offering import Likely, likely
 from bot.phrases.putting_home_right import put_right
-from bot.phrases.questions import is_asking, is_plain_question, is_question, led_in, read_question
+from bot.phrases.questions import STATES, beyond, is_plain_question, is_question
 from bot.phrases.saying import say_all
 from bot.phrases.setting import Setting, unique
 from bot.phrases.slips import mended
@@ -79,11 +75,15 @@ FEWEST_DOUBTED = 4
 FEWEST_WORDS = 3
 """In fewer a slip is likelier than a manner of speaking. [1]"""
 ANSWER_FROM = 0.7
-TOLD_FROM = 0.6
-"""What stands before a question is told from so likely a telling on. Judgement. [1]"""
 ASKED_FROM = 0.4
 """Of what may be asked this share is answered: it writes nothing. Judgement. [1]"""
 BETTER_FROM = 0.3
+LEAST_ASKED = 0.25
+LEAST_ASKED_STRANGELY = 0.6
+"""The same where a word nobody listed stands in it: "the weather tomorrow". Judgement. [1]"""
+_DOUBTED = frozenset({Topic.DUE, Topic.LOG, Topic.RELEASE})
+"""Topics that many words call, and that are no stand-in for an answer."""
+"""A topic less likely was not asked for. Judgement. [1]"""
 MOST_OFFERS = 3
 MOST_READ_AGAIN = 4
 LEAST_HOME = 0.5
@@ -107,19 +107,6 @@ _ASKED_BEHIND = re.compile(
     re.IGNORECASE,
 )
 """“I have soap, would that do?” tells and asks."""
-_QUESTION_BEHIND = re.compile(
-    r"(?<=\w)[,;.!]?\s+(?:(?:and|so|but|then|now)\s+)?"
-    r"(?=(?:what|where|which|how|when|why|(?:can|could|may|should|shall|must|do|does) (?:i|we|it|they|the)"
-    r"|(?:is|are|was|will|would) (?:it|that|this|they|the))(?:'s|'re)?\b)",
-    re.IGNORECASE,
-)
-"""“Wiped the hoya what's next” tells and asks."""
-_LEADS_ON = listed(
-    "know see tell ask wonder say think idea sure remember understand explain show forgot forget me you"
-    " us and or is was are of on in to about as from for with by at than like just only no not even all"
-    " everything"
-)
-"""Behind these no question of its own begins: "i do not know how", "done all what you said"."""
 _TELLING_SHYLY = re.compile(
     r"((?:^|[.!?\n])(?:(?!\b(?:what|where|which|how|when|why|who|would|could|can|should|do|does|did|is|are)\b)"
     r"[^.?!\n])*\b(?:i think|i guess|i'?m in|i am in|i live|i(?: do)? have|i've|i got)\b[^.?!\n]*)\?",
@@ -240,20 +227,18 @@ def read(text: str, situation: Situation) -> Reading:
     home = _of_a_home(text, sure, situation)
     if home is not None and _tells_little(home) and _is_chatter(text, situation):
         home = None
-    meant = home or _in_one_breath(text, sure, situation) or _usual(text, sure, situation)
+    meant = home or _usual(text, sure, situation)
     is_read = home is not None and not any(one.left_out for one in home.offers)
     is_faint = alarm(text, situation) is Alarm.FAINT
-    is_asked = bool(meant.sure) and all(isinstance(one, Ask) and one.topic in _OF_HARM for one in meant.sure)
-    if is_faint and not (is_read or is_asked or _is_accounted_for(text, situation)):
-        asked = tuple(one for one in meant.sure if isinstance(one, ASKING))
+    is_of_work = bool(meant.sure) and all(isinstance(one, Ask) and one.topic in OF_WORK for one in meant.sure)
+    if is_faint and not (is_read or is_of_work or _is_accounted_for(text, situation)):
+        asked = tuple(one for one in meant.sure if isinstance(one, NotUnderstood | Incomplete))
         offers = meant.offers or (() if asked else _said_back(meant.sure, situation))
         told = () if offers else asked or (NotUnderstood(text[:LONGEST]),)
         return replace(meant, sure=(GiveFirstAid(in_doubt=True), *told), offers=offers)
     return meant
 
 
-_OF_HARM = OF_WORK | {Topic.SAFETY, Topic.EATING}
-"""What is asked beforehand in words of harm: "is neem bad for my dog"; its answer offers help too."""
 _TREATING = frozenset(
     {"treat", "treating", "treatment", "spray", "sprays", "product", "products", "medicine"}
 )
@@ -306,9 +291,9 @@ def _is_chatter(text: str, situation: Situation) -> bool:
 
 
 def _is_accounted_for(text: str, situation: Situation) -> bool:
-    """Whether every word is told, without regard to what is being asked: no room for an accident."""
+    """Whether every word is understood without regard to what is being asked: no room for an accident."""
     told = understand_surely(text, _asking_nothing(situation))
-    return not any(isinstance(one, (NotUnderstood, Incomplete, *_QUESTIONS)) for one in told)
+    return not any(isinstance(one, NotUnderstood | Incomplete) for one in told)
 
 
 def _said_back(told: tuple[Command, ...], situation: Situation) -> tuple[Offer, ...]:
@@ -372,29 +357,6 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     if not home.unread and not is_strange and is_sure:
         return Reading(sure=commands, text=text)
     return Reading(offers=(Offer(commands, home.in_words(), LEAST_HOME, "; ".join(home.unread)),), text=text)
-
-
-def _in_one_breath(text: str, sure: tuple[Command, ...], situation: Situation) -> Reading | None:
-    """Read what is told and what is asked in one message, each by itself; None where either says nothing."""
-    if not all(isinstance(one, ASKING) for one in sure):
-        return None
-    told, asked = _told_and_asked(text)
-    joint = None if asked else _QUESTION_BEHIND.search(text)
-    if joint is not None:
-        told, asked = text[: joint.start()], [text[joint.end() :]]
-        if _LEADS_ON.intersection(words_of(plain(told))[-1:]):
-            return None
-    answers = _answers_to(asked, situation) if told.strip(" .,!") else ()
-    if not answers:
-        return None
-    if _is_chatter(told, situation):
-        is_lost = all(isinstance(one, NotUnderstood) for one in sure)
-        return Reading(sure=answers, text=text) if is_lost else None
-    likeliest = rank(with_names(told, situation), situation)[0]
-    if likeliest.chance < TOLD_FROM or likeliest.form.partition("+")[0] not in REPORTS:
-        return None
-    written = tuple(one for one in read(told, situation).sure if not isinstance(one, ASKING))
-    return Reading(sure=(*written, *answers), text=text) if written and not contradict(written) else None
 
 
 def _answers_to(asked: list[str], situation: Situation) -> tuple[Command, ...]:
@@ -558,6 +520,7 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
     has_words = any(character.isalnum() for character in text)
     guesses = rank(with_names(text, situation), situation) if has_words else []
     told = _asked(sure, text, situation, guesses)
+    sure = _asked_for_sure(sure, text, situation, guesses)
     witnessed = told or (_witnessed(sure, text, situation) if guesses else None)
     if witnessed is not None:
         return witnessed
@@ -602,25 +565,34 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
 def _asked(
     sure: tuple[Command, ...], text: str, situation: Situation, guesses: list[Guess]
 ) -> Reading | None:
-    """Give what is asked without a word or sign of asking: "i'd like to see what is due"."""
-    is_open = all(
-        isinstance(one, NotUnderstood) or (isinstance(one, Incomplete) and one.missing in _OPEN_QUESTIONS)
-        for one in sure
-    )
-    if not (is_open and guesses and is_asking(guesses[0].form)):
-        return None
-    if guesses[0].chance < (ASKED_FROM if guesses[0].form in _OF_THE_PLAN else ANSWER_FROM):
+    """
+    Give what is asked by the model, where a list of words finds something it holds for unlikely, or nothing.
+
+    What is asked of an evening's work it tells alone: no words stand for such questions.
+    """
+    open_ones = (one for one in sure if isinstance(one, Incomplete))
+    is_open = all(one.missing in _OPEN_QUESTIONS for one in open_ones)
+    if not (guesses and is_open and all(isinstance(one, Ask | NotUnderstood | Incomplete) for one in sure)):
         return None
     if _is_one_strange_word(text, situation):
         return None
-    told = read_question(text, situation)
+    if is_question(words_of(plain(text[:LONGEST])), situation):
+        guesses = [one for one in guesses if subject_of(one.form) is Subject.QUESTION]
+    best, among = guesses[0] if guesses else None, sum(one.chance for one in guesses)
+    least = LEAST_ASKED_STRANGELY if _led_in(text) & _strange(text, situation) else LEAST_FORM
+    if best is None or best.chance < max(least, ASKED_FROM * among):
+        return None
+    listed = {form for one in sure for form in forms_of(one)}
+    is_listed = any(one.form in listed and one.chance >= LEAST_ASKED for one in guesses)
+    is_listed = is_listed or any(isinstance(one, Ask) and one.topic not in _DOUBTED for one in sure)
+    if best.form not in _OF_WORK and (is_listed or best.form not in _OF_THE_PLAN or best.chance < ASKED_FROM):
+        return None
+    told = ROWS[best.form](Mentions(spotted(text, situation), Setting(situation)))
     return None if told is None else Reading(sure=told, text=text)
 
 
-_OF_THE_PLAN = frozenset(
-    {"ask.why", "ask.due", "ask.pests", "ask.safety", *(f"ask.{one.value}" for one in OF_WORK)}
-)
-"""What no words of asking stand for."""
+_OF_THE_PLAN = frozenset({"ask.why", "ask.due", "ask.pests", "ask.safety"})
+_OF_WORK = frozenset(f"ask.{topic.value}" for topic in OF_WORK)
 
 
 def _subjects(guesses: list[Guess]) -> tuple[Subject, ...]:
@@ -639,7 +611,45 @@ def read_as(text: str, subject: Subject, situation: Situation) -> Reading:
 
 
 def _only_asks(offer: Offer) -> bool:
-    return offer.chance >= BETTER_FROM and all(isinstance(one, (*_QUESTIONS, Mix)) for one in offer.commands)
+    return offer.chance >= LEAST_ASKED and all(isinstance(one, (*_QUESTIONS, Mix)) for one in offer.commands)
+
+
+def _asked_for_sure(
+    sure: tuple[Command, ...], text: str, situation: Situation, guesses: list[Guess]
+) -> tuple[Command, ...]:
+    """
+    Keep a question as it is read where the model finds it at all like one of that topic.
+
+    Of 240 such questions of hands none that was read rightly lay below .3, of 130 misread none above .02.
+    """
+    if not guesses or len(text.split()) < FEWEST_DOUBTED:
+        return sure
+    chances = {one.form: one.chance for one in guesses}
+    topics = {one.topic for one in sure if isinstance(one, Ask)}
+    if not topics or not topics <= _DOUBTED or _asks_its_state(sure, text):
+        return sure
+    least = LEAST_ASKED_STRANGELY if _strange(text, situation) else LEAST_ASKED
+    is_like = all(chances.get(f"ask.{topic.value}", 0.0) >= least for topic in topics)
+    return sure if is_like else (beyond(text, situation),)
+
+
+def _asks_its_state(sure: tuple[Command, ...], text: str) -> bool:
+    """Whether a plant's state is asked for in so many words: whether it goes back is part of that answer."""
+    is_of_release = any(isinstance(one, Ask) and one.topic is Topic.RELEASE for one in sure)
+    return is_of_release and bool(STATES & frozenset(words_of(plain(text))))
+
+
+def _strange(text: str, situation: Situation) -> frozenset[str]:
+    """Give the words in it that nobody listed."""
+    items = items_of(words_of(plain(text[:LONGEST])), situation)
+    unknown = frozenset(one.text for one in items if isinstance(one.meaning, Unknown))
+    return unknown - words_of_class("idle", "words")
+
+
+def _led_in(text: str) -> frozenset[str]:
+    """Give the words that stand as a thing's name does: "the monstera", "my data"."""
+    words = words_of(plain(text[:LONGEST]))
+    return frozenset(word for before, word in pairwise(words) if before in {"the", "my", "our"})
 
 
 def _town_owed(text: str, situation: Situation) -> tuple[Offer, ...]:
@@ -681,7 +691,7 @@ def _asks_whether_new(told: Command) -> bool:
 
 def _is_doubted(sure: tuple[Command, ...], text: str, guesses: list[Guess]) -> bool:
     """Whether the words are so much like another form that what was read is only likely."""
-    if not guesses or len(text.split()) < FEWEST_DOUBTED:
+    if not guesses or len(text.split()) < FEWEST_DOUBTED or _asks_its_state(sure, text):
         return False
     best = guesses[0]
     if (
@@ -784,7 +794,7 @@ def _asks_plants(situation: Situation, refused: NotUnderstood) -> bool:
 
 def _is_named(asked: Incomplete, text: str) -> bool:
     """Whether the word nobody knows stands as a plant's name does: "the monstera", "my fern"."""
-    return asked.text.partition(" ")[0] in led_in(text) and asked.text not in NO_PLANTS
+    return asked.text.partition(" ")[0] in _led_in(text) and asked.text not in NO_PLANTS
 
 
 def _names_a_stranger(sure: tuple[Command, ...], situation: Situation) -> bool:
@@ -856,7 +866,7 @@ _WRITTEN = (  # what two witnesses may disagree about; what labels say only the 
     *(LogRound, LogCheck, LogFind, LogSign, Postpone, LosePlant, ReleasePlant, Isolate, MovePlant, TickWork),
     Thanks,
 )
-_QUESTIONS = (Ask, AskHow, AskTerm, DescribePest, Identify, Help)
+_QUESTIONS = (Ask, Identify, Help)
 """What writes nothing."""
 _ANSWERS = (TickWork, EndWork, EndWalk, PassPlant, SkipQuestion)
 """What is said to an open question only."""

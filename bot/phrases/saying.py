@@ -86,7 +86,7 @@ _ABOUT_PLANTS = {
     Topic.HEAT: "is it too hot for {}?",
     Topic.LOOKING: "what do i look for on {}?",
 }
-ABOUT_ALL = {
+_ABOUT_ALL = {
     Topic.DUE: "what is due?",
     Topic.ISOLATED: "who is isolated?",
     Topic.WHY: "why?",
@@ -416,7 +416,7 @@ def _asked(told: Ask, speak: _Speaker) -> str | None:
     if told.plants:
         words = _ABOUT_PLANTS.get(told.topic)
         return None if words is None else words.format(speak.plants(told.plants))
-    return ABOUT_ALL.get(told.topic)
+    return _ABOUT_ALL.get(told.topic)
 
 
 def _animals(told: SetAnimals, _speak: _Speaker) -> str | None:

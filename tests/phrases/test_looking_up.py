@@ -40,7 +40,7 @@ def test_poison_is_asked_of_plants_at_home_and_of_kinds(text: str, meaning: str)
         ("what is this", "ask pest"),
         ("how do i know it is over", "ask release"),
         ("mix 1 litre of soap", "mix ml=1000 product=soap"),
-        ("sprayed the ivy twice as much", "ask meant"),
+        ("sprayed the ivy twice as much", "unclear"),
     ],
 )
 def test_what_only_sounds_like_it_keeps_its_meaning(text: str, meaning: str) -> None:

@@ -28,7 +28,7 @@ from tests.phrases.situation import EVENING, table
 PHRASES = Path(__file__).parent.parent / "phrases"
 TEMPLATES = PHRASES / "templates"
 BUCKETS = 8192
-MOST_BYTES = 760_000
+MOST_BYTES = 660_000
 ROUNDS = 8
 STEP = 0.4
 SHRINK = 2e-5
@@ -102,8 +102,6 @@ def _name(head: str, words: frozenset[str]) -> str:
     match head:
         case "unclear":
             return "nothing"
-        case "ask" if "term" in words:
-            return f"ask.term.{min(words - {'term'})}"
         case "ask":
             topics = sorted(word for word in words if word in TOPICS)
             return f"ask.{topics[0]}" if topics else "nothing"

@@ -830,7 +830,7 @@ def ask(topic: Topic, told: Mentions) -> Filled:
     """Fill a question with the plants, product and time it names."""
     if topic is Topic.FIT and animals_named(told.words):
         topic = Topic.SAFETY  # "is neem ok for the cat" asks of no plant
-    period, product, place, pest = told.one(Period), told.one(Product), told.one(Place), told.one(Pest)
+    period, product, place = told.one(Period), told.one(Product), told.one(Place)
     plants = unique(plant for one in told.every(Plants) for plant in one.ids) if topic not in _OF_ALL else ()
     when = None if period is None else period.name
     ways = load_howto().way_by_word
@@ -851,13 +851,8 @@ def ask(topic: Topic, told: Mentions) -> Filled:
             product=product.id if of_product and product is not None else None,
             when=when if topic in {Topic.DUE, Topic.LOG} else None,
             on=on if topic in {Topic.EATING, Topic.WHY} and isinstance(on, date) else None,
-            pest=pest.key if pest is not None and topic is Topic.PLANTS else None,
-            in_full=topic is Topic.WHY and bool(_IN_FULL & told.words),
         ),
     )
-
-
-_IN_FULL = listed("more full sums sources source detail details exactly")
 
 
 _OF_ALL = frozenset(
