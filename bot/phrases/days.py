@@ -64,7 +64,6 @@ _DAY_OF_MONTH = re.compile(r"\d{1,2}")
 _ORDINAL = frozenset({"st", "nd", "rd", "th"})
 _SPANS = {"minute": 1, "min": 1, "hour": 60, "hr": 60, "h": 60}
 _DAY_SPANS = {"day": 1, "night": 1, "evening": 1, "week": _WEEK, "fortnight": 2 * _WEEK}
-_MOST_MONTHS = 12
 _HOURS, _MINUTES, _NOON = 24, 60, 12
 
 

@@ -13,7 +13,7 @@ from bot.phrases.items import Meaning, OfMonth, Span, Unknown, next_at
 from bot.phrases.lexicon import Tool, Word, listed
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, UnclearVolume, Volume, Warmth, number_at
-from bot.phrases.text import placed_words_of, plain, words_of
+from bot.phrases.text import LONGEST, placed_words_of, plain, words_of
 
 _FRAGMENTS = re.compile(r"(?<=[^\W\d]) / (?=\S)|(?<=\d) / (?=[^\W\d])")
 """Set apart as by commas: “sprayed the ivy / not the fern”; “1 / 2” is a number."""
@@ -49,6 +49,8 @@ class _Said(NamedTuple):
 
 def told_of(text: str, situation: Situation) -> str:
     """Give a message without a log's heading and what its next words set right, or as it was typed."""
+    if len(text) > LONGEST:
+        return text  # too long to be read at all
     text = _FRAGMENTS.sub(", ", text)
     words = words_of(plain(text))
     is_turned = not ((_TURNS | _NO).isdisjoint(words) and _MAKES.isdisjoint(pairwise(words)))

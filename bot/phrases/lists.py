@@ -48,7 +48,8 @@ def read_list(text: str, situation: Situation, *, is_expected: bool) -> Listed |
         return None
     home = read_home(text, replace(situation, expecting=Expecting.PLANTS) if is_expected else situation)
     plants, left = home.plants, home.unread
-    if not plants or len(plants) >= MOST_PLANTS or 2 * len(left) > len(plants) + 1:
+    words = sum(len(one) > 1 for one in left)  # a letter alone says nothing
+    if not plants or len(plants) >= MOST_PLANTS or 2 * words > len(plants) + 1:
         return None
     if not is_expected and not home.is_known:
         return None

@@ -147,7 +147,6 @@ def test_who_sets_himself_right_in_one_breath_means_the_last(talk: Talk, words: 
 @pytest.mark.parametrize(
     "words",
     [
-        "wiped hoya no wait it was the orchid",
         "swabbed the ivy, scratch that, still to do",
         "the ivy was rinsed - no wait, that was last week",
     ],
@@ -155,6 +154,11 @@ def test_who_sets_himself_right_in_one_breath_means_the_last(talk: Talk, words: 
 def test_what_is_taken_back_in_one_breath_is_not_written(talk: Talk, words: str) -> None:
     talk.say(words)
     assert done(talk) == set()
+
+
+def test_who_names_another_plant_in_one_breath_means_that_one(talk: Talk) -> None:
+    talk.say("wiped hoya no wait it was the orchid")
+    assert done(talk) == {("moth orchid", "wipe", None)}
 
 
 @pytest.mark.parametrize(
