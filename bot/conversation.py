@@ -34,6 +34,7 @@ from bot.actions.left_open import (
 )
 from bot.actions.log_find import FindLogged, LogFind, together
 from bot.actions.log_round import NothingDue, RoundLogged, rounds_together
+from bot.actions.log_sign import LogSign
 from bot.actions.lose_plant import asked_back, gone_by_name
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.perform import perform
@@ -68,7 +69,7 @@ from bot.actions.show_history import told_already
 from bot.actions.show_plants import NoPlants
 from bot.actions.situation import Asked, KnownPlace, KnownPlant, KnownProduct, Situation
 from bot.actions.take_line import TakeLines
-from bot.actions.undo import SPOKEN_OF_FOR, Undo, told_lately
+from bot.actions.undo import Undo, told_lately
 from bot.arriving import Arriving
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, Entry, Heard, evening_of
@@ -235,11 +236,11 @@ class Conversation:
         What is to be done hangs on it: who asks that, or tells of it, is asked again.
         """
         asking = next((one.asking for one in reversed(outcomes) if one.asking is not None), None)
-        if asking is None and any(isinstance(one, DueList | NothingDue | NoPlants) for one in outcomes):
+        rest = [one for one in outcomes if not isinstance(one, DueList | NothingDue | NoPlants)]
+        if asking is None and len(rest) < len(outcomes):
             home = offer_not_answered(desk)
             if home is not None:
-                told = [one for one in outcomes if not isinstance(one, DueList | NothingDue | NoPlants)]
-                return [*told, Asks(Missing.MEANT, text=home[0].of, asking=Asking(home))]
+                return [*rest, Asks(Missing.MEANT, text=home[0].of, asking=Asking(home))]
             left = self._left_open(desk, desk.member.chat)
             return outcomes if left is None else [*outcomes, left]
         offer = None if asking is None else offer_of(desk.question, desk, asking)
@@ -363,8 +364,7 @@ class Conversation:
         """Read what somebody says; what is not understood alone may go on with what was said just before."""
         told = understand(text, situation)
         before = self.memory.said_before(Words(desk.source, text, desk.now), desk.member.id)
-        is_late = before is None or desk.now - before.at > SPOKEN_OF_FOR
-        if before is None or is_late or not any(map(lacks_something, told)):
+        if before is None or not any(map(lacks_something, told)):
             return told
         more = read_on(text, before.text, situation)
         if more is not None:
@@ -409,7 +409,7 @@ class Conversation:
                 for plant in household.living
                 if any(find.on == desk.today for case in plant.open_cases for find in case.finds)
             )
-            | asked_back(LogFind, desk),
+            | asked_back(desk, LogFind, LogSign),
             pests=self._pests,
             ingredients=self._ingredients,
             kinds=self._kinds,

@@ -4,7 +4,7 @@ from collections import OrderedDict
 from collections.abc import Callable, Iterable
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, field
-from datetime import date, datetime, time
+from datetime import date, datetime, time, timedelta
 from threading import Lock
 from typing import Any, TypeVar
 
@@ -77,18 +77,22 @@ class Known:
 
 
 class Words(Value):
-    """What somebody said when, by the message's source; kept for some minutes of talk, and nowhere else."""
+    """What somebody said when, by the message's source; kept in memory for some minutes of talk alone."""
 
     source: str
     text: str
     at: datetime
 
 
+SPOKEN_OF_FOR = timedelta(minutes=15)
+"""So long "them" may stand for the plants told of, and words may go on with those before. Judgement."""
+
+
 class Memory:
     """
-    What was derived lately, household by household; pure derivations only, so forgetting costs only time.
+    What was derived lately, by household, and what was said last: forgetting costs time, or a question.
 
-    It holds for the very entries it was derived from; a journal that goes on from them is derived on.
+    What is derived holds for the very entries it was derived from; a journal that goes on is derived on.
     """
 
     def __init__(self, households: int = 256) -> None:
@@ -98,13 +102,21 @@ class Memory:
         self._lock = Lock()
 
     def said_before(self, words: Words, member: MemberId) -> Words | None:
-        """Give what somebody said before this, and keep this for the next time; a message twice is one."""
+        """Give what somebody said just before, and keep this for the next time; a message twice is one."""
         with self._lock:
+            for each, told in list(self._said.items()):  # the longest silent first
+                if words.at - told[-1].at <= SPOKEN_OF_FOR:
+                    break
+                del self._said[each]
             before = [one for one in self._said.pop(member, ()) if one.source != words.source][-1:]
             self._said[member] = (*before, words)
-            if len(self._said) > self._households:
-                self._said.popitem(last=False)
-        return before[0] if before else None
+        return before[0] if before and words.at - before[0].at <= SPOKEN_OF_FOR else None
+
+    def forget_words(self, members: Iterable[MemberId]) -> None:
+        """Forget what people said who are erased."""
+        with self._lock:
+            for member in members:
+                self._said.pop(member, None)
 
     def recall(self, household: HouseholdId, entries: tuple[Entry, ...]) -> Known:
         """Give what is known of a journal, deriving it if need be."""

@@ -64,6 +64,8 @@ def forget(command: Forget, desk: Desk) -> ForgetAsked | Erased | OwnerOnly:
             must_hand_over,
             asking=Asking(choices, Expecting.ERASE),
         )
+    erased = desk.members if what is Erasing.HOME else (desk.member,)
+    desk.memory.forget_words(one.id for one in erased)
     if what is Erasing.HOME:
         desk.tell_others(HomeErased(desk.speaker))
         desk.store.forget_household(desk.member.household)

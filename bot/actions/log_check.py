@@ -68,7 +68,7 @@ def log_check(command: LogCheck, desk: Desk) -> CheckLogged | UnfitLook:
             if way is not None and way in BY_WAY
         )
         return UnfitLook(level, desk.names(plants), pests[0].name, asking=Asking(choices))
-    doubted = asked_back(LogFind, desk) if len(plants) > 1 else frozenset()
+    doubted = asked_back(desk, LogFind) if len(plants) > 1 else frozenset()
     plants = tuple(one for one in plants if one not in doubted) or plants
     desk.write(desk.draft(CheckedClean(level), plant=plant, on=command.on) for plant in plants)
     left = _with_pests_left(plants, on, desk) if len(command.plants) > 1 else ()

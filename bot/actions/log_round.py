@@ -154,7 +154,7 @@ def log_round(command: LogRound, desk: Desk) -> list[Outcome]:
     on = command.on or (evening_of(command.at, desk.household.zone) if command.at else desk.today)
     if on > desk.today:
         return [nothing_due(desk)]  # the morning it is for has not come
-    if command.method is None and (gone := asked_back(LosePlant, desk) & {*command.plants}):
+    if command.method is None and (gone := asked_back(desk, LosePlant) & {*command.plants}):
         here, lost = _of(command, {*command.plants} - gone), _of(command, gone)
         return [*(log_round(here, desk) if here.plants else []), _left_out(lost, on, desk)]
     sure, unsure = _todo(command, on, desk)

@@ -41,12 +41,12 @@ def lose(command: LosePlant, desk: Desk) -> Lost:
     return Lost(desk.names(command.plants), was_infested, desk.names(watched))
 
 
-def asked_back(told: type[Command], desk: Desk) -> frozenset[PlantId]:
+def asked_back(desk: Desk, *told: type[Command]) -> frozenset[PlantId]:
     """Give plants of which somebody told such a thing, who was asked back and has not answered."""
     questions = (desk.store.question(desk.member.household, one.chat) for one in desk.members)
     choices = [choice for one in questions if one is not None for choice in one.choices]
     inside = [inner for one in choices for each in one.commands for inner in getattr(each, "choices", ())]
-    said = (one for one in (*choices, *inside) if told is not LosePlant or one.text in _SAID)
+    said = (one for one in (*choices, *inside) if LosePlant not in told or one.text in _SAID)
     commands = (each for one in said for each in one.commands if isinstance(each, told))
     return frozenset(plant for each in commands for plant in getattr(each, "plants", ()))
 

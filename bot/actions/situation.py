@@ -55,7 +55,7 @@ class Situation(Value, kw_only=True):
     spoken: tuple[PlantId, ...] = ()
     """Plants this member told of last, some minutes ago: "put them in the bedroom"."""
     found_today: frozenset[PlantId] = frozenset()
-    """Plants on which something living was told today: "all clean" does not speak of them."""
+    """Plants on which something living was told today, or is asked about: no "all clean" speaks of them."""
     pests: tuple[tuple[str, tuple[str, ...]], ...] = ()
     """Catalogue key and the words people use."""
     ingredients: tuple[tuple[str, tuple[str, ...]], ...] = ()

@@ -1,11 +1,10 @@
 """Take back the last thing told: entries are never deleted, they are voided by later ones."""
 
-from datetime import timedelta
 from itertools import groupby, islice, takewhile
 
 from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.decline import Decline
-from bot.actions.desk import Desk
+from bot.actions.desk import SPOKEN_OF_FOR, Desk
 from bot.actions.show_history import OfEntries, described
 from bot.domain.fold import latest
 from bot.domain.identity import PlantId
@@ -89,10 +88,6 @@ def last_group(desk: Desk, *, with_voids: bool = False) -> list[Entry]:
         return []
     group = [one for one in latest(desk.entries) if one.source == last.source and _may_be_undone(one, desk)]
     return [one for one in reversed(group) if with_voids or not _is_void(one)]
-
-
-SPOKEN_OF_FOR = timedelta(minutes=15)
-"""So long "them" may stand for the plants that were told of. Judgement."""
 
 
 def told_lately(desk: Desk) -> tuple[PlantId, ...]:

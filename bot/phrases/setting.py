@@ -3,11 +3,9 @@
 from collections.abc import Iterable
 from datetime import date
 
-from bot.actions.action import ButtonText
 from bot.actions.add_plants import NewPlant
 from bot.actions.identify import Identify
 from bot.actions.log_find import LogFind
-from bot.actions.log_sign import LogSign
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method
@@ -47,15 +45,8 @@ class Setting(Value):
         return next((one.plants for one in offered if isinstance(one, Identify)), ())
 
     def found(self) -> frozenset[PlantId]:
-        """Plants on which something was seen today, or by a meaning that is asked and not yet answered."""
-        meant = (
-            one
-            for choice in self.situation.choices
-            if choice.text is ButtonText.YES
-            for one in choice.commands
-        )
-        seen = (plant for one in meant if isinstance(one, LogFind | LogSign) for plant in one.plants)
-        return self.situation.found_today.union(seen)
+        """Plants on which something was seen today, or told and not yet answered."""
+        return self.situation.found_today
 
     def asked_pest(self) -> str | None:
         """Give the pest that the open question asks about."""

@@ -2,7 +2,9 @@
 
 import pytest
 
+from bot.actions.desk import Words
 from bot.conversation import Conversation
+from bot.domain.identity import MemberId
 from bot.domain.journal import CheckedClean, Found, IsolatedNow, ProductSet, Treated
 from tests.journeys.talking import Talk
 
@@ -86,3 +88,11 @@ def test_what_a_restart_forgot_is_asked(talk: Talk) -> None:
     (answer,) = talk.say("orchid also")
     assert answer
     assert talk.told() == before
+
+
+def test_who_is_erased_has_said_nothing(talk: Talk) -> None:
+    talk.say("isolated the hoya")
+    (asked,) = talk.say("forget me")
+    talk.say(asked.rpartition("write: ")[2])
+    assert not talk.entries(), "erased"
+    assert talk.conversation.memory.said_before(Words("later", "orchid also", talk.now), MemberId(1)) is None

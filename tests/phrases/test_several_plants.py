@@ -226,7 +226,8 @@ def test_an_ordinal_is_most_likely_the_number(text: str, meaning: str) -> None:
 def test_a_find_that_is_still_asked_about_is_left_out_of_all_clean(text: str) -> None:
     croton = next(one.id for one in NUDGE.plants if one.names[0] == "croton")
     found = (LogFind(plants=(croton,), count=2, pest="scale"),)
-    asked = replace(NUDGE, choices=(Choice(ButtonText.YES, found, ""),), choice_texts=("Yes",))
+    offered = (Choice(ButtonText.YES, found, ""),)
+    asked = replace(NUDGE, choices=offered, choice_texts=("Yes",), found_today=frozenset({croton}))
     told = read(text, asked)
     assert clauses(notation(told.sure, asked)) == clauses("none coleus")
 

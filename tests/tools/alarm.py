@@ -31,8 +31,8 @@ SHRINK = 2e-5
 HEAVIER = 3.0
 """How much more a missed emergency costs than one too many. Judgement. [1]"""
 NEARER = 5.0
-"""How much more an error at what comes near to one costs than at other talk. Of drawers left out 102 near-misses of 500 are
-helped so instead of 153, where 982 of 1,000 emergencies are heard instead of 988. [1]"""
+"""How much more an error at what comes near to one costs than at other talk. Of EM4, 5, 6, 8 and 9, each left out, 986 of
+1,000 emergencies are heard and 137 near-misses of 500 helped; thresholds were chosen on the same lines. [1]"""
 HARMED = ("went up me bloody nose", "my arm is aching from it", "holding my breath")
 """What tells of harm in lines that were written for another meaning: neither an emergency nor none. Judgement."""
 PLANTS = (
