@@ -1,12 +1,11 @@
 """Words for what is asked before anything is done: what fits, when the sun is off, what to buy."""
 
 from bot.actions.advise import Fit, Fits, PlaceSun, Shopping, SunTold
-from bot.actions.answer_question import AntsFirst, NoDishSoap
 from bot.domain.trade import Method
 from bot.wording.days import day, listed
 from bot.wording.labels import against
 from bot.wording.nudge import CARE
-from bot.wording.saying import says, spoken
+from bot.wording.saying import says
 from bot.wording.setting_up import place_words
 from bot.wording.voice import Voice
 
@@ -80,20 +79,3 @@ def _shopping(told: Shopping, voice: Voice) -> str:
         "\n".join(lines)
         or "By my notes nothing is missing for the next treatments. “shelf” tells what is there."
     )
-
-
-ANTS = (
-    "Ants first: they guard what makes honeydew and carry it from plant to plant. Follow the trail, stand the pots "
-    "clear of walls, a ring of water or a sticky barrier around the stand; bait only where it is labelled for "
-    "indoors, out of reach of children and animals. Then the plant. Nothing is written."
-)
-
-NO_DISH_SOAP = (
-    "Better not: dish soap is a detergent of unknown strength and burns leaves; laundry and dishwasher detergents never "
-    "(extension services). An insecticidal soap has a label that says how and on what. Until you have one: wipe or rinse by "
-    "hand, swab single insects with alcohol. Nothing is written."
-)
-
-
-spoken(NoDishSoap, NO_DISH_SOAP)
-spoken(AntsFirst, ANTS)

@@ -3,22 +3,20 @@
 from collections.abc import Iterable
 from datetime import timedelta
 
-from bot.actions.courtesy import Greeted, Helped, Welcomed
-from bot.actions.decline import Declined
 from bot.actions.give_first_aid import Exposed
 from bot.actions.incomplete import Asks, Missing
 from bot.actions.keep_photo import MOST_OFFERED
 from bot.actions.not_understood import Beyond, Unclear
-from bot.actions.press_button import AnsweredAlready, ButtonExpired, StillAsked
+from bot.actions.press_button import AnsweredAlready
 from bot.actions.read_anew import StillUnclear, Subject
 from bot.actions.show_due import DueLine, DueList
 from bot.actions.show_more import MoreText
-from bot.actions.show_plants import NoPlants, PlantList
+from bot.actions.show_plants import PlantList
 from bot.wording.acts import asked, by_acts
 from bot.wording.button_texts import button_text
 from bot.wording.days import counted, in_runs, listed, lowered, near_day
-from bot.wording.lines import AFTER, SHORT
-from bot.wording.saying import says, says_at_length, says_shortly, spoken
+from bot.wording.lines import AFTER
+from bot.wording.saying import says, says_at_length, says_shortly
 from bot.wording.voice import MANY, Voice
 
 FIRST_AID = (
@@ -31,20 +29,6 @@ FIRST_AID = (
 FIRST_AID_SHORT = (
     "Is somebody hurt, or an animal? Fresh air, rinse with much water, make nobody vomit, call your poison centre or a "
     "vet. Nobody is? Then:"
-)
-
-
-HELP = (
-    "Write as you would to a friend:\n"
-    "“hoya 5 mealybugs”: you found some\n"
-    "“all clean”: you looked, none seen\n"
-    "“done”, “done except ivy”, “later”\n"
-    "“got soap, ready to use, every 7 days”\n"
-    "“fern, kitchen”: a new plant\n"
-    "“what's due”, “why”, “what is apart?”\n"
-    "“how do I wipe”, “what is this”\n"
-    "“walk”: a look at all; “history”\n"
-    "“undo”: the last is taken back"
 )
 
 
@@ -254,11 +238,6 @@ def _exposed(told: Exposed) -> str:
 
 
 @says
-def _greeted(told: Greeted) -> str:
-    return "Good night." if told.is_farewell else "Hello. “what's due” shows what comes next."
-
-
-@says
 def _answered_already(told: AnsweredAlready, voice: Voice) -> str:
     said = f"That was answered {near_day(told.on, voice.today)}: “{button_text(told.answer)}”."
     if told.other is None:
@@ -266,20 +245,6 @@ def _answered_already(told: AnsweredAlready, voice: Voice) -> str:
     return f"{said} Change it to “{button_text(told.other)}”? Nothing is changed yet."
 
 
-spoken(NoPlants, "I know no plants yet. Send them one a line, like “hoya, landing”.")
-spoken(Helped, HELP)
-spoken(Welcomed, "You are welcome.", SHORT)
-spoken(Declined, "All right, it stays as it is. Nothing is written.", SHORT)
-
-
-@says
-def _still_asked(told: StillAsked) -> str:
-    return f"And {told.of}? Nothing of that is written yet." if told.of else "And what I asked before?"
-
-
 @says_at_length
 def _more(told: MoreText) -> str:
     return told.text or "Also:"
-
-
-spoken(ButtonExpired, "That button is from an earlier message. Please say it in words.")

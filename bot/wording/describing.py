@@ -1,17 +1,12 @@
 """What is told of plants, places and habits, said back."""
 
-from bot.actions.read_temperature import BadTemperature, TemperatureNoted
-from bot.actions.remove_place import PlaceInUse, PlaceRemoved
-from bot.actions.rename import NameTaken, Renamed
+from bot.actions.read_temperature import TemperatureNoted
 from bot.actions.set_animals import AnimalsNoted
-from bot.actions.set_pot import PotSet
-from bot.actions.set_strict import StrictSet
 from bot.actions.set_traits import TraitNoted
-from bot.wording.conditions import percent
 from bot.wording.days import day, listed, month
 from bot.wording.lines import AFTER
 from bot.wording.poison import warning
-from bot.wording.saying import says, says_shortly, spoken
+from bot.wording.saying import says, says_shortly
 from bot.wording.voice import Voice
 
 ANIMALS = {"cat": "a cat", "fish": "fish", "dog": "a dog", "bird": "a bird"}
@@ -27,25 +22,6 @@ TRAITS = {
     "waxy": "waxy: soap and oil take the bloom off for good",
     "not-waxy": "without a bloom",
 }
-
-
-@says
-def _pot_set(told: PotSet, voice: Voice) -> str:
-    return f"Written: {listed(told.plants)} in {'a pot' if len(told.plants) == 1 else 'pots'} of {voice.length(told.pot_cm)}."
-
-
-@says
-def _place_in_use(told: PlaceInUse) -> str:
-    return (
-        f"{listed(told.plants)} {'stands' if len(told.plants) == 1 else 'stand'} at {told.name}, so nothing is written. "
-        f"Move {'it' if len(told.plants) == 1 else 'them'} first."
-    )
-
-
-@says
-def _strict_set(told: StrictSet) -> str:
-    kind = "strict" if told.is_strict else "usual"
-    return f"Written: the {kind} rule. Plants go back at a chance of {percent(told.target)} that nothing is left."
 
 
 @says
@@ -80,18 +56,3 @@ def _temperature_noted(told: TemperatureNoted, voice: Voice) -> str:
         warmth = f"{voice.warmth(told.span[0])} to {voice.warmth(told.span[1])}, counted as {warmth}"
     asked = " Is that usual there, or just now?" if told.asking else ""
     return "\n".join([f"Written: {told.place} is at {warmth}.{asked}", AFTER, *shifts])
-
-
-@says
-def _bad_temperature(told: BadTemperature, voice: Voice) -> str:
-    if told.asking is not None:
-        return f"{voice.warmth(told.celsius)} would be freezing. Is it °F, or °C? Nothing is written yet."
-    return (
-        f"{voice.warmth(told.celsius)} is outside what plants at home live through ({voice.warmth(-10)} to "
-        f"{voice.warmth(45)}). Nothing is written."
-    )
-
-
-spoken(Renamed, "Written: {0.old} is called {0.new} now.")
-spoken(NameTaken, "{0.name} is another's name already, so nothing is written. Which name else?")
-spoken(PlaceRemoved, "Written: {0.name} is no place of yours any more.")

@@ -78,8 +78,3 @@ def everything_file(told: AllExported, _: Voice) -> Attachment:
     """Write the household as one document, which `python -m bot import` reads."""
     text = json.dumps(told.document, ensure_ascii=False, indent=1)
     return Attachment("household.json", text.encode())
-
-
-@says
-def _all_exported(told: AllExported) -> str:
-    return f"Everything told of this home, {counted(told.entries, 'entry', 'entries')}, without anybody's account and without the photos."

@@ -3,17 +3,15 @@
 from collections.abc import Iterable
 from datetime import date
 
-from bot.actions.correct import CorrectedTo
 from bot.actions.deny import LastTold
-from bot.actions.log_watering import WateringLogged
 from bot.actions.say_anew import SaidAnew
 from bot.actions.show_history import DidOn, History, OfEntries, ToldAlready
-from bot.actions.undo import BehindTheReturn, NothingToUndo, OldToUndo, ToldSince, Undone
+from bot.actions.undo import BehindTheReturn, OldToUndo, ToldSince, Undone
 from bot.domain.trade import Method
 from bot.wording.acts import DONE
-from bot.wording.days import day, listed, near_day
+from bot.wording.days import day, near_day
 from bot.wording.lines import AFTER
-from bot.wording.saying import says, says_at_length, says_shortly, spoken
+from bot.wording.saying import says, says_at_length, says_shortly
 from bot.wording.voice import Voice
 
 TOLD = {
@@ -85,11 +83,6 @@ def _what(told: Iterable[tuple[str, str | None, date]], voice: Voice) -> str:
     return "; ".join(_lines([(on, plant, key, None) for key, plant, on in told], voice))
 
 
-@says
-def _watering_logged(told: WateringLogged, voice: Voice) -> str:
-    return f"Noted for {near_day(told.on, voice.today)}: {listed(told.plants)} watered."
-
-
 @says_shortly
 def _undone(told: Undone, voice: Voice) -> str:
     return f"Taken back: {_what(told.what, voice)}."
@@ -112,11 +105,6 @@ def _of_entries(
     return _OF_ENTRIES[type(told)].format(_what(told.what, voice))
 
 
-@says
-def _corrected_to(told: CorrectedTo) -> str:
-    return f"Corrected: the case on {told.plant} is {told.pest}. The plan follows it from now on."
-
-
 @says_at_length
 def _history(told: History, voice: Voice) -> str:
     return "\n".join(_lines(reversed(told.lines), voice)) or "Nothing is written for that time."
@@ -130,6 +118,3 @@ def _did_on(told: DidOn, voice: Voice) -> str:
         return f"Nothing is written{f' of {told.who}' if told.who else ''} for {when}."
     head = f"{told.who}, {when}:" if told.who else f"{when[:1].upper()}{when[1:]}:"
     return "\n".join([head, AFTER, *_lines(reversed(told.lines), voice, is_dated=not is_one)])
-
-
-spoken(NothingToUndo, "There is nothing of yours left to take back.")

@@ -1,13 +1,12 @@
 """Answers that teach: how a thing is done, what a word means, what must not be done."""
 
-from bot.actions.count_leaf import LeafDoubted, LeafNoted
+from bot.actions.count_leaf import LeafNoted
 from bot.actions.describe_pest import PestDescribed, PestsKnown
 from bot.actions.explain_term import TermTold
-from bot.actions.refuse_plan import PlanRefused
 from bot.actions.tell_how import HowTold
 from bot.domain.trade import Method
 from bot.wording.days import counted, listed, plural
-from bot.wording.saying import says, spoken
+from bot.wording.saying import says
 
 _FIRST = {
     Method.PRUNE: "cut off the worst",
@@ -70,10 +69,3 @@ def _fought(told: PestDescribed) -> str:
     opening = f"first {listed(first)}; " if first else ""
     least = f", {counted(rounds, 'treatment')} at least" if rounds is not None else ", time after time"
     return f"{opening}{listed([*hand, *put_on, *besides])}{least}."
-
-
-spoken(
-    LeafDoubted,
-    "{0.before} before and {0.after} after cannot be. Nothing is written; how many were on that leaf?",
-)
-spoken(PlanRefused, "{0.text}")

@@ -1,9 +1,9 @@
 """Answers of the identification key."""
 
-from bot.actions.identify import Identified, KeyAsked
+from bot.actions.identify import Identified
 from bot.domain.key import Nature
 from bot.wording.days import listed, plural
-from bot.wording.saying import says, spoken
+from bot.wording.saying import says
 
 NATURES = {
     Nature.PEST: "",
@@ -48,6 +48,3 @@ def _next(told: Identified) -> str:
     if told.asking:
         return f"Shall I write it for {listed(told.plants)}? Nothing is written yet."
     return f"If so, say for instance “hoya 5 {plural(pests[0].name)}”. Nothing is written yet."
-
-
-spoken(KeyAsked, "{0.text} “Not sure” is an answer too.")

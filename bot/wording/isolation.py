@@ -4,7 +4,6 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 
 from bot.actions.isolate import IsolatedThem
-from bot.actions.lose_plant import Lost, PlantsGone
 from bot.actions.move_plant import PlantsMoved
 from bot.actions.release_plant import NotYet, ReleasedThem
 from bot.actions.show_isolated import IsolatedList
@@ -157,13 +156,6 @@ def _release_info(told: ReleaseInfo, voice: Voice) -> str:
 
 
 @says
-def _plants_gone(told: PlantsGone) -> str:
-    return (
-        f"{listed(told.plants)} is gone by what you told me, so nothing is written. “undo” if that was wrong."
-    )
-
-
-@says
 def _plants_moved(told: PlantsMoved) -> str:
     rest = f" Still apart: {listed(told.still_isolated)}." if told.still_isolated else ""
     return f"Written: {listed(told.plants)} at {told.place}.{rest}{_beside(told)}"
@@ -177,13 +169,6 @@ def _not_yet(told: NotYet, voice: Voice) -> str:
             "It may go earlier on your word."
         )
     return f"{told.plant} is not there yet: {release_words(told.progress, voice)}"
-
-
-@says
-def _lost(told: Lost) -> str:
-    bag = " Old mix and leaves go into a closed bag, not on the compost." if told.was_infested else ""
-    watch = f" Still look at {listed(told.watched)} weekly." if told.watched else ""
-    return f"Written: {listed(told.plants)} gone.{bag}{watch}"
 
 
 def _beside(told: PlantsMoved) -> str:

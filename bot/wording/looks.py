@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from datetime import timedelta
 
 from bot.actions.log_check import CheckLogged, UnfitLook
-from bot.actions.log_find import FindInPast, FindLogged, FindsLogged, Need
+from bot.actions.log_find import FindLogged, FindsLogged, Need
 from bot.actions.log_sign import SignLogged
 from bot.domain.course import Step
 from bot.domain.progress import Progress
@@ -209,12 +209,4 @@ def _sign(outcome: SignLogged, voice: Voice) -> str:
     return (
         f"{dated(outcome.on, voice.today)}: {SIGNS[outcome.sign]} on {voice.plants(outcome.plants)}. "
         f"No living pest yet: please look closely by {near_day(outcome.check_by, voice.today)}."
-    )
-
-
-@says
-def _find_in_past(told: FindInPast, voice: Voice) -> str:
-    return (
-        f"Written for {near_day(told.on, voice.today)}: {told.pest} on {told.plant}. "
-        "Its case has been closed or corrected since, so the plan stays as it is."
     )

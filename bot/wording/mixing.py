@@ -2,12 +2,12 @@
 
 from decimal import Decimal
 
-from bot.actions.log_use import NothingSprayed, UnlikelyUse, UseLogged
+from bot.actions.log_use import UseLogged
 from bot.actions.mix_batch import CannotMix, Mixed, MixTrouble
 from bot.actions.set_tools import ToolsKept
 from bot.domain.measure import DROP_ML, METRIC_ML, TEASPOON_ML, Tool, step_ml
 from bot.domain.mixture import SHOWN_ERROR
-from bot.wording.days import counted, day, listed, near_day
+from bot.wording.days import counted, day, listed
 from bot.wording.saying import says
 from bot.wording.sources import cite
 from bot.wording.voice import Voice, plain
@@ -164,21 +164,8 @@ def _tools_kept(told: ToolsKept) -> str:
 
 
 @says
-def _unlikely_use(told: UnlikelyUse, voice: Voice) -> str:
-    return (
-        f"{voice.volume(told.ml)} for {listed(told.plants)} is far from the {voice.volume(told.usual_ml)} that I "
-        f"reckon. Was it all sprayed on {day(told.on)}? Nothing is written yet."
-    )
-
-
-@says
 def _use_logged(told: UseLogged, voice: Voice) -> str:
     text = f"Written for {day(told.on)}: {voice.volume(told.ml)} for {listed(told.plants)}."
     if told.factor == 1:
         return text
     return f"{text} I reckon with {told.factor:.2g} times the usual amount from now on."
-
-
-@says
-def _nothing_sprayed(told: NothingSprayed, voice: Voice) -> str:
-    return f"No spray is written for {near_day(told.on, voice.today)}, so I cannot tell what that was for. Nothing is written."

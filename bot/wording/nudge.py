@@ -5,13 +5,10 @@ from collections.abc import Set as AbstractSet
 from datetime import timedelta
 from textwrap import shorten
 
-from bot.actions.come_back import LookFirst
-from bot.actions.hold import EveningsHeld, MemberAway, Paused
+from bot.actions.hold import EveningsHeld, MemberAway
 from bot.actions.left_open import LeftOpen
 from bot.actions.pass_on import NoteForOthers
-from bot.actions.send_evening import Deed, NudgeText, StillThere
-from bot.actions.set_repeats import RepeatsSet
-from bot.actions.take_line import LinesTaken, TakenByOther
+from bot.actions.send_evening import Deed, NudgeText
 from bot.domain.care import Care
 from bot.domain.course import Step
 from bot.domain.fold import RINSED_BY
@@ -295,40 +292,12 @@ def _note_for_others(told: NoteForOthers, voice: Voice) -> str:
 
 
 @says
-def _lines_taken(told: LinesTaken, voice: Voice) -> str:
-    known = f" {listed(told.others)} {'knows' if len(told.others) == 1 else 'know'}." if told.others else ""
-    return f"Written: you do {voice.plants(told.plants)} tonight.{known} “done” once it is done."
-
-
-@says
-def _taken_by_other(told: TakenByOther, voice: Voice) -> str:
-    return f"{told.name} does {voice.plants(told.plants)} tonight."
-
-
-@says
 def _member_away(told: MemberAway, voice: Voice) -> str:
     if told.until is not None and told.until <= voice.today:
         return f"{told.name} is back and gets the evenings again."
     since = f" from {day(told.since)}" if told.since is not None else ""
     until = f" until {day(told.until)}" if told.until is not None else " for now"
     return f"{told.name} gets no evenings{since}{until}; you still do."
-
-
-@says
-def _paused(told: Paused) -> str:
-    return (
-        f"I am quiet until {day(told.until)}; “back” ends that."
-        if told.until
-        else "I am quiet; “back” ends that."
-    )
-
-
-@says
-def _still_there(told: StillThere) -> str:
-    return (
-        f"Since {day(told.since)} I have heard nothing; that is all right. Shall I go on? "
-        "Until you write a word I only ask once a week."
-    )
 
 
 @says
@@ -340,20 +309,3 @@ def _left_open(told: LeftOpen) -> str:
         said = f"{len(told.offered)} things you told" if many else f"“{'”; “'.join(told.offered)}”"
         lines.append(f"Not written: {shorten(said, 90, placeholder='…')}.")
     return "\n".join(lines)
-
-
-@says
-def _look_first(told: LookFirst, voice: Voice) -> str:
-    if not told.plants:
-        return "Good to hear from you. The evenings go on."
-    return (
-        f"Good to hear from you. First a look, then I plan by what you see: {voice.plants(told.plants)}. "
-        f"“{told.plants[0]} 3”, or “all clean”."
-    )
-
-
-@says
-def _repeats_set(told: RepeatsSet) -> str:
-    if told.is_wanted:
-        return "Written: unanswered, an evening's message comes a second time, without a sound."
-    return "Written: one message an evening. “remind me twice” brings the second back."

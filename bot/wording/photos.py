@@ -3,11 +3,10 @@
 import io
 from typing import TYPE_CHECKING
 
-from bot.actions.keep_photo import PhotoKept, TooManyPhotos
-from bot.actions.show_photos import NoPhotos, PhotosShown
+from bot.actions.show_photos import PhotosShown
 from bot.wording.answer import Answer, Attachment
-from bot.wording.days import day, listed
-from bot.wording.saying import says, spoken
+from bot.wording.days import day
+from bot.wording.saying import says
 from bot.wording.voice import Voice
 
 if TYPE_CHECKING:
@@ -16,17 +15,6 @@ if TYPE_CHECKING:
 _WIDTH_PX, _GAP_PX, _BAND_PX = 540, 8, 44
 _PAPER, _INK = (255, 255, 255), (30, 30, 30)
 _QUALITY = 82
-
-
-@says
-def photo_kept(told: PhotoKept) -> str:
-    """Confirm a photo."""
-    many = (
-        f" That is photo {told.count} of it; “photos {told.plants[0]}” shows before and after."
-        if told.count > 1
-        else ""
-    )
-    return f"Written: a photo of {listed(told.plants)}.{many}"
 
 
 def photo_lost(*, is_picture: bool) -> Answer:
@@ -82,15 +70,3 @@ def _side(content: bytes, title: str) -> "Image.Image":
     side.paste(photo, (0, _BAND_PX))
     ImageDraw.Draw(side).text((10, 8), title, fill=_INK, font=ImageFont.load_default(26))
     return side
-
-
-@says
-def _no_photos(told: NoPhotos) -> str:
-    return (
-        f"No photo of {told.plant} yet. Send one with its name under it."
-        if told.plant
-        else "No photos yet. Send one with the plant's name under it."
-    )
-
-
-spoken(TooManyPhotos, "I keep {0.most} photos of a home at most, so this one is not kept.")

@@ -5,11 +5,9 @@ from datetime import date
 
 from bot.actions.log_round import (
     DonePlant,
-    LeftOut,
     NothingDue,
     OtherProduct,
     RoundLogged,
-    WhichEvening,
     WhichTreatment,
 )
 from bot.actions.postpone import PutOff
@@ -150,11 +148,6 @@ def _other_product(told: OtherProduct, voice: Voice) -> str:
 
 
 @says_shortly
-def _which_evening(told: WhichEvening, voice: Voice) -> str:
-    return f"{voice.plants(told.plants)}: done last night, {day(told.on)}, or today? Nothing is written yet."
-
-
-@says_shortly
 def _which_treatment(told: WhichTreatment, voice: Voice) -> str:
     ways = [
         listed(f"{DONE[method]}{f' with {product}' if product else ''}" for method, product in way)
@@ -162,11 +155,6 @@ def _which_treatment(told: WhichTreatment, voice: Voice) -> str:
     ]
     then = f" Then {voice.plants(told.others)}." if told.others else ""
     return f"{told.plant}: {listed(ways, 'or')}? For that one nothing is written yet.{then}"
-
-
-@says
-def _left_out(told: LeftOut) -> str:
-    return f"Nothing is written of {listed(told.plants)}: said to be gone, and not answered."
 
 
 @says_shortly

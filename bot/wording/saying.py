@@ -1,12 +1,18 @@
-"""Which function words which outcome."""
+"""Which function, or which text, words which outcome."""
 
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Mapping, Sized
+from datetime import datetime
+from functools import lru_cache, partial
+from string import Formatter
 from types import UnionType
-from typing import TypeVar, get_args
+from typing import Any, TypeVar, get_args
 
 from bot.actions.action import Outcome
+from bot.wording.conditions import percent
+from bot.wording.days import day, listed, near_day
 from bot.wording.lines import LONG, SHORT
+from bot.wording.voice import Voice
 
 _F = TypeVar("_F", bound=Callable[..., str])
 
@@ -35,7 +41,66 @@ def says_at_length(function: _F) -> _F:
     return says(function, sys.maxsize)
 
 
-def spoken(outcome: type[Outcome], text: str, most: int = LONG) -> None:
-    """Word an outcome by one text with its own fields in it: "{0.name} shares your plants from now on."."""
-    SAYERS[outcome] = text.format, False
-    MOST_LINES[outcome] = most
+def spoken(texts: Mapping[type[Outcome], str], most: int = LONG) -> None:
+    """
+    Word outcomes by one text each, with their own fields in it: "{name} shares your plants from now on.".
+
+    A field may say how: "{plants:listed}", "{until:day}". "{name:this|that}" says this where it is told or so, else
+    that; "{plants!n:stands|stand}" this of one, that of several. Either may hold fields in turn.
+    """
+    for outcome, text in texts.items():
+        SAYERS[outcome] = partial(filled, text), True
+        MOST_LINES[outcome] = most
+
+
+HOW: Mapping[str, Callable[[Any, Voice], str]] = {
+    "listed": lambda names, _: listed(names),
+    "plants": lambda names, voice: voice.plants(names),
+    "count": lambda all_of_them, _: str(len(all_of_them)),
+    "day": lambda on, voice: day(on.astimezone(voice.zone) if isinstance(on, datetime) else on),
+    "near": lambda on, voice: near_day(on, voice.today),
+    "clock": lambda at, voice: voice.clock(at),
+    "volume": lambda ml, voice: voice.volume(ml),
+    "length": lambda cm, voice: voice.length(cm),
+    "warmth": lambda celsius, voice: voice.warmth(celsius),
+    "chance": lambda share, _: percent(share),
+}
+_FORMATTER = Formatter()
+
+
+@lru_cache(maxsize=256)
+def parts_of(text: str) -> tuple[tuple[str, str | None, str, str], ...]:
+    """Give the parts of a text: what stands before a field, the field, how it is said, "n" where it is counted."""
+    return tuple((before, name, how or "", mark or "") for before, name, how, mark in _FORMATTER.parse(text))
+
+
+def filled(text: str, told: Outcome, voice: Voice) -> str:
+    """Fill a text with what an outcome tells."""
+    words = []
+    for before, name, how, mark in parts_of(text):
+        words.append(before)
+        if name is not None:
+            value = _FORMATTER.get_field(f"0.{name}", (told,), {})[0]
+            ways = ways_of(how)
+            if len(ways) > 1:
+                words.append(filled(ways[0 if _is_so(value, mark) else 1], told, voice))
+            else:
+                words.append(HOW[how](value, voice) if how in HOW else format(value, how))
+    return "".join(words)
+
+
+def _is_so(value: Any, mark: str) -> bool:
+    if mark:
+        return (len(value) if isinstance(value, Sized) else value) == 1
+    return bool(value)
+
+
+@lru_cache(maxsize=256)
+def ways_of(how: str) -> tuple[str, ...]:
+    """Give this and that of "this|that", whatever fields stand in them; all of it where there is no choice."""
+    depth = 0
+    for at, sign in enumerate(how):
+        depth += (sign == "{") - (sign == "}")
+        if sign == "|" and depth == 0:
+            return how[:at], how[at + 1 :]
+    return (how,)

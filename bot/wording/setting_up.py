@@ -6,10 +6,9 @@ from decimal import Decimal
 
 from bot.actions.action import Expecting, Outcome
 from bot.actions.add_plants import PlantsAdded
-from bot.actions.begin_talk import Founded, Welcome
-from bot.actions.set_hours import BadHours, EveningMoved, HoursSet
-from bot.actions.set_place import NoPlaceAsked, PlacesSaved
-from bot.actions.set_town import BadCoordinates, NoSuchTown, TownSet, WhichTown
+from bot.actions.begin_talk import Welcome
+from bot.actions.set_place import PlacesSaved
+from bot.actions.set_town import TownSet
 from bot.actions.set_units import UnitsSet
 from bot.actions.set_up import Lacking, SetUpGoesOn
 from bot.actions.show_places import PlacesTold
@@ -26,7 +25,7 @@ from bot.wording.days import counted, listed
 from bot.wording.labels import ask_of_eating, label_facts
 from bot.wording.lines import AFTER, SHORT, heights
 from bot.wording.poison import warning
-from bot.wording.saying import says, says_shortly, spoken
+from bot.wording.saying import says, says_shortly
 from bot.wording.voice import Voice
 
 FACINGS = {
@@ -90,14 +89,6 @@ def in_short(told: Outcome, voice: Voice) -> str:
             return f"{told.name} on the shelf"
         case _:
             return ""
-
-
-@says_shortly
-def _town(told: TownSet, voice: Voice) -> str:
-    units = (
-        " I take US measures and °F; “metric” or “24 hour clock” changes that." if told.has_new_units else ""
-    )
-    return f"Written: {told.town}, {told.zone}. Your clock shows {voice.clock(told.local)}.{units}"
 
 
 @says
@@ -250,58 +241,3 @@ def _settings(told: SettingsTold, voice: Voice) -> str:
 @says
 def _welcome(told: Welcome) -> str:
     return welcome(told.lacks)
-
-
-@says
-def _which_town(told: WhichTown) -> str:
-    if told.is_guess:
-        return (
-            f"I know no town called “{told.text[:40]}”, so nothing is written yet. Is it one of these? "
-            "If not, a larger one nearby."
-        )
-    return f"There are {len(told.towns)} places called {told.text}. Which one?"
-
-
-@says
-def _no_such_town(told: NoSuchTown) -> str:
-    return (
-        f"I know no town called “{told.text[:40]}”. Try a larger one nearby, or send coordinates like 51.1, 3.7; "
-        "“skip” puts it off."
-    )
-
-
-@says
-def _hours_set(told: HoursSet, voice: Voice) -> str:
-    whose = "your quiet hours from" if told.is_own else "quiet from"
-    silent = " The evening comes to you without a sound." if told.is_silent else ""
-    return (
-        f"Written: evening at {voice.clock(told.evening)}, {whose} {voice.clock(told.quiet_from)} "
-        f"to {voice.clock(told.quiet_until)}.{silent}"
-    )
-
-
-@says
-def _evening_moved(told: EveningMoved, voice: Voice) -> str:
-    return f"{told.name} moved the evening to {voice.clock(told.evening)}, for all of you."
-
-
-@says
-def _bad_hours(told: BadHours, voice: Voice) -> str:
-    return (
-        f"An evening at {voice.clock(told.evening)} would lie in your quiet hours, {voice.clock(told.quiet_from)} to {voice.clock(told.quiet_until)}. "
-        "Nothing is written; which of the two shall move?"
-    )
-
-
-spoken(
-    Founded,
-    "Hello {0.name}. I say what to do against pests, evening by evening, until your plants are "
-    "free.\nWhat did you see on which plant? Or first: Which town are the plants in?",
-    SHORT,
-)
-spoken(
-    BadCoordinates,
-    "{0.latitude:g}, {0.longitude:g} is not on the globe: latitude runs from -90 to 90, longitude "
-    "from -180 to 180. Nothing is written.",
-)
-spoken(NoPlaceAsked, "Which place is that? Say for instance “kitchen sill faces west”. Nothing is written.")

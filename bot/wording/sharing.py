@@ -1,48 +1,15 @@
 """Who shares the plants, and what is erased, in words."""
 
-from bot.actions.choose_home import HomeEntered, WhichHome
 from bot.actions.erasing import Erasing
-from bot.actions.forget import Erased, ForgetAsked, HomeErased
+from bot.actions.forget import Erased, ForgetAsked
 from bot.actions.share import (
-    HasLeft,
-    Invited,
-    Joined,
-    LeaveAsked,
-    MemberAsked,
-    MemberGone,
     MemberList,
     NoSuchMember,
     NotJoined,
-    OwnerNow,
-    OwnerOnly,
     Refused,
-    SomebodyJoined,
-    Stranger,
 )
-from bot.actions.tell_privacy import PrivacyTold
-from bot.wording.days import counted, day, listed
-from bot.wording.lines import SHORT
-from bot.wording.saying import says, says_shortly, spoken
-from bot.wording.voice import Voice
-
-
-@says
-def _member_asked(told: MemberAsked) -> str:
-    if told.is_removal:
-        return f"Shall {told.name} no longer share these plants? What {told.name} told stays. Nothing is written yet."
-    return f"Shall {told.name} own this home, and invite, remove and erase in your place? Nothing is written yet."
-
-
-@says
-def _member_gone(told: MemberGone) -> str:
-    if told.name is None:
-        return "You no longer share these plants, and I do not write to you any more. Take care."
-    return f"{told.name} no longer shares these plants."
-
-
-@says_shortly
-def _owner_now(told: OwnerNow) -> str:
-    return "You own this home now." if told.name is None else f"{told.name} owns this home now."
+from bot.wording.days import counted, listed
+from bot.wording.saying import says
 
 
 @says
@@ -96,32 +63,6 @@ def _erased(told: Erased) -> str:
     return f"Erased: your name, your account, our messages. {end}"
 
 
-@says_shortly
-def _invited(told: Invited, voice: Voice) -> str:
-    when = f"{day(told.until.astimezone(voice.zone).date())}, {voice.clock(told.until)}"
-    return f"For one person, once, until {when}. The link opens me; or let them write this to me:\n/start {told.code}"
-
-
-@says
-def _joined(told: Joined) -> str:
-    return (
-        f"Welcome. You share {counted(told.plants, 'plant')} with {listed(told.others)} from now on: whoever answers the "
-        "evening answers for both, and “undo” takes back only your own words."
-    )
-
-
-@says
-def _leave_asked(told: LeaveAsked) -> str:
-    if told.is_founder:
-        return "You own this home and others share it. Hand it over first: “members” has the buttons. Nothing is written."
-    return "Leave this home? What you told stays with its plants. Nothing is written yet."
-
-
-@says
-def _owner_only(told: OwnerOnly) -> str:
-    return f"Only {told.owner or 'the owner'} may do that. Nothing is written."
-
-
 _NOT_JOINED = {
     Refused.OVER: "That invitation is no longer good: it was used, taken back or is older than two days. Ask for a new one.",
     Refused.THERE: "You share these plants already.",
@@ -132,39 +73,3 @@ _NOT_JOINED = {
 @says
 def _not_joined(told: NotJoined) -> str:
     return _NOT_JOINED[told.why]
-
-
-@says
-def _stranger(told: Stranger) -> str:
-    refusal = (
-        "This bot keeps one home's plants and I do not know you. Who shares them can write “invite” for you"
-    )
-    if told.is_group:
-        return f"{refusal}."
-    return f"{refusal}; if the bot is yours, send /start with the founding code it printed when it started."
-
-
-@says
-def _which_home(told: WhichHome) -> str:
-    again = " Then please send it again." if told.must_send_again else ""
-    return f"You share more than one home. Which is this about?{again}"
-
-
-@says
-def _home_entered(told: HomeEntered) -> str:
-    return f"This is about {'your own home' if told.owner is None else f'the home with {told.owner}'} now."
-
-
-spoken(SomebodyJoined, "{0.name} shares your plants from now on.", SHORT)
-spoken(HasLeft, "You no longer share these plants, and I do not write to you any more. Take care.")
-spoken(
-    HomeErased,
-    "{0.by} erased this home with all its plants and everything told. I do not write here any more.",
-)
-spoken(
-    PrivacyTold,
-    "Kept on this bot's own machine: what is told of plants, with who told it and when, photos, your "
-    "name and chat here, the town to a tenth of a degree. Nothing goes to anybody else.\nMessages are "
-    "dropped after 30 days; copies of the database are kept for two weeks.\n“export” gives you "
-    "everything; “forget me” erases your name and messages, the owner's “erase this home” all of it.",
-)

@@ -1,18 +1,11 @@
 """The pinned message: how things stand, in three lines."""
 
-from bot.actions.keep_status import StatusNow, StatusSet
+from bot.actions.keep_status import StatusNow
 from bot.wording.days import day, some
 from bot.wording.saying import says
 from bot.wording.voice import Voice
 
 SHOWN = 12
-
-
-@says
-def _status_set(told: StatusSet) -> str:
-    if told.is_wanted:
-        return "Written: a pinned message shows how things stand. “no status” ends it."
-    return "Written: no pinned message any more. “pin a status” brings it back."
 
 
 @says

@@ -20,7 +20,6 @@ from bot.wording.history import told_words
 from bot.wording.labels import label_facts
 from bot.wording.looks import GRADES, LEVELS, SIGNS
 from bot.wording.mixing import TOOLS
-from bot.wording.saying import says
 from bot.wording.setting_up import FACINGS, OUTDOORS
 from bot.wording.setting_up import UNITS as MEASURES
 from bot.wording.voice import Voice
@@ -82,11 +81,6 @@ FIELDS: Mapping[str, _Says] = {
     "where": lambda where, _: f"in the {where}",
 }
 """Each field of an entry in words; places, plants and products by their names."""
-
-
-@says
-def _table_made(told: TableMade) -> str:
-    return f"The journal as a table, {counted(len(told.rows), 'line')}. Lines taken back are marked."
 
 
 def table_file(told: TableMade, voice: Voice) -> Attachment:

@@ -1,6 +1,6 @@
 """Answers to "is it working"."""
 
-from bot.actions.show_trend import NoTrend, TrendShown
+from bot.actions.show_trend import TrendShown
 from bot.domain.trend import LEAST_COUNTS, STANDS_FOR, Call
 from bot.wording.days import counted, day
 from bot.wording.saying import says
@@ -68,13 +68,4 @@ def _too_early(told: TrendShown) -> str:
     assert told.hatch_due_on is not None
     return (
         f"too early to tell: eggs laid before the first treatment can hatch until {day(told.hatch_due_on)}."
-    )
-
-
-@says
-def _no_trend(told: NoTrend) -> str:
-    return (
-        f"{told.plant} has no open case to follow."
-        if told.plant
-        else "No case is open, so there is nothing to follow."
     )

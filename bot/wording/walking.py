@@ -1,11 +1,11 @@
 """The walk by all plants, in words."""
 
-from bot.actions.walk_through import NoWalk, WalkDone, WalkLevelAsked, WalkStep, WalkStopped
+from bot.actions.walk_through import WalkDone, WalkStep
 from bot.domain.trade import Level
 from bot.wording.conditions import all_clear
-from bot.wording.days import counted, listed, plural
+from bot.wording.days import listed, plural
 from bot.wording.lines import AFTER
-from bot.wording.saying import says, says_shortly, spoken
+from bot.wording.saying import says_shortly
 from bot.wording.voice import Voice
 
 HOW = {
@@ -18,11 +18,6 @@ HOW = {
     Level.TAPE: "Sticky tape round the stem, sticky side out; look after two days for what stuck.",
     Level.POTATO: "A slice of potato on the mix for 48 hours; then look under it for larvae.",
 }
-
-
-@says
-def _level_asked(told: WalkLevelAsked) -> str:
-    return f"A walk by {counted(told.plants, 'plant')}, those without a find first. How closely do you look?"
 
 
 @says_shortly
@@ -49,13 +44,3 @@ def _walk_done(told: WalkDone, voice: Voice) -> str:
     if told.none_seen:
         lines.append(f"None seen: {voice.plants(told.none_seen)}.")
     return "\n".join(lines)
-
-
-@says
-def _walk_stopped(told: WalkStopped) -> str:
-    if not told.plants_left:
-        return "The walk is over. What you told me stays written."
-    return f"Stopped, {counted(told.plants_left, 'plant')} left. “walk” goes on there within two days."
-
-
-spoken(NoWalk, "No walk is under way. “walk” begins one.")

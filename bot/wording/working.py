@@ -3,9 +3,8 @@
 import math
 from decimal import Decimal
 
-from bot.actions.work_through import NoWork, WorkDone, WorkPaused, WorkStage
+from bot.actions.work_through import WorkDone, WorkStage
 from bot.domain.workday import TOP_MIX_CM, Stage
-from bot.wording.days import counted
 from bot.wording.lines import AFTER
 from bot.wording.saying import says, says_shortly
 from bot.wording.voice import Voice
@@ -101,22 +100,4 @@ def _work_done(told: WorkDone, voice: Voice) -> str:
             *_written(told.written, voice),
             "That was the last stage. Well worked; the evenings go on as planned.",
         ]
-    )
-
-
-@says
-def _work_paused(told: WorkPaused) -> str:
-    if not told.stages_left:
-        return "The work day is over. What you ticked stays written."
-    return (
-        f"Enough for today, {counted(told.stages_left, 'stage')} left. “work day” goes on where you stopped."
-    )
-
-
-@says
-def _no_work(told: NoWork) -> str:
-    if told.is_begun:
-        return "Nothing of the work day is left."
-    return (
-        "No plant has an open case, so there is nothing to work on. “work day for hoya and ivy” names some."
     )

@@ -9,7 +9,6 @@ from bot.actions.tell_of_work import (
     InsteadTold,
     LateTold,
     LookingTold,
-    NothingToDo,
     OrderTold,
     StepsTold,
     WasteTold,
@@ -27,14 +26,6 @@ from bot.wording.voice import Voice
 
 ROOM_C = 21
 """An example of how warm a room is. [degC]"""
-
-
-@says_shortly
-def _no_work(told: NothingToDo, voice: Voice) -> str:
-    look = f" A look {near_day(told.look_on, voice.today)}." if told.look_on else ""
-    if told.plants:
-        return f"Nothing is to be done to {voice.plants(told.plants)}.{look}"
-    return f"No treatment is planned.{look}"
 
 
 def _works(works: Iterable[Work], voice: Voice) -> list[str]:

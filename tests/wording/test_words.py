@@ -1,18 +1,24 @@
+import re
+from collections.abc import Iterator
 from datetime import date, time
+from functools import partial
 from zoneinfo import ZoneInfo
 
 import pytest
 
+from bot.actions.action import Outcome
 from bot.actions.incomplete import Asks, Missing
 from bot.actions.log_round import NothingDue
 from bot.actions.lose_plant import Lost
 from bot.actions.set_hours import BadHours
 from bot.actions.set_routine import RoutineSaved
 from bot.actions.stock_product import BadLabel
+from bot.domain.value import names_of
 from bot.wording.apology import apology
 from bot.wording.conditions import percent
 from bot.wording.days import counted, day, listed, near_day
 from bot.wording.history import told_words
+from bot.wording.saying import HOW, SAYERS, filled, parts_of, ways_of
 from bot.wording.sentences import say
 from bot.wording.voice import Voice
 
@@ -68,3 +74,36 @@ def test_what_was_told_is_named_in_a_word() -> None:
     assert told_words("Treated:clean-out") == "cleaned out"
     assert told_words("Found:spider_mite") == "spider mite"
     assert told_words("IsolatedNow") == "kept apart"
+
+
+def _fields(text: str) -> Iterator[tuple[str, str]]:
+    for _, name, how, _ in parts_of(text):
+        if name is not None:
+            yield name, how
+            for way in ways_of(how):
+                yield from _fields(way)
+
+
+def test_a_sentence_asks_only_for_what_its_outcome_tells_in_ways_there_are() -> None:
+    texts = {told: sayer.args[0] for told, (sayer, _) in SAYERS.items() if isinstance(sayer, partial)}
+    unknown = [
+        f"{told.__name__}: {name}"
+        for told, text in texts.items()
+        for name, how in _fields(text)
+        if re.split(r"\W", name)[0] not in names_of(told)
+        or not (how in {*HOW, ""} or len(ways_of(how)) > 1 or how.startswith((".", "g")))
+    ]
+    assert texts
+    assert not unknown
+
+
+def test_this_or_that_is_said_by_what_is_told_and_by_how_many() -> None:
+    text = "{plants:listed} {plants!n:stands|stand}{town: in {town}|, who knows where}."
+    alone, several = Told(plants=("ivy",), town="Ghent"), Told(plants=("ivy", "hoya"), town="")
+    assert filled(text, alone, VOICE) == "ivy stands in Ghent."
+    assert filled(text, several, VOICE) == "ivy and hoya stand, who knows where."
+
+
+class Told(Outcome):
+    plants: tuple[str, ...]
+    town: str
