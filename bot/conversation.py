@@ -62,7 +62,7 @@ from bot.actions.send_evening import (
     takers,
 )
 from bot.actions.set_place import PlacesSaved, untold_places
-from bot.actions.set_town import SetCoordinates, WhichTown
+from bot.actions.set_town import SetCoordinates, SetTown, WhichTown
 from bot.actions.set_up import offer_not_answered, with_next
 from bot.actions.show_due import DueList
 from bot.actions.show_history import told_already
@@ -341,7 +341,13 @@ class Conversation:
     ) -> "tuple[Command, ...] | ButtonExpired | AnsweredAlready":
         match incoming.kind:
             case Text(text=text):
-                return self._in_turn(_unslashed(text), situation, desk)
+                said = _unslashed(text)
+                told = self._in_turn(said, situation, desk)
+                lost = (SetTown, AddPlants, NotUnderstood)
+                if said == text or not any(isinstance(one, lost) for one in told):
+                    return told
+                # what stands behind a slash is a command, and no town or plant that is asked for
+                return understand(said, replace(situation, expecting=Expecting.NOTHING))
             case Location(latitude=latitude, longitude=longitude):
                 return (SetCoordinates(latitude, longitude),)
             case Press(data=data):

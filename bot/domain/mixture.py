@@ -146,17 +146,20 @@ def mix_at_least(
     return mix(larger, rate_ml_per_l, tool, most_ml_per_l=most_ml_per_l, needs_emulsifier=needs_emulsifier)
 
 
+SPRAY_ML = ((12, Decimal(25)), (17, Decimal(60)), (27, Decimal(180)))
+SPRAY_ABOVE_ML = Decimal(600)
+"""Spray by pots of up to so many [cm], and by larger ones [mL]; no publication found, our estimate."""
+
+
 def spray_ml(pot_cm: float | None) -> Decimal:
     """
     Spray that one plant takes to run-off, by its pot. [mL].
 
-    No publication found; our estimate: 25 mL up to 12 cm, 60 up to 17, 180 up to 27, 600 above; an unknown
-    pot counts as 15 cm.
+    An unknown pot counts as 15 cm.
     """
     if pot_cm is None:
         return Decimal(60)
-    steps = ((12, 25), (17, 60), (27, 180))
-    return Decimal(next((amount for most, amount in steps if pot_cm <= most), 600))
+    return next((ml for most_cm, ml in SPRAY_ML if pot_cm <= most_cm), SPRAY_ABOVE_ML)
 
 
 def rounds_left(stock_ml: Decimal, product_ml: Decimal) -> int | None:

@@ -468,8 +468,8 @@ def _hour(words: tuple[str, ...], start: int, *, bare: bool) -> tuple[Clock, int
     exact = _CLOCK.fullmatch(words[start])
     if exact is not None and (":" in words[start] or bare):
         return _with_half(words, start, int(exact[1]), int(exact[2]))
-    if words[start] in {"noon", "midnight"} and bare:
-        return Clock(time(_NOON if words[start] == "noon" else 0)), 1
+    if words[start] in {"noon", "midday", "midnight"} and bare:
+        return Clock(time(0 if words[start] == "midnight" else _NOON)), 1
     found = number_at(words, start)
     if found is None or found[0] != int(found[0]) or found[1] != 1 or words[start] in {"a", "an"}:
         return None
@@ -489,7 +489,9 @@ def _with_half(words: tuple[str, ...], start: int, hour: int, minute: int) -> tu
             return None
         hour = hour % _NOON + (_NOON if half[0].startswith("p") else 0)
     elif half in {("h",), ("oclock",), ("o'clock",), ("uhr",)}:
-        size = 2
+        behind = words[start + 2 : start + 3] if half == ("h",) else ()
+        has_minutes = bool(behind) and len(behind[0]) == 2 and behind[0].isdecimal()  # noqa: PLR2004 - "20h30"
+        minute, size = (int(behind[0]), 3) if has_minutes else (minute, 2)
     if not (0 <= hour < _HOURS and 0 <= minute < _MINUTES):
         return None
     return Clock(time(hour, minute), is_morning=is_morning), size

@@ -45,7 +45,7 @@ UNCLEAR_REASONS = {
     "which plant": "Which plant is that about? Nothing is written. Say it with the plant’s name, like “hoya 3”.",
     "away later": "From when until when? Nothing is written. Say it by date: “away from 8 may to 30 may”.",
     "temperature": "That is outside what plants at home live through (-10 °C to 45 °C). Nothing is written.",
-    "rate": "That is no rate I can mix by. Say it per litre, gallon, quart, pint or cup: “5 ml per litre”. Nothing is written.",
+    "rate": "That is no rate I can mix by. Say it like “5 ml per litre”, or in spoons to a gallon. Nothing is written.",
     "percent": "A share lies between 0 and 100 %. Nothing is written; what does the label say?",
     "no such day": "There is no such day in that year, so nothing is written. Which day do you mean?",
     "bleach": "Please don’t: bleach with an acid, alcohol, ammonia or peroxide gives off poisonous gas. One at a time, "

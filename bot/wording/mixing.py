@@ -5,8 +5,8 @@ from decimal import Decimal
 from bot.actions.log_use import UseLogged
 from bot.actions.mix_batch import CannotMix, Mixed, MixTrouble
 from bot.actions.set_tools import ToolsKept
-from bot.domain.measure import DROP_ML, METRIC_ML, TEASPOON_ML, Tool, step_ml
-from bot.domain.mixture import SHOWN_ERROR
+from bot.domain.measure import DROP_ML, METRIC_ML, TEASPOON_ML, Tool, Units, step_ml
+from bot.domain.mixture import SHOWN_ERROR, SPRAY_ABOVE_ML, SPRAY_ML
 from bot.wording.days import counted, day, listed
 from bot.wording.saying import says
 from bot.wording.sources import cite
@@ -15,16 +15,16 @@ from bot.wording.voice import Voice, plain
 TROUBLE = {
     MixTrouble.READY_MADE: "{name} on your shelf is ready to use: use it as it is, do not thin it.",
     MixTrouble.EMPTY_SHELF: "Your shelf is empty. Say for instance “got neem oil concentrate”, then “mix 1 litre”.",
-    MixTrouble.NO_RATE: "I know no usual rate for {name}. What does its label say? Like “mix 1 l of {name} at 5 ml per litre”.",
-    MixTrouble.TOO_LITTLE: "That takes {exact} mL of {name}, too little to measure that way. Mix more, or measure finer: “I have a dropper”.",
+    MixTrouble.NO_RATE: "I know no usual rate for {name}. What does its label say? Like “mix {batch} of {name} at {rate}”.",
+    MixTrouble.TOO_LITTLE: "That takes {exact} of {name}, too little to measure that way. Mix more, or measure finer: “I have a dropper”.",
     MixTrouble.TOO_STRONG: "{name} does not hold that much: no mixture of it can be that strong.",
 }
 TOOLS = {
     Tool.SYRINGE: "a syringe",
     Tool.SPOON: "spoons of 5 mL, to a quarter",
-    Tool.US_SPOON: "US spoons of 4.93 mL, to a quarter",
+    Tool.US_SPOON: "US spoons, to a quarter",
     Tool.EIGHTH_SPOON: "spoons of 5 mL, to an eighth",
-    Tool.US_EIGHTH_SPOON: "US spoons of 4.93 mL, to an eighth",
+    Tool.US_EIGHTH_SPOON: "US spoons, to an eighth",
     Tool.DROPPER: "drops of 0.05 mL",
     Tool.SYRINGE_1: "a syringe of 1 mL",
     Tool.SYRINGE_3: "a syringe of 3 mL",
@@ -44,10 +44,10 @@ def _mixed(told: Mixed, voice: Voice) -> str:
     whom = f" ({listed(told.plants)})" if told.plants else ""
     lines = [f"For {voice.volume(recipe.volume)}{whom}: {_amounts(told, voice)}.", _rate_line(told, voice)]
     if told.in_full:
-        return "\n".join([*lines, *_sums(told)])
+        return "\n".join([*lines, *_sums(told, voice)])
     if abs(recipe.error) > SHOWN_ERROR or _is_a_step_under(told):
         lines.append(
-            f"Rounded to what can be measured: {round(100 * recipe.error):+d} % of {plain(recipe.exact_product)} mL."
+            f"Rounded to what can be measured: {round(100 * recipe.error):+d} % of {voice.volume(recipe.exact_product)}."
         )
     lines.append(_order(told))
     if told.rounds_left is not None:
@@ -78,7 +78,8 @@ def _measured(ml: Decimal, tool: Tool, voice: Voice) -> str:
     if tool not in _SPOONS:
         return f"{plain(ml / METRIC_ML['litre'])} L" if ml >= METRIC_ML["litre"] else f"{plain(ml)} mL"
     if ml <= TEASPOON_ML[voice.units] * _MOST_SPOONS:
-        return f"{voice.spoons(ml)} ({plain(ml.quantize(Decimal('0.1')))} mL)"
+        beside = f" ({plain(ml)} mL)" if voice.units is Units.METRIC else ""
+        return f"{voice.spoons(ml)}{beside}"
     return voice.volume(ml)
 
 
@@ -101,31 +102,33 @@ def _source(told: Mixed) -> str:
     return "assumed" if told.evidence is None else cite(told.evidence, told.cited)
 
 
-def _sums(told: Mixed) -> list[str]:
+def _sums(told: Mixed, voice: Voice) -> list[str]:
     """Give the terms of a mixture, and what would change them."""
     recipe = told.recipe
     lines = []
     if told.plants:
+        pots = ", ".join(f"{voice.volume(ml)} up to {voice.length(cm)}" for cm, ml in SPRAY_ML)
         learnt = "" if told.factor == 1 else f", times {told.factor:.2g} by what your evenings took"
         lines.append(
-            f"Volume: by the pots of {listed(told.plants)} (25 mL up to 12 cm, 60 to 17, 180 to 27, 600 above; our "
-            f"estimate){learnt}, and a little more where the product could not be measured else. “used 300 ml” after "
+            f"Volume: by the pots of {listed(told.plants)} ({pots}, {voice.volume(SPRAY_ABOVE_ML)} above; our estimate)"
+            f"{learnt}, and a little more where the product could not be measured else. “used 300 ml” after "
             "an evening corrects it."
         )
     lines.append(
-        f"Product: {plain(recipe.volume)} mL x {plain(recipe.rate_ml_per_l)} / 1000 = {plain(recipe.exact_product)} mL; "
-        f"by {TOOLS[told.tool]} that is {plain(recipe.product)} mL ({round(_HUNDRED * recipe.error):+d} %)."
+        f"Product: {voice.volume(recipe.volume)} at {voice.rate(recipe.rate_ml_per_l)} is "
+        f"{voice.volume(recipe.exact_product)}; by {TOOLS[told.tool]} that is "
+        f"{_measured(recipe.product, told.tool, voice)} ({round(_HUNDRED * recipe.error):+d} %)."
     )
     if recipe.most_ml_per_l is not None:
         whose = "your label" if told.has_told_label else "labels of its kind"
-        lines.append(f"Never past {plain(recipe.most_ml_per_l)} mL per litre, the most by {whose}.")
+        lines.append(f"Never past {voice.rate(recipe.most_ml_per_l)}, the most by {whose}.")
     if told.strength_percent is not None and told.percent_active is not None:
         usual = "" if told.is_strength_told else ", as is usual of its kind,"
         lines.append(
             f"Strength: {plain(told.strength_percent)} % in the bottle{usual} makes "
             f"{plain(told.percent_active.quantize(Decimal('0.01')))} % in the spray."
         )
-    lines.append(f"Another label? Say “{told.name} label says 5 ml per litre”.")
+    lines.append(f"Another label? Say “{told.name} label says {voice.example_rate}”.")
     lines.append(told.caution)
     return lines
 
@@ -150,8 +153,10 @@ def _order(told: Mixed) -> str:
 def _cannot_mix(told: CannotMix, voice: Voice) -> str:
     if told.trouble is MixTrouble.READY_MADE and told.exact_ml is not None:
         return f"{TROUBLE[told.trouble].format(name=told.name)} About {voice.volume(told.exact_ml)} of it."
-    exact = "" if told.exact_ml is None else plain(told.exact_ml)
-    return TROUBLE[told.trouble].format(name=told.name, exact=exact)
+    exact = "" if told.exact_ml is None else voice.volume(told.exact_ml)
+    return TROUBLE[told.trouble].format(
+        name=told.name, exact=exact, batch=voice.batch, rate=voice.example_rate
+    )
 
 
 @says

@@ -56,7 +56,7 @@ FIELDS: Mapping[str, _Says] = {
     "low": lambda celsius, voice: f"at least {voice.warmth(celsius)}",
     "level": lambda level, _: LEVELS[level],
     "ml": lambda ml, voice: voice.volume(ml),
-    "months": lambda numbers, _: listed(month(one) for one in numbers),
+    "months": lambda numbers, _: listed(month(one) for one in numbers) if numbers[11:] == () else "all year",
     "name": lambda name, _: f"called {name}",
     "on": lambda on, _: f"to {day(on)}",
     "pest": lambda key, _: _words(key),

@@ -79,6 +79,11 @@ class Voice(Value):
         """An amount of spray as one would mix it."""
         return "750 ml" if self.units is Units.METRIC else "1 quart"
 
+    @property
+    def example_rate(self) -> str:
+        """A rate as a label there gives it."""
+        return "5 ml per litre" if self.units is Units.METRIC else "2 tsp per gallon"
+
     def local(self, text: str) -> str:
         """Say a text in the household's order of dates and units, whatever file or table it is from."""
         if self.units is not Units.US:
@@ -94,19 +99,15 @@ class Voice(Value):
         return f"{celsius:g} °C"
 
     def volume(self, ml: Decimal) -> str:
-        """Say a volume [mL] in the household's measures, with the metric one beside them."""
-        metric = f"{plain(ml / _LITRE)} L" if ml >= _LITRE else f"{plain(ml)} mL"
-        if self.units is Units.METRIC or ml <= 0:
-            return metric
+        """Say a volume [mL] in the household's measures."""
+        if self.units is Units.METRIC:
+            return f"{plain(ml / _LITRE)} L" if ml >= _LITRE else f"{plain(ml)} mL"
         table = US_ML if self.units is Units.US else IMPERIAL_ML
         if ml >= table["gallon"]:
-            said = f"{_short(ml / table['gallon'])} {self.units_word} gal"
-        elif ml >= table["ounce"] * 2:
-            said = f"{_short(ml / table['ounce'])} fl oz"
-        else:
-            said = self.spoons(ml)
-        rough = ml.quantize(Decimal(1)) if ml >= 100 else ml.quantize(Decimal("0.1"))  # noqa: PLR2004 - reading
-        return f"{said} ({f'{plain(ml / _LITRE)[:5]} L' if ml >= _LITRE else f'{plain(rough)} mL'})"
+            return f"{_short(ml / table['gallon'])} {self.units_word} gal"
+        if ml >= table["ounce"] * 2:
+            return f"{_short(ml / table['ounce'])} fl oz"
+        return self.spoons(ml)
 
     @property
     def units_word(self) -> str:
@@ -124,14 +125,15 @@ class Voice(Value):
 
     def rate(self, ml_per_l: Decimal) -> str:
         """Say how much of a product goes into how much spray [mL/L]."""
-        metric = f"{plain(ml_per_l)} mL per litre"
         if self.units is Units.METRIC:
-            return metric
+            return f"{plain(ml_per_l)} mL per litre"
         table = US_ML if self.units is Units.US else IMPERIAL_ML
         in_a_gallon = ml_per_l * table["gallon"] / _LITRE
+        ounces = in_a_gallon / table["ounce"]
         is_small = in_a_gallon < TEASPOON_ML[self.units] * _SPOONS_TO_A_TABLESPOON * _MOST_TABLESPOONS
-        said = self.spoons(in_a_gallon) if is_small else f"{_short(in_a_gallon / table['ounce'])} fl oz"
-        return f"{said} per {self.units_word} gallon ({metric})"
+        in_ounces = not is_small or (self.units is Units.IMPERIAL and not ounces * 4 % 1)
+        said = f"{_short(ounces)} fl oz" if in_ounces else self.spoons(in_a_gallon)
+        return f"{said} per {self.units_word} gallon"
 
 
 def plain(number: Decimal) -> str:

@@ -31,14 +31,14 @@ def test_us_measures_are_read_and_written(talk: Talk) -> None:
     assert talk.say("kitchen is 75 degrees") == ["Written: kitchen is at 75 °F."]
     # A US quart is 946.35 mL; at 7.8 mL/L it takes 7.38 mL, one and a half US teaspoons of 4.93 mL: 7.39 mL.
     (answer,) = talk.say("mix 1 quart of neem")
-    assert answer.startswith("For 32 fl oz (946 mL): 31.8 fl oz (939 mL) water, 1½ tsp (7.4 mL) neem oil.")
+    assert answer.startswith("For 32 fl oz: 31.8 fl oz water, 1½ tsp neem oil.")
 
 
 def test_imperial_measures_are_read_and_written(talk: Talk) -> None:
     talk.set_up(("imperial", "got neem concentrate"))
     # An imperial pint is 568.26 mL of 20 fl oz; at 7.8 mL/L it takes 4.43 mL, by a syringe of tenths 4.4.
     (answer,) = talk.say("mix 1 pint of neem")
-    assert answer.startswith("For 20 fl oz (568 mL): 19.8 fl oz (564 mL) water, 4.4 mL neem oil.")
+    assert answer.startswith("For 20 fl oz: 19.8 fl oz water, 4.4 mL neem oil.")
 
 
 def test_the_sums_of_a_mixture_are_shown_on_why(talk: Talk) -> None:
@@ -46,7 +46,7 @@ def test_the_sums_of_a_mixture_are_shown_on_why(talk: Talk) -> None:
     talk.say("mix 750 ml of neem")
     assert talk.labels() == ["Why this much", "Safety"]
     answer = talk.asks("why")
-    assert "Product: 750 mL x 7.8 / 1000 = 5.85 mL; by a syringe that is 6 mL (+3 %)." in answer
+    assert "Product: 750 mL at 7.8 mL per litre is 5.85 mL; by a syringe that is 6 mL (+3 %)." in answer
     assert "Never past 15.6 mL per litre, the most by labels of its kind." in answer
     assert "children and animals out until dry" in answer
 
@@ -61,7 +61,7 @@ def test_tonights_message_says_what_to_mix(talk: Talk) -> None:
     (nudge,) = talk.evening()
     # 60 mL for a pot of 15 cm at 7.8 mL/L: 0.47 mL; a syringe of tenths measures 0.5, and 0.5 is for 64.1 mL.
     assert "Wipe hoya, then neem oil.\nMix: 64.5 mL water, 0.5 mL neem oil." in nudge
-    assert "Product: 65 mL x 7.8 / 1000 = 0.507 mL" in talk.asks("why this much?")
+    assert "Product: 65 mL at 7.8 mL per litre is 0.507 mL" in talk.asks("why this much?")
     assert "Product:" not in talk.say("why")[0]
     assert talk.say("how much neem do i need for hoya")[0].startswith("For 65 mL (hoya): 64.5 mL water")
 

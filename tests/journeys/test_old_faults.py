@@ -463,6 +463,33 @@ def test_an_hour_without_its_half_of_the_day_is_of_the_evening(talk: Talk, words
     assert talk.home.evening == time(21)
 
 
+@pytest.mark.parametrize(
+    ("words", "evening"),
+    [
+        ("write at 20h30", time(20, 30)),
+        ("evening at 20 h 15", time(20, 15)),
+        ("nudge me at 19H45", time(19, 45)),
+        ("write to me at midday", time(12)),
+        ("nudge me at noon", time(12)),
+        ("evening at half 8", time(20, 30)),
+    ],
+)
+def test_an_hour_is_read_however_it_is_written(talk: Talk, words: str, evening: time) -> None:
+    talk.say(words)
+    assert talk.home.evening == evening
+
+
+@pytest.mark.parametrize("words", ["/done", "/clean", "/mix", "/walk", "/history", "/work_day"])
+@pytest.mark.parametrize("told", [("/start",), ("/start", "Gent")])
+def test_a_command_is_no_town_and_no_plant(stranger_talk: Talk, told: tuple[str, ...], words: str) -> None:
+    stranger_talk.set_up(told)
+    before = count(stranger_talk)
+    (answer,) = stranger_talk.say(words)
+    assert "town called" not in answer
+    assert "list" not in answer
+    assert kinds(stranger_talk, before) == set()
+
+
 def test_a_morning_hour_puts_nothing_off_to_the_evening(asked_tonight: Talk) -> None:
     before = count(asked_tonight)
     asked_tonight.say("remind me at nine am")

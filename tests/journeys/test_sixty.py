@@ -51,7 +51,14 @@ def sixty(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Talk]:
     talk.set_up(("/start", "Chicago"))
     talk.set_up(tuple("\n".join(f"{kind} {rack}, rack {rack}" for kind in KINDS) for rack in RACKS))
     talk.set_up(tuple(f"rack {rack} faces north" for rack in RACKS))
-    talk.set_up(("got soap, ready to use, every 7 days, 500 ml", "rack 1 is 70 F", "rack 2 in a 6 inch pot"))
+    talk.set_up(
+        (
+            "got soap, ready to use, every 7 days, 500 ml",
+            "rack 1 is 70 F",
+            "rack 2 is usually 75 F",
+            "rack 2 in a 6 inch pot",
+        )
+    )
     talk.set_up((*FINDS, "look on saturdays", "we have a cat", "strict rule"))
     talk.evening()
     talk.set_up(("done", "hoya 3 clean with a lens", "used 300 ml"))
@@ -115,6 +122,7 @@ def test_the_table_holds_words_a_person_knows(sixty: Talk) -> None:
         ("hoya 1", "12"),
         ("calathea 1", "soap"),
         ("a temperature", "rack 1; 70 °F"),
+        ("a usual temperature", "rack 2; all year; 75 °F"),
         ("hoya 3", "a look with a lens"),
         ("a habit", "every Saturday"),
     } <= details

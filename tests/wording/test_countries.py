@@ -9,6 +9,7 @@ import pytest
 
 from bot.actions.action import Outcome
 from bot.actions.export import CalendarMade, TableMade
+from bot.actions.set_tools import ToolsKept
 from bot.actions.set_units import UnitsSet
 from bot.actions.show_settings import SettingsTold
 from bot.actions.show_trend import TrendShown
@@ -22,11 +23,13 @@ from tests.wording.tabulate import play
 FOREIGN = {
     "Gent": r"°F|\d in(?=[,.;)]|$)|\d (?:gal|qt|fl oz|tbsp|tsp)\b|\b\d{1,2}(?::\d\d)? [ap]m\b|[A-Z][a-z]{2} [A-Z][a-z]{2} \d",
     "London": r"°F|\d in(?=[,.;)]|$)|\bUS gal|\b\d{1,2}(?::\d\d)? [ap]m\b|[A-Z][a-z]{2} [A-Z][a-z]{2} \d",
-    "Chicago": r"\d ?°C|\d cm\b|\b\d\d:\d\d\b|(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun) \d{1,2} [A-Z][a-z]{2}\b|imperial gal",
+    "Chicago": r"\d ?°C|\d cm\b|\b\d\d:\d\d\b|(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun) \d{1,2} [A-Z][a-z]{2}\b|imperial gal|\d (?:mL|L)\b|per litre",
 }
 """What a home there never reads: units, order of dates, clock. Common practice, no source."""
-ABOUT_UNITS = (UnitsSet, SettingsTold)
+ABOUT_UNITS = (UnitsSet, SettingsTold, ToolsKept)
 """They name what can be chosen."""
+SYRINGED = re.compile(r"[\d.]+ mL (?=neem)")
+"""Syringes are marked in mL everywhere; who has told of one is answered by it."""
 
 
 @pytest.mark.parametrize("town", FOREIGN)
@@ -35,7 +38,7 @@ def test_no_text_has_a_foreign_unit_date_or_clock(town: str) -> None:
 
     def noted(outcome: Outcome, voice: Voice) -> None:
         said = "\n".join([say(outcome, voice), *written(outcome, voice)])
-        text = re.sub("“[^”]*”", "", said)  # a person's own words stay as they are
+        text = SYRINGED.sub("", re.sub("“[^”]*”", "", said))  # a person's own words stay as they are
         match = re.search(FOREIGN[town], text)
         if match is not None and not isinstance(outcome, ABOUT_UNITS):
             found.setdefault(f"{type(outcome).__name__}: {match[0]}", text)
