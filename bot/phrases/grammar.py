@@ -37,7 +37,7 @@ from bot.domain.measure import Units
 from bot.domain.value import replace
 from bot.phrases.answering import evenings_asked_for, read_answer, read_why
 from bot.phrases.asking import Meant
-from bot.phrases.bottles import read_bottle
+from bot.phrases.bottles import read_bottle, read_recipe, read_tools
 from bot.phrases.counting import read_leaf
 from bot.phrases.forms.filling import later
 from bot.phrases.homes import SPOKEN as PLACE_WORDS
@@ -51,7 +51,6 @@ from bot.phrases.lexicon import Word, any_of, is_made_of, listed, phrases_of, sa
 from bot.phrases.lists import Listed, read_list, read_news, read_told
 from bot.phrases.looking_up import read_follow_up, read_lookup
 from bot.phrases.mentions import Mentions
-from bot.phrases.mixing import read_recipe, read_tools
 from bot.phrases.names import Place, Plants
 from bot.phrases.putting_right import read_putting_right
 from bot.phrases.questions import ASKING, beyond, is_question, read_question

@@ -3,8 +3,10 @@
 from decimal import Decimal
 
 from bot.actions.not_understood import NotUnderstood
-from bot.domain.measure import IMPERIAL_ML, METRIC_ML, SPOON_ML, US_ML, Units
+from bot.actions.situation import Situation
+from bot.domain.measure import IMPERIAL_ML, METRIC_ML, SPOON_ML, US_ML
 from bot.domain.mixture import rate_of_volume
+from bot.domain.value import Value
 from bot.phrases.lexicon import listed
 from bot.phrases.numbers import SPELT, number_at
 
@@ -18,8 +20,28 @@ _WEIGHTS = listed("g gr gram grams gramme grammes mg kg pound pounds lb lbs")
 _SPELT = {**SPELT, "tbsp": "tablespoon", "tsp": "teaspoon"}
 
 
-def rate_at(words: tuple[str, ...], at: int, units: Units) -> tuple[Decimal, int] | None:
-    """Read "5 ml per litre", "1 tbsp/gallon": the rate and its length."""
+class Rate(Value):
+    """So much product in a litre of spray, and the most that is allowed where a range is told. [mL/L]."""
+
+    ml_per_l: Decimal
+    most: Decimal | None = None
+
+
+class Percent(Value):
+    """A share, and the word before it. [%]."""
+
+    percent: Decimal
+    before: str = ""
+
+
+class Parts(Value):
+    """Parts of water to one of product. [1]."""
+
+    water: Decimal
+
+
+def rate_at(words: tuple[str, ...], at: int, situation: Situation) -> tuple[Rate, int] | None:
+    """Read "5 ml per litre", "1 tbsp/gallon"."""
     amount = number_at(words, at)
     if amount is None:
         return None
@@ -36,12 +58,12 @@ def rate_at(words: tuple[str, ...], at: int, units: Units) -> tuple[Decimal, int
     if per is None or per in {"tablespoon", "teaspoon"}:
         return None
     system = words[per_at - 1] if words[per_at - 1] in {"us", "imperial", "uk"} else ""
-    table = _table(per, system or units.value)
+    table = _table(per, system or situation.units.value)
     spoon = US_ML if table is US_ML else SPOON_ML
     ml = amount[0] * (spoon[unit] if unit in SPOON_ML else {**METRIC_ML, **table}[unit])
     if ml <= 0 or number <= 0:
         return None
-    return rate_of_volume(ml, number * {**METRIC_ML, **table}[per]), per_at + size + 1 - at
+    return Rate(rate_of_volume(ml, number * {**METRIC_ML, **table}[per])), per_at + size + 1 - at
 
 
 def _table(per: str, system: str) -> dict[str, Decimal]:
@@ -59,22 +81,21 @@ def unit_at(words: tuple[str, ...], at: int) -> str | None:
     return unit if unit in METRIC_ML or unit in US_ML else None
 
 
-def percent_at(words: tuple[str, ...], at: int) -> tuple[Decimal, int] | None:
-    """Read "0.5 %", "70 percent", "70 per cent": the number and its length. [%]."""
+def percent_at(words: tuple[str, ...], at: int, _: Situation | None = None) -> tuple[Percent, int] | None:
+    """Read "0.5 %", "70 percent", "70 per cent"."""
     found = number_at(words, at)
-    if found is None:
+    rest = () if found is None else words[at + found[1] : at + found[1] + 2]
+    size = 1 if rest[:1] in {("%",), ("percent",)} else 2 if rest == ("per", "cent") else 0
+    if found is None or not size:
         return None
-    rest = words[at + found[1] : at + found[1] + 2]
-    if rest[:1] in {("%",), ("percent",)}:
-        return found[0], found[1] + 1
-    return (found[0], found[1] + 2) if rest == ("per", "cent") else None
+    return Percent(found[0], words[at - 1] if at else ""), found[1] + size
 
 
-def parts_at(words: tuple[str, ...], at: int) -> tuple[Decimal, int] | None:
-    """Read "1:20", "1 + 9", "1 part to 20": the parts of water to one of product."""
+def parts_at(words: tuple[str, ...], at: int, _: Situation) -> tuple[Parts, int] | None:
+    """Read "1:20", "1 + 9", "1 part to 20"."""
     clock = words[at].split(":")
     if len(clock) == 2 and clock[0] == "1" and clock[1].isdigit() and int(clock[1]) > 0:  # noqa: PLR2004
-        return Decimal(clock[1]), 1
+        return Parts(Decimal(clock[1])), 1
     if words[at] not in {"1", "one"}:
         return None
     size = 1 + (words[at + 1 : at + 2] == ("part",))
@@ -86,7 +107,7 @@ def parts_at(words: tuple[str, ...], at: int) -> tuple[Decimal, int] | None:
     end += words[at + end : at + end + 1] in {("parts",), ("part",)}
     is_unit = unit_at(words, at + end) is not None
     water = found[0] - 1 if joint == ("in",) else found[0]
-    return None if is_unit else (water, end)
+    return None if is_unit else (Parts(water), end)
 
 
 def tells_a_rate(words: tuple[str, ...]) -> bool:
@@ -118,6 +139,6 @@ def read_bad_rate(words: tuple[str, ...]) -> NotUnderstood | None:
             if has_unit and upper[0] < amount[0] and {"per", "/"} & frozenset(words[behind:]):
                 return NotUnderstood(" ".join(words[at:]), reason="rate")
         percent = percent_at(words, at)
-        if percent is not None and not 0 < percent[0] <= _WHOLE:
+        if percent is not None and not 0 < percent[0].percent <= _WHOLE:
             return NotUnderstood(" ".join(words[at : at + percent[1]]), reason="percent")
     return None

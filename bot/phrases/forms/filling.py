@@ -47,6 +47,7 @@ from bot.domain.trade import Form as Shape
 from bot.domain.trade import Grade, Level, Method, Sign
 from bot.domain.value import replace
 from bot.phrases.asking import ask_amount, ask_method, ask_none_seen, ask_seen
+from bot.phrases.bottles import MOST_ML, ask_which_measure
 from bot.phrases.days import (
     BYDAY,
     Clock,
@@ -65,7 +66,6 @@ from bot.phrases.items import Item, Span, Unknown
 from bot.phrases.labels import ALL_YEAR, USUALLY, animals_named, traits_named
 from bot.phrases.lexicon import Spot, Word, listed
 from bot.phrases.mentions import BESIDES, Counted, Mentions
-from bot.phrases.mixing import MOST_ML, ask_which_measure
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth, number_at
 from bot.phrases.setting import DATES, unique
