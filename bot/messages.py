@@ -17,7 +17,7 @@ from bot.actions.send_evening import what_is_left
 from bot.actions.set_up import SetUpGoesOn
 from bot.actions.show_more import More
 from bot.actions.walk_through import WalkStep
-from bot.domain.identity import PlaceId
+from bot.domain.gathering import gathered
 from bot.domain.value import replace
 from bot.wording.answer import Answer, Button
 from bot.wording.button_texts import button_text
@@ -114,9 +114,7 @@ LINES_AMONG_OTHERS = 4
 def voice_of(desk: Desk) -> Voice:
     """Give the home's clock, measures and places to what is said."""
     household = desk.household
-    standing: dict[PlaceId | None, list[str]] = {}
-    for plant in household.living:
-        standing.setdefault(plant.place, []).append(plant.name)
+    standing = gathered((plant.place, plant.name) for plant in household.living)
     places = household.places
     return Voice(
         today=desk.today,

@@ -23,6 +23,7 @@ from bot.actions.set_repeats import SetRepeats
 from bot.actions.stock_product import ask_of_eating
 from bot.actions.tell_how import AskHow
 from bot.actions.walk_through import BeginWalk
+from bot.domain.agenda import needs_shade
 from bot.domain.care import Care, care_of
 from bot.domain.course import Step
 from bot.domain.effort import MINUTES
@@ -41,7 +42,6 @@ from bot.domain.nudging import (
     is_left,
     is_long_silent,
     morning_at,
-    needs_shade,
     next_nudge_at,
     nudge_at,
     placements,

@@ -13,6 +13,7 @@ from bot.domain.course import Step, due_step
 from bot.domain.evenings import Need, fewest_evenings
 from bot.domain.household import Household, Plant
 from bot.domain.identity import PlantId, ProductId
+from bot.domain.journal import NudgedTask
 from bot.domain.knowledge import Knowledge
 from bot.domain.outbreak import Outbreak, allowed_on, outbreak_on
 from bot.domain.pest import Pest
@@ -66,9 +67,15 @@ class Task(Value, kw_only=True):
     closes_on: date
 
 
-class Evening(Value):
-    """An evening and what is due on it."""
+def needs_shade(household: Household, knowledge: Knowledge, task: Task | NudgedTask) -> bool:
+    """Whether a task puts oil, soap or neem on leaves, which sun would burn."""
+    if task.method is not Method.SPRAY or task.product is None:
+        return False
+    kind = knowledge.products.get(household.products[task.product].ingredient)
+    return kind is not None and kind.needs_shade
 
+
+class Evening(Value):
     on: date
     tasks: tuple[Task, ...]
 
@@ -82,7 +89,6 @@ class Agenda(Value, kw_only=True):
     ready: tuple[PlantId, ...]
 
     def on(self, day: date) -> tuple[Task, ...]:
-        """Give the tasks of one evening."""
         return next((evening.tasks for evening in self.evenings if evening.on == day), ())
 
     def rinsed_on(self, day: date) -> tuple[Task, ...]:
@@ -97,7 +103,6 @@ class _Day(Value):
 
 
 def plan(household: Household, knowledge: Knowledge, today: date) -> Agenda:
-    """Plan the coming evenings from today on."""
     cases = {
         plant.id: tuple(progress(outbreak_on(household, knowledge, plant, case, today)) for case in open_)
         for plant in household.living
@@ -118,9 +123,7 @@ def plan(household: Household, knowledge: Knowledge, today: date) -> Agenda:
 
 def _is_out_of_quarantine(plant: Plant, today: date) -> bool:
     """Whether its weeks are over and a late look found none."""
-    until = plant.quarantine_until
-    looks = [check.on for check in plant.checks]
-    last = max(looks, default=None)
+    until, last = plant.quarantine_until, max((check.on for check in plant.checks), default=None)
     return (
         until is not None
         and today >= until
@@ -235,7 +238,7 @@ def _turns(
     ]
     if told is None or len(healthy) <= LOOKED_AT_ONCE:
         return {}
-    looked = {plant.id: _last_look(plant) or plant.added_on or day.today for plant in healthy}
+    looked = {plant.id: max(plant.looked_on, default=plant.added_on or day.today) for plant in healthy}
     places = {plant.place for plant in day.household.plants.values() if plant.cases}
     healthy.sort(key=lambda plant: (looked[plant.id], plant.place not in places, plant.id))
     third = -(-len(healthy) // THIRDS)
@@ -254,7 +257,7 @@ def _turns(
 def _check_due(
     knowledge: Knowledge, plant: Plant, told: tuple[str, date] | None, today: date, every_days: int | None
 ) -> date | None:
-    seen_on = _last_look(plant)
+    seen_on = max(plant.looked_on, default=None)
     looked = seen_on or plant.added_on or today
     if plant.open_cases and all(knowledge.pests[case.pest].rooted for case in plant.open_cases):
         return _roots_due(knowledge, plant)
@@ -286,12 +289,6 @@ def _lifted_until(pest: Pest, plant: Plant) -> date | None:
     """Give the day until which a look at the roots stands, where only the roots show what is watched for."""
     looks = [check.on for check in plant.checks if check.level is Level.ROOTS]
     return max(looks) + timedelta(days=pest.looking.apart_days) if pest.rooted and looks else None
-
-
-def _last_look(plant: Plant) -> date | None:
-    looks = [check.on for check in plant.checks]
-    looks += [find.on for case in plant.cases for find in case.finds]
-    return max(looks, default=None)
 
 
 def _check_task(plant: Plant, due: date, *, is_free: bool) -> Task:
@@ -368,11 +365,7 @@ def _is_shadeless(day: _Day, task: Task, on: date) -> bool:
     household = day.household
     plant = household.plants[task.plant]
     place = None if plant.place is None else household.places[plant.place]
-    if place is None or task.product is None or task.method is not Method.SPRAY:
+    if place is None or not needs_shade(household, day.knowledge, task):
         return False
-    kind = day.knowledge.products.get(household.products[task.product].ingredient)
-    if kind is None or not kind.needs_shade:
-        return False
-    exposure = place.exposure
-    is_lit = exposure.sees_sun or place.lamp_until is not None
-    return is_lit and is_shadeless(on, exposure, household.site, household.habits)
+    is_lit = place.exposure.sees_sun or place.lamp_until is not None
+    return is_lit and is_shadeless(on, place.exposure, household.site, household.habits)

@@ -18,8 +18,6 @@ PREDATORS_LIVE = timedelta(days=28)
 
 
 class Care(Enum):
-    """What to mind."""
-
     BLOOM = "bloom"
     HAIR = "hair"
     ROSETTE = "rosette"

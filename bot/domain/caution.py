@@ -50,8 +50,6 @@ class Refused(Value):
 
 
 class Cautions(Value):
-    """All that is to be minded, and every refusal."""
-
     told: tuple[Caution, ...]
     refused: Mapping[Danger, Refused]
 

@@ -31,10 +31,7 @@ def usual_on(place: Place, day: date) -> float | None:
 def temperature_on(household: Household, plant: Plant, day: date) -> float | None:
     """Give the temperature at the plant's place as it is best known, None where nobody told. [degC]."""
     place = place_on(household, plant, day)
-    if place is None:
-        return None
-    usual = usual_on(place, day)
-    return _faded(place, day, usual)
+    return None if place is None else _faded(place, day, usual_on(place, day))
 
 
 def warm_side(household: Household, plant: Plant, day: date) -> float | None:
@@ -73,9 +70,7 @@ def span_on(household: Household, plant: Plant, day: date) -> tuple[float, float
 def is_usual_doubted(place: Place) -> bool:
     """Whether the last three readings are all more than 2 degC off what is usual, on the same side."""
     last = sorted(place.readings)[-DOUBTED_AFTER:]
-    if len(last) < DOUBTED_AFTER:
-        return False
-    usual = usual_on(place, last[-1])
+    usual = usual_on(place, last[-1]) if len(last) == DOUBTED_AFTER else None
     if usual is None:
         return False
     off = [place.readings[day] - usual for day in last]
@@ -87,13 +82,8 @@ def cool_days(household: Household, plant: Plant, first: date, last: date) -> Ma
     stood_in = [household.places[place] for place in plant.stood_in(first, last) if place in household.places]
     if len(stood_in) <= 1 and not any(place.readings or place.by_month for place in stood_in):
         return {}
-    days = {}
-    for number in range((last - first).days + 1):
-        day = first + timedelta(days=number)
-        value = cool_side(household, plant, day)
-        if value is not None:
-            days[day] = value
-    return days
+    days = (first + timedelta(days=number) for number in range((last - first).days + 1))
+    return {day: value for day in days if (value := cool_side(household, plant, day)) is not None}
 
 
 def _side(
@@ -112,11 +102,10 @@ def _side(
 
 def _faded(place: Place, day: date, usual: float | None) -> float | None:
     """Give what the last reading still says of a day: all of it on its own, a third less each day after."""
-    if place.readings:
-        for back in range(FADES_OVER_DAYS):
-            reading = place.readings.get(day - timedelta(days=back))
-            if reading is not None:
-                if usual is None:
-                    return reading if back == 0 else None
-                return usual + (reading - usual) * (FADES_OVER_DAYS - back) / FADES_OVER_DAYS
+    for back in range(FADES_OVER_DAYS if place.readings else 0):
+        reading = place.readings.get(day - timedelta(days=back))
+        if reading is not None and usual is not None:
+            return usual + (reading - usual) * (FADES_OVER_DAYS - back) / FADES_OVER_DAYS
+        if reading is not None:
+            return reading if back == 0 else None
     return usual

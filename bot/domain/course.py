@@ -39,7 +39,6 @@ class Step(Value, kw_only=True):
 
     @property
     def acts(self) -> tuple[Act, ...]:
-        """All that is done, in order."""
         return (*self.before, Act(self.method, self.product))
 
     @property

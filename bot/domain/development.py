@@ -44,7 +44,6 @@ class Warmth(Value, kw_only=True):
     daily: Mapping[date, float] = field(default_factory=dict)  # [degC]
 
     def on(self, day: date) -> float:
-        """Give the temperature [degC] of one day."""
         return self.daily.get(day, self.mean)
 
 

@@ -5,6 +5,7 @@ from datetime import date
 from enum import Enum
 
 from bot.domain.agenda import Agenda, Task
+from bot.domain.gathering import gathered
 from bot.domain.household import Household, Plant
 from bot.domain.identity import PlantId
 from bot.domain.knowledge import Knowledge
@@ -37,14 +38,11 @@ _HOUR = 60  # [min]
 
 
 class Chore(Value):
-    """One plant's work of an evening."""
-
     plant: PlantId
     tasks: tuple[Task, ...]
 
     @property
     def minutes(self) -> int:
-        """How long it takes. [min]."""
         return sum(MINUTES[task.method] for task in self.tasks)
 
 
@@ -54,12 +52,8 @@ def chores(household: Household, knowledge: Knowledge, tasks: Sequence[Task]) ->
 
     Judgement: what is bad and stands among healthy plants spreads most with each day.
     """
-    by_plant: dict[PlantId, list[Task]] = {}
-    for task in tasks:
-        by_plant.setdefault(task.plant, []).append(task)
-    found = [Chore(plant, tuple(of)) for plant, of in by_plant.items()]
-    found.sort(key=lambda chore: _order(household, knowledge, chore))
-    return tuple(found)
+    found = [Chore(plant, tuple(of)) for plant, of in gathered((task.plant, task) for task in tasks).items()]
+    return tuple(sorted(found, key=lambda chore: _order(household, knowledge, chore)))
 
 
 def _order(household: Household, knowledge: Knowledge, chore: Chore) -> tuple[bool, int, date]:

@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 from datetime import date
 
+from bot.domain.gathering import gathered
 from bot.domain.value import Value
 
 
@@ -40,9 +41,7 @@ def fewest_evenings(needs: Sequence[Need]) -> tuple[tuple[date, tuple[int, ...]]
     alike = Counter(spans)  # plants treated together share their window
     days = _best_days(alike)
     evening = {span: _nearest(span, days) for span in alike}
-    served: dict[int, list[int]] = {}
-    for need, span in zip(needs, spans, strict=True):
-        served.setdefault(evening[span], []).append(need.key)
+    served = gathered((evening[span], need.key) for need, span in zip(needs, spans, strict=True))
     return tuple((date.fromordinal(day), tuple(sorted(served[day]))) for day in sorted(served))
 
 

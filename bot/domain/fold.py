@@ -13,6 +13,8 @@ from operator import attrgetter
 from typing import TypeVar
 from zoneinfo import ZoneInfo
 
+from bot.domain import journal
+from bot.domain.gathering import gathered
 from bot.domain.household import (
     LONG_AWAY_DAYS,
     Case,
@@ -28,43 +30,7 @@ from bot.domain.household import (
     Work,
 )
 from bot.domain.identity import EntryId, MemberId, PlaceId, PlantId
-from bot.domain.journal import (
-    CalendarGiven,
-    CheckedClean,
-    Entry,
-    Found,
-    Heard,
-    HeldUntil,
-    HouseholdSet,
-    IsolatedNow,
-    LeafCounted,
-    LineTaken,
-    LostNow,
-    Nudged,
-    PestCorrected,
-    PhotoTaken,
-    PlaceGone,
-    PlaceSet,
-    PlantRenamed,
-    PlantSet,
-    Postponed,
-    ProductSet,
-    ReleasedNow,
-    RoutineSet,
-    SignSeen,
-    SilenceAsked,
-    SprayUsed,
-    TemperatureRead,
-    Treated,
-    UsualByMonth,
-    Voided,
-    WalkBegun,
-    WalkEnded,
-    WalkPassed,
-    WorkBegun,
-    WorkEnded,
-    WorkTicked,
-)
+from bot.domain.journal import Entry
 from bot.domain.measure import Tool, Units
 from bot.domain.value import Value, field, replace
 
@@ -76,15 +42,15 @@ A_DAY_APART = timedelta(days=2)
 """Of what happened earlier nothing counts for a later day than this, whatever the zones. [d]"""
 _UTC = Household().zone
 _Order = tuple[datetime, EntryId]
-_OF_NOTHING: frozenset[type] = frozenset({Nudged, Heard, SilenceAsked})
-_OF_A_NUDGE = _OF_NOTHING | {Found, Treated}
+_OF_NOTHING: frozenset[type] = frozenset({journal.Nudged, journal.Heard, journal.SilenceAsked})
+_OF_A_NUDGE = _OF_NOTHING | {journal.Found, journal.Treated}
 _order: Callable[[Entry], _Order] = attrgetter("happened_at", "id")
 """Entries count by when what they tell happened, then by when they were written."""
 
 
 def valid(entries: Iterable[Entry]) -> list[Entry]:
     """Entries that were not taken back, without the taking back itself."""
-    return [entry for entry in effective(entries) if not isinstance(entry.payload, Voided)]
+    return [entry for entry in effective(entries) if not isinstance(entry.payload, journal.Voided)]
 
 
 def effective(entries: Iterable[Entry]) -> list[Entry]:
@@ -131,7 +97,6 @@ class Folded(Value):
 
 
 def fold(entries: Iterable[Entry]) -> Household:
-    """Derive the household from its journal."""
     return fold_on(tuple(entries)).household
 
 
@@ -172,10 +137,7 @@ def _told(
     before: Mapping[PlantId | None, tuple[Entry, ...]], counted: Iterable[Entry]
 ) -> Mapping[PlantId | None, tuple[Entry, ...]]:
     """Sort entries to what they speak of; what was sent or heard speaks of nothing."""
-    new: dict[PlantId | None, list[Entry]] = {}
-    for entry in counted:
-        if type(entry.payload) not in _OF_NOTHING:
-            new.setdefault(entry.plant, []).append(entry)
+    new = gathered((entry.plant, entry) for entry in counted if type(entry.payload) not in _OF_NOTHING)
     told = {what: tuple(sorted((*before.get(what, ()), *its), key=_order)) for what, its in new.items()}
     return {**before, **told}
 
@@ -195,25 +157,30 @@ def _without(
 def _home(told: tuple[Entry, ...]) -> _Home:
     household = Household()
     for entry in sorted(told, key=lambda one: one.id):
-        _name_things(household, entry)
+        if isinstance(entry.payload, journal.PlaceSet):
+            household.places.setdefault(entry.payload.place, Place(entry.payload.place))
+        elif isinstance(entry.payload, journal.ProductSet):
+            household.products.setdefault(entry.payload.product, Product(entry.payload.product))
     zones, walk_from = [], None
     for entry in told:
         _apply_to_household(household, entry)
-        if isinstance(entry.payload, HouseholdSet) and entry.payload.zone is not None:
+        if isinstance(entry.payload, journal.HouseholdSet) and entry.payload.zone is not None:
             zones.append((_order(entry), household.zone))
-        if isinstance(entry.payload, WalkBegun):
+        if isinstance(entry.payload, journal.WalkBegun):
             walk_from = _order(entry)
     return _Home(household, tuple(zones), walk_from)
 
 
 def _pot(number: PlantId, told: tuple[Entry, ...], zones: tuple[tuple[_Order, ZoneInfo], ...]) -> _Pot | None:
     """Fold what happened to a plant; None where what made it known was taken back."""
-    named_by = min((entry.id for entry in told if isinstance(entry.payload, PlantSet)), default=None)
+    named_by = min((entry.id for entry in told if isinstance(entry.payload, journal.PlantSet)), default=None)
     if named_by is None:
         return None
     plant = Plant(number)
     for entry in told:
-        _apply_to_plant(plant, entry, is_late=isinstance(entry.payload, Found) and _is_late(entry, zones))
+        _apply_to_plant(
+            plant, entry, is_late=isinstance(entry.payload, journal.Found) and _is_late(entry, zones)
+        )
     return _Pot(named_by, plant)
 
 
@@ -233,7 +200,10 @@ def _put_together(
             for entry in reversed(told[number]):
                 if _order(entry) < home.walk_from:
                     break
-                _note_on_walk(household.walk, number, entry)
+                if isinstance(entry.payload, journal.CheckedClean | journal.Found | journal.LostNow):
+                    household.walk.seen.add(number)  # whatever way it was looked at, the walk is done with it
+                elif isinstance(entry.payload, journal.WalkPassed):
+                    household.walk.passed.add(number)
     household.last_finds = _last_finds(plant for plant in household.living if not plant.is_apart)
     household.last_finds_of_all = _last_finds(household.living)
     return household
@@ -250,7 +220,7 @@ def _note_last(household: Household, before: Household, counted: Sequence[Entry]
     household.unheard_since, household.is_silent = before.unheard_since, before.is_silent
     household.heard_again_on = before.heard_again_on
     for entry in counted:
-        if entry.member is not None or isinstance(entry.payload, Heard):
+        if entry.member is not None or isinstance(entry.payload, journal.Heard):
             if household.is_silent:
                 household.heard_again_on = entry.happened_on
             household.unheard_since, household.is_silent = None, False
@@ -267,16 +237,6 @@ def _last_finds(plants: Iterable[Plant]) -> dict[tuple[PlaceId | None, str], dat
     return found
 
 
-def _name_things(household: Household, entry: Entry) -> None:
-    match entry.payload:
-        case PlaceSet(place=place):
-            household.places.setdefault(place, Place(place))
-        case ProductSet(product=product):
-            household.products.setdefault(product, Product(product))
-        case _:
-            pass
-
-
 def _is_late(entry: Entry, zones: tuple[tuple[_Order, ZoneInfo], ...]) -> bool:
     """Whether what is rinsed from that hour on does not dry by the evening."""
     order = _order(entry)
@@ -287,45 +247,47 @@ def _is_late(entry: Entry, zones: tuple[tuple[_Order, ZoneInfo], ...]) -> bool:
 def _apply_to_household(household: Household, entry: Entry) -> None:  # noqa: C901, PLR0912 - one arm a payload
     on = entry.happened_on
     match entry.payload:
-        case HouseholdSet() as told:
+        case journal.HouseholdSet() as told:
             _set_quiet_hours(household, told, entry.member)
             _set_preferences(household, told)
-        case PlaceSet() | TemperatureRead() | UsualByMonth() as told if told.place in household.places:
+        case journal.PlaceSet() | journal.TemperatureRead() | journal.UsualByMonth() as told if (
+            told.place in household.places
+        ):
             _apply_to_place(household.places[told.place], told, on)
-        case PlaceGone(place=place):
+        case journal.PlaceGone(place=place):
             household.places_gone.add(place)
-        case ProductSet() as told:
+        case journal.ProductSet() as told:
             _stock(household.products[told.product], told, on)
-        case SprayUsed(ml=ml):
+        case journal.SprayUsed(ml=ml):
             household.used[on] = ml
-        case LeafCounted(before=before, after=after):
+        case journal.LeafCounted(before=before, after=after):
             household.leaves.append((before, after))
-        case CalendarGiven(evenings=evenings):
+        case journal.CalendarGiven(evenings=evenings):
             household.calendar |= frozenset(evenings)
-        case RoutineSet(name=name, rule=rule):
+        case journal.RoutineSet(name=name, rule=rule):
             household.routines.pop(name, None)
             if rule:
                 household.routines[name] = rule, on
-        case HeldUntil() as told:
+        case journal.HeldUntil() as told:
             _hold(household, told, entry)
-        case WorkBegun(plants=plants, cleaned_out=cleaned_out):
+        case journal.WorkBegun(plants=plants, cleaned_out=cleaned_out):
             work = household.work or Work((), ())
             work.plants = tuple(dict.fromkeys((*work.plants, *plants)))
             work.cleaned_out = tuple(dict.fromkeys((*work.cleaned_out, *cleaned_out)))
             household.work = work  # plants named while one is under way join it: no tick is lost
-        case WorkTicked(stage=stage, plants=plants) if household.work is not None:
+        case journal.WorkTicked(stage=stage, plants=plants) if household.work is not None:
             household.work.ticked.setdefault(stage, set()).update(plants)
-        case WorkEnded():
+        case journal.WorkEnded():
             household.work = None
-        case WalkBegun(plants=plants, level=level):
+        case journal.WalkBegun(plants=plants, level=level):
             household.walk = Walk(on, plants, level)
-        case WalkEnded():
+        case journal.WalkEnded():
             household.walk = None
         case _:
             pass
 
 
-def _hold(household: Household, told: HeldUntil, entry: Entry) -> None:
+def _hold(household: Household, told: journal.HeldUntil, entry: Entry) -> None:
     if not told.is_own:
         since, is_back = household.held_from, told.until is not None and told.until <= entry.happened_on
         if is_back and since is not None and (entry.happened_on - since).days >= LONG_AWAY_DAYS:
@@ -335,31 +297,22 @@ def _hold(household: Household, told: HeldUntil, entry: Entry) -> None:
         household.away[entry.member] = entry.happened_on, told.until
 
 
-def _note_on_walk(walk: Walk, plant: PlantId, entry: Entry) -> None:
-    """Whatever way a plant was looked at, the walk need not come to it again."""
-    match entry.payload:
-        case CheckedClean() | Found() | LostNow():
-            walk.seen.add(plant)
-        case WalkPassed():
-            walk.passed.add(plant)
-        case _:
-            pass
-
-
-def _apply_to_place(place: Place, told: PlaceSet | TemperatureRead | UsualByMonth, on: date) -> None:
+def _apply_to_place(
+    place: Place, told: journal.PlaceSet | journal.TemperatureRead | journal.UsualByMonth, on: date
+) -> None:
     match told:
-        case PlaceSet():
+        case journal.PlaceSet():
             _set_fields(place, told, ("name", "facing", "outdoors", "usual_c", "lamp_from", "lamp_until"))
-        case TemperatureRead(celsius=celsius, low=low, high=high):
+        case journal.TemperatureRead(celsius=celsius, low=low, high=high):
             place.readings[on] = celsius
             place.extremes.pop(on, None)
             if low is not None and high is not None:
                 place.extremes[on] = low, high
-        case UsualByMonth(months=months, celsius=celsius):
+        case journal.UsualByMonth(months=months, celsius=celsius):
             place.by_month.update(dict.fromkeys(months, celsius))
 
 
-def _stock(product: Product, told: ProductSet, on: date) -> None:
+def _stock(product: Product, told: journal.ProductSet, on: date) -> None:
     _set_fields(product, told, ("ingredient", "stock_ml"))
     if not told.label.is_blank:
         product.label = product.label.then(replace(told.label, told_on=on))
@@ -369,20 +322,20 @@ def _stock(product: Product, told: ProductSet, on: date) -> None:
 
 def _note_nudge(household: Household, entry: Entry) -> None:
     match entry.payload:
-        case SilenceAsked():
+        case journal.SilenceAsked():
             household.is_silent = True
             before = household.nudge  # it takes a nudge's place, and its number, on that evening
             count = before.count + 1 if before is not None and before.on == entry.happened_on else 1
             household.nudge = Nudge(entry.happened_on, entry.happened_at, count, ())
-        case Nudged(count=count, tasks=tasks, is_morning=is_morning):
+        case journal.Nudged(count=count, tasks=tasks, is_morning=is_morning):
             if tasks:  # what only announces tomorrow wants no answer
                 household.unheard_since = household.unheard_since or entry.happened_on
             household.nudge = Nudge(entry.happened_on, entry.happened_at, count, tasks, is_morning=is_morning)
-        case Heard() if household.nudge is not None:
+        case journal.Heard() if household.nudge is not None:
             household.nudge.is_heard = True
-        case Found() if household.nudge is not None and entry.plant is not None:
+        case journal.Found() if household.nudge is not None and entry.plant is not None:
             household.nudge.found_since.add(entry.plant)
-        case Treated() if household.nudge is not None and entry.plant is not None:
+        case journal.Treated() if household.nudge is not None and entry.plant is not None:
             if entry.happened_on < household.nudge.on:
                 household.nudge.told_late.add(entry.plant)
         case _:
@@ -396,7 +349,7 @@ def _set_fields(target: object, told: object, names: tuple[str, ...]) -> None:
             setattr(target, name, value)
 
 
-def _set_quiet_hours(household: Household, told: HouseholdSet, member: MemberId | None) -> None:
+def _set_quiet_hours(household: Household, told: journal.HouseholdSet, member: MemberId | None) -> None:
     """Take them for the home's, or for a member's own; who has the home alone again has none besides."""
     if told.is_own and member is not None:
         since, until = household.quiet_hours(member)
@@ -407,7 +360,7 @@ def _set_quiet_hours(household: Household, told: HouseholdSet, member: MemberId 
             household.quiet.pop(member, None)
 
 
-def _set_preferences(household: Household, told: HouseholdSet) -> None:
+def _set_preferences(household: Household, told: journal.HouseholdSet) -> None:
     _set_fields(household, told, ("town", "latitude", "longitude", "evening", "clock_hours", "repeats"))
     if told.zone is not None:
         household.zone_name = told.zone
@@ -427,35 +380,35 @@ def _set_preferences(household: Household, told: HouseholdSet) -> None:
 def _apply_to_plant(plant: Plant, entry: Entry, *, is_late: bool) -> None:  # noqa: C901, PLR0912 - one arm a payload
     on = entry.happened_on
     match entry.payload:
-        case PlantSet() as told:
+        case journal.PlantSet() as told:
             _set_plant(plant, told, on)
-        case PlantRenamed(name=name):
+        case journal.PlantRenamed(name=name):
             plant.name = name
-        case Found(pest=pest, grade=grade, count=count, where=where):
+        case journal.Found(pest=pest, grade=grade, count=count, where=where):
             _find(plant, pest, Find(on, grade, count, where), is_late=is_late)
-        case PhotoTaken(photo=photo):
+        case journal.PhotoTaken(photo=photo):
             plant.photos.append((on, photo))
-        case SignSeen(sign=sign):
+        case journal.SignSeen(sign=sign):
             plant.signs.append((on, sign))
-        case CheckedClean(level=level):
+        case journal.CheckedClean(level=level):
             _once(plant.checks, Check(on, level))
-        case Treated(method=method, product=product):
+        case journal.Treated(method=method, product=product):
             _once(plant.treatments, Treatment(on, method, product))
             plant.postponed_to, plant.postponed_at = None, None
-        case Postponed(on=until, at=at):
+        case journal.Postponed(on=until, at=at):
             plant.postponed_to, plant.postponed_at = until, at
-        case IsolatedNow(apart=apart, quarantine_days=days):
+        case journal.IsolatedNow(apart=apart, quarantine_days=days):
             plant.isolated_on, plant.is_apart, plant.quarantine_days = on, apart, days
             if days is not None:
                 plant.arrived_on = plant.added_on
-        case ReleasedNow(by_rule=by_rule):
+        case journal.ReleasedNow(by_rule=by_rule):
             _close(plant, on, by_rule=by_rule)
-        case LineTaken() if entry.member is not None:
+        case journal.LineTaken() if entry.member is not None:
             plant.taken = on, entry.member
-        case LostNow():
+        case journal.LostNow():
             plant.lost_on = on
             _close(plant, on, by_rule=False)
-        case PestCorrected(pest=pest):
+        case journal.PestCorrected(pest=pest):
             _correct(plant, pest)
         case _:
             pass
@@ -468,7 +421,7 @@ def _once(told: list[T], one: T) -> None:
         told.append(one)
 
 
-def _set_plant(plant: Plant, told: PlantSet, on: date) -> None:
+def _set_plant(plant: Plant, told: journal.PlantSet, on: date) -> None:
     if plant.added_on is None:
         plant.added_on = on
     if told.place is not None and told.place != plant.place:

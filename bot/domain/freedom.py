@@ -73,7 +73,8 @@ def p_free(  # noqa: PLR0913 - the switches by which it reduces to the published
             fresh = _hidden(arrived * (1 - blind_spot), _VISIBLE)
             masses = [mass + new for mass, new in zip(masses, fresh, strict=True)]
         low, middle, high = look.chances
-        _, young, egg = _shown(look.day, clock)
+        young = _ramp(look.day, clock.first_instar, clock.second_instar)
+        egg = _ramp(look.day, clock.h1, clock.h2)
         # written out, class by class: a forecast weighs hundreds of looks
         masses = [
             masses[0] * (1 - low),
@@ -93,10 +94,6 @@ def _hidden(infested: float, weights: HidingWeights) -> list[float]:
     """Spread an infestation over the hiding classes, and each over the chances of seeing it."""
     shares = (weights.visible, weights.first_instar, weights.egg)
     return [infested * share * q for share in shares for q in CHANCE_WEIGHTS]
-
-
-def _shown(day: float, clock: Clock) -> tuple[float, float, float]:
-    return 1.0, _ramp(day, clock.first_instar, clock.second_instar), _ramp(day, clock.h1, clock.h2)
 
 
 def _ramp(day: float, start: float, end: float) -> float:

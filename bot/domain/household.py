@@ -13,7 +13,7 @@ from bot.domain.label import Label
 from bot.domain.measure import Tool, Units
 from bot.domain.slot import Habits
 from bot.domain.sun import Site
-from bot.domain.trade import Grade, Level, Method, Sign
+from bot.domain.trade import WORST_LAST, Grade, Level, Method, Sign
 from bot.domain.value import Value, field
 from bot.domain.window import Exposure, Facing, Outdoors
 
@@ -63,8 +63,6 @@ def _exposure(
 
 
 class Product(Value, frozen=False):
-    """A product of the shelf."""
-
     id: ProductId
     ingredient: str = ""
     stock_ml: float | None = None
@@ -74,8 +72,6 @@ class Product(Value, frozen=False):
 
 
 class Find(Value):
-    """Living pests seen on a day."""
-
     on: date
     grade: Grade
     count: int | None
@@ -83,15 +79,11 @@ class Find(Value):
 
 
 class Check(Value):
-    """A look with none seen."""
-
     on: date
     level: Level
 
 
 class Treatment(Value):
-    """What was done on a day."""
-
     on: date
     method: Method
     product: ProductId | None
@@ -111,14 +103,11 @@ class Case(Value, frozen=False):
 
     @property
     def last_find_on(self) -> date:
-        """The day anything living was last seen."""
         return max(find.on for find in self.finds)
 
     @property
     def worst(self) -> Grade:
-        """The worst grade seen in this case."""
-        seen = [find.grade for find in self.finds]
-        return Grade.MANY if Grade.MANY in seen else Grade.SOME if Grade.SOME in seen else Grade.FEW
+        return max((find.grade for find in self.finds), key=WORST_LAST.index)
 
 
 class Plant(Value, frozen=False):
@@ -150,13 +139,17 @@ class Plant(Value, frozen=False):
     """The evening for which somebody last took what is to be done, and who."""
 
     def taken_by(self, on: date) -> MemberId | None:
-        """Tell who does this plant on an evening, where somebody said so."""
         return self.taken[1] if self.taken is not None and self.taken[0] == on else None
 
     @property
     def open_cases(self) -> list[Case]:
-        """Cases not yet closed."""
         return [case for case in self.cases if case.closed_on is None]
+
+    @property
+    def looked_on(self) -> list[date]:
+        """Days it was looked at, with or without a find."""
+        finds = [find.on for case in self.cases for find in case.finds]
+        return [*(check.on for check in self.checks), *finds]
 
     def is_first_use(self, method: Method | None, product: ProductId | None) -> bool:
         """Whether a spray would be this plant's first with a product: how it takes it is not known then."""
@@ -189,8 +182,6 @@ class Plant(Value, frozen=False):
 
 
 class Nudge(Value, frozen=False):
-    """The last nudge sent."""
-
     on: date
     at: datetime
     count: int
@@ -223,7 +214,6 @@ class Walk(Value, frozen=False):
 
     @property
     def left(self) -> tuple[PlantId, ...]:
-        """Plants still to be looked at, in order."""
         return tuple(plant for plant in self.plants if plant not in self.seen | self.passed)
 
 
@@ -295,7 +285,6 @@ class Household(Value, frozen=False):
 
     @property
     def zone(self) -> ZoneInfo:
-        """Where the household's clocks hang."""
         return ZoneInfo(self.zone_name)
 
     @property
@@ -305,7 +294,6 @@ class Household(Value, frozen=False):
 
     @property
     def habits(self) -> Habits:
-        """Its evening and quiet hours."""
         return Habits(preferred=self.evening, quiet_from=self.quiet_from, quiet_until=self.quiet_until)
 
     @property
@@ -314,7 +302,6 @@ class Household(Value, frozen=False):
         return [plant for plant in self.plants.values() if plant.lost_on is None]
 
     def is_held(self, today: date) -> bool:
-        """Whether nudges rest on this day."""
         if self.held_from is None or today < self.held_from:
             return False
         return self.held_until is None or today < self.held_until
@@ -327,7 +314,6 @@ class Household(Value, frozen=False):
         return frozenset(first + timedelta(days=number) for number in range((self.held_until - first).days))
 
     def quiet_hours(self, member: MemberId | None = None) -> tuple[time, time]:
-        """Give the quiet hours of a member, or of the home."""
         home = self.quiet_from, self.quiet_until
         return home if member is None else self.quiet.get(member, home)
 
@@ -339,7 +325,6 @@ class Household(Value, frozen=False):
         return all(lies_within(local, *hours) for hours in told)
 
     def is_away(self, member: MemberId, today: date) -> bool:
-        """Whether a member gets no evenings on this day."""
         since, until = self.away.get(member, (date.max, None))
         return since <= today and (until is None or today < until)
 

@@ -47,8 +47,6 @@ class Way(Value):
 
 
 class Term(Value):
-    """A word of the trade or of the bot, explained."""
-
     name: str
     words: tuple[str, ...]
     text: str

@@ -69,8 +69,6 @@ class PlaceSet(Background, kw_only=True):
 
 
 class PlaceGone(Background, kw_only=True):
-    """A place is no longer used."""
-
     place: PlaceId
 
 
@@ -85,8 +83,6 @@ class PlantSet(Payload, kw_only=True):
 
 
 class PlantRenamed(Payload):
-    """The entry's plant is called otherwise."""
-
     name: str
 
 
@@ -109,20 +105,14 @@ class Found(OfAPlant, kw_only=True):
 
 
 class SignSeen(OfAPlant):
-    """A sign without a living pest."""
-
     sign: Sign
 
 
 class CheckedClean(OfAPlant):
-    """A look with none seen."""
-
     level: Level
 
 
 class Treated(OfAPlant, kw_only=True):
-    """A treatment done."""
-
     method: Method
     product: ProductId | None = None
 
@@ -270,8 +260,6 @@ class Watered(Payload):
 
 
 class PhotoTaken(OfAPlant):
-    """A photo shows the entry's plant."""
-
     photo: PhotoId
 
 

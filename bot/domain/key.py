@@ -59,8 +59,6 @@ class Creature(Value, kw_only=True):
 
 
 class Key(Value):
-    """All questions and creatures."""
-
     questions: Mapping[str, KeyQuestion]
     creatures: Mapping[str, Creature]
 
@@ -94,8 +92,7 @@ def next_question(key: Key, answers: Answers) -> KeyQuestion | None:
         for question in key.questions.values()
         if question.key not in asked and question.makes_sense(answers)
     ]
-    ranked = sorted(open_questions, key=lambda question: _left_after(question, left))
-    best = ranked[0] if ranked else None
+    best = min(open_questions, key=lambda question: _left_after(question, left), default=None)
     return best if best is not None and _left_after(best, left)[0] < len(left) else None
 
 
@@ -109,8 +106,5 @@ def _left_after(question: KeyQuestion, left: Sequence[Creature]) -> tuple[float,
     expected = 0.0
     for creature in left:
         fitting = [option for option in question.options if creature.fits(question.key, option)]
-        if fitting:
-            expected += sum(counts[option] for option in fitting) / len(fitting)
-        else:
-            expected += len(left)
+        expected += sum(counts[option] for option in fitting) / len(fitting) if fitting else len(left)
     return expected / len(left), max(counts.values())

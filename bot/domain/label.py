@@ -39,11 +39,9 @@ class Label(Value, kw_only=True):
 
     @property
     def is_blank(self) -> bool:
-        """Whether nothing of it was told."""
         return not self.facts()
 
     def facts(self) -> tuple[str, ...]:
-        """Name the facts that were told."""
         told = (name for name in names_of(self) if getattr(self, name) is not None)
         return tuple(name for name in told if name != "told_on")
 

@@ -47,8 +47,6 @@ DROP_ML = Decimal("0.05")
 
 
 class Units(Enum):
-    """The measures a household is used to."""
-
     METRIC = "metric"
     US = "us"
     IMPERIAL = "imperial"

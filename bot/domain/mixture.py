@@ -17,8 +17,6 @@ SHOWN_ERROR = Decimal("0.05")
 
 
 class Share(Enum):
-    """What a percentage is of."""
-
     PRODUCT = "product"
     ACTIVE = "active"
 

@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 from datetime import date, datetime, timedelta
 from functools import lru_cache, partial
 
-from bot.domain.agenda import Agenda, Task, plan
+from bot.domain.agenda import Agenda, Task, needs_shade, plan
 from bot.domain.household import Household, Nudge, Plant, Treatment
 from bot.domain.identity import PlantId
 from bot.domain.journal import NIGHT_ENDS_AT, NudgedTask, evening_of
@@ -44,14 +44,6 @@ class Placement(Value):
     plants: tuple[PlantId, ...]
     sunless: tuple[PlantId, ...] = ()
     """Those of them that no sun and no lamp reaches at any hour."""
-
-
-def needs_shade(household: Household, knowledge: Knowledge, task: Task | NudgedTask) -> bool:
-    """Whether a task puts oil, soap or neem on leaves, which sun would burn."""
-    if task.method is not Method.SPRAY or task.product is None:
-        return False
-    kind = knowledge.products.get(household.products[task.product].ingredient)
-    return kind is not None and kind.needs_shade
 
 
 def placements(
@@ -153,8 +145,7 @@ def next_nudge_at(
 
 def is_looked_at(plant: Plant, on: date) -> bool:
     """Whether a plant was looked at since a day, with or without a find."""
-    finds = (find.on for case in plant.cases for find in case.finds)
-    return any(day >= on for day in (*(check.on for check in plant.checks), *finds))
+    return any(day >= on for day in plant.looked_on)
 
 
 def done_as(household: Household, plant: Plant, method: Method, on: date) -> Treatment | None:

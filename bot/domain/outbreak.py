@@ -36,12 +36,10 @@ class Outbreak(Value, kw_only=True, eq=False, dict=True):
 
     @cached_property
     def pest(self) -> Pest:
-        """What is known of the pest."""
         return self.knowledge.pests[self.case.pest]
 
     @cached_property
     def kind(self) -> PlantKind | None:
-        """The plant's kind, where it is known."""
         return self.knowledge.kind_of(self.plant)
 
     @cached_property
@@ -115,19 +113,15 @@ class Outbreak(Value, kw_only=True, eq=False, dict=True):
         return self.pest.at_roots and is_root_prone(self.knowledge, self.plant)
 
     def days_of(self, method: Method) -> list[date]:
-        """Give the days a method was used in this case."""
         return sorted({one.on for one in self.treatments if one.method is method})
 
     def product_of(self, treatment: Treatment) -> Product | None:
-        """Give the product of a treatment, None where none was named."""
         return None if treatment.product is None else self.household.products.get(treatment.product)
 
     def label_days(self, product: Product | None) -> int | None:
-        """Give the label's minimum gap. [d]."""
         return label_days(self.knowledge, product)
 
     def last_use(self, product: Product | None) -> date | None:
-        """Give the day from which a product's label counts."""
         return last_use(self.knowledge, self.plant, product)
 
 

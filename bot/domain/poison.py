@@ -8,8 +8,6 @@ from bot.domain.value import Value
 
 
 class Eater(enum.Enum):
-    """Who might bite a plant."""
-
     CATS = "cats"
     DOGS = "dogs"
     PEOPLE = "people"
@@ -28,8 +26,6 @@ UNKNOWN = Verdict(is_poisonous=None)
 
 
 class Poison(Value):
-    """What is known of one kind."""
-
     verdicts: Mapping[Eater, Verdict]
     note: str = ""
     """The part, or what else hurts."""
@@ -54,11 +50,6 @@ def poison_of(poisons: Mapping[str, Poison], kind: PlantKind | None, eater: Eate
     Every kind that a shared name may mean is answered for. Nothing is ever called harmless for want of an
     entry: a kind that is not in the lists, and no kind at all, are unknown.
     """
-    if kind is None:
-        return ()
-    bearers = kind.one_of or (kind,)
-    none = Poison({})
-    return tuple(
-        PoisonOf(one, poisons.get(one.key, none).for_eater(eater), poisons.get(one.key, none).note)
-        for one in bearers
-    )
+    bearers = () if kind is None else kind.one_of or (kind,)
+    known = ((one, poisons.get(one.key, Poison({}))) for one in bearers)
+    return tuple(PoisonOf(one, told.for_eater(eater), told.note) for one, told in known)

@@ -36,12 +36,10 @@ class Progress(Value, dict=True):
 
     @property
     def case(self) -> Case:
-        """The case it is of."""
         return self.outbreak.case
 
     @property
     def pest(self) -> Pest:
-        """What is known of its pest."""
         return self.outbreak.pest
 
     @cached_property
@@ -60,7 +58,6 @@ class Progress(Value, dict=True):
 
     @cached_property
     def rounds_needed(self) -> int:
-        """Rounds it takes in all."""
         return least_rounds(self.pest, self.outbreak.cool, self.gap_days)
 
     @cached_property
@@ -79,7 +76,6 @@ class Progress(Value, dict=True):
 
     @cached_property
     def is_finished(self) -> bool:
-        """Whether the rounds may stop."""
         return self.rounds_done >= self.rounds_needed and self.state.is_finished
 
     @property
@@ -99,7 +95,6 @@ class Progress(Value, dict=True):
 
     @cached_property
     def record(self) -> ReleaseRecord:
-        """What the release rule asks of it."""
         outbreak, pest = self.outbreak, self.pest
         start, today = outbreak.last_find_on, outbreak.today
         looks = [CleanCheck(check.on, check.level) for check in outbreak.plant.checks if check.on > start]

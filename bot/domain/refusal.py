@@ -28,8 +28,6 @@ ANIMALS_AT_RISK = frozenset({"cat", "fish"})
 
 
 class Refusal(Enum):
-    """Why a product is not suggested."""
-
     USED_UP = "used-up"
     WRONG_PEST = "wrong-pest"
     NOT_INDOORS = "not-indoors"
@@ -59,7 +57,6 @@ class Use(Value):
 
     @property
     def kind(self) -> ProductKind | None:
-        """What is known of its ingredient."""
         return self.knowledge.products.get(self.product.ingredient)
 
 
@@ -117,9 +114,7 @@ def is_damage_unseen(use: Use) -> bool:
     )[-UNSEEN_USES:]
     if len(sprays) < UNSEEN_USES or any(product != use.product.id for _, product in sprays):
         return False
-    looks = [check.on for check in use.plant.checks]
-    looks += [find.on for case in use.plant.cases for find in case.finds]
-    return not any(look > sprays[0][0] for look in looks)
+    return not any(look > sprays[0][0] for look in use.plant.looked_on)
 
 
 def harvest_days(kind: ProductKind, product: Product) -> int | None:

@@ -34,8 +34,6 @@ _ENOUGH = 1 - 1e-9  # shares of looks are added up as fractions of one
 
 
 class CleanCheck(Value):
-    """A check with nothing found."""
-
     on: date
     level: Level
 
@@ -85,8 +83,6 @@ class Condition(enum.Enum):
 
 
 class ReleaseState(Value, kw_only=True):
-    """Where a case stands on one day."""
-
     qualifies: bool
     probability: float  # [1]
     target: float  # [1]

@@ -12,7 +12,7 @@ from bot.domain.outbreak import BY_HAND, Outbreak, allowed_on, once
 from bot.domain.pest import Pest
 from bot.domain.product import ProductKind
 from bot.domain.refusal import Refusal, Use, does_good, is_edible, is_off_today, makes_worse, refusals
-from bot.domain.trade import Grade, Method
+from bot.domain.trade import WORST_LAST, Grade, Method
 from bot.domain.value import Value
 
 STALL_DAYS = 14
@@ -29,13 +29,10 @@ MOST_SOUGHT = 2
 CANNOT_WASH, CANNOT_WIPE = "cannot-wash", "cannot-wipe"
 """Traits of a plant that cannot be put under water, and of one that bears no cloth either."""
 _OF_A_DAY = frozenset({Refusal.TOO_HOT, Refusal.TOO_COLD})
-_WORST = (Grade.FEW, Grade.SOME, Grade.MANY)
 _RANK = {Effect.GOOD: 0, Effect.SOME: 1, Effect.NONE: 2, Effect.WORSE: 3}
 
 
 class Because(Enum):
-    """Why this method."""
-
     FEW = "few"
     FEW_STILL = "few-still"
     FEW_UNSEEN = "few-unseen"
@@ -165,7 +162,7 @@ def _starts_strong(outbreak: Outbreak) -> bool:
     """Whether the first round takes the strong step: sooner where it may sit at the roots."""
     fight = outbreak.pest.fight
     from_grade = fight.strong_from_at_roots if outbreak.is_root_prone else fight.strong_from
-    return from_grade is not None and _WORST.index(outbreak.case.worst) >= _WORST.index(from_grade)
+    return from_grade is not None and WORST_LAST.index(outbreak.case.worst) >= WORST_LAST.index(from_grade)
 
 
 def _strong(outbreak: Outbreak, because: Because) -> Remedy:

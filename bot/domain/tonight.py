@@ -8,6 +8,7 @@ from enum import Enum
 from bot.domain.agenda import Agenda, Task
 from bot.domain.climate import is_usual_doubted, usual_on
 from bot.domain.course import Step
+from bot.domain.gathering import gathered
 from bot.domain.household import Case, Household, Nudge, Place, Plant
 from bot.domain.identity import PlaceId, PlantId, ProductId
 from bot.domain.journal import Entry, Found, Nudged, NudgedTask, PestCorrected, ProductSet, evening_of
@@ -28,8 +29,6 @@ EATING_ASKED_EVERY_DAYS = 3
 
 
 class Kind(Enum):
-    """What a line is."""
-
     TREAT = "treat"
     LOOK = "look"
     LIFT = "lift"
@@ -69,7 +68,6 @@ class Part(Value, kw_only=True):
     """Whether the message says that it is too late for it this evening."""
 
     def has_come(self, now: datetime) -> bool:
-        """Whether its time has come."""
         return self.from_at is None or self.from_at <= now
 
     def is_due(self, now: datetime) -> bool:
@@ -248,7 +246,6 @@ class _Plan(Value, dict=True):
         return {one.plant: one.step for one in reversed(self.tasks) if one.step is not None}
 
     def evening(self, mornings: Mapping[PlantId, datetime], over: AbstractSet[PlantId]) -> Tonight:
-        """Make the evening as the plan has it."""
         lines = []
         treated = self.treated()
         looked_first = [
@@ -274,21 +271,18 @@ class _Plan(Value, dict=True):
 
     def told(self, nudge: Nudge) -> Tonight:
         """Make the evening as its message named it, with what became of it and what was told of since."""
-        parts: dict[PlantId, list[Part]] = {}
-        looks: dict[PlantId, Line] = {}
-        for task in nudge.tasks:
-            if not self.is_askable(task):
-                continue
-            part = self.part(task)
-            if task.method is None:
-                looks[task.plant] = replace(self.look(task.plant), parts=(part,))
-            else:
-                parts.setdefault(task.plant, []).append(part)
+        tasks = [task for task in nudge.tasks if self.is_askable(task)]
+        looks = {
+            task.plant: replace(self.look(task.plant), parts=(self.part(task),))
+            for task in tasks
+            if task.method is None
+        }
+        parts = gathered((task.plant, self.part(task)) for task in tasks if task.method is not None)
         lines = {plant: self.line(plant, tuple(told)) for plant, told in parts.items()}
-        for plant, tasks in self.treated().items():
+        for plant, planned_since in self.treated().items():
             if plant not in nudge.found_since:
                 continue
-            since = tuple(Part(method=task.method, product=task.product) for task in tasks)
+            since = tuple(Part(method=task.method, product=task.product) for task in planned_since)
             if plant not in lines:
                 lines[plant] = replace(self.line(plant, since), is_since=True)
             elif [*map(_deed, lines[plant].parts)] != [*map(_deed, since)]:
@@ -321,23 +315,25 @@ class _Plan(Value, dict=True):
             now=(*(line for line in lines if line not in waiting), *new),
             tomorrow=(
                 *waiting,
-                *_then(self.household, self.tasks, self.on),
-                *_announced(self.household, self.agenda, self.on),
+                *self.announced(),
             ),
             looks=tuple(looks),
             question=self.question(),
         )
 
+    def announced(self) -> Iterable[Line]:
+        """Give the sprays that follow tonight's rinse, and what is rinsed by 17:00 tomorrow."""
+        rinsed = self.agenda.rinsed_on(self.on + timedelta(days=1))
+        for tasks, is_whole in ((self.tasks, False), (rinsed, True)):
+            for task in tasks:
+                acts = () if task.step is None else task.step.acts if is_whole else task.step.then
+                if task.step is not None and acts:
+                    yield _tomorrow(self.household, task.plant, task.step, acts, self.on)
+
     def treated(self) -> dict[PlantId, list[Task]]:
-        """Give the treatments of the plan by plant."""
-        found: dict[PlantId, list[Task]] = {}
-        for task in self.tasks:
-            if task.method is not None:
-                found.setdefault(task.plant, []).append(task)
-        return found
+        return gathered((task.plant, task) for task in self.tasks if task.method is not None)
 
     def line(self, plant: PlantId, parts: tuple[Part, ...]) -> Line:
-        """Give a plant's line of treatments."""
         step = self.steps.get(plant)
         return Line(
             kind=Kind.TREAT,
@@ -402,7 +398,6 @@ class _Plan(Value, dict=True):
         return until is not None and until > self.on
 
     def question(self) -> Question | None:
-        """Give the most urgent of what is in doubt."""
         household, knowledge = self.household, self.knowledge
         sick = [plant for plant in household.living if plant.open_cases]
         found = [
@@ -441,20 +436,6 @@ class _Plan(Value, dict=True):
 
 def _deed(part: Part) -> tuple[Method | None, ProductId | None]:
     return part.method, part.product
-
-
-def _then(household: Household, tasks: Sequence[Task], on: date) -> Iterable[Line]:
-    """Give the sprays of tomorrow evening that follow tonight's rinse."""
-    for task in tasks:
-        if task.step is not None and task.step.then:
-            yield _tomorrow(household, task.plant, task.step, task.step.then, on)
-
-
-def _announced(household: Household, agenda: Agenda, on: date) -> Iterable[Line]:
-    """Give what has to be rinsed by 17:00 tomorrow, with the spray that follows."""
-    for task in agenda.rinsed_on(on + timedelta(days=1)):
-        assert task.step is not None
-        yield _tomorrow(household, task.plant, task.step, task.step.acts, on)
 
 
 def _tomorrow(household: Household, plant: PlantId, step: Step, acts: tuple[Act, ...], on: date) -> Line:

@@ -4,8 +4,6 @@ import enum
 
 
 class Method(enum.Enum):
-    """What is done to a plant."""
-
     SWAB = "swab"
     WIPE = "wipe"
     RINSE = "rinse"
@@ -31,8 +29,6 @@ _USE_PRODUCT = frozenset({Method.SPRAY, Method.DRENCH, Method.NEMATODES, Method.
 
 
 class Level(enum.Enum):
-    """How closely a plant was looked at."""
-
     GLANCE = "glance"
     PLAIN = "plain"
     LENS = "lens"
@@ -54,9 +50,10 @@ class Grade(enum.Enum):
     MANY = "many"
 
 
-class Form(enum.Enum):
-    """How a product stands on the shelf."""
+WORST_LAST = tuple(Grade)
 
+
+class Form(enum.Enum):
     READY = "ready"
     CONCENTRATE = "concentrate"
 

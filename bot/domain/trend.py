@@ -22,8 +22,6 @@ _EIGHTY = 1.2816  # standard normal deviate of an 80 % interval
 
 
 class Call(enum.Enum):
-    """What the counts say."""
-
     TOO_EARLY = "too early"
     FALLING = "falling"
     PROBABLY_FALLING = "probably falling"

@@ -52,6 +52,5 @@ else:
 
 
 def names_of(value: Value | type[Value]) -> tuple[str, ...]:
-    """Give the names of a value's fields."""
     names: tuple[str, ...] = value.__struct_fields__  # type: ignore[union-attr]
     return names

@@ -6,12 +6,11 @@ from datetime import date
 from bot.domain.household import Household, Walk
 from bot.domain.identity import PlantId
 from bot.domain.progress import Progress
-from bot.domain.trade import Grade
+from bot.domain.trade import WORST_LAST
 from bot.domain.watch import Watch
 
 RESUMABLE_DAYS = 2
 """A walk not finished after so many days begins anew. Judgement. [d]"""
-_WORST = (Grade.FEW, Grade.SOME, Grade.MANY)
 
 
 def walk_order(
@@ -27,7 +26,7 @@ def walk_order(
     def rank(plant: PlantId) -> tuple[int, int]:
         known = household.plants[plant]
         if plant in progress:
-            return 2, max(_WORST.index(case.worst) for case in known.open_cases)
+            return 2, max(WORST_LAST.index(case.worst) for case in known.open_cases)
         return int(plant in watched or known.quarantine_until is not None), 0
 
     places = list(household.places)

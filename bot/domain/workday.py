@@ -23,8 +23,6 @@ _LEAST_BATH_L, _LEAST_SOAK_L = 2.0, 2.0
 
 
 class Stage(Enum):
-    """What is done in turn."""
-
     LOOK = "look"
     APART = "apart"
     PRUNE = "prune"

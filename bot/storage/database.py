@@ -161,5 +161,4 @@ class Database:
             return str(connection.execute(_REVISION).scalar())
 
     def close(self) -> None:
-        """Close every connection."""
         self._engine.dispose()

@@ -185,7 +185,6 @@ class Delivery:
         self._connection.execute(_PARK, row)
 
     def parked(self) -> int:
-        """Count the updates put aside."""
         return self._connection.execute(_COUNT_PARKED).scalar_one()
 
     def queue(  # noqa: PLR0913, PLR0917 - a row is many facts

@@ -15,7 +15,6 @@ class Held(Value):
 
     @property
     def last(self) -> int:
-        """Number of the newest entry, 0 for none."""
         return self.entries[-1].id if self.entries else 0
 
 

@@ -79,7 +79,6 @@ class PhotoRows:
         return PhotoId(inserted(self._connection, photo, row))
 
     def count_photos(self, household: HouseholdId) -> int:
-        """Count the pictures of a household."""
         return self._connection.execute(_COUNT, {"of_household": household}).scalar_one()
 
     def lost_photos(self, household: HouseholdId) -> frozenset[PhotoId]:
@@ -98,11 +97,9 @@ class PhotoRows:
         return tuple(WantedPhoto(*row) for row in rows)
 
     def count_wanted(self) -> int:
-        """Count the pictures still to be fetched."""
         return self._connection.execute(_COUNT_WANTED).scalar_one()
 
     def photo_kept(self, number: PhotoId) -> None:
-        """Note that a picture is on the disk."""
         self._set(number, state="kept")
 
     def photo_refused(self, number: PhotoId) -> None:
@@ -156,7 +153,6 @@ class PhotoFolder:
         draft.replace(target)
 
     def forget(self, household: HouseholdId) -> None:
-        """Delete every picture of a household."""
         folder = self._folder / str(household)
         for file in folder.glob("*"):
             file.unlink(missing_ok=True)

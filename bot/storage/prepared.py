@@ -49,17 +49,14 @@ class Prepared:
         self._driven: _Driven | None = None
 
     def rows(self, connection: sa.Connection, values: _Values) -> _Rows:
-        """Select rows, or give what was written."""
         found: _Rows = self._run(connection, values).fetchall()
         driven = self._for(connection)
         return found if driven is None or not driven.reads else [driven.read(row) for row in found]
 
     def write(self, connection: sa.Connection, values: _Values) -> int:
-        """Write, and give how many rows it changed."""
         return int(self._run(connection, values).rowcount)
 
     def write_many(self, connection: sa.Connection, many: Sequence[_Values]) -> None:
-        """Write several times."""
         driven = self._for(connection)
         if driven is None:
             connection.execute(self._statement, many)
@@ -67,7 +64,6 @@ class Prepared:
             _driver(connection).executemany(driven.text, [driven.placed(one) for one in many])
 
     def insert(self, connection: sa.Connection, values: _Values) -> int:
-        """Insert a row and give its number."""
         done = self._run(connection, values)
         if not isinstance(done, sa.CursorResult):
             return int(done.lastrowid)

@@ -39,7 +39,6 @@ class SentNotes:
         self._is_empty = True
 
     def add(self, note: Note) -> None:
-        """Note that a row was sent."""
         line = json.dumps([note.row, note.key, note.message]) + "\n"
         with suppress(OSError):  # a full disk: the worst is an answer sent twice
             os.write(self._descriptor, line.encode())

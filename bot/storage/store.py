@@ -215,7 +215,6 @@ class SqlStore(PhotoRows, Delivery):
         return self._connection.execute(_HOME_OF_MESSAGE, {"in_chat": chat, "message": message}).scalar()
 
     def choose_home(self, member_: Member, now: datetime) -> None:
-        """Remember that this home was meant."""
         self._connection.execute(sa.update(member).where(member.c.id == member_.id).values(chosen_at=now))
 
     def is_in_several(self, chat: int) -> bool:
@@ -230,7 +229,6 @@ class SqlStore(PhotoRows, Delivery):
         return self._members[household]
 
     def found_household(self, person: int, chat: int, name: str, now: datetime) -> Member:
-        """Make a household and its owner."""
         number = inserted(self._connection, household, {"founded_at": now})
         return self._add_member(HouseholdId(number), person, chat, name, is_owner=True)
 
@@ -258,7 +256,6 @@ class SqlStore(PhotoRows, Delivery):
         return None if found is None else HouseholdId(found)
 
     def is_home_of_another(self, chat: int, household: HouseholdId) -> bool:
-        """Whether another home lives in this chat."""
         theirs = sa.select(member.c.id).where(
             member.c.chat == chat, member.c.household != household, member.c.left_at.is_(None)
         )
@@ -295,7 +292,6 @@ class SqlStore(PhotoRows, Delivery):
         self._questions.clear()
 
     def forget_household(self, household: HouseholdId) -> None:
-        """Erase a household with all that was told."""
         self._last_words_to |= chats_of(self._connection, household)
         self.erased.append(erase_household(self._connection, household))
         self.erased_homes.append(household)
@@ -318,7 +314,6 @@ class SqlStore(PhotoRows, Delivery):
         return import_household(self._connection, told, owner, photos, now)
 
     def households(self) -> tuple[HouseholdId, ...]:
-        """Every household, oldest first."""
         return tuple(self._connection.execute(_HOUSEHOLDS).scalars())
 
     def tidy(self, now: datetime) -> None:
@@ -374,19 +369,15 @@ class SqlStore(PhotoRows, Delivery):
         return tuple(added)
 
     def new_place(self, household: HouseholdId) -> PlaceId:
-        """Give the number for a place about to be told."""
         return PlaceId(_NEW_PLACE.insert(self._connection, {"household": household}))
 
     def new_plant(self, household: HouseholdId) -> PlantId:
-        """Give the number for a plant about to be told."""
         return PlantId(_NEW_PLANT.insert(self._connection, {"household": household}))
 
     def new_product(self, household: HouseholdId) -> ProductId:
-        """Give the number for a product about to be told."""
         return ProductId(_NEW_PRODUCT.insert(self._connection, {"household": household}))
 
     def question(self, household: HouseholdId, chat: int) -> Question | None:
-        """Give the open question of a chat, if any."""
         if (household, chat) not in self._questions:
             which = {"of_household": household, "in_chat": chat}
             found = _OPEN_QUESTION.rows(self._connection, which)
@@ -450,7 +441,6 @@ class SqlStore(PhotoRows, Delivery):
         self._connection.execute(row.values(answered=choice, closed_at=now))
 
     def close_question(self, household: HouseholdId, chat: int) -> None:
-        """Close the chat's open question, if any."""
         if self._questions.get((household, chat), ...) is None:
             return
         self._questions[household, chat] = None
@@ -473,7 +463,6 @@ class SqlStore(PhotoRows, Delivery):
         return due
 
     def earliest_evening(self) -> datetime | None:
-        """Give the earliest next evening of all households."""
         self.flush()
         return self._connection.execute(_EARLIEST).scalar()
 

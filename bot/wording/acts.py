@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 
+from bot.domain.gathering import gathered
 from bot.domain.trade import Method
 
 Act = tuple[Method, str | None]
@@ -25,13 +26,7 @@ _DRY = "let the top of the mix dry"
 
 def by_acts(told: Iterable[tuple[str, Act]]) -> dict[tuple[Act, ...], list[str]]:
     """Gather what is told plant by plant, so that plants with the same work stand together."""
-    works: dict[str, list[Act]] = {}
-    for name, act in told:
-        works.setdefault(name, []).append(act)
-    gathered: dict[tuple[Act, ...], list[str]] = {}
-    for name, acts in works.items():
-        gathered.setdefault(tuple(acts), []).append(name)
-    return gathered
+    return gathered((tuple(acts), name) for name, acts in gathered(told).items())
 
 
 def asked(acts: Sequence[Act], names: str) -> str:

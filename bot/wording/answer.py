@@ -11,8 +11,6 @@ class Button(Value):
 
 
 class Attachment(Value):
-    """A picture or a file to go with a message."""
-
     name: str
     content: bytes
 

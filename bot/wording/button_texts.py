@@ -4,7 +4,9 @@ from bot.actions.action import ButtonText, Choice
 
 LONGEST = 40
 """More does not fit beside another on a narrow phone. Judgement. [1]"""
+_WAYS = ("NORTH", "NORTH_EAST", "EAST", "SOUTH_EAST", "SOUTH", "SOUTH_WEST", "WEST", "NORTH_WEST")
 BUTTON_TEXTS = {one: one.name.replace("_", " ").capitalize() for one in ButtonText} | {
+    **{ButtonText[name]: name.replace("_", "-").lower() for name in _WAYS},
     ButtonText.NAMED: "{of}",
     ButtonText.PASSED_BY: "Write: {of}",
     ButtonText.NOT_WRITTEN: "Not written: show",
@@ -63,14 +65,6 @@ BUTTON_TEXTS = {one: one.name.replace("_", " ").capitalize() for one in ButtonTe
     ButtonText.ADD_PLANTS: "Add {of} plants",
     ButtonText.MY_TOWN_IS: "My town is {of}",
     ButtonText.PLANT_CALLED: "A plant called {of}",
-    ButtonText.NORTH: "north",
-    ButtonText.NORTH_EAST: "north-east",
-    ButtonText.EAST: "east",
-    ButtonText.SOUTH_EAST: "south-east",
-    ButtonText.SOUTH: "south",
-    ButtonText.SOUTH_WEST: "south-west",
-    ButtonText.WEST: "west",
-    ButtonText.NORTH_WEST: "north-west",
     ButtonText.NO_WINDOW: "no window",
     ButtonText.DONT_KNOW: "don't know",
     ButtonText.NOT_EATEN: "No, or not named",

@@ -51,7 +51,6 @@ TOLD = {
 
 
 def told_words(key: str) -> str:
-    """Word one entry's key."""
     kind, _, detail = key.partition(":")
     if kind == "Treated":
         return DONE[Method(detail)]

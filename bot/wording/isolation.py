@@ -8,6 +8,7 @@ from bot.actions.move_plant import PlantsMoved
 from bot.actions.release_plant import NotYet, ReleasedThem
 from bot.actions.show_isolated import IsolatedList
 from bot.actions.show_release import ReleaseInfo
+from bot.domain.gathering import gathered
 from bot.domain.household import Plant
 from bot.domain.progress import Progress
 from bot.wording.conditions import held_words
@@ -70,7 +71,6 @@ def _over(told: ReleasedThem, voice: Voice) -> list[str]:
 
 
 def release_words(states: tuple[Progress, ...], voice: Voice) -> str:
-    """Say how far the cases of a plant are."""
     if len(states) == 1:
         return held_words(states[0], voice.today)
     return " ".join(f"{state.pest.name}: {held_words(state, voice.today)}" for state in states)
@@ -96,9 +96,7 @@ def _isolated(told: IsolatedList, voice: Voice) -> str:
 
 def _by_place(told: IsolatedList, voice: Voice) -> Iterable[list[str]]:
     """Give who is apart place by place: named with the days, named, or counted."""
-    there: dict[str, list[tuple[Plant, str | None, tuple[Progress, ...]]]] = {}
-    for one in told.plants:
-        there.setdefault(one[1] or "no place yet", []).append(one)
+    there = gathered((one[1] or "no place yet", one) for one in told.plants)
     names = {place: listed(in_runs([plant.name for plant, _, _ in of])) for place, of in there.items()}
     yield [f"{place}: {names[place]}; {_until(of, voice)}" for place, of in there.items()]
     yield [f"{place}: {of}." for place, of in names.items()]

@@ -45,7 +45,6 @@ FORMS = {Form.READY: "ready to use", Form.CONCENTRATE: "a concentrate to be mixe
 
 
 def label_facts(label: Label, voice: Voice) -> list[str]:
-    """Say what was told of a label."""
     facts = [] if label.form is None else [FORMS[label.form]]
     if label.gap_days is not None:
         facts.append(f"every {counted(label.gap_days, 'day')} at the soonest")
@@ -86,12 +85,10 @@ def ask_of_eating(product: str) -> str:
 
 
 def against(refusals: Sequence[Refusal]) -> str:
-    """Say why a product is not for a plant."""
     return "; ".join(AGAINST[refusal] for refusal in refusals)
 
 
 def warned(plant: str, product: str, refusals: Sequence[Refusal]) -> str:
-    """Say what a treatment written down was against."""
     return f"{plant}: {product} was not the right thing: {against(refusals)}. The label is the law where you live."
 
 
@@ -104,7 +101,6 @@ def spent(told: Spent) -> str:
 
 
 def eat_from(plant: str, on: date | None, used_on: date) -> str:
-    """Say from when an edible plant may be eaten again."""
     if on is None:
         return f"{plant}: do not eat from it any more."
     if on <= used_on:

@@ -8,6 +8,7 @@ from bot.actions.log_check import CheckLogged, UnfitLook
 from bot.actions.log_find import FindLogged, FindsLogged, Need
 from bot.actions.log_sign import SignLogged
 from bot.domain.course import Step
+from bot.domain.gathering import gathered
 from bot.domain.progress import Progress
 from bot.domain.release import can_show
 from bot.domain.trade import Grade, Level, Sign
@@ -54,10 +55,8 @@ SIGNS = {
 
 @says_shortly
 def _find(told: FindLogged, voice: Voice) -> str:
-    many = str(told.count) if told.count is not None else GRADES[told.grade]
-    pests = told.pest if told.count == 1 else plural(told.pest)
     where = f", in the {told.where}" if told.where else ""
-    lines = [f"{dated(told.on, voice.today)}: {many} {pests} on {told.plant}{where}."]
+    lines = [f"{dated(told.on, voice.today)}: {' '.join(_amount(told))} on {told.plant}{where}."]
     lines += [f"{number} {step}" for number, step in enumerate(_steps(told, voice), 1)]
     if told.to_read is not None and told.is_isolated:
         lines.append(ask_of_eating(told.to_read))
@@ -83,24 +82,24 @@ def _find(told: FindLogged, voice: Voice) -> str:
     return "\n".join(lines)
 
 
+def _amount(told: FindLogged) -> tuple[str, str]:
+    many = str(told.count) if told.count is not None else GRADES[told.grade]
+    return many, told.pest if told.count == 1 else plural(told.pest)
+
+
 @says_shortly
 def _finds(told: FindsLogged, voice: Voice) -> str:
     """Say many finds as one: what was seen, then each work with its plants."""
     first = told.finds[0]
-    amounts: dict[tuple[str, str], list[str]] = {}
-    for one in told.finds:
-        many = str(one.count) if one.count is not None else GRADES[one.grade]
-        amounts.setdefault((many, one.pest if one.count == 1 else plural(one.pest)), []).append(one.plant)
+    amounts = gathered((_amount(one), one.plant) for one in told.finds)
     is_one_pest = len({one.pest for one in told.finds}) == 1
     seen = "; ".join(
         f"{many}{'' if is_one_pest and place else f' {pest}'} on {voice.plants(names)}"
         for place, ((many, pest), names) in enumerate(amounts.items())
     )
     apart = [one.plant for one in told.finds if not one.is_isolated and one.progress.pest.fight.is_set_apart]
-    works: dict[str, list[str]] = {}
-    for one in told.finds:
-        if one.step is not None:
-            works.setdefault(_find_plan(one, one.step, voice).rstrip("."), []).append(one.plant)
+    planned_works = ((_find_plan(one, one.step, voice), one.plant) for one in told.finds if one.step)
+    works = gathered((work.rstrip("."), plant) for work, plant in planned_works)
     everybody = {one.plant for one in told.finds}
     steps = ["Move them away from the others now."] if apart else []
     steps += [

@@ -13,6 +13,7 @@ from bot.domain.care import Care
 from bot.domain.course import Step
 from bot.domain.fold import RINSED_BY
 from bot.domain.gap import Lateness
+from bot.domain.gathering import gathered
 from bot.domain.nudging import Placement
 from bot.domain.progress import Progress
 from bot.domain.slot import SlotKind
@@ -181,9 +182,9 @@ def _lift(nudge: NudgeText, voice: Voice) -> list[str]:
 
 def _looks(nudge: NudgeText, voice: Voice) -> tuple[str, str]:
     """Ask for looks in one line, each by the pest's own ways; and who it is alone, where that is shorter."""
-    ways: dict[tuple[Level, ...], list[str]] = {}
-    for name, level, also in nudge.looks:
-        ways.setdefault(tuple(one for one in (level, also) if one and ASKED[one]), []).append(name)
+    ways = gathered(
+        (tuple(one for one in (level, also) if one and ASKED[one]), name) for name, level, also in nudge.looks
+    )
     if not ways:
         return "", ""
     if len(ways) == 1:
@@ -199,7 +200,6 @@ def _looks(nudge: NudgeText, voice: Voice) -> tuple[str, str]:
 
 
 def _told_so(nudge: NudgeText) -> list[str]:
-    """Say how looks are told."""
     if not nudge.looks:
         return []
     (name, level, _), *others = nudge.looks
@@ -251,7 +251,6 @@ def _placed(one: Placement, nudge: NudgeText, moved: AbstractSet[int], voice: Vo
 
 
 def _late(late: Sequence[tuple[str, Step]]) -> list[str]:
-    """Say who is late, and what it costs."""
     missed = [name for name, step in late if step.lateness is Lateness.MISSED]
     fine = [f"{name} (by {day(step.closes_on)})" for name, step in late if name not in missed]
     lines = [f"Late: {listed(missed)}; tonight still helps, about one treatment more."] if missed else []

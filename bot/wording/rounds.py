@@ -13,6 +13,7 @@ from bot.actions.log_round import (
 from bot.actions.postpone import PutOff
 from bot.domain.course import Step
 from bot.domain.gap import Lateness
+from bot.domain.gathering import gathered
 from bot.wording.acts import DONE, asked, by_acts, done
 from bot.wording.conditions import rounds_words
 from bot.wording.days import counted, dated, day, listed, lowered, near_day
@@ -70,11 +71,7 @@ def _open(told: RoundLogged | NothingDue, voice: Voice) -> list[str]:
 
 
 def by_product(pairs: Iterable[tuple[str, str]]) -> dict[str, list[str]]:
-    """Gather plants by the product they meet."""
-    gathered: dict[str, list[str]] = {}
-    for plant, product in pairs:
-        gathered.setdefault(product, []).append(plant)
-    return gathered
+    return gathered((product, plant) for plant, product in pairs)
 
 
 def _done_line(told: RoundLogged, voice: Voice) -> list[str]:
@@ -111,9 +108,7 @@ def _next_lines(told: RoundLogged, voice: Voice) -> list[str]:
     """Say what comes next: how far each of a few is, of many only when."""
     last = [one for one in told.done if one.progress]
     if len(last) > FEW:
-        days: dict[str, list[str]] = {}
-        for one in last:
-            days.setdefault(_then(one, _evening_of(one.name, told), voice), []).append(one.name)
+        days = gathered((_then(one, _evening_of(one.name, told), voice), one.name) for one in last)
         return [f"{then[:1].upper()}{then[1:]}: {voice.plants(names)}." for then, names in days.items()]
     return [
         f"{one.name}{', ' if len(one.progress) > 1 else ': '}"

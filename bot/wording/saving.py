@@ -30,7 +30,6 @@ def time_saved(told: TimeSaved) -> str:
 
 
 def turns(told: Sequence[Turn]) -> list[str]:
-    """Say turns one a line."""
     lines = []
     for number, one in enumerate(told[:SHOWN], start=1):
         acts = [(method, None) for method in one.methods if method]

@@ -75,7 +75,6 @@ def parts_of(text: str) -> tuple[tuple[str, str | None, str, str], ...]:
 
 
 def filled(text: str, told: Outcome, voice: Voice) -> str:
-    """Fill a text with what an outcome tells."""
     words = []
     for before, name, how, mark in parts_of(text):
         words.append(before)

@@ -16,11 +16,12 @@ from bot.actions.show_settings import SettingsTold
 from bot.actions.show_shelf import Shelf
 from bot.actions.skip_question import QuestionSkipped
 from bot.actions.stock_product import Stocked
+from bot.domain.gathering import gathered
 from bot.domain.household import Place
 from bot.domain.measure import Units
 from bot.domain.trade import Form
 from bot.domain.value import replace
-from bot.domain.window import Facing, Outdoors
+from bot.domain.window import BEARING_DEG, Facing, Outdoors
 from bot.wording.days import counted, listed
 from bot.wording.labels import ask_of_eating, label_facts
 from bot.wording.lines import AFTER, SHORT, heights
@@ -28,15 +29,8 @@ from bot.wording.poison import warning
 from bot.wording.saying import says, says_shortly
 from bot.wording.voice import Voice
 
-FACINGS = {
-    Facing.N: "looks north",
-    Facing.NE: "looks north-east",
-    Facing.E: "looks east",
-    Facing.SE: "looks south-east",
-    Facing.S: "looks south",
-    Facing.SW: "looks south-west",
-    Facing.W: "looks west",
-    Facing.NW: "looks north-west",
+_COMPASS = ["north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"]
+FACINGS = {facing: f"looks {where}" for facing, where in zip(BEARING_DEG, _COMPASS, strict=True)} | {
     Facing.NONE: "no window",
     Facing.UNKNOWN: "window unknown: I treat it as sun all day",
 }
@@ -149,9 +143,7 @@ def _set_up_goes_on(told: SetUpGoesOn, voice: Voice) -> str:
 
 
 def _by_place(told: PlantsAdded) -> list[str]:
-    by_place: dict[str | None, list[str]] = {}
-    for name, place in told.plants:
-        by_place.setdefault(place, []).append(name)
+    by_place = gathered((place, name) for name, place in told.plants)
     return [f"{place}: {listed(names)}" if place else listed(names) for place, names in by_place.items()]
 
 

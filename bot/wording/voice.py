@@ -26,8 +26,6 @@ _LENGTH = re.compile(r"(\d+) cm\b")
 
 
 class Voice(Value):
-    """What a sentence needs besides the outcome: today, the household's clocks and measures."""
-
     today: date
     zone: ZoneInfo
     units: Units = Units.METRIC
@@ -59,7 +57,6 @@ class Voice(Value):
         return listed([*parts, *left])
 
     def places(self, names: AbstractSet[str]) -> str:
-        """Name where plants stand."""
         return listed(place for place, there in self.standing if names & set(there))
 
     def clock(self, at: time | datetime) -> str:
@@ -71,7 +68,6 @@ class Voice(Value):
         return f"{(local.hour - 1) % 12 + 1}{minutes} {'am' if local.hour < 12 else 'pm'}"  # noqa: PLR2004 - noon
 
     def length(self, cm: float) -> str:
-        """Say a length [cm]."""
         return f"{cm:g} cm" if self.units is not Units.US else f"{cm / float(INCH_CM):.2g} in"
 
     @property
@@ -93,7 +89,6 @@ class Voice(Value):
         return _LENGTH.sub(lambda found: self.length(float(found[1])), text)
 
     def warmth(self, celsius: float) -> str:
-        """Say a temperature [degC]."""
         if self.units is Units.US:
             return f"{round(celsius * 1.8 + 32)} °F"
         return f"{celsius:g} °C"

@@ -1,7 +1,6 @@
 """Words for what is asked about an evening's work."""
 
 from collections.abc import Iterable
-from datetime import date
 
 from bot.actions.tell_of_work import (
     AfterTold,
@@ -15,7 +14,7 @@ from bot.actions.tell_of_work import (
     WithTold,
     Work,
 )
-from bot.domain.trade import Method
+from bot.domain.gathering import gathered
 from bot.wording.acts import asked
 from bot.wording.conditions import rounds_words
 from bot.wording.days import counted, day, listed, lowered, near_day
@@ -30,11 +29,10 @@ ROOM_C = 21
 
 def _works(works: Iterable[Work], voice: Voice) -> list[str]:
     """Say what is done and when, plants with the same work in one line."""
-    alike: dict[tuple[date, tuple[tuple[Method, str | None], ...]], list[str]] = {}
-    for one in works:
-        acts = tuple((method, name) for method, _, name in one.acts)
-        alike.setdefault((one.on, acts), []).append(one.plant)
     lines = []
+    alike = gathered(
+        ((one.on, tuple((method, name) for method, _, name in one.acts)), one.plant) for one in works
+    )
     for (on, acts), names in alike.items():
         words = asked(acts, voice.plants(names))
         when = "Tonight" if on == voice.today else near_day(on, voice.today)
@@ -77,9 +75,7 @@ def _order_told(told: OrderTold) -> str:
 
 @says_shortly
 def _late_told(told: LateTold, voice: Voice) -> str:
-    alike: dict[str, list[str]] = {}
-    for one in told.works:
-        alike.setdefault(_as_good(one, voice), []).append(one.plant)
+    alike = gathered((_as_good(one, voice), one.plant) for one in told.works)
     lines = [f"{voice.plants(names)}: {words}." for words, names in alike.items()]
     hours = [
         f"{listed(f'{voice.clock(start)} to {voice.clock(end)}' for start, end in sun.spans)} at {sun.place.name}"
