@@ -192,11 +192,16 @@ class _Parts(Value, dict=True):
 
 def likely(text: str, situation: Situation, guesses: Sequence[Guess]) -> Iterator[Likely]:
     """Give likely meanings, the best first."""
-    found = list(_each_likely(kept_of_all(_parts_of, text, situation), guesses))
+    found = likely_whole(text, situation, guesses)
     if not any(one.chance >= _GOOD and not _missing(one) for one in found):
         in_parts = kept_of_all(_by_sentences, text, situation)
         found += [] if in_parts is None else [in_parts]
     yield from sorted(found, key=lambda one: -one.chance)
+
+
+def likely_whole(text: str, situation: Situation, guesses: Sequence[Guess]) -> list[Likely]:
+    """Give likely meanings of the message as a whole, the best first."""
+    return list(_each_likely(kept_of_all(_parts_of, text, situation), guesses))
 
 
 def _parts_of(text: str, situation: Situation) -> _Parts:

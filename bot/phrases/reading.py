@@ -231,7 +231,7 @@ def read(text: str, situation: Situation) -> Reading:
     is_read = home is not None and not any(one.left_out for one in home.offers)
     is_faint = alarm(text, situation) is Alarm.FAINT
     is_of_work = bool(meant.sure) and all(isinstance(one, Ask) and one.topic in OF_WORK for one in meant.sure)
-    if is_faint and not (is_read or is_of_work or _is_accounted_for(text, situation)):
+    if is_faint and not (is_read or is_of_work or _is_accounted_for(text, sure, situation)):
         asked = tuple(one for one in meant.sure if isinstance(one, NotUnderstood | Incomplete))
         offers = meant.offers or (() if asked else _said_back(meant.sure, situation))
         told = () if offers else asked or (NotUnderstood(text[:LONGEST]),)
@@ -290,9 +290,10 @@ def _is_chatter(text: str, situation: Situation) -> bool:
     return best is not None and best.form in SAYS_NOTHING and best.chance >= SURELY_NOTHING
 
 
-def _is_accounted_for(text: str, situation: Situation) -> bool:
+def _is_accounted_for(text: str, sure: tuple[Command, ...], situation: Situation) -> bool:
     """Whether every word is understood without regard to what is being asked: no room for an accident."""
-    told = understand_surely(text, _asking_nothing(situation))
+    neutral = _asking_nothing(situation)
+    told = sure if neutral is situation else understand_surely(text, neutral)
     return not any(isinstance(one, NotUnderstood | Incomplete) for one in told)
 
 
@@ -859,6 +860,8 @@ def _means(sentence: str, command: Command, situation: Situation) -> bool:
 
 
 def _asking_nothing(situation: Situation) -> Situation:
+    if situation.expecting is Expecting.NOTHING and not situation.choices:
+        return situation  # what was read of it is kept
     return replace(situation, expecting=Expecting.NOTHING, choices=(), choice_texts=())
 
 

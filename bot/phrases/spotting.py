@@ -317,9 +317,9 @@ def _narrowed(items: list[Item], situation: Situation) -> list[Item]:
 
 def _is_whole(item: Item, before: list[Item], behind: list[Item], names: Names) -> bool:
     """Whether a name that numbers belong to means all of them: "every" or "all of them" stands beside it."""
-    named = tuple(item.text.split())
-    base = names.base_at(named, 0)
-    if not isinstance(item.meaning, OneOf | Plants) or base is None or base[1] != len(named):
+    named = tuple(item.text.split()) if isinstance(item.meaning, OneOf | Plants) else ()
+    base = names.base_at(named, 0) if named else None
+    if base is None or base[1] != len(named):
         return False
     behind = behind[1:] if behind and behind[0].text in {",", ":"} else behind
     near = [*_until_a_mark(before[::-1])[:_NEAR_BEFORE], *_until_a_mark(behind)[:_NEAR_BEHIND]]

@@ -44,7 +44,7 @@ from bot.phrases.lexicon import Spot, Tool, Word, listed
 from bot.phrases.mentions import NO_PLANTS, Mentions, leaves_out
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import MOST_COUNTED, Count, Volume, Warmth
-from bot.phrases.offering import Likely, likely
+from bot.phrases.offering import Likely, likely, likely_whole
 from bot.phrases.setting import DATES, Setting, unique
 from bot.phrases.spotting import TICKS, has_slip, spotted, with_names
 from bot.phrases.text import is_signed
@@ -119,11 +119,11 @@ def _surely(text: str, situation: Situation) -> Meant:
 def _excused(text: str, situation: Situation) -> Meant:
     """Read "not tonight, sauna": what nobody listed behind it is why, and names nothing."""
     opening, _, reason = text.partition(",")
-    why = {one.meaning for one in spotted(reason, situation) if not isinstance(one.meaning, Unknown)}
-    if not why <= {Word.FILLER, Word.HEDGE} or len(reason.split()) > _MOST_CALLED:
+    if len(reason.split()) > _MOST_CALLED:
         return ()
-    told = surely(opening, situation)
-    return told if told and all(isinstance(one, Postpone) for one in told) else ()
+    why = {one.meaning for one in spotted(reason, situation) if not isinstance(one.meaning, Unknown)}
+    told = surely(opening, situation) if why <= {Word.FILLER, Word.HEDGE} else ()
+    return told if all(isinstance(one, Postpone) for one in told) else ()
 
 
 def best_of(text: str, situation: Situation, guesses: Sequence[Guess]) -> Likely | None:
@@ -164,8 +164,8 @@ _OF_A_COUNT = frozenset(
 
 def _of_form(text: str, situation: Situation, guesses: Sequence[Guess]) -> Iterator[Likely]:
     told = [one for one in guesses if one.form not in SAYS_NOTHING and not one.form.startswith("ask.")]
-    for one in likely(text, situation, told) if told else ():
-        if one.form and not contradict(tuple(whole(one.commands))):
+    for one in likely_whole(text, situation, told) if told else ():
+        if not contradict(tuple(whole(one.commands))):
             yield one
 
 
