@@ -24,7 +24,8 @@ from bot.phrases.lexicon import listed
 from bot.phrases.text import LONGEST
 
 _Listed = tuple[tuple[str, tuple[str, ...]], ...]
-_Names = Mapping[tuple[str, ...], str]
+_Names = Mapping[str, Mapping[tuple[str, ...], str]]
+"""What marks a run of words, by its first."""
 FILE = Path(__file__).with_name("guess.bin")
 MOST_RANKED = 12
 _WORDS = re.compile(r"[^\W\d_]+(?:['\u2019][^\W\d_]+)*|\d+(?:[.,:/]\d+)*|[?!.,;:+=()/-]|[^\s\w]", re.UNICODE)
@@ -115,11 +116,10 @@ def _added(rows: Sequence[bytes]) -> list[int]:
         halves = _added(rows[:_MOST_ADDED]), _added(rows[_MOST_ADDED:])
         return [one + other for one, other in zip(*halves, strict=True)]
     size = len(rows[0]) + len(rows[0]) % 2
-    mask, even, odd = int.from_bytes(b"\xff\0" * (size // 2), "little"), 0, 0
-    for row in rows:
-        number = int.from_bytes(row, "little")
-        even += number & mask
-        odd += number >> 8 & mask
+    mask = int.from_bytes(b"\xff\0" * (size // 2), "little")
+    numbers = [int.from_bytes(row, "little") for row in rows]
+    even = sum([number & mask for number in numbers])
+    odd = sum(numbers) - even >> 8
     lanes = [struct.unpack(f"<{size // 2}H", each.to_bytes(size, "little")) for each in (even, odd)]
     return [total for pair in zip(*lanes, strict=True) for total in pair][: len(rows[0])]
 
@@ -150,10 +150,12 @@ _JOINTS = listed("and the , & + n my")
 
 
 def _name_at(words: Sequence[str], at: int, own: _Names, others: _Names) -> tuple[int, str]:
-    for size in range(min(_LONGEST_NAME, len(words) - at), 0, -1):
+    begins = (words[at], words[at].removesuffix("'s").removesuffix("s"))
+    begun = [named[word] for named in (own, others) for word in begins if word in named]
+    for size in range(min(_LONGEST_NAME, len(words) - at) if begun else 0, 0, -1):
         run = tuple(words[at : at + size])
         one = (*run[:-1], run[-1].removesuffix("'s").removesuffix("s"))
-        mark = own.get(run) or own.get(one) or others.get(run) or others.get(one)
+        mark = next((names[each] for names in begun for each in (run, one) if each in names), "")
         if mark:
             return size, mark
     return 1, ""
@@ -168,12 +170,14 @@ def _mark(word: str) -> str:
 
 @lru_cache(maxsize=4)
 def _of_the_catalogue(pests: _Listed, products: _Listed) -> _Names:
-    return {
-        tuple(_WORDS.findall(phrase.lower())): mark
-        for mark, kinds in (("B", pests), ("Q", products))
-        for _, phrases in kinds
-        for phrase in phrases
-    }
+    return _by_first(
+        {
+            tuple(_WORDS.findall(phrase.lower())): mark
+            for mark, kinds in (("B", pests), ("Q", products))
+            for _, phrases in kinds
+            for phrase in phrases
+        }
+    )
 
 
 @lru_cache(maxsize=64)
@@ -187,6 +191,13 @@ def _own(plants: tuple[KnownPlant, ...], places: tuple[KnownPlace, ...]) -> _Nam
         parts = [(part,) for part in whole if len(part) >= _SHORTEST_PART and part.isalpha()]
         group = [whole[:-1]] if len(whole) > 1 and whole[-1].isdigit() else []
         known |= dict.fromkeys([*parts, *group, whole], mark)
+    return _by_first(known)
+
+
+def _by_first(marks: Mapping[tuple[str, ...], str]) -> _Names:
+    known: dict[str, dict[tuple[str, ...], str]] = {}
+    for run, mark in marks.items():
+        known.setdefault(run[0] if run else "", {})[run] = mark
     return known
 
 
