@@ -378,8 +378,8 @@ def read_places(text: str, situation: Situation) -> tuple[SetPlace, ...] | None:
 
 
 _OF_LIGHT = re.compile(
-    "sun|shad|window|outdoor|outside|open air|lamp|light|bulb"
-    rf"|{'|'.join(way for way in _WAYS if len(way) > 1)}|(?<![^\W\d_])[nsew]{{1,2}}(?![^\W\d_])"
+    "sun|shad|window|outdoor|outside|open air|lamp|light|bulb|north|south|east|west"
+    rf"|(?<!')(?<![^\W\d_])(?:[ns]?[ew]|{'|'.join(_WAYS)})(?![^\W\d_])"
 )
 """Without any of these nothing is told of a place's light."""
 _OPENING = re.compile(r"(?:(?:add|new) (?:a |an )?(?:place|room)|place) *:? *", re.IGNORECASE)
@@ -855,16 +855,21 @@ _LAMP = "lamp"
 
 
 @lru_cache(maxsize=4)
-def _kinds_by_length(kinds: frozenset[str]) -> frozenset[tuple[str, ...]]:
+def _kinds_begun(kinds: frozenset[str]) -> dict[str, tuple[tuple[str, ...], ...]]:
+    """Give the words of the kinds by the first of them."""
     named = [tuple(kind.split()) for kind in kinds]
     owned = (tuple(word.removesuffix("s") for word in words[:-1]) + words[-1:] for words in named)
-    return frozenset((*named, *owned))  # "burro's tail" is looked up as "burro tail"
+    begun: dict[str, tuple[tuple[str, ...], ...]] = {}
+    for words in dict.fromkeys((*named, *owned)):  # "burro's tail" is looked up as "burro tail"
+        begun[words[0]] = (*begun.get(words[0], ()), words)
+    return begun
 
 
 def kind_at(words: tuple[str, ...], at: int, kinds: frozenset[str]) -> int:
     """Count the words of the longest kind of plant that begins here."""
-    known = _kinds_by_length(kinds)
-    for size in range(min(_LONGEST_KIND, len(words) - at), 0, -1):
+    begun = _kinds_begun(kinds)
+    known = begun.get(words[at], ()) + begun.get(singular(words[at]), ())
+    for size in range(min(_LONGEST_KIND, len(words) - at) if known else 0, 0, -1):
         run = words[at : at + size]
         if run in known or (*run[:-1], singular(run[-1])) in known:
             # what two kinds share is of one plant: "chinese elm" and "elm bonsai"
@@ -883,6 +888,7 @@ def holds_a_kind(words: Iterable[str], kinds: frozenset[str]) -> bool:
     return any(word in known or singular(word) in known for word in words)
 
 
+@lru_cache(maxsize=4096)
 def singular(name: str) -> str:
     """Give one of several: "two hoyas" are "hoya" 1 and 2."""
     head, _, last = name.rpartition(" ")

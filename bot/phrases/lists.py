@@ -9,7 +9,8 @@ from bot.actions.situation import Situation
 from bot.domain.value import Value, replace
 from bot.phrases.homes import MOST_PLANTS, holds_a_kind, read_home
 from bot.phrases.lexicon import listed, words_of_class
-from bot.phrases.names import OneOf, Plants, names_of
+from bot.phrases.names import OneOf, Place, Plants, names_of
+from bot.phrases.numbers import number_at
 from bot.phrases.text import plain, tidy, words_of
 
 _ASKED_TO_ADD = re.compile(
@@ -69,8 +70,12 @@ def read_told(text: str, situation: Situation) -> Listed | None:
         return read_list(tidy(text)[opening.end() :], situation, is_expected=True)
     if situation.expecting is Expecting.PLANTS or not _FIELD_MARKS & frozenset(text):
         return None
-    if any(isinstance(one, Plants | OneOf) for one in _named(words_of(plain(text)), situation)):
+    words = words_of(plain(text))
+    named = {*map(type, _named(words, situation))}
+    if not named.isdisjoint(_OWN):
         return None
+    if Place not in named and not any(number_at(words, at) for at in range(len(words))):
+        return None  # neither a place that is known nor a pot
     told = read_list(tidy(text), situation, is_expected=True)
     if told is None or told.then:
         return None
@@ -86,6 +91,7 @@ def read_told(text: str, situation: Situation) -> Listed | None:
 
 
 _FIELD_MARKS = frozenset(",;|(-")
+_OWN = frozenset({Plants, OneOf})
 _NO_NAME = words_of_class("lists", "no-name")
 
 
