@@ -8,6 +8,8 @@ from httpcore import AsyncConnectionPool, NetworkError, ProtocolError, TimeoutEx
 from telegram import error as platform
 from telegram.request import HTTPXRequest, RequestData
 
+from bot.telegram.network import Network
+
 CONNECT_S = 5.0
 KEPT_S = 5.0
 """A connection unused for longer may have been dropped on the way without a word. [s]"""
@@ -20,7 +22,9 @@ class PooledRequest(HTTPXRequest):
     def __init__(self, patience_s: float, tls: ssl.SSLContext, *, is_loopback: bool) -> None:
         super().__init__(read_timeout=patience_s, httpx_kwargs={"verify": tls, "trust_env": not is_loopback})
         self._is_proxied = not is_loopback and not getproxies().keys().isdisjoint({"http", "https", "all"})
-        self._pool = AsyncConnectionPool(tls, max_connections=CONNECTIONS, keepalive_expiry=KEPT_S)
+        self._pool = AsyncConnectionPool(
+            tls, max_connections=CONNECTIONS, keepalive_expiry=KEPT_S, network_backend=Network()
+        )
         limits = {"connect": CONNECT_S, "read": patience_s, "write": patience_s, "pool": patience_s}
         self._more = {"timeout": limits}
 

@@ -4,7 +4,9 @@ import asyncio
 import contextlib
 import json
 import re
+import ssl
 from collections.abc import AsyncIterator
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -87,7 +89,9 @@ CHUNKED = b"HTTP/1.1 200 OK\r\nTransfer-Encoding: chunked\r\n\r\n%s0\r\n\r\n" % 
 
 
 @contextlib.asynccontextmanager
-async def speaking(*answers: bytes) -> AsyncIterator[tuple[Wire, list[int]]]:
+async def speaking(
+    *answers: bytes, tls: ssl.SSLContext | None = None
+) -> AsyncIterator[tuple[Wire, list[int]]]:
     """A platform that gives each call the next of these bytes as they are, then hangs up where asked to."""
     left, connections = list(answers), []
 
@@ -106,8 +110,9 @@ async def speaking(*answers: bytes) -> AsyncIterator[tuple[Wire, list[int]]]:
         with contextlib.suppress(ConnectionError):
             await writer.wait_closed()
 
-    server = await asyncio.start_server(heard, "127.0.0.1", 0)
-    wire = Wire("100:token", f"http://127.0.0.1:{server.sockets[0].getsockname()[1]}", is_loopback=True)
+    server = await asyncio.start_server(heard, "127.0.0.1", 0, ssl=tls)
+    address = f"{'http' if tls is None else 'https'}://127.0.0.1:{server.sockets[0].getsockname()[1]}"
+    wire = Wire("100:token", address, is_loopback=True)
     await wire.bot.request.initialize()
     try:
         yield wire, connections
@@ -145,6 +150,35 @@ async def test_nobody_is_waited_for_for_ever(monkeypatch: pytest.MonkeyPatch) ->
             await wire.call("sendMessage", {"chat_id": 1, "text": "x"})
         assert await wire.call("sendMessage", {"chat_id": 1, "text": "x"}) == 1234
     assert connections == [1, 1]
+
+
+PLATFORM = Path(__file__).with_name("platform.pem")
+"""A key of nothing but these tests, and its certificate for 127.0.0.1."""
+LONG = "word " * 60_000
+
+
+async def test_calls_go_encrypted_and_long_answers_come_whole(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("SSL_CERT_FILE", str(PLATFORM))
+    tls = ssl.SSLContext(ssl.PROTOCOL_TLS_SERVER)
+    tls.load_cert_chain(PLATFORM)
+    body = json.dumps({"ok": True, "result": LONG}).encode()
+    long = b"HTTP/1.1 200 OK\r\nContent-Length: %d\r\n\r\n%s" % (len(body), body)
+    async with speaking(long, ANSWER, ANSWER + HANGS_UP, ANSWER, tls=tls) as (wire, connections):
+        assert await wire.call("sendMessage", {"chat_id": 1, "text": LONG}) == LONG
+        for _ in range(2):
+            assert await wire.call("sendMessage", {"chat_id": 1, "text": "x"}) == 1234
+        await asyncio.sleep(0.05)
+        assert await wire.call("sendMessage", {"chat_id": 1, "text": "x"}) == 1234
+    assert connections == [3, 1]
+
+
+async def test_a_platform_that_cannot_show_who_it_is_hears_nothing() -> None:
+    tls = ssl.SSLContext(ssl.PROTOCOL_TLS_SERVER)
+    tls.load_cert_chain(PLATFORM)
+    async with speaking(ANSWER, tls=tls) as (wire, connections):
+        with pytest.raises(TryLaterError):
+            await wire.call("sendMessage", {"chat_id": 1, "text": "x"})
+    assert sum(connections) == 0
 
 
 async def test_where_nobody_listens_is_tried_later(unused_tcp_port: int) -> None:
