@@ -6,7 +6,6 @@ What stands on a bottle, and what a mixture of it is asked to be, by one reader 
 """
 
 import re
-from collections.abc import Callable
 from decimal import Decimal
 from typing import TypeVar
 
@@ -23,6 +22,7 @@ from bot.domain.trade import Form
 from bot.domain.value import Value, replace
 from bot.phrases.asking import Meant
 from bot.phrases.days import Every, when_at
+from bot.phrases.items import Read, laid_out
 from bot.phrases.lexicon import each_of, listed, phrase_at
 from bot.phrases.names import Plants, Product, ingredient_of, names_of
 from bot.phrases.numbers import UnclearVolume, Volume, measure_at, number_at
@@ -97,8 +97,6 @@ class _OneUnit(Value):
 
 
 _Kind = TypeVar("_Kind")
-_Read = Callable[[tuple[str, ...], int, Situation], tuple[object, int] | None]
-"""Reads what begins at a word, and how many words it took; None where it means nothing to it."""
 
 
 class _Said(Value):
@@ -125,20 +123,6 @@ class _Said(Value):
     def product(self) -> Product | None:
         """The product named last."""
         return next(reversed(self.all(Product)), None)
-
-
-def _laid_out(
-    words: tuple[str, ...], situation: Situation, reads: tuple[_Read, ...], around: frozenset[str]
-) -> _Said | None:
-    """Lay a message out in what it tells; None where a word is of something else."""
-    found, at = list[object](), 0
-    while at < len(words):
-        one = next((one for read in reads if (one := read(words, at, situation)) is not None), None)
-        if one is None and words[at] not in around:
-            return None
-        found += [one[0]] if one is not None else []
-        at += one[1] if one is not None else 1
-    return _Said(words, tuple(found))
 
 
 def _range_at(words: tuple[str, ...], at: int, situation: Situation) -> tuple[Rate, int] | None:
@@ -231,10 +215,10 @@ def _use_at(words: tuple[str, ...], at: int, _: Situation) -> tuple[Label, int] 
     return (Label(is_for_indoors=False), end - at) if "only" in words[max(0, start - 2) : end] else None
 
 
-_OF_A_LABEL: tuple[_Read, ...] = (
+_OF_A_LABEL: tuple[Read, ...] = (
     *(_range_at, rate_at, percent_at, _rule_at, _use_at, _volume_at, _every_at, _name_at, _form_at),
 )
-_OF_A_MIXTURE: tuple[_Read, ...] = (rate_at, percent_at, parts_at, _count_at, _volume_at, _name_at, _tool_at)
+_OF_A_MIXTURE: tuple[Read, ...] = (rate_at, percent_at, parts_at, _count_at, _volume_at, _name_at, _tool_at)
 
 
 def read_bottle(words: tuple[str, ...], situation: Situation) -> Meant | None:
@@ -287,10 +271,11 @@ def is_of_a_bottle(words: tuple[str, ...], situation: Situation) -> bool:
 
 
 def _of_one_bottle(words: tuple[str, ...], situation: Situation) -> _Said | None:
-    said = _laid_out(words, situation, _OF_A_LABEL, _AROUND | SUBSTANCES)
-    if said is None or len(set(said.all(Product))) > 1:
+    meanings = laid_out(words, situation, _OF_A_LABEL, _AROUND | SUBSTANCES)
+    if meanings is None or any(isinstance(one, UnclearVolume | Plants) for one in meanings):
         return None
-    return None if any(isinstance(one, UnclearVolume | Plants) for one in said.meanings) else said
+    said = _Said(words, tuple(meanings))
+    return said if len(set(said.all(Product))) <= 1 else None
 
 
 _SAID_OTHERWISE = tuple(
@@ -327,9 +312,10 @@ def read_recipe(words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read what a mixture is asked of; None where nothing but a volume and a product is told, or less."""
     if not _HINTS & frozenset(words) and not any(":" in word for word in words):
         return None
-    said = _laid_out(words, situation, _OF_A_MIXTURE, _PASSING)
-    if said is None:
+    meanings = laid_out(words, situation, _OF_A_MIXTURE, _PASSING)
+    if meanings is None:
         return None
+    said = _Said(words, tuple(meanings))
     rates, parts, tools = said.all(Rate), said.all(Parts), said.all(Tool)
     unclear, count = said.all(UnclearVolume), next(reversed(said.all(_Count)), _Count(0)).number
     plants = tuple(plant for named in said.all(Plants) for plant in named.ids)
@@ -391,21 +377,20 @@ def ask_which_measure(mixed: Mix, unclear: UnclearVolume) -> Incomplete:
     return Incomplete(missing=Missing.AMOUNT, text=unclear.unit, choices=choices)
 
 
-def read_tools(words: tuple[str, ...]) -> Meant | None:
+def read_tools(words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read "i have a 1 ml syringe and measuring spoons", "no dropper": what is measured with."""
-    found: list[Tool] = []
-    rest, at = [], 0
-    while at < len(words):
-        phrases = ((" ".join(words[at : at + size]), size) for size in range(4, 0, -1))
-        spelt = ((one if one in _SETTING else one.removesuffix("s"), size) for one, size in phrases)
-        tool, size = next(((_SETTING[one], size) for one, size in spelt if one in _SETTING), (None, 1))
-        if tool is None:
-            rest.append(words[at])
-        else:
-            found.append(tool)
-        at += size
-    if not found or not set(rest) <= _AROUND_TOOLS:
-        return None
-    if set(rest) & _NONE_OF:
-        return (SetTools((), gone=tuple(found)),)
-    return (SetTools(tuple(found)),) if set(rest) & _AT_HAND else None
+    found = tuple(
+        one for one in laid_out(words, situation, (_kept_at,), _AROUND_TOOLS) or () if isinstance(one, Tool)
+    )
+    if found and _NONE_OF & frozenset(words):
+        return (SetTools((), gone=found),)
+    return (SetTools(found),) if found and _AT_HAND & frozenset(words) else None
+
+
+def _kept_at(words: tuple[str, ...], at: int, _: Situation) -> tuple[Tool, int] | None:
+    for size in range(4, 0, -1):
+        phrase = " ".join(words[at : at + size])
+        tool = _SETTING.get(phrase, _SETTING.get(phrase.removesuffix("s")))
+        if tool is not None:
+            return tool, size
+    return None

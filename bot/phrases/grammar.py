@@ -467,7 +467,7 @@ def _whole_message(text: str, words: tuple[str, ...], situation: Situation) -> M
         or read_animals(words)
         or read_traits(words, situation)
         or read_months(words, situation)
-        or read_tools(words)
+        or read_tools(words, situation)
         or read_leaf(words)
         or read_bottle(words, situation)
         or _wrapped(read_bad_rate(words))

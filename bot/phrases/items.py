@@ -1,6 +1,6 @@
 """Words read into items with a meaning of their own, left to right, longest first."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from bot.actions.situation import Situation
 from bot.domain.trade import Sign
@@ -94,6 +94,24 @@ def _next(place: tuple[tuple[str, ...], int], situation: Situation) -> tuple[Mea
     if phrase is not None:
         return phrase
     return _rest(words, at, names)
+
+
+Read = Callable[[tuple[str, ...], int, Situation], tuple[object, int] | None]
+"""Reads what begins at a word, and how many words it took; None where it means nothing to it."""
+
+
+def laid_out(
+    words: tuple[str, ...], situation: Situation, reads: Sequence[Read], around: frozenset[str]
+) -> list[object] | None:
+    """Lay a message out in what it tells; None where a word is of something else."""
+    found, at = list[object](), 0
+    while at < len(words):
+        one = next((one for read in reads if (one := read(words, at, situation)) is not None), None)
+        if one is None and words[at] not in around:
+            return None
+        found += [one[0]] if one is not None else []
+        at += one[1] if one is not None else 1
+    return found
 
 
 def _rest(words: tuple[str, ...], at: int, names: Names) -> tuple[Meaning, int]:

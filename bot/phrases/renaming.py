@@ -11,10 +11,10 @@ from bot.actions.rename import Rename
 from bot.actions.set_place import SetPlace
 from bot.actions.set_pot import SetPot
 from bot.actions.situation import Situation
-from bot.domain.identity import PlaceId, PlantId
+from bot.domain.identity import PlantId
 from bot.domain.trade import Method
 from bot.phrases.asking import Meant
-from bot.phrases.items import name_at
+from bot.phrases.items import laid_out, name_at
 from bot.phrases.lexicon import KNOWN, listed
 from bot.phrases.names import OneOf, Place, Plants, names_of
 from bot.phrases.numbers import Length, measure_at
@@ -44,6 +44,8 @@ _POT_CM = (3.0, 150.0)
 _UNSURE = PlantId(0)
 """Stands for a name that several plants answer to; no plant has this number."""
 _LONGEST_NAME = 40
+_LONGEST_WIDTH = 12
+"""Words of "one hundred and twenty two and a half centimetres", and some more. [1]"""
 _AROUND_A_SLIP = listed("it is i meant mean sorry no oops the a , that should be said")
 _MOST_SLIPS = 2
 _MOST_WORDS = 5
@@ -164,45 +166,40 @@ def _watered(said: tuple[str, ...], situation: Situation) -> Meant | None:
     left = said if days is None else said[:-1]
     if left.count("watered") != 1:
         return None
-    names, plants, at = names_of(situation), list[PlantId](), 0
-    while at < len(left):
-        named = name_at(left, at, names)
-        if named is not None and isinstance(named[0], Plants):
-            plants += named[0].ids
-            at += named[1]
-        elif left[at] in _AROUND_WATER:
-            at += 1
-        else:
-            return None
+    named = laid_out(left, situation, (_plants_at,), _AROUND_WATER) or ()
+    plants = dict.fromkeys(plant for one in named if isinstance(one, Plants) for plant in one.ids)
     on = situation.today - timedelta(days=days) if days else None
-    return (LogWatering(tuple(dict.fromkeys(plants)), on),) if plants else None
+    return (LogWatering(tuple(plants), on),) if plants else None
+
+
+def _thing_at(words: tuple[str, ...], at: int, situation: Situation) -> tuple[object, int] | None:
+    named = name_at(words, at, names_of(situation))
+    return named if named is not None and isinstance(named[0], Plants | OneOf | Place) else None
+
+
+def _plants_at(words: tuple[str, ...], at: int, situation: Situation) -> tuple[object, int] | None:
+    named = _thing_at(words, at, situation)
+    return named if named is not None and isinstance(named[0], Plants) else None
+
+
+def _width_at(words: tuple[str, ...], at: int, _: Situation) -> tuple[object, int] | None:
+    """Read a width; beside a number "in" is an inch here."""
+    width = measure_at(
+        tuple("inch" if word in _INCHES else word for word in words[at : at + _LONGEST_WIDTH]), 0
+    )
+    return width if width is not None and isinstance(width[0], Length) else None
 
 
 def _potted(said: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read a pot's width of named plants, also "hoya, landing, 15 cm"; "repotted" is written too."""
-    names = names_of(situation)
-    # beside a number "in" is an inch here, and "20-cm" is "20 cm"
-    spelt = tuple("inch" if word in _INCHES else word for word in said if word != "-")
-    said = tuple(word for word in said if word != "-")
-    widths: list[float] = []
-    plants: list[PlantId] = []
-    places: list[PlaceId] = []
-    at = 0
-    while at < len(said):
-        named, width = name_at(said, at, names), measure_at(spelt, at)
-        if named is not None and isinstance(named[0], Plants | OneOf):
-            plants += named[0].ids if isinstance(named[0], Plants) else (_UNSURE,)
-            at += named[1]
-        elif named is not None and isinstance(named[0], Place) and plants and "," in said:
-            places.append(named[0].id)
-            at += named[1]
-        elif width is not None and isinstance(width[0], Length):
-            widths.append(float(width[0].cm))
-            at += width[1]
-        elif said[at] in _AROUND_A_POT or said[at] in _REPOTTED:
-            at += 1
-        else:
-            return None
+    said = tuple(word for word in said if word != "-")  # "20-cm" is "20 cm"
+    told = laid_out(said, situation, (_thing_at, _width_at), _AROUND_A_POT | _REPOTTED) or []
+    widths = [float(one.cm) for one in told if isinstance(one, Length)]
+    places = [one.id for one in told if isinstance(one, Place)]
+    things = [one for one in told if isinstance(one, Plants | OneOf)]
+    plants = [each for one in things for each in (one.ids if isinstance(one, Plants) else (_UNSURE,))]
+    if places and ("," not in said or isinstance(told[0], Place)):
+        return None
     standing = [one.place for one in situation.plants if one.id in plants]
     if places and standing != places:
         return None

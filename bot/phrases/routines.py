@@ -1,5 +1,7 @@
 """Habits in words: "check on sundays", "inspect every first saturday", "look them over every 10 days"."""
 
+import re
+
 from bot.actions.ask import Ask, Topic
 from bot.actions.set_routine import SetRoutine
 from bot.domain.agenda import CHECK_ROUTINE
@@ -40,6 +42,7 @@ _WORDS_FOR_A_RULE = each_worded(
 _OPENINGS = tuple(tuple(verb.split()) for verb in sorted(_VERBS, key=len, reverse=True))
 SPOKEN = words_in((*_VERBS, *_ENDS, *_ASKS, *_NTH, *(word for rule in _WORDS_FOR_A_RULE for word in rule)))
 """Words known here, that a slip may be a slip of."""
+_ORDINAL = re.compile(r"\b(\d+) (st|nd|rd|th)\b")
 _MOST_DAYS = 366
 _LATEST_MONTH_DAY = 28
 """A later one would be missing in some months; the last day stands for it."""
@@ -47,47 +50,24 @@ _LATEST_MONTH_DAY = 28
 
 def read_habit(words: tuple[str, ...]) -> Meant | None:
     """Read a habit set, ended or asked about; None where the message is none."""
-    said = tuple(word for word in _ordinals(words) if word not in {".", "!", "please"})
-    text = " ".join(said)
+    text = _ORDINAL.sub(r"\1\2", " ".join(word for word in words if word not in {".", "!", "please"}))
+    said = tuple(text.split(" "))
     if text in _ENDS:
         return (SetRoutine(CHECK_ROUTINE, ""),)
     if text.removesuffix(" ?") in _ASKS:
         return (Ask(topic=Topic.ROUTINES),)
-    for opening in _OPENINGS:
-        if said[: len(opening)] == opening:
-            rule = _after_objects(said[len(opening) :])
-            if rule is not None:
-                return (SetRoutine(CHECK_ROUTINE, rule),)
-    return None
-
-
-def _ordinals(words: tuple[str, ...]) -> tuple[str, ...]:
-    """Join "1", "st" as typed."""
-    joined: list[str] = []
-    for word in words:
-        if joined and joined[-1].isdigit() and word in {"st", "nd", "rd", "th"}:
-            joined[-1] += word
-        else:
-            joined.append(word)
-    return tuple(joined)
+    behind = (said[len(opening) :] for opening in _OPENINGS if said[: len(opening)] == opening)
+    rule = next(filter(None, map(_after_objects, behind)), None)
+    return None if rule is None else (SetRoutine(CHECK_ROUTINE, rule),)
 
 
 def _after_objects(words: tuple[str, ...]) -> str | None:
     """Read the schedule behind what is to be looked at."""
-    for at in range(len(words)):
-        rule = _rule(words[at:])
-        if rule is not None:
-            return rule
-        if words[at] not in _OBJECTS:
-            return None
-    return None
-
-
-def _rule(words: tuple[str, ...]) -> str | None:
-    exact = _WORDS_FOR_A_RULE.get(words)
-    if exact is not None:
-        return exact
-    return _every_few(words) or _of_a_month(words) or _weekdays(words)
+    behind = (words[at:] for at in range(len(words)) if _OBJECTS.issuperset(words[:at]))
+    rules = (
+        _WORDS_FOR_A_RULE.get(one) or _every_few(one) or _of_a_month(one) or _weekdays(one) for one in behind
+    )
+    return next(filter(None, rules), None)
 
 
 def _every_few(words: tuple[str, ...]) -> str | None:
@@ -118,7 +98,8 @@ def _weeks(count: int, day: str | None = None) -> str:
 
 def _of_a_month(words: tuple[str, ...]) -> str | None:
     """Read "every first saturday", "on the last sunday of the month", "on the 15th of each month"."""
-    kept, is_month = _cut_month(words)
+    ending = next((one for one in _OF_A_MONTH if words[-len(one) :] == one), ())
+    kept, is_month = words[: len(words) - len(ending)], bool(ending)
     bare = tuple(word for word in kept if word not in {"every", "each", "on", "the"})
     is_every = bool({"every", "each"} & set(kept)) or is_month
     if len(bare) == 2 and bare[0] in _NTH and _weekday(bare[1]) is not None and is_every:  # noqa: PLR2004
@@ -128,13 +109,6 @@ def _of_a_month(words: tuple[str, ...]) -> str | None:
         if 1 <= day <= 31:  # noqa: PLR2004 - days of a month
             return f"FREQ=MONTHLY;BYMONTHDAY={day if day <= _LATEST_MONTH_DAY else -1}"
     return None
-
-
-def _cut_month(words: tuple[str, ...]) -> tuple[tuple[str, ...], bool]:
-    for ending in _OF_A_MONTH:
-        if words[-len(ending) :] == ending:
-            return words[: -len(ending)], True
-    return words, False
 
 
 def _weekdays(words: tuple[str, ...]) -> str | None:

@@ -5,7 +5,6 @@ from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
 from bot.actions.situation import Situation
 from bot.actions.walk_through import BeginWalk, EndWalk, GoOn, PassPlant
-from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Level
 from bot.domain.value import replace
 from bot.phrases.asking import Meant
@@ -56,20 +55,11 @@ def read_walk(words: tuple[str, ...], situation: Situation) -> Meant | None:
     rest = " ".join(
         word for word in words if word not in _LEVELS and word not in {"with", "a", "the", "my", ".", "look"}
     )
-    if len(levels) == 1 and (rest in _BEGINS or (is_open and not rest and _asks_level(situation))):
-        plants = _walked(situation) if is_open else ()
-        return (BeginWalk(levels[0], plants),)
+    offered = [one for choice in situation.choices for one in choice.commands] if is_open else []
+    begun = [one for one in offered if isinstance(one, BeginWalk)]
+    if len(levels) == 1 and (rest in _BEGINS or (is_open and not rest and begun == offered)):
+        return (BeginWalk(levels[0], begun[0].plants if begun else ()),)
     return _answer(words, said, situation) if is_open else None
-
-
-def _walked(situation: Situation) -> tuple[PlantId, ...]:
-    """Give the plants of the walk whose level is being asked."""
-    begun = [one for choice in situation.choices for one in choice.commands if isinstance(one, BeginWalk)]
-    return begun[0].plants if begun else ()
-
-
-def _asks_level(situation: Situation) -> bool:
-    return all(isinstance(one, BeginWalk) for choice in situation.choices for one in choice.commands)
 
 
 def _answer(words: tuple[str, ...], said: str, situation: Situation) -> Meant | None:
@@ -94,6 +84,4 @@ def _answer(words: tuple[str, ...], said: str, situation: Situation) -> Meant | 
     if isinstance(counts[0], Grade):
         return (replace(found, grade=counts[0], count=None, pest=pest), GoOn())
     number = whole_count(counts[0].value)
-    if not number:
-        return None
-    return (replace(found, grade=None, count=number, pest=pest), GoOn())
+    return (replace(found, grade=None, count=number, pest=pest), GoOn()) if number else None
