@@ -81,108 +81,81 @@ class Settings:
     @property
     def health(self) -> tuple[str, int] | None:
         """Address and port the health page is served on, None where it is not wanted."""
-        if not self.health_listen:
-            return None
-        host, _, port = self.health_listen.rpartition(":")
-        return host.strip("[]"), int(port)
+        return _address(self.health_listen) if self.health_listen else None
 
     @property
     def listen(self) -> tuple[str, int]:
         """Address and port the webhook is served on."""
-        host, _, port = self.webhook_listen.rpartition(":")
-        return host.strip("[]"), int(port)
+        return _address(self.webhook_listen)
 
 
-def _token(text: str) -> Secret:
-    if not TOKEN.fullmatch(text):
-        raise ValueError("does not look like a bot token (digits, a colon, letters)")
-    return Secret(text)
-
-
-def _owner(text: str) -> int:
-    if not (text.isascii() and text.isdigit() and int(text) > 0):
-        raise ValueError("must be a whole number above 0")
-    return int(text)
-
-
-def _switch(text: str) -> bool:
-    if text.lower() not in SWITCH:
-        raise ValueError("must be true or false")
-    return SWITCH[text.lower()]
-
-
-def _database_url(url: str) -> str:
-    if not url.startswith(("sqlite:", "postgresql:", "postgresql+psycopg:")):
-        raise ValueError("must begin with sqlite: or postgresql:")
-    return url
-
-
-def _api_url(url: str) -> str:
-    parts = urlsplit(url)
-    if parts.scheme not in {"http", "https"} or not parts.hostname:
-        raise ValueError("must be an address that begins with http:// or https://")
-    return url.rstrip("/")
-
-
-def _webhook_url(url: str) -> str:
-    parts = urlsplit(url)
-    is_local = parts.scheme == "http" and parts.hostname in LOOPBACK
-    if not (parts.hostname and (parts.scheme == "https" or is_local)):
-        raise ValueError("must be an address that begins with https://")
-    return url
-
-
-def _webhook_secret(text: str) -> Secret:
-    if not SECRET.fullmatch(text):
-        raise ValueError("must be 1 to 256 letters, digits, underscores or hyphens")
-    return Secret(text)
-
-
-def _listen(listen: str) -> str:
+def _address(listen: str) -> tuple[str, int]:
     host, _, port = listen.rpartition(":")
-    if not (host and port.isascii() and port.isdigit() and int(port) <= HIGHEST_PORT):
-        raise ValueError("must be ADDRESS:PORT, such as 127.0.0.1:8080")
-    return listen
+    return host.strip("[]"), int(port)
 
 
-def _copy_command(command: str) -> str:
-    program = (shlex.split(command) or [""])[0]
-    if shutil.which(program) is None:
-        raise ValueError(f"names no program that can be run: {program}")
-    return command
+def _is_web(url: str) -> bool:
+    return urlsplit(url).scheme in {"http", "https"} and bool(urlsplit(url).hostname)
 
 
-def _log(level: str) -> str:
-    if level.lower() not in {"debug", "info", "warning", "error"}:
-        raise ValueError("must be debug, info, warning or error")
-    return level.lower()
+def _is_safe(url: str) -> bool:
+    parts = urlsplit(url)
+    return bool(parts.hostname) and (
+        parts.scheme == "https" or (parts.scheme == "http" and parts.hostname in LOOPBACK)
+    )
 
 
-def _tick_seconds(text: str) -> float:
+def _is_number(text: str) -> bool:
+    return text.isascii() and text.isdigit()
+
+
+def _is_address(listen: str) -> bool:
+    host, _, port = listen.rpartition(":")
+    return bool(host) and _is_number(port) and int(port) <= HIGHEST_PORT
+
+
+def _is_program(command: str) -> bool:
+    return shutil.which((shlex.split(command) or [""])[0]) is not None
+
+
+def _is_tick(text: str) -> bool:
     try:
-        seconds = float(text)
+        return 0 < float(text) <= LONGEST_TICK_S
     except ValueError:
-        seconds = 0.0
-    if not 0 < seconds <= LONGEST_TICK_S:
-        raise ValueError(f"must be a number of seconds above 0, at most {LONGEST_TICK_S:g}")
-    return seconds
+        return False
 
 
-_READERS: Mapping[str, Callable[[str], Any]] = {
-    "token": _token,
-    "owner": _owner,
-    "open": _switch,
-    "data": Path,
-    "database_url": _database_url,
-    "api_url": _api_url,
-    "webhook_url": _webhook_url,
-    "webhook_secret": _webhook_secret,
-    "webhook_listen": _listen,
-    "health_listen": _listen,
-    "copy_command": _copy_command,
-    "log": _log,
-    "tick_seconds": _tick_seconds,
+_LISTEN = (_is_address, "must be ADDRESS:PORT, such as 127.0.0.1:8080", str)
+_DATABASES = ("sqlite:", "postgresql:", "postgresql+psycopg:")
+_LEVELS = frozenset({"debug", "info", "warning", "error"})
+_READERS: Mapping[str, tuple[Callable[[str], object], str, Callable[[str], Any]]] = {
+    "token": (TOKEN.fullmatch, "does not look like a bot token (digits, a colon, letters)", Secret),
+    "owner": (lambda text: _is_number(text) and int(text) > 0, "must be a whole number above 0", int),
+    "open": (lambda text: text.lower() in SWITCH, "must be true or false", lambda text: SWITCH[text.lower()]),
+    "data": (bool, "is empty", Path),
+    "database_url": (lambda url: url.startswith(_DATABASES), "must begin with sqlite: or postgresql:", str),
+    "api_url": (
+        _is_web,
+        "must be an address that begins with http:// or https://",
+        lambda url: url.rstrip("/"),
+    ),
+    "webhook_url": (_is_safe, "must be an address that begins with https://", str),
+    "webhook_secret": (
+        SECRET.fullmatch,
+        "must be 1 to 256 letters, digits, underscores or hyphens",
+        Secret,
+    ),
+    "webhook_listen": _LISTEN,
+    "health_listen": _LISTEN,
+    "copy_command": (_is_program, "names no program that can be run: {}", str),
+    "log": (lambda level: level.lower() in _LEVELS, "must be debug, info, warning or error", str.lower),
+    "tick_seconds": (
+        _is_tick,
+        f"must be a number of seconds above 0, at most {LONGEST_TICK_S:g}",
+        float,
+    ),
 }
+"""Of each setting whether a text is one, what is said of another, and what is made of it."""
 
 
 def read_settings(env_file: Path = ENV_FILE) -> Settings:
@@ -199,9 +172,13 @@ def read_settings(env_file: Path = ENV_FILE) -> Settings:
         if field not in _READERS:
             problems.append(f"{name} is not a setting of Duskround")
         elif given[name]:  # empty is as good as not told
+            is_right, complaint, made = _READERS[field]
             try:
-                options[field] = _READERS[field](given[name])
-            except ValueError as error:
+                if is_right(given[name]):
+                    options[field] = made(given[name])
+                else:
+                    problems.append(f"{name} {complaint.format(given[name].split(' ')[0])}")
+            except ValueError as error:  # of a library, of what is no address, no command
                 problems.append(f"{name} {error}")
     if not problems:
         settings = Settings(**options)

@@ -118,20 +118,30 @@ def _first_step(outbreak: Outbreak, found: Remedy, main: Act) -> Step:
             before = tuple(act for act in before if act.method is not Method.RINSE and act.product is None)
         else:
             opens = opened_on + timedelta(days=1)
+    late = Lateness.LATE if (today - opens).days > 1 else Lateness.ON_TIME
+    found = replace(found, main=main, before=before, because=because)
+    step = _step(outbreak, found, (opens, opens, opens + timedelta(days=1)), late)
+    return replace(step, then=then)
+
+
+def _step(outbreak: Outbreak, found: Remedy, days: tuple[date, date, date], lateness: Lateness) -> Step:
+    """Give a step by the days on which it opens, is best and closes."""
+    opens_on, aim_on, closes_on = days
+    main = found.main
+    assert main is not None
     return Step(
         plant=outbreak.plant.id,
         pest=outbreak.case.pest,
         method=main.method,
         product=main.product,
-        before=before,
-        because=because,
-        opens_on=opens,
-        aim_on=opens,
-        closes_on=opens + timedelta(days=1),
+        before=found.before,
+        because=found.because,
+        opens_on=opens_on,
+        aim_on=aim_on,
+        closes_on=closes_on,
         gap=None,
         last_on=None,
-        lateness=Lateness.LATE if (today - opens).days > 1 else Lateness.ON_TIME,
-        then=then,
+        lateness=lateness,
     )
 
 
@@ -140,58 +150,29 @@ def _following_step(outbreak: Outbreak, found: Remedy, main: Act, last: date) ->
     hurried = found.is_hurried
     whole = plan_gap(outbreak.pest, outbreak.warm, label, is_hurried=hurried)
     if whole.handwork_days and used_on is not None and handwork_of(outbreak) is not None:
-        return _bridged_step(outbreak, found, main, used_on, whole)
+        return _bridged_step(outbreak, found, used_on, whole)
     left = None if label is None or used_on is None else (used_on + timedelta(days=label) - last).days
     plan = plan_gap(
         outbreak.pest, outbreak.warm, left if left is not None and left > 0 else None, is_hurried=hurried
     )
-    return Step(
-        plant=outbreak.plant.id,
-        pest=outbreak.case.pest,
-        method=main.method,
-        product=main.product,
-        before=found.before,
-        because=found.because,
-        opens_on=last + timedelta(days=plan.opens_days),
-        aim_on=last + timedelta(days=plan.aim_days),
-        closes_on=last + timedelta(days=plan.closes_days),
-        gap=whole,
-        last_on=last,
-        lateness=lateness(plan, (outbreak.today - last).days),
-        joins_from_on=None
-        if label is None or used_on is None
-        else max(used_on + timedelta(days=label), last + timedelta(days=1)),
-    )
+    days = plan.days_after(last)
+    step = _step(outbreak, found, days, lateness(plan, (outbreak.today - last).days))
+    joins = None if left is None else last + timedelta(days=max(left, 1))
+    return replace(step, gap=whole, last_on=last, joins_from_on=joins)
 
 
-def _bridged_step(outbreak: Outbreak, found: Remedy, main: Act, used_on: date, plan: GapPlan) -> Step:
+def _bridged_step(outbreak: Outbreak, found: Remedy, used_on: date, plan: GapPlan) -> Step:
     """Give a handwork day between two uses of a product, else the product from its day on."""
     today, hand = outbreak.today, handwork_of(outbreak)
     last = outbreak.last_on or used_on
-    opens = used_on + timedelta(days=plan.opens_days)
+    span = plan.days_after(used_on)
     hand_days = [used_on + timedelta(days=day) for day in plan.handwork_days]
     # put off it is not asked for again: the next day of handwork, or the spray, comes soon
-    waiting = [day for day in hand_days if day > last and opens > day >= today]
-    because, before = found.because, found.before
+    waiting = [day for day in hand_days if day > last and span[0] > day >= today]
     if waiting and hand is not None:
-        day = waiting[0]
-        span = (day, day, day)
-        main, because, before = Act(hand), Because.BETWEEN, ()
-    else:
-        span = (opens, used_on + timedelta(days=plan.aim_days), used_on + timedelta(days=plan.closes_days))
+        span = (waiting[0],) * 3
+        found = replace(found, main=Act(hand), because=Because.BETWEEN, before=())
     was_kept = last >= max((day for day in hand_days if day < span[0]), default=used_on)
-    return Step(
-        plant=outbreak.plant.id,
-        pest=outbreak.case.pest,
-        method=main.method,
-        product=main.product,
-        before=before,
-        because=because,
-        opens_on=span[0],
-        aim_on=span[1],
-        closes_on=span[2],
-        gap=plan,
-        last_on=last,
-        # Who kept every day that was asked for is not late on the next one, even where the days lie beyond U.
-        lateness=Lateness.ON_TIME if was_kept and today <= span[2] else lateness(plan, (today - last).days),
-    )
+    # Who kept every day that was asked for is not late on the next one, even where the days lie beyond U.
+    late = Lateness.ON_TIME if was_kept and today <= span[2] else lateness(plan, (today - last).days)
+    return replace(_step(outbreak, found, span, late), gap=plan, last_on=last)

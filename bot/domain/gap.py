@@ -2,6 +2,7 @@
 
 import enum
 import math
+from datetime import date, timedelta
 from functools import lru_cache
 
 from bot.domain.development import FAST_DEFAULT, MARGIN, held, is_too_cold
@@ -35,6 +36,13 @@ class GapPlan(Value, kw_only=True):
     wants_shorter_label: bool
     too_cold: bool
     above_range: bool
+
+    def days_after(self, last: date) -> tuple[date, date, date]:
+        """Give the days on which it opens, is best and closes, counted from a day."""
+        opens, aim, closes = (
+            last + timedelta(days=n) for n in (self.opens_days, self.aim_days, self.closes_days)
+        )
+        return opens, aim, closes
 
 
 @lru_cache(maxsize=1024)

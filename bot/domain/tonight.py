@@ -15,8 +15,8 @@ from bot.domain.journal import Entry, Found, Nudged, NudgedTask, PestCorrected, 
 from bot.domain.knowledge import Knowledge
 from bot.domain.nudging import done_as, is_looked_at, placements
 from bot.domain.outbreak import WITH_PRODUCT, Outbreak, outbreak_on
+from bot.domain.progress import wants_root_look
 from bot.domain.remedy import Act, handwork_of, label_to_read
-from bot.domain.roots import wants_root_look
 from bot.domain.slot import SlotKind
 from bot.domain.trade import Level, Method
 from bot.domain.value import Value, cached_property, replace

@@ -3,34 +3,18 @@
 from collections.abc import Iterable
 from datetime import timedelta
 
-from bot.actions.give_first_aid import Exposed
 from bot.actions.incomplete import Asks, Missing
 from bot.actions.keep_photo import MOST_OFFERED
 from bot.actions.not_understood import Beyond, Unclear
-from bot.actions.press_button import AnsweredAlready
 from bot.actions.read_anew import StillUnclear, Subject
 from bot.actions.show_due import DueLine, DueList
 from bot.actions.show_more import MoreText
 from bot.actions.show_plants import PlantList
 from bot.wording.acts import asked, by_acts
-from bot.wording.button_texts import button_text
 from bot.wording.days import counted, in_runs, listed, lowered, near_day
 from bot.wording.lines import AFTER
 from bot.wording.saying import says, says_at_length, says_shortly
 from bot.wording.voice import MANY, Voice
-
-FIRST_AID = (
-    "Stop, get away from it, into fresh air.\n"
-    "Eyes or skin: rinse with clean water for 15 minutes, take off wet clothes.\n"
-    "Swallowed: rinse the mouth. Do not make anyone vomit.\n"
-    "Call your poison centre, a doctor or, for an animal, a vet; the emergency number if breathing is hard or someone is "
-    "drowsy. Have the label at hand; they decide."
-)
-FIRST_AID_SHORT = (
-    "Is somebody hurt, or an animal? Fresh air, rinse with much water, make nobody vomit, call your poison centre or a "
-    "vet. Nobody is? Then:"
-)
-
 
 LONGEST_QUOTE = 50
 """Characters of a message that are said back. Judgement."""
@@ -230,19 +214,6 @@ def _plant_list(told: PlantList) -> str:
         for place, names in told.places
     )
     return "\n".join([*lines, *total])
-
-
-@says_at_length
-def _exposed(told: Exposed) -> str:
-    return FIRST_AID_SHORT if told.in_doubt else FIRST_AID
-
-
-@says
-def _answered_already(told: AnsweredAlready, voice: Voice) -> str:
-    said = f"That was answered {near_day(told.on, voice.today)}: “{button_text(told.answer)}”."
-    if told.other is None:
-        return f"{said} To change it, say it in words; “undo” takes back what was told last."
-    return f"{said} Change it to “{button_text(told.other)}”? Nothing is changed yet."
 
 
 @says_at_length

@@ -1,9 +1,12 @@
 """What is told of plants, places and habits, said back."""
 
+from collections.abc import Mapping
+
 from bot.actions.read_temperature import TemperatureNoted
 from bot.actions.set_animals import AnimalsNoted
+from bot.actions.set_routine import HabitsTold, RoutineSaved
 from bot.actions.set_traits import TraitNoted
-from bot.wording.days import day, listed, month
+from bot.wording.days import counted, day, listed, month, near_day
 from bot.wording.lines import AFTER
 from bot.wording.poison import warning
 from bot.wording.saying import says, says_shortly
@@ -56,3 +59,71 @@ def _temperature_noted(told: TemperatureNoted, voice: Voice) -> str:
         warmth = f"{voice.warmth(told.span[0])} to {voice.warmth(told.span[1])}, counted as {warmth}"
     asked = " Is that usual there, or just now?" if told.asking else ""
     return "\n".join([f"Written: {told.place} is at {warmth}.{asked}", AFTER, *shifts])
+
+
+_WEEK = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+_DAYS = {day[:2].upper(): day for day in _WEEK}
+_NTH = {1: "first", 2: "second", 3: "third", 4: "fourth", -1: "last"}
+
+
+def rule_words(rule: str) -> str:
+    """Say a rule as people do: "every Sunday", "the first Saturday of each month", "every 10 days"."""
+    parts = dict(part.split("=", 1) for part in rule.split(";") if "=" in part)
+    interval = int(parts.get("INTERVAL", "1"))
+    match parts.get("FREQ"):
+        case "DAILY":
+            return _every(interval, "day")
+        case "WEEKLY":
+            return _weekly(interval, [_DAYS[day] for day in parts.get("BYDAY", "").split(",") if day])
+        case "MONTHLY":
+            return _monthly(interval, parts)
+        case _:
+            return f"by the rule {rule}"
+
+
+def _every(interval: int, unit: str) -> str:
+    return {1: f"every {unit}", 2: f"every other {unit}"}.get(interval, f"every {interval} {unit}s")
+
+
+def _weekly(interval: int, days: list[str]) -> str:
+    if not days:
+        return _every(interval, "week")
+    if interval == 1:
+        return f"every {listed(days)}"
+    is_every_other = (interval, len(days)) == (2, 1)
+    return f"every other {days[0]}" if is_every_other else f"{_every(interval, 'week')} on {listed(days)}"
+
+
+def _monthly(interval: int, parts: Mapping[str, str]) -> str:
+    month = "each month" if interval == 1 else f"every {counted(interval, 'month')}"
+    day = parts.get("BYDAY", "")
+    if day[-2:] in _DAYS and day[:-2].lstrip("+-").isdigit():
+        return f"on the {_NTH.get(int(day[:-2]), day[:-2])} {_DAYS[day[-2:]]} of {month}"
+    number = parts.get("BYMONTHDAY", "1")
+    return f"on the last day of {month}" if number == "-1" else f"on day {number} of {month}"
+
+
+@says
+def _routine_saved(told: RoutineSaved, voice: Voice) -> str:
+    if not told.rule:
+        return (
+            "Written: no habit any more. While a case or a watch is open I still ask for a look each Sunday."
+        )
+    following = (
+        f" Next time: {near_day(told.next_on, voice.today)}." if told.next_on else " It has no next day."
+    )
+    return f"Written: a look over all plants {rule_words(told.rule)}.{following}"
+
+
+@says
+def _habits(told: HabitsTold, voice: Voice) -> str:
+    if not told.of:
+        return (
+            "No habit is set. While a case or a watch is open I ask for a look each Sunday; "
+            "“look on wednesdays” or “look every first saturday” sets one for all plants."
+        )
+    lines = [
+        f"A look over all plants {rule_words(rule)}{f', next {near_day(on, voice.today)}' if on else ''}."
+        for rule, on in told.of
+    ]
+    return "\n".join([*lines, "“no more checks” ends it."])

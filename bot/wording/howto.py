@@ -1,9 +1,9 @@
-"""Answers that teach: how a thing is done, what a word means, what must not be done."""
+"""Answers that teach: how a thing is done, what a word means, what an animal is, what must not be done."""
 
-from bot.actions.count_leaf import LeafNoted
-from bot.actions.describe_pest import PestDescribed, PestsKnown
-from bot.actions.explain_term import TermTold
+from bot.actions.describe_pest import PestDescribed
+from bot.actions.identify import Identified
 from bot.actions.tell_how import HowTold
+from bot.domain.key import Nature
 from bot.domain.trade import Method
 from bot.wording.days import counted, listed, plural
 from bot.wording.saying import says
@@ -27,17 +27,6 @@ def _how_told(told: HowTold) -> str:
 
 
 @says
-def _leaf_noted(told: LeafNoted) -> str:
-    share = f"{round(100 * told.removed)} % come off here, by {counted(told.counts, 'count')}"
-    return f"Written: one leaf, {told.before} before and {told.after} after. {share}."
-
-
-@says
-def _term_told(told: TermTold) -> str:
-    return f"{told.name.capitalize()}: {told.text}"
-
-
-@says
 def _pest_described(told: PestDescribed) -> str:
     pest = told.pest
     well, partly, never = pest.reached
@@ -55,11 +44,6 @@ def _pest_described(told: PestDescribed) -> str:
     )
 
 
-@says
-def _pests_known(told: PestsKnown) -> str:
-    return f"I know {listed(map(plural, told.names))}. “what are thrips” tells of one; “what is this” finds it out."
-
-
 def _fought(told: PestDescribed) -> str:
     fight, rounds = told.pest.fight, told.pest.least.rounds
     first = [_FIRST[method] for method in fight.start if method in _FIRST]
@@ -69,3 +53,48 @@ def _fought(told: PestDescribed) -> str:
     opening = f"first {listed(first)}; " if first else ""
     least = f", {counted(rounds, 'treatment')} at least" if rounds is not None else ", time after time"
     return f"{opening}{listed([*hand, *put_on, *besides])}{least}."
+
+
+NATURES = {
+    Nature.PEST: "",
+    Nature.FRIEND: " (a friend: no spray)",
+    Nature.HARMLESS: " (harmless: nothing to do)",
+    Nature.OTHER: " (not an insect: no insect spray helps)",
+}
+
+
+LOOK_CLOSER = "Look with a lens or the phone's camera, tap a leaf over white paper, and ask again."
+
+
+@says
+def _identified(told: Identified) -> str:
+    if not told.creatures:
+        return (
+            "Nothing I know fits all of that. Look once more in daylight, with a lens or the phone's camera, and "
+            "say “what is this” again. Keep the plant apart until you know."
+        )
+    if told.unnamed > len(told.creatures):
+        count = told.unnamed + len(told.creatures)
+        return f"Too little to go by: it can still be {count} things. {LOOK_CLOSER} Nothing is written."
+    if len(told.creatures) == 1:
+        (one,) = told.creatures
+        lines = [f"Most likely {one.name}{NATURES[one.nature]}: {one.tell}."]
+    else:
+        lines = ["It can be one of these:"]
+        if told.unnamed:
+            count = told.unnamed + len(told.creatures)
+            lines = [
+                f"Too little to go by: it can still be {count} things. {LOOK_CLOSER} The likeliest so far:"
+            ]
+        lines += [f"{one.name}{NATURES[one.nature]}: {one.tell}." for one in told.creatures]
+    lines.append(_if_so(told))
+    return "\n".join(line for line in lines if line)
+
+
+def _if_so(told: Identified) -> str:
+    pests = [one for one in told.creatures if one.nature is Nature.PEST]
+    if not pests:
+        return "Nothing is written."
+    if told.asking:
+        return f"Shall I write it for {listed(told.plants)}? Nothing is written yet."
+    return f"If so, say for instance “hoya 5 {plural(pests[0].name)}”. Nothing is written yet."

@@ -4,7 +4,6 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 
 from bot.actions.isolate import IsolatedThem
-from bot.actions.move_plant import PlantsMoved
 from bot.actions.release_plant import NotYet, ReleasedThem
 from bot.actions.show_isolated import IsolatedList
 from bot.actions.show_release import ReleaseInfo
@@ -154,12 +153,6 @@ def _release_info(told: ReleaseInfo, voice: Voice) -> str:
 
 
 @says
-def _plants_moved(told: PlantsMoved) -> str:
-    rest = f" Still apart: {listed(told.still_isolated)}." if told.still_isolated else ""
-    return f"Written: {listed(told.plants)} at {told.place}.{rest}{_beside(told)}"
-
-
-@says
 def _not_yet(told: NotYet, voice: Voice) -> str:
     if told.quarantine_until is not None:
         return (
@@ -167,13 +160,3 @@ def _not_yet(told: NotYet, voice: Voice) -> str:
             "It may go earlier on your word."
         )
     return f"{told.plant} is not there yet: {release_words(told.progress, voice)}"
-
-
-def _beside(told: PlantsMoved) -> str:
-    if not told.beside:
-        return ""
-    is_one = len(told.beside) == 1
-    return (
-        f" {listed(told.healthy)}, with no case, {'stands' if len(told.healthy) == 1 else 'stand'} at {told.place} too: "
-        f"{'is' if is_one else 'are'} {listed(told.beside)} apart there?"
-    )

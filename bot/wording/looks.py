@@ -6,15 +6,14 @@ from datetime import timedelta
 
 from bot.actions.log_check import CheckLogged, UnfitLook
 from bot.actions.log_find import FindLogged, FindsLogged, Need
-from bot.actions.log_sign import SignLogged
 from bot.domain.course import Step
 from bot.domain.gathering import gathered
 from bot.domain.progress import Progress
 from bot.domain.release import can_show
-from bot.domain.trade import Grade, Level, Sign
+from bot.domain.trade import Grade, Level
 from bot.wording.acts import planned
 from bot.wording.conditions import all_clear, condition_words, hard_words, rounds_words
-from bot.wording.days import dated, day, listed, near_day, plural
+from bot.wording.days import dated, day, listed, plural
 from bot.wording.labels import ask_of_eating
 from bot.wording.lines import AFTER, heights
 from bot.wording.saying import says, says_shortly
@@ -42,15 +41,6 @@ NEEDS = {
 }
 FEW_CASES = 2
 """So many cases are told one by one under a look. Judgement. [1]"""
-
-SIGNS = {
-    Sign.WEBBING: "webbing",
-    Sign.HONEYDEW: "honeydew",
-    Sign.FLUFF: "fluff",
-    Sign.PITS: "pits",
-    Sign.SPECKS: "specks",
-    Sign.CAST_SKINS: "cast skins",
-}
 
 
 @says_shortly
@@ -201,11 +191,3 @@ def cases_words(cases: Sequence[tuple[str, Progress]], voice: Voice) -> list[str
     (first, name), (last, _) = dated_cases[0], dated_cases[-1]
     until = f", the last {day(last)}" if last > first else ""
     return [f"First all-clear at best: {name} {day(first)}{until}. “what is apart?” lists them."]
-
-
-@says
-def _sign(outcome: SignLogged, voice: Voice) -> str:
-    return (
-        f"{dated(outcome.on, voice.today)}: {SIGNS[outcome.sign]} on {voice.plants(outcome.plants)}. "
-        f"No living pest yet: please look closely by {near_day(outcome.check_by, voice.today)}."
-    )

@@ -2,14 +2,13 @@
 
 from decimal import Decimal
 
-from bot.actions.log_use import UseLogged
 from bot.actions.mix_batch import CannotMix, Mixed, MixTrouble
 from bot.actions.set_tools import ToolsKept
 from bot.domain.measure import DROP_ML, METRIC_ML, TEASPOON_ML, Tool, Units, step_ml
 from bot.domain.mixture import SHOWN_ERROR, SPRAY_ABOVE_ML, SPRAY_ML
-from bot.wording.days import counted, day, listed
+from bot.wording.days import counted, listed
+from bot.wording.rules import cite
 from bot.wording.saying import says
-from bot.wording.sources import cite
 from bot.wording.voice import Voice, plain
 
 TROUBLE = {
@@ -166,11 +165,3 @@ def _tools_kept(told: ToolsKept) -> str:
     return (
         f"Written: you measure with {listed(TOOLS[one] for one in told.tools)}; the finest that fits decides."
     )
-
-
-@says
-def _use_logged(told: UseLogged, voice: Voice) -> str:
-    text = f"Written for {day(told.on)}: {voice.volume(told.ml)} for {listed(told.plants)}."
-    if told.factor == 1:
-        return text
-    return f"{text} I reckon with {told.factor:.2g} times the usual amount from now on."

@@ -1,4 +1,4 @@
-"""The evening's message: what is due, when the sun is off, what to look for."""
+"""The evening's message: what is due, when the sun is off, what to look for; and the pinned one."""
 
 from collections.abc import Sequence
 from collections.abc import Set as AbstractSet

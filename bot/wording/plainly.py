@@ -1,25 +1,32 @@
 """Answers that are one sentence with names, days and numbers in it; the others are made in the files by subject."""
 
+import sys
+
 from bot.actions.answer_question import AntsFirst, NoDishSoap
 from bot.actions.begin_talk import Founded
 from bot.actions.choose_home import HomeEntered, WhichHome
 from bot.actions.come_back import LookFirst
 from bot.actions.correct import CorrectedTo
-from bot.actions.count_leaf import LeafDoubted
+from bot.actions.count_leaf import LeafDoubted, LeafNoted
 from bot.actions.courtesy import Greeted, Helped, Welcomed
 from bot.actions.decline import Declined
+from bot.actions.describe_pest import PestsKnown
+from bot.actions.explain_term import TermTold
 from bot.actions.export import AllExported, TableMade
 from bot.actions.forget import HomeErased
+from bot.actions.give_first_aid import Exposed
 from bot.actions.hold import Paused
 from bot.actions.identify import KeyAsked
 from bot.actions.keep_photo import PhotoKept, TooManyPhotos
-from bot.actions.keep_status import StatusSet
+from bot.actions.keep_status import StatusNow, StatusSet
 from bot.actions.log_find import FindInPast
 from bot.actions.log_round import LeftOut, WhichEvening
-from bot.actions.log_use import NothingSprayed, UnlikelyUse
+from bot.actions.log_sign import SignLogged
+from bot.actions.log_use import NothingSprayed, UnlikelyUse, UseLogged
 from bot.actions.log_watering import WateringLogged
 from bot.actions.lose_plant import Lost, PlantsGone
-from bot.actions.press_button import ButtonExpired, StillAsked
+from bot.actions.move_plant import PlantsMoved
+from bot.actions.press_button import AnsweredAlready, ButtonExpired, StillAsked
 from bot.actions.read_temperature import BadTemperature
 from bot.actions.refuse_plan import PlanRefused
 from bot.actions.remove_place import PlaceInUse, PlaceRemoved
@@ -38,6 +45,7 @@ from bot.actions.share import (
     LeaveAsked,
     MemberAsked,
     MemberGone,
+    NoSuchMember,
     OwnerNow,
     OwnerOnly,
     SomebodyJoined,
@@ -50,7 +58,7 @@ from bot.actions.take_line import LinesTaken, TakenByOther
 from bot.actions.tell_of_work import NothingToDo
 from bot.actions.tell_privacy import PrivacyTold
 from bot.actions.undo import NothingToUndo
-from bot.actions.walk_through import NoWalk, WalkLevelAsked, WalkStopped
+from bot.actions.walk_through import NoWalk, WalkDone, WalkLevelAsked, WalkStopped
 from bot.actions.work_through import NoWork, WorkPaused
 from bot.wording.lines import SHORT
 from bot.wording.saying import spoken
@@ -63,6 +71,18 @@ spoken(
         AntsFirst: "Ants first: they guard what makes honeydew and carry it from plant to plant. Follow the trail, stand the pots "
         "clear of walls, a ring of water or a sticky barrier around the stand; bait only where it is labelled for "
         "indoors, out of reach of children and animals. Then the plant. Nothing is written.",
+        AnsweredAlready: "That was answered {on:near}: “{answer:button}”. {other:Change it to “{other:button}”? Nothing is changed yet.|To change it, say it in words; “undo” takes back what was told last.}",
+        TermTold: "{name:capital}: {text}",
+        PestsKnown: "I know {names:plurals}. “what are thrips” tells of one; “what is this” finds it out.",
+        LeafNoted: "Written: one leaf, {before} before and {after} after. {removed:percent} come off here, by {counts} count{counts!n:|s}.",
+        SignLogged: "{on:dated}: {sign:named} on {plants:plants}. No living pest yet: please look closely by {check_by:near}.",
+        UseLogged: "Written for {on:day}: {ml:volume} for {plants:listed}.{factor!n:| I reckon with {factor:.2g} times the usual amount from now on.}",
+        NoSuchMember: "{others:{name:I know nobody else called “{name:.40}” here, only {others:listed}.|Whoever that was for shares these plants no longer. Here are {others:listed}.} Nothing is written.|Nobody else shares these plants. “invite” makes a code for somebody.}",
+        PlantsMoved: "Written: {plants:listed} at {place}.{still_isolated: Still apart: {still_isolated:listed}.|}"
+        "{beside: {healthy:listed}, with no case, {healthy!n:stands|stand} at {place} too: {beside!n:is|are} {beside:listed} apart there?|}",
+        StatusNow: "{apart:Apart: {apart:some}.|Nothing is apart.}\n"
+        "{left:Left tonight: {left:some}.|Nothing is left tonight.}\n"
+        "{next_at:I write next on {next_at:day}, {next_at:clock}.|}",
         Greeted: "{is_farewell:Good night.|Hello. “what's due” shows what comes next.}",
         NoPlants: "I know no plants yet. Send them one a line, like “hoya, landing”.",
         Helped: "Write as you would to a friend:\n"
@@ -140,6 +160,9 @@ spoken(
 )
 spoken(
     {
+        WalkDone: "Walk done.\n{found:Found something: {found:plants}.|}\n"
+        "{ready:All-clear for {ready:listed}: “put {ready[0]} back”.|}\n"
+        "{passed:Not looked at: {passed:plants}.|}\n{none_seen:None seen: {none_seen:plants}.|}",
         Welcomed: "You are welcome.",
         Declined: "All right, it stays as it is. Nothing is written.",
         WhichEvening: "{plants:plants}: done last night, {on:day}, or today? Nothing is written yet.",
@@ -152,4 +175,15 @@ spoken(
         NothingToDo: "{plants:Nothing is to be done to {plants:plants}.|No treatment is planned.}{look_on: A look {look_on:near}.|}",
     },
     SHORT,
+)
+spoken(
+    {
+        Exposed: "{in_doubt:Is somebody hurt, or an animal? Fresh air, rinse with much water, make nobody vomit, call "
+        "your poison centre or a vet. Nobody is? Then:|Stop, get away from it, into fresh air.\n"
+        "Eyes or skin: rinse with clean water for 15 minutes, take off wet clothes.\n"
+        "Swallowed: rinse the mouth. Do not make anyone vomit.\n"
+        "Call your poison centre, a doctor or, for an animal, a vet; the emergency number if breathing is hard or "
+        "someone is drowsy. Have the label at hand; they decide.}",
+    },
+    sys.maxsize,
 )

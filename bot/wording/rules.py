@@ -16,7 +16,6 @@ from bot.domain.trade import Grade, Level
 from bot.domain.value import Value
 from bot.wording.acts import planned
 from bot.wording.days import counted, listed
-from bot.wording.sources import cite
 from bot.wording.voice import Voice
 
 JUDGED = "our judgement"
@@ -184,3 +183,12 @@ def _for_all(pest: Pest) -> Iterator[str]:
 def _effects(on: Mapping[Life, Effect], evidence: Evidence, cited: Mapping[str, str]) -> str:
     reached = listed(f"{_LIVES[life]} {effect.value}" for life, effect in on.items())
     return f"What is sprayed: {reached} ({cite(evidence, cited)})."
+
+
+BASIS = {Basis.READ: "read", Basis.MEMORY: "from memory", Basis.JUDGEMENT: "our judgement"}
+
+
+def cite(evidence: Evidence, cited: Mapping[str, str]) -> str:
+    """Say whether a figure was read, remembered or judged, and where it stands."""
+    quoted = "; ".join(cited.get(key, key) for key in evidence.sources)
+    return BASIS[evidence.basis] + (f": {quoted}" if quoted else "")

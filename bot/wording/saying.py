@@ -9,8 +9,9 @@ from types import UnionType
 from typing import Any, TypeVar, get_args
 
 from bot.actions.action import Outcome
+from bot.wording.button_texts import button_text
 from bot.wording.conditions import percent
-from bot.wording.days import day, listed, near_day
+from bot.wording.days import dated, day, listed, near_day, plural, some
 from bot.wording.lines import LONG, SHORT
 from bot.wording.voice import Voice
 
@@ -49,10 +50,12 @@ def spoken(texts: Mapping[type[Outcome], str], most: int = LONG) -> None:
     that; "{plants!n:stands|stand}" this of one, that of several. Either may hold fields in turn.
     """
     for outcome, text in texts.items():
-        SAYERS[outcome] = partial(filled, text), True
+        SAYERS[outcome] = partial(spoken_of, text), True
         MOST_LINES[outcome] = most
 
 
+SHOWN = 12
+"""So many names are named, of more how many more there are. Judgement. [1]"""
 HOW: Mapping[str, Callable[[Any, Voice], str]] = {
     "listed": lambda names, _: listed(names),
     "plants": lambda names, voice: voice.plants(names),
@@ -63,7 +66,14 @@ HOW: Mapping[str, Callable[[Any, Voice], str]] = {
     "volume": lambda ml, voice: voice.volume(ml),
     "length": lambda cm, voice: voice.length(cm),
     "warmth": lambda celsius, voice: voice.warmth(celsius),
+    "dated": lambda on, voice: dated(on, voice.today),
     "chance": lambda share, _: percent(share),
+    "percent": lambda share, _: f"{round(100 * share)} %",
+    "some": lambda names, _: some(names, SHOWN),
+    "plurals": lambda names, _: listed(map(plural, names)),
+    "capital": lambda name, _: name.capitalize(),
+    "named": lambda one, _: one.value.replace("-", " "),
+    "button": lambda choice, _: button_text(choice),
 }
 _FORMATTER = Formatter()
 
@@ -72,6 +82,11 @@ _FORMATTER = Formatter()
 def parts_of(text: str) -> tuple[tuple[str, str | None, str, str], ...]:
     """Give the parts of a text: what stands before a field, the field, how it is said, "n" where it is counted."""
     return tuple((before, name, how or "", mark or "") for before, name, how, mark in _FORMATTER.parse(text))
+
+
+def spoken_of(text: str, told: Outcome, voice: Voice) -> str:
+    """Fill a text with what an outcome tells; a line of which nothing is told falls out."""
+    return "\n".join(line for line in filled(text, told, voice).split("\n") if line)
 
 
 def filled(text: str, told: Outcome, voice: Voice) -> str:

@@ -11,11 +11,10 @@ from bot.actions.export import AllExported, CalendarMade, TableMade
 from bot.actions.show_photos import PhotosShown
 from bot.actions.show_trend import TrendShown
 from bot.wording.answer import Attachment
-from bot.wording.chart import trend_chart
-from bot.wording.files import calendar_file, everything_file
+from bot.wording.files import calendar_file, everything_file, table_file
 from bot.wording.photos import before_and_after
 from bot.wording.saying import SAYERS
-from bot.wording.table import table_file
+from bot.wording.trending import trend_chart
 from bot.wording.voice import Voice
 
 for _one in pkgutil.iter_modules(wording.__path__):

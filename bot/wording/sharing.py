@@ -4,23 +4,11 @@ from bot.actions.erasing import Erasing
 from bot.actions.forget import Erased, ForgetAsked
 from bot.actions.share import (
     MemberList,
-    NoSuchMember,
     NotJoined,
     Refused,
 )
 from bot.wording.days import counted, listed
 from bot.wording.saying import says
-
-
-@says
-def _no_such_member(told: NoSuchMember) -> str:
-    if not told.others:
-        return "Nobody else shares these plants. “invite” makes a code for somebody."
-    if not told.name:
-        return f"Whoever that was for shares these plants no longer. Here are {listed(told.others)}. Nothing is written."
-    return (
-        f"I know nobody else called “{told.name[:40]}” here, only {listed(told.others)}. Nothing is written."
-    )
 
 
 @says

@@ -13,10 +13,9 @@ from bot.wording.acts import planned
 from bot.wording.conditions import hard_words, held_words, percent, rounds_words
 from bot.wording.days import counted, day, near_day
 from bot.wording.labels import against
-from bot.wording.rules import rule_lines
+from bot.wording.rules import cite, rule_lines
 from bot.wording.saying import says_shortly
 from bot.wording.setting_up import FACINGS, OUTDOORS
-from bot.wording.sources import cite
 from bot.wording.voice import Voice
 
 BECAUSE = {

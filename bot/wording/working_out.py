@@ -1,7 +1,8 @@
-"""Words for what is asked about an evening's work."""
+"""Words for what is asked about an evening's work, and what goes first when time is short."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
+from bot.actions.save_time import TimeSaved, Turn
 from bot.actions.tell_of_work import (
     AfterTold,
     HeatTold,
@@ -14,13 +15,13 @@ from bot.actions.tell_of_work import (
     WithTold,
     Work,
 )
+from bot.domain.effort import Sort
 from bot.domain.gathering import gathered
-from bot.wording.acts import asked
+from bot.wording.acts import asked, planned
 from bot.wording.conditions import rounds_words
-from bot.wording.days import counted, day, listed, lowered, near_day
+from bot.wording.days import counted, day, listed, lowered, near_day, some
 from bot.wording.labels import against
-from bot.wording.saving import turns
-from bot.wording.saying import says_shortly
+from bot.wording.saying import says, says_shortly
 from bot.wording.voice import Voice
 
 ROOM_C = 21
@@ -162,4 +163,46 @@ def _looking_told(told: LookingTold) -> str:
         f"{name}: {counted(state.state.counted_checks, 'clean look')} so far, {rounds_words(state)}."
         for name, state in told.looked
     ]
+    return "\n".join(lines)
+
+
+SHOWN = 6
+SORTS = {Sort.DISCARD: "Discard", Sort.CUT: "Cut hard, then treat", Sort.TREAT: "Treat", Sort.WATCH: "Watch"}
+
+
+@says
+def time_saved(told: TimeSaved) -> str:
+    """Give the order, the minutes, and what may be given up."""
+    if told.sorts:
+        return _sorted_out(told)
+    if not told.now:
+        return "Nothing is due tonight."
+    first = sum(one.minutes for one in told.now)
+    lines = [f"First, about {first} min:", *turns(told.now)]
+    if told.later:
+        rest = sum(one.minutes for one in told.later)
+        lines.append(f"Can wait, {rest} min: {some([one.plant for one in told.later], SHOWN)}.")
+    if told.given_up:
+        lines.append(f"Or give up {some(told.given_up, SHOWN, 'or')}: “threw out the {told.given_up[0]}”.")
+    return "\n".join(lines)
+
+
+def turns(told: Sequence[Turn]) -> list[str]:
+    lines = []
+    for number, one in enumerate(told[:SHOWN], start=1):
+        acts = [(method, None) for method in one.methods if method]
+        work = planned(acts) if acts else "look"
+        lines.append(f"{number} {one.plant}: {work}, {one.minutes} min")
+    if len(told) > SHOWN:
+        lines.append(f"then {listed(one.plant for one in told[SHOWN:])}")
+    return lines
+
+
+def _sorted_out(told: TimeSaved) -> str:
+    lines = [f"{SORTS[sort]}: {some(told.sorts[sort], SHOWN)}." for sort in Sort if told.sorts.get(sort)]
+    hours = f"That is about {told.hours_a_week:.1f} hours a week"
+    saved = f", {told.hours_saved:.1f} less without those to discard" if told.hours_saved else ""
+    lines.append(f"{hours}{saved}.")
+    if told.now:
+        lines.append(f"Tonight first: {some([one.plant for one in told.now], SHOWN)}.")
     return "\n".join(lines)

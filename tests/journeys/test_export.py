@@ -15,7 +15,7 @@ from bot.domain.fold import fold
 from bot.domain.identity import HouseholdId
 from bot.storage.database import Database
 from bot.storage.failure import StoreError
-from bot.wording.table import harmless
+from bot.wording.files import harmless
 from tests.journeys.talking import PARTNER, Talk
 
 BRUSSELS = ZoneInfo("Europe/Brussels")

@@ -13,10 +13,9 @@ from bot.actions.set_tools import ToolsKept
 from bot.actions.set_units import UnitsSet
 from bot.actions.show_settings import SettingsTold
 from bot.actions.show_trend import TrendShown
-from bot.wording.chart import ticks
-from bot.wording.files import calendar_file
+from bot.wording.files import calendar_file, table_file
 from bot.wording.sentences import say
-from bot.wording.table import table_file
+from bot.wording.trending import ticks
 from bot.wording.voice import Voice
 from tests.wording.tabulate import play
 

@@ -2,7 +2,7 @@
 
 from bot.actions.save_time import TimeSaved, Turn
 from bot.domain.trade import Method
-from bot.wording.saving import time_saved
+from bot.wording.working_out import time_saved
 
 
 def test_a_plant_that_is_only_looked_at_has_its_line() -> None:

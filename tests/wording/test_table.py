@@ -3,7 +3,7 @@
 from bot.domain.journal import Heard, Nudged, Voided
 from bot.domain.value import names_of
 from bot.storage.codec import KINDS
-from bot.wording.table import FIELDS, UNSAID
+from bot.wording.files import FIELDS, UNSAID
 
 NAMED = {"place", "product", "plants", "cleaned_out"}
 """They are told by the names people gave."""
