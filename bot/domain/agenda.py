@@ -93,7 +93,8 @@ class Agenda(Value, kw_only=True):
 
     def rinsed_on(self, day: date) -> tuple[Task, ...]:
         """Give the sprays of an evening for which leaves are rinsed that day, to be dry by then."""
-        return tuple(task for task in self.on(day) if task.step is not None and task.step.is_rinsed_first)
+        stepped = ((task, task.step.before) for task in self.on(day) if task.step is not None)
+        return tuple(task for task, before in stepped if any(act.method is Method.RINSE for act in before))
 
 
 class _Day(Value):

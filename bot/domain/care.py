@@ -38,22 +38,18 @@ def care_of(
     kind = knowledge.kind_of(plant)
     used = None if product is None else knowledge.products.get(product.ingredient)
     takes_bloom = method is Method.SPRAY and used is not None and used.key in TAKE_BLOOM
+    let = [one.on for one in plant.treatments if one.method is Method.PREDATORS]
     cares = (
         (Care.BLOOM, takes_bloom and _is(plant, "waxy", by_kind=kind is not None and kind.has_bloom)),
         (Care.HAIR, method in _WET and _is(plant, "hairy", by_kind=kind is not None and kind.is_hairy)),
         (Care.ROSETTE, method in _WET and kind is not None and kind.no_wet_crown),
         (Care.ROTS, method in _SOAKED and kind is not None and kind.is_rot_prone),
-        (Care.PREDATORS, method is Method.SPRAY and _has_predators(plant, on)),
+        (
+            Care.PREDATORS,
+            method is Method.SPRAY and any(timedelta() <= on - day <= PREDATORS_LIVE for day in let),
+        ),
     )
     return tuple(care for care, holds in cares if holds)
-
-
-def _has_predators(plant: Plant, on: date) -> bool:
-    """Whether predators let loose there may still live."""
-    return any(
-        one.method is Method.PREDATORS and timedelta() <= on - one.on <= PREDATORS_LIVE
-        for one in plant.treatments
-    )
 
 
 def _is(plant: Plant, trait: str, *, by_kind: bool) -> bool:

@@ -41,11 +41,6 @@ class Step(Value, kw_only=True):
     def acts(self) -> tuple[Act, ...]:
         return (*self.before, Act(self.method, self.product))
 
-    @property
-    def is_rinsed_first(self) -> bool:
-        """Whether leaves are wetted that have to dry before the spray."""
-        return any(act.method is Method.RINSE for act in self.before)
-
 
 @once
 def next_step(outbreak: Outbreak) -> Step | None:

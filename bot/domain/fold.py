@@ -50,16 +50,11 @@ _order: Callable[[Entry], _Order] = attrgetter("happened_at", "id")
 
 def valid(entries: Iterable[Entry]) -> list[Entry]:
     """Entries that were not taken back, without the taking back itself."""
-    return [entry for entry in effective(entries) if not isinstance(entry.payload, journal.Voided)]
-
-
-def effective(entries: Iterable[Entry]) -> list[Entry]:
-    """Entries that were not taken back; a taking back that was taken back itself gives what it took."""
-    return list(latest(entries))[::-1]
+    return [entry for entry in latest(entries) if not isinstance(entry.payload, journal.Voided)][::-1]
 
 
 def latest(entries: Iterable[Entry]) -> Iterator[Entry]:
-    """Give the same, the latest first."""
+    """Give those not taken back, the latest first; a taking back taken back itself gives what it took."""
     voided: set[EntryId] = set()
     for entry in reversed(tuple(entries)):
         if entry.id in voided:

@@ -51,15 +51,12 @@ class Place(Value, frozen=False):
         """When the sun, or a grow light, reaches what stands here."""
         facing = self.facing or (None if self.outdoors else Facing.UNKNOWN)
         lamp_from = self.lamp_from or (LAMP_FROM if self.lamp_until else None)
-        return _exposure(facing, self.outdoors, lamp_from, self.lamp_until)
+        return _exposure(
+            facing=facing, outdoors=self.outdoors, lamp_from=lamp_from, lamp_until=self.lamp_until
+        )
 
 
-@lru_cache(maxsize=256)
-def _exposure(
-    facing: Facing | None, outdoors: Outdoors | None, lamp_from: time | None, lamp_until: time | None
-) -> Exposure:
-    # an evening asks forty times a home for one of a few hundred
-    return Exposure(facing=facing, outdoors=outdoors, lamp_from=lamp_from, lamp_until=lamp_until)
+_exposure = lru_cache(maxsize=256)(Exposure)  # an evening asks forty times a home for one of a few hundred
 
 
 class Product(Value, frozen=False):

@@ -66,7 +66,9 @@ def placements(
     wanted = tuple(dict.fromkeys(exposures.values()))
     if not wanted:
         return ()
-    found = _slots(day, wanted, household.site, household.habits, _on_grid(now))
+    past = timedelta(minutes=now.minute % GRID_MINUTES, seconds=now.second, microseconds=now.microsecond)
+    on_grid = now - past
+    found = _slots(day, wanted, household.site, household.habits, on_grid)
     sunless = {place for place, one in exposures.items() if not one.sees_sun and one.lamp_until is None}
     placed = []
     for slot in found:
@@ -95,10 +97,6 @@ def nudge_at(
     at = max(at, min(tonight, default=at) - LEAD)
     is_over = at == now and at - owed_at > LATEST
     return None if is_over or household.is_quiet(at) or evening_of(at, zone) != day else at
-
-
-def _on_grid(at: datetime) -> datetime:
-    return at - timedelta(minutes=at.minute % GRID_MINUTES, seconds=at.second, microseconds=at.microsecond)
 
 
 def is_long_silent(household: Household, today: date) -> bool:

@@ -218,7 +218,9 @@ def _state(record: ReleaseRecord, ends: _Ends, today: date) -> ReleaseState:
     pest, hours = record.pest, ends.hours
     counted = _counted(record, today)
     days = [(check.on - record.last_find_on).days for check in counted]
-    wants_roots = _wants_roots(record, today)
+    target = STRICT_TARGET if record.strict else TARGET
+    # once since the last find, and they were not
+    wants_roots = record.root_prone and not record.cannot_lift and not _times_lifted(record, today)
     spot = ROOT_BLIND_SPOT if wants_roots else BLIND_SPOT
     looks = [Look(day, pest.sight[check.level]) for day, check in zip(days, counted, strict=True)]
     probability = p_free(looks, hours, blind_spot=spot)
@@ -234,7 +236,7 @@ def _state(record: ReleaseRecord, ends: _Ends, today: date) -> ReleaseState:
         (Condition.ROUNDS, not is_finished),
         (Condition.CONTACT_FREE, alone_until is not None and today < alone_until),
         (Condition.SPAN, gone < span),
-        (Condition.PROBABILITY, pest.looking.has_chance and probability < _target(record)),
+        (Condition.PROBABILITY, pest.looking.has_chance and probability < target),
         (Condition.LATE_CHECKS, late < pest.looking.late),
         (Condition.CHECKS, share < _ENOUGH),
         (Condition.ROOTS, wants_roots),
@@ -250,7 +252,7 @@ def _state(record: ReleaseRecord, ends: _Ends, today: date) -> ReleaseState:
     return ReleaseState(
         qualifies=not binding,
         probability=probability,
-        target=_target(record),
+        target=target,
         binding=binding,
         h1_on=_on(record.last_find_on, hours.h1),
         h3_on=_on(record.last_find_on, hours.h3),
@@ -262,10 +264,6 @@ def _state(record: ReleaseRecord, ends: _Ends, today: date) -> ReleaseState:
         too_cold=math.isinf(ends.span),
         is_finished=is_finished,
     )
-
-
-def _target(record: ReleaseRecord) -> float:
-    return STRICT_TARGET if record.strict else TARGET
 
 
 def _on(since: date, days: float) -> date:
@@ -327,11 +325,6 @@ def _last_look_on(record: ReleaseRecord, today: date) -> date | None:
         return record.last_look_on if record.last_look_on > record.last_find_on else None
     looks = [check for check in record.checks if record.last_find_on < check.on <= today]
     return last_look(record.pest, looks)
-
-
-def _wants_roots(record: ReleaseRecord, today: date) -> bool:
-    """Whether the roots have to be looked at, once since the last find, and were not."""
-    return record.root_prone and not record.cannot_lift and not _times_lifted(record, today)
 
 
 def _span(record: ReleaseRecord, ends: _Ends, today: date) -> float:

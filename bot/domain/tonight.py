@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from collections.abc import Set as AbstractSet
 from datetime import date, datetime, timedelta
 from enum import Enum
+from operator import attrgetter
 
 from bot.domain.agenda import Agenda, Task
 from bot.domain.climate import is_usual_doubted, usual_on
@@ -26,6 +27,7 @@ PEST_ASKED_AFTER_DAYS = 1
 ASKED_EVERY_DAYS = 7
 EATING_ASKED_EVERY_DAYS = 3
 """Apart is asked after three evenings, a kind after one, then weekly, eating every third. Judgement. [d]"""
+_DEED = attrgetter("method", "product")
 
 
 class Kind(Enum):
@@ -285,7 +287,7 @@ class _Plan(Value, dict=True):
             since = tuple(Part(method=task.method, product=task.product) for task in planned_since)
             if plant not in lines:
                 lines[plant] = replace(self.line(plant, since), is_since=True)
-            elif [*map(_deed, lines[plant].parts)] != [*map(_deed, since)]:
+            elif [*map(_DEED, lines[plant].parts)] != [*map(_DEED, since)]:
                 lines[plant] = replace(lines[plant], otherwise=since)
         asked_since = {one.plant for one in self.tasks if one.method is None} & nudge.found_since
         for plant in asked_since - looks.keys():
@@ -432,10 +434,6 @@ class _Plan(Value, dict=True):
         ]
         order = list(Doubt)
         return min(found, key=lambda one: order.index(one.about), default=None)
-
-
-def _deed(part: Part) -> tuple[Method | None, ProductId | None]:
-    return part.method, part.product
 
 
 def _tomorrow(household: Household, plant: PlantId, step: Step, acts: tuple[Act, ...], on: date) -> Line:

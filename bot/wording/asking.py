@@ -153,16 +153,13 @@ def _percent_of(text: str) -> str:
     return f"{percent} % of what: the bottle's content, or the active ingredient?{holds}"
 
 
-def shorter(text: str) -> str:
-    """Cut what was typed to what is enough to know it again."""
-    return text if len(text) <= LONGEST_QUOTE else text[: LONGEST_QUOTE - 1].rstrip() + "…"
-
-
 @says_shortly
 def _unclear(told: Unclear) -> str:
     if told.reason in UNCLEAR_REASONS:
         return UNCLEAR_REASONS[told.reason]
-    what = f"“{shorter(told.text)}”" if told.text else "that"
+    is_long = len(told.text) > LONGEST_QUOTE
+    quoted = f"{told.text[: LONGEST_QUOTE - 1].rstrip()}…" if is_long else told.text
+    what = f"“{quoted}”" if told.text else "that"
     examples = (
         f"“{told.plants[0]} 3”, “{told.plants[0]} clean” or “what's due”"
         if told.plants

@@ -37,11 +37,6 @@ def percent(share: float) -> str:
     return f"{round(100 * min(share, NEVER_ABOVE))} %"
 
 
-def odds(share: float) -> str | None:
-    """Say a chance in words, None where it is too small to say."""
-    return next((words for least, words in _ODDS if share >= least), None)
-
-
 def rounds_words(state: Progress) -> str:
     """Say how many treatments are done and about how many are to come; not while the kind of pest is open."""
     done = f"treatment {state.rounds_done} done" if state.rounds_done else "no treatment yet"
@@ -90,10 +85,9 @@ def _chance(state: Progress) -> str:
         return f"living ones{near} today, looks count from tomorrow"
     if state.state.counted_checks == 0:
         return f"no look since living ones near it, {day(found_on)}" if near else "no look has counted yet"
-    words = odds(state.state.probability) if state.pest.looking.has_chance else None
-    if words is None:
-        return looks_words(state)
-    return f"{words} likely free"
+    share = state.state.probability if state.pest.looking.has_chance else 0
+    words = next((words for least, words in _ODDS if share >= least), None)
+    return looks_words(state) if words is None else f"{words} likely free"
 
 
 def looks_words(state: Progress) -> str:

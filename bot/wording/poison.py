@@ -79,9 +79,10 @@ def _grouped(judged: list[Judged], eater: Eater) -> list[str]:
     bad, unknown, good = [], [], []
     for one in judged:
         verdicts = {found.verdict.is_poisonous for found in one.found} or {None}
+        is_food = all(found.kind.is_edible or found.verdict.is_poisonous is False for found in one.found)
         if True in verdicts:
             bad.append(_named(one))
-        elif None in verdicts and not (eater is Eater.PEOPLE and _is_food(one)):
+        elif None in verdicts and not (eater is Eater.PEOPLE and is_food):
             unknown.append(one.name)
         else:
             good.append(one.name)
@@ -95,10 +96,6 @@ def _grouped(judged: list[Judged], eater: Eater) -> list[str]:
     elif good:
         lines.append(f"Called not poisonous to {eater.value}: {listed(good)}.")
     return lines
-
-
-def _is_food(one: Judged) -> bool:
-    return all(found.kind.is_edible or found.verdict.is_poisonous is False for found in one.found)
 
 
 def _named(one: Judged) -> str:
