@@ -158,21 +158,19 @@ def when_at(words: tuple[str, ...], start: int, situation: Situation) -> tuple[W
 def day_behind(when: When, situation: Situation) -> date | Trouble:
     """Turn what was told of something done into a day no later than today and at most 400 days old."""
     today = situation.today
+    day: date | None
     match when:
-        case Day(on):
-            day = on
+        case Weekday(which="next"):
+            return Trouble.FUTURE
         case Weekday(index, which):
             back = (today.weekday() - index) % _WEEK
             day = today - timedelta(days=back or (_WEEK if which == "last" else 0))
-            if which == "next":
-                return Trouble.FUTURE
-        case MonthDay():
-            found = _year_behind(when, today)
-            if found is None:
-                return Trouble.NO_SUCH_DAY
-            day = found
+        case Day() | MonthDay():
+            day = _nearest(when, today, -1)
         case _:
             return Trouble.UNCLEAR
+    if day is None:
+        return Trouble.NO_SUCH_DAY
     if day > today:
         return Trouble.FUTURE
     return Trouble.PAST if today - day > OLDEST else day
@@ -181,22 +179,18 @@ def day_behind(when: When, situation: Situation) -> date | Trouble:
 def day_ahead(when: When, situation: Situation) -> date | Trouble:
     """Turn what was told of something to come into a day after today."""
     today = situation.today
+    day: date | None
     match when:
-        case Day(on):
-            day = on
-        case Weekday(index, which):
-            if which:
-                return Trouble.UNCLEAR
+        case Weekday(index, which=""):
             day = today + timedelta(days=(index - today.weekday()) % _WEEK or _WEEK)
-        case MonthDay():
-            found = _year_ahead(when, today)
-            if found is None:
-                return Trouble.NO_SUCH_DAY
-            day = found
+        case Day() | MonthDay():
+            day = _nearest(when, today, 1)
         case Period(name="next-week"):
             day = today + timedelta(days=_WEEK - today.weekday())
         case _:
             return Trouble.UNCLEAR
+    if day is None:
+        return Trouble.NO_SUCH_DAY
     if day <= today:
         return Trouble.PAST
     return Trouble.FUTURE if day - today > FARTHEST else day
@@ -204,7 +198,7 @@ def day_ahead(when: When, situation: Situation) -> date | Trouble:
 
 def is_ahead(when: Day | MonthDay, today: date) -> bool:
     """Whether a day with its date is still to come; without a year it is the nearest one of that name."""
-    day = when.on if isinstance(when, Day) else _year_behind(when, today)
+    day = _nearest(when, today, -1)
     return day is not None and day > today
 
 
@@ -504,16 +498,14 @@ def _date(year: int, month: int, day: int) -> date | None:
         return None
 
 
-def _year_behind(told: MonthDay, today: date) -> date | None:
-    day = _date(today.year, told.month, told.day)
-    # "on 20 may", said on 6 May, is a slip and not last year's day; said in January, December is last year's.
-    if day is None or day - today > HALF_A_YEAR:
-        return _date(today.year - 1, told.month, told.day)
-    return day
+def _nearest(told: Day | MonthDay, today: date, off: int) -> date | None:
+    """
+    Give a day with its year: untold it is this one, or the one before (-1) or after (1) where that is nearer.
 
-
-def _year_ahead(told: MonthDay, today: date) -> date | None:
+    "On 20 may", said on 6 May, is a slip and not last year's day; said in January, December is last year's.
+    """
+    if isinstance(told, Day):
+        return told.on
     day = _date(today.year, told.month, told.day)
-    if day is None or today - day > HALF_A_YEAR:
-        return _date(today.year + 1, told.month, told.day)
-    return day
+    is_far = day is None or (today - day) * off > HALF_A_YEAR
+    return _date(today.year + off, told.month, told.day) if is_far else day

@@ -23,14 +23,15 @@ _AROUND_ANIMALS = listed(
 )
 _TELLS = (("i", "have"), ("we", "have"), ("there", "is"), ("there", "are"), ("we", "keep"), ("i", "keep"))
 _TRAITS = {"edible": "edible", "eaten": "edible", "hairy": "hairy", "waxy": "waxy"}
-_NEGATIVE = {"edible": "not-edible", "hairy": "not-hairy", "waxy": "not-waxy"}
 _CANNOT = frozenset({"cannot", "can't", "cant", "can’t"})
 _UNBORNE = {
     **dict.fromkeys(("wash", "washed", "rinse", "rinsed", "wet"), "cannot-wash"),
     **dict.fromkeys(("wipe", "wiped", "touched"), "cannot-wipe"),
     **dict.fromkeys(("lift", "lifted", "unpot", "unpotted"), "cannot-lift"),
 }
-_AROUND_UNBORNE = listed("i we be it the out of pot its to get is too big heavy")
+_BESIDE_A_PLANT = (
+    _CANNOT | frozenset(_UNBORNE) | listed("can not i we be it the out of pot its to get is too big heavy")
+)
 USUALLY = listed("usually normally typically generally")
 ALL_YEAR = tuple(range(1, 13))
 _SEASONS = {
@@ -54,40 +55,30 @@ def traits_named(words: frozenset[str]) -> tuple[str, ...]:
 
 def read_animals(words: tuple[str, ...]) -> Meant | None:
     """Read "we have a cat", "there is an aquarium", "no cats here"."""
-    told = {animal for word, animal in _ANIMALS.items() if word in words}
-    rest = frozenset(words) - frozenset(_ANIMALS)
-    is_denied = "no" in words and bool(told or "pets" in words)
-    if is_denied and rest <= _AROUND_ANIMALS | {"no"}:
-        return (SetAnimals((), gone=tuple(sorted(told)) or tuple(sorted(set(_ANIMALS.values())))),)
+    told, rest = animals_named(frozenset(words)), frozenset(words) - frozenset(_ANIMALS)
+    if "no" in words and (told or "pets" in words) and rest <= _AROUND_ANIMALS | {"no"}:
+        return (SetAnimals((), gone=told or animals_named(frozenset(_ANIMALS))),)
     is_told = any(words[: len(opening)] == opening for opening in _TELLS)
-    return (SetAnimals(tuple(sorted(told))),) if told and is_told and rest <= _AROUND_ANIMALS else None
+    return (SetAnimals(told),) if told and is_told and rest <= _AROUND_ANIMALS else None
 
 
 def read_traits(words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read "the chilli is not edible", "the fern is hairy", "the ivy cannot be washed"."""
     unborne = {_UNBORNE[word] for word in words if word in _UNBORNE}
     if len(unborne) == 1 and (_CANNOT & set(words) or {"can", "not"} <= set(words)):
-        rest = tuple(
-            word
-            for word in words
-            if word not in _CANNOT | frozenset(_UNBORNE) | {"can", "not"} and word not in _AROUND_UNBORNE
-        )
-        named = [item.meaning for item in items_of(rest, situation)]
+        bare = tuple(word for word in words if word not in _BESIDE_A_PLANT)
+        named = [item.meaning for item in items_of(bare, situation)]
         if len(named) == 1 and isinstance(named[0], Plants):
             return (SetTraits(named[0].ids, unborne.pop()),)
     traits = [_TRAITS[word] for word in words if word in _TRAITS]
     if len(traits) != 1 or "label" in words:
         return None
-    items = items_of(tuple(word for word in words if word not in _TRAITS), situation)
-    plants = [item.meaning for item in items if isinstance(item.meaning, Plants)]
-    is_only_that = all(
-        isinstance(item.meaning, Plants) or item.meaning in {Word.FILLER, Word.NOT, Word.BREAK, Word.IT_IS}
-        for item in items
-    )
-    if len(plants) != 1 or not is_only_that:
+    told = [item.meaning for item in items_of(tuple(one for one in words if one not in _TRAITS), situation)]
+    plants = [one for one in told if isinstance(one, Plants)]
+    beside = [one for one in told if not isinstance(one, Plants)]
+    if len(plants) != 1 or not all(one in {Word.FILLER, Word.NOT, Word.BREAK, Word.IT_IS} for one in beside):
         return None
-    is_denied = any(item.meaning is Word.NOT for item in items)
-    return (SetTraits(plants[0].ids, _NEGATIVE[traits[0]] if is_denied else traits[0]),)
+    return (SetTraits(plants[0].ids, f"not-{traits[0]}" if Word.NOT in beside else traits[0]),)
 
 
 def read_months(words: tuple[str, ...], situation: Situation) -> Meant | None:
@@ -103,7 +94,7 @@ def read_months(words: tuple[str, ...], situation: Situation) -> Meant | None:
     places = [meaning for meaning in items if isinstance(meaning, Place)]
     warmths = [meaning for meaning in items if isinstance(meaning, Warmth)]
     rest = [meaning for meaning in items if not isinstance(meaning, Place | Warmth)]
-    is_only_that = all(meaning in {Word.FILLER, Word.HAD, Word.IT_IS} for meaning in rest)
-    if len(places) != 1 or len(warmths) != 1 or not is_only_that:
+    is_more = any(meaning not in {Word.FILLER, Word.HAD, Word.IT_IS} for meaning in rest)
+    if len(places) != 1 or len(warmths) != 1 or is_more:
         return None
     return (ReadTemperature(places[0].id, float(warmths[0].celsius), months=months),)
