@@ -8,7 +8,7 @@ from bot.actions.desk import Desk
 from bot.catalogue.cautions import load_cautions
 from bot.domain.caution import Occasion
 from bot.domain.identity import PlantId, ProductId
-from bot.domain.refusal import is_edible, wait_before_eating
+from bot.domain.refusal import Wait, eat_from, is_edible, wait_before_eating
 from bot.domain.value import Value
 
 
@@ -29,6 +29,8 @@ class Eating(Value):
     product: str | None = None
     used_on: date | None = None
     free_on: date | None = None
+    is_planned: bool = False
+    """Whether the use is due this evening and not yet told."""
 
 
 class MayEat(Outcome):
@@ -75,13 +77,43 @@ def safety_choice(product: ProductId | None) -> Choice:
 def tell_whether_to_eat(command: Ask, desk: Desk) -> MayEat:
     """Give from when plants may be eaten by what was used on them; without names of all that are eaten."""
     edible = tuple(one.id for one in desk.household.living if is_edible(desk.knowledge, one))
-    return MayEat(tuple(_eating(plant, desk) for plant in command.plants or edible), desk.today, command.on)
+    waits_for_tonight = command.on is None or command.on > desk.today
+    return MayEat(
+        tuple(_eating(plant, desk, waits_for_tonight) for plant in command.plants or edible),
+        desk.today,
+        command.on,
+    )
 
 
-def _eating(plant: PlantId, desk: Desk) -> Eating:
+def _eating(plant: PlantId, desk: Desk, waits_for_tonight: bool) -> Eating:  # noqa: FBT001 - of the day asked about
     known = desk.plant(plant)
+    if not is_edible(desk.knowledge, known):
+        return Eating(known.name, is_edible=False)
     wait = wait_before_eating(desk.household, desk.knowledge, known)
-    if wait is None:
-        return Eating(known.name, is_edible=is_edible(desk.knowledge, known))
-    product = desk.product_name(wait.product)
-    return Eating(known.name, is_edible=True, product=product, used_on=wait.used_on, free_on=wait.free_on)
+    due = _due_tonight(plant, desk) if waits_for_tonight else []
+    latest = max((*due, *([wait] if wait else [])), key=lambda one: one.free_on or date.max, default=None)
+    if latest is None:
+        return Eating(known.name, is_edible=True)
+    return Eating(
+        known.name,
+        is_edible=True,
+        product=desk.product_name(latest.product),
+        used_on=latest.used_on,
+        free_on=latest.free_on,
+        is_planned=latest in due,
+    )
+
+
+def _due_tonight(plant: PlantId, desk: Desk) -> list[Wait]:
+    """Give what this evening's products would ask to wait for."""
+    return [
+        Wait(
+            part.product,
+            desk.evening.on,
+            eat_from(desk.knowledge, desk.plant(plant), product, desk.evening.on),
+        )
+        for line in desk.evening.treatments
+        if line.plant == plant
+        for part in line.left
+        if part.product is not None and (product := desk.household.products.get(part.product)) is not None
+    ]

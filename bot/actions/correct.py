@@ -4,7 +4,7 @@ from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, per
 from bot.actions.correct_entry import CorrectEntry, Entered, Kind, correct_entry, put_right
 from bot.actions.desk import Desk
 from bot.actions.incomplete import Asks, Missing
-from bot.actions.pest_word import candidates
+from bot.actions.pest_word import candidates, kin
 from bot.actions.undo import NothingToUndo, last_group
 from bot.domain.identity import PlantId
 from bot.domain.journal import Found, OfAPlant, Payload, PestCorrected, PlantSet, Watered
@@ -59,8 +59,7 @@ _OF_A_PLANT: tuple[type[Payload], ...] = (OfAPlant, PlantSet, Watered)
 def _with_a_case(word: str, desk: Desk) -> tuple[PlantId, ...]:
     """Give the plants that "they are citrus mealybugs" speaks of: those just told of, or all it may be on."""
     told = [one.plant for one in last_group(desk) if isinstance(one.payload, Found)]
-    wide = {word, *candidates(word, desk)}
-    wide |= {key for key, pest in desk.knowledge.pests.items() if wide & set(pest.of)}
+    wide = kin(word, desk)
     known = (one for one in desk.household.living if any(case.pest in wide for case in one.open_cases))
     just_told = tuple(dict.fromkeys(one for one in told if one is not None and desk.plant(one).open_cases))
     return just_told or tuple(one.id for one in known)

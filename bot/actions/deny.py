@@ -1,6 +1,6 @@
 """A bare "no": it speaks of the last exchange, postpones nothing and answers no older question."""
 
-from bot.actions.action import Command, performs
+from bot.actions.action import ButtonText, Command, performs
 from bot.actions.decline import Declined
 from bot.actions.desk import Desk
 from bot.actions.show_history import OfEntries, described
@@ -18,12 +18,17 @@ class LastTold(OfEntries):
 
 @performs
 def deny(_: Deny, desk: Desk) -> LastTold | Declined:
-    """Leave what is being asked; else show what was told last this evening, and offer to take it back."""
-    question = desk.question
+    """
+    Leave what is being asked; else show what was told last this evening, and offer to take it back.
+
+    What was written in the same breath as it was asked goes on with is the last exchange, not its buttons.
+    """
+    question, group = desk.question, last_group(desk)
     if question is not None and question.choices and not question.answered:
-        desk.close_question()
-        return Declined()
-    group = last_group(desk)
+        is_offer = question.choices[0].text is ButtonText.YES
+        if is_offer or not group or group[-1].recorded_at < question.asked_at:
+            desk.close_question()
+            return Declined()
     if not group or evening_of(group[-1].recorded_at, desk.household.zone) != desk.today:
         return Declined()
     return LastTold(described(group, desk), asking=ask_to_take_back(group))

@@ -29,6 +29,12 @@ def candidates(word: str | None, desk: Desk) -> tuple[str, ...]:
     return keys or (pests[word].of if word in pests else single)
 
 
+def kin(word: str, desk: Desk) -> frozenset[str]:
+    """Give every key that a case of what a word says may stand under, words for several pests among them."""
+    keys = {word, *candidates(word, desk)}
+    return frozenset(keys | {key for key, pest in desk.knowledge.pests.items() if keys & set(pest.of)})
+
+
 def general_pest(word: str | None, desk: Desk) -> str | None:
     """Give what a word for several pests stands for until they are told apart: the cautious side of each."""
     wanted = None if word is None else word.casefold().replace("_", " ")

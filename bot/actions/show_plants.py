@@ -3,7 +3,7 @@
 from bot.actions.action import Outcome
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
-from bot.actions.pest_word import candidates, pest_name
+from bot.actions.pest_word import kin, pest_name
 from bot.domain.identity import PlantId
 
 
@@ -25,7 +25,7 @@ def place_name(desk: Desk, plant: PlantId) -> str | None:
 @answers(Topic.PLANTS)
 def show_plants(asked: Ask, desk: Desk) -> PlantList:
     """Give the living plants by place; where a pest is asked for, those with an open case of it."""
-    pests = frozenset() if asked.pest is None else {asked.pest, *candidates(asked.pest, desk)}
+    pests = frozenset() if asked.pest is None else kin(asked.pest, desk)
     by_place: dict[str | None, list[str]] = {}
     for plant in desk.household.living:
         if asked.pest is None or any(case.pest in pests for case in plant.open_cases):

@@ -1,7 +1,10 @@
 """A typed answer to the open question: an offered answer in the person's own words, a number, a name."""
 
+from itertools import zip_longest
+
 from bot.actions.action import ButtonText, Choice
 from bot.actions.ask import Ask
+from bot.actions.decline import Decline
 from bot.actions.identify import Identify
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.isolate import Isolate
@@ -18,7 +21,7 @@ from bot.actions.situation import Situation
 from bot.domain.trade import Grade, Method, Sign
 from bot.domain.value import replace
 from bot.phrases.asking import Meant
-from bot.phrases.items import Item, items_of
+from bot.phrases.items import Item, Unknown, items_of
 from bot.phrases.lexicon import Word, any_of, is_made_of, listed, phrases_of
 from bot.phrases.names import Pest, Plants
 from bot.phrases.numbers import Count, whole_count
@@ -55,6 +58,11 @@ _UNSURE = any_of(
     "dunno | no idea | do not know | i do not know | can not tell | i can not tell | hard to say"
     " | unsure | no clue | not sure | i am not sure | hard to tell | maybe"
 )
+_CONFIRMING = frozenset(
+    {ButtonText.YES, ButtonText.ON_A_PLANT, ButtonText.YES_LEAVE, ButtonText.YES_REMOVE, ButtonText.YES_TO}
+)
+_MORE = frozenset({Word.ALL, Word.BOTH, Word.REST, Word.DONE, Word.LATER, Word.EXCEPT})
+"""What tells of other plants or of another evening."""
 _STEM = 4
 """Letters by which "fluffy" and "fluff" are the same word. Judgement."""
 _ASKING = listed("why how what when where who")
@@ -128,7 +136,7 @@ def _by_its_text(text: str, words: tuple[str, ...], situation: Situation) -> Cho
 def _by_yes(words: tuple[str, ...], choices: tuple[Choice, ...]) -> Choice | None:
     """Take a bare yes for the only thing offered; a look that found nothing wants to be said."""
     is_yes = bool(frozenset(words) & _YES) and not frozenset(words) - _COURTEOUS
-    if choices[0].text in {ButtonText.YES, ButtonText.ON_A_PLANT} and (is_yes or is_made_of(words, _RIGHT)):
+    if choices[0].text in _CONFIRMING and (is_yes or is_made_of(words, _RIGHT)):
         return choices[0]
     if choices[-1].text is ButtonText.SOMETHING_ELSE and is_made_of(words, _WRONG):
         return choices[-1]
@@ -160,10 +168,22 @@ def read_why(words: tuple[str, ...], choices: tuple[Choice, ...]) -> Meant | Non
 
 
 def _set_right(items: tuple[Item, ...], offered: Meant) -> Meant | None:
-    """Take "no, the hoya", "no, 3" for what was offered with that plant or that number instead."""
-    if not items or items[0].meaning is not Word.NOT:
+    """
+    Take "no, the hoya", "no, 3" for what was offered with that plant or that number instead.
+
+    "No, it did not", "the hoya was not sprayed" deny what was offered of it, and put nothing off.
+    """
+    meanings = [item.meaning for item in items]
+    # "did not" tells of nothing done
+    said = [one for one, then in zip_longest(meanings, meanings[1:]) if (one, then) != (Word.DONE, Word.NOT)]
+    of = {plant for one in offered if isinstance(one, _OF_PLANTS) for plant in one.plants}
+    named = {plant for one in said if isinstance(one, Plants) for plant in one.ids}
+    is_no_more = all(isinstance(one, Plants | Method | Word | Unknown) and one not in _MORE for one in said)
+    if said.count(Word.NOT) > (said[:1] == [Word.NOT]) and named <= of and is_no_more:
+        return (Decline(),)
+    if said[:1] != [Word.NOT]:
         return None
-    match [item.meaning for item in items[1:]]:
+    match said[1:]:
         case [Plants(ids=ids)] if len(offered) == 1 and isinstance(offered[0], _OF_PLANTS):
             return (replace(offered[0], plants=ids),)
         case [Count() as count] if len(offered) == 1 and isinstance(offered[0], LogFind):

@@ -147,6 +147,9 @@ def _eating(one: Eating, today: date) -> str:
         return f"{one.plant} is not among the plants I know as eaten. If it is, say “{one.plant} is edible”."
     if one.product is None or one.used_on is None:
         return f"{one.plant}: no product is written for it, so by my notes there is nothing to wait for; wash it well."
+    if one.is_planned:
+        until = f"not before {day(one.free_on)}" if one.free_on is not None else "do not eat from it any more"
+        return f"{one.plant}: {one.product} is due this evening, and after it {until}; wash it well."
     if one.free_on is None:
         return f"{one.plant}: do not eat from it any more; {one.product} was used on {day(one.used_on)}."
     if one.free_on > today:

@@ -20,7 +20,7 @@ from bot.domain.journal import (
     WorkTicked,
 )
 from bot.domain.trade import Level
-from tests.journeys.talking import OWNER, Talk
+from tests.journeys.talking import OWNER, PARTNER, Talk
 
 
 def kinds(talk: Talk, since: int) -> set[type]:
@@ -528,6 +528,69 @@ def test_picking_is_eating(talk: Talk, words: str) -> None:
     talk.say("soap 3 days before harvest")
     talk.say("sprayed tomato with soap")
     assert "not before Tue 5 May" in talk.say(words)[0]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "can I pick the tomatoes tomorrow?",
+        "is the tomato fine to eat tomorrow",
+        "can we harvest tomatoes on monday?",
+    ],
+)
+def test_what_is_due_tonight_is_waited_for_before_eating(talk: Talk, words: str) -> None:
+    """Three days are told before eating: 2 May + 3 = 5 May, Monday is the 4th."""
+    talk.set_up(("new plant: tomato, kitchen", "soap 3 days before harvest", "tomato 20 aphids"))
+    answer = talk.say(words)[0]
+    assert answer.startswith("No, not ")
+    assert "soap is due this evening, and after it not before Tue 5 May" in answer
+    talk.evening()
+    talk.say("done")
+    assert "not before Tue 5 May, soap was used on Sat 2 May" in talk.say(words)[0]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "nope, the coffee didn't get anything",
+        "no it didn't",
+        "no, the coffee was not sprayed",
+        "no i did not",
+    ],
+)
+def test_what_was_offered_is_denied_and_nothing_is_put_off(talk: Talk, words: str) -> None:
+    talk.say("coffee 8 longtailed mealybugs")
+    talk.evening()
+    talk.say("coffee got soap")
+    assert talk.labels()[0] == "Yes"
+    before = count(talk)
+    assert "stays as it is" in talk.say(words)[0]
+    assert kinds(talk, before) == set()
+
+
+@pytest.mark.parametrize("words", ["no thats not it", "that's wrong", "no, not that one", "nope"])
+def test_what_was_just_written_is_shown_where_it_is_denied(talk: Talk, words: str) -> None:
+    """Under what was written stand buttons of what may be told besides; the no is not of them."""
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    talk.say("hoya sprayed with soap")
+    assert "Wiped first too" in talk.labels()
+    assert "hoya sprayed. Take that back?" in talk.say(words)[0]
+    talk.press("Take it back")
+    assert not [one for _, one in talk.told() if isinstance(one, Treated)]
+
+
+@pytest.mark.parametrize("words", ["who has got mealies?", "who has mealies", "who has got mealybugs?"])
+def test_who_has_a_pest_is_asked_by_any_of_its_words(talk: Talk, words: str) -> None:
+    talk.set_up(("hoya 12 mealybugs", "coffee 3 longtailed mealybugs"))
+    assert talk.say(words)[0] == "landing: hoya\nkitchen: coffee plant"
+
+
+@pytest.mark.parametrize("words", ["yes", "yes please", "yeah"])
+def test_yes_answers_a_question_of_yes_and_no(talk: Talk, words: str) -> None:
+    talk.joins()
+    talk.say("leave", person=PARTNER)
+    assert talk.say(words, person=PARTNER)[0].startswith("You no longer share these plants")
 
 
 @pytest.mark.parametrize("words", ["i'm lost", "im lost", "i don't get it", "I do not understand"])
