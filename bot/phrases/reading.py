@@ -293,7 +293,8 @@ def _is_chatter(text: str, situation: Situation) -> bool:
 def _is_accounted_for(text: str, sure: tuple[Command, ...], situation: Situation) -> bool:
     """Whether every word is understood without regard to what is being asked: no room for an accident."""
     neutral = _asking_nothing(situation)
-    told = sure if neutral is situation else understand_surely(text, neutral)
+    is_open = any(isinstance(one, NotUnderstood | Incomplete) for one in sure)
+    told = sure if is_open or neutral is situation else understand_surely(text, neutral)
     return not any(isinstance(one, NotUnderstood | Incomplete) for one in told)
 
 
