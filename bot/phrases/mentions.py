@@ -104,9 +104,13 @@ class Mentions(Value, dict=True):
         """Its steering words and ways of doing, and of all else the kinds."""
         return frozenset((*self._by_kind, *self.every((Word, Method))))
 
+    @cached_property
+    def _steering(self) -> frozenset[Word]:
+        return frozenset(self._by_kind.get(Word, ()))
+
     def has(self, *sought: Word) -> bool:
         """Whether any of the steering words is in it."""
-        return any(one in sought for one in self._by_kind.get(Word, ()))
+        return not self._steering.isdisjoint(sought)
 
     def every(self, kind: type[_Kind] | tuple[type[_Kind], ...]) -> list[_Kind]:
         """All meanings of a kind, in order."""
@@ -356,7 +360,7 @@ class Mentions(Value, dict=True):
 
     def behind(self) -> date | Trouble | None:
         """Give the day of something done; None is today. Two that differ are unclear."""
-        told = {_as_date(day, self.situation, ahead=False) for day in self.days()}
+        told = dict.fromkeys(_as_date(day, self.situation, ahead=False) for day in self.days())
         dates = {day for day in told if isinstance(day, date)}
         if len(dates) == 1:
             return next(iter(dates))

@@ -80,6 +80,8 @@ _BEHIND = frozenset({"did", "was", "were", "have", "has", "had", "never"})
 
 def done(told: Mentions) -> Filled:
     """Fill a treatment: plants named, or tonight's; what was done, with what, when."""
+    if not (told.has(Word.DONE, Word.EXCEPT) or told.methods() or told.every(Product) or told.denied):
+        return None
     on = told.behind()
     methods = tuple(one for one in told.methods() if one not in told.denied)
     products = [one for one in told.every(Product) if not {one.id, one.ingredient} & told.denied]
