@@ -9,7 +9,7 @@ from bot.actions.situation import Situation
 from bot.domain.measure import Units
 from bot.domain.value import Value
 from bot.phrases.lexicon import each_worded, listed
-from bot.phrases.numbers import number_at
+from bot.phrases.numbers import OPENING, number_at
 
 OLDEST = timedelta(days=400)
 FARTHEST = timedelta(days=400)
@@ -55,6 +55,9 @@ _PERIODS = each_worded(
     ("last month", "last-month"),
     ("this month", "month"),
 )
+_OPENING = frozenset(said[0] for said in (*_RELATIVE, *_PERIODS, *_SPELT_DAYS)) | MONTHS.keys() | _WHICH
+_OPENING |= OPENING | listed("daily weekly fortnightly every in for after at half quarter")
+"""Words that a day or a time may begin with, but for weekdays."""
 _ISO = re.compile(r"(\d{4})-(\d{1,2})-(\d{1,2})")
 _SLASHED = re.compile(r"(\d{1,2})/(\d{1,2})(?:/(\d{2,4}))?")
 _CLOCK = re.compile(r"(\d{1,2})[:.](\d{2})")
@@ -144,6 +147,9 @@ When = Day | Weekday | MonthDay | Moment | Clock | Murky | Period | Every
 
 def when_at(words: tuple[str, ...], start: int, situation: Situation) -> tuple[When, int] | None:
     """Read a day, a time or a repetition that begins here, and how many words it took."""
+    word = words[start]
+    if word.isalpha() and not (word in _OPENING or word.removesuffix("s") in WEEKDAYS):
+        return None
     return (
         every_at(words, start)
         or _phrase(words, start, situation)

@@ -29,14 +29,17 @@ _Names = Mapping[str, Mapping[tuple[str, ...], str]]
 FILE = Path(__file__).with_name("guess.bin")
 MOST_RANKED = 12
 _WORDS = re.compile(r"[^\W\d_]+(?:['\u2019][^\W\d_]+)*|\d+(?:[.,:/]\d+)*|[?!.,;:+=()/-]|[^\s\w]", re.UNICODE)
-_BEHIND = listed("yesterday ago earlier yday ystrdy yest")
-_AHEAD = listed("tomorrow tmrw tmr tomoz morrow")
-_NOW = listed("today tonight tonite tn now rn")
-_DAYS = (frozenset(WEEKDAYS) | frozenset(MONTHS)) - {"may"}
-_NUMBERS = listed(
+_NUMBERS = (
     "two three four five six seven eight nine ten eleven twelve dozen thirteen fourteen fifteen sixteen"
     " seventeen eighteen nineteen twenty thirty forty fifty sixty hundred couple half handful"
 )
+_MARKS: dict[str, str] = {
+    **dict.fromkeys((frozenset(WEEKDAYS) | frozenset(MONTHS)) - {"may"}, "D"),
+    **dict.fromkeys(listed("today tonight tonite tn now rn"), "D0"),
+    **dict.fromkeys(listed("tomorrow tmrw tmr tomoz morrow"), "D+"),
+    **dict.fromkeys(listed("yesterday ago earlier yday ystrdy yest"), "D-"),
+    **dict.fromkeys(listed(_NUMBERS), "N"),
+}
 _SHORTEST_PART = 4
 """A word of a longer name stands for the name from so many letters on. Judgement. [1]"""
 _LONGEST_NAME = 5
@@ -162,10 +165,7 @@ def _name_at(words: Sequence[str], at: int, own: _Names, others: _Names) -> tupl
 
 
 def _mark(word: str) -> str:
-    if word[0].isdigit() or word in _NUMBERS:
-        return "N"
-    kinds = ((_BEHIND, "D-"), (_AHEAD, "D+"), (_NOW, "D0"), (_DAYS, "D"))
-    return next((mark for known, mark in kinds if word in known), word)
+    return "N" if word[0].isdigit() else _MARKS.get(word, word)
 
 
 @lru_cache(maxsize=4)

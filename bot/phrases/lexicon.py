@@ -132,8 +132,10 @@ for _verb, _method in _BARE_VERBS.items():  # "i did rinse to the ivy"
         PHRASES[_spoken] = PHRASES[(*_spoken, "to")] = _method
 
 _LONGEST_FROM: dict[str, int] = {}
-for _phrase in PHRASES:
-    _LONGEST_FROM[_phrase[0]] = max(len(_phrase), _LONGEST_FROM.get(_phrase[0], 0))
+_LONGEST_FREE_FROM: dict[str, int] = {}
+for _listed, _longest in ((PHRASES, _LONGEST_FROM), (FREE, _LONGEST_FREE_FROM)):
+    for _phrase in _listed:
+        _longest[_phrase[0]] = max(len(_phrase), _longest.get(_phrase[0], 0))
 KNOWN = frozenset(word for phrase in PHRASES for word in phrase)
 
 
@@ -174,10 +176,21 @@ def words_in(phrases: Iterable[str]) -> frozenset[str]:
 
 def phrase_at(words: tuple[str, ...], start: int) -> tuple[Listed, int] | None:
     """Longest listed phrase that begins here, and its length in words."""
-    for size in range(min(_LONGEST_FROM.get(words[start], 0), len(words) - start), 0, -1):
-        value = PHRASES.get(words[start : start + size])
+    return _longest_at(words, start, _LONGEST_FROM, PHRASES)
+
+
+def free_at(words: tuple[str, ...], start: int) -> tuple[Listed, int] | None:
+    """Give the same of what is heard for an offer only."""
+    return _longest_at(words, start, _LONGEST_FREE_FROM, FREE)
+
+
+def _longest_at(
+    words: tuple[str, ...], start: int, longest: dict[str, int], phrases: dict[tuple[str, ...], Listed]
+) -> tuple[Listed, int] | None:
+    for size in range(longest.get(words[start], 0), 0, -1):
+        value = phrases.get(words[start : start + size])
         if value is not None:
-            return value, size
+            return value, min(size, len(words) - start)
     return None
 
 

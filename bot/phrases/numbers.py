@@ -36,7 +36,7 @@ _LOOSE = each_worded(
     ("one and a half", Decimal("1.5")),
     ("half a | half an | a half | half", Decimal("0.5")),
 )
-_OPENING = frozenset({phrase[0] for phrase in _LOOSE} | UNITS.keys() | _TENS.keys())
+OPENING = frozenset({phrase[0] for phrase in _LOOSE} | UNITS.keys() | _TENS.keys())
 """Words that a number in words begins with."""
 _AND_A_HALF = ("and", "a", "half")
 _ONLY_BEFORE_A_UNIT = frozenset({("half", "a"), ("half", "an"), ("a", "half"), ("half",), ("a",), ("an",)})
@@ -85,7 +85,7 @@ Measure = Volume | UnclearVolume | Warmth | Length
 
 def number_at(words: tuple[str, ...], start: int) -> tuple[Decimal, int] | None:
     """Read a number in digits or words, and how many words it took; "a" counts as one before a unit only."""
-    if start >= len(words) or (words[start].isalpha() and words[start] not in _OPENING):
+    if start >= len(words) or (words[start].isalpha() and words[start] not in OPENING):
         return None
     loose = _loose_at(words, start)
     if loose is not None:

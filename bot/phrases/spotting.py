@@ -14,7 +14,7 @@ from bot.domain.value import replace
 from bot.phrases.days import DAYS_OF_THE_WEEK, MONTHS, ORDINALS, WEEKDAYS, Day, Moment, MonthDay, Weekday
 from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown, is_group, next_at
 from bot.phrases.kept import kept, kept_of_all
-from bot.phrases.lexicon import FREE, KNOWN, PHRASES, Listed, Tool, Word, listed, sayings
+from bot.phrases.lexicon import FREE, KNOWN, PHRASES, Tool, Word, free_at, listed, sayings
 from bot.phrases.names import Names, OneOf, Pest, Place, Plants, Product, names_of
 from bot.phrases.numbers import Count, number_at
 from bot.phrases.slips import slips_between
@@ -22,7 +22,6 @@ from bot.phrases.text import LONGEST, plain, words_of
 
 TICKS = re.compile("[\u2713\u2714\u2705\u2611\U0001f44d]\ufe0f?")
 _SHOWER = re.compile("[\U0001f6bf\U0001f6c1]")
-_LONGEST_FREE = max(map(len, FREE))
 _SHORTEST_SLIP = 4
 _SHORTEST_OWN = 6
 _LONG = 9
@@ -201,7 +200,8 @@ def _by_ordinal(items: list[Item], situation: Situation) -> list[Item]:
 
 def _standing(items: list[Item], situation: Situation) -> list[Item]:
     """Take "the hoyas in the den" for those that stand there, where nothing is moved."""
-    if any(item.meaning in _MOVING for item in items):
+    is_placed = any(isinstance(item.meaning, Place) for item in items)
+    if not is_placed or any(item.meaning in _MOVING for item in items):
         return items
     return [_of_its_place(item, items[at + 1 : at + 4], situation) for at, item in enumerate(items)]
 
@@ -406,7 +406,7 @@ def _next(words: _Words, at: int, situation: Situation, base: _Words | None) -> 
     if own is not None:
         return own
     meaning, size = next_at(words, at, situation)
-    free = _free_at(words, at)
+    free = free_at(words, at)
     is_name = isinstance(meaning, Plants | OneOf | Place | Product | Pest) and not getattr(
         meaning, "loose", False
     )
@@ -430,14 +430,6 @@ def _new_soil(words: _Words, at: int) -> int:
 
 
 _SOIL = listed("soil earth compost dirt mix substrate medium pot potting ground mould loam")
-
-
-def _free_at(words: _Words, at: int) -> tuple[Listed, int] | None:
-    for size in range(min(_LONGEST_FREE, len(words) - at), 0, -1):
-        value = FREE.get(words[at : at + size])
-        if value is not None:
-            return value, size
-    return None
 
 
 def _numbered(words: _Words, at: int, situation: Situation, base: _Words | None) -> tuple[Item, int] | None:
