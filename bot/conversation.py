@@ -396,7 +396,9 @@ class Conversation:
         choices = _typed(question, desk) if question else ()
         plants, places, shelf = desk.once(_named)
         asked: dict[tuple[int, object], Asked] = {
-            (line.plant, part.method): Asked(line.plant, part.method, evening.is_beside(line, desk.now))
+            (line.plant, part.method): Asked(
+                line.plant, part.method, evening.is_beside(line, desk.now), part.product, part.is_done
+            )
             for line, part in evening.named(desk.now)
             if line.plant is not None
         }

@@ -37,6 +37,8 @@ class Asked(Value):
     method: Method | None
     is_beside: bool = False
     """Told since, beside lines still open: "done" alone does not speak of it."""
+    product: ProductId | None = None
+    is_done: bool = False
 
 
 class Situation(Value, kw_only=True):

@@ -7,6 +7,7 @@ from bot.actions.action import Command
 from bot.actions.incomplete import Incomplete
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
+from bot.actions.log_round import LogRound
 from bot.actions.stock_product import StockProduct
 from bot.domain.identity import PlantId
 from bot.domain.label import Label
@@ -94,6 +95,7 @@ _CALLS: dict[str, frozenset[object]] = {
     "correct.count": frozenset({Word.MEANT, Word.NOT, Word.IT_IS}),
 }
 """Words that call a form by themselves, or kinds of mentions."""
+_OF_THE_PAST = frozenset({Word.DONE, Word.CLEAN, Word.NONE, Word.NOTHING, Count, Grade})
 _NEEDED = frozenset({"done", "mix", "stock"})
 """Forms that what they name does not tell without such a word: "hoya neem" is no round."""
 _MOST_DAYS = 6
@@ -119,8 +121,13 @@ class Part(Value):
 
 def is_called(head: str, told: Mentions) -> bool:
     """Whether a word that calls the form stands in a part."""
-    if (head == "done" and told.is_let_loose()) or (head == "move" and is_standing(told)):
+    if head == "done" and (told.is_let_loose() or told.is_given()):
         return True
+    if head == "move" and is_standing(told):
+        return True
+    if head == "later" and told.is_ahead() and isinstance(told.ahead(), date):
+        is_one = told.calling.isdisjoint({Word.BREAK, Word.AND, Word.BUT})
+        return not is_one or told.calling.isdisjoint(_OF_THE_PAST)
     return not told.calling.isdisjoint(_CALLS.get(head, ()))
 
 
@@ -139,7 +146,7 @@ def strangers(parts: Sequence[Part], skipped: Sequence[Item]) -> int | None:
     """
     if not all(_is_nothing(item) for item in skipped) or not all(_is_told(part) for part in parts):
         return None
-    if _tells_twice(parts):
+    if _tells_twice(parts) or _puts_off_more(parts):
         return None
     told = [item for part in parts for item in part.told.items]
     return sum(isinstance(one.meaning, Unknown) and not _IDLE_ANYWHERE.issuperset({one.text}) for one in told)
@@ -154,6 +161,19 @@ def _tells_twice(parts: Sequence[Part]) -> bool:
     is_named = any(one.told.every((Plants, Place)) for one in parts)  # "all done none seen"
     is_of_several = is_named and len(done | clean) > 1 and bool(done & clean)
     return is_of_several or bool(lost & (clean | done))
+
+
+def _puts_off_more(parts: Sequence[Part]) -> bool:
+    """Whether of a plant more would be put off than the one way that was told to wait: "soap tomorrow"."""
+    rounds = [one for part in parts for one in part.commands if isinstance(one, LogRound)]
+    done = {(plant, one.method) for one in rounds for plant in one.plants}
+    for part in parts:
+        steps = part.told.steps() if part.head == "later" else ()
+        open_now = {(one.plant, one.method) for one in part.told.situation.tonight if not one.is_done} - done
+        put_off = {one for one in open_now if one[0] in set(plants_of(part.commands))}
+        if steps and not put_off <= {(one.plant, one.method) for one in steps}:
+            return True
+    return False
 
 
 def _is_nothing(item: Item) -> bool:
@@ -195,7 +215,7 @@ def _is_told(part: Part) -> bool:
     is_of_tonight = len(told.items) == 1 or told.has(Word.LATER)
     if part.head == "hours.evening" and told.situation.tonight and is_of_tonight:
         return False  # "at 9 pm", "remind me at 9" may put tonight off
-    is_done = is_all_but(told) or told.is_let_loose()
+    is_done = is_all_but(told) or told.is_let_loose() or told.is_given()
     if part.head in _NEEDED and not is_called(part.head, told) and not is_done:
         return False
     if part.head == "done" and not told.days() and all(map(_is_bare, told.items)) and not is_done:
@@ -333,9 +353,12 @@ def _is_in(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of mention
             return is_of_none or is_of_these or float(value) in numbers_of(part.commands)
         case Method() | Tool() as way:
             is_told = (way.method if isinstance(way, Tool) else way) in values or head in {"use", "mix"}
-            return is_told or (head == "later" and told.has(Word.DONE) and told.has(Word.NOT))
+            return is_told or (
+                head == "later" and (told.has(Word.DONE, Word.NOT) or _is_a_step(told, plants))
+            )
         case Product():
-            return bool({item.meaning.id, item.meaning.ingredient} & (values - {None}))
+            is_told = bool({item.meaning.id, item.meaning.ingredient} & (values - {None}))
+            return is_told or (head == "later" and _is_a_step(told, plants))
         case Pest(key=key):
             return key in values or head in {"none", "done"}
         case Grade() | Sign() as seen:
@@ -379,12 +402,23 @@ def _is_in(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of mention
     return False
 
 
+def _is_a_step(told: Mentions, plants: frozenset[PlantId]) -> bool:
+    """Whether what is named is a part of tonight's line of each of the plants."""
+    steps = told.steps()
+    is_one = len({one.method for one in steps}) == 1 or told.calling.isdisjoint({Word.BREAK, Word.BUT})
+    return is_one and plants <= {one.plant for one in steps}
+
+
 def _is_dated(part: Part) -> bool:
     """Whether each day told is a day it is written for; today needs no saying."""
     told, today = part.told, part.told.situation.today
     if part.head in _AHEAD:
         written = _days_of(part.commands)
-        return all(told.date_of(day, ahead=True) in written or day == Day(today) for day in told.days())
+        weekdays = {Weekday(on.weekday()) for on in written if part.head == "hold" and isinstance(on, date)}
+        return all(
+            told.date_of(day, ahead=True) in written or day == Day(today) or day in weekdays
+            for day in told.days()
+        )
     behind = told.behind()
     if any(getattr(one, "quarantine_days", None) for one in part.commands):
         return True

@@ -150,8 +150,10 @@ def _sets_right(one: _Said, instead: _Said, turns: frozenset[str], words: tuple[
         return True
     if isinstance(instead.meaning, _THINGS):  # "no mites, no aphids" denies
         return False
-    is_number = isinstance(instead.meaning, Count)  # "no 7" is one of several of a kind
-    return not is_number or "," in between[between.index("no") :]
+    # "no 7" is one of several of a kind, and "pruned, no rinse" denies
+    is_denied = isinstance(instead.meaning, Count)
+    is_denied = is_denied or (isinstance(instead.meaning, Method | Tool) and between[:1] == (",",))
+    return not is_denied or "," in between[between.index("no") :]
 
 
 def _is_alike(one: _Said, instead: _Said, words: tuple[str, ...]) -> bool:

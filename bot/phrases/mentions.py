@@ -9,16 +9,16 @@ from bot.actions.action import Command
 from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
 from bot.actions.log_sign import LogSign
-from bot.actions.situation import Situation
+from bot.actions.situation import Asked, Situation
 from bot.catalogue.load import load
 from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Method, Sign
 from bot.domain.value import Value, cached_property
-from bot.phrases.days import Clock, Moment, Trouble, When, day_ahead, day_behind, meant_hour
+from bot.phrases.days import Clock, Day, Moment, Trouble, When, day_ahead, day_behind, meant_hour
 from bot.phrases.items import Item, OfMonth, Span, Unknown, is_group
 from bot.phrases.lexicon import Spot, Tool, Word, listed, words_of_class
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product, ingredient_of
-from bot.phrases.numbers import Count, whole_count
+from bot.phrases.numbers import Count, number_at, whole_count
 from bot.phrases.setting import DATES, Setting, unique
 from bot.phrases.text import plain
 from bot.phrases.values import values_of
@@ -36,6 +36,7 @@ NO_PLANTS = words_of_class("idle", "careful") | listed(
     "tonight thru through round got gave given there here stuff bit job thing things water"
 )
 _SPEAKS = listed("say said shout tell told mention text write wrote report answer reply message log")
+_GIVING = listed("gave given give watered fed put")
 _SHORT = 2
 _OF_OTHERS = listed("her his their your")
 _LOOKS = listed(
@@ -262,12 +263,31 @@ class Mentions(Value, dict=True):
         return unique(plant for place in self.every(Place) for plant in self.setting.of_place(place))
 
     def _pointed_at(self) -> tuple[PlantId, ...]:
-        if self.has(Word.BOTH):
-            asked = self.setting.before or self.setting.treatments() or self.setting.tonight()
-            return asked if len(asked) == _PAIR else ()
-        if self.has(Word.IT, Word.THEM) and self.setting.before:
-            return self.setting.before
-        return ()
+        """Give those before for "it" and "them"; for "both" and "all three" so many that were spoken of."""
+        setting, many = self.setting, self.how_many()
+        if many is None and not setting.before and self.points_at_one():
+            return setting.situation.spoken if len(setting.situation.spoken) == 1 else ()
+        if many is None:
+            return setting.before if self.has(Word.IT, Word.THEM) else ()
+        asked = (setting.looks(), setting.treatments())
+        asked = asked if self.has(*_NOTHING_SEEN, Word.CHECKED) else asked[::-1]
+        known = tuple(one.id for one in self.situation.plants)
+        groups = (setting.before, tuple(one.plant for one in self.steps()), *asked, setting.tonight(), known)
+        return next((plants for one in groups if len(plants := unique(one)) == many), ())
+
+    def points_at_one(self) -> bool:
+        """Whether it tells of one plant without its name: "no bugs on it"."""
+        led = (
+            one.text in {"on", "from"} and behind.meaning is Word.IT for one, behind in pairwise(self.items)
+        )
+        return any(led)
+
+    def how_many(self) -> int | None:
+        """Give the number of "both", "all three", "all 4 of them"."""
+        told = [_PAIR] if self.has(Word.BOTH) else []
+        words = (one.text.split()[-1:] for one in self.items if one.meaning is Word.ALL)
+        told += [int(number[0]) for word in words if (number := number_at(tuple(word), 0)) is not None]
+        return told[0] if told else None
 
     @cached_property
     def forbids(self) -> bool:
@@ -279,7 +299,7 @@ class Mentions(Value, dict=True):
     def is_denied(self) -> bool:
         """Whether a denial stands in it that leaves out no plant: "the orchid was not sprayed"."""
         is_of_a_look = bool(self.denied) and not self.every((Method, Tool, Product))  # "did it, no webs"
-        return self.has(Word.NOT, Word.AGAINST) and not self.sides()[1] and not is_of_a_look
+        return self.has(Word.NOT, Word.AGAINST, Word.YET) and not self.sides()[1] and not is_of_a_look
 
     def sees_none(self) -> bool:
         """Whether all that might have been seen is said not to be there: "no webs on the jade"."""
@@ -319,6 +339,7 @@ class Mentions(Value, dict=True):
         return (
             bool(_TO_COME.intersection(word for text in said for word in text.split()))
             or "tomorrow" in self.words
+            or any(day.on > self.situation.today for day in self.every(Day))
         )
 
     def names_another(self) -> bool:
@@ -397,6 +418,22 @@ class Mentions(Value, dict=True):
         told = self.every(Method) or ([Method.PREDATORS] if self.is_let_loose() else [])
         told = told or [tool.method for tool in self.every(Tool)]
         return tuple(dict.fromkeys(told))
+
+    def steps(self) -> tuple[Asked, ...]:
+        """Give the parts of tonight's lines that it names by what is done, or by what with."""
+        ways, products = self.methods(), {one.id for one in self.every(Product)} - {None}
+        return tuple(one for one in self.situation.tonight if one.method in ways or one.product in products)
+
+    def is_given(self) -> bool:
+        """Whether plants are told to have had what tonight asks them to be given: "the hoya got its soap"."""
+        asked = {one.plant for one in self.steps()} if self.every(Product) else ()
+        is_theirs = any(
+            isinstance(one.meaning, Plants) or one.meaning in {Word.ALL, Word.BOTH, Word.THEM}
+            for one, behind in pairwise(self.items)
+            if "got" in behind.text.split()
+        )
+        plants = self.plants() or (self.setting.answered() if self.has(Word.ALL, Word.THEM) else ())
+        return (is_theirs or bool(self.words & _GIVING)) and bool(plants) and set(plants) <= set(asked)
 
     def is_let_loose(self) -> bool:
         """Tell of "released phytoseiulus on the ivy": animals come onto the plant, which stays."""

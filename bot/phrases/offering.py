@@ -12,9 +12,9 @@ from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Level, Method, Sign
 from bot.domain.value import Value, cached_property, field, replace
-from bot.phrases.accounting import Part, is_called, strange_words, strangers
+from bot.phrases.accounting import Part, is_called, strange_words
 from bot.phrases.days import Trouble
-from bot.phrases.forms.rows import REPORTS, ROWS, SAYS_NOTHING, forms_of
+from bot.phrases.forms.rows import REPORTS, ROWS, SAYS_NOTHING
 from bot.phrases.guess import Guess, rank
 from bot.phrases.items import Item
 from bot.phrases.kept import kept_of_all
@@ -62,27 +62,10 @@ class Likely(Value):
     skipped: tuple[Item, ...] = ()
     """What no part takes in."""
 
-    def strangers(self) -> int | None:
-        """Count the words nobody listed where all else is accounted for, else None."""
-        ranked = set(self.form.split("+")) - SAYS_NOTHING
-        more = [one for one in self.parts if one.head not in ranked]
-        told = {one.head for one in self.parts}.union(*map(forms_of, self.commands))
-        is_whole = ranked <= told and all(map(_goes_with_a_round, more))
-        is_full = is_whole and (not more or ranked == {"done"}) and not self.left_out and not self.lacks
-        return strangers(self.parts, self.skipped) if is_full else None
-
     @property
     def is_called(self) -> bool:
         """Whether each part of it has a word that calls its form."""
         return bool(self.parts) and all(is_called(one.head, one.told) for one in self.parts)
-
-
-def _goes_with_a_round(part: Part) -> bool:
-    """Whether a part may be told beside a round that alone was likely: "the ivy I did not", "11 on it"."""
-    told = part.told
-    if part.head == "later":
-        return told.has(Word.NOT) and bool(told.every(Plants)) and is_called("done", told)
-    return part.head == "find" and told.has(Word.IT) and len(told.every(Count)) == 1
 
 
 class _Laid(Value):
@@ -478,7 +461,8 @@ def left_out(  # noqa: C901, PLR0912 - one arm a kind of mention
             case Grade():
                 is_said = meaning in values or bool(numbers)
             case Method():
-                is_said = meaning in values or form not in _OF_PLANTS or (form == "done" and None in values)
+                is_step = bool(told.steps()) if form == "later" else form == "done" and None in values
+                is_said = meaning in values or form not in _OF_PLANTS or is_step
             case Product():
                 is_told = not values.isdisjoint((meaning.id, meaning.ingredient))
                 is_said = is_told or form not in {"done", "stock", "mix"}

@@ -238,7 +238,7 @@ def _numbered_on(items: list[Item], situation: Situation) -> list[Item]:
         if more and isinstance(begun, Plants):
             text = " ".join(one.text for one in (*kept[first:], item))
             kept[first:] = [Item(Plants((*begun.ids, *more)), text)]
-        elif item.text == "one" and is_last and kept and _is_counted(kept[-1]):
+        elif item.text == "one" and is_last and kept and _is_counted(kept[-1]) and not _is_any_counted(kept):
             kept.append(Item(Count(Decimal(1)), "one"))
         else:
             kept.append(item)
@@ -260,6 +260,11 @@ def _up_to(begun: Plants, meaning: object, names: Names) -> tuple[PlantId, ...]:
     plants = [names.numbered(first[0], number) for number in range(first[1] + 1, end + 1)]
     known = tuple(plant for plant in plants if plant is not None)
     return known if len(known) == len(plants) else ()
+
+
+def _is_any_counted(items: list[Item]) -> bool:
+    """Whether numbers stand before their plants here: "five on the mint one"."""
+    return any(isinstance(one.meaning, Count) for one in items)
 
 
 def _is_counted(item: Item) -> bool:
@@ -548,6 +553,9 @@ def _settled(  # noqa: C901, PLR0912 - one arm a kind of meaning
             )
             if size > 1 and meaning.value == size and (isinstance(behind, Plants) or is_all):
                 item = Item(Word.ALL, item.text)
+            elif before is not None and before.meaning is Word.ALL and not _is_of_them(behind):
+                kept[-1] = Item(Word.ALL, f"{before.text} {item.text}")  # "all four"
+                continue
         if isinstance(meaning, OneOf) and len(kept) > 0 and _is_all(kept, len(meaning.ids)):
             if isinstance(kept[-1].meaning, Count):
                 kept[-1] = Item(Word.ALL, kept[-1].text)
@@ -571,6 +579,8 @@ def _settled(  # noqa: C901, PLR0912 - one arm a kind of meaning
                 for at_denied, one in enumerate(kept):
                     if one is denied[0]:
                         kept[at_denied] = Item(Word.NOTHING, one.text)
+                        if at_denied and kept[at_denied - 1].text in _HELPING:
+                            kept[at_denied - 1] = Item(Word.FILLER, kept[at_denied - 1].text)
                 if meaning is Word.BUGS:
                     continue
                 item = Item(Word.NOTHING, item.text)
@@ -578,6 +588,13 @@ def _settled(  # noqa: C901, PLR0912 - one arm a kind of meaning
     return kept
 
 
+def _is_of_them(meaning: object) -> bool:
+    """Whether what stands behind a number may be what it counts."""
+    return isinstance(meaning, Plants | OneOf | Pest | Place | Unknown | Grade) or meaning is Word.BUGS
+
+
+_HELPING = listed("did do does")
+"""“The ivy did not have any”: nothing was done."""
 _SAT_ON = listed("on in at under there with by around still snugly happily")
 
 

@@ -23,7 +23,7 @@ from bot.actions.not_understood import NotUnderstood
 from bot.actions.postpone import Postpone
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
-from bot.domain.trade import Level, Method
+from bot.domain.trade import Grade, Level, Method
 from bot.domain.value import replace
 from bot.phrases.accounting import Part, is_called, is_idle, strangers, whole
 from bot.phrases.asking import Meant, ask_none_seen, ask_seen
@@ -36,7 +36,7 @@ from bot.phrases.forms.filling import (
     leads_to_a_stranger,
     speaks_of_before,
 )
-from bot.phrases.forms.rows import REPORTS, ROWS, SAYS_NOTHING
+from bot.phrases.forms.rows import REPORTS, ROWS, SAYS_NOTHING, forms_of
 from bot.phrases.guess import Guess, rank
 from bot.phrases.items import Item, Unknown
 from bot.phrases.kept import kept_of_all
@@ -70,7 +70,8 @@ _ASKS = re.compile(
 )
 """How a question begins, with a mark behind it or without: it is never written unasked."""
 _TAKES_BACK = re.compile(
-    r"(?<=\w)\W+(?:(?:no|oh|oops|sorry)\W+)*(?:wait|scratch that|correction|i meant?)\b\W*(?:no\b\W*)?"
+    r"(?<=\w)\W+(?:(?:no|oh|oops|sorry)\W+)*"
+    r"(?:(?<!to )(?<!can )(?<!ll )(?<!must )wait|scratch that|correction|i meant?)\b\W*(?:no\b\W*)?"
     r"(?:(?:that|it)'?s\b)?",
     re.IGNORECASE,
 )
@@ -103,8 +104,11 @@ def _surely(text: str, situation: Situation) -> Meant:
         before, after = (surely(one, situation) for one in meant)
         if before:
             return after if {*map(type, before)} == {*map(type, after)} else ()
-    if "," in text and (put_off := _excused(text, situation)):
-        return put_off
+    return _in_one(text, situation) or _excused(text, situation)
+
+
+def _in_one(text: str, situation: Situation) -> Meant:
+    """Read what is told without anything set right, and without a reason."""
     best = best_of(text, situation, rank(with_names(text, situation), situation))
     if best is None or has_slip(text, situation) or _ASKS.match(text):
         return ()
@@ -113,30 +117,54 @@ def _surely(text: str, situation: Situation) -> Meant:
     is_ticked = is_signed(text) or TICKS.search(text)
     if is_ticked and not is_of_work and sum(one.meaning is Word.DONE for one in told.items) < _PAIR:
         return ()  # a sign alone, which stands for "done", may agree to anything
-    return tuple(_or_asked(one, told) for one in best.commands)
+    rounds = (one for one in best.commands if isinstance(one, LogRound))
+    treated = {plant for one in rounds for plant in one.plants}
+    return tuple(
+        one if isinstance(one, Postpone) and treated & set(one.plants) else _or_asked(one, told)
+        for one in best.commands
+    )
 
 
 def _excused(text: str, situation: Situation) -> Meant:
-    """Read "not tonight, sauna": what nobody listed behind it is why, and names nothing."""
-    opening, _, reason = text.partition(",")
-    if len(reason.split()) > _MOST_CALLED:
-        return ()
-    why = {one.meaning for one in spotted(reason, situation) if not isinstance(one.meaning, Unknown)}
-    told = surely(opening, situation) if why <= {Word.FILLER, Word.HEDGE} else ()
-    return told if all(isinstance(one, Postpone) for one in told) else ()
+    """Read "not tonight, sauna", "no soap as he sleeps there": what stands last is why, and names nothing."""
+    for begun in reversed([*_WHY.finditer(text)]):
+        reason = text[begun.end() :]
+        if len(reason) > _LONGEST_REASON or not all(map(_is_of_a_reason, spotted(reason, situation))):
+            return ()
+        told = _in_one(text[: begun.start()], situation) if reason.strip(" .!") else ()
+        if told:
+            is_put_off = any(isinstance(one, Postpone) or _asks_till_when(one) for one in told)
+            return told if begun[1] or is_put_off else ()
+    return ()
+
+
+_WHY = re.compile(r"\s*(?:[,;.]|\s[-\u2013]+|\b(because|bc|cos|coz|cause|as|since)\b)\s*", re.IGNORECASE)
+_LONGEST_REASON = 60
+"""More tells of something else. Judgement. [characters]"""
+_OF_A_REASON = frozenset({Word.FILLER, Word.HEDGE, Word.BREAK, Word.AND, Word.NO_TIME, Word.LEFT, Word.BACK})
+_OF_A_REASON |= {Word.NOT, Word.IT, Word.LOST, Word.NEW, Word.GOT, Word.HAD, Word.SAW}
+
+
+def _is_of_a_reason(item: Item) -> bool:
+    """Whether it may stand in a reason: nothing of the plants, no day, nothing that sets right."""
+    return isinstance(item.meaning, Unknown) or item.meaning in _OF_A_REASON
+
+
+def _asks_till_when(command: Command) -> bool:
+    return isinstance(command, Incomplete) and command.missing is Missing.LATER
 
 
 def best_of(text: str, situation: Situation, guesses: Sequence[Guess]) -> Likely | None:
     """Fill the likeliest form that is sure; a less likely one where its listed words leave nothing over."""
     first = next(_of_form(text, situation, guesses[:1]), None)
-    if first is not None and (strange := first.strangers()) is not None and strange <= MOST_STRANGERS:
+    if first is not None and (strange := _strangers(first)) is not None and strange <= MOST_STRANGERS:
         chance = _chance(guesses, first.form)
         if chance >= (SURE_WITH_STRANGERS if strange else SURE_FROM) or (
             not strange and (first.is_called or first.form == "move")
         ):
             return first
     told = Mentions(spotted(text, situation), Setting(situation))
-    is_count = bool(told.every((Count, Pest))) and all(map(_is_of_a_count, told.items))
+    is_count = bool(told.every((Count, Grade, Pest))) and all(map(_is_of_a_count, told.items))
     others = [
         one
         for one in guesses[:_MOST_CALLED]
@@ -147,14 +175,53 @@ def best_of(text: str, situation: Situation, guesses: Sequence[Guess]) -> Likely
         or (one.form == "move" and is_standing(told))
         or (one.form == "hold" and told.days() and told.has(Word.AWAY))
     ]
-    called = (one for one in _of_form(text, situation, others) if one.is_called and one.strangers() == 0)
+    called = (one for one in _of_form(text, situation, others) if one.is_called and _strangers(one) == 0)
     return next(called, None)
+
+
+def _strangers(meant: Likely) -> int | None:
+    """Count the words nobody listed where all else is accounted for, else None."""
+    ranked = _heads(meant.form)
+    told = {one.head for one in meant.parts}.union(*map(forms_of, meant.commands))
+    if meant.left_out or meant.lacks or not ranked <= told:
+        return None
+    for before, part in pairwise((None, *meant.parts)):
+        is_alike = before is None or part is None or before.head == part.head
+        if part is not None and (
+            (not is_alike and _is_torn(before, part))
+            or (part.head not in ranked and not _is_told_alone(part))
+        ):
+            return None
+    return strangers(meant.parts, meant.skipped)
+
+
+def _is_torn(before: Part | None, part: Part) -> bool:
+    """Whether a list of plants may go on into a part: "rinsed hoya, ivy and coffee no bugs"."""
+    if before is None or Word.BUT in part.told.calling:
+        return False
+    ends, begins = ([one for one in each.told.items if one.meaning not in _PLAIN] for each in (before, part))
+    is_strong = before.told.items[-1].text in {".", "!", "\n", ";"}
+    return not is_strong and all(isinstance(one.meaning, Plants) for one in (*ends[-1:], *begins[:1]))
+
+
+_PLAIN = frozenset({Word.FILLER, Word.AND, Word.BREAK})
+
+
+def _is_told_alone(part: Part) -> bool:
+    """Whether a part that the whole was not taken for tells the same by itself: "done. The ivy has 3 too"."""
+    text, told = " ".join(one.text for one in part.told.items), part.told
+    if part.head == "find" and told.has(Word.IT) and len(told.every(Count)) == 1:
+        return True  # "wiped the hoya, 11 on it"
+    if part.head == "later" and is_called("later", told) and (told.every(Plants) or told.steps()):
+        return True  # "pruned, but the soap has to wait", "the ivy I did not"
+    alone = best_of(text, told.situation, rank(with_names(text, told.situation), told.situation))
+    return alone is not None and alone.commands == part.commands
 
 
 def _is_of_a_count(item: Item) -> bool:
     """Whether it may stand in "hoya 3", which is always a find; "one hoya" is none."""
     is_number = isinstance(item.meaning, Count) and item.text != "one"
-    return is_number or isinstance(item.meaning, Plants | Pest | Level) or item.meaning in _OF_A_COUNT
+    return is_number or isinstance(item.meaning, Plants | Pest | Level | Grade) or item.meaning in _OF_A_COUNT
 
 
 _OF_A_COUNT = frozenset(
@@ -433,7 +500,7 @@ def _refused(told: Mentions, text: str, form: str) -> Meant | None:
     day = told.ahead() if form in {"later", "hold"} else told.behind()
     if form == "hold" and len(told.days()) > 1 and ROWS[form](told) is None:
         return (NotUnderstood(text, reason="away later"),)
-    if isinstance(day, Trouble):
+    if isinstance(day, Trouble) and not (day is Trouble.FUTURE and is_called("later", told)):
         return (NotUnderstood(text, reason=day.value),)
     warm = told.one(Warmth) if told.every(Place) else None
     if form == "temperature" and warm and not LEAST_WARM <= warm.celsius <= MOST_WARM:
@@ -532,8 +599,9 @@ def read_arrival(text: str, situation: Situation) -> Meant | None:
 
 
 def contradict(commands: Sequence[Command]) -> bool:
-    """Whether one plant is told to be both done and put off, or both clean and not."""
-    done = {p for c in commands if isinstance(c, LogRound) for p in c.plants}
+    """Whether one plant is told to be both done and put off, or both clean and not; a part may be done."""
+    whole_ones = (one for one in commands if isinstance(one, LogRound) and one.method is None)
+    done = {plant for one in whole_ones for plant in one.plants}
     off = set(plants_of(c for c in commands if isinstance(c, Postpone)))
     none = {p for c in commands if isinstance(c, LogCheck) for p in c.plants}
     seen = {p for c in commands if isinstance(c, LogFind) for p in c.plants}

@@ -291,6 +291,7 @@ class Talks(RuleBasedStateMachine):
             return  # it stood there already
         moved = [(self._name(one), one.payload) for one in self.say(f"no, it was the {other}")]
         assert moved in ([], [(other, told[0].payload)])
+        self.reader.treatments |= {(other, way) for name, way in self.reader.treatments if name == plant}
         assert told[0].id not in {one.id for one in valid(self.talk.entries())}
 
     @rule(plant=PLANT, count=st.integers(1, 60), right=st.integers(1, 60))

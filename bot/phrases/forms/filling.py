@@ -67,7 +67,7 @@ from bot.phrases.labels import ALL_YEAR, USUALLY, animals_named, traits_named
 from bot.phrases.lexicon import Spot, Word, listed
 from bot.phrases.mentions import BESIDES, Counted, Mentions
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
-from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth, number_at
+from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth
 from bot.phrases.setting import DATES, unique
 
 Filled = tuple[Command, ...] | None
@@ -202,18 +202,14 @@ def _of_tonight(told: Mentions, method: Method | None) -> tuple[PlantId, ...]:
     is_rest = told.has(Word.ALL, Word.REST) or told.excepts() or told.is_done_but()
     is_rest = is_rest and told.speaks_of_the_rest()
     before = told.setting.before
-    if told.has(Word.BOTH) and len(before) == _PAIR:
-        return before
-    is_of_two = told.has(Word.BOTH) and len(told.setting.answered()) != _PAIR
-    if told.every((Place, OneOf)) or (left and not is_rest) or is_of_two:
+    if told.every((Place, OneOf)) or (left and not is_rest) or told.how_many():
         return ()
-    of_it = told.setting.answered(method)
+    steps = [one.plant for one in told.steps() if told.every(Product)]  # "the soap is on"
+    of_it = unique(steps) or told.setting.answered(method)
     alone = told.setting.answered()
     if not of_it and len(alone) == 1 and told.has(Word.IT):
         of_it = alone  # another way than was asked
-    counted = [number_at(tuple(one.text.split()[1:]), 0) for one in told.items if one.meaning is Word.ALL]
-    is_so_many = any(one is not None and one[0] == len(of_it) for one in counted)  # "rinsed all three"
-    if told.has(Word.ALL) and method and of_it != told.setting.answered() and not is_so_many:
+    if told.has(Word.ALL) and method and of_it != told.setting.answered():
         return ()
     if before and not told.has(Word.ALL, Word.REST, Word.BOTH):
         return before if method and set(of_it) <= set(before) else ()
@@ -303,7 +299,9 @@ def none(told: Mentions) -> Filled:
     """Fill a look with nothing found: plants named, or those that were to be looked at."""
     _, left = told.sides()
     plants, on = told.plants(), told.behind()
-    if not told.has(Word.NOTHING, Word.NONE, Word.CLEAN, Word.GONE, Word.NOT, Word.CHECKED):
+    is_of_none_known = not plants and (told.how_many() or told.points_at_one())
+    is_called = told.has(Word.NOTHING, Word.NONE, Word.CLEAN, Word.GONE, Word.NOT, Word.CHECKED)
+    if is_of_none_known or not is_called:
         return None
     if not plants and left and not told.has(Word.ALL):
         is_looked_for = told.denied or told.has(Word.CHECKED, Word.NONE, Word.NOTHING, Word.CLEAN)
@@ -366,6 +364,8 @@ def later(told: Mentions) -> Filled:
         return None
     if (told.every(Moment) and told.days()) or (told.has(Word.HAD) and told.has(Word.NOTHING)):
         return None
+    if any(one.meaning is Word.NOTHING and one.text == "not" for one in told.items):
+        return None  # "the ivy did not have any"
     tomorrow = told.situation.today + timedelta(days=1)
     if at is not None and (on is None or isinstance(on, Trouble)):
         local = at.astimezone(told.situation.zone)
@@ -401,8 +401,12 @@ def _put_off(told: Mentions) -> tuple[PlantId, ...]:
         out = {*named, *left, *(told.setting.before if is_rest else ())}
         return tuple(one for one in told.of_places() or told.setting.tonight() if one not in out)
     plants = named or left or told.of_places() or told.setting.before
-    is_bare = not told.every((Plants, Place, OneOf)) and not told.names_no_plant_known()
-    return plants or (told.setting.tonight() if is_bare else ())
+    if told.every((Plants, Place, OneOf)) or told.names_no_plant_known():
+        return plants
+    steps = unique(one.plant for one in told.steps() if not one.is_done)  # "the soap can wait"
+    if steps:
+        return tuple(one for one in steps if not plants or one in plants)
+    return plants or told.setting.tonight()
 
 
 def isolate(told: Mentions) -> Filled:
@@ -599,7 +603,11 @@ def _read_as(place: PlaceId, read: Sequence[float], on: date | None) -> ReadTemp
 def hold(told: Mentions) -> Filled:
     """Fill an absence, a silence, or the coming back."""
     if told.words & {"back", "home", "resume", "returned"} and not told.has(Word.UNTIL, Word.AWAY):
-        return (Hold(told.situation.today),)
+        is_ahead = any(
+            one.text == "back" and isinstance(day.meaning, DATES) for one, day in pairwise(told.items)
+        )
+        if not is_ahead:  # not "in the hills, back monday"
+            return (Hold(told.situation.today),)
     named = told.days()
     if len(named) > _PAIR:  # "from 22 January to 3 February (with sun, I hope)"
         named = [one for one in named if isinstance(one, MonthDay)]
