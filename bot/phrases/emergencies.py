@@ -10,7 +10,7 @@ import json
 import math
 import re
 import tomllib
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from enum import Enum
 from functools import cache, lru_cache
 from itertools import combinations, pairwise, product
@@ -23,18 +23,22 @@ from bot.actions.situation import Situation
 from bot.domain.value import Value
 from bot.phrases.bottles import is_of_a_bottle
 from bot.phrases.guess import buckets_of, marks_of_word
-from bot.phrases.homes import is_list_of_plants, kind_at
+from bot.phrases.homes import kind_at
 from bot.phrases.kept import kept, kept_of_all
 from bot.phrases.names import OneOf, Plants, names_of
 from bot.phrases.text import plain, words_of
 
 FILE = Path(__file__).with_name("alarm.bin")
-LEAST_SCORES = {"victim": (-3.5, 0.3), "people": (-2.5, 0.3), "nobody": (1.0, 2.5)}
+LEAST_SCORES = {"victim": (-2.2, 0.3), "people": (-2.0, 0.3), "nobody": (0.5, 2.5)}
 """
 Scores from which help is given beside what else a message may mean, and from which only help is given:
 where it names a victim or a harm; only people ("my flat is in Leeds" is none); nobody. By the figures that
 `tests/tools/alarm.py` prints. [1]
 """
+LIKELY = -1.0
+"""Score from which help is given beside whatever else is understood. By the same figures. [1]"""
+OF_THE_WORST = 0.4
+"""How much the worst sentence counts beside the whole message. [1]"""
 LONGEST = 1200
 """Characters that are listened to. [1]"""
 _WORDS = Path(__file__).with_name("emergencies.toml")
@@ -44,9 +48,20 @@ _NEAR = 7
 """Words within which two classes stand near each other. Judgement. [1]"""
 _LETTERS = (3, 4, 5)
 _OF_A_VICTIM = frozenset(
-    {"people", "small_people", "animals", "parts_of_the_head", "parts_of_the_body"}
+    {"people", "small_people", "animals", "parts_of_the_head", "parts_of_the_body", "self_harm"}
     | {"symptoms", "signs_of_harm", "signs_in_animals", "eating", "swallowing", "calls", "flames"}
 )
+_HARM = frozenset(
+    {"eating", "swallowing", "symptoms", "signs_of_harm", "signs_in_animals"}
+    | {"landing", "getting_at", "treated"}
+)
+_WHO = frozenset(
+    {"people", "small_people", "animals", "parts_of_the_body", "parts_of_the_head"}
+    | {"pests", "green_things", "plant_parts", "plants_people_keep", "substances"}
+)
+_NEXT = 9
+"""Words within which somebody is next to what is told of harm. Judgement. [1]"""
+_FULL_STOPS = frozenset(".!?;\n")
 _REPEATED = re.compile(r"(.)\1{2,}")
 
 
@@ -54,6 +69,7 @@ class Alarm(Enum):
     """How sure it is that somebody or an animal came to harm."""
 
     LOUD = "loud"
+    LIKELY = "likely"
     FAINT = "faint"
     NONE = "none"
 
@@ -81,7 +97,7 @@ def hear_emergency(text: str, situation: Situation) -> Command | None:
 
 
 def _heard(text: str, situation: Situation) -> Command | None:
-    if alarm(text, situation) is Alarm.LOUD and not is_list_of_plants(text, situation):
+    if alarm(text, situation) is Alarm.LOUD:
         return GiveFirstAid()
     threat = danger(text, situation)
     return None if threat is None else NotUnderstood(text, reason=threat)
@@ -94,12 +110,13 @@ def alarm(text: str, situation: Situation) -> Alarm:
 
 def _alarm(text: str, situation: Situation) -> Alarm:
     words = kept(_words, text, situation)
-    score = weights().score(_marks(words, weights().buckets))
+    score, *parts = map(weights().score, _marks_of_all(words, weights().buckets))
+    score += OF_THE_WORST * (max(parts, default=score) - score)
     named = {name for word in words for name in classes_of(word)} & _OF_A_VICTIM
     faint, loud = LEAST_SCORES["nobody" if not named else "people" if named == {"people"} else "victim"]
     if score < faint or is_of_a_bottle(words_of(plain(text[:LONGEST])), situation):
         return Alarm.NONE  # a product and its label to the last word: nobody else is in it
-    return Alarm.LOUD if score >= loud else Alarm.FAINT
+    return Alarm.LOUD if score >= loud else Alarm.LIKELY if score >= LIKELY else Alarm.FAINT
 
 
 def danger(text: str, situation: Situation) -> str | None:
@@ -126,12 +143,21 @@ def load(packed: bytes) -> Weights:
     )
 
 
-def marks_of(text: str, situation: Situation, buckets: int | None = None) -> list[int]:
-    """Give the buckets of a message's marks: words, their neighbours, letters, classes and classes nearby."""
-    return _marks(_words(text, situation), weights().buckets if buckets is None else buckets)
+def marks_of(text: str, situation: Situation, buckets: int) -> list[list[int]]:
+    """
+    Give the buckets of a message's marks, then those of each sentence where it has several.
+
+    Marks are words, their neighbours, letters, classes, classes nearby, and who stands beside what harms.
+    """
+    return _marks_of_all(_words(text, situation), buckets)
 
 
-def _marks(words: tuple[str, ...], size: int) -> list[int]:
+def _marks_of_all(words: Sequence[str], size: int) -> list[list[int]]:
+    parts = _sentences(words)
+    return [_marks(one, size) for one in (words, *(parts if len(parts) > 1 else ()))]
+
+
+def _marks(words: Sequence[str], size: int) -> list[int]:
     classes = [sorted(classes_of(word)) for word in words]
     framed = ("^", *words, "$")
     kinds = ("^", *(known[0] if known else word for known, word in zip(classes, words, strict=True)), "$")
@@ -139,6 +165,8 @@ def _marks(words: tuple[str, ...], size: int) -> list[int]:
     marks |= {f"s {left} {right}" for left, right in zip(framed, framed[2:], strict=False)}
     marks |= {f"q {left} {right}" for left, right in pairwise(kinds)}
     marks |= {f"t {left} {right}" for left, right in zip(kinds, kinds[2:], strict=False)}
+    marks |= {" ".join(three) for three in zip(kinds, kinds[1:], kinds[2:], strict=False)}
+    marks.update(*map(_roles, _sentences(words)))
     for at, own in enumerate(classes):
         near = {name for known in classes[at : at + _NEAR] for name in known}
         marks |= {f"n {one} {other}" for one in own for other in near}
@@ -146,6 +174,23 @@ def _marks(words: tuple[str, ...], size: int) -> list[int]:
     marks |= {f"k {name}" for name in named} | {f"kk {one} {other}" for one, other in combinations(named, 2)}
     each = (bucket for word in words for bucket in marks_of_word(word, (), _LETTERS, size))
     return sorted({*buckets_of(marks, size), *each})
+
+
+def _roles(words: Sequence[str]) -> Iterator[str]:
+    """Tell who or what stands next before and next after each word of harm in a sentence."""
+    named = [classes_of(word) & _WHO for word in words]
+    for at, word in enumerate(words):
+        harms = classes_of(word) & _HARM
+        beside = (("<", named[max(0, at - _NEXT) : at][::-1]), (">", named[at + 1 : at + 1 + _NEXT]))
+        for side, others in beside if harms else ():
+            who = next(filter(None, others), {"-"})
+            yield from (f"{side} {what} {one}" for what in (*harms, word) for one in who)
+
+
+def _sentences(words: Sequence[str]) -> list[Sequence[str]]:
+    ends = [at for at, word in enumerate(words, 1) if word in _FULL_STOPS]
+    parts = [words[start:end] for start, end in pairwise((0, *ends, len(words)))]
+    return [one for one in parts if not _FULL_STOPS.issuperset(one)]
 
 
 def _words(text: str, situation: Situation) -> tuple[str, ...]:
@@ -157,7 +202,7 @@ def _words(text: str, situation: Situation) -> tuple[str, ...]:
         known = names.exact_at(words, at)
         size = known[1] if known is not None and isinstance(known[0], Plants | OneOf) else 0
         kind = kind_at(words, at, situation.kinds)
-        if kind > size and kind > 1 and any(classes_of(word) for word in words[at : at + kind]):
+        if kind > size and (kind > 1) == any(classes_of(word) for word in words[at : at + kind]):
             size = kind  # "mother in law's tongue" is nobody's
         heard.append("houseplant" if size else words[at])
         at += size or 1

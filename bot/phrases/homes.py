@@ -497,22 +497,6 @@ def read_move(
     return (*apart, *moved, there)
 
 
-def is_list_of_plants(text: str, situation: Situation) -> bool:
-    """Whether it is to the last word what stands where, and of nobody small: no accident is told so."""
-    if not (situation.lacks_town or situation.untold or not situation.plants or "\n" in text.strip()):
-        return False
-    home = read_home(text, situation)
-    is_clean = not (home.unread or home.is_guessed or home.lines or home.unplaced)
-    is_whole = home.has_kinds and all(one.place for one in home.plants)
-    return is_clean and is_whole and not _LITTLE & frozenset(words_of(tidy(text).lower()))
-
-
-_LITTLE = listed(
-    "baby babies kid kids child children toddler boy girl son daughter nephew niece grandson granddaughter he"
-    " she him her cat cats dog dogs kitten puppy rabbit bunny hamster bird parrot pet pets hurt pain eye eyes"
-)
-
-
 def _strangers(home: Home, situation: Situation) -> int:
     """Count the plants whose name is of no kind that is known; two kinds in one name are two."""
     return sum(not _is_of_a_kind(words_of(one.name.lower()), situation.kinds) for one in home.plants)
@@ -1233,6 +1217,10 @@ def _counted(
 
 _SIGNS = frozenset(
     word for key in classes_of("seen") if key.startswith("look") for word in words_of_class("seen", key)
+)
+_LITTLE = listed(
+    "baby babies kid kids child children toddler boy girl son daughter nephew niece grandson granddaughter he"
+    " she him her cat cats dog dogs kitten puppy rabbit bunny hamster bird parrot pet pets hurt pain eye eyes"
 )
 _OF_A_WINDOW = words_of_class("home", "of-a-window")
 _NO_PLACES = _SHOPS | words_of_class("home", "no-place")

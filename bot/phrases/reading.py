@@ -229,9 +229,11 @@ def read(text: str, situation: Situation) -> Reading:
         home = None
     meant = home or _usual(text, sure, situation)
     is_read = home is not None and not any(one.left_out for one in home.offers)
-    is_faint = alarm(text, situation) is Alarm.FAINT
+    heard = alarm(text, situation)
     is_of_work = bool(meant.sure) and all(isinstance(one, Ask) and one.topic in OF_WORK for one in meant.sure)
-    if is_faint and not (is_read or is_of_work or _is_accounted_for(text, sure, situation)):
+    if heard is Alarm.LIKELY or (
+        heard is Alarm.FAINT and not (is_read or is_of_work or _is_accounted_for(text, sure, situation))
+    ):
         asked = tuple(one for one in meant.sure if isinstance(one, NotUnderstood | Incomplete))
         offers = meant.offers or (() if asked else _said_back(meant.sure, situation))
         told = () if offers else asked or (NotUnderstood(text[:LONGEST]),)
