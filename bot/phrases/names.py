@@ -118,10 +118,9 @@ class Names:
         return any(len(words) > 1 and words[0] == word for _, words in self._plants)
 
     def loose_at(self, words: _Words, start: int) -> tuple[Named, int] | None:
-        """Find a name begun, in part or misspelt that begins here."""
-        for size in range(min(self.longest, len(words) - start), 0, -1):
-            window = words[start : start + size]
-            found = self._loose(window)
+        """Find a name begun, in part or misspelt that begins here; its first letter is never mistyped."""
+        for size in self._sizes.get(words[start][0], ()):
+            found = self._loose(words[start : start + size]) if size <= len(words) - start else None
             if found is not None:
                 return found, size
         return None
@@ -284,6 +283,10 @@ class Names:
             for word in words:
                 self._by_word[word].append(plant)
                 self._by_initial[word[0]].append((plant, word))
+        sizes = {initial: {1} for initial in self._by_initial}
+        for _, words in (*self._plants, *self._places):
+            sizes.setdefault(words[0][0] if words else "", set()).add(len(words))
+        self._sizes = {initial: sorted(found, reverse=True) for initial, found in sizes.items()}
 
     def _loose(self, window: _Words) -> Named | None:
         found: tuple[PlantId, ...] = ()
