@@ -165,3 +165,13 @@ def test_a_label_that_names_nothing_eaten_keeps_it_off(talk: Talk) -> None:
     talk.press("No, or not named")
     talk.say("chilli 12 melon aphids")
     assert "soap" not in talk.say("what's due")[0]
+
+
+@pytest.mark.parametrize(
+    "text", ["soap label allows edibles, 0 days", "the soap may go on food, 0 days to wait"]
+)
+def test_no_days_to_wait_do_not_empty_the_bottle(talk: Talk, text: str) -> None:
+    before = len(talk.told())
+    talk.say(text)
+    stocks = [one.stock_ml for _, one in talk.told()[before:] if isinstance(one, ProductSet)]
+    assert 0 not in stocks

@@ -494,9 +494,14 @@ def stock(told: Mentions) -> Filled:
         days = span.days if isinstance(span, Span) else None
     if days is None and isinstance(span, Day):
         days = abs((span.on - told.situation.today).days) or None
+    noughts = [
+        at for at, item in enumerate(told.items) if isinstance(item.meaning, Count) and not item.meaning.value
+    ]
+    is_of_days = [one.text in _OF_DAYS for at in noughts for one in told.items[at + 1 : at + 2]]
+    days = 0 if any(is_of_days) else days  # "0 days before eating" leaves some of it
     is_eaten = bool(told.words & _EATEN)
     is_empty = told.has(Word.EMPTY, Word.GONE) or (told.has(Word.NOT) and "left" in told.words)
-    is_empty = is_empty or "finished" in told.words or any(count.value == 0 for count in told.every(Count))
+    is_empty = is_empty or "finished" in told.words or (bool(noughts) and not any(is_of_days))
     is_forbidden = told.has(Word.NOT, Word.NOTHING) or bool(
         told.words & {"never", "unsuitable", "forbidden", "prohibited"}
     )
@@ -533,6 +538,7 @@ def _uses(told: Mentions) -> int | None:
 
 _OFTEN = {"once": 1, "twice": 2, "thrice": 3}
 _TIMES = frozenset({"times", "x", "uses", "applications"})
+_OF_DAYS = listed("day days d")
 _EATEN = listed("eat eating eaten harvest harvesting pick picking edible edibles food herbs vegetables")
 
 
