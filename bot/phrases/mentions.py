@@ -25,6 +25,7 @@ from bot.phrases.values import values_of
 
 _Kind = TypeVar("_Kind")
 _LEAVES = listed("leaf leaves stem stems twig twigs branch branches plant plants pot pots shoot shoots")
+_GROWING = _LEAVES | listed("buds flowers spikes")
 _LEAVES_OUT = frozenset(
     {"never", "skipped", "without", "save", "minus", "bar", "besides", "cept", "leaving", "left"}
 )
@@ -487,7 +488,10 @@ class Mentions(Value, dict=True):
         is_beside = False
         for at, item in enumerate(self.items):
             is_beside = is_beside and not isinstance(item.meaning, Plants)
-            value: int | Grade | None = item.meaning if isinstance(item.meaning, Grade) else None
+            is_of_leaves = self._is_of_leaves(at)
+            value: int | Grade | None = (
+                item.meaning if isinstance(item.meaning, Grade) and not is_of_leaves else None
+            )
             behind = self.items[at + 1].text if at + 1 < len(self.items) else ""
             if item.meaning in _NOTHING_SEEN and not self.has(Word.NOT):
                 value = 0
@@ -504,6 +508,11 @@ class Mentions(Value, dict=True):
                 found.append((at, value))
             is_beside = True
         return found
+
+    def _is_of_leaves(self, at: int) -> bool:
+        """Whether a grade counts what grows: "many buds", "a few brown leaves"."""
+        behind = (one.text for one in self.items[at + 1 :] if not isinstance(one.meaning, Unknown))
+        return next(behind, "") in _GROWING
 
     def _groups(self) -> list[tuple[int, tuple[PlantId, ...]]]:
         """Give plants that stand together as one, "mint and basil", unless a number parts them."""

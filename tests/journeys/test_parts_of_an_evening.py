@@ -58,6 +58,8 @@ def test_each_part_is_written(evening: Talk, words: str, expected: set[tuple[str
         "sprayed hoya, ivy and coffee no bugs",  # the list may go on
         "no bugs on it any more",  # on which
         "the ivy did not have any, I think",
+        "hoya has a few yellow leaves",
+        "the orchid has lots of flowers",
     ],
 )
 def test_what_is_not_clear_is_asked(evening: Talk, words: str) -> None:
