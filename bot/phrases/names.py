@@ -173,20 +173,26 @@ class Names:
         self._add_initials()
 
     def _add_kinds(self) -> None:
-        """Let "hoya carnosa" mean the carnosa, and "hoyas" most likely that one too."""
-        of_kind: dict[str, list[tuple[PlantId, _Words]]] = defaultdict(list)
-        listed = load().knowledge.kind_by_word
+        """Let "hoya carnosa" mean the carnosa, and "hoyas", "violets", "cacti" all that are of that kind."""
+        knowledge = load().knowledge
+        groups: dict[str, list[tuple[PlantId, _Words]]] = defaultdict(list)
         for plant, words in self._plants:
-            kind = load().knowledge.kind_named(" ".join(words))
-            if kind is not None and kind.name.isalpha():
-                of_kind[kind.name].append((plant, words))
-        for name, plants in of_kind.items():
-            apart = [(plant, words) for plant, words in plants if name not in words]
-            for plant, words in apart:
-                self._exact.setdefault((name, *words), Plants((plant,)))
-            is_epithet = all(" ".join((name, *words)) in listed for _, words in apart)
-            for plural in _plurals((name,)) if apart and len(plants) > 1 else ():
-                self._exact[plural] = Plants(_unique(plant for plant, _ in plants), slip=not is_epithet)
+            kind = knowledge.kind_named(" ".join(words))
+            if kind is None:
+                continue
+            if kind.name.isalpha() and kind.name not in words:
+                self._exact.setdefault((kind.name, *words), Plants((plant,)))
+            for name in {one.split()[-1].lower() for one in (kind.name, *kind.words)} - KNOWN:
+                groups[name].append((plant, words))
+        own = {words for _, words in self._plants}
+        for name, plants in groups.items():
+            ids = _unique(plant for plant, _ in plants)
+            apart = [words for _, words in plants if name not in words]
+            is_sure = all(" ".join((name, *words)) in knowledge.kind_by_word for words in apart)
+            for plural in {*_plurals((name,))} - own if len(ids) > 1 else ():
+                before = self._exact.get(plural, OneOf((), name))
+                if isinstance(before, Plants | OneOf) and {*before.ids} < {*ids}:
+                    self._exact[plural] = Plants(ids, slip=not is_sure)
 
     def _add_initials(self) -> None:
         """Let "H3" mean hoya 3 where no other name with numbers begins with that letter."""
@@ -366,6 +372,7 @@ def _split(name: str) -> _Words:
 def _plurals(words: _Words) -> tuple[_Words, ...]:
     *first, last = words or ("",)
     endings = [last + "s", last + "es"] + ([last[:-1] + "ies"] if last.endswith("y") else [])
+    endings += [last[:-2] + "i"] if last.endswith("us") else []
     return tuple((*first, ending) for ending in endings)
 
 

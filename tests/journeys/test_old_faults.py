@@ -580,6 +580,33 @@ def test_what_was_just_written_is_shown_where_it_is_denied(talk: Talk, words: st
     assert not [one for _, one in talk.told() if isinstance(one, Treated)]
 
 
+@pytest.mark.parametrize(
+    ("words", "names"),
+    [
+        ("wiped all the begonias", {"begonia rex", "begonia maculata"}),
+        ("begonias wiped", {"begonia rex", "begonia maculata"}),
+        ("wiped the violets", {"AV 1", "AV 2"}),
+        ("wiped the cacti", {"mammillaria 1", "mammillaria 2", "christmas cactus"}),
+        ("the cacti got wiped", {"mammillaria 1", "mammillaria 2", "christmas cactus"}),
+        ("wiped the peppers", {"peppers"}),
+        ("wiped chillies", {"chillies"}),
+    ],
+)
+def test_plants_are_called_by_what_they_are_and_by_their_own_name_first(
+    talk: Talk, words: str, names: set[str]
+) -> None:
+    begonias, numbered = (
+        ("begonia rex", "begonia maculata"),
+        ("AV 1", "AV 2", "mammillaria 1", "mammillaria 2"),
+    )
+    told = (*begonias, *numbered, "christmas cactus", "peppers", "chillies")
+    talk.tell(AddPlants(tuple(NewPlant(name=one) for one in told), is_sure=True))
+    talk.say(words)
+    if "Yes" in talk.labels():
+        talk.press("Yes")
+    assert {plant for plant, one in talk.told() if isinstance(one, Treated)} == names
+
+
 @pytest.mark.parametrize("words", ["who has got mealies?", "who has mealies", "who has got mealybugs?"])
 def test_who_has_a_pest_is_asked_by_any_of_its_words(talk: Talk, words: str) -> None:
     talk.set_up(("hoya 12 mealybugs", "coffee 3 longtailed mealybugs"))
