@@ -113,4 +113,4 @@ def test_a_talk_writes_what_it_tells(stranger_talk: Talk, head: str) -> None:
         needed = [one for one in expected if one[0] not in "~*"]
         is_told = all(any(fnmatchcase(one, each) for one in new) for each in needed)
         right += is_told and (told.startswith("=") or re.search(told[2:], answer, re.IGNORECASE) is not None)
-    assert right == int(understood)
+    assert right >= int(understood), "it may only rise"
