@@ -23,7 +23,7 @@ from bot.actions.situation import Situation
 from bot.domain.value import Value
 from bot.phrases.bottles import is_of_a_bottle
 from bot.phrases.guess import buckets_of, marks_of_word
-from bot.phrases.homes import kind_at
+from bot.phrases.home_words import kind_at
 from bot.phrases.kept import kept, kept_of_all
 from bot.phrases.names import OneOf, Plants, names_of
 from bot.phrases.text import plain, words_of

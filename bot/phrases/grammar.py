@@ -40,7 +40,6 @@ from bot.phrases.asking import Meant
 from bot.phrases.bottles import read_bottle, read_recipe, read_tools
 from bot.phrases.counting import read_leaf
 from bot.phrases.forms.filling import later
-from bot.phrases.homes import SPOKEN as PLACE_WORDS
 from bot.phrases.homes import read_facets, read_place, read_places, read_town
 from bot.phrases.hurrying import SPOKEN as HURRYING_WORDS
 from bot.phrases.hurrying import read_hurry
@@ -48,6 +47,7 @@ from bot.phrases.identifying import read_identification
 from bot.phrases.items import items_of
 from bot.phrases.labels import read_animals, read_months, read_traits
 from bot.phrases.lexicon import Word, any_of, is_made_of, listed, phrases_of, sayings, words_in
+from bot.phrases.light import SPOKEN as PLACE_WORDS
 from bot.phrases.lists import Listed, read_list, read_news, read_told
 from bot.phrases.looking_up import read_follow_up, read_lookup
 from bot.phrases.mentions import Mentions

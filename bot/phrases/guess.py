@@ -70,7 +70,7 @@ class Model(Value):
     def weigh(self, found: Sequence[int]) -> list[Guess]:
         """Rank the likeliest forms by the buckets of a message."""
         size = len(self.forms)
-        sums = _added([self.weights[at * size : (at + 1) * size] for at in found])
+        sums = added([self.weights[at * size : (at + 1) * size] for at in found])
         step, nought = self.scale / math.sqrt(len(found)), _ABOVE_NOUGHT * len(found)
         scores = [(total - nought) * step for total in sums]
         top = max(scores)
@@ -108,7 +108,7 @@ def load(packed: bytes) -> Model:
     )
 
 
-def _added(rows: Sequence[bytes]) -> list[int]:
+def added(rows: Sequence[bytes]) -> list[int]:
     """
     Add rows of bytes, column by column.
 
@@ -116,7 +116,7 @@ def _added(rows: Sequence[bytes]) -> list[int]:
     seven times quicker than number by number.
     """
     if len(rows) > _MOST_ADDED:
-        halves = _added(rows[:_MOST_ADDED]), _added(rows[_MOST_ADDED:])
+        halves = added(rows[:_MOST_ADDED]), added(rows[_MOST_ADDED:])
         return [one + other for one, other in zip(*halves, strict=True)]
     size = len(rows[0]) + len(rows[0]) % 2
     mask = int.from_bytes(b"\xff\0" * (size // 2), "little")

@@ -8,7 +8,7 @@ from typing import NamedTuple
 from bot.actions.situation import Situation
 from bot.domain.trade import Method
 from bot.phrases.days import MONTHS, WEEKDAYS, Clock, Day, Every, MonthDay, Murky, Period, Weekday, day_behind
-from bot.phrases.homes import kind_at
+from bot.phrases.home_words import kind_at
 from bot.phrases.items import Meaning, OfMonth, Span, Unknown, next_at
 from bot.phrases.lexicon import Tool, Word, listed
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product

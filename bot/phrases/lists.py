@@ -7,7 +7,8 @@ from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.set_place import SetPlace
 from bot.actions.situation import Situation
 from bot.domain.value import Value, replace
-from bot.phrases.homes import MOST_PLANTS, holds_a_kind, read_home
+from bot.phrases.home_words import holds_a_kind
+from bot.phrases.homes import MOST_PLANTS, read_home
 from bot.phrases.lexicon import listed, words_of_class
 from bot.phrases.names import OneOf, Place, Plants, names_of
 from bot.phrases.numbers import number_at

@@ -212,7 +212,7 @@ def test_two_names_of_one_plant_are_one() -> None:
         ),
         ("fern, and on the shelf, north window, a jade and a palm", "fern; shelf (n): jade, palm"),
         ("a palm in the bay window, south", "bay window (s): palm"),
-        ("the ivy stands on the north balcony", "north balcony (n): ivy"),
+        ("the ivy stands on the north balcony", "balcony (n): ivy"),
         ("FERN. LIBRARY\nIVY. OFFICE", "LIBRARY: FERN; OFFICE: IVY"),
         ("Dear all\nden: ivy and a fern.\nMany greetings\nMr Quist", "den: ivy, fern"),
         ("yay ☀️ cork ireland. den: fern", "cork ireland; den: fern"),
@@ -260,7 +260,6 @@ def test_a_find_names_all_the_plants_it_was_on(text: str, lines: tuple[str, ...]
     ("text", "said"),
     [
         ("dogtrot: moon feather, 2 zorbias", "dogtrot: moon feather, zorbia 1, zorbia 2"),
-        ("the boudoir faces north and has the widow's fan", "boudoir (n): widow's fan"),
         ("queen's tears and burro's tail in the kitchen", "kitchen: queen's tears, burro's tail"),
         ("i live in aarhus in denmark, ivy in the hall", "aarhus, denmark; hall: ivy"),
         ("im in Lyon, no wait sorry, Nantes", "Nantes"),

@@ -30,7 +30,7 @@ WAITING = {expecting: replace(EVENING, expecting=expecting) for expecting in Exp
         ("/start K7-x", BeginTalk("K7-x")),
         ("/START@a_bot K7", BeginTalk("K7")),
         ("I live in Ghent", SetTown("Ghent")),
-        ("town Sint-Niklaas", SetTown("Sint Niklaas")),
+        ("town Sint-Niklaas", SetTown("Sint-Niklaas")),
         ("51.05, 3.73", SetCoordinates(51.05, 3.73)),
         ("nudge me at 20:30", SetHours(evening=time(20, 30))),
         ("evening 20:00", SetHours(evening=time(20))),

@@ -6,7 +6,7 @@ from collections import Counter
 from pathlib import Path
 
 from bot.actions.situation import Situation
-from bot.phrases.homes import singular
+from bot.phrases.home_words import singular
 from bot.phrases.lexicon import words_in
 from bot.phrases.text import plain, words_of
 from tests.phrases.hands import tables

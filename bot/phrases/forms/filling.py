@@ -61,10 +61,10 @@ from bot.phrases.days import (
     evening_hour,
     meant_hour,
 )
-from bot.phrases.homes import facets_in
 from bot.phrases.items import Item, Span, Unknown
 from bot.phrases.labels import ALL_YEAR, USUALLY, animals_named, traits_named
 from bot.phrases.lexicon import Spot, Word, listed
+from bot.phrases.light import facets_in
 from bot.phrases.mentions import BESIDES, Counted, Mentions
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth
