@@ -115,7 +115,10 @@ def _asks(told: Asks, voice: Voice) -> str:  # noqa: C901 - one arm a question
         case Missing.ADD if told.asking and "," not in told.text:
             return f"“{told.text[:40]}”: a new plant? Nothing is written yet; “{told.text[:40]}, kitchen” says where it stands too."
         case Missing.ADD if told.asking:
-            return f"“{told.text[:60]}”: is that a new plant and its place? Nothing is written yet."
+            first, *more = told.text.split("; ")
+            behind = f" and {counted(len(more), 'plant')} more" if more else ""
+            asked = "are they new, each at its place" if more else "is that a new plant and its place"
+            return f"“{first[:60]}”{behind}: {asked}? Nothing is written yet."
         case Missing.OF_A_DAY:
             meant = told.asking.choices[0].commands if told.asking else ()
             days = [on for one in meant if (on := getattr(one, "on", None)) is not None]

@@ -613,6 +613,25 @@ def test_who_has_a_pest_is_asked_by_any_of_its_words(talk: Talk, words: str) -> 
     assert talk.say(words)[0] == "landing: hoya\nkitchen: coffee plant"
 
 
+@pytest.mark.parametrize(
+    ("words", "asked"),
+    [
+        (
+            "fern, kitchen\njade plant, study\ntwo peace lilies, landing\nphilodendron micans, landing",
+            "“fern, kitchen” and 4 plants more: are they new, each at its place?",
+        ),
+        (
+            "three cacti, study\nzebra plant, landing\npothos marble queen, landing\nmonstera deliciosa, study",
+            "“cactus 1, study” and 5 plants more: are they new, each at its place?",
+        ),
+    ],
+)
+def test_a_second_list_is_asked_back_in_whole_names_with_its_number(
+    talk: Talk, words: str, asked: str
+) -> None:
+    assert talk.say(words)[0] == f"{asked} Nothing is written yet."
+
+
 @pytest.mark.parametrize("words", ["yes", "yes please", "yeah"])
 def test_yes_answers_a_question_of_yes_and_no(talk: Talk, words: str) -> None:
     talk.joins()
