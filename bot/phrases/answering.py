@@ -179,7 +179,7 @@ def _set_right(items: tuple[Item, ...], offered: Meant) -> Meant | None:
     of = {plant for one in offered if isinstance(one, _OF_PLANTS) for plant in one.plants}
     named = {plant for one in said if isinstance(one, Plants) for plant in one.ids}
     is_no_more = all(isinstance(one, Plants | Method | Word | Unknown) and one not in _MORE for one in said)
-    if said.count(Word.NOT) > (said[:1] == [Word.NOT]) and named <= of and is_no_more:
+    if of and said.count(Word.NOT) > (said[:1] == [Word.NOT]) and named <= of and is_no_more:
         return (Decline(),)
     if said[:1] != [Word.NOT]:
         return None
