@@ -1047,7 +1047,8 @@ def _take_plant(one: Span, told: _Telling) -> None:
         told.names[one] = again
         _place_again(again, one, link, told)
         return
-    told.is_known = told.is_known and is_kind and one.margin >= SURE_MARGIN
+    is_said = bool(told.words(one.start - 2, one.start) & {"plant", "plants", "add"})  # "new plant: fern"
+    told.is_known = told.is_known and is_kind and one.margin >= (0 if is_said else SURE_MARGIN)
     told.has_kinds = told.has_kinds or is_kind
     single = singular(name)
     base = single if len(numbers) > 1 and (name.lower() not in kinds or single.lower() in kinds) else name
