@@ -63,6 +63,8 @@ _CONFIRMING = frozenset(
 )
 _MORE = frozenset({Word.ALL, Word.BOTH, Word.REST, Word.DONE, Word.LATER, Word.EXCEPT})
 """What tells of other plants or of another evening."""
+_OF_VERBS = listed("was were is are did do does has have had been be get got gets anything any of it")
+"""Words that a denial may hold beside what it denies: any other may be what is put in its place."""
 _STEM = 4
 """Letters by which "fluffy" and "fluff" are the same word. Judgement."""
 _ASKING = listed("why how what when where who")
@@ -178,7 +180,9 @@ def _set_right(items: tuple[Item, ...], offered: Meant) -> Meant | None:
     said = [one for one, then in zip_longest(meanings, meanings[1:]) if (one, then) != (Word.DONE, Word.NOT)]
     of = {plant for one in offered if isinstance(one, _OF_PLANTS) for plant in one.plants}
     named = {plant for one in said if isinstance(one, Plants) for plant in one.ids}
+    strange = {item.text for item in items if isinstance(item.meaning, Unknown)}
     is_no_more = all(isinstance(one, Plants | Method | Word | Unknown) and one not in _MORE for one in said)
+    is_no_more = is_no_more and strange <= _OF_VERBS
     if of and said.count(Word.NOT) > (said[:1] == [Word.NOT]) and named <= of and is_no_more:
         return (Decline(),)
     if said[:1] != [Word.NOT]:

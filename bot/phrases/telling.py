@@ -189,7 +189,7 @@ def _strangers(meant: Likely) -> int | None:
         is_alike = before is None or part is None or before.head == part.head
         if part is not None and (
             (not is_alike and _is_torn(before, part))
-            or (part.head not in ranked and not _is_told_alone(part))
+            or (part.head not in ranked and not (_is_told_alone(part) and _is_called_beside(part, meant)))
         ):
             return None
     return strangers(meant.parts, meant.skipped)
@@ -216,6 +216,13 @@ def _is_told_alone(part: Part) -> bool:
         return True  # "pruned, but the soap has to wait", "the ivy I did not"
     alone = best_of(text, told.situation, rank(with_names(text, told.situation), told.situation))
     return alone is not None and alone.commands == part.commands
+
+
+def _is_called_beside(part: Part, meant: Likely) -> bool:
+    """Whether what is told beside a bare number is called by a word: "orchid 2, study" may be a new plant."""
+    return not all(map(_is_of_a_count, part.told.items)) or any(
+        one is not part and is_called(one.head, one.told) for one in meant.parts if one is not None
+    )
 
 
 def _is_of_a_count(item: Item) -> bool:
