@@ -90,8 +90,8 @@ def _eating(plant: PlantId, desk: Desk, waits_for_tonight: bool) -> Eating:  # n
     if not is_edible(desk.knowledge, known):
         return Eating(known.name, is_edible=False)
     wait = wait_before_eating(desk.household, desk.knowledge, known)
-    due = _due_tonight(plant, desk) if waits_for_tonight else []
-    latest = max((*due, *([wait] if wait else [])), key=lambda one: one.free_on or date.max, default=None)
+    due = _due_tonight(plant, desk) if waits_for_tonight and wait is None else []
+    latest = wait or max(due, key=lambda one: one.free_on or date.max, default=None)
     if latest is None:
         return Eating(known.name, is_edible=True)
     return Eating(
@@ -100,7 +100,7 @@ def _eating(plant: PlantId, desk: Desk, waits_for_tonight: bool) -> Eating:  # n
         product=desk.product_name(latest.product),
         used_on=latest.used_on,
         free_on=latest.free_on,
-        is_planned=latest in due,
+        is_planned=wait is None,
     )
 
 

@@ -17,7 +17,7 @@ from bot.phrases.days import Clock, Day, Every, Moment, Weekday
 from bot.phrases.forms.filling import is_all_but, is_standing
 from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown, is_group
 from bot.phrases.lexicon import Spot, Tool, Word, classes_of, listed, words_of_class
-from bot.phrases.mentions import Mentions, leaves_out
+from bot.phrases.mentions import GIVING, Mentions, leaves_out
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth
 from bot.phrases.setting import DATES
@@ -149,7 +149,7 @@ def strangers(parts: Sequence[Part], skipped: Sequence[Item]) -> int | None:
     if _tells_twice(parts) or _puts_off_more(parts):
         return None
     told = [item for part in parts for item in part.told.items]
-    return sum(isinstance(one.meaning, Unknown) and not _IDLE_ANYWHERE.issuperset({one.text}) for one in told)
+    return sum(isinstance(one.meaning, Unknown) and one.text not in _IDLE_ANYWHERE | GIVING for one in told)
 
 
 def _tells_twice(parts: Sequence[Part]) -> bool:
@@ -170,7 +170,10 @@ def _puts_off_more(parts: Sequence[Part]) -> bool:
     for part in parts:
         steps = part.told.steps() if part.head == "later" else ()
         open_now = {(one.plant, one.method) for one in part.told.situation.tonight if not one.is_done} - done
-        put_off = {one for one in open_now if one[0] in set(plants_of(part.commands))}
+        plants = set(plants_of(part.commands)) if part.head == "later" else set()
+        put_off = {one for one in open_now if one[0] in plants}
+        if plants & {plant for plant, _ in done} - {plant for plant, _ in put_off}:
+            return True  # all of it is told as done
         if steps and not put_off <= {(one.plant, one.method) for one in steps}:
             return True
     return False
@@ -296,6 +299,8 @@ def _is_in(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of mention
         case Unknown():
             if leaves_out(item):
                 return told.has_left_out(at)
+            if head == "done" and item.text in GIVING:
+                return told.is_given()  # "fed the hoya" is another thing
             return is_idle(item.text, head) or _could_mean_nothing(told, at)
         case Word() as word:
             is_day_denied = word is Word.NOT and told.has_day_at(at + 1)
@@ -354,7 +359,9 @@ def _is_in(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of mention
         case Method() | Tool() as way:
             is_told = (way.method if isinstance(way, Tool) else way) in values or head in {"use", "mix"}
             return is_told or (
-                head == "later" and (told.has(Word.DONE, Word.NOT) or _is_a_step(told, plants))
+                head == "later"
+                and (told.has(Word.DONE, Word.NOT) or _is_a_step(told, plants))
+                and (not item.text.endswith("ed") or told.is_denied_beside(at))  # "swabbed" is done
             )
         case Product():
             is_told = bool({item.meaning.id, item.meaning.ingredient} & (values - {None}))

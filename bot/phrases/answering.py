@@ -61,8 +61,8 @@ _UNSURE = any_of(
 _CONFIRMING = frozenset(
     {ButtonText.YES, ButtonText.ON_A_PLANT, ButtonText.YES_LEAVE, ButtonText.YES_REMOVE, ButtonText.YES_TO}
 )
-_MORE = frozenset({Word.ALL, Word.BOTH, Word.REST, Word.DONE, Word.LATER, Word.EXCEPT})
-"""What tells of other plants or of another evening."""
+_OF_A_DENIAL = frozenset({Word.NOT, Word.IT, Word.THEM, Word.FILLER, Word.BREAK, Word.AND, Word.GOT, Word.HAD})
+"""What a denial of an offer may hold beside the plants; any other word tells something of its own."""
 _OF_VERBS = listed("was were is are did do does has have had been be get got gets anything any of it")
 """Words that a denial may hold beside what it denies: any other may be what is put in its place."""
 _STEM = 4
@@ -181,7 +181,7 @@ def _set_right(items: tuple[Item, ...], offered: Meant) -> Meant | None:
     of = {plant for one in offered if isinstance(one, _OF_PLANTS) for plant in one.plants}
     named = {plant for one in said if isinstance(one, Plants) for plant in one.ids}
     strange = {item.text for item in items if isinstance(item.meaning, Unknown)}
-    is_no_more = all(isinstance(one, Plants | Method | Word | Unknown) and one not in _MORE for one in said)
+    is_no_more = all(isinstance(one, Plants | Method | Unknown) or one in _OF_A_DENIAL for one in said)
     is_no_more = is_no_more and strange <= _OF_VERBS
     if of and said.count(Word.NOT) > (said[:1] == [Word.NOT]) and named <= of and is_no_more:
         return (Decline(),)

@@ -37,7 +37,8 @@ NO_PLANTS = words_of_class("idle", "careful") | listed(
     "tonight thru through round got gave given there here stuff bit job thing things water"
 )
 _SPEAKS = listed("say said shout tell told mention text write wrote report answer reply message log")
-_GIVING = listed("gave given give watered fed put")
+GIVING = listed("gave given fed")
+"""What tells that plants had what tonight asks for; any other plants had water or food."""
 _SHORT = 2
 _OF_OTHERS = listed("her his their your")
 _LOOKS = listed(
@@ -285,9 +286,15 @@ class Mentions(Value, dict=True):
 
     def how_many(self) -> int | None:
         """Give the number of "both", "all three", "all 4 of them"."""
-        told = [_PAIR] if self.has(Word.BOTH) else []
-        words = (one.text.split()[-1:] for one in self.items if one.meaning is Word.ALL)
-        told += [int(number[0]) for word in words if (number := number_at(tuple(word), 0)) is not None]
+        return _PAIR if self.has(Word.BOTH) else self._number_of(Word.ALL)
+
+    def how_many_left(self) -> int | None:
+        """Give the number of "the other two"."""
+        return self._number_of(Word.REST)
+
+    def _number_of(self, word: Word) -> int | None:
+        ends = (tuple(one.text.split()[-1:]) for one in self.items if one.meaning is word)
+        told = [int(number[0]) for end in ends if (number := number_at(end, 0)) is not None and number[0] > 1]
         return told[0] if told else None
 
     @cached_property
@@ -434,7 +441,7 @@ class Mentions(Value, dict=True):
             if "got" in behind.text.split()
         )
         plants = self.plants() or (self.setting.answered() if self.has(Word.ALL, Word.THEM) else ())
-        return (is_theirs or bool(self.words & _GIVING)) and bool(plants) and set(plants) <= set(asked)
+        return (is_theirs or bool(self.words & GIVING)) and bool(plants) and set(plants) <= set(asked)
 
     def is_let_loose(self) -> bool:
         """Tell of "released phytoseiulus on the ivy": animals come onto the plant, which stays."""

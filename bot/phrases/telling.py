@@ -134,7 +134,7 @@ def _excused(text: str, situation: Situation) -> Meant:
         told = _in_one(text[: begun.start()], situation) if reason.strip(" .!") else ()
         if told:
             is_put_off = any(isinstance(one, Postpone) or _asks_till_when(one) for one in told)
-            return told if begun[1] or is_put_off else ()
+            return told if is_put_off else ()
     return ()
 
 
@@ -142,7 +142,7 @@ _WHY = re.compile(r"\s*(?:[,;.]|\s[-\u2013]+|\b(because|bc|cos|coz|cause|as|sinc
 _LONGEST_REASON = 60
 """More tells of something else. Judgement. [characters]"""
 _OF_A_REASON = frozenset({Word.FILLER, Word.HEDGE, Word.BREAK, Word.AND, Word.NO_TIME, Word.LEFT, Word.BACK})
-_OF_A_REASON |= {Word.NOT, Word.IT, Word.LOST, Word.NEW, Word.GOT, Word.HAD, Word.SAW}
+_OF_A_REASON |= {Word.IT, Word.HAD}
 
 
 def _is_of_a_reason(item: Item) -> bool:
@@ -186,7 +186,7 @@ def _strangers(meant: Likely) -> int | None:
     if meant.left_out or meant.lacks or not ranked <= told:
         return None
     for before, part in pairwise((None, *meant.parts)):
-        is_alike = before is None or part is None or before.head == part.head
+        is_alike = before is None or before.head == part.head
         if part is not None and (
             (not is_alike and _is_torn(before, part))
             or (part.head not in ranked and not (_is_told_alone(part) and _is_called_beside(part, meant)))

@@ -59,6 +59,14 @@ def test_each_part_is_written(evening: Talk, words: str, expected: set[tuple[str
         "no bugs on it any more",  # on which
         "the ivy did not have any, I think",
         "hoya has a few yellow leaves",
+        "the other four can wait till tomorrow",  # three are due
+        "coffee swabbed, the other five tomorrow",
+        "swabbed the coffee because it died",
+        "swabbed the orchid, orchid again tomorrow",
+        "swabbed coffee, swab it again tomorrow",
+        "fed the orchid and swabbed the coffee",
+        "wiped the hoya, fed the coffee",
+        "put the soap on the hoya",
         "the orchid has lots of flowers",
     ],
 )
@@ -114,4 +122,4 @@ def test_the_one_of_a_plant_is_no_number(talk: Talk) -> None:
     talk.say("hoya 12 longtailed mealybugs")
     talk.say("two on the coffee and five on the ivy one")
     counts = {plant: one.count for plant, one in talk.told() if isinstance(one, Found)}
-    assert 1 not in counts.values()
+    assert counts == {"coffee plant": 2, "ivy": 5} or counts == {"hoya": 12}

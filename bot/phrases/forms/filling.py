@@ -219,7 +219,8 @@ def _of_tonight(told: Mentions, method: Method | None) -> tuple[PlantId, ...]:
         return ()
     if told.has(Word.REST):
         left = (*left, *told.setting.before)
-    return tuple(plant for plant in of_it if plant not in left)
+    rest = tuple(plant for plant in of_it if plant not in left)
+    return rest if told.how_many_left() in {None, len(rest)} else ()
 
 
 def _is_not_told(told: Mentions) -> bool:
@@ -399,7 +400,8 @@ def _put_off(told: Mentions) -> tuple[PlantId, ...]:
     is_whole = told.has(Word.ALL, Word.NOTHING, Word.NONE) and not named and told.speaks_of_the_rest()
     if is_rest or is_whole:
         out = {*named, *left, *(told.setting.before if is_rest else ())}
-        return tuple(one for one in told.of_places() or told.setting.tonight() if one not in out)
+        rest = tuple(one for one in told.of_places() or told.setting.tonight() if one not in out)
+        return rest if told.how_many_left() in {None, len(rest)} else ()
     plants = named or left or told.of_places() or told.setting.before
     if told.every((Plants, Place, OneOf)) or told.names_no_plant_known():
         return plants
