@@ -558,6 +558,8 @@ def _without_doubtful(spans: list[Span], told: _Telling) -> list[Span]:
 
     kept: list[Span] = []
     for at, one in enumerate(spans):
+        if one.key == "plant" and _event_of(one, told, "every", "volume"):
+            continue  # "every 7 days" names nothing
         before, behind = spans[max(0, at - 1) : at], spans[at + 1 : at + 2]
         near = [is_joined(each, one) for each in before] + [is_joined(one, each) for each in behind]
         first, last = told.sentence(one.start)
