@@ -95,7 +95,7 @@ _CALLS: dict[str, frozenset[object]] = {
     "correct.count": frozenset({Word.MEANT, Word.NOT, Word.IT_IS}),
 }
 """Words that call a form by themselves, or kinds of mentions."""
-_OF_THE_PAST = frozenset({Word.DONE, Word.CLEAN, Word.NONE, Word.NOTHING, Count, Grade})
+_OF_THE_PAST = frozenset({Word.ISOLATE, Word.DONE, Word.CLEAN, Word.NONE, Word.NOTHING, Count, Grade})
 _NEEDED = frozenset({"done", "mix", "stock"})
 """Forms that what they name does not tell without such a word: "hoya neem" is no round."""
 _MOST_DAYS = 6
@@ -127,7 +127,8 @@ def is_called(head: str, told: Mentions) -> bool:
         return True
     if head == "later" and told.is_ahead() and isinstance(told.ahead(), date):
         is_one = told.calling.isdisjoint({Word.BREAK, Word.AND, Word.BUT})
-        return not is_one or told.calling.isdisjoint(_OF_THE_PAST)
+        is_past = any(isinstance(one.meaning, Method) and one.text.endswith("ed") for one in told.items)
+        return not is_one or (told.calling.isdisjoint(_OF_THE_PAST) and not is_past)
     return not told.calling.isdisjoint(_CALLS.get(head, ()))
 
 

@@ -37,7 +37,7 @@ NO_PLANTS = words_of_class("idle", "careful") | listed(
     "tonight thru through round got gave given there here stuff bit job thing things water"
 )
 _SPEAKS = listed("say said shout tell told mention text write wrote report answer reply message log")
-GIVING = listed("gave given fed")
+GIVING = listed("gave given fed watered")
 """What tells that plants had what tonight asks for; any other plants had water or food."""
 _SHORT = 2
 _OF_OTHERS = listed("her his their your")

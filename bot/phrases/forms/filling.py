@@ -418,10 +418,12 @@ def isolate(told: Mentions) -> Filled:
         about = tuple(one for one in told.situation.spoken if one in told.situation.sick)
     plants, on, place = _named(told) or about, told.behind(), told.one(Place)
     is_called = told.has(Word.ISOLATE, Word.AWAY) or bool(told.words & _APART)
-    if not plants or not is_called or _is_not_told(told) or told.every((Count, Grade, Method)):
-        return None
     is_behind = isinstance(on, date) and on < told.situation.today
-    if "quarantine" in told.words and not is_behind:
+    is_quarantine = "quarantine" in told.words and not is_behind
+    is_not_told = told.is_denied() or told.names_another() or (told.is_ahead() and not is_quarantine)
+    if not plants or not is_called or is_not_told or told.every((Count, Grade, Method)):
+        return None
+    if is_quarantine:
         until = told.ahead()
         days = (until - told.situation.today).days if isinstance(until, date) else QUARANTINE_DAYS
         return (Isolate(plants, quarantine_days=max(days, SHORT_QUARANTINE_DAYS)),)
