@@ -56,7 +56,7 @@ UNKNOWN = re.compile(
 )
 _DARK = re.compile(
     r"\b(?:no|without|not \w+|zero|lacks?|lacking) (?:\w+ )?(?:day)?(?:windows?|light|sunlight|glass)\b"
-    r"|\bwindowless\b|\b(?:lamps?|bulbs?|growlights?|lamplight|grow lights?)\b|\bno win\b"
+    r"|\bwindowless\b|\blamps?\b|\bbulbs?\b|\blamplight\b|\bgrow ?lights?\b|\bno win\b"
 )
 _BY_THE_HOUR = re.compile(
     r"\bsun\w* (?:(?:\w+ ){0,2}(from|after|since|until|till|til|up to) (?:about |around )?"
