@@ -110,10 +110,10 @@ class Voice(Value):
         return "US" if self.units is Units.US else "imperial"
 
     def spoons(self, ml: Decimal) -> str:
-        """Say an amount [mL] in the household's spoons, to an eighth of a teaspoon; less than that in mL."""
+        """Say an amount [mL] in the household's spoons, to an eighth of a teaspoon."""
         eighths = int((ml / TEASPOON_ML[self.units] * 8).quantize(Decimal(1)))
-        if not eighths:
-            return f"{plain(ml)} mL"
+        if not eighths and ml:
+            return f"less than {_eighths(1)} tsp"
         tablespoons, rest = divmod(eighths, 8 * _SPOONS_TO_A_TABLESPOON)
         parts = [f"{tablespoons} tbsp"] if tablespoons else []
         if rest or not parts:
