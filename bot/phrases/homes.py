@@ -867,6 +867,8 @@ def _town_name(one: Span, told: _Telling) -> str:
     if found == typed and (narrowed := _narrowed(found, one.end, told)):
         return narrowed
     is_strange = told.told.of(one.start) == "strange" and one.end == one.start + 1
+    is_saying = typed.islower() and bool(told.words(one.start - 2, one.start) & {"from", "the"})
+    is_strange = is_strange and not is_saying  # "from the heart"
     return found or (typed if is_strange and _is_led_in(one.start, told) else "")
 
 
