@@ -54,11 +54,11 @@ MOST_READING = 40.0
 def home(folder: Path, entries: int) -> Talk:
     """Set up a large home with a journal of so many entries."""
     talk = Talk(Database("", folder))
-    listed = "\n".join(f"plant {number}, room {number % 6}" for number in range(1, PLANTS + 1))
+    listed = "\n".join(f"fern {number}, room {number % 6}" for number in range(1, PLANTS + 1))
     talk.set_up(("/start", "Gent", listed, *(f"room {number} has no window" for number in range(6))))
     talk.set_up(("got soap, ready to use, every 7 days",))
     for number in range(1, CASES + 1):
-        talk.say(f"plant {number} 12 longtailed mealybugs")
+        talk.say(f"fern {number} 12 longtailed mealybugs")
     _fill(talk, entries - len(talk.entries()))
     return talk
 
