@@ -61,7 +61,9 @@ _UNSURE = any_of(
 _CONFIRMING = frozenset(
     {ButtonText.YES, ButtonText.ON_A_PLANT, ButtonText.YES_LEAVE, ButtonText.YES_REMOVE, ButtonText.YES_TO}
 )
-_OF_A_DENIAL = frozenset({Word.NOT, Word.IT, Word.THEM, Word.FILLER, Word.BREAK, Word.AND, Word.GOT, Word.HAD})
+_OF_A_DENIAL = frozenset(
+    {Word.NOT, Word.IT, Word.THEM, Word.FILLER, Word.BREAK, Word.AND, Word.GOT, Word.HAD}
+)
 """What a denial of an offer may hold beside the plants; any other word tells something of its own."""
 _OF_VERBS = listed("was were is are did do does has have had been be get got gets anything any of it")
 """Words that a denial may hold beside what it denies: any other may be what is put in its place."""
