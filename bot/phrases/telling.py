@@ -185,11 +185,10 @@ def _strangers(meant: Likely) -> int | None:
     told = {one.head for one in meant.parts}.union(*map(forms_of, meant.commands))
     if meant.left_out or meant.lacks or not ranked <= told:
         return None
-    for before, part in pairwise((None, *meant.parts)):
+    for before, part in zip((None, *meant.parts), meant.parts, strict=False):
         is_alike = before is None or before.head == part.head
-        if part is not None and (
-            (not is_alike and _is_torn(before, part))
-            or (part.head not in ranked and not (_is_told_alone(part) and _is_called_beside(part, meant)))
+        if (not is_alike and _is_torn(before, part)) or (
+            part.head not in ranked and not (_is_told_alone(part) and _is_called_beside(part, meant))
         ):
             return None
     return strangers(meant.parts, meant.skipped)
@@ -221,7 +220,7 @@ def _is_told_alone(part: Part) -> bool:
 def _is_called_beside(part: Part, meant: Likely) -> bool:
     """Whether what is told beside a bare number is called by a word: "orchid 2, study" may be a new plant."""
     return not all(map(_is_of_a_count, part.told.items)) or any(
-        one is not part and is_called(one.head, one.told) for one in meant.parts if one is not None
+        one is not part and is_called(one.head, one.told) for one in meant.parts
     )
 
 

@@ -122,4 +122,4 @@ def test_the_one_of_a_plant_is_no_number(talk: Talk) -> None:
     talk.say("hoya 12 longtailed mealybugs")
     talk.say("two on the coffee and five on the ivy one")
     counts = {plant: one.count for plant, one in talk.told() if isinstance(one, Found)}
-    assert counts == {"coffee plant": 2, "ivy": 5} or counts == {"hoya": 12}
+    assert counts in ({"coffee plant": 2, "ivy": 5}, {"hoya": 12})
