@@ -6,7 +6,6 @@ the product, in half words. The words, the classes they belong to and which clas
 have a weight, made by `tests/tools/alarm.py` from what people wrote.
 """
 
-import json
 import math
 import re
 import tomllib
@@ -22,7 +21,7 @@ from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
 from bot.domain.value import Value
 from bot.phrases.bottles import is_of_a_bottle
-from bot.phrases.guess import buckets_of, marks_of_word
+from bot.phrases.guess import buckets_of, marks_of_word, unpacked
 from bot.phrases.home_words import kind_at
 from bot.phrases.kept import kept, kept_of_all
 from bot.phrases.names import OneOf, Plants, names_of
@@ -132,8 +131,7 @@ def weights() -> Weights:
 
 def load(packed: bytes) -> Weights:
     """Read a line of JSON, then one signed byte a bucket."""
-    head, _, body = packed.partition(b"\n")
-    told = json.loads(head)
+    told, body = unpacked(packed)
     return Weights(
         buckets=told["buckets"],
         scale=told["scale"],

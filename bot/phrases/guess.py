@@ -13,6 +13,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from functools import cache, lru_cache
 from itertools import pairwise
 from pathlib import Path
+from typing import Any
 from zlib import crc32
 
 from bot.actions.action import Expecting
@@ -44,8 +45,8 @@ _SHORTEST_PART = 4
 """A word of a longer name stands for the name from so many letters on. Judgement. [1]"""
 _LONGEST_NAME = 5
 _LETTERS = (3, 4)
-_ABOVE_NOUGHT, _MOST_ADDED = 128, 256
-_RAISED = bytes(number ^ _ABOVE_NOUGHT for number in range(256))
+ABOVE_NOUGHT, _MOST_ADDED = 128, 256
+_RAISED = bytes(number ^ ABOVE_NOUGHT for number in range(256))
 _MARKED = 4  # letters of a word from which its n-grams are taken
 
 
@@ -71,7 +72,7 @@ class Model(Value):
         """Rank the likeliest forms by the buckets of a message."""
         size = len(self.forms)
         sums = added([self.weights[at * size : (at + 1) * size] for at in found])
-        step, nought = self.scale / math.sqrt(len(found)), _ABOVE_NOUGHT * len(found)
+        step, nought = self.scale / math.sqrt(len(found)), ABOVE_NOUGHT * len(found)
         scores = [(total - nought) * step for total in sums]
         top = max(scores)
         shares = [math.exp(score - top) for score in scores]
@@ -97,15 +98,25 @@ def model() -> Model:
 
 def load(packed: bytes) -> Model:
     """Read a line of JSON, then one signed byte a bucket and form."""
-    head, _, body = packed.partition(b"\n")
-    told = json.loads(head)
+    told, body = unpacked(packed)
     return Model(
         forms=tuple(told["forms"]),
         buckets=told["buckets"],
         scale=told["scale"],
         tables=told["tables"],
-        weights=body.translate(_RAISED),
+        weights=raised(body),
     )
+
+
+def unpacked(packed: bytes) -> tuple[dict[str, Any], bytes]:
+    """Give the line of JSON that stands before the weights, and the weights, a signed byte each."""
+    head, _, body = packed.partition(b"\n")
+    return json.loads(head), body
+
+
+def raised(weights: bytes) -> bytes:
+    """Give signed bytes as bytes from nought, each more by 128."""
+    return weights.translate(_RAISED)
 
 
 def added(rows: Sequence[bytes]) -> list[int]:

@@ -5,14 +5,13 @@ Two linear models over what stands around a word, each with the likeliest whole 
 weights are made by `tests/tools/tagging.py` from messages with their spans marked, and read at the first use.
 """
 
-import json
 from collections.abc import Iterable, Iterator, Sequence
 from functools import cache
 from itertools import pairwise
 from pathlib import Path
 
 from bot.domain.value import Value
-from bot.phrases.guess import added, buckets_of
+from bot.phrases.guess import ABOVE_NOUGHT, added, buckets_of, raised, unpacked
 from bot.phrases.lexicon import listed
 
 FILE = Path(__file__).with_name("tagging.bin")
@@ -23,7 +22,6 @@ LINKS = ("before", "behind", "none")
 """Where what a thing belongs to stands: the last one before it, the next behind it, nowhere."""
 _MOST_WEIGHED = 5
 """So many labels of a word are weighed with those of its neighbours. Judgement. [1]"""
-_ABOVE_NOUGHT = 128
 _LEADING = listed(
     "in on at by near beside inside under behind outside from of with to upon along around im auf am dans sur"
     " has have had got holds is are faces facing"
@@ -66,7 +64,7 @@ class Row(Value):
         """Give the likeliest labels of a row of items, each with its margin."""
         size = len(self.labels)
         rows = [
-            [total - _ABOVE_NOUGHT * len(found) for total in added(self._rows(found))][:size]
+            [total - ABOVE_NOUGHT * len(found) for total in added(self._rows(found))][:size]
             for found in items
         ]
         likely = [sorted(range(size), key=row.__getitem__, reverse=True)[:_MOST_WEIGHED] for row in rows]
@@ -118,14 +116,13 @@ def model() -> Model:
 
 def load(packed: bytes) -> Model:
     """Read a line of JSON, then a signed byte a bucket and label of one row and the other."""
-    head, _, body = packed.partition(b"\n")
-    told = json.loads(head)
-    raised = body.translate(bytes(number ^ _ABOVE_NOUGHT for number in range(256)))
+    told, body = unpacked(packed)
+    weights = raised(body)
     rows = []
     for labels, buckets, moves in zip((LABELS, LINKS), told["buckets"], told["moves"], strict=True):
         size = buckets * len(labels)
-        rows.append(Row(labels, buckets, raised[:size], tuple(tuple(one) for one in moves)))
-        raised = raised[size:]
+        rows.append(Row(labels, buckets, weights[:size], tuple(tuple(one) for one in moves)))
+        weights = weights[size:]
     return Model(rows[0], rows[1], told["sources"])
 
 
