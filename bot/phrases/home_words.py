@@ -1,7 +1,7 @@
 """The words of a message that may tell of a home: as typed, as looked up, and what is listed of them."""
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from functools import lru_cache
 
 from bot.actions.situation import Situation
@@ -351,10 +351,21 @@ def words_of_kinds(kinds: frozenset[str]) -> frozenset[str]:
     return words_in(kinds)
 
 
-def holds_a_kind(words: Iterable[str], kinds: frozenset[str]) -> bool:
-    """Whether any word may be of a kind of plant."""
-    known = words_of_kinds(kinds)
-    return any(word in known or singular(word) in known for word in words)
+def names_a_kind(words: tuple[str, ...], situation: Situation) -> bool:
+    """Whether a kind of plant is named that is not here: "fern 3" or "a second fern" beside a fern."""
+    names, at = names_of(situation), 0
+    while at < len(words):
+        own = names.exact_at(words, at)
+        size = own[1] if own is not None and isinstance(own[0], Plants | OneOf) else 0
+        is_here = size and words[max(0, at - 1)] not in _ONE_MORE | LOOKS
+        is_here = is_here and not "".join(words[at + size : at + size + 1]).isdigit()
+        if not is_here and kind_at(words, at, situation.kinds):
+            return True
+        at += size or 1
+    return False
+
+
+_ONE_MORE = listed("a an another second third new")
 
 
 @lru_cache(maxsize=4096)

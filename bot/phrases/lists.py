@@ -7,7 +7,7 @@ from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.set_place import SetPlace
 from bot.actions.situation import Situation
 from bot.domain.value import Value, replace
-from bot.phrases.home_words import holds_a_kind
+from bot.phrases.home_words import names_a_kind
 from bot.phrases.homes import MOST_PLANTS, read_home
 from bot.phrases.lexicon import listed, words_of_class
 from bot.phrases.names import OneOf, Place, Plants, names_of
@@ -99,11 +99,12 @@ _NO_NAME = words_of_class("lists", "no-name")
 def read_news(text: str, situation: Situation) -> Listed | None:
     """Read plants told of in passing, "we bought a calathea", where nothing else is understood."""
     words = words_of(plain(text))
-    is_possible = "?" not in words and holds_a_kind(words, situation.kinds)
+    is_news = bool(frozenset(words) & _NEWS)
+    is_possible = "?" not in words and names_a_kind(words, situation)
     told = read_list(text, situation, is_expected=False) if is_possible else None
     if told is None:
         return None
-    is_news = bool(frozenset(words) & _NEWS) or any(one.place for one in told.plants)
+    is_news = is_news or any(one.place for one in told.plants)
     is_known = any(isinstance(one, Plants | OneOf) for one in _named(words, situation))
     is_told = is_news or len(told.plants) > 1 or bool(told.then and frozenset(words) & _BEARING)
     return told if is_told and (is_news or not is_known) else None

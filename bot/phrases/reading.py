@@ -40,10 +40,11 @@ from bot.phrases.emergencies import Alarm, alarm, hear_emergency
 from bot.phrases.forms.rows import ROWS, SAYS_NOTHING, forms_of, subject_of
 from bot.phrases.grammar import SPOKEN, plants_named, understand_surely
 from bot.phrases.guess import Guess, rank
+from bot.phrases.home_words import names_a_kind
 from bot.phrases.homes import Home, read_home, read_move, read_standing
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.leaving_out import told_of
-from bot.phrases.lexicon import KNOWN, is_made_of, listed, phrases_of, words_in, words_of_class
+from bot.phrases.lexicon import KNOWN, common_words, is_made_of, listed, phrases_of, words_in, words_of_class
 from bot.phrases.mentions import NO_PLANTS, Mentions
 from bot.phrases.names import Plants
 from bot.phrases.notation import notation
@@ -325,7 +326,8 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     told, asked = _told_and_asked(text)
     if "?" in told or not told.strip(" .") or len(text) > LONGEST_HOME:
         return None
-    if any(isinstance(one, NotUnderstood) and one.reason not in _UNREAD for one in sure):
+    is_else = any(isinstance(one, NotUnderstood) and one.reason not in _UNREAD for one in sure)
+    if is_else or not _may_be_of_a_home(told, situation):
         return None
     home = put_right(read_home(told, situation), told, situation)
     is_mistaken = (
@@ -390,6 +392,15 @@ def _tells_more(home: Home, sure: tuple[Command, ...]) -> bool:
     is_asked = any(one.plants == home.plants for one in added) and not home.places
     is_told = home.has_kinds or (len(home.plants) > 1 and not home.unread)
     return is_told and all(one.place for one in home.plants) and bool(home.plants) and not is_asked
+
+
+def _may_be_of_a_home(told: str, situation: Situation) -> bool:
+    """Whether a home is new, or a plant may be told of that is not here, or be said to be none."""
+    words = words_of(plain(told))
+    is_named = _is_new(situation) or names_a_kind(words, situation)
+    return (
+        is_named or bool(_BEING_ONE & frozenset(words)) or len(_strange(told, situation) - common_words()) > 1
+    )
 
 
 def _names_several(told: str, home: Home, situation: Situation) -> bool:
