@@ -851,6 +851,7 @@ def _read_town(told: _Telling) -> None:
 
 _TURNED = listed("no not nope nah sorry wait meant mean actually rather")
 _LONGEST_LEAD = max(map(len, LIVES))
+_LEADING_IN = frozenset(one[0] for one in LIVES)
 
 
 def _is_led_in(at: int, told: _Telling) -> bool:
@@ -1563,7 +1564,8 @@ def _set_place(name: str, facets: Iterable[Lit], situation: Situation) -> SetPla
 def read_town(text: str, situation: Situation) -> SetTown | None:
     """Read "I live in Ghent", and no more, at any time."""
     words = words_of(plain(text[:_LONGEST_MOVE]))
-    if not any(words[at : at + len(one)] == one for one in LIVES for at in range(len(words))):
+    begun = (at for at, word in enumerate(words) if word in _LEADING_IN)
+    if not any(words[at : at + size] in LIVES for at in begun for size in range(1, _LONGEST_LEAD + 1)):
         return None
     home = read_home(text, situation if situation.lacks_town else replace(situation, lacks_town=True))
     is_else = home.plants or home.places or home.lines or home.unplaced or home.named or home.unread

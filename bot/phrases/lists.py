@@ -11,7 +11,6 @@ from bot.phrases.home_words import names_a_kind
 from bot.phrases.homes import MOST_PLANTS, read_home
 from bot.phrases.lexicon import listed, words_of_class
 from bot.phrases.names import OneOf, Place, Plants, names_of
-from bot.phrases.numbers import number_at
 from bot.phrases.text import plain, tidy, words_of
 
 _ASKED_TO_ADD = re.compile(
@@ -75,7 +74,7 @@ def read_told(text: str, situation: Situation) -> Listed | None:
     named = {*map(type, _named(words, situation))}
     if not named.isdisjoint(_OWN):
         return None
-    if Place not in named and not any(number_at(words, at) for at in range(len(words))):
+    if Place not in named and not _WIDTH.search(plain(text)):
         return None  # neither a place that is known nor a pot
     told = read_list(tidy(text), situation, is_expected=True)
     if told is None or told.then:
@@ -92,6 +91,7 @@ def read_told(text: str, situation: Situation) -> Listed | None:
 
 
 _FIELD_MARKS = frozenset(",;|(-")
+_WIDTH = re.compile(r"\d ?(?:cm|in|['\"])")
 _OWN = frozenset({Plants, OneOf})
 _NO_NAME = words_of_class("lists", "no-name")
 

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 from itertools import islice, pairwise
 
 from bot.actions.action import ButtonText, Choice, Command, Expecting
@@ -733,14 +734,19 @@ def _is_better(offer: Offer) -> bool:
     return is_told and not offer.left_out and not offer.lacks and offer.chance >= BETTER_FROM
 
 
+@lru_cache(maxsize=4)
+def _spelt(*named: tuple[tuple[str, tuple[str, ...]], ...]) -> frozenset[str]:
+    """Give every word that is listed, with those of animals and products."""
+    return KNOWN | SPOKEN | words_in(name for each in named for _, names in each for name in names)
+
+
 def _slipped(words: tuple[str, ...], situation: Situation) -> tuple[Offer, ...]:
     """Offer what a message with one slip in it means when that is mended."""
     items = items_of(words, situation)
     strange = [item.text for item in items if isinstance(item.meaning, Unknown)]
     strange = [word for word in strange if word.isalpha() and word not in SPOKEN]
     offers: dict[str, Offer] = {}
-    named = (spelt for _, words in (*situation.ingredients, *situation.pests) for spelt in words)
-    for said in mended(words, strange, KNOWN | SPOKEN | words_in(named)):
+    for said in mended(words, strange, _spelt(situation.ingredients, situation.pests)):
         commands = understand_surely(" ".join(said), situation)
         if not any(isinstance(one, NotUnderstood | Incomplete | Thanks | Greet) for one in commands):
             sentence = " ".join(said).replace(" ?", "?").replace(" ,", ",").replace(" .", ".")
