@@ -166,12 +166,12 @@ def _marks(words: Sequence[str], size: int) -> list[int]:
     marks |= {" ".join(three) for three in zip(kinds, kinds[1:], kinds[2:], strict=False)}
     marks.update(*map(_roles, _sentences(words)))
     for at, own in enumerate(classes):
-        near = {name for known in classes[at : at + _NEAR] for name in known}
+        near = {name for known in classes[at : at + _NEAR] for name in known} if own else ()
         marks |= {f"n {one} {other}" for one in own for other in near}
     named = sorted({name for known in classes for name in known})
     marks |= {f"k {name}" for name in named} | {f"kk {one} {other}" for one, other in combinations(named, 2)}
-    each = (bucket for word in words for bucket in marks_of_word(word, (), _LETTERS, size))
-    return sorted({*buckets_of(marks, size), *each})
+    each = (marks_of_word(word, (), _LETTERS, size) for word in words)
+    return sorted(set(buckets_of(marks, size)).union(*each))
 
 
 def _roles(words: Sequence[str]) -> Iterator[str]:

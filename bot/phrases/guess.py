@@ -218,8 +218,8 @@ def marks_of(words: Sequence[str], situation: Situation, size: int) -> list[int]
     marks = [f"p {left} {right}" for left, right in pairwise(framed)]
     marks += [f"s {left} {right}" for left, right in zip(framed, framed[2:], strict=False)]
     marks += [f"@ {one}" for one in state]
-    each = (bucket for word in words for bucket in marks_of_word(word, state, _LETTERS, size))
-    return sorted({*buckets_of(marks, size), *each})
+    each = (marks_of_word(word, state, _LETTERS, size) for word in words)
+    return sorted(set(buckets_of(marks, size)).union(*each))
 
 
 @lru_cache(maxsize=2048)

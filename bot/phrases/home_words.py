@@ -46,6 +46,7 @@ _SIGNED = re.compile(
 )
 """How a letter ends: who signs it is no plant."""
 _STRETCHED = re.compile(r"([^\W\d_])\1{2,}")
+ENDS = frozenset({"line", "stop"})
 ROOMS = words_of_class("home", "rooms")
 OF_TWO_WORDS = phrases_of("home", "rooms-of-two-words")
 SORTS = words_of_class("home", "sorts-of-room")
@@ -98,6 +99,9 @@ class Words(Value):
     is_mended: bool
     """Whether a slip was read into what it is most likely of."""
 
+    ends: tuple[int, ...]
+    """Where its sentences end."""
+
     def text(self, start: int, end: int) -> str:
         """Give a run of words as it was typed."""
         said = "".join(("-" if one.is_joined else " ") + one.raw for one in self.tokens[start:end])
@@ -140,7 +144,8 @@ def words_at(what: tuple[str, Mends | None], situation: Situation) -> Words:
             Token(raw[n], words[n], f"{listed_as}{'+' * (n > at)}", typed[n][2]) for n in range(at, at + size)
         ]
         at += size
-    return Words(tuple(tokens), words, tuple(events), bool(slips))
+    ends = tuple(one.start for one in events if one.what in ENDS)
+    return Words(tuple(tokens), words, tuple(events), bool(slips), ends)
 
 
 def _typed(text: str) -> list[tuple[str, str, bool]]:

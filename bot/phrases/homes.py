@@ -1,6 +1,7 @@
 """A home as people tell it: town, plants, places, windows, finds and what is at hand, in any order."""
 
 import re
+from bisect import bisect_left
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
@@ -22,6 +23,7 @@ from bot.domain.value import Value, replace
 from bot.domain.window import Facing, Outdoors
 from bot.phrases.home_words import (
     ARTICLES,
+    ENDS,
     HEADS,
     LIVES,
     LOOKS,
@@ -78,7 +80,6 @@ _COUNTING = (*"0123456789", *_GRADES.values())
 _FORMS = {Form.READY: "ready to use", Form.CONCENTRATE: "concentrate"}
 _KNOWN_BY = listed("the my our this that those these both on")
 """What stands before a name that was told already."""
-_ENDS = frozenset({"line", "stop"})
 _JOINTS = frozenset({"and", "comma"})
 
 
@@ -212,9 +213,9 @@ class _Telling:
 
     def sentence(self, at: int) -> tuple[int, int]:
         """Give where the sentence of a word begins and ends."""
-        size = len(self.told.words)
-        start = next((n + 1 for n in range(min(at, size) - 1, -1, -1) if self.told.of(n) in _ENDS), 0)
-        return start, next((n for n in range(at, size) if self.told.of(n) in _ENDS), size)
+        ends = self.told.ends
+        number = bisect_left(ends, at)
+        return ends[number - 1] + 1 if number else 0, (*ends[number : number + 1], len(self.told.words))[0]
 
     def words(self, start: int, end: int) -> frozenset[str]:
         return frozenset(self.told.words[max(0, start) : end])
@@ -439,7 +440,7 @@ def _with_fields(spans: list[Span], told: _Telling) -> list[Span]:
 def _is_width(one: Span, told: _Telling) -> bool:
     """Whether a number is of a pot's width."""
     unit = told.told.words[one.end : one.end + 1]
-    ends = told.told.of(one.end + 1) in _ENDS | _JOINTS
+    ends = told.told.of(one.end + 1) in ENDS | _JOINTS
     return unit in {("cm",), ("inch",), ("inches",)} or (unit == ("in",) and ends)
 
 
@@ -474,7 +475,7 @@ def _with_counts(spans: list[Span], told: _Telling) -> list[Span]:
             end += 1
         while end > one.end and not told.told.words[end - 1].isdigit():
             end -= 1
-        is_end = told.told.of(end) in _ENDS | _JOINTS | {"colon", "around", "room"}
+        is_end = told.told.of(end) in ENDS | _JOINTS | {"colon", "around", "room"}
         is_width = _is_width(replace(one, end=end), told)
         before = next(
             (each for each in told.told.events if each.end == one.start and each.what == "count"), None
@@ -590,11 +591,11 @@ def _with_listed(spans: list[Span], told: _Telling) -> list[Span]:
             while right < size and (told.told.of(right) in _JOINTS or told.told.words[right] in ARTICLES):
                 right += 1
             before = taken.get(left - 1 - (told.told.of(left - 1) in _JOINTS), "")
-            begins, ends = told.told.of(left) in _JOINTS, told.told.of(end) in _ENDS | _JOINTS
+            begins, ends = told.told.of(left) in _JOINTS, told.told.of(end) in ENDS | _JOINTS
             ends = ends or told.told.words[end : end + 1] in {("(",), (")",)}
             behind = (
                 taken.get(right, "")
-                if right > end and told.told.of(left) in _JOINTS | _ENDS | {"colon"}
+                if right > end and told.told.of(left) in _JOINTS | ENDS | {"colon"}
                 else ""
             )
             is_item = ends and ((begins and before == "plant") or behind == "plant")
@@ -615,9 +616,11 @@ def _with_strange_places(spans: list[Span], told: _Telling) -> list[Span]:
     taken = {at for one in spans for at in range(one.start, one.end)}
     words = told.told.words
     for at in range(len(words)):
+        if at in taken or told.told.of(at) != "strange" or words[at] in _NO_PLACES:
+            continue
         first, last = told.sentence(at)
         plants = [one.start for one in spans if one.key == "plant" and first <= one.start < last]
-        if at in taken or told.told.of(at) != "strange" or not plants or words[at] in _NO_PLACES:
+        if not plants:
             continue
         start = at
         while start > max(first, at - _MOST_OF_A_NAME) and not (
@@ -696,7 +699,7 @@ def _has_a_mark(one: Span, told: _Telling) -> bool:
         len(word) == 1 and word.isalpha() and word not in WAYS and word not in ARTICLES
     )
     is_room = told.told.of(one.end - 1).startswith("room")
-    ends = told.told.of(one.end + 1) in _ENDS | _JOINTS | {"colon"} or told.told.words[
+    ends = told.told.of(one.end + 1) in ENDS | _JOINTS | {"colon"} or told.told.words[
         one.end + 1 : one.end + 2
     ] == ("(",)
     return one.key == "place" and is_mark and is_room and ends and told.told.of(one.end) != "line"
@@ -807,7 +810,9 @@ def _leave_denied_out(told: _Telling) -> None:
 def _leave_mistaken_out(told: _Telling) -> None:
     """Leave out a name of which it is said that it is no plant, and two that are said to be the same."""
     words = told.told.words
-    for at in range(len(words)):
+    for at, word in enumerate(words):
+        if word not in _SAYING_NO_PLANT:
+            continue
         start, end = told.sentence(at)
         plants = [one for one in told.of("plant") if start <= one.start < end]
         size = next((len(one) for one in _SAID_NO_PLANT if words[at : at + len(one)] == one), 0)
@@ -816,7 +821,7 @@ def _leave_mistaken_out(told: _Telling) -> None:
             first = next((n for n in range(start, stop) if words[n] not in ARTICLES), stop)
             told.denied.append(told.told.text(first, stop))
             gone = [one for one in told.spans if start <= one.start < end]
-        elif words[at] == "same" and len(plants) == len("xy") and plants[-1].end <= at:
+        elif word == "same" and len(plants) == len("xy") and plants[-1].end <= at:
             told.denied.append(told.text(plants[1]))
             gone = plants
         else:
@@ -833,6 +838,7 @@ _SAID_NO_PLANT = (
     ("not", "exist"),
     ("no", "such", "plant"),
 )
+_SAYING_NO_PLANT = frozenset({"same", *(one[0] for one in _SAID_NO_PLANT)})
 _SAID_OF_IT = listed("is are isn't aren't does do doesn't don't was ,")
 
 
@@ -1139,7 +1145,7 @@ def _distance(one: Span, link: Span | None, told: _Telling) -> tuple[int, int]:
         return len(told.told.words), 0
     first, last = sorted((one, link), key=lambda each: each.start)
     between = range(first.end, last.start)
-    return sum(told.told.of(at) in _ENDS for at in between), len(between)
+    return sum(told.told.of(at) in ENDS for at in between), len(between)
 
 
 def _place_again(names: list[str], one: Span, link: Span | None, told: _Telling) -> None:

@@ -47,12 +47,12 @@ def _found_in(
     read: dict[object, Any], reader: Callable[[K, Situation], T], what: K, situation: Situation
 ) -> T:
     key = (reader, what)
-    if key not in read:
+    found: Any = read.get(key, _KEPT)
+    if found is _KEPT:
         if len(read) > MOST_KEPT:
             read.clear()
-        read[key] = reader(what, situation)
-    found: T = read[key]
-    return found
+        found = read[key] = reader(what, situation)
+    return found  # type: ignore[no-any-return]
 
 
 def _look_at(situation: Situation) -> None:

@@ -30,7 +30,8 @@ _MEANS = worded(
 )
 _OPEN = frozenset({("what", "is"), ("what", "are")})
 _FIGHTING = (("get", "rid", "of"), ("treat",), ("kill",), ("fight",), ("beat",), ("stop",), ("deal", "with"))
-_OF_A_PEST = (*_OPEN, *((*lead, *verb) for lead in _HOW for verb in _FIGHTING))
+_OF_A_PEST = _OPEN.union((*lead, *verb) for lead in _HOW for verb in _FIGHTING)
+_LONGEST_LEAD = max(map(len, _OF_A_PEST))
 _FIRST = frozenset(lead[0] for lead in (*_OF_A_PEST, *_HOW, *_MEANS))
 _ARTICLES = frozenset({"a", "an", "the", "these", "my"})
 _LONGEST_FOLLOW_UP = 10
@@ -139,7 +140,7 @@ def read_follow_up(words: _Words, situation: Situation, *, is_lost: bool) -> Mea
 def read_pest(words: _Words, situation: Situation) -> Meant | None:
     """Read "what are thrips", "how do I get rid of gnats": a pest and nothing else."""
     said = tuple(word for word in words if word[:1].isalnum())
-    lead = next((lead for lead in _OF_A_PEST if said[: len(lead)] == lead), None)
+    lead = next((said[:size] for size in range(1, _LONGEST_LEAD + 1) if said[:size] in _OF_A_PEST), None)
     rest = () if lead is None else tuple(word for word in said[len(lead) :] if word not in _ARTICLES)
     items = items_of(rest, situation) if rest else ()
     pest = items[0].meaning if len(items) == 1 else None

@@ -79,14 +79,14 @@ class Names:
         named = [(plant.id, _split(name)) for plant in plants for name in plant.names]
         self._plants = [(plant, words) for plant, words in named if words]
         self._places = [(place.id, _split(place.name)) for place in places]
-        self._exact: dict[_Words, Named] = {}
+        catalogue, longest, begins = _of_the_catalogue(pests, ingredients)
+        self._exact = dict(catalogue)
         self._by_word: dict[str, list[PlantId]] = defaultdict(list)
         self._by_initial: dict[str, list[tuple[PlantId, str]]] = defaultdict(list)
         self._alike: dict[tuple[int, str], list[tuple[PlantId, _Words]]] = defaultdict(list)
-        self._add_products(shelf, ingredients)
-        for key, spellings in pests:
-            for spelling in spellings:
-                self._add_with_plural(_split(spelling), Pest(key))
+        for words, own_id in [(_split(name), one.id) for one in shelf for name in one.names]:
+            known = catalogue.get(words)
+            self._exact[words] = Product(own_id, known.ingredient if isinstance(known, Product) else None)
         for place_id, words in self._places:
             self._exact[words] = Place(place_id)
         self._numbered: dict[_Words, dict[int, PlantId]] = defaultdict(dict)
@@ -95,12 +95,14 @@ class Names:
         self._add_plants()
         self._add_numbered()
         self._index()
-        self.longest = max((len(words) for words in self._exact), default=1)
+        own = [(words, found) for words, found in self._exact.items() if catalogue.get(words) is not found]
+        self.longest = max([longest, *(len(words) for words, _ in own)])
         self.begin_plants = frozenset(
-            words[0] for words, found in self._exact.items() if words and isinstance(found, Plants | OneOf)
+            words[0] for words, found in own if words and isinstance(found, Plants | OneOf)
         )
         """First words of whatever names plants."""
-        self._begins = frozenset(words[0] for words in self._exact if words)
+        self.are_numbered = bool(self._numbered)
+        self._begins = begins.union(words[0] for words, _ in own if words)
         self._numbers_begin = frozenset(words[0] for words in (*self._numbered, *self._numbered_plurals))
 
     def exact_at(self, words: _Words, start: int) -> tuple[Named, int] | None:
@@ -124,21 +126,6 @@ class Names:
             if found is not None:
                 return found, size
         return None
-
-    def _add_products(self, shelf: tuple[KnownProduct, ...], ingredients: _Listed) -> None:
-        for key, spellings in ingredients:
-            for spelling in spellings:
-                self._exact[_split(spelling)] = Product(None, key)
-        keys = {words: found.ingredient for words, found in self._exact.items() if isinstance(found, Product)}
-        for product in shelf:
-            for name in product.names:
-                words = _split(name)
-                self._exact[words] = Product(product.id, keys.get(words))
-
-    def _add_with_plural(self, words: _Words, found: Named) -> None:
-        self._exact.setdefault(words, found)
-        for plural in _plurals(words):
-            self._exact.setdefault(plural, found)
 
     def _add_plants(self) -> None:
         ends: dict[_Words, list[PlantId]] = defaultdict(list)
@@ -319,6 +306,20 @@ class Names:
         # A typo never changes the first letter, so only names that share it are compared.
         alike = self._alike.get((len(window), window[0][0]), ())
         return _unique(plant for plant, name in alike if _is_close(window, name))
+
+
+@lru_cache(maxsize=4)
+def _of_the_catalogue(
+    pests: _Listed, ingredients: _Listed
+) -> tuple[dict[_Words, Named], int, frozenset[str]]:
+    """Give the names every home knows, the words of the longest, and the first words of all."""
+    exact: dict[_Words, Named] = {
+        _split(name): Product(None, key) for key, names in ingredients for name in names
+    }
+    for words, pest in [(_split(name), Pest(key)) for key, names in pests for name in names]:
+        for name in (words, *_plurals(words)):
+            exact.setdefault(name, pest)
+    return exact, max(map(len, exact), default=1), frozenset(words[0] for words in exact if words)
 
 
 _ready = lru_cache(maxsize=256)(Names)

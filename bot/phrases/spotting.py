@@ -231,7 +231,7 @@ def _numbered_on(items: list[Item], situation: Situation) -> list[Item]:
         number = number_at(tuple(each.text.split()), 0) if isinstance(each.meaning, Plants) else None
         if number and at + 1 < len(items) and isinstance(items[at + 1].meaning, Pest):
             item = Item(Count(number[0]), each.text)  # "there was 6 spider mites"
-        first = _first_of_range(kept)
+        first = _first_of_range(kept) if names.are_numbered else None
         begun = None if first is None else kept[first].meaning
         more = _up_to(begun, item.meaning, names) if isinstance(begun, Plants) else ()
         is_last = at + 1 == len(items) or items[at + 1].meaning is Word.BREAK
@@ -242,7 +242,7 @@ def _numbered_on(items: list[Item], situation: Situation) -> list[Item]:
             kept.append(Item(Count(Decimal(1)), "one"))
         else:
             kept.append(item)
-    return _narrowed(kept, situation)
+    return _narrowed(kept, situation) if names.are_numbered else kept
 
 
 def _up_to(begun: Plants, meaning: object, names: Names) -> tuple[PlantId, ...]:

@@ -11,7 +11,7 @@ from itertools import pairwise
 from pathlib import Path
 
 from bot.domain.value import Value
-from bot.phrases.guess import ABOVE_NOUGHT, added, buckets_of, raised, unpacked
+from bot.phrases.guess import added, buckets_of, raised, unpacked
 from bot.phrases.lexicon import listed
 
 FILE = Path(__file__).with_name("tagging.bin")
@@ -63,10 +63,7 @@ class Row(Value):
     def best(self, items: Sequence[Sequence[int]]) -> list[tuple[str, int]]:
         """Give the likeliest labels of a row of items, each with its margin."""
         size = len(self.labels)
-        rows = [
-            [total - ABOVE_NOUGHT * len(found) for total in added(self._rows(found))][:size]
-            for found in items
-        ]
+        rows = [added(self._rows(found))[:size] for found in items]  # how far above nought tells nothing
         likely = [sorted(range(size), key=row.__getitem__, reverse=True)[:_MOST_WEIGHED] for row in rows]
         ways: list[dict[int, int]] = []
         scores = {size: 0}
@@ -75,8 +72,8 @@ class Row(Value):
             now: dict[int, int] = {}
             for label in labels:
                 move = self.moves[label]
-                way[label] = max((score + move[before], -before) for before, score in scores.items())[1] * -1
-                now[label] = scores[way[label]] + move[way[label]] + row[label]
+                best, before = max([(score + move[before], -before) for before, score in scores.items()])
+                way[label], now[label] = -before, best + row[label]
             ways.append(way)
             scores = now
         path = [max(scores, key=scores.__getitem__)] if rows else []
@@ -97,7 +94,7 @@ class Row(Value):
             row + self.moves[label][before] + (self.moves[behind][label] if behind is not None else 0)
             for label, row in enumerate(rows[at])
         ]
-        return scores[path[at]] - max(score for label, score in enumerate(scores) if label != path[at])
+        return scores.pop(path[at]) - max(scores)
 
 
 class Model(Value):

@@ -100,6 +100,8 @@ def is_thumb_up(text: str) -> bool:
 
 def is_signed(text: str) -> bool:
     """Whether a message in words ends with a sign of agreement."""
+    if text.rstrip(" !.")[-1:].isalnum():
+        return False
     marks = [mark for mark in text.rstrip(" !.") if unicodedata.category(mark) not in _SILENT | {"Sk"}]
     return bool(marks) and marks[-1] in _YES
 
