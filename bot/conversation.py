@@ -251,7 +251,7 @@ class Conversation:
 
     def _said(self, choice: Choice, desk: Desk) -> str:
         """Say what a choice would write, as one would tell it, with its day."""
-        said = say_all(choice.commands, self.situation(desk))
+        said = say_all(choice.commands, self._with_names(desk))
         return " ".join((choice.of.strip("“”") if said is None else "; ".join(said)).split())
 
     @staticmethod
@@ -394,7 +394,6 @@ class Conversation:
         question = desk.store.question(desk.member.household, desk.member.chat)
         evening = desk.evening
         choices = _typed(question, desk) if question else ()
-        plants, places, shelf = desk.once(_named)
         asked: dict[tuple[int, object], Asked] = {
             (line.plant, part.method): Asked(
                 line.plant, part.method, evening.is_beside(line, desk.now), part.product, part.is_done
@@ -402,13 +401,8 @@ class Conversation:
             for line, part in evening.named(desk.now)
             if line.plant is not None
         }
-        return Situation(
-            now=desk.now,
-            zone=household.zone,
-            today=desk.today,
-            plants=plants,
-            places=places,
-            shelf=shelf,
+        return replace(
+            self._with_names(desk),
             tonight=tuple(asked.values()),
             sick=frozenset(plant.id for plant in household.living if plant.open_cases),
             spoken=told_lately(desk),
@@ -418,19 +412,31 @@ class Conversation:
                 if any(find.on == desk.today for case in plant.open_cases for find in case.finds)
             )
             | asked_back(desk, LogFind, LogSign),
-            pests=self._pests,
-            ingredients=self._ingredients,
-            kinds=self._kinds,
             expecting=question.expecting if question else Expecting.NOTHING,
             choices=choices,
             choice_texts=tuple(button_text(choice) for choice in choices),
-            units=household.units,
             quiet_from_hour=household.quiet_hours(desk.member.id)[0].hour,
             lacks_town=not household.is_zone_told,
             untold=tuple(place.name for place in untold_places(desk)),
             is_held=household.is_held(desk.today) or household.is_away(desk.member.id, desk.today),
             members=tuple((one.id, one.name) for one in desk.members),
             speaker=desk.member.id,
+        )
+
+    def _with_names(self, desk: Desk) -> Situation:
+        """Give what things are called, which is all that saying them needs."""
+        plants, places, shelf = desk.once(_named)
+        return Situation(
+            now=desk.now,
+            zone=desk.household.zone,
+            today=desk.today,
+            plants=plants,
+            places=places,
+            shelf=shelf,
+            pests=self._pests,
+            ingredients=self._ingredients,
+            kinds=self._kinds,
+            units=desk.household.units,
         )
 
     @staticmethod

@@ -33,13 +33,15 @@ def kept(reader: Callable[[K, Situation], T], what: K, situation: Situation) -> 
     The reader may look at nothing of the situation but names, kinds, clock and units: what is asked and what
     is due tonight may differ.
     """
-    _look_at(situation)
+    if situation is not _KEPT.situation:
+        _look_at(situation)
     return _found_in(_KEPT.read, reader, what, situation)
 
 
 def kept_of_all(reader: Callable[[K, Situation], T], what: K, situation: Situation) -> T:
     """Give what a reader makes of something that may look at the whole situation: kept for the very same."""
-    _look_at(situation)
+    if situation is not _KEPT.situation:
+        _look_at(situation)
     return _found_in(_KEPT.of_situation, reader, what, situation)
 
 
@@ -56,8 +58,6 @@ def _found_in(
 
 
 def _look_at(situation: Situation) -> None:
-    if situation is _KEPT.situation:
-        return
     by = (names_of(situation), situation.kinds, situation.now, situation.today, situation.units)
     if len(_KEPT.by) != len(by) or any(one is not other for one, other in zip(by, _KEPT.by, strict=True)):
         _KEPT.by = by

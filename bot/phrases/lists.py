@@ -9,6 +9,7 @@ from bot.actions.situation import Situation
 from bot.domain.value import Value, replace
 from bot.phrases.home_words import names_a_kind
 from bot.phrases.homes import MOST_PLANTS, read_home
+from bot.phrases.kept import kept
 from bot.phrases.lexicon import listed, words_of_class
 from bot.phrases.names import OneOf, Place, Plants, names_of
 from bot.phrases.text import plain, tidy, words_of
@@ -100,7 +101,7 @@ def read_news(text: str, situation: Situation) -> Listed | None:
     """Read plants told of in passing, "we bought a calathea", where nothing else is understood."""
     words = words_of(plain(text))
     is_news = bool(frozenset(words) & _NEWS)
-    is_possible = "?" not in words and names_a_kind(words, situation)
+    is_possible = "?" not in words and kept(names_a_kind, words, situation)
     told = read_list(text, situation, is_expected=False) if is_possible else None
     if told is None:
         return None

@@ -459,7 +459,7 @@ class Mentions(Value, dict=True):
 
         Numbers stand before their plants or behind them, the same way all through a message.
         """
-        amounts, groups = self._amounts() if self.amounts() else [], self._groups()
+        amounts, groups = self._amounts if self.amounts() else [], self._groups()
         if not groups or (amounts and len(amounts) not in {1, len(groups)}):
             return []
         if len(amounts) == 1 and len(groups) > 1:
@@ -487,18 +487,18 @@ class Mentions(Value, dict=True):
 
     def amounts(self) -> list[int | Grade]:
         """Give numbers and grades, in order."""
-        return [amount for at, amount in self._amounts() if self.items[at].meaning not in _NOTHING_SEEN]
+        return [amount for at, amount in self._amounts if self.items[at].meaning not in _NOTHING_SEEN]
 
+    @cached_property
     def _amounts(self) -> list[tuple[int, int | Grade]]:
         """Give numbers, grades and "clean" by where they stand; a grade beside a number adds nothing."""
         found: list[tuple[int, int | Grade]] = []
         is_beside = False
         for at, item in enumerate(self.items):
             is_beside = is_beside and not isinstance(item.meaning, Plants)
-            is_of_leaves = self._is_of_leaves(at)
-            value: int | Grade | None = (
-                item.meaning if isinstance(item.meaning, Grade) and not is_of_leaves else None
-            )
+            value: int | Grade | None = None
+            if isinstance(item.meaning, Grade) and not self._is_of_leaves(at):
+                value = item.meaning
             behind = self.items[at + 1].text if at + 1 < len(self.items) else ""
             if item.meaning in _NOTHING_SEEN and not self.has(Word.NOT):
                 value = 0

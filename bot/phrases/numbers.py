@@ -2,6 +2,7 @@
 
 import re
 from decimal import Decimal
+from functools import lru_cache
 
 from bot.domain.measure import IMPERIAL_ML, INCH_CM, METRIC_ML, US_ML, Units
 from bot.domain.value import Value
@@ -83,6 +84,7 @@ class Length(Value):
 Measure = Volume | UnclearVolume | Warmth | Length
 
 
+@lru_cache(maxsize=2048)
 def number_at(words: tuple[str, ...], start: int) -> tuple[Decimal, int] | None:
     """Read a number in digits or words, and how many words it took; "a" counts as one before a unit only."""
     if start >= len(words) or (words[start].isalpha() and words[start] not in OPENING):

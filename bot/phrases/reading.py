@@ -44,6 +44,7 @@ from bot.phrases.guess import Guess, rank
 from bot.phrases.home_words import names_a_kind
 from bot.phrases.homes import Home, read_home, read_move, read_standing
 from bot.phrases.items import Unknown, items_of
+from bot.phrases.kept import kept
 from bot.phrases.leaving_out import told_of
 from bot.phrases.lexicon import KNOWN, common_words, is_made_of, listed, phrases_of, words_in, words_of_class
 from bot.phrases.mentions import NO_PLANTS, Mentions
@@ -398,7 +399,7 @@ def _tells_more(home: Home, sure: tuple[Command, ...]) -> bool:
 def _may_be_of_a_home(told: str, situation: Situation) -> bool:
     """Whether a home is new, or a plant may be told of that is not here, or be said to be none."""
     words = words_of(plain(told))
-    is_named = _is_new(situation) or names_a_kind(words, situation)
+    is_named = _is_new(situation) or kept(names_a_kind, words, situation)
     return (
         is_named or bool(_BEING_ONE & frozenset(words)) or len(_strange(told, situation) - common_words()) > 1
     )
