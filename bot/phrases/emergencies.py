@@ -12,7 +12,7 @@ import tomllib
 from collections.abc import Iterator, Sequence
 from enum import Enum
 from functools import cache, lru_cache
-from itertools import combinations, pairwise, product
+from itertools import chain, combinations, pairwise, product
 from pathlib import Path
 
 from bot.actions.action import Command
@@ -159,17 +159,18 @@ def _marks(words: Sequence[str], size: int) -> list[int]:
     classes = [sorted(classes_of(word)) for word in words]
     framed = ("^", *words, "$")
     kinds = ("^", *(known[0] if known else word for known, word in zip(classes, words, strict=True)), "$")
-    marks = {f"p {left} {right}" for left, right in pairwise(framed)}
-    marks |= {f"s {left} {right}" for left, right in zip(framed, framed[2:], strict=False)}
-    marks |= {f"q {left} {right}" for left, right in pairwise(kinds)}
-    marks |= {f"t {left} {right}" for left, right in zip(kinds, kinds[2:], strict=False)}
-    marks |= {" ".join(three) for three in zip(kinds, kinds[1:], kinds[2:], strict=False)}
-    marks.update(*map(_roles, _sentences(words)))
+    marks = [f"p {left} {right}" for left, right in pairwise(framed)]
+    marks += [f"s {left} {right}" for left, right in zip(framed, framed[2:], strict=False)]
+    marks += [f"q {left} {right}" for left, right in pairwise(kinds)]
+    marks += [f"t {left} {right}" for left, right in zip(kinds, kinds[2:], strict=False)]
+    marks += map(" ".join, zip(kinds, kinds[1:], kinds[2:], strict=False))
+    marks += chain.from_iterable(map(_roles, _sentences(words)))
     for at, own in enumerate(classes):
-        near = {name for known in classes[at : at + _NEAR] for name in known} if own else ()
-        marks |= {f"n {one} {other}" for one in own for other in near}
-    named = sorted({name for known in classes for name in known})
-    marks |= {f"k {name}" for name in named} | {f"kk {one} {other}" for one, other in combinations(named, 2)}
+        near = frozenset(chain.from_iterable(classes[at : at + _NEAR])) if own else ()
+        marks += [f"n {one} {other}" for one in own for other in near]
+    named = sorted(set(chain.from_iterable(classes)))
+    marks += [f"k {name}" for name in named]
+    marks += [f"kk {one} {other}" for one, other in combinations(named, 2)]
     each = (marks_of_word(word, (), _LETTERS, size) for word in words)
     return sorted(set(buckets_of(marks, size)).union(*each))
 

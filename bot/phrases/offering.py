@@ -157,7 +157,8 @@ class _Parts(Value, dict=True):
         told = self.told.get(at)
         if told is None:
             setting = replace(self.setting, before=before, is_first=is_first, pest=pest)
-            told = self.told[at] = Mentions(self.items[start:end], setting)
+            is_whole = end - start == len(self.items) and setting == self.setting
+            told = self.told[at] = self.whole if is_whole else Mentions(self.items[start:end], setting)
         fill = ROWS.get(head)
         commands = None if fill is None else fill(told)
         if not commands:
@@ -185,6 +186,11 @@ def likely(text: str, situation: Situation, guesses: Sequence[Guess]) -> Iterato
 def likely_whole(text: str, situation: Situation, guesses: Sequence[Guess]) -> list[Likely]:
     """Give likely meanings of the message as a whole, the best first."""
     return list(_each_likely(kept_of_all(_parts_of, text, situation), guesses))
+
+
+def told_in(text: str, situation: Situation) -> Mentions:
+    """Give what a text names."""
+    return kept_of_all(_parts_of, text, situation).whole
 
 
 def _parts_of(text: str, situation: Situation) -> _Parts:
@@ -230,7 +236,7 @@ def _by_sentences(text: str, situation: Situation) -> Likely | None:
         commands += tuple(one for one in best.commands if one not in commands)
         chance = min(chance, best.chance)
         before = best.parts[-1].told.last_plants() or before
-    if not commands or Mentions(spotted(text, situation), Setting(situation)).denies(commands):
+    if not commands or told_in(text, situation).denies(commands):
         return None
     return Likely(commands, chance * _LEFT_OUT ** len(out), tuple(out))
 

@@ -47,10 +47,10 @@ from bot.phrases.items import Unknown, items_of
 from bot.phrases.kept import kept
 from bot.phrases.leaving_out import told_of
 from bot.phrases.lexicon import KNOWN, common_words, is_made_of, listed, phrases_of, words_in, words_of_class
-from bot.phrases.mentions import NO_PLANTS, Mentions
+from bot.phrases.mentions import NO_PLANTS
 from bot.phrases.names import Plants
 from bot.phrases.notation import notation
-from bot.phrases.offering import Likely, likely
+from bot.phrases.offering import Likely, likely, told_in
 from bot.phrases.putting_home_right import put_right
 from bot.phrases.questions import STATES, beyond, is_plain_question, is_question
 from bot.phrases.saying import say_all
@@ -604,7 +604,7 @@ def _asked(
     is_listed = is_listed or any(isinstance(one, Ask) and one.topic not in _DOUBTED for one in sure)
     if best.form not in _OF_WORK and (is_listed or best.form not in _OF_THE_PLAN or best.chance < ASKED_FROM):
         return None
-    told = ROWS[best.form](Mentions(spotted(text, situation), Setting(situation)))
+    told = ROWS[best.form](told_in(text, situation))
     return None if told is None else Reading(sure=told, text=text)
 
 
@@ -761,7 +761,7 @@ def _of_the_stage(sure: tuple[Command, ...], text: str, situation: Situation) ->
         case (LogRound(method=None, product=None, on=None, at=None),) if (
             situation.expecting is Expecting.WORK
         ):
-            told = Mentions(spotted(text, situation), Setting(situation))
+            told = told_in(text, situation)
             kept, left = told.sides()
             return sure if kept else (TickWork(but=left),)
         case _:
@@ -873,7 +873,7 @@ def _is_read_back(said: tuple[str, ...], commands: tuple[Command, ...], situatio
 
 def _means(sentence: str, command: Command, situation: Situation) -> bool:
     meaning = _meaning((command,), situation)
-    told = Mentions(spotted(sentence, situation), Setting(situation))
+    told = told_in(sentence, situation)
     rows = [ROWS[form] for form in forms_of(command) if form in ROWS]
     if any(_meaning(fill(told) or (), situation) == meaning for fill in rows):
         return True

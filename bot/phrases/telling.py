@@ -44,7 +44,7 @@ from bot.phrases.lexicon import Spot, Tool, Word, listed
 from bot.phrases.mentions import NO_PLANTS, Mentions, leaves_out
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import MOST_COUNTED, Count, Volume, Warmth
-from bot.phrases.offering import Likely, likely, likely_whole
+from bot.phrases.offering import Likely, likely, likely_whole, told_in
 from bot.phrases.setting import DATES, Setting, unique
 from bot.phrases.spotting import TICKS, has_slip, spotted, with_names
 from bot.phrases.text import is_signed
@@ -112,7 +112,7 @@ def _in_one(text: str, situation: Situation) -> Meant:
     best = best_of(text, situation, rank(with_names(text, situation), situation))
     if best is None or has_slip(text, situation) or _ASKS.match(text):
         return ()
-    told = Mentions(spotted(text, situation), Setting(situation))
+    told = told_in(text, situation)
     is_of_work = told.every((Plants, Place, Method)) or told.has(*_POINTING, Word.REST)
     is_ticked = is_signed(text) or TICKS.search(text)
     if is_ticked and not is_of_work and sum(one.meaning is Word.DONE for one in told.items) < _PAIR:
@@ -163,7 +163,7 @@ def best_of(text: str, situation: Situation, guesses: Sequence[Guess]) -> Likely
             not strange and (first.is_called or first.form == "move")
         ):
             return first
-    told = Mentions(spotted(text, situation), Setting(situation))
+    told = told_in(text, situation)
     is_count = bool(told.every((Count, Grade, Pest))) and all(map(_is_of_a_count, told.items))
     others = [
         one
@@ -356,7 +356,7 @@ def _ask_when(told: tuple[PlantId, ...], plants: tuple[PlantId, ...], situation:
 
 def _asked_back(text: str, situation: Situation, guesses: Sequence[Guess]) -> Meant | None:
     """Ask for what one word leaves open: which of several plants, one nobody knows, a day there is not."""
-    told = Mentions(spotted(text, situation), Setting(situation))
+    told = told_in(text, situation)
     if guesses[0].form == "thanks" and guesses[0].chance >= SURE_FROM:
         return (Thanks(),)
     is_day = all(one.meaning is Word.FILLER or isinstance(one.meaning, DATES) for one in told.items)

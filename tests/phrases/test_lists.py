@@ -7,8 +7,10 @@ from bot.actions.add_plants import AddPlants
 from bot.actions.set_place import SetPlace
 from bot.domain.value import replace
 from bot.domain.window import Facing
+from bot.phrases.home_words import names_a_kind
 from bot.phrases.lists import read_list
 from bot.phrases.reading import understand
+from bot.phrases.text import plain, words_of
 from tests.phrases.situation import EVENING
 
 NOBODY = replace(EVENING, plants=(), places=(), shelf=(), tonight=())
@@ -112,3 +114,20 @@ def test_a_find_on_a_plant_nobody_knows_yet_brings_the_plant_and_waits_for_it(
 )
 def test_a_name_that_is_no_kind_of_plant_is_asked_about(text: str) -> None:
     assert not any(isinstance(one, AddPlants) for one in understand(text, ASKED))
+
+
+@pytest.mark.parametrize(
+    ("text", "is_new"),
+    [
+        ("the hoya has thrips again", False),
+        ("gave the orchid and the ivy a shower", False),
+        ("nothing on the coffee plant", False),
+        ("the ficus has thrips again", True),
+        ("ivy is fine, the begonia is not", True),
+        ("somebody left a second hoya here", True),
+        ("red ivy stands beside it", True),
+        ("hoya 7 stands on the landing", True),
+    ],
+)
+def test_a_kind_is_told_anew_only_where_no_plant_here_is_meant(text: str, *, is_new: bool) -> None:
+    assert names_a_kind(words_of(plain(text)), EVENING) is is_new
