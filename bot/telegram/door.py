@@ -268,16 +268,16 @@ class Door:
 
     async def _take_now(self, updates: Sequence[Parsed]) -> None:
         outcomes = self._pick_up()
+        # straight from the worker: the answers set off before anybody here goes on to the next updates
+        hand_on = asyncio.get_running_loop().call_soon_threadsafe
         self._writes += 1
         try:
-            parcels = await self._in_worker(lambda: self._taker.take(updates, outcomes))
+            await self._in_worker(lambda: hand_on(self._delivery.add, self._taker.take(updates, outcomes)))
         except BaseException:
             self._outcomes[:0] = outcomes
             raise
         finally:
             self._writes -= 1
-        self._delivery.add(parcels)
-        await asyncio.sleep(0)  # lets the answers set off before the next updates are taken
         self._forget_notes()
 
     def _tell(self, outcome: Outcome) -> None:
