@@ -32,7 +32,7 @@ LEAST_ERROR = 0.005
 """What teaches less is passed over. Judgement. [1]"""
 OF_A_PART = 0.5
 """What an error at a message's worst sentence costs beside one at the whole. Judgement. [1]"""
-HEAVIER = 3.0
+HEAVIER = 2.0
 """How much more a missed emergency costs than one too many. Judgement. [1]"""
 NEARER = 5.0
 """How much more an error at what comes near to one costs than at other talk. Of EM4, 5, 6, 8 and 9, each left out, 986 of
