@@ -75,6 +75,7 @@ _GREETED = listed("hi hey hello and then is are was were ,")
 _EXISTS = listed("is are was were stands stand lives live i we")
 _NEXT_TO = listed("in beside by near")
 _OF_A_WINDOW = words_of_class("home", "of-a-window")
+_WINDOWS = listed("windae windie winda windo windaes winder windi")
 _GLUED = listed("a the my in on is has have and with")
 Listed = tuple[tuple[str, tuple[str, ...]], ...]
 Mends = tuple[frozenset[str], frozenset[str]]
@@ -181,7 +182,7 @@ def _spelt(typed: str, word: str, last: str) -> tuple[str, ...]:
         return (",",)  # "1) fern 2) ivy"
     if word == "w" and (typed == "W" or last in ROOMS):
         return ("w",)  # a window's way, not "with"
-    if word == "win" and (last in ROOMS or last in WAYS):
+    if word in _WINDOWS or (word == "win" and (last in ROOMS or last in WAYS)):
         return ("window",)
     if "-" in typed[1:] or typed in {"'", '"'}:
         return ("'" if typed == '"' else word,)

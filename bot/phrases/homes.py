@@ -297,6 +297,9 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
     for one in told.of("side"):
         _look(one, told)
     for one in told.of("place"):
+        named = told.places[one].lower()
+        if (ways := light_in(named) if named.endswith(_PANES) else []) and told.places[one] not in told.looks:
+            told.looks[told.places[one]] = ways  # "the west sill"
         if (
             told.told.words[one.end : one.end + 1] == ("same",)
             and told.places[one] not in told.looks
@@ -306,7 +309,7 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
     for one in told.of("place"):
         is_said = one in told.links.values() or told.places[one] in told.looks
         is_said = is_said or any(each.place == told.places[one] for each in told.plants)
-        if not is_said and not _is_listed_place(one, told):
+        if not is_said:
             told.leave(one)
     _read_finds(told)
     _read_shelf(told)
@@ -336,16 +339,18 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
 
 
 _OUTDOORS = frozenset(Outdoors)
+_PANES = ("window", "windows", "sill", "sills")
 _KEY_OF = {"own": "plant", "place": "place", "pest": "seen", "product": "product", "lamp": "side"}
 
 
 def _spans(told: _Telling) -> list[Span]:
     """Give the runs that tell something; the home's own names, animals and products as they are listed."""
     asked = told.situation.expecting.value if told.situation.expecting in ASKED else ""
+    told.spans = spans_in(told.told.tokens, asked)
     found = [
-        one
-        for one in _with_ranges(spans_in(told.told.tokens, asked), told)
-        if one.key != "plant" or not told.words(one.start, one.end) & _LITTLE
+        replace(one, key="place", margin=LEAST_MARGIN) if _is_led_beside_a_plant(one, told) else one
+        for one in _with_ranges(told.spans, told)
+        if one.key != "plant" or not _is_strange(one, told) or not told.words(one.start, one.end) & _LITTLE
     ]
     for one in told.told.events:
         key = _KEY_OF.get(one.what, "")
@@ -368,7 +373,62 @@ def _spans(told: _Telling) -> list[Span]:
     found = [bare for one in found if (bare := _bared(one, told)).start < bare.end]
     found = list(_run_together(_with_counts(found, told), told))
     found = [replace(one, end=one.end + _has_a_mark(one, told)) for one in found]
-    return [replace(one, start=_colour_at(one, found, told)) if one.key == "place" else one for one in found]
+    found = [replace(one, start=_which_at(one, found, told)) if one.key == "place" else one for one in found]
+    places = [one for one in found if one.key == "place"]
+    found = [one for one in found if not _is_a_window_of(one, found, told)]
+    return [
+        part
+        for one in found
+        for part in _parts(one, told)
+        if one.key != "side" or not any(each.start <= one.start < each.end for each in places)
+    ]
+
+
+def _is_a_window_of(one: Span, spans: list[Span], told: _Telling) -> bool:
+    """Whether a window is that of the place before it: "the loft has a small window"."""
+    if one.key != "place" or told.told.words[one.end - 1] not in {"window", "windows"}:
+        return False
+    first, _ = told.sentence(one.start)
+    is_led = bool(frozenset(told.told.before(one.start, 2)) & PREPOSITIONS)
+    before = [each for each in spans if first <= each.start < one.start][-1:]
+    return not is_led and bool(before) and before[0].key == "place"
+
+
+def _parts(one: Span, told: _Telling) -> list[Span]:
+    """Set apart "attic and den", and a room from the kind that stands in it: "hall fern"."""
+    of = [told.told.of(at) for at in range(one.start, one.end)]
+    if one.key == "plant" and of[:2] == ["room", "kind"]:
+        return [replace(one, key="place", end=one.start + 1), replace(one, start=one.start + 1)]
+    joints = [one.start + at for at, what in enumerate(of) if what == "and" and one.key == "place"]
+    ends = pairwise([one.start - 1, *joints, one.end])
+    return [replace(one, start=start + 1, end=end) for start, end in ends if start + 1 < end]
+
+
+_WHICH = words_of_class("home", "which-room")
+_LOOKING = listed(
+    "face faces facing faced look looks looking window windows is are points pointing to towards"
+)
+
+
+def _which_at(one: Span, spans: list[Span], told: _Telling) -> int:
+    """Give where a place's name begins: with which of the rooms it is, "west", "back", and its colours."""
+    words = told.told.words
+    taken = {at for each in spans if each.key != "side" for at in range(each.start, each.end)}
+    start = one.start
+    while start and start - 1 not in taken and (words[start - 1] in _WHICH or _is_way(start - 1, told)):
+        start -= 1
+    is_lit = start and (words[start - 1] in _LOOKING or told.told.of(start - 1).startswith("room"))
+    while is_lit and start < one.start and _is_way(start, told):
+        start += 1  # "the den faces south back kitchen has a fern"
+    return _colour_at(replace(one, start=start), spans, told)
+
+
+def _is_way(at: int, told: _Telling) -> bool:
+    word = told.told.words[at]
+    return told.told.of(at).startswith("facing") and len(word) > len("nw") and bool(_POINT.fullmatch(word))
+
+
+_POINT = re.compile("(?:north|south)?-?(?:east|west)?")
 
 
 _LONGEST_FIELD = 8
@@ -528,6 +588,8 @@ def _rooms_led_in(spans: list[Span], told: _Telling) -> Iterator[Span]:
         lead = start - (words[max(0, start - 1) : start] != () and words[max(0, start - 1)] in ARTICLES)
         is_led = lead > 0 and words[lead - 1] in PREPOSITIONS | _TO_A_PLACE
         is_led = is_led or (told.told.of(end) == "colon" and start == told.sentence(start)[0])
+        is_joint = told.told.of(start - 1) in _JOINTS
+        is_led = is_led or (is_joint and any((each.key, each.end) == ("place", start - 1) for each in spans))
         if (
             one.what == "room"
             and is_led
@@ -692,6 +754,23 @@ def _is_a_bay(one: Span, told: _Telling) -> bool:
     )
 
 
+def _is_led_beside_a_plant(one: Span, told: _Telling) -> bool:
+    """Whether a strange name is led to as a place is, beside a plant: "basil on the grimdle"."""
+    first, last = told.sentence(one.start)
+    lead, article = (*told.told.before(one.start, 2), "", "")[:2]
+    is_led = lead in {"in", "on", "at", "by"} and article in ARTICLES
+    return (
+        one.key == "plant"
+        and is_led
+        and _is_strange(one, told)
+        and any(
+            each.key == "plant" and each != one and not _is_strange(each, told)
+            for each in told.spans
+            if first <= each.start < last
+        )
+    )
+
+
 def _has_a_mark(one: Span, told: _Telling) -> bool:
     """Whether behind a place stands what shelves are told apart by: "rack 1", "shelf B"."""
     word = told.told.words[one.end] if one.end < len(told.told.words) else ""
@@ -852,7 +931,7 @@ def _read_town(told: _Telling) -> None:
         if name and (not told.town or is_turned):
             told.town, told.is_led = name, told.is_led or is_led
             told.dropped.update(range(one.start, one.end))
-    told.spans = [one for one in told.spans if one.key != "town"]
+    told.spans = [one for one in told.spans if one.key != "town" and one.start not in told.dropped]
 
 
 _TURNED = listed("no not nope nah sorry wait meant mean actually rather")
@@ -897,6 +976,7 @@ def _may_be_towns(told: _Telling) -> Iterator[Span]:
     """Give strange words that stand alone, or among courtesies, and are names of towns."""
     taken = {at for one in told.spans if not _is_strange(one, told) for at in range(one.start, one.end)}
     strange = [one for one in told.told.events if one.what == "strange" and one.start not in taken]
+    strange = [one for one in strange if not told.words(one.start, one.end) & _LITTLE]
     for one in strange[:_MOST_LOOKED_UP]:
         start, end = told.sentence(one.start)
         around = [
@@ -946,11 +1026,13 @@ def _place_name(one: Span, told: _Telling) -> str:
 def _meant_room(word: str) -> str:
     """Give the room a strange word is a slip of."""
     low = word.lower()
-    is_known = low in ROOMS | SORTS | LOOKS or low in common_words() or len(low) < _SHORTEST_SLIP
-    return word if is_known or not word.islower() else slip_of(low, ROOMS | SORTS) or word
+    is_known = low in ROOMS | SORTS | LOOKS or low in common_words()
+    meant = None if is_known or not word.islower() else slip_of(low, ROOMS | SORTS)
+    return word if meant is None or len(meant) < _SHORTEST_SLIP or len(meant) == len(low) else meant
 
 
-_SHORTEST_SLIP = 4
+_SHORTEST_SLIP = 5
+"""Shorter words, and those with one letter for another, are mostly their own: "coal", "ladder". [1]"""
 _LIVED_IN = (
     (ROOMS | frozenset(f"{sort} room" for sort in SORTS)) - words_of_class("home", "no-room") - listed("shed")
 )

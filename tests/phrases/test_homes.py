@@ -212,7 +212,7 @@ def test_two_names_of_one_plant_are_one() -> None:
         ),
         ("fern, and on the shelf, north window, a jade and a palm", "fern; shelf (n): jade, palm"),
         ("a palm in the bay window, south", "bay window (s): palm"),
-        ("the ivy stands on the north balcony", "balcony (n): ivy"),
+        ("the ivy stands on the north balcony", "north balcony: ivy"),
         ("FERN. LIBRARY\nIVY. OFFICE", "LIBRARY: FERN; OFFICE: IVY"),
         ("Dear all\nden: ivy and a fern.\nMany greetings\nMr Quist", "den: ivy, fern"),
         ("yay ☀️ cork ireland. den: fern", "cork ireland; den: fern"),
@@ -286,3 +286,25 @@ def test_what_is_said_of_talk_is_no_plant_and_no_place() -> None:
 )
 def test_who_has_nothing_to_treat_with_puts_nothing_off(text: str) -> None:
     assert understand(text, EVENING) == (Ask(topic=Topic.BUY),)
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("east attic: aloe, yucca", "east attic: aloe, yucca"),
+        ("the rear lounge has a jade, window there looks north", "rear lounge (n): jade"),
+        ("mint and sage upper pantry", "upper pantry: mint, sage"),
+        ("palm in the south west bedroom which looks east", "south west bedroom (e): palm"),
+        ("The study looks south. North hall: ivy", "North hall: ivy; study (s)"),
+        ("ivy on the east sill, fern on the west sill", "east sill (e): ivy; west sill (w): fern"),
+        ("ivy in the attic, den fern", "attic: ivy; den: fern"),
+        ("bird of paradise in the den", "den: bird of paradise"),
+    ],
+)
+def test_a_room_s_name_holds_which_of_the_rooms_it_is(text: str, said: str) -> None:
+    assert told(text).in_words() == said
+
+
+@pytest.mark.parametrize("room", ["coal shed", "plate cupboard", "ladder room", "hale cellar"])
+def test_a_room_s_name_is_no_slip_of_another(room: str) -> None:
+    assert told(f"a hoya and a fern in the {room}").in_words() == f"{room}: hoya, fern"

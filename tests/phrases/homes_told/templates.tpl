@@ -348,7 +348,7 @@ got a new [P1={kind}] at the market
 my aunt gave me a [P1={kind}] out of her garden
 
 =
-[P1={kind}] stays on the [S1={way}] [L1={room}]
+[P1={kind}] stays on the [L1={way} {room}]
 
 =
 the [P1={kind}] moved to the [L1={room}]
@@ -628,3 +628,127 @@ the [L1={room}] is [S1=outdoors], [S1=looks {way}], [S1=sun from around 2pm]
 
 =
 [L1={room}] is [S1=outside], [S1=sun from about 4 pm]
+
+=
+[L1={way} {room}]: [P1={kind}], [P2={kind}]
+
+= P2@2
+[L1={way} {room}] has [P1={kind}], window [S1={way}]. [L2={which} {room}] has [P2={kind}], window [S2={way}]
+
+= P3@2
+[P1={kind}] and [P2={kind}] [L1={which} {room}], [P3={kind}] [L2={room}]
+
+= P3@2
+[L1={which} {room}] [S1={way}] [P1={kind}] [P2={kind}] [L2={way} {room}] [S2={way}] [P3={kind}]
+
+=
+the [P1={kind}] is in the [L1={way} {room}], it looks [S1={way}]
+
+= P1@2 P2@2
+the [L1={room}] faces [S1={way}] [L2={which} {room}] has a [P1={kind}] and a [P2={kind}]
+
+=
+[L1={which} {room}], [P1={kind}] and [P2={kind}], faces [S1={way}]
+
+=
+[L1={room}], [P1={kind}] and [P2={kind}], [S1={way}]
+
+= P3@2
+[L1={room}], [P1={kind}] and [P2={kind}], looks [S1={way}]. [L2={room}] has [P3={kind}], [S2={way}] as well
+
+= P2@2
+[P1={kind}] on the [L1={way} sill], [P2={kind}] on the [L2={way} sill]
+
+=
+[L1={way} window]: [P1={kind}], [P2={kind}]
+
+=
+it is the [L1={which} {room}], not the {room}
+
+=
+[L1={which} {room}]
+
+=
+the [L1={room}] is a room, not a plant
+
+=
+in the [L1={way} window] i have a [P1={kind}] and a [P2={kind}]
+
+= P2@2
+[L1={room}] looks [S1={way}] [L2={room}] looks [S2={way}] [P1={kind}] in the first [P2={kind}] in the second
+
+= P1@2 P2@3
+[L1={room}] is [S1={way}] [L2={which} {room}] has [P1={kind}] and looks [S2={way}] [L3={way} {room}] has [P2={kind}]
+
+=
+[L1={room}]: [P1={kind}], [P2={kind}]. [S1={way} window]
+
+=
+[L1={room}] - [P1={kind}]. [S1={way} window].
+
+=
+the [L1={room}] faces [S1={way}]
+
+=
+the [L1={which} {room}] faces [S1={way}]
+
+=
+the [L1={room}]: [S1={way}]
+
+=
+my [P1={kind}] is full of [F1={pest}], about 12
+
+=
+the [P1={kind}] is covered in [F1={pest}], {n} of them i think
+
+=
+the [L1={room}] looks to the [S1={way}]
+
+=
+I live in [T={Town}]. [L1={room}]: [P1={kind}], [P2={kind}], [P3={kind}] ([S1=lamp only])
+
+=
+[P1={kind}] has [F1={pest}], I counted {n}. Also the [P2={kind}], {n}.
+
+= P3@2
+[N1={n}] [P1={kinds}] on the [L1={room}]\n[N2={n}] [P2={kinds}], [S1={way} window]\n[P3={kind}], [L2={room}]
+
+=
+i have here in the [L2={room}] five plants: [P1={kind}], [P2={kind}] and [P3={kind}] on the [L1={name}] in the {room}
+
+=
+[P1={kind}] and [P2={kind}], [S1={way} window]
+
+=
+[L1={room}]: [P1={kind}], [P2={kind}] ([S1=lamp only])
+
+=
+[L1={room}]: [P1={kind}], [P2={kind}], [P3={kind}] ([S1={way}])
+
+=
+[L1={room}]: [P1={kind}], [P2={kind}], [P3={kind}], [P4={kind}] ([S1={way} window])
+
+=
+i live in [T={town}]. [L1={room}] - [P1={kind}], [P2={kind}], [P3={kind}] ([S1=no window])
+
+=
+only the {room} then, there on the [L1={name}] stand [P1={kind}], [P2={kind}], [P3={kind}]
+
+=
+some [B={product}]
+
+=
+got some [B={product}]
+
+=
+the [L1={which} {name}] faces [S1={way}]
+
+=
+[P1={kind}] [L1={room}] [S1={way}]
+
+
+=
+[L1={room}] faces [S1={way}], large window. [L2={room}] is [S2={way}]
+
+=
+[L1={room}] looks [S1={way}], one tall window, [P1={kind}] in it
