@@ -834,7 +834,8 @@ def _offers(text: str, situation: Situation, guesses: list[Guess]) -> Iterator[O
     ):
         return
     told: set[str] = set()
-    for tried, one in enumerate(likely(text, situation, guesses)):
+    might_be = [one for one in guesses if one.chance >= LEAST_OTHER]  # what is left out makes it no likelier
+    for tried, one in enumerate(likely(text, situation, might_be)):
         if tried >= MOST_READ_AGAIN or one.chance < (LEAST_OTHER if told else LEAST_FIRST):
             return
         if one.form.startswith("ask.") and guesses[0].form in SAYS_NOTHING and one.chance < LEAST_FORM:
