@@ -242,8 +242,9 @@ def _by_sentences(text: str, situation: Situation) -> Meant | None:
     if unclear is not None:
         return (unclear,)
     is_list = any(isinstance(one, AddPlants) for one in told)
+    is_dated = isinstance(told[0], Postpone) and " " not in sentences[0]  # "Sunday. How do I wash it?"
     open_ends = sum(isinstance(one, Incomplete) for one in told)
-    return None if is_list or open_ends > 1 or contradict(told) else tuple(dict.fromkeys(told))
+    return None if is_list or is_dated or open_ends > 1 or contradict(told) else tuple(dict.fromkeys(told))
 
 
 def plants_named(text: str, situation: Situation) -> tuple[PlantId, ...]:

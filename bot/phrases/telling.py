@@ -27,7 +27,7 @@ from bot.domain.trade import Grade, Level, Method
 from bot.domain.value import replace
 from bot.phrases.accounting import Part, is_called, is_idle, strangers, whole
 from bot.phrases.asking import Meant, ask_none_seen, ask_seen
-from bot.phrases.days import Day, Trouble
+from bot.phrases.days import Day, Trouble, Weekday
 from bot.phrases.forms.filling import (
     LEAST_WARM,
     MOST_WARM,
@@ -104,7 +104,9 @@ def _surely(text: str, situation: Situation) -> Meant:
         before, after = (surely(one, situation) for one in meant)
         if before:
             return after if {*map(type, before)} == {*map(type, after)} else ()
-    return _in_one(text, situation) or _excused(text, situation)
+    told = _in_one(text, situation) or _excused(text, situation)
+    is_put_off = any(isinstance(one, Postpone) for one in told)
+    return () if is_put_off and _is_dated_as_in_a_diary(told_in(text, situation)) else told
 
 
 def _in_one(text: str, situation: Situation) -> Meant:
@@ -122,6 +124,17 @@ def _in_one(text: str, situation: Situation) -> Meant:
     return tuple(
         one if isinstance(one, Postpone) and treated & set(one.plants) else _or_asked(one, told)
         for one in best.commands
+    )
+
+
+def _is_dated_as_in_a_diary(told: Mentions) -> bool:
+    """Whether a day stands alone in front of something else: "Tuesday. Rain again." puts nothing off."""
+    day, *rest = told.items
+    return (
+        isinstance(day.meaning, Weekday | Day)
+        and bool(rest)
+        and rest[0].text in {".", "!", ":", "\n"}
+        and any(one.meaning not in _PLAIN for one in rest)
     )
 
 

@@ -13,7 +13,7 @@ from bot.domain.measure import Units
 from bot.domain.value import replace
 from bot.phrases.leaving_out import told_of
 from bot.phrases.notation import notation
-from bot.phrases.reading import understand
+from bot.phrases.reading import read, understand
 from tests.phrases.situation import EVENING, HOYA, ZONE
 
 
@@ -202,3 +202,21 @@ def test_a_day_of_december_lies_behind_in_january() -> None:
     (done,) = understand("sprayed hoya and orchid on 28 december", january)
     assert isinstance(done, LogRound)
     assert done.on == date(2026, 12, 28)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Friday. Dull day, the post came late.",
+        "Monday. Box room. The fittonia is in there too, east side.",
+        "Saturday. What do I wash the coffee with?",
+        "Tuesday: nothing new here",
+    ],
+)
+def test_a_day_in_front_as_in_a_diary_puts_nothing_off(text: str) -> None:
+    assert not any(isinstance(one, Postpone) for one in read(text, EVENING).sure)
+
+
+@pytest.mark.parametrize("text", ["sunday", "Not tonight. Sunday.", "too tired. tomorrow"])
+def test_a_day_that_answers_does(text: str) -> None:
+    assert any(isinstance(one, Postpone) for one in read(text, EVENING).sure)
