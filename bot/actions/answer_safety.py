@@ -5,10 +5,11 @@ from datetime import date
 from bot.actions.action import ButtonText, Choice, Outcome
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
+from bot.actions.give_first_aid import GiveFirstAid
 from bot.catalogue.cautions import load_cautions
 from bot.domain.caution import Occasion
 from bot.domain.identity import PlantId, ProductId
-from bot.domain.refusal import Wait, eat_from, is_edible, wait_before_eating
+from bot.domain.refusal import Wait, eat_from, is_edible, longest_wait, wait_before_eating
 from bot.domain.value import Value
 
 
@@ -56,6 +57,7 @@ def tell_cautions(command: Ask, desk: Desk) -> CautionsTold:
         tuple((kind.name, kind.caution, kind.harms_cats_and_fish) for kind in kinds),
         knows_animals=bool(desk.household.animals),
         minded=minded_on(occasions, tuple(kind.key for kind in kinds), desk) if kinds else (),
+        offers=(Choice(ButtonText.SOMEBODY_HURT, (GiveFirstAid(),)),),
     )
 
 
@@ -89,9 +91,9 @@ def _eating(plant: PlantId, desk: Desk, waits_for_tonight: bool) -> Eating:  # n
     known = desk.plant(plant)
     if not is_edible(desk.knowledge, known):
         return Eating(known.name, is_edible=False)
-    wait = wait_before_eating(desk.household, desk.knowledge, known)
-    due = _due_tonight(plant, desk) if waits_for_tonight and wait is None else []
-    latest = wait or max(due, key=lambda one: one.free_on or date.max, default=None)
+    told = wait_before_eating(desk.household, desk.knowledge, known)
+    due = _due_tonight(plant, desk) if waits_for_tonight else []
+    latest = longest_wait([*due, told] if told is not None else due)
     if latest is None:
         return Eating(known.name, is_edible=True)
     return Eating(
@@ -100,20 +102,19 @@ def _eating(plant: PlantId, desk: Desk, waits_for_tonight: bool) -> Eating:  # n
         product=desk.product_name(latest.product),
         used_on=latest.used_on,
         free_on=latest.free_on,
-        is_planned=wait is None,
+        is_planned=latest is not told,
     )
 
 
 def _due_tonight(plant: PlantId, desk: Desk) -> list[Wait]:
-    """Give what this evening's products would ask to wait for."""
+    """Give what the products of this evening, or of the morning after, would ask to wait for."""
     return [
-        Wait(
-            part.product,
-            desk.evening.on,
-            eat_from(desk.knowledge, desk.plant(plant), product, desk.evening.on),
-        )
+        Wait(part.product, on, eat_from(desk.knowledge, desk.plant(plant), product, on))
         for line in desk.evening.treatments
         if line.plant == plant
         for part in line.left
         if part.product is not None and (product := desk.household.products.get(part.product)) is not None
+        for on in [
+            desk.evening.on if part.from_at is None else part.from_at.astimezone(desk.household.zone).date()
+        ]
     ]

@@ -5,7 +5,7 @@ Too soon after the last use is not here: the gap is planned around it. A use aga
 down, it is never suggested.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
 from enum import Enum
 
@@ -156,6 +156,11 @@ def wait_before_eating(household: Household, knowledge: Knowledge, plant: Plant)
     ]
     if not is_edible(knowledge, plant):
         return None
+    return longest_wait(uses)
+
+
+def longest_wait(uses: Iterable[Wait]) -> Wait | None:
+    """Give the use that counts: one after which nothing is eaten, else the one of the latest day."""
     return max(uses, key=lambda use: (use.free_on is None, use.free_on or use.used_on), default=None)
 
 

@@ -149,7 +149,8 @@ def _eating(one: Eating, today: date) -> str:
         return f"{one.plant}: no product is written for it, so by my notes there is nothing to wait for; wash it well."
     if one.is_planned:
         until = f"not before {day(one.free_on)}" if one.free_on is not None else "do not eat from it any more"
-        return f"{one.plant}: {one.product} is due this evening, and after it {until}; wash it well."
+        due = "this evening" if one.used_on == today else f"in the morning, {day(one.used_on)}"
+        return f"{one.plant}: {one.product} is due {due}, and after it {until}; wash it well."
     if one.free_on is None:
         return f"{one.plant}: do not eat from it any more; {one.product} was used on {day(one.used_on)}."
     if one.free_on > today:

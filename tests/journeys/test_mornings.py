@@ -76,3 +76,16 @@ def test_a_done_in_the_evening_leaves_the_morning(waiting: Talk) -> None:
     waiting.say("done")
     assert sprays(waiting) == []
     assert "This morning" in waiting.evening()[0]
+
+
+def test_what_is_sprayed_in_the_morning_is_waited_for_from_then_on(stranger_talk: Talk) -> None:
+    stranger_talk.set_up([line.replace("ivy", "mint") for line in FACES_SOUTH])
+    stranger_talk.say("soap label: 3 days before harvest")
+    stranger_talk.say("mint 12 green peach aphids")
+    assert "Tomorrow morning" in stranger_talk.evening()[0]
+    answer = stranger_talk.say("when can i eat the mint?")[0]
+    sprayed_on = stranger_talk.now.date() + timedelta(days=1)
+    assert f"in the morning, {sprayed_on:%a} {sprayed_on.day} May" in answer
+    # worked by hand: three days after the morning's spray, four after the evening it is asked on
+    free_on = sprayed_on + timedelta(days=3)
+    assert f"not before {free_on:%a} {free_on.day} May" in answer
