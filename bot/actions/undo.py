@@ -3,7 +3,7 @@
 from itertools import groupby, islice, takewhile
 
 from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
-from bot.actions.decline import Decline
+from bot.actions.decline import Decline, Declined
 from bot.actions.desk import SPOKEN_OF_FOR, Desk
 from bot.actions.show_history import OfEntries, described
 from bot.domain.fold import latest
@@ -39,13 +39,18 @@ class NothingToUndo(Outcome):
 
 
 @performs
-def undo(command: Undo, desk: Desk) -> Undone | OldToUndo | BehindTheReturn | ToldSince | NothingToUndo:
+def undo(
+    command: Undo, desk: Desk
+) -> Undone | OldToUndo | BehindTheReturn | ToldSince | NothingToUndo | Declined:
     """
     Take back the last thing this person told, as a group; a correction gives what it corrected.
 
     What was told on an earlier evening is shown first: whoever says "undo" has the last minutes in mind.
     """
     group = last_group(desk, with_voids=True)
+    if not command.shown and is_offer_last(desk, group):
+        desk.close_question()
+        return Declined()
     if not group:
         return NothingToUndo()
     if not command.shown and _is_back_since(group, desk):
@@ -60,6 +65,15 @@ def undo(command: Undo, desk: Desk) -> Undone | OldToUndo | BehindTheReturn | To
         return OldToUndo(what, asking=ask_to_take_back(group))
     desk.write(desk.voids(group))
     return Undone(what)
+
+
+def is_offer_last(desk: Desk, group: list[Entry]) -> bool:
+    """Whether an offer that nobody took was made since: that is what is taken back."""
+    question = desk.question
+    if question is None or question.answered or not question.choices:
+        return False
+    is_since = not group or group[-1].recorded_at < question.asked_at
+    return is_since and question.choices[0].text is ButtonText.YES
 
 
 def ask_to_take_back(group: list[Entry]) -> Asking:
