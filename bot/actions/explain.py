@@ -50,8 +50,9 @@ class Reasons(Outcome):
 
 @answers(Topic.WHY)
 def explain(command: Ask, desk: Desk) -> Reasons:
-    """Say why plants' plans are as they are; unnamed: all that have a case."""
-    asked = command.plants or tuple(desk.agenda.progress)
+    """Say why plants' plans are as they are; unnamed: all that have a case, at the place if one is named."""
+    there = tuple(one for one in desk.agenda.progress if desk.plant(one).place == command.place)
+    asked = command.plants or (there if command.place is not None else ()) or tuple(desk.agenda.progress)
     of = tuple(_reason(plant, desk) for plant in asked)
     hard = [plant for plant, one in zip(asked, of, strict=True) if one.hard]
     return Reasons(of, command.in_full, offers=discard_choice(hard[0], desk) if len(hard) == 1 else ())
