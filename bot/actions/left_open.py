@@ -10,7 +10,9 @@ from bot.actions.ask import Ask
 from bot.actions.begin_talk import BeginTalk
 from bot.actions.courtesy import Greet, Help, Thanks
 from bot.actions.decline import Decline
+from bot.actions.describe_pest import DescribePest
 from bot.actions.desk import Desk
+from bot.actions.explain_term import AskTerm
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.identify import Identify
 from bot.actions.incomplete import Incomplete
@@ -26,8 +28,12 @@ from bot.actions.not_understood import NotUnderstood
 from bot.actions.ports import Question
 from bot.actions.postpone import Postpone
 from bot.actions.read_anew import ReadAnew
+from bot.actions.refuse_plan import ConsiderPlan
 from bot.actions.show_more import More
 from bot.actions.stock_product import StockProduct
+from bot.actions.tell_how import AskHow
+from bot.actions.tell_poison import AskPoison
+from bot.actions.tell_privacy import TellPrivacy
 from bot.actions.undo import Undo
 from bot.domain.identity import PlantId
 from bot.domain.journal import (
@@ -52,8 +58,8 @@ class ShowUnwritten(Command):
 ANSWERED_WITHIN = timedelta(days=7)
 """So long a question of an earlier day is still answered by its buttons, for that day. Judgement."""
 ASKING = (
-    *(Ask, Help, Thanks, Greet, NotUnderstood, ReadAnew, Incomplete, More, Mix, Identify, BeginTalk),
-    *(GiveFirstAid, ShowUnwritten),
+    *(Ask, AskHow, AskPoison, AskTerm, ConsiderPlan, DescribePest, Help, Identify, Mix, TellPrivacy),
+    *(Thanks, Greet, NotUnderstood, ReadAnew, Incomplete, More, BeginTalk, GiveFirstAid, ShowUnwritten),
 )
 """Commands that ask or answer, and write nothing of plants."""
 _WRITTEN: dict[type[Command], tuple[type[Payload], ...]] = {

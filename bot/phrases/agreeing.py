@@ -1,5 +1,6 @@
 """What the parts of one message say of each other: of which plants, on which day, one treatment or two."""
 
+import re
 from datetime import date
 
 from bot.actions.action import Command
@@ -11,7 +12,9 @@ from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method
 from bot.domain.value import replace
-from bot.phrases.lexicon import listed
+from bot.phrases.items import items_of
+from bot.phrases.lexicon import Word, listed
+from bot.phrases.names import Plants
 from bot.phrases.text import plain, words_of
 
 _OF_MORE = listed("all rest others other everything every everyone except but besides both too also each not")
@@ -25,12 +28,43 @@ def agreed(
 ) -> tuple[Command, ...]:
     """Make the commands of one message agree."""
     words = frozenset(words_of(plain(text)))
+    told = _without_what_is_to_come(told, text, situation)
     if named and not words & _OF_MORE:
         told = _of_the_named(told, named)
     told = _of_one_day(told, situation) if not words & _OF_NOW else told
     if words & _TWO and not words & _WITH:
         told = tuple(part for one in told for part in _in_two(one))
     return tuple(dict.fromkeys(told))
+
+
+def _without_what_is_to_come(
+    told: tuple[Command, ...], text: str, situation: Situation
+) -> tuple[Command, ...]:
+    """Read "clivia is finished, lime after dinner": the lime is still to be done."""
+    parts = [items_of(words_of(one), situation) for one in _PART.split(plain(text))]
+    coming = {
+        plant
+        for part in parts[1:]
+        for at, item in enumerate(part)
+        if isinstance(item.meaning, Plants) and _COMING.match(" ".join(one.text for one in part[at + 1 :]))
+        if not any(isinstance(one.meaning, Method) or one.meaning is Word.DONE for one in part[:at])
+        for plant in item.meaning.ids
+    }
+    if not coming:
+        return told
+    left = (
+        replace(one, plants=tuple(plant for plant in one.plants if plant not in coming))
+        if isinstance(one, LogRound) and set(one.plants) - coming
+        else one
+        for one in told
+    )
+    return tuple(left)
+
+
+_PART = re.compile(r"[,.;\n]+|\bbut\b")
+_COMING = re.compile(
+    r"(?:will be |comes? |is )?(?:after|later|next|tomorrow|in the morning|when|once|before)\b(?! than)"
+)
 
 
 def _of_the_named(told: tuple[Command, ...], named: tuple[PlantId, ...]) -> tuple[Command, ...]:

@@ -18,6 +18,7 @@ from bot.actions.move_plant import MovePlant
 from bot.actions.postpone import Postpone
 from bot.actions.release_plant import ReleasePlant
 from bot.actions.situation import Situation
+from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Method, Sign
 from bot.domain.value import replace
 from bot.phrases.asking import Meant
@@ -73,6 +74,42 @@ _ASKING = listed("why how what when where who")
 _OF_A_NAME = frozenset({ButtonText.NAMED, ButtonText.TOLD_OF})
 """Buttons that stand for one of several; a name alone is no word to put its plant back."""
 _OF_A_KEY = listed("they their them these those with without some like look looks does then that this there")
+
+
+def read_ticks(words: tuple[str, ...], situation: Situation) -> Meant | None:
+    """
+    Read "the hoya yes, the fern no" under an evening's list: what got a yes is done, the others stay open.
+
+    None where any word says more, or a plant is named of which nothing is asked tonight.
+    """
+    asked = {one.plant for one in situation.tonight if not one.is_done}
+    if (
+        not asked
+        or "?" in words
+        or not {*words} & _TICKED
+        or (situation.choices[:1] and situation.choices[0].text is ButtonText.YES)
+    ):
+        return None
+    told: dict[bool, list[PlantId]] = {True: [], False: []}
+    before: list[PlantId] = []
+    for item in items_of(words, situation):
+        is_yes = item.text in _TICKED
+        if isinstance(item.meaning, Plants) and len(item.meaning.ids) == 1:
+            before += item.meaning.ids
+        elif item.meaning is Word.REST and not before:
+            before += asked.difference(*told.values())
+        elif is_yes or item.text in _CROSSED:
+            told[is_yes] += before
+            before = []
+        elif item.text not in _BETWEEN_TICKS:
+            return None
+    done = tuple(dict.fromkeys(told[True]))
+    is_clear = bool(done) and not before and asked.issuperset(done) and not {*done} & {*told[False]}
+    return (LogRound(plants=done),) if is_clear else None
+
+
+_TICKED, _CROSSED = listed("yes yep yeah yup y"), listed("no not nope nah n")
+_BETWEEN_TICKS = listed("the a : - . ! ; , is are was were it and or but is now ok all tonight today i did")
 
 
 def read_answer(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:

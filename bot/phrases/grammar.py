@@ -35,7 +35,7 @@ from bot.actions.walk_through import BeginWalk
 from bot.domain.identity import PlantId
 from bot.domain.measure import Units
 from bot.domain.value import replace
-from bot.phrases.answering import evenings_asked_for, read_answer, read_why
+from bot.phrases.answering import evenings_asked_for, read_answer, read_ticks, read_why
 from bot.phrases.asking import Meant
 from bot.phrases.bottles import read_bottle, read_recipe, read_tools
 from bot.phrases.counting import read_leaf
@@ -198,7 +198,7 @@ def understand_surely(text: str, situation: Situation) -> Meant:
     meant = _without_greetings(meant)
     asked = meant[0] if len(meant) == 1 else None
     is_lost = isinstance(asked, NotUnderstood) and asked.reason in _LOST
-    is_usual = isinstance(asked, Ask) and asked.topic in {Topic.DUE, Topic.ISOLATED}
+    is_usual = isinstance(asked, Ask) and asked.topic in {Topic.DUE, Topic.ISOLATED, Topic.PLANTS}
     return (read_follow_up(words, situation, is_lost=is_lost) if is_lost or is_usual else None) or meant
 
 
@@ -273,6 +273,7 @@ def _read(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
         return (strong,)
     return (
         read_tick(words, situation)
+        or read_ticks(words, situation)
         or read_walk(words, situation)
         or read_answer(text, words, situation)
         or _till_when(words, situation)

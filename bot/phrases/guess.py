@@ -28,6 +28,7 @@ _Listed = tuple[tuple[str, tuple[str, ...]], ...]
 _Names = Mapping[str, Mapping[tuple[str, ...], str]]
 """What marks a run of words, by its first."""
 FILE = Path(__file__).with_name("guess.bin")
+ASKED = Path(__file__).with_name("asked.bin")
 MOST_RANKED = 12
 _WORDS = re.compile(r"[^\W\d_]+(?:['\u2019][^\W\d_]+)*|\d+(?:[.,:/]\d+)*|[?!.,;:+=()/-]|[^\s\w]", re.UNICODE)
 _NUMBERS = (
@@ -84,6 +85,21 @@ class Model(Value):
 def rank(text: str, situation: Situation) -> list[Guess]:
     """Rank the forms that a message may be, the likeliest first."""
     return kept_of_all(_ranked, text, situation)
+
+
+def rank_asked(text: str, situation: Situation) -> list[Guess]:
+    """Rank the forms of questions that a message may be, among them that it tells or says nothing."""
+    return kept_of_all(_ranked_asked, text, situation)
+
+
+def _ranked_asked(text: str, situation: Situation) -> list[Guess]:
+    return asked_model().weigh(marks_of(masked(text, situation), situation, asked_model().buckets))
+
+
+@cache
+def asked_model() -> Model:
+    """Read the weights of questions, once."""
+    return load(ASKED.read_bytes())
 
 
 def _ranked(text: str, situation: Situation) -> list[Guess]:

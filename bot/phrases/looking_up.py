@@ -30,7 +30,8 @@ _MEANS = worded(
 )
 _OPEN = frozenset({("what", "is"), ("what", "are")})
 _FIGHTING = (("get", "rid", "of"), ("treat",), ("kill",), ("fight",), ("beat",), ("stop",), ("deal", "with"))
-_OF_A_PEST = _OPEN.union((*lead, *verb) for lead in _HOW for verb in _FIGHTING)
+_AGAINST = worded("what do i use against | what works against | what helps against | what kills")
+_OF_A_PEST = _OPEN.union(_AGAINST, ((*lead, *verb) for lead in _HOW for verb in _FIGHTING))
 _LONGEST_LEAD = max(map(len, _OF_A_PEST))
 _FIRST = frozenset(lead[0] for lead in (*_OF_A_PEST, *_HOW, *_MEANS))
 _ARTICLES = frozenset({"a", "an", "the", "these", "my"})
@@ -62,6 +63,7 @@ _AWAY = listed("move moved put apart away isolate keep")
 _AROUND_A_FOLLOW_UP = (
     listed("what which how where far with do does should shall can i we you it them to then so and or for")
     | listed("tonight today now exactly ok okay uh um er well please tell me part parts side sides")
+    | listed("from other others stand be")
     | listed("hard off all only every them these those is that this mean must have need use plant plants")
     | (_AROUND_A_WAY - {"?"})
     | _AWAY
@@ -124,7 +126,7 @@ def read_follow_up(words: _Words, situation: Situation, *, is_lost: bool) -> Mea
     ways = load_howto().way_by_word
     spans = [(at, at + size) for size in (3, 2, 1) for at in range(len(said) - size + 1)]
     named = next((span for span in spans if " ".join(said[slice(*span)]) in ways), None)
-    is_of_apart = bool(asked & _AWAY) and bool(asked & {"where", "far"})
+    is_of_apart = "far" in asked or (bool(asked & _AWAY) and "where" in asked)
     if named is None and not is_of_apart:
         return None
     begin, end = named or (0, 0)
@@ -160,7 +162,9 @@ def read_term(words: _Words) -> Meant | None:
         rest = rest[:-1]
     article = rest[0] if rest and rest[0] in {"a", "an", "the"} else ""
     name = " ".join(rest[1:] if article else rest)
-    term = load_howto().term_by_word.get(name)
+    term, way = load_howto().term_by_word.get(name), load_howto().way_by_word.get(name)
+    if term is None and way is not None and lead not in _OPEN:
+        return (AskHow(way=way.key),)
     if term is None or (lead in _OPEN and article not in {"a", "an"} and _GOES_ON & frozenset(name.split())):
         return None
     return (AskTerm(term.name.replace(" ", "_")),)

@@ -3,13 +3,15 @@
 import re
 from collections.abc import Iterator
 from functools import lru_cache
-from itertools import islice, pairwise
+from itertools import islice
 
 from bot.actions.action import ButtonText, Choice, Command, Expecting
 from bot.actions.add_plants import AddPlants
 from bot.actions.ask import OF_WORK, Ask, Topic
 from bot.actions.courtesy import Greet, Help, Thanks
 from bot.actions.decline import Decline
+from bot.actions.describe_pest import DescribePest
+from bot.actions.explain_term import AskTerm
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.identify import Identify
 from bot.actions.incomplete import Incomplete, Missing
@@ -30,11 +32,13 @@ from bot.actions.set_town import SetTown
 from bot.actions.situation import Situation
 from bot.actions.skip_question import SkipQuestion
 from bot.actions.stock_product import StockProduct
+from bot.actions.tell_how import AskHow
 from bot.actions.walk_through import EndWalk, PassPlant
 from bot.actions.work_through import EndWork, TickWork
 from bot.catalogue.towns import find_towns
 from bot.domain.value import Value, replace
 from bot.phrases.agreeing import agreed
+from bot.phrases.answering import read_ticks
 from bot.phrases.doings import read_doings
 from bot.phrases.doubting import is_doubtful, is_list_of_strangers
 from bot.phrases.emergencies import Alarm, alarm, hear_emergency
@@ -46,13 +50,25 @@ from bot.phrases.homes import Home, read_home, read_move, read_standing
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.kept import kept
 from bot.phrases.leaving_out import told_of
-from bot.phrases.lexicon import KNOWN, common_words, is_made_of, listed, phrases_of, words_in, words_of_class
+from bot.phrases.lexicon import KNOWN, common_words, is_made_of, listed, phrases_of, words_in
 from bot.phrases.mentions import NO_PLANTS
 from bot.phrases.names import Plants
 from bot.phrases.notation import notation
 from bot.phrases.offering import Likely, likely, told_in
 from bot.phrases.putting_home_right import put_right
-from bot.phrases.questions import STATES, beyond, is_plain_question, is_question
+from bot.phrases.questions import (
+    FEWEST_DOUBTED,
+    LEAST_ASKED,
+    OPEN_QUESTIONS,
+    asked_by,
+    asks_its_state,
+    beyond,
+    is_one_strange_word,
+    is_plain_question,
+    is_question,
+    led_in,
+    strange_to,
+)
 from bot.phrases.saying import say_all
 from bot.phrases.setting import Setting, unique
 from bot.phrases.slips import mended
@@ -73,20 +89,9 @@ LEAST_SUBJECT = 0.05
 SLIP_CHANCE = 0.5
 DOUBT_FROM = 0.85
 """A form this likely casts doubt on what was read as another, by the calibration of the model."""
-FEWEST_DOUBTED = 4
-"""Fewer words are read as they are listed. [1]"""
 FEWEST_WORDS = 3
 """In fewer a slip is likelier than a manner of speaking. [1]"""
-ANSWER_FROM = 0.7
-ASKED_FROM = 0.4
-"""Of what may be asked this share is answered: it writes nothing. Judgement. [1]"""
 BETTER_FROM = 0.3
-LEAST_ASKED = 0.25
-LEAST_ASKED_STRANGELY = 0.6
-"""The same where a word nobody listed stands in it: "the weather tomorrow". Judgement. [1]"""
-_DOUBTED = frozenset({Topic.DUE, Topic.LOG, Topic.RELEASE})
-"""Topics that many words call, and that are no stand-in for an answer."""
-"""A topic less likely was not asked for. Judgement. [1]"""
 MOST_OFFERS = 3
 MOST_READ_AGAIN = 4
 LEAST_HOME = 0.5
@@ -110,6 +115,19 @@ _ASKED_BEHIND = re.compile(
     re.IGNORECASE,
 )
 """“I have soap, would that do?” tells and asks."""
+_QUESTION_BEHIND = re.compile(
+    r"(?<=\w)[,;.!]?\s+(?:(?:and|so|but|then|now)\s+)?"
+    r"(?=(?:what|where|which|how|when|why|(?:can|could|may|should|shall|must|do|does) (?:i|we|it|they|the)"
+    r"|(?:is|are|was|will|would) (?:it|that|this|they|the))(?:'s|'re)?\b)",
+    re.IGNORECASE,
+)
+"""“Wiped the hoya what's next” tells and asks."""
+_LEADS_ON = listed(
+    "know see tell ask wonder say think idea sure remember understand explain show forgot forget me you"
+    " us and or is was are of on in to about as from for with by at than like just only no not even all"
+    " everything"
+)
+"""Behind these no question of its own begins: "i do not know how", "done all what you said"."""
 _TELLING_SHYLY = re.compile(
     r"((?:^|[.!?\n])(?:(?!\b(?:what|where|which|how|when|why|who|would|could|can|should|do|does|did|is|are)\b)"
     r"[^.?!\n])*\b(?:i think|i guess|i'?m in|i am in|i live|i(?: do)? have|i've|i got)\b[^.?!\n]*)\?",
@@ -128,16 +146,6 @@ LONGEST_HOME = 1200
 """Characters of a home told in one breath: as many as are heard for an accident."""
 MOST_NAMED = 7
 _OF_A_HOME = (AddPlants, SetTown, SetPlace, StockProduct)
-_OPEN_QUESTIONS = frozenset(
-    {
-        Missing.UNKNOWN_PLANT,
-        Missing.METHOD,
-        Missing.WHICH_PLANT,
-        Missing.ADD,
-        Missing.TOWN_OR_PLANT,
-    }
-)
-"""Questions back in whose place a likely meaning that leaves nothing out is offered."""
 _OPEN_REASONS = frozenset({"", "both", "shelf", "plants", "past", "when", "which plant", "asked"})
 
 
@@ -203,7 +211,7 @@ class Reading(Value):
         return (*self.sure, Incomplete(missing=Missing.MEANT, text=first.in_words(), choices=choices))
 
 
-def read(text: str, situation: Situation) -> Reading:
+def read(text: str, situation: Situation, *, is_part: bool = False) -> Reading:
     """
     Read one message.
 
@@ -231,6 +239,7 @@ def read(text: str, situation: Situation) -> Reading:
     if home is not None and _tells_little(home) and _is_chatter(text, situation):
         home = None
     meant = home or _usual(text, sure, situation)
+    meant = (None if is_part or not is_short else _in_one_breath(text, meant, situation)) or meant
     is_read = home is not None and not any(one.left_out for one in home.offers)
     heard = alarm(text, situation)
     is_of_work = bool(meant.sure) and all(isinstance(one, Ask) and one.topic in OF_WORK for one in meant.sure)
@@ -367,6 +376,41 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     return Reading(offers=(Offer(commands, home.in_words(), LEAST_HOME, "; ".join(home.unread)),), text=text)
 
 
+def _in_one_breath(text: str, meant: Reading, situation: Situation) -> Reading | None:
+    """
+    Read what is told and what is asked in one message each by itself, where together they are not clear.
+
+    What is told is written only where it would be as a message of its own; idle talk before it is left.
+    """
+    if not meant.offers and not any(isinstance(one, NotUnderstood | Incomplete) for one in meant.sure):
+        return None
+    told, asked = _told_and_asked(text)
+    joint = None if asked else _QUESTION_BEHIND.search(text)
+    if joint is not None and not _LEADS_ON & frozenset(words_of(plain(text[: joint.start()]))[-1:]):
+        told, asked = text[: joint.start()], [text[joint.end() :]]
+    opening = told.strip(" .,!\n").partition(" ")[0]
+    if not (asked and opening and text.lstrip(" .,!\n").startswith(opening)) or is_question(
+        words_of(plain(told)), situation
+    ):
+        return None
+    question = " ".join(asked)
+    answers = read(question, situation, is_part=True).sure
+    is_answered = bool(answers) and all(isinstance(one, (*_QUESTIONS, Mix)) for one in answers)
+    if _is_chatter(told, situation):
+        return Reading(sure=answers, text=text) if is_answered and not meant.offers else None
+    first = read(told, situation, is_part=True)
+    is_open = any(isinstance(one, NotUnderstood | Incomplete) for one in first.sure)
+    if not is_answered and joint is not None:
+        return None
+    if not is_answered:
+        is_open, answers = is_open or bool(first.offers), (beyond(question, situation),)
+    offers = tuple(one for one in first.offers if not _only_asks(replace(one, chance=1.0)))
+    is_telling = any(not _only_asks(replace(one, chance=1.0)) for one in meant.offers)
+    if is_open or (is_telling and not (first.sure or offers)):
+        return None
+    return replace(first, sure=(*first.sure, *answers), offers=offers, text=text)
+
+
 def _answers_to(asked: list[str], situation: Situation) -> tuple[Command, ...]:
     answers = (one for each in asked for one in understand_surely(each, situation))
     return tuple(one for one in answers if isinstance(one, _QUESTIONS))
@@ -401,7 +445,9 @@ def _may_be_of_a_home(told: str, situation: Situation) -> bool:
     words = words_of(plain(told))
     is_named = _is_new(situation) or kept(names_a_kind, words, situation)
     return (
-        is_named or bool(_BEING_ONE & frozenset(words)) or len(_strange(told, situation) - common_words()) > 1
+        is_named
+        or bool(_BEING_ONE & frozenset(words))
+        or len(strange_to(told, situation) - common_words()) > 1
     )
 
 
@@ -503,17 +549,23 @@ def _seen_somewhere(home: Home, situation: Situation) -> tuple[Command, ...]:
 def _witnessed(sure: tuple[Command, ...], text: str, situation: Situation) -> Reading | None:
     """Give what both witnesses tell where the strict reader has nothing, or both where they disagree."""
     is_answer = any(choice.commands == sure for choice in situation.choices)
+    is_answer = is_answer or read_ticks(words_of(plain(text[:LONGEST])), situation) == sure
     is_told = not is_answer and all(isinstance(one, _WRITTEN) for one in sure)
     is_long = len(text.split()) >= FEWEST_DOUBTED
     is_asked = is_long and any(isinstance(one, Incomplete) for one in sure)
     if not (is_told or is_asked or _is_open(sure, text, situation)):
         return None
-    told = surely(text, situation)
+    is_asked = words_of(plain(text[:LONGEST]))[:1] in _NEVER_TELL
+    told = () if is_asked else surely(text, situation)
     if told and not is_told:
         return Reading(sure=told, text=text)
     if not told or not is_long or _is_same(told, sure, situation):
         return None
     return _either(sure, told, text, situation)
+
+
+_NEVER_TELL = {("who",), ("why",), ("which",), ("where",)}
+"""Beginnings behind which nothing is told: "who pruned them"."""
 
 
 def _is_same(told: tuple[Command, ...], sure: tuple[Command, ...], situation: Situation) -> bool:
@@ -536,9 +588,10 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
     sure = _of_the_stage(sure, text, situation)
     has_words = any(character.isalnum() for character in text)
     guesses = rank(with_names(text, situation), situation) if has_words else []
-    told = _asked(sure, text, situation, guesses)
-    sure = _asked_for_sure(sure, text, situation, guesses)
-    witnessed = told or (_witnessed(sure, text, situation) if guesses else None)
+    sure, is_answered = asked_by(sure, text, situation) if guesses else (sure, False)
+    if is_answered:
+        return Reading(sure=sure, text=text)
+    witnessed = _witnessed(sure, text, situation) if guesses else None
     if witnessed is not None:
         return witnessed
     is_idle = bool(guesses) and guesses[0].form in SAYS_NOTHING and guesses[0].chance >= CHATTER_FROM
@@ -563,9 +616,6 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
     is_asked = is_plain_question(words_of(plain(text)))
     # whatever a plain question asks, it tells nothing
     offers = tuple(one for one in offers if not is_asked or _only_asks(one))
-    asked = _answered(offers, guesses)
-    if asked:
-        return Reading(sure=asked, text=text)
     lost = () if is_short else _subjects(guesses)
     if offers and _is_better(offers[0]):
         return Reading(offers=offers, lost=lost, text=text)
@@ -577,39 +627,6 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
         or (() if is_asked else _slipped(words_of(plain(text)), situation))
     )
     return Reading(sure=() if offers else sure, offers=offers, lost=lost, text=text)
-
-
-def _asked(
-    sure: tuple[Command, ...], text: str, situation: Situation, guesses: list[Guess]
-) -> Reading | None:
-    """
-    Give what is asked by the model, where a list of words finds something it holds for unlikely, or nothing.
-
-    What is asked of an evening's work it tells alone: no words stand for such questions.
-    """
-    open_ones = (one for one in sure if isinstance(one, Incomplete))
-    is_open = all(one.missing in _OPEN_QUESTIONS for one in open_ones)
-    if not (guesses and is_open and all(isinstance(one, Ask | NotUnderstood | Incomplete) for one in sure)):
-        return None
-    if _is_one_strange_word(text, situation):
-        return None
-    if is_question(words_of(plain(text[:LONGEST])), situation):
-        guesses = [one for one in guesses if subject_of(one.form) is Subject.QUESTION]
-    best, among = guesses[0] if guesses else None, sum(one.chance for one in guesses)
-    least = LEAST_ASKED_STRANGELY if _led_in(text) & _strange(text, situation) else LEAST_FORM
-    if best is None or best.chance < max(least, ASKED_FROM * among):
-        return None
-    listed = {form for one in sure for form in forms_of(one)}
-    is_listed = any(one.form in listed and one.chance >= LEAST_ASKED for one in guesses)
-    is_listed = is_listed or any(isinstance(one, Ask) and one.topic not in _DOUBTED for one in sure)
-    if best.form not in _OF_WORK and (is_listed or best.form not in _OF_THE_PLAN or best.chance < ASKED_FROM):
-        return None
-    told = ROWS[best.form](told_in(text, situation))
-    return None if told is None else Reading(sure=told, text=text)
-
-
-_OF_THE_PLAN = frozenset({"ask.why", "ask.due", "ask.pests", "ask.safety"})
-_OF_WORK = frozenset(f"ask.{topic.value}" for topic in OF_WORK)
 
 
 def _subjects(guesses: list[Guess]) -> tuple[Subject, ...]:
@@ -629,44 +646,6 @@ def read_as(text: str, subject: Subject, situation: Situation) -> Reading:
 
 def _only_asks(offer: Offer) -> bool:
     return offer.chance >= LEAST_ASKED and all(isinstance(one, (*_QUESTIONS, Mix)) for one in offer.commands)
-
-
-def _asked_for_sure(
-    sure: tuple[Command, ...], text: str, situation: Situation, guesses: list[Guess]
-) -> tuple[Command, ...]:
-    """
-    Keep a question as it is read where the model finds it at all like one of that topic.
-
-    Of 240 such questions of hands none that was read rightly lay below .3, of 130 misread none above .02.
-    """
-    if not guesses or len(text.split()) < FEWEST_DOUBTED:
-        return sure
-    chances = {one.form: one.chance for one in guesses}
-    topics = {one.topic for one in sure if isinstance(one, Ask)}
-    if not topics or not topics <= _DOUBTED or _asks_its_state(sure, text):
-        return sure
-    least = LEAST_ASKED_STRANGELY if _strange(text, situation) else LEAST_ASKED
-    is_like = all(chances.get(f"ask.{topic.value}", 0.0) >= least for topic in topics)
-    return sure if is_like else (beyond(text, situation),)
-
-
-def _asks_its_state(sure: tuple[Command, ...], text: str) -> bool:
-    """Whether a plant's state is asked for in so many words: whether it goes back is part of that answer."""
-    is_of_release = any(isinstance(one, Ask) and one.topic is Topic.RELEASE for one in sure)
-    return is_of_release and bool(STATES & frozenset(words_of(plain(text))))
-
-
-def _strange(text: str, situation: Situation) -> frozenset[str]:
-    """Give the words in it that nobody listed."""
-    items = items_of(words_of(plain(text[:LONGEST])), situation)
-    unknown = frozenset(one.text for one in items if isinstance(one.meaning, Unknown))
-    return unknown - words_of_class("idle", "words")
-
-
-def _led_in(text: str) -> frozenset[str]:
-    """Give the words that stand as a thing's name does: "the monstera", "my data"."""
-    words = words_of(plain(text[:LONGEST]))
-    return frozenset(word for before, word in pairwise(words) if before in {"the", "my", "our"})
 
 
 def _town_owed(text: str, situation: Situation) -> tuple[Offer, ...]:
@@ -708,7 +687,7 @@ def _asks_whether_new(told: Command) -> bool:
 
 def _is_doubted(sure: tuple[Command, ...], text: str, guesses: list[Guess]) -> bool:
     """Whether the words are so much like another form that what was read is only likely."""
-    if not guesses or len(text.split()) < FEWEST_DOUBTED or _asks_its_state(sure, text):
+    if not guesses or len(text.split()) < FEWEST_DOUBTED or asks_its_state(sure, text):
         return False
     best = guesses[0]
     if (
@@ -719,14 +698,6 @@ def _is_doubted(sure: tuple[Command, ...], text: str, guesses: list[Guess]) -> b
         return False
     forms = {form for one in sure for form in forms_of(one)}
     return bool(forms) and not forms & set(best.form.split("+"))
-
-
-def _answered(offers: tuple[Offer, ...], guesses: list[Guess]) -> tuple[Command, ...]:
-    """Give a question that may be answered at once: it writes nothing."""
-    best = offers[0] if offers else None
-    if best is None or best.left_out or best.chance < ANSWER_FROM or guesses[0].chance < ANSWER_FROM:
-        return ()
-    return best.commands if all(isinstance(one, (*_QUESTIONS, Mix)) for one in best.commands) else ()
 
 
 def _is_better(offer: Offer) -> bool:
@@ -792,7 +763,7 @@ def _in_agreement(reading: Reading, text: str, situation: Situation) -> Reading:
 
 def _is_final(sure: tuple[Command, ...], text: str, situation: Situation) -> bool:
     """Whether nothing is left to be guessed: understood to the last word, or a name that nobody knows."""
-    is_asked = any(isinstance(one, Incomplete) and one.missing in _OPEN_QUESTIONS for one in sure)
+    is_asked = any(isinstance(one, Incomplete) and one.missing in OPEN_QUESTIONS for one in sure)
     is_refused = any(isinstance(one, NotUnderstood) and one.reason in _REFUSED for one in sure)
     is_open = is_asked or is_refused or _is_open(sure, text, situation)
     return _names_a_stranger(sure, situation) or not is_open
@@ -816,7 +787,7 @@ def _asks_plants(situation: Situation, refused: NotUnderstood) -> bool:
 
 def _is_named(asked: Incomplete, text: str) -> bool:
     """Whether the word nobody knows stands as a plant's name does: "the monstera", "my fern"."""
-    return asked.text.partition(" ")[0] in _led_in(text) and asked.text not in NO_PLANTS
+    return asked.text.partition(" ")[0] in led_in(text) and asked.text not in NO_PLANTS
 
 
 def _names_a_stranger(sure: tuple[Command, ...], situation: Situation) -> bool:
@@ -827,7 +798,7 @@ def _names_a_stranger(sure: tuple[Command, ...], situation: Situation) -> bool:
 
 
 def _offers(text: str, situation: Situation, guesses: list[Guess]) -> Iterator[Offer]:
-    if _is_one_strange_word(text, situation):
+    if is_one_strange_word(text, situation):
         return
     if guesses[0].chance < LEAST_FORM or (
         guesses[0].form in SAYS_NOTHING and guesses[0].chance > SURELY_NOTHING
@@ -848,12 +819,6 @@ def _offers(text: str, situation: Situation, guesses: list[Guess]) -> Iterator[O
             continue
         told.add(meaning)
         yield Offer(one.commands, ". ".join(said), round(one.chance, 2), "; ".join(one.left_out), one.lacks)
-
-
-def _is_one_strange_word(text: str, situation: Situation) -> bool:
-    """Whether it is one word that nobody knows, however often: it may mean anything."""
-    items = spotted(text, situation)
-    return len({one.text for one in items}) == 1 and isinstance(items[0].meaning, Unknown)
 
 
 def _leaves_out_its_own(meant: Likely, situation: Situation) -> bool:
@@ -891,7 +856,7 @@ _WRITTEN = (  # what two witnesses may disagree about; what labels say only the 
     *(LogRound, LogCheck, LogFind, LogSign, Postpone, LosePlant, ReleasePlant, Isolate, MovePlant, TickWork),
     Thanks,
 )
-_QUESTIONS = (Ask, Identify, Help)
+_QUESTIONS = (Ask, AskHow, AskTerm, DescribePest, Identify, Help)
 """What writes nothing."""
 _ANSWERS = (TickWork, EndWork, EndWalk, PassPlant, SkipQuestion)
 """What is said to an open question only."""

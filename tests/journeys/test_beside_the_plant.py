@@ -26,11 +26,7 @@ def evening(talk: Talk) -> Talk:
         ("would tomorrow morning be all right too", "until Sun 3 May is as good"),
         ("how bad would it be to miss this one", "one treatment more"),
         ("isn't the wipe alone enough", "so both"),
-        pytest.param(
-            "it's so hot, shall i spray all the same?",
-            "7 °C to 32 °C",
-            marks=pytest.mark.xfail(reason='the newest guess takes "hot" for "hort"', strict=True),
-        ),
+        ("it's so hot, shall i spray all the same?", "7 °C to 32 °C"),
         ("how many minutes does the soap stay on", "leave it on and let it dry"),
         ("does the rest of the mix keep till next week", "keeps 24 hours"),
         ("which parts of the plant do i look at", "axils"),

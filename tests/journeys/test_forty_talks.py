@@ -1,5 +1,5 @@
 """
-Forty talks over an evening or two, as six unlike people would have them: what each message writes, and no more.
+Sixty talks over an evening or two, as unlike people would have them: what each message writes, and no more.
 
 `talks/homes.txt` has the homes, `talks/talks.txt` the talks. `=` names what the message before tells: plant and entry
 by semicolons, `~` before what may be written too, `*` for anything; a talk's number is how many of its messages are

@@ -371,8 +371,8 @@ def test_who_has_a_pest_is_told_by_that_pest(talk: Talk, words: str) -> None:
         ("will the hoya flower", "History of hoya"),
         ("should i repot the hoya", "History of hoya"),
         ("do i need a bigger pot", "What's due"),
-        ("how often should i water the hoya", "History of hoya"),
-        ("do longtailed mealybugs fly", "About longtailed mealybug"),
+        ("how tall will the hoya grow", "History of hoya"),
+        ("do longtailed mealybugs sleep at night", "About longtailed mealybug"),
         ("what's 2 + 2", "What's due"),
     ],
 )

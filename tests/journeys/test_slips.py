@@ -40,7 +40,6 @@ def test_kinds_of_plants_are_never_taken_for_towns(stranger_talk: Talk) -> None:
     ("typed", "meant"),
     [
         ("wy", "why"),
-        ("isolatd?", "isolated?"),
         ("chrt", "chart"),
         ("wrok day", "work day"),
         ("spraeyd the hoya", "sprayed hoya"),

@@ -3,9 +3,9 @@
 import random
 
 from tests.phrases.hands import situation_of
-from tests.tools.train import TEMPLATES, USUAL, filled
+from tests.tools.train import QUESTIONS, TEMPLATES, USUAL, filled
 
-FILES = sorted(TEMPLATES.glob("*.txt"))
+FILES = [*sorted(TEMPLATES.glob("*.txt")), *sorted(QUESTIONS.glob("*.txt"))]
 AT_LEAST = 2_000
 
 

@@ -105,7 +105,7 @@ def regexes() -> Iterator[tuple[str, str]]:
 
 def templates() -> Iterator[tuple[str, str]]:
     """Give each template that the model is made from."""
-    for file in sorted((HERE / "templates").glob("*.txt")):
+    for file in (*sorted((HERE / "templates").glob("*.txt")), *sorted((HERE / "questions").glob("*.txt"))):
         for row in file.read_text("utf-8").splitlines():
             if row and not row.startswith("#") and len(SLOT.sub(" ", row).split()) > 1:
                 yield file.name, row

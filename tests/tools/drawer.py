@@ -34,7 +34,7 @@ from tests.phrases.hands import (
     tables,
 )
 from tests.tools.situations import merged
-from tests.tools.train import all_examples, pack
+from tests.tools.train import all_examples, asked_of, pack
 
 ROOT = Path(__file__).parent.parent.parent
 HEADING = (
@@ -87,8 +87,10 @@ def left_out(*, is_shown: bool) -> int:
     for at in range(0, len(hands), TOGETHER):
         own = hands[at : at + TOGETHER]
         names = {hand.name for hand in own}
-        anew = guess.load(pack([one for one in examples if one.hand not in names]))
+        others = [one for one in examples if one.hand not in names]
+        anew, asked = guess.load(pack(others)), guess.load(pack(asked_of(others)))
         guess.model = lambda made=anew: made  # type: ignore[assignment]
+        guess.asked_model = lambda made=asked: made  # type: ignore[assignment]
         seen = [see(line) for hand in own for line in hand.lines]
         everything += seen
         print("\t".join((f"{own[0].name} on", *figures(seen))), flush=True)

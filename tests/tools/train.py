@@ -13,7 +13,7 @@ import sys
 import time
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 import numpy as np
@@ -27,6 +27,8 @@ from tests.phrases.situation import EVENING, table
 
 PHRASES = Path(__file__).parent.parent / "phrases"
 TEMPLATES = PHRASES / "templates"
+QUESTIONS = PHRASES / "questions"
+"""Templates of questions, which only the model of questions meets."""
 BUCKETS = 8192
 MOST_BYTES = 660_000
 ROUNDS = 8
@@ -61,13 +63,14 @@ def main() -> int:
         leave_out(examples)
         return 0
     started = time.process_time()
-    packed = pack(examples)
-    if len(packed) > MOST_BYTES:
-        print(f"{len(packed)} bytes, more than {MOST_BYTES}")
-        return 1
-    guess.FILE.write_bytes(packed)
-    spent = time.process_time() - started
-    print(f"{len(examples)} lines, {len(forms_of(examples))} forms, {len(packed)} bytes, {spent:.0f} s")
+    for file, lines in ((guess.FILE, examples), (guess.ASKED, asked_of(examples))):
+        packed = pack(lines)
+        if len(packed) > MOST_BYTES:
+            print(f"{len(packed)} bytes, more than {MOST_BYTES}")
+            return 1
+        file.write_bytes(packed)
+        spent = time.process_time() - started
+        print(f"{len(lines)} lines, {len(forms_of(lines))} forms, {len(packed)} bytes, {spent:.0f} s")
     return 0
 
 
@@ -75,6 +78,7 @@ def sources() -> list[Path]:
     """Give the files that the weights are made from."""
     found = [PHRASES / "golden.tsv", PHRASES / "wordings.tsv"]
     found += sorted(PHRASES.glob("tables/*.tsv")) + sorted(TEMPLATES.glob("*.txt"))
+    found += sorted(QUESTIONS.glob("*.txt"))
     return found + sorted(SITUATIONS.glob("*.toml")) + sorted(DRAWERS.rglob("*.t*"))
 
 
@@ -102,6 +106,8 @@ def _name(head: str, words: frozenset[str]) -> str:
     match head:
         case "unclear":
             return "nothing"
+        case "ask" if "term" in words:
+            return f"ask.term.{min(words - {'term'})}"
         case "ask":
             topics = sorted(word for word in words if word in TOPICS)
             return f"ask.{topics[0]}" if topics else "nothing"
@@ -132,6 +138,18 @@ def all_examples() -> Iterator[Example]:
     source = random.Random(SEED)
     for file in sorted(TEMPLATES.glob("*.txt")):
         yield from _filled(file, source)
+
+
+def asked_of(examples: Sequence[Example]) -> list[Example]:
+    """Give the same lines for a model that knows kinds of questions, and of all else that it is told or idle."""
+    told = [replace(one, form=one.form if is_asked(one.form) else "tell") for one in examples]
+    source = random.Random(SEED)
+    return told + [one for file in sorted(QUESTIONS.glob("*.txt")) for one in _filled(file, source)]
+
+
+def is_asked(form: str) -> bool:
+    """Whether a form is a question's, or says nothing."""
+    return (form.startswith("ask.") and "+" not in form) or form in {"help", "mix", "nothing"}
 
 
 def examples_of(hand: Hand) -> Iterator[Example]:

@@ -317,7 +317,9 @@ def none(told: Mentions) -> Filled:
             return (ask_none_seen(plants, on),)
     elif is_bare and not told.has(Word.REST, Word.ALL):
         choices = (one for one in told.situation.choices if one.text is not ButtonText.YES)
-        is_counted = any(isinstance(one.commands[0], LogFind) for one in choices)  # "none" says how many
+        is_counted = any(
+            isinstance(told, LogFind) for one in choices for told in one.commands[:1]
+        )  # "none" says how many
         found = () if is_counted else told.setting.found()
         about = tuple(plant for plant in told.setting.about() if plant not in found)
         plants = about if told.setting.is_first else told.setting.before
@@ -850,31 +852,48 @@ def ask(topic: Topic, told: Mentions) -> Filled:
     """Fill a question with the plants, product and time it names."""
     if topic is Topic.FIT and animals_named(told.words):
         topic = Topic.SAFETY  # "is neem ok for the cat" asks of no plant
-    period, product, place = told.one(Period), told.one(Product), told.one(Place)
+    product, place = told.one(Product), told.one(Place)
     plants = unique(plant for one in told.every(Plants) for plant in one.ids) if topic not in _OF_ALL else ()
-    when = None if period is None else period.name
     ways = load_howto().way_by_word
     named = {ways[word].key for word in told.words if word in ways}
     if topic is Topic.STEPS and len(named) == 1:
         return (AskHow(way=named.pop(), plant=plants[0] if len(plants) == 1 else None),)
-    if topic is Topic.DUE and when is None and "tomorrow" in told.words:
-        when = "tomorrow"
-    if topic is Topic.LOG and "yesterday" in told.words:
-        when = "yesterday"
-    on = told.ahead()
-    of_product = topic in {Topic.STOCK, Topic.FIT, Topic.SAFETY} and product is not None
+    when = _asked_time(topic, told)
+    on = told.behind() if topic is Topic.LOG and when is None else told.ahead()
+    pest = told.one(Pest) if topic is Topic.PLANTS else None
     return (
         Ask(
             topic=topic,
             plants=plants,
-            place=place.id if place is not None and topic is Topic.SUN else None,
-            product=product.id if of_product and product is not None else None,
-            when=when if topic in {Topic.DUE, Topic.LOG} else None,
-            on=on if topic in {Topic.EATING, Topic.WHY} and isinstance(on, date) else None,
+            place=place.id if place is not None and topic in _OF_A_PLACE else None,
+            product=product.id if product is not None and topic in _OF_A_PRODUCT else None,
+            when=when,
+            on=on if topic in {Topic.EATING, Topic.WHY, Topic.LOG} and isinstance(on, date) else None,
+            pest=None if pest is None else pest.key,
+            in_full=topic is Topic.WHY and bool(_IN_FULL & told.words),
         ),
     )
 
 
+def _asked_time(topic: Topic, told: Mentions) -> str | None:
+    """Give the days that are asked about, of what is due or was done."""
+    period, days = told.one(Period), {one.on for one in told.every(Day)}
+    today = told.situation.today
+    if topic not in {Topic.DUE, Topic.LOG}:
+        return None
+    if period is not None:
+        return period.name
+    if "week" in told.words and not told.every(Count):
+        is_over = topic is Topic.LOG and bool(_OVER & told.words)
+        return "last-week" if is_over else "week" if topic is Topic.DUE else None
+    day = today + timedelta(days=1 if topic is Topic.DUE else -1)
+    return {Topic.DUE: "tomorrow", Topic.LOG: "yesterday"}[topic] if day in days else None
+
+
+_IN_FULL = listed("more full sums sources source detail details exactly")
+_OVER = listed("past passed last gone previous before")
+_OF_A_PLACE = frozenset({Topic.SUN, Topic.WHY, Topic.PLANTS})
+_OF_A_PRODUCT = frozenset({Topic.STOCK, Topic.FIT, Topic.SAFETY})
 _OF_ALL = frozenset(
     {Topic.ISOLATED, Topic.STOCK, Topic.SETTINGS, Topic.ROUTINES, Topic.MEMBERS, Topic.PLANTS, Topic.PESTS}
 )

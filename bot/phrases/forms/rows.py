@@ -8,6 +8,7 @@ from bot.actions.add_plants import AddPlants
 from bot.actions.ask import Ask, Topic
 from bot.actions.correct import Correct
 from bot.actions.courtesy import Help
+from bot.actions.explain_term import AskTerm
 from bot.actions.hold import Hold
 from bot.actions.identify import Identify
 from bot.actions.isolate import Isolate
@@ -43,6 +44,8 @@ from bot.phrases.mentions import Mentions
 
 Fill = Callable[[Mentions], Filled]
 
+ASKED_IN_MANY_WORDS = listed("spread eggs survival origin strength feeding trip reuse moving quarantine")
+"""Terms that no word stands for: "will it jump to the ivy"."""
 ROWS: dict[str, Fill] = {
     "done": filling.done,
     "find": filling.find,
@@ -77,6 +80,7 @@ ROWS: dict[str, Fill] = {
     "skip": filling.skip,
     "ask.pest": filling.identify,
     **{f"ask.{topic.value}": partial(filling.ask, topic) for topic in Topic},
+    **{f"ask.term.{key}": partial(filling.plainly, AskTerm(key)) for key in ASKED_IN_MANY_WORDS},
     **{name: partial(filling.plainly, command) for name, command in SIMPLE.items()},
 }
 
@@ -124,6 +128,8 @@ def forms_of(command: Command) -> frozenset[str]:
     match command:
         case Ask(topic=topic):
             return frozenset({f"ask.{topic.value}"})
+        case AskTerm(term=term):
+            return frozenset({f"ask.term.{term}"})
         case Isolate(apart=apart):
             return frozenset({"isolate" if apart else "isolate.stays"})
         case Correct():

@@ -1,0 +1,121 @@
+"""What is asked of the plan, in many words, and in one breath with what is told."""
+
+import pytest
+
+from bot.actions.ask import Ask, Topic
+from bot.actions.not_understood import NotUnderstood
+from bot.domain.value import replace
+from bot.phrases.forms.rows import ASKED_IN_MANY_WORDS
+from bot.phrases.notation import notation
+from bot.phrases.reading import understand
+from bot.rehearsal import read_situation
+from tests.phrases.situation import KNOWLEDGE
+from tests.tools.train import QUESTIONS
+
+HOME = read_situation(
+    """
+now = 2026-09-15T19:40:00
+places = ["porch", "den"]
+plants = [{names = ["clivia"], place = "porch"}, {names = ["aralia"], place = "den"},
+  {names = ["lime"], place = "den"}]
+shelf = [{ingredient = "soap"}, {ingredient = "spinosad"}]
+tonight = [{plant = "clivia", method = "wipe"}, {plant = "aralia", method = "prune"},
+  {plant = "lime", method = "rinse"}]
+""",
+    KNOWLEDGE,
+)
+
+
+@pytest.mark.parametrize(
+    ("text", "meaning"),
+    [
+        ("can we leave pruning out?", "ask instead"),
+        ("could I skip the wiping", "ask instead"),
+        ("is pruning really necessary?", "ask instead"),
+        ("how far from the other plants?", "ask how isolate"),
+        ("what do I use against spider mites", "ask about spider_mite"),
+        ("what works against thrips?", "ask about western_flower_thrips"),
+        ("why is everything still isolated", "ask isolated"),
+        ("which day is it over", "ask release"),
+        ("how long do they have to stay by themselves", "ask release"),
+        ("so what is it then tonight", "ask due"),
+        ("what is left for tonight then", "ask due"),
+        ("I'd like to see what is due", "ask due"),
+        ("how did you get that date", "ask why"),
+        ("howmany sprays left", "ask why"),
+        ("can my other plants catch it", "ask term spread"),
+        ("do mealybugs fly?", "ask term spread"),
+        ("do the eggs hatch after the spray?", "ask term eggs"),
+        ("will the clivia live", "ask term survival"),
+        ("may i take half of the soap", "ask term strength"),
+        ("can the lime get plant food", "ask term feeding"),
+        ("how often should i water the aralia", "ask term feeding"),
+        ("may i use that soil again", "ask term reuse"),
+        ("may the aralia go out on the terrace", "ask term moving"),
+        ("would the soap hurt my cat", "ask safety product=soap"),
+        ("can I spray with the baby in the room", "ask safety"),
+    ],
+)
+def test_what_is_asked_is_answered(text: str, meaning: str) -> None:
+    assert notation(understand(text, HOME), HOME) == meaning
+
+
+@pytest.mark.parametrize(
+    ("text", "meaning"),
+    [
+        ("the clivia yes the aralia no", "done clivia"),
+        ("clivia and lime: y, aralia: n", "done clivia lime"),
+        ("aralia yep, the rest nope", "done aralia"),
+        ("aralia done, clivia in the morning", "done aralia"),
+    ],
+)
+def test_what_is_still_to_come_is_not_written_as_done(text: str, meaning: str) -> None:
+    assert notation(understand(text, HOME), HOME) == meaning
+
+
+def test_a_plant_of_which_nothing_is_asked_tonight_is_not_ticked_off() -> None:
+    situation = replace(HOME, tonight=HOME.tonight[:1])
+    assert "done" not in notation(understand("aralia yes, clivia no", situation), situation)
+
+
+@pytest.mark.parametrize("text", ["why 27 september?", "and why on 27 september"])
+def test_why_of_a_day_is_of_that_day(text: str) -> None:
+    assert understand(text, HOME) == (Ask(topic=Topic.WHY, on=HOME.today.replace(day=27)),)
+
+
+@pytest.mark.parametrize(
+    ("text", "meaning"),
+    [
+        ("wiped the clivia what's next", "done clivia method=wipe + ask due"),
+        ("moved the lime to the porch what do I do tonight", "move lime place=porch + ask due"),
+        ("wiped the clivia. what's left tonight?", "done clivia method=wipe + ask due"),
+        ("long day today, what do I do tonight", "ask due"),
+    ],
+)
+def test_what_is_told_and_asked_in_one_breath_is_both(text: str, meaning: str) -> None:
+    assert notation(understand(text, HOME), HOME) == meaning
+
+
+@pytest.mark.parametrize(
+    "text", ["i'm afraid i don't know how this works, can you explain", "no idea what you want me to do"]
+)
+def test_what_is_not_known_is_not_put_off(text: str) -> None:
+    assert "later" not in notation(understand(text, HOME), HOME)
+
+
+@pytest.mark.parametrize("text", ["is alcohol more strong than soap", "is spinosad better or the soap"])
+def test_a_comparison_puts_nothing_on_the_shelf(text: str) -> None:
+    assert "stock" not in notation(understand(text, HOME), HOME)
+
+
+@pytest.mark.parametrize("text", ["what did Ruben eat on sunday with the neighbours", "how was your day"])
+def test_what_is_beyond_is_never_the_due_list(text: str) -> None:
+    told = understand(text, HOME)
+    assert not any(isinstance(one, Ask) and one.topic is Topic.DUE for one in told)
+    assert all(isinstance(one, Ask | NotUnderstood) for one in told)
+
+
+def test_what_is_asked_in_many_words_has_templates() -> None:
+    assert {f"ask.term.{key}" for key in ASKED_IN_MANY_WORDS} == {
+        file.stem for file in QUESTIONS.glob("ask.term.*.txt")
+    }
