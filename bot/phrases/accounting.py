@@ -1,7 +1,8 @@
 """Whether what was read leaves no word over that carries meaning: then it is no mere likelihood."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import date, timedelta
+from itertools import pairwise, takewhile
 
 from bot.actions.action import Command
 from bot.actions.incomplete import Incomplete
@@ -20,10 +21,10 @@ from bot.phrases.lexicon import Spot, Tool, Word, classes_of, listed, words_of_c
 from bot.phrases.mentions import GIVING, Mentions, leaves_out
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth
-from bot.phrases.setting import DATES
+from bot.phrases.setting import DATES, TIMES
 from bot.phrases.values import numbers_of, plants_of, values_of
 
-_GENERAL = words_of_class("idle", "words")
+_GENERAL = words_of_class("idle", "words", "people")
 """Words that carry nothing: courtesies, what leads from one thing to the next, how somebody felt about it."""
 _LINKS = frozenset(
     [Word.FILLER, Word.AND, Word.BREAK, Word.BUT, Word.IT, Word.THEM, Word.IT_IS, Word.FILL_TO, Word.SAW]
@@ -91,12 +92,12 @@ _CALLS: dict[str, frozenset[object]] = {
     "sign": frozenset({Sign}),
     "temperature": frozenset({Warmth}),
     "correct.plant": frozenset({Word.MEANT}),
-    "correct.pest": frozenset({Word.MEANT, Word.IT_IS}),
+    "correct.pest": frozenset({Word.MEANT, Word.IT_IS, Word.NOT}),
     "correct.count": frozenset({Word.MEANT, Word.NOT, Word.IT_IS}),
 }
 """Words that call a form by themselves, or kinds of mentions."""
 _OF_THE_PAST = frozenset({Word.ISOLATE, Word.DONE, Word.CLEAN, Word.NONE, Word.NOTHING, Count, Grade})
-_NEEDED = frozenset({"done", "mix", "stock"})
+_NEEDED = frozenset({"done", "mix", "stock", "correct.count", "correct.pest", "correct.plant"})
 """Forms that what they name does not tell without such a word: "hoya neem" is no round."""
 _MOST_DAYS = 6
 _MOST_AT_A_WORD = 12
@@ -147,10 +148,43 @@ def strangers(parts: Sequence[Part], skipped: Sequence[Item]) -> int | None:
     """
     if not all(_is_nothing(item) for item in skipped) or not all(_is_told(part) for part in parts):
         return None
-    if _tells_twice(parts) or _puts_off_more(parts):
+    if _tells_twice(parts) or _puts_off_more(parts) or _is_named_again(parts) or _points_elsewhere(parts):
         return None
     told = [item for part in parts for item in part.told.items]
     return sum(isinstance(one.meaning, Unknown) and one.text not in _IDLE_ANYWHERE | GIVING for one in told)
+
+
+def _points_elsewhere(parts: Sequence[Part]) -> bool:
+    """Whether "it" would stand for several plants, or for one not named where others are."""
+    groups = [one.ids for part in parts for one in part.told.every(Plants)]
+    named = {plant for ids in groups for plant in ids}
+    for part in parts:
+        told, plants = part.told, set(plants_of(part.commands))
+        is_pointed = (
+            told.has(Word.IT) and not told.has(*_MANY, Word.EXCEPT) and not told.every((Plants, Place, OneOf))
+        )
+        if (
+            is_pointed
+            and part.head != "later"
+            and (len(plants) > 1 or (named and not plants <= named))
+            and not (told.has(Word.DONE) and not told.methods())
+        ):
+            return True
+        is_of_all = part.head == "none" and told.has(Word.ALL) and not told.every((Plants, Place))
+        if is_of_all and any(len(ids) > 1 for ids in groups) and not plants <= named:
+            return True  # "the violets looked at. All clean"
+    return False
+
+
+def _is_named_again(parts: Sequence[Part]) -> bool:
+    """Whether one of a group is named again, and not left out: "sprayed 4 to 6, I went round the 5"."""
+    for part in parts:
+        groups: set[PlantId] = set()
+        for one in part.told.every(Plants) if part.head in _ALL_BUT else ():
+            if groups.issuperset(one.ids) and not set(one.ids) <= set(part.told.sides()[1]):
+                return True
+            groups.update(one.ids if len(one.ids) > 1 else ())
+    return False
 
 
 def _tells_twice(parts: Sequence[Part]) -> bool:
@@ -198,9 +232,36 @@ def _could_mean_nothing(told: Mentions, at: int) -> bool:
     behind = told.items[at + 1] if at + 1 < len(told.items) else None
     is_plain = word.isalpha() and len(word) >= _SHORTEST_WORD and word not in _CAREFUL
     is_led = before is not None and frozenset(before.text.split()[-1:]) <= _LEADS
-    if not is_plain or is_led or word.endswith(_DENYING) or word in told.situation.kinds:
+    is_heading = behind is not None and behind.text == ":"  # "aim: ivy clean"
+    if not is_plain or is_led or is_heading or word.endswith(_DENYING) or word in told.situation.kinds:
         return False
     return not any(isinstance(one.meaning, _NAMES) for one in (before, behind) if one is not None)
+
+
+def _is_of_somebody_else(told: Mentions, at: int) -> bool:
+    """Whether a plant is called somebody's: "my friend's hoya"."""
+    behind = told.items[at + 1 : at + 2]
+    return (
+        told.items[at].text in _PEOPLE
+        and bool(behind)
+        and isinstance(behind[0].meaning, Plants | OneOf | Place)
+    )
+
+
+_BEHIND_A_CLOCK = listed("- : . , ; |")
+_PEOPLE = words_of_class("idle", "people")
+
+
+def _is_beside_a_day(told: Mentions, at: int, head: str) -> bool:
+    """Whether a word stands beside a day that it may set right: "the day fore yesterday"."""
+    item = told.items[at]
+    near = (*told.items[at + 1 : at + 3 - (item.text not in _OF_DAYS)], *told.items[max(0, at - 1) : at])
+    return (item.text in _OF_DAYS or not is_idle(item.text, head)) and any(
+        isinstance(one.meaning, (*DATES, OfMonth, Span)) for one in near
+    )
+
+
+_OF_DAYS = listed("day days hour hours week weeks month year last next fore before after since ago")
 
 
 _CAREFUL = words_of_class("idle", "careful")
@@ -208,6 +269,16 @@ _LEADS = listed("the my our in on at to into onto from with and or , & + n")
 _DENYING = ("nt", "nae", "nna", "not", "ept")
 _NAMES = (Plants, OneOf, Place, Product)
 _SHORTEST_WORD = 4
+
+
+def _is_meant(part: Part) -> bool:
+    """Whether a part says what its form must say besides being filled."""
+    told = part.told
+    if part.head == "stock" and told.has(Word.LABEL, Word.NOT) and _is_silent(part.commands):
+        return False  # what the label says was not read
+    if part.head == "done" and (_speaks_of_others(part) or ("do" in told.words and told.every(Weekday))):
+        return False
+    return _MEANT.get(part.head, _always)(told) and not _tells_of_another_beside(part)
 
 
 def _is_told(part: Part) -> bool:
@@ -222,7 +293,8 @@ def _is_told(part: Part) -> bool:
     is_done = is_all_but(told) or told.is_let_loose() or told.is_given()
     if part.head in _NEEDED and not is_called(part.head, told) and not is_done:
         return False
-    if part.head == "done" and not told.days() and all(map(_is_bare, told.items)) and not is_done:
+    is_plan = all(map(_is_bare, told.items)) and told.words.isdisjoint(GIVING)
+    if part.head == "done" and not told.days() and is_plan and not is_done:
         return False
     if (
         len(told.days()) > _MOST_DAYS
@@ -230,8 +302,8 @@ def _is_told(part: Part) -> bool:
         or (part.head == "routine" and not told.every(Every))
     ):
         return False
-    if part.head == "stock" and told.has(Word.LABEL, Word.NOT) and _is_silent(part.commands):
-        return False  # what the label says was not read
+    if not _is_meant(part):
+        return False
     is_written = any(isinstance(one, LogCheck) for one in part.commands)
     part = replace(part, commands=tuple(whole(part.commands)))
     plants = frozenset(plants_of(part.commands))
@@ -244,6 +316,140 @@ def _is_told(part: Part) -> bool:
     return all(_is_in(item, at, part, plants, values) for at, item in enumerate(told.items))
 
 
+def _tells_of_another_beside(part: Part) -> bool:
+    """Whether of two sentences that name plants one is in words nobody listed alone: "fig ded. Ivy clean"."""
+    ends = [at for at, one in enumerate(part.told.items) if one.text in _STRONG]
+    cuts = pairwise((0, *ends, len(part.told.items))) if ends and part.head in _CALLS else ()
+    told = [replace(part.told, items=part.told.items[begin:end]) for begin, end in cuts]
+    named = [one for one in told if one.every(Plants)]
+    return len(named) > 1 and any(
+        (part.head == "later" or one.every(Unknown))
+        and not (is_called(part.head, one) or any(map(leaves_out, one.items)))
+        for one in named
+    )
+
+
+_STRONG = frozenset({".", "!", ";", "\n"})
+
+
+def _always(_told: Mentions) -> bool:
+    return True
+
+
+def _steers(told: Mentions) -> list[Item]:
+    return [one for one in told.items if one.meaning not in _PLAIN]
+
+
+_PLAIN = frozenset({Word.FILLER, Word.AND, Word.BREAK})
+
+
+def _is_put_off(told: Mentions) -> bool:
+    """
+    Whether something is put off, and not only denied, said good-bye with, or put off no longer.
+
+    "The ivy not" does; "nothing on the ivy", "until tomorrow then", "do not put it off" do not.
+    """
+    said = _steers(told)
+    if all(one.meaning is Word.NOT for one in said):
+        return True
+    if any(
+        one.meaning in {Word.LATER, Word.PUT} and before.meaning is Word.NOT for before, one in pairwise(said)
+    ):
+        return False
+    is_done = told.has(Word.DO, Word.DONE) or bool(told.every((Method, Tool, Product)))
+    is_of_work = is_done or bool(told.every((Plants, Place))) or told.has(*_MANY, Word.IT, Word.THEM)
+    is_empty = told.has(Word.NOTHING, Word.NONE) and not told.words & _HAVING
+    is_strange = any(
+        (isinstance(one.meaning, Unknown) and one.text not in _IDLE["later"]) or one.meaning is Word.HEDGE
+        for one in said
+    )
+    is_when = bool(told.every((*TIMES, Span))) or told.has(*_PUTTING_OFF)
+    is_farewell = told.has(Word.UNTIL) or is_strange or not (is_empty or is_when)
+    if not is_of_work and is_farewell and not told.has(Word.NO_TIME, Word.SKIP):
+        return False
+    if told.has(*_PUTTING_OFF) or isinstance(told.ahead(), date) or told.hour(latest=12) is not None:
+        return True
+    is_look = told.has(Word.CHECKED, Word.CLEAN, Word.BUGS, Word.SAW) or bool(told.every((Pest, Sign)))
+    is_told = is_done or bool(told.days()) or not (is_look or is_strange)
+    return is_told and not (is_strange and told.words & _WHY)
+
+
+_PUTTING_OFF = (Word.LATER, Word.NO_TIME, Word.SKIP, Word.YET)
+_HAVING = listed("have got had has")
+
+
+def _is_seen_clean(told: Mentions) -> bool:
+    """Whether nothing was seen, and not only nothing given or had: "the ivy got nothing"."""
+    if told.has(Word.CHECKED, Word.CLEAN, Word.NONE, Word.BUGS, Word.SAW, Word.GONE) or told.every(
+        (Pest, Sign)
+    ):
+        return True
+    return not (told.has(Word.HAD, Word.GOT) or told.words & _GIVEN) or bool(told.words & _ON)
+
+
+_GIVEN = listed("had got get gets gave given works work helps help")
+_ON = listed("on in there inside under found seen see saw left anymore")
+
+
+def _is_of_the_plant(told: Mentions) -> bool:
+    """Whether what was done was done to plants, and not to what stands behind the verb: "washed my hands"."""
+    for at, item in enumerate(told.items):
+        is_verb = isinstance(item.meaning, Method)
+        behind = told.items[at + 1 :] if is_verb or item.text in _DID else ()
+        led = sum(1 for _ in takewhile(lambda one: one.text in _ARTICLES, behind))
+        thing, *more = (*behind[led : led + 2], None) if led else (None,)
+        if thing is None or any(one is not None and isinstance(one.meaning, Plants) for one in more):
+            continue
+        is_ours = is_idle(thing.text, "done") if not is_verb else thing.text in _IDLE["done"] - _POTS
+        if not is_ours and (thing.text in _POTS or isinstance(thing.meaning, Unknown)):
+            return False
+    return True
+
+
+_DID = listed("did") | {"i did"}
+
+
+def _speaks_of_others(part: Part) -> bool:
+    """Whether others are told done and only what is named would be: "ivy is left, the others are done"."""
+    named = {plant for one in part.told.every(Plants) for plant in one.ids}
+    return part.told.has(Word.REST) and bool(named) and set(plants_of(part.commands)) <= named
+
+
+def _are_crossed(told: Mentions) -> bool:
+    """Whether of two ways and two plants each way may be of one: "hoya with a cotton bud + cut back ivy"."""
+    at_ways = [at for at, one in enumerate(told.items) if isinstance(one.meaning, Method | Tool)]
+    left = set(told.sides()[1])
+    at_plants = [
+        at
+        for at, one in enumerate(told.items)
+        if isinstance(one.meaning, Plants) and not left.issuperset(one.meaning.ids)
+    ]
+    is_parted = bool(at_ways and at_plants) and at_plants[0] < at_ways[-1] and at_ways[0] < at_plants[-1]
+    return len(told.methods()) > 1 and is_parted
+
+
+_US = listed("i we us me our")
+_TAKING_BACK = listed(
+    "undo oops back take wrong scratch cancel delete revert reverse strike mistake remove erase"
+)
+_NEXT = listed("next ready over")
+_ARTICLES = listed("the my our his her their a an some that this")
+_POTS = listed("pot pots saucer saucers tray trays")
+
+
+_MEANT: dict[str, Callable[[Mentions], bool]] = {
+    "later": _is_put_off,
+    "none": _is_seen_clean,
+    "done": lambda told: _is_of_the_plant(told) and not _are_crossed(told),
+    "hold": lambda told: not (told.words & _PEOPLE and told.words.isdisjoint(_US)),
+    "undo": lambda told: bool(told.words & _TAKING_BACK),
+    "tick": lambda told: (
+        told.has(*_MANY, Word.DONE, Word.DO, Word.EXCEPT, Word.SKIP) or bool(told.words & _NEXT)
+    ),
+}
+"""What a form must say besides being filled."""
+
+
 def _is_miscounted(part: Part, values: frozenset[object]) -> bool:
     """Whether "a few: 4 on the hoya" are told, or one number of several plants: it may be all there are."""
     if numbers_of(part.commands) and any(isinstance(value, Grade) for value in values):
@@ -253,6 +459,27 @@ def _is_miscounted(part: Part, values: frozenset[object]) -> bool:
 
 
 _EACH = listed("each apiece every")
+
+
+def _counts_something_else(told: Mentions, at: int) -> bool:
+    """Whether a number counts flowers or sides, or is of a room or a step: "two things: …", "step 2"."""
+    before, behind = told.items[at - 1] if at else None, told.items[at + 1 : at + 3]
+    first = behind[0] if behind else None
+    if at > 1 and told.items[at - 1].text == "the" and isinstance(told.items[at - 2].meaning, DATES):
+        return True  # "yesterday, the 22"
+    if before is not None and before.text in _NUMBERING:
+        return True  # "round 2 hoya"
+    if first is not None and (isinstance(first.meaning, Spot) or first.text in _THINGS):
+        return True
+    is_animal = told.has(Word.BUGS) or bool(told.every(Pest))
+    if isinstance(first.meaning if first else None, Unknown) and not is_idle(behind[0].text, "find"):
+        return not any(isinstance(one.meaning, Pest) or one.meaning is Word.BUGS for one in behind[1:])
+    is_named = before is not None and isinstance(before.meaning, Unknown) and not is_idle(before.text, "find")
+    return is_named and not is_animal
+
+
+_NUMBERING = listed("round step room stage part day week page")
+_THINGS = listed("things thing jobs plants pots places questions")
 
 
 def _is_bare(item: Item) -> bool:
@@ -300,9 +527,13 @@ def _is_in(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of mention
         case Unknown():
             if leaves_out(item):
                 return told.has_left_out(at)
-            if head == "done" and item.text in GIVING:
-                return told.is_given()  # "fed the hoya" is another thing
-            return is_idle(item.text, head) or _could_mean_nothing(told, at)
+            if head == "done" and item.text in GIVING:  # "fed the hoya" is another thing
+                return told.is_given() or (bool(told.methods()) and told.words.isdisjoint(_GIVING_UP))
+            if _is_of_somebody_else(told, at) or (head in _DATED and _is_beside_a_day(told, at, head)):
+                return False
+            return is_idle(item.text, head) or (head not in _VALUED and _could_mean_nothing(told, at))
+        case Word.HEDGE if head in _FINAL and item.text not in _WHY | _LIKE:
+            return False  # "looks dead", "may come back"
         case Word() as word:
             is_day_denied = word is Word.NOT and told.has_day_at(at + 1)
             if word is Word.LATER and Day(told.situation.today) in told.days() and told.ahead() is not None:
@@ -317,7 +548,9 @@ def _is_in(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of mention
             if is_day_denied or (word is Word.UNTIL and head == "later" and not told.days()):
                 return False
             if word is Word.NOT and head == "stock":
-                return 0.0 in numbers_of(part.commands)  # "no soap left"
+                return 0.0 in numbers_of(part.commands) and all(
+                    one.meaning is not Word.EMPTY for one in told.items[at + 1 : at + 2]
+                )  # "no soap left"
             behind = told.items[at + 1].meaning if at + 1 < len(told.items) else None
             if head == "find" and word in {Word.NOTHING, Word.NONE, Word.CLEAN}:
                 return any(isinstance(one, LogCheck) for one in part.commands)  # "hoya 3, ivy clean"
@@ -354,6 +587,8 @@ def _is_in(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of mention
             is_denied = head == "correct.count" and at > 0 and told.items[at - 1].meaning is Word.NOT
             if head in _UNCOUNTED or is_denied:
                 return True
+            if head == "find" and _counts_something_else(told, at):
+                return False
             is_of_none = value == 0 and any(isinstance(one, LogCheck) for one in part.commands)
             is_of_these = head in {"done", "none"} and value == len(plants) > 1
             return is_of_none or is_of_these or float(value) in numbers_of(part.commands)
@@ -388,17 +623,25 @@ def _is_in(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of mention
             return head in {"routine", "stock"}
         case Moment() if head == "later":
             return item.meaning.at - told.situation.now < _SOON  # not "in 30 hours"
+        case Clock() if (
+            head == "later" and at == 0 and told.items[1:2] and told.items[1].text in _BEHIND_A_CLOCK
+        ):
+            return False  # "20:59 - did not do the ivy"
         case Moment() | Clock():
             return (
                 head in _TIMED and not any(day != Day(told.situation.today) for day in told.days())
             ) or head == "done"
         case Weekday() if head == "routine":
             return True
+        case Weekday() if head in _DATED and (
+            item.text.endswith("days") or not _is_told_of_a_day(told, at, head)
+        ):
+            return False  # "sprays it on sundays", "hoya done. Orchid on thursday"
         case Weekday() if head == "lost" or (head == "done" and len(plants) > 1 and item is told.items[-1]):
             before = told.items[at - 1].text if at else ""
-            return before == "on" or item.text.startswith(("on ", "last "))  # "did hoya and orchid saturday"
+            return before == "on" or item.text.startswith(("on ", "last "))
         case Span() if head == "isolate":
-            return True
+            return told.words.isdisjoint(_UP_TO_NOW)  # not "apart already since five days"
         case Span(days=days):
             return float(days) in numbers_of(part.commands) or (
                 head in _AHEAD and told.situation.today + timedelta(days=days) in _days_of(part.commands)
@@ -408,6 +651,28 @@ def _is_in(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of mention
         case meaning if isinstance(meaning, (*DATES, OfMonth)):
             return _is_dated(part)
     return False
+
+
+def _is_told_of_a_day(told: Mentions, at: int, head: str) -> bool:
+    """Whether the clause of a weekday tells something by itself, or names nothing."""
+    begin = next((n + 1 for n in range(at - 1, -1, -1) if told.items[n].meaning is Word.BREAK), 0)
+    end = next(
+        (n for n in range(at, len(told.items)) if told.items[n].meaning is Word.BREAK), len(told.items)
+    )
+    clause = replace(told, items=told.items[begin:end])
+    is_diary = end < len(told.items) and told.items[end].text in _STRONG and len(_steers(clause)) == 1
+    return is_called(head, clause) or not (
+        is_diary or clause.every(Plants) or (told.every(Plants) and begin and end < len(told.items))
+    )
+
+
+_VALUED = frozenset({"routine", "place"})
+"""Forms in which a word nobody listed may be the very value that is told."""
+_GIVING_UP = listed("up in fed watered")
+_LIKE = listed("like where which who")
+_UP_TO_NOW = listed("since already ago")
+_FINAL = frozenset({"lost", "release"})
+_WHY = listed("because since by near from same when before")
 
 
 def _is_a_step(told: Mentions, plants: frozenset[PlantId]) -> bool:

@@ -39,7 +39,7 @@ _LOOKS = listed(
     " west spare other main upper lower top bottom middle first second third light grow"
 )
 """What tells one plant or place of a kind from another. Judgement."""
-_IDLE = words_of_class("idle", "words")
+_IDLE = words_of_class("idle", "words", "people")
 _ROOMS = words_of_class("home", "rooms")
 _LEADS_TO_A_TOWN = listed(
     "i am we are live lives in near it is my home town city the our house of from flat apartment place ,"

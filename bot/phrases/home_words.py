@@ -66,7 +66,7 @@ _PASSED = AROUND | ARTICLES | PREPOSITIONS | COURTESIES
 """What only leads from one word to the next."""
 _BODY = listed("pain hand hands finger fingers eye eyes grief misery disaster bath careful")
 _IDLE = (
-    frozenset(one for one in words_of_class("idle", "words") if len(one) > len("mi"))
+    frozenset(one for one in words_of_class("idle", "words", "people") if len(one) > len("mi"))
     | listed("um uh er ah oh ta mi ur")
 ) - _BODY
 """What carries nothing; but where somebody may be hurt, every word of it counts."""

@@ -1713,8 +1713,12 @@ def read_facets(text: str, situation: Situation) -> SetPlace | None:
     if not is_alone or is_else or len(home.unread) > _MOST_UNREAD:
         return None
     told = home.places[0]
-    sun = facets_in(words_of(plain(text))) if told.outdoors is Outdoors.ALL_DAY else None
-    return told if sun is None else replace(told, outdoors=sun[1] or told.outdoors)
+    words = words_of(plain(text))
+    sun = facets_in(words) if told.outdoors is not None or _OPEN_AIR & frozenset(words) else None
+    return told if sun is None else replace(told, facing=sun[0], outdoors=sun[1])
+
+
+_OPEN_AIR = listed("outside outdoors outdoor outdors balcony terrace")
 
 
 _MOVED = listed("moved move took carried shifted relocated brought")

@@ -128,7 +128,7 @@ def _loose_name(words: tuple[str, ...], at: int, names: Names) -> tuple[Named, i
     return None if is_known or not words[at].isalpha() else names.loose_at(words, at)
 
 
-_IDLE = words_of_class("idle", "words")
+_IDLE = words_of_class("idle", "words", "people")
 
 
 def _is_pronoun(words: tuple[str, ...], at: int) -> bool:

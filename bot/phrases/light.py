@@ -110,7 +110,7 @@ def facets_in(words: tuple[str, ...]) -> tuple[Facing | None, Outdoors | None] |
     if UNKNOWN.search(said):
         return Facing.UNKNOWN, None
     spelt = " ".join(WAYS[word] if len(word) > 1 and word in WAYS else word for word in words)
-    points = _POINTS.findall(spelt) or _LETTERS.findall(said)
+    points = _POINTS.findall(spelt) or ([] if _DARK.search(said) else _LETTERS.findall(said))
     if points:
         return _FACINGS[tuple(WAYS[one] for one in points[-1] if one)], None
     told = [one[0] for at in range(len(words)) if (one := sun_at(words, at)) is not None]

@@ -31,8 +31,8 @@ _LEAVES_OUT = frozenset(
 )
 _TO_COME = listed(
     "will would should gonna going want wants need needs must might may could wish plan planning if unless"
-    " tomorrow soon supposed hope try"
-)
+    " tomorrow soon supposed hope try always usually"
+) | {"have to", "used to"}
 NO_PLANTS = words_of_class("idle", "careful") | listed(
     "tonight thru through round got gave given there here stuff bit job thing things water"
 )
@@ -345,8 +345,9 @@ class Mentions(Value, dict=True):
         """Whether it speaks of what is to come, is wished or supposed."""
         said = (item.text for item in self.items if isinstance(item.meaning, Word | Unknown))
         return (
-            bool(_TO_COME.intersection(word for text in said for word in text.split()))
+            bool(_TO_COME.intersection(word for text in said for word in (text, *text.split())))
             or "tomorrow" in self.words
+            or any(one.text == "to be" and isinstance(do.meaning, Method) for one, do in pairwise(self.items))
             or any(day.on > self.situation.today for day in self.every(Day))
         )
 

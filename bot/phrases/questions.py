@@ -203,7 +203,7 @@ def strange_to(text: str, situation: Situation) -> frozenset[str]:
     """Give the words in it that nobody listed."""
     items = items_of(words_of(plain(text[:LONGEST])), situation)
     unknown = frozenset(one.text for one in items if isinstance(one.meaning, Unknown))
-    return unknown - words_of_class("idle", "words")
+    return unknown - words_of_class("idle", "words", "people")
 
 
 def led_in(text: str) -> frozenset[str]:

@@ -140,6 +140,8 @@ def has_slip(text: str, situation: Situation) -> bool:
     strange = frozenset(kept(_mended, words, situation)) - frozenset(words)
     if strange and sum(word[0].isalnum() for word in words) <= _SHORT:
         return True
+    if any(len(word) <= _SHORTEST_SLIP + 1 and word in _STEERING_LONG for word in strange):
+        return True  # "stubborn as goats" is no gnat
     whole = frozenset(part for word in words if word in joined for part in joined[word])
     return bool((strange & vocabulary) - whole) or bool(_PICTURES.search(text))
 
@@ -525,7 +527,7 @@ def _of_month(words: _Words, at: int) -> tuple[OfMonth | MonthDay, int] | None:
     return (MonthDay(MONTHS[named], day), behind + 1 - at) if named in MONTHS else (OfMonth(day), end - at)
 
 
-def _settled(  # noqa: C901, PLR0912 - one arm a kind of meaning
+def _settled(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of meaning
     items: list[Item],
 ) -> list[Item]:
     """Take counts of a group, denied pests and numbers set right at once for what they are."""
@@ -537,8 +539,14 @@ def _settled(  # noqa: C901, PLR0912 - one arm a kind of meaning
         behind = items[at + 1].meaning if at + 1 < len(items) else None
         if isinstance(meaning, Unknown) and item.text in WEEKDAYS:
             item = Item(Weekday(WEEKDAYS[item.text]), item.text)
-        if item.text == "sat" and behind and (isinstance(behind, Count) or items[at + 1].text in _SAT_ON):
+        if item.text == "sat" and behind and _is_no_saturday(items[at + 1]):
             item = Item(Unknown("sat"), "sat")
+        if item.text == "lot" and before is not None and before.meaning is Word.ALL:
+            item = Item(Word.FILLER, item.text)
+        if item.text == "rest" and behind and items[at + 1].text in _RESTING:
+            item = Item(Unknown("rest"), "rest")
+        if item.meaning is Word.REST and before is not None and before.text.split()[-1] in _FROM:
+            item = Item(Word.FILLER, item.text)
         is_dated = before is not None and isinstance(before.meaning, Day | Weekday | MonthDay)
         if is_dated and item.text in _NOT_TODAY:
             item = Item(Word.FILLER, item.text)  # "on sunday, not today"
@@ -588,6 +596,12 @@ def _settled(  # noqa: C901, PLR0912 - one arm a kind of meaning
     return kept
 
 
+def _is_no_saturday(behind: Item) -> bool:
+    """Whether "sat" stands before a number, a place or a word of what it did: "sat apart"."""
+    is_steering = isinstance(behind.meaning, Word) and behind.meaning not in _BESIDE_A_DAY
+    return is_steering or isinstance(behind.meaning, Count) or behind.text in _SAT_ON
+
+
 def _is_of_them(meaning: object) -> bool:
     """Whether what stands behind a number may be what it counts."""
     return isinstance(meaning, Plants | OneOf | Pest | Place | Unknown | Grade) or meaning is Word.BUGS
@@ -595,6 +609,11 @@ def _is_of_them(meaning: object) -> bool:
 
 _HELPING = listed("did do does")
 """“The ivy did not have any”: nothing was done."""
+_BESIDE_A_DAY = frozenset(
+    {Word.BREAK, Word.FILLER, Word.AND, Word.DONE, Word.ALL, Word.CLEAN, Word.NONE, Word.NOTHING}
+)
+_RESTING = listed("it him her them in up well easy peacefully")
+_FROM = listed("from frm than")
 _SAT_ON = listed("on in at under there with by around still snugly happily")
 
 

@@ -2,10 +2,10 @@
 
 import re
 from collections.abc import Iterator, Sequence
-from datetime import timedelta
+from datetime import date, timedelta
 from decimal import Decimal
 from functools import cache
-from itertools import dropwhile, pairwise, takewhile
+from itertools import dropwhile, takewhile
 
 from bot.actions.action import ButtonText, Choice, Command
 from bot.actions.ask import Ask, Topic
@@ -56,6 +56,8 @@ were wrong."""
 SURE_WITH_STRANGERS = 0.9
 CALLED_FROM = 0.3
 """A form is not told below it, whatever words call it."""
+MOST_IDLE = 0.5
+"""A message that tells nothing or asks by more than this is not written. Judgement. [1]"""
 _MOST_CALLED = 5
 MOST_STRANGERS = 2
 _MOST_CHOICES = 8
@@ -63,9 +65,12 @@ _PAIR = 2
 _NOTHING_SEEN = (Word.NOTHING, Word.NONE, Word.CLEAN, Word.GONE, Word.NOT)
 _POINTING = (Word.ALL, Word.BOTH, Word.IT, Word.THEM)
 _ASKS = re.compile(
-    r"\W*(?:(?:is|are|was|were) (?:the|my|our|it|that|this|there|all)\b"
-    r"|did (?:i|we|you|they|he|she)\b"
-    r"|(?:do|does|have|has|can|could|should|will|would) (?:i|we|you|it|they|he|she)\b)",
+    r"\W*(?:(?:yo|hey|hi|so|and|but|ok|um|er|well|oh)\b\W*)*"
+    r"(?:(?:is|are|was|were) (?:the|my|our|it|that|this|there|all|every\w*|any\w*)\b"
+    r"|did (?:(?:i|we|you|they|he|she|any\w*)\b|\S+ (?:\d+ )?(?:get|need|have)\b)"
+    r"|(?:do|does|have|has|can|could|should|will|would) (?:i|we|you|it|they|he|she|any\w*)\b"
+    r"|(?:does|has|can|could|should|will|would|may) (?:the|my|our)\b"
+    r"|who(?:se)?\b)",
     re.IGNORECASE,
 )
 """How a question begins, with a mark behind it or without: it is never written unasked."""
@@ -111,10 +116,15 @@ def _surely(text: str, situation: Situation) -> Meant:
 
 def _in_one(text: str, situation: Situation) -> Meant:
     """Read what is told without anything set right, and without a reason."""
-    best = best_of(text, situation, rank(with_names(text, situation), situation))
+    guesses = rank(with_names(text, situation), situation)
+    best = best_of(text, situation, guesses)
     if best is None or has_slip(text, situation) or _ASKS.match(text):
         return ()
     told = told_in(text, situation)
+    idle = sum(one.chance for one in guesses if one.form in SAYS_NOTHING or one.form.startswith("ask."))
+    is_clear = best.form == "hold" or len(best.parts) > 1 or all(map(_is_of_a_count, told.items))
+    if idle > MOST_IDLE and not is_clear:
+        return ()
     is_of_work = told.every((Plants, Place, Method)) or told.has(*_POINTING, Word.REST)
     is_ticked = is_signed(text) or TICKS.search(text)
     if is_ticked and not is_of_work and sum(one.meaning is Word.DONE for one in told.items) < _PAIR:
@@ -185,8 +195,8 @@ def best_of(text: str, situation: Situation, guesses: Sequence[Guess]) -> Likely
         or (is_count and one.form == "find")
         or (one.form == "done" and told.is_let_loose())
         or (one.form == "isolate.stays" and told.has(Word.UNMOVABLE))
-        or (one.form == "move" and is_standing(told))
         or (one.form == "hold" and told.days() and told.has(Word.AWAY))
+        or (one.form == "move" and is_standing(told))
     ]
     called = (one for one in _of_form(text, situation, others) if one.is_called and _strangers(one) == 0)
     return next(called, None)
@@ -370,7 +380,9 @@ def _ask_when(told: tuple[PlantId, ...], plants: tuple[PlantId, ...], situation:
 def _asked_back(text: str, situation: Situation, guesses: Sequence[Guess]) -> Meant | None:
     """Ask for what one word leaves open: which of several plants, one nobody knows, a day there is not."""
     told = told_in(text, situation)
-    if guesses[0].form == "thanks" and guesses[0].chance >= SURE_FROM:
+    idle = sum(one.chance for one in guesses if one.form in SAYS_NOTHING)
+    thanks = sum(one.chance for one in guesses if one.form == "thanks")
+    if idle >= SURE_FROM and thanks >= CALLED_FROM:
         return (Thanks(),)
     is_day = all(one.meaning is Word.FILLER or isinstance(one.meaning, DATES) for one in told.items)
     if is_day and told.days() and not situation.tonight:
@@ -389,7 +401,9 @@ def _asked_back(text: str, situation: Situation, guesses: Sequence[Guess]) -> Me
         return filled
     if _is_only_ahead(told):
         return (NotUnderstood(text, reason=Trouble.FUTURE.value),)
-    form = next((one.form for one in guesses if _heads(one.form) <= _DATED and _heads(one.form)), "")
+    forms = [one.form for one in guesses if _heads(one.form) <= _DATED and _heads(one.form)]
+    called = (one for one in forms if is_called(one.split("+")[0], told))
+    form = next(called, forms[0] if forms else "")
     if (
         not form
         or is_nothing
@@ -434,7 +448,9 @@ def _of_the_denied(told: Mentions, guesses: Sequence[Guess]) -> Meant | None:
         return None
     done = tuple(LogRound(plants=plants, method=one, on=on) for one in instead)
     if on in {None, told.situation.today} and not told.every(Product):
-        return (*done, Postpone(plants=plants, on=told.situation.today + timedelta(days=1), denied=denied))
+        ahead = told.ahead()
+        till = ahead if isinstance(ahead, date) else told.situation.today + timedelta(days=1)
+        return (*done, Postpone(plants=plants, on=till, denied=denied))
     is_state = bool(told.words & {"was", "were"}) and not speaks_of_before(told.items)
     return None if is_state else (*done, DeleteEntry(of=replace(denied, on=on)))
 
@@ -573,7 +589,9 @@ def _each_of(plants: tuple[PlantId, ...], meant: Meant, text: str, setting: Sett
 def _unknown(items: tuple[Item, ...], situation: Situation) -> Iterator[str]:
     """Give words nobody knows that stand as a plant's name does."""
     is_alone = sum(item.meaning is not Word.FILLER for item in items) == _PAIR
-    for before, item in pairwise((Item(Word.FILLER, ""), *items)):
+    for before, item, behind in zip((Item(Word.FILLER, ""), *items), items, (*items[1:], None), strict=False):
+        if behind is not None and isinstance(behind.meaning, Spot | Product):
+            continue  # "the top soil" is no plant
         is_led = is_alone or before.text in {"the", "my", "our"} or item.text in situation.kinds
         if isinstance(item.meaning, Unknown) and is_led and item.text not in NO_PLANTS:
             yield item.text

@@ -24,7 +24,7 @@ from tests.phrases.hands import HERE, drawer, tables
 NAMED = HERE / "one_hand.txt"
 ROOM = Path(bot.phrases.__file__).parent
 ALARM = frozenset({"emergencies.py", "dangers.py", "poisons.py"})
-UNREAD = frozenset({"D10", "D11", "D12", "D13", "D14", "D15", "D16"})
+UNREAD = frozenset({f"D{number}" for number in (*range(10, 17), 21, 22, 23)})
 """Drawers that nothing was mended by yet: what was there before they were opened was not written for them."""
 SAID = frozenset({"saying.py", "notation.py"})
 """What the bot says itself."""

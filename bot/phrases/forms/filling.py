@@ -302,7 +302,7 @@ def none(told: Mentions) -> Filled:
     plants, on = told.plants(), told.behind()
     is_of_none_known = not plants and (told.how_many() or told.points_at_one())
     is_called = told.has(Word.NOTHING, Word.NONE, Word.CLEAN, Word.GONE, Word.NOT, Word.CHECKED)
-    if is_of_none_known or not is_called:
+    if is_of_none_known or not is_called or _is_not_looked_at(told):
         return None
     if not plants and left and not told.has(Word.ALL):
         is_looked_for = told.denied or told.has(Word.CHECKED, Word.NONE, Word.NOTHING, Word.CLEAN)
@@ -331,6 +331,23 @@ def none(told: Mentions) -> Filled:
     if not plants or isinstance(on, Trouble) or told.is_ahead():
         return None
     return (LogCheck(plants=_with_the_rest(plants, told), level=told.one(Level), on=on),)
+
+
+def _is_not_looked_at(told: Mentions) -> bool:
+    """Whether a look or its finding is denied: "have not looked at the ivy", "never clean"."""
+    looks = {Word.CHECKED, Word.CLEAN}
+    return any(_denies(one) and behind.meaning in looks for one, behind in pairwise(told.items))
+
+
+def _denies(item: Item) -> bool:
+    return item.meaning is Word.NOT or item.text in {
+        "never",
+        "but",
+        "hardly",
+        "no longer",
+        "barely",
+        "far from",
+    }
 
 
 def _with_the_rest(plants: tuple[PlantId, ...], told: Mentions) -> tuple[PlantId, ...]:
@@ -398,7 +415,7 @@ _LATER_WORDS = frozenset({"wait", "instead", "another"})
 
 def _put_off(told: Mentions) -> tuple[PlantId, ...]:
     named, left = told.sides()
-    is_rest = told.has(Word.REST) or told.excepts()
+    is_rest = told.has(Word.REST) or (told.excepts() and "leaving" not in told.words)
     is_whole = told.has(Word.ALL, Word.NOTHING, Word.NONE) and not named and told.speaks_of_the_rest()
     if is_rest or is_whole:
         out = {*named, *left, *(told.setting.before if is_rest else ())}
