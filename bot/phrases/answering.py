@@ -99,6 +99,8 @@ def read_ticks(words: tuple[str, ...], situation: Situation) -> Meant | None:
         elif item.meaning is Word.REST and not before:
             before += asked.difference(*told.values())
         elif is_yes or item.text in _CROSSED:
+            if not before:
+                return None  # "not hoya, ivy yes", "hoya yes no"
             told[is_yes] += before
             before = []
         elif item.text not in _BETWEEN_TICKS:
@@ -109,7 +111,7 @@ def read_ticks(words: tuple[str, ...], situation: Situation) -> Meant | None:
 
 
 _TICKED, _CROSSED = listed("yes yep yeah yup y"), listed("no not nope nah n")
-_BETWEEN_TICKS = listed("the a : - . ! ; , is are was were it and or but is now ok all tonight today i did")
+_BETWEEN_TICKS = listed("the a : - . ! ; , it and but now ok all tonight today")
 
 
 def read_answer(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:

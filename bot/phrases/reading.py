@@ -380,7 +380,8 @@ def _in_one_breath(text: str, meant: Reading, situation: Situation) -> Reading |
     """
     Read what is told and what is asked in one message each by itself, where together they are not clear.
 
-    What is told is written only where it would be as a message of its own; idle talk before it is left.
+    What is told is written only where it would be as a message of its own, and offered where no sentence ends
+    before the question: "ivy sprayed when it rains". Idle talk before it is left.
     """
     if not meant.offers and not any(isinstance(one, NotUnderstood | Incomplete) for one in meant.sure):
         return None
@@ -408,6 +409,8 @@ def _in_one_breath(text: str, meant: Reading, situation: Situation) -> Reading |
     is_telling = any(not _only_asks(replace(one, chance=1.0)) for one in meant.offers)
     if is_open or (is_telling and not (first.sure or offers)):
         return None
+    if joint is not None and not all(isinstance(one, _QUESTIONS) for one in first.sure):
+        return Reading(sure=answers, offers=_said_back(first.sure, situation), text=text)
     return replace(first, sure=(*first.sure, *answers), offers=offers, text=text)
 
 
@@ -555,7 +558,8 @@ def _witnessed(sure: tuple[Command, ...], text: str, situation: Situation) -> Re
     is_asked = is_long and any(isinstance(one, Incomplete) for one in sure)
     if not (is_told or is_asked or _is_open(sure, text, situation)):
         return None
-    is_asked = words_of(plain(text[:LONGEST]))[:1] in _NEVER_TELL
+    words = words_of(plain(text[:LONGEST]))
+    is_asked = bool({*words[:1], *words[-1:]} & _NEVER_TELL)
     told = () if is_asked else surely(text, situation)
     if told and not is_told:
         return Reading(sure=told, text=text)
@@ -564,8 +568,8 @@ def _witnessed(sure: tuple[Command, ...], text: str, situation: Situation) -> Re
     return _either(sure, told, text, situation)
 
 
-_NEVER_TELL = {("who",), ("why",), ("which",), ("where",)}
-"""Beginnings behind which nothing is told: "who pruned them"."""
+_NEVER_TELL = frozenset({"who", "why", "which", "where"})
+"""Where these begin or end nothing is told: "who pruned them", "sprayed by who"."""
 
 
 def _is_same(told: tuple[Command, ...], sure: tuple[Command, ...], situation: Situation) -> bool:

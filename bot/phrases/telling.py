@@ -70,7 +70,7 @@ _ASKS = re.compile(
     r"|did (?:(?:i|we|you|they|he|she|any\w*)\b|\S+ (?:\d+ )?(?:get|need|have)\b)"
     r"|(?:do|does|have|has|can|could|should|will|would) (?:i|we|you|it|they|he|she|any\w*)\b"
     r"|(?:does|has|can|could|should|will|would|may) (?:the|my|our)\b"
-    r"|who(?:se)?\b)",
+    r"|who(?:se)?\b|.* by whom?\W*$)",
     re.IGNORECASE,
 )
 """How a question begins, with a mark behind it or without: it is never written unasked."""

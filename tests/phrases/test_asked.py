@@ -3,11 +3,15 @@
 import pytest
 
 from bot.actions.ask import Ask, Topic
+from bot.actions.courtesy import Help
+from bot.actions.incomplete import Incomplete
 from bot.actions.not_understood import NotUnderstood
 from bot.domain.value import replace
+from bot.phrases.answering import read_ticks
 from bot.phrases.forms.rows import ASKED_IN_MANY_WORDS
 from bot.phrases.notation import notation
-from bot.phrases.reading import understand
+from bot.phrases.reading import read, understand
+from bot.phrases.text import plain, words_of
 from bot.rehearsal import read_situation
 from tests.phrases.situation import KNOWLEDGE
 from tests.tools.train import QUESTIONS
@@ -86,14 +90,35 @@ def test_why_of_a_day_is_of_that_day(text: str) -> None:
 @pytest.mark.parametrize(
     ("text", "meaning"),
     [
-        ("wiped the clivia what's next", "done clivia method=wipe + ask due"),
-        ("moved the lime to the porch what do I do tonight", "move lime place=porch + ask due"),
         ("wiped the clivia. what's left tonight?", "done clivia method=wipe + ask due"),
         ("long day today, what do I do tonight", "ask due"),
     ],
 )
 def test_what_is_told_and_asked_in_one_breath_is_both(text: str, meaning: str) -> None:
     assert notation(understand(text, HOME), HOME) == meaning
+
+
+@pytest.mark.parametrize(
+    ("text", "answered"),
+    [
+        ("wiped the clivia what's next", "ask due + ask meant"),
+        ("moved the lime to the porch what do I do tonight", "ask due + ask meant"),
+        ("clivia to be sprayed, when is it due", None),
+        ("lime washed when it is warmer", None),
+        ("got it wrong, how do I undo", None),
+    ],
+)
+def test_what_stands_before_a_question_without_a_stop_is_offered(text: str, answered: str | None) -> None:
+    reading = read(text, HOME)
+    assert all(isinstance(one, Ask | Help | NotUnderstood | Incomplete) for one in reading.sure)
+    assert answered is None or notation(understand(text, HOME), HOME) == answered
+
+
+@pytest.mark.parametrize(
+    "text", ["clivia yes or no", "clivia yes no", "not the clivia, lime yes", "was clivia yes"]
+)
+def test_what_is_no_tick_is_none(text: str) -> None:
+    assert read_ticks(words_of(plain(text)), HOME) is None
 
 
 @pytest.mark.parametrize(
