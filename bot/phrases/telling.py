@@ -65,12 +65,12 @@ _PAIR = 2
 _NOTHING_SEEN = (Word.NOTHING, Word.NONE, Word.CLEAN, Word.GONE, Word.NOT)
 _POINTING = (Word.ALL, Word.BOTH, Word.IT, Word.THEM)
 _ASKS = re.compile(
-    r"\W*(?:(?:yo|hey|hi|so|and|but|ok|um|er|well|oh)\b\W*)*"
+    r"\W*(?:(?:yo|hey|hi|so|and|but|ok|um|er|well|oh|now|then|please)\b\W*)*"
     r"(?:(?:is|are|was|were) (?:the|my|our|it|that|this|there|all|every\w*|any\w*)\b"
     r"|did (?:(?:i|we|you|they|he|she|any\w*)\b|\S+ (?:\d+ )?(?:get|need|have)\b)"
     r"|(?:do|does|have|has|can|could|should|will|would) (?:i|we|you|it|they|he|she|any\w*)\b"
     r"|(?:does|has|can|could|should|will|would|may) (?:the|my|our)\b"
-    r"|who(?:se)?\b|.* by whom?\W*$)",
+    r"|who(?:se)?\b|which (?:one|ones|of|plant|plants|is|are|was|were)\b|.* by whom?\W*$)",
     re.IGNORECASE,
 )
 """How a question begins, with a mark behind it or without: it is never written unasked."""

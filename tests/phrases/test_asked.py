@@ -144,3 +144,15 @@ def test_what_is_asked_in_many_words_has_templates() -> None:
     assert {f"ask.term.{key}" for key in ASKED_IN_MANY_WORDS} == {
         file.stem for file in QUESTIONS.glob("ask.term.*.txt")
     }
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "now which one stands apart",
+        "and which of them is with the others",
+        "then which plants are wiped with soap",
+    ],
+)
+def test_which_of_them_asks_and_tells_nothing(text: str) -> None:
+    assert all(isinstance(one, Ask | Help | NotUnderstood | Incomplete) for one in read(text, HOME).sure)
