@@ -296,6 +296,8 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
     _settle(told)
     for one in told.of("side"):
         _look(one, told)
+    _of_windows_not_known(told)
+    _of_two_windows(told)
     for one in told.of("place"):
         named = told.places[one].lower()
         if (ways := light_in(named) if named.endswith(_PANES) else []) and told.places[one] not in told.looks:
@@ -309,7 +311,7 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
     for one in told.of("place"):
         is_said = one in told.links.values() or told.places[one] in told.looks
         is_said = is_said or any(each.place == told.places[one] for each in told.plants)
-        if not is_said:
+        if not is_said and told.text(one) not in _SPOKEN_OF:
             told.leave(one)
     _read_finds(told)
     _read_shelf(told)
@@ -376,6 +378,8 @@ def _spans(told: _Telling) -> list[Span]:
     found = [replace(one, start=_which_at(one, found, told)) if one.key == "place" else one for one in found]
     places = [one for one in found if one.key == "place"]
     found = [one for one in found if not _is_a_window_of(one, found, told)]
+    found = [replace(one, key="place") if _is_beside(one, told) else one for one in found]
+    found = sorted([*found, *_places_again(found, told)], key=lambda one: one.start)
     return [
         part
         for one in found
@@ -392,6 +396,37 @@ def _is_a_window_of(one: Span, spans: list[Span], told: _Telling) -> bool:
     is_led = bool(frozenset(told.told.before(one.start, 2)) & PREPOSITIONS)
     before = [each for each in spans if first <= each.start < one.start][-1:]
     return not is_led and bool(before) and before[0].key == "place"
+
+
+def _places_again(spans: list[Span], told: _Telling) -> Iterator[Span]:
+    """Give what means the place spoken of last, "in there", and that of a plant: "beside the hoya"."""
+    places = [one.start for one in spans if one.key == "place"]
+    for one in told.told.events:
+        is_left = bool(told.situation.places) or any(start < one.start for start in places)
+        is_alone = told.situation.expecting is Expecting.WHERE and not spans
+        if one.what == "again" and is_left and (is_alone or told.told.words[one.start] != "same"):
+            is_of_it = told.told.words[one.start] != "there" and told.told.before(one.start) in {
+                ("in",),
+                ("by",),
+            }
+            yield from [] if is_of_it else [Span("place", one.start, one.end, SURE_MARGIN)]
+
+
+def _is_beside(one: Span, told: _Telling) -> bool:
+    """Whether a plant of the home is named for where another stands: "a fern next to the hoya"."""
+    own = _event_of(one, told, "own")
+    lead = [word for word in told.told.before(one.start, 3) if word not in ARTICLES]
+    is_led = lead[-1:] == ["beside"] or lead[-2:] in (["next", "to"], ["close", "to"])
+    return is_led and one.key == "plant" and own is not None and bool(_stands_at(own, told))
+
+
+def _stands_at(own: Event, told: _Telling) -> str:
+    """Give the place of a plant of the home."""
+    places = {one.id: one.name for one in told.situation.places}
+    ids = own.value.ids if isinstance(own.value, Plants) else ()
+    return next(
+        (places[one.place] for one in told.situation.plants if one.id in ids and one.place in places), ""
+    )
 
 
 def _parts(one: Span, told: _Telling) -> list[Span]:
@@ -476,7 +511,8 @@ def _with_fields(spans: list[Span], told: _Telling) -> list[Span]:
         is_short = 0 < commas[0] - start <= _LONGEST_FIELD and stop - commas[0] <= _LONGEST_FIELD
         if (
             is_short
-            and not any(one.key in {"count", "seen", "product"} for one in first)
+            and not any(one.key in {"seen", "product"} for one in first)
+            and {one.key for one in first} != {"count", "plant"}
             and all(one == place or _is_strange(one, told) for one in second)
         ):
             margin = min([one.margin for one in first], default=LEAST_MARGIN)
@@ -860,8 +896,10 @@ def _leave_denied_out(told: _Telling) -> None:
         between = [] if meant is None else told.told.within(one.end, meant.start)
         if meant is None or not all(each.what in _PASSING for each in between):
             continue
-        if any(each.value is Word.NOT for each in between):
-            continue  # "no, not the fern": the second says it
+        if any(each.value is Word.NOT for each in between) or UNKNOWN.search(
+            plain(told.told.text(one.start, meant.end))
+        ):
+            continue  # "no, not the fern": the second says it; "no idea about the landing" denies nothing
         before = [
             each
             for each in told.spans
@@ -923,6 +961,16 @@ _SAID_OF_IT = listed("is are isn't aren't does do doesn't don't was ,")
 
 def _read_town(told: _Telling) -> None:
     """Read the town: the last where one is put right, else the first."""
+    alone = told.told.text(0, len(told.told.words)).strip(" .!,")
+    is_asked = told.situation.lacks_town and told.situation.expecting not in {
+        Expecting.WHERE,
+        Expecting.PLANTS,
+    }
+    is_listed = any(one.what in {"kind", "own"} for one in told.told.events) or not alone.istitle()
+    if is_asked and not is_listed and find_towns(alone):
+        told.town, told.spans = alone, []  # "Bath" is a town where that is asked
+        told.dropped.update(range(len(told.told.words)))
+        return
     towns = told.of("town") or (list(_may_be_towns(told)) if told.situation.lacks_town else [])
     for one in towns:
         is_led = _is_led_in(one.start, told)
@@ -998,6 +1046,11 @@ def _place_name(one: Span, told: _Telling) -> str:
         return next(each.name for each in told.situation.places if each.id == known_as)
     typed = _bare(told.text(one))
     words = typed.split()
+    beside = _event_of(one, told, "own")
+    if beside is not None and (stood := _stands_at(beside, told)):
+        return stood
+    if frozenset(words_of(typed.lower())) <= _SPOKEN_OF and (last := _spoken_of(told)):
+        return last
     named = {each.casefold().replace("-", " "): each for each in _places(told)}
     bare = " ".join(words[:-1]).casefold().replace("-", " ")
     if words[-1].lower() in {"window", "windows"} and (bare in named or bare in _LIVED_IN):
@@ -1006,6 +1059,9 @@ def _place_name(one: Span, told: _Telling) -> str:
     found = named.get(low.replace("-", " "))
     alike = {each for key, each in named.items() if key.endswith(f" {low}")}
     alike |= {each for each in named.values() if low in _ABROAD.get(each.lower(), ())}
+    is_of_light = not any(link == one and each.key == "plant" for each, link in told.links.items())
+    if not alike and is_of_light:  # "the bay faces south" of the bay window
+        alike = {each for key, each in named.items() if key.startswith(f"{low} ")}
     if found is None and len(alike) == 1:
         found = alike.pop()
     if found is not None:
@@ -1021,6 +1077,18 @@ def _place_name(one: Span, told: _Telling) -> str:
         told.is_guessed = told.is_guessed or meant != words
         return " ".join(meant)
     return typed
+
+
+_SPOKEN_OF = _GENERAL_ROOMS | listed("same there it them place spot one")
+
+
+def _spoken_of(told: _Telling) -> str:
+    """Give the place spoken of last: in the message, else the one asked about, else the last plant's."""
+    asked = [
+        one.name for choice in told.situation.choices for one in choice.commands if isinstance(one, SetPlace)
+    ]
+    before = [*told.places.values()][-1:] or [one for one in asked if one][:1]
+    return before[0] if before else _last_place(told)
 
 
 def _meant_room(word: str) -> str:
@@ -1360,18 +1428,73 @@ def _look(one: Span, told: _Telling) -> None:
     if not looks and words & {"same", "also", "likewise", "too"}:
         looks = list(told.looks.values())[-1][-1:] if told.looks else []
     names = _lit_by(one, told) if looks else []
+    if frozenset(words_of(told.text(one).lower())) == {"no", "sun"}:
+        names = [name for name in names if _OPEN_AIR & frozenset(words_of(name.lower()))]
     if not names:
         told.leave(one)
         return
     listed_as = {each.what for each in told.told.within(one.start, one.end)}
     told.is_known = told.is_known and "strange" not in listed_as
     is_lamp = looks == [Facing.NONE] and not told.words(one.start, one.end) & _LACKING
+    before = max([each.end for each in told.of("side") if each.end <= one.start], default=0)
+    ways = dict.fromkeys(way for part in _JOINED.split(told.text(one)) for way in light_in(part))
+    is_other = len(ways) > 1 and all(isinstance(way, Facing) for way in ways)
     for name in names:
         if is_lamp and told.looks.get(name):
             continue  # a lamp beside a window
-        told.looks.setdefault(name, []).extend(looks)
+        if told.words(before, one.start) & _TURNED:
+            told.looks.pop(name, None)
+        told.looks.setdefault(name, []).extend(ways if is_other else looks)
         if "window" in told.words(one.start, one.end + 1) and isinstance(looks[0], Facing):
             told.indoors.add(name)
+
+
+def _of_windows_not_known(told: _Telling) -> None:
+    """Note of a place that which way it looks is not known: "no idea about the landing"."""
+    lit = {told.links.get(one) for one in told.links if one.key in {"side", "plant"}}
+    breaks = [at for at in range(len(told.told.words)) if told.told.of(at) in ENDS | {"comma"}]
+    breaks += [at for each in told.spans for at in range(each.start, each.end)]
+    for one in told.of("place"):
+        start = max([at + 1 for at in breaks if at < one.start], default=0)
+        end = min([at for at in breaks if at >= one.end], default=len(told.told.words))
+        said = plain(f"{told.told.text(start, one.start)} {told.told.text(one.end, end)}")
+        around = frozenset(words_of(UNKNOWN.sub(" ", said)))
+        is_asked = told.places[one] in told.situation.untold
+        is_of_it = bool(around & _OF_A_WAY) or is_asked
+        if one not in lit and is_of_it and around <= _BESIDE_A_WAY and UNKNOWN.search(said):
+            told.looks.setdefault(told.places[one], [Facing.UNKNOWN])
+            told.dropped.update(range(start, end))
+
+
+_OF_A_WAY = listed("window windows way side direction looks look faces facing face light sun compass")
+_BESIDE_A_WAY = (
+    _OF_A_WAY
+    | ARTICLES
+    | PREPOSITIONS
+    | listed(
+        "i we is it about for of to you tell say though either sorry really which what where that . ! ' and"
+    )
+)
+"""What else may stand where it is said that a window's way is not known."""
+
+
+_JOINED = re.compile(r"\band\b|[&,+]")
+_BY_SUN = (Facing.N, Facing.NE, Facing.NW, Facing.E, Facing.W, Facing.SE, Facing.SW, Facing.S)
+"""Ways of windows in the northern half of the year's sun, the least first. Judgement."""
+
+
+def _of_two_windows(told: _Telling) -> None:
+    """Keep the sunniest of several windows of a place, and say of the others that they are not kept."""
+    for name, looks in told.looks.items():
+        ways = sorted({way for way in looks if way in _BY_SUN}, key=_BY_SUN.index)
+        for way in ways[:-1]:
+            told.looks[name] = [one for one in told.looks[name] if one is not way]
+            told.unread[len(told.told.words) + len(told.unread)] = f"{name} {way.value}"
+
+
+_OPEN_AIR = listed(
+    "balcony patio deck terrace garden yard backyard courtyard porch stoop veranda loggia lanai roof rooftop"
+)
 
 
 def _lit_by(one: Span, told: _Telling) -> list[str]:
@@ -1393,9 +1516,11 @@ def _lit_by(one: Span, told: _Telling) -> list[str]:
         return [each for each in dict.fromkeys((*untold, *_places(told))) if each not in told.looks]
     if "both" in told.words(since, one.start) and len(before) > 1:
         return list(dict.fromkeys(before))[-2:]
+    if told.words(since, one.start) & {"all", "they", "everything", "each"} and len(before) > 1:
+        return [each for each in dict.fromkeys(before) if each not in told.looks]
     if link is not None:
         return [*_joint(link, one, told), told.places[link]]
-    is_of_all = not before and untold and told.words(start, end) & _ALL_OF_THEM
+    is_of_all = not before and untold and told.words(start, end) & (_ALL_OF_THEM - {"it"})
     return untold if is_of_all else before[-1:] or [""]
 
 
@@ -1665,7 +1790,8 @@ _HALVES = listed("morning morning. afternoon afternoon. evening evening. sun sun
 
 def read_places(text: str, situation: Situation) -> tuple[SetPlace, ...] | None:
     """Read "the living room faces south, bedroom is north": all of it, or None."""
-    if "?" in text or not _OF_LIGHT.search(re.sub(r"([^\W\d_])\1{2,}", r"\1", tidy(text).lower())):
+    said = re.sub(r"([^\W\d_])\1{2,}", r"\1", tidy(text).lower())
+    if "?" in text or not (_OF_LIGHT.search(said) or UNKNOWN.search(said)):
         return None
     home = read_home(text, situation)
     is_else = home.town or home.plants or home.lines or home.unplaced or home.named or home.has_nothing

@@ -52,7 +52,8 @@ _SHADY = listed("shade shaded shady shadow shadows shadowy")
 UNKNOWN = re.compile(
     r"\b(?:not (?:\w+ )?(?:sure|certain|know\w*)|do ?n.t (?:\w+ )?know|no idea|dunno|no clue"
     r"|can ?n.?t (?:\w+ )?(?:tell|say)|unable to (?:say|tell)|unknown|unsure|uncertain"
-    r"|couldn.?t (?:tell|say)|no compass|(?:which|what) (?:way|side|direction|exposure|aspect))\b"
+    r"|could(?:n.?t| not) (?:\w+ )?(?:tell|say)|no compass"
+    r"|(?:which|what) (?:way|side|direction|exposure|aspect))\b"
 )
 _DARK = re.compile(
     r"\b(?:no|without|not \w+|zero|lacks?|lacking) (?:\w+ )?(?:day)?(?:windows?|light|sunlight|glass)\b"

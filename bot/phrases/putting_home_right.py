@@ -5,11 +5,13 @@ import re
 from bot.actions.action import ButtonText
 from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.log_find import LogFind
+from bot.actions.rename import Rename
 from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetTown
 from bot.actions.situation import Situation
 from bot.actions.stock_product import StockProduct
 from bot.domain.value import replace
+from bot.phrases.home_words import PREPOSITIONS, ROOMS
 from bot.phrases.homes import Home
 from bot.phrases.saying import say_all
 
@@ -58,18 +60,53 @@ def put_right(told: Home, text: str, situation: Situation) -> Home:
 
 
 _NAME = r"(?P<name>(?!called|named)[^\W\d_][\w' -]{{1,40}}?)"
-_WRONG = r"not (?:just )?(?:a |an |the )?['\"“]?{0}\b['\"”]?"
+_WRONG = r"(?:not|no) (?:just )?(?:a |an |the |any )?['\"“]?{0}\b['\"”]?"
+_BUT = r"(?:but |only |just |there is |the |it |place |plant |name |room |is |it'?s |called )*"
 _RENAMING = tuple(
     one.replace("NAME", _NAME).replace("WRONG", _WRONG)
     for one in (
         r"\b(?:is|are|it'?s|called|named) (?:an? |the |called |named )*NAME[,;.]? (?:and )?WRONG",
-        r"(?:^|[.!?,\n] ?)(?:the |an? )?NAME(?: (?:it|that|this) is (?:called|named)?)?[,;] (?:and )?WRONG",
-        r"WRONG[,.;/ ]+(?:but |the |it |place |plant |name |room |is |it'?s |called )*NAME(?=[,.;!\n]|$)",
+        r"(?:^|[.!?,\n] ?)(?:the |an? )?NAME(?: (?:it|that|this) is \w*)?(?:, \w+)?[,;] (?:and )?WRONG",
+        rf"WRONG[,.;/ ]+{_BUT}NAME(?=[,.;!\n]|$)",
         r"\brename {0}(?: to| as| into|:) NAME(?=[,.;!\n]|$)",
         r"\b{0} is (?:called|named) (?:an? |the )?NAME(?=[,.;!\n]|$)",
     )
 )
 """How an offered place is said to be another: "cold frame it is called, not frame"."""
+
+
+_NAMED = re.compile(
+    r"\b(?:it'?s|it is|this is|called|named|(?:place|room|name)(?: is|'?s)) "
+    r"(?:called |named |the |an? |really )*" + _NAME.format() + r"(?: (?:please|pls))?(?=[,.;!\n]|$)",
+    re.IGNORECASE,
+)
+_LONGEST_ROOM = 4
+
+
+def renamed_place(text: str, situation: Situation) -> tuple[Rename, str] | None:
+    """Read what a place is really called, "not hall, back hall", and give the rest of the message."""
+    known = {one.name.casefold(): one for one in situation.places}
+    bare = text.replace("*", "")
+    found = [
+        (one, match)
+        for one in known.values()
+        for pattern in _RENAMING
+        if (match := re.search(pattern.format(re.escape(one.name)), bare, re.IGNORECASE))
+    ]
+    for match in _NAMED.finditer(bare):
+        last = match["name"].casefold().rpartition(" ")[2]
+        alike = [one for name, one in known.items() if name.rpartition(" ")[2] == last]
+        found += [(alike[0], match)] if len(alike) == 1 else []
+    for one, match in found:
+        name = re.sub(r"\s+(?:please|pls)$", "", match["name"].strip())
+        words = name.casefold().split()
+        is_room = words[-1] in ROOMS or words[-1] == one.name.casefold().split()[-1]
+        is_room = is_room and not PREPOSITIONS & frozenset(words)
+        if is_room and len(words) <= _LONGEST_ROOM and name.casefold() not in known:
+            rest = re.split(r"(?<=[.!?\n])\s*", bare)
+            left = [each for each in rest if each and match[0].strip(" .!?,\n") not in each]
+            return Rename(name, place=one.id), " ".join(left)
+    return None
 
 
 def _renamed(offered: Home, told: Home, text: str) -> Home | None:

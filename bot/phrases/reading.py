@@ -55,7 +55,7 @@ from bot.phrases.mentions import NO_PLANTS
 from bot.phrases.names import Plants
 from bot.phrases.notation import notation
 from bot.phrases.offering import Likely, likely, told_in
-from bot.phrases.putting_home_right import put_right
+from bot.phrases.putting_home_right import put_right, renamed_place
 from bot.phrases.questions import (
     FEWEST_DOUBTED,
     LEAST_ASKED,
@@ -235,7 +235,7 @@ def read(text: str, situation: Situation, *, is_part: bool = False) -> Reading:
         return Reading(
             sure=(Ask(topic=Topic.DUE) if situation.tonight else Incomplete(missing=Missing.SEEN),), text=text
         )
-    home = _of_a_home(text, sure, situation)
+    home = _of_another_name(text, sure, situation) or _of_a_home(text, sure, situation)
     if home is not None and _tells_little(home) and _is_chatter(text, situation):
         home = None
     meant = home or _usual(text, sure, situation)
@@ -412,6 +412,20 @@ def _in_one_breath(text: str, meant: Reading, situation: Situation) -> Reading |
     if joint is not None and not all(isinstance(one, _QUESTIONS) for one in first.sure):
         return Reading(sure=answers, offers=_said_back(first.sure, situation), text=text)
     return replace(first, sure=(*first.sure, *answers), offers=offers, text=text)
+
+
+def _of_another_name(text: str, sure: tuple[Command, ...], situation: Situation) -> Reading | None:
+    """Offer a place's better name, with what else is told."""
+    is_told = not all(isinstance(one, (*_OF_A_HOME, NotUnderstood, Incomplete)) for one in sure)
+    is_long = len(text) > LONGEST
+    renamed = None if is_told or is_long or "?" in text else renamed_place(text, situation)
+    if renamed is None:
+        return None
+    name, rest = renamed
+    home = read_home(rest, situation)
+    commands = () if home.is_empty() else _commands_of(home, situation) or ()
+    said = "; ".join([*(say_all((name,), situation) or ()), *([home.in_words()] if commands else [])])
+    return Reading(offers=(Offer((name, *commands), said, LEAST_HOME, "; ".join(home.unread)),), text=text)
 
 
 def _answers_to(asked: list[str], situation: Situation) -> tuple[Command, ...]:

@@ -457,7 +457,9 @@ _SAYERS: dict[type[Command], Callable[..., str | None]] = {
     SetTraits: lambda told, speak: _TRAITS[told.trait].format(speak.plants(told.plants)),
     SetPot: lambda told, speak: f"{speak.plants(told.plants)} pot is {_number(told.pot_cm)} cm",
     Rename: lambda told, speak: (
-        None if told.plant is None else f"{speak.plant(told.plant)} is called {told.name}"
+        f"rename {speak.place(told.place)} to {told.name}"
+        if told.plant is None
+        else f"{speak.plant(told.plant)} is called {told.name}"
     ),
     Ask: _asked,
     Identify: lambda told, speak: (

@@ -646,3 +646,55 @@ def test_what_is_put_right_in_an_offer_changes_that_and_keeps_the_rest(
     if first:
         talk.press(first)
     assert talk.say(told) == [f"Did you mean “{now}”? Nothing is written yet."]
+
+
+@pytest.mark.parametrize(
+    ("told", "name"),
+    [
+        ("it's called rear lounge", "rear lounge"),
+        ("sorry, it is the far lounge, not the lounge", "far lounge"),
+        ("not the lounge, the sunroom", "sunroom"),
+        ("there is no lounge, only upper lounge", "upper lounge"),
+    ],
+)
+def test_a_room_that_was_named_wrong_is_called_what_it_is(talk: Talk, told: str, name: str) -> None:
+    talk.set_up(("/start", "Gent", "lounge: aloe and jade"))
+    assert talk.say(told) == [f"Did you mean “rename lounge to {name}”? Nothing is written yet."]
+    talk.press("Yes")
+    assert _standing(talk) == {"aloe": name, "jade": name}
+
+
+def test_what_is_told_beside_a_better_name_is_read_too(talk: Talk) -> None:
+    talk.set_up(("/start", "Gent", "lounge: aloe"))
+    talk.say("it is west lounge, not lounge. Also pantry: two figs, north window")
+    talk.press("Yes")
+    assert _standing(talk) == {"aloe": "west lounge", "fig 1": "pantry", "fig 2": "pantry"}
+    assert _windows(talk)["pantry"] is Facing.N
+
+
+@pytest.mark.parametrize(
+    ("told", "windows"),
+    [
+        ("no clue about the attic", {"attic": Facing.UNKNOWN}),
+        ("could not tell you for the den", {"den": Facing.UNKNOWN}),
+        ("den is east, no idea about the attic", {"den": Facing.E, "attic": Facing.UNKNOWN}),
+        ("it is north", {"attic": Facing.N}),
+        ("all of them face west", {"attic": Facing.W, "den": Facing.W}),
+    ],
+)
+def test_a_window_told_is_that_of_the_room_that_is_meant(
+    talk: Talk, told: str, windows: dict[str, Facing]
+) -> None:
+    talk.set_up(("/start", "Gent", "attic: aloe. den: jade", told))
+    assert {name: way for name, way in _windows(talk).items() if way is not None} == windows
+
+
+def test_the_same_place_is_where_the_last_plant_went(talk: Talk) -> None:
+    talk.set_up(("/start", "Gent", "aloe", "snug", "west", "jade", "same"))
+    assert _standing(talk) == {"aloe": "snug", "jade": "snug"}
+
+
+def test_a_town_that_was_asked_for_is_no_room_of_its_name(talk: Talk) -> None:
+    talk.set_up(("/start", "aloe with mealybugs", "Bath"))
+    assert talk.home.town == "Bath"
+    assert not talk.home.places

@@ -4,6 +4,8 @@ import pytest
 
 from bot.actions.action import Expecting
 from bot.actions.ask import Ask, Topic
+from bot.actions.situation import KnownPlace
+from bot.domain.identity import PlaceId
 from bot.domain.value import replace
 from bot.phrases.homes import Home, read_home
 from bot.phrases.reading import understand
@@ -308,3 +310,37 @@ def test_a_room_s_name_holds_which_of_the_rooms_it_is(text: str, said: str) -> N
 @pytest.mark.parametrize("room", ["coal shed", "plate cupboard", "ladder room", "hale cellar"])
 def test_a_room_s_name_is_no_slip_of_another(room: str) -> None:
     assert told(f"a hoya and a fern in the {room}").in_words() == f"{room}: hoya, fern"
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("aloe in the loft, also two ivies in there", "loft: aloe, ivy 1, ivy 2"),
+        (
+            "a jade in the snug. also a palm in there, and a lime in the upper hall",
+            "snug: jade, palm; upper hall: lime",
+        ),
+        ("a palm in the bay window. the bay faces east", "bay window (e): palm"),
+        ("mint on the kitchen shelf. kitchen looks north", "kitchen shelf (n): mint"),
+        ("the den faces west and north: a yucca", "den (w): yucca"),
+        ("an aloe in the attic, no sun", "attic: aloe"),
+        ("jade in the den, dunno which way the den faces", "den (unknown): jade"),
+        ("pot 1, room 3\npot 2, room 4", "room 3: pot 1; room 4: pot 2"),
+    ],
+)
+def test_what_is_said_of_a_place_spoken_of_is_of_that_place(text: str, said: str) -> None:
+    assert told(text).in_words() == said
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "not sure the den is clean",
+        "no idea when i sprayed the den",
+        "dunno if the den needs a look",
+        "unsure about the den test",
+    ],
+)
+def test_a_doubt_about_something_else_is_none_about_a_window(text: str) -> None:
+    here = replace(NEW, untold=("den",), places=(KnownPlace(PlaceId(1), "den"),))
+    assert not read_home(text, here).places
