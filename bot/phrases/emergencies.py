@@ -28,7 +28,7 @@ from bot.phrases.names import OneOf, Plants, names_of
 from bot.phrases.text import plain, words_of
 
 FILE = Path(__file__).with_name("alarm.bin")
-LEAST_SCORES = {"victim": (-2.4, 0.3), "people": (-2.0, 0.3), "nobody": (1.0, 2.5)}
+LEAST_SCORES = {"victim": (-2.4, 0.3), "people": (-2.0, 0.3), "nobody": (1.5, 2.5)}
 """
 Scores from which help is given beside what else a message may mean, and from which only help is given:
 where it names a victim or a harm; only people ("my flat is in Leeds" is none); nobody. By the figures that
