@@ -98,7 +98,7 @@ def test_a_question_mark_never_writes(typed: str) -> None:
 @given(phrases)
 def test_what_is_not_understood_stands_alone(typed: str) -> None:
     meant = [one for one in understand(typed, EVENING) if not isinstance(one, GiveFirstAid)]  # help in doubt
-    lost = [one for one in meant if isinstance(one, NotUnderstood) and one.reason != "asked"]  # "Done! Clean?"
+    lost = [one for one in meant if isinstance(one, NotUnderstood) and one.reason != "asked"]  # "Done! Eh?"
     assert len(meant) <= 1 or not lost
 
 
