@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 from decimal import Decimal
 from functools import cache
-from itertools import dropwhile, takewhile
+from itertools import dropwhile, pairwise, takewhile
 
 from bot.actions.action import ButtonText, Choice, Command
 from bot.actions.ask import Ask, Topic
@@ -111,7 +111,11 @@ def _surely(text: str, situation: Situation) -> Meant:
             return after if {*map(type, before)} == {*map(type, after)} else ()
     told = _in_one(text, situation) or _excused(text, situation)
     is_put_off = any(isinstance(one, Postpone) for one in told)
-    return () if is_put_off and _is_dated_as_in_a_diary(told_in(text, situation)) else told
+    is_looked_at = any(isinstance(one, LogCheck) for one in told)
+    is_held = (is_put_off and _is_dated_as_in_a_diary(told_in(text, situation))) or (
+        is_looked_at and _says_yes_of_a_plant(told_in(text, situation))
+    )
+    return () if is_held else told
 
 
 def _in_one(text: str, situation: Situation) -> Meant:
@@ -145,6 +149,14 @@ def _is_dated_as_in_a_diary(told: Mentions) -> bool:
         and bool(rest)
         and rest[0].text in {".", "!", ":", "\n"}
         and any(one.meaning not in _PLAIN for one in rest)
+    )
+
+
+def _says_yes_of_a_plant(told: Mentions) -> bool:
+    """Whether a yes stands behind a plant: "any bugs: hoya yes" is no look that found nothing."""
+    return any(
+        isinstance(one.meaning, Plants) and other.text in {"yes", "yeah", "yep", "yup", "aye"}
+        for one, other in pairwise(told.items)
     )
 
 
