@@ -319,8 +319,9 @@ def _message(evening: Tonight, nudge: Nudge, desk: Desk, more: tuple[Choice, ...
         first_uses=tuple(
             (desk.plant(line.plant).name, desk.product_name(part.product) or "")
             for line in evening.now
-            if line.kind is Kind.TRY and line.plant and line.plant in open_plants
+            if line.kind is Kind.TRY and line.plant
             for part in line.parts
+            if any(one.plant == line.plant and one.product == part.product for one in parts)
         ),
         looks=tuple(
             (desk.plant(line.plant).name, *_way(line, desk))

@@ -49,6 +49,14 @@ def test_the_evening_comes_at_eight_with_all_that_is_due(outbreak: Talk) -> None
     assert outbreak.labels() == ["All done", "Not tonight", "How", "Why"]
 
 
+def test_a_find_of_yesterday_told_after_the_message_brings_no_first_use_into_it(talk: Talk) -> None:
+    talk.say("check every week")
+    assert "Look at all 5 plants." in talk.evening()[0]
+    answer = talk.say("found 6 brown soft scale on the small hoya yesterday")[0]
+    assert answer.startswith("Written for Fri 8 May: 6 brown soft scale on small hoya.")
+    assert "Wipe small hoya, then soap." in talk.evening()[0]
+
+
 def test_unanswered_it_is_repeated_once_after_an_hour_and_then_rests_until_the_next_evening(
     outbreak: Talk,
 ) -> None:
