@@ -9,7 +9,7 @@ have a weight, made by `tests/tools/alarm.py` from what people wrote.
 import math
 import re
 import tomllib
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from enum import Enum
 from functools import cache, lru_cache
 from itertools import chain, combinations, pairwise, product
@@ -83,7 +83,7 @@ class Weights(Value):
     """SHA-256 of the lines it was made from."""
     each: memoryview
 
-    def score(self, found: Sequence[int]) -> float:
+    def score(self, found: Collection[int]) -> float:
         """Weigh the buckets of a message: above nought it is rather an emergency. [1]."""
         if not found:
             return -math.inf
@@ -141,7 +141,7 @@ def load(packed: bytes) -> Weights:
     )
 
 
-def marks_of(text: str, situation: Situation, buckets: int) -> list[list[int]]:
+def marks_of(text: str, situation: Situation, buckets: int) -> list[frozenset[int]]:
     """
     Give the buckets of a message's marks, then those of each sentence where it has several.
 
@@ -150,13 +150,13 @@ def marks_of(text: str, situation: Situation, buckets: int) -> list[list[int]]:
     return _marks_of_all(_words(text, situation), buckets)
 
 
-def _marks_of_all(words: Sequence[str], size: int) -> list[list[int]]:
+def _marks_of_all(words: Sequence[str], size: int) -> list[frozenset[int]]:
     parts = _sentences(words)
     return [_marks(one, size) for one in (words, *(parts if len(parts) > 1 else ()))]
 
 
-def _marks(words: Sequence[str], size: int) -> list[int]:
-    classes = [sorted(classes_of(word)) for word in words]
+def _marks(words: Sequence[str], size: int) -> frozenset[int]:
+    classes = [_classes_in_order(word) for word in words]
     framed = ("^", *words, "$")
     kinds = ("^", *(known[0] if known else word for known, word in zip(classes, words, strict=True)), "$")
     marks = [f"p {left} {right}" for left, right in pairwise(framed)]
@@ -165,14 +165,18 @@ def _marks(words: Sequence[str], size: int) -> list[int]:
     marks += [f"t {left} {right}" for left, right in zip(kinds, kinds[2:], strict=False)]
     marks += map(" ".join, zip(kinds, kinds[1:], kinds[2:], strict=False))
     marks += chain.from_iterable(map(_roles, _sentences(words)))
-    for at, own in enumerate(classes):
-        near = frozenset(chain.from_iterable(classes[at : at + _NEAR])) if own else ()
-        marks += [f"n {one} {other}" for one in own for other in near]
+    near = {
+        (one, other)
+        for at, own in enumerate(classes)
+        for one in own
+        for other in chain.from_iterable(classes[at : at + _NEAR])
+    }
+    marks += [f"n {one} {other}" for one, other in near]
     named = sorted(set(chain.from_iterable(classes)))
     marks += [f"k {name}" for name in named]
     marks += [f"kk {one} {other}" for one, other in combinations(named, 2)]
     each = (marks_of_word(word, (), _LETTERS, size) for word in words)
-    return sorted(set(buckets_of(marks, size)).union(*each))
+    return frozenset(buckets_of(marks, size)).union(*each)
 
 
 def _roles(words: Sequence[str]) -> Iterator[str]:
@@ -213,6 +217,11 @@ def classes_of(word: str) -> frozenset[str]:
     """Give the classes of a word, as listed or as a form of a listed word."""
     forms = (word, *sorted(_stems(word), key=len, reverse=True))
     return next((_listed()[form] for form in forms if form in _listed()), frozenset())
+
+
+@lru_cache(maxsize=4096)
+def _classes_in_order(word: str) -> tuple[str, ...]:
+    return tuple(sorted(classes_of(word)))
 
 
 @cache

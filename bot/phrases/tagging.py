@@ -63,7 +63,9 @@ class Row(Value):
     def best(self, items: Sequence[Sequence[int]]) -> list[tuple[str, int]]:
         """Give the likeliest labels of a row of items, each with its margin."""
         size = len(self.labels)
-        rows = [added(self._rows(found))[:size] for found in items]  # how far above nought tells nothing
+        by_mark = [b"".join(rows) for rows in zip(*map(self._rows, items), strict=True)]
+        sums = added(by_mark) if items else []  # of each label alike too much, which tells nothing
+        rows = [sums[at : at + size] for at in range(0, len(sums), size)]
         likely = [sorted(range(size), key=row.__getitem__, reverse=True)[:_MOST_WEIGHED] for row in rows]
         ways: list[dict[int, int]] = []
         scores = {size: 0}

@@ -1,5 +1,7 @@
 """The guess ships as it is made: from the tables as they stand, and ranks them as a model made anew does."""
 
+import random
+
 from bot.phrases import guess
 from tests.tools.train import MOST_BYTES, all_examples, pack, tables_hash
 
@@ -29,3 +31,15 @@ def test_the_lines_it_was_made_from_are_mostly_ranked_first() -> None:
     examples = [one for one in all_examples() if one.form in guess.model().forms]
     right = [guess.model().weigh(list(one.buckets))[0].form == one.form for one in examples[::7]]
     assert sum(right) / len(right) > 0.9
+
+
+def test_both_models_weigh_the_same_buckets() -> None:
+    assert guess.asked_model().buckets == guess.model().buckets
+
+
+def test_rows_of_any_number_and_width_are_added_column_by_column() -> None:
+    source = random.Random(5)
+    for number, width in ((1, 1), (2, 3), (7, 44), (34, 17), (256, 80), (257, 17), (600, 2)):
+        rows = [source.randbytes(width) for _ in range(number - 1)] + [b"\xff" * width]
+        assert guess.added(rows) == [sum(column) for column in zip(*rows, strict=True)]
+    assert guess.added([b"\xff\xff\xff"] * 256) == [65_280] * 3

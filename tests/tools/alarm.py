@@ -129,7 +129,9 @@ def rows_of(file: Path) -> Iterator[tuple[str, str]]:
 
 
 def _line(text: str, is_emergency: bool, hand: str, weight: float = 1.0) -> Line:  # noqa: FBT001 - a column of the table
-    buckets, *parts = (np.array(each, np.int64) for each in emergencies.marks_of(text, EVENING, BUCKETS))
+    buckets, *parts = (
+        np.array(sorted(each), np.int64) for each in emergencies.marks_of(text, EVENING, BUCKETS)
+    )
     return Line(buckets, tuple(parts), is_emergency, hand, text, HEAVIER if is_emergency else weight)
 
 

@@ -165,7 +165,9 @@ def _asks_back(meaning: str) -> bool:
 
 
 def _example(text: str, situation: Situation, form: str, hand: str) -> Example:
-    return Example(np.array(guess.marks_of(guess.masked(text, situation), situation, BUCKETS)), form, hand)
+    return Example(
+        np.array(sorted(guess.marks_of(guess.masked(text, situation), situation, BUCKETS))), form, hand
+    )
 
 
 def _filled(file: Path, source: random.Random) -> Iterator[Example]:
