@@ -113,7 +113,7 @@ def is_asked_anew(question: Question, outcomes: Iterable[Outcome]) -> bool:
 
 def _is_of_the_same(some: "tuple[Command, ...]", others: "tuple[Command, ...]") -> bool:
     """Whether commands tell another number, day or way of just what others are about."""
-    return [(type(one), *_about(one)) for one in some] == [(type(one), *_about(one)) for one in others]
+    return [*map(type, some)] == [*map(type, others)] and [*map(_about, some)] == [*map(_about, others)]
 
 
 def _about(command: Command) -> tuple[object, ...]:

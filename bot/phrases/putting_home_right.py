@@ -87,9 +87,11 @@ def renamed_place(text: str, situation: Situation) -> tuple[Rename, str] | None:
     """Read what a place is really called, "not hall, back hall", and give the rest of the message."""
     known = {one.name.casefold(): one for one in situation.places}
     bare = text.replace("*", "")
+    said = bare.lower()
     found = [
         (one, match)
         for one in known.values()
+        if one.name.lower() in said
         for pattern in _RENAMING
         if (match := re.search(pattern.format(re.escape(one.name)), bare, re.IGNORECASE))
     ]
