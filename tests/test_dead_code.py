@@ -20,6 +20,9 @@ CALLED_BY_A_LIBRARY = {
     "process_result_value": "SQLAlchemy",
     "emit": "logging",
     "do_request": "python-telegram-bot",
+    "connect_tcp": "httpcore",
+    "start_tls": "httpcore",
+    "get_extra_info": "httpcore",
 }
 """Names that a library looks for, and which."""
 

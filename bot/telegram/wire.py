@@ -13,7 +13,7 @@ from telegram.warnings import PTBUserWarning
 
 from bot.telegram.failures import named
 from bot.telegram.parsed import Me
-from bot.telegram.request import KeptRequest
+from bot.telegram.request import PooledRequest
 
 # The library's own switch for time spans instead of whole seconds; without it every 429 raises a warning.
 os.environ.setdefault("PTB_TIMEDELTA", "true")  # noqa: TID251 - sets the library's switch, reads nothing
@@ -41,8 +41,8 @@ class Wire:
             token,
             base_url=f"{api_url}/bot",
             base_file_url=f"{api_url}/file/bot",
-            request=KeptRequest(CALL_S, tls, is_loopback=is_loopback),
-            get_updates_request=KeptRequest(POLL_S + 10, tls, is_loopback=is_loopback),
+            request=PooledRequest(CALL_S, tls, is_loopback=is_loopback),
+            get_updates_request=PooledRequest(POLL_S + 10, tls, is_loopback=is_loopback),
         )
 
     async def open(self) -> Me:
