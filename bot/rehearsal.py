@@ -22,7 +22,7 @@ from bot.domain.knowledge import Knowledge
 from bot.domain.measure import Units
 from bot.domain.trade import Method
 from bot.phrases.notation import notation
-from bot.phrases.reading import read
+from bot.phrases.reading import heard
 from bot.wording.button_texts import button_text
 
 USUAL = Path(__file__).parent / "rehearsal.toml"
@@ -39,7 +39,7 @@ def rehearse(lines: Iterable[str], situation: Situation) -> Iterator[str]:
         phrase = line.rstrip("\n").partition("\t")[0]
         if phrase.strip() and not phrase.startswith("#"):
             told = phrase.replace("\\n", "\n")
-            reading = read(told, situation)
+            reading = heard(told, situation)
             offers = (
                 f"likely {one.chance:.2f} {notation(one.commands, situation)}" for one in reading.offers
             )

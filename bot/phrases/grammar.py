@@ -53,7 +53,7 @@ from bot.phrases.looking_up import read_follow_up, read_lookup
 from bot.phrases.mentions import Mentions
 from bot.phrases.names import Place, Plants
 from bot.phrases.putting_right import read_putting_right
-from bot.phrases.questions import ASKING, beyond, is_question, read_question
+from bot.phrases.questions import ASKING, answers_itself, beyond, is_question, read_question
 from bot.phrases.rates import read_bad_rate
 from bot.phrases.renaming import read_renaming
 from bot.phrases.routines import SPOKEN as ROUTINES_WORDS
@@ -237,7 +237,10 @@ def _by_sentences(text: str, situation: Situation) -> Meant | None:
     asked = [one.endswith("?") for one in sentences]
     if len(sentences) > _MOST_SENTENCES or not any(asked) or all(asked):
         return None
-    told = [command for one in sentences for command in _read(one, words_of(plain(one)), situation)]
+    read = [_read(one, words_of(plain(one)), situation) for one in sentences]
+    if answers_itself(asked, read):
+        return (NotUnderstood(text),)
+    told = [command for one in read for command in one]
     unclear = next((one for one in told if isinstance(one, NotUnderstood)), None)
     if unclear is not None:
         return (unclear,)

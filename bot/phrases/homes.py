@@ -540,6 +540,10 @@ def _is_width(one: Span, told: _Telling) -> bool:
     return unit in {("cm",), ("inch",), ("inches",)} or (unit == ("in",) and ends)
 
 
+_DEFINITE = frozenset({("the",), ("all",)})
+"""Before a number that counts what was told, and no more of it: "the three of them"."""
+
+
 def _with_counts(spans: list[Span], told: _Telling) -> list[Span]:
     """Take a number for how many where it stands right before a name, or it or a range right behind it."""
     taken = {at for one in spans for at in range(one.start, one.end)}
@@ -552,6 +556,9 @@ def _with_counts(spans: list[Span], told: _Telling) -> list[Span]:
         or not (
             _is_width(one, told)
             or (is_seen and told.told.before(one.start) == (",",) and told.told.of(one.start) == "count")
+            or (
+                told.told.before(one.start) in _DEFINITE and told.told.words[one.end : one.end + 1] == ("of",)
+            )
             or (one.end not in named and told.words(one.end, one.end + 1) & _COUNTED_TOO - {"pots", "pot"})
         )
     ]

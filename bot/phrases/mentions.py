@@ -297,13 +297,6 @@ class Mentions(Value, dict=True):
         told = [int(number[0]) for end in ends if (number := number_at(end, 0)) is not None and number[0] > 1]
         return told[0] if told else None
 
-    @cached_property
-    def forbids(self) -> bool:
-        """Whether it asks for something to be left alone: "don't spray the hoya"."""
-        pairs = zip(self.items, self.items[1:], strict=False)
-        is_led = any(one.meaning is Word.DO and behind.meaning is Word.NOT for one, behind in pairs)
-        return is_led and bool(self.every(Method))
-
     def is_denied(self) -> bool:
         """Whether a denial stands in it that leaves out no plant: "the orchid was not sprayed"."""
         is_of_a_look = bool(self.denied) and not self.every((Method, Tool, Product))  # "did it, no webs"
@@ -383,10 +376,6 @@ class Mentions(Value, dict=True):
     def days(self) -> list[When | OfMonth]:
         """Give the days told, in order."""
         return self.every((*DATES, OfMonth))
-
-    def has_day_at(self, at: int) -> bool:
-        """Whether a day stands at a place."""
-        return at < len(self.items) and isinstance(self.items[at].meaning, (*DATES, OfMonth))
 
     def behind(self) -> date | Trouble | None:
         """Give the day of something done; None is today. Two that differ are unclear."""

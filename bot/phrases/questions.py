@@ -1,5 +1,6 @@
 """Questions: they never write, whatever verbs stand in them."""
 
+from collections.abc import Sequence
 from itertools import pairwise
 
 from bot.actions.action import Command
@@ -113,6 +114,12 @@ OPEN_QUESTIONS = frozenset(
     {Missing.UNKNOWN_PLANT, Missing.METHOD, Missing.WHICH_PLANT, Missing.ADD, Missing.TOWN_OR_PLANT}
 )
 """Questions back in whose place a likely meaning that leaves nothing out is offered."""
+
+
+def answers_itself(asked: Sequence[bool], read: Sequence[Meant]) -> bool:
+    """Whether what would be written stands right behind a question: it may be no more than its answer."""
+    reports = [any(forms_of(command) & REPORTS for command in one) for one in read]
+    return any(is_asked and is_told for is_asked, is_told in zip(asked, reports[1:], strict=False))
 
 
 def is_plain_question(words: tuple[str, ...]) -> bool:

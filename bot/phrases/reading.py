@@ -60,6 +60,7 @@ from bot.phrases.questions import (
     FEWEST_DOUBTED,
     LEAST_ASKED,
     OPEN_QUESTIONS,
+    answers_itself,
     asked_by,
     asks_its_state,
     beyond,
@@ -405,6 +406,10 @@ def _in_one_breath(text: str, meant: Reading, situation: Situation) -> Reading |
         return None
     if not is_answered:
         is_open, answers = is_open or bool(first.offers), (beyond(question, situation),)
+    ends = [one.endswith("?") for one in _SENTENCE.split(text.strip())]
+    is_named = is_answered or bool(plants_named(question, situation))
+    if is_named and answers_itself(ends, [first.sure] * len(ends)):
+        return None
     offers = tuple(one for one in first.offers if not _only_asks(replace(one, chance=1.0)))
     is_telling = any(not _only_asks(replace(one, chance=1.0)) for one in meant.offers)
     if is_open or (is_telling and not (first.sure or offers)):
@@ -759,8 +764,13 @@ def _of_the_stage(sure: tuple[Command, ...], text: str, situation: Situation) ->
 
 def understand(text: str, situation: Situation) -> tuple[Command, ...]:
     """Read one message into commands: what is sure, and a question for what is likely."""
+    return heard(text, situation).commands()
+
+
+def heard(text: str, situation: Situation) -> Reading:
+    """Read one message as people type it: what its next words set right is left out, and its parts agree."""
     said = told_of(text, situation)
-    return _in_agreement(read(said, situation), said, situation).commands()
+    return _in_agreement(read(said, situation), said, situation)
 
 
 def _in_agreement(reading: Reading, text: str, situation: Situation) -> Reading:

@@ -143,7 +143,11 @@ def has_slip(text: str, situation: Situation) -> bool:
     if any(len(word) <= _SHORTEST_SLIP + 1 and word in _STEERING_LONG for word in strange):
         return True  # "stubborn as goats" is no gnat
     whole = frozenset(part for word in words if word in joined for part in joined[word])
-    return bool((strange & vocabulary) - whole) or bool(_PICTURES.search(text))
+    return bool((strange & vocabulary) - whole) or bool(_PICTURES.search(text) or _GLUED.search(text))
+
+
+_GLUED = re.compile(r"[^\W\d]\d{1,2}/\d|\d/\d{1,2}[^\W\d]")
+"""A name or a verb and what might be a day, with nothing between."""
 
 
 _PICTURES = re.compile("[\U0001f480\u2620\u26b0\U0001faa6\U0001f5d1\u2702\U0001f9fc\U0001f9fd\\\\]")
@@ -450,7 +454,7 @@ def _numbered(words: _Words, at: int, situation: Situation, base: _Words | None)
     if begin == at and not (is_beside or is_having or _is_out(words, at)):
         return None
     told = number_at(words, begin) if begin < len(words) else None
-    if told is None or told[0] != int(told[0]):
+    if told is None or told[0] != int(told[0]) or words[begin] == "a":
         return None
     plant = names_of(situation).numbered(base, int(told[0]))
     if plant is None:
@@ -748,6 +752,7 @@ _STEERING = frozenset(
 )
 _STEERING_LONG = frozenset(word for word in _STEERING if len(word) > _SHORTEST_SLIP)
 _ALL_KNOWN = KNOWN | frozenset(word for phrase in FREE for word in phrase) | _STEERING
+_ALL_KNOWN |= {f"{day}s" for day in DAYS_OF_THE_WEEK}  # "on mondays" is no slip of a day
 
 
 @lru_cache(maxsize=4096)

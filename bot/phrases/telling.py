@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 from decimal import Decimal
 from functools import cache
-from itertools import dropwhile, pairwise, takewhile
+from itertools import dropwhile, takewhile
 
 from bot.actions.action import ButtonText, Choice, Command
 from bot.actions.ask import Ask, Topic
@@ -25,9 +25,9 @@ from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Level, Method
 from bot.domain.value import replace
-from bot.phrases.accounting import Part, is_called, is_idle, strangers, whole
+from bot.phrases.accounting import Part, is_called, is_idle, shows_otherwise, strangers, whole
 from bot.phrases.asking import Meant, ask_none_seen, ask_seen
-from bot.phrases.days import Day, Trouble, Weekday
+from bot.phrases.days import Day, Trouble
 from bot.phrases.forms.filling import (
     LEAST_WARM,
     MOST_WARM,
@@ -110,12 +110,8 @@ def _surely(text: str, situation: Situation) -> Meant:
         if before:
             return after if {*map(type, before)} == {*map(type, after)} else ()
     told = _in_one(text, situation) or _excused(text, situation)
-    is_put_off = any(isinstance(one, Postpone) for one in told)
-    is_looked_at = any(isinstance(one, LogCheck) for one in told)
-    is_held = (is_put_off and _is_dated_as_in_a_diary(told_in(text, situation))) or (
-        is_looked_at and _says_yes_of_a_plant(told_in(text, situation))
-    )
-    return () if is_held else told
+    is_put_off = any(isinstance(one, Postpone | Hold) for one in told)
+    return () if is_put_off and shows_otherwise("message", told_in(text, situation)) else told
 
 
 def _in_one(text: str, situation: Situation) -> Meant:
@@ -138,25 +134,6 @@ def _in_one(text: str, situation: Situation) -> Meant:
     return tuple(
         one if isinstance(one, Postpone) and treated & set(one.plants) else _or_asked(one, told)
         for one in best.commands
-    )
-
-
-def _is_dated_as_in_a_diary(told: Mentions) -> bool:
-    """Whether a day stands alone in front of something else: "Tuesday. Rain again." puts nothing off."""
-    day, *rest = told.items
-    return (
-        isinstance(day.meaning, Weekday | Day)
-        and bool(rest)
-        and rest[0].text in {".", "!", ":", "\n"}
-        and any(one.meaning not in _PLAIN for one in rest)
-    )
-
-
-def _says_yes_of_a_plant(told: Mentions) -> bool:
-    """Whether a yes stands behind a plant: "any bugs: hoya yes" is no look that found nothing."""
-    return any(
-        isinstance(one.meaning, Plants) and other.text in {"yes", "yeah", "yep", "yup", "aye"}
-        for one, other in pairwise(told.items)
     )
 
 
@@ -453,7 +430,7 @@ def _of_the_denied(told: Mentions, guesses: Sequence[Guess]) -> Meant | None:
     is_odd = not is_led or not all(isinstance(one.meaning, Method | Tool | Product) for one in behind)
     named = [plant for one in told.every(Plants) for plant in one.ids]
     is_else = sorted(named) != sorted(plants) or _tells_beside_a_denial(told)
-    if denied is None or is_odd or is_else or isinstance(on, Trouble):
+    if denied is None or is_odd or is_else or isinstance(on, Trouble) or shows_otherwise("denied", told):
         return None
     instead = [one for one in told.methods() if one not in told.denied]
     if instead and _chance(guesses, "done") < SURE_FROM:

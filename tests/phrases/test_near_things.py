@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from bot.actions.incomplete import Incomplete
+from bot.actions.log_round import LogRound
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
 from bot.domain.window import Outdoors
@@ -13,7 +14,7 @@ from bot.phrases.notation import notation
 from bot.phrases.reading import understand
 from bot.rehearsal import read_situation
 from tests.phrases.meanings import parts
-from tests.phrases.situation import EVENING, KNOWLEDGE
+from tests.phrases.situation import EVENING, HOYA, KNOWLEDGE, offered
 
 NEAR = Path(__file__).with_name("near_things.tsv")
 QUIET = read_situation(
@@ -86,3 +87,73 @@ def test_a_place_outdoors_is_not_dark_for_want_of_a_window(text: str) -> None:
 def test_what_sat_somewhere_did_not_do_so_on_saturday(text: str) -> None:
     told = understand(text, QUIET)
     assert all(getattr(one, "on", None) is None for one in told)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "wiped hoya but ivy when home",
+        "hoya wiped, coffee after work",
+        "wiped the hoya, the ivy later",
+        "hoya is wiped, ivy next",
+    ],
+)
+def test_what_is_still_to_come_is_not_done(text: str) -> None:
+    meant = understand(text, EVENING)
+    choices = (choice for one in meant if isinstance(one, Incomplete) for choice in one.choices)
+    told = (*meant, *(one for choice in choices for one in choice.commands))
+    assert {one.plants for one in told if isinstance(one, LogRound)} == {(HOYA,)}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "when did I do it? Pruned the aloe",
+        "Did I spray the clivia? No.",
+        "clivia is clean. The aloe? Set that apart.",
+        "On 3 August, what did I do? Sprayed the aloe.",
+        "Has the aloe been looked at? Yes, clean.",
+    ],
+)
+def test_the_answer_to_a_question_of_one_s_own_writes_nothing(text: str) -> None:
+    assert not _written(text, QUIET)
+
+
+PHALS = read_situation(
+    """
+now = 2026-08-11T18:10:00
+places = ["hall"]
+plants = [{names = ["phal 1"], place = "hall"}, {names = ["phal 2"], place = "hall"}, {names = ["phal 3"], place = "hall"}]
+""",
+    KNOWLEDGE,
+)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "The phals were all inspected without finding a pest",
+        "the phals were looked at, not a bug in sight",
+        "phals checked without a single bug",
+        "gave the phals a look, nothing",
+    ],
+)
+def test_an_article_is_no_number_of_a_plant(text: str) -> None:
+    written = notation(offered(understand(text, PHALS)), PHALS)
+    assert written in {"none phal_1 phal_2 phal_3", "ask none phal_1 phal_2 phal_3"}
+
+
+EMPTY = read_situation('now = 2026-08-11T18:10:00\nexpecting = "plants"\nlacks_town = true', KNOWLEDGE)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "a bay, an aloe and a rubber tree, I've the three of them on the landing so I have",
+        "a rubber tree, a hoya and ivy, I've all three of them on the landing so I do",
+        "bay, mint and thyme, I keep the three of them on the landing",
+    ],
+)
+def test_the_three_of_them_are_those_told(text: str) -> None:
+    added = notation(offered(understand(text, EMPTY)), EMPTY)
+    assert added.count("add ") == added.count("place=landing") == 3

@@ -722,9 +722,9 @@ def _is_town(part: str) -> bool:
 
 def routine(told: Mentions) -> Filled:
     """Fill a habit of looking: on which day of the week."""
-    every, days = told.one(Every), told.every(Weekday)
-    if every is not None and every.weekday is not None:
-        days = [Weekday(every.weekday), *days]
+    often = told.every(Every)  # "wednesdays, every week"
+    every = next((one for one in often if one.days is not None), next(iter(often), None))
+    days = [*(Weekday(one.weekday) for one in often if one.weekday is not None), *told.every(Weekday)]
     weeks = every.days // _WEEK if every is not None and every.days and every.days % _WEEK == 0 else 1
     weeks = 2 if told.words & {"second", "2nd", "alternate", "fortnight", "other"} else weeks
     if every is not None and every.days is not None and not 0 < every.days <= _LONGEST_HABIT:
