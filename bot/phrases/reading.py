@@ -119,10 +119,12 @@ _ASKED_BEHIND = re.compile(
 _QUESTION_BEHIND = re.compile(
     r"(?<=\w)[,;.!]?\s+(?:(?:and|so|but|then|now)\s+)?"
     r"(?=(?:what|where|which|how|when|why|(?:can|could|may|should|shall|must|do|does) (?:i|we|it|they|the)"
-    r"|(?:is|are|was|will|would) (?:it|that|this|they|the))(?:'s|'re)?\b)",
+    r"|(?:is|are|was|will|would) (?:it|that|this|they)"
+    r"|(?<!\bit )(?<!\bthat )(?<!\bthis )(?<!\bthey )(?<!\bthere )(?:is|are|was|will|would) the"
+    r")(?:'s|'re)?\b)",
     re.IGNORECASE,
 )
-"""“Wiped the hoya what's next” tells and asks."""
+"""“Wiped the hoya what's next” tells and asks; “that was the last of the soap” only tells."""
 _LEADS_ON = listed(
     "know see tell ask wonder say think idea sure remember understand explain show forgot forget me you"
     " us and or is was are of on in to about as from for with by at than like just only no not even all"
@@ -396,23 +398,25 @@ def _in_one_breath(text: str, meant: Reading, situation: Situation) -> Reading |
     ):
         return None
     question = " ".join(asked)
+    is_idle = _is_chatter(told, situation)
+    first = Reading() if is_idle else read(told, situation, is_part=True)
+    is_open = any(isinstance(one, NotUnderstood | Incomplete) for one in first.sure)
+    if is_open or (is_idle and meant.offers):
+        return None
     answers = read(question, situation, is_part=True).sure
     is_answered = bool(answers) and all(isinstance(one, (*_QUESTIONS, Mix)) for one in answers)
-    if _is_chatter(told, situation):
-        return Reading(sure=answers, text=text) if is_answered and not meant.offers else None
-    first = read(told, situation, is_part=True)
-    is_open = any(isinstance(one, NotUnderstood | Incomplete) for one in first.sure)
-    if not is_answered and joint is not None:
+    if not is_answered and (is_idle or joint is not None or first.offers):
         return None
+    if is_idle:
+        return Reading(sure=answers, text=text)
     if not is_answered:
-        is_open, answers = is_open or bool(first.offers), (beyond(question, situation),)
+        answers = (beyond(question, situation),)
     ends = [one.endswith("?") for one in _SENTENCE.split(text.strip())]
     is_named = is_answered or bool(plants_named(question, situation))
-    if is_named and answers_itself(ends, [first.sure] * len(ends)):
-        return None
     offers = tuple(one for one in first.offers if not _only_asks(replace(one, chance=1.0)))
     is_telling = any(not _only_asks(replace(one, chance=1.0)) for one in meant.offers)
-    if is_open or (is_telling and not (first.sure or offers)):
+    is_told_less = is_telling and not (first.sure or offers)
+    if is_told_less or (is_named and answers_itself(ends, [first.sure] * len(ends))):
         return None
     if joint is not None and not all(isinstance(one, _QUESTIONS) for one in first.sure):
         return Reading(sure=answers, offers=_said_back(first.sure, situation), text=text)

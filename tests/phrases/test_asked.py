@@ -118,6 +118,22 @@ def test_what_stands_before_a_question_without_a_stop_is_offered(text: str, answ
 
 
 @pytest.mark.parametrize(
+    "text",
+    [
+        "That was the last of the soap",
+        "clivia just looked at. clean. it is the lime I pruned back",
+        "It was the day before yesterday I sprayed them, the clivia and the lime, all two",
+        "no messages after 22:00, this is the night rest",
+        "lime wiped. They were the worst of the lot",
+    ],
+)
+def test_what_is_said_of_a_thing_just_named_is_no_question(text: str) -> None:
+    reading = read(text, HOME)
+    told = (*reading.sure, *(command for offer in reading.offers for command in offer.commands))
+    assert not any(isinstance(one, Ask) for one in told)
+
+
+@pytest.mark.parametrize(
     "text", ["clivia yes or no", "clivia yes no", "not the clivia, lime yes", "was clivia yes"]
 )
 def test_what_is_no_tick_is_none(text: str) -> None:
