@@ -86,10 +86,11 @@ class Taking:
         return ()
 
     def write(self, outcomes: Sequence[Outcome]) -> None:
-        """Write what became of outbox rows."""
+        """Write what became of outbox rows, which is done when no message waits."""
         if outcomes:
             with self._database.unit() as store:
                 _note(store, outcomes, self._clock.now())
+            self._database.copy_log()
 
     def note(self, sent: Delivered) -> None:
         """Note at once that a row was sent; the next unit of work writes it."""

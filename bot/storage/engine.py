@@ -18,6 +18,7 @@ _PRAGMAS = (
     "PRAGMA journal_mode=WAL",
     "PRAGMA synchronous=FULL",
     "PRAGMA foreign_keys=ON",
+    "PRAGMA wal_autocheckpoint=4000",  # pages; sooner it is done where nobody waits, `Database.copy_log`
     "PRAGMA secure_delete=ON",  # what is erased must not stay readable in the file
 )
 

@@ -125,10 +125,12 @@ _OPEN_QUESTION = Prepared(_QUESTION.where(*_OF_CHAT))
 _CLOSE_QUESTION = Prepared(sa.update(question).where(*_OF_CHAT).values(closed_at=_NOW))
 # closing without asking anew is not told the time; the column must only stop being empty
 _CLOSE_UNTIMED = Prepared(sa.update(question).where(*_OF_CHAT).values(closed_at=question.c.asked_at))
+_AT = bindparam("at", type_=UtcDateTime)
+# most messages leave it as it is: writing that anew would cost two pages of every commit
 _SET_EVENING = Prepared(
     sa.update(household)
-    .where(household.c.id == _HOUSEHOLD)
-    .values(next_evening_at=bindparam("at", type_=UtcDateTime))
+    .where(household.c.id == _HOUSEHOLD, household.c.next_evening_at.is_distinct_from(_AT))
+    .values(next_evening_at=_AT)
 )
 _DUE = (
     sa.select(household.c.id)
