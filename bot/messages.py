@@ -114,17 +114,21 @@ LINES_AMONG_OTHERS = 4
 def voice_of(desk: Desk) -> Voice:
     """Give the home's clock, measures and places to what is said."""
     household = desk.household
-    standing = gathered((plant.place, plant.name) for plant in household.living)
-    places = household.places
     return Voice(
         today=desk.today,
         zone=household.zone,
         units=household.units,
         clock_hours=household.clock_hours,
-        standing=tuple(
-            (places[place].name if place in places else "no place", tuple(names))
-            for place, names in standing.items()
-        ),
+        standing=desk.once(_standing),
+    )
+
+
+def _standing(desk: Desk) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    places = desk.household.places
+    standing = gathered((plant.place, plant.name) for plant in desk.household.living)
+    return tuple(
+        (places[place].name if place in places else "no place", tuple(names))
+        for place, names in standing.items()
     )
 
 

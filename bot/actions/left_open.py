@@ -62,6 +62,8 @@ ASKING = (
     *(Thanks, Greet, NotUnderstood, ReadAnew, Incomplete, More, BeginTalk, GiveFirstAid, ShowUnwritten),
 )
 """Commands that ask or answer, and write nothing of plants."""
+_IDLE = (*ASKING, Decline, Undo)
+_IDLE_BUT_YES = (*_IDLE, Isolate, MovePlant)
 _WRITTEN: dict[type[Command], tuple[type[Payload], ...]] = {
     LogRound: (Treated,),
     LogFind: (Found, CheckedClean, SignSeen),
@@ -104,7 +106,7 @@ def _writes(choice: Choice) -> bool:
     """Whether a choice writes what somebody told; where a plant stands has a weekly question of its own."""
     if choice.text is ButtonText.DISCARDED:
         return False  # advised, and told by nobody
-    idle = (*ASKING, Decline, Undo, *(() if choice.text is ButtonText.YES else (Isolate, MovePlant)))
+    idle = _IDLE if choice.text is ButtonText.YES else _IDLE_BUT_YES
     return not any(isinstance(one, idle) for one in choice.commands)
 
 

@@ -175,7 +175,7 @@ def _marks(words: Sequence[str], size: int) -> frozenset[int]:
     named = sorted(set(chain.from_iterable(classes)))
     marks += [f"k {name}" for name in named]
     marks += [f"kk {one} {other}" for one, other in combinations(named, 2)]
-    each = (marks_of_word(word, (), _LETTERS, size) for word in words)
+    each = (marks_of_word(word, _LETTERS, size) for word in words)
     return frozenset(buckets_of(marks, size)).union(*each)
 
 

@@ -241,14 +241,15 @@ def marks_of(words: Sequence[str], situation: Situation, size: int) -> frozenset
     marks = [f"p {left} {right}" for left, right in pairwise(framed)]
     marks += [f"s {left} {right}" for left, right in zip(framed, framed[2:], strict=False)]
     marks += [f"@ {one}" for one in state]
-    each = (marks_of_word(word, state, _LETTERS, size) for word in words)
+    marks += [f"@ {one} {word}" for one in state for word in words]
+    each = (marks_of_word(word, _LETTERS, size) for word in words)
     return frozenset(buckets_of(marks, size)).union(*each)
 
 
 @lru_cache(maxsize=2048)
-def marks_of_word(word: str, state: tuple[str, ...], runs: tuple[int, ...], size: int) -> tuple[int, ...]:
-    """Give the buckets of a word by itself, in what is asked, and of runs of its letters."""
-    marks = [f"w {word}", *(f"@ {one} {word}" for one in state)]
+def marks_of_word(word: str, runs: tuple[int, ...], size: int) -> tuple[int, ...]:
+    """Give the buckets of a word by itself, and of runs of its letters."""
+    marks = [f"w {word}"]
     if word.isalpha() and len(word) >= _MARKED:
         edged = f"<{word}>"
         marks += [f"c {edged[at : at + run]}" for run in runs for at in range(len(edged) - run + 1)]

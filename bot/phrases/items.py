@@ -1,6 +1,7 @@
 """Words read into items with a meaning of their own, left to right, longest first."""
 
 from collections.abc import Callable, Sequence
+from itertools import pairwise
 
 from bot.actions.situation import Situation
 from bot.domain.trade import Sign
@@ -157,9 +158,9 @@ def _timed(items: Sequence[Item], situation: Situation) -> list[Item]:
 def _doubted(items: list[Item]) -> list[Item]:
     """Doubt a name only begun right beside another plant: "small ivy" is a name nobody has."""
     doubted = list(items)
-    for left, right in zip(range(len(items)), range(1, len(items)), strict=False):
-        pair = (items[left].meaning, items[right].meaning)
-        if all(isinstance(meaning, Plants | OneOf) for meaning in pair):
+    named = [at for at, item in enumerate(items) if isinstance(item.meaning, (Plants, OneOf))]
+    for left, right in pairwise(named):
+        if right == left + 1:
             for at in (left, right):
                 meaning = items[at].meaning
                 if isinstance(meaning, OneOf) or (isinstance(meaning, Plants) and meaning.loose):

@@ -71,6 +71,9 @@ class Counted(Value, kw_only=True):
     where: str | None
 
 
+_WORDY = frozenset({Word, Unknown})
+
+
 class _Sides(Value):
     """Plants told of, plants left out, and where what leaves them out stands."""
 
@@ -121,7 +124,8 @@ class Mentions(Value, dict=True):
             return list(self._by_kind.get(kind, ()))
         if self._by_kind.keys().isdisjoint(kind):
             return []
-        return [item.meaning for item in self.items if isinstance(item.meaning, kind)]
+        found: list[Any] = [item.meaning for item in self.items if type(item.meaning) in kind]
+        return found
 
     def one(self, kind: type[_Kind] | tuple[type[_Kind], ...]) -> _Kind | None:
         """Take the only meaning of a kind; None where there is none, or two that differ."""
@@ -336,7 +340,7 @@ class Mentions(Value, dict=True):
 
     def is_ahead(self) -> bool:
         """Whether it speaks of what is to come, is wished or supposed."""
-        said = (item.text for item in self.items if isinstance(item.meaning, Word | Unknown))
+        said = (item.text for item in self.items if type(item.meaning) in _WORDY)
         return (
             bool(_TO_COME.intersection(word for text in said for word in (text, *text.split())))
             or "tomorrow" in self.words

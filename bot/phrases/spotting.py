@@ -157,13 +157,17 @@ def _spotted(text: str, situation: Situation) -> tuple[Item, ...]:
     words = kept(_mended, words_of(plain(text)), situation)
     items = _by_ordinal(_settled(_numbered_on(_read(words, situation), situation)), situation)
     items = _standing(items, situation)
-    has_day = any(isinstance(item.meaning, Day | Weekday | MonthDay) for item in items)
-    today = Day(situation.today)  # "the hoya yesterday, the orchid just now"
-    return tuple(Item(today, item.text) if has_day and item.text in _JUST_NOW else item for item in items)
+    if any(item.text in _JUST_NOW for item in items) and any(
+        isinstance(item.meaning, _DAYS_TOLD) for item in items
+    ):
+        today = Day(situation.today)  # "the hoya yesterday, the orchid just now"
+        items = [Item(today, item.text) if item.text in _JUST_NOW else item for item in items]
+    return tuple(items)
 
 
 _NOT_TODAY = frozenset({"not today", "not tonight", "not this evening"})
 _JUST_NOW = frozenset({"just now", "right now"})
+_DAYS_TOLD = (Day, Weekday, MonthDay)
 
 
 def _read(words: _Words, situation: Situation) -> list[Item]:
@@ -418,19 +422,15 @@ def _next(words: _Words, at: int, situation: Situation, base: _Words | None) -> 
         return own
     meaning, size = next_at(words, at, situation)
     free = free_at(words, at)
-    is_name = isinstance(meaning, Plants | OneOf | Place | Product | Pest) and not getattr(
-        meaning, "loose", False
-    )
-    if free is not None and (
-        free[1] > size
-        or (
-            free[1] == size
-            and not is_name
-            and isinstance(meaning, (Unknown, Word, *_CARRYING, Plants, OneOf))
-        )
-    ):
+    if free is not None and (free[1] > size or (free[1] == size and _gives_way(meaning))):
         meaning, size = free
     return Item(meaning, " ".join(words[at : at + size])), size
+
+
+def _gives_way(meaning: object) -> bool:
+    """Whether what is heard for an offer only is meant rather: a name gives way where it was only begun."""
+    is_name = isinstance(meaning, (Plants, OneOf)) and not getattr(meaning, "loose", False)
+    return not is_name and isinstance(meaning, (Unknown, Word, *_CARRYING, Plants, OneOf))
 
 
 def _new_soil(words: _Words, at: int) -> int:
@@ -551,8 +551,7 @@ def _settled(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of meaning
             item = Item(Unknown("rest"), "rest")
         if item.meaning is Word.REST and before is not None and before.text.split()[-1] in _FROM:
             item = Item(Word.FILLER, item.text)
-        is_dated = before is not None and isinstance(before.meaning, Day | Weekday | MonthDay)
-        if is_dated and item.text in _NOT_TODAY:
+        if item.text in _NOT_TODAY and before is not None and isinstance(before.meaning, _DAYS_TOLD):
             item = Item(Word.FILLER, item.text)  # "on sunday, not today"
         if meaning is Grade.SOME and isinstance(behind, Product | Shape | Sign):
             item = Item(Word.FILLER, item.text)

@@ -28,9 +28,10 @@ def values_of(commands: Iterable[Command]) -> frozenset[object]:
 def numbers_of(commands: Iterable[Command]) -> frozenset[float]:
     """Give all numbers that stand in commands."""
     told = (value for name, value in _values(commands) if name not in _IDS and not isinstance(value, bool))
-    return frozenset(float(value) for value in told if isinstance(value, int | float | Decimal))
+    return frozenset(float(value) for value in told if isinstance(value, _NUMBERS))
 
 
+_NUMBERS = (int, float, Decimal)
 _IDS = frozenset({"place", "product", "plant", "place_id"})
 
 
@@ -44,4 +45,4 @@ def _values(commands: Iterable[Command]) -> Iterator[tuple[str, object]]:
 
 
 def _is_number(value: object) -> bool:
-    return isinstance(value, int | float | Decimal) and not isinstance(value, bool)
+    return isinstance(value, _NUMBERS) and not isinstance(value, bool)
