@@ -58,6 +58,8 @@ _PERIODS = each_worded(
 _OPENING = frozenset(said[0] for said in (*_RELATIVE, *_PERIODS, *_SPELT_DAYS)) | MONTHS.keys() | _WHICH
 _OPENING |= OPENING | listed("daily weekly fortnightly every in for after at half quarter")
 """Words that a day or a time may begin with, but for weekdays."""
+_MARKS = frozenset({",", ".", "!", "?", ";", "\n"})
+"""With these none begins."""
 _ISO = re.compile(r"(\d{4})-(\d{1,2})-(\d{1,2})")
 _SLASHED = re.compile(r"(\d{1,2})/(\d{1,2})(?:/(\d{2,4}))?")
 _CLOCK = re.compile(r"(\d{1,2})[:.](\d{2})")
@@ -148,7 +150,7 @@ When = Day | Weekday | MonthDay | Moment | Clock | Murky | Period | Every
 def when_at(words: tuple[str, ...], start: int, situation: Situation) -> tuple[When, int] | None:
     """Read a day, a time or a repetition that begins here, and how many words it took."""
     word = words[start]
-    if word.isalpha() and not (word in _OPENING or word.removesuffix("s") in WEEKDAYS):
+    if word in _MARKS or (word.isalpha() and not (word in _OPENING or word.removesuffix("s") in WEEKDAYS)):
         return None
     return (
         every_at(words, start)

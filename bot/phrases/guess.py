@@ -270,5 +270,6 @@ def _state(situation: Situation) -> tuple[str, ...]:
 
 
 def buckets_of(marks: Iterable[str], size: int) -> list[int]:
-    """Give the buckets that marks fall into."""
-    return [crc32(mark.encode("utf-8", "surrogatepass")) % size for mark in marks]
+    """Give the buckets that marks fall into: one at least, none with other space in it than blanks."""
+    packed = "\x1f".join(marks).encode("utf-8", "surrogatepass").split(b"\x1f")
+    return [crc32(mark) % size for mark in packed]

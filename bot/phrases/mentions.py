@@ -340,9 +340,9 @@ class Mentions(Value, dict=True):
 
     def is_ahead(self) -> bool:
         """Whether it speaks of what is to come, is wished or supposed."""
-        said = (item.text for item in self.items if type(item.meaning) in _WORDY)
+        said = [item.text for item in self.items if type(item.meaning) in _WORDY]
         return (
-            bool(_TO_COME.intersection(word for text in said for word in (text, *text.split())))
+            not _TO_COME.isdisjoint((*said, *" ".join(said).split()))
             or "tomorrow" in self.words
             or any(one.text == "to be" and isinstance(do.meaning, Method) for one, do in pairwise(self.items))
             or any(day.on > self.situation.today for day in self.every(Day))

@@ -701,6 +701,8 @@ _LITTLE = listed("on in at the my all on of is no")
 
 def _spelt(words: _Words, situation: Situation) -> _Words:
     """Join letters said one by one where they make a name: "a v 12"."""
+    if not any(len(word) == 1 and word.isalpha() for word in words):
+        return words
     names = names_of(situation)
     kept: list[str] = []
     at = 0
