@@ -104,10 +104,8 @@ class Memory:
     def said_before(self, words: Words, member: MemberId) -> Words | None:
         """Give what somebody said just before, and keep this for the next time; a message twice is one."""
         with self._lock:
-            for each, told in list(self._said.items()):  # the longest silent first
-                if words.at - told[-1].at <= SPOKEN_OF_FOR:
-                    break
-                del self._said[each]
+            while self._said and words.at - next(iter(self._said.values()))[-1].at > SPOKEN_OF_FOR:
+                self._said.popitem(last=False)  # the longest silent first
             before = [one for one in self._said.pop(member, ()) if one.source != words.source][-1:]
             self._said[member] = (*before, words)
         return before[0] if before and words.at - before[0].at <= SPOKEN_OF_FOR else None

@@ -214,7 +214,7 @@ def _of_the_catalogue(pests: _Listed, products: _Listed) -> _Names:
     )
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=256)
 def _own(plants: tuple[KnownPlant, ...], places: tuple[KnownPlace, ...]) -> _Names:
     """Give the words of a home's names with their mark: whole, each longer part, a numbered name's group."""
     known: dict[tuple[str, ...], str] = {}

@@ -722,7 +722,7 @@ def _spelt(words: _Words, situation: Situation) -> _Words:
     return tuple(kept)
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=256)
 def _vocabulary(
     plants: tuple[KnownPlant, ...], places: tuple[KnownPlace, ...], shelf: tuple[KnownProduct, ...]
 ) -> tuple[frozenset[str], dict[str, _Words]]:
