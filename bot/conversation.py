@@ -417,6 +417,7 @@ class Conversation:
             choice_texts=tuple(button_text(choice) for choice in choices),
             quiet_from_hour=household.quiet_hours(desk.member.id)[0].hour,
             lacks_town=not household.is_zone_told,
+            latitude=household.latitude,
             untold=tuple(place.name for place in untold_places(desk)),
             is_held=household.is_held(desk.today) or household.is_away(desk.member.id, desk.today),
             members=tuple((one.id, one.name) for one in desk.members),

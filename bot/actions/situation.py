@@ -72,6 +72,8 @@ class Situation(Value, kw_only=True):
     quiet_from_hour: int = 22
     lacks_town: bool = False
     """Whether the town is still to be told: asked once, it may be answered behind any other question."""
+    latitude: float | None = None
+    """Of the home, north of the equator positive. [deg]"""
     untold: tuple[str, ...] = ()
     """Places of which it is still to be told which way their window looks."""
     is_held: bool = False

@@ -1,6 +1,7 @@
 """Where the sun stands, and when it crosses a plane through a place: the horizon, or a wall."""
 
 import math
+from collections.abc import Iterable
 from datetime import UTC, date, datetime, time
 from functools import lru_cache
 from typing import NamedTuple
@@ -18,6 +19,8 @@ _TURN_PER_SECOND = _TURN / DAY_SECONDS
 _STEPS = 6
 _CLOSE_SECONDS = 5.0  # each step leaves about a thousandth of the one before
 _NO_REACH = 1e-9
+_SAMPLES = 48
+_SIN_OBLIQUITY = 0.3978  # sine of 23.44 deg (meeus1998, ch. 22)
 
 
 class Site(Value):
@@ -93,6 +96,32 @@ def position(site: Site, at: datetime) -> tuple[float, float]:
     return math.degrees(math.atan2(up, math.hypot(east, north))), math.degrees(
         math.atan2(east, north)
     ) % 360.0
+
+
+def sunniest(bearings_deg: Iterable[float], latitude_deg: float) -> float:
+    """
+    Of upright walls by their bearing from north [deg], give the one that the year's direct sun beats on most.
+
+    Under a clear sky without air, summed over the sun's declinations and hours [cosines of incidence];
+    latitude -90 to 90 [deg], north positive. Of two that are equal the one further west: its sun comes with
+    the day's warmth. ValueError where there is none.
+    """
+    latitude = math.radians(latitude_deg)
+
+    def beam(bearing_deg: float) -> float:
+        faced, total = wall(bearing_deg), 0.0
+        for step in range(_SAMPLES):
+            declination = math.asin(_SIN_OBLIQUITY * math.sin(_TURN * step / _SAMPLES))
+            for turn in range(_SAMPLES):
+                hour = _TURN * (turn + 0.5) / _SAMPLES
+                across = math.cos(declination) * math.cos(hour)
+                up = math.sin(declination) * math.sin(latitude) + across * math.cos(latitude)
+                east = -math.cos(declination) * math.sin(hour)
+                north = math.sin(declination) * math.cos(latitude) - across * math.sin(latitude)
+                total += max(0.0, east * faced.east + north * faced.north) if up > 0.0 else 0.0
+        return round(total, 6)
+
+    return max(bearings_deg, key=lambda one: (beam(one), -wall(one).east))
 
 
 def noon(site: Site, day: date) -> datetime:

@@ -38,12 +38,6 @@ _RAW = re.compile(
     re.IGNORECASE,
 )
 """A line's end with the next one's bullet, “1)” within a line, an arrow, a number, a word, a mark."""
-_SIGNED = re.compile(
-    r"(?:\n|(?<=[.!?]) )[^\n.!?:]{0,30}"
-    r"\b(?:regards|yours|greetings|sincerely|wishes|respect|thanks|thank you)\b"
-    r"[^\n.!?:]{0,20}(?:\n[^\n:]{1,30}|, ?[^\W\d_]+[.!]?\s*)$",
-    re.IGNORECASE,
-)
 """How a letter ends: who signs it is no plant."""
 _STRETCHED = re.compile(r"([^\W\d_])\1{2,}")
 ENDS = frozenset({"line", "stop"})
@@ -151,7 +145,7 @@ def words_at(what: tuple[str, Mends | None], situation: Situation) -> Words:
 
 def _typed(text: str) -> list[tuple[str, str, bool]]:
     """Give the words as typed, as they are looked up, and whether a hyphen joins each to the one before."""
-    bare = "\n" + _SIGNED.sub("", tidy(text))
+    bare = "\n" + tidy(text)
     found: list[tuple[str, str, bool]] = []
     end, is_joined = 0, False
     for match in _RAW.finditer(bare):

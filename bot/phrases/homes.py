@@ -18,9 +18,10 @@ from bot.actions.situation import Situation
 from bot.catalogue.towns import find_towns
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.measure import INCH_CM
+from bot.domain.sun import sunniest
 from bot.domain.trade import Form, Grade
 from bot.domain.value import Value, replace
-from bot.domain.window import Facing, Outdoors
+from bot.domain.window import BEARING_DEG, Facing, Outdoors
 from bot.phrases.home_words import (
     ARTICLES,
     ENDS,
@@ -233,7 +234,7 @@ def read_home(text: str, situation: Situation) -> Home:
     lists of kinds, rooms, animals and products. Every word that carries meaning and is neither is unread.
     """
     asked = situation.expecting if situation.expecting in ASKED else None
-    beside = (asked, situation.untold, situation.lacks_town, _pending(situation))
+    beside = (asked, situation.untold, situation.lacks_town, situation.latitude, _pending(situation))
     return kept(_read_once, (text, *beside), situation)
 
 
@@ -243,7 +244,8 @@ def _read_once(asked: tuple[object, ...], situation: Situation) -> Home:
     if _is_of_others(text):
         return Home(unread=(text,))
     home = _read(text, situation)
-    if not home.unread and home.is_known and not (home.is_empty() and situation.lacks_town):
+    is_told = home.has_nothing or not (home.is_empty() and situation.lacks_town)
+    if not home.unread and home.is_known and is_told:
         return home
     mends = _doubtful(home, situation)
     if not kept(words_at, (text, mends), situation).is_mended:
@@ -1195,6 +1197,11 @@ def _take_plant(one: Span, told: _Telling) -> None:
         link = None
     place = told.places[link] if link is not None else None
     counts = [each for each in told.of("count") if _counted(each, told) == one]
+    if told.words(one.start, one.end) <= _OF_THEM and told.before(one.start):
+        _take_more(one, place, told)
+        return
+    if _take_name(one, told):
+        return
     own = _event_of(one, told, "own")
     is_own = own is not None and (own.start, own.end) == (one.start, one.end)
     is_own = is_own and (not counts or told.told.words[one.end - 1].isdigit())
@@ -1229,6 +1236,59 @@ def _take_plant(one: Span, told: _Telling) -> None:
         _place_again(names, one, link, told)
     told.plants += [NewPlant(name=each, place=place) for each in new]
     told.far.update(dict.fromkeys(new, _distance(one, link, told)))
+
+
+_CALLING = listed("( is called named the 's")
+
+
+def _take_name(one: Span, told: _Telling) -> bool:
+    """Join a plant's own name and its kind: "Bertha (a fern)", "the fern is called Bertha"."""
+    before = next((each for each in reversed(told.names) if each.end <= one.start), one)
+    between = told.words(before.end, one.start)
+    is_own = _is_strange(before, told), _is_strange(one, told)
+    if not between & _CALLING or between - _CALLING - ARTICLES or sum(is_own) != 1:
+        return False
+    kind, name = (one, before) if is_own[0] else (before, one)
+    old, joined = told.names[before], f"{_bare(told.text(kind))} {_bare(told.text(name))}"
+    told.plants = [replace(each, name=joined) if [each.name] == old else each for each in told.plants]
+    told.names[one] = told.names[before] = [joined]
+    told.has_kinds = True
+    link = told.links.get(one)
+    _place_again([joined], one, link, told)
+    return True
+
+
+_OF_THEM = listed(
+    "one ones other others another rest more second third last the a of them two three four 2 3 4 1"
+)
+"""What means plants of the kind told last: "a fern in the den and one in the hall"."""
+
+
+def _take_more(one: Span, place: str | None, told: _Telling) -> None:
+    """Take some of the plants told last for those that stand elsewhere, or more of their kind."""
+    group = told.names[
+        max((each for each in told.names if each.start < one.start), key=lambda each: each.start)
+    ]
+    base = re.sub(r" \d+$", "", group[0])
+    numbers = [each.value for each in told.told.within(one.start, one.end) if isinstance(each.value, int)]
+    number = (*numbers, 1)[0]
+    before = {told.links.get(each) for each, names in told.names.items() if names == group}
+    if before == {told.links.get(one)}:  # "two ferns: one in the hall, one in the den"
+        told.plants = [replace(each, place=None) if each.name in group else each for each in told.plants]
+    homeless = [each.name for each in told.plants if each.name in group and each.place is None]
+    if told.words(one.start, one.end) & _OTHERS:
+        number = len(homeless)
+    if homeless and place is not None:
+        _stand({*homeless[:number]}, place, told)
+        told.names[one] = group
+        told.links.pop(one, None)
+        return
+    if len(group) == 1 and group[0] == base:
+        told.plants = [replace(each, name=f"{base} 1") if each.name == base else each for each in told.plants]
+        told.names = {span: [f"{base} 1"] if names == group else names for span, names in told.names.items()}
+    taken = sum(each.name.startswith(f"{base} ") for each in told.plants)
+    told.names[one] = [f"{base} {taken + n + 1}" for n in range(number)]
+    told.plants += [NewPlant(name=each, place=place) for each in told.names[one]]
 
 
 def _colour_at(one: Span, spans: list[Span], told: _Telling) -> int:
@@ -1312,7 +1372,7 @@ def _place_again(names: list[str], one: Span, link: Span | None, told: _Telling)
         if (
             link is not None
             and plant.name in names
-            and (plant.place is None or far[0] < told.far[plant.name][0])
+            and (plant.place is None or far[0] < told.far.get(plant.name, far)[0])
         ):
             told.plants[at] = replace(plant, place=told.places[link])
             told.far[plant.name] = far
@@ -1446,14 +1506,31 @@ def _look(one: Span, told: _Telling) -> None:
     before = max([each.end for each in told.of("side") if each.end <= one.start], default=0)
     ways = dict.fromkeys(way for part in _JOINED.split(told.text(one)) for way in light_in(part))
     is_other = len(ways) > 1 and all(isinstance(way, Facing) for way in ways)
+    is_outdoors = bool(words & _OUTSIDE)
     for name in names:
         if is_lamp and told.looks.get(name):
             continue  # a lamp beside a window
+        if not is_outdoors and _is_indoors(name):
+            looks = [_BY_ITS_SUN.get(look, look) for look in looks]
         if told.words(before, one.start) & _TURNED:
             told.looks.pop(name, None)
         told.looks.setdefault(name, []).extend(ways if is_other else looks)
         if "window" in told.words(one.start, one.end + 1) and isinstance(looks[0], Facing):
             told.indoors.add(name)
+
+
+_BY_ITS_SUN: dict[Lit, Lit] = {Outdoors.MORNING: Facing.E, Outdoors.AFTERNOON: Facing.W}
+"""Which way a room's window looks by when the sun comes in: the same on both halves of the earth."""
+_OUTSIDE = listed("outside outdoors outdoor outdors out")
+
+
+def _is_indoors(place: str) -> bool:
+    """Whether a place is a room with walls, as far as its name says."""
+    words = frozenset(words_of(place.lower()))
+    return bool(words & (ROOMS - _GENERAL_ROOMS)) and not words & (_OPEN_AIR | _GLAZED)
+
+
+_GLAZED = listed("greenhouse conservatory orangery polytunnel tunnel frame shed lean-to")
 
 
 def _of_windows_not_known(told: _Telling) -> None:
@@ -1486,21 +1563,29 @@ _BESIDE_A_WAY = (
 
 
 _JOINED = re.compile(r"\band\b|[&,+]")
-_BY_SUN = (Facing.N, Facing.NE, Facing.NW, Facing.E, Facing.W, Facing.SE, Facing.SW, Facing.S)
-"""Ways of windows in the northern half of the year's sun, the least first. Judgement."""
+_NORTHERN_DEG = 45.0
+"""Latitude of a home whose town nobody told. Judgement."""
 
 
 def _of_two_windows(told: _Telling) -> None:
     """Keep the sunniest of several windows of a place, and say of the others that they are not kept."""
     for name, looks in told.looks.items():
-        ways = sorted({way for way in looks if way in _BY_SUN}, key=_BY_SUN.index)
-        for way in ways[:-1]:
-            told.looks[name] = [one for one in told.looks[name] if one is not way]
-            told.unread[len(told.told.words) + len(told.unread)] = f"{name} {way.value}"
+        ways = {BEARING_DEG[way]: way for way in looks if way in BEARING_DEG}
+        if len(ways) < len("xy"):
+            continue
+        here = told.situation.latitude
+        if here is None:
+            here = next((one.latitude for one in find_towns(told.town)), _NORTHERN_DEG)
+        kept = ways[sunniest(ways, here)]
+        for way in ways.values():
+            if way is not kept:
+                told.looks[name] = [one for one in told.looks[name] if one is not way]
+                told.unread[len(told.told.words) + len(told.unread)] = f"{name} {way.value}"
 
 
 _OPEN_AIR = listed(
-    "balcony patio deck terrace garden yard backyard courtyard porch stoop veranda loggia lanai roof rooftop"
+    "balcony balkon terrasse patio deck decking terrace allotment pergola gazebo verandah veranda véranda"
+    " garden yard backyard courtyard forecourt porch stoop loggia lanai roof rooftop portico catio carport"
 )
 
 
@@ -1753,11 +1838,9 @@ def _leave_unread(told: _Telling) -> None:
 def _is_taken(one: Event, told: _Telling) -> bool:
     """Whether a word may stand there though it tells nothing: how an animal looks, "spray" at a product."""
     near = {told.told.of(at) for at in range(one.start - 3, one.end + 3)}
-    word, raw = told.told.words[one.start], told.told.tokens[one.start].raw
+    word = told.told.words[one.start]
     if one.what == "strange":
-        led = told.told.before(one.start)
-        is_person = led in {("is",), ("am",), ("name",), ("here",)} and raw.istitle()
-        return is_person or ("pest" in near and word.endswith(("y", "ish")))
+        return "pest" in near and word.endswith(("y", "ish"))
     if one.what == "bugs":
         start, end = told.sentence(one.start)
         return any(start <= each.start < end for each in told.of("seen"))
@@ -1847,11 +1930,8 @@ def read_facets(text: str, situation: Situation) -> SetPlace | None:
         return None
     told = home.places[0]
     words = words_of(plain(text))
-    sun = facets_in(words) if told.outdoors is not None or _OPEN_AIR & frozenset(words) else None
+    sun = facets_in(words) if told.outdoors is not None or (_OPEN_AIR | _OUTSIDE) & frozenset(words) else None
     return told if sun is None else replace(told, facing=sun[0], outdoors=sun[1])
-
-
-_OPEN_AIR = listed("outside outdoors outdoor outdors balcony terrace")
 
 
 _MOVED = listed("moved move took carried shifted relocated brought")

@@ -129,7 +129,7 @@ def light_in(typed: str) -> list[Lit]:
     """Read what is marked as telling how a place is lit: "W win", "sun from 1 pm", "lamp 8 to 20"."""
     spelt = _DOTTED.sub(r"\1\2", typed.lower())
     words = words_of(_BY_THE_HOUR.sub(_half_of_the_day, spelt))
-    if typed[:1] in {"w", "W"} and words[:1] == ("with",):
+    if spelt[:1] == "w" and not spelt[1:2].isalpha() and words[:1] == ("with",):
         words = ("w", *words[1:])
     lamp = next((one for at in range(len(words)) if (one := lamp_at(words, at)) is not None), None)
     if lamp is not None:

@@ -15,7 +15,7 @@ from bot.phrases.guess import added, buckets_of, raised, unpacked
 from bot.phrases.lexicon import listed
 
 FILE = Path(__file__).with_name("tagging.bin")
-KEYS = ("plant", "count", "place", "side", "town", "product", "seen", "rest")
+KEYS = ("plant", "count", "place", "side", "town", "product", "seen", "rest", "person")
 LABELS = ("o", *(f"{begins}{key}" for key in KEYS for begins in ("", "+")))
 """Of each kind its first word, and with a plus what goes on with it."""
 LINKS = ("before", "behind", "none")

@@ -3,7 +3,7 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from bot.domain.sun import HORIZON, Site, crossing, cycles, local, noon, position, transit
+from bot.domain.sun import HORIZON, Site, crossing, cycles, local, noon, position, sunniest, transit
 from tests.domain.rising import sunrise, sunset
 
 TOULOUSE = Site(43.6, 1.44, "Europe/Paris")
@@ -106,3 +106,26 @@ def test_no_sun_without_coordinates() -> None:
         position(Site(None, 1.0, "Europe/Paris"), datetime(2026, 1, 1, tzinfo=UTC))
     with pytest.raises(ValueError, match="aware"):
         position(TOULOUSE, datetime(2026, 1, 1))  # noqa: DTZ001 - the refusal is the point
+
+
+@pytest.mark.parametrize(
+    ("bearings_deg", "latitude_deg", "sunniest_deg"),
+    [
+        ((0.0, 180.0), 52.0, 180.0),  # the sun stands in the south at noon north of the tropics
+        ((0.0, 180.0), -34.0, 0.0),  # and in the north south of them
+        ((90.0, 0.0), -34.0, 0.0),
+        ((90.0, 180.0), -34.0, 90.0),
+        ((90.0, 180.0), 0.0, 90.0),  # on the equator it rises and sets square to it, and noon stands overhead
+        ((90.0, 270.0), 52.0, 270.0),  # equal by symmetry: the one with the afternoon
+        ((225.0, 180.0), 60.0, 180.0),
+    ],
+)
+def test_the_sunniest_wall_faces_the_equator(
+    bearings_deg: tuple[float, ...], latitude_deg: float, sunniest_deg: float
+) -> None:
+    assert sunniest(bearings_deg, latitude_deg) == sunniest_deg
+
+
+def test_of_no_wall_none_is_sunniest() -> None:
+    with pytest.raises(ValueError, match="empty"):
+        sunniest((), 52.0)

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 FOLDER = Path(__file__).parent / "homes_told"
-_MARK = re.compile(r"\[([TPNLSFBR])(\d*)=([^\[\]]+)\]")
+_MARK = re.compile(r"\[([TPNLSFBRX])(\d*)=([^\[\]]+)\]")
 _PLANT = re.compile(r"P(\d+)=(?:(\d+) x )?(.+?) @L(\d+)(?=, P\d|;)")
 _HEADING = 3
 _PLACE = re.compile(r"L(\d+)=(.+?) \((.*?)\)(?=, L\d|; plants)")
@@ -19,7 +19,7 @@ class Span:
     start: int
     end: int
     key: str
-    """T town, P plant, N how many, L place, S its light, F animal or sign, B at hand, R the rest."""
+    """T town, P plant, N how many, L place, S its light, F animal or sign, B at hand, R the rest, X a person."""
     number: int
 
 
@@ -55,8 +55,9 @@ def unmarked(line: str) -> Marked:
     text, spans, at = "", [], 0
     for found in _MARK.finditer(line):
         text += line[at : found.start()].replace("\\n", "\n")
-        spans.append(Span(len(text), len(text) + len(found[3]), found[1], int(found[2] or 0)))
-        text += found[3]
+        said = found[3].replace("\\n", "\n")
+        spans.append(Span(len(text), len(text) + len(said), found[1], int(found[2] or 0)))
+        text += said
         at = found.end()
     return Marked(text + line[at:].replace("\\n", "\n"), spans)
 

@@ -344,3 +344,58 @@ def test_what_is_said_of_a_place_spoken_of_is_of_that_place(text: str, said: str
 def test_a_doubt_about_something_else_is_none_about_a_window(text: str) -> None:
     here = replace(NEW, untold=("den",), places=(KnownPlace(PlaceId(1), "den"),))
     assert not read_home(text, here).places
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("an ivy in the den and another on the landing", "den: ivy 1; landing: ivy 2"),
+        ("three jades: two in the den and one in the loft", "den: jade 1, jade 2; loft: jade 3"),
+        ("one palm in the study and one in the hall", "study: palm 1; hall: palm 2"),
+        ("2 aloes, one on the sill, the other in the snug", "sill: aloe 1; snug: aloe 2"),
+    ],
+)
+def test_several_of_a_kind_stand_in_different_rooms(text: str, said: str) -> None:
+    assert told(text).in_words() == said
+
+
+@pytest.mark.parametrize(
+    ("text", "way"),
+    [
+        ("the kitchen gets morning sun", "e"),
+        ("the study one gets the sun in the evening", "w"),
+        ("den gets the sun till noon", "e"),
+        ("our balcony gets the evening sun", "afternoon"),
+        ("the den is outdoors, morning sun", "morning"),
+    ],
+)
+def test_the_sun_in_a_room_says_which_way_its_window_looks(text: str, way: str) -> None:
+    assert f"({way})" in told(text).in_words()
+
+
+@pytest.mark.parametrize(
+    ("town", "ways", "kept"),
+    [
+        ("Sydney", "north and west", "n"),
+        ("Bergen", "north and west", "w"),
+        ("Bergen", "south and east", "s"),
+        ("Christchurch", "south and east", "e"),
+    ],
+)
+def test_of_two_windows_the_sunnier_is_kept_on_either_half_of_the_earth(
+    town: str, ways: str, kept: str
+) -> None:
+    assert told(f"{town}. the den faces {ways}: a yucca").in_words() == f"{town}; den ({kept}): yucca"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "plant | place | pot\nfern | hall | 12 cm\njade | den | 9 cm",
+        "plant, room\nfern, hall\njade, den",
+        "fern;hall\njade;den",
+        "fern - hall\njade - den",
+    ],
+)
+def test_a_paste_of_columns_is_read(text: str) -> None:
+    assert told(text).in_words() == "hall: fern; den: jade"

@@ -155,6 +155,10 @@ def test_a_window_and_its_way_may_be_shortened(text: str) -> None:
         "\nkind regards,\nZorka Brannoc",
         "Yours sincerely, Milo.",
         "\nwith best wishes, zorka",
+        "warmly, Tamsin",
+        "\ncheers, Odd x",
+        "\nlove from\nOrla",
+        "\n\nAll my best,\nJory Penhale",
     ],
 )
 def test_who_signs_a_message_is_no_plant_and_no_place(end: str) -> None:

@@ -23,7 +23,7 @@ import numpy.typing as npt
 from bot.domain.value import replace
 from bot.phrases import tagging
 from bot.phrases.guess import buckets_of
-from bot.phrases.home_words import ARTICLES, PREPOSITIONS, ROOMS, SORTS, words_at
+from bot.phrases.home_words import ARTICLES, LOOKS, PREPOSITIONS, ROOMS, SORTS, words_at
 from bot.phrases.homes import ASKED, read_home
 from bot.phrases.lexicon import common_words
 from bot.phrases.tagging import KEYS, LABELS, LINKS, Span, Token
@@ -58,7 +58,7 @@ LISTED = (0.0, 0.5, 0.9)
 """Shares of the names in a template that are listed; all others are invented. Judgement. [1]"""
 SEED = 7
 FOLDS = 4
-_KEY_OF = dict(zip("PNLSTBFR", KEYS, strict=True))
+_KEY_OF = dict(zip("PNLSTBFRX", KEYS, strict=True))
 _ALL = frozenset("PLT")
 _Floats = npt.NDArray[np.float64]
 
@@ -233,6 +233,7 @@ def _slot(found: re.Match[str], known: float, towns: list[str], source: random.R
         case "room":
             said = source.choice(_ROOMS) if is_known else _invented(source)
             said = f"{source.choice(_SORTS)} {said}" if source.random() < 1 / 4 else said
+            said = f"{source.choice(_LOOKS)} {said}" if source.random() < 1 / 12 else said
             said += f" {source.choice(_ROOMS)}" if source.random() < 1 / 8 else ""
             said = f"{_invented(source)} {said}" if source.random() < 1 / 10 else said
             said += f" {_invented(source)}" if source.random() < 1 / 10 else ""
@@ -240,17 +241,23 @@ def _slot(found: re.Match[str], known: float, towns: list[str], source: random.R
             said = source.choice(towns) if is_known else _invented(source).capitalize()
             return said if key == "Town" else said.lower()
         case "name":
-            said = _invented(source)
+            said = source.choice(_FILLINGS["given"]) if source.random() < 1 / 3 else _invented(source)
         case other:
             said = source.choice(_FILLINGS[other])
     return said.title() if key[0].isupper() else said
 
 
-_KINDS, _ROOMS, _SORTS = sorted(EVENING.kinds), sorted(ROOMS), sorted(SORTS)
+_KINDS, _ROOMS, _SORTS, _LOOKS = map(sorted, (EVENING.kinds, ROOMS, SORTS, LOOKS))
 _FILLINGS = {
     "way": "north;south;east;west;north-east;south east;northwest;SW;N;S;E;W;NE;north west;south".split(";"),
     "n": "2 3 4 5 6 8 12 18 two three four five six ten twelve".split(),
     "which": "front back side upper lower inner outer far rear old cold dry long upstairs downstairs west north east".split(),
+    "bye": "warmly;cheers;love;warm regards;regards;best;all the best;yours;yours truly;truly yours;sincerely;respectfully;"
+    "thanks;many thanks;thank you;with love;greetings;with good wishes;hugs;take care;ciao;bye;so long;cordially;faithfully;"
+    "lots of love;kisses;ta;with thanks;your friend;cheerio;till soon;much love;gratefully;humbly yours".split(
+        ";"
+    ),
+    "given": "Anna Peter Maria Tom Lucy Sam Rosa Karl Emma Jack Ingrid Pablo Yuki Amara Leon Nora Fritz Claire Ali Joan".split(),
     "land": "France Ireland Denmark Belgium Germany Oregon Ontario Spain".split(),
     "pest": [name for _, names in EVENING.pests for name in names],
     "product": [name for _, names in EVENING.ingredients for name in names],

@@ -752,3 +752,699 @@ the [L1={which} {name}] faces [S1={way}]
 
 =
 [L1={room}] looks [S1={way}], one tall window, [P1={kind}] in it
+
+=
+[P1={kind}] and [P2={kind}] in the [L1={room}].\n\n[X={bye}, {Name}]
+
+=
+[L1={room}]: [P1={kind}], [P2={kind}], [S1={way}]\n\n[X={bye}, {Name} x]
+
+=
+i have [B={product}]. [X={bye} {Name}]
+
+=
+got [B={product}] too. [X={bye}, {Name}]
+
+=
+[P1={kind}] has [F1={pest}], about 12. [X=hugs {name} xx]
+
+=
+the [P1={kind}] lives in the [L1={room}].\n[X={Bye},\n{Name} {Name}]
+
+=
+[T={Town}].\n[X={Bye},\n{Name}]
+
+=
+Dear all,\n[L1={room}]: [P1={kind}] and [P2={kind}].\n[X={Bye}\n{Name}]
+
+=
+ok [P1={kind}], [P2={kind}], [P3={kind}]. [X=bye, {name}]
+
+=
+[P1={kind}] on the [L1={room}].\n[X=- {Name}]
+
+=
+[F1={pest}] on my [P1={kind}], help!\n[X=ciao, {Name}]
+
+=
+the [L1={room}] looks [S1={way}].\n[X={Bye}\n{Name} {Name}]
+
+=
+[T={Town}], [P1={kind}] in the [L1={room}]. [X=Greetings from {Name}]
+
+=
+[P1={kind}] (in the [L1={room}]), [P2={kind}].\n[X=With thanks and good wishes, {Name}]
+
+=
+the [L1={room}] has the [P1={kind}]\n[X=xoxo\n{name}]
+
+=
+hi, [X={name}] here, i have a [P1={kind}] in the [L1={room}]
+
+=
+Hello, I am [X={Name}] and I have a [P1={kind}], a [P2={kind}]
+
+=
+i'm [X={name}], [T={town}], got a [P1={kind}] n a [P2={kind}]
+
+=
+my name is [X={Name}], I live in [T={Town}]
+
+=
+We're [X={Name}] and [X={Name}], we live in [T={Town}]. [P1={kind}] and [P2={kind}] in the [L1={room}], [S1={way}] window.
+
+=
+[X={Name}] and [X={Name}] from [T={Town}]. in the [L1={room}] a [P1={kind}]
+
+=
+me and my husband [X={Name}] have [N1={n}] [P1={kinds}] in the [L1={room}]
+
+=
+my wife [X={Name}] says the [P1={kind}] has [F1={pest}], 14
+
+=
+this is [X={Name}], the [P1={kind}] is on the [L1={room}]
+
+=
+[X={Name}] is my flatmate, the plants are mine: [P1={kind}], [P2={kind}]
+
+=
+[X={Name}] is my name, no plant
+
+=
+good morning, [X={Name}] speaking. The [P1={kind}] stands in the [L1={room}], window [S1={way}].
+
+=
+the three of us, [X={Name}], [X={Name}] and me, are in [T={Town}]
+
+= P2@2
+[X={Name}] keeps a [P1={kind}] in the [L1={room}] and i keep a [P2={kind}] in the [L2={room}]
+
+=
+we're in [T={Town}], three plants
+
+=
+were in [T={town}], about ten plants, hope thats ok
+
+=
+writing from [T={Town}] where it's warm
+
+=
+I write to you from [T={Town}], where it rains
+
+=
+hello from sunny [T={town}]!
+
+=
+up here in [T={Town}] it is cold. a [P1={kind}], a [P2={kind}]
+
+=
+we moved to [T={Town}] last year, {n} plants came along
+
+=
+[T={Town}] based, small flat, few plants
+
+=
+flat in [T={town}], [P1={kind}] in the [L1={room}] and a [P2={kind}] too
+
+=
+down in [T={Town}] we have a [P1={kind}] on the [L1={room}]
+
+=
+the plants live in [T={Town}], not with me
+
+=
+I've been in [T={Town}] since march, the [P1={kind}] came with me
+
+=
+greetings from the rain of [T={Town}]. [L1={room}] has [P1={kind}]
+
+=
+it's [T={town}] where the heating never works, [P1={kind}] is in the [L1={room}]
+
+=
+[T={Town}], {Land}. My plants: [P1={kind}], [P2={kind}]
+
+=
+[P1={kind}] and [P2={kind}], all at risk
+
+=
+[N1={n}] [P1={kinds}] at risk in the [L1={room}]
+
+=
+my [P1={kind}] is in trouble
+
+=
+the [P1={kind}] is a bit of a worry
+
+=
+[P1={kind}], [P2={kind}]: both in danger, all on edge
+
+=
+the [P1={kind}], at least, looks fine; the [P2={kind}] is in a state
+
+= P2@2
+one [P1={kind}] in the [L1={room}] and [P2=one] in the [L2={room}]
+
+= P2@2
+a [P1={kind}] in the [L1={room}] and [P2=another] in the [L2={room}]
+
+= P2@1 P3@2
+[N1={n}] [P1={kinds}], [P2=one] in the [L1={room}], [P3=the other] in the [L2={room}]
+
+= P2@1 P3@2
+i have [N1={n}] [P1={kinds}]: [P2=two] in the [L1={room}] and [P3=one] on the [L2={room}]
+
+= P2@1 P3@2
+[P1={kinds}] [N1=x{n}], [P2=2] on the [L1={room}], [P3=1] in the [L2={room}]
+
+= P2@2
+[N1={n}] [P1={kinds}] in the [L1={room}], [P2=one] in the [L2={room}]
+
+= P2@2 P3@2
+[N1={n}] [P1={kinds}] on the [L1={room}] and [P2=2 more] in the [L2={room}] with a [P3={kind}]
+
+= P2@1 P3@2
+of my [N1={n}] [P1={kinds}] [P2=one] stands in the [L1={room}], [P3=the rest] in the [L2={room}]
+
+= P2@2
+there's a [P1={kind}] in the [L1={room}] and [P2=a second one] in the [L2={room}]
+
+= P2@2
+[L1={room}]: a [P1={kind}]. [L2={room}]: [P2=one] as well
+
+=
+the [L1={room}] one gets [S1=morning sun]
+
+=
+the one in the [L1={room}] gets [S1=sun from noon]
+
+=
+the [L1={room}] one is [S1={way}], the [L2={room}] one [S2={way}]
+
+=
+[L1={room}] gets [S1=the sun till noon]
+
+=
+in the [L1={room}] the sun comes in [S1=in the morning]
+
+=
+the sun comes round to the [L1={room}] [S1=in the evening]
+
+=
+[S1={way}] for the [L1={room}], [S2={way}] for the [L2={room}]
+
+=
+[L1={room}] is [S1={way}] facing and [L2={room}] is [S2={way}] facing
+
+=
+[L1={room}]: [S1={way}]; [L2={room}]: [S2=no window]
+
+=
+from the [L1={room}] you look [S1={way}]
+
+=
+the [L1={room}] gives on the [S1={way}]
+
+=
+the window in the [L1={room}] regards the [S1={way}]
+
+=
+[L1={room}] window goes to the [S1={way}], [L2={room}] window to the [S2={way}]
+
+=
+the [L1={room}] has one small window, [S1={way}]
+
+=
+the [L1={room}] has a big window to the [S1={way}], the [L2={room}] has [S2=none]
+
+=
+[L1={room}] [S1=no pane], [L2={room}] [S2={way}]
+
+=
+there is [S1=no window] in the [L1={room}], it is an inner room
+
+=
+my room, window = [S1={way}]
+
+=
+window [S1={way}]. got a [P1={kind}], [N2={n}] [P2={kinds}] n a [P3={kind}]
+
+=
+[L1=my room], [S1={way}] window: [P1={kind}], [P2={kind}]
+
+= P2@2
+[P1=plant] [N1={n}], [L1=room {n}]\n[P2=plant] [N2={n}], [L2=room {n}]
+
+= P2@2
+[P1=pot] [N1={n}], [L1={room}]\n[P2=pot] [N2={n}], [L2={room}]
+
+= P2@2 P3@3
+[P1={Name}], [L1={room}]\n[P2={Name}], [L2={room}]\n[P3={kind}], [L3={room}]
+
+= P2@2
+[P1={name} {name}], [L1={room}]\n[P2={name} {name}], [L2={room}]
+
+= P2@2 P3@1
+[P1={kind}], [L1={room}]\n[P2={kind}], [L2={name}]\n[P3={kind}], [L1={room}]
+
+= P2@2
+plant | place | pot\n[P1={kind}] | [L1={room}] | 12 cm\n[P2={kind}] | [L2={room}] | 9 cm
+
+= P2@2
+Plant, Room, Window\n[P1={kind}], [L1={room}], [S1={way}]\n[P2={kind}], [L2={room}], [S2={way}]
+
+= P2@2
+name;room;window\n[P1={kind}];[L1={room}];[S1={way}]\n[P2={kind}];[L2={room}];[S2={way}]
+
+= P2@2
+room | window | plant\n[L1={room}] | [S1={way}] | [P1={kind}]\n[L2={room}] | [S2={way}] | [P2={kind}]
+
+= P2@2
+[P1={kind}] - [L1={room}] - [S1={way}]\n[P2={kind}] - [L2={room}] - [S2={way}]
+
+= P3@2 P4@2
+[L1={room}], [S1={way}] | [P1={kind}] | [P2={kind}]\n[L2={room}], [S2={way}] | [P3={kind}] | [P4={kind}]
+
+= P2@2 P3@3
+no. plant room\n1 [P1={kind}] [L1={room}]\n2 [P2={kind}] [L2={room}]\n3 [P3={kind}] [L3={room}]
+
+= P2@2
+qty,plant,room\n[N1={n}],[P1={kind}],[L1={room}]\n[N2={n}],[P2={kind}],[L2={room}]
+
+= P2@2 P3@3
+[P1={kind}] [L1={room}] [S1={way}] [P2={kind}] [L2={room}] [S2={way}] [P3={kind}] [L3={room}] [S3={way}]
+
+= P3@2
+so ive got a [P1={kind}] a [P2={kind}] in the [L1={room}] that [S1=faces {way}] and then a [P3={kind}] in the [L2={room}] thats [S2={way}]
+
+= P3@2 P4@2
+okay um in the [L1={room}] theres a [P1={kind}] and a [P2={kind}] and the window there is facing [S1={way}] i think and then in the [L2={room}] ive got [N3={n}] [P3={kinds}] and a big [P4={kind}] and that ones facing [S2={way}]
+
+= P2@1 P3@2
+right [L1={room}] [P1={kind}] [P2={kind}] full stop [L2={room}] [P3={kind}] full stop
+
+= P2@1 P3@2
+Also in the [L1={room}] stand one [P1={kind}] and one [P2={kind}], and on the [L2={room}] have I one [P3={kind}], window to the [S2={way}].
+
+=
+I have since two years a [P1={kind}], he stands in the [L1={room}] by the window to the [S1={way}].
+
+= P2@2
+By me in the [L1={room}] lives the [P1={kind}] and in the [L2={room}] the [P2={kind}], which has [F2={pest}] become.
+
+= P2@2
+At me, the [P1={kind}] finds himself in the [L1={room}] and the [P2={kind}] in the [L2={room}], who gives on the [S2={way}].
+
+= P2@2
+We are [N1={n}] [P1={kinds}] in the [L1={room}], and chez the [L2={room}] there is the [P2={kind}].
+
+=
+In the [L1={room}], exposition [S1={way}], I possess a [P1={kind}] and a [P2={kind}].
+
+=
+[P1=bay] and [P2={kind}] in the [L1={room}]
+
+=
+the [P1={kind}] is in the [L1=bay]
+
+=
+a [P1={kind}] and a [P2={kind}] standing in the [L1=bay], [S1={way}]
+
+=
+the [L1=bay] faces [S1={way}]
+
+=
+the [L1=bay] has a [P1={kind}] and a [P2={kind}]
+
+=
+[L1=bay] holds the [P1={kind}]
+
+=
+the [P1=bay] has [F1={pest}]
+
+= P2@2
+[P1=bay tree], [L1={room}]\n[P2=bay], [L2={room}]
+
+=
+the [L1={room}] has a [P1=bay] and a [P2={kind}]
+
+=
+[P1={kind}] in the [L1={which} {room}]
+
+= P2@2
+[L1={which} {room}] has a [P1={kind}]. [L2={which} {room}] has a [P2={kind}]
+
+=
+the [L1={which} {room}] looks [S1={way}], it has a [P1={kind}]
+
+= P2@2
+[P1={kind}] on the [L1={which} {name}], [P2={kind}] in the [L2={room}]
+
+=
+[L1={which} {name}]: [P1={kind}], [P2={kind}]
+
+=
+in [L1={which} {name}] i have a [P1={kind}] and a [P2={kind}]
+
+=
+out in the [L1={which} {name}], [S1={way}] too, a [P1={kind}] and a [P2={kind}]
+
+=
+the [L1={name}] holds a [P1={kind}] and a [P2={kind}]
+
+= P2@2
+a [P1={kind}] on the [L1={name}] and a [P2={kind}] by the [L2={name}]
+
+=
+[L1={room} {n}]: [P1={kind}], [P2={kind}]
+
+= P2@2
+[L1={room} A] - [P1={kind}]. [L2={room} B] - [P2={kind}]
+
+=
+[P1={kind}], [L1={room} {n}], [S1={way}]
+
+=
+[P1={kind}] in the [L1={room}], also [N2={n}] [P2={kinds}] in [L1=there]
+
+= P3@2
+a [P1={kind}] in the [L1={room}], and a [P2={kind}] in [L1=there] too. [P3={kind}] on the [L2={room}]
+
+= P3@2
+[P1={kind}], [P2={kind}], [P3={name}]; [L1={room}]. [P3={name}] is in the [L2={room}]
+
+=
+[P1={kind}], [P2={name}], [P3={name} {name}] and [P4={kind}] in the [L1={room}]
+
+= P2@2
+[P1={name}] ([L1={room}]), [P2={name}] ([L2={room}])
+
+= P2@2 P3@2
+[L1={name}]: [P1={name}]. [L2={name} {name}]: [P2={name} {name}], [P3={name}]
+
+= P2@2
+[P1={name}] lives in the [L1={name}], [P2={name} {kind}] lives in the [L2={room}]
+
+=
+[P1=moth orchid], [P2=meyer lemon] and [P3=wax begonia] in the [L1={room}]
+
+=
+a [P1={name} {kind}] and a [P2={name} {kind}] in the [L1={room}]
+
+=
+[N1={n}] [P1={name} {kinds}], [L1={room}], 12 cm
+
+=
+[P1={kind}], 6 in\n[P2={kind}], 8 in\n[P3={kind}], 4 in
+
+= P3@2
+[L1={Room}] ([S1={way}])\n- [P1={kind}], 10 in\n- [P2={kind}] [N2=x{n}], 6 in\n\n[L2={Room}] ([S2={way}])\n- [P3={kind}], 8 in
+
+= P3@2
+[L1={Room}] ([S1={way}])\n- [N1={n}] [P1={kinds}], 3 in\n- [P2={kind}], 6 in\n\n[L2={Room}] ([S2=no window], LED light)\n- [P3={kind}], 6 in
+
+=
+[P1={Name}] is the [P1={kind}], [P2={Name}] the [P2={kind}]
+
+= P2@1
+my [P1={kind} {Name}] and my [P2={kind} {Name}] are in the [L1={room}]
+
+=
+i call my [P1={kind}] [P1={Name}], it is in the [L1={room}]
+
+=
+it was [N1={n}] [P1={kinds}], not {n}
+
+=
+i meant [N1={n}] [P1={kinds}] not {n}
+
+=
+the label does not mention it
+
+=
+labels do not say, sorry
+
+=
+nothing on the label about that
+
+=
+no products yet, i'm broke
+
+=
+skint so nothing to spray with
+
+=
+[P1={kind}], [P2={kind}] in the [L1={room}], [S1={way}]. [X={bye}, {name}]
+
+=
+[L1={room}] - [P1={kind}] - [S1={way} window]. [X={Bye} {Name}]
+
+=
+[P1={kind}] and [P2={kind}] on the [L1={room}].\n[X={bye} {Name}]
+
+=
+[P1={kind}] in the [L1={room}], [S1={way} window]. [X=Many thanks, {Name} {Name}.]
+
+=
+[L1={room}]: [P1={kind}] and a [P2={kind}].\n[X={Bye}\nMrs {Name}]
+
+=
+Dear bot\n[L1={room}]: a [P1={kind}].\n[X=Good wishes to you\nDr {Name}]
+
+=
+[P1={kind}] and [P2={kind}], [L1={room}], [S1={way}].\n[X=best wishes from {name}]
+
+=
+[P1={kind}] in the [L1={room}]. [X={Bye}, {Name}.]
+
+=
+[P1={kind}], [P2={kind}]\n[X={bye}, {Name}]
+
+=
+[L1={room}] with [P1={kind}], window [S1={way}].\n\n[X=your friend,\n{Name} {Name}]
+
+=
+[P1={kind}] in the [L1={room}]. [X=With kindest regards and thanks, {Name} {Name}]
+
+=
+[T={Town}]. [P1={kind}].\n\n[X=Yours,\n{Name}]
+
+=
+It is [X={Name}] from [T={Town}]. In my [L1={room}] there is one [P1={kind}], one [P2={kind}].
+
+=
+hi its [X={name}], i have a [P1={kind}] in the [L1={room}]
+
+=
+its [X={Name}] again, the [P1={kind}] has [F1={pest}]
+
+=
+The window she is to the [S1={way}]
+
+=
+the window, it looks to the [S1={way}]
+
+=
+it is the window of the [S1={way}]
+
+= P2@1 P3@2
+[N1=three] [P1={kinds}]: [P2=one] in the [L1={room}] and [P3=two] in the [L2={room}]
+
+= P2@1 P3@2
+[N1={n}] [P1={kinds}], [P2=three] of them in the [L1={room}], [P3=the others] on the [L2={room}]
+
+= P2@1 P3@2
+my [P1={kinds}] are split: [P2=two] on the [L1={room}], [P3=two] in the [L2={room}]
+
+=
+[P1={Name}] is a [P1={kind}]. [P1={Name}] has [F1={pest}]
+
+= P2@2
+[P1={kind} {Name}] lives in the [L1={room}], [P2={kind} {Name}] in the [L2={room}]
+
+=
+[L1={room}]: [P1={name} leaf], [P2={name} vine], [P3={kind}]
+
+=
+[P1={kind}], [P2={name} tree] and [P3={name} bush] by the [L1={room}]
+
+=
+a [P1={kind}] and a [P2={kind}] on the {room} in the [L1={room}] that [S1=faces {way}]
+
+=
+[P1={name}] the [P1={kind}], it is in the [L1={room}]
+
+=
+i write from [T={Town}], in the rain
+
+=
+just writing from [T={Town}] with {n} plants
+
+=
+[P1={kind}] in the [L1={room}]. [S1={way} window].\n[X={Bye}\nMr {Name}]
+
+=
+[L1={room}]: [P1={kind}], a [P2={kind}].\n[X={Bye}\nMrs {Name} {Name}]
+
+=
+[P1={kind}] and [P2={kind}] in the [L1={room}], [S1={way} window].\n[X={bye},\n{Name} {Name}]
+
+=
+[P1={kind}] and [P2={kind}] in the [L1={room}], [S1={way}]. [X={Bye}, {name}]
+
+=
+[L1={room}] has [P1={kind}] and [P2={kind}]. [X=Yours {Name} {Name}.]
+
+=
+[P1={kind}].\n[X=much obliged\nProf {Name}]
+
+= P2@2
+an [P1={kind}] on the [L1={room}], [P2=another] on the [L2={room}]
+
+= P2@1 P3@2
+[N1={n}] [P1={kinds}], [P2=2] in the [L1={room}], [P3=3] in the [L2={room}]
+
+=
+[P1={Name}] (a [P1={kind}]) and [P2={Name}] (a [P2={kind}]) in the [L1={room}]
+
+= P2@2
+[P1={Name}] the [P1={kind}] lives in the [L1={room}], [P2={Name}] the [P2={kind}] in the [L2={room}]
+
+= P2@2
+[P1={Name}], a [P1={kind}], is in the [L1={room}]. [P2={Name}], my [P2={kind}], is on the [L2={room}].
+
+=
+[P1={Name}] (a [P1={kind}]), [P2={Name}] (a [P2={kind}]). [P1={Name}] and [P2={Name}] stand in the [L1={room}], window [S1={way}].
+
+=
+all my plants have names: [P1={Name}] is a [P1={kind}], [P2={Name}] a [P2={kind}]
+
+=
+the [P1={kind}] is called [P1={Name}] and it stands in the [L1={room}]
+
+=
+broke, so nothing to buy sprays with
+
+= P2@2
+the [L1={name}] is where the [P1={kind}] is, the [L2={room}] has the [P2={kind}]
+
+=
+[L1={name}] looks [S1={way}], [P1={kind}] and [P2={kind}] there
+
+=
+[L1={room}]: [P1={kind}], [P2={kind}] and [P3={kind}].\n[X={Bye},\n{Name} {Name}]
+
+=
+[P1={kind}], [L1={room}], [S1={way}]. [X={Bye}, {Name}.]
+
+=
+[P1={kind}] and [P2={kind}] in the [L1={room}], [S1={way} window]. [X={Bye}, {Name}.]
+
+=
+[P1={kind}]\n[P2={kind}]\n[X={Bye}\n{Name} {Name}]
+
+=
+It's [T={Town}], {Land}.
+
+=
+it is [T={Town}]
+
+=
+it's [T={town}], sorry
+
+=
+1) [P1={kind}] - [L1={room}]\n2) [P2={Name} {Name}]
+
+=
+- [P1={Name}]\n- [P2={Name} {Name}]\n- [P3={kind}]
+
+=
+[P1={Name}]\n[P2={kind}]\n[P3={which} {Name}]
+
+=
+the [L1={which} {name}] faces [S1={way}]
+
+=
+the [L1={room} {name}] faces [S1={way}], the [L2={name}] faces [S2={way}]
+
+= P2@1 P3@2
+[N1=two] [P1={kinds}], [P2=one] in the [L1={room}], [P3=the other] in the [L2={room}]
+
+= P2@1 P3@2
+i have got [N1=two] [P1={kinds}]. [P2=one] in the [L1={room}], [P3=one] in the [L2={room}]
+
+= P2@1 P3@2
+[N1={n}] [P1={kinds}], [P2=one] is on the [L1={room}] and [P3=the others] are in the [L2={room}]
+
+= P2@1 P3@2
+we keep [N1={n}] [P1={kinds}], [P2=one] by the [L1={room}], [P3=the other] by the [L2={room}]
+
+= P2@1 P3@2
+[N1=2] [P1={kinds}], [P2=one] in [L1={room}], [P3=one] in [L2={room}]
+
+= P2@1 P3@2
+[N1=two] [P1={kinds}]; [P2=one] lives on the [L1={room}] and [P3=the other one] in the [L2={room}]
+
+= P2@2
+one [P1={kind}] on the [L1={room}], [P2=one] on the [L2={room}]
+
+= P2@2
+[P1={name}] the [P1={kind}] stands in the [L1={room}], [P2={name}] the [P2={kind}] on the [L2={room}]
+
+=
+the [P1={kind}]'s name is [P1={Name}]
+
+=
+{Town}, no sorry, [T={Town}]
+
+=
+i'm in {Town}, wait, sorry, [T={Town}]
+
+=
+i said {Town}, i meant [T={Town}], sorry
+
+=
+sorry, [T={Town}] it is, not {Town}
+
+= P2@1
+my [P1={kind} {Name}], my [P2={kind} {Name}] and a [P3={kind}] are in the [L1={room}]
+
+=
+[P1={Name}] (the [P1={kind}]), [P2={Name}] (the [P2={kind}]), all in the [L1={room}]
+
+=
+[P1={Name}] the [P1={kind}] has [F1={pest}], 12
+
+=
+our [P1={kind}] [P1={Name}] lives on the [L1={room}]
+
+= P2@2
+the [P1={kind}] named [P1={Name}] is in the [L1={room}], the [P2={kind}] named [P2={Name}] in the [L2={room}]
+
+=
+we have {n} plants in {n} rooms. [L1={room}], [S1={way}]: [P1={kind}], [P2={kind}]
+
+=
+{n} plants, {n} rooms, one person
+
+=
+{n} rooms full of plants here
+
+=
+today i bought [B={product}] from {Name}, ready to use, on the bottle stands every {n} days
+
+=
+got [B={product}] by {Name}, the bottle says every 7 days
+
+=
+[B={product}] from the firm {Name}, the label stands: once a week
+
+=
+[P1={kind}] from my aunt, [L1={room}]
+
+=
+[P1={kind}] from grandpa, in the [L1={room}]
+
+= P2@2
+the old [P1={kind}] from my mum, [L1={room}]\n[P2={kind}] from nan, [L2={room}]
