@@ -198,6 +198,7 @@ def _slips(words: tuple[str, ...], mends: Mends, situation: Situation) -> dict[s
         one: meant
         for one, meant in near
         if meant is not None
+        and (len(one) > _SHORTEST_OWN or meant not in kinds)
         and (
             one in anything
             or " " in meant

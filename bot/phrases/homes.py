@@ -53,7 +53,7 @@ MOST_UNASKED = 20
 """More of one name are asked about before they are written. Judgement. [1]"""
 ASKED = frozenset({Expecting.PLANTS, Expecting.WHERE, Expecting.TOWN})
 """What is asked of a home; any other open question leaves it as it is read."""
-SURE_MARGIN = 50
+SURE_MARGIN = 35
 """A span whose labels stand less above all others is only offered. [1]"""
 LEAST_MARGIN = 70
 """A name of which nothing is listed and whose labels stand less above all others is none. [1]"""
@@ -110,6 +110,8 @@ class Home(Value):
     denied: tuple[str, ...] = ()
     """Plants and places of which it is said that they are not what was meant."""
     corrects: bool = False
+    beyond: tuple[str, ...] = ()
+    """Plants of a name beyond how many of it there are said to be: "two ferns, not three"."""
     is_guessed: bool = False
     """Whether a slip was read into what it is most likely of."""
 
@@ -189,6 +191,7 @@ class _Telling:
     indoors: set[str] = field(default_factory=set)
     """Places whose window was told: what sun they get is no sun outdoors."""
     denied: list[str] = field(default_factory=list)
+    beyond: list[str] = field(default_factory=list)
     lines: list[str] = field(default_factory=list)
     unplaced: str = ""
     dropped: set[int] = field(default_factory=set)
@@ -338,6 +341,7 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
         told.is_led,
         tuple(told.denied),
         told.corrects,
+        tuple(told.beyond),
         told.is_guessed,
     )
 
@@ -352,7 +356,7 @@ def _spans(told: _Telling) -> list[Span]:
     asked = told.situation.expecting.value if told.situation.expecting in ASKED else ""
     told.spans = spans_in(told.told.tokens, asked)
     found = [
-        replace(one, key="place", margin=LEAST_MARGIN) if _is_led_beside_a_plant(one, told) else one
+        one
         for one in _with_ranges(told.spans, told)
         if one.key != "plant" or not _is_strange(one, told) or not told.words(one.start, one.end) & _LITTLE
     ]
@@ -370,17 +374,13 @@ def _spans(told: _Telling) -> list[Span]:
             found = [each for each in found if each not in beside]
             found.append(Span(key, one.start, one.end, SURE_MARGIN))
     found = _without_doubtful(sorted([*found, *_rooms_led_in(found, told)], key=lambda one: one.start), told)
-    found = _with_strange_places(_with_listed([*found, *_kinds_left(found, told)], told), told)
+    found = _with_strange_places(_with_listed(found, told), told)
     gone = [one for one in found if one.key == "place" and "from" in told.told.before(one.start, 2)]
     told.dropped.update(at for one in gone for at in range(one.start, one.end))
     found = _with_fields([one for one in found if one not in gone], told)
     found = [bare for one in found if (bare := _bared(one, told)).start < bare.end]
     found = list(_run_together(_with_counts(found, told), told))
-    found = [replace(one, end=one.end + _has_a_mark(one, told)) for one in found]
-    found = [replace(one, start=_which_at(one, found, told)) if one.key == "place" else one for one in found]
     places = [one for one in found if one.key == "place"]
-    found = [one for one in found if not _is_a_window_of(one, found, told)]
-    found = [replace(one, key="place") if _is_beside(one, told) else one for one in found]
     found = sorted([*found, *_places_again(found, told)], key=lambda one: one.start)
     return [
         part
@@ -388,16 +388,6 @@ def _spans(told: _Telling) -> list[Span]:
         for part in _parts(one, told)
         if one.key != "side" or not any(each.start <= one.start < each.end for each in places)
     ]
-
-
-def _is_a_window_of(one: Span, spans: list[Span], told: _Telling) -> bool:
-    """Whether a window is that of the place before it: "the loft has a small window"."""
-    if one.key != "place" or told.told.words[one.end - 1] not in {"window", "windows"}:
-        return False
-    first, _ = told.sentence(one.start)
-    is_led = bool(frozenset(told.told.before(one.start, 2)) & PREPOSITIONS)
-    before = [each for each in spans if first <= each.start < one.start][-1:]
-    return not is_led and bool(before) and before[0].key == "place"
 
 
 def _places_again(spans: list[Span], told: _Telling) -> Iterator[Span]:
@@ -412,14 +402,6 @@ def _places_again(spans: list[Span], told: _Telling) -> Iterator[Span]:
                 ("by",),
             }
             yield from [] if is_of_it else [Span("place", one.start, one.end, SURE_MARGIN)]
-
-
-def _is_beside(one: Span, told: _Telling) -> bool:
-    """Whether a plant of the home is named for where another stands: "a fern next to the hoya"."""
-    own = _event_of(one, told, "own")
-    lead = [word for word in told.told.before(one.start, 3) if word not in ARTICLES]
-    is_led = lead[-1:] == ["beside"] or lead[-2:] in (["next", "to"], ["close", "to"])
-    return is_led and one.key == "plant" and own is not None and bool(_stands_at(own, told))
 
 
 def _stands_at(own: Event, told: _Telling) -> str:
@@ -439,33 +421,6 @@ def _parts(one: Span, told: _Telling) -> list[Span]:
     joints = [one.start + at for at, what in enumerate(of) if what == "and" and one.key == "place"]
     ends = pairwise([one.start - 1, *joints, one.end])
     return [replace(one, start=start + 1, end=end) for start, end in ends if start + 1 < end]
-
-
-_WHICH = words_of_class("home", "which-room")
-_LOOKING = listed(
-    "face faces facing faced look looks looking window windows is are points pointing to towards"
-)
-
-
-def _which_at(one: Span, spans: list[Span], told: _Telling) -> int:
-    """Give where a place's name begins: with which of the rooms it is, "west", "back", and its colours."""
-    words = told.told.words
-    taken = {at for each in spans if each.key != "side" for at in range(each.start, each.end)}
-    start = one.start
-    while start and start - 1 not in taken and (words[start - 1] in _WHICH or _is_way(start - 1, told)):
-        start -= 1
-    is_lit = start and (words[start - 1] in _LOOKING or told.told.of(start - 1).startswith("room"))
-    while is_lit and start < one.start and _is_way(start, told):
-        start += 1  # "the den faces south back kitchen has a fern"
-    return _colour_at(replace(one, start=start), spans, told)
-
-
-def _is_way(at: int, told: _Telling) -> bool:
-    word = told.told.words[at]
-    return told.told.of(at).startswith("facing") and len(word) > len("nw") and bool(_POINT.fullmatch(word))
-
-
-_POINT = re.compile("(?:north|south)?-?(?:east|west)?")
 
 
 _LONGEST_FIELD = 8
@@ -597,29 +552,6 @@ def _with_counts(spans: list[Span], told: _Telling) -> list[Span]:
     return sorted([*spans, *more], key=lambda one: one.start)
 
 
-def _with_ranges(spans: list[Span], told: _Telling) -> list[Span]:
-    """Take "AV1-AV30", "orchid 1 to orchid 10", "fern 1 to 30" for a name and its numbers."""
-    words = told.told.words
-    for at in range(len(words) - 3):
-        stop = at + 2
-        while stop < len(words) and words[stop] in _TO:
-            stop += 1
-        is_led = words[at].isalpha() and words[at] not in ARTICLES | PREPOSITIONS and words[at + 1].isdigit()
-        if not is_led or stop == at + 2:
-            continue
-        stop += words[stop : stop + 1] == (words[at],)
-        if (
-            stop >= len(words)
-            or not words[stop].isdigit()
-            or told.told.of(at) not in {"kind", "kind+", "strange"}
-        ):
-            continue
-        start = next((one.start for one in spans if one.key == "plant" and one.start < at < one.end), at)
-        spans = [one for one in spans if one.end <= start or one.start > stop]
-        spans += [Span("plant", start, at + 1, SURE_MARGIN), Span("count", at + 1, stop + 1, SURE_MARGIN)]
-    return sorted(spans, key=lambda one: one.start)
-
-
 def _rooms_led_in(spans: list[Span], told: _Telling) -> Iterator[Span]:
     """Give listed rooms that head a line or that "in the" leads to, and that nothing else holds."""
     taken = {at for one in spans for at in range(one.start, one.end)}
@@ -645,14 +577,27 @@ def _rooms_led_in(spans: list[Span], told: _Telling) -> Iterator[Span]:
             yield Span("place", start, end, LEAST_MARGIN)
 
 
-def _kinds_left(spans: list[Span], told: _Telling) -> Iterator[Span]:
-    """Give listed kinds that "a" leads to beside plants that are clear: they are to be offered."""
-    taken = {at for one in spans for at in range(one.start, one.end)}
-    is_told = any(one.key == "plant" and one.margin >= LEAST_MARGIN for one in spans)
-    for one in told.told.events if is_told else ():
-        is_led = told.told.before(one.start) in {("a",), ("an",)}
-        if one.what == "kind" and is_led and not taken & set(range(one.start, one.end)):
-            yield Span("plant", one.start, one.end, 0)
+def _with_ranges(spans: list[Span], told: _Telling) -> list[Span]:
+    """Take "AV1-AV30", "orchid 1 to orchid 10", "fern 1 to 30" for a name and its numbers."""
+    words = told.told.words
+    for at in range(len(words) - 3):
+        stop = at + 2
+        while stop < len(words) and words[stop] in _TO:
+            stop += 1
+        is_led = words[at].isalpha() and words[at] not in ARTICLES | PREPOSITIONS and words[at + 1].isdigit()
+        if not is_led or stop == at + 2:
+            continue
+        stop += words[stop : stop + 1] == (words[at],)
+        if (
+            stop >= len(words)
+            or not words[stop].isdigit()
+            or told.told.of(at) not in {"kind", "kind+", "strange"}
+        ):
+            continue
+        start = next((one.start for one in spans if one.key == "plant" and one.start < at < one.end), at)
+        spans = [one for one in spans if one.end <= start or one.start > stop]
+        spans += [Span("plant", start, at + 1, SURE_MARGIN), Span("count", at + 1, stop + 1, SURE_MARGIN)]
+    return sorted(spans, key=lambda one: one.start)
 
 
 def _without_doubtful(spans: list[Span], told: _Telling) -> list[Span]:
@@ -797,36 +742,6 @@ def _is_a_bay(one: Span, told: _Telling) -> bool:
     return (
         len(words) == 1 and words[0] in SORTS and (is_led or is_lit or held in {("has", "a"), ("holds", "a")})
     )
-
-
-def _is_led_beside_a_plant(one: Span, told: _Telling) -> bool:
-    """Whether a strange name is led to as a place is, beside a plant: "basil on the grimdle"."""
-    first, last = told.sentence(one.start)
-    lead, article = (*told.told.before(one.start, 2), "", "")[:2]
-    is_led = lead in {"in", "on", "at", "by"} and article in ARTICLES
-    return (
-        one.key == "plant"
-        and is_led
-        and _is_strange(one, told)
-        and any(
-            each.key == "plant" and each != one and not _is_strange(each, told)
-            for each in told.spans
-            if first <= each.start < last
-        )
-    )
-
-
-def _has_a_mark(one: Span, told: _Telling) -> bool:
-    """Whether behind a place stands what shelves are told apart by: "rack 1", "shelf B"."""
-    word = told.told.words[one.end] if one.end < len(told.told.words) else ""
-    is_mark = word.isdigit() or (
-        len(word) == 1 and word.isalpha() and word not in WAYS and word not in ARTICLES
-    )
-    is_room = told.told.of(one.end - 1).startswith("room")
-    ends = told.told.of(one.end + 1) in ENDS | _JOINTS | {"colon"} or told.told.words[
-        one.end + 1 : one.end + 2
-    ] == ("(",)
-    return one.key == "place" and is_mark and is_room and ends and told.told.of(one.end) != "line"
 
 
 _NO_NAME = listed("same x pcs pc pieces piece of that this these those ( ) * # ,")
@@ -1137,19 +1052,6 @@ def _places(told: _Telling) -> list[str]:
     return [*(one.name for one in told.situation.places), *told.places.values()]
 
 
-def _heading_of(one: Span, told: _Telling) -> Span | None:
-    """Give the place whose heading the plants of the lines before stand under."""
-    plants = [each for each in told.of("plant") if each.end <= one.start]
-    link = told.links.get(plants[-1]) if plants else None
-    is_headed = (
-        link is not None and link.end <= plants[-1].start and told.told.of(link.end) in {"colon", "line"}
-    )
-    start, end = told.sentence(one.start)
-    has_own = any(start <= each.start < end for each in told.of("place"))
-    is_line = told.told.of(start - 1) == "line" and told.told.words[max(0, start - 2)] != "\n"
-    return link if is_headed and is_line and not has_own else None
-
-
 def _is_of_another_line(one: Span, place: Span, told: _Telling) -> bool:
     """Whether a plant begins a line, and the place before ends the line of another: "fern - hall", "ivy"."""
     if place.start > one.start:
@@ -1189,8 +1091,6 @@ def _counted(one: Span, told: _Telling) -> Span | None:
 
 def _take_plant(one: Span, told: _Telling) -> None:
     """Take a plant as new, or as named again."""
-    if one not in told.links and (heading := _heading_of(one, told)) is not None:
-        told.links[one] = heading
     link = told.links.get(one)
     if link is not None and (_is_of_another_line(one, link, told) or _begins_anew(one, link, told)):
         del told.links[one]
@@ -1232,10 +1132,36 @@ def _take_plant(one: Span, told: _Telling) -> None:
     told.names[one] = names
     already |= {each.name.casefold() for each in told.plants} if numbers else set()
     new = [each for each in names if each.casefold() not in already]
+    wrong = [
+        at + 1 for at, word in enumerate(told.told.words) if word == "not" and told.told.of(at + 1) == "count"
+    ]
+    if numbers and (wrong or told.words(*told.sentence(one.start)) & {"meant", "mean"}):
+        told.dropped.update(at for each in wrong for at in (each - 1, each))
+        _count_anew(names, told)
+        place = place or _place_of(names[0], told)
     if numbers and not new:
         _place_again(names, one, link, told)
     told.plants += [NewPlant(name=each, place=place) for each in new]
     told.far.update(dict.fromkeys(new, _distance(one, link, told)))
+
+
+def _count_anew(names: list[str], told: _Telling) -> None:
+    """Note which plants are more of a name than there are said to be."""
+    base = names[0].rpartition(" ")[0].casefold()
+    counted = {one.casefold() for one in names}
+    here = [each.names[0] for each in told.situation.plants]
+    told.beyond += [
+        each for each in here if each.casefold().rpartition(" ")[0] == base and each.casefold() not in counted
+    ]
+    told.corrects = True
+
+
+def _place_of(name: str, told: _Telling) -> str | None:
+    """Give the place of a plant of the home."""
+    places = {one.id: one.name for one in told.situation.places}
+    plants = {each.casefold(): one.place for one in told.situation.plants for each in one.names}
+    at = plants.get(name.casefold())
+    return places.get(at) if at is not None else None
 
 
 _CALLING = listed("( is called named the 's")
@@ -1317,8 +1243,11 @@ def _full_name(one: Span, told: _Telling) -> str:
     is_sized = start > 0 and told.told.words[start - 1] in _SIZES and name.casefold() in known
     if is_sized and told.told.before(start - 1) != ("the",):
         start -= 1
-    told.dropped.update(range(start, one.end))
-    return _bare(told.told.text(start, one.end))
+    end, taken = one.end, {at for each in told.spans for at in range(each.start, each.end)}
+    while told.told.of(end) == "strange" and end not in taken and told.told.tokens[end].raw.istitle():
+        end += 1  # "my aloe Tilly"
+    told.dropped.update(range(start, end))
+    return _bare(told.told.text(start, end))
 
 
 def _told_before(name: str, one: Span, told: _Telling) -> list[str]:
@@ -1643,6 +1572,7 @@ def _read_finds(told: _Telling) -> None:
         one
         for one in told.told.events
         if one.what in {"count", "grade"}
+        and one.start not in told.dropped
         and not _counts_else(one, told)
         and not any(each.start <= one.start < each.end for each in told.spans if each.key != "seen")
         and not any(each.key == "plant" and each.start == one.end and one.value == 1 for each in told.spans)

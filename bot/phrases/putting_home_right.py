@@ -40,7 +40,11 @@ def put_right(told: Home, text: str, situation: Situation) -> Home:
     if offered is None or not _concerns(told, offered) or _covers(told, offered):
         return told
     denied = {one.casefold() for one in told.denied}
-    plants = [one for one in offered.plants if one.name.casefold() not in denied]
+    plants = [
+        one
+        for one in offered.plants
+        if one.name.casefold() not in denied and not _is_beyond(one.name, told, text)
+    ]
     for one in told.plants:
         at = next((n for n, each in enumerate(plants) if _is_same(each.name, one.name)), len(plants))
         before = plants[at : at + 1]
@@ -201,6 +205,15 @@ def _covers(told: Home, offered: Home) -> bool:
 
 def _names(home: Home) -> list[str]:
     return [*(one.name for one in home.plants), *(one.name for one in home.places)]
+
+
+def _is_beyond(name: str, told: Home, text: str) -> bool:
+    """Whether a numbered plant is one more than there are said to be: "two ferns, not three"."""
+    base, _, number = name.casefold().rpartition(" ")
+    told_so = [one.name.casefold().rpartition(" ") for one in told.plants]
+    counted = [int(last) for first, _, last in told_so if first == base and last.isdigit()]
+    is_put_right = told.corrects and re.search(r"\bnot\b|\bmeant\b", text)
+    return bool(is_put_right and counted and number.isdigit() and int(number) > max(counted))
 
 
 def _is_same(before: str, now: str) -> bool:

@@ -344,8 +344,8 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     if is_else or not _may_be_of_a_home(told, situation):
         return None
     home = put_right(read_home(told, situation), told, situation)
-    is_mistaken = (
-        bool(home.denied) and home.is_empty() and bool(_BEING_ONE & frozenset(words_of(plain(told))))
+    is_mistaken = home.is_empty() and (
+        bool(home.beyond) or (bool(home.denied) and bool(_BEING_ONE & frozenset(words_of(plain(told)))))
     )
     if not (is_mistaken or _is_new(situation) or _tells_more(home, sure)) or _names_several(
         told, home, situation
@@ -447,12 +447,13 @@ _BEING_ONE = frozenset({"plant", "exist"})
 
 def _added_by_mistake(home: Home, situation: Situation) -> tuple[Command, ...] | None:
     """Ask whether to take off what is said to be no plant; where none of that name is, show the list."""
-    if not (home.denied and home.corrects and home.is_empty()):
+    gone = home.beyond or home.denied
+    if not (gone and home.corrects and home.is_empty()):
         return None
-    denied = {one.casefold() for one in home.denied}
+    denied = {one.casefold() for one in gone}
     plants = tuple(one.id for one in situation.plants if denied & {name.casefold() for name in one.names})
     if plants:
-        return (asked_off(plants, home.denied[0]),)
+        return (asked_off(plants, gone[0]),)
     is_place = denied & {one.name.casefold() for one in situation.places}
     return (Ask(topic=Topic.PLACES),) if is_place else None
 
@@ -480,13 +481,14 @@ def _may_be_of_a_home(told: str, situation: Situation) -> bool:
 def _names_several(told: str, home: Home, situation: Situation) -> bool:
     """Whether numbers are those of plants that are here: "hoya 3, 4 and 7" tells of no count."""
     named = (one.meaning for one in spotted(told, situation) if isinstance(one.meaning, Plants))
-    return not home.plants and any(len(one.ids) > 1 for one in named)
+    return not (home.plants or home.beyond) and any(len(one.ids) > 1 for one in named)
 
 
 def _instead(text: str, home: Home, sure: tuple[Command, ...], situation: Situation) -> Reading | None:
     """Read what tells nothing of a home: a plant's bare name, that there is nothing, something else."""
     is_open = any(isinstance(one, NotUnderstood | Incomplete) for one in sure)
-    mistaken = _added_by_mistake(home, situation) if _BEING_ONE & frozenset(words_of(plain(text))) else None
+    is_mistaken = home.beyond or _BEING_ONE & frozenset(words_of(plain(text)))
+    mistaken = _added_by_mistake(home, situation) if is_mistaken else None
     if mistaken is not None:
         return Reading(sure=mistaken, text=text)
     stands = read_standing(text, situation) if home.named and not home.unread else None
