@@ -347,6 +347,7 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
 
 
 _OUTDOORS = frozenset(Outdoors)
+_LED_IN_TIME = listed("before since after during")
 _PANES = ("window", "windows", "sill", "sills")
 _KEY_OF = {"own": "plant", "place": "place", "pest": "seen", "product": "product", "lamp": "side"}
 
@@ -358,7 +359,14 @@ def _spans(told: _Telling) -> list[Span]:
     found = [
         one
         for one in _with_ranges(told.spans, told)
-        if one.key != "plant" or not _is_strange(one, told) or not told.words(one.start, one.end) & _LITTLE
+        if not (
+            one.key == "plant"
+            and _is_strange(one, told)
+            and (
+                told.words(one.start, one.end) & _LITTLE
+                or told.words(one.start - 2, one.start) & _LED_IN_TIME
+            )
+        )
     ]
     for one in told.told.events:
         key = _KEY_OF.get(one.what, "")
@@ -378,16 +386,27 @@ def _spans(told: _Telling) -> list[Span]:
     gone = [one for one in found if one.key == "place" and "from" in told.told.before(one.start, 2)]
     told.dropped.update(at for one in gone for at in range(one.start, one.end))
     found = _with_fields([one for one in found if one not in gone], told)
-    found = [bare for one in found if (bare := _bared(one, told)).start < bare.end]
+    found = _with_names_again([bare for one in found if (bare := _bared(one, told)).start < bare.end], told)
     found = list(_run_together(_with_counts(found, told), told))
     places = [one for one in found if one.key == "place"]
     found = sorted([*found, *_places_again(found, told)], key=lambda one: one.start)
     return [
-        part
+        one
         for one in found
-        for part in _parts(one, told)
         if one.key != "side" or not any(each.start <= one.start < each.end for each in places)
     ]
+
+
+def _with_names_again(spans: list[Span], told: _Telling) -> list[Span]:
+    """Take a plant's own name for the plant wherever it stands, though it may be a person's."""
+    words = told.told.words
+    own = {words[one.start] for one in spans if one.key == "plant" and _is_strange(one, told)} - _OF_THEM
+    taken = {at for one in spans if one.key != "person" for at in range(one.start, one.end)}
+    again = [at for at, word in enumerate(words) if word in own and at not in taken]
+    left = [one for one in spans if one.key != "person" or not own & told.words(one.start, one.end)]
+    return sorted(
+        [*left, *(Span("plant", at, at + 1, LEAST_MARGIN) for at in again)], key=lambda one: one.start
+    )
 
 
 def _places_again(spans: list[Span], told: _Telling) -> Iterator[Span]:
@@ -413,26 +432,8 @@ def _stands_at(own: Event, told: _Telling) -> str:
     )
 
 
-def _parts(one: Span, told: _Telling) -> list[Span]:
-    """Set apart "attic and den", and a room from the kind that stands in it: "hall fern"."""
-    of = [told.told.of(at) for at in range(one.start, one.end)]
-    if one.key == "plant" and of[:2] == ["room", "kind"]:
-        return [replace(one, key="place", end=one.start + 1), replace(one, start=one.start + 1)]
-    joints = [one.start + at for at, what in enumerate(of) if what == "and" and one.key == "place"]
-    ends = pairwise([one.start - 1, *joints, one.end])
-    return [replace(one, start=start + 1, end=end) for start, end in ends if start + 1 < end]
-
-
 _LONGEST_FIELD = 8
 """Words of a line's first field. Judgement. [1]"""
-
-
-def _as_second_field(one: Span, told: _Telling) -> Span:
-    """Take what stands as a line's second field, and begins with a room, for a place."""
-    start, _ = told.sentence(one.start)
-    is_second = told.told.before(one.start) == (",",) and "," not in told.told.words[start : one.start - 1]
-    is_second = is_second and one.key == "plant" and told.told.of(one.end) in {"comma", "line"}
-    return replace(one, key="place") if is_second and told.told.of(one.start) == "room" else one
 
 
 def _with_fields(spans: list[Span], told: _Telling) -> list[Span]:
@@ -455,8 +456,6 @@ def _with_fields(spans: list[Span], told: _Telling) -> list[Span]:
             and told.told.words[start + 1 : end].count(",") == 1
         ):
             spans.append(Span("place", end - 1, end, LEAST_MARGIN))
-    if len(seconds) > 1 and lines:
-        spans = [_as_second_field(one, told) for one in spans]
     for place in [one for one in spans if one.key == "place" and lines]:
         start, end = told.sentence(place.start)
         commas = [at for at in range(start, end) if told.told.words[at] == ","]
@@ -1335,7 +1334,7 @@ def _numbers_of(one: Span, counts: list[Span], told: _Telling) -> tuple[int, ...
     if len(found) > 1:
         return tuple(dict.fromkeys(found))
     is_times = "x" in told.told.words[max(one.start, span.start - 1) : span.end + 1]
-    is_its_own = span.start == one.end and words[-1].isdigit() and not is_times and not _are_counts(told)
+    is_its_own = span.start == one.end and words[-1].isdigit() and not is_times
     is_its_own = is_its_own or bool(frozenset(told.told.before(span.end, 2)) & {"#", "no", "nr", "number"})
     if is_its_own:
         return (found[0],)
@@ -1343,18 +1342,6 @@ def _numbers_of(one: Span, counts: list[Span], told: _Telling) -> tuple[int, ...
 
 
 _TO = frozenset({"-", "to", "thru", "through", "till", "until", "bis", "."})
-_FEWEST_COUNTS = 3
-
-
-def _are_counts(told: _Telling) -> bool:
-    """Whether bare numbers behind names count: where many have one, "ivy 2, daffodil 4, cissus 1"."""
-    behind = {
-        told.text(plant).lower(): told.text(each)
-        for each, plant in told.links.items()
-        if each.key == "count" and each.start == plant.end
-    }
-    numbers = set(behind.values())
-    return len(behind) >= _FEWEST_COUNTS and "1" in numbers and len(numbers) > 1
 
 
 def _is_of_a_kind(words: Sequence[str], kinds: frozenset[str]) -> bool:
@@ -1439,7 +1426,7 @@ def _look(one: Span, told: _Telling) -> None:
     for name in names:
         if is_lamp and told.looks.get(name):
             continue  # a lamp beside a window
-        if not is_outdoors and _is_indoors(name):
+        if not is_outdoors and _is_indoors(name or "".join(told.situation.untold[:1])):
             looks = [_BY_ITS_SUN.get(look, look) for look in looks]
         if told.words(before, one.start) & _TURNED:
             told.looks.pop(name, None)

@@ -39,6 +39,8 @@ SPOKEN = (
 _HALVES: dict[str, Outdoors] = {
     "morning": Outdoors.MORNING,
     "mornings": Outdoors.MORNING,
+    "morn": Outdoors.MORNING,
+    "eve": Outdoors.AFTERNOON,
     "afternoon": Outdoors.AFTERNOON,
     "afternoons": Outdoors.AFTERNOON,
     "evening": Outdoors.AFTERNOON,

@@ -48,7 +48,9 @@ def put_right(told: Home, text: str, situation: Situation) -> Home:
     for one in told.plants:
         at = next((n for n, each in enumerate(plants) if _is_same(each.name, one.name)), len(plants))
         before = plants[at : at + 1]
-        plants[at : at + 1] = [replace(one, place=one.place or before[0].place) if before else one]
+        is_short = bool(before) and one.name.casefold() not in situation.kinds  # "Otto" of "yucca Otto"
+        name = before[0].name if is_short else one.name
+        plants[at : at + 1] = [replace(one, name=name, place=one.place or before[0].place) if before else one]
     names = {one.name.casefold() for one in told.places} | denied
     places = [one for one in offered.places if one.name.casefold() not in names]
     return replace(

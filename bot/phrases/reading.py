@@ -473,7 +473,7 @@ def _may_be_of_a_home(told: str, situation: Situation) -> bool:
     is_named = _is_new(situation) or kept(names_a_kind, words, situation)
     return (
         is_named
-        or bool(_BEING_ONE & frozenset(words))
+        or bool((_BEING_ONE | {"meant", "mean"}) & frozenset(words))
         or len(strange_to(told, situation) - common_words()) > 1
     )
 

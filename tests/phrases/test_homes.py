@@ -405,6 +405,10 @@ def test_a_paste_of_columns_is_read(text: str) -> None:
     [
         ("a palm and my fern Knut stand in the den", "den: palm, fern Knut"),
         ("my jade Bo and my aloe Tilly are in the hall", "hall: jade Bo, aloe Tilly"),
+        (
+            "they have names: Sunniva (a jade), Torvald (an ivy). Torvald and Sunniva live on the landing",
+            "landing: jade Sunniva, ivy Torvald",
+        ),
         ("the ivy called Runa lives in the loft", "loft: ivy Runa"),
     ],
 )
