@@ -20,7 +20,7 @@ from bot.actions.stock_product import StockProduct
 from bot.domain.identity import PlantId
 from bot.domain.label import Label
 from bot.domain.trade import Form, Grade, Level, Method, Sign
-from bot.domain.value import Value, replace
+from bot.domain.value import Value, cached_property, replace
 from bot.phrases.days import Clock, Day, Every, Moment, Weekday
 from bot.phrases.forms.filling import is_all_but, is_standing
 from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown, is_group
@@ -95,7 +95,6 @@ _ALL_BUT = listed("done tick none later")
 """The forms that may leave plants out."""
 _NEEDED = listed("done mix stock correct.count correct.pest correct.plant")
 """Forms that what they name does not tell without a word that calls them: "hoya neem" is no round."""
-_UNCOUNTED = listed("walk work animals")
 _MOST_DAYS = 6
 _MOST_AT_A_WORD = 12
 """Looks at more plants are not written by a word that names none of them. [1]"""
@@ -104,12 +103,22 @@ _SOON = timedelta(days=1)
 _SHORTEST_WORD = 4
 
 
-class Part(Value):
+class Part(Value, dict=True):
     """A part of a message, the form it tells, and what that would do."""
 
     head: str
     told: Mentions
     commands: tuple[Command, ...]
+
+    @cached_property
+    def values(self) -> frozenset[object]:
+        """All plain values but numbers that it would write."""
+        return values_of(self.commands)
+
+    @cached_property
+    def numbers(self) -> frozenset[float]:
+        """All numbers that it would write."""
+        return numbers_of(self.commands)
 
 
 def is_called(head: str, told: Mentions) -> bool:
@@ -178,9 +187,13 @@ _LOOKED = (
 )
 _NOT_TOLD = (
     # Whose is it?
-    ("any", r"HIM (?:PLANT|PLACE)"),  # "my friend's hoya"
+    (
+        "any",
+        r"(?:HIM|\b(?:my|our) (?:boss|mates?|pals?|buddy|bro|man|girl|boy|chief)~) (?:PLANT|PLACE)",
+    ),  # "my friend's hoya"
     (_OF_THE_PLANT, rf"\b(?:at|of|for|in|round|over) {_OUR}*HIM"),
     (_OF_THE_PLANT, r"\bat \S*\bwork\b"),
+    ("stock", rf"\bfor {_OUR}*HIM|(?:NONE|NOT|EMPTY|GONE).* (?:the )?\S*\b(?:shops?|stores?)\b"),
     (
         "done none",
         r"^(?!.*\b(?:me|i)\b).*HIM:(?:neigh|friend|coll|guest|land)\S* (?:\S+ ){0,2}(?:DID|DONE)",
@@ -203,7 +216,10 @@ _NOT_TOLD = (
     ("done none later", rf"(?:NOT|EXCEPT)(?: quite~?)? {_WHOLLY}"),
     ("none", r"NOT (?:CLEAN|NONE)"),
     ("later", r"^(?=.*(?:DID|WAY)).*DO NOT"),  # "don't spray the hoya"
-    ("lost release", r"HEDGE:(?!(?:because|since|by|near|from|same|when|before|like|where|which|who)\b)"),
+    (
+        "lost release",
+        r"HEDGE:(?:looks?|seems?|may|might|maybe|almost|nearly|half|w?c?ould|will|can|should|need|want)",
+    ),
     # When?
     ("any", r"NOT DAY"),
     ("later", r"^(?!.*DAY).*UNTIL"),
@@ -212,14 +228,15 @@ _NOT_TOLD = (
     ("done none", r"\b(?:when|once|if|until)\b(?: \S+){0,2} (?:am|is|are|get|gets|home|back|ready|dry)\b"),
     (
         " ".join(_DATED),
-        r"(?:STRANGE|OF_DAYS) DAY|OF_DAYS \S+ DAY|DAY (?:STRANGE|OF_DAYS)",
+        r"OF_DAYS(?: \S+)? (?:DAY|SPAN)|(?:DAY|SPAN) OF_DAYS",
     ),  # "day fore yesterday"
     # Of what?
+    ("isolate", r"^(?=.*SPAN).*\b(?:since|already|ago)\b"),
     ("move", r"\bfrom PLACE"),
-    ("done", r"\b(?:with|using) IT"),  # "bought soap, sprayed the ivy with it"
+    ("later done", r"NOT.* (?:with|using) IT"),  # "soap on the ivy, not the hoya with it"
     ("done", rf"(?:DID|WAY) {_OUR}+(?:{_POT}|[a-z]\S*~)(?!\S| PLANT)"),  # "washed my hands after the hoya"
     ("done none", rf"PLANT {_POT}"),
-    ("lost", r"FILL_TO (?:me|us|him|her|you|them)\b|LOST:(?:is-)?lost on\b|LOST STRANGE"),
+    ("lost", r"FILL_TO (?:me|us|him|her|you|them)\b|LOST:(?:is-)?lost on\b|LOST (?:STRANGE|down\b)"),
     ("none later denied", r"PLANT (?:yes|yeah|yep|yup|aye)\b|(?:NOT|EXCEPT).*\byes (?:the )?PLANT"),
     (
         "none",
@@ -227,8 +244,11 @@ _NOT_TOLD = (
     ),
     ("none", rf"^(?!.*\b(?:{_LOOKED})\b).*(?:HAD|GOT|\b(?:had|got|gets?|gave|given|works?|helps?)\b)"),
     ("stock", r"NOT EMPTY"),
-    ("done none", r"\b(?:bugger|sod|naff|jack)\S* ALL"),  # did nothing
-    ("later denied", r"NOT (?:the )?PLANT BREAK:[.!;/] (?:the )?PLANT(?: BREAK)*$|\b(?:mistake|undo)\b"),
+    ("done none", r"\b(?:b[ui]gger|sod|naff|jack)\S* ALL"),  # did nothing
+    (
+        "later denied",
+        r"NOT (?:the )?PLANT BREAK:[.!;/] (?:the )?PLANT(?: BREAK)*$|\b(?:mistake|undo)\b|NOT \S*\bsure\b",
+    ),
     ("none", r"ALL \S*\b(?:sides|leaves|round|angles|parts)\b"),
     ("use", r"\b(?:need|want|like|will)\b"),
     ("later denied", r"(?:NOT|\bwithout|\bno more) (?:\w+ )?PRODUCT.* NOT"),  # "no soap so no ivy"
@@ -270,7 +290,7 @@ def _shown(item: Item, head: str, kinds: frozenset[str]) -> str:
         case Plants() | OneOf():
             kind = "PLANT"
         case meaning:
-            is_day = isinstance(meaning, (*DATES, OfMonth, Span))
+            is_day = isinstance(meaning, (*DATES, OfMonth))
             kind = "DAY" if is_day else type(meaning).__name__.upper()
     if kind == "~":
         return item.text + kind
@@ -330,10 +350,9 @@ def _is_told(part: Part) -> bool:
     is_many = len(plants) > _MOST_AT_A_WORD and not plants <= set(told.setting.looks())
     if is_written and is_many and not told.every((Plants, Place)):
         return False
-    values = values_of(part.commands)
-    if head == "find" and _is_miscounted(part, values):
+    if head == "find" and _is_miscounted(part):
         return False
-    return all(_is_in(item, at, part, plants, values) for at, item in enumerate(told.items))
+    return all(_is_in(item, at, part, plants) for at, item in enumerate(told.items))
 
 
 def _is_alone(part: Part) -> bool:
@@ -458,9 +477,9 @@ _PUTTING_OFF = (Word.LATER, Word.NO_TIME, Word.SKIP, Word.YET)
 _HAVING = listed("have got had has")
 
 
-def _is_miscounted(part: Part, values: frozenset[object]) -> bool:
+def _is_miscounted(part: Part) -> bool:
     """Whether "a few: 4 on the hoya" are told, or one number of several plants: it may be all there are."""
-    if numbers_of(part.commands) and any(isinstance(value, Grade) for value in values):
+    if part.numbers and any(isinstance(value, Grade) for value in part.values):
         return True
     counted = [one for one in part.commands if isinstance(one, LogFind) and one.count is not None]
     return not part.told.words & _EACH and any(len(one.plants) > 1 for one in counted)
@@ -532,115 +551,117 @@ def _puts_off_more(parts: Sequence[Part]) -> bool:
 _IN_ALL = (_tells_twice, _puts_off_more, _is_named_again, _points_elsewhere)
 
 
-def _is_in(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of mention
-    item: Item, at: int, part: Part, plants: frozenset[PlantId], values: frozenset[object]
-) -> bool:
-    """Whether one mention stands in what a part would do."""
-    head, told = part.head, part.told
-    match item.meaning:
+def _is_in(item: Item, at: int, part: Part, plants: frozenset[PlantId]) -> bool:  # noqa: C901, PLR0912 - one arm a kind
+    """Whether one mention stands in what a part would do, or says nothing of its form."""
+    head, told, meaning = part.head, part.told, item.meaning
+    behind = told.items[at + 1].meaning if at + 1 < len(told.items) else None
+    match meaning:
         case Unknown():
-            if leaves_out(item):
-                return told.has_left_out(at)
-            if head == "done" and item.text in GIVING:  # "fed the hoya" is another thing
-                return told.is_given() or (bool(told.methods()) and told.words.isdisjoint(_GIVING_UP))
-            return True
-        case Word() as word:
-            if word is Word.LATER and Day(told.situation.today) in told.days() and told.ahead() is not None:
-                return isinstance(told.ahead(), date)  # "later today"
-            is_promised = word is Word.DO and "will" in item.text.split()
-            if head == "later" and word in {Word.DONE, Word.DO} and not (is_promised or _is_denied(told, at)):
-                return False  # "the geranium is done, the kalanchoe can wait"
-            if word is Word.NOT and head == "stock":
-                return 0.0 in numbers_of(part.commands)  # "no soap left"
-            behind = told.items[at + 1].meaning if at + 1 < len(told.items) else None
-            if head == "find" and word in {Word.NOTHING, Word.NONE, Word.CLEAN}:
-                return any(isinstance(one, LogCheck) for one in part.commands)  # "hoya 3, ivy clean"
-            if word is Word.EXCEPT and behind in {Word.NONE, Word.NOTHING}:
-                return head == "none"  # "all clean except none"
-            if leaves_out(item) and (word is Word.EXCEPT or (head in _ALL_BUT and head != "later")):
-                is_again = word is Word.YET and bool(told.sides()[1])  # "haven't done the orchid yet"
-                is_left_out = head in _ALL_BUT and (told.has_left_out(at) or is_again)
-                return is_left_out or (head == "find" and at == 0)
-            return (
-                (head == "done" and word is Word.RELEASE and told.is_let_loose())
-                or (word is Word.MEANT and item.text in _WAS)
-                or (head == "move" and item.text == "moved to")
-                or word in _KNOWN[head]
-                or all(is_idle(word, head) for word in item.text.split())
-            )
+            return _is_word_in(item, at, part)
+        case Word():
+            return _is_steering_in(item, at, part, behind)
         case Plants(ids=ids, slip=slip):
             left = set(told.sides()[1]) if head in _ALL_BUT else set()
             due = set(ids).intersection(told.due()) if head == "done" and is_group(item) else set(ids)
             return not slip and bool(due) and due <= plants | left
-        case OneOf():
+        case Place() if not told.is_named_in_full(item):
             return False
-        case Place(id=place):
-            if not told.is_named_in_full(item):
-                return False
-            of_place = frozenset(told.setting.of_place(item.meaning)) - set(told.sides()[1])
-            return place in values or (bool(of_place) and (of_place <= plants or plants <= of_place))
+        case Weekday() if head in _DATED and not _is_told_of_a_day(told, at, head):
+            return False  # "hoya done. Orchid on thursday"
+        case Weekday() if head == "lost" or (head == "done" and len(plants) > 1 and behind is None):
+            return item.text.startswith(("on ", "last ")) or (at > 0 and told.items[at - 1].text == "on")
+        case _ if isinstance(meaning, _ALLOWED.get(head, ())) or _is_written(meaning, part):
+            return True
+        case Place():
+            of_place = frozenset(told.setting.of_place(meaning)) - set(told.sides()[1])
+            return bool(of_place) and (of_place <= plants or plants <= of_place)
         case Count(value=value):
             is_denied = head == "correct.count" and at > 0 and told.items[at - 1].meaning is Word.NOT
-            if head in _UNCOUNTED or is_denied:
-                return True
             is_of_none = value == 0 and any(isinstance(one, LogCheck) for one in part.commands)
-            is_of_these = head in {"done", "none"} and value == len(plants) > 1
-            return is_of_none or is_of_these or float(value) in numbers_of(part.commands)
-        case Method() | Tool() as way:
-            is_told = (way.method if isinstance(way, Tool) else way) in values or head in {"use", "mix"}
-            return is_told or (
-                head == "later"
-                and (told.has(Word.DONE, Word.NOT) or _is_a_step(told, plants))
-                and (not item.text.endswith("ed") or told.is_denied_beside(at))  # "swabbed" is done
-            )
+            return is_denied or is_of_none or (head in {"done", "none"} and value == len(plants) > 1)
+        case Method() | Tool() if head == "later":
+            is_open = told.has(Word.DONE, Word.NOT) or _is_a_step(told, plants)
+            return is_open and (
+                not item.text.endswith("ed") or told.is_denied_beside(at)
+            )  # "swabbed" is done
         case Product():
-            is_told = bool({item.meaning.id, item.meaning.ingredient} & (values - {None}))
-            return is_told or (head == "later" and _is_a_step(told, plants))
-        case Pest(key=key):
-            return key in values or head in {"none", "done"}
-        case Grade() | Sign() as seen:
-            return seen in values
+            return head == "later" and _is_a_step(told, plants)
         case Spot(name=name):
-            return head in _SPOKEN_OF and (name in values or name not in {"roots", "soil"})
-        case Level() as level:
-            return level in values or head == "find"
-        case Volume(ml=amount) | Length(cm=amount) | Warmth(celsius=amount):
-            return any(abs(float(amount) - number) < _ROUNDED for number in numbers_of(part.commands))
-        case Form() as form:
-            is_its_name = (
-                form is Form.CONCENTRATE and at > 0 and isinstance(told.items[at - 1].meaning, Product)
-            )
-            return form in values or head in {"done", "stock"} or is_its_name
-        case Percent():
-            return head == "done"
-        case Every():
-            return head in {"routine", "stock"}
+            return head in _SPOKEN_OF and name not in {"roots", "soil"}
+        case Form.CONCENTRATE:
+            return at > 0 and isinstance(told.items[at - 1].meaning, Product)
         case Moment() if head == "later":
-            return item.meaning.at - told.situation.now < _SOON  # not "in 30 hours"
+            return meaning.at - told.situation.now < _SOON  # not "in 30 hours"
         case Moment() | Clock():
-            return (
-                head in _TIMED and not any(day != Day(told.situation.today) for day in told.days())
-            ) or head == "done"
-        case Weekday() if head == "routine":
-            return True
-        case Weekday() if head in _DATED and (
-            item.text.endswith("days") or not _is_told_of_a_day(told, at, head)
-        ):
-            return False  # "sprays it on sundays", "hoya done. Orchid on thursday"
-        case Weekday() if head == "lost" or (head == "done" and len(plants) > 1 and item is told.items[-1]):
-            before = told.items[at - 1].text if at else ""
-            return before == "on" or item.text.startswith(("on ", "last "))
-        case Span() if head == "isolate":
-            return told.words.isdisjoint(_UP_TO_NOW)  # not "apart already since five days"
+            return head in _TIMED and all(day == Day(told.situation.today) for day in told.days())
         case Span(days=days):
-            return float(days) in numbers_of(part.commands) or (
-                head in _AHEAD and told.situation.today + timedelta(days=days) in _days_of(part.commands)
-            )
-        case UnclearVolume():
-            return head == "mix"
-        case meaning if isinstance(meaning, (*DATES, OfMonth)):
-            return _is_dated(part)
-    return False
+            return head in _AHEAD and told.situation.today + timedelta(days=days) in _days_of(part.commands)
+        case _:
+            return isinstance(meaning, (*DATES, OfMonth)) and _is_dated(part)
+
+
+_ALLOWED: dict[str, tuple[type, ...]] = {
+    "done": (Pest, Form, Percent, Moment, Clock),
+    "find": (Level,),
+    "none": (Pest,),
+    "stock": (Form, Every),
+    "routine": (Every, Weekday),
+    "mix": (Method, Tool, UnclearVolume),
+    "use": (Method, Tool),
+    "isolate": (Span,),
+    **dict.fromkeys(("walk", "work", "animals"), (Count,)),
+}
+"""What may stand in a form though it is not written: a pest in "sprayed against mites"."""
+
+
+def _is_written(meaning: object, part: Part) -> bool:
+    """Whether the value of a mention is one of those that a part would write."""
+    match meaning:
+        case Volume(ml=number) | Length(cm=number) | Warmth(celsius=number):
+            return any(abs(float(number) - one) < _ROUNDED for one in part.numbers)
+        case Count(value=number) | Span(days=number):
+            return float(number) in part.numbers
+        case Product(id=one, ingredient=other):
+            return not {one, other}.isdisjoint(part.values - {None})
+        case Tool(method=value) | Spot(name=value) | Pest(key=value) | Place(id=value):
+            return value in part.values
+        case _:
+            return meaning in part.values
+
+
+def _is_word_in(item: Item, at: int, part: Part) -> bool:
+    """Whether a word nobody listed, of which the rows allow that it carries nothing, does."""
+    told = part.told
+    if leaves_out(item):
+        return told.has_left_out(at)
+    if part.head == "done" and item.text in GIVING:  # "fed the hoya" is another thing
+        return told.is_given() or (bool(told.methods()) and told.words.isdisjoint(_GIVING_UP))
+    return True
+
+
+def _is_steering_in(item: Item, at: int, part: Part, behind: object) -> bool:
+    """Whether a word that steers goes with the form, or leaves out what is left out."""
+    head, told, word = part.head, part.told, item.meaning
+    if word is Word.LATER and Day(told.situation.today) in told.days() and told.ahead() is not None:
+        return isinstance(told.ahead(), date)  # "later today"
+    if head == "later" and word in {Word.DONE, Word.DO} and "will" not in item.text.split():
+        return _is_denied(told, at)  # not "the geranium is done, the kalanchoe can wait"
+    if word is Word.NOT and head == "stock":
+        return 0.0 in part.numbers  # "no soap left"
+    if head == "find" and word in {Word.NOTHING, Word.NONE, Word.CLEAN}:
+        return any(isinstance(one, LogCheck) for one in part.commands)  # "hoya 3, ivy clean"
+    if word is Word.EXCEPT and behind in {Word.NONE, Word.NOTHING}:
+        return head == "none"  # "all clean except none"
+    if leaves_out(item) and (word is Word.EXCEPT or (head in _ALL_BUT and head != "later")):
+        is_again = word is Word.YET and bool(told.sides()[1])  # "haven't done the orchid yet"
+        return (head in _ALL_BUT and (told.has_left_out(at) or is_again)) or (head == "find" and at == 0)
+    return (
+        word in _KNOWN[head]
+        or (head == "done" and word is Word.RELEASE and told.is_let_loose())
+        or (word is Word.MEANT and item.text in _WAS)
+        or item.text == "moved to"
+        or all(is_idle(one, head) for one in item.text.split())
+    )
 
 
 def _is_told_of_a_day(told: Mentions, at: int, head: str) -> bool:
@@ -668,7 +689,6 @@ def _is_denied(told: Mentions, at: int) -> bool:
 
 
 _GIVING_UP = listed("up in fed watered")
-_UP_TO_NOW = listed("since already ago")
 _WAS = frozenset({"it was", "that was", "that was for"})
 _WHY = listed("because since by near from same when before")
 _SPOKEN_OF = listed("find none sign done")

@@ -58,7 +58,7 @@ from bot.phrases.rates import read_bad_rate
 from bot.phrases.renaming import read_renaming
 from bot.phrases.routines import SPOKEN as ROUTINES_WORDS
 from bot.phrases.routines import read_habit
-from bot.phrases.setting import Setting, unique
+from bot.phrases.setting import TIMES, Setting, unique
 from bot.phrases.setup import (
     read_coordinates,
     read_expected_town,
@@ -175,6 +175,7 @@ _PLAIN_ELSEWHERE = (StockProduct, ReadTemperature, Hold, Thanks, Greet)
 """What neither a town nor a plant could be called."""
 _SENTENCE_END = re.compile(r"(?<=[.!?])\s+|\n+")
 _MOST_SENTENCES = 12
+_BESIDE_A_DAY = frozenset({Word.FILLER, Word.BREAK, Word.AND})
 _DISH_SOAP = frozenset({"dish", "dishwashing", "washing", "laundry", "household"})
 _PAST_A_QUESTION = (Undo, Help, GiveFirstAid, Ask, BeginTalk, SetHours, SetPlace, AddPlants)
 
@@ -245,7 +246,8 @@ def _by_sentences(text: str, situation: Situation) -> Meant | None:
     if unclear is not None:
         return (unclear,)
     is_list = any(isinstance(one, AddPlants) for one in told)
-    is_dated = isinstance(told[0], Postpone) and " " not in sentences[0]  # "Sunday. How do I wash it?"
+    first = spotted(sentences[0], situation)  # "Sunday evening. How do I wash it?"
+    is_dated = all(one.meaning in _BESIDE_A_DAY or isinstance(one.meaning, TIMES) for one in first)
     open_ends = sum(isinstance(one, Incomplete) for one in told)
     return None if is_list or is_dated or open_ends > 1 or contradict(told) else tuple(dict.fromkeys(told))
 

@@ -1839,9 +1839,11 @@ def read_place(text: str, situation: Situation) -> SetPlace | None:
 def read_facets(text: str, situation: Situation) -> SetPlace | None:
     """Read "west", "it faces kinda north east" or "no idea" in answer to which way a window looks."""
     home = read_home(text, situation)
-    if UNKNOWN.search(plain(text)) and not home.places:
-        return SetPlace(name="", facing=Facing.UNKNOWN)
-    is_else = home.town or home.plants or home.lines or home.unplaced or home.named
+    is_else = bool(home.town or home.plants or home.lines or home.unplaced or home.named)
+    unknown = UNKNOWN.search(plain(text))
+    if unknown and not home.places:
+        is_more = _ELSE_UNKNOWN.match(plain(text)[unknown.end() :]) is not None
+        return None if is_else or is_more else SetPlace(name="", facing=Facing.UNKNOWN)
     is_alone = len(home.places) == 1 and not home.places[0].name
     if not is_alone or is_else or len(home.unread) > _MOST_UNREAD:
         return None
@@ -1849,6 +1851,10 @@ def read_facets(text: str, situation: Situation) -> SetPlace | None:
     words = words_of(plain(text))
     sun = facets_in(words) if told.outdoors is not None or (_OPEN_AIR | _OUTSIDE) & frozenset(words) else None
     return told if sun is None else replace(told, facing=sun[0], outdoors=sun[1])
+
+
+_ELSE_UNKNOWN = re.compile(r"\W*(?:it\b\W*)?(?:how|what|when|whether|why|who|if|any\w*)\b")
+"""“I don't know how I managed” is of no window."""
 
 
 _MOVED = listed("moved move took carried shifted relocated brought")

@@ -28,7 +28,8 @@ _KINDS = each_of(
 )
 _ANY = listed("entry note line")
 _COUNTS = re.compile(
-    r"\bthe (\d{1,4})\b.*\b(?:was|were|is|are|should be|should have been) (?:only |really )?(\d{1,4})\b"
+    r"\bthe (\d{1,4})\b(?! (?:th|st|nd|rd)\b)(?:(?!\bthere\b).)*"
+    r"\b(?:was|were|is|are|should be|should have been) (?:only |really )?(\d{1,4})\b"
 )
 _DENIED = re.compile(r"\bnot\b|\bno (?!,)|\binstead of\b|\brather than\b")
 _IDLE = frozenset({Word.FILLER, Word.BREAK, Word.IT, Word.IT_IS})
@@ -126,8 +127,10 @@ def _other_count(
         if isinstance(item.meaning, Count) and item.text != "one":
             (wrong if before.text in _AND_NOT else right).append(whole_count(item.meaning.value))
     is_led = words[0] in _LED and (":" in words or told.has(Word.MEANT, Word.IT_IS))
-    is_look = told.has(Word.CLEAN, Word.NONE, Word.NOTHING, Word.CHECKED) or len(told.every(Plants)) > 1
-    is_told = (len(wrong) == 1 or (is_led and not wrong)) and not is_look
+    is_else = (
+        told.has(Word.CLEAN, Word.NONE, Word.NOTHING, Word.CHECKED, Word.DONE) or len(told.every(Plants)) > 1
+    )
+    is_told = (len(wrong) == 1 or (is_led and not wrong)) and not is_else
     count = right[0] if len(right) == 1 else None
     if not is_told or of.plant is None or count is None:
         return None

@@ -14,7 +14,7 @@ from bot.domain.value import replace
 from bot.phrases.days import DAYS_OF_THE_WEEK, MONTHS, ORDINALS, WEEKDAYS, Day, Moment, MonthDay, Weekday
 from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown, is_group, next_at
 from bot.phrases.kept import kept, kept_of_all
-from bot.phrases.lexicon import FREE, KNOWN, PHRASES, Tool, Word, free_at, listed, sayings
+from bot.phrases.lexicon import FREE, KNOWN, PHRASES, Tool, Word, common_words, free_at, listed, sayings
 from bot.phrases.names import Names, OneOf, Pest, Place, Plants, Product, names_of
 from bot.phrases.numbers import Count, number_at
 from bot.phrases.slips import slips_between
@@ -661,6 +661,7 @@ def _mended(words: _Words, situation: Situation) -> _Words:
             or word in vocabulary
             or word in _ALL_KNOWN
             or word in situation.kinds
+            or (word in common_words() and word.removesuffix("s") not in _STEERING)
         ):
             kept.append(word)
         else:

@@ -493,7 +493,7 @@ def _bare(  # noqa: C901 - one arm a word
     if told.has(Word.LATER) and told.days() == [Day(told.situation.today)] and told.hour(latest=12) is None:
         return _ask_when(plants, plants or told.setting.tonight(), told.situation)
     set_right = {Word.NOT, Word.MEANT, Word.IT_IS, *told.every((Count, Plants, Pest))}
-    if len(told.every(Count)) == _PAIR and steering <= set_right:
+    if len(told.every(Count)) == _PAIR and steering <= set_right and is_called("correct.count", told):
         right = correct_count(told)
         return right[0] if right else None
     if (

@@ -4,10 +4,12 @@ from pathlib import Path
 
 import pytest
 
+from bot.actions.action import Expecting
 from bot.actions.incomplete import Incomplete
 from bot.actions.log_round import LogRound
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
+from bot.domain.value import replace
 from bot.domain.window import Outdoors
 from bot.phrases.homes import read_facets
 from bot.phrases.notation import notation
@@ -157,3 +159,65 @@ EMPTY = read_situation('now = 2026-08-11T18:10:00\nexpecting = "plants"\nlacks_t
 def test_the_three_of_them_are_those_told(text: str) -> None:
     added = notation(offered(understand(text, EMPTY)), EMPTY)
     assert added.count("add ") == added.count("place=landing") == 3
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "bought neem, sprayed the aloe with it",
+        "got some neem and sprayed the aloe with it",
+        "I have bought neem and with it the aloe is sprayed",
+        "neem bought. Aloe sprayed with it",
+    ],
+)
+def test_what_was_bought_is_what_it_was_sprayed_with(text: str) -> None:
+    written = notation(offered(understand(text, QUIET)), QUIET)
+    assert "done aloe method=spray product=neem" in written
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "rinsed the aloe, saw 6 gnats while I was at it",
+        "6 fungus gnats on the aloe, where the leaf meets the stem",
+        "I report 6 gnats on the aloe",
+        "aloe has 6 gnats, they keep running away",
+    ],
+)
+def test_a_word_that_everybody_types_is_no_slip_of_another(text: str) -> None:
+    written = notation(offered(understand(text, QUIET)), QUIET)
+    assert "find aloe 6 pest=fungus_gnat" in written
+    assert "white" not in written
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["aloe 3-4", "5-6 on the aloe", "about 3-4 mites on the aloe", "clivia 10-12"],
+)
+def test_about_so_many_corrects_nothing(text: str) -> None:
+    assert not _written(text, QUIET)
+
+
+WINDOW = replace(EVENING, expecting=Expecting.PLACE)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "You're a great help altogether, I don't know how I managed",
+        "there is some pest on the hoya, I do not know what",
+        "I don't know when I sprayed",
+        "not sure whether the soap is any good",
+        "I don't know any more what I told you",
+    ],
+)
+def test_what_else_is_not_known_is_no_window(text: str) -> None:
+    assert not _written(text, WINDOW)
+
+
+@pytest.mark.parametrize(
+    "text", ["I don't know", "no idea, sorry", "haven't a notion which way it faces", "dunno"]
+)
+def test_a_window_may_be_unknown(text: str) -> None:
+    assert _written(text, WINDOW) <= {"place", "skip"}
+    assert understand(text, WINDOW)[0] != NotUnderstood(text)
