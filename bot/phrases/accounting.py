@@ -236,6 +236,14 @@ _NOT_TOLD = (
     ("later done", r"NOT.* (?:with|using) IT"),  # "soap on the ivy, not the hoya with it"
     ("done", rf"(?:DID|WAY) {_OUR}+(?:{_POT}|[a-z]\S*~)(?!\S| PLANT)"),  # "washed my hands after the hoya"
     ("done none", rf"PLANT {_POT}"),
+    ("none", r"\ban? CLEAN PLANT"),
+    (_OF_THE_PLANT, r"\bin (?:my|me|our)~? \S*\b(?:head|mind|dreams?)\b"),
+    ("done none later isolate move", r"^(?:\S+ )?you~? (?:said|told|wrote)\b"),
+    (
+        "later denied message",
+        r"\b(?:wait|sorry)\S* (?:BREAK )?(?:NOT )+(?:the |IT ?)*(?:PLANT)?(?: ?BREAK|$)",
+    ),
+    ("later denied message", r"NOT.*\b(?:other|meaning|thinking)\b"),
     ("lost", r"FILL_TO (?:me|us|him|her|you|them)\b|LOST:(?:is-)?lost on\b|LOST (?:STRANGE|down\b)"),
     ("none later denied", r"PLANT (?:yes|yeah|yep|yup|aye)\b|(?:NOT|EXCEPT).*\byes (?:the )?PLANT"),
     (
@@ -566,7 +574,9 @@ def _is_in(item: Item, at: int, part: Part, plants: frozenset[PlantId]) -> bool:
             return not slip and bool(due) and due <= plants | left
         case Place() if not told.is_named_in_full(item):
             return False
-        case Weekday() if head in _DATED and not _is_told_of_a_day(told, at, head):
+        case Weekday() if head in _DATED and not (
+            _is_today(told, meaning) or _is_told_of_a_day(told, at, head)
+        ):
             return False  # "hoya done. Orchid on thursday"
         case Weekday() if head == "lost" or (head == "done" and len(plants) > 1 and behind is None):
             return item.text.startswith(("on ", "last ")) or (at > 0 and told.items[at - 1].text == "on")
@@ -645,7 +655,8 @@ def _is_steering_in(item: Item, at: int, part: Part, behind: object) -> bool:
     if word is Word.LATER and Day(told.situation.today) in told.days() and told.ahead() is not None:
         return isinstance(told.ahead(), date)  # "later today"
     if head == "later" and word in {Word.DONE, Word.DO} and "will" not in item.text.split():
-        return _is_denied(told, at)  # not "the geranium is done, the kalanchoe can wait"
+        is_promised = word is Word.DO and isinstance(told.ahead(), date)  # "i do it on monday"
+        return is_promised or _is_denied(told, at)  # not "the geranium is done, the kalanchoe can wait"
     if word is Word.NOT and head == "stock":
         return 0.0 in part.numbers  # "no soap left"
     if head == "find" and word in {Word.NOTHING, Word.NONE, Word.CLEAN}:
@@ -662,6 +673,10 @@ def _is_steering_in(item: Item, at: int, part: Part, behind: object) -> bool:
         or item.text == "moved to"
         or all(is_idle(one, head) for one in item.text.split())
     )
+
+
+def _is_today(told: Mentions, day: Weekday) -> bool:
+    return told.date_of(day, ahead=False) == told.situation.today
 
 
 def _is_told_of_a_day(told: Mentions, at: int, head: str) -> bool:
