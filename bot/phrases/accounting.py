@@ -85,7 +85,6 @@ _MANY = (Word.ALL, Word.REST, Word.BOTH)
 _GENERAL = words_of_class("idle", "words", "people")
 """Words that carry nothing: courtesies, what leads from one thing to the next, how somebody felt about it."""
 _IDLE = {head: words_of_class("idle", head) for head in _FORMS if head in classes_of("idle")}
-_IDLE_ANYWHERE = _GENERAL.union(*_IDLE.values())
 _PEOPLE = words_of_class("idle", "people")
 _CAREFUL = words_of_class("idle", "careful")
 _DATED = listed("done find sign none isolate move release lost temperature use")
@@ -100,7 +99,6 @@ _MOST_AT_A_WORD = 12
 """Looks at more plants are not written by a word that names none of them. [1]"""
 _ROUNDED = 0.06
 _SOON = timedelta(days=1)
-_SHORTEST_WORD = 4
 
 
 class Part(Value, dict=True):
@@ -157,21 +155,61 @@ def whole(commands: Iterable[Command]) -> Iterator[Command]:
             yield one
 
 
-def strangers(parts: Sequence[Part], skipped: Sequence[Item]) -> int | None:
-    """
-    Count the words nobody listed in a message of which all else is accounted for; None where more is left.
+class Left(Value):
+    """A word that nothing accounts for, which may carry nothing there; and the form of its part, if any."""
 
-    What is accounted for calls its form, is in what it would do, or carries nothing. A word that may be a
-    name, a denial or a number is left over.
+    head: str
+    items: tuple[Item, ...]
+    at: int
+
+    @property
+    def around(self) -> tuple[str, str, str]:
+        """The word, what stands before it, and what behind."""
+        before = word_or_kind(self.items[self.at - 1]) if self.at else "^"
+        behind = word_or_kind(self.items[self.at + 1]) if self.at + 1 < len(self.items) else "$"
+        return word_or_kind(self.items[self.at]), before, behind
+
+
+def word_or_kind(item: Item) -> str:
+    """Give a word as it stands, or what kind of thing a name or a number is."""
+    return item.text if isinstance(item.meaning, Unknown | Word) else type(item.meaning).__name__
+
+
+def left_over(parts: Sequence[Part], skipped: tuple[Item, ...]) -> tuple[Left, ...] | None:
     """
-    if (
-        not all(map(_is_nothing, skipped))
-        or not all(map(_is_told, parts))
-        or any(one(parts) for one in _IN_ALL)
-    ):
+    Give the words that may carry nothing where all else is accounted for; None where more is left.
+
+    What is accounted for calls its form, is in what it would do, or carries nothing.
+    """
+    if not all(map(_is_told, parts)) or any(one(parts) for one in _IN_ALL):
         return None
-    told = [item for part in parts for item in part.told.items]
-    return sum(isinstance(one.meaning, Unknown) and one.text not in _IDLE_ANYWHERE | GIVING for one in told)
+    left = [Left("", skipped, at) for at, item in enumerate(skipped) if not _is_nothing(item)]
+    for part in parts:
+        meant = replace(part, commands=tuple(whole(part.commands)))
+        plants, items = frozenset(plants_of(meant.commands)), part.told.items
+        over = (at for at, item in enumerate(items) if not _is_in(item, at, meant, plants))
+        left += [Left(part.head, items, at) for at in over]
+    return tuple(left) if all(map(_may_be_idle, left)) else None
+
+
+def _may_be_idle(left: Left) -> bool:
+    """Whether what is left over is no name, number, denial or other thing by itself."""
+    item = left.items[left.at]
+    if leaves_out(item) or item.text in _CAREFUL or (left.head == "done" and item.text in GIVING):
+        return False
+    if any(one.meaning is Word.QUESTION for one in left.items):
+        return False
+    if isinstance(item.meaning, Unknown):
+        return any(map(str.isalpha, item.text)) or not item.text.isascii()
+    is_carrying = item.text not in _EASY if item.meaning is Word.HEDGE else item.meaning in _CARRYING
+    return isinstance(item.meaning, Word) and left.head not in _VALUED and not is_carrying
+
+
+_VALUED = listed("routine place pot temperature stock hours.evening hours.quiet tell animals")
+"""Forms of a value, which a steering word may change."""
+_EASY = listed("because since by near from same when before after like which who think hope be being doing")
+"""What hedges in some places, and in others only leads on: what stands around it tells."""
+_CARRYING = _named("ALL REST BOTH NOT EXCEPT UNTIL NONE NOTHING")
 
 
 def _is_nothing(item: Item) -> bool:
@@ -264,9 +302,7 @@ _NOT_TOLD = (
     ("find", r"COUNT (?:SPOT|(?:\w+:)?(?:things?|jobs|plants|pots|places|questions)\b)"),
     ("find", r"COUNT STRANGE(?! (?:PEST|BUGS))|^(?!.*(?:PEST|BUGS)).*STRANGE COUNT"),
     # What else may a word be?
-    ("any", r"NAME|STRANGE :(?: |$)"),
-    ("any", r"(?:^|[ :-])(?:the|my|our|in|on|at|to|into|onto|from|with|and|or|,|&|\+|n) STRANGE"),
-    ("any", r"(?:PLANT|PLACE|PRODUCT) STRANGE|STRANGE (?:PLANT|PLACE|PRODUCT)"),
+    ("any", r"STRANGE (?:PLANT|PLACE|PRODUCT)"),  # it may be of the name
     ("routine place", r"STRANGE"),
 )
 """
@@ -284,7 +320,7 @@ def _expression(head: str) -> re.Pattern[str]:
 _SHOWS = {head: _expression(head) for head in (*_FORMS, "denied", "message")}
 
 
-def _shown(item: Item, head: str, kinds: frozenset[str]) -> str:
+def _shown(item: Item, head: str) -> str:
     """Give an item as it stands in the rows: its kind and its words, or the words alone."""
     match item.meaning:
         case Word.FILLER:
@@ -294,7 +330,7 @@ def _shown(item: Item, head: str, kinds: frozenset[str]) -> str:
         case Method():
             kind = "WAY" if item.text in _BARE else "DID"
         case Unknown():
-            kind = _kind_of_a_word(item, head, kinds)
+            kind = _kind_of_a_word(item, head)
         case Plants() | OneOf():
             kind = "PLANT"
         case meaning:
@@ -305,8 +341,8 @@ def _shown(item: Item, head: str, kinds: frozenset[str]) -> str:
     return kind + ":" + item.text.replace(" ", "-").replace("\n", "/") if kind else item.text
 
 
-def _kind_of_a_word(item: Item, head: str, kinds: frozenset[str]) -> str:
-    """Tell of a word nobody listed whether it carries nothing, "~", or may be a name or a denial."""
+def _kind_of_a_word(item: Item, head: str) -> str:
+    """Tell of a word nobody listed whether it carries nothing, "~", or may carry something."""
     word = item.text
     if word in _PEOPLE:
         return "HIM"
@@ -318,8 +354,7 @@ def _kind_of_a_word(item: Item, head: str, kinds: frozenset[str]) -> str:
         return "~"
     if leaves_out(item) or (head == "done" and word in GIVING):
         return ""
-    is_plain = word.isalpha() and len(word) >= _SHORTEST_WORD and word not in _CAREFUL
-    return "STRANGE" if is_plain and not word.endswith(_DENYING) and word not in kinds else "NAME"
+    return "STRANGE"
 
 
 _BARE = listed(
@@ -328,12 +363,11 @@ _BARE = listed(
 )
 """What does not say that something was done: "wipe the ivy" may be a wish or a plan."""
 _OF_DAYS = listed("day days hour hours week weeks month year last next fore before after since ago")
-_DENYING = ("nt", "nae", "nna", "not", "ept")
 
 
 def shows_otherwise(head: str, told: Mentions) -> bool:
     """Whether the words of a part show by themselves that it is none of a form."""
-    shown = (_shown(one, head, told.situation.kinds) for one in told.items)
+    shown = (_shown(one, head) for one in told.items)
     return _SHOWS[head].search(" ".join(shown)) is not None
 
 
@@ -358,9 +392,7 @@ def _is_told(part: Part) -> bool:
     is_many = len(plants) > _MOST_AT_A_WORD and not plants <= set(told.setting.looks())
     if is_written and is_many and not told.every((Plants, Place)):
         return False
-    if head == "find" and _is_miscounted(part):
-        return False
-    return all(_is_in(item, at, part, plants) for at, item in enumerate(told.items))
+    return not (head == "find" and _is_miscounted(part))
 
 
 def _is_alone(part: Part) -> bool:
@@ -640,13 +672,13 @@ def _is_written(meaning: object, part: Part) -> bool:
 
 
 def _is_word_in(item: Item, at: int, part: Part) -> bool:
-    """Whether a word nobody listed, of which the rows allow that it carries nothing, does."""
+    """Whether a word nobody listed leaves out what is left out, or carries nothing."""
     told = part.told
     if leaves_out(item):
         return told.has_left_out(at)
     if part.head == "done" and item.text in GIVING:  # "fed the hoya" is another thing
         return told.is_given() or (bool(told.methods()) and told.words.isdisjoint(_GIVING_UP))
-    return True
+    return is_idle(item.text, part.head)
 
 
 def _is_steering_in(item: Item, at: int, part: Part, behind: object) -> bool:

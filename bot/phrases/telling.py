@@ -25,7 +25,7 @@ from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Level, Method
 from bot.domain.value import replace
-from bot.phrases.accounting import Part, is_called, is_idle, shows_otherwise, strangers, whole
+from bot.phrases.accounting import Left, Part, is_called, is_idle, left_over, shows_otherwise, whole
 from bot.phrases.asking import Meant, ask_none_seen, ask_seen
 from bot.phrases.days import Day, Trouble
 from bot.phrases.forms.filling import (
@@ -48,18 +48,17 @@ from bot.phrases.offering import Likely, likely, likely_whole, told_in
 from bot.phrases.setting import DATES, Setting, unique
 from bot.phrases.spotting import TICKS, has_slip, spotted, with_names
 from bot.phrases.text import is_signed
+from bot.phrases.trusting import Weighed, is_trusted
 from bot.phrases.values import plants_of
 
 SURE_FROM = 0.5
 """A form this likely is written where every word is accounted for: of 2,000 such lines of hands left out two
 were wrong."""
-SURE_WITH_STRANGERS = 0.9
 CALLED_FROM = 0.3
 """A form is not told below it, whatever words call it."""
 MOST_IDLE = 0.5
 """A message that tells nothing or asks by more than this is not written. Judgement. [1]"""
 _MOST_CALLED = 5
-MOST_STRANGERS = 2
 _MOST_CHOICES = 8
 _PAIR = 2
 _NOTHING_SEEN = (Word.NOTHING, Word.NONE, Word.CLEAN, Word.GONE, Word.NOT)
@@ -121,13 +120,14 @@ def _in_one(text: str, situation: Situation) -> Meant:
     if best is None or has_slip(text, situation) or _ASKS.match(text):
         return ()
     told = told_in(text, situation)
-    idle = sum(one.chance for one in guesses if one.form in SAYS_NOTHING or one.form.startswith("ask."))
+    idle = _idleness(guesses)
     is_clear = best.form == "hold" or len(best.parts) > 1 or all(map(_is_of_a_count, told.items))
     if idle > MOST_IDLE and not is_clear:
         return ()
-    is_of_work = told.every((Plants, Place, Method)) or told.has(*_POINTING, Word.REST)
+    is_of_work = told.every((Plants, Place, Method)) or told.has(Word.ALL, Word.BOTH, Word.THEM, Word.REST)
     is_ticked = is_signed(text) or TICKS.search(text)
-    if is_ticked and not is_of_work and sum(one.meaning is Word.DONE for one in told.items) < _PAIR:
+    is_said = any(one.meaning is Word.DONE and any(map(str.isalpha, one.text)) for one in told.items)
+    if is_ticked and not (is_of_work or is_said):
         return ()  # a sign alone, which stands for "done", may agree to anything
     rounds = (one for one in best.commands if isinstance(one, LogRound))
     treated = {plant for one in rounds for plant in one.plants}
@@ -169,11 +169,12 @@ def _asks_till_when(command: Command) -> bool:
 def best_of(text: str, situation: Situation, guesses: Sequence[Guess]) -> Likely | None:
     """Fill the likeliest form that is sure; a less likely one where its listed words leave nothing over."""
     first = next(_of_form(text, situation, guesses[:1]), None)
-    if first is not None and (strange := _strangers(first)) is not None and strange <= MOST_STRANGERS:
+    left = None if first is None else _left_over(first)
+    if first is not None and left is not None:
         chance = _chance(guesses, first.form)
-        if chance >= (SURE_WITH_STRANGERS if strange else SURE_FROM) or (
-            not strange and (first.is_called or first.form == "move")
-        ):
+        is_clear = not left and (chance >= SURE_FROM or first.is_called or first.form == "move")
+        items = told_in(text, situation).items
+        if is_clear or is_trusted(Weighed(first.form, chance, _idleness(guesses), items, left)):
             return first
     told = told_in(text, situation)
     is_count = bool(told.every((Count, Grade, Pest))) and all(map(_is_of_a_count, told.items))
@@ -187,12 +188,17 @@ def best_of(text: str, situation: Situation, guesses: Sequence[Guess]) -> Likely
         or (one.form == "hold" and told.days() and told.has(Word.AWAY))
         or (one.form == "move" and is_standing(told))
     ]
-    called = (one for one in _of_form(text, situation, others) if one.is_called and _strangers(one) == 0)
+    called = (one for one in _of_form(text, situation, others) if one.is_called and _left_over(one) == ())
     return next(called, None)
 
 
-def _strangers(meant: Likely) -> int | None:
-    """Count the words nobody listed where all else is accounted for, else None."""
+def _idleness(guesses: Sequence[Guess]) -> float:
+    """Give the chance that nothing is told, or that it is asked."""
+    return sum(one.chance for one in guesses if one.form in SAYS_NOTHING or one.form.startswith("ask."))
+
+
+def _left_over(meant: Likely) -> tuple[Left, ...] | None:
+    """Give the words that may carry nothing where all else is accounted for, else None."""
     ranked = _heads(meant.form)
     told = {one.head for one in meant.parts}.union(*map(forms_of, meant.commands))
     if meant.left_out or meant.lacks or not ranked <= told:
@@ -203,7 +209,7 @@ def _strangers(meant: Likely) -> int | None:
             part.head not in ranked and not (_is_told_alone(part) and _is_called_beside(part, meant))
         ):
             return None
-    return strangers(meant.parts, meant.skipped)
+    return left_over(meant.parts, meant.skipped)
 
 
 def _is_torn(before: Part | None, part: Part) -> bool:
@@ -558,7 +564,7 @@ def _which_plant(told: Mentions, form: str) -> Meant | None:
         return None
     there = Mentions((*told.items, Item(Plants(plants[:1]), "it")), setting)
     meant = ROWS[form](there) or ()
-    if not meant or set(plants_of(meant)) != {plants[0]} or strangers((Part(form, there, meant),), ()) != 0:
+    if not meant or set(plants_of(meant)) != {plants[0]} or left_over((Part(form, there, meant),), ()) != ():
         return None
     if isinstance(meant[0], Correct):
         return (replace(meant[0], plant=None),)  # of all that was told last

@@ -29,6 +29,8 @@ HERE = Path(__file__).parent
 SITUATIONS = HERE / "situations"
 TABLES = HERE / "tables"
 DRAWERS = HERE / "drawers"
+APART = HERE / "apart"
+"""Drawers opened since, from which the guess is kept: what is trusted is learned by honest chances."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,9 +119,9 @@ def drawer(folder: Path) -> tuple[Hand, ...]:
     return tuple(_filled(file, folder) for file in sorted(folder.glob("*.meanings.tsv")))
 
 
-def opened() -> tuple[Hand, ...]:
+def opened(drawers: Path = DRAWERS) -> tuple[Hand, ...]:
     """Give the hands of every drawer whose first figures stand, each by its drawer and its number."""
-    folders = sorted(folder for folder in DRAWERS.iterdir() if folder.is_dir())
+    folders = sorted(folder for folder in drawers.iterdir() if folder.is_dir())
     return tuple(
         replace(hand, name=f"{folder.name}-{hand.name}") for folder in folders for hand in drawer(folder)
     )

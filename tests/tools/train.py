@@ -213,13 +213,14 @@ def forms_of(examples: Sequence[Example]) -> tuple[str, ...]:
     return tuple(sorted(form for form, count in often.items() if "+" not in form or count >= FEWEST))
 
 
-def pack(examples: Sequence[Example]) -> bytes:
-    """Train on lines and pack the weights as bytes."""
+def pack(examples: Sequence[Example], made_from: str = "") -> bytes:
+    """Train on lines and pack the weights as bytes, with the SHA-256 of what they are made from."""
     forms = forms_of(examples)
     weights = fitted(examples, forms)
     scale = float(np.abs(weights).max()) / 127 or 1.0
     body = np.clip(np.rint(weights / scale), -127, 127).astype(np.int8)
-    head = {"forms": forms, "buckets": BUCKETS, "scale": round(scale, 8), "tables": tables_hash()}
+    head = {"forms": forms, "buckets": BUCKETS, "scale": round(scale, 8)}
+    head["tables"] = made_from or tables_hash()
     packed: bytes = body.tobytes()
     return json.dumps(head).encode() + b"\n" + packed
 
