@@ -276,7 +276,7 @@ _NOT_TOLD = (
     ("done none", rf"PLANT {_POT}"),
     ("none", r"\ban? CLEAN PLANT"),
     (_OF_THE_PLANT, r"\bin (?:my|me|our)~? \S*\b(?:head|mind|dreams?)\b"),
-    ("done none later isolate move", r"^(?:\S+ )?you~? (?:said|told|wrote)\b"),
+    ("done none later isolate move", r"^(?!ALL)(?:\S+ )?you~? (?:said|told|wrote)\b"),
     (
         "later denied message",
         r"\b(?:wait|sorry)\S* (?:BREAK )?(?:NOT )+(?:the |IT ?)*(?:PLANT)?(?: ?BREAK|$)",
