@@ -126,7 +126,7 @@ def _in_one(text: str, situation: Situation) -> Meant:
         return ()
     is_of_work = told.every((Plants, Place, Method)) or told.has(Word.ALL, Word.BOTH, Word.THEM, Word.REST)
     is_ticked = is_signed(text) or TICKS.search(text)
-    is_said = any(one.meaning is Word.DONE and any(map(str.isalpha, one.text)) for one in told.items)
+    is_said = sum(one.meaning is Word.DONE for one in told.items) > max(1, len(TICKS.findall(text)))
     if is_ticked and not (is_of_work or is_said):
         return ()  # a sign alone, which stands for "done", may agree to anything
     rounds = (one for one in best.commands if isinstance(one, LogRound))
