@@ -197,6 +197,8 @@ def _may_be_idle(left: Left) -> bool:
     item = left.items[left.at]
     if leaves_out(item) or item.text in _CAREFUL or (left.head == "done" and item.text in GIVING):
         return False
+    if left.head == "lost":
+        return False  # it takes a plant out of every plan
     if any(one.meaning is Word.QUESTION for one in left.items):
         return False
     if isinstance(item.meaning, Unknown):
