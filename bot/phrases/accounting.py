@@ -197,8 +197,8 @@ def _may_be_idle(left: Left) -> bool:
     item = left.items[left.at]
     if leaves_out(item) or item.text in _CAREFUL or (left.head == "done" and item.text in GIVING):
         return False
-    if left.head == "lost":
-        return False  # it takes a plant out of every plan
+    if left.head in _FINAL:
+        return False
     if any(one.meaning is Word.QUESTION for one in left.items):
         return False
     if isinstance(item.meaning, Unknown):
@@ -207,6 +207,8 @@ def _may_be_idle(left: Left) -> bool:
     return isinstance(item.meaning, Word) and left.head not in _VALUED and not is_carrying
 
 
+_FINAL = listed("lost release")
+"""Forms that end what is done for a plant."""
 _VALUED = listed("routine place pot temperature stock hours.evening hours.quiet tell animals")
 """Forms of a value, which a steering word may change."""
 _EASY = listed("because since by near from same when before after like which who think hope be being doing")

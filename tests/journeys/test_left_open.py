@@ -157,7 +157,8 @@ def test_nothing_is_named_of_a_plant_that_is_gone(talk: Talk, lost: str) -> None
 
 
 @pytest.mark.parametrize(
-    "words", ["threw the ivy away for real now, Anneli agreed", "ivy sits in the bin since noon, sorry"]
+    "words",
+    ["the ivy is pushing up daisies", "i fear the ivy sits in the bin now"],
 )
 @pytest.mark.parametrize("is_alone", [True, False])
 def test_all_done_is_not_of_a_plant_said_to_be_gone(talk: Talk, words: str, is_alone: bool) -> None:  # noqa: FBT001
