@@ -93,6 +93,7 @@ from bot.phrases.grammar import SLASHED, plants_named
 from bot.phrases.reading import read_as, understand
 from bot.phrases.saying import say_all
 from bot.phrases.signs import DONE_SIGNS, is_sign
+from bot.phrases.values import plants_of
 from bot.wording.answer import Answer
 from bot.wording.button_texts import button_text
 from bot.wording.manner import in_manner, notice
@@ -480,6 +481,7 @@ class Conversation:
             seen_on=desk.names(seen_on),
             is_pest_asked=is_pest_asked,
             offered=tuple(one.of for one in named),
+            of=desk.names(dict.fromkeys(plants_of(each for one in named for each in one.commands))),
             offers=(*(wanted if seen_on else ()), *button),
         )
 

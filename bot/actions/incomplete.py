@@ -59,12 +59,13 @@ class Asks(Outcome):
 @performs
 def ask(command: Incomplete, desk: Desk) -> Asks:
     asking = Asking(command.choices) if command.choices else None
-    plants = command.plants or _looked_at(command)
+    plants = command.plants or _offered_of(command)
     return Asks(command.missing, desk.names(plants), command.text, asking=asking)
 
 
-def _looked_at(command: Incomplete) -> tuple[PlantId, ...]:
-    """Give the plants that "none seen" is offered of, where it named none itself."""
-    is_offered = command.missing is Missing.NONE_SEEN and len(command.choices) == 1
-    looks = (each for one in command.choices for each in one.commands) if is_offered else ()
-    return tuple(plant for look in looks for plant in getattr(look, "plants", ()))
+def _offered_of(command: Incomplete) -> tuple[PlantId, ...]:
+    """Give the plants that "none seen", or a find without its number, is offered of."""
+    is_one_look = command.missing is Missing.NONE_SEEN and len(command.choices) == 1
+    is_offered = is_one_look or command.missing is Missing.AMOUNT
+    told = (each for one in command.choices[:1] for each in one.commands) if is_offered else ()
+    return tuple(plant for one in told for plant in getattr(one, "plants", ()))

@@ -83,6 +83,8 @@ class LeftOpen(Outcome):
     """Whether it is not known what, either."""
     offered: tuple[str, ...] = ()
     """What would be written, as one would tell it."""
+    of: tuple[str, ...] = ()
+    """The plants that is about."""
 
 
 @performs
@@ -104,8 +106,8 @@ def _writing(question: Question) -> tuple[Choice, ...]:
 
 def _writes(choice: Choice) -> bool:
     """Whether a choice writes what somebody told; where a plant stands has a weekly question of its own."""
-    if choice.text is ButtonText.DISCARDED:
-        return False  # advised, and told by nobody
+    if choice.text in {ButtonText.DISCARDED, ButtonText.ANOTHER}:
+        return choice.text is ButtonText.ANOTHER  # what is advised was told by nobody
     idle = _IDLE if choice.text is ButtonText.YES else _IDLE_BUT_YES
     return not any(isinstance(one, idle) for one in choice.commands)
 
@@ -233,9 +235,16 @@ def _is_said(command: Command, question: Question, desk: Desk) -> bool:
     return any(isinstance(one.payload, kinds) and (one.plant in plants or not plants) for one in since)
 
 
+def finds_in(choices: Iterable[Choice]) -> list[LogFind]:
+    """Give the finds that choices would write, and those behind "another"."""
+    told = [each for one in choices for each in one.commands]
+    behind = (finds_in(one.choices) for one in told if isinstance(one, Incomplete))
+    return [*(one for one in told if isinstance(one, LogFind)), *(each for more in behind for each in more)]
+
+
 def find_asked(choices: Sequence[Choice]) -> tuple[tuple[PlantId, ...], bool]:
     """Give the plants of a find that waits only for its number, or for its pest, and whether for its pest."""
-    finds = [each for one in choices for each in one.commands if isinstance(each, LogFind)]
+    finds = finds_in(choices)
     is_asked = len(finds) > 1 and len({(one.plants, one.on) for one in finds}) == 1
-    plants = finds[0].plants if is_asked and len(finds) == len(choices) else ()
+    plants = finds[0].plants if is_asked and all(finds_in([one]) for one in choices) else ()
     return plants, len({one.pest for one in finds}) > 1

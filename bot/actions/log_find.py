@@ -81,14 +81,17 @@ TOGETHER = 3
 
 
 def together(outcomes: Sequence[Outcome]) -> list[Outcome]:
-    """Tell many finds of a message as one, each button once for all its plants."""
+    """Tell many finds of a message as one; of several each button stands once, for all their plants."""
     finds = tuple(one for one in outcomes if isinstance(one, FindLogged))
-    if len(finds) < TOGETHER:
+    if len(finds) <= 1:
         return list(outcomes)
     offers: dict[tuple[ButtonText, str], Choice] = {}
     for offer in (offer for one in finds for offer in one.offers if offer.text is not ButtonText.DISCARDED):
         before = offers.get((offer.text, offer.of))
         offers[offer.text, offer.of] = offer if before is None else _for_both(before, offer)
+    if len(finds) < TOGETHER:
+        buttons = {id(one): () for one in finds[:-1]} | {id(finds[-1]): tuple(offers.values())}
+        return [replace(one, offers=buttons.get(id(one), one.offers)) for one in outcomes]
     asking = next((one.asking for one in reversed(finds) if one.asking is not None), None)
     told = FindsLogged(finds, asking=asking, offers=tuple(offers.values()))
     first = outcomes.index(finds[0])

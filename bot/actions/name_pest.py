@@ -4,7 +4,7 @@ from bot.actions.action import Asking, ButtonText, Choice, performs
 from bot.actions.correct import Correct
 from bot.actions.desk import Desk
 from bot.actions.identify import Identify
-from bot.actions.incomplete import Asks, Missing
+from bot.actions.incomplete import Asks, Incomplete, Missing
 from bot.actions.log_find import Before, FindInPast, FindLogged, LogFind, log_find
 from bot.actions.pest_word import candidates, settle_pest
 from bot.actions.walk_through import GoOn
@@ -20,13 +20,29 @@ def log_finds(command: LogFind, desk: Desk) -> list[FindLogged | FindInPast] | A
     named_all = [(plant, pest) for plant, pest in settled if pest is not None]
     if len(named_all) == len(settled):
         return _logged(command, named_all, desk)
+    known = _known_here(desk) if command.pest is None else ()
     goes_on = () if desk.household.walk is None else (GoOn(),)
     named = tuple(
         Choice(ButtonText.NAMED, (replace(command, pest=pest), *goes_on), desk.knowledge.pests[pest].name)
-        for pest in candidates(command.pest, desk)
+        for pest in dict.fromkeys((*known, *candidates(command.pest, desk)))
     )
-    find_out = Choice(ButtonText.FIND_OUT, (Identify(plants=command.plants, find=command),))
-    return Asks(Missing.WHICH_PEST, desk.names(command.plants), asking=Asking((*named, find_out)))
+    choices = (*named, Choice(ButtonText.FIND_OUT, (Identify(plants=command.plants, find=command),)))
+    if command.pest is None and 0 < len(known) <= FEW_KNOWN:
+        rest = Incomplete(missing=Missing.WHICH_PEST, plants=command.plants, choices=choices[len(known) :])
+        choices = (*choices[: len(known)], Choice(ButtonText.ANOTHER, (rest,)))
+    return Asks(Missing.WHICH_PEST, desk.names(command.plants), asking=Asking(choices))
+
+
+FEW_KNOWN = 3
+"""Of so many pests that the home has had, these alone are offered first. Judgement. [1]"""
+
+
+def _known_here(desk: Desk) -> tuple[str, ...]:
+    """Give the pests that the home has had, those it has now first."""
+    cases = [case for plant in desk.household.plants.values() for case in plant.cases]
+    return tuple(
+        dict.fromkeys(case.pest for case in sorted(cases, key=lambda one: one.closed_on is not None))
+    )
 
 
 def _logged(

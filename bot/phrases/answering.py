@@ -1,5 +1,6 @@
 """A typed answer to the open question: an offered answer in the person's own words, a number, a name."""
 
+from collections.abc import Sequence
 from itertools import zip_longest
 
 from bot.actions.action import ButtonText, Choice
@@ -22,8 +23,10 @@ from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Method, Sign
 from bot.domain.value import replace
 from bot.phrases.asking import Meant
+from bot.phrases.identifying import read_identification
 from bot.phrases.items import Item, Unknown, items_of
-from bot.phrases.lexicon import Word, any_of, is_made_of, listed, phrases_of
+from bot.phrases.lexicon import Spot, Word, any_of, is_made_of, listed, phrases_of
+from bot.phrases.mentions import GROWING
 from bot.phrases.names import Pest, Plants
 from bot.phrases.numbers import Count, whole_count
 from bot.phrases.setting import TIMES
@@ -272,29 +275,63 @@ def _by_method(items: tuple[Item, ...], choices: tuple[Choice, ...]) -> Meant | 
 
 
 _EACH = frozenset({"each", "apiece", "both"})
+_FINDING_OUT = frozenset({ButtonText.FIND_OUT, ButtonText.ANOTHER})
+_SAME = listed("the same as again kind one ones pest bug bugs too also before others other there it is , .")
+_ROUGHLY = listed("tops max least most roughly approx approximately guess give take between sure")
+"""What is said beside a number that nobody counted."""
 
 
 def _by_find(items: tuple[Item, ...], words: tuple[str, ...], situation: Situation) -> Meant | None:
-    """Complete a find that lacks its number or its pest."""
-    finds = [_find_of(choice) for choice in situation.choices]
-    told = [find for find in finds if find is not None]
+    """Complete a find that lacks its number or its pest; what else of it is said beside that is kept."""
+    told = [find for choice in situation.choices for find in _finds_of(choice)]
     if not told:
         return None
     asks_pest = len({find.pest for find in told}) > 1
-    is_of_several = all(len(find.plants) > 1 for find in told)
-    meanings = [item.meaning for item in items if not (is_of_several and item.text in _EACH)]
-    match meanings:
-        case [Pest(key=key)] if asks_pest:
-            return (replace(told[0], pest=key),)
-        case [Count() as count] if not asks_pest and (number := whole_count(count.value)):
-            return (replace(told[0], grade=None, count=number),)
-        case [Grade() as grade] if not asks_pest:
-            return (replace(told[0], grade=grade, count=None),)
-        case [Grade() as grade, Sign() as sign] if not asks_pest:
-            find = replace(told[0], grade=grade, count=None)
-            return (find, LogSign(plants=find.plants, sign=sign, on=find.on))
+    if asks_pest and not frozenset(words) - _SAME:
+        return (told[0],)
+    if asks_pest and " ".join(_essence(words)) in _UNSURE:
+        return next((one.commands for one in situation.choices if one.text in _FINDING_OUT), None)
+    around = _EACH | _ROUGHLY if all(len(find.plants) > 1 for find in told) else _ROUGHLY
+    unsure = {at for at in range(len(items) - 1) if (items[at].text, items[at + 1].text) == ("not", "sure")}
+    said = [one for at, one in enumerate(items) if not (at in unsure or one.text in around)]
+    signs = [one.meaning for one in said if isinstance(one.meaning, Sign)]
+    find = _completed(told[0], [one.meaning for one in said if one.meaning not in signs], asks_pest=asks_pest)
+    spoken = " ".join(words)
+    if find is None or any(f"{one.text} {leaf}" in spoken for one in said for leaf in GROWING):
+        return _by_part_of_a_name(words, told) if asks_pest else _described(said, told[0], situation)
+    return (find, *(LogSign(plants=find.plants, sign=sign, on=find.on) for sign in signs))
+
+
+def _completed(find: LogFind, said: Sequence[object], *, asks_pest: bool) -> LogFind | None:
+    """Give a find with what is said of it, no two things of a kind; None where what is asked is not said."""
+    for meaning in said:
+        match meaning:
+            case Pest(key=key) if asks_pest or find.pest is None:
+                find = replace(find, pest=key)
+            case Count() as count if not asks_pest and (number := whole_count(count.value)):
+                find = replace(find, grade=None, count=number)
+            case Grade() as grade if not asks_pest:
+                find = replace(find, grade=grade, count=None)
+            case Spot() as spot if not asks_pest:
+                find = replace(find, where=spot.name)
+            case _:
+                return None
+    kinds = [type(one) for one in said]
+    is_said = Pest in kinds if asks_pest else Count in kinds or Grade in kinds
+    return find if is_said and len({*kinds}) == len(kinds) else None
+
+
+def _described(items: Sequence[Item], find: LogFind, situation: Situation) -> Meant | None:
+    """Find out what it is where it is described and counted at once: "brown bumps, maybe 15"."""
+    amounts = [one.meaning for one in items if isinstance(one.meaning, Count)]
+    number = whole_count(amounts[0].value) if len(amounts) == 1 else None
+    said = tuple(word for one in items for word in one.text.split())
+    key = read_identification(said, situation) if number and find.pest is None else None
+    match key:
+        case (Identify(answers=[_, *_], plants=()) as asked,):
+            return (replace(asked, plants=find.plants, find=replace(find, grade=None, count=number)),)
         case _:
-            return _by_part_of_a_name(words, situation) if asks_pest else None
+            return None
 
 
 def _by_words_of_the_key(words: tuple[str, ...], situation: Situation) -> Meant | None:
@@ -322,13 +359,19 @@ def _by_most_words(said: frozenset[str], situation: Situation) -> Meant | None:
     return best[0].commands if most and len(best) == 1 and best[0].commands else None
 
 
-def _find_of(choice: Choice) -> LogFind | None:
-    command = choice.commands[0] if len(choice.commands) == 1 else None
-    return command if isinstance(command, LogFind) else None
+def _finds_of(choice: Choice) -> list[LogFind]:
+    """Give what a choice writes where it is a find alone, or what stands behind "another"."""
+    match choice.commands:
+        case (LogFind() as find,):
+            return [find]
+        case (Incomplete(choices=choices),):
+            return [find for one in choices for find in _finds_of(one)]
+        case _:
+            return []
 
 
-def _by_part_of_a_name(words: tuple[str, ...], situation: Situation) -> Meant | None:
+def _by_part_of_a_name(words: tuple[str, ...], told: Sequence[LogFind]) -> Meant | None:
     """Take "citrus" for the one offered pest that has the word in its name."""
     said = frozenset(_essence(words))
-    meant = [choice for choice, button in _offered(situation) if said and said <= frozenset(words_of(button))]
-    return meant[0].commands if len(meant) == 1 else None
+    meant = [find for find in told if said and said <= frozenset((find.pest or "").split("_"))]
+    return (meant[0],) if len(meant) == 1 else None

@@ -69,7 +69,23 @@ def _read(words: tuple[str, ...], situation: Situation) -> tuple[Item, ...]:
         text = " ".join(words[at : at + size])
         items.append(Item(meaning, text))
         at += size
-    return tuple(_doubted(_timed(items, situation)))
+    return tuple(_doubted(_ranged(_timed(items, situation))))
+
+
+def _ranged(items: list[Item]) -> list[Item]:
+    """Take "6 or 7", "10-15" for as many as there may be, where neither is a measure nor a day."""
+    for at, (few, joint, many) in enumerate(zip(items, items[1:], items[2:], strict=False)):
+        is_between = joint.text == "and" and at > 0 and items[at - 1].text == "between"
+        if is_between or joint.text in {"or", "-", "to"}:
+            match few.meaning, many.meaning:
+                case Count(value=least), Count(value=most) if 0 < least < most <= _WIDEST * least:
+                    whole = Item(many.meaning, f"{few.text} {joint.text} {many.text}")
+                    return [*items[:at], whole, *_ranged(items[at + 3 :])]
+    return items
+
+
+_WIDEST = 3
+"""So many times the least is the most of "5 to 10". Judgement. [1]"""
 
 
 def next_at(words: tuple[str, ...], at: int, situation: Situation) -> tuple[Meaning, int]:

@@ -25,7 +25,7 @@ from bot.phrases.values import values_of
 
 _Kind = TypeVar("_Kind")
 _LEAVES = listed("leaf leaves stem stems twig twigs branch branches plant plants pot pots shoot shoots")
-_GROWING = _LEAVES | listed("buds flowers spikes")
+GROWING = _LEAVES | listed("buds flowers spikes")
 _LEAVES_OUT = frozenset(
     {"never", "skipped", "without", "save", "minus", "bar", "besides", "cept", "leaving", "left"}
 )
@@ -513,7 +513,7 @@ class Mentions(Value, dict=True):
     def _is_of_leaves(self, at: int) -> bool:
         """Whether a grade counts what grows: "many buds", "a few brown leaves"."""
         behind = (one.text for one in self.items[at + 1 :] if not isinstance(one.meaning, Unknown))
-        return next(behind, "") in _GROWING
+        return next(behind, "") in GROWING
 
     def _groups(self) -> list[tuple[int, tuple[PlantId, ...]]]:
         """Give plants that stand together as one, "mint and basil", unless a number parts them."""

@@ -38,7 +38,7 @@ from bot.actions.work_through import EndWork, TickWork
 from bot.catalogue.towns import find_towns
 from bot.domain.value import Value, replace
 from bot.phrases.agreeing import agreed
-from bot.phrases.answering import read_ticks
+from bot.phrases.answering import read_answer, read_ticks
 from bot.phrases.doings import read_doings
 from bot.phrases.doubting import is_doubtful, is_list_of_strangers
 from bot.phrases.emergencies import Alarm, alarm, hear_emergency
@@ -630,7 +630,8 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
         return _doubted(sure, text, situation, tuple(_offers(text, situation, guesses)))
     if is_idle:
         sure = tuple(_unread(text, situation) if _asks_whether_new(one) else one for one in sure)
-    is_whole = _is_final(sure, text, situation) and not _is_doubted(sure, text, guesses)
+    is_answer = read_answer(text, words_of(plain(text[:LONGEST])), situation) == sure
+    is_whole = _is_final(sure, text, situation) and (is_answer or not _is_doubted(sure, text, guesses))
     if not guesses or is_whole:
         return Reading(sure=sure, text=text)
     is_short = len(text.split()) < FEWEST_WORDS

@@ -379,8 +379,10 @@ def _asked_back(text: str, situation: Situation, guesses: Sequence[Guess]) -> Me
     thanks = sum(one.chance for one in guesses if one.form == "thanks")
     if idle >= SURE_FROM and thanks >= CALLED_FROM:
         return (Thanks(),)
-    is_day = all(one.meaning is Word.FILLER or isinstance(one.meaning, DATES) for one in told.items)
-    if is_day and told.days() and not situation.tonight:
+    is_day = all(
+        one.meaning in {Word.FILLER, Word.LATER} or isinstance(one.meaning, DATES) for one in told.items
+    )
+    if is_day and (told.days() or told.has(Word.LATER)) and not situation.tonight:
         return (NotUnderstood(text, reason="nothing open"),)
     is_nothing = guesses[0].form in SAYS_NOTHING and guesses[0].chance >= SURE_FROM
     bare = _bare(told, text, is_nothing=is_nothing)

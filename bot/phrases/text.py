@@ -68,7 +68,13 @@ _SPELT_IS = frozenset(
 @lru_cache(maxsize=512)
 def plain(text: str) -> str:
     """Return the message tidied and in lower case."""
-    return _DIGIT_FOR_A_WORD.sub(lambda found: _DIGIT_WORDS[found[1]], tidy(text).lower())
+    return _ISH.sub("", _DIGIT_FOR_A_WORD.sub(lambda found: _DIGIT_WORDS[found[1]], tidy(text).lower()))
+
+
+_ISH = re.compile(
+    r"(?<=\d)[ -]?ish\b|(?<=\b(?:six|ten))[ -]?ish\b|(?<=\bdozen)[ -]?ish\b|(?<=[a-z]{3}ty)[ -]?ish\b"
+)
+"""“6ish”, “twenty-ish”: as good as the number."""
 
 
 _PARTS = {"½": ".5", "¼": ".25", "¾": ".75"}

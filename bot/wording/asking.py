@@ -92,7 +92,7 @@ _ASKED = {
     Missing.WHEN: "Which day? Nothing is written yet.",
     Missing.WHICH_PRODUCT: "Which product?",
     Missing.FORM: "Is your {text} a concentrate, or ready to use?",
-    Missing.AMOUNT: "How many? A number, or few, some, many.",
+    Missing.AMOUNT: "How many{on}? A number, or few, some, many.",
 }
 """What is asked, where nothing else decides; text is what it is about, plant the first of the names."""
 
@@ -134,7 +134,8 @@ def _asks(told: Asks, voice: Voice) -> str:  # noqa: C901 - one arm a question
             return f"A US or an imperial {told.text}?"
         case _:
             plant = told.plants[0] if told.plants else "hoya"
-            return _ASKED[told.missing].format(names=names, text=told.text, plant=plant)
+            on = f" on {names}" if names else ""
+            return _ASKED[told.missing].format(names=names, text=told.text, plant=plant, on=on)
 
 
 def _said_back(text: str) -> str:

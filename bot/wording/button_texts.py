@@ -46,6 +46,7 @@ BUTTON_TEXTS = {one: one.name.replace("_", " ").capitalize() for one in ButtonTe
     ButtonText.LEAVE_OUT: "Leave it out",
     ButtonText.STOP_TODAY: "Stop for today",
     ButtonText.FIND_OUT: "Don't know: find out",
+    ButtonText.ANOTHER: "Another, or don't know",
     ButtonText.IT_IS: "It is {of}",
     ButtonText.APART_NOW: "It is apart now",
     ButtonText.ALL_APART_NOW: "They are apart now",

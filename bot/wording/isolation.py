@@ -17,6 +17,9 @@ from bot.wording.lines import AFTER, SHORT, heights
 from bot.wording.saying import says, says_shortly
 from bot.wording.voice import Voice
 
+_Apart = tuple[Plant, str | None, tuple[Progress, ...]]
+"""A plant, its place, and how far its cases are."""
+
 
 @says_shortly
 def _isolated_them(told: IsolatedThem, voice: Voice) -> str:
@@ -80,22 +83,33 @@ def _isolated(told: IsolatedList, voice: Voice) -> str:
     if not told.plants:
         lines = ["No plant is apart."]
     else:
-        waiting = [plant.name for plant, _, _ in told.plants if not plant.isolated_on]
-        are = "To be apart" if len(waiting) == len(told.plants) else "Apart"
-        lines = [f"{are}, {counted(len(told.plants), 'plant')}:"]
-        lines += [f"Still to be moved: {voice.plants(waiting)}."] if waiting else []
-        each = [_apart(one, voice) for one in told.plants]
-        shown = next((way for way in (each, *_by_place(told, voice)) if heights([*lines, *way]) <= SHORT), [])
-        lines += [*shown, AFTER, *(each if shown != each else [])]
+        apart = [one for one in told.plants if one[0].isolated_on]
+        waiting = [one for one in told.plants if not one[0].isolated_on]
+        lines = [f"Apart, {counted(len(apart), 'plant')}:"] if apart else []
+        to_go = f"{voice.plants([one[0].name for one in waiting])}; {_until(waiting, voice)}"
+        wait = [f"Still to be set apart: {to_go}"] if waiting else []
+        each, ways = [_apart(one, voice) for one in apart], [*_by_place(apart, voice)]
+        shown = next((way for way in (each, *ways) if heights([*lines, *wait, *way]) <= SHORT), [])
+        is_whole = shown == each or (shown == ways[0] and _is_one_end(apart, voice))
+        counted_only = [one for one in waiting if one[0].name not in to_go]
+        lines += [*shown, *wait, AFTER, *([] if is_whole else each)]
+        lines += [_apart(one, voice) for one in counted_only]
     if told.watched:
         watched = [name for name, _, _ in told.watched]
         lines.append(f"Look at weekly: {min(voice.plants(watched), listed(in_runs(watched)), key=len)}.")
     return "\n".join(lines)
 
 
-def _by_place(told: IsolatedList, voice: Voice) -> Iterable[list[str]]:
+def _is_one_end(apart: Sequence[_Apart], voice: Voice) -> bool:
+    """Whether all are of one pest, and those of a place free on one day: no more is to be told of each."""
+    days = gathered((place, _until([one], voice)) for one in apart for place in [one[1]])
+    pests = {state.pest.key for _, _, states in apart for state in states}
+    return len(pests) == 1 and all(len({*of}) == 1 for of in days.values())
+
+
+def _by_place(apart: Sequence[_Apart], voice: Voice) -> Iterable[list[str]]:
     """Give who is apart place by place: named with the days, named, or counted."""
-    there = gathered((one[1] or "no place yet", one) for one in told.plants)
+    there = gathered((one[1] or "no place yet", one) for one in apart)
     names = {place: listed(in_runs([plant.name for plant, _, _ in of])) for place, of in there.items()}
     yield [f"{place}: {names[place]}; {_until(of, voice)}" for place, of in there.items()]
     yield [f"{place}: {of}." for place, of in names.items()]
@@ -103,13 +117,13 @@ def _by_place(told: IsolatedList, voice: Voice) -> Iterable[list[str]]:
     yield [f"{listed(f'{place} {len(of)}' for place, of in there.items())}."]
 
 
-def _apart(one: tuple[Plant, str | None, tuple[Progress, ...]], voice: Voice) -> str:
+def _apart(one: _Apart, voice: Voice) -> str:
     plant, place, states = one
     what = ", ".join([*(state.pest.name for state in states), *([place] if place else [])])
     return f"{plant.name} ({what}): {_until([one], voice)}"
 
 
-def _until(of: Sequence[tuple[Plant, str | None, tuple[Progress, ...]]], voice: Voice) -> str:
+def _until(of: Sequence[_Apart], voice: Voice) -> str:
     """Say from when plants are free at best, the last of them where they differ."""
     days = sorted(on for plant, _, states in of if (on := _free_on(plant, states)) is not None)
     if not days:

@@ -39,13 +39,14 @@ NEEDS = {
     Need.GOGGLES: "goggles",
     Need.MIX: "fresh potting mix",
 }
+_OUTSIDE = frozenset({"stem", "leaf", "underside"})
 FEW_CASES = 2
 """So many cases are told one by one under a look. Judgement. [1]"""
 
 
 @says_shortly
 def _find(told: FindLogged, voice: Voice) -> str:
-    where = f", in the {told.where}" if told.where else ""
+    where = f", {'on' if told.where in _OUTSIDE else 'in'} the {told.where}" if told.where else ""
     lines = [f"{dated(told.on, voice.today)}: {' '.join(_amount(told))} on {told.plant}{where}."]
     lines += [f"{number} {step}" for number, step in enumerate(_steps(told, voice), 1)]
     if told.to_read is not None and told.is_isolated:

@@ -305,6 +305,7 @@ def _left_open(told: LeftOpen) -> str:
     lines = [f"You saw something on {listed(told.seen_on)}: {unknown}?"] if told.seen_on else []
     if told.offered:
         many = len(told.offered) > 1 and len(told.offers) == 1
-        said = f"{len(told.offered)} things you told" if many else f"“{'”; “'.join(told.offered)}”"
+        of = f", of {listed(told.of)}" if told.of else ""
+        said = f"{len(told.offered)} things you told{of}" if many else f"“{'”; “'.join(told.offered)}”"
         lines.append(f"Not written: {shorten(said, 90, placeholder='…')}.")
     return "\n".join(lines)

@@ -249,7 +249,7 @@ def test_a_find_is_told_bit_by_bit_as_people_do(stranger_talk: Talk) -> None:
     talk = stranger_talk
     talk.set_up(NEW_HOME)
     assert talk.say("my monstera has white fluffy bugs in the leaf joints") == [
-        "How many? A number, or few, some, many."
+        "How many on monstera? A number, or few, some, many."
     ]
     assert talk.say("about 20")[0].startswith("Written: 20 mealybugs on monstera.")
     assert talk.say("yes its apart now") == ["Written: monstera is apart."]

@@ -40,7 +40,7 @@ def test_the_key_is_answered_by_words_too(talk: Talk) -> None:
 def test_what_is_told_already_is_not_asked(talk: Talk) -> None:
     answer = talk.say("bumps that lift off on the ivy")[0]
     assert answer.startswith("Most likely armoured scale: a flat disc whose lid lifts off a soft body")
-    assert talk.press("It is armoured scale") == ["How many? A number, or few, some, many."]
+    assert talk.press("It is armoured scale") == ["How many on ivy? A number, or few, some, many."]
     assert "7 armoured scale on ivy" in talk.say("7")[0]
     assert found(talk) == [("ivy", Found(pest="armoured_scale", grade=Grade.SOME, count=7, where=None))]
 
@@ -85,7 +85,7 @@ def test_a_pest_named_next_is_on_the_plants_just_described(
 ) -> None:
     """The key was not pressed, and neither the plants nor the pest are told twice."""
     assert talk.say(seen)[0].endswith("“Not sure” is an answer too.")
-    assert talk.say(named)[0].startswith("How many?")
+    assert talk.say(named)[0].startswith("How many on ")
     talk.say(amount)
     plants, seen_words = {plant for plant, _ in found(talk)}, {*seen.split()}
     assert len(plants) == 2

@@ -20,7 +20,7 @@ from tests.journeys.talking import OWNER, Talk
 @pytest.mark.parametrize("words", ["mealybugs on the ivy", "ivy has mites", "bugs on ivy again, mites"])
 def test_a_find_without_its_number_is_asked_once_more_in_the_evening(talk: Talk, words: str) -> None:
     talk.say(words)
-    assert "How many?" in talk.shown[OWNER][-1].text
+    assert "How many on ivy?" in talk.shown[OWNER][-1].text
     (text,) = talk.evening()
     assert text == "You saw something on ivy: how many?"
     talk.passes(minutes=3)
@@ -130,7 +130,7 @@ def test_several_left_open_are_one_line_and_one_button_under_the_evenings_messag
     offers(talk, LIKELY[1][0])
     offers(talk, LIKELY[3][0])
     (text,) = talk.evening()
-    assert text.splitlines()[-1] == "Not written: 2 things you told."
+    assert text.splitlines()[-1] == "Not written: 2 things you told, of hoya and ivy."
     assert not [label for label in talk.labels() if label.startswith("Write")]
     (shown,) = talk.press("Not written: show")
     assert "swabbed hoya" in shown
@@ -345,7 +345,7 @@ def test_who_asks_for_what_hangs_on_an_offered_home_is_offered_it_again(
 
 
 def test_what_is_left_open_asks_for_what_is_not_known(talk: Talk) -> None:
-    (asked,) = talk.say("the ivy has one or two bumps too")
+    (asked,) = talk.say("the ivy has one or two bugs too")
     assert "Which pest is it on ivy?" in asked
     (answer,) = talk.say("what's due")
     assert "You saw something on ivy: which pest?" in answer
@@ -361,5 +361,5 @@ def test_what_is_left_open_asks_for_what_is_not_known(talk: Talk) -> None:
 def test_a_sign_told_with_a_find_is_no_question_of_what_it_could_be(stranger_talk: Talk, words: str) -> None:
     stranger_talk.say("/start")
     (answer,) = stranger_talk.say(words)
-    assert "How many?" in answer
+    assert "How many on " in answer
     assert "likely" not in answer

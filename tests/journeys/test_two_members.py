@@ -114,7 +114,7 @@ def test_a_member_is_forgotten_and_the_plants_keep_what_was_told(shared: Talk) -
     )  # asked first
     assert shared.say("forget me for good", person=PARTNER)[0].startswith("Erased: your name, your account")
     assert shared.say("plants", person=PARTNER)[0].startswith("This bot keeps one home's plants")
-    assert shared.say("isolated?")[0].startswith("To be apart, 1 plant:\nStill to be moved: ivy.\nivy")
+    assert shared.say("isolated?")[0].startswith("Still to be set apart: ivy; free from ")
     assert shared.say("members") == ["Only Ada. “invite” makes a code for somebody."]
     with shared.database.unit() as store:
         document = store.exported(HouseholdId(1), shared.database.photos)
