@@ -68,8 +68,9 @@ from bot.actions.show_due import DueList
 from bot.actions.show_history import told_already
 from bot.actions.show_plants import NoPlants
 from bot.actions.situation import Asked, KnownPlace, KnownPlant, KnownProduct, Situation
+from bot.actions.stock_product import Stocked
 from bot.actions.take_line import TakeLines
-from bot.actions.undo import Undo, told_lately
+from bot.actions.undo import Undo, stocked_lately, told_lately
 from bot.arriving import Arriving
 from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, Entry, Heard, evening_of
@@ -407,6 +408,7 @@ class Conversation:
             tonight=tuple(asked.values()),
             sick=frozenset(plant.id for plant in household.living if plant.open_cases),
             spoken=told_lately(desk),
+            stocked=stocked_lately(desk),
             found_today=frozenset(
                 plant.id
                 for plant in household.living
@@ -589,6 +591,8 @@ def _gathered(outcomes: Iterable[Outcome]) -> list[Outcome]:
             gathered[-1] = PlacesSaved((*last.places, *one.places))
         elif isinstance(one, RoundLogged) and isinstance(last, RoundLogged) and one.on == last.on:
             gathered[-1] = rounds_together(last, one)
+        elif isinstance(one, Stocked) and any(isinstance(each, Stocked) and each.asking for each in gathered):
+            gathered.append(replace(one, asking=None, to_read=None))  # one label at a time
         elif not (is_found and isinstance(one, Identified) and not one.plants):
             gathered.append(one)
     return gathered

@@ -56,6 +56,8 @@ class Situation(Value, kw_only=True):
     """Plants with an open case."""
     spoken: tuple[PlantId, ...] = ()
     """Plants this member told of last, some minutes ago: "put them in the bedroom"."""
+    stocked: tuple[str, ...] = ()
+    """Ingredients of the products this member told of last, some minutes ago: "it says every 5 days"."""
     found_today: frozenset[PlantId] = frozenset()
     """Plants on which something living was told today, or is asked about: no "all clean" speaks of them."""
     pests: tuple[tuple[str, tuple[str, ...]], ...] = ()

@@ -8,7 +8,7 @@ from bot.actions.answer_safety import minded_on
 from bot.actions.desk import Desk
 from bot.domain.caution import Occasion
 from bot.domain.household import Product
-from bot.domain.identity import PlantId
+from bot.domain.identity import PlantId, ProductId
 from bot.domain.journal import ProductSet
 from bot.domain.label import Label, contradiction, impossible
 from bot.domain.outbreak import label_days
@@ -74,15 +74,17 @@ def stock(command: StockProduct, desk: Desk) -> Stocked | BadLabel | LabelDoubte
     )
     desk.write([desk.draft(told)])
     kept = desk.household.products[product]
-    eaten = _is_eating_unasked(kept, desk)
+    is_answer = command.label.is_for_edibles is not None
+    others = _told_with(product, desk) if is_answer else ()
+    asked = next((one for one in (kept, *others) if _is_eating_unasked(one, desk)), None)
     return Stocked(
         product=kept,
         name=kind.name,
         gap_days=label_days(desk.knowledge, kept),
         caution="" if known else kind.caution,
         minded=() if len(desk.household.products) > 1 else minded_on((Occasion.USE,), (kind.key,), desk),
-        to_read=kind.name if eaten else None,
-        asking=ask_of_eating(kept) if eaten else None,
+        to_read=desk.product_name(asked.id, in_full=True) if asked else None,
+        asking=ask_of_eating(asked) if asked else None,
     )
 
 
@@ -101,6 +103,15 @@ def _is_eating_unasked(product: Product, desk: Desk) -> bool:
     if kind is None or not is_eating_untold(kind, product) or product.stock_ml == 0:
         return False
     return any(is_edible(desk.knowledge, plant) for plant in desk.household.living)
+
+
+def _told_with(product: ProductId, desk: Desk) -> list[Product]:
+    """Give the products that came to the shelf in one message with this: one label is asked at a time."""
+    told = [(one.source, one.payload.product) for one in desk.entries if isinstance(one.payload, ProductSet)]
+    source = next(source for source, one in told if one == product)
+    return [
+        desk.household.products[one] for _, one in dict.fromkeys(each for each in told if each[0] == source)
+    ]
 
 
 def label_to_ask(plants: Iterable[PlantId], desk: Desk) -> tuple[str, Asking] | None:

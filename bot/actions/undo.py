@@ -8,7 +8,18 @@ from bot.actions.desk import SPOKEN_OF_FOR, Desk
 from bot.actions.show_history import OfEntries, described
 from bot.domain.fold import latest
 from bot.domain.identity import PlantId
-from bot.domain.journal import CalendarGiven, Entry, Heard, HeldUntil, Nudged, OfAPlant, Voided, evening_of
+from bot.domain.journal import (
+    CalendarGiven,
+    Entry,
+    Heard,
+    HeldUntil,
+    Nudged,
+    OfAPlant,
+    Payload,
+    ProductSet,
+    Voided,
+    evening_of,
+)
 
 
 class Undo(Command):
@@ -106,11 +117,24 @@ def last_group(desk: Desk, *, with_voids: bool = False) -> list[Entry]:
 
 def told_lately(desk: Desk) -> tuple[PlantId, ...]:
     """Give the plants this person told of last, some minutes ago."""
-    lately = takewhile(lambda one: desk.now - one.recorded_at <= SPOKEN_OF_FOR, reversed(desk.entries))
-    mine = (one for one in lately if one.member == desk.member.id and isinstance(one.payload, OfAPlant))
-    told = [one.plant for _, last in islice(groupby(mine, lambda one: one.source), 1) for one in last]
+    told = (one.plant for one in _lately(desk, OfAPlant))
     living = {plant.id for plant in desk.household.living}
-    return tuple(dict.fromkeys(plant for plant in reversed(told) if plant is not None and plant in living))
+    return tuple(dict.fromkeys(plant for plant in told if plant is not None and plant in living))
+
+
+def stocked_lately(desk: Desk) -> tuple[str, ...]:
+    """Give the products, by their ingredients, that this person told of last, some minutes ago."""
+    told = (one.payload for one in _lately(desk, ProductSet))
+    return tuple(
+        dict.fromkeys(one.ingredient for one in told if isinstance(one, ProductSet) and one.ingredient)
+    )
+
+
+def _lately(desk: Desk, kind: type[Payload]) -> list[Entry]:
+    """Give what of a kind this person told in the last message that told such, some minutes ago."""
+    lately = takewhile(lambda one: desk.now - one.recorded_at <= SPOKEN_OF_FOR, reversed(desk.entries))
+    mine = (one for one in lately if one.member == desk.member.id and isinstance(one.payload, kind))
+    return [one for _, last in islice(groupby(mine, lambda one: one.source), 1) for one in last][::-1]
 
 
 def _may_be_undone(entry: Entry, desk: Desk) -> bool:

@@ -34,8 +34,9 @@ _AROUND = listed(
     " today yesterday just now packet pack container can tin spray reads stands written there are needs wants"
     " maximum max most least only up to than more no repeat again apply allowed can be may ( ) new also which"
     " that labelled labeled meant ordered purchased picked from shop store dosage dilution mixing"
-    " one must should do does and here its keep keeps"
+    " one must should do does and here its keep keeps both them"
 )
+_POINTING = listed("it its this that they both")
 SUBSTANCES = listed("granules liquid powder")
 """What is in a package, said behind a product's name."""
 _TOLD_OF_A_LABEL = listed(
@@ -226,7 +227,8 @@ def read_bottle(words: tuple[str, ...], situation: Situation) -> Meant | None:
     words = _usual(words)
     if frozenset(words) & _NOT_A_LABEL or "?" in words:
         return None
-    if not tells_a_rate(words) and not frozenset(words) & _MAY_BE_A_LABEL:
+    is_pointing = bool(situation.stocked and frozenset(words) & _POINTING)
+    if not (is_pointing or tells_a_rate(words) or frozenset(words) & _MAY_BE_A_LABEL):
         return None
     said = _of_one_bottle(words, situation)
     if said is None or (said.all(Volume) and not said.has(*_TOLD_OF_A_LABEL)):
@@ -236,7 +238,7 @@ def read_bottle(words: tuple[str, ...], situation: Situation) -> Meant | None:
         return None
     has_rules = bool(set(said.label.facts()) - {"form", "gap_days"})
     has_gap, is_of_label = said.label.gap_days is not None, said.has(*_TOLD_OF_A_LABEL)
-    is_bare = said.product is None and has_gap and not volumes
+    is_bare = said.product is None and not volumes and (has_gap or (is_pointing and bool(said.label.form)))
     is_of_product = said.product is not None and bool(said.label.form or has_gap or volumes)
     if not (rates or percents or has_rules or is_bare or is_of_product):
         return None
@@ -250,16 +252,21 @@ def read_bottle(words: tuple[str, ...], situation: Situation) -> Meant | None:
         ingredient="", stock_ml=round(float(volumes[-1].ml), 2) if volumes else None, label=label
     )
     ingredient = None if said.product is None else ingredient_of(said.product, situation)
-    is_told = is_of_label or has_rules or has_gap
+    is_told = is_of_label or has_rules or is_bare or has_gap
     if ingredient is not None and is_told:
         return (replace(told, ingredient=ingredient),)
     if not (rates or percents or (ingredient is None and is_told)):
         return None
     keys = [(known, ingredient_of(Product(known.id, None), situation)) for known in situation.shelf]
+    meant = [(key for _, key in keys if key is not None), situation.stocked]
+    of = next((each for one in meant if len(each := tuple(one)) == 1 + said.has("both", "each")), ())
+    if ingredient is None and of:
+        return tuple(replace(told, ingredient=one) for one in of)
     choices = [
         Choice(ButtonText.LABEL_OF, (replace(told, ingredient=key),), known.names[0])
         for known, key in keys
-        if key is not None and ingredient in {None, key}
+        if key is not None
+        and (key == ingredient or (ingredient is None and key in (situation.stocked or {key})))
     ]
     return (Incomplete(missing=Missing.WHICH_PRODUCT, choices=tuple(choices[:8])),)
 

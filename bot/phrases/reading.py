@@ -241,7 +241,7 @@ def read(text: str, situation: Situation, *, is_part: bool = False) -> Reading:
     home = _of_another_name(text, sure, situation) or _of_a_home(text, sure, situation)
     if home is not None and _tells_little(home) and _is_chatter(text, situation):
         home = None
-    meant = home or _usual(text, sure, situation)
+    meant = home or _of_a_label(_usual(text, sure, situation), text)
     meant = (None if is_part or not is_short else _in_one_breath(text, meant, situation)) or meant
     is_read = home is not None and not any(one.left_out for one in home.offers)
     heard = alarm(text, situation)
@@ -657,6 +657,25 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
         or (() if is_asked else _slipped(words_of(plain(text)), situation))
     )
     return Reading(sure=() if offers else sure, offers=offers, lost=lost, text=text)
+
+
+def _of_a_label(meant: Reading, text: str) -> Reading:
+    """Say of what is read off a label and not kept that it is not; it tells nothing done or seen."""
+    words = frozenset(words_of(plain(text[:LONGEST])))
+    is_quoted = bool(words & _WRITTEN_ON and words & _READS) and "?" not in words
+    is_asked = any(getattr(one, "missing", None) is Missing.WHICH_PRODUCT for one in meant.sure)
+    if (
+        not is_quoted
+        or is_asked
+        or not all(isinstance(one, NotUnderstood | Incomplete) for one in meant.sure)
+    ):
+        return meant
+    offers = tuple(one for one in meant.offers if any(isinstance(of, StockProduct) for of in one.commands))
+    lost = NotUnderstood(text[:LONGEST], reason="label")
+    return replace(meant, offers=offers, sure=meant.sure if offers else (lost,))
+
+
+_WRITTEN_ON, _READS = listed("label bottle packet package tub tin can"), listed("says say reads said warns")
 
 
 def _subjects(guesses: list[Guess]) -> tuple[Subject, ...]:

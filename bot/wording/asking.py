@@ -22,6 +22,7 @@ UNCLEAR_REASONS = {
     "too long": "That is longer than I can read at once (600 characters). Please say it in shorter messages.",
     "count": "I cannot make a find of that number. Say a count from 1 up to 100,000, or “few”, “some”, “many”.",
     "future": "That day is still to come, so I wrote nothing. Tell me once it is done.",
+    "label": "Of a label I keep the rate, the days between, the uses a year, and whether it may be used on food or indoors. The rest is yours to mind; nothing is written.",
     "when": "I am not sure which day you mean, so nothing is written. Say “yesterday”, “on sunday” or “3 may”.",
     "shelf": "That product is not on your shelf. Say for instance “got neem, ready to use, every 7 days” first.",
     "both": "That says two things of the same plant at once, so nothing is written. Please say it one by one.",

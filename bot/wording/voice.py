@@ -123,7 +123,7 @@ class Voice(Value):
     def rate(self, ml_per_l: Decimal) -> str:
         """Say how much of a product goes into how much spray [mL/L]."""
         if self.units is Units.METRIC:
-            return f"{plain(ml_per_l)} mL per litre"
+            return f"{plain(ml_per_l) if ml_per_l < 1 else _short(ml_per_l)} mL per litre"
         table = US_ML if self.units is Units.US else IMPERIAL_ML
         in_a_gallon = ml_per_l * table["gallon"] / _LITRE
         ounces = in_a_gallon / table["ounce"]

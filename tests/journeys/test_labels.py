@@ -144,6 +144,7 @@ def test_the_evening_asks_what_a_label_says_of_eating_and_shows_how_it_is_done(t
 
 
 def test_a_limit_a_year_without_a_product_asks_which(talk: Talk) -> None:
+    talk.passes(hours=1)
     assert talk.say("at most 4 uses a year") == ["Which product?"]
     talk.press("Label of isopropyl alcohol")
     assert [one.label.uses_a_year for one in talk.home.products.values()] == [None, 4]

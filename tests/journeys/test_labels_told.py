@@ -59,6 +59,7 @@ def test_a_strength_is_kept(talk: Talk, text: str, ingredient: str, strength: st
 
 def test_a_rate_of_no_product_is_asked_for_its_bottle(talk: Talk) -> None:
     talk.say("got neem concentrate")
+    talk.passes(hours=1)
     before = len(talk.entries())
     assert talk.say("5 ml per litre") == ["Which product?"]
     assert talk.new_since(before) == []
@@ -175,3 +176,73 @@ def test_no_days_to_wait_do_not_empty_the_bottle(talk: Talk, text: str) -> None:
     talk.say(text)
     stocks = [one.stock_ml for _, one in talk.told()[before:] if isinstance(one, ProductSet)]
     assert 0 not in stocks
+
+
+@pytest.mark.parametrize(
+    ("told", "words", "fact", "value"),
+    [
+        ("got neem", "says every 5 days", "gap_days", 5),
+        ("bought oil today", "no more than 6 a year", "uses_a_year", 6),
+        ("got neem", "it's for outdoors only", "is_for_indoors", False),
+        ("got oil", "its a concentrate", "form", Form.CONCENTRATE),
+        # 4 US tablespoons to a US gallon: 59.147 mL in 3,785.41 mL.
+        ("got neem", "4 tbsp a US gallon it says", "rate_ml_per_l", Decimal("15.625")),
+    ],
+)
+def test_what_a_label_says_is_of_the_product_just_told(
+    talk: Talk, told: str, words: str, fact: str, value: object
+) -> None:
+    talk.say(told)
+    before = _told(talk)
+    talk.say("hoya clean")
+    talk.say(words)
+    assert (_told(talk).product, getattr(_told(talk).label, fact)) == (before.product, value)
+
+
+def test_what_both_labels_say_is_of_the_two_just_told(talk: Talk) -> None:
+    talk.say("got neem and oil")
+    talk.say("both every 10 days")
+    assert [
+        (one.ingredient, one.label.gap_days) for _, one in talk.told()[-2:] if isinstance(one, ProductSet)
+    ] == [
+        ("neem", 10),
+        ("oil", 10),
+    ]
+    talk.say("says every 12 days")
+    assert talk.labels() == ["Label of neem oil", "Label of horticultural oil"]
+
+
+def test_a_label_told_long_after_its_product_is_asked_for(talk: Talk) -> None:
+    talk.say("got neem")
+    talk.passes(hours=3)
+    assert talk.say("says every 5 days") == ["Which product?"]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "label says not on seedlings",
+        "the bottle warns about hot sun",
+        "says on the packet to shake it well before use",
+        "the label says it must not be used on ferns",
+    ],
+)
+def test_what_is_not_kept_of_a_label_is_said_and_offers_nothing(talk: Talk, words: str) -> None:
+    talk.say("got neem")
+    count = len(talk.told())
+    (answer,) = talk.say(words)
+    assert answer.startswith("Of a label I keep the rate")
+    assert len(talk.told()) == count
+    assert talk.labels() == []
+
+
+def test_of_two_labels_one_is_asked_at_a_time_by_the_products_name(talk: Talk) -> None:
+    talk.say("the ivy is edible")
+    talk.say("got neem and oil")
+    asked = [line for line in talk.shown[1][-1].text.splitlines() if line.startswith("Does ")]
+    assert asked == ["Does the neem oil's label allow plants that are eaten, how many days before?"]
+    (then,) = talk.press("Yes: 1 d before eating")
+    assert _told(talk).ingredient == "neem"
+    assert "Does the horticultural oil's label allow" in then
+    talk.press("No, or not named")
+    assert (_told(talk).ingredient, _told(talk).label.is_for_edibles) == ("oil", False)
