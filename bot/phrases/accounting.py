@@ -306,7 +306,13 @@ _NOT_TOLD = (
     ("find", r"COUNT (?:SPOT|(?:\w+:)?(?:things?|jobs|plants|pots|places|questions)\b)"),
     ("find", r"COUNT STRANGE(?! (?:PEST|BUGS))|^(?!.*(?:PEST|BUGS)).*STRANGE COUNT"),
     # What else may a word be?
-    ("any", r"STRANGE (?:PLANT|PLACE|PRODUCT)"),  # it may be of the name
+    ("any", r"(?:PLANT|PLACE|PRODUCT) STRANGE|STRANGE (?:PLANT|PLACE|PRODUCT)"),  # it may be of the name
+    (
+        _OF_THE_PLANT,
+        r"\b(?:at|outside|in|on|by|of|down|behind)(?: the~?| an?~?| IT:the| my~?| our~?)? STRANGE",
+    ),  # elsewhere
+    (_OF_THE_PLANT, r"BUT(?: \S+)* STRANGE"),
+    (_OF_THE_PLANT, r"\b(?:has|insists?|according|says|claims?)~? (?:it|IT:\S+|PLANT|to)\b"),  # hearsay
     ("routine place", r"STRANGE"),
 )
 """

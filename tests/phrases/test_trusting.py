@@ -46,6 +46,11 @@ def test_words_that_carry_nothing_mostly_hold_no_telling_back() -> None:
         "in the soap opera they sprayed the bay",
         "dreamt the calathea was clean",
         "ivy rinsed? hardly",
+        "sprayed the hoya at the monastery with soap",
+        "found 6 thrips on the bay outside the town hall",
+        "legend has it the chilli was wiped",
+        "wiped the calathea figurine with alcohol",
+        "sprayed at the bay but a gust took it",
     ],
 )
 def test_what_is_only_near_to_a_telling_writes_nothing(text: str) -> None:
