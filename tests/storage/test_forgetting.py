@@ -106,7 +106,7 @@ def test_a_member_who_is_forgotten_stands_nowhere(post: Post) -> None:
     post.say("forget me for good", PERSON)
     assert post.say("forget me for good", PERSON)[0].startswith("Erased: your name")
     assert post.traces() == []
-    assert post.say("isolated?")[0].startswith("To be apart, 1 plant:")  # what was told of plants stays
+    assert post.say("isolated?")[0].startswith("Still to be set apart: ivy")  # what was told of plants stays
 
 
 def test_a_home_that_is_erased_leaves_nobody_behind(post: Post) -> None:
