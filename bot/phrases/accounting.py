@@ -195,11 +195,9 @@ def left_over(parts: Sequence[Part], skipped: tuple[Item, ...]) -> tuple[Left, .
 def _may_be_idle(left: Left) -> bool:
     """Whether what is left over is no name, number, denial or other thing by itself."""
     item = left.items[left.at]
-    if leaves_out(item) or item.text in _CAREFUL or (left.head == "done" and item.text in GIVING):
-        return False
-    if left.head in _FINAL:
-        return False
-    if any(one.meaning is Word.QUESTION for one in left.items):
+    is_asked = any(one.meaning is Word.QUESTION for one in left.items)
+    is_giving = left.head == "done" and item.text in GIVING
+    if left.head in _FINAL or is_asked or is_giving or leaves_out(item) or item.text in _CAREFUL:
         return False
     if isinstance(item.meaning, Unknown):
         return any(map(str.isalpha, item.text)) or not item.text.isascii()

@@ -19,7 +19,7 @@ from bot.phrases.lexicon import words_of_class
 FILE = Path(__file__).with_name("trust.bin")
 SURE, HELD = "sure", "held"
 TRUSTED_FROM = 0.94
-"""So likely what is left over carries nothing that the rest is written. [1]"""
+"""So likely what is left over carries nothing that the rest is written. Judgement. [1]"""
 _CAREFUL = words_of_class("idle", "careful")
 _STEPS = 10
 _MOST_LEFT = 6

@@ -102,7 +102,7 @@ def _isolated(told: IsolatedList, voice: Voice) -> str:
 
 def _is_one_end(apart: Sequence[_Apart], voice: Voice) -> bool:
     """Whether all are of one pest, and those of a place free on one day: no more is to be told of each."""
-    days = gathered((place, _until([one], voice)) for one in apart for place in [one[1]])
+    days = gathered((one[1], _until([one], voice)) for one in apart)
     pests = {state.pest.key for _, _, states in apart for state in states}
     return len(pests) == 1 and all(len({*of}) == 1 for of in days.values())
 
