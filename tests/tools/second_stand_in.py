@@ -95,8 +95,9 @@ class Calls(Handler):
 
     async def _passed_on(self, method: str) -> dict[str, Any]:
         if method == "getUpdates":
-            offset, timeout_s = (int(self.get_argument(name, "0")) for name in ("offset", "timeout"))
-            return {"ok": True, "result": await self.adapter.updates(offset, timeout_s)}
+            wanted = json.loads(self.request.body)
+            updates = await self.adapter.updates(wanted["offset"], wanted["timeout"])
+            return {"ok": True, "result": updates}
         kind = self.request.headers.get("Content-Type", "application/json")
         code, said = await self.adapter.pass_on(f"/bot{TOKEN}/{method}", self.request.body, kind)
         self.set_status(code)
