@@ -262,7 +262,10 @@ _NOT_TOLD = (
     ),
     # When?
     ("any", r"NOT DAY"),
-    ("later", r"^(?!.*DAY).*UNTIL"),
+    (
+        "later",
+        r"^(?!.*DAY).*UNTIL|EXCEPT(?: \S+)* PLANT(?: \S+)* (?:UNTIL|DAY)",
+    ),  # "skipping hoya till friday"
     ("message", r"^DAY (?:BREAK:[.!/]|:) \S"),  # "Tuesday. Rain again."
     ("later", r"^CLOCK (?::|-|BREAK)"),  # "20:59 - did not do the ivy"
     ("done none", r"\b(?:when|once|if|until)\b(?: \S+){0,2} (?:am|is|are|get|gets|home|back|ready|dry)\b"),

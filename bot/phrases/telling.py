@@ -38,6 +38,7 @@ from bot.phrases.forms.filling import (
 )
 from bot.phrases.forms.rows import REPORTS, ROWS, SAYS_NOTHING, forms_of
 from bot.phrases.guess import Guess, rank
+from bot.phrases.home_words import kind_at
 from bot.phrases.items import Item, Unknown
 from bot.phrases.kept import kept_of_all
 from bot.phrases.lexicon import Spot, Tool, Word, listed
@@ -174,7 +175,10 @@ def best_of(text: str, situation: Situation, guesses: Sequence[Guess]) -> Likely
         chance = _chance(guesses, first.form)
         is_clear = not left and (chance >= SURE_FROM or first.is_called or first.form == "move")
         items = told_in(text, situation).items
-        if is_clear or is_trusted(Weighed(first.form, chance, _idleness(guesses), items, left)):
+        is_of_others = any(_begins_a_kind(one, situation) for one in left)  # "jade done"
+        if is_clear or (
+            not is_of_others and is_trusted(Weighed(first.form, chance, _idleness(guesses), items, left))
+        ):
             return first
     told = told_in(text, situation)
     is_count = bool(told.every((Count, Grade, Pest))) and all(map(_is_of_a_count, told.items))
@@ -190,6 +194,10 @@ def best_of(text: str, situation: Situation, guesses: Sequence[Guess]) -> Likely
     ]
     called = (one for one in _of_form(text, situation, others) if one.is_called and _left_over(one) == ())
     return next(called, None)
+
+
+def _begins_a_kind(left: Left, situation: Situation) -> bool:
+    return kind_at(tuple(one.text for one in left.items), left.at, situation.kinds) > 0
 
 
 def _idleness(guesses: Sequence[Guess]) -> float:

@@ -51,6 +51,10 @@ def test_words_that_carry_nothing_mostly_hold_no_telling_back() -> None:
         "legend has it the chilli was wiped",
         "wiped the calathea figurine with alcohol",
         "sprayed at the bay but a gust took it",
+        "spider plant done",
+        "monstera done, phew",
+        "let us pretend the chilli is done",
+        "a done deal with the landlord",
     ],
 )
 def test_what_is_only_near_to_a_telling_writes_nothing(text: str) -> None:
@@ -61,5 +65,17 @@ def test_what_is_only_near_to_a_telling_writes_nothing(text: str) -> None:
 def test_of_messages_of_strangers_that_tell_nothing_few_are_written() -> None:
     lines = list(lines_of(UNSEEN))
     written = [line.text for line in lines if writes(see(line).sure)]
-    assert len(lines) >= 600
+    assert len(lines) >= 1000
     assert len(written) <= MOST_WRITTEN * len(lines), written
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "coffee done, orchid too, skipping hoya till friday",
+        "hoya and coffee done, without the orchid until sunday",
+    ],
+)
+def test_what_is_left_out_till_a_day_puts_off_no_other_plant(text: str) -> None:
+    seen = see(Line(text, situation_of("nudge-t1"), "nudge-t1", "telling", "done"))
+    assert "later" not in seen.sure
