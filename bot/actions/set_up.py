@@ -89,10 +89,14 @@ def asked_next(outcomes: Sequence[Outcome], desk: Desk) -> list[Outcome]:
     is_offered = desk.question is not None and desk.question.expecting not in _OF_A_HOME
     is_first = not (has_begun or is_offered) and all(isinstance(one, AT_FIRST) for one in outcomes)
     is_between = not is_over and (is_first or any(isinstance(one, IN_BETWEEN) for one in outcomes))
-    is_asked_of_town = any(isinstance(one, WhichTown | NoSuchTown) for one in outcomes)
+    is_asked = any(
+        isinstance(one, WhichTown | NoSuchTown)
+        or (isinstance(one, Asks) and one.missing is Missing.MEANT and isinstance(outcomes[0], TownSet))
+        for one in outcomes
+    )
     is_of_old_places = all(isinstance(one, PlantsAdded) and not one.new_places for one in told)
     is_told_before = bool(told) and is_of_old_places and desk.household.is_zone_told and has_windows_left
-    if desk.is_home_erased or is_asked_of_town or is_told_before or not (told or is_between):
+    if desk.is_home_erased or is_asked or is_told_before or not (told or is_between):
         return []  # who left the window's question open is not asked it with each plant
     if not told and has_windows_left and all(isinstance(one, _TOLD_BESIDE) for one in outcomes):
         return []  # the windows were asked; they are asked again in an evening's message of their own

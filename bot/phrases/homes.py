@@ -817,8 +817,9 @@ def _leave_denied_out(told: _Telling) -> None:
         stop = min(one.end + _NEAR_DENIAL, len(told.told.words))
         meant = next((named[at] for at in range(one.end, stop) if at in named), None)
         between = [] if meant is None else told.told.within(one.end, meant.start)
-        if meant is None or not all(each.what in _PASSING for each in between):
-            continue
+        is_far = meant is not None and meant.key == "town" and meant.start > one.end + 1
+        if meant is None or is_far or not all(each.what in _PASSING for each in between):
+            continue  # "no, I live in Graz" denies no town
         if any(each.value is Word.NOT for each in between) or UNKNOWN.search(
             plain(told.told.text(one.start, meant.end))
         ):
@@ -894,15 +895,22 @@ def _read_town(told: _Telling) -> None:
         told.town, told.spans = alone, []  # "Bath" is a town where that is asked
         told.dropped.update(range(len(told.told.words)))
         return
-    towns = told.of("town") or (list(_may_be_towns(told)) if told.situation.lacks_town else [])
-    for one in towns:
+    judged, last = told.of("town"), 0
+    for one in _may_be_towns(told):
         is_led = _is_led_in(one.start, told)
-        name = _town_name(one, told) if is_led or told.situation.lacks_town else ""
-        is_turned = bool(told.words(one.start - _MOST_OF_A_NAME, one.start) & _TURNED)
+        name = _town_name(one, told) if told.situation.lacks_town or is_led else ""
+        is_turned = bool(told.words(one.start - _MOST_OF_A_NAME, one.start) & _TURNED) and one.start > last
         if name and (not told.town or is_turned):
-            told.town, told.is_led = name, told.is_led or is_led
-            told.dropped.update(range(one.start, one.end))
-    told.spans = [one for one in told.spans if one.key != "town" and one.start not in told.dropped]
+            told.town, told.is_led, last = name, told.is_led or is_led, one.start
+            told.is_known = told.is_known and (is_led or one in judged or _is_said_alone(one, told))
+            told.dropped.update(range(one.start, one.start + len(words_of(name.lower().partition(",")[0]))))
+    told.spans = [
+        one
+        for one in told.spans
+        if one.key != "town"
+        and one.start not in told.dropped
+        and (one.end - 1 not in told.dropped or not _is_strange(one, told))
+    ]
 
 
 _TURNED = listed("no not nope nah sorry wait meant mean actually rather")
@@ -926,7 +934,7 @@ def _town_name(one: Span, told: _Telling) -> str:
     is_strange = told.told.of(one.start) == "strange" and one.end == one.start + 1
     is_saying = typed.islower() and bool(told.words(one.start - 2, one.start) & {"from", "the"})
     is_strange = is_strange and not is_saying  # "from the heart"
-    return found or (typed if is_strange and _is_led_in(one.start, told) else "")
+    return found.rstrip(" .,!") or (typed if is_strange and _is_led_in(one.start, told) else "")
 
 
 def _narrowed(town: str, at: int, told: _Telling) -> str:
@@ -943,22 +951,38 @@ def _narrowed(town: str, at: int, told: _Telling) -> str:
     return ""
 
 
-def _may_be_towns(told: _Telling) -> Iterator[Span]:
-    """Give strange words that stand alone, or among courtesies, and are names of towns."""
-    taken = {at for one in told.spans if not _is_strange(one, told) for at in range(one.start, one.end)}
-    strange = [one for one in told.told.events if one.what == "strange" and one.start not in taken]
-    strange = [one for one in strange if not told.words(one.start, one.end) & _LITTLE]
-    for one in strange[:_MOST_LOOKED_UP]:
-        start, end = told.sentence(one.start)
-        around = [
-            told.told.of(n) for n in range(start, end) if not one.start <= n < one.start + _MOST_OF_A_NAME
-        ]
-        found = Span("town", one.start, min(end, one.start + _MOST_OF_A_NAME), 0)
-        if all(what in {"around", "comma", "looks"} for what in around) and (name := _town_name(found, told)):
-            size = len(words_of(name.lower()))
-            told.spans = [each for each in told.spans if not one.start <= each.start < one.start + size]
-            yield replace(found, end=one.start + size)
-            return
+def _may_be_towns(told: _Telling) -> list[Span]:
+    """Give what may name the town: what is led in, what is judged one, strange names of large ones."""
+    found = told.of("town")
+    if told.situation.lacks_town:
+        words, taken = told.told.words, {one.start for one in found}
+        strange = [one.start for one in told.told.events if one.what == "strange" and one.start not in taken]
+        strange = [at for at in strange if at not in told.dropped and words[at] not in _LITTLE]
+        runs = (
+            Span("town", at, min(len(words), at + _MOST_OF_A_NAME), 0) for at in strange[:_MOST_LOOKED_UP]
+        )
+        found += [one for one in runs if _is_led_in(one.start, told) or _is_large(one, told)]
+    return sorted(found, key=lambda one: not _is_led_in(one.start, told))
+
+
+LARGE = 50_000
+"""A town of fewer people is not read out of a word that nothing leads in. Judgement. [1]"""
+_SHORTEST_TOWN = 4
+
+
+def _is_said_alone(one: Span, told: _Telling) -> bool:
+    """Whether a sentence holds no more than a name, or that and courtesies."""
+    start, end = told.sentence(one.start)
+    return all(
+        told.told.of(at) in {"around", "comma", "looks"}
+        for at in range(start, end)
+        if not one.start <= at < one.start + _MOST_OF_A_NAME
+    )
+
+
+def _is_large(one: Span, told: _Telling) -> bool:
+    name = _town_name(one, told)
+    return len(name) >= _SHORTEST_TOWN and max(each.population for each in find_towns(name)) >= LARGE
 
 
 def _place_name(one: Span, told: _Telling) -> str:

@@ -376,7 +376,20 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     is_sure = is_sure and not (home.is_long_range() and "\n" not in text.strip())
     if not home.unread and not is_strange and is_sure:
         return Reading(sure=commands, text=text)
-    return Reading(offers=(Offer(commands, home.in_words(), LEAST_HOME, "; ".join(home.unread)),), text=text)
+    return _offered(home, commands, text)
+
+
+def _offered(home: Home, commands: tuple[Command, ...], text: str) -> Reading:
+    """Offer what is told of a home; a town that is led in is clear, whatever else was told."""
+    left_out = "; ".join(one for one in home.unread if one.lower() not in _NAYS)
+    town, rest = commands[:1], commands[1:]
+    if home.is_led and rest and isinstance(town[0], SetTown):
+        offer = Offer(rest, replace(home, town="").in_words(), LEAST_HOME, left_out)
+        return Reading(sure=town, offers=(offer,), text=text)
+    return Reading(offers=(Offer(commands, home.in_words(), LEAST_HOME, left_out),), text=text)
+
+
+_NAYS = listed("no not nope nah")
 
 
 def _in_one_breath(text: str, meant: Reading, situation: Situation) -> Reading | None:

@@ -78,19 +78,19 @@ _ASKED = {
     Missing.AT_HAND: "What do you have to treat with? For instance “soap, ready to use” or “neem oil, concentrate”.",
     Missing.SHOWN: "Which plant is on the photo? Its name will do.",
     Missing.UNKNOWN_PLANT: "I know no plant called “{text:.60}”. Nothing is written. “plants” lists what I know.",
-    Missing.WHICH_PEST: "Which pest is it on {names}? Nothing is written yet.",
+    Missing.WHICH_PEST: "Which pest is it on {names}? Not written yet.",
     Missing.NONE_SEEN: "None seen, on which plants? Say for instance “hoya clean” or “all clean”.",
-    Missing.LOST: "Gone: the pest, or the plant? Say “{plant} clean” or “{plant} died”. Nothing is written yet.",
-    Missing.DELETE: "Shall {names} go off the list, as gone or added by mistake? Nothing is written yet.",
+    Missing.LOST: "Gone: the pest, or the plant? Say “{plant} clean” or “{plant} died”. Not written yet.",
+    Missing.DELETE: "Shall {names} go off the list, as gone or added by mistake? Not written yet.",
     Missing.LATER: "Shall I move it to another evening? Say “tomorrow”, “saturday” or “in an hour”.",
     Missing.ADD: "A new plant: what is it called and where does it stand? Like “fern, kitchen”.",
-    Missing.TOWN_OR_PLANT: "“{text:.60}”: your town, or a plant? Nothing is written yet.",
+    Missing.TOWN_OR_PLANT: "“{text:.60}”: your town, or a plant? Not written yet.",
     Missing.WHY_ASKED: "Of your words I made {text:.90}. I am not sure, so I ask first: [Yes] writes it; else say it in other words.",
     Missing.WRONG: "What is wrong in it? Tell me only that, I keep the rest. Or [Yes] writes it as it is.",
-    Missing.FORWARDED: "You passed on: “{text:.90}”. Shall I write it as if you told me? Nothing is written yet.",
+    Missing.FORWARDED: "You passed on: “{text:.90}”. Shall I write it as if you told me? Not written yet.",
     Missing.EDITED: "From that message more than a treatment or a look was written. Shall I write “{text:.60}” besides? Nothing is changed yet.",
     Missing.WHICH_PLACE: "I know no place called “{text:.40}” yet, so nothing is written. Tell me of it first, like “{text:.40} faces west”.",
-    Missing.WHEN: "Which day? Nothing is written yet.",
+    Missing.WHEN: "Which day? Not written yet.",
     Missing.WHICH_PRODUCT: "Which product?",
     Missing.FORM: "Is your {text} a concentrate, or ready to use?",
     Missing.AMOUNT: "How many{on}? A number, or few, some, many.",
@@ -110,21 +110,21 @@ def _asks(told: Asks, voice: Voice) -> str:  # noqa: C901 - one arm a question
             return f"“{told.text[:60]}”: on which plant?{cut} I write it then."
         case Missing.NONE_SEEN if told.asking is not None and len(told.asking.choices) == 1:
             each = "it" if len(told.plants) == 1 else "each"
-            return f"None seen on {names}: did you look at {each}? Nothing is written yet."
+            return f"None seen on {names}: did you look at {each}? Not written yet."
         case Missing.NONE_SEEN if told.plants:
-            return f"What did you see on {names}? Nothing is written yet."
+            return f"What did you see on {names}? Not written yet."
         case Missing.ADD if told.asking and "," not in told.text:
-            return f"“{told.text[:40]}”: a new plant? Nothing is written yet; “{told.text[:40]}, kitchen” says where it stands too."
+            return f"“{told.text[:40]}”: a new plant? Not written yet; “{told.text[:40]}, kitchen” says where it stands too."
         case Missing.ADD if told.asking:
             first, *more = told.text.split("; ")
             behind = f" and {counted(len(more), 'plant')} more" if more else ""
             asked = "are they new, each at its place" if more else "is that a new plant and its place"
-            return f"“{first[:60]}”{behind}: {asked}? Nothing is written yet."
+            return f"“{first[:60]}”{behind}: {asked}? Not written yet."
         case Missing.OF_A_DAY:
             meant = told.asking.choices[0].commands if told.asking else ()
             days = [on for one in meant if (on := getattr(one, "on", None)) is not None]
             of = f", {near_day(days[0], voice.today)}" if days else ""
-            return f"“{told.text[:90]}”{of}: shall I write it? Nothing is written yet."
+            return f"“{told.text[:90]}”{of}: shall I write it? Not written yet."
         case Missing.MEANT:
             return _said_back(told.text)
         case Missing.PERCENT_OF:
@@ -142,9 +142,9 @@ def _asks(told: Asks, voice: Voice) -> str:  # noqa: C901 - one arm a question
 def _said_back(text: str) -> str:
     """Say what was made of a message: in a sentence, or a line each where it is long."""
     if len(text) <= LONGEST_SAID_BACK:
-        return f"Did you mean {text}? Nothing is written yet."
+        return f"Did you mean {text}? Not written yet."
     lines = text.replace("; ", "\n")
-    return f"Did you mean\n{AFTER}{lines}?\n{AFTER}Nothing is written yet."
+    return f"Did you mean\n{AFTER}{lines}?\n{AFTER}Not written yet."
 
 
 def _is_cut(told: Asks) -> bool:

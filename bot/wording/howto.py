@@ -96,5 +96,5 @@ def _if_so(told: Identified) -> str:
     if not pests:
         return "Nothing is written."
     if told.asking:
-        return f"Shall I write it for {listed(told.plants)}? Nothing is written yet."
-    return f"If so, say for instance “hoya 5 {plural(pests[0].name)}”. Nothing is written yet."
+        return f"Shall I write it for {listed(told.plants)}? Not written yet."
+    return f"If so, say for instance “hoya 5 {plural(pests[0].name)}”. Not written yet."

@@ -38,7 +38,7 @@ def test_the_only_pest_of_a_home_is_offered_first_and_the_others_behind_one_butt
 ) -> None:
     talk = at_home(stranger_talk, home)
     (asked,) = talk.say(find)
-    assert asked == f"Which pest is it on {plant}? Nothing is written yet."
+    assert asked == f"Which pest is it on {plant}? Not written yet."
     assert talk.labels() == [KNOWN[home], "Another, or don't know"]
     talk.press("Another, or don't know")
     assert KNOWN[home] not in talk.labels()

@@ -19,7 +19,7 @@ def test_a_whole_walk_from_the_first_plant_to_the_summary(talk: Talk) -> None:
     assert talk.labels() == STEP
     assert talk.press("None seen") == ["Written: none seen on hoya.\n\n2 of 5: small hoya, landing."]
     assert talk.press("Not today") == ["3 of 5: moth orchid, kitchen."]
-    assert talk.press("A few") == ["Which pest is it on moth orchid? Nothing is written yet."]
+    assert talk.press("A few") == ["Which pest is it on moth orchid? Not written yet."]
     talk.press("Another, or don't know")
     (answer,) = talk.press("citrus mealybug")
     assert answer.startswith("Written: a few citrus mealybugs on moth orchid.")

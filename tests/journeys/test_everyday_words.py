@@ -32,7 +32,7 @@ def test_a_plant_is_added_however_its_line_is_written(talk: Talk, line: str, nam
 def test_a_plant_at_a_place_nobody_knows_is_offered_before_it_is_written(talk: Talk) -> None:
     before = plants(talk)
     assert talk.say("peace lily, bathroom") == [
-        "“peace lily, bathroom”: is that a new plant and its place? Nothing is written yet."
+        "“peace lily, bathroom”: is that a new plant and its place? Not written yet."
     ]
     assert plants(talk) == before
     talk.press("Add peace lily")

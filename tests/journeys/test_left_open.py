@@ -76,7 +76,7 @@ def test_a_bare_yes_on_a_later_day_is_asked_anew_with_its_day(
 ) -> None:
     offers(talk, command)
     talk.passes(days=1)
-    assert "yesterday, Sat 2 May: shall I write it? Nothing is written yet." in talk.say(yes)[0]
+    assert "yesterday, Sat 2 May: shall I write it? Not written yet." in talk.say(yes)[0]
     assert not [one for one in talk.entries() if isinstance(one.payload, kind)]
     talk.press("Write it")
     told = [one for one in talk.entries() if isinstance(one.payload, kind)]

@@ -630,7 +630,7 @@ def test_who_has_a_pest_is_asked_by_any_of_its_words(talk: Talk, words: str) -> 
 def test_a_second_list_is_asked_back_in_whole_names_with_its_number(
     talk: Talk, words: str, asked: str
 ) -> None:
-    assert talk.say(words)[0] == f"{asked} Nothing is written yet."
+    assert talk.say(words)[0] == f"{asked} Not written yet."
 
 
 @pytest.mark.parametrize("words", ["yes", "yes please", "yeah"])

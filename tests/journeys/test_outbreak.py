@@ -88,7 +88,7 @@ def test_a_word_for_several_pests_opens_a_case_at_once_and_one_told_by_its_name_
 
 
 def test_a_find_without_a_pest_asks_among_all(talk: Talk) -> None:
-    assert talk.say("hoya 5") == ["Which pest is it on hoya? Nothing is written yet."]
+    assert talk.say("hoya 5") == ["Which pest is it on hoya? Not written yet."]
     assert len(talk.labels()) == 15  # fourteen pests, and the key
     talk.press("western flower thrips")
     assert talk.told()[-1] == ("hoya", Found(pest="western_flower_thrips", grade=Grade.FEW, count=5))
@@ -130,10 +130,10 @@ def test_the_pest_is_set_right_later(outbreak: Talk) -> None:
         "Corrected: the case on hoya is spider mite. The plan follows it from now on."
     ]
     assert outbreak.told()[-1] == ("hoya", PestCorrected("spider_mite"))
-    assert outbreak.say("it's scale on the hoya") == ["Which pest is it on hoya? Nothing is written yet."]
+    assert outbreak.say("it's scale on the hoya") == ["Which pest is it on hoya? Not written yet."]
     assert outbreak.press("armoured scale")[0].startswith("Corrected: the case on hoya is armoured scale.")
     assert outbreak.say("it's scale on the small hoya") == [
-        "Which pest is it on small hoya? Nothing is written yet."
+        "Which pest is it on small hoya? Not written yet."
     ]
     assert outbreak.press("brown soft scale") == ["There is nothing of yours left to take back."]
 

@@ -17,7 +17,7 @@ def test_a_misspelt_town_is_asked_back(stranger_talk: Talk) -> None:
 
 def test_a_town_told_again_is_not_written_as_a_plant(stranger_talk: Talk) -> None:
     stranger_talk.set_up(("/start", "Rotterdam"))
-    assert stranger_talk.say("Ghent") == ["“Ghent”: your town, or a plant? Nothing is written yet."]
+    assert stranger_talk.say("Ghent") == ["“Ghent”: your town, or a plant? Not written yet."]
     assert not any(isinstance(one, PlantSet) for _, one in stranger_talk.told())
     stranger_talk.press("My town is Ghent")
     towns = [one.town for _, one in stranger_talk.told() if isinstance(one, HouseholdSet)]
@@ -51,7 +51,7 @@ def test_kinds_of_plants_are_never_taken_for_towns(stranger_talk: Talk) -> None:
 )
 def test_one_slip_in_a_message_is_offered_and_writes_nothing(talk: Talk, typed: str, meant: str) -> None:
     before = len(talk.entries())
-    assert talk.say(typed) == [f"Did you mean “{meant}”? Nothing is written yet."]
+    assert talk.say(typed) == [f"Did you mean “{meant}”? Not written yet."]
     first, *_, last = talk.labels()
     assert (first, last) == ("Yes", "Something else")
     assert talk.new_since(before) == []
@@ -96,7 +96,7 @@ def test_yes_takes_the_only_thing_offered(talk: Talk) -> None:
 
 
 def test_the_name_of_a_kind_is_offered_as_a_new_plant(talk: Talk) -> None:
-    assert talk.say("fern")[0].startswith("“fern”: a new plant? Nothing is written yet")
+    assert talk.say("fern")[0].startswith("“fern”: a new plant? Not written yet")
     talk.say("yes")
     assert [plant.name for plant in talk.home.living][-1] == "fern"
 

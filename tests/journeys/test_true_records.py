@@ -505,7 +505,7 @@ def test_done_after_the_night_is_asked_with_the_day(talk: Talk, words: str, labe
     talk.say("hoya 12 longtailed mealybugs")
     talk.evening()
     talk.passes(hours=13)
-    assert talk.say(words) == ["hoya: done last night, Sat 2 May, or today? Nothing is written yet."]
+    assert talk.say(words) == ["hoya: done last night, Sat 2 May, or today? Not written yet."]
     assert rounds(talk) == []
     talk.press(label)
     assert {one.happened_on.day for one in talk.entries() if isinstance(one.payload, Treated)} == {day}

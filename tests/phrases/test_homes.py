@@ -437,3 +437,26 @@ def test_a_number_of_plants_is_put_right(text: str, beyond: tuple[str, ...]) -> 
 @pytest.mark.parametrize("text", ["before the war i had none", "an ode to the sun", "the vet was here"])
 def test_a_short_word_is_no_slip(text: str) -> None:
     assert not told(text).plants
+
+
+@pytest.mark.parametrize(
+    ("text", "town"),
+    [
+        ("hi Ada, we live in Tampere and the ivy stands in the hall", "Tampere"),
+        ("no no, I am in Bergamo, not in Africa, and the fern is in the den", "Bergamo"),
+        ("bergen got two ferns, den, east window", "bergen"),
+        ("hoya has greenfly, oh and I'm in Aberdeen these days, not Glasgow", "Aberdeen"),
+        ("pff Leipzig", "Leipzig"),
+        ("Olomouc is where I live, the fern stands in the hall", "Olomouc"),
+        ("Malmö joh and the ivy has seven whiteflies", "Malmö"),
+        ("fern and ivy, den, north window", ""),
+        ("the fern spots and the ivy hopes, den", ""),
+    ],
+)
+def test_a_town_is_read_beside_all_else_that_is_told(text: str, town: str) -> None:
+    assert told(text).town == town
+
+
+def test_a_town_that_a_name_may_be_is_offered_only() -> None:
+    home = told("my aunt Charlotte left me the hoya, den, north window")
+    assert not (home.town and home.is_known)
