@@ -199,6 +199,7 @@ def _slips(words: tuple[str, ...], mends: Mends, situation: Situation) -> dict[s
         for one, meant in near
         if meant is not None
         and (len(one) > _SHORTEST_OWN or meant not in kinds)
+        and (len(meant) >= _SHORTEST_ROOM or meant not in ROOMS)
         and (
             one in anything
             or " " in meant
@@ -206,6 +207,10 @@ def _slips(words: tuple[str, ...], mends: Mends, situation: Situation) -> dict[s
         )
         and not find_towns(one)
     }
+
+
+_SHORTEST_ROOM = 7
+"""A shorter room is not read out of a slip: "slower" is no shower. Judgement. [1]"""
 
 
 def _set_apart(word: str, known: frozenset[str]) -> str | None:

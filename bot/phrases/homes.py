@@ -299,6 +299,7 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
     for one in told.of("plant"):
         _take_plant(one, told)
     _settle(told)
+    _leave_strangers(told)
     for one in told.of("side"):
         _look(one, told)
     _of_windows_not_known(told)
@@ -1411,6 +1412,20 @@ def _settle(told: _Telling) -> None:
     again = [one for one in told.told.events if one.what == "again"]
     if again and not stands and (last := _last_place(told)):
         _stand({each.name for each in told.plants}, last, told)
+
+
+def _leave_strangers(told: _Telling) -> None:
+    """Leave unread what is of no known kind and stands nowhere where others have their places."""
+    kinds, is_placed = told.situation.kinds, any(one.place for one in told.plants)
+    strange = {
+        one.name
+        for one in told.plants
+        if is_placed and one.place is None and not _is_of_a_kind(words_of(one.name.lower()), kinds)
+    }
+    told.plants = [one for one in told.plants if one.name not in strange]
+    for one in [each for each, names in told.names.items() if strange.issuperset(names)]:
+        del told.names[one]
+        told.leave(one)
 
 
 def _stand(names: set[str], place: str, told: _Telling) -> None:

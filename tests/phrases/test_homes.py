@@ -460,3 +460,15 @@ def test_a_town_is_read_beside_all_else_that_is_told(text: str, town: str) -> No
 def test_a_town_that_a_name_may_be_is_offered_only() -> None:
     home = told("my aunt Charlotte left me the hoya, den, north window")
     assert not (home.town and home.is_known)
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("den: ivy that gives me cause for worry, fern. loft: agave", "den: ivy, fern; loft: agave"),
+        ("okey dokey. fern in the den, ivy in the hall", "den: fern; hall: ivy"),
+        ("a bit slower now. fern in the den", "den: fern"),
+    ],
+)
+def test_a_turn_of_speech_beside_placed_plants_is_no_plant_and_no_room(text: str, said: str) -> None:
+    assert told(text).in_words() == said
