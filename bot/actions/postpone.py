@@ -69,13 +69,10 @@ def postpone(command: Postpone, desk: Desk) -> PutOff | NothingDue | EntryAsked 
 
 
 def _next_on(plant: PlantId, on: date, desk: Desk) -> date:
-    """Give the evening it is asked for again: handwork between two sprays is not made up for."""
-    evenings = (
-        evening.on
-        for evening in desk.agenda_on(on).evenings
-        if evening.on >= on and any(task.plant == plant for task in evening.tasks)
+    """Give the evening it is asked for again, as "what's due" says it."""
+    return next(
+        (one.on for one in desk.agenda.evenings if any(task.plant == plant for task in one.tasks)), on
     )
-    return next(evenings, on)
 
 
 def _is_open(plant: PlantId, on: date, desk: Desk) -> bool:

@@ -162,8 +162,9 @@ def _bridged_step(outbreak: Outbreak, found: Remedy, used_on: date, plan: GapPla
     last = outbreak.last_on or used_on
     span = plan.days_after(used_on)
     hand_days = [used_on + timedelta(days=day) for day in plan.handwork_days]
-    # put off it is not asked for again: the next day of handwork, or the spray, comes soon
-    waiting = [day for day in hand_days if day > last and span[0] > day >= today]
+    # forgotten it is not asked for again: the next day of handwork, or the spray, comes soon
+    left = [max(day, outbreak.plant.postponed_to or day) for day in hand_days if day > last]
+    waiting = [day for day in left if span[0] > day >= today]
     if waiting and hand is not None:
         span = (waiting[0],) * 3
         found = replace(found, main=Act(hand), because=Because.BETWEEN, before=())

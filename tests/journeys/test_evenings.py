@@ -571,3 +571,39 @@ def test_what_the_label_says_of_eating_is_asked_every_third_evening(talk: Talk) 
         asked.append(any("eaten" in one or "eating" in one for one in talk.evening()))
         talk.passes(days=1)
     assert 1 <= sum(asked) <= 2
+
+
+@pytest.mark.parametrize("words", ["coffee plant later tomorrow", "put the coffee plant off until tomorrow"])
+@pytest.mark.parametrize(
+    ("shelf", "find"),
+    [
+        ("canola oil, every 10 days", "coffee 14 spider mites"),
+        ("pyrethrins, every 14 days", "coffee 9 citrus mealybugs"),
+        ("neem, every 7 days", "coffee 11 thrips"),
+    ],
+)
+def test_what_is_put_off_is_said_listed_and_asked_for_on_one_day(
+    talk: Talk, shelf: str, find: str, words: str
+) -> None:
+    """Of all that is due in four weeks every third evening's is put off; the rest is done."""
+    talk.say(shelf)
+    talk.say(find)
+    said_for = None
+    put_off = 0
+    for evening in range(28):
+        talk.evening()
+        nudge = next(one.payload for one in reversed(talk.entries()) if isinstance(one.payload, Nudged))
+        is_due = any(task.method is not None for task in nudge.tasks)
+        if is_due and said_for is not None:
+            assert f"{talk.now:%a} {talk.now.day} {talk.now:%b}" == said_for
+            said_for = None
+        if is_due and evening % 3 == 2:
+            told = re.match(r"Put off: coffee plant, (?:tomorrow, )?(.*)\.", talk.say(words)[0])
+            assert told is not None
+            said_for = told[1]
+            put_off += 1
+            assert said_for in talk.say("what's due for the coffee plant?")[0].partition(":")[0]
+        elif is_due:
+            talk.say("coffee done")
+        talk.passes(days=1)
+    assert put_off
