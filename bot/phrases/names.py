@@ -84,9 +84,14 @@ class Names:
         self._by_word: dict[str, list[PlantId]] = defaultdict(list)
         self._by_initial: dict[str, list[tuple[PlantId, str]]] = defaultdict(list)
         self._alike: dict[tuple[int, str], list[tuple[PlantId, _Words]]] = defaultdict(list)
-        for words, own_id in [(_split(name), one.id) for one in shelf for name in one.names]:
-            known = catalogue.get(words)
-            self._exact[words] = Product(own_id, known.ingredient if isinstance(known, Product) else None)
+        kept = [(one.id, tuple(map(_split, one.names))) for one in shelf]
+        for own_id, names in kept:
+            bare = names[0][-1:]  # "the oil" is the one oil at hand
+            is_one = sum(bare == others[0][-1:] for _, others in kept) == 1 and min(map(len, names)) > 1
+            known = catalogue.get(names[0])
+            product = Product(own_id, known.ingredient if isinstance(known, Product) else None)
+            also = {bare} & catalogue.keys() if is_one else ()
+            self._exact |= dict.fromkeys((*names, *also), product)
         for place_id, words in self._places:
             self._exact[words] = Place(place_id)
         self._numbered: dict[_Words, dict[int, PlantId]] = defaultdict(dict)

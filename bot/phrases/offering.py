@@ -14,7 +14,7 @@ from bot.domain.trade import Grade, Level, Method, Sign
 from bot.domain.value import Value, cached_property, field, replace
 from bot.phrases.accounting import Part, is_called, strange_words
 from bot.phrases.days import Trouble
-from bot.phrases.forms.rows import REPORTS, ROWS, SAYS_NOTHING
+from bot.phrases.forms.rows import REPORTS, ROWS, SAYS_NOTHING, forms_of
 from bot.phrases.guess import Guess, rank
 from bot.phrases.items import Item
 from bot.phrases.kept import kept_of_all
@@ -139,7 +139,9 @@ class _Parts(Value, dict=True):
         told = _single(next(iter(heads)), self.whole) if len(heads) == 1 else None
         if (told is None or told.left_out) and heads <= REPORTS and len(self.items) <= MOST_ITEMS:
             told = _better(told, _laid_out(self, heads))
-            others = sorted(one for one in REPORTS - heads if is_called(one, self.whole))[:MOST_BESIDES]
+            called = (one for one in REPORTS - heads if is_called(one, self.whole))
+            is_none = self.whole.has(Word.NOTHING, Word.NONE) and not self.whole.has(Word.NOT, Word.YET)
+            others = sorted(called, key=lambda one: (is_none and one == "later", one))[:MOST_BESIDES]
             for more in (*([one] for one in others), others):
                 if others and (told is None or _missing(told)):
                     told = _better(told, _laid_out(self, heads.union(more)))
@@ -284,7 +286,7 @@ def _laid_out(parts: _Parts, heads: frozenset[str]) -> Likely | None:
     laid = min(whole, key=lambda one: one.cost)
     commands = _without_found(_with_days(laid, parts.setting.situation))
     commands = _once(commands, parts.setting.situation, is_besides=parts.is_besides)
-    lacks = bool(heads - laid.used)
+    lacks = bool(heads - laid.used.union(*map(forms_of, commands)))
     return Likely(commands, 1.0, laid.left_out, lacks=lacks, parts=laid.parts, skipped=laid.skipped)
 
 
@@ -430,14 +432,14 @@ _NAMING = (
 )
 
 
-_ALWAYS_LOST = frozenset({Word.NOTHING, Word.LATER})
+_ALWAYS_LOST = frozenset({Word.NOTHING, Word.NONE, Word.EMPTY, Word.LATER})
 _LOST_OF_ALL = frozenset({Word.DONE, Word.CLEAN})
 _OF_PLANTS = listed("none find later isolate move sign done")
 _NUMBERING = ("ask", "stock", "hours", "help", "walk", "work", "animals", "add", "hold")
 """Beginnings of forms in which a number may tell of something else than bugs."""
 
 
-def left_out(  # noqa: C901, PLR0912 - one arm a kind of mention
+def left_out(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of mention
     told: Mentions, commands: tuple[Command, ...], form: str
 ) -> tuple[str, ...]:
     """Give the mentions that commands do not account for."""
@@ -468,7 +470,8 @@ def left_out(  # noqa: C901, PLR0912 - one arm a kind of mention
                 is_said = meaning in values or bool(numbers)
             case Method():
                 is_step = bool(told.steps()) if form == "later" else form == "done" and None in values
-                is_said = meaning in values or form not in _OF_PLANTS or is_step
+                is_told = form in _OF_PLANTS or (form == "stock" and item.text.endswith("ed"))
+                is_said = meaning in values or is_step or not is_told
             case Product():
                 is_told = not values.isdisjoint((meaning.id, meaning.ingredient))
                 is_said = is_told or form not in {"done", "stock", "mix"}
@@ -492,7 +495,7 @@ def left_out(  # noqa: C901, PLR0912 - one arm a kind of mention
                 is_said = form in {"none", "walk", "find"}
             case Word.DONE:
                 is_said = not is_all_done
-            case Word.NOTHING:
+            case Word.NOTHING | Word.NONE | Word.EMPTY:
                 is_said = is_clean or form not in {"done", "find"}
             case Word.LATER | Word.NO_TIME:
                 is_said = form not in {"done", "find", "none"} or bool(left)

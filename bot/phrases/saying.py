@@ -296,7 +296,8 @@ def _added(told: AddPlants, _speak: _Speaker) -> str | None:
 def _stocked(told: StockProduct, speak: _Speaker) -> str:
     names = next((words for key, words in speak.situation.ingredients if key == told.ingredient), ())
     label = told.label
-    parts = [f"got {names[0] if names else told.ingredient}"]
+    name = names[0] if names else told.ingredient
+    parts = [f"no {name} left" if told.stock_ml == 0 else f"got {name}"]
     if label.form is not None:
         parts.append("ready to use" if label.form is Form.READY else "concentrate")
     if label.strength_percent is not None:
@@ -307,7 +308,7 @@ def _stocked(told: StockProduct, speak: _Speaker) -> str:
         most = label.most_ml_per_l
         upper = "" if most is None or most == label.rate_ml_per_l else f" to {_number(float(most))}"
         parts.append(f"{_number(float(label.rate_ml_per_l))}{upper} ml per litre")
-    if told.stock_ml is not None:
+    if told.stock_ml:
         parts.append(f"{_number(told.stock_ml)} ml")
     if label.uses_a_year is not None:
         parts.append(f"max {label.uses_a_year} uses a year")

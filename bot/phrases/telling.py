@@ -214,7 +214,8 @@ def _left_over(meant: Likely) -> tuple[Left, ...] | None:
     for before, part in zip((None, *meant.parts), meant.parts, strict=False):
         is_alike = before is None or before.head == part.head
         if (not is_alike and _is_torn(before, part)) or (
-            part.head not in ranked and not (_is_told_alone(part) and _is_called_beside(part, meant))
+            part.head not in ranked
+            and (len(meant.parts) == 1 or not (_is_told_alone(part) and _is_called_beside(part, meant)))
         ):
             return None
     return left_over(meant.parts, meant.skipped)
@@ -237,6 +238,8 @@ def _is_told_alone(part: Part) -> bool:
     text, told = " ".join(one.text for one in part.told.items), part.told
     if part.head == "find" and told.has(Word.IT) and len(told.every(Count)) == 1:
         return True  # "wiped the hoya, 11 on it"
+    if part.head == "none" and (*plants_of(part.commands),) == part.told.setting.before:
+        return True  # "wiped the hoya, saw none"
     if part.head == "later" and is_called("later", told) and (told.every(Plants) or told.steps()):
         return True  # "pruned, but the soap has to wait", "the ivy I did not"
     alone = best_of(text, told.situation, rank(with_names(text, told.situation), told.situation))

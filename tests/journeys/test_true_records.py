@@ -608,3 +608,66 @@ def test_who_agrees_to_nothing_is_told_what_is_due(outbreak: Talk, words: str) -
     (answer,) = outbreak.say(words)
     assert "Nothing is written" not in answer
     assert "hoya" in answer
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "rubbed the coffee down with alcohol and the swab, found none",
+        "coffee swabbed with alcohol. none left on it",
+        "swabbed coffee, none at all",
+        "sprayed the coffee with soap, saw none",
+        "washed the coffee off. None on it.",
+    ],
+)
+def test_a_look_that_found_none_beside_a_treatment_is_taken_or_said_to_be_left_out(
+    talk: Talk, words: str
+) -> None:
+    talk.say("coffee 5 citrus mealybugs")
+    (answer,) = talk.say(words)
+    if "Did you mean" in answer:
+        assert "coffee plant clean" in answer or "without" in answer, answer
+        return
+    of_coffee = [payload for plant, payload in talk.told() if plant == "coffee plant"]
+    assert any(isinstance(one, Treated) for one in of_coffee)
+    assert any(isinstance(one, CheckedClean) for one in of_coffee), answer
+
+
+@pytest.mark.parametrize(
+    ("words", "method"),
+    [
+        ("Wiped the ivy. The soap is used up", Method.WIPE),
+        ("rinsed the ivy, the soap is empty now", Method.RINSE),
+        ("pruned the ivy and ran out of soap", Method.PRUNE),
+        ("I swabbed the ivy; soap bottle is empty", Method.SWAB),
+    ],
+)
+def test_a_bottle_told_empty_beside_a_treatment_is_no_product_of_it(
+    talk: Talk, words: str, method: Method
+) -> None:
+    talk.say("ivy 9 citrus mealybugs")
+    (answer,) = talk.say(words)
+    if "Did you mean" in answer:
+        assert "no insecticidal soap left" in answer
+        talk.press("Yes")
+    assert [(plant, way) for plant, way, product in rounds(talk) if product != "soap"] == [("ivy", method)]
+    assert next(one for one in talk.home.products.values() if one.ingredient == "soap").stock_ml == 0
+
+
+@pytest.mark.parametrize(
+    ("words", "ways"),
+    [
+        ("wiped the ivy and sprayed it with the oil", [Method.WIPE, Method.SPRAY]),
+        ("ivy wiped, then sprayed with the oil", [Method.WIPE, Method.SPRAY]),
+    ],
+)
+def test_the_oil_is_the_one_oil_at_hand(talk: Talk, words: str, ways: list[Method]) -> None:
+    talk.say("got canola oil")
+    talk.say("ivy 9 citrus mealybugs")
+    if "Did you mean" in talk.say(words)[0]:
+        talk.press("Yes")
+    assert [(way, product) for _, way, product in rounds(talk)] == [
+        (way, "rapeseed_oil" if way is Method.SPRAY else None) for way in ways
+    ]
+    talk.say("the oil label says every 9 days")
+    assert [one.ingredient for one in talk.home.products.values()].count("oil") == 0
