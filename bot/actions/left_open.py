@@ -57,6 +57,8 @@ class ShowUnwritten(Command):
 
 ANSWERED_WITHIN = timedelta(days=7)
 """So long a question of an earlier day is still answered by its buttons, for that day. Judgement."""
+NAMED_WITHIN = timedelta(days=1)
+"""So long what was offered is named as not written. Judgement."""
 ASKING = (
     *(Ask, AskHow, AskPoison, AskTerm, ConsiderPlan, DescribePest, Help, Identify, Mix, TellPrivacy),
     *(Thanks, Greet, NotUnderstood, ReadAnew, Incomplete, More, BeginTalk, GiveFirstAid, ShowUnwritten),
@@ -69,7 +71,7 @@ _WRITTEN: dict[type[Command], tuple[type[Payload], ...]] = {
     LogFind: (Found, CheckedClean, SignSeen),
     LogCheck: (Found, CheckedClean, SignSeen),
     LogSign: (Found, CheckedClean, SignSeen),
-    LosePlant: (LostNow, Found, CheckedClean),
+    LosePlant: (LostNow, Found, CheckedClean, Treated),
     StockProduct: (ProductSet,),
 }
 
@@ -152,7 +154,8 @@ def _of_their_day(
         one
         for one in offers
         if one.commands
-        and not _is_told_since(one, question, desk)
+        and desk.today - asked_on <= NAMED_WITHIN
+        and not any(_is_said(each, question, desk) for each in one.commands)
         and not all(_is_asked_anew(each, anew) for each in one.commands)
     )
 
@@ -221,12 +224,8 @@ def pinned(choice: Choice, desk: Desk) -> Choice:
     return replace(choice, commands=told)
 
 
-def _is_told_since(choice: Choice, question: Question, desk: Desk) -> bool:
-    """Whether something of the kind was told of the same since: in words of one's own, mostly."""
-    return all(_is_said(one, question, desk) for one in choice.commands)
-
-
 def _is_said(command: Command, question: Question, desk: Desk) -> bool:
+    """Whether something of the kind was told of the same since: in words of one's own, mostly."""
     if isinstance(command, AddPlants):
         living = {plant.name.casefold() for plant in desk.household.living}
         return any(one.name.casefold() in living for one in command.plants)

@@ -363,3 +363,28 @@ def test_a_sign_told_with_a_find_is_no_question_of_what_it_could_be(stranger_tal
     (answer,) = stranger_talk.say(words)
     assert "How many on " in answer
     assert "likely" not in answer
+
+
+@pytest.mark.parametrize("days", [2, 4, 9])
+def test_what_was_offered_days_ago_is_named_no_more(talk: Talk, days: int) -> None:
+    offers(talk, LIKELY[1][0])
+    talk.passes(days=days)
+    assert "Not written" not in "".join(talk.say("ivy has mites"))
+    assert "Not written" not in "".join(talk.evening())
+
+
+@pytest.mark.parametrize(
+    "words", ["wiped the ivy", "ivy 4 spider mites", "ivy clean", "rinsed the ivy today"]
+)
+def test_of_two_things_offered_at_once_none_is_named_where_one_was_told_otherwise(
+    talk: Talk, words: str
+) -> None:
+    """ "Repotted. It died" was made of words that told of no death; the treatment was told again in others."""
+    talk.say("hoya 12 longtailed mealybugs")
+    yes = Choice(ButtonText.YES, (LogRound(plants=(IVY,), method=Method.WIPE), LosePlant((IVY,))), "“so”")
+    talk.tell(Incomplete(missing=Missing.MEANT, text=yes.of, choices=(yes,)))
+    talk.passes(minutes=3)
+    talk.say(words)
+    assert "Not written" not in "".join(talk.evening())
+    talk.passes(days=1)
+    assert "Not written" not in "".join(talk.evening())
