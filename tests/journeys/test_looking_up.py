@@ -108,3 +108,14 @@ def test_beside_a_mixture_all_that_is_to_be_minded_is_behind_a_button(talk: Talk
     answer = talk.press("Safety")[0] + "".join(talk.press("More"))
     assert "• Keep it in its own bottle with its label" in answer
     assert "never down a drain" in answer
+
+
+@pytest.mark.parametrize(
+    "words", ["what is meant by three ways?", "what are ways of looking", "what does 4 ways mean"]
+)
+def test_the_ways_of_an_evenings_looks_are_explained(talk: Talk, words: str) -> None:
+    assert "some tapped over paper" in talk.say(words)[0]
+
+
+def test_who_asks_what_a_clean_out_is_hears_what_to_say_where_it_cannot_be(talk: Talk) -> None:
+    assert "stays in its pot" in talk.say("what is a clean-out?")[0]

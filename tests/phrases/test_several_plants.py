@@ -6,10 +6,10 @@ from bot.actions.action import ButtonText, Choice, Expecting
 from bot.actions.log_find import LogFind, grade_choices
 from bot.domain.value import replace
 from bot.phrases.notation import notation
-from bot.phrases.reading import read
+from bot.phrases.reading import read, understand
 from bot.rehearsal import read_situation
 from bot.wording.button_texts import button_text
-from tests.phrases.situation import KNOWLEDGE, clauses
+from tests.phrases.situation import EVENING, KNOWLEDGE, clauses, offered
 
 STREPS = [("strep", number, "top tier" if number < 9 else "bottom tier") for number in range(1, 13)]
 FUCHSIAS = [("fuchsia", number, "porch" if number == 3 else "den") for number in range(1, 6)]
@@ -252,3 +252,14 @@ def test_what_one_plant_got_is_written_on_no_other_of_tonight() -> None:
     assert {plant for one in told for plant in getattr(one, "plants", ())} == {
         one.id for one in NUDGE.plants if one.names[0] == "strep 9"
     }
+
+
+@pytest.mark.parametrize("words", ["every leaf", "all the axils", "all stems and every crown"])
+def test_all_parts_of_a_plant_just_treated_are_not_all_plants(words: str) -> None:
+    for said in (
+        f"swabbed the coffee, went over {words}, saw none",
+        f"wiped the coffee, checked {words}, none",
+    ):
+        read_as = notation(offered(understand(said, EVENING)), EVENING)
+        assert "none coffee" in read_as
+        assert "bay" not in read_as

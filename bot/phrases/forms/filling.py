@@ -310,12 +310,13 @@ def none(told: Mentions) -> Filled:
     if plants and not left and told.has(Word.REST):  # "ivy and the others clean"
         plants = (*plants, *told.setting.others(plants))
     is_bare = not plants and not left and not told.every((Place, OneOf))
-    if is_bare and told.has(Word.CHECKED) and told.has(Word.ALL):
+    is_of_it = bool(told.every(Spot)) and bool(told.setting.before)  # "wiped the hoya, every joint, none"
+    if is_bare and told.has(Word.CHECKED) and told.has(Word.ALL) and not is_of_it:
         known = (plant.id for plant in told.situation.plants)
         plants = tuple(plant for plant in known if plant not in told.setting.found())
         if _is_of_many(plants, told) and isinstance(on, date | None):
             return (ask_none_seen(plants, on),)
-    elif is_bare and not told.has(Word.REST, Word.ALL):
+    elif is_bare and (is_of_it or not told.has(Word.REST, Word.ALL)):
         choices = (one for one in told.situation.choices if one.text is not ButtonText.YES)
         is_counted = any(
             isinstance(told, LogFind) for one in choices for told in one.commands[:1]
