@@ -19,11 +19,10 @@ from bot.domain.release import (
     release_state,
     root_looks,
 )
-from bot.domain.remedy import choose_product, remedy
+from bot.domain.remedy import CANNOT_LIFT, choose_product, remedy
 from bot.domain.trade import Grade, Level, Method
 from bot.domain.value import Value, cached_property
 
-CANNOT_LIFT = "cannot-lift"
 """The trait of a plant whose roots cannot be looked at."""
 _WEEK = 7  # looks are weekly, so a question about roots stands for one of them [d]
 

@@ -26,7 +26,7 @@ AT_ROOTS_TWICE = 2
 """So many clean-outs a plant gets whatever is seen, where the pest may sit at its roots. Judgement. [1]"""
 MOST_SOUGHT = 2
 """Kinds of product named at once. Judgement. [1]"""
-CANNOT_WASH, CANNOT_WIPE = "cannot-wash", "cannot-wipe"
+CANNOT_WASH, CANNOT_WIPE, CANNOT_LIFT = "cannot-wash", "cannot-wipe", "cannot-lift"
 """Traits of a plant that cannot be put under water, and of one that bears no cloth either."""
 _OF_A_DAY = frozenset({Refusal.TOO_HOT, Refusal.TOO_COLD})
 _RANK = {Effect.GOOD: 0, Effect.SOME: 1, Effect.NONE: 2, Effect.WORSE: 3}
@@ -111,14 +111,15 @@ def strong_days(outbreak: Outbreak) -> list[date]:
 
 def may_be_strong(outbreak: Outbreak) -> bool:
     """
-    Whether a strong step is left, and the last one is long enough ago.
+    Whether a strong step is left that the plant bears, and the last one is long enough ago.
 
     Where it may sit at the roots one more is left, for no spray reaches it there. Judgement, supported by a
     simulation.
     """
     fight, done = outbreak.pest.fight, strong_days(outbreak)
     most = fight.strong_most + (fight.unpots and outbreak.is_root_prone)
-    if not fight.strong or len(done) >= most:
+    is_kept_in = Method.CLEAN_OUT in fight.strong and CANNOT_LIFT in outbreak.plant.traits
+    if not fight.strong or len(done) >= most or is_kept_in:
         return False
     return not done or (outbreak.today - done[-1]).days >= fight.strong_apart_days
 

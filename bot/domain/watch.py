@@ -10,7 +10,7 @@ from bot.domain.household import Case, Household, Plant
 from bot.domain.identity import PlantId
 from bot.domain.knowledge import Knowledge
 from bot.domain.outbreak import is_root_prone
-from bot.domain.progress import CANNOT_LIFT
+from bot.domain.remedy import CANNOT_LIFT
 from bot.domain.value import Value
 
 LONGEST_WATCH_DAYS = 365

@@ -1,5 +1,7 @@
 """Which animals live here, what a plant is, and what is usual in some months."""
 
+import re
+
 from bot.actions.read_temperature import ReadTemperature
 from bot.actions.set_animals import SetAnimals
 from bot.actions.set_traits import SetTraits
@@ -27,10 +29,16 @@ _CANNOT = frozenset({"cannot", "can't", "cant", "can’t"})
 _UNBORNE = {
     **dict.fromkeys(("wash", "washed", "rinse", "rinsed", "wet"), "cannot-wash"),
     **dict.fromkeys(("wipe", "wiped", "touched"), "cannot-wipe"),
-    **dict.fromkeys(("lift", "lifted", "unpot", "unpotted"), "cannot-lift"),
+    **dict.fromkeys(("lift", "lifted", "unpot", "unpotted", "repotted"), "cannot-lift"),
 }
+_KEPT_IN_ITS_POT = re.compile(
+    r"\b(?:(?:stays?|remains?) in (?:it is|its|the) pot|no (?:clean ?-? ?out|unpotting|repotting)"
+    r"|(?:will not|is not to|must not) be (?:unpotted|repotted|lifted))\b"
+)
 _BESIDE_A_PLANT = (
-    _CANNOT | frozenset(_UNBORNE) | listed("can not i we be it the out of pot its to get is too big heavy")
+    _CANNOT
+    | frozenset(_UNBORNE)
+    | listed("can not i we be it the out of pot its to get is too big heavy for on , . ! full stop ever")
 )
 USUALLY = listed("usually normally typically generally")
 ALL_YEAR = tuple(range(1, 13))
@@ -64,9 +72,10 @@ def read_animals(words: tuple[str, ...]) -> Meant | None:
 
 def read_traits(words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read "the chilli is not edible", "the fern is hairy", "the ivy cannot be washed"."""
-    unborne = {_UNBORNE[word] for word in words if word in _UNBORNE}
-    if len(unborne) == 1 and (_CANNOT & set(words) or {"can", "not"} <= set(words)):
-        bare = tuple(word for word in words if word not in _BESIDE_A_PLANT)
+    said = _KEPT_IN_ITS_POT.sub("cannot unpot", " ".join(words)).split()
+    unborne = {_UNBORNE[word] for word in said if word in _UNBORNE}
+    if len(unborne) == 1 and (_CANNOT & set(said) or {"can", "not"} <= set(said)):
+        bare = tuple(word for word in said if word not in _BESIDE_A_PLANT)
         named = [item.meaning for item in items_of(bare, situation)]
         if len(named) == 1 and isinstance(named[0], Plants):
             return (SetTraits(named[0].ids, unborne.pop()),)

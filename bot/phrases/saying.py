@@ -126,7 +126,7 @@ _TRAITS = {
     "not-waxy": "{} is not waxy",
     "cannot-wash": "{} cannot be washed",
     "cannot-wipe": "{} cannot be wiped",
-    "cannot-lift": "{} cannot be lifted",
+    "cannot-lift": "{} cannot be unpotted",
 }
 _NEAR = timedelta(days=6)
 _SHORTEST_RUN = 3

@@ -21,7 +21,7 @@ TRAITS = {
     "not-hairy": "not hairy",
     "cannot-wash": "not to be washed: a damp cloth where others are rinsed",
     "cannot-wipe": "not to be wiped: a product labelled for a short gap is sought instead",
-    "cannot-lift": "not to be lifted: its roots stay unseen, so it waits a quarter longer",
+    "cannot-lift": "not to be unpotted: no clean-out but spray at the shortest gap, and roots unseen, a quarter longer",
     "waxy": "waxy: soap and oil take the bloom off for good",
     "not-waxy": "without a bloom",
 }

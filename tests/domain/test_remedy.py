@@ -395,3 +395,11 @@ def test_mix_is_washed_off_once_more_where_nothing_at_hand_reaches_the_roots_and
     assert why_hard(telling.outbreak(HOYA, 60)) is Hard.EXHAUSTED
     telling.tell(ProductSet(product=ProductId(7), ingredient="imidacloprid"))
     assert acts(telling, HOYA, 60) == [Method.DRENCH]
+
+
+def test_what_cannot_be_unpotted_is_treated_by_hand_and_spray_where_others_are_cleaned_out() -> None:
+    for traits, method in (((), Method.CLEAN_OUT), (("cannot-lift",), Method.SPRAY)):
+        telling = home()
+        telling.tell(PlantSet(traits=traits), plant=HOYA)
+        telling.find(HOYA, THRIPS, 0)
+        assert acts(telling, HOYA, 0)[-1] is method

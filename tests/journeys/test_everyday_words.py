@@ -424,3 +424,34 @@ def test_another_way_than_was_asked_is_of_the_one_plant_asked(talk: Talk, words:
     assert [(plant, one.method) for plant, one in talk.told() if isinstance(one, Treated)] == [
         ("hoya", method)
     ]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "the ivy cannot be unpotted, full stop",
+        "ivy stays in its pot",
+        "no clean-out for the ivy",
+        "the ivy will not be repotted",
+    ],
+)
+def test_a_plant_that_stays_in_its_pot_is_asked_for_no_clean_out_any_more(talk: Talk, words: str) -> None:
+    talk.say("ivy 40 citrus mealybugs")
+    assert "lean-out" in "".join(talk.evening())
+    talk.say(words)
+    assert "no clean-out" in talk.shown[1][-1].text
+    talk.passes(days=1)
+    for _ in range(6):
+        asked = "".join(talk.evening())
+        assert "lean-out" not in asked
+        talk.say("ivy done")
+        talk.say("ivy 9 citrus mealybugs")
+        talk.passes(days=3)
+
+
+def test_a_clean_out_left_for_tonight_is_no_trait_of_the_plant(talk: Talk) -> None:
+    talk.say("ivy 40 citrus mealybugs")
+    talk.evening()
+    for words in ("no clean-out for the ivy tonight", "no clean-out for the ivy yet"):
+        talk.say(words)
+    assert "cannot-lift" not in next(one for one in talk.home.living if one.name == "ivy").traits
