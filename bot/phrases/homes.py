@@ -484,7 +484,7 @@ def _with_fields(spans: list[Span], told: _Telling) -> list[Span]:
     lines = lines if is_list else []
     for start, end in pairwise([*(at + 1 for at in lines), len(told.told.words) + 1] if lines else []):
         words = [told.told.of(at) for at in range(start, end - 1)]
-        is_free = not any(start <= one.start < end for one in spans)
+        is_free = not any(one.start < end and start < one.end for one in spans)
         if is_free and 0 < len(words) <= _MOST_OF_A_NAME and set(words) <= {"strange", "looks"}:
             spans.append(Span("plant", start, end - 1, LEAST_MARGIN))
     return sorted(spans, key=lambda one: one.start)
@@ -512,7 +512,7 @@ def _with_counts(spans: list[Span], told: _Telling) -> list[Span]:
         if one.key != "count"
         or not (
             _is_width(one, told)
-            or (is_seen and told.told.before(one.start) == (",",) and told.told.of(one.start) == "count")
+            or (is_seen and told.told.before(one.start) == (",",) and one.end not in named)
             or (
                 told.told.before(one.start) in _DEFINITE and told.told.words[one.end : one.end + 1] == ("of",)
             )
@@ -1679,7 +1679,7 @@ def _seen_on(one: Span, told: _Telling) -> list[str]:
     said = told.words(link.end, one.start) if step < 0 else frozenset()
     if step < 0 and len(found) > 1 and not said & _PLURAL:
         found = [link]
-    names = [name for each in found for name in told.names.get(each, [])]
+    names = list(dict.fromkeys(name for each in found for name in told.names.get(each, [])))
     return names[:1] if said & {"has", "is"} and len(found) == 1 and len(names) > 1 else names
 
 

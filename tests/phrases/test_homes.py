@@ -169,6 +169,10 @@ def test_slips_are_mended_for_an_offer_only(text: str, said: str) -> None:
         ("ficus, 3 of them. palm just one", "ficus 1, ficus 2, ficus 3, palm"),
         ("orchids (two), jade, 1 fern", "orchid 1, orchid 2, jade, fern"),
         ("begonia: 2, ivy: 1", "begonia 1, begonia 2, ivy"),
+        (
+            "loft: 4 zinnias, 3 yuccas and the yuccas have aphids",
+            "loft: zinnia 1, zinnia 2, zinnia 3, zinnia 4, yucca 1, yucca 2, yucca 3; aphids on yucca 1, yucca 2 and yucca 3",
+        ),
         ("AV4-AV6, rack C", "rack C: AV 4, AV 5, AV 6"),
         ("3x jade 1x aloe", "jade 1, jade 2, jade 3, aloe"),
         ("jade, 12 cm, aloe", "jade, aloe"),
