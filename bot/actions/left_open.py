@@ -29,6 +29,8 @@ from bot.actions.ports import Question
 from bot.actions.postpone import Postpone
 from bot.actions.read_anew import ReadAnew
 from bot.actions.refuse_plan import ConsiderPlan
+from bot.actions.set_place import SetPlace
+from bot.actions.set_town import SetTown
 from bot.actions.show_more import More
 from bot.actions.stock_product import StockProduct
 from bot.actions.tell_how import AskHow
@@ -156,8 +158,13 @@ def _of_their_day(
         if one.commands
         and desk.today - asked_on <= NAMED_WITHIN
         and not any(_is_said(each, question, desk) for each in one.commands)
-        and not all(_is_asked_anew(each, anew) for each in one.commands)
+        and not (any if _tells_of_a_home(one) else all)(_is_asked_anew(each, anew) for each in one.commands)
     )
+
+
+def _tells_of_a_home(choice: Choice) -> bool:
+    """Whether it is a home as told so far: asked anew it is so as a whole, and what is missing was wrong."""
+    return all(isinstance(one, AddPlants | SetPlace | SetTown) for one in choice.commands)
 
 
 def _is_asked_anew(command: Command, asked: Sequence[Command]) -> bool:

@@ -107,13 +107,12 @@ class Home(Value):
     """Plants of the home that are named."""
     is_led: bool = False
     """Whether the town is led in: "I live in"."""
-    denied: tuple[str, ...] = ()
-    """Plants and places of which it is said that they are not what was meant."""
-    corrects: bool = False
     beyond: tuple[str, ...] = ()
     """Plants of a name beyond how many of it there are said to be: "two ferns, not three"."""
     is_guessed: bool = False
     """Whether a slip was read into what it is most likely of."""
+    moved: tuple[NewPlant, ...] = ()
+    """Plants of the home that are told at another place than theirs."""
 
     def is_strange(self) -> bool:
         """Whether nothing was told but names that may be of anything."""
@@ -184,13 +183,13 @@ class _Telling:
     town: str = ""
     is_led: bool = False
     plants: list[NewPlant] = field(default_factory=list)
+    moved: list[NewPlant] = field(default_factory=list)
     names: dict[Span, list[str]] = field(default_factory=dict)
     """Which plants a span names."""
     places: dict[Span, str] = field(default_factory=dict)
     looks: dict[str, list[Lit]] = field(default_factory=dict)
     indoors: set[str] = field(default_factory=set)
     """Places whose window was told: what sun they get is no sun outdoors."""
-    denied: list[str] = field(default_factory=list)
     beyond: list[str] = field(default_factory=list)
     lines: list[str] = field(default_factory=list)
     unplaced: str = ""
@@ -200,7 +199,6 @@ class _Telling:
     """How far a plant is named from its place: sentences, then words."""
     unread: dict[int, str] = field(default_factory=dict)
     """What was not read, by where it stands."""
-    corrects: bool = False
     is_known: bool = True
     is_guessed: bool = False
     has_kinds: bool = False
@@ -340,10 +338,9 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
         bool(_ILL & frozenset(words.words)),
         tuple(plant for one in words.events if isinstance(one.value, Plants) for plant in one.value.ids),
         told.is_led,
-        tuple(told.denied),
-        told.corrects,
         tuple(told.beyond),
         told.is_guessed,
+        tuple(told.moved),
     )
 
 
@@ -832,15 +829,12 @@ def _leave_denied_out(told: _Telling) -> None:
         ]
         is_turn = any(each.value in _TURNS or told.told.words[each.start] in _TURNING for each in between)
         if is_turn and meant.start in tagged:
-            told.corrects = True
             gone = before[-1:]  # "no, the ivy"
         elif is_turn or any(each.what == "telling" for each in between):
             continue
         else:
-            told.corrects = True
             gone = [meant, *(each for each in before if told.text(each).lower() == told.text(meant).lower())]
         told.spans = [each for each in told.spans if each not in gone]
-        told.denied += [told.text(each) for each in gone[:1] if each.key in {"plant", "place"}]
         inner.update(at for each in gone for at in range(each.start, each.end))
         told.dropped.update(range(one.start, one.end))
         others = [each for each in told.spans if each.key == meant.key]
@@ -850,38 +844,18 @@ def _leave_denied_out(told: _Telling) -> None:
 
 
 def _leave_mistaken_out(told: _Telling) -> None:
-    """Leave out a name of which it is said that it is no plant, and two that are said to be the same."""
+    """Leave out a sentence that says of a name that it is no plant, or of two that they are the same."""
     words = told.told.words
-    for at, word in enumerate(words):
-        if word not in _SAYING_NO_PLANT:
-            continue
+    for at in range(len(words)):
         start, end = told.sentence(at)
-        plants = [one for one in told.of("plant") if start <= one.start < end]
-        size = next((len(one) for one in _SAID_NO_PLANT if words[at : at + len(one)] == one), 0)
-        if size and at > start:
-            stop = next((n for n in range(start, at) if words[n] in _SAID_OF_IT), at)
-            first = next((n for n in range(start, stop) if words[n] not in ARTICLES), stop)
-            told.denied.append(told.told.text(first, stop))
-            gone = [one for one in told.spans if start <= one.start < end]
-        elif word == "same" and len(plants) == len("xy") and plants[-1].end <= at:
-            told.denied.append(told.text(plants[1]))
-            gone = plants
-        else:
-            continue
-        told.corrects = True
-        told.spans = [one for one in told.spans if one not in gone]
-        told.dropped.update(range(start, end))
+        named = [one for one in told.of("plant") if start <= one.start < at]
+        is_same = words[at] == "same" and len(named) == len("xy")
+        if is_same or (at > start and any(words[at : at + len(one)] == one for one in _NO_PLANT)):
+            told.spans = [one for one in told.spans if not start <= one.start < end]
+            told.dropped.update(range(start, end))
 
 
-_SAID_NO_PLANT = (
-    ("no", "plant"),
-    ("not", "a", "plant"),
-    ("not", "plant"),
-    ("not", "exist"),
-    ("no", "such", "plant"),
-)
-_SAYING_NO_PLANT = frozenset({"same", *(one[0] for one in _SAID_NO_PLANT)})
-_SAID_OF_IT = listed("is are isn't aren't does do doesn't don't was ,")
+_NO_PLANT = (("no", "plant"), ("not", "a", "plant"), ("not", "exist"), ("no", "such", "plant"))
 
 
 def _read_town(told: _Telling) -> None:
@@ -1136,6 +1110,8 @@ def _take_plant(one: Span, told: _Telling) -> None:
         homeless = [each.names[0] for each in told.situation.plants if each.id in ids and each.place is None]
         if place is not None:
             told.plants += [NewPlant(name=name, place=place) for name in homeless]
+            there = [each for each in told.names[one] if each not in homeless]
+            told.moved += [NewPlant(name=each, place=place) for each in there]
         return
     name = _full_name(one, told)
     kinds = told.situation.kinds
@@ -1177,7 +1153,6 @@ def _count_anew(names: list[str], told: _Telling) -> None:
     told.beyond += [
         each for each in here if each.casefold().rpartition(" ")[0] == base and each.casefold() not in counted
     ]
-    told.corrects = True
 
 
 def _place_of(name: str, told: _Telling) -> str | None:

@@ -27,6 +27,8 @@ from bot.actions.not_understood import NotThat, NotUnderstood
 from bot.actions.postpone import Postpone
 from bot.actions.read_anew import ReadAnew, Subject
 from bot.actions.release_plant import ReleasePlant
+from bot.actions.remove_place import RemovePlace
+from bot.actions.rename import Rename
 from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetTown
 from bot.actions.situation import Situation
@@ -55,7 +57,7 @@ from bot.phrases.mentions import NO_PLANTS
 from bot.phrases.names import Plants
 from bot.phrases.notation import notation
 from bot.phrases.offering import Likely, likely, told_in
-from bot.phrases.putting_home_right import put_right, renamed_place
+from bot.phrases.putting_home_right import offered_home, put_right
 from bot.phrases.questions import (
     FEWEST_DOUBTED,
     LEAST_ASKED,
@@ -238,11 +240,12 @@ def read(text: str, situation: Situation, *, is_part: bool = False) -> Reading:
         return Reading(
             sure=(Ask(topic=Topic.DUE) if situation.tonight else Incomplete(missing=Missing.SEEN),), text=text
         )
-    home = _of_another_name(text, sure, situation) or _of_a_home(text, sure, situation)
-    if home is not None and _tells_little(home) and _is_chatter(text, situation):
+    right = _put_right(text, sure, situation)
+    home = right or _of_a_home(text, sure, situation)
+    if home is not None and right is None and _tells_little(home) and _is_chatter(text, situation):
         home = None
     meant = home or _of_a_label(_usual(text, sure, situation), text)
-    meant = (None if is_part or not is_short else _in_one_breath(text, meant, situation)) or meant
+    meant = (None if is_part or right or not is_short else _in_one_breath(text, meant, situation)) or meant
     is_read = home is not None and not any(one.left_out for one in home.offers)
     heard = alarm(text, situation)
     is_of_work = bool(meant.sure) and all(isinstance(one, Ask) and one.topic in OF_WORK for one in meant.sure)
@@ -343,13 +346,8 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     is_else = any(isinstance(one, NotUnderstood) and one.reason not in _UNREAD for one in sure)
     if is_else or not _may_be_of_a_home(told, situation):
         return None
-    home = put_right(read_home(told, situation), told, situation)
-    is_mistaken = home.is_empty() and (
-        bool(home.beyond) or (bool(home.denied) and bool(_BEING_ONE & frozenset(words_of(plain(told)))))
-    )
-    if not (is_mistaken or _is_new(situation) or _tells_more(home, sure)) or _names_several(
-        told, home, situation
-    ):
+    home = read_home(told, situation)
+    if not (_is_new(situation) or _tells_more(home, sure)) or _names_several(told, home, situation):
         return None
     if home.is_empty() or (home.is_strange() and "\n" not in text.strip()):
         return None if asked or not home.is_empty() else _instead(text, home, sure, situation)
@@ -436,18 +434,29 @@ def _in_one_breath(text: str, meant: Reading, situation: Situation) -> Reading |
     return replace(first, sure=(*first.sure, *answers), offers=offers, text=text)
 
 
-def _of_another_name(text: str, sure: tuple[Command, ...], situation: Situation) -> Reading | None:
-    """Offer a place's better name, with what else is told."""
-    is_told = not all(isinstance(one, (*_OF_A_HOME, NotUnderstood, Incomplete)) for one in sure)
-    is_long = len(text) > LONGEST
-    renamed = None if is_told or is_long or "?" in text else renamed_place(text, situation)
-    if renamed is None:
+def _put_right(text: str, sure: tuple[Command, ...], situation: Situation) -> Reading | None:
+    """Offer a home as it is put right, and what that changes of what is written."""
+    is_offered = offered_home(situation) is not None
+    is_told = bool(sure) and all(isinstance(one, Rename | RemovePlace) for one in sure)
+    if "?" in text or len(text) > LONGEST_HOME:
         return None
-    name, rest = renamed
-    home = read_home(rest, situation)
-    commands = () if home.is_empty() else _commands_of(home, situation) or ()
-    said = "; ".join([*(say_all((name,), situation) or ()), *([home.in_words()] if commands else [])])
-    return Reading(offers=(Offer((name, *commands), said, LEAST_HOME, "; ".join(home.unread)),), text=text)
+    may_be = _is_new(situation) or _BEING_ONE & frozenset(words_of(plain(text)))
+    if not (is_offered or (may_be and not is_told)):
+        return None
+    right = put_right(text, situation)
+    if not right.is_of_it:
+        return None
+    match right.written:
+        case (LosePlant(plants=gone),) if right.home.is_empty():
+            names = {one.id: one.names[0] for one in situation.plants}
+            return Reading(sure=(asked_off(gone, names[gone[0]]),), text=text)
+    home = () if right.home.is_empty() else _commands_of(right.home, situation) or ()
+    if not (home or right.written):
+        return Reading(sure=(Decline(),), text=text) if is_offered else None
+    said = "; ".join([*([right.home.in_words()] if home else []), *right.said])
+    return Reading(
+        offers=(Offer((*home, *right.written), said, LEAST_HOME, "; ".join(right.home.unread)),), text=text
+    )
 
 
 def _answers_to(asked: list[str], situation: Situation) -> tuple[Command, ...]:
@@ -455,20 +464,7 @@ def _answers_to(asked: list[str], situation: Situation) -> tuple[Command, ...]:
     return tuple(one for one in answers if isinstance(one, _QUESTIONS))
 
 
-_BEING_ONE = frozenset({"plant", "exist"})
-
-
-def _added_by_mistake(home: Home, situation: Situation) -> tuple[Command, ...] | None:
-    """Ask whether to take off what is said to be no plant; where none of that name is, show the list."""
-    gone = home.beyond or home.denied
-    if not (gone and home.corrects and home.is_empty()):
-        return None
-    denied = {one.casefold() for one in gone}
-    plants = tuple(one.id for one in situation.plants if denied & {name.casefold() for name in one.names})
-    if plants:
-        return (asked_off(plants, gone[0]),)
-    is_place = denied & {one.name.casefold() for one in situation.places}
-    return (Ask(topic=Topic.PLACES),) if is_place else None
+_BEING_ONE = frozenset({"plant", "exist", "meant"})
 
 
 def _tells_more(home: Home, sure: tuple[Command, ...]) -> bool:
@@ -484,11 +480,7 @@ def _may_be_of_a_home(told: str, situation: Situation) -> bool:
     """Whether a home is new, or a plant may be told of that is not here, or be said to be none."""
     words = words_of(plain(told))
     is_named = _is_new(situation) or kept(names_a_kind, words, situation)
-    return (
-        is_named
-        or bool((_BEING_ONE | {"meant", "mean"}) & frozenset(words))
-        or len(strange_to(told, situation) - common_words()) > 1
-    )
+    return is_named or len(strange_to(told, situation) - common_words()) > 1
 
 
 def _names_several(told: str, home: Home, situation: Situation) -> bool:
@@ -500,10 +492,6 @@ def _names_several(told: str, home: Home, situation: Situation) -> bool:
 def _instead(text: str, home: Home, sure: tuple[Command, ...], situation: Situation) -> Reading | None:
     """Read what tells nothing of a home: a plant's bare name, that there is nothing, something else."""
     is_open = any(isinstance(one, NotUnderstood | Incomplete) for one in sure)
-    is_mistaken = home.beyond or _BEING_ONE & frozenset(words_of(plain(text)))
-    mistaken = _added_by_mistake(home, situation) if is_mistaken else None
-    if mistaken is not None:
-        return Reading(sure=mistaken, text=text)
     stands = read_standing(text, situation) if home.named and not home.unread else None
     if stands is not None:
         known = {one.id: one.place for one in situation.plants}
@@ -513,7 +501,7 @@ def _instead(text: str, home: Home, sure: tuple[Command, ...], situation: Situat
         return Reading(sure=() if offers else (Ask(topic=Topic.PLACES),), offers=offers, text=text)
     if len(home.named) == 1 and not home.unread and is_open and "?" not in text:
         return Reading(sure=(Identify(plants=home.named),), text=text)
-    is_retold = len(home.named) > 1 and not (home.unread or home.corrects) and _is_new(situation)
+    is_retold = len(home.named) > 1 and not home.unread and _is_new(situation)
     if is_retold and is_open and "?" not in text:
         return Reading(sure=(Ask(topic=Topic.PLACES),), text=text)
     if _is_no_answer(sure):

@@ -1,0 +1,167 @@
+"""What newcomers correct in their first hour: an open offer of a home, and what was just written of it."""
+
+import pytest
+
+from tests.journeys.talking import Talk
+
+OFFER = (
+    "Gent. den (north): clivia, jade, zorbel. scullery (east): monstera, boston fern. jade has 6 mealybugs",
+    "Gent; den (n): clivia, jade, zorbel; scullery (e): monstera, boston fern; 6 mealybugs on jade",
+)
+LOOKS = "den (n): clivia, jade{}; scullery (e): monstera, boston fern"
+
+
+@pytest.fixture
+def fresh(stranger_talk: Talk) -> Talk:
+    stranger_talk.say("/start")
+    return stranger_talk
+
+
+def _offered(text: str) -> list[str]:
+    return [f"Did you mean “{text}”? Nothing is written yet."]
+
+
+@pytest.mark.parametrize("first", ["", "Something else"])
+@pytest.mark.parametrize(
+    ("told", "looks", "seen"),
+    [
+        ("“zorbel” was my own slip and not, I fear, a plant", LOOKS.format(""), "6 mealybugs on jade"),
+        ("nah zorbel aint a plant, bin it", LOOKS.format(""), "6 mealybugs on jade"),
+        ("drop the zorbel", LOOKS.format(""), "6 mealybugs on jade"),
+        ("ZORBEL DOES NOT EXIST", LOOKS.format(""), "6 mealybugs on jade"),
+        ("no such plant as a zorbel", LOOKS.format(""), "6 mealybugs on jade"),
+        ("the zorbel - scrap it", LOOKS.format(""), "6 mealybugs on jade"),
+        ("nine mealybugs, not six", LOOKS.format(", zorbel"), "9 mealybugs on jade"),
+        ("not six but nine mealybugs", LOOKS.format(", zorbel"), "9 mealybugs on jade"),
+        ("the mealybugs are on the clivia, not the jade", LOOKS.format(", zorbel"), "6 mealybugs on clivia"),
+        (
+            "the monstera is not in the scullery, it's in the den",
+            "den (n): clivia, jade, zorbel, monstera; scullery (e): boston fern",
+            "6 mealybugs on jade",
+        ),
+        (
+            "nah jade an clivia arent in den theyre scullery",
+            "scullery (e): clivia, jade, monstera, boston fern; den (n): zorbel",
+            "6 mealybugs on jade",
+        ),
+        (
+            "monsteras in the den, the fern in the den",
+            "den (n): clivia, jade, zorbel, monstera, boston fern; scullery (e)",
+            "6 mealybugs on jade",
+        ),
+        (
+            "it's called back scullery, not scullery",
+            "den (n): clivia, jade, zorbel; back scullery (e): monstera, boston fern",
+            "6 mealybugs on jade",
+        ),
+        (
+            "there's no scullery, it's the den",
+            "den (n): clivia, jade, zorbel, monstera, boston fern",
+            "6 mealybugs on jade",
+        ),
+        ("clivia and zorbel are one plant, not two", LOOKS.format(""), "6 mealybugs on jade"),
+        ("zorbel = jade", LOOKS.format(""), "6 mealybugs on jade"),
+        ("DEN IS CLIVIA AND JADE ONLY. REMOVE THE OTHERS", LOOKS.format(""), "6 mealybugs on jade"),
+    ],
+)
+def test_a_correction_of_an_offer_changes_what_it_is_about(
+    fresh: Talk, first: str, told: str, looks: str, seen: str
+) -> None:
+    assert fresh.say(OFFER[0]) == _offered(OFFER[1])
+    if first:
+        fresh.press(first)
+    assert fresh.say(told)[0].replace("MEALYBUGS", "mealybugs") in [
+        one for town in ("Gent", "Ghent") for one in _offered(f"{town}; {looks}; {seen}")
+    ]
+
+
+def test_what_was_wrong_is_not_offered_again_beside(fresh: Talk) -> None:
+    fresh.say(OFFER[0])
+    (answer,) = fresh.say("zorbel is no plant")
+    assert "Not written" not in answer
+    assert fresh.labels() == ["Yes", "Something else"]
+
+
+def test_a_name_alone_is_what_is_wrong_where_that_is_asked(fresh: Talk) -> None:
+    fresh.say(OFFER[0])
+    fresh.press("Something else")
+    assert "zorbel" not in fresh.say("zorbel")[0]
+
+
+@pytest.mark.parametrize(
+    "told", ["20 scale on the wandering jew, I said it badly", "wandering jew has 20 scale. I misspelt it"]
+)
+def test_a_plant_told_again_without_its_slip_is_the_same(fresh: Talk, told: str) -> None:
+    fresh.say("Gent. den (north): jade, wandering dew. zorb")
+    fresh.say(told)
+    fresh.press("Yes")
+    assert [one.name for one in fresh.home.living][:2] == ["jade", "wandering jew"]
+
+
+@pytest.fixture
+def told(fresh: Talk) -> Talk:
+    """The home is written, and what is at hand is still asked."""
+    fresh.set_up(
+        ("Gent", "den (north): clivia, jade, zorbel, quibbel. scullery (east): monstera, boston fern")
+    )
+    if "Yes" in fresh.labels():
+        fresh.press("Yes")
+    assert len(fresh.home.living) == len(("clivia", "jade", "zorbel", "quibbel", "monstera", "boston fern"))
+    return fresh
+
+
+@pytest.mark.parametrize(
+    ("text", "gone"),
+    [
+        ("zorbel is not a plant", {"zorbel"}),
+        ("righto, zorbel aint a plant and neither is quibbel, bin em", {"zorbel", "quibbel"}),
+        ("DELETE ZORBEL", {"zorbel"}),
+        ("take away the zorbel from the den", {"zorbel"}),
+        ("there is no zorbel", {"zorbel"}),
+        ("zorbel does not exist", {"zorbel"}),
+        ("zorbel is the jade", {"zorbel"}),
+    ],
+)
+def test_what_was_written_and_is_no_plant_is_offered_as_a_removal(
+    told: Talk, text: str, gone: set[str]
+) -> None:
+    before = {one.name for one in told.home.living}
+    told.say(text)
+    assert {one.name for one in told.home.living} == before
+    told.press(next(one for one in told.labels() if one.startswith(("Take", "Yes"))))
+    assert before - {one.name for one in told.home.living} == gone
+
+
+@pytest.mark.parametrize(
+    ("text", "standing"),
+    [
+        ("the monstera is not in the scullery, it's in the den", {"monstera": "den"}),
+        ("clivia and jade are in the scullery not the den", {"clivia": "scullery", "jade": "scullery"}),
+        ("no, the fern isnt in the scullery but in the den", {"boston fern": "den"}),
+        ("the den is called old den, not den", {"clivia": "old den", "jade": "old den"}),
+        ("there is no scullery, it's the den", {"monstera": "den", "boston fern": "den"}),
+    ],
+)
+def test_where_a_plant_was_written_wrongly_is_offered_right(
+    told: Talk, text: str, standing: dict[str, str]
+) -> None:
+    told.say(text)
+    told.press("Yes")
+    rooms = {one.id: one.name for one in told.home.places.values()}
+    now = {one.name: rooms[one.place] for one in told.home.living if one.place is not None}
+    assert {name: now[name] for name in standing} == standing
+
+
+def test_what_is_told_beside_a_removal_is_offered_with_it(told: Talk) -> None:
+    told.say("haha nah, zorbel aint a plant, bin it. the attic has a yucca, south window")
+    told.press("Yes")
+    assert "zorbel" not in {one.name for one in told.home.living}
+    assert "yucca" in {one.name for one in told.home.living}
+
+
+@pytest.mark.parametrize("text", ["not the jade", "jade not tonight", "no mites on the jade"])
+def test_what_may_mean_tonight_takes_no_plant_off(told: Talk, text: str) -> None:
+    told.say("jade has 12 mealybugs")
+    told.say(text)
+    assert not any(one.startswith("Take") for one in told.labels())
+    assert "jade" in {one.name for one in told.home.living}
