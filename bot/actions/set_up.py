@@ -6,6 +6,7 @@ from enum import Enum
 
 from bot.actions.action import Asking, ButtonText, Choice, Expecting, Outcome
 from bot.actions.add_plants import AddPlants, PlantsAdded
+from bot.actions.advise import Shopping
 from bot.actions.ask import Ask, Topic
 from bot.actions.courtesy import Greeted
 from bot.actions.decline import Decline, Declined
@@ -104,6 +105,8 @@ def asked_next(outcomes: Sequence[Outcome], desk: Desk) -> list[Outcome]:
         in_words = Asking((), Expecting.TOWN)
         return [SetUpGoesOn(lacking=Lacking.TOWN, evening=desk.household.evening, asking=in_words)]
     skipped = next((one.skipped for one in told if isinstance(one, QuestionSkipped)), Expecting.NOTHING)
+    if any(isinstance(one, Shopping) for one in outcomes) and _next(desk, skipped)[0] is Lacking.SHELF:
+        return []  # that there is nothing to treat with was told
     asking = [one for one in outcomes if one.asking is not None]
     if asking and all(isinstance(one, FindLogged) for one in asking):
         following = go_on(desk, skipped=skipped)

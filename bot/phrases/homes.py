@@ -144,7 +144,7 @@ class Home(Value):
         for name, plants in by_place.items():
             where = " ".join(filter(None, [name, f"({looks[name]})" if looks.get(name) else ""]))
             lines.append(": ".join(filter(None, [where, ", ".join(_in_runs(plants))])))
-        lines += self.lines
+        lines += [*self.lines, *(["nothing to treat with"] if self.has_nothing else [])]
         return "; ".join([*lines, *([self.unplaced] if self.unplaced else [])])
 
 
@@ -319,6 +319,7 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
             told.leave(one)
     _read_finds(told)
     _read_shelf(told)
+    has_nothing = _has_nothing(told)
     _leave_unread(told)
     return Home(
         told.town,
@@ -334,7 +335,7 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
         tuple(one for _, one in sorted(told.unread.items()) if one.strip(" '\"()-:,")),
         told.is_known and not told.is_guessed,
         told.has_kinds,
-        any(one.what == "nothing" for one in words.events),
+        has_nothing,
         bool(_ILL & frozenset(words.words)),
         tuple(plant for one in words.events if isinstance(one.value, Plants) for plant in one.value.ids),
         told.is_led,
@@ -1733,6 +1734,30 @@ def _read_shelf(told: _Telling) -> None:
     told.lines += got
 
 
+_NOTHING, _TREATED = (
+    listed("nothing nothin nuthin nowt nil none nought no"),
+    listed(
+        "treat treating treatment spray sprays spraying product products tool tools toolbox remedy remedies"
+        " medicine potions shelf hand chemicals oils"
+    ),
+)
+
+
+def _has_nothing(told: _Telling) -> bool:
+    """Whether it is said, in any words of one clause, that there is nothing to treat with."""
+    words, breaks = told.told.words, [-1]
+    is_so = any(one.what == "nothing" for one in told.told.events)
+    breaks += [at for at in range(len(words)) if words[at] in _CLAUSE_ENDS]
+    for start, end in pairwise([*breaks, len(words)]):
+        said = told.words(start + 1, end)
+        is_else = any(start < one.start < end and one.key != "product" for one in told.spans)
+        if said & _NOTHING and not is_else and (said & _TREATED or "else" in said):
+            is_so = True
+            told.dropped.update(range(start + 1, end))
+    return is_so and not any(one.startswith("got ") for one in told.lines)
+
+
+_CLAUSE_ENDS = listed(", and ; . ! \n but") | {"\n"}
 _MEANING = frozenset({"strange", "common", "telling", "kind", "own", "facing", "lit", "pest", "bugs", "room"})
 _SEEING = frozenset(
     {

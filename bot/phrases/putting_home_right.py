@@ -5,8 +5,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from itertools import pairwise
 
-from bot.actions.action import ButtonText
+from bot.actions.action import ButtonText, Command
 from bot.actions.add_plants import AddPlants, NewPlant
+from bot.actions.ask import Ask, Topic
 from bot.actions.log_find import LogFind
 from bot.actions.lose_plant import LosePlant
 from bot.actions.move_plant import MovePlant
@@ -16,6 +17,7 @@ from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetTown
 from bot.actions.situation import KnownPlace, KnownPlant, Situation
 from bot.actions.stock_product import StockProduct
+from bot.catalogue.load import load
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.value import Value, replace
 from bot.phrases.home_words import PREPOSITIONS, ROOMS, kind_at
@@ -76,10 +78,31 @@ def offered_home(situation: Situation) -> Home | None:
                 places.append(one)
             case LogFind() | StockProduct():
                 lines += say_all((one,), situation) or ()
+            case Ask(topic=Topic.BUY):
+                home = replace(home, has_nothing=True)
             case _:
                 return None
     is_of_a_home = bool(home.town or home.plants or places)
     return replace(home, places=tuple(places), lines=tuple(lines)) if is_of_a_home else None
+
+
+def things_of(commands: tuple[Command, ...]) -> list[str]:
+    """Give each thing that an offer of a home would write, those first that no list knows."""
+    named: list[str] = []
+    for one in commands:
+        match one:
+            case SetTown(text=name) | SetPlace(name=name):
+                named.append(name)
+            case AddPlants(plants=plants, then=then):
+                named += [re.sub(r" \d+$", "", each.name) for each in plants]
+                named += [*(each.place or "" for each in plants), *then.split("\n")]
+            case StockProduct() | LogFind() | Ask():
+                pass
+            case _:
+                return []
+    kind = load().knowledge.kind_named
+    things = dict.fromkeys(one.removeprefix(_GOT) for one in named if one)
+    return sorted(things, key=lambda one: bool(kind(one) or ROOMS & {*words_of(plain(one))}))
 
 
 def _with_offered(situation: Situation, offered: Home) -> Situation:
@@ -251,7 +274,8 @@ class _Mending:
         lines = [
             one.removeprefix(_GOT).partition(",")[0] for one in self.offered.lines if one.startswith(_GOT)
         ]
-        self.other = {one for one in (*lines, self.offered.town) if one}
+        finds = [one for one in self.offered.lines if _ON in one]
+        self.other = {one for one in (*lines, *finds, self.offered.town) if one}
         things = [("plant", one) for one in self.stood] + [("place", one.name) for one in self.known.places]
         named: dict[str, tuple[str, set[str]]] = {}
         parts: dict[str, tuple[str, set[str]]] = {}
@@ -391,7 +415,7 @@ class _Mending:
             if len(re.findall(_PLANT, sentence)) < len("xy"):
                 self.gone |= dict.fromkeys(self._meant(found["all"]))
             self._cut(found)
-        is_asked = any(one.text is ButtonText.LEAVE_OUT for one in self.known.choices)
+        is_asked = any(one.text is ButtonText.LEAVE_ALL_OUT for one in self.known.choices)
         if is_asked and re.fullmatch(rf"\W*{_THE}{_LIST}\W*", self.rest):
             self.gone |= dict.fromkeys(self._meant(self.rest))
             self.is_any, self.rest = True, ""
@@ -516,6 +540,7 @@ class _Mending:
             ),
             unplaced="" if self._seen(told.unplaced) in finds else told.unplaced,
             has_kinds=True,
+            has_nothing=told.has_nothing or self.offered.has_nothing,
             is_known=False,
         )
 

@@ -57,7 +57,7 @@ from bot.phrases.mentions import NO_PLANTS
 from bot.phrases.names import Plants
 from bot.phrases.notation import notation
 from bot.phrases.offering import Likely, likely, told_in
-from bot.phrases.putting_home_right import offered_home, put_right
+from bot.phrases.putting_home_right import offered_home, put_right, things_of
 from bot.phrases.questions import (
     FEWEST_DOUBTED,
     LEAST_ASKED,
@@ -172,19 +172,23 @@ class Offer(Value):
 
 
 def _else(offer: Offer, otherwise: Command) -> tuple[Command, ...]:
-    """Ask what is wrong in an offer of several things, which is kept until that is told."""
-    plants = [one for told in offer.commands if isinstance(told, AddPlants) for one in told.plants]
-    if len(plants) + len(offer.commands) <= _ONE_THING or not all(
-        isinstance(one, _OF_A_HOME) for one in offer.commands
-    ):
+    """Ask what is wrong in an offer of several things, which is kept until that is told: any one may go."""
+    things = things_of(offer.commands)
+    if len(things) < len("xy"):
         return (otherwise,)
-    yes = Choice(ButtonText.YES, offer.commands, offer.in_words())
-    choices = (yes, Choice(ButtonText.LEAVE_OUT, (Decline(),)))
+    choices = (
+        Choice(ButtonText.YES, offer.commands, offer.in_words()),
+        *(
+            Choice(ButtonText.LEAVE_ONE_OUT, (ReadAnew(f"leave out {one}", Subject.HOME),), one)
+            for one in things[:_MOST_LEFT_OUT]
+        ),
+        Choice(ButtonText.LEAVE_ALL_OUT, (Decline(),)),
+    )
     return (Incomplete(missing=Missing.WRONG, text=offer.in_words(), choices=choices),)
 
 
-_ONE_THING = 2
-"""One command with one plant."""
+_MOST_LEFT_OUT = 7
+"""So many things have a button of their own where one is wrong. Judgement. [1]"""
 
 
 class Reading(Value):
@@ -545,14 +549,15 @@ def _besides(text: str, home: Home, situation: Situation) -> Reading | None:
 def _commands_of(home: Home, situation: Situation) -> tuple[Command, ...] | None:
     """Give what a home that is told of writes; what was seen on a plant that is new waits for it."""
     town = (SetTown(home.town),) if home.town else ()
+    to_get = (Ask(topic=Topic.BUY),) if home.has_nothing else ()
     if home.plants:
         added = AddPlants(home.plants, is_sure=True, then="\n".join(home.lines))
-        return (*town, added, *home.places, *_seen_somewhere(home, situation))
+        return (*town, added, *home.places, *_seen_somewhere(home, situation), *to_get)
     neutral = _asking_nothing(situation)
     told = [one for line in home.lines for one in understand_surely(line, neutral)]
     if any(isinstance(one, NotUnderstood) for one in told):
         return None
-    return (*town, *home.places, *told, *_seen_somewhere(home, situation))
+    return (*town, *home.places, *told, *_seen_somewhere(home, situation), *to_get)
 
 
 def _seen_somewhere(home: Home, situation: Situation) -> tuple[Command, ...]:
@@ -687,6 +692,9 @@ def _subjects(guesses: list[Guess]) -> tuple[Subject, ...]:
 
 def read_as(text: str, subject: Subject, situation: Situation) -> Reading:
     """Read a lost message anew, told what it is about: what it may mean is offered, nothing is written."""
+    right = _put_right(text, (), situation) if subject is Subject.HOME else None
+    if right is not None:
+        return right
     likeliest = rank(with_names(text, situation), situation)
     about = [one for one in likeliest if subject_of(one.form) is subject and one.form not in _ANSWERING]
     known = [replace(one, chance=1.0) for one in about[:MOST_READ_AGAIN]]
