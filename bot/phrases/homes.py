@@ -287,6 +287,7 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
         replace(one, key="place") if one.key == "plant" and _is_a_bay(one, told) else one
         for one in told.spans
     ]
+    has_nothing = _has_nothing(told)
     _leave_mistaken_out(told)
     _leave_denied_out(told)
     _read_town(told)
@@ -319,7 +320,6 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
             told.leave(one)
     _read_finds(told)
     _read_shelf(told)
-    has_nothing = _has_nothing(told)
     _leave_unread(told)
     return Home(
         told.town,
@@ -335,7 +335,7 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
         tuple(one for _, one in sorted(told.unread.items()) if one.strip(" '\"()-:,")),
         told.is_known and not told.is_guessed,
         told.has_kinds,
-        has_nothing,
+        has_nothing and not any(one.startswith("got ") for one in told.lines),
         bool(_ILL & frozenset(words.words)),
         tuple(plant for one in words.events if isinstance(one.value, Plants) for plant in one.value.ids),
         told.is_led,
@@ -1112,7 +1112,9 @@ def _take_plant(one: Span, told: _Telling) -> None:
         if place is not None:
             told.plants += [NewPlant(name=name, place=place) for name in homeless]
             there = [each for each in told.names[one] if each not in homeless]
-            told.moved += [NewPlant(name=each, place=place) for each in there]
+            told.moved += [
+                NewPlant(name=each, place=place) for each in there if isinstance(own.value, Plants)
+            ]
         return
     name = _full_name(one, told)
     kinds = told.situation.kinds
@@ -1307,8 +1309,10 @@ def _place_again(names: list[str], one: Span, link: Span | None, told: _Telling)
             told.far[plant.name] = far
     here = {one.name for one in told.plants}
     homeless = {each.names[0] for each in told.situation.plants if each.place is None} - here
+    placed = {each.names[0] for each in told.situation.plants} - homeless - here
     if link is not None:
         told.plants += [NewPlant(name=each, place=told.places[link]) for each in names if each in homeless]
+        told.moved += [NewPlant(name=each, place=told.places[link]) for each in names if each in placed]
 
 
 def _numbers_of(one: Span, counts: list[Span], told: _Telling) -> tuple[int, ...]:
@@ -1745,18 +1749,20 @@ _NOTHING, _TREATED = (
 
 def _has_nothing(told: _Telling) -> bool:
     """Whether it is said, in any words of one clause, that there is nothing to treat with."""
-    words, breaks = told.told.words, [-1]
+    words = told.told.words
     is_so = any(one.what == "nothing" for one in told.told.events)
-    breaks += [at for at in range(len(words)) if words[at] in _CLAUSE_ENDS]
-    for start, end in pairwise([*breaks, len(words)]):
+    breaks = [at for at in range(len(words)) if words[at] in _CLAUSE_ENDS]
+    for start, end in pairwise([-1, *breaks, len(words)]):
         said = told.words(start + 1, end)
-        is_else = any(start < one.start < end and one.key != "product" for one in told.spans)
+        is_else = _LISTED_THINGS.intersection(one.what for one in told.told.within(start + 1, end))
         if said & _NOTHING and not is_else and (said & _TREATED or "else" in said):
             is_so = True
             told.dropped.update(range(start + 1, end))
-    return is_so and not any(one.startswith("got ") for one in told.lines)
+            told.spans = [one for one in told.spans if not start < one.start < end]
+    return is_so
 
 
+_LISTED_THINGS = frozenset({"kind", "own", "room", "place", "facing", "lit", "pest", "bugs", "product"})
 _CLAUSE_ENDS = listed(", and ; . ! \n but") | {"\n"}
 _MEANING = frozenset({"strange", "common", "telling", "kind", "own", "facing", "lit", "pest", "bugs", "room"})
 _SEEING = frozenset(

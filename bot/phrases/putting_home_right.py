@@ -43,6 +43,10 @@ class Right(Value):
     """Each of these in words."""
     is_of_it: bool = False
     """Whether something that was offered or written is put right."""
+    is_plain: bool = False
+    """Whether that is said in so many words."""
+    is_agreed: bool = False
+    """Whether all that is offered is told again, and nothing else."""
 
 
 def put_right(text: str, situation: Situation) -> Right:
@@ -56,7 +60,9 @@ def put_right(text: str, situation: Situation) -> Right:
     if not (said.is_any or written or said.concerns(told)):
         return Right(Home())
     in_words = tuple(_in_words(one, situation) for one in written)
-    return Right(said.mended(told), written, in_words, is_of_it=True)
+    home = said.mended(told)
+    is_agreed = not (said.is_any or written or told.unread) and said.is_all() and _same(home, offered)
+    return Right(home, written, in_words, is_of_it=True, is_plain=said.is_any, is_agreed=is_agreed)
 
 
 def offered_home(situation: Situation) -> Home | None:
@@ -102,7 +108,8 @@ def things_of(commands: tuple[Command, ...]) -> list[str]:
                 return []
     kind = load().knowledge.kind_named
     things = dict.fromkeys(one.removeprefix(_GOT) for one in named if one)
-    return sorted(things, key=lambda one: bool(kind(one) or ROOMS & {*words_of(plain(one))}))
+    is_listed = {one: _ON not in one and bool(kind(one) or ROOMS & {*words_of(plain(one))}) for one in things}
+    return sorted(things, key=is_listed.__getitem__)
 
 
 def _with_offered(situation: Situation, offered: Home) -> Situation:
@@ -180,7 +187,7 @@ _RENAMED = _rules(
     rf"(?:and )?{_OLD}",
     rf"(?:^|[.!?,\n] ?)(?:the |an? |just )*{_NAME}(?: (?:it|that|this) is \w*)?(?:, \w+)?[,;]? "
     rf"(?:and )?{_OLD}",
-    rf"\b{_OLD}['\"]?[,.;:/ ]+(?:(?:but|only|just|there is|the|an?|it|place|plant|name|room|is|it'?s"
+    rf"\b{_OLD}['\"]?[,.;:/ ]+(?:(?:but|only|just|there is|the|an?|it|place|plant|name|room|is|it'?s|that"
     rf"|called|i meant):? )*{_NAME}{_END}",
     rf"\b(?:rename|call) (?:the )?(?P<old>{_ANY})(?: to| as| into|:)? {_NAME}{_END}",
     rf"(?P<old>{_ANY}) (?:is|are) (?:really |actually |just )?(?:called|named) (?:an? |the )?{_NAME}{_END}",
@@ -207,7 +214,7 @@ _NOT_THERE = re.compile(
 )
 _STANDS = re.compile(
     rf"(?P<no>\bno )?{_ALL}(?:'?s)?(?: ?[,.-])?(?: but)? ?"
-    r"(?P<is>\b(?:it|they|that|those|these|both|them two|the two)(?:'?s|'?re| is| are| stands?| lives?| goe?s?)\b"
+    r"(?P<is>\b(?:it|they|that|those|these|both|them two)(?:'?s|'?re| is| are| stands?| lives?| goe?s?)\b"
     r"|\b(?:is|are|stands?|lives?|goes?|belongs?|comes?)\b)? ?"
     rf"(?:also |only |both |standing |really )*(?P<there>{_THERE})(?P<at>{_PLACE})",
     re.IGNORECASE,
@@ -265,8 +272,7 @@ class _Mending:
             self._of_only()
             self._of_places()
         if not self.offered.is_empty():
-            self.rest = _LEFT.sub(" , ", self.rest) if self.is_any else self.rest
-            self.rest = _EMPTY.sub(r"\1", self.rest)
+            self.rest = _EMPTY.sub(r"\1", _LEFT.sub(" , ", self.rest))
         self.rest = re.sub(_ANY, lambda found: self._said(found[0]), self.rest)
 
     def _mask(self) -> None:
@@ -315,7 +321,7 @@ class _Mending:
 
     def _said(self, letter: str) -> str:
         names, typed = self.mentions[ord(letter) & 0x7FF]
-        return names[0] if len(names) == 1 else typed
+        return names[0] if len(names) == 1 and names[0] not in self.other else typed
 
     def _typed(self, text: str) -> str:
         return re.sub(_ANY, lambda found: self.mentions[ord(found[0]) & 0x7FF][1], text).strip(" '\"")
@@ -394,7 +400,8 @@ class _Mending:
             return False
         is_plant, is_here = old[0] in self.stood, new.casefold() in known
         new = known.get(new.casefold(), new)
-        is_said = not is_plant or re.search(r"=|\b(?:is|means|for)\b", found[0]) is not None
+        is_said = " not " not in found[0] and bool(re.search(r"=|\b(?:is|means|for)\b", found[0]))
+        is_said = is_said or not is_plant
         is_one = (
             is_said and (new in self.stood) == is_plant if is_here else not is_plant or self._is_kind(new)
         )
@@ -415,7 +422,7 @@ class _Mending:
             if len(re.findall(_PLANT, sentence)) < len("xy"):
                 self.gone |= dict.fromkeys(self._meant(found["all"]))
             self._cut(found)
-        is_asked = any(one.text is ButtonText.LEAVE_ALL_OUT for one in self.known.choices)
+        is_asked = any(one.text is ButtonText.LEAVE_OUT for one in self.known.choices)
         if is_asked and re.fullmatch(rf"\W*{_THE}{_LIST}\W*", self.rest):
             self.gone |= dict.fromkeys(self._meant(self.rest))
             self.is_any, self.rest = True, ""
@@ -447,6 +454,8 @@ class _Mending:
                 self._said(found["at"]),
                 [one for one in self._meant(found["all"]) if one in self.stood],
             )
+            if len(names) > len(re.findall(_PLANT, found["all"])) and re.search(r"\d", self.rest):
+                continue  # some of a range
             is_led = found["there"][:2].lower() in {"in", "on", "at", "by"}
             if found["no"] and all(self.stood[one] == place for one in names):
                 self.gone |= dict.fromkeys(names)
@@ -470,6 +479,9 @@ class _Mending:
             else []
         )
         self.moved = dict.fromkeys(away, "") | {one.name: one.place or "" for one in again} | self.moved
+        written = {one.names[0] for one in self.known.plants if one.id > 0}
+        if not self.is_any:
+            self.moved = {one: at for one, at in self.moved.items() if one not in written}
         strange = [one for one in self.stood if not self._is_kind(one)]
         for one in told.plants if self.known.plants else ():
             slips = [each for each in strange if slips_between(_letters(one.name), _letters(each), 1) == 1]
@@ -480,9 +492,18 @@ class _Mending:
         """Whether it goes on about what is offered, or tells what is not to be written at once."""
         before, now = ({*map(str.casefold, _places_of(one))} for one in (self.offered, told))
         finds, again = ({*map(self._seen, one.lines)} for one in (self.offered, told))
-        is_again = self.mentions or before & now or finds & again or told.unread or not told.is_known
-        is_told = not told.is_empty() or told.moved or (told.named and len(told.unread) < _FEWEST_LOST)
-        return not self.offered.is_empty() and bool(is_again and is_told)
+        offered = {*(one.name for one in self.offered.plants), *_places_of(self.offered)}
+        named = any(offered.intersection(names) for names, _ in self.mentions)
+        is_again = named or before & now or finds & again
+        is_more = bool(told.plants or told.places or told.lines or told.unplaced or told.moved)
+        is_told = is_more and not told.is_empty()  # a town alone is written by itself
+        is_told = is_told or bool(told.moved) or (bool(told.named) and len(told.unread) < _FEWEST_LOST)
+        return not self.offered.is_empty() and bool(is_again) and is_told
+
+    def is_all(self) -> bool:
+        """Whether every name that is offered is told again."""
+        named = {one for names, _ in self.mentions for one in names}
+        return named >= {*(one.name for one in self.offered.plants), *_places_of(self.offered)}
 
     def _to(self, name: str) -> str:
         return self.renamed.get(name, name)
@@ -491,7 +512,8 @@ class _Mending:
         """Give what was offered as the message leaves it, with what else it tells."""
         gone = {one.casefold() for one in self.gone}
         plants: dict[str, NewPlant] = {}
-        for one in self.offered.plants:
+        here = {one.name for one in self.offered.plants}
+        for one in sorted(self.offered.plants, key=lambda one: self.renamed.get(one.name) in here):
             place = self._to(self.moved.get(one.name, one.place) or "")
             before = plants.get(self._to(one.name).casefold(), one)
             if one.name.casefold() not in gone:
@@ -584,7 +606,7 @@ class _Mending:
             there = [
                 one for one, at in self.moved.items() if at == room and one in plants and one not in gone
             ]
-            if room and (ids := tuple(plants[one] for one in there if self.stood[one] != room)):
+            if room and (ids := tuple(plants[one] for one in there if self.stood[one] not in {room, ""})):
                 yield MovePlant(ids, places.get(room, PlaceId(0)), room="" if room in places else room)
         if gone:
             yield LosePlant(tuple(plants[one] for one in gone))
@@ -612,6 +634,13 @@ def _in_words(put: Putting, situation: Situation) -> str:
             return f"without {next(one.name for one in situation.places if one.id == gone)}"
         case _:
             return " ".join(say_all((put,), situation) or ())
+
+
+def _same(one: Home, other: Home) -> bool:
+    return all(
+        {*map(str, getattr(one, of))} == {*map(str, getattr(other, of))}
+        for of in ("town", "plants", "places", "lines")
+    )
 
 
 def _letters(name: str) -> str:

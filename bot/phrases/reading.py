@@ -182,7 +182,7 @@ def _else(offer: Offer, otherwise: Command) -> tuple[Command, ...]:
             Choice(ButtonText.LEAVE_ONE_OUT, (ReadAnew(f"leave out {one}", Subject.HOME),), one)
             for one in things[:_MOST_LEFT_OUT]
         ),
-        Choice(ButtonText.LEAVE_ALL_OUT, (Decline(),)),
+        Choice(ButtonText.LEAVE_OUT, (Decline(),)),
     )
     return (Incomplete(missing=Missing.WRONG, text=offer.in_words(), choices=choices),)
 
@@ -448,8 +448,11 @@ def _put_right(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     if not (is_offered or (may_be and not is_told)):
         return None
     right = put_right(text, situation)
-    if not right.is_of_it:
+    is_else = not all(isinstance(one, (*_OF_A_HOME, NotUnderstood, Incomplete, Ask)) for one in sure)
+    if not right.is_of_it or (is_else and not right.is_plain):
         return None
+    if right.is_agreed:
+        return Reading(sure=_commands_of(right.home, situation) or (), text=text)
     match right.written:
         case (LosePlant(plants=gone),) if right.home.is_empty():
             names = {one.id: one.names[0] for one in situation.plants}
