@@ -1112,9 +1112,7 @@ def _take_plant(one: Span, told: _Telling) -> None:
         if place is not None:
             told.plants += [NewPlant(name=name, place=place) for name in homeless]
             there = [each for each in told.names[one] if each not in homeless]
-            told.moved += [
-                NewPlant(name=each, place=place) for each in there if isinstance(own.value, Plants)
-            ]
+            told.moved += [NewPlant(name=each, place=place) for each in there if len(ids) == 1]
         return
     name = _full_name(one, told)
     kinds = told.situation.kinds
@@ -1144,6 +1142,7 @@ def _take_plant(one: Span, told: _Telling) -> None:
         place = place or _place_of(names[0], told)
     if numbers and not new:
         _place_again(names, one, link, told)
+        told.moved += [NewPlant(name=each, place=place) for each in names if place is not None]
     told.plants += [NewPlant(name=each, place=place) for each in new]
     told.far.update(dict.fromkeys(new, _distance(one, link, told)))
 
@@ -1309,10 +1308,8 @@ def _place_again(names: list[str], one: Span, link: Span | None, told: _Telling)
             told.far[plant.name] = far
     here = {one.name for one in told.plants}
     homeless = {each.names[0] for each in told.situation.plants if each.place is None} - here
-    placed = {each.names[0] for each in told.situation.plants} - homeless - here
     if link is not None:
         told.plants += [NewPlant(name=each, place=told.places[link]) for each in names if each in homeless]
-        told.moved += [NewPlant(name=each, place=told.places[link]) for each in names if each in placed]
 
 
 def _numbers_of(one: Span, counts: list[Span], told: _Telling) -> tuple[int, ...]:

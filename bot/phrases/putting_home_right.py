@@ -62,6 +62,8 @@ def put_right(text: str, situation: Situation) -> Right:
     in_words = tuple(_in_words(one, situation) for one in written)
     home = said.mended(told)
     is_agreed = not (said.is_any or written or told.unread) and said.is_all() and _same(home, offered)
+    if written and _same(home, offered):
+        home = Home()  # what is offered stays so, beside what is said of the rest
     return Right(home, written, in_words, is_of_it=True, is_plain=said.is_any, is_agreed=is_agreed)
 
 
@@ -122,7 +124,7 @@ def _with_offered(situation: Situation, offered: Home) -> Situation:
     plants = tuple(
         KnownPlant(id=PlantId(-n), names=(one.name,), place=here.get((one.place or "").casefold()))
         for n, one in enumerate(offered.plants, 1)
-        if one.name.casefold() not in own
+        if one.name.casefold() not in own and not one.name[-1:].isdigit()  # ranges are read as they are told
     )
     if not (plants or rooms):
         return situation
@@ -264,6 +266,7 @@ class _Mending:
         self.stood = {
             one.names[0]: rooms.get(one.place, "") if one.place else "" for one in self.known.plants
         }
+        self.stood = {one.name: one.place or "" for one in self.offered.plants} | self.stood
         self._mask()
         if self.mentions or rooms:
             self._of_one_plant()
