@@ -1,5 +1,5 @@
 """
-Six played lives, lived again: the journal holds at the end what they told, and nothing that they did not tell.
+Seven played lives, lived again: the journal holds at the end what they told, and nothing that they did not tell.
 
 `lives/told/` says what each told in words or by a button, by their talks; `*` stands for anything. What is told and
 not written, or written and not told, is named there: both lists may only shrink. What is written at last moves up.
@@ -15,7 +15,7 @@ from tests.journeys.living import live
 from tests.journeys.talking import Talk
 
 FOLDER = Path(__file__).parent / "lives"
-MOST_LOST = {"01": 4, "02": 7, "03": 6, "04": 6, "05": 19, "06": 21}
+MOST_LOST = {"01": 4, "02": 7, "03": 6, "04": 6, "05": 19, "06": 21, "07": 9}
 
 
 @pytest.mark.parametrize("file", sorted((FOLDER / "told").glob("*.txt")), ids=lambda file: file.stem)
