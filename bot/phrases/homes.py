@@ -1392,8 +1392,9 @@ def _settle(told: _Telling) -> None:
 
 
 def _leave_strangers(told: _Telling) -> None:
-    """Leave unread what is of no known kind and stands nowhere where others have their places."""
-    kinds, is_placed = told.situation.kinds, any(one.place for one in told.plants)
+    """Leave unread what is of no known kind and stands nowhere, in no list, where others are placed."""
+    is_placed = any(one.place for one in told.plants) and "\n" not in told.told.words
+    kinds = told.situation.kinds
     strange = {
         one.name
         for one in told.plants
