@@ -898,6 +898,8 @@ def _is_led_in(at: int, told: _Telling) -> bool:
     """Whether words lead to a town: "I live in"."""
     words = told.told.words
     at -= words[max(0, at - 1) : at] == ("the",)
+    if words[max(0, at - 2) : at] == ("moved", "from"):
+        return False
     return any(words[max(0, at - size) : at] in LIVES for size in range(1, _LONGEST_LEAD + 1))
 
 
@@ -910,7 +912,7 @@ def _town_name(one: Span, told: _Telling) -> str:
     is_strange = told.told.of(one.start) == "strange" and one.end == one.start + 1
     is_saying = typed.islower() and bool(told.words(one.start - 2, one.start) & {"from", "the"})
     is_strange = is_strange and not is_saying  # "from the heart"
-    return found.rstrip(" .,!") or (typed if is_strange and _is_led_in(one.start, told) else "")
+    return found.rstrip(" .,!?") or (typed if is_strange and _is_led_in(one.start, told) else "")
 
 
 def _narrowed(town: str, at: int, told: _Telling) -> str:
@@ -958,7 +960,12 @@ def _is_said_alone(one: Span, told: _Telling) -> bool:
 
 def _is_large(one: Span, told: _Telling) -> bool:
     name = _town_name(one, told)
-    return len(name) >= _SHORTEST_TOWN and max(each.population for each in find_towns(name)) >= LARGE
+    is_named = name[:1].isupper() or told.told.text(0, len(told.told.words)).islower()
+    return (
+        is_named
+        and len(name) >= _SHORTEST_TOWN
+        and max(each.population for each in find_towns(name)) >= LARGE
+    )
 
 
 def _place_name(one: Span, told: _Telling) -> str:

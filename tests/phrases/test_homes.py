@@ -448,6 +448,8 @@ def test_a_short_word_is_no_slip(text: str) -> None:
         ("bergen got two ferns, den, east window", "bergen"),
         ("hoya has greenfly, oh and I'm in Aberdeen these days, not Glasgow", "Aberdeen"),
         ("pff Leipzig", "Leipzig"),
+        ("We moved from Billings to Leipzig last year, the fern is in the den", "Leipzig"),
+        ("Let me turn to the fern, which is in the den, east window", ""),
         ("Olomouc is where I live, the fern stands in the hall", "Olomouc"),
         ("Malmö joh and the ivy has seven whiteflies", "Malmö"),
         ("fern and ivy, den, north window", ""),
