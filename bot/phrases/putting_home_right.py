@@ -49,11 +49,17 @@ class Right(Value):
     """Whether all that is offered is told again, and nothing else."""
 
 
-def put_right(text: str, situation: Situation) -> Right:
-    """Read what a message tells of a home, with an open offer of one as the message leaves it."""
+def put_right(text: str, situation: Situation, *, is_else: bool = False) -> Right:
+    """
+    Read what a message tells of a home, with an open offer of one as the message leaves it.
+
+    Of a message that tells something else only plain corrections are read.
+    """
     offered = offered_home(situation) or Home()
     said = _Mending(tidy(text), _with_offered(situation, offered), offered)
     said.read()
+    if is_else and offered.is_empty() and not said.is_any:
+        return Right(Home())
     told = read_home(said.rest, said.known) if any(map(str.isalnum, said.rest)) else Home()
     said.take(told)
     written = tuple(said.of_written(situation))

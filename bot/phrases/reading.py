@@ -447,8 +447,8 @@ def _put_right(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     may_be = _is_new(situation) or _BEING_ONE & frozenset(words_of(plain(text)))
     if not (is_offered or (may_be and not is_told)):
         return None
-    right = put_right(text, situation)
     is_else = not all(isinstance(one, (*_OF_A_HOME, NotUnderstood, Incomplete, Ask)) for one in sure)
+    right = put_right(text, situation, is_else=is_else)
     if not right.is_of_it or (is_else and not right.is_plain):
         return None
     if right.is_agreed:
