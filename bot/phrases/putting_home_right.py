@@ -56,9 +56,12 @@ def put_right(text: str, situation: Situation, *, is_else: bool = False) -> Righ
     Of a message that tells something else only plain corrections are read.
     """
     offered = offered_home(situation) or Home()
+    is_open = not offered.is_empty()
+    if is_else and not (is_open or _MAY_PUT_RIGHT.search(text)):
+        return Right(Home())
     said = _Mending(tidy(text), _with_offered(situation, offered), offered)
     said.read()
-    if is_else and offered.is_empty() and not said.is_any:
+    if is_else and not (is_open or said.is_any):
         return Right(Home())
     told = read_home(said.rest, said.known) if any(map(str.isalnum, said.rest)) else Home()
     said.take(told)
@@ -162,6 +165,12 @@ _REMOVE = (
     r"\b(?:delete|remove|drop|bin|scrap|forget(?: about)?|erase|ditch|chuck|scratch|lose|skip|without"
     r"|leave out|take (?:away|off|out)|get rid of|throw (?:out|away)|away with)"
 )
+_MAY_PUT_RIGHT = re.compile(
+    rf"{_NOT}|{_REMOVE}|=|\b(?:call(?:ed)?|named?|rename|means|stands for|short for|same|identical|one"
+    r"|mistake|nonsense|worry|wrong|rooms?|places?|it'?s|only|just|take|leave|throw|cut|cross)\b",
+    re.IGNORECASE,
+)
+"""What puts right a message that tells something else holds one of these."""
 _THEM = r"(?:it|'?em|them|that|those|both)\b(?: away| out)?"
 _OUT = rf"(?:[\s,-]*(?:(?:so|and|then|please|just) )*{_REMOVE} {_THEM})"
 _OLD = rf"(?:not|no) {_THE}(?P<old>{_LIST})"
