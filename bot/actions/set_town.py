@@ -67,7 +67,7 @@ def set_town(command: SetTown, desk: Desk) -> TownSet | WhichTown | NoSuchTown |
     towns = find_towns(command.text) or _town_and_what_is_near(command.text)
     guesses = () if towns else towns_like(command.text)
     offered = guesses or towns
-    if towns and _is_meant(towns):
+    if is_meant(towns):
         return set_coordinates(_coordinates(towns[0]), desk)
     choices = tuple(Choice(ButtonText.NAMED, (_coordinates(town),), _full_name(town)) for town in offered)
     asking = Asking(choices, Expecting.TOWN)
@@ -76,8 +76,10 @@ def set_town(command: SetTown, desk: Desk) -> TownSet | WhichTown | NoSuchTown |
     return WhichTown(command.text, offered, is_guess=bool(guesses), asking=asking)
 
 
-def _is_meant(towns: tuple[Town, ...]) -> bool:
+def is_meant(towns: tuple[Town, ...]) -> bool:
     """Whether the largest is so much larger than its namesakes; those once called so count for nothing."""
+    if not towns:
+        return False
     namesakes = [one for one in towns[1:] if one.name == towns[0].name] or towns[1:]
     return not namesakes or towns[0].population >= DOMINANT * namesakes[0].population
 

@@ -30,7 +30,7 @@ from bot.actions.release_plant import ReleasePlant
 from bot.actions.remove_place import RemovePlace
 from bot.actions.rename import Rename
 from bot.actions.set_place import SetPlace
-from bot.actions.set_town import SetTown
+from bot.actions.set_town import SetTown, is_meant
 from bot.actions.situation import Situation
 from bot.actions.skip_question import SkipQuestion
 from bot.actions.stock_product import StockProduct
@@ -382,10 +382,10 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
 
 
 def _offered(home: Home, commands: tuple[Command, ...], text: str) -> Reading:
-    """Offer what is told of a home; a town that is led in is clear, whatever else was told."""
+    """Offer what is told of a home; a town that is led in and need not be asked about is clear by itself."""
     left_out = "; ".join(one for one in home.unread if one.lower() not in _NAYS)
     town, rest = commands[:1], commands[1:]
-    if home.is_led and rest and isinstance(town[0], SetTown):
+    if home.is_led and rest and isinstance(town[0], SetTown) and is_meant(find_towns(home.town)):
         offer = Offer(rest, replace(home, town="").in_words(), LEAST_HOME, left_out)
         return Reading(sure=town, offers=(offer,), text=text)
     return Reading(offers=(Offer(commands, home.in_words(), LEAST_HOME, left_out),), text=text)
