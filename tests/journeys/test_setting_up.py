@@ -710,6 +710,8 @@ def test_a_town_that_is_led_in_is_written_though_the_rest_is_only_offered(strang
 
 def test_a_town_that_must_be_asked_about_is_offered_with_the_rest(stranger_talk: Talk) -> None:
     stranger_talk.say("/start")
-    answer = stranger_talk.say("hee Ada we live in Springfield and in the den stand the ivy and the fern zomaar")[0]
+    answer = stranger_talk.say(
+        "hee Ada we live in Springfield and in the den stand the ivy and the fern zomaar"
+    )[0]
     assert answer.startswith("Did you mean “Springfield; den: ivy, fern”")
     assert "Written, 2 plants" in stranger_talk.press("Yes")[0]
