@@ -23,7 +23,6 @@ from bot.domain.remedy import CANNOT_LIFT, choose_product, remedy
 from bot.domain.trade import Grade, Level, Method
 from bot.domain.value import Value, cached_property
 
-"""The trait of a plant whose roots cannot be looked at."""
 _WEEK = 7  # looks are weekly, so a question about roots stands for one of them [d]
 
 

@@ -27,7 +27,7 @@ AT_ROOTS_TWICE = 2
 MOST_SOUGHT = 2
 """Kinds of product named at once. Judgement. [1]"""
 CANNOT_WASH, CANNOT_WIPE, CANNOT_LIFT = "cannot-wash", "cannot-wipe", "cannot-lift"
-"""Traits of a plant that cannot be put under water, and of one that bears no cloth either."""
+"""Traits of a plant that bears no water, of one that bears no cloth either, of one that stays in its pot."""
 _OF_A_DAY = frozenset({Refusal.TOO_HOT, Refusal.TOO_COLD})
 _RANK = {Effect.GOOD: 0, Effect.SOME: 1, Effect.NONE: 2, Effect.WORSE: 3}
 
