@@ -1743,7 +1743,7 @@ def _read_shelf(told: _Telling) -> None:
     told.lines += got
 
 
-_NOTHING, _TREATED = (
+NOTHING_OF_IT, TREATED = (
     listed("nothing nothin nuthin nowt nil none nought no"),
     listed(
         "treat treating treatment spray sprays spraying product products tool tools toolbox remedy remedies"
@@ -1760,7 +1760,7 @@ def _has_nothing(told: _Telling) -> bool:
     for start, end in pairwise([-1, *breaks, len(words)]):
         said = told.words(start + 1, end)
         is_else = _LISTED_THINGS.intersection(one.what for one in told.told.within(start + 1, end))
-        if said & _NOTHING and not is_else and (said & _TREATED or "else" in said):
+        if said & NOTHING_OF_IT and not is_else and (said & TREATED or "else" in said):
             is_so = True
             told.dropped.update(range(start + 1, end))
             told.spans = [one for one in told.spans if not start < one.start < end]
@@ -1768,7 +1768,7 @@ def _has_nothing(told: _Telling) -> bool:
 
 
 _LISTED_THINGS = frozenset({"kind", "own", "room", "place", "facing", "lit", "pest", "bugs", "product"})
-_CLAUSE_ENDS = listed(", and ; . ! \n but") | {"\n"}
+_CLAUSE_ENDS = listed(", and ; . ! but") | {"\n"}
 _MEANING = frozenset({"strange", "common", "telling", "kind", "own", "facing", "lit", "pest", "bugs", "room"})
 _SEEING = frozenset(
     {

@@ -48,7 +48,7 @@ from bot.phrases.forms.rows import ROWS, SAYS_NOTHING, forms_of, subject_of
 from bot.phrases.grammar import SPOKEN, plants_named, understand_surely
 from bot.phrases.guess import Guess, rank
 from bot.phrases.home_words import names_a_kind
-from bot.phrases.homes import Home, read_home, read_move, read_standing
+from bot.phrases.homes import NOTHING_OF_IT, TREATED, Home, read_home, read_move, read_standing
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.kept import kept
 from bot.phrases.leaving_out import told_of
@@ -263,23 +263,11 @@ def read(text: str, situation: Situation, *, is_part: bool = False) -> Reading:
     return meant
 
 
-_TREATING = frozenset(
-    {"treat", "treating", "treatment", "spray", "sprays", "product", "products", "medicine"}
-)
-
-
-_OF_NOTHING = _TREATING | listed(
-    "i we have got nothing no is at hand to with for it them yet here in house kept there afraid am . , !"
-)
-
-
 def _has_nothing_to_treat_with(text: str, situation: Situation) -> bool:
     """Whether no more is said than that nothing is at hand: it puts nothing off, and nothing was seen."""
     words = frozenset(words_of(plain(text)))
-    if not (words & _TREATING and words & {"nothing", "no", "none", "nothin"}) or "?" in words:
+    if not (words & TREATED and words & NOTHING_OF_IT) or "?" in words:
         return False
-    if words <= _OF_NOTHING:
-        return True
     home = read_home(text, situation)
     return home.has_nothing and home.is_empty() and not (home.named or len(home.unread) >= FEWEST_WORDS)
 
