@@ -42,6 +42,7 @@ A_DAY_APART = timedelta(days=2)
 """Of what happened earlier nothing counts for a later day than this, whatever the zones. [d]"""
 _UTC = Household().zone
 _Order = tuple[datetime, EntryId]
+_Zones = tuple[tuple[_Order, ZoneInfo], ...]
 _OF_NOTHING: frozenset[type] = frozenset({journal.Nudged, journal.Heard, journal.SilenceAsked})
 _OF_A_NUDGE = _OF_NOTHING | {journal.Found, journal.Treated}
 _order: Callable[[Entry], _Order] = attrgetter("happened_at", "id")
@@ -68,7 +69,7 @@ class _Home(Value):
     """What was told of the home itself: the household without its plants."""
 
     household: Household = field(default_factory=Household)
-    zones: tuple[tuple[_Order, ZoneInfo], ...] = ()
+    zones: _Zones = ()
     """Zones as they were told, each from its entry on."""
     walk_from: _Order | None = None
 
@@ -166,16 +167,14 @@ def _home(told: tuple[Entry, ...]) -> _Home:
     return _Home(household, tuple(zones), walk_from)
 
 
-def _pot(number: PlantId, told: tuple[Entry, ...], zones: tuple[tuple[_Order, ZoneInfo], ...]) -> _Pot | None:
+def _pot(number: PlantId, told: tuple[Entry, ...], zones: _Zones) -> _Pot | None:
     """Fold what happened to a plant; None where what made it known was taken back."""
     named_by = min((entry.id for entry in told if isinstance(entry.payload, journal.PlantSet)), default=None)
     if named_by is None:
         return None
     plant = Plant(number)
     for entry in told:
-        _apply_to_plant(
-            plant, entry, is_late=isinstance(entry.payload, journal.Found) and _is_late(entry, zones)
-        )
+        _apply_to_plant(plant, entry, zones)
     return _Pot(named_by, plant)
 
 
@@ -232,7 +231,7 @@ def _last_finds(plants: Iterable[Plant]) -> dict[tuple[PlaceId | None, str], dat
     return found
 
 
-def _is_late(entry: Entry, zones: tuple[tuple[_Order, ZoneInfo], ...]) -> bool:
+def _is_late(entry: Entry, zones: _Zones) -> bool:
     """Whether what is rinsed from that hour on does not dry by the evening."""
     order = _order(entry)
     local = entry.happened_at.astimezone(next((zone for at, zone in reversed(zones) if at < order), _UTC))
@@ -372,7 +371,7 @@ def _set_preferences(household: Household, told: journal.HouseholdSet) -> None:
         household.wants_status = told.status
 
 
-def _apply_to_plant(plant: Plant, entry: Entry, *, is_late: bool) -> None:  # noqa: C901, PLR0912 - one arm a payload
+def _apply_to_plant(plant: Plant, entry: Entry, zones: _Zones) -> None:  # noqa: C901, PLR0912 - one arm a payload
     on = entry.happened_on
     match entry.payload:
         case journal.PlantSet() as told:
@@ -380,7 +379,7 @@ def _apply_to_plant(plant: Plant, entry: Entry, *, is_late: bool) -> None:  # no
         case journal.PlantRenamed(name=name):
             plant.name = name
         case journal.Found(pest=pest, grade=grade, count=count, where=where):
-            _find(plant, pest, Find(on, grade, count, where), is_late=is_late)
+            _find(plant, pest, Find(on, grade, count, where), entry, zones)
         case journal.PhotoTaken(photo=photo):
             plant.photos.append((on, photo))
         case journal.SignSeen(sign=sign):
@@ -424,12 +423,13 @@ def _set_plant(plant: Plant, told: journal.PlantSet, on: date) -> None:
     _set_fields(plant, told, ("name", "place", "pot_cm", "kind", "traits"))
 
 
-def _find(plant: Plant, pest: str, find: Find, *, is_late: bool) -> None:
+def _find(plant: Plant, pest: str, find: Find, entry: Entry, zones: _Zones) -> None:
     for case in plant.open_cases:
         if case.pest == pest:
             case.finds.append(find)
             return
     before = any(case.pest == pest for case in plant.cases)
+    is_late = _is_late(entry, zones)
     plant.cases.append(Case(pest, find.on, [find], is_reopened=before, is_opened_late=is_late))
 
 
