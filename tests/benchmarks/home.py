@@ -27,15 +27,15 @@ SIZES = (500, 2_000, 20_000)
 TURNS = 4
 SAID = (
     "what's due",
-    "plant 3 clean",
-    "why plant 2",
-    "plant 1 2 longtailed mealybugs",
+    "fern 3 clean",
+    "why fern 2",
+    "fern 1 2 longtailed mealybugs",
     "undo",
     "isolated?",
-    "when can plant 4 go back",
-    "sprayed plant 5 with soap",
+    "when can fern 4 go back",
+    "sprayed fern 5 with soap",
     "thanks",
-    "plant 30 clean",
+    "fern 30 clean",
     "mix 750 ml",
 )
 READ = (
