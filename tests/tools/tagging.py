@@ -359,32 +359,26 @@ def _trained(examples: list[Example], labels: tuple[str, ...], buckets: int) -> 
 
 
 def _slopes(scores: _Floats, moves: _Floats, labels: list[int]) -> tuple[_Floats, _Floats]:
-    """Give how each score, and each move from label to label, differs from what was marked."""
-    length = len(scores)
-    ahead, back = np.empty_like(scores), np.zeros_like(scores)
-    ahead[0] = scores[0] + moves[:, -1]
-    inner = moves[:, :-1]
-    for at in range(1, length):
-        ahead[at] = scores[at] + _log_sum(inner + ahead[at - 1], axis=1)
-    for at in range(length - 2, -1, -1):
-        back[at] = _log_sum(inner + (scores[at + 1] + back[at + 1])[:, None], axis=0)
-    whole = _log_sum(ahead[-1], axis=0)
-    slope = np.exp(ahead + back - whole)
+    """Give how likely each label is, and each move from label to label, beyond what was marked."""
+    chances = np.exp(scores - scores.max(axis=1, keepdims=True))
+    ways = np.exp(moves)
+    inner = ways[:, :-1]
+    ahead, back, whole = np.empty_like(scores), np.ones_like(scores), np.empty(len(scores))
+    for at in range(len(scores)):
+        row = chances[at] * (inner @ ahead[at - 1] if at else ways[:, -1])
+        whole[at] = row.sum()
+        ahead[at] = row / whole[at]
+    behind = chances / whole[:, None]
+    for at in range(len(scores) - 1, 0, -1):
+        behind[at] *= back[at]
+        back[at - 1] = behind[at] @ inner
+    slope = ahead * back
     move_slope = np.zeros_like(moves)
     move_slope[:, -1] = slope[0]
-    move_slope[labels[0], -1] -= 1
-    for at in range(1, length):
-        pairs = inner + ahead[at - 1] + (scores[at] + back[at])[:, None] - whole
-        move_slope[:, :-1] += np.exp(pairs)
-        move_slope[labels[at], labels[at - 1]] -= 1
-    slope[np.arange(length), labels] -= 1
+    move_slope[:, :-1] = inner * (behind[1:].T @ ahead[:-1])
+    np.subtract.at(move_slope, (labels, [len(moves), *labels[:-1]]), 1)
+    slope[np.arange(len(scores)), labels] -= 1
     return slope, move_slope
-
-
-def _log_sum(scores: _Floats, axis: int) -> _Floats:
-    top = scores.max(axis=axis, keepdims=True)
-    summed: _Floats = np.squeeze(top, axis=axis) + np.log(np.exp(scores - top).sum(axis=axis))
-    return summed
 
 
 if __name__ == "__main__":
