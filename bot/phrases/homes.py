@@ -40,7 +40,15 @@ from bot.phrases.home_words import (
     words_at,
 )
 from bot.phrases.kept import kept
-from bot.phrases.lexicon import Word, classes_of, common_words, listed, phrases_of, words_in, words_of_class
+from bot.phrases.lexicon import (
+    Word,
+    classes_of,
+    is_ordinary,
+    listed,
+    phrases_of,
+    words_in,
+    words_of_class,
+)
 from bot.phrases.light import UNKNOWN, WAYS, Lit, facets_in, light_in
 from bot.phrases.names import OneOf, Place, Plants, names_of
 from bot.phrases.numbers import number_at
@@ -56,7 +64,7 @@ ASKED = frozenset({Expecting.PLANTS, Expecting.WHERE, Expecting.TOWN})
 SURE_MARGIN = 35
 """A span whose labels stand less above all others is only offered. [1]"""
 LEAST_MARGIN = 70
-"""A name of which nothing is listed and whose labels stand less above all others is none. [1]"""
+"""A name of ordinary words, none of them listed, whose labels stand less above all others is none. [1]"""
 _MOST_OF_A_KIND = 40
 _LONGEST_NAME = 60
 _MOST_OF_A_NAME = 4
@@ -346,7 +354,6 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
 
 
 _OUTDOORS = frozenset(Outdoors)
-_LED_IN_TIME = listed("before since after during")
 _PANES = ("window", "windows", "sill", "sills")
 _KEY_OF = {"own": "plant", "place": "place", "pest": "seen", "product": "product", "lamp": "side"}
 
@@ -354,19 +361,7 @@ _KEY_OF = {"own": "plant", "place": "place", "pest": "seen", "product": "product
 def _spans(told: _Telling) -> list[Span]:
     """Give the runs that tell something; the home's own names, animals and products as they are listed."""
     asked = told.situation.expecting.value if told.situation.expecting in ASKED else ""
-    told.spans = spans_in(told.told.tokens, asked)
-    found = [
-        one
-        for one in _with_ranges(told.spans, told)
-        if not (
-            one.key == "plant"
-            and _is_strange(one, told)
-            and (
-                told.words(one.start, one.end) & _LITTLE
-                or told.words(one.start - 2, one.start) & _LED_IN_TIME
-            )
-        )
-    ]
+    found = _with_ranges(spans_in(told.told.tokens, asked), told)
     for one in told.told.events:
         key = _KEY_OF.get(one.what, "")
         beside = [each for each in found if each.start < one.end and one.start < each.end]
@@ -380,20 +375,61 @@ def _spans(told: _Telling) -> list[Span]:
         if key and not any(one.what in {"own", "place"} or not _is_strange(each, told) for each in holding):
             found = [each for each in found if each not in beside]
             found.append(Span(key, one.start, one.end, SURE_MARGIN))
-    found = _without_doubtful(sorted([*found, *_rooms_led_in(found, told)], key=lambda one: one.start), told)
-    found = _with_strange_places(_with_listed(found, told), told)
+    found = sorted([*found, *_rooms_led_in(found, told)], key=lambda one: one.start)
+    found = _with_strange_places(_with_listed([one for one in found if not _is_faint(one, told)], told), told)
     gone = [one for one in found if one.key == "place" and "from" in told.told.before(one.start, 2)]
     told.dropped.update(at for one in gone for at in range(one.start, one.end))
-    found = _with_fields([one for one in found if one not in gone], told)
+    found = _with_fields([part for one in found if one not in gone for part in _parted(one, told)], told)
     found = _with_names_again([bare for one in found if (bare := _bared(one, told)).start < bare.end], told)
     found = list(_run_together(_with_counts(found, told), told))
-    places = [one for one in found if one.key == "place"]
-    found = sorted([*found, *_places_again(found, told)], key=lambda one: one.start)
-    return [
-        one
-        for one in found
-        if one.key != "side" or not any(each.start <= one.start < each.end for each in places)
-    ]
+    return sorted([*found, *_places_again(found, told)], key=lambda one: one.start)
+
+
+def _with_ranges(spans: list[Span], told: _Telling) -> list[Span]:
+    """Take "AV1-AV30", "orchid 1 to orchid 10", "fern 1 to 30" for a name and its numbers."""
+    words = told.told.words
+    for at in range(len(words) - 3):
+        stop = at + 2
+        while stop < len(words) and words[stop] in _TO:
+            stop += 1
+        is_led = words[at].isalpha() and words[at] not in ARTICLES | PREPOSITIONS and words[at + 1].isdigit()
+        if not is_led or stop == at + 2:
+            continue
+        stop += words[stop : stop + 1] == (words[at],)
+        if (
+            stop >= len(words)
+            or not words[stop].isdigit()
+            or told.told.of(at) not in {"kind", "kind+", "strange"}
+        ):
+            continue
+        start = next((one.start for one in spans if one.key == "plant" and one.start < at < one.end), at)
+        spans = [one for one in spans if one.end <= start or one.start > stop]
+        spans += [Span("plant", start, at + 1, SURE_MARGIN), Span("count", at + 1, stop + 1, SURE_MARGIN)]
+    return sorted(spans, key=lambda one: one.start)
+
+
+def _parted(one: Span, told: _Telling) -> Iterator[Span]:
+    """Set two listed rooms apart that were taken for one: "attic and den"."""
+    for at in range(one.start + 1, one.end - 1):
+        if told.told.of(at) == "and" and told.told.of(at - 1) == told.told.of(at + 1) == "room":
+            yield replace(one, end=at)
+            one = replace(one, start=at + 1)
+    yield one
+
+
+def _is_faint(one: Span, told: _Telling) -> bool:
+    """Whether ordinary words none of which is listed, or a strange room in a list, are hardly a name."""
+    words = told.told.words
+    if not _is_strange(one, told):
+        return False
+    if one.end == one.start + 1 and len(words[one.start]) == 1:
+        return True
+    if one.key == "plant" and told.words(one.start - 3, one.end) & _LITTLE:
+        return True  # "a cat, Minka"
+    return one.margin < LEAST_MARGIN and (
+        (one.key == "place" and told.told.of(one.start - 1) == "comma")
+        or all(told.told.of(at) != "strange" or is_ordinary(words[at]) for at in range(one.start, one.end))
+    )
 
 
 def _with_names_again(spans: list[Span], told: _Telling) -> list[Span]:
@@ -403,9 +439,17 @@ def _with_names_again(spans: list[Span], told: _Telling) -> list[Span]:
     taken = {at for one in spans if one.key != "person" for at in range(one.start, one.end)}
     again = [at for at, word in enumerate(words) if word in own and at not in taken]
     left = [one for one in spans if one.key != "person" or not own & told.words(one.start, one.end)]
-    return sorted(
-        [*left, *(Span("plant", at, at + 1, LEAST_MARGIN) for at in again)], key=lambda one: one.start
-    )
+    named = {one.end + 1 for one in left if one.key == "plant" and words[one.start] in own}
+    kinds = [
+        Span("plant", one.start, one.end, SURE_MARGIN)
+        for one in told.told.events  # "Bertha (a fern)"
+        if one.what == "kind"
+        and one.start not in taken
+        and one.start - (words[one.start - 1] in ARTICLES) in named
+        and "(" in told.told.before(one.start, 2)
+    ]
+    left += [*kinds, *(Span("plant", at, at + 1, LEAST_MARGIN) for at in again)]
+    return sorted(left, key=lambda one: one.start)
 
 
 def _places_again(spans: list[Span], told: _Telling) -> Iterator[Span]:
@@ -488,68 +532,6 @@ def _with_fields(spans: list[Span], told: _Telling) -> list[Span]:
     return sorted(spans, key=lambda one: one.start)
 
 
-def _is_width(one: Span, told: _Telling) -> bool:
-    """Whether a number is of a pot's width."""
-    unit = told.told.words[one.end : one.end + 1]
-    ends = told.told.of(one.end + 1) in ENDS | _JOINTS
-    return unit in {("cm",), ("inch",), ("inches",)} or (unit == ("in",) and ends)
-
-
-_DEFINITE = frozenset({("the",), ("all",)})
-"""Before a number that counts what was told, and no more of it: "the three of them"."""
-
-
-def _with_counts(spans: list[Span], told: _Telling) -> list[Span]:
-    """Take a number for how many where it stands right before a name, or it or a range right behind it."""
-    taken = {at for one in spans for at in range(one.start, one.end)}
-    named = {one.start for one in spans if one.key == "plant"}
-    is_seen = any(one.key == "seen" for one in spans)
-    spans = [
-        one
-        for one in spans
-        if one.key != "count"
-        or not (
-            _is_width(one, told)
-            or (is_seen and told.told.before(one.start) == (",",) and one.end not in named)
-            or (
-                told.told.before(one.start) in _DEFINITE and told.told.words[one.end : one.end + 1] == ("of",)
-            )
-            or (one.end not in named and told.words(one.end, one.end + 1) & _COUNTED_TOO - {"pots", "pot"})
-        )
-    ]
-    counted = [one.start for one in spans if one.key == "count"] + [
-        one.end for one in spans if one.key == "count"
-    ]
-    more: list[Span] = []
-    for one in spans:
-        if one.key != "plant" or one.start in counted or one.end in counted:
-            continue
-        end = one.end
-        while (
-            told.told.words[end : end + 1]
-            and end not in taken
-            and (told.told.words[end].isdigit() or (end > one.end and told.told.words[end] in _TO))
-        ):
-            end += 1
-        while end > one.end and not told.told.words[end - 1].isdigit():
-            end -= 1
-        is_end = told.told.of(end) in ENDS | _JOINTS | {"colon", "around", "room"}
-        is_width = _is_width(replace(one, end=end), told)
-        before = next(
-            (each for each in told.told.events if each.end == one.start and each.what == "count"), None
-        )
-        if end > one.end and is_end and not is_width:
-            more.append(Span("count", one.end, end, one.margin))
-        elif (
-            before is not None
-            and before.start not in taken
-            and isinstance(before.value, int)
-            and before.value > 1
-        ):
-            more.append(Span("count", before.start, before.end, one.margin))
-    return sorted([*spans, *more], key=lambda one: one.start)
-
-
 def _rooms_led_in(spans: list[Span], told: _Telling) -> Iterator[Span]:
     """Give listed rooms that head a line or that "in the" leads to, and that nothing else holds."""
     taken = {at for one in spans for at in range(one.start, one.end)}
@@ -575,55 +557,37 @@ def _rooms_led_in(spans: list[Span], told: _Telling) -> Iterator[Span]:
             yield Span("place", start, end, LEAST_MARGIN)
 
 
-def _with_ranges(spans: list[Span], told: _Telling) -> list[Span]:
-    """Take "AV1-AV30", "orchid 1 to orchid 10", "fern 1 to 30" for a name and its numbers."""
-    words = told.told.words
-    for at in range(len(words) - 3):
-        stop = at + 2
-        while stop < len(words) and words[stop] in _TO:
-            stop += 1
-        is_led = words[at].isalpha() and words[at] not in ARTICLES | PREPOSITIONS and words[at + 1].isdigit()
-        if not is_led or stop == at + 2:
-            continue
-        stop += words[stop : stop + 1] == (words[at],)
-        if (
-            stop >= len(words)
-            or not words[stop].isdigit()
-            or told.told.of(at) not in {"kind", "kind+", "strange"}
-        ):
-            continue
-        start = next((one.start for one in spans if one.key == "plant" and one.start < at < one.end), at)
-        spans = [one for one in spans if one.end <= start or one.start > stop]
-        spans += [Span("plant", start, at + 1, SURE_MARGIN), Span("count", at + 1, stop + 1, SURE_MARGIN)]
-    return sorted(spans, key=lambda one: one.start)
-
-
-def _without_doubtful(spans: list[Span], told: _Telling) -> list[Span]:
-    """Leave out faint names of which nothing is listed, but for those that a comma joins to another."""
-
-    def is_joined(one: Span, other: Span) -> bool:
-        return one.key == other.key and all(
-            told.told.of(at) in _JOINTS | {"count"} or told.told.words[at] in ARTICLES
-            for at in range(one.end, other.start)
-        )
-
-    kept: list[Span] = []
-    for at, one in enumerate(spans):
-        if one.key == "plant" and _event_of(one, told, "every", "volume"):
-            continue  # "every 7 days" names nothing
-        before, behind = spans[max(0, at - 1) : at], spans[at + 1 : at + 2]
-        near = [is_joined(each, one) for each in before] + [is_joined(one, each) for each in behind]
-        first, last = told.sentence(one.start)
-        others = [
-            each for each in spans if each.key == "place" and each != one and first <= each.start < last
+def _with_counts(spans: list[Span], told: _Telling) -> list[Span]:
+    """Take a number for how many where it stands right before a name, or it or a range right behind it."""
+    named = {one.start for one in spans if one.key == "plant"}
+    if any(one.key == "seen" for one in spans):  # "scale on the fern, ten"
+        spans = [
+            one
+            for one in spans
+            if one.key != "count" or one.end in named or told.told.before(one.start) != (",",)
         ]
-        is_led = bool(frozenset(told.told.before(one.start, 2)) & PREPOSITIONS) and not others
-        is_led = one.key == "place" and (told.told.of(one.end) == "colon" or is_led)
-        is_letter = one.end == one.start + 1 and len(told.told.words[one.start]) == 1
-        is_clear = one.margin >= (0 if any(near) or is_led else LEAST_MARGIN) and not is_letter
-        if is_clear or not _is_strange(one, told):
-            kept.append(one)
-    return kept
+    taken = {at for one in spans for at in range(one.start, one.end)}
+    counted = {at for one in spans if one.key == "count" for at in (one.start, one.end)}
+    more: list[Span] = []
+    for one in spans:
+        if one.key != "plant" or one.start in counted or one.end in counted:
+            continue
+        end = one.end
+        while end not in taken and "".join(told.told.words[end : end + 1]).isdigit():
+            end += 1
+        before = next(
+            (each for each in told.told.events if each.end == one.start and each.what == "count"), None
+        )
+        is_width = told.told.words[end : end + 1] == ("in",) and told.told.of(end + 1) in ENDS | _JOINTS
+        if (
+            end > one.end
+            and not is_width
+            and told.told.of(end) in ENDS | _JOINTS | {"colon", "around", "room"}
+        ):
+            more.append(Span("count", one.end, end, one.margin))
+        elif before is not None and before.start not in taken and before.value != 1:
+            more.append(Span("count", before.start, before.end, one.margin))
+    return sorted([*spans, *more], key=lambda one: one.start)
 
 
 def _with_listed(spans: list[Span], told: _Telling) -> list[Span]:
@@ -1024,7 +988,7 @@ def _spoken_of(told: _Telling) -> str:
 def _meant_room(word: str) -> str:
     """Give the room a strange word is a slip of."""
     low = word.lower()
-    is_known = low in ROOMS | SORTS | LOOKS or low in common_words()
+    is_known = low in ROOMS | SORTS | LOOKS or is_ordinary(low)
     meant = None if is_known or not word.islower() else slip_of(low, ROOMS | SORTS)
     return word if meant is None or len(meant) < _SHORTEST_SLIP or len(meant) == len(low) else meant
 

@@ -7,6 +7,7 @@ from functools import cache
 from pathlib import Path
 from sys import intern
 from typing import TypeVar
+from zlib import crc32
 
 from bot.domain.trade import Form, Grade, Level, Method, Sign
 from bot.domain.value import Value
@@ -226,3 +227,20 @@ def is_made_of(words: tuple[str, ...], phrases: frozenset[tuple[str, ...]]) -> b
 def classes_of(kind: str) -> tuple[str, ...]:
     """Name the classes of a kind."""
     return tuple(_FILE[kind])
+
+
+def is_ordinary(word: str) -> bool:
+    """Whether a word is ordinary English, as one in sixty others seems to be [ordinary.bin]."""
+    bits = _ordinary()
+    places = (crc32(word.encode(), turn) % (8 * len(bits)) for turn in range(TURNS))
+    return all(bits[at // 8] >> at % 8 & 1 for at in places)
+
+
+TURNS = 5
+"""Bits of the filter that a word sets. [1]"""
+
+
+@cache
+def _ordinary() -> bytes:
+    """Read the filter, behind a line of its source and licence."""
+    return Path(__file__).with_name("ordinary.bin").read_bytes().partition(b"\n")[2]

@@ -12,7 +12,7 @@ from pathlib import Path
 
 from bot.domain.value import Value
 from bot.phrases.guess import added, buckets_of, raised, unpacked
-from bot.phrases.lexicon import listed
+from bot.phrases.lexicon import is_ordinary, listed
 
 FILE = Path(__file__).with_name("tagging.bin")
 KEYS = ("plant", "count", "place", "side", "town", "product", "seen", "rest", "person")
@@ -176,7 +176,7 @@ def marks_of(tokens: Sequence[Token], asked: str) -> Iterator[list[str]]:
     """Give the marks of each word: itself, its letters, its class and those around it."""
     size = len(tokens)
     words = ["^^", "^", *(one.word for one in tokens), "$", "$$"]
-    of = ["^^", "^", *(one.of for one in tokens), "$", "$$"]
+    of = ["^^", "^", *(_class_of(one) for one in tokens), "$", "$$"]
     behind = _next_things(tokens)
     thing, lead, begins, colon = "^", "", 0, ""
     for at, one in enumerate(tokens):
@@ -232,6 +232,11 @@ def marks_of(tokens: Sequence[Token], asked: str) -> Iterator[list[str]]:
             thing, lead = of_word, ""
         elif one.word in _LEADING:
             lead = one.word
+
+
+def _class_of(one: Token) -> str:
+    """Give what a word is listed as; of what is nowhere listed, whether it is ordinary English."""
+    return "plain" if one.of == "strange" and is_ordinary(one.word) else one.of
 
 
 def _next_things(tokens: Sequence[Token]) -> list[str]:

@@ -1,9 +1,11 @@
 """The tagger ships as it is made from the marked messages, and reads what they tell."""
 
+import random
 from collections import Counter
 
 from bot.phrases import tagging
 from bot.phrases.homes import read_home
+from bot.phrases.lexicon import is_ordinary
 from tests.phrases.homes_measured import measured, situation_of
 from tests.phrases.marked import hands, templates
 from tests.tools.tagging import MOST_BYTES, pack, sources_hash
@@ -30,3 +32,12 @@ def test_what_the_messages_tell_is_mostly_read_and_seldom_written_wrong() -> Non
                 counts += measured(one, read_home(one.text, situation_of(one)))
     assert counts["whole"] >= LEAST_WHOLE * counts["messages"]
     assert counts["sure though not whole"] <= counts["messages"] / 25
+
+
+def test_ordinary_words_are_known_and_invented_ones_seldom_taken_for_them() -> None:
+    assert all(map(is_ordinary, ["neighbour", "neighbor", "colours", "wondering", "gallery", "kettle"]))
+    assert not any(map(is_ordinary, ["monstera", "hoya", "zamioculcas", "tradescantia", "calathea"]))
+    source = random.Random(5)
+    invented = ["".join(source.choices("bcdfghjklmnpqrstvwxz", k=8)) for _ in range(10_000)]
+    # five bits a word, 41,000 words in 368,000 bits: (1 - exp(-5 * 41 / 368)) ** 5 = .014
+    assert sum(map(is_ordinary, invented)) / len(invented) < 0.02
