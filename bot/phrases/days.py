@@ -56,7 +56,9 @@ _PERIODS = each_worded(
     ("this month", "month"),
 )
 _OPENING = frozenset(said[0] for said in (*_RELATIVE, *_PERIODS, *_SPELT_DAYS)) | MONTHS.keys() | _WHICH
-_OPENING |= OPENING | listed("daily weekly fortnightly every in for after at half quarter")
+_OPENING |= OPENING | listed(
+    "daily weekly fortnightly every each weekends weekdays in for after at half quarter"
+)
 """Words that a day or a time may begin with, but for weekdays."""
 _MARKS = frozenset({",", ".", "!", "?", ";", "\n"})
 """With these none begins."""
@@ -123,10 +125,14 @@ class Every(Value):
 
     days: int | None = None
     weekday: int | None = None
+    otherwise: str = ""
+    """An RFC 5545 rule that is neither: "every first saturday"."""
 
     @property
     def rule(self) -> str:
         """The repetition as an RFC 5545 rule."""
+        if self.otherwise:
+            return self.otherwise
         if self.weekday is not None:
             return f"FREQ=WEEKLY;BYDAY={BYDAY[self.weekday]}"
         if self.days is not None and self.days % _WEEK == 0:
@@ -249,16 +255,55 @@ def every_at(words: tuple[str, ...], start: int) -> tuple[Every, int] | None:
         return Every(days={"daily": 1, "weekly": _WEEK, "fortnightly": 2 * _WEEK}[word]), 1
     if word.endswith("s") and word[:-1] in WEEKDAYS and len(word) > len("suns"):
         return Every(weekday=WEEKDAYS[word[:-1]]), 1
-    if word != "every" or start + 1 >= len(words):
+    told = _OTHERWISE.match(" ".join(words[start : start + _LONGEST_RULE]))
+    rule = None if told is None else _rule_of(told)
+    if told is not None and rule is not None:
+        return Every(otherwise=rule), len(told[0].split())
+    if word not in {"every", "each"} or start + 1 >= len(words):
         return None
     following = words[start + 1]
     if following in WEEKDAYS:
         return Every(weekday=WEEKDAYS[following]), 2
     if following in {"day", "evening", "week", "fortnight", "other"}:
         if following == "other":
-            return (Every(days=2), 3) if words[start + 2 : start + 3] == ("day",) else None
+            days = {"day": 2, "week": 2 * _WEEK}.get(" ".join(words[start + 2 : start + 3]))
+            return None if days is None else (Every(days=days), 3)
         return Every(days=_DAY_SPANS[following]), 2
     return _every_few(words, start + 1)
+
+
+_OTHERWISE = re.compile(
+    r"(?P<every>every |each )?(?:(?P<group>weekend|weekday|month)s?|(?P<which>[a-z]+|\d (?:st|nd|rd|th))"
+    rf" (?P<day>{'|'.join(WEEKDAYS)})|(?P<date>\d{{1,2}}) (?:st|nd|rd|th))"
+    r"(?P<month> (?:(?:of|in) )?(?:the|each|every|a|per) month)?(?= |$)"
+)
+_LONGEST_RULE = 7
+_GROUPS = {
+    "weekend": "WEEKLY;BYDAY=SA,SU",
+    "weekday": "WEEKLY;BYDAY=MO,TU,WE,TH,FR",
+    "month": "MONTHLY;BYMONTHDAY=1",
+}
+_WHICH_OF_A_MONTH = {**ORDINALS, "1 st": 1, "2 nd": 2, "3 rd": 3, "4 th": 4, "last": -1}
+_MOST_OF_A_DAY, _LATEST, _LAST = 4, 28, 31
+"""A later day of a month is missing in some: its last stands for it."""
+
+
+def _rule_of(told: re.Match[str]) -> str | None:
+    """Give the rule of "every other sunday", "the last sunday of the month", "every 31st", "weekends"."""
+    is_of_month, which = bool(told["month"]), told["which"]
+    if told["group"]:
+        return "FREQ=" + _GROUPS[told["group"]] if told["every"] or told[0].endswith("s") else None
+    if not (told["every"] or is_of_month):
+        return None
+    if told["date"]:
+        date_told = int(told["date"])
+        day = date_told if date_told <= _LATEST else -1
+        return f"FREQ=MONTHLY;BYMONTHDAY={day}" if 0 < date_told <= _LAST else None
+    on = BYDAY[WEEKDAYS[told["day"]]]
+    if which in {"other", "second", "2 nd"} and not is_of_month:
+        return f"FREQ=WEEKLY;INTERVAL=2;BYDAY={on}"
+    number = _WHICH_OF_A_MONTH.get(which, 0)
+    return f"FREQ=MONTHLY;BYDAY={number}{on}" if 0 != number <= _MOST_OF_A_DAY else None
 
 
 def _every_few(words: tuple[str, ...], start: int) -> tuple[Every, int] | None:

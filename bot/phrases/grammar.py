@@ -22,6 +22,7 @@ from bot.actions.read_temperature import ReadTemperature
 from bot.actions.set_hours import SetHours
 from bot.actions.set_place import SetPlace
 from bot.actions.set_repeats import SetRepeats
+from bot.actions.set_routine import SetRoutine
 from bot.actions.set_strict import SetStrict
 from bot.actions.set_town import SetCoordinates, SetTown
 from bot.actions.set_units import SetUnits
@@ -32,6 +33,7 @@ from bot.actions.stock_product import StockProduct
 from bot.actions.tell_privacy import TellPrivacy
 from bot.actions.undo import Undo
 from bot.actions.walk_through import BeginWalk
+from bot.domain.agenda import CHECK_ROUTINE
 from bot.domain.identity import PlantId
 from bot.domain.measure import Units
 from bot.domain.value import replace
@@ -39,7 +41,8 @@ from bot.phrases.answering import evenings_asked_for, read_answer, read_ticks, r
 from bot.phrases.asking import Meant
 from bot.phrases.bottles import read_bottle, read_recipe, read_tools
 from bot.phrases.counting import read_leaf
-from bot.phrases.forms.filling import later
+from bot.phrases.days import Clock, Every, Weekday
+from bot.phrases.forms.filling import hours_evening, later, quiet, routine
 from bot.phrases.homes import read_facets, read_place, read_places, read_town
 from bot.phrases.hurrying import SPOKEN as HURRYING_WORDS
 from bot.phrases.hurrying import read_hurry
@@ -52,17 +55,17 @@ from bot.phrases.lists import Listed, read_list, read_news, read_told
 from bot.phrases.looking_up import read_follow_up, read_lookup
 from bot.phrases.mentions import Mentions
 from bot.phrases.names import Place, Plants
+from bot.phrases.numbers import Count
+from bot.phrases.offering import told_in
 from bot.phrases.putting_right import read_putting_right
 from bot.phrases.questions import ASKING, answers_itself, beyond, is_question, read_question
 from bot.phrases.rates import read_bad_rate
 from bot.phrases.renaming import read_renaming
-from bot.phrases.routines import SPOKEN as ROUTINES_WORDS
-from bot.phrases.routines import read_habit
 from bot.phrases.setting import TIMES, Setting, unique
 from bot.phrases.setup import (
     read_coordinates,
     read_expected_town,
-    read_hours,
+    read_repeats,
 )
 from bot.phrases.sharing import SPOKEN as SHARING_WORDS
 from bot.phrases.sharing import read_sharing
@@ -101,6 +104,15 @@ _SAID: tuple[tuple[Command, str], ...] = (
     (SetRepeats(is_wanted=False), "once an evening is enough | just once an evening"),
     (SetRepeats(is_wanted=True), "remind me twice | twice is fine | write twice again"),
     (SetRepeats(is_wanted=True), "a second message again"),
+    (
+        SetRoutine(CHECK_ROUTINE, ""),
+        "stop checks | stop checking | stop the checks | no more checks | no checks",
+    ),
+    (SetRoutine(CHECK_ROUTINE, ""), "stop the weekly check | no weekly check | stop weekly checks"),
+    (SetRoutine(CHECK_ROUTINE, ""), "cancel the weekly check | no more weekly checks | stop weekly check"),
+    (SetRoutine(CHECK_ROUTINE, ""), "end the habit | stop the habit | stop my routine | no routine"),
+    (SetRoutine(CHECK_ROUTINE, ""), "forget the routine | stop the routine | end the routine"),
+    (Ask(topic=Topic.ROUTINES), "routine | routines | habit | habits | my routines | my habits | schedule"),
     (TellPrivacy(), "privacy | what do you keep | what do you store | what do you know about me"),
     (Leave(), "leave | leave household | leave the household | leave this household"),
     (SetUnits(Units.METRIC), "metric | metric units | metric measures | use metric | use metric units"),
@@ -136,7 +148,6 @@ SPOKEN = frozenset().union(
     SHARING_WORDS,
     WALKING_WORDS,
     WORKING_WORDS,
-    ROUTINES_WORDS,
     HURRYING_WORDS,
 )
 """Words known besides those the clauses are made of."""
@@ -165,6 +176,13 @@ _SKIPS = any_of(
 )
 _DO_NOT_KNOW = frozenset({"i do not know", "do not know", "no idea", "dunno"})
 _TALK = ("greeting", "farewell", "waiting", "nod")
+_OF_HOURS = re.compile(
+    r"(?:(?P<quiet>(?:quiet(?: hours)?|silent|do not disturb)\b)|(?P<evening>(?:(?:set )?evening(?: time)?"
+    r"|(?:nudges?|write|message)(?: me| us)?(?: daily| time)?)\b))?(?: at\b| to\b)?[ :]*(?:from|between)?\b"
+)
+_LOOKING = listed("check inspect walk look over plants everything")
+_OF_A_HABIT = frozenset({Word.FILLER, Word.ALL, Word.AND, Word.BREAK, Word.THEM})
+_BETWEEN_HOURS = frozenset({Word.FILLER, Word.FILL_TO, Word.UNTIL, Word.AND, Word.BREAK})
 _LONGEST_TOWN = 8
 _LONGEST_LONE_NAME = 4
 _NOT_OF_A_TOWN = listed("i me you your we our it not what why how do does did are have has want please")
@@ -363,7 +381,7 @@ def _expected(text: str, words: tuple[str, ...], situation: Situation) -> Meant 
         case Expecting.TOWN:
             return _town(text, words, situation)
         case Expecting.EVENING | Expecting.QUIET:
-            return _wrapped(read_hours(text, situation.expecting))
+            return _wrapped(read_repeats(words)) or _hours(text, situation)
         case Expecting.PLACE:
             return _wrapped(_of_the_place_asked(read_facets(text, situation), situation))
         case Expecting.PLANTS:
@@ -378,6 +396,32 @@ def _of_the_place_asked(told: Command | None, situation: Situation) -> Command |
     if not isinstance(told, SetPlace) or told.name or not asked:
         return told
     return replace(told, name=asked[0].name, place_id=asked[0].place_id)
+
+
+def _hours(text: str, situation: Situation) -> Meant | None:
+    """Read "nudge me at 20:30", "quiet from 10 pm to 8"; bare times when that was asked."""
+    said, expecting = plain(text), situation.expecting
+    opening = _OF_HOURS.match(said)
+    if opening is None or not (opening.lastgroup or expecting in {Expecting.EVENING, Expecting.QUIET}):
+        return None
+    is_quiet = bool(opening["quiet"]) or (expecting is Expecting.QUIET and not opening["evening"])
+    told = told_in(said[opening.end() :], situation)
+    others = [one for one in told.items if not isinstance(one.meaning, Clock | Count)]
+    is_bare = all(one.meaning in _BETWEEN_HOURS for one in others)
+    if not is_bare or len(told.items) - len(others) != 1 + is_quiet:
+        return None
+    return quiet(told) if is_quiet else hours_evening(told)
+
+
+def _habit(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
+    """Read "walk at weekends", "inspect on the 15th of each month": a habit of looking and no more."""
+    if _LOOKING.isdisjoint(words):
+        return None
+    told = told_in(text, situation)
+    others = [one for one in told.items if not isinstance(one.meaning, Every | Weekday)]
+    is_bare = all(one.meaning in _OF_A_HABIT or one.text in _LOOKING for one in others)
+    is_of_looks = bool(others) and others[0].text in _LOOKING
+    return routine(told) if is_bare and is_of_looks and told.every(Every) else None
 
 
 def _wrapped(command: Command | None) -> Meant | None:
@@ -458,7 +502,7 @@ def _anything(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
 
 def _whole_message(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read what is told in one piece: the setting-up, a plant list, a work day, a label, animals."""
-    told = read_town(text, situation) or read_coordinates(text) or read_hours(text)
+    told = read_town(text, situation) or read_coordinates(text) or read_repeats(words)
     told = told or read_place(text, situation)
     if told is not None:
         return (told,)
@@ -469,8 +513,9 @@ def _whole_message(text: str, words: tuple[str, ...], situation: Situation) -> M
     if plants is not None:
         return plants.commands(is_sure=tidy(text).lower().startswith(_LIST_OPENINGS))
     return (
-        read_work(words, situation)
-        or read_habit(words)
+        _hours(text, situation)
+        or read_work(words, situation)
+        or _habit(text, words, situation)
         or read_animals(words)
         or read_traits(words, situation)
         or read_months(words, situation)
@@ -483,9 +528,6 @@ def _whole_message(text: str, words: tuple[str, ...], situation: Situation) -> M
 
 def _seen_or_mixed(words: tuple[str, ...], situation: Situation, *, asks: bool) -> Meant | None:
     """Read what may be asked or told: ants, something nobody has named, a mixture."""
-    habit = read_habit(words) if asks else None
-    if habit is not None and isinstance(habit[0], Ask):
-        return habit
     if frozenset(words) & {"ants", "ant"} and "plant" not in words:
         return (Ask(topic=Topic.ANTS),)
     if _DISH_SOAP & frozenset(words) and frozenset(words) & {"soap", "detergent", "liquid"}:

@@ -4,25 +4,16 @@ import re
 from datetime import time
 from itertools import pairwise
 
-from bot.actions.action import Command, Expecting
-from bot.actions.set_hours import SetHours
+from bot.actions.action import Command
 from bot.actions.set_repeats import SetRepeats
 from bot.actions.set_town import SetCoordinates, SetTown
-from bot.phrases.days import clock_at, evening_hour
-from bot.phrases.lexicon import listed, sayings
-from bot.phrases.text import plain, tidy, words_of
+from bot.phrases.days import clock_at
+from bot.phrases.lexicon import listed
+from bot.phrases.text import plain, tidy
 
 _COORDINATES = re.compile(r"(-?\d{1,3}(?:\.\d{1,8})?) ?[, ] ?(-?\d{1,3}(?:\.\d{1,8})?)")
 _NEAR = ("i am near ", "i'm near ", "near ", "close to ", "in ", "it is ", "it's ", "from ", "i am from ")
-_EVENING = sayings(
-    "nudge me at | nudge me daily at | nudge at | nudges at | evening time | evening at | evening"
-    " | write me at | message me at | nudge time | set evening to | nudge us at"
-)
-_QUIET = sayings(
-    "quiet hours | quiet hours from | quiet from | quiet between | quiet | silent from | do not disturb"
-)
 _LONGEST_ANSWER = 10
-_SMALL_HOURS = 4
 
 
 def read_expected_town(text: str) -> SetTown:
@@ -45,25 +36,6 @@ def read_coordinates(text: str, *, is_asked: bool = False) -> Command | None:
     )  # whether that is on the globe is said in the answer
 
 
-def read_hours(text: str, expecting: Expecting = Expecting.NOTHING) -> Command | None:
-    """Read "nudge me at 20:30", "quiet from 10 pm to 8"; bare times when that was asked."""
-    words = _bare_words(text)
-    repeats = read_repeats(words)
-    if repeats is not None:
-        return repeats
-    evening = _after(words, _EVENING)
-    if evening is None and expecting is Expecting.EVENING:
-        evening = words
-    told = None if evening is None else _single_time(evening)
-    if told is not None:
-        return SetHours(evening=told if _is_written_out(evening or ()) else evening_hour(told))
-    quiet = _after(words, _QUIET)
-    if quiet is None and expecting is Expecting.QUIET:
-        quiet = words
-    pair = None if quiet is None else _two_times(quiet)
-    return None if pair is None else SetHours(quiet_from=_quiet_from(*pair), quiet_until=pair[1])
-
-
 def read_repeats(words: tuple[str, ...]) -> Command | None:
     """Read "only one msg", "you do not have to write me two times"."""
     said = frozenset(words)
@@ -77,55 +49,6 @@ def read_repeats(words: tuple[str, ...]) -> Command | None:
 
 _MESSAGES = listed("msg msgs message messages write remind nudge ping text")
 _DENIALS = listed("not no never stop dont without")
-
-
-def _is_written_out(words: tuple[str, ...]) -> bool:
-    """Whether the half of the day is told: by two figures for the hour, as "09:00", or by "am"."""
-    return any(word in {"am", "morning"} or re.fullmatch(r"0\d[:.]\d\d", word) for word in words)
-
-
-def _quiet_from(start: time, end: time) -> time:
-    """Read "quiet from 2 to 9" as two at night: a small hour before the end is of the same night."""
-    is_night = start.hour <= _SMALL_HOURS and start < end
-    return start if is_night else evening_hour(start)
-
-
-def _opening(words: tuple[str, ...], openings: tuple[str, ...]) -> str | None:
-    """Give the longest opening a message begins with."""
-    found = [one for one in openings if words[:1] == (one.partition(" ")[0],) and _starts(words, one)]
-    return max(found, key=len, default=None)
-
-
-def _starts(words: tuple[str, ...], opening: str) -> bool:
-    expected = tuple(opening.split())
-    return words[: len(expected)] == expected
-
-
-def _bare_words(text: str) -> tuple[str, ...]:
-    words = tuple(word for word in words_of(plain(text)) if word not in {":", ",", "!", "please"})
-    return words[:-1] if words[-1:] == (".",) else words
-
-
-def _after(words: tuple[str, ...], openings: tuple[str, ...]) -> tuple[str, ...] | None:
-    opening = _opening(words, openings)
-    return None if opening is None else words[len(opening.split()) :]
-
-
-def _single_time(words: tuple[str, ...]) -> time | None:
-    told = _time_at(words)
-    return told[0] if told is not None and told[1] == len(words) else None
-
-
-def _two_times(words: tuple[str, ...]) -> tuple[time, time] | None:
-    words = words[1:] if words[:1] in {("from",), ("between",)} else words
-    start = _time_at(words)
-    if start is None:
-        return None
-    rest = words[start[1] :]
-    if rest[:1] in {("to",), ("until",), ("till",), ("-",), ("and",)}:
-        end = _single_time(rest[1:])
-        return None if end is None else (start[0], end)
-    return None
 
 
 def _time_at(words: tuple[str, ...]) -> tuple[time, int] | None:

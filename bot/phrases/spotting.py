@@ -522,8 +522,8 @@ def _of_month(words: _Words, at: int) -> tuple[OfMonth | MonthDay, int] | None:
         day, end = ORDINALS[word], begin + 1
     else:
         return None
-    if not 1 <= day <= _LONGEST_MONTH:
-        return None
+    if not 1 <= day <= _LONGEST_MONTH or "month" in words[end : end + _SHORT]:
+        return None  # "the 15th of each month" is a habit
     if month is not None:
         return MonthDay(month, day), end - at
     behind = end + (words[end : end + 1] in {("of",), ("(",)})
@@ -754,7 +754,7 @@ _STEERING = frozenset(
 )
 _STEERING_LONG = frozenset(word for word in _STEERING if len(word) > _SHORTEST_SLIP)
 _ALL_KNOWN = KNOWN | frozenset(word for phrase in FREE for word in phrase) | _STEERING
-_ALL_KNOWN |= {f"{day}s" for day in DAYS_OF_THE_WEEK}  # "on mondays" is no slip of a day
+_ALL_KNOWN |= {"month", *(f"{day}s" for day in DAYS_OF_THE_WEEK)}  # "on mondays" is no slip of a day
 
 
 @lru_cache(maxsize=4096)

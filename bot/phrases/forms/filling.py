@@ -730,6 +730,9 @@ def routine(told: Mentions) -> Filled:
     weeks = 2 if told.words & {"second", "2nd", "alternate", "fortnight", "other"} else weeks
     if every is not None and every.days is not None and not 0 < every.days <= _LONGEST_HABIT:
         return None
+    rules = {one.otherwise for one in often if one.otherwise}
+    if rules:
+        return None if days or len(rules) > 1 else (SetRoutine("check", rules.pop()),)
     if not days:
         return None if every is None else (SetRoutine("check", every.rule),)
     named = ",".join(BYDAY[index] for index in sorted({day.index for day in days}))
