@@ -36,6 +36,7 @@ from bot.actions.log_find import FindLogged, LogFind, together
 from bot.actions.log_round import NothingDue, RoundLogged, rounds_together
 from bot.actions.log_sign import LogSign
 from bot.actions.lose_plant import asked_back, gone_by_name
+from bot.actions.name_pest import asked_together
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.perform import perform
 from bot.actions.pest_word import pest_words
@@ -210,7 +211,9 @@ class Conversation:
         answered = settle_question(commands, desk)
         before, open_before = _before_the_edit(incoming, commands, desk), lines_left(desk)
         outcomes: list[Outcome] = [take_back(before, desk)] if before else []
-        outcomes += _gathered(outcome for command in commands for outcome in self._done(command, desk))
+        outcomes += _gathered(
+            outcome for command in asked_together(commands, desk) for outcome in self._done(command, desk)
+        )
         outcomes.sort(key=lambda one: isinstance(one, WhichTown))  # its buttons are needed most
         outcomes = told_already(outcomes, desk)
         outcomes = with_next(outcomes, desk)

@@ -252,5 +252,6 @@ def find_asked(choices: Sequence[Choice]) -> tuple[tuple[PlantId, ...], bool]:
     """Give the plants of a find that waits only for its number, or for its pest, and whether for its pest."""
     finds = finds_in(choices)
     is_asked = len(finds) > 1 and len({(one.plants, one.on) for one in finds}) == 1
-    plants = finds[0].plants if is_asked and all(finds_in([one]) for one in choices) else ()
+    is_asked = is_asked and all(finds_in([one]) for one in choices)
+    plants = tuple(each for one in (finds[0], *finds[0].also) for each in one.plants) if is_asked else ()
     return plants, len({one.pest for one in finds}) > 1

@@ -30,6 +30,8 @@ class LogFind(Command, kw_only=True):
     pest: str | None = None
     where: str | None = None
     on: date | None = None
+    also: tuple["LogFind", ...] = ()
+    """Finds of the same message that wait for the same pest."""
 
 
 class Need(Enum):

@@ -1,6 +1,8 @@
 """Write finds whose pest a word names, or ask which it is."""
 
-from bot.actions.action import Asking, ButtonText, Choice, performs
+from collections.abc import Sequence
+
+from bot.actions.action import Asking, ButtonText, Choice, Command, performs
 from bot.actions.correct import Correct
 from bot.actions.desk import Desk
 from bot.actions.identify import Identify
@@ -16,21 +18,33 @@ from bot.domain.value import replace
 @performs
 def log_finds(command: LogFind, desk: Desk) -> list[FindLogged | FindInPast] | Asks:
     """Write a find on each plant once its pest is known without a doubt, or ask for the pest."""
-    settled = [(plant, settle_pest(command.pest, plant, desk)) for plant in command.plants]
-    named_all = [(plant, pest) for plant, pest in settled if pest is not None]
-    if len(named_all) == len(settled):
-        return _logged(command, named_all, desk)
+    finds = (replace(command, also=()), *(replace(one, pest=command.pest) for one in command.also))
+    if all(_is_settled(one, desk) for one in finds):
+        return [logged for one in finds for logged in _logged(one, desk)]
+    plants = tuple(plant for one in finds for plant in one.plants)
     known = _known_here(desk) if command.pest is None else ()
     goes_on = () if desk.household.walk is None else (GoOn(),)
     named = tuple(
         Choice(ButtonText.NAMED, (replace(command, pest=pest), *goes_on), desk.knowledge.pests[pest].name)
         for pest in dict.fromkeys((*known, *candidates(command.pest, desk)))
     )
-    choices = (*named, Choice(ButtonText.FIND_OUT, (Identify(plants=command.plants, find=command),)))
+    choices = (*named, Choice(ButtonText.FIND_OUT, (Identify(plants=plants, find=command),)))
     if command.pest is None and 0 < len(known) <= FEW_KNOWN:
-        rest = Incomplete(missing=Missing.WHICH_PEST, plants=command.plants, choices=choices[len(known) :])
+        rest = Incomplete(missing=Missing.WHICH_PEST, plants=plants, choices=choices[len(known) :])
         choices = (*choices[: len(known)], Choice(ButtonText.ANOTHER, (rest,)))
-    return Asks(Missing.WHICH_PEST, desk.names(command.plants), asking=Asking(choices))
+    return Asks(Missing.WHICH_PEST, desk.names(plants), asking=Asking(choices))
+
+
+def asked_together(commands: Sequence[Command], desk: Desk) -> list[Command]:
+    """Put finds of a message that wait for the same pest into the first, so that one answer is for all."""
+    waiting = [one for one in commands if isinstance(one, LogFind) and not _is_settled(one, desk)]
+    alike = [one for one in waiting if one.pest == waiting[0].pest]
+    whole = [replace(one, also=tuple(alike[1:])) if one in alike[:1] else one for one in commands]
+    return [one for one in whole if one not in alike[1:]]
+
+
+def _is_settled(find: LogFind, desk: Desk) -> bool:
+    return all(settle_pest(find.pest, plant, desk) is not None for plant in find.plants)
 
 
 FEW_KNOWN = 3
@@ -45,10 +59,10 @@ def _known_here(desk: Desk) -> tuple[str, ...]:
     )
 
 
-def _logged(
-    command: LogFind, settled: list[tuple[PlantId, str]], desk: Desk
-) -> list[FindLogged | FindInPast]:
+def _logged(command: LogFind, desk: Desk) -> list[FindLogged | FindInPast]:
     """Write finds; a pest told by its own name tells what an open case of a general word is."""
+    pest_of = ((plant, settle_pest(command.pest, plant, desk)) for plant in command.plants)
+    settled = [(plant, pest) for plant, pest in pest_of if pest is not None]
     pests = desk.knowledge.pests
     known = {plant: {case.pest for case in desk.plant(plant).open_cases} for plant, _ in settled}
     is_first = not any(plant.cases for plant in desk.household.plants.values())

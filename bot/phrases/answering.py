@@ -291,7 +291,7 @@ def _by_find(items: tuple[Item, ...], words: tuple[str, ...], situation: Situati
         return (told[0],)
     if asks_pest and " ".join(_essence(words)) in _UNSURE:
         return next((one.commands for one in situation.choices if one.text in _FINDING_OUT), None)
-    around = _EACH | _ROUGHLY if all(len(find.plants) > 1 for find in told) else _ROUGHLY
+    around = _EACH | _ROUGHLY if all(len((*find.plants, *find.also)) > 1 for find in told) else _ROUGHLY
     unsure = {at for at in range(len(items) - 1) if (items[at].text, items[at + 1].text) == ("not", "sure")}
     said = [one for at, one in enumerate(items) if not (at in unsure or one.text in around)]
     signs = [one.meaning for one in said if isinstance(one.meaning, Sign)]

@@ -162,3 +162,13 @@ def test_who_is_apart_is_named_once(stranger_talk: Talk) -> None:
     talk.say("isolated calathea, palm and monstera")
     (told,) = talk.say("isolated?")
     assert [told.count(name) for name in ("calathea", "palm", "monstera")] == [1, 1, 1]
+
+
+@pytest.mark.parametrize("answer", ["thrips", "they are thrips", "western flower thrips on both"])
+def test_the_pest_told_once_is_that_of_all_plants_of_the_message(talk: Talk, answer: str) -> None:
+    (asked,) = talk.say("ivy and small hoya have bugs, 6 on ivy, 2 on small hoya")
+    assert asked == "Which pest is it on ivy and small hoya? Not written yet."
+    talk.say(answer)
+    ivy, hoya = (one for one in talk.home.living if one.name in {"ivy", "small hoya"})
+    assert [case.pest for one in (ivy, hoya) for case in one.cases] == ["western_flower_thrips"] * 2
+    assert sorted(case.finds[0].count or 0 for one in (ivy, hoya) for case in one.cases) == [2, 6]
