@@ -227,8 +227,10 @@ def _is_of_now(command: Command, desk: Desk) -> bool:
 
 def pinned(choice: Choice, desk: Desk) -> Choice:
     """Give an offer of what is "done" the evening and the treatments it is offered for."""
-    told = tuple(as_asked(one, desk) if isinstance(one, LogRound) else one for one in choice.commands)
-    return replace(choice, commands=told)
+    told = (as_asked(one, desk) if isinstance(one, LogRound) else one for one in choice.commands)
+    return replace(
+        choice, commands=tuple(dict.fromkeys(told))
+    )  # "today" may be told of one, and meant of both
 
 
 def _is_said(command: Command, question: Question, desk: Desk) -> bool:

@@ -810,7 +810,7 @@ def _in_agreement(reading: Reading, text: str, situation: Situation) -> Reading:
     for offer in reading.offers:
         told = agreed(offer.commands, text, named, situation)
         said = None if told == offer.commands else say_all(told, situation)
-        offers.append(replace(offer, commands=told, said=". ".join(said)) if said else offer)
+        offers.append(replace(offer, commands=told, said=". ".join(dict.fromkeys(said))) if said else offer)
     sure = agreed(reading.sure, text, named, situation)
     return replace(reading, sure=sure, offers=tuple(offers))
 
@@ -872,7 +872,13 @@ def _offers(text: str, situation: Situation, guesses: list[Guess]) -> Iterator[O
         if said is None or not _is_read_back(said, one.commands, situation):
             continue
         told.add(meaning)
-        yield Offer(one.commands, ". ".join(said), round(one.chance, 2), "; ".join(one.left_out), one.lacks)
+        yield Offer(
+            one.commands,
+            ". ".join(dict.fromkeys(said)),
+            round(one.chance, 2),
+            "; ".join(one.left_out),
+            one.lacks,
+        )
 
 
 def _leaves_out_its_own(meant: Likely, situation: Situation) -> bool:

@@ -2,8 +2,14 @@
 
 import pytest
 
-from bot.domain.journal import Found
-from tests.journeys.talking import Talk
+from bot.actions.action import ButtonText, Choice
+from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.log_check import LogCheck
+from bot.actions.log_round import LogRound
+from bot.domain.journal import CheckedClean, Found, Treated
+from bot.domain.trade import Level, Method
+from bot.domain.value import replace
+from tests.journeys.talking import OWNER, Talk
 from tests.journeys.test_forty_talks import HOMES, says
 
 KNOWN = {"A": "longtailed mealybug", "B": "spider mite", "E": "aphid"}
@@ -172,3 +178,14 @@ def test_the_pest_told_once_is_that_of_all_plants_of_the_message(talk: Talk, ans
     ivy, hoya = (one for one in talk.home.living if one.name in {"ivy", "small hoya"})
     assert [case.pest for one in (ivy, hoya) for case in one.cases] == ["western_flower_thrips"] * 2
     assert sorted(case.finds[0].count or 0 for one in (ivy, hoya) for case in one.cases) == [2, 6]
+
+
+def test_what_was_written_by_a_yes_in_words_is_not_said_to_be_open(talk: Talk) -> None:
+    (hoya, *_) = talk.home.living
+    repotted = LogRound(plants=(hoya.id,), method=Method.REPOT)
+    told = (repotted, replace(repotted, on=talk.now.date()), LogCheck(plants=(hoya.id,)))
+    talk.tell(Incomplete(missing=Missing.MEANT, choices=(Choice(ButtonText.YES, told, "repotted hoya"),)))
+    talk.say("yes, right")
+    assert talk.told()[-2:] == [("hoya", Treated(method=Method.REPOT)), ("hoya", CheckedClean(Level.PLAIN))]
+    talk.say("a passion flower came home with me")
+    assert not any("repotted" in one.text for one in talk.shown[OWNER][-1:])
