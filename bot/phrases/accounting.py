@@ -623,7 +623,7 @@ def _is_in(item: Item, at: int, part: Part, plants: frozenset[PlantId]) -> bool:
             return False  # "hoya done. Orchid on thursday"
         case Weekday() if head == "lost" or (head == "done" and len(plants) > 1 and behind is None):
             return item.text.startswith(("on ", "last ")) or (at > 0 and told.items[at - 1].text == "on")
-        case _ if isinstance(meaning, _ALLOWED.get(head, ())) or _is_written(meaning, part):
+        case _ if isinstance(meaning, _ALLOWED.get(head, ())) or is_written(meaning, part):
             return True
         case Place():
             of_place = frozenset(told.setting.of_place(meaning)) - set(told.sides()[1])
@@ -667,7 +667,7 @@ _ALLOWED: dict[str, tuple[type, ...]] = {
 """What may stand in a form though it is not written: a pest in "sprayed against mites"."""
 
 
-def _is_written(meaning: object, part: Part) -> bool:
+def is_written(meaning: object, part: Part) -> bool:
     """Whether the value of a mention is one of those that a part would write."""
     match meaning:
         case Volume(ml=number) | Length(cm=number) | Warmth(celsius=number):

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from itertools import zip_longest
 
 from bot.actions.action import ButtonText, Choice
+from bot.actions.add_plants import AddPlants
 from bot.actions.ask import Ask
 from bot.actions.decline import Decline
 from bot.actions.identify import Identify
@@ -18,20 +19,26 @@ from bot.actions.mix_batch import Mix
 from bot.actions.move_plant import MovePlant
 from bot.actions.postpone import Postpone
 from bot.actions.release_plant import ReleasePlant
+from bot.actions.set_place import SetPlace
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Method, Sign
 from bot.domain.value import replace
+from bot.phrases.accounting import Part, is_called, is_written, whole
 from bot.phrases.asking import Meant
+from bot.phrases.forms.rows import SAYS_NOTHING, forms_of
+from bot.phrases.guess import rank
 from bot.phrases.identifying import read_identification
 from bot.phrases.items import Item, Unknown, items_of
-from bot.phrases.lexicon import Spot, Word, any_of, is_made_of, listed, phrases_of
-from bot.phrases.mentions import GROWING
+from bot.phrases.lexicon import Spot, Word, any_of, is_made_of, listed, phrases_of, words_of_class
+from bot.phrases.mentions import GROWING, Mentions, leaves_out
 from bot.phrases.names import Pest, Plants
 from bot.phrases.numbers import Count, whole_count
-from bot.phrases.setting import TIMES
+from bot.phrases.setting import TIMES, Setting
 from bot.phrases.slips import slips_between
+from bot.phrases.spotting import with_names
 from bot.phrases.text import plain, words_of
+from bot.phrases.values import plants_of
 
 _SHORTEST_TYPO = 5
 _COURTEOUS = listed("yes yep yeah yup ok okay sure please now it is they are the a an i think . ! ,")
@@ -123,6 +130,7 @@ def read_answer(text: str, words: tuple[str, ...], situation: Situation) -> Mean
         return None
     chosen = _by_its_text(text, words, situation)
     chosen = chosen or _by_yes(words, situation.choices) or _by_nothing(words, situation.choices)
+    chosen = chosen or (situation.choices[0] if _is_yes_with_more(words, situation) else None)
     if chosen is not None:
         return chosen.commands or None
     items = tuple(item for item in items_of(words, situation) if item.meaning not in _PASSING)
@@ -189,6 +197,41 @@ def _by_yes(words: tuple[str, ...], choices: tuple[Choice, ...]) -> Choice | Non
     if not is_yes or len(choices) != 1 or any(isinstance(one, LogCheck) for one in choices[0].commands):
         return None
     return choices[0]
+
+
+def _is_yes_with_more(words: tuple[str, ...], situation: Situation) -> bool:
+    """Whether a yes goes on, "yes, it is in the bin", and tells nothing but what is offered."""
+    offered = tuple(whole(situation.choices[0].commands))
+    heads = {form for one in offered for form in forms_of(one)}
+    is_of_a_form = bool(heads) and not any(isinstance(one, AddPlants | SetPlace | Ask) for one in offered)
+    if situation.choices[0].text not in _CONFIRMING or words[0] not in _YES or not is_of_a_form:
+        return False
+    setting, plants = Setting(situation), {*plants_of(offered)}
+    for item in items_of(words[1:], situation):
+        told = Mentions((item,), setting)
+        match item.meaning:
+            case Unknown():
+                is_in = item.text not in _CAREFUL and not leaves_out(item)
+            case Word() as word:
+                is_in = word in _BESIDE_A_YES or any(is_called(one, told) for one in heads)
+            case Plants(ids=ids):
+                is_in = plants.issuperset(ids)
+            case meaning:
+                is_in = any(is_written(meaning, Part(one, told, offered)) for one in heads)
+        if not is_in:
+            return False
+    best = rank(with_names(" ".join(words[1:]), situation), situation)[0]
+    return (
+        best.form in SAYS_NOTHING or best.chance < _SURELY_ELSE or not heads.isdisjoint(best.form.split("+"))
+    )
+
+
+_BESIDE_A_YES = frozenset(
+    {Word.FILLER, Word.BREAK, Word.AND, Word.IT, Word.THEM, Word.IT_IS, Word.FILL_TO, Word.PUT}
+)
+_CAREFUL = words_of_class("idle", "careful")
+_SURELY_ELSE = 0.9
+"""A form this likely behind a yes tells something else: "yes, undo". By the calibration of the model. [1]"""
 
 
 def _by_nothing(words: tuple[str, ...], choices: tuple[Choice, ...]) -> Choice | None:

@@ -170,6 +170,41 @@ def test_who_is_apart_is_named_once(stranger_talk: Talk) -> None:
     assert [told.count(name) for name in ("calathea", "palm", "monstera")] == [1, 1, 1]
 
 
+@pytest.mark.parametrize(
+    "more",
+    [
+        "Yes, it went out with the rubbish.",
+        "yeah the poor thing is on the compost",
+        "yes please note that down",
+        "Yes, the ivy died, I am afraid.",
+    ],
+)
+def test_a_yes_with_more_words_is_a_yes_where_they_tell_nothing_else(talk: Talk, more: str) -> None:
+    assert talk.say("we lost the ivy in the end, it was beyond saving") == [
+        "Did you mean “ivy died”? Not written yet."
+    ]
+    assert talk.say(more)[0].startswith("Written: ivy gone.")
+    assert [one.name for one in talk.home.living] == ["hoya", "small hoya", "moth orchid", "coffee plant"]
+
+
+@pytest.mark.parametrize(
+    "more",
+    [
+        "yes, only half of it",
+        "yes and the orchid as well",
+        "yes, undo",
+        "yes, nearly",
+        "yes but not the ivy",
+        "yes, it has 3 thrips",
+        "yes, what now",
+    ],
+)
+def test_a_yes_that_tells_something_else_writes_no_offer(talk: Talk, more: str) -> None:
+    talk.say("we lost the ivy in the end, it was beyond saving")
+    talk.say(more)
+    assert "ivy" in [one.name for one in talk.home.living]
+
+
 @pytest.mark.parametrize("answer", ["thrips", "they are thrips", "western flower thrips on both"])
 def test_the_pest_told_once_is_that_of_all_plants_of_the_message(talk: Talk, answer: str) -> None:
     (asked,) = talk.say("ivy and small hoya have bugs, 6 on ivy, 2 on small hoya")
