@@ -181,11 +181,10 @@ class Conversation:
         ):
             return said
         commands = self._meant(incoming, desk)
-        gone = None if _is_of_any_plant(commands) else gone_by_name(incoming.text, desk)
-        if gone is not None:
-            outcomes: list[Outcome] = [gone]
-        elif isinstance(commands, Outcome):
-            outcomes = [commands]
+        if isinstance(commands, Outcome):
+            outcomes: list[Outcome] = [commands]
+        elif (gone := _gone_by_name(incoming.text, commands, desk)) is not None:
+            outcomes = [gone]
         else:
             outcomes = self._outcomes(commands, incoming, desk, said)
         answer = answer_of(outcomes, desk)
@@ -522,11 +521,10 @@ def _awake(desk: Desk, *, is_first: bool) -> dict[int, bool]:
     return {chat: is_quiet for chat, is_quiet in chats.items() if is_first or not is_quiet}
 
 
-def _is_of_any_plant(commands: "tuple[Command, ...] | ButtonExpired | AnsweredAlready") -> bool:
-    """Whether what was meant may name a plant that is gone."""
-    if isinstance(commands, Outcome):
-        return True
-    return any(isinstance(one, AddPlants | Undo | GiveFirstAid) for one in commands)
+def _gone_by_name(text: str, commands: "tuple[Command, ...]", desk: Desk) -> Outcome | None:
+    """Find a plant that is gone and is told of, but where what was meant may name one."""
+    may_name = any(isinstance(one, AddPlants | Undo | GiveFirstAid) for one in commands)
+    return None if may_name else gone_by_name(text, commands, desk)
 
 
 def _unslashed(text: str) -> str:

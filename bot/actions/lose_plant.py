@@ -51,13 +51,21 @@ def asked_back(desk: Desk, *told: type[Command]) -> frozenset[PlantId]:
     return frozenset(plant for each in commands for plant in getattr(each, "plants", ()))
 
 
-def gone_by_name(text: str, desk: Desk) -> PlantsGone | None:
-    """Find the exact name of a plant that is gone, so that a double send never reaches its namesake."""
+def _says_gone(commands: "tuple[Command, ...]") -> bool:
+    offered = (each for one in commands for choice in getattr(one, "choices", ()) for each in choice.commands)
+    return any(isinstance(one, LosePlant) for one in (*commands, *offered))
+
+
+def gone_by_name(text: str, commands: "tuple[Command, ...]", desk: Desk) -> PlantsGone | None:
+    """
+    Find the exact name of a plant that is gone, so that a double send never reaches its namesake.
+
+    What is a word of a living plant's name speaks of that one, but where a plant is said to be gone.
+    """
     household = desk.household
     living = {plant.name.casefold() for plant in household.living}
-    lost = [
-        one.name for one in household.plants.values() if one.lost_on and one.name.casefold() not in living
-    ]
+    taken = living if _says_gone(commands) else {word for name in living for word in (name, *name.split())}
+    lost = [one.name for one in household.plants.values() if one.lost_on and one.name.casefold() not in taken]
     rest = text.casefold() if lost else ""
     for name in sorted(living, key=len, reverse=True) if lost else ():
         rest = re.sub(rf"\b{re.escape(name)}\b", " ", rest)

@@ -164,10 +164,14 @@ def longest_wait(uses: Iterable[Wait]) -> Wait | None:
     return max(uses, key=lambda use: (use.free_on is None, use.free_on or use.used_on), default=None)
 
 
+BURNT_BY = "burnt-by-"
+"""Begins the trait of a plant that was told to be burnt by a product, whose key follows."""
+
+
 def is_sensitive(knowledge: Knowledge, plant: Plant, kind: ProductKind) -> bool:
-    """Whether a source says that the plant's kind is hurt by the product."""
+    """Whether a source says that the plant's kind is hurt by the product, or it was told of the plant."""
     known = knowledge.kind_of(plant)
-    return known is not None and kind.key in known.sensitive
+    return (known is not None and kind.key in known.sensitive) or BURNT_BY + kind.key in plant.traits
 
 
 def is_edible(knowledge: Knowledge, plant: Plant) -> bool:

@@ -45,6 +45,7 @@ _COURTEOUS = listed("yes yep yeah yup ok okay sure please now it is they are the
 _WHY_SO = listed("why so much this that little ? is it the mix mixture amount")
 _WHY_ASKED = listed("why do you are u did ask asking that this so not is it write written wrote ?")
 _NONE = listed("nothing nothin none no not nope nah zilch nowt at all yet anything any so far have got")
+_NO = listed("no not nope nah at all yet so far have got")
 _YES = listed("yes yep yeah yup ok okay sure")
 _RIGHT = phrases_of("talk", "yes")
 _WRONG = phrases_of("talk", "no")
@@ -238,6 +239,8 @@ def _by_nothing(words: tuple[str, ...], choices: tuple[Choice, ...]) -> Choice |
     """Take "nothing", "no, nothing at all" where it is asked what there is."""
     offered = [choice for choice in choices if choice.text is ButtonText.NOTHING_YET]
     is_none = bool(frozenset(words) & _NONE) and not frozenset(words) - _NONE - _COURTEOUS
+    if choices[0].text is ButtonText.NONE_SEEN and frozenset(words) & _NONE - _NO:
+        offered = [choices[0]]
     return offered[0] if len(offered) == 1 and is_none else None
 
 

@@ -48,7 +48,7 @@ from bot.phrases.hurrying import SPOKEN as HURRYING_WORDS
 from bot.phrases.hurrying import read_hurry
 from bot.phrases.identifying import read_identification
 from bot.phrases.items import items_of
-from bot.phrases.labels import read_animals, read_months, read_traits
+from bot.phrases.labels import is_said_burnt, read_animals, read_burnt, read_months, read_traits
 from bot.phrases.lexicon import Word, any_of, is_made_of, listed, phrases_of, sayings, words_in
 from bot.phrases.light import SPOKEN as PLACE_WORDS
 from bot.phrases.lists import Listed, read_list, read_news, read_told
@@ -264,10 +264,18 @@ def _by_sentences(text: str, situation: Situation) -> Meant | None:
     if unclear is not None:
         return (unclear,)
     is_list = any(isinstance(one, AddPlants) for one in told)
-    first = spotted(sentences[0], situation)  # "Sunday evening. How do I wash it?"
-    is_dated = all(one.meaning in _BESIDE_A_DAY or isinstance(one.meaning, TIMES) for one in first)
     open_ends = sum(isinstance(one, Incomplete) for one in told)
-    return None if is_list or is_dated or open_ends > 1 or contradict(told) else tuple(dict.fromkeys(told))
+    return (
+        None
+        if is_list or is_day(sentences[0], situation) or open_ends > 1 or contradict(told)
+        else tuple(dict.fromkeys(told))
+    )
+
+
+def is_day(text: str, situation: Situation) -> bool:
+    """Whether only a day is named, as in front of what is asked: "Sunday evening. How do I wash it?"."""
+    items = spotted(text, situation)
+    return all(one.meaning in _BESIDE_A_DAY or isinstance(one.meaning, TIMES) for one in items)
 
 
 def plants_named(text: str, situation: Situation) -> tuple[PlantId, ...]:
@@ -517,6 +525,7 @@ def _whole_message(text: str, words: tuple[str, ...], situation: Situation) -> M
         or read_work(words, situation)
         or _habit(text, words, situation)
         or read_animals(words)
+        or (read_burnt(words, situation) if is_said_burnt(words) else None)
         or read_traits(words, situation)
         or read_months(words, situation)
         or read_tools(words, situation)

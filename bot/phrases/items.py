@@ -8,7 +8,7 @@ from bot.domain.trade import Sign
 from bot.domain.value import Value
 from bot.phrases.days import Clock, Day, When, when_at
 from bot.phrases.kept import kept
-from bot.phrases.lexicon import KNOWN, Listed, Word, phrase_at, words_of_class
+from bot.phrases.lexicon import KNOWN, Listed, Word, listed, phrase_at, words_of_class
 from bot.phrases.names import Named, Names, OneOf, Plants, names_of
 from bot.phrases.numbers import Count, Measure, count_at, measure_at, number_at
 
@@ -142,7 +142,17 @@ def name_at(words: tuple[str, ...], at: int, names: Names) -> tuple[Named, int] 
 
 def _loose_name(words: tuple[str, ...], at: int, names: Names) -> tuple[Named, int] | None:
     is_known = words[at] in KNOWN and not (names.is_begun_by(words[at]) and words[at] not in _IDLE)
-    return None if is_known or not words[at].isalpha() else names.loose_at(words, at)
+    is_of_another = words[at] in LOOKS and not {*words[at + 1 : at + 2]} <= _BEHIND_A_NAME
+    found = None if is_known or not words[at].isalpha() else names.loose_at(words, at)
+    return None if found is not None and found[1] == 1 and is_of_another else found
+
+
+LOOKS = listed(
+    "small big little large tall mini baby old new young white red pink purple green yellow brown black"
+    " other second"
+)
+_BEHIND_A_NAME = listed("one ones and is was has had got too still looks clean done , . ! ? ; n &") | {"\n"}
+"""Behind a word of looks alone, these do not say of what else it is: "a small child" is no small hoya."""
 
 
 _IDLE = words_of_class("idle", "words", "people")

@@ -4,13 +4,14 @@ import re
 
 from bot.actions.read_temperature import ReadTemperature
 from bot.actions.set_animals import SetAnimals
-from bot.actions.set_traits import SetTraits
+from bot.actions.set_traits import LAST_USED, SetTraits
 from bot.actions.situation import Situation
+from bot.domain.refusal import BURNT_BY
 from bot.phrases.asking import Meant
 from bot.phrases.days import MONTHS
 from bot.phrases.items import items_of
 from bot.phrases.lexicon import Word, listed
-from bot.phrases.names import Place, Plants
+from bot.phrases.names import Place, Plants, Product, ingredient_of
 from bot.phrases.numbers import Warmth
 
 _ANIMALS = {
@@ -68,6 +69,48 @@ def read_animals(words: tuple[str, ...]) -> Meant | None:
         return (SetAnimals((), gone=told or animals_named(frozenset(_ANIMALS))),)
     is_told = any(words[: len(opening)] == opening for opening in _TELLS)
     return (SetAnimals(told),) if told and is_told and rest <= _AROUND_ANIMALS else None
+
+
+def is_said_burnt(words: tuple[str, ...]) -> bool:
+    """Whether it is said as the bot says it back, which is written at once."""
+    return " is burnt by " in " ".join(words)
+
+
+def read_burnt(words: tuple[str, ...], situation: Situation) -> Meant | None:
+    """Read "the oil burnt the fern", "brown tips on the fern since i sprayed it": named, or used last."""
+    said = set(words)
+    if not (_BURNT & said or (_SPOILT & said and _FROM_IT & said)) or {"?", "not", "no"} & said:
+        return None
+    told = [
+        item.meaning for item in items_of(tuple(one for one in words if one not in _AROUND_BURNT), situation)
+    ]
+    plants = [one for one in told if isinstance(one, Plants)]
+    products = [one for one in told if isinstance(one, Product)]
+    is_of_a_spray = bool(products or _SPRAYED & said)
+    if len(plants) != 1 or len(products) > 1 or len(told) > len(plants) + len(products) or not is_of_a_spray:
+        return None
+    by = ingredient_of(products[0], situation) if products else LAST_USED
+    return None if by is None else (SetTraits(plants[0].ids, BURNT_BY + by),)
+
+
+_BURNT = listed("burnt burned burns scorched singed scalded damaged hurt harmed bleached crispy crisped")
+_SPOILT, _FROM_IT = (
+    listed("brown browned yellow yellowed yellowing spots blotches"),
+    listed("since after from"),
+)
+_SPRAYED = listed("spray sprayed spraying treatment treated")
+_AROUND_BURNT = (
+    listed("what")
+    | _BURNT
+    | _SPOILT
+    | _FROM_IT
+    | _SPRAYED
+    | listed(
+        "the a my our has have had is was were got gets went by with of on in all some bit its it"
+        " leaf leaves tips tip edges edge marks patches oops badly that this last i we"
+        " think looks look , . !"
+    )
+)
 
 
 def read_traits(words: tuple[str, ...], situation: Situation) -> Meant | None:

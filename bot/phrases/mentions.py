@@ -15,7 +15,7 @@ from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Method, Sign
 from bot.domain.value import Value, cached_property
 from bot.phrases.days import Clock, Day, Moment, Trouble, When, day_ahead, day_behind, meant_hour
-from bot.phrases.items import Item, OfMonth, Span, Unknown, is_group
+from bot.phrases.items import LOOKS, Item, OfMonth, Span, Unknown, is_group
 from bot.phrases.lexicon import Spot, Tool, Word, listed, words_of_class
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product, ingredient_of
 from bot.phrases.numbers import Count, number_at, whole_count
@@ -41,9 +41,6 @@ GIVING = listed("gave given fed watered")
 """What tells that plants had what tonight asks for; any other plants had water or food."""
 _SHORT = 2
 _OF_OTHERS = listed("her his their your")
-_LOOKS = listed(
-    "small big little large tall mini baby old new young white red pink purple green yellow other second"
-)
 _MARKS = frozenset({",", ".", "!", "?", "\n", ";", "-", "(", ")", ":"})
 BESIDES = listed("too also besides additionally plus extra") | {"as well"}
 """Words of what is told of more, not of the same."""
@@ -359,7 +356,7 @@ class Mentions(Value, dict=True):
         return any(
             right is not None
             and isinstance(right.meaning, Plants)
-            and (left.text in _OF_OTHERS or (isinstance(left.meaning, Unknown) and left.text in _LOOKS))
+            and (left.text in _OF_OTHERS or (isinstance(left.meaning, Unknown) and left.text in LOOKS))
             for left, right in pairs
         )
 

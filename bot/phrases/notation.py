@@ -57,6 +57,7 @@ _NOTED: Mapping[str, str] = {
     "RemovePlace": "unplace {place}",
     "Rename": "rename {place|plant} name={~name}",
     "SetHours": "hours evening={evening} quiet={quiet_from}-{quiet_until}",
+    "SetKind": "kind {plants} {kind}",
     "SetPlace": "place {~place_id|name} facing={~facing} outdoors={outdoors} lamp={lamp_until}",
     "SetPot": "pot {plants} cm={pot_cm}",
     "SetRepeats": "repeats {is_wanted}",

@@ -45,12 +45,13 @@ from bot.phrases.doings import read_doings
 from bot.phrases.doubting import is_doubtful, is_list_of_strangers
 from bot.phrases.emergencies import Alarm, alarm, hear_emergency
 from bot.phrases.forms.rows import ROWS, SAYS_NOTHING, forms_of, subject_of
-from bot.phrases.grammar import SPOKEN, plants_named, understand_surely
+from bot.phrases.grammar import SPOKEN, is_day, plants_named, understand_surely
 from bot.phrases.guess import Guess, rank
 from bot.phrases.home_words import names_a_kind
 from bot.phrases.homes import NOTHING_OF_IT, TREATED, Home, read_home, read_move, read_standing
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.kept import kept
+from bot.phrases.labels import is_said_burnt, read_burnt
 from bot.phrases.leaving_out import told_of
 from bot.phrases.lexicon import KNOWN, common_words, is_made_of, listed, phrases_of, words_in
 from bot.phrases.mentions import NO_PLANTS
@@ -234,7 +235,9 @@ def read(text: str, situation: Situation, *, is_part: bool = False) -> Reading:
     doings = read_doings(words_of(plain(text)), situation) if is_short else None
     if doings is not None:
         return Reading(sure=doings, text=text)
-    moved = read_move(text, situation)
+    words = words_of(plain(text)) if is_short else ()
+    is_offered = bool(words) and not is_said_burnt(words)
+    moved = read_move(text, situation) or (read_burnt(words, situation) if is_offered else None)
     if moved is not None:
         return Reading(offers=_said_back(moved, situation), text=text)
     sure = understand_surely(text, situation)
@@ -401,7 +404,7 @@ def _in_one_breath(text: str, meant: Reading, situation: Situation) -> Reading |
     ):
         return None
     question = " ".join(asked)
-    is_idle = _is_chatter(told, situation)
+    is_idle = _is_chatter(told, situation) or is_day(told, situation)
     first = Reading() if is_idle else read(told, situation, is_part=True)
     is_open = any(isinstance(one, NotUnderstood | Incomplete) for one in first.sure)
     if is_open or (is_idle and meant.offers):

@@ -8,9 +8,11 @@ from bot.actions.log_watering import LogWatering
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.remove_place import RemovePlace
 from bot.actions.rename import Rename
+from bot.actions.set_kind import SetKind
 from bot.actions.set_place import SetPlace
 from bot.actions.set_pot import SetPot
 from bot.actions.situation import Situation
+from bot.catalogue.load import load
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method
 from bot.phrases.asking import Meant
@@ -31,6 +33,8 @@ _IS = (("is",), ("=",), ("means",), ("stands", "for"))
 _INCHES = frozenset({"in", '"'})
 _TO = listed("to as into")
 _LEADING = listed("the my our place room plant please")
+_AROUND_A_KIND = listed("a an both all kind kinds sort of actually really just , and")
+_JOINING_PLANTS = listed("and & , is are both the my")
 _REMOVES = listed("remove delete forget drop")
 _AROUND_A_POT = listed(
     "has have got is are in into a an the now of my our pot pots wide size it sits stands stand new bigger"
@@ -72,7 +76,38 @@ def read_renaming(text: str, words: tuple[str, ...], situation: Situation) -> Me
         or _removed(said, situation)
         or _watered(said, situation)
         or _potted(said, situation)
+        or _of_a_kind(said, situation)
     )
+
+
+def _of_a_kind(said: tuple[str, ...], situation: Situation) -> Meant | None:
+    """Read "bertha is a crassula", "bertha and fred are monsteras", "bertha is a crassula and so is fred"."""
+    at = next((at for at, word in enumerate(said) if word in {"is", "are"}), len(said))
+    so = next((at for at, word in enumerate(said) if word == "so"), len(said))
+    kind = tuple(word for word in said[at + 1 : so] if word not in _AROUND_A_KIND)
+    knowledge, name = load().knowledge, " ".join(kind)
+    if not kind or not knowledge.is_kind(name) or _named_at(kind, 0, situation) is not None:
+        return None
+    plants = [_all_named(part, situation) for part in (said[:at], said[so + 1 :])]
+    meant = knowledge.kind_named(name)
+    if not plants[0] or plants[1] is None or meant is None or meant.one_of:
+        return None
+    return (SetKind((*plants[0], *plants[1]), meant.key),)
+
+
+def _all_named(said: tuple[str, ...], situation: Situation) -> tuple[PlantId, ...] | None:
+    """Give the plants named; None where anything else is said."""
+    plants: tuple[PlantId, ...] = ()
+    at = 0
+    while at < len(said):
+        found = None if said[at] in _JOINING_PLANTS else _named_at(said, at, situation)
+        if found is not None and isinstance(found[0], Plants):
+            plants, at = plants + found[0].ids, found[1]
+        elif said[at] in _JOINING_PLANTS:
+            at += 1
+        else:
+            return None
+    return plants
 
 
 def _misspelt(text: str, said: tuple[str, ...], situation: Situation) -> Meant | None:

@@ -26,6 +26,7 @@ from bot.actions.release_plant import ReleasePlant
 from bot.actions.rename import Rename
 from bot.actions.set_animals import SetAnimals
 from bot.actions.set_hours import SetHours
+from bot.actions.set_kind import SetKind
 from bot.actions.set_place import SetPlace
 from bot.actions.set_pot import SetPot
 from bot.actions.set_routine import SetRoutine
@@ -38,8 +39,10 @@ from bot.actions.stock_product import StockProduct
 from bot.actions.undo import Undo
 from bot.actions.walk_through import BeginWalk, EndWalk, PassPlant
 from bot.actions.work_through import BeginWork, EndWork, TickWork
+from bot.catalogue.load import load
 from bot.domain.identity import PlaceId, PlantId, ProductId
 from bot.domain.measure import Units
+from bot.domain.refusal import BURNT_BY
 from bot.domain.trade import Form, Grade, Level, Method, Sign
 from bot.domain.window import Outdoors
 from bot.phrases.days import BYDAY, DAYS_OF_THE_WEEK, MONTHS_OF_THE_YEAR
@@ -420,6 +423,15 @@ def _asked(told: Ask, speak: _Speaker) -> str | None:
     return _ABOUT_ALL.get(told.topic)
 
 
+def _trait(told: SetTraits, speak: _Speaker) -> str:
+    plants = speak.plants(told.plants)
+    if not told.trait.startswith(BURNT_BY):
+        return _TRAITS[told.trait].format(plants)
+    product = told.trait.removeprefix(BURNT_BY)
+    names = (words[0] for key, words in speak.situation.ingredients if key == product)
+    return f"{plants} is burnt by {next(names, product)}"
+
+
 def _animals(told: SetAnimals, _speak: _Speaker) -> str | None:
     names = {"cat": "a cat", "dog": "a dog", "fish": "an aquarium", "bird": "a bird"}
     if told.gone:
@@ -455,7 +467,10 @@ _SAYERS: dict[type[Command], Callable[..., str | None]] = {
     SetPlace: _stands,
     SetTown: lambda told, _speak: f"I live in {told.text}",
     SetAnimals: _animals,
-    SetTraits: lambda told, speak: _TRAITS[told.trait].format(speak.plants(told.plants)),
+    SetTraits: _trait,
+    SetKind: lambda told, speak: (
+        f"{speak.plants(told.plants)} is a {load().knowledge.kinds[told.kind].name.lower()}"
+    ),
     SetPot: lambda told, speak: f"{speak.plants(told.plants)} pot is {_number(told.pot_cm)} cm",
     Rename: lambda told, speak: (
         f"rename {speak.place(told.place)} to {told.name}"

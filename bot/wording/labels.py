@@ -21,7 +21,7 @@ AGAINST = {
     Refusal.NOT_EDIBLE: "it is not for plants that are eaten",
     Refusal.EATING_UNTOLD: "I do not know yet whether its label allows what is eaten",
     Refusal.USES_SPENT: "its uses for a year are spent",
-    Refusal.SENSITIVE: "this kind of plant is hurt by it",
+    Refusal.SENSITIVE: "this plant is hurt by it",
     Refusal.TOO_HOT: "it is too hot there for it",
     Refusal.TOO_COLD: "it is too cold there for it",
     Refusal.NEAR_ANOTHER: "it must not follow another product used here so soon",

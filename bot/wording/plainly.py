@@ -33,6 +33,7 @@ from bot.actions.remove_place import PlaceInUse, PlaceRemoved
 from bot.actions.rename import NameTaken, Renamed
 from bot.actions.send_evening import StillThere
 from bot.actions.set_hours import BadHours, EveningMoved, HoursSet
+from bot.actions.set_kind import KindNoted
 from bot.actions.set_place import NoPlaceAsked
 from bot.actions.set_pot import PotSet
 from bot.actions.set_repeats import RepeatsSet
@@ -97,6 +98,7 @@ spoken(
         "“undo”: the last is taken back",
         StillAsked: "{of:And {of}? Nothing of that is written yet.|And what I asked before?}",
         ButtonExpired: "That button is from an earlier message. Please say it in words.",
+        KindNoted: "Written: {plants:listed}: {kind}.{unfit: Not for it: {unfit:listed}.|}",
         PotSet: "Written: {plants:listed} in {plants!n:a pot|pots} of {pot_cm:length}.",
         PlaceInUse: "{plants:listed} {plants!n:stands|stand} at {name}, so nothing is written. Move {plants!n:it|them} first.",
         StrictSet: "Written: the {is_strict:strict|usual} rule. Plants go back at a chance of {target:chance} that nothing is left.",

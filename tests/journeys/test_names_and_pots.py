@@ -112,3 +112,20 @@ def test_names_and_places_go_along_to_another_home(talk: Talk) -> None:
     )
     assert any(isinstance(one, PlantRenamed) for _, one in talk.told())
     assert [place.name for place in talk.home.places.values()] == ["landing", "study"]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "hoya and ivy are both crassulas",
+        "the ivy is a crassula, and so is the hoya",
+        "the hoya is a kind of jade",
+    ],
+)
+def test_a_kind_that_is_told_says_what_hurts_a_plant(talk: Talk, words: str) -> None:
+    """Jade plant is hurt by soap (Clemson, as the catalogue names it); a hoya and an ivy are not."""
+    assert "soap on hoya: yes" in talk.asks("can I use soap on the hoya")
+    before = len(talk.home.living)
+    assert "Not for it: insecticidal soap" in talk.say(words)[0]
+    assert "soap on hoya: no, this plant is hurt by it" in talk.asks("can I use soap on the hoya")
+    assert len(talk.home.living) == before

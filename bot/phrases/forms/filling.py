@@ -468,9 +468,31 @@ def stays(told: Mentions) -> Filled:
 def move(told: Mentions) -> Filled:
     """Fill plants taken to a place; the last place named is where they went."""
     plants, on, places = _named(told), told.behind(), told.every(Place)
-    if not plants or isinstance(on, Trouble) or not places or _is_not_told(told):
+    if not plants or isinstance(on, Trouble) or _is_not_told(told):
         return None
-    return (MovePlant(plants, places[-1].id, on),)
+    each = _each_to_its_place(told, on) or _swapped(plants, told, on)
+    return each or ((MovePlant(plants, places[-1].id, on),) if places else None)
+
+
+def _each_to_its_place(told: Mentions, on: date | None) -> tuple[MovePlant, ...]:
+    """Give a move for each where plants and places take turns: "fern to the hall, ivy to the study"."""
+    named = [one.meaning for one in told.items if isinstance(one.meaning, Plants | Place)]
+    pairs = [
+        MovePlant(plant.ids, place.id, on)
+        for plant, place in zip(named[::2], named[1::2], strict=False)
+        if isinstance(plant, Plants) and isinstance(place, Place)
+    ]
+    return tuple(pairs) if 2 * len(pairs) == len(named) > len("xy") else ()
+
+
+def _swapped(plants: tuple[PlantId, ...], told: Mentions, on: date | None) -> tuple[MovePlant, ...]:
+    """Give each of two plants the other's place."""
+    stands = {one.id: one.place for one in told.situation.plants}
+    is_swap = len(plants) == len("xy") and bool(told.words & listed("swap swapped switched traded exchanged"))
+    to = [stands[one] for one in reversed(plants)] if is_swap else []
+    return tuple(
+        MovePlant((one,), place, on) for one, place in zip(plants, to, strict=False) if place is not None
+    )
 
 
 def is_standing(told: Mentions) -> bool:
