@@ -205,7 +205,11 @@ def _is_yes_with_more(words: tuple[str, ...], situation: Situation) -> bool:
     offered = tuple(whole(situation.choices[0].commands))
     heads = {form for one in offered for form in forms_of(one)}
     is_of_a_form = bool(heads) and not any(isinstance(one, AddPlants | SetPlace | Ask) for one in offered)
-    if situation.choices[0].text not in _CONFIRMING or words[0] not in _YES or not is_of_a_form:
+    if (
+        situation.choices[0].text not in _CONFIRMING
+        or not _YES.issuperset(words[:1] or ("",))
+        or not is_of_a_form
+    ):
         return False
     setting, plants = Setting(situation), {*plants_of(offered)}
     for item in items_of(words[1:], situation):

@@ -51,3 +51,20 @@ def test_damage_is_explained_and_writes_nothing(sprayed: Talk, words: str) -> No
     before = len(sprayed.entries())
     assert "Rinse it, shade it" in sprayed.asks(words)
     assert sprayed.new_since(before) == []
+
+
+def test_plants_of_several_products_are_each_kept_from_their_own(talk: Talk) -> None:
+    talk.set_up((*SET_UP, "sprayed the ivy with soap"))
+    talk.say("the spray scorched the hoya and the ivy")
+    answer = talk.press("Yes")[0]
+    assert "no rapeseed oil on hoya any more" in answer
+    assert "no insecticidal soap on ivy any more" in answer
+
+
+@pytest.mark.parametrize("text", ["🤔", "💚💚", "   ", "—", "!!"])
+def test_an_offer_outlives_what_holds_no_word(sprayed: Talk, text: str) -> None:
+    sprayed.say("the rapeseed oil has burnt the hoya")
+    before = len(sprayed.entries())
+    sprayed.say(text)
+    assert sprayed.new_since(before) == []
+    assert "no rapeseed oil on hoya any more" in sprayed.say("yes, write that down")[0]
