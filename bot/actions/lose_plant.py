@@ -51,12 +51,12 @@ def asked_back(desk: Desk, *told: type[Command]) -> frozenset[PlantId]:
     return frozenset(plant for each in commands for plant in getattr(each, "plants", ()))
 
 
-def _says_gone(commands: "tuple[Command, ...]") -> bool:
+def _says_gone(commands: tuple[Command, ...]) -> bool:
     offered = (each for one in commands for choice in getattr(one, "choices", ()) for each in choice.commands)
     return any(isinstance(one, LosePlant) for one in (*commands, *offered))
 
 
-def gone_by_name(text: str, commands: "tuple[Command, ...]", desk: Desk) -> PlantsGone | None:
+def gone_by_name(text: str, commands: tuple[Command, ...], desk: Desk) -> PlantsGone | None:
     """
     Find the exact name of a plant that is gone, so that a double send never reaches its namesake.
 

@@ -17,7 +17,7 @@ class KindNoted(Outcome):
     plants: tuple[str, ...]
     kind: str
     unfit: tuple[str, ...]
-    """Products that a source says hurt the kind."""
+    """Products that the catalogue says hurt the kind, as read or from memory."""
 
 
 @performs

@@ -7,7 +7,7 @@ from bot.domain.identity import PlantId
 from bot.domain.journal import PlantSet
 from bot.domain.refusal import BURNT_BY
 
-LAST_USED = "what it was treated with"
+LAST_USED = "last-used"
 """Stands for the product of a plant's last treatment with one."""
 
 
@@ -19,29 +19,41 @@ class SetTraits(Command):
 class TraitNoted(Outcome):
     plants: tuple[str, ...]
     trait: str
+    product: str = ""
+    """What burnt them, by name; empty where none is known, or nothing burnt them."""
 
 
 @performs
-def set_traits(command: SetTraits, desk: Desk) -> TraitNoted:
+def set_traits(command: SetTraits, desk: Desk) -> TraitNoted | list[TraitNoted]:
     """Keep what plants are; the opposite told before no longer holds."""
-    trait = command.trait
-    if trait == BURNT_BY + LAST_USED:
-        used = next(filter(None, (_last_used(desk.plant(one), desk) for one in command.plants)), None)
-        if used is None:
-            return TraitNoted(desk.names(command.plants), trait)
-        trait = BURNT_BY + used
+    if command.trait != BURNT_BY + LAST_USED:
+        return _noted(command.plants, command.trait, desk)
+    by: dict[str, list[PlantId]] = {}
+    for plant in command.plants:
+        by.setdefault(_last_used(desk.plant(plant), desk), []).append(plant)
+    return [
+        _noted(tuple(plants), BURNT_BY + product, desk)
+        if product
+        else TraitNoted(desk.names(plants), command.trait)
+        for product, plants in by.items()
+    ]
+
+
+def _noted(plants: tuple[PlantId, ...], trait: str, desk: Desk) -> TraitNoted:
     opposite = trait.removeprefix("not-") if trait.startswith("not-") else f"not-{trait}"
     desk.write(
         desk.draft(
             PlantSet(traits=(*(one for one in desk.plant(plant).traits if one != opposite), trait)),
             plant=plant,
         )
-        for plant in command.plants
+        for plant in plants
     )
-    return TraitNoted(desk.names(command.plants), trait)
+    product = desk.knowledge.products.get(trait.removeprefix(BURNT_BY))
+    return TraitNoted(desk.names(plants), trait, "" if product is None else product.name)
 
 
-def _last_used(plant: Plant, desk: Desk) -> str | None:
+def _last_used(plant: Plant, desk: Desk) -> str:
+    """Give the key of the product of its last treatment with one; empty where there was none."""
     products = desk.household.products
     used = (products[one.product] for one in reversed(plant.treatments) if one.product in products)
-    return next((one.ingredient for one in used), None)
+    return next((one.ingredient for one in used), "")

@@ -142,15 +142,16 @@ def name_at(words: tuple[str, ...], at: int, names: Names) -> tuple[Named, int] 
 
 def _loose_name(words: tuple[str, ...], at: int, names: Names) -> tuple[Named, int] | None:
     is_known = words[at] in KNOWN and not (names.is_begun_by(words[at]) and words[at] not in _IDLE)
-    is_of_another = words[at] in LOOKS and not {*words[at + 1 : at + 2]} <= _BEHIND_A_NAME
+    is_of_another = words[at] in LOOKS_ALONE and not {*words[at + 1 : at + 2]} <= _BEHIND_A_NAME
     found = None if is_known or not words[at].isalpha() else names.loose_at(words, at)
     return None if found is not None and found[1] == 1 and is_of_another else found
 
 
-LOOKS = listed(
+LOOKS_ALONE = listed(
     "small big little large tall mini baby old new young white red pink purple green yellow brown black"
     " other second"
 )
+"""What tells a thing from another and names no plant by itself."""
 _BEHIND_A_NAME = listed("one ones and is was has had got too still looks clean done , . ! ? ; n &") | {"\n"}
 """Behind a word of looks alone, these do not say of what else it is: "a small child" is no small hoya."""
 

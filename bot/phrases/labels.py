@@ -13,6 +13,7 @@ from bot.phrases.items import items_of
 from bot.phrases.lexicon import Word, listed
 from bot.phrases.names import Place, Plants, Product, ingredient_of
 from bot.phrases.numbers import Warmth
+from bot.phrases.setting import unique
 
 _ANIMALS = {
     **dict.fromkeys(("cat", "cats", "kitten", "kittens"), "cat"),
@@ -81,35 +82,23 @@ def read_burnt(words: tuple[str, ...], situation: Situation) -> Meant | None:
     said = set(words)
     if not (_BURNT & said or (_SPOILT & said and _FROM_IT & said)) or {"?", "not", "no"} & said:
         return None
-    told = [
-        item.meaning for item in items_of(tuple(one for one in words if one not in _AROUND_BURNT), situation)
-    ]
-    plants = [one for one in told if isinstance(one, Plants)]
+    bare = tuple(word for word in words if word not in _AROUND_BURNT)
+    told = [item.meaning for item in items_of(bare, situation)]
+    plants = unique(plant for one in told if isinstance(one, Plants) for plant in one.ids)
     products = [one for one in told if isinstance(one, Product)]
     is_of_a_spray = bool(products or _SPRAYED & said)
-    if len(plants) != 1 or len(products) > 1 or len(told) > len(plants) + len(products) or not is_of_a_spray:
-        return None
+    is_more = len(products) > 1 or not all(isinstance(one, Plants | Product) for one in told)
     by = ingredient_of(products[0], situation) if products else LAST_USED
-    return None if by is None else (SetTraits(plants[0].ids, BURNT_BY + by),)
+    return (SetTraits(plants, BURNT_BY + by),) if plants and by and is_of_a_spray and not is_more else None
 
 
 _BURNT = listed("burnt burned burns scorched singed scalded damaged hurt harmed bleached crispy crisped")
-_SPOILT, _FROM_IT = (
-    listed("brown browned yellow yellowed yellowing spots blotches"),
-    listed("since after from"),
-)
+_SPOILT = listed("brown browned yellow yellowed yellowing spots blotches")
+_FROM_IT = listed("since after from")
 _SPRAYED = listed("spray sprayed spraying treatment treated")
-_AROUND_BURNT = (
-    listed("what")
-    | _BURNT
-    | _SPOILT
-    | _FROM_IT
-    | _SPRAYED
-    | listed(
-        "the a my our has have had is was were got gets went by with of on in all some bit its it"
-        " leaf leaves tips tip edges edge marks patches oops badly that this last i we"
-        " think looks look , . !"
-    )
+_AROUND_BURNT = (_BURNT | _SPOILT | _FROM_IT | _SPRAYED) | listed(
+    "the a my our has have had is was were got gets went by with of on in all some bit its it leaf leaves"
+    " tips tip and edges edge marks patches oops badly that this last i we what think looks look , . !"
 )
 
 

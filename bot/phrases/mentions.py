@@ -15,7 +15,7 @@ from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Method, Sign
 from bot.domain.value import Value, cached_property
 from bot.phrases.days import Clock, Day, Moment, Trouble, When, day_ahead, day_behind, meant_hour
-from bot.phrases.items import LOOKS, Item, OfMonth, Span, Unknown, is_group
+from bot.phrases.items import LOOKS_ALONE, Item, OfMonth, Span, Unknown, is_group
 from bot.phrases.lexicon import Spot, Tool, Word, listed, words_of_class
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product, ingredient_of
 from bot.phrases.numbers import Count, number_at, whole_count
@@ -356,7 +356,7 @@ class Mentions(Value, dict=True):
         return any(
             right is not None
             and isinstance(right.meaning, Plants)
-            and (left.text in _OF_OTHERS or (isinstance(left.meaning, Unknown) and left.text in LOOKS))
+            and (left.text in _OF_OTHERS or (isinstance(left.meaning, Unknown) and left.text in LOOKS_ALONE))
             for left, right in pairs
         )
 

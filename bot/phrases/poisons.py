@@ -6,7 +6,7 @@ from bot.catalogue.load import load
 from bot.domain.identity import PlantId
 from bot.domain.poison import Eater
 from bot.phrases.asking import Meant
-from bot.phrases.items import LOOKS, Item, items_of
+from bot.phrases.items import LOOKS_ALONE, Item, items_of
 from bot.phrases.lexicon import Tool, each_of, listed
 from bot.phrases.names import OneOf, Pest, Plants, Product
 
@@ -99,6 +99,6 @@ def _plants_called(kinds: tuple[str, ...], situation: Situation) -> tuple[PlantI
 
 def _unknown_in(items: tuple[Item, ...]) -> tuple[str, ...]:
     """Give the one name that is left when all other words are known; it may be a plant nobody has listed."""
-    known = _AROUND | LOOKS | _ALL | _POISONOUS | _UNSAFE | _BITING | _EATERS.keys() | _OTHERS.keys()
+    known = _AROUND | LOOKS_ALONE | _ALL | _POISONOUS | _UNSAFE | _BITING | _EATERS.keys() | _OTHERS.keys()
     names = [item.text for item in items if not frozenset(item.text.split()) <= known]
     return (" ".join(names),) if 0 < len(names) <= _MOST_WORDS else ()

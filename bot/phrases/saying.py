@@ -429,7 +429,7 @@ def _trait(told: SetTraits, speak: _Speaker) -> str:
         return _TRAITS[told.trait].format(plants)
     product = told.trait.removeprefix(BURNT_BY)
     names = (words[0] for key, words in speak.situation.ingredients if key == product)
-    return f"{plants} is burnt by {next(names, product)}"
+    return f"{plants} is burnt by {next(names, 'what it was treated with')}"
 
 
 def _animals(told: SetAnimals, _speak: _Speaker) -> str | None:

@@ -12,7 +12,7 @@ from bot.domain.trade import Form as Shape
 from bot.domain.trade import Grade, Method, Sign
 from bot.domain.value import replace
 from bot.phrases.days import DAYS_OF_THE_WEEK, MONTHS, ORDINALS, WEEKDAYS, Day, Moment, MonthDay, Weekday
-from bot.phrases.items import LOOKS, Item, OfMonth, Percent, Span, Unknown, is_group, next_at
+from bot.phrases.items import LOOKS_ALONE, Item, OfMonth, Percent, Span, Unknown, is_group, next_at
 from bot.phrases.kept import kept, kept_of_all
 from bot.phrases.lexicon import FREE, KNOWN, PHRASES, Tool, Word, common_words, free_at, listed, sayings
 from bot.phrases.names import Names, OneOf, Pest, Place, Plants, Product, names_of
@@ -572,7 +572,7 @@ def _settled(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of meaning
                 kept[-1] = Item(Word.ALL, kept[-1].text)
             meaning = Plants(meaning.ids)
             item = Item(meaning, item.text)
-        if isinstance(meaning, Plants) and meaning.loose and item.text in LOOKS:
+        if isinstance(meaning, Plants) and meaning.loose and item.text in LOOKS_ALONE:
             item = Item(Unknown(item.text), item.text)
             meaning = item.meaning
         if isinstance(meaning, Plants):

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from bot.actions.read_temperature import TemperatureNoted
 from bot.actions.set_animals import AnimalsNoted
 from bot.actions.set_routine import HabitsTold, RoutineSaved
-from bot.actions.set_traits import LAST_USED, TraitNoted
+from bot.actions.set_traits import TraitNoted
 from bot.domain.refusal import BURNT_BY
 from bot.wording.days import counted, day, listed, month, near_day
 from bot.wording.lines import AFTER
@@ -42,10 +42,9 @@ def _trait_noted(told: TraitNoted) -> str:
     plants = listed(told.plants)
     if not told.trait.startswith(BURNT_BY):
         return f"Written: {plants} {TRAITS[told.trait]}."
-    product = told.trait.removeprefix(BURNT_BY).replace("_", " ")
-    if product == LAST_USED:
+    if not told.product:
         return f"No spray of {plants} is written, so I know nothing that did it. Say it like “{told.plants[0]} is burnt by oil”."
-    return f"Written: no {product} on {plants} any more. Rinse it with plain water, keep it out of direct sun; burnt parts stay, new leaves come clean."
+    return f"Written: no {told.product} on {plants} any more. Rinse it with plain water, keep it out of direct sun; burnt parts stay, new leaves come clean."
 
 
 MONTHS = 12

@@ -123,7 +123,7 @@ def test_names_and_places_go_along_to_another_home(talk: Talk) -> None:
     ],
 )
 def test_a_kind_that_is_told_says_what_hurts_a_plant(talk: Talk, words: str) -> None:
-    """Jade plant is hurt by soap (Clemson, as the catalogue names it); a hoya and an ivy are not."""
+    """That soap hurts a jade plant is from memory, as its kind in the catalogue says; of a hoya nothing is known."""
     assert "soap on hoya: yes" in talk.asks("can I use soap on the hoya")
     before = len(talk.home.living)
     assert "Not for it: insecticidal soap" in talk.say(words)[0]
