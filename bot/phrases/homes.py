@@ -1320,7 +1320,7 @@ _TO = frozenset({"-", "to", "thru", "through", "till", "until", "bis", "."})
 def _is_of_a_kind(words: Sequence[str], kinds: frozenset[str]) -> bool:
     """Whether a name is a kind of plant with nothing strange before it: behind it stands its own name."""
     start = next((at for at, word in enumerate(words) if word not in LOOKS), 0)
-    return any(kind_at(tuple(words), at, kinds) for at in range(start + 1))
+    return any(kind_at(tuple(words), at, kinds) for at, _ in enumerate(words[: start + 1]))
 
 
 def _bare(name: str) -> str:
