@@ -291,15 +291,12 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
     words = kept(words_at, (text, mends), situation)
     told = _Telling(situation, words, is_guessed=words.is_mended)
     told.spans = _spans(told)
-    told.spans = [
-        replace(one, key="place") if one.key == "plant" and _is_a_bay(one, told) else one
-        for one in told.spans
-    ]
     has_nothing = _has_nothing(told)
     _leave_mistaken_out(told)
     _leave_denied_out(told)
     _read_town(told)
     told.links = linked(told.spans, words.tokens)
+    _lead_on(told)
     _share(told)
     for one in told.of("place"):
         told.places[one] = _place_name(one, told)
@@ -377,12 +374,34 @@ def _spans(told: _Telling) -> list[Span]:
             found.append(Span(key, one.start, one.end, SURE_MARGIN))
     found = sorted([*found, *_rooms_led_in(found, told)], key=lambda one: one.start)
     found = _with_strange_places(_with_listed([one for one in found if not _is_faint(one, told)], told), told)
-    gone = [one for one in found if one.key == "place" and "from" in told.told.before(one.start, 2)]
+    told.spans = found
+    found = [replace(one, key="place") if _is_a_place(one, told) else one for one in found]
+    gone = [
+        one
+        for one in found
+        if one.key == "place" and ("from" in told.told.before(one.start, 2) or _is_done_to_it(one, told))
+    ]
     told.dropped.update(at for one in gone for at in range(one.start, one.end))
     found = _with_fields([part for one in found if one not in gone for part in _parted(one, told)], told)
     found = _with_names_again([bare for one in found if (bare := _bared(one, told)).start < bare.end], told)
-    found = list(_run_together(_with_counts(found, told), told))
+    found = list(_run_together(_with_counts([*found, *_ways_alone(found, told)], told), told))
     return sorted([*found, *_places_again(found, told)], key=lambda one: one.start)
+
+
+def _is_done_to_it(one: Span, told: _Telling) -> bool:
+    """Whether what may be a room is what was done: "cut it and shower it"."""
+    return told.told.of(one.start - 1) == "and" and bool(told.words(one.end, one.end + 1) & {"it", "them"})
+
+
+def _ways_alone(spans: list[Span], told: _Telling) -> Iterator[Span]:
+    """Give what a sentence says of a place's light where it says nothing else: "the loft: outside"."""
+    for one in told.told.events:
+        start, end = told.sentence(one.start)
+        here = [each for each in spans if start <= each.start < end]
+        held = {*range(one.start, one.end), *(at for each in here for at in range(each.start, each.end))}
+        rest = {told.told.of(at) for at in range(start, end) if at not in held}
+        if one.what == "facing" and [each.key for each in here] == ["place"] and rest <= _PASSING | {"colon"}:
+            yield Span("side", one.start, one.end, SURE_MARGIN)
 
 
 def _with_ranges(spans: list[Span], told: _Telling) -> list[Span]:
@@ -403,13 +422,23 @@ def _with_ranges(spans: list[Span], told: _Telling) -> list[Span]:
         ):
             continue
         start = next((one.start for one in spans if one.key == "plant" and one.start < at < one.end), at)
+        if {*words[start:at], *map(singular, words[start:at])} & {"numbered", words[at]}:
+            start = at  # "orchids orchid 1 to 10"
         spans = [one for one in spans if one.end <= start or one.start > stop]
         spans += [Span("plant", start, at + 1, SURE_MARGIN), Span("count", at + 1, stop + 1, SURE_MARGIN)]
     return sorted(spans, key=lambda one: one.start)
 
 
 def _parted(one: Span, told: _Telling) -> Iterator[Span]:
-    """Set two listed rooms apart that were taken for one: "attic and den"."""
+    """Set apart two rooms, "attic and den", and a way and the next room: "to the south kitchen is east"."""
+    way = _event_of(one, told, "facing") if one.key == "place" else None
+    if (
+        way is not None
+        and way.start == one.start < way.end < one.end
+        and told.told.before(one.start, 2) == ("to", "the")
+    ):
+        yield replace(one, key="side", end=way.end)
+        one = replace(one, start=way.end)
     for at in range(one.start + 1, one.end - 1):
         if told.told.of(at) == "and" and told.told.of(at - 1) == told.told.of(at + 1) == "room":
             yield replace(one, end=at)
@@ -420,7 +449,8 @@ def _parted(one: Span, told: _Telling) -> Iterator[Span]:
 def _is_faint(one: Span, told: _Telling) -> bool:
     """Whether ordinary words none of which is listed, or a strange room in a list, are hardly a name."""
     words = told.told.words
-    if not _is_strange(one, told):
+    is_more = told.words(one.start, one.end) <= _OF_THEM
+    if not _is_strange(one, told) or (is_more and one.key == "plant" and one.margin >= SURE_MARGIN):
         return False
     if one.end == one.start + 1 and len(words[one.start]) == 1:
         return True
@@ -511,6 +541,7 @@ def _with_fields(spans: list[Span], told: _Telling) -> list[Span]:
         if (
             is_short
             and not any(one.key in {"seen", "product"} for one in first)
+            and not (first and any(each.what == "count" for each in told.told.within(start, first[-1].start)))
             and {one.key for one in first} != {"count", "plant"}
             and all(one == place or _is_strange(one, told) for one in second)
         ):
@@ -575,8 +606,9 @@ def _with_counts(spans: list[Span], told: _Telling) -> list[Span]:
         end = one.end
         while end not in taken and "".join(told.told.words[end : end + 1]).isdigit():
             end += 1
+        begins = one.start - (told.told.before(one.start) == ("x",))
         before = next(
-            (each for each in told.told.events if each.end == one.start and each.what == "count"), None
+            (each for each in told.told.events if each.end == begins and each.what == "count"), None
         )
         is_width = told.told.words[end : end + 1] == ("in",) and told.told.of(end + 1) in ENDS | _JOINTS
         if (
@@ -617,6 +649,11 @@ def _with_listed(spans: list[Span], told: _Telling) -> list[Span]:
                 spans.append(Span("plant", at, end, LEAST_MARGIN))
                 taken.update(dict.fromkeys(range(at, end), "plant"))
         at = max(end, at + 1)
+    for one in told.told.events:
+        left = one.start - 1 - (told.told.words[one.start - 1] in ARTICLES)
+        is_item = one.what == "kind" and one.start not in taken and told.told.of(left) == "and"
+        if is_item and taken.get(left - 1) == "plant":
+            spans.append(Span("plant", one.start, one.end, LEAST_MARGIN))
     return sorted(spans, key=lambda one: one.start)
 
 
@@ -706,9 +743,31 @@ def _is_a_bay(one: Span, told: _Telling) -> bool:
     )
 
 
+def _is_a_place(one: Span, told: _Telling) -> bool:
+    """Whether what was taken for a plant is a place: a room's field of a line, or what plants stand on."""
+    if one.key != "plant":
+        return False
+    is_field = told.told.before(one.start) == (",",) and told.told.of(one.start) == "room"
+    return (is_field and _event_of(one, told, "kind", "own") is None) or any(
+        is_of_place(one, told) for is_of_place in (_is_a_bay, _is_stood_on)
+    )
+
+
+def _is_stood_on(one: Span, told: _Telling) -> bool:
+    """Whether a strange name is where the plants before it stand: "basil and mint on the Fensterbrett"."""
+    start, end = told.sentence(one.start)
+    here = [each.key for each in told.spans if start <= each.start < end]
+    before = [each.key for each in told.spans if start <= each.start < one.start]
+    lead = told.told.before(one.start, 2)
+    is_led = len(lead) > 1 and lead[0] in {"in", "on"} and lead[1] in ARTICLES
+    is_led = is_led or bool(told.words(one.start - 1, one.start) & _WHICH)
+    return is_led and before[-1:] == ["plant"] and "seen" not in here and _is_strange(one, told)
+
+
 _NO_NAME = listed("same x pcs pc pieces piece of that this these those ( ) * # ,")
 
 
+_WHICH = SORTS - listed("plant home right day sun window side work first")
 _NO_BEGINNING = listed("the a an my our")
 
 
@@ -718,6 +777,8 @@ def _bared(one: Span, told: _Telling) -> Span:
     own = _event_of(one, told, "own", "place")
     if own is not None and (own.start, own.end) == (start, end):
         return one
+    if _is_strange(one, told) and one.key == "place" and told.words(start - 1, start) & _WHICH:
+        start -= 1  # "guest" of a room that nobody listed
     if one.key in {"plant", "place", "side"}:
         while start < end and told.told.words[start] in _NO_NAME | _NO_BEGINNING:
             start += 1
@@ -728,12 +789,26 @@ def _bared(one: Span, told: _Telling) -> Span:
             or (one.key == "plant" and end > start + 1 and told.told.words[end - 1].isdigit())
         ):
             end -= 1
+        given = [at for at in range(start + 1, end) if told.told.words[at] == "from" and one.key == "plant"]
+        if given and told.told.of(start).startswith("kind"):
+            end = given[0]  # "the fern from Ann"
         rooms = [
             at + 1 for at in range(start + 1, end - 1) if told.told.words[at] == "in" and one.key == "place"
         ]
         if rooms:  # "the sill in the kitchen"
             return _bared(replace(one, start=rooms[-1], end=end), told)
     return replace(one, start=start, end=end)
+
+
+def _lead_on(told: _Telling) -> None:
+    """Give a plant the place that right behind it is led in: "another on the landing"."""
+    words, begins = told.told.words, {one.start: one for one in told.of("place")}
+    for one in told.of("plant"):
+        if words[one.end : one.end + 1] and words[one.end] in PREPOSITIONS:
+            at = one.end + 1
+            at += words[at : at + 1] != () and words[at] in ARTICLES
+            if at in begins:
+                told.links.setdefault(one, begins[at])
 
 
 def _share(told: _Telling) -> None:
@@ -790,7 +865,11 @@ def _leave_denied_out(told: _Telling) -> None:
         before = [
             each
             for each in told.spans
-            if told.sentence(one.start)[0] <= each.start < one.start and each.key == meant.key
+            if each.key == meant.key
+            and (
+                told.sentence(one.start)[0] <= each.start < one.start
+                or {*told.told.words[each.end : one.start]} == {"."}  # "a fern... no, an ivy"
+            )
         ]
         is_turn = any(each.value in _TURNS or told.told.words[each.start] in _TURNING for each in between)
         if is_turn and meant.start in tagged:
@@ -1030,14 +1109,18 @@ def _is_of_another_line(one: Span, place: Span, told: _Telling) -> bool:
     is_ending = any(
         start <= each.start < place.start and told.links.get(each) == place for each in told.of("plant")
     )
-    at = one.start - 1
+    at = _colour_at(one, told.spans, told) - 1
     while at >= 0 and (told.told.of(at) == "count" or told.told.words[at] in ARTICLES):
         at -= 1
     return is_ending and told.told.of(at) == "line"
 
 
 def _begins_anew(one: Span, place: Span, told: _Telling) -> bool:
-    """Whether a place behind a plant begins a part of its own: "fern, and on the shelf a jade"."""
+    """Whether a place behind a plant is of others: "fern, and on the shelf a jade", "fern", "jade, hall"."""
+    start, _ = told.sentence(place.start)
+    is_next_line = any(told.told.of(at) == "line" for at in range(one.end, start))
+    if is_next_line and any(start <= each.start < place.start for each in told.of("plant")):
+        return True
     at = place.start - 1
     while at > one.end and told.told.words[at] in ARTICLES | PREPOSITIONS:
         at -= 1
@@ -1094,8 +1177,8 @@ def _take_plant(one: Span, told: _Telling) -> None:
         told.names[one] = again
         _place_again(again, one, link, told)
         return
-    is_said = bool(told.words(one.start - 2, one.start) & {"plant", "plants", "add"})  # "new plant: fern"
-    told.is_known = told.is_known and is_kind and one.margin >= (0 if is_said else SURE_MARGIN)
+    least = 0 if _is_said_plainly(one, link, told) else SURE_MARGIN
+    told.is_known = told.is_known and is_kind and one.margin >= least
     told.has_kinds = told.has_kinds or is_kind
     single = singular(name)
     base = single if len(numbers) > 1 and (name.lower() not in kinds or single.lower() in kinds) else name
@@ -1116,6 +1199,12 @@ def _take_plant(one: Span, told: _Telling) -> None:
         told.moved += [NewPlant(name=each, place=place) for each in names if place is not None]
     told.plants += [NewPlant(name=each, place=place) for each in new]
     told.far.update(dict.fromkeys(new, _distance(one, link, told)))
+
+
+def _is_said_plainly(one: Span, link: Span | None, told: _Telling) -> bool:
+    """Whether a plant is led in as one, "new plant: fern", or stands right behind a room: "hall fern"."""
+    is_led = bool(told.words(one.start - 2, one.start) & {"plant", "plants", "add"})
+    return is_led or (link is not None and link.end == one.start and _is_listed_place(link, told))
 
 
 def _count_anew(names: list[str], told: _Telling) -> None:
@@ -1193,10 +1282,12 @@ def _colour_at(one: Span, spans: list[Span], told: _Telling) -> int:
     """Give where a name begins with the colours and strange words before it, no sizes."""
     taken = {at for each in spans for at in range(each.start, each.end)}
     start = one.start
+    tokens = told.told.tokens
+    is_titled = _is_strange(one, told) and tokens[start].raw.istitle()  # "Big Bertha"
     while (
         start
         and start - 1 not in taken
-        and told.told.words[start - 1] not in _SIZES
+        and (told.told.words[start - 1] not in _SIZES or (is_titled and tokens[start - 1].raw.istitle()))
         and (told.told.of(start - 1) in {"looks", "strange"} or told.told.words[start - 1] == "leaf")
     ):
         start -= 1
@@ -1398,7 +1489,8 @@ def _look(one: Span, told: _Telling) -> None:
         return  # "no idea": the answer about one window
     if not looks and words & {"same", "also", "likewise", "too"}:
         looks = list(told.looks.values())[-1][-1:] if told.looks else []
-    names = _lit_by(one, told) if looks else []
+    is_an_hour = not told.of("place") and {*looks} <= {*_BY_ITS_SUN} and not _OF_SUN & words
+    names = _lit_by(one, told) if looks and not is_an_hour else []  # "in the evening" is of no window
     if frozenset(words_of(told.text(one).lower())) == {"no", "sun"}:
         names = [name for name in names if _OPEN_AIR & frozenset(words_of(name.lower()))]
     if not names:
@@ -1425,6 +1517,7 @@ def _look(one: Span, told: _Telling) -> None:
 
 _BY_ITS_SUN: dict[Lit, Lit] = {Outdoors.MORNING: Facing.E, Outdoors.AFTERNOON: Facing.W}
 """Which way a room's window looks by when the sun comes in: the same on both halves of the earth."""
+_OF_SUN = listed("sun sunny sunshine sunlight light bright lit shade rays")
 _OUTSIDE = listed("outside outdoors outdoor outdors out")
 
 
@@ -1553,8 +1646,11 @@ def _read_finds(told: _Telling) -> None:
         and not any(each.key == "plant" and each.start == one.end and one.value == 1 for each in told.spans)
     ]
     seen: set[object] = set()
+    ill = {told.links.get(one) for one in told.of("seen") if _event_of(one, told, "pest")}
     for one in told.of("seen"):
         pest = _event_of(one, told, "pest")
+        if not pest and told.links.get(one) in ill:
+            continue  # "webs" where spider mites are told
         start, _ = told.sentence(one.start)
         is_sign = bool(told.words(one.start, one.end) & _SIGNS)
         denied = any(

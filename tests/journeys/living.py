@@ -17,6 +17,9 @@ _EVENING = re.compile(r"--- next evening, \w+ (\d+ \w+ \d+:\d+)")
 _CODE = re.compile(r"/start (\S{12})")
 
 
+_GONE = " (is not asked any more)"
+
+
 def live(recorded: str, talk: Talk) -> str:
     """Do it all again; give the talk as it goes today."""
     shown: list[str] = []
@@ -52,6 +55,8 @@ def live(recorded: str, talk: Talk) -> str:
                 for row in answer.buttons
                 for one in row
             ]
+            if not step.endswith(_GONE)
+            else answers[asked]  # what was written at once has its buttons a step earlier
         )
         shown += ["", step]
         for person, answer in new:
@@ -63,9 +68,20 @@ def live(recorded: str, talk: Talk) -> str:
 
 
 def _is_offered_alike(then: str, today: str) -> bool:
-    """Whether a yes means the same: the same sentence, or a home's list, which may be read better today."""
-    before, now = (re.findall(r"(?:Did you mean|Not noted yet:) “([^”?]*)", one) for one in (then, today))
-    return before == now or all(one and ":" in one[0] for one in (before, now))
+    """Whether a yes means the same: the same sentence, or a home's list or shelf, maybe read better today."""
+    before, now = (re.findall(r"(?:Did you mean|Not noted yet:)\s+“([^”?]*)", one) for one in (then, today))
+    are_alike = (all(one and kind(one[0]) for one in (before, now)) for kind in (_is_of_home, _is_of_shelf))
+    return before == now or any(are_alike)
+
+
+def _is_of_home(offered: str) -> bool:
+    return bool(
+        re.search(r": | \((?:[nesw]{1,2}|no window|all-day|morning|afternoon|shade|unknown)\)", offered)
+    )
+
+
+def _is_of_shelf(offered: str) -> bool:
+    return offered.startswith("got ")
 
 
 def _is_step(line: str) -> bool:
@@ -78,7 +94,7 @@ def _press(label: str, person: int, buttons: list[str], talk: Talk) -> str:
         if (int(whose), shown) == (person, label):
             talk.press_data(data, person=person)
             return ""
-    return " (is not asked any more)"
+    return _GONE
 
 
 def _pass_until(at: datetime, talk: Talk) -> None:

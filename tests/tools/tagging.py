@@ -52,7 +52,7 @@ SHOUTED, LOWERED = 0.08, 0.25
 TALK_UNKNOWN = 0.08
 """Share of the words that tell nothing which are met so: what is strange is not for that a name. [1]"""
 _TALK = frozenset({"around", "common", "strange", "telling", "looks"})
-TIMES = 10
+TIMES = 16
 """How often a template is filled. [1]"""
 LISTED = (0.0, 0.5, 0.9)
 """Shares of the names in a template that are listed; all others are invented. Judgement. [1]"""
