@@ -373,7 +373,8 @@ def _spans(told: _Telling) -> list[Span]:
             found = [each for each in found if each not in beside]
             found.append(Span(key, one.start, one.end, SURE_MARGIN))
     found = sorted([*found, *_rooms_led_in(found, told)], key=lambda one: one.start)
-    found = _with_strange_places(_with_listed([one for one in found if not _is_faint(one, told)], told), told)
+    found = _with_listed([one for one in found if not _is_faint(one, told)], told)
+    found = _with_strange_places(_with_named(found, told), told)
     told.spans = found
     found = [replace(one, key="place") if _is_a_place(one, told) else one for one in found]
     gone = [
@@ -649,6 +650,20 @@ def _with_listed(spans: list[Span], told: _Telling) -> list[Span]:
                 spans.append(Span("plant", at, end, LEAST_MARGIN))
                 taken.update(dict.fromkeys(range(at, end), "plant"))
         at = max(end, at + 1)
+    return sorted(spans, key=lambda one: one.start)
+
+
+def _with_named(spans: list[Span], told: _Telling) -> list[Span]:
+    """Take what is called so, and a listed kind joined to a plant, for one: "a plant called Bertha"."""
+    taken = {at: one.key for one in spans for at in range(one.start, one.end)}
+    for at in range(2, len(told.told.words)):
+        is_called = told.words(at - 1, at) & {"called", "named"} and told.words(at - 2, at - 1) & {
+            "plant",
+            "one",
+        }
+        if is_called and at not in taken and told.told.of(at) in {"strange", "common"}:
+            spans.append(Span("plant", at, at + 1, LEAST_MARGIN))  # "a plant called Bertha"
+            taken[at] = "plant"
     for one in told.told.events:
         left = one.start - 1 - (told.told.words[one.start - 1] in ARTICLES)
         is_item = one.what == "kind" and one.start not in taken and told.told.of(left) == "and"
@@ -780,7 +795,10 @@ def _bared(one: Span, told: _Telling) -> Span:
     if _is_strange(one, told) and one.key == "place" and told.words(start - 1, start) & _WHICH:
         start -= 1  # "guest" of a room that nobody listed
     if one.key in {"plant", "place", "side"}:
-        while start < end and told.told.words[start] in _NO_NAME | _NO_BEGINNING:
+        while start < end and (
+            told.told.words[start] in _NO_NAME | _NO_BEGINNING
+            or (told.told.words[start] == "new" and told.told.of(start + 1) == "kind")
+        ):
             start += 1
         if one.key == "place" and told.told.words[start : start + 1] == ("top",):
             return replace(one, start=start, end=end)
@@ -1294,7 +1312,7 @@ def _colour_at(one: Span, spans: list[Span], told: _Telling) -> int:
     return start
 
 
-_SIZES = listed("ol small big little large tall old young tiny huge other second third")
+_SIZES = listed("new ol small big little large tall old young tiny huge other second third")
 
 
 def _full_name(one: Span, told: _Telling) -> str:
@@ -1415,7 +1433,7 @@ def _is_of_a_kind(words: Sequence[str], kinds: frozenset[str]) -> bool:
 
 
 def _bare(name: str) -> str:
-    joined = re.sub(r"\s*'\s*", "'", name)
+    joined = re.sub(r"(?<=\ws')(?=\w\w)", " ", re.sub(r"\s*'\s*", "'", name))  # "the kids' room"
     return joined.removesuffix("'s").strip("'") or name
 
 
@@ -1542,12 +1560,15 @@ def _of_windows_not_known(told: _Telling) -> None:
         around = frozenset(words_of(UNKNOWN.sub(" ", said)))
         is_asked = told.places[one] in told.situation.untold
         is_of_it = bool(around & _OF_A_WAY) or is_asked
-        if one not in lit and is_of_it and around <= _BESIDE_A_WAY and UNKNOWN.search(said):
-            told.looks.setdefault(told.places[one], [Facing.UNKNOWN])
+        is_none = light_in(said) == [Facing.NONE] and around & _OF_A_WAY and around - _BESIDE_A_WAY <= _HAVING
+        is_unknown = around <= _BESIDE_A_WAY and UNKNOWN.search(said)
+        if one not in lit and is_of_it and (is_none or is_unknown):
+            told.looks.setdefault(told.places[one], [Facing.NONE if is_none else Facing.UNKNOWN])
             told.dropped.update(range(start, end))
 
 
 _OF_A_WAY = listed("window windows way side direction looks look faces facing face light sun compass")
+_HAVING = listed("no not get gets have has got does any without")
 _BESIDE_A_WAY = (
     _OF_A_WAY
     | ARTICLES

@@ -46,6 +46,8 @@ _HALVES: dict[str, Outdoors] = {
     "evening": Outdoors.AFTERNOON,
     "evenings": Outdoors.AFTERNOON,
     "lunch": Outdoors.AFTERNOON,
+    "early": Outdoors.MORNING,
+    "late": Outdoors.AFTERNOON,
     "pm": Outdoors.AFTERNOON,
     "am": Outdoors.MORNING,
     "noon": Outdoors.AFTERNOON,
@@ -62,8 +64,8 @@ _DARK = re.compile(
     r"|\bwindowless\b|\blamps?\b|\bbulbs?\b|\blamplight\b|\bgrow ?lights?\b|\bno win\b"
 )
 _BY_THE_HOUR = re.compile(
-    r"\bsun\w* (?:(?:\w+ ){0,2}(from|after|since|until|till|til|up to) (?:about |around )?"
-    r"(\d{1,2}|noon|midday|lunch\w*)(?::\d\d)? ?(am|pm)?\b|([ap])\.? ?m\b\.?)",
+    r"\bsun\w* (?:(?:\w+ ){0,2}(from|after|since|until|till|til|up to|before) (?:about |around )?"
+    r"(\d{1,2}|noon|midday|lunch\w*|dinner)(?::\d\d)? ?(am|pm)?\b|([ap])\.? ?m\b\.?)",
     re.IGNORECASE,
 )
 _DOTTED = re.compile(r"\b([ns])\.? ?([ew])\b\.?")
@@ -150,6 +152,6 @@ def _half_of_the_day(told: re.Match[str]) -> str:
         return "afternoon sun" if alone == "p" else "morning sun"
     noon = not hour.isdigit() or int(hour) == _NOON
     is_late = not noon and (half == "pm" or int(hour) > _NOON)
-    if lead in {"until", "till", "til", "up to"}:
+    if lead in {"until", "till", "til", "up to", "before"}:
         return told[0] if is_late else "morning sun"
     return "afternoon sun" if is_late or noon else told[0]

@@ -353,6 +353,13 @@ def test_a_doubt_about_something_else_is_none_about_a_window(text: str) -> None:
         ("an ivy in the den and another on the landing", "den: ivy 1; landing: ivy 2"),
         ("three jades: two in the den and one in the loft", "den: jade 1, jade 2; loft: jade 3"),
         ("one palm in the study and one in the hall", "study: palm 1; hall: palm 2"),
+        ("lilies lily 1 to lily 3 in the pupils' room", "pupils' room: lily 1, lily 2, lily 3"),
+        ("a new yucca from Joan in the attic", "attic: yucca"),
+        ("oregano and sage on the Simsbord", "Simsbord: oregano, sage"),
+        ("a plant named Wilma in the loft", "loft: Wilma"),
+        ("the coal hole has not got a window", "coal hole (no window)"),
+        ("a lime... no, a lemon in the den", "den: lemon"),
+        ("the study looks to the west hall is north", "study (w); hall (n)"),
     ],
 )
 def test_several_of_a_kind_stand_in_different_rooms(text: str, said: str) -> None:
@@ -365,6 +372,8 @@ def test_several_of_a_kind_stand_in_different_rooms(text: str, said: str) -> Non
         ("the kitchen gets morning sun", "e"),
         ("the study one gets the sun in the evening", "w"),
         ("den gets the sun till noon", "e"),
+        ("our patio has sun before lunch", "morning"),
+        ("the terrace gets late sun", "afternoon"),
         ("our balcony gets the evening sun", "afternoon"),
         ("the den is outdoors, morning sun", "morning"),
     ],
