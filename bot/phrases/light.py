@@ -65,7 +65,7 @@ _DARK = re.compile(
 )
 _BY_THE_HOUR = re.compile(
     r"\bsun\w* (?:(?:\w+ ){0,2}(from|after|since|until|till|til|up to|before) (?:about |around )?"
-    r"(\d{1,2}|noon|midday|lunch\w*|dinner)(?::\d\d)? ?(am|pm)?\b|([ap])\.? ?m\b\.?)",
+    r"(\d{1,2}|noon|midday|lunch\w*)(?::\d\d)? ?(am|pm)?\b|([ap])\.? ?m\b\.?)",
     re.IGNORECASE,
 )
 _DOTTED = re.compile(r"\b([ns])\.? ?([ew])\b\.?")
