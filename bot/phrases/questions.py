@@ -62,7 +62,7 @@ _NO_ASKING = set(worded("do it | will do | can not | any more"))
 _REASONS = {("why",), ("who",), ("which",), ("where",)}
 _DOUBTS = {*(("did", person) for person in _PERSONS), *worded("have i | have we | had i")}
 _PROMISES = ("will", "do")
-_LEAST_ANSWERED, _LEAST_SHARE, _ASKED_STRANGELY = 0.4, 0.5, 0.6
+_LEAST_ANSWERED, _LEAST_SHARE, _ASKED_STRANGELY = 0.38, 0.5, 0.6
 """A form of asking this likely, and this likely among all of them, is answered: it writes nothing; where a
 name nobody knows is asked about, it must be likelier. [1]"""
 _TOLD = REPORTS | {"tick"}
@@ -138,6 +138,7 @@ def asked_by(sure: Meant, text: str, situation: Situation) -> tuple[Meant, bool]
     # whatever is plainly asked is not told
     whole = 1 - sum(one.chance for one in guesses if one.form == "tell") if is_plain_question(words) else 1
     told = ROWS[best.form](told_in(text, situation)) if best.chance >= least * whole else None
+    told = told or (ask(Topic.WHY, told_in(text, situation)) if words[:1] == ("why",) else None)
     return told or sure, bool(told)
 
 
@@ -218,8 +219,6 @@ def read_nouns(words: tuple[str, ...], setting: Setting) -> Meant | None:
         if item.text in _TOPIC_OF or item.meaning not in {Word.QUESTION, Word.BREAK, Word.HEDGE, Word.FILLER}
     ]
     topics = {_TOPIC_OF[item.text] for item in items if item.text in _TOPIC_OF}
-    if words[:1] == ("why",):
-        return ask(Topic.ISOLATED if Topic.ISOLATED in topics else Topic.WHY, Mentions(tuple(items), setting))
     others = [item for item in items if item.text not in _TOPIC_OF and item.text not in _AROUND_A_NOUN]
     topic = topics.pop() if len(topics) == 1 else None
     if topic is None or len(others) > 1:
