@@ -120,10 +120,10 @@ def read_follow_up(words: _Words, situation: Situation, *, is_lost: bool = False
     is_small = len(said) <= _LONGEST_SMALL and asked <= _SMALL | _OF_THE_BOT.keys()
     if "?" in words and len(terms) == 1 and is_small:
         return (AskTerm(terms.pop()),)
+    if asked & _BITING and len(said) <= _LONGEST_FOLLOW_UP and ("?" in words or asked & _ASKING):
+        return (AskTerm("bite"),)
     if len(said) > _LONGEST_FOLLOW_UP or not is_asked or asked & _HOW_MUCH:
         return None
-    if asked & _BITING:
-        return (AskTerm("bite"),)
     ways = load_howto().way_by_word
     spans = [(at, at + size) for size in (3, 2, 1) for at in range(len(said) - size + 1)]
     named = next((span for span in spans if " ".join(said[slice(*span)]) in ways), None)

@@ -62,7 +62,7 @@ _NO_ASKING = set(worded("do it | will do | can not | any more"))
 _REASONS = {("why",), ("who",), ("which",), ("where",)}
 _DOUBTS = {*(("did", person) for person in _PERSONS), *worded("have i | have we | had i")}
 _PROMISES = ("will", "do")
-_LEAST_ANSWERED, _LEAST_SHARE, _ASKED_STRANGELY = 0.38, 0.5, 0.6
+_LEAST_ANSWERED, _LEAST_SHARE, _ASKED_STRANGELY = 0.36, 0.5, 0.6
 """A form of asking this likely, and this likely among all of them, is answered: it writes nothing; where a
 name nobody knows is asked about, it must be likelier. [1]"""
 _TOLD = REPORTS | {"tick"}
