@@ -58,7 +58,7 @@ from bot.phrases.names import Place, Plants
 from bot.phrases.numbers import Count
 from bot.phrases.offering import told_in
 from bot.phrases.putting_right import read_putting_right
-from bot.phrases.questions import ASKING, answers_itself, beyond, is_question, read_question
+from bot.phrases.questions import ASKING, answers_itself, beyond, is_question, read_nouns
 from bot.phrases.rates import read_bad_rate
 from bot.phrases.renaming import read_renaming
 from bot.phrases.setting import TIMES, Setting, unique
@@ -216,9 +216,9 @@ def understand_surely(text: str, situation: Situation) -> Meant:
         meant = signed if _is_clear(signed) else meant
     meant = _without_greetings(meant)
     asked = meant[0] if len(meant) == 1 else None
-    is_lost = isinstance(asked, NotUnderstood) and asked.reason in _LOST
+    is_lost = isinstance(asked, NotUnderstood) and asked.reason in LOST
     is_usual = isinstance(asked, Ask) and asked.topic in {Topic.DUE, Topic.ISOLATED, Topic.PLANTS}
-    return (read_follow_up(words, situation, is_lost=is_lost) if is_lost or is_usual else None) or meant
+    return (read_follow_up(words, situation) if is_lost or is_usual else None) or meant
 
 
 def _ticks_off(text: str, words: tuple[str, ...], situation: Situation) -> bool:
@@ -334,7 +334,8 @@ def _strong(text: str, words: tuple[str, ...]) -> Command | None:
     return command if "?" not in words or isinstance(command, Ask | Mix | Help) else None
 
 
-_LOST = frozenset({"", "town", "plants", "asked"})
+LOST = frozenset({"", "town", "plants", "asked"})
+"""Reasons of what is not understood, in whose place what may follow on what was said is answered."""
 _NODS = (["thanks"], ["ok"], ["okay"], ["great"], ["right"])
 
 
@@ -498,8 +499,7 @@ def _anything(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
     if whole is not None:
         return whole
     if asks:
-        items = items_of(words, situation)
-        return read_question(words, items, Setting(situation)) or (beyond(text, situation),)
+        return read_nouns(words, Setting(situation)) or (beyond(text, situation),)
     meant = tell(text, situation)
     news = None if _is_clear(meant) else read_news(text, situation)
     if news is None:

@@ -38,6 +38,7 @@ _ARTICLES = frozenset({"a", "an", "the", "these", "my"})
 _LONGEST_FOLLOW_UP = 10
 _ASKING = listed("what which how where")
 _HOW_SO = listed("with how where far")
+_WHETHER = listed("should shall must need")
 _PARTS = listed("leaf leaves side sides part parts")
 _HOW_MUCH = listed("many often long much when")
 _BITING = listed("bite bites sting stings")
@@ -109,7 +110,7 @@ def read_way(words: _Words, situation: Situation) -> Meant | None:
     return (AskHow(way=ways[" ".join(rest[begin:end])].key, plant=plant, pest=pest),)
 
 
-def read_follow_up(words: _Words, situation: Situation, *, is_lost: bool) -> Meant | None:
+def read_follow_up(words: _Words, situation: Situation, *, is_lost: bool = False) -> Meant | None:
     """Read a short question back on what was just said: "wipe with what?", "move it where"."""
     said = tuple(word for word in words if word[:1].isalnum())
     asked = frozenset(said)
@@ -119,15 +120,15 @@ def read_follow_up(words: _Words, situation: Situation, *, is_lost: bool) -> Mea
     is_small = len(said) <= _LONGEST_SMALL and asked <= _SMALL | _OF_THE_BOT.keys()
     if "?" in words and len(terms) == 1 and is_small:
         return (AskTerm(terms.pop()),)
+    if asked & _BITING and len(said) <= _LONGEST_FOLLOW_UP and ("?" in words or asked & _ASKING):
+        return (AskTerm("bite"),)
     if len(said) > _LONGEST_FOLLOW_UP or not is_asked or asked & _HOW_MUCH:
         return None
-    if asked & _BITING:
-        return (AskTerm("bite"),)
     ways = load_howto().way_by_word
     spans = [(at, at + size) for size in (3, 2, 1) for at in range(len(said) - size + 1)]
     named = next((span for span in spans if " ".join(said[slice(*span)]) in ways), None)
     is_of_apart = "far" in asked or (bool(asked & _AWAY) and "where" in asked)
-    if named is None and not is_of_apart:
+    if (named is None and not is_of_apart) or (asked & _WHETHER and not is_how):
         return None
     begin, end = named or (0, 0)
     rest = tuple(word for word in (*said[:begin], *said[end:]) if word not in _AROUND_A_FOLLOW_UP)

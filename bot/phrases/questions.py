@@ -3,25 +3,23 @@
 from collections.abc import Sequence
 from itertools import pairwise
 
-from bot.actions.action import Command
 from bot.actions.ask import Ask, Topic
 from bot.actions.courtesy import Help
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.read_anew import Subject
 from bot.actions.situation import Situation
-from bot.domain.identity import PlantId
 from bot.phrases.asking import Meant
-from bot.phrases.forms.filling import ask, mix
+from bot.phrases.forms.filling import ask
 from bot.phrases.forms.rows import REPORTS, ROWS, forms_of, subject_of
-from bot.phrases.guess import Guess, rank_asked
-from bot.phrases.items import Item, Unknown, items_of
+from bot.phrases.guess import rank_asked
+from bot.phrases.items import Unknown, items_of
 from bot.phrases.lexicon import Word, listed, worded, words_of_class
 from bot.phrases.mentions import Mentions
 from bot.phrases.names import Pest, Place, Plants, Product
-from bot.phrases.numbers import UNITS, UnclearVolume, Volume
+from bot.phrases.numbers import UNITS
 from bot.phrases.offering import told_in
-from bot.phrases.setting import Setting, unique
+from bot.phrases.setting import DATES, Setting, unique
 from bot.phrases.spotting import spotted, with_names
 from bot.phrases.text import LONGEST, plain, words_of
 
@@ -34,78 +32,44 @@ _NOUNS = listed(
     "photos photo pictures picture due history log trend chart graph status stock shelf agenda todo list"
     " journal"
 )
-_HELP = (
-    frozenset({"what", "can", "say"}),
-    frozenset({"what", "can", "you"}),
-    frozenset({"how", "this", "work"}),
-    frozenset({"what", "commands"}),
-)
 _WHICH_SHELF = listed("top bottom upper lower middle first second third left right window kitchen every each")
 _PLEASE = listed("please kindly pls plz")
 _REQUESTS = {(verb, who) for verb in ("can", "could", "would", "will") for who in ("you", "u", "we", "i")}
 _ASKS_ALONE = listed("is are do does will what why who how where has which should")
-_APART = listed("isolated isolation quarantine quarantined apart")
-_FREED = listed("back free release released leave out return rejoin safe freed")
-_ENDS = listed("over end finish finished")
-_STATES = listed("ok okay fine doing alright how going")
-_COURSE = listed("better worse working improving trend winning progress chart graph helping recovering")
-_LEFT = listed("left enough much stock shelf")
-_LOGGED = listed("history log journal logged")
 _OF_PLANTS = frozenset({Topic.FIT, Topic.PHOTOS, Topic.LOG, Topic.RELEASE, Topic.WHY, Topic.TREND})
 _FORMS_OF_PLANTS = frozenset(f"ask.{topic.value}" for topic in _OF_PLANTS)
-_LEADS_TO_A_PLANT = listed("the my our of for on to")
-_ASKS_STATE = (_STATES - {"how"}) | _FREED | _ENDS | _APART | {"clean"}
-"""Words that ask how a case stands."""
-ASKING = _NOUNS | _APART | _COURSE | _LOGGED | frozenset(_OPENERS)
+_TOPIC_OF = {
+    word: topic
+    for topic, words in (
+        (Topic.PHOTOS, "photos photo pictures picture"),
+        (Topic.DUE, "due agenda todo next"),
+        (Topic.LOG, "history log journal logged"),
+        (Topic.TREND, "trend chart graph progress"),
+        (Topic.STOCK, "stock shelf"),
+        (Topic.ISOLATED, "isolated isolation quarantine quarantined apart"),
+        (Topic.PLANTS, "list plants"),
+        (Topic.WHY, "why"),
+    )
+    for word in words.split()
+}
+_AROUND_A_NOUN = listed(
+    "the my our of for please show me who which is are in what do i we have got on what's and"
+)
+ASKING = _NOUNS | frozenset(_TOPIC_OF) | frozenset(_OPENERS)
 """Words that questions are made of."""
-_BY_WORDS = (
-    (frozenset({"why"}), Topic.WHY),
-    (frozenset({"rounds", "many"}), Topic.WHY),
-    (frozenset({"keep", "away"}), Topic.ISOLATED),
-    (frozenset({"keep", "apart"}), Topic.ISOLATED),
-    *((frozenset({"watch", word}), Topic.ISOLATED) for word in ("list", "who", "which")),
-    (frozenset({"how", "long"}), Topic.RELEASE),
-    (frozenset({"know", "over"}), Topic.RELEASE),
-)
-_DANGEROUS = listed("dangerous toxic poisonous harmful harm harms hazard hazardous")
-_AT_RISK = listed(
-    "cat cats dog dogs fish pet pets child children kid kids baby toddler people us me bees birds animals"
-)
-_SHOPPING = listed("buy buying shop shopping purchase")
-_SUN = listed("sun sunny sunlight sunshine")
-_USING = listed(
-    "use used using spray spraying work works ok okay allowed fine suitable safe good put treat help helps"
-)
-_USED_SO = listed("use used using spray spraying")
-_MODALS = listed("can may could should is are does do will would what which")
-_EATEN = listed("eat eating harvest harvesting pick picking")
-_TASKS = listed("done sprayed treated wiped swabbed rinsed repotted washed checked spray clean")
 _NO_QUESTIONS = set(worded("do the checks | do the check | do our checks | do my checks"))
 _NO_ASKING = set(worded("do it | will do | can not | any more"))
 _REASONS = {("why",), ("who",), ("which",), ("where",)}
 _DOUBTS = {*(("did", person) for person in _PERSONS), *worded("have i | have we | had i")}
-_DUE = listed("due should shall todo tonight tomorrow today next now done need agenda do on plan")
-_SURELY_DUE = listed("due todo tonight tomorrow today next agenda plan left remaining open week list")
-_TO_DO = (
-    listed("do spray treat wipe swab rinse wash check repot"),
-    listed("should shall need must have what anything which"),
-)
-
-
 _PROMISES = ("will", "do")
-_LEAST_ANSWERED, _LEAST_SHARE = 0.3, 0.5
-"""A form of asking this likely, and this likely among all of them, is answered: it writes nothing. [1]"""
-_SURELY_OTHER, _HARDLY = 0.6, 0.1
-"""A form this likely is answered where the topic that words call is hardly likely. [1]"""
+_LEAST_ANSWERED, _LEAST_SHARE, _ASKED_STRANGELY = 0.36, 0.5, 0.6
+"""A form of asking this likely, and this likely among all of them, is answered: it writes nothing; where a
+name nobody knows is asked about, it must be likelier. [1]"""
 _TOLD = REPORTS | {"tick"}
 _ASKED_PLAINLY, _ASKED_SURELY = 0.5, 0.9
 """So likely it is asked without a word or mark of asking. [1]"""
 LEAST_ASKED = 0.25
 """A topic less likely was not asked for. Judgement. [1]"""
-_LEAST_ASKED_STRANGELY = 0.6
-"""The same where a word nobody listed stands in it: "the weather tomorrow". Judgement. [1]"""
-_DOUBTED = frozenset({Topic.DUE, Topic.LOG, Topic.RELEASE})
-"""Topics that many words call, and that are no stand-in for an answer."""
 FEWEST_DOUBTED = 4
 """Fewer words are read as they are listed. [1]"""
 _OPEN = frozenset({"", "asked", "plants", "which plant", "past", "when"})
@@ -160,28 +124,21 @@ def asked_by(sure: Meant, text: str, situation: Situation) -> tuple[Meant, bool]
     )
     if asking[:1] == guesses[:1] and is_plain:
         sure = tuple(beyond(text, situation) if forms_of(one) & _TOLD else one for one in sure)
-    if not (asking and _is_open(sure)):
+    if not (asking and _is_open(sure)) or any(isinstance(one, Ask | Help) for one in sure):
         return sure, False
     best = asking[0]
     is_asked = is_question(words, situation) or (best is guesses[0] and best.chance >= _ASKED_PLAINLY)
     is_of_a_stranger = best.form in _FORMS_OF_PLANTS and any(isinstance(one, Incomplete) for one in sure)
     if not is_asked or is_of_a_stranger or is_one_strange_word(text, situation):
         return sure, False
-    if _is_hardly_asked(sure, text, situation, guesses):
-        sure = (beyond(text, situation),)
-    named = {form for one in sure for form in forms_of(one)}
-    if not named:
-        is_strange = led_in(text) & strange_to(text, situation)
-        least = max(
-            _SURELY_OTHER if is_strange else _LEAST_ANSWERED, _LEAST_SHARE * sum(one.chance for one in asking)
-        )
-    else:
-        known = max((one.chance for one in guesses if one.form in named), default=0.0)
-        is_other = best.form not in named and known < _HARDLY and len(words) >= FEWEST_DOUBTED
-        is_used = any(isinstance(one.meaning, Product) for one in items_of(words, situation))
-        is_other = is_other and (is_used or not _STATES & frozenset(words) - {"how"})
-        least = _SURELY_OTHER if is_other or len(named) > 1 else 1.0
-    told = ROWS[best.form](told_in(text, situation)) if best.chance >= least else None
+    is_strange = led_in(text) & (strange_to(text, situation) | words_of_class("idle", "people"))
+    least = max(
+        _ASKED_STRANGELY if is_strange else _LEAST_ANSWERED, _LEAST_SHARE * sum(one.chance for one in asking)
+    )
+    # whatever is plainly asked is not told
+    whole = 1 - sum(one.chance for one in guesses if one.form == "tell") if is_plain_question(words) else 1
+    told = ROWS[best.form](told_in(text, situation)) if best.chance >= least * whole else None
+    told = told or (ask(Topic.WHY, told_in(text, situation)) if words[:1] == ("why",) else None)
     return told or sure, bool(told)
 
 
@@ -192,29 +149,6 @@ def _is_open(sure: Meant) -> bool:
         and all(one.missing in OPEN_QUESTIONS for one in sure if isinstance(one, Incomplete))
         and all(one.reason in _OPEN for one in sure if isinstance(one, NotUnderstood))
     )
-
-
-def _is_hardly_asked(
-    sure: tuple[Command, ...], text: str, situation: Situation, guesses: list[Guess]
-) -> bool:
-    """
-    Whether the model finds a question unlike those of the topic that words call.
-
-    Of 240 such questions of hands none that was read rightly lay below .3, of 130 misread none above .02.
-    """
-    topics = {one.topic for one in sure if isinstance(one, Ask)}
-    if not guesses or len(text.split()) < FEWEST_DOUBTED or asks_its_state(sure, text):
-        return False
-    chances = {one.form: one.chance for one in guesses}
-    least = _LEAST_ASKED_STRANGELY if strange_to(text, situation) else LEAST_ASKED
-    is_like = all(chances.get(f"ask.{topic.value}", 0.0) >= least for topic in topics)
-    return bool(topics) and topics <= _DOUBTED and not is_like
-
-
-def asks_its_state(sure: tuple[Command, ...], text: str) -> bool:
-    """Whether a plant's state is asked for in so many words: whether it goes back is part of that answer."""
-    is_of_release = any(isinstance(one, Ask) and one.topic is Topic.RELEASE for one in sure)
-    return is_of_release and bool(_ASKS_STATE & frozenset(words_of(plain(text))))
 
 
 def strange_to(text: str, situation: Situation) -> frozenset[str]:
@@ -277,118 +211,21 @@ def _is_refusal(words: tuple[str, ...]) -> bool:
     return words[1:2] == ("not",)
 
 
-def read_question(words: tuple[str, ...], items: tuple[Item, ...], setting: Setting) -> Meant | None:
-    """Read what is asked; None when it asks nothing that is known."""
-    clause = Mentions(
-        tuple(item for item in items if item.meaning not in {Word.QUESTION, Word.BREAK, Word.HEDGE}), setting
-    )
-    said = frozenset(words)
-    if clause.every((Volume, UnclearVolume)):
-        return mix(clause)
-    if any(needed <= said for needed in _HELP):
-        return (Help(),)
-    topic = _topic(said, clause)
-    product = clause.one(Product)
-    if product is not None and product.id is None and topic in {None, Topic.FIT} and said & _USING & _USED_SO:
-        return (NotUnderstood(" ".join(words), reason="shelf"),)
-    stranger = _unknown_plant(items) if topic in _OF_PLANTS and not _named(clause) else None
-    if stranger is not None:
-        return (Incomplete(missing=Missing.UNKNOWN_PLANT, text=stranger),)
-    return None if topic is None else ask(topic, clause)
-
-
-def _unknown_plant(items: tuple[Item, ...]) -> str | None:
-    """Find the name asked about in "history of the fern": a word nobody knows, led in as a plant is."""
-    for before, item in pairwise(items):
-        if isinstance(item.meaning, Unknown) and before.text in _LEADS_TO_A_PLANT:
-            return item.text
-    last = items[-1].meaning if items else None
-    return items[-1].text if isinstance(last, Unknown) and len(items) == len(("history", "banana")) else None
-
-
-def _named(told: Mentions) -> tuple[PlantId, ...]:
-    return unique(plant for one in told.every(Plants) for plant in one.ids)
-
-
-def _topic(said: frozenset[str], clause: Mentions) -> Topic | None:
-    plants, product = _named(clause), clause.one(Product)
-    beforehand = _asked_beforehand(said, clause)
-    if beforehand is not None:
-        return beforehand
-    settled = _settled(said)
-    if settled is not None:
-        return settled
-    if said & _APART and not (plants and said & {"when", "out", "leave", "long"}):
-        return Topic.ISOLATED
-    how_it_goes = _how_it_goes(said, has_plants=bool(plants))
-    if how_it_goes is not None:
-        return how_it_goes
-    if said & {"photo", "photos", "picture", "pictures", "before"} and not said & {"harvest"}:
-        return Topic.PHOTOS
-    if "shelf" in said and clause.one(Place) is not None:
-        return Topic.PLANTS
-    if said & {"stock", "shelf"} or (product is not None and said & _LEFT):
-        return Topic.STOCK
-    if clause.every(Pest) and not plants and {"who", "has"} <= said:
-        return Topic.PLANTS
-    if said & {"plants", "list"} and not said & (_DUE - {"do", "on"} | {"week", "evening", "weekend"}):
-        return Topic.PLANTS
-    return _of_the_past_or_due(said, has_plants=bool(plants))
-
-
-def _how_it_goes(said: frozenset[str], *, has_plants: bool) -> Topic | None:
-    """Read whether it gets better, when it is over, what there is."""
-    if said & _FREED and (has_plants or said & {"when", "can"}):
-        return Topic.RELEASE
-    if said & _COURSE:
-        return Topic.TREND
-    is_state = said & _STATES or ("clean" in said and not said & {"did", "was", "were", "last", "when"})
-    if (has_plants and is_state and not said & (_TASKS - {"clean"})) or ("when" in said and said & _ENDS):
-        return Topic.RELEASE
-    if said & {"plants"} and {"what", "have"} <= said:
-        return Topic.PLANTS
-    is_of_the_shelf = {"what", "have"} <= said and said & {"i", "we"} and not said & {"to", "done"}
-    return Topic.STOCK if is_of_the_shelf and not has_plants else None
-
-
-def _asked_beforehand(said: frozenset[str], clause: Mentions) -> Topic | None:
-    """Read what is asked before anything is done: what to buy, when the sun is off, what may be used."""
-    plants, product = _named(clause), clause.one(Product)
-    if said & _SHOPPING:
-        return Topic.BUY
-    is_of_an_hour = {"what", "time"} <= said and said & {"spray", "spraying", "treat"}
-    if (said & _SUN and not said & {"burn", "burnt"}) or is_of_an_hour:
-        return Topic.SUN
-    if said & _AT_RISK or said & _EATEN or said & _DANGEROUS or said & _LEFT | said & _LOGGED:
+def read_nouns(words: tuple[str, ...], setting: Setting) -> Meant | None:
+    """Read "history hoya", "stock", "who is isolated?": a noun of asking, with a thing's name at most."""
+    items = [
+        item
+        for item in items_of(words, setting.situation)
+        if item.text in _TOPIC_OF or item.meaning not in {Word.QUESTION, Word.BREAK, Word.HEDGE, Word.FILLER}
+    ]
+    topics = {_TOPIC_OF[item.text] for item in items if item.text in _TOPIC_OF}
+    others = [item for item in items if item.text not in _TOPIC_OF and item.text not in _AROUND_A_NOUN]
+    topic = topics.pop() if len(topics) == 1 else None
+    if topic is None or len(others) > 1:
         return None
-    may_be_used = said & _USING and said & _MODALS and not said & {"why", "when", "did", "often", *_FREED}
-    if may_be_used and ((product is not None and product.id is not None) or ("what" in said and plants)):
-        return Topic.FIT if plants or product is not None else None
-    return None
-
-
-def _settled(said: frozenset[str]) -> Topic | None:
-    """Read what a pair of words settles alone: "how long", "keep away"."""
-    if said & _DANGEROUS or (said & {"safe", "near"} and said & _AT_RISK):
-        return Topic.SAFETY
-    if said & _EATEN:
-        return Topic.EATING
-    found = next((topic for needed, topic in _BY_WORDS if needed <= said), None)
-    is_of_the_past = found is Topic.RELEASE and bool(said & {"ago", "since"})
-    return None if is_of_the_past else found
-
-
-def _of_the_past_or_due(said: frozenset[str], *, has_plants: bool) -> Topic | None:
-    has_done = {"have", "done"} <= said and bool(said & _PERSONS)
-    if (
-        has_done
-        or said & _LOGGED
-        or ("did" in said and said & _PERSONS)
-        or ("last" in said and "when" in said)
-    ):
-        return Topic.LOG
-    if has_plants and said & _TASKS and not said & {"should", "shall", "need", "when"}:
-        return Topic.LOG
-    is_to_be_done = all(said & words for words in _TO_DO) or (has_plants and "when" in said)
-    is_to_be_done = is_to_be_done or ("done" in said and not has_plants)
-    return Topic.DUE if said & _SURELY_DUE or is_to_be_done else None
+    if not all(isinstance(one.meaning, (Plants, Place, Product, Unknown, *DATES)) for one in others):
+        return None
+    if others and isinstance(others[0].meaning, Unknown):
+        is_led = topic in _OF_PLANTS and len(words) <= len(("history", "of", "the", "fern"))
+        return (Incomplete(missing=Missing.UNKNOWN_PLANT, text=others[0].text),) if is_led else None
+    return ask(topic, Mentions(tuple(items), setting))

