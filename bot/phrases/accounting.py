@@ -606,6 +606,8 @@ def _is_in(item: Item, at: int, part: Part, plants: frozenset[PlantId]) -> bool:
     """Whether one mention stands in what a part would do, or says nothing of its form."""
     head, told, meaning = part.head, part.told, item.meaning
     behind = told.items[at + 1].meaning if at + 1 < len(told.items) else None
+    if _is_of_a_meal(told.items, at, head) or (item.text in _ESTIMATED and isinstance(behind, Count)):
+        return True
     match meaning:
         case Unknown():
             return _is_word_in(item, at, part)
@@ -651,6 +653,18 @@ def _is_in(item: Item, at: int, part: Part, plants: frozenset[PlantId]) -> bool:
             return head in _AHEAD and told.situation.today + timedelta(days=days) in _days_of(part.commands)
         case _:
             return isinstance(meaning, (*DATES, OfMonth)) and _is_dated(part)
+
+
+_ESTIMATED = listed("maybe perhaps probably possibly roughly approximately approx circa")
+"""What makes a number one that was not counted out: it is told all the same."""
+_MEALS = listed("breakfast lunch dinner supper tea work school bed bedtime noon sunset dark")
+
+
+def _is_of_a_meal(items: Sequence[Item], at: int, head: str) -> bool:
+    """Whether it is "before lunch", "after work": an hour of the day that is told of."""
+    begun = at if items[at].text in {"before", "after"} else at - 1
+    is_led = begun >= 0 and items[begun].text in {"before", "after"}
+    return head in _DATED and is_led and begun + 1 < len(items) and items[begun + 1].text in _MEALS
 
 
 _ALLOWED: dict[str, tuple[type, ...]] = {
