@@ -115,7 +115,8 @@ def _with_names(text: str, situation: Situation) -> str:
     slips = {
         item.text: item.meaning.ids[0]
         for item in spotted(text, situation)
-        if isinstance(item.meaning, Plants) and (item.meaning.slip or _is_numbered_on(item, situation))
+        if isinstance(item.meaning, Plants)
+        and (item.meaning.slip or item.meaning.loose or _is_numbered_on(item, situation))
     }
     if not slips:
         return text if told == words else " ".join(told)
@@ -137,13 +138,13 @@ def has_slip(text: str, situation: Situation) -> bool:
     """Whether a name was read into a word that is not quite it, or a picture that is not read tells more."""
     words = words_of(plain(text[:LONGEST]))
     vocabulary, joined = _vocabulary(situation.plants, situation.places, situation.shelf)
-    strange = frozenset(kept(_mended, words, situation)) - frozenset(words)
+    whole = frozenset(part for word in words if word in joined for part in joined[word])
+    strange = frozenset(kept(_mended, words, situation)) - frozenset(words) - whole
     if strange and sum(word[0].isalnum() for word in words) <= _SHORT:
         return True
     if any(len(word) <= _SHORTEST_SLIP + 1 and word in _STEERING_LONG for word in strange):
         return True  # "stubborn as goats" is no gnat
-    whole = frozenset(part for word in words if word in joined for part in joined[word])
-    return bool((strange & vocabulary) - whole) or bool(_PICTURES.search(text) or _GLUED.search(text))
+    return bool(strange & vocabulary) or bool(_PICTURES.search(text) or _GLUED.search(text))
 
 
 _GLUED = re.compile(r"[^\W\d]\d{1,2}/\d|\d/\d{1,2}[^\W\d]")
@@ -730,6 +731,7 @@ def _vocabulary(
     words = {word for name in split for word in name if len(word) > 1 and word.isalpha()}
     joined = {"".join(name): name for name in split if len(name) > 1 and all(one.isalpha() for one in name)}
     joined |= {f"{one}s": (*name[:-1], f"{name[-1]}s") for one, name in joined.items()}
+    joined |= {verb: ("sprayed", "with", verb.removesuffix("ed")) for verb in ("soaped", "oiled", "neemed")}
     return frozenset(words), joined
 
 
