@@ -656,7 +656,7 @@ def _is_in(item: Item, at: int, part: Part, plants: frozenset[PlantId]) -> bool:
             return isinstance(meaning, (*DATES, OfMonth)) and _is_dated(part)
 
 
-_ESTIMATED = listed("maybe perhaps probably possibly roughly approximately approx circa")
+_ESTIMATED = listed("roughly approximately approx circa")
 """What makes a number one that was not counted out: it is told all the same."""
 _MEALS = listed("breakfast lunch dinner supper tea work school bed bedtime noon sunset dark")
 

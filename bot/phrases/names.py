@@ -27,7 +27,7 @@ _OF_A_COUNT = frozenset({(word,) for word in ("on", "more", "left", "bugs", "of"
 
 
 class Plants(Value):
-    """Plants named; `loose` where a name stands in part, `slip` where it is misspelt or hardly begun."""
+    """Plants named; `loose` when the name stands there in part, `slip` when it was only begun or misspelt."""
 
     ids: tuple[PlantId, ...]
     loose: bool = False
@@ -288,16 +288,15 @@ class Names:
 
     def _loose(self, window: _Words) -> Named | None:
         found: tuple[PlantId, ...] = ()
-        is_part = is_short = False
+        is_part = False
         if len(window) == 1 and len(window[0]) >= _SHORTEST_PREFIX:
             found = _unique(self._by_word.get(window[0], ()))
             is_part = bool(found)
             found = found or (() if window[0] in common_words() else self._begun(window[0]))
-            is_short = bool(found) and len(window[0]) > _SHORTEST_PREFIX
         found = found or self._misspelt(window)
         if found:
             return (
-                Plants(found, loose=True, slip=not (is_part or is_short))
+                Plants(found, loose=True, slip=not is_part)
                 if len(found) == 1
                 else OneOf(found, " ".join(window))
             )

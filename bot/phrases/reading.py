@@ -352,13 +352,15 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
         return None
     if home.is_empty() or (home.is_strange() and "\n" not in text.strip()):
         return None if asked or not home.is_empty() else _instead(text, home, sure, situation)
-    tells = bool(home.plants or home.lines) and not is_question(words_of(plain(told)), situation)
+    is_question_alone = is_question(words_of(plain(told)), situation)
+    tells = bool(home.plants or home.lines) and not is_question_alone
     is_answered = any(isinstance(one, Ask) for one in sure)
     asks = bool(asked) or (is_answered and not tells)
     is_slip = is_answered and home.is_guessed and not asked  # "chart hoya" is no chard
     is_lost = len(home.unread) > len(home.places) + sum(one.place is not None for one in home.plants)
-    if is_slip or (asks and (is_lost or not (home.plants or home.lines or home.town))):
-        return None
+    is_bare = not (home.plants or home.lines or home.town)
+    if is_slip or (asks and (is_lost or is_bare)) or (is_question_alone and is_bare and home.unplaced):
+        return None  # "which mealybug is it"
     commands = _commands_of(home, situation)
     is_asked = any(isinstance(one, Incomplete | NotUnderstood) for one in sure)
     is_asked = is_asked or any(isinstance(one, AddPlants) and one.unread for one in sure)

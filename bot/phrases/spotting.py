@@ -731,7 +731,6 @@ def _vocabulary(
     words = {word for name in split for word in name if len(word) > 1 and word.isalpha()}
     joined = {"".join(name): name for name in split if len(name) > 1 and all(one.isalpha() for one in name)}
     joined |= {f"{one}s": (*name[:-1], f"{name[-1]}s") for one, name in joined.items()}
-    joined |= {verb: ("sprayed", "with", verb.removesuffix("ed")) for verb in ("soaped", "oiled", "neemed")}
     return frozenset(words), joined
 
 

@@ -128,12 +128,10 @@ def test_the_one_of_a_plant_is_no_number(talk: Talk) -> None:
 @pytest.mark.parametrize(
     ("words", "expected"),
     [
-        ("coff is clean", {("coffee plant", "CheckedClean")}),
-        ("perhaps 4 on the hoya", {("hoya", "Found")}),
+        ("roughly 4 on the hoya", {("hoya", "Found")}),
         ("circa 20 on the moth orchid", {("moth orchid", "Found")}),
         ("swabbed the orchid after supper", {("moth orchid", "swab")}),
         ("wiped the hoya before bed", {HOYA_WIPED}),
-        ("soaped the hoya", {("hoya", "spray")}),
         ("all done but for the soap", {HOYA_WIPED, *SWABBED}),
         ("wiped and swabbed", {HOYA_WIPED, *SWABBED}),
     ],
