@@ -240,8 +240,8 @@ def read(text: str, situation: Situation, *, is_part: bool = False) -> Reading:
     moved = read_move(text, situation) or (read_burnt(words, situation) if is_offered else None)
     if moved is not None:
         return Reading(offers=_said_back(moved, situation), text=text)
-    sure = understand_surely(text, situation)
-    sure, is_answered = asked_by(sure, text, situation) if _has_words(text) else (sure, False)
+    strictly = understand_surely(text, situation)
+    sure, is_answered = asked_by(strictly, text, situation) if _has_words(text) else (strictly, False)
     if is_short and situation.plants and _has_nothing_to_treat_with(text, situation):
         return Reading(sure=(Ask(topic=Topic.BUY),), text=text)
     if _agrees_to_nothing(text, sure, situation):
@@ -259,7 +259,7 @@ def read(text: str, situation: Situation, *, is_part: bool = False) -> Reading:
     heard = alarm(text, situation)
     is_of_work = bool(meant.sure) and all(isinstance(one, Ask) and one.topic in OF_WORK for one in meant.sure)
     if heard is Alarm.LIKELY or (
-        heard is Alarm.FAINT and not (is_read or is_of_work or _is_accounted_for(text, sure, situation))
+        heard is Alarm.FAINT and not (is_read or is_of_work or _is_accounted_for(text, strictly, situation))
     ):
         asked = tuple(one for one in meant.sure if isinstance(one, NotUnderstood | Incomplete))
         offers = meant.offers or (() if asked else _said_back(meant.sure, situation))
