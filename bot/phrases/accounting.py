@@ -25,7 +25,7 @@ from bot.phrases.days import Clock, Day, Every, Moment, Weekday
 from bot.phrases.forms.filling import is_all_but, is_standing
 from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown, is_group
 from bot.phrases.lexicon import Spot, Tool, Word, classes_of, listed, words_of_class
-from bot.phrases.mentions import GIVING, Mentions, leaves_out, told_by
+from bot.phrases.mentions import GIVING, Mentions, leaves_out
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth
 from bot.phrases.setting import DATES, TIMES
@@ -606,9 +606,6 @@ def _is_in(item: Item, at: int, part: Part, plants: frozenset[PlantId]) -> bool:
     """Whether one mention stands in what a part would do, or says nothing of its form."""
     head, told, meaning = part.head, part.told, item.meaning
     behind = told.items[at + 1].meaning if at + 1 < len(told.items) else None
-    is_estimated = item.text in _ESTIMATED and isinstance(behind, Count)
-    if is_estimated or _is_of_a_meal(told.items, at, head) or _is_the_way_left_out(item, part):
-        return True
     match meaning:
         case Unknown():
             return _is_word_in(item, at, part)
@@ -654,25 +651,6 @@ def _is_in(item: Item, at: int, part: Part, plants: frozenset[PlantId]) -> bool:
             return head in _AHEAD and told.situation.today + timedelta(days=days) in _days_of(part.commands)
         case _:
             return isinstance(meaning, (*DATES, OfMonth)) and _is_dated(part)
-
-
-_ESTIMATED = listed("roughly approximately approx circa")
-"""What makes a number one that was not counted out: it is told all the same."""
-_MEALS = listed("breakfast lunch dinner supper tea work school bed bedtime noon sunset dark")
-
-
-def _is_of_a_meal(items: Sequence[Item], at: int, head: str) -> bool:
-    """Whether it is "before lunch", "after work": an hour of the day that is told of."""
-    begun = at if items[at].text in {"before", "after"} else at - 1
-    is_led = begun >= 0 and items[begun].text in {"before", "after"}
-    return head in _DATED and is_led and begun + 1 < len(items) and items[begun + 1].text in _MEALS
-
-
-def _is_the_way_left_out(item: Item, part: Part) -> bool:
-    """Whether it leaves a way or a product out of all that is done: "all done except the soap"."""
-    told = part.told
-    is_but = part.head == "done" and bool(told.denied) and told.is_done_but_for_a_way()
-    return is_but and (item.meaning is Word.EXCEPT or not told.denied.isdisjoint(told_by(item)))
 
 
 _ALLOWED: dict[str, tuple[type, ...]] = {

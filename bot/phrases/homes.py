@@ -1433,7 +1433,11 @@ def _is_of_a_kind(words: Sequence[str], kinds: frozenset[str]) -> bool:
 
 
 def _bare(name: str) -> str:
-    joined = re.sub(r"(?<=\ws')(?=\w\w)", " ", re.sub(r"\s*'\s*", "'", name))  # "the kids' room"
+    if name.count("'") > 1 and name.endswith("'"):
+        return re.sub(r"\s*'\s*([^']+?)\s*'", r" '\1'", name).strip()  # "ficus 'Tineke'"
+    joined = re.sub(r"\s*'\s*", "'", name)
+    if name.count("'") == 1:
+        joined = re.sub(r"(?<=\ws')(?=\w\w)", " ", joined)  # "the kids' room"
     return joined.removesuffix("'s").strip("'") or name
 
 
@@ -1667,10 +1671,11 @@ def _read_finds(told: _Telling) -> None:
         and not any(each.key == "plant" and each.start == one.end and one.value == 1 for each in told.spans)
     ]
     seen: set[object] = set()
-    ill = {told.links.get(one) for one in told.of("seen") if _event_of(one, told, "pest")}
+    pests = ((one, _event_of(one, told, "pest")) for one in told.of("seen"))
+    ill = {told.links.get(one) for one, pest in pests if pest and "mite" in str(pest.value)}
     for one in told.of("seen"):
         pest = _event_of(one, told, "pest")
-        if not pest and told.links.get(one) in ill:
+        if not pest and told.links.get(one) in ill and "web" in told.text(one).lower():
             continue  # "webs" where spider mites are told
         start, _ = told.sentence(one.start)
         is_sign = bool(told.words(one.start, one.end) & _SIGNS)

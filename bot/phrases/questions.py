@@ -52,6 +52,11 @@ _TOPIC_OF = {
     )
     for word in words.split()
 }
+_DANGEROUS = listed("dangerous toxic poisonous harmful harm harms hazard hazardous")
+_AT_RISK = listed(
+    "cat cats dog dogs fish pet pets child children kid kids baby toddler people us me bees birds animals"
+)
+_EATEN = listed("eat eating harvest harvesting pick picking")
 _AROUND_A_NOUN = listed(
     "the my our of for please show me who which is are in what do i we have got on what's and"
 )
@@ -107,9 +112,9 @@ def beyond(text: str, situation: Situation) -> NotUnderstood:
 
 def asked_by(sure: Meant, text: str, situation: Situation) -> tuple[Meant, bool]:
     """
-    Give what is asked, and whether by its likeliest form, where words find nothing or what is hardly likely.
+    Give what is asked, and whether it is answered by its likeliest form, where words find nothing.
 
-    Of 1,710 questions of hands left out this answers 46 more at once, and 15 fewer with another's answer.
+    What begins with "why" and is like no form is a question for the reasons of tonight.
     """
     told, is_asked = _by_form(sure, text, situation)
     is_why = words_of(plain(text[:LONGEST]))[:1] == ("why",) and _is_open(sure)
@@ -220,12 +225,17 @@ def _is_refusal(words: tuple[str, ...]) -> bool:
 
 
 def read_nouns(words: tuple[str, ...], setting: Setting) -> Meant | None:
-    """Read "history hoya", "stock", "who is isolated?": a noun of asking, with a thing's name at most."""
+    """Read what is dangerous or eaten, and "history hoya", "stock": a noun of asking with a name at most."""
     items = [
         item
         for item in items_of(words, setting.situation)
         if item.text in _TOPIC_OF or item.meaning not in {Word.QUESTION, Word.BREAK, Word.HEDGE, Word.FILLER}
     ]
+    said = frozenset(words)
+    if said & _DANGEROUS or (said & {"safe", "near"} and said & _AT_RISK):
+        return ask(Topic.SAFETY, Mentions(tuple(items), setting))
+    if said & _EATEN:
+        return ask(Topic.EATING, Mentions(tuple(items), setting))
     topics = {_TOPIC_OF[item.text] for item in items if item.text in _TOPIC_OF}
     others = [item for item in items if item.text not in _TOPIC_OF and item.text not in _AROUND_A_NOUN]
     topic = topics.pop() if len(topics) == 1 else None

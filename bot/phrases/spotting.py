@@ -115,8 +115,7 @@ def _with_names(text: str, situation: Situation) -> str:
     slips = {
         item.text: item.meaning.ids[0]
         for item in spotted(text, situation)
-        if isinstance(item.meaning, Plants)
-        and (item.meaning.slip or item.meaning.loose or _is_numbered_on(item, situation))
+        if isinstance(item.meaning, Plants) and (item.meaning.slip or _is_numbered_on(item, situation))
     }
     if not slips:
         return text if told == words else " ".join(told)
@@ -138,13 +137,13 @@ def has_slip(text: str, situation: Situation) -> bool:
     """Whether a name was read into a word that is not quite it, or a picture that is not read tells more."""
     words = words_of(plain(text[:LONGEST]))
     vocabulary, joined = _vocabulary(situation.plants, situation.places, situation.shelf)
-    whole = frozenset(part for word in words if word in joined for part in joined[word])
-    strange = frozenset(kept(_mended, words, situation)) - frozenset(words) - whole
+    strange = frozenset(kept(_mended, words, situation)) - frozenset(words)
     if strange and sum(word[0].isalnum() for word in words) <= _SHORT:
         return True
     if any(len(word) <= _SHORTEST_SLIP + 1 and word in _STEERING_LONG for word in strange):
         return True  # "stubborn as goats" is no gnat
-    return bool(strange & vocabulary) or bool(_PICTURES.search(text) or _GLUED.search(text))
+    whole = frozenset(part for word in words if word in joined for part in joined[word])
+    return bool((strange & vocabulary) - whole) or bool(_PICTURES.search(text) or _GLUED.search(text))
 
 
 _GLUED = re.compile(r"[^\W\d]\d{1,2}/\d|\d/\d{1,2}[^\W\d]")

@@ -72,7 +72,7 @@ def test_the_sun_of_a_place_ends_no_later_than_the_sun_itself(home: Talk) -> Non
 
 def test_a_question_that_nobody_can_answer_gets_no_list_for_an_answer(home: Talk) -> None:
     home.say("hoya 12 longtailed mealybugs")
-    for text in ("should i move it away from the others?", "will the hoya flower?", "is the study nice?"):
+    for text in ("should i move it away from the others?", "should i bin the hoya?", "is the study nice?"):
         assert home.say(text)[0].startswith(("I did not understand", "Did you mean", "That is beyond me")), (
             text
         )

@@ -123,18 +123,3 @@ def test_the_one_of_a_plant_is_no_number(talk: Talk) -> None:
     talk.say("two on the coffee and five on the ivy one")
     counts = {plant: one.count for plant, one in talk.told() if isinstance(one, Found)}
     assert counts in ({"coffee plant": 2, "ivy": 5}, {"hoya": 12})
-
-
-@pytest.mark.parametrize(
-    ("words", "expected"),
-    [
-        ("roughly 4 on the hoya", {("hoya", "Found")}),
-        ("circa 20 on the moth orchid", {("moth orchid", "Found")}),
-        ("swabbed the orchid after supper", {("moth orchid", "swab")}),
-        ("wiped the hoya before bed", {HOYA_WIPED}),
-        ("all done but for the soap", {HOYA_WIPED, *SWABBED}),
-        ("wiped and swabbed", {HOYA_WIPED, *SWABBED}),
-    ],
-)
-def test_it_is_written_as_it_is_meant(evening: Talk, words: str, expected: set[tuple[str, str]]) -> None:
-    assert written(evening, words) == expected

@@ -5,6 +5,7 @@ import pytest
 from bot.actions.ask import Ask, Topic
 from bot.actions.courtesy import Help
 from bot.actions.incomplete import Incomplete
+from bot.actions.log_round import LogRound
 from bot.actions.not_understood import NotUnderstood
 from bot.domain.value import replace
 from bot.phrases.answering import read_ticks
@@ -13,7 +14,7 @@ from bot.phrases.notation import notation
 from bot.phrases.reading import read, understand
 from bot.phrases.text import plain, words_of
 from bot.rehearsal import read_situation
-from tests.phrases.situation import KNOWLEDGE
+from tests.phrases.situation import EVENING, KNOWLEDGE
 from tests.tools.train import QUESTIONS
 
 HOME = read_situation(
@@ -175,3 +176,21 @@ def test_what_is_asked_in_many_words_has_templates() -> None:
 )
 def test_which_of_them_asks_and_tells_nothing(text: str) -> None:
     assert all(isinstance(one, Ask | Help | NotUnderstood | Incomplete) for one in read(text, HOME).sure)
+
+
+@pytest.mark.parametrize(
+    ("text", "meaning"),
+    [
+        ("what is toxic?", "ask safety"),
+        ("harmful?", "ask safety"),
+        ("can cats be near the clivia?", "ask safety clivia"),
+        ("why cant i eat the clivia", "ask eating clivia"),
+    ],
+)
+def test_what_is_dangerous_or_eaten_is_answered_by_its_word(text: str, meaning: str) -> None:
+    assert notation(understand(text, HOME), HOME) == meaning
+
+
+@pytest.mark.parametrize("text", ["all done before bed", "let me have all done before bed", "roughly done"])
+def test_what_is_only_wished_or_not_quite_done_is_offered(text: str) -> None:
+    assert not any(isinstance(one, LogRound) for one in understand(text, EVENING))

@@ -91,15 +91,12 @@ def done(told: Mentions) -> Filled:
     is_clear = is_clear and not (told.opens_with(Word.DONE) and told.words & BESIDES and (methods or product))
     if not is_clear or isinstance(on, Trouble) or not _is_of_leaves(told, method):
         return None
-    is_but = told.is_done_but_for_a_way() and not methods and product is None
-    if is_but and any(told.denied & {one.method, one.product} for one in told.situation.tonight):
+    if told.is_done_but_for_a_way() and not methods and product is None and told.denied.intersection(Method):
         return _all_but_a_way(told, on)
     if _is_not_told(told):
         return None
     if not methods and product is None and not told.has(Word.DONE) and not is_all_but(told):
         return None
-    if len(methods) > 1 and on is None and not (told.plants() or products or told.setting.before):
-        return _of_each_way(methods, told)
     plants = told.due() or _of_tonight(told, method)
     if told.situation.expecting is Expecting.WORK and not (told.plants() or methods or product):
         return (TickWork(but=told.sides()[1]),)  # the stage shown, nothing else of tonight
@@ -124,19 +121,9 @@ def _all_but_a_way(told: Mentions, on: date | None) -> Filled:
     done: dict[Method, list[PlantId]] = {}
     for one in told.situation.tonight:
         is_meant = one.plant in (kept or told.setting.answered()) and one.plant not in left
-        if one.method is not None and not told.denied & {one.method, one.product} and is_meant:
+        if one.method is not None and one.method not in told.denied and is_meant:
             done.setdefault(one.method, []).append(one.plant)
     return tuple(LogRound(plants=tuple(ids), method=way, on=on) for way, ids in done.items())
-
-
-def _of_each_way(methods: Sequence[Method], told: Mentions) -> Filled:
-    """Fill "wiped and swabbed as always": of each way the plants that tonight asks it for, none left out."""
-    done = {way: told.setting.answered(way) for way in methods}
-    is_whole = all(done.values()) and not (told.every((Place, OneOf)) or told.excepts() or told.strangers())
-    alike = len({frozenset(ids) for ids in done.values()}) == 1 or not told.has(Word.IT, Word.BOTH)
-    return (
-        tuple(LogRound(plants=ids, method=way) for way, ids in done.items()) if is_whole and alike else None
-    )
 
 
 def _with_method(told: LogRound, where: Mentions) -> Filled:
