@@ -28,26 +28,34 @@ _OPENERS = listed(
     "has will would am any"
 )
 _PERSONS = frozenset({"i", "we", "he", "she", "they", "you", "anyone", "anybody", "somebody"})
-_NOUNS = listed(
-    "photos photo pictures picture due history log trend chart graph status stock shelf agenda todo list"
-    " journal"
-)
 _WHICH_SHELF = listed("top bottom upper lower middle first second third left right window kitchen every each")
 _PLEASE = listed("please kindly pls plz")
 _REQUESTS = {(verb, who) for verb in ("can", "could", "would", "will") for who in ("you", "u", "we", "i")}
 _ASKS_ALONE = listed("is are do does will what why who how where has which should")
 _OF_PLANTS = frozenset({Topic.FIT, Topic.PHOTOS, Topic.LOG, Topic.RELEASE, Topic.WHY, Topic.TREND})
 _FORMS_OF_PLANTS = frozenset(f"ask.{topic.value}" for topic in _OF_PLANTS)
-_TOPIC_OF = {
+_ASKING_ALONE = {
     word: topic
     for topic, words in (
         (Topic.PHOTOS, "photos photo pictures picture"),
-        (Topic.DUE, "due agenda todo next"),
-        (Topic.LOG, "history log journal logged"),
-        (Topic.TREND, "trend chart graph progress"),
+        (Topic.DUE, "due agenda todo"),
+        (Topic.LOG, "history log journal"),
+        (Topic.TREND, "trend chart graph"),
         (Topic.STOCK, "stock shelf"),
+        (Topic.PLANTS, "list"),
+    )
+    for word in words.split()
+}
+"""Nouns that ask wherever they stand."""
+_NOUNS = frozenset(_ASKING_ALONE) | {"status"}
+_TOPIC_OF = _ASKING_ALONE | {
+    word: topic
+    for topic, words in (
+        (Topic.DUE, "next"),
+        (Topic.LOG, "logged"),
+        (Topic.TREND, "progress"),
         (Topic.ISOLATED, "isolated isolation quarantine quarantined apart"),
-        (Topic.PLANTS, "list plants"),
+        (Topic.PLANTS, "plants"),
         (Topic.WHY, "why"),
     )
     for word in words.split()
@@ -60,7 +68,7 @@ _EATEN = listed("eat eating harvest harvesting pick picking")
 _AROUND_A_NOUN = listed(
     "the my our of for please show me who which is are in what do i we have got on what's and"
 )
-ASKING = _NOUNS | frozenset(_TOPIC_OF) | frozenset(_OPENERS)
+ASKING = frozenset({*_NOUNS, *_TOPIC_OF, *_OPENERS})
 """Words that questions are made of."""
 _NO_QUESTIONS = set(worded("do the checks | do the check | do our checks | do my checks"))
 _NO_ASKING = set(worded("do it | will do | can not | any more"))

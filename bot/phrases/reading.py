@@ -252,8 +252,8 @@ def read(text: str, situation: Situation, *, is_part: bool = False) -> Reading:
     home = right or _of_a_home(text, sure, situation)
     if home is not None and right is None and _tells_little(home) and _is_chatter(text, situation):
         home = None
-    usual = Reading(sure=sure, text=text) if is_answered else _of_a_label(_usual(text, sure, situation), text)
-    meant = home or usual
+    answered = Reading(sure=sure, text=text) if is_answered else None
+    meant = home or answered or _of_a_label(_usual(text, sure, situation), text)
     meant = (None if is_part or right or not is_short else _in_one_breath(text, meant, situation)) or meant
     is_read = home is not None and not any(one.left_out for one in home.offers)
     heard = alarm(text, situation)
