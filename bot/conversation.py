@@ -92,7 +92,8 @@ from bot.phrases.denying import is_bare_no, is_plain_no
 from bot.phrases.emergencies import hear_emergency
 from bot.phrases.following import lacks_something, read_on
 from bot.phrases.grammar import SLASHED, plants_named
-from bot.phrases.reading import read_as, understand
+from bot.phrases.hearing import understand
+from bot.phrases.reading import read_as
 from bot.phrases.saying import say_all
 from bot.phrases.signs import DONE_SIGNS, is_sign
 from bot.phrases.values import plants_of

@@ -21,8 +21,8 @@ from bot.domain.identity import PlaceId, PlantId, ProductId
 from bot.domain.knowledge import Knowledge
 from bot.domain.measure import Units
 from bot.domain.trade import Method
+from bot.phrases.hearing import heard
 from bot.phrases.notation import notation
-from bot.phrases.reading import heard
 from bot.wording.button_texts import button_text
 
 USUAL = Path(__file__).parent / "rehearsal.toml"

@@ -8,7 +8,7 @@ from bot.actions.log_find import LogFind
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
 from bot.domain.value import replace
-from bot.phrases.reading import understand
+from bot.phrases.hearing import understand
 
 _GOES_ON = re.compile(
     r"^\W*(?:and|also|plus|same|ditto|(?:it|(?:the|its) (?:label|bottle|tub|can|pack(?:et|age)?)) says)\b"

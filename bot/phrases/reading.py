@@ -39,7 +39,6 @@ from bot.actions.walk_through import EndWalk, PassPlant
 from bot.actions.work_through import EndWork, TickWork
 from bot.catalogue.towns import find_towns
 from bot.domain.value import Value, replace
-from bot.phrases.agreeing import agreed
 from bot.phrases.answering import read_answer, read_ticks
 from bot.phrases.doings import read_doings
 from bot.phrases.doubting import is_doubtful, is_list_of_strangers
@@ -52,7 +51,6 @@ from bot.phrases.homes import NOTHING_OF_IT, TREATED, Home, read_home, read_move
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.kept import kept
 from bot.phrases.labels import is_said_burnt, read_burnt
-from bot.phrases.leaving_out import told_of
 from bot.phrases.lexicon import KNOWN, common_words, is_made_of, listed, phrases_of, words_in
 from bot.phrases.looking_up import read_follow_up
 from bot.phrases.mentions import NO_PLANTS
@@ -250,7 +248,7 @@ def read(text: str, situation: Situation, *, is_part: bool = False) -> Reading:
         )
     right = _put_right(text, sure, situation)
     home = right or _of_a_home(text, sure, situation)
-    if home is not None and right is None and _tells_little(home) and _is_chatter(text, situation):
+    if home is not None and right is None and _tells_little(home) and is_chatter(text, situation):
         home = None
     answered = Reading(sure=sure, text=text) if is_answered else None
     meant = home or answered or _of_a_label(_usual(text, sure, situation), text)
@@ -306,7 +304,8 @@ def _tells_little(home: Reading) -> bool:
     return is_bare or unread > max(1, len(told) - len(lists) + len(plants))
 
 
-def _is_chatter(text: str, situation: Situation) -> bool:
+def is_chatter(text: str, situation: Situation) -> bool:
+    """Whether a text likely says nothing: idle talk, thanks, a greeting."""
     best = rank(with_names(text, situation), situation)[0] if text.strip() else None
     return best is not None and best.form in SAYS_NOTHING and best.chance >= SURELY_NOTHING
 
@@ -402,7 +401,7 @@ def _in_one_breath(text: str, meant: Reading, situation: Situation) -> Reading |
     """
     told, asked = _told_and_asked(text)
     is_open = any(isinstance(one, NotUnderstood | Incomplete) for one in meant.sure)
-    is_asked_only = bool(asked and meant.sure) and all(isinstance(one, _QUESTIONS) for one in meant.sure)
+    is_asked_only = bool(asked and meant.sure) and all(isinstance(one, ASKED) for one in meant.sure)
     if not (meant.offers or is_open or is_asked_only):
         return None
     joint = None if asked else _QUESTION_BEHIND.search(text)
@@ -414,13 +413,13 @@ def _in_one_breath(text: str, meant: Reading, situation: Situation) -> Reading |
     ):
         return None
     question = " ".join(asked)
-    is_idle = _is_chatter(told, situation) or is_day(told, situation)
+    is_idle = is_chatter(told, situation) or is_day(told, situation)
     first = Reading() if is_idle else read(told, situation, is_part=True)
     is_open = any(isinstance(one, NotUnderstood | Incomplete) for one in first.sure)
     if is_open or (is_idle and meant.offers):
         return None
     answers = read(question, situation, is_part=True).sure
-    is_answered = bool(answers) and all(isinstance(one, (*_QUESTIONS, Mix)) for one in answers)
+    is_answered = bool(answers) and all(isinstance(one, (*ASKED, Mix)) for one in answers)
     if not is_answered and (is_idle or joint is not None or first.offers):
         return None
     if is_idle:
@@ -434,7 +433,7 @@ def _in_one_breath(text: str, meant: Reading, situation: Situation) -> Reading |
     is_told_less = is_telling and not (first.sure or offers)
     if is_told_less or (is_named and answers_itself(ends, [first.sure] * len(ends))):
         return None
-    if joint is not None and not all(isinstance(one, _QUESTIONS) for one in first.sure):
+    if joint is not None and not all(isinstance(one, ASKED) for one in first.sure):
         return Reading(sure=answers, offers=_said_back(first.sure, situation), text=text)
     return replace(first, sure=(*first.sure, *answers), offers=offers, text=text)
 
@@ -469,7 +468,7 @@ def _put_right(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
 
 def _answers_to(asked: list[str], situation: Situation) -> tuple[Command, ...]:
     answers = (one for each in asked for one in understand_surely(each, situation))
-    return tuple(one for one in answers if isinstance(one, _QUESTIONS))
+    return tuple(one for one in answers if isinstance(one, ASKED))
 
 
 _BEING_ONE = frozenset({"plant", "exist", "meant"})
@@ -713,7 +712,7 @@ def read_as(text: str, subject: Subject, situation: Situation) -> Reading:
 
 
 def _only_asks(offer: Offer) -> bool:
-    return offer.chance >= LEAST_ASKED and all(isinstance(one, (*_QUESTIONS, Mix)) for one in offer.commands)
+    return offer.chance >= LEAST_ASKED and all(isinstance(one, (*ASKED, Mix)) for one in offer.commands)
 
 
 def _town_owed(text: str, situation: Situation) -> tuple[Offer, ...]:
@@ -770,7 +769,7 @@ def _is_doubted(sure: tuple[Command, ...], text: str, guesses: list[Guess]) -> b
 
 def _is_better(offer: Offer) -> bool:
     """Whether an offer says more than a question back: nothing left out, likely, and it tells something."""
-    is_told = not all(isinstance(one, _QUESTIONS) for one in offer.commands)
+    is_told = not all(isinstance(one, ASKED) for one in offer.commands)
     return is_told and not offer.left_out and not offer.lacks and offer.chance >= BETTER_FROM
 
 
@@ -805,33 +804,6 @@ def _of_the_stage(sure: tuple[Command, ...], text: str, situation: Situation) ->
             return sure if kept else (TickWork(but=left),)
         case _:
             return sure
-
-
-def understand(text: str, situation: Situation) -> tuple[Command, ...]:
-    """Read one message into commands: what is sure, and a question for what is likely."""
-    return heard(text, situation).commands()
-
-
-def heard(text: str, situation: Situation) -> Reading:
-    """Read one message as people type it: what its next words set right is left out, and its parts agree."""
-    said = told_of(text, situation)
-    return _in_agreement(read(said, situation), said, situation)
-
-
-def _in_agreement(reading: Reading, text: str, situation: Situation) -> Reading:
-    """Give a reading whose commands, sure or offered, agree with each other."""
-    several = [told for told in (reading.sure, *(one.commands for one in reading.offers)) if len(told) > 1]
-    alone = (one for told in (reading.sure, *(each.commands for each in reading.offers)) for one in told)
-    if not several and not any(isinstance(one, LogRound | LogCheck) for one in alone):
-        return reading
-    named = plants_named(text, situation)
-    offers = []
-    for offer in reading.offers:
-        told = agreed(offer.commands, text, named, situation)
-        said = None if told == offer.commands else say_all(told, situation)
-        offers.append(replace(offer, commands=told, said=". ".join(dict.fromkeys(said))) if said else offer)
-    sure = agreed(reading.sure, text, named, situation)
-    return replace(reading, sure=sure, offers=tuple(offers))
 
 
 def _is_final(sure: tuple[Command, ...], text: str, situation: Situation) -> bool:
@@ -910,9 +882,9 @@ def _is_read_back(said: tuple[str, ...], commands: tuple[Command, ...], situatio
     """Whether each sentence is taken for what it says, by a row of its form or by the strict reader."""
     neutral = _asking_nothing(situation)
     return all(
-        _means(sentence, command, situation if isinstance(command, _ANSWERS) else neutral)
+        _means(sentence, command, situation if isinstance(command, ANSWERS) else neutral)
         for sentence, command in zip(said, commands, strict=True)
-        if not isinstance(command, (*_QUESTIONS, *_ANSWERS))
+        if not isinstance(command, (*ASKED, *ANSWERS))
     )
 
 
@@ -935,9 +907,9 @@ _WRITTEN = (  # what two witnesses may disagree about; what labels say only the 
     *(LogRound, LogCheck, LogFind, LogSign, Postpone, LosePlant, ReleasePlant, Isolate, MovePlant, TickWork),
     Thanks,
 )
-_QUESTIONS = (Ask, AskHow, AskTerm, DescribePest, Identify, Help)
+ASKED = (Ask, AskHow, AskTerm, DescribePest, Identify, Help)
 """What writes nothing."""
-_ANSWERS = (TickWork, EndWork, EndWalk, PassPlant, SkipQuestion)
+ANSWERS = (TickWork, EndWork, EndWalk, PassPlant, SkipQuestion)
 """What is said to an open question only."""
 
 
@@ -947,8 +919,12 @@ _ANSWERING = frozenset({"tick", "endwork", "endwalk", "pass", "skip"})
 
 def _meaning(commands: tuple[Command, ...], situation: Situation) -> str:
     """Give a meaning that does not depend on how plants are grouped."""
-    lines = (notation((one,), situation) for command in commands for one in _each(command))
-    return " + ".join(sorted(lines))
+    return " + ".join(sorted(lines_of(commands, situation)))
+
+
+def lines_of(commands: tuple[Command, ...], situation: Situation) -> set[str]:
+    """Give what commands mean, a line a plant."""
+    return {notation((one,), situation) for command in commands for one in _each(command)}
 
 
 def _each(command: Command) -> tuple[Command, ...]:

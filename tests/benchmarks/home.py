@@ -16,7 +16,7 @@ from statistics import median, quantiles
 
 from bot.domain.journal import CheckedClean, Draft, Treated
 from bot.domain.trade import Level, Method
-from bot.phrases.reading import understand
+from bot.phrases.hearing import understand
 from bot.storage.database import Database
 from tests.benchmarks.planner import calibration
 from tests.journeys.talking import Talk

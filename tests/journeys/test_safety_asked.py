@@ -3,7 +3,7 @@
 import pytest
 
 from bot.actions.ask import Ask, Topic
-from bot.phrases.reading import understand
+from bot.phrases.hearing import understand
 from tests.journeys.talking import Talk
 from tests.phrases.situation import EVENING
 

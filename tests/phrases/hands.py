@@ -20,8 +20,8 @@ from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.incomplete import Incomplete
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
+from bot.phrases.hearing import understand
 from bot.phrases.notation import notation
-from bot.phrases.reading import understand
 from tests.phrases.meanings import asked_of, fits, untold, writes
 from tests.phrases.situation import KNOWLEDGE
 

@@ -9,8 +9,8 @@ from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.situation import Situation
 from bot.catalogue.load import load
 from bot.domain.identity import PlaceId, PlantId, ProductId
+from bot.phrases.hearing import understand
 from bot.phrases.notation import notation
-from bot.phrases.reading import understand
 from bot.rehearsal import USUAL, read_situation
 from tests.phrases.meanings import parts
 

@@ -22,10 +22,10 @@ from bot.actions.stock_product import StockProduct
 from bot.domain.trade import Method
 from bot.domain.value import replace
 from bot.phrases import grammar, items, text
+from bot.phrases.hearing import understand
 from bot.phrases.lexicon import FREE, PHRASES, Word
 from bot.phrases.notation import notation
 from bot.phrases.rates import read_bad_rate
-from bot.phrases.reading import understand
 from tests.phrases.situation import EVENING, table
 
 WORDS = sorted(

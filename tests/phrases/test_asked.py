@@ -10,8 +10,9 @@ from bot.actions.not_understood import NotUnderstood
 from bot.domain.value import replace
 from bot.phrases.answering import read_ticks
 from bot.phrases.forms.rows import ASKED_IN_MANY_WORDS
+from bot.phrases.hearing import understand
 from bot.phrases.notation import notation
-from bot.phrases.reading import read, understand
+from bot.phrases.reading import read
 from bot.phrases.text import plain, words_of
 from bot.rehearsal import read_situation
 from tests.phrases.situation import EVENING, KNOWLEDGE

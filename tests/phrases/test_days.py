@@ -11,9 +11,10 @@ from bot.actions.postpone import Postpone
 from bot.actions.situation import Situation
 from bot.domain.measure import Units
 from bot.domain.value import replace
+from bot.phrases.hearing import understand
 from bot.phrases.leaving_out import told_of
 from bot.phrases.notation import notation
-from bot.phrases.reading import read, understand
+from bot.phrases.reading import read
 from tests.phrases.situation import EVENING, HOYA, ZONE
 
 

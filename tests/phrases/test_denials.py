@@ -13,9 +13,9 @@ from bot.actions.situation import Asked, KnownPlant
 from bot.domain.identity import PlantId
 from bot.domain.value import replace
 from bot.phrases.forms.rows import ROWS
+from bot.phrases.hearing import understand
 from bot.phrases.mentions import Mentions
 from bot.phrases.notation import notation
-from bot.phrases.reading import understand
 from bot.phrases.setting import Setting
 from bot.phrases.spotting import spotted
 from tests.phrases.situation import CALATHEA, EVENING, IVY, ORCHID, clauses, said_or_offered

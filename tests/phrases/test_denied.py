@@ -8,8 +8,8 @@ from bot.actions.log_round import LogRound
 from bot.actions.log_sign import LogSign
 from bot.actions.postpone import Postpone
 from bot.domain.trade import Method
+from bot.phrases.hearing import understand
 from bot.phrases.notation import notation
-from bot.phrases.reading import understand
 from bot.rehearsal import read_situation
 from tests.phrases.situation import KNOWLEDGE, clauses, offered
 

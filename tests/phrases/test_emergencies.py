@@ -10,7 +10,7 @@ from bot.actions.incomplete import Incomplete
 from bot.actions.not_understood import NotUnderstood
 from bot.domain.value import replace
 from bot.phrases.emergencies import Alarm, alarm, danger, hear_emergency, weights
-from bot.phrases.reading import understand
+from bot.phrases.hearing import understand
 from tests.phrases.situation import EVENING, table
 from tests.tools.alarm import FOLDER, all_lines, hash_of, rows_of
 

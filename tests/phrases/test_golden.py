@@ -2,8 +2,8 @@
 
 import pytest
 
+from bot.phrases.hearing import understand
 from bot.phrases.notation import notation
-from bot.phrases.reading import understand
 from tests.phrases.situation import EVENING, clauses, said_or_offered, table
 
 SLIPS = {"dnoe", "hoia done"}

@@ -12,7 +12,7 @@ import pytest
 
 from bot.actions.not_understood import NotUnderstood
 from bot.phrases import grammar
-from bot.phrases.reading import understand
+from bot.phrases.hearing import understand
 from bot.phrases.text import LONGEST, plain, tidy, words_of
 from tests.phrases.situation import EVENING
 

@@ -7,8 +7,8 @@ from bot.actions.ask import Ask, Topic
 from bot.actions.situation import KnownPlace, KnownPlant
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.value import replace
+from bot.phrases.hearing import understand
 from bot.phrases.homes import Home, read_home
-from bot.phrases.reading import understand
 from tests.phrases.situation import EVENING
 
 NEW = replace(

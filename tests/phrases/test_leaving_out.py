@@ -2,9 +2,9 @@
 
 import pytest
 
+from bot.phrases.hearing import understand
 from bot.phrases.leaving_out import told_of
 from bot.phrases.notation import notation
-from bot.phrases.reading import understand
 from tests.phrases.situation import EVENING
 
 

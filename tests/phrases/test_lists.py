@@ -7,9 +7,9 @@ from bot.actions.add_plants import AddPlants
 from bot.actions.set_place import SetPlace
 from bot.domain.value import replace
 from bot.domain.window import Facing
+from bot.phrases.hearing import understand
 from bot.phrases.home_words import names_a_kind
 from bot.phrases.lists import read_list
-from bot.phrases.reading import understand
 from bot.phrases.text import plain, words_of
 from tests.phrases.situation import EVENING
 

@@ -3,8 +3,8 @@
 import pytest
 
 from bot.domain.value import replace
+from bot.phrases.hearing import understand
 from bot.phrases.notation import notation
-from bot.phrases.reading import understand
 from bot.rehearsal import read_situation
 from tests.phrases.situation import KNOWLEDGE, clauses, offered
 

@@ -11,7 +11,7 @@ from bot.actions.situation import Asked, KnownPlant
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method
 from bot.domain.value import replace
-from bot.phrases.reading import understand
+from bot.phrases.hearing import understand
 from tests.phrases.situation import CALATHEA, COFFEE, EVENING, HOYA, ORCHID, SMALL_HOYA, offered
 
 BIG, LITTLE = PlantId(21), PlantId(22)

@@ -11,9 +11,9 @@ from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
 from bot.domain.value import replace
 from bot.domain.window import Outdoors
+from bot.phrases.hearing import understand
 from bot.phrases.homes import read_facets
 from bot.phrases.notation import notation
-from bot.phrases.reading import understand
 from bot.rehearsal import read_situation
 from tests.phrases.meanings import parts
 from tests.phrases.situation import EVENING, HOYA, KNOWLEDGE, offered

@@ -6,9 +6,9 @@ from bot.actions.add_plants import AddPlants
 from bot.actions.incomplete import Incomplete
 from bot.actions.set_place import SetPlace
 from bot.domain.window import Facing, Outdoors
+from bot.phrases.hearing import understand
 from bot.phrases.homes import read_places
 from bot.phrases.lexicon import classes_of, phrases_of, words_of_class
-from bot.phrases.reading import understand
 from tests.phrases.situation import EVENING
 
 N, E, S, W, SW = Facing.N, Facing.E, Facing.S, Facing.W, Facing.SW

@@ -4,8 +4,8 @@ from pathlib import Path
 import pytest
 
 from bot.__main__ import main
+from bot.phrases.hearing import understand
 from bot.phrases.notation import notation
-from bot.phrases.reading import understand
 from bot.rehearsal import read_situation, rehearse
 from tests.phrases.situation import EVENING, said_or_offered, table
 from tests.phrases.test_golden import SLIPS

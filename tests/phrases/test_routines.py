@@ -7,7 +7,7 @@ import pytest
 from bot.actions.ask import Ask, Topic
 from bot.actions.set_routine import SetRoutine
 from bot.domain.recurrence import between
-from bot.phrases.reading import understand
+from bot.phrases.hearing import understand
 from bot.wording.describing import rule_words
 from tests.phrases.situation import EVENING
 

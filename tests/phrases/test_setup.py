@@ -17,7 +17,7 @@ from bot.actions.set_town import SetCoordinates, SetTown
 from bot.actions.undo import Undo
 from bot.domain.value import replace
 from bot.domain.window import Facing, Outdoors
-from bot.phrases.reading import understand
+from bot.phrases.hearing import understand
 from tests.phrases.situation import EVENING, HOYA, KITCHEN, LANDING
 
 WAITING = {expecting: replace(EVENING, expecting=expecting) for expecting in Expecting}

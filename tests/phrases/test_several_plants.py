@@ -5,8 +5,9 @@ import pytest
 from bot.actions.action import ButtonText, Choice, Expecting
 from bot.actions.log_find import LogFind, grade_choices
 from bot.domain.value import replace
+from bot.phrases.hearing import understand
 from bot.phrases.notation import notation
-from bot.phrases.reading import read, understand
+from bot.phrases.reading import read
 from bot.rehearsal import read_situation
 from bot.wording.button_texts import button_text
 from tests.phrases.situation import EVENING, KNOWLEDGE, clauses, offered

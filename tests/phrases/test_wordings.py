@@ -1,7 +1,7 @@
 """How many other wordings are read right, and that none of them writes what was not told."""
 
+from bot.phrases.hearing import understand
 from bot.phrases.notation import notation
-from bot.phrases.reading import understand
 from tests.phrases.situation import EVENING, clauses, said_or_offered, table
 
 WRITES_NOTHING = {"ask", "unclear", "mix", "help", "thanks", "greet", "skip", "exposure"}

@@ -15,7 +15,7 @@ from typing import Any
 
 from bot.actions.incoming import Location, Other, Photo
 from bot.messages import MAX_TEXT
-from bot.phrases.reading import understand
+from bot.phrases.hearing import understand
 from bot.storage.database import Database
 from bot.telegram.incoming import parse
 from bot.telegram.parsed import Me

@@ -25,10 +25,19 @@ def main(arguments: list[str] | None = None) -> int:
     task = parser.add_mutually_exclusive_group()
     task.add_argument("--emergencies", action="store_true")
     task.add_argument("--newcomers", action="store_true")
+    task.add_argument("--several", action="store_true", help="messages that convey two or three things each")
     options = parser.parse_args(arguments)
     if options.folder.is_dir() and any(options.folder.iterdir()):
         parser.error(f"{options.folder} is not empty; what was written there is kept")
-    kind = "emergencies" if options.emergencies else "newcomers" if options.newcomers else "hands"
+    kind = (
+        "emergencies"
+        if options.emergencies
+        else "newcomers"
+        if options.newcomers
+        else "several"
+        if options.several
+        else "hands"
+    )
     for number in range(1, options.hands + 1):
         seed = Random(f"{kind} {options.drawer} {options.seed} {number}")
         if options.emergencies:
@@ -36,8 +45,10 @@ def main(arguments: list[str] | None = None) -> int:
         elif options.newcomers:
             write_newcomer(options.folder, number, seed, is_drawer=options.drawer)
         else:
-            name = f"{'d' if options.drawer else 't'}{options.seed}x{number}"
-            write_hand(options.folder, number, seed, name, is_drawer=options.drawer)
+            name = f"{'s' if options.several else ''}{'d' if options.drawer else 't'}{options.seed}x{number}"
+            write_hand(
+                options.folder, number, seed, name, is_drawer=options.drawer, is_several=options.several
+            )
     print(f"{options.hands} tasks in {options.folder}")
     return 0
 

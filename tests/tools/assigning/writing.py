@@ -56,6 +56,21 @@ TELLINGS = {
     "us": ("quiet", "nudge"),
     "two": ("quiet", "nudge"),
 }
+SEVERAL = (
+    *(
+        ("quiet", sorts, 3)
+        for sorts in (("telling",) * 2, ("telling", "question"), ("telling", "telling", "question"))
+    ),
+    *(("nudge", sorts, 3) for sorts in (("telling",) * 2, ("telling", "question"), ("telling",) * 3)),
+    *(("found", sorts, 2) for sorts in (("answer", "telling"), ("answer", "question"))),
+    *(("find", sorts, 2) for sorts in (("answer", "telling"), ("answer", "question"))),
+    *(("sixty", sorts, 2) for sorts in (("telling",) * 2, ("telling", "question"))),
+    *(("us", sorts, 2) for sorts in (("telling",) * 2, ("telling", "question"))),
+    *(("two", sorts, 2) for sorts in (("telling",) * 2, ("telling", "telling", "question"))),
+)
+"""What one message conveys of several things: the situation, their sorts, how many such messages a hand writes."""
+ALONE = ("undo", "walk", "work", "hold")
+"""What is seldom told beside anything else."""
 ASKS = {
     "facing": "facing",
     "find": "amount",
@@ -205,6 +220,39 @@ def _some(place: Place, sort: str, many: int, seed: Random, *, is_drawer: bool) 
     return list(found.values())
 
 
+def several(number: int, name: str, seed: Random, *, is_drawer: bool) -> tuple[Line, ...]:
+    """Draw messages that each convey two or three things, of different plants."""
+    own = home(f"{name}a", seed, is_drawer=is_drawer, units="us" if number % 4 == 0 else "metric")
+    homes = {
+        "us": home(f"{name}b", seed, is_drawer=is_drawer, units="us"),
+        "sixty": sixty(f"{name}c", seed, is_drawer=is_drawer),
+    }
+    return tuple(
+        _joined(Place(kind, homes.get(kind, own)), sorts, seed, is_drawer=is_drawer)
+        for kind, sorts, many in SEVERAL
+        for _ in range(many)
+    )
+
+
+def _joined(place: Place, sorts: tuple[str, ...], seed: Random, *, is_drawer: bool) -> Line:
+    while True:
+        drawn = [_some(place, sort, 1, seed, is_drawer=is_drawer)[0] for sort in sorts]
+        clauses = [clause.split() for one in drawn for clause in one.meaning.split(" + ")]
+        named = [word for words in clauses for word in dict.fromkeys(words[1:]) if "=" not in word]
+        heads = [one.meaning.lstrip("?").split()[0] for one in drawn]
+        if len({*named}) == len(named) and len({*heads}) == len(heads) and not {*heads} & {*ALONE}:
+            break
+    meanings = [""]
+    for one in drawn:
+        meanings = [
+            f"{before} + {meant}".removeprefix(" + ")
+            for before in meanings
+            for meant in one.meaning.split(" | ")
+        ]
+    said = "; and also: ".join(one.said for one in drawn)
+    return Line(place, "+".join(sorts), f"In one message: {said}", " | ".join(meanings))
+
+
 def _urn(kind: str, sort: str, *, is_drawer: bool) -> list[Row]:
     groups: tuple[str, ...] = (kind,)
     if sort == "telling":
@@ -224,10 +272,12 @@ def _urn(kind: str, sort: str, *, is_drawer: bool) -> list[Row]:
     return [(said, meaning) for said, meaning, weight in drawn for _ in range(weight)]
 
 
-def write_hand(folder: Path, number: int, seed: Random, name: str, *, is_drawer: bool) -> None:
+def write_hand(
+    folder: Path, number: int, seed: Random, name: str, *, is_drawer: bool, is_several: bool = False
+) -> None:
     """Write one hand: the prompt, the meanings kept from the writer, who it is, and the situations."""
     who = person(seed, is_drawer=is_drawer)
-    drawn = lines(number, name, seed, is_drawer=is_drawer)
+    drawn = (several if is_several else lines)(number, name, seed, is_drawer=is_drawer)
     own = drawn[0].place.home
     text = [
         f"You play one person who writes to a chat bot. You are: {who}\n",

@@ -1,0 +1,247 @@
+"""The door for what people type: what it sets right is left out, its parts are read each, and agree."""
+
+from functools import reduce
+
+from bot.actions.action import Command, Expecting
+from bot.actions.correct import Correct
+from bot.actions.correct_entry import DeleteEntry
+from bot.actions.courtesy import Greet, Thanks
+from bot.actions.give_first_aid import GiveFirstAid
+from bot.actions.hold import Hold
+from bot.actions.incomplete import Incomplete
+from bot.actions.isolate import Isolate
+from bot.actions.log_check import LogCheck
+from bot.actions.log_find import LogFind
+from bot.actions.log_round import LogRound
+from bot.actions.log_sign import LogSign
+from bot.actions.mix_batch import Mix
+from bot.actions.move_plant import MovePlant
+from bot.actions.not_understood import NotUnderstood
+from bot.actions.postpone import Postpone
+from bot.actions.rename import Rename
+from bot.actions.set_hours import SetHours
+from bot.actions.set_place import SetPlace
+from bot.actions.set_pot import SetPot
+from bot.actions.set_town import SetTown
+from bot.actions.set_traits import SetTraits
+from bot.actions.situation import Situation
+from bot.actions.stock_product import StockProduct
+from bot.actions.undo import Undo
+from bot.domain.trade import Method
+from bot.domain.value import Value, replace
+from bot.phrases.agreeing import agreed
+from bot.phrases.cutting import halves, pieces
+from bot.phrases.grammar import plants_named
+from bot.phrases.leaving_out import told_of
+from bot.phrases.lexicon import Word
+from bot.phrases.names import OneOf, Pest, Place, Plants, Product
+from bot.phrases.numbers import Count, Volume
+from bot.phrases.offering import told_in
+from bot.phrases.reading import ANSWERS, ASKED, Offer, Reading, is_chatter, lines_of, read
+from bot.phrases.saying import say_all
+from bot.phrases.setting import TIMES
+from bot.phrases.telling import contradict
+from bot.phrases.text import LONGEST
+from bot.phrases.values import plants_of
+
+
+def understand(text: str, situation: Situation) -> tuple[Command, ...]:
+    """Read one message into commands: what is sure, and a question for what is likely."""
+    return heard(text, situation).commands()
+
+
+def heard(text: str, situation: Situation) -> Reading:
+    """Read one message as people type it: what its next words set right is left out, and its parts agree."""
+    said = told_of(text, situation)
+    meant = read(said, situation)
+    return _in_agreement(_apart(said, meant, situation) or meant, said, situation)
+
+
+class _Piece(Value):
+    """What a piece of a message tells and asks, and what of it is not read."""
+
+    told: tuple[Command, ...] = ()
+    asked: tuple[Command, ...] = ()
+    left: tuple[str, ...] = ()
+    chance: float = 1.0
+
+    @property
+    def says(self) -> bool:
+        """Whether anything of it is read."""
+        return bool(self.told or self.asked)
+
+    def beside(self, other: "_Piece") -> "_Piece":
+        """Give what both say."""
+        return _Piece(
+            tuple(dict.fromkeys((*self.told, *other.told))),
+            tuple(dict.fromkeys((*self.asked, *other.asked))),
+            (*self.left, *other.left),
+            min(self.chance, other.chance),
+        )
+
+
+def _apart(text: str, meant: Reading, situation: Situation) -> Reading | None:
+    """
+    Read each piece of a message by itself, where the whole is not read to its last word.
+
+    Nothing is written: what is told is one offer, what is asked is answered, and what is not read is named.
+    """
+    if len(text) > LONGEST or any(isinstance(one, GiveFirstAid) for one in meant.sure):
+        return None
+    if not situation.plants or situation.expecting in _OF_A_HOME:
+        return None
+    cut = pieces(text)
+    is_open = any(isinstance(one, NotUnderstood | Incomplete) for one in meant.sure)
+    if not (is_open or meant.offers or all(map(_asks, meant.sure))):
+        return None
+    said: list[_Piece] = []
+    for piece in cut:
+        spoken = tuple(plants_of(said[-1].told)) if said else ()
+        said += _clauses_of(piece, replace(situation, spoken=spoken) if spoken else situation)
+    saying = [one for one in said if one.says]
+    if len(saying) < len("xy") or not _fit(saying):
+        return None
+    whole = reduce(_Piece.beside, said)
+    if contradict(whole.told) or told_in(text, situation).denies(whole.told):
+        return None
+    told = say_all(whole.told, situation) if whole.told else ()
+    if not told or not _is_said_better(whole, meant, situation):
+        return None
+    offer = Offer(whole.told, ". ".join(dict.fromkeys(told)), whole.chance, "; ".join(whole.left))
+    return Reading(sure=whole.asked, offers=(offer,), lost=meant.lost, text=text)
+
+
+_OF_A_HOME = frozenset({Expecting.TOWN, Expecting.PLANTS, Expecting.WHERE, Expecting.PLACE})
+_OF_THE_LAST = (Correct, Undo, DeleteEntry, *ANSWERS)
+"""What refers to what was said before: it stands at the beginning, or is part of what it sets right."""
+_ONCE = (SetPlace, SetTown, StockProduct, SetHours, Hold, *_OF_THE_LAST)
+"""What one message tells once, in however many sentences."""
+_OF_ONE_PLANT = (LogRound, LogFind, LogSign, Isolate, MovePlant, Rename, SetTraits, SetPot)
+"""What may be told of a plant beside each other."""
+
+
+def _fit(said: list[_Piece]) -> bool:
+    """Whether what the pieces tell can stand beside each other: no two tell of one thing in two ways."""
+    of: list[Command] = []
+    for piece in said:
+        if of and any(isinstance(one, _OF_THE_LAST) for one in piece.told):
+            return False
+        if any(_clash(one, other) for one in piece.told for other in of):
+            return False
+        of += piece.told
+    return True
+
+
+def _clash(one: Command, other: Command) -> bool:
+    """Whether two commands tell of one plant, or of one thing that is told once, and only one is meant."""
+    if type(one) is type(other) and isinstance(one, _ONCE):
+        return True
+    if isinstance(one, Postpone) and isinstance(other, _OF_THE_LAST):
+        return True
+    if not set(plants_of((one,))) & set(plants_of((other,))):
+        return False
+    if isinstance(one, LogRound) and isinstance(other, LogRound):
+        return one.method == other.method or None in {one.method, other.method}
+    return type(one) is type(other) or not (
+        isinstance(one, _OF_ONE_PLANT) and isinstance(other, _OF_ONE_PLANT)
+    )
+
+
+def _is_said_better(apart: _Piece, meant: Reading, situation: Situation) -> bool:
+    """Whether the pieces say all that the whole does, and more."""
+    first = meant.offers[0] if meant.offers else None
+    told = () if first is None else tuple(one for one in first.commands if not _asks(one))
+    asked = tuple(
+        one for one in (*meant.sure, *(() if told or first is None else first.commands)) if _asks(one)
+    )
+    if not all(any(_is_asked_in(one, other) for other in apart.asked) for one in asked):
+        return False
+    if first is None or not told:
+        return True
+    whole, said = lines_of(told, situation), lines_of(apart.told, situation)
+    is_more = whole < said or (whole <= said and len(apart.asked) > len(asked))
+    is_surer = not apart.left and apart.chance > first.chance and len(said) > len(whole)
+    is_sure = not apart.left and apart.chance >= 1 and len(said) >= max(len(whole), len("xy"))
+    return is_more or is_surer or is_sure or ((bool(first.left_out) or first.lacks) and not apart.left)
+
+
+def _asks(command: Command) -> bool:
+    return isinstance(command, (*ASKED, Mix))
+
+
+def _is_asked_in(one: Command, other: Command) -> bool:
+    """Whether a question of the whole is asked by a piece, of the same plants or of fewer of them."""
+    plants = plants_of((one,)), plants_of((other,))
+    is_alike = type(one) is type(other) and getattr(one, "topic", 0) == getattr(other, "topic", 0)
+    return not is_alike or bool(plants[1]) or not plants[0]
+
+
+def _clauses_of(text: str, situation: Situation, depth: int = 2) -> tuple[_Piece, ...]:
+    """Read a piece, or the clauses of it that are likelier and leave nothing."""
+    whole = _piece_of(text, situation)
+    if not depth or (whole.told and not whole.left and whole.chance >= 1):
+        return (whole,)
+    best, likeliest = (whole,), 0.0 if whole.left or not whole.told else whole.chance
+    for one, other in halves(text):
+        first = _piece_of(one, situation)
+        if first.left or not first.says or first.chance <= likeliest:
+            continue
+        rest = _clauses_of(other, situation, depth - 1)
+        chance = min(each.chance for each in (first, *rest))
+        is_told = any(each.told for each in (first, *rest))
+        if all(each.says and not each.left for each in rest) and is_told and chance > likeliest:
+            best, likeliest = (first, *rest), chance
+    return best
+
+
+def _piece_of(text: str, situation: Situation) -> _Piece:
+    if _is_bare(text, situation) and not situation.choices:
+        return _Piece(left=(text,))
+    meant = read(text, situation, is_part=True)
+    asked = tuple(one for one in meant.sure if isinstance(one, (*ASKED, Mix)))
+    is_open = any(isinstance(one, NotUnderstood | Incomplete | GiveFirstAid) for one in meant.sure)
+    if is_open or not (meant.sure or meant.offers):
+        is_idle = is_chatter(text, situation) and not told_in(text, situation).every(_OF_A_TELLING)
+        return _Piece(left=() if is_idle else (text,))
+    told = tuple(one for one in meant.sure if one not in asked and not isinstance(one, Thanks | Greet))
+    if not meant.offers:
+        return _Piece(told, asked)
+    first = meant.offers[0]
+    if first.chance < _LEAST_PIECE:
+        return _Piece((), asked, (text,))
+    left = (first.left_out,) if first.left_out else (text,) if first.lacks else ()
+    asked += tuple(one for one in first.commands if isinstance(one, (*ASKED, Mix)))
+    told += tuple(one for one in first.commands if one not in asked)
+    return _Piece(told, asked, left, first.chance)
+
+
+def _is_bare(text: str, situation: Situation) -> bool:
+    """Whether no more than names stand in it: by itself it tells nothing."""
+    return all(
+        isinstance(one.meaning, (*_NAMES, *TIMES)) or one.meaning in _NOTHING
+        for one in told_in(text, situation).items
+    )
+
+
+_NAMES = (Plants, Product, Place, OneOf)
+_NOTHING = frozenset({Word.FILLER, Word.AND, Word.BREAK, Word.BUT})
+_LEAST_PIECE = 0.5
+"""A piece that is less likely what it is read as is left, and named. Judgement."""
+_OF_A_TELLING = (Plants, Pest, Product, Method, Volume, Count)
+"""What names these is no idle talk."""
+
+
+def _in_agreement(reading: Reading, text: str, situation: Situation) -> Reading:
+    """Give a reading whose commands, sure or offered, agree with each other."""
+    several = [told for told in (reading.sure, *(one.commands for one in reading.offers)) if len(told) > 1]
+    alone = (one for told in (reading.sure, *(each.commands for each in reading.offers)) for one in told)
+    if not several and not any(isinstance(one, LogRound | LogCheck) for one in alone):
+        return reading
+    named = plants_named(text, situation)
+    offers = []
+    for offer in reading.offers:
+        told = agreed(offer.commands, text, named, situation)
+        said = None if told == offer.commands else say_all(told, situation)
+        offers.append(replace(offer, commands=told, said=". ".join(dict.fromkeys(said))) if said else offer)
+    sure = agreed(reading.sure, text, named, situation)
+    return replace(reading, sure=sure, offers=tuple(offers))
