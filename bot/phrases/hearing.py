@@ -1,5 +1,6 @@
 """The door for what people type: what it sets right is left out, its parts are read each, and agree."""
 
+import re
 from functools import reduce
 
 from bot.actions.action import Command, Expecting
@@ -85,30 +86,77 @@ def _apart(text: str, meant: Reading, situation: Situation) -> Reading | None:
     Read each piece of a message by itself, where the whole is not read to its last word.
 
     Nothing is written: what is told is one offer, what is asked is answered, and what is not read is named.
+    What is read for sure and tells of several kinds is offered too where its pieces tell otherwise.
     """
     if len(text) > LONGEST or any(isinstance(one, GiveFirstAid) for one in meant.sure):
         return None
     if not situation.plants or situation.expecting in _OF_A_HOME:
         return None
-    cut = pieces(text)
     is_open = any(isinstance(one, NotUnderstood | Incomplete) for one in meant.sure)
-    if not (is_open or meant.offers or all(map(_asks, meant.sure))):
+    is_told = not (is_open or meant.offers or all(map(_asks, meant.sure)))
+    if is_told and not _is_of_several_kinds(text, situation):
         return None
     said: list[_Piece] = []
-    for piece in cut:
+    for piece in pieces(text):
         spoken = tuple(plants_of(said[-1].told)) if said else ()
-        said += _clauses_of(piece, replace(situation, spoken=spoken) if spoken else situation)
+        about = replace(situation, spoken=spoken) if spoken else situation
+        said += _clauses_of(piece, about, is_doubted=is_told)
     saying = [one for one in said if one.says]
     if len(saying) < len("xy") or not _fit(saying):
         return None
     whole = reduce(_Piece.beside, said)
     if contradict(whole.told) or told_in(text, situation).denies(whole.told):
         return None
-    told = say_all(whole.told, situation) if whole.told else ()
-    if not told or not _is_said_better(whole, meant, situation):
+    if is_told:
+        is_read = whole.chance >= 1 and not whole.left
+        return _beside_the_sure(whole, meant, situation) if is_read else None
+    offer = _offer(whole.told, situation, whole.chance, "; ".join(whole.left))
+    if offer is None or not _is_said_better(whole, meant, situation):
         return None
-    offer = Offer(whole.told, ". ".join(dict.fromkeys(told)), whole.chance, "; ".join(whole.left))
     return Reading(sure=whole.asked, offers=(offer,), lost=meant.lost, text=text)
+
+
+def _offer(told: tuple[Command, ...], situation: Situation, chance: float, left: str = "") -> Offer | None:
+    said = say_all(told, situation) if told else None
+    return None if said is None else Offer(told, ". ".join(dict.fromkeys(said)), chance, left)
+
+
+def _beside_the_sure(apart: _Piece, meant: Reading, situation: Situation) -> Reading | None:
+    """Offer what the pieces tell beside what is sure; both where they tell otherwise, whatever the day."""
+    sure = tuple(one for one in meant.sure if not _asks(one))
+    said, told = (_undated(one, situation) for one in (apart.told, sure))
+    more = tuple(one for one in apart.told if not _undated((one,), situation) <= told)
+    if told <= said:
+        offer = _offer(more, situation, apart.chance)
+        is_more = offer is not None and not all(isinstance(one, Postpone) for one in more)
+        return replace(meant, offers=(offer,)) if offer and is_more else None
+    offers = (_offer(apart.told, situation, apart.chance), _offer(sure, situation, apart.chance))
+    return (
+        Reading(sure=apart.asked, offers=tuple(filter(None, offers)), text=meant.text)
+        if all(offers)
+        else None
+    )
+
+
+def _undated(told: tuple[Command, ...], situation: Situation) -> set[str]:
+    return {_DAY.sub("", line) for line in lines_of(told, situation)}
+
+
+_DAY = re.compile(r" on=\S+")
+
+
+def _is_of_several_kinds(text: str, situation: Situation) -> bool:
+    """Whether words of more than one kind of telling and several plants stand in it: "ivy done, jade clean"."""
+    told = told_in(text, situation)
+    if len({plant for one in told.every(Plants) for plant in one.ids}) < len("xy"):
+        return False
+    kinds = (
+        told.has(Word.DONE) or told.every(Method),
+        told.has(Word.NONE, Word.NOTHING, Word.CLEAN),
+        told.has(Word.NOT, Word.LATER, Word.SKIP, Word.YET),
+        told.has(Word.RELEASE, Word.BACK),
+    )
+    return sum(map(bool, kinds)) > 1
 
 
 _OF_A_HOME = frozenset({Expecting.TOWN, Expecting.PLANTS, Expecting.WHERE, Expecting.PLACE})
@@ -176,17 +224,20 @@ def _is_asked_in(one: Command, other: Command) -> bool:
     return not is_alike or bool(plants[1]) or not plants[0]
 
 
-def _clauses_of(text: str, situation: Situation, depth: int = 2) -> tuple[_Piece, ...]:
+def _clauses_of(
+    text: str, situation: Situation, depth: int = 2, *, is_doubted: bool = False
+) -> tuple[_Piece, ...]:
     """Read a piece, or the clauses of it that are likelier and leave nothing."""
     whole = _piece_of(text, situation)
-    if not depth or (whole.told and not whole.left and whole.chance >= 1):
+    if not depth or (whole.told and not whole.left and whole.chance >= 1 and not is_doubted):
         return (whole,)
-    best, likeliest = (whole,), 0.0 if whole.left or not whole.told else whole.chance
+    best: tuple[_Piece, ...] = (whole,)
+    likeliest = 0.0 if is_doubted or whole.left or not whole.told else whole.chance
     for one, other in halves(text):
         first = _piece_of(one, situation)
         if first.left or not first.says or first.chance <= likeliest:
             continue
-        rest = _clauses_of(other, situation, depth - 1)
+        rest = _clauses_of(other, situation, depth - 1, is_doubted=is_doubted)
         chance = min(each.chance for each in (first, *rest))
         is_told = any(each.told for each in (first, *rest))
         if all(each.says and not each.left for each in rest) and is_told and chance > likeliest:
