@@ -6,7 +6,10 @@ MOST_PIECES = 8
 """More are a letter, which is read as one. Judgement. [1]"""
 MOST_JOINTS = 5
 FEWEST_WORDS = 2
-_END = re.compile(r"(?<=[.!?…])[\"')\]]*\s+|\s*\n+\s*|\s*;\s+|\s+[-–—]+\s+|(?<=\w)\.{2,}\s*(?=\w)")
+_END = re.compile(
+    r"(?<=[.!?…])[\"')\]]*\s+|\s*\n+\s*|\s*;\s+|\s+[-–—]+\s+|(?<=\w)\.{2,}\s*(?=\w)"
+    r"|\s*[\u2600-\u27bf\U0001f000-\U0001faff][\u2600-\u27bf\ufe0f\u200d\U0001f000-\U0001faff\s]*(?=\w)"
+)
 _JOINT = re.compile(
     r"\s*,\s*(?:(?:and|but|so|also|plus|then|oh|while)\b\s*(?:also|then|btw|by the way)?\s*)?"
     r"|\s+(?:and|but|also|plus|then|while|though|whereas|btw|by the way|oh)\s+"

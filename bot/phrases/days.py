@@ -394,7 +394,7 @@ def _month_day(month: int, day: int, year: int | None) -> MonthDay | Day | Murky
     return MonthDay(month, day) if year is None else Day(date(year, month, day))
 
 
-def _spelt_day(words: tuple[str, ...], start: int) -> tuple[int, int] | None:
+def spelt_day(words: tuple[str, ...], start: int) -> tuple[int, int] | None:
     """Read "first", "thirtieth", "twenty third": the day of a month in words, and how many there are."""
     pair, single = words[start : start + 2], words[start : start + 1]
     if pair in _SPELT_DAYS:
@@ -403,7 +403,7 @@ def _spelt_day(words: tuple[str, ...], start: int) -> tuple[int, int] | None:
 
 
 def _day_first(words: tuple[str, ...], start: int) -> tuple[When, int] | None:
-    spelt = _spelt_day(words, start)
+    spelt = spelt_day(words, start)
     if spelt is not None:
         at = start + spelt[1] + (words[start + spelt[1] : start + spelt[1] + 1] == ("of",))
         named = MONTHS.get(words[at]) if at < len(words) else None
@@ -420,8 +420,14 @@ def _day_first(words: tuple[str, ...], start: int) -> tuple[When, int] | None:
 
 
 def _month_first(words: tuple[str, ...], start: int) -> tuple[When, int] | None:
+    if words[start] not in MONTHS:
+        return None
+    begin = start + 1 + (words[start + 1 : start + 2] == ("the",))
+    spelt = spelt_day(words, begin)
+    if spelt is not None:
+        return _month_day(MONTHS[words[start]], spelt[0], None), begin + spelt[1] - start
     day = words[start + 1 : start + 2]
-    if words[start] not in MONTHS or not day or not _DAY_OF_MONTH.fullmatch(day[0]):
+    if not day or not _DAY_OF_MONTH.fullmatch(day[0]):
         return None
     size = 3 if words[start + 2 : start + 3] and words[start + 2] in _ORDINAL else 2
     year, longer = _year(words, start + size)

@@ -1,6 +1,7 @@
 """The door for what people type: what it sets right is left out, its parts are read each, and agree."""
 
 import re
+from collections.abc import Iterator
 from functools import reduce
 
 from bot.actions.action import Command, Expecting
@@ -36,6 +37,7 @@ from bot.phrases.grammar import plants_named
 from bot.phrases.leaving_out import told_of
 from bot.phrases.lexicon import Word
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
+from bot.phrases.notation import notation
 from bot.phrases.numbers import Count, Volume
 from bot.phrases.offering import told_in
 from bot.phrases.reading import ANSWERS, ASKED, Offer, Reading, is_chatter, lines_of, read
@@ -97,14 +99,20 @@ def _apart(text: str, meant: Reading, situation: Situation) -> Reading | None:
     if is_told and not _is_of_several_kinds(text, situation):
         return None
     said: list[_Piece] = []
-    for piece in pieces(text):
+    for piece in _named(pieces(text), situation):
         spoken = tuple(plants_of(said[-1].told)) if said else ()
-        about = replace(situation, spoken=spoken) if spoken else situation
-        said += _clauses_of(piece, about, is_doubted=is_told)
+        said += _clauses_of(piece, replace(situation, spoken=spoken) if spoken else situation)
     saying = [one for one in said if one.says]
+    left = tuple(
+        piece for one in said for piece in one.left if told_in(piece, situation).every(_OF_A_TELLING)
+    )
+    if left and not any(one.told for one in said) and all(map(_asks, meant.sure)) and meant.sure:
+        lost = NotUnderstood("; ".join(left), subjects=meant.lost)
+        return replace(meant, sure=(*meant.sure, lost)) if not meant.offers else None
     if len(saying) < len("xy") or not _fit(saying):
         return None
     whole = reduce(_Piece.beside, said)
+    whole = replace(whole, told=_of_one_pest(whole.told))
     if contradict(whole.told) or told_in(text, situation).denies(whole.told):
         return None
     if is_told:
@@ -114,6 +122,30 @@ def _apart(text: str, meant: Reading, situation: Situation) -> Reading | None:
     if offer is None or not _is_said_better(whole, meant, situation):
         return None
     return Reading(sure=whole.asked, offers=(offer,), lost=meant.lost, text=text)
+
+
+def _of_one_pest(told: tuple[Command, ...]) -> tuple[Command, ...]:
+    """Take the one pest that is named for what was counted beside it."""
+    pests = {one.pest for one in told if isinstance(one, LogFind) and one.pest}
+    if len(pests) != 1:
+        return told
+    pest = pests.pop()
+    return tuple(
+        replace(one, pest=pest) if isinstance(one, LogFind) and not one.pest else one for one in told
+    )
+
+
+def _named(cut: tuple[str, ...], situation: Situation) -> Iterator[str]:
+    """Put a name that stands by itself before what is told of it: "The hoya? Not treated tonight."."""
+    name = ""
+    for piece in cut:
+        if _is_bare(piece, situation) and not _is_asked(situation):
+            name = f"{name} {piece}".strip(" ?!.,")
+        else:
+            yield f"{name} {piece}".strip()
+            name = ""
+    if name:
+        yield name
 
 
 def _offer(told: tuple[Command, ...], situation: Situation, chance: float, left: str = "") -> Offer | None:
@@ -146,7 +178,7 @@ _DAY = re.compile(r" on=\S+")
 
 
 def _is_of_several_kinds(text: str, situation: Situation) -> bool:
-    """Whether words of more than one kind of telling and several plants stand in it: "ivy done, jade clean"."""
+    """Whether words of more than one kind of telling and several plants stand in it: "ivy done, jade ok"."""
     told = told_in(text, situation)
     if len({plant for one in told.every(Plants) for plant in one.ids}) < len("xy"):
         return False
@@ -202,14 +234,14 @@ def _is_said_better(apart: _Piece, meant: Reading, situation: Situation) -> bool
     asked = tuple(
         one for one in (*meant.sure, *(() if told or first is None else first.commands)) if _asks(one)
     )
-    if not all(any(_is_asked_in(one, other) for other in apart.asked) for one in asked):
+    if not all(_is_asked_in(one, apart, situation) for one in asked):
         return False
     if first is None or not told:
         return True
     whole, said = lines_of(told, situation), lines_of(apart.told, situation)
     is_more = whole < said or (whole <= said and len(apart.asked) > len(asked))
     is_surer = not apart.left and apart.chance > first.chance and len(said) > len(whole)
-    is_sure = not apart.left and apart.chance >= 1 and len(said) >= max(len(whole), len("xy"))
+    is_sure = not apart.left and apart.chance >= _LIKELY and len(said) >= max(len(whole), len("xy"))
     return is_more or is_surer or is_sure or ((bool(first.left_out) or first.lacks) and not apart.left)
 
 
@@ -217,27 +249,34 @@ def _asks(command: Command) -> bool:
     return isinstance(command, (*ASKED, Mix))
 
 
-def _is_asked_in(one: Command, other: Command) -> bool:
-    """Whether a question of the whole is asked by a piece, of the same plants or of fewer of them."""
-    plants = plants_of((one,)), plants_of((other,))
-    is_alike = type(one) is type(other) and getattr(one, "topic", 0) == getattr(other, "topic", 0)
-    return not is_alike or bool(plants[1]) or not plants[0]
+def _is_asked_in(one: Command, apart: _Piece, situation: Situation) -> bool:
+    """Whether the pieces ask what the whole does, and not in general what it asks of a plant."""
+    of_told = set(plants_of((one,))) <= set(plants_of(apart.told))
+    asked = notation((one,), situation).split()
+    for other in apart.asked:
+        is_alike = type(one) is type(other) and getattr(one, "topic", 0) == getattr(other, "topic", 0)
+        in_general = len(notation((other,), situation).split()) <= len(_IN_GENERAL) < len(asked)
+        if not (is_alike and in_general) or of_told:
+            return True
+    return False
 
 
-def _clauses_of(
-    text: str, situation: Situation, depth: int = 2, *, is_doubted: bool = False
-) -> tuple[_Piece, ...]:
+_IN_GENERAL = ("ask", "why")
+
+
+def _clauses_of(text: str, situation: Situation, depth: int = 2) -> tuple[_Piece, ...]:
     """Read a piece, or the clauses of it that are likelier and leave nothing."""
     whole = _piece_of(text, situation)
-    if not depth or (whole.told and not whole.left and whole.chance >= 1 and not is_doubted):
+    is_sure = bool(whole.told) and not whole.left and whole.chance >= 1
+    if not depth or (is_sure and not _is_of_several_kinds(text, situation)):
         return (whole,)
     best: tuple[_Piece, ...] = (whole,)
-    likeliest = 0.0 if is_doubted or whole.left or not whole.told else whole.chance
+    likeliest = _NEARLY if is_sure else whole.chance if whole.told and not whole.left else 0.0
     for one, other in halves(text):
         first = _piece_of(one, situation)
         if first.left or not first.says or first.chance <= likeliest:
             continue
-        rest = _clauses_of(other, situation, depth - 1, is_doubted=is_doubted)
+        rest = _clauses_of(other, situation, depth - 1)
         chance = min(each.chance for each in (first, *rest))
         is_told = any(each.told for each in (first, *rest))
         if all(each.says and not each.left for each in rest) and is_told and chance > likeliest:
@@ -246,7 +285,7 @@ def _clauses_of(
 
 
 def _piece_of(text: str, situation: Situation) -> _Piece:
-    if _is_bare(text, situation) and not situation.choices:
+    if _is_bare(text, situation) and not _is_asked(situation):
         return _Piece(left=(text,))
     meant = read(text, situation, is_part=True)
     asked = tuple(one for one in meant.sure if isinstance(one, (*ASKED, Mix)))
@@ -266,6 +305,11 @@ def _piece_of(text: str, situation: Situation) -> _Piece:
     return _Piece(told, asked, left, first.chance)
 
 
+def _is_asked(situation: Situation) -> bool:
+    """Whether a question is open that a name may answer."""
+    return bool(situation.choices) and situation.expecting is not Expecting.LINES
+
+
 def _is_bare(text: str, situation: Situation) -> bool:
     """Whether no more than names stand in it: by itself it tells nothing."""
     return all(
@@ -276,6 +320,7 @@ def _is_bare(text: str, situation: Situation) -> bool:
 
 _NAMES = (Plants, Product, Place, OneOf)
 _NOTHING = frozenset({Word.FILLER, Word.AND, Word.BREAK, Word.BUT})
+_NEARLY, _LIKELY = 0.99, 0.9
 _LEAST_PIECE = 0.5
 """A piece that is less likely what it is read as is left, and named. Judgement."""
 _OF_A_TELLING = (Plants, Pest, Product, Method, Volume, Count)

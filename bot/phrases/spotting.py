@@ -11,7 +11,17 @@ from bot.domain.identity import PlantId
 from bot.domain.trade import Form as Shape
 from bot.domain.trade import Grade, Method, Sign
 from bot.domain.value import replace
-from bot.phrases.days import DAYS_OF_THE_WEEK, MONTHS, ORDINALS, WEEKDAYS, Day, Moment, MonthDay, Weekday
+from bot.phrases.days import (
+    DAYS_OF_THE_WEEK,
+    MONTHS,
+    ORDINALS,
+    WEEKDAYS,
+    Day,
+    Moment,
+    MonthDay,
+    Weekday,
+    spelt_day,
+)
 from bot.phrases.items import LOOKS_ALONE, Item, OfMonth, Percent, Span, Unknown, is_group, next_at
 from bot.phrases.kept import kept, kept_of_all
 from bot.phrases.lexicon import FREE, KNOWN, PHRASES, Tool, Word, common_words, free_at, listed, sayings
@@ -29,7 +39,7 @@ _DAYS = dict.fromkeys(listed("day days night nights d evening evenings"), 1) | {
 _MINUTES = dict.fromkeys(listed("minute minutes min mins"), 1) | dict.fromkeys(
     listed("hour hours hr hrs h"), 60
 )
-_BEHIND = listed("ago back before earlier past prior gone")
+_BEHIND = listed("ago back before earlier past prior gone since")
 _AHEAD = listed("in over after by within another for")
 _BEYOND = listed("later more hence on from time")
 _SINCE = listed("is makes since been was")
@@ -512,16 +522,20 @@ def _dated(  # noqa: C901 - one arm a unit
     return None
 
 
+_OF_A_WEEK = frozenset((name,) for name in WEEKDAYS)
+
+
 def _of_month(words: _Words, at: int) -> tuple[OfMonth | MonthDay, int] | None:
     month, begin = (MONTHS[words[at]], at + 1) if words[at] in MONTHS else (None, at)
     begin += words[begin : begin + 1] == ("the",)
     word = words[begin] if begin < len(words) else ""
     if word.isdecimal() and words[begin + 1 : begin + 2] and words[begin + 1] in _ORDINALS:
         day, end = int(word), begin + 2
-    elif word in ORDINALS and month is not None:
-        day, end = ORDINALS[word], begin + 1
     else:
-        return None
+        spelt = spelt_day(words, begin)
+        if spelt is None or (month is None and not (begin > at and words[at - 1 : at] in _OF_A_WEEK)):
+            return None
+        day, end = spelt[0], begin + spelt[1]
     if not 1 <= day <= _LONGEST_MONTH or "month" in words[end : end + _SHORT]:
         return None  # "the 15th of each month" is a habit
     if month is not None:
@@ -602,7 +616,7 @@ def _settled(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of meaning
 def _is_no_saturday(behind: Item) -> bool:
     """Whether "sat" stands before a number, a place or a word of what it did: "sat apart"."""
     is_steering = isinstance(behind.meaning, Word) and behind.meaning not in _BESIDE_A_DAY
-    return is_steering or isinstance(behind.meaning, Count) or behind.text in _SAT_ON
+    return is_steering or isinstance(behind.meaning, Count | Grade) or behind.text in _SAT_ON
 
 
 def _is_of_them(meaning: object) -> bool:
