@@ -4,6 +4,8 @@ import re
 
 MOST_PIECES = 8
 """More are a letter, which is read as one. Judgement. [1]"""
+LONGEST_PIECE = 300
+"""A longer piece is not cut at its joints. Judgement. [characters]"""
 MOST_JOINTS = 5
 FEWEST_WORDS = 2
 _END = re.compile(
@@ -30,6 +32,8 @@ def pieces(text: str) -> tuple[str, ...]:
 
 def halves(piece: str) -> tuple[tuple[str, str], ...]:
     """Give the ways to cut a piece in two at a comma, a joint or the beginning of a question."""
+    if len(piece) > LONGEST_PIECE:
+        return ()
     cuts = ((piece[: one.start()].strip(), piece[one.end() :].strip()) for one in _JOINT.finditer(piece))
     found = [both for both in cuts if all(len(half.split()) >= FEWEST_WORDS for half in both)]
     return tuple(found[:MOST_JOINTS])

@@ -10,7 +10,8 @@ from bot.actions.correct_entry import DeleteEntry
 from bot.actions.courtesy import Greet, Thanks
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.hold import Hold
-from bot.actions.incomplete import Incomplete
+from bot.actions.identify import Identify
+from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.isolate import Isolate
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
@@ -38,13 +39,14 @@ from bot.phrases.leaving_out import told_of
 from bot.phrases.lexicon import Word
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.notation import notation
-from bot.phrases.numbers import Count, Volume
+from bot.phrases.numbers import Volume
 from bot.phrases.offering import told_in
+from bot.phrases.questions import is_question
 from bot.phrases.reading import ANSWERS, ASKED, Offer, Reading, is_chatter, lines_of, read
 from bot.phrases.saying import say_all
 from bot.phrases.setting import TIMES
 from bot.phrases.telling import contradict
-from bot.phrases.text import LONGEST
+from bot.phrases.text import LONGEST, plain, words_of
 from bot.phrases.values import plants_of
 
 
@@ -90,13 +92,8 @@ def _apart(text: str, meant: Reading, situation: Situation) -> Reading | None:
     Nothing is written: what is told is one offer, what is asked is answered, and what is not read is named.
     What is read for sure and tells of several kinds is offered too where its pieces tell otherwise.
     """
-    if len(text) > LONGEST or any(isinstance(one, GiveFirstAid) for one in meant.sure):
-        return None
-    if not situation.plants or situation.expecting in _OF_A_HOME:
-        return None
-    is_open = any(isinstance(one, NotUnderstood | Incomplete) for one in meant.sure)
-    is_told = not (is_open or meant.offers or all(map(_asks, meant.sure)))
-    if is_told and not _is_of_several_kinds(text, situation):
+    is_told = _is_told(meant)
+    if not _may_be_cut(text, meant, situation):
         return None
     said: list[_Piece] = []
     for piece in _named(pieces(text), situation):
@@ -153,6 +150,31 @@ def _offer(told: tuple[Command, ...], situation: Situation, chance: float, left:
     return None if said is None else Offer(told, ". ".join(dict.fromkeys(said)), chance, left)
 
 
+def _is_told(meant: Reading) -> bool:
+    """Whether something is told for sure, and nothing asked back."""
+    is_open = any(isinstance(one, NotUnderstood | Incomplete) for one in meant.sure)
+    return not (is_open or meant.offers or all(map(_asks, meant.sure)))
+
+
+def _may_be_cut(text: str, meant: Reading, situation: Situation) -> bool:
+    if len(text) > LONGEST or not situation.plants or situation.expecting in _OF_A_HOME or _THEN.search(text):
+        return False
+    if any(
+        isinstance(one, GiveFirstAid)
+        or (isinstance(one, Incomplete) and one.missing is Missing.ADD)
+        or (isinstance(one, Identify) and _is_asked(situation))  # what was seen, with its number
+        for one in meant.sure
+    ):
+        return False
+    if not _is_told(meant):
+        return True
+    # "all done, 3 left on the ivy" speaks of the whole evening
+    is_of_all = told_in(text, situation).has(Word.ALL) and any(
+        isinstance(one, LogRound) for one in meant.sure
+    )
+    return not is_of_all and _is_of_several_kinds(text, situation)
+
+
 def _beside_the_sure(apart: _Piece, meant: Reading, situation: Situation) -> Reading | None:
     """Offer what the pieces tell beside what is sure; both where they tell otherwise, whatever the day."""
     sure = tuple(one for one in meant.sure if not _asks(one))
@@ -174,6 +196,10 @@ def _undated(told: tuple[Command, ...], situation: Situation) -> set[str]:
     return {_DAY.sub("", line) for line in lines_of(told, situation)}
 
 
+_THEN = re.compile(
+    r"\b(?:then|(?:that|the same) (?:day|evening|night|morning|time))\s*(?:too|also)?\W*$", re.IGNORECASE
+)
+"""What ends so was done when what was told before was."""
 _DAY = re.compile(r" on=\S+")
 
 
@@ -262,18 +288,20 @@ def _is_asked_in(one: Command, apart: _Piece, situation: Situation) -> bool:
 
 
 _IN_GENERAL = ("ask", "why")
+_DEEPEST = 2
+"""So many times a sentence is cut. Judgement. [1]"""
 
 
-def _clauses_of(text: str, situation: Situation, depth: int = 2) -> tuple[_Piece, ...]:
+def _clauses_of(text: str, situation: Situation, depth: int = _DEEPEST) -> tuple[_Piece, ...]:
     """Read a piece, or the clauses of it that are likelier and leave nothing."""
-    whole = _piece_of(text, situation)
+    whole = _piece_of(text, situation, is_clause=depth < _DEEPEST)
     is_sure = bool(whole.told) and not whole.left and whole.chance >= 1
     if not depth or (is_sure and not _is_of_several_kinds(text, situation)):
         return (whole,)
     best: tuple[_Piece, ...] = (whole,)
     likeliest = _NEARLY if is_sure else whole.chance if whole.told and not whole.left else 0.0
     for one, other in halves(text):
-        first = _piece_of(one, situation)
+        first = _piece_of(one, situation, is_clause=True)
         if first.left or not first.says or first.chance <= likeliest:
             continue
         rest = _clauses_of(other, situation, depth - 1)
@@ -284,25 +312,29 @@ def _clauses_of(text: str, situation: Situation, depth: int = 2) -> tuple[_Piece
     return best
 
 
-def _piece_of(text: str, situation: Situation) -> _Piece:
-    if _is_bare(text, situation) and not _is_asked(situation):
-        return _Piece(left=(text,))
+def _piece_of(text: str, situation: Situation, *, is_clause: bool = False) -> _Piece:
+    """Read a sentence, or a clause that asks only where it begins as a question does."""
     meant = read(text, situation, is_part=True)
-    asked = tuple(one for one in meant.sure if isinstance(one, (*ASKED, Mix)))
-    is_open = any(isinstance(one, NotUnderstood | Incomplete | GiveFirstAid) for one in meant.sure)
-    if is_open or not (meant.sure or meant.offers):
+    first = meant.offers[0] if meant.offers else Offer((), "", 1.0)
+    said = tuple(one for one in (*meant.sure, *first.commands) if not isinstance(one, Thanks | Greet))
+    is_no_question = is_clause and not is_question(words_of(plain(text)), situation)
+    is_lost = first.chance < _LEAST_PIECE or any(
+        isinstance(one, NotUnderstood | Incomplete | GiveFirstAid)
+        or (isinstance(one, SetPlace) and not _is_named(one, text))
+        or (is_no_question and _asks(one))
+        for one in said
+    )
+    if is_lost or not said or (_is_bare(text, situation) and not _is_asked(situation)):
         is_idle = is_chatter(text, situation) and not told_in(text, situation).every(_OF_A_TELLING)
         return _Piece(left=() if is_idle else (text,))
-    told = tuple(one for one in meant.sure if one not in asked and not isinstance(one, Thanks | Greet))
-    if not meant.offers:
-        return _Piece(told, asked)
-    first = meant.offers[0]
-    if first.chance < _LEAST_PIECE:
-        return _Piece((), asked, (text,))
     left = (first.left_out,) if first.left_out else (text,) if first.lacks else ()
-    asked += tuple(one for one in first.commands if isinstance(one, (*ASKED, Mix)))
-    told += tuple(one for one in first.commands if one not in asked)
-    return _Piece(told, asked, left, first.chance)
+    asked = tuple(filter(_asks, said))
+    return _Piece(tuple(one for one in said if one not in asked), asked, left, first.chance)
+
+
+def _is_named(told: SetPlace, text: str) -> bool:
+    """Whether a piece names the place it tells of: "no window there" does not."""
+    return bool(told.name) and told.name.casefold() in text.casefold()
 
 
 def _is_asked(situation: Situation) -> bool:
@@ -323,7 +355,7 @@ _NOTHING = frozenset({Word.FILLER, Word.AND, Word.BREAK, Word.BUT})
 _NEARLY, _LIKELY = 0.99, 0.9
 _LEAST_PIECE = 0.5
 """A piece that is less likely what it is read as is left, and named. Judgement."""
-_OF_A_TELLING = (Plants, Pest, Product, Method, Volume, Count)
+_OF_A_TELLING = (Plants, Pest, Product, Method, Volume)
 """What names these is no idle talk."""
 
 

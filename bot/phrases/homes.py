@@ -1634,7 +1634,9 @@ def _lit_by(one: Span, told: _Telling) -> list[str]:
         return [each for each in dict.fromkeys(before) if each not in told.looks]
     if link is not None:
         return [*_joint(link, one, told), told.places[link]]
-    is_of_all = not before and untold and told.words(start, end) & (_ALL_OF_THEM - {"it"})
+    named = told.words(start, end) & (_ALL_OF_THEM - {"it"})
+    named -= {"all"} if ("at", "all") in pairwise(told.told.words[start:end]) else set()
+    is_of_all = not before and untold and named
     return untold if is_of_all else before[-1:] or [""]
 
 

@@ -374,12 +374,14 @@ def _of_its_sentence(parts: tuple[Part, ...], dated: int) -> list[Command]:
     held: list[Command] = []
     is_ended = False
     for at, part in enumerate(parts):
-        if not is_ended or part.head == parts[dated].head:
+        is_then = any(item.text in _THEN for item in part.told.items)
+        if not is_ended or is_then or part.head == parts[dated].head:
             held += part.commands
         is_ended = is_ended or (at >= dated and part.told.items[-1].text in _ENDS)
     return held
 
 
+_THEN = listed("then same that")
 _ENDS = frozenset({".", "!", "\n"})
 
 

@@ -37,7 +37,14 @@ def live(recorded: str, talk: Talk) -> str:
         elif pressed := _PRESSED.fullmatch(step):
             asked = next(one for one in range(number - 1, -1, -1) if f"[{pressed[2]}]" in were[one])
             is_same = pressed[2] != "Yes" or _is_offered_alike(were[asked], texts[asked])
-            step += _press(pressed[2], PEOPLE[pressed[1]], answers[asked] if is_same else [], talk)
+            about, today = (_asked_about(pressed[2], one) for one in (were[asked], texts[asked]))
+            is_of_a_walk = pressed[2] in _OF_A_WALK
+            if about and about != today and (today or is_of_a_walk):
+                words = f"{about} {pressed[2].lower()}{', with a lens' if is_of_a_walk else ''}"
+                talk.say(words, person=PEOPLE[pressed[1]])
+                step += f" (in words, “{words}”: {today or 'nothing'} is asked about)"
+            else:
+                step += _press(pressed[2], PEOPLE[pressed[1]], answers[asked] if is_same else [], talk)
         elif later := _LATER.match(step):
             talk.passes(**{{"h": "hours", "d": "days"}[later[2]]: int(later[1])})
         elif evening := _EVENING.match(step):
@@ -74,9 +81,25 @@ def _is_offered_alike(then: str, today: str) -> bool:
     return before == now or any(are_alike)
 
 
+def _asked_about(label: str, shown: str) -> str:
+    """Name the window or the plant of a walk that a press of a direction, or of what was seen, answers."""
+    if re.match(r"north|south|east|west|no window", label):
+        asked = re.search(r"Which way do.*? First (.+?);|Which way does the window at (.+?) look", shown)
+        return (asked[1] or asked[2]) if asked else ""
+    asked = re.search(r"\d+ of \d+: (.+?),", shown) if label in _OF_A_WALK else None
+    return asked[1] if asked else ""
+
+
+_OF_A_WALK = ("None seen", "A few", "Some", "Many")
+
+
 def _is_of_home(offered: str) -> bool:
     return bool(
-        re.search(r": | \((?:[nesw]{1,2}|no window|all-day|morning|afternoon|shade|unknown)\)", offered)
+        re.search(
+            r": | \((?:[nesw]{1,2}|no window|all-day|morning|afternoon|shade|unknown)\)"
+            r"|\bplace [^,.”]+, ",
+            offered,
+        )
     )
 
 
