@@ -1,39 +1,459 @@
-"""A message of several things, cut where one of them may end."""
+"""A message of several things, cut where one of them may end, and each piece read by itself."""
 
 import re
+from collections.abc import Iterator
+from itertools import combinations
 
+from bot.actions.action import Command, Expecting
+from bot.actions.correct import Correct
+from bot.actions.correct_entry import DeleteEntry
+from bot.actions.courtesy import Greet, Thanks
+from bot.actions.give_first_aid import GiveFirstAid
+from bot.actions.hold import Hold
+from bot.actions.identify import Identify
+from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.isolate import Isolate
+from bot.actions.log_check import LogCheck
+from bot.actions.log_find import LogFind
+from bot.actions.log_round import LogRound
+from bot.actions.log_sign import LogSign
+from bot.actions.lose_plant import LosePlant
+from bot.actions.mix_batch import Mix
+from bot.actions.move_plant import MovePlant
+from bot.actions.not_understood import NotUnderstood
+from bot.actions.postpone import Postpone
+from bot.actions.release_plant import ReleasePlant
+from bot.actions.rename import Rename
+from bot.actions.set_hours import SetHours
+from bot.actions.set_place import SetPlace
+from bot.actions.set_pot import SetPot
+from bot.actions.set_town import SetTown
+from bot.actions.set_traits import SetTraits
+from bot.actions.situation import Situation
+from bot.actions.stock_product import StockProduct
+from bot.actions.undo import Undo
+from bot.domain.trade import Grade, Method
+from bot.domain.value import Value, replace
+from bot.phrases.lexicon import Word
+from bot.phrases.names import OneOf, Pest, Place, Plants, Product
+from bot.phrases.notation import notation
+from bot.phrases.numbers import Count, Volume
+from bot.phrases.offering import told_in
+from bot.phrases.questions import is_question
+from bot.phrases.reading import (
+    ANSWERS,
+    ASKED,
+    MOST_OFFERS,
+    Offer,
+    Reading,
+    is_chatter,
+    lines_of,
+    question_behind,
+    read,
+)
+from bot.phrases.saying import say_all
+from bot.phrases.setting import TIMES
+from bot.phrases.telling import contradict
+from bot.phrases.text import LONGEST, plain, words_of
+from bot.phrases.values import plants_of
+
+SEVERAL = 2
 MOST_PIECES = 8
 """More are a letter, which is read as one. Judgement. [1]"""
-LONGEST_PIECE = 300
+LONGEST_CUT = 300
 """A longer piece is not cut at its joints. Judgement. [characters]"""
-MOST_JOINTS = 5
-FEWEST_WORDS = 2
+FEWEST_CUT = 10
+"""Neither is a message of fewer words in one piece. Judgement. [1]"""
+MOST_JOINTS = 4
+MOST_READ = 16
+"""So many pieces are read of one message. Judgement. [1]"""
+LEAST_PIECE = 0.5
+"""What is less likely is left, and named. Judgement. [1]"""
+LIKELY = 0.9
+"""Pieces this likely are taken before a whole that says no more. Judgement. [1]"""
+_SIGN = "[\u2600-\u27bf\U0001f000-\U0001faff]"
 _END = re.compile(
     r"(?<=[.!?…])[\"')\]]*\s+|\s*\n+\s*|\s*;\s+|\s+[-–—]+\s+|(?<=\w)\.{2,}\s*(?=\w)"
-    r"|\s*[\u2600-\u27bf\U0001f000-\U0001faff][\u2600-\u27bf\ufe0f\u200d\U0001f000-\U0001faff\s]*(?=\w)"
+    rf"|\s*{_SIGN}(?:{_SIGN}|[\ufe0f\u200d\s])*(?=\w)"
 )
 _JOINT = re.compile(
     r"\s*,\s*(?:(?:and|but|so|also|plus|then|oh|while)\b\s*(?:also|then|btw|by the way)?\s*)?"
-    r"|\s+(?:and|but|also|plus|then|while|though|whereas|btw|by the way|oh)\s+"
-    r"|\s+(?=(?:what|where|which|how|when|why|who)(?:'s|'re|s|ve|'ve|ll|'ll)?\s)",
+    r"|\s+(?:and|but|also|plus|then|while|though|whereas|btw|by the way|oh)\s+",
     re.IGNORECASE,
 )
+_GOVERNED = re.compile(
+    r"\b(?:then|(?:that|the same) (?:day|evening|night|morning|time))\W*$"
+    r"|^\W*(?:tomorrow|next|plans?|goals?|to ?do)\b[^.!?\n]*:",
+    re.IGNORECASE,
+)
+"""One part says when the others are: "sprayed the ivy then", "plan for tomorrow: hoya sprayed"."""
+_UNREAL = re.compile(
+    r"\b(?:wish|hope|hoping|if|unless|let'?s say|suppose|imagine|pretend|joking|kidding|dreams?|goals?|plan"
+    r"|(?:would|i'?d) (?:love|like|rather|have)|almost|nearly|not quite|not really|never mind|forget it"
+    r"|scratch that|just saying)\b|^\W*(?:after|before|once|when|until|as soon as)\b"
+    r"|^\W*(?:no+|nope|nah|non)\W*(?:,|$)|^\W*well,? not\b",
+    re.IGNORECASE,
+)
+"""Where one of these stands nothing is told by a piece, and what it says of the others is not known."""
+_DAY = re.compile(r" on=\S+")
+_OF_A_HOME = frozenset({Expecting.TOWN, Expecting.PLANTS, Expecting.WHERE, Expecting.PLACE})
+_OF_THE_LAST = (Correct, Undo, DeleteEntry, Hold, *ANSWERS)
+"""What speaks of all that was said, or of what was said before: no piece, but for an answer in front."""
+_ONCE = (SetPlace, SetTown, StockProduct, SetHours)
+"""What one message tells once, in however many sentences."""
+_OF_ONE_PLANT = (LogRound, LogFind, LogSign, Isolate, MovePlant, Rename, SetTraits, SetPot)
+"""What may be told of a plant beside each other."""
+_REPORTS = (
+    *(LogRound, LogFind, LogCheck, LogSign, Isolate, MovePlant, ReleasePlant, LosePlant),
+    *(SetPlace, StockProduct),
+)
+"""What is not told by a piece that supposes or asks."""
+_NAMES = (Plants, Product, Place, OneOf)
+_TOLD = (Plants, Pest, Product, Method, Volume, Count, Grade)
+"""What names one of these is no idle talk."""
+_FILLING = frozenset({Word.FILLER, Word.AND, Word.BREAK, Word.BUT})
+
+
+class _Piece(Value):
+    """What a piece of a message tells and asks, and what of it is not read."""
+
+    text: str
+    told: tuple[Command, ...] = ()
+    asked: tuple[Command, ...] = ()
+    left: tuple[str, ...] = ()
+    chance: float = 1.0
+
+    @property
+    def says(self) -> bool:
+        """Whether anything of it is read."""
+        return bool(self.told or self.asked)
+
+    @property
+    def is_sure(self) -> bool:
+        """Whether it tells something that would be written at once as a message of its own."""
+        return bool(self.told) and not self.left and self.chance >= 1
+
+
+def read_apart(text: str, meant: Reading, situation: Situation) -> Reading | None:
+    """
+    Read each piece of a message by itself where the whole is not read; None if that is no better.
+
+    What pieces tell is one offer, what they ask is answered, and what is not read is named. What is read for
+    sure is written as it is, and offered only where it tells of several kinds and its pieces tell otherwise.
+    """
+    if not _may_be_cut(text, meant, situation):
+        return None
+    cut = tuple(_named(pieces(text), situation))
+    if len(cut) < SEVERAL and len(text.split()) < FEWEST_CUT:
+        return None
+    return _together(_Cutting(situation, {text: meant}).read(cut), meant, text, situation)
+
+
+def _together(said: tuple[_Piece, ...], meant: Reading, text: str, situation: Situation) -> Reading | None:
+    told = tuple(dict.fromkeys(one for each in said for one in each.told))
+    asked = tuple(dict.fromkeys(one for each in said for one in each.asked))
+    left = tuple(one for each in said for one in each.left)
+    if not told:
+        return _with_what_is_lost(said, meant, situation)
+    if sum(one.says for one in said) < SEVERAL or not _fit(said) or _refers(said, situation):
+        return None
+    if contradict(told) or told_in(text, situation).denies(told):
+        return None
+    chance = min(one.chance for one in said)
+    if _is_told(meant):
+        is_read = chance >= 1 and not left
+        return _beside_the_sure(told, asked, meant, situation) if is_read else None
+    offer = _offer(told, situation, chance, left)
+    if offer is None or not _is_better(offer, asked, meant, situation):
+        return None
+    others = tuple(one for one in meant.offers if one.commands != told)
+    return Reading(sure=asked, offers=(offer, *others)[:MOST_OFFERS], lost=meant.lost, text=text)
 
 
 def pieces(text: str) -> tuple[str, ...]:
     """Cut a message behind each sentence, line and dash; a letter is left whole."""
     found: list[str] = []
     for one in _END.split(text):
-        is_short = bool(found) and min(len(one.split()), len(found[-1].split())) < FEWEST_WORDS
+        is_short = bool(found) and min(len(one.split()), len(found[-1].split())) < SEVERAL
         found[len(found) - is_short :] = [f"{found[-1]} {one}" if is_short else one]
     found = [one for one in found if any(map(str.isalnum, one))]
     return tuple(found) if len(found) <= MOST_PIECES else (text,)
 
 
-def halves(piece: str) -> tuple[tuple[str, str], ...]:
-    """Give the ways to cut a piece in two at a comma, a joint or the beginning of a question."""
-    if len(piece) > LONGEST_PIECE:
-        return ()
+def _halves(piece: str) -> Iterator[tuple[str, str]]:
+    """Give the ways to cut a piece in two at a comma or a joint."""
     cuts = ((piece[: one.start()].strip(), piece[one.end() :].strip()) for one in _JOINT.finditer(piece))
-    found = [both for both in cuts if all(len(half.split()) >= FEWEST_WORDS for half in both)]
-    return tuple(found[:MOST_JOINTS])
+    found = [both for both in cuts if all(len(half.split()) >= SEVERAL for half in both)]
+    yield from found[:MOST_JOINTS] if len(piece) <= LONGEST_CUT else ()
+
+
+def _named(cut: tuple[str, ...], situation: Situation) -> Iterator[str]:
+    """Put a name that stands by itself before what is told of it: "The hoya? Not treated tonight."."""
+    name = ""
+    for piece in cut:
+        if _is_bare(piece, situation) and not _is_asked(situation):
+            name = f"{name} {piece}".strip(" ?!.,")
+        else:
+            yield f"{name} {piece}".strip()
+            name = ""
+    if name:
+        yield name
+
+
+class _Cutting:
+    """The pieces of one message, each read once, and not more of them than `MOST_READ`."""
+
+    def __init__(self, situation: Situation, known: dict[str, Reading]) -> None:
+        self._situation = situation
+        self._known = known
+
+    def read(self, cut: tuple[str, ...]) -> tuple[_Piece, ...]:
+        """Read each piece, or the clauses of it that say more."""
+        said: list[_Piece] = []
+        for piece in cut:
+            spoken = tuple(plants_of(said[-1].told)) if said else ()
+            if spoken:
+                self._situation = replace(self._situation, spoken=spoken)
+            said += self._clauses(piece, self._piece(piece))
+        return tuple(said)
+
+    def _clauses(self, text: str, whole: _Piece, depth: int = SEVERAL) -> tuple[_Piece, ...]:
+        """Give a piece, or the clauses of it that are likelier and leave nothing."""
+        joined = question_behind(text)
+        if depth and len(joined) == SEVERAL:
+            asked = self._piece(joined[1], is_clause=True)
+            told = self._piece(joined[0], is_clause=True)
+            if asked.asked and not (asked.told or asked.left) and (told.told or whole.told):
+                return (*self._clauses(joined[0], told, depth - 1), asked)
+        if not depth or (whole.is_sure and not _is_of_several_kinds(text, self._situation)):
+            return (whole,)
+        best: tuple[_Piece, ...] = (whole,)
+        likeliest = whole.chance if whole.told and not whole.left else 0.0
+        for one, other in _halves(text):
+            if not (_may_say(one, self._situation) and _may_say(other, self._situation)):
+                continue
+            first = self._piece(one, is_clause=True)
+            if first.left or not first.says or first.chance < likeliest:
+                continue
+            rest = self._clauses(other, self._piece(other, is_clause=True), depth - 1)
+            chance = min(each.chance for each in (first, *rest))
+            is_all_read = all(each.says and not each.left for each in rest)
+            is_told = any(each.told for each in (first, *rest))
+            if is_all_read and is_told and (chance > likeliest or (whole.is_sure and best[0] is whole)):
+                best, likeliest = (first, *rest), chance
+        return best
+
+    def _piece(self, text: str, *, is_clause: bool = False) -> _Piece:
+        """Read a sentence, or a clause that asks only where it begins as a question does."""
+        situation = self._situation
+        if text not in self._known and len(self._known) > MOST_READ:
+            return _Piece(text, left=(text,))
+        meant = self._known.setdefault(text, read(text, situation, is_part=True))
+        first = meant.offers[0] if meant.offers else Offer((), "", 1.0)
+        said = tuple(one for one in (*meant.sure, *first.commands) if not isinstance(one, Thanks | Greet))
+        asked = tuple(filter(_asks, said))
+        is_no_question = is_clause and not is_question(words_of(plain(text)), situation)
+        is_lost = first.chance < LEAST_PIECE or any(
+            isinstance(one, NotUnderstood | Incomplete | GiveFirstAid)
+            or (isinstance(one, SetPlace) and not _is_of_the_place(one, text))
+            or (isinstance(one, Correct) and not _is_asked(situation))
+            for one in said
+        )
+        is_lost = (
+            is_lost
+            or bool(asked and is_no_question)
+            or (_is_unreal(text) and any(isinstance(one, _REPORTS) for one in said))
+        )
+        if is_lost or not said or (_is_bare(text, situation) and not _is_asked(situation)):
+            is_idle = is_chatter(text, situation) and not (_is_unreal(text) or _names(text, _TOLD, situation))
+            return _Piece(text, left=() if is_idle else (text,))
+        left = (first.left_out,) if first.left_out else (text,) if first.lacks else ()
+        return _Piece(text, tuple(one for one in said if one not in asked), asked, left, first.chance)
+
+
+def _is_unreal(text: str) -> bool:
+    """Whether a piece wishes, supposes, takes back or asks: it tells nothing."""
+    return bool(_UNREAL.search(text)) or text.rstrip("\"')] ").endswith("?")
+
+
+def _names(text: str, kinds: tuple[type, ...], situation: Situation) -> bool:
+    return bool(told_in(text, situation).every(kinds))
+
+
+def _is_told(meant: Reading) -> bool:
+    """Whether something is told for sure."""
+    is_open = any(isinstance(one, NotUnderstood) for one in meant.sure)
+    told = (one for one in meant.sure if not (_asks(one) or isinstance(one, Incomplete)))
+    return any(told) and not (is_open or meant.offers)
+
+
+def _may_be_cut(text: str, meant: Reading, situation: Situation) -> bool:
+    if len(text) > LONGEST or not situation.plants or situation.expecting in _OF_A_HOME:
+        return False
+    if _GOVERNED.search(text):
+        return False
+    if any(
+        isinstance(one, GiveFirstAid)
+        or (isinstance(one, Incomplete) and one.missing is Missing.ADD)
+        or (isinstance(one, Identify) and _is_asked(situation))  # what was seen, with its number
+        for one in meant.sure
+    ):
+        return False
+    if not _is_told(meant):
+        return True
+    is_of_all = told_in(text, situation).has(Word.ALL)  # "all done, 3 left on the ivy": of the whole evening
+    is_of_all = is_of_all and any(isinstance(one, LogRound) for one in meant.sure)
+    is_asked_back = any(isinstance(one, Incomplete) for one in meant.sure)
+    return not (is_of_all or is_asked_back) and _is_of_several_kinds(text, situation)
+
+
+def _is_of_several_kinds(text: str, situation: Situation) -> bool:
+    """Whether words of more than one kind of telling and several plants stand in it: "ivy done, jade ok"."""
+    told = told_in(text, situation)
+    if len({plant for one in told.every(Plants) for plant in one.ids}) < SEVERAL:
+        return False
+    kinds = (
+        told.has(Word.DONE) or told.every(Method),
+        told.has(Word.NONE, Word.NOTHING, Word.CLEAN),
+        told.has(Word.NOT, Word.LATER, Word.SKIP, Word.YET),
+        told.has(Word.RELEASE, Word.BACK, Word.LOST),
+    )
+    return sum(map(bool, kinds)) > 1
+
+
+def _with_what_is_lost(said: tuple[_Piece, ...], meant: Reading, situation: Situation) -> Reading | None:
+    """Name beside an answer what was told and is not read."""
+    left = "; ".join(
+        one
+        for each in said
+        for one in each.left
+        if _names(one, (Pest, Product, Method, Volume), situation)
+        and not is_question(words_of(plain(one)), situation)
+    )
+    if not left or meant.offers or not all(map(_asks, meant.sure)):
+        return None
+    return replace(meant, sure=(*meant.sure, NotUnderstood(left, subjects=meant.lost)))
+
+
+def _fit(said: tuple[_Piece, ...]) -> bool:
+    """Whether what the pieces tell can stand beside each other: nothing told in two ways."""
+    telling = (piece for piece in said if piece.told)
+    of = [(at, one) for at, piece in enumerate(telling) for one in piece.told]
+    if any(
+        isinstance(one, _OF_THE_LAST) and (at or not isinstance(one, (Correct, *ANSWERS))) for at, one in of
+    ):
+        return False
+    return not any(
+        _clash(one, other)
+        for (at, one), (behind, other) in combinations(of, 2)
+        if at != behind or _waits(one, other)
+    )
+
+
+def _waits(one: Command, other: Command) -> bool:
+    return isinstance(one, Postpone) or isinstance(other, Postpone)
+
+
+def _clash(one: Command, other: Command) -> bool:
+    """Whether two commands tell of one plant, or of one thing that is told once, and only one is meant."""
+    if type(one) is type(other) and isinstance(one, _ONCE):
+        return True
+    if _waits(one, other) and isinstance(one, _OF_THE_LAST):
+        return True
+    if not set(plants_of((one,))) & set(plants_of((other,))):
+        return False
+    if isinstance(one, LogRound) and isinstance(other, LogRound):
+        return one.method == other.method or None in {one.method, other.method}
+    are_beside = isinstance(one, _OF_ONE_PLANT) and isinstance(other, _OF_ONE_PLANT)
+    return type(one) is type(other) or not are_beside
+
+
+def _refers(said: tuple[_Piece, ...], situation: Situation) -> bool:
+    """Whether what is left may speak of what is told: it names nothing else, or the same plant."""
+    told = {plant for each in said for plant in plants_of(each.told)}
+    for each in said:
+        for one in each.left if not each.says else ():
+            named = {plant for item in told_in(one, situation).every(Plants) for plant in item.ids}
+            is_of_nothing = not named and not _names(one, (Product, Place, OneOf), situation)
+            if named & told or (is_of_nothing and (_is_unreal(one) or _names(one, _TOLD, situation))):
+                return True
+    return False
+
+
+def _offer(
+    told: tuple[Command, ...], situation: Situation, chance: float, left: tuple[str, ...] = ()
+) -> Offer | None:
+    said = say_all(told, situation) if told else None
+    return None if said is None else Offer(told, ". ".join(dict.fromkeys(said)), chance, "; ".join(left))
+
+
+def _beside_the_sure(
+    apart: tuple[Command, ...], asked: tuple[Command, ...], meant: Reading, situation: Situation
+) -> Reading | None:
+    """Offer what the pieces tell beside what is sure; both where they tell otherwise, whatever the day."""
+    sure = tuple(one for one in meant.sure if not _asks(one))
+    told = _undated(sure, situation)
+    if told <= _undated(apart, situation):
+        more = tuple(one for one in apart if not _undated((one,), situation) <= told)
+        offer = None if all(isinstance(one, Postpone) for one in more) else _offer(more, situation, 1.0)
+        return None if offer is None else replace(meant, offers=(offer,))
+    offers = tuple(filter(None, (_offer(one, situation, 1.0) for one in (apart, sure))))
+    return Reading(sure=asked, offers=offers, text=meant.text) if len(offers) == SEVERAL else None
+
+
+def _undated(told: tuple[Command, ...], situation: Situation) -> set[str]:
+    return {_DAY.sub("", line) for line in lines_of(told, situation)}
+
+
+def _is_better(apart: Offer, asked: tuple[Command, ...], meant: Reading, situation: Situation) -> bool:
+    """Whether the pieces say all that the whole does, and more."""
+    first = meant.offers[0] if meant.offers else None
+    told = () if first is None else tuple(one for one in first.commands if not _asks(one))
+    questions = tuple(filter(_asks, (*meant.sure, *(() if told or first is None else first.commands))))
+    if any(not asked or (apart.chance < 1 and _is_in_general(one, asked, situation)) for one in questions):
+        return False
+    if first is None or not told:
+        return True
+    whole, said = lines_of(told, situation), lines_of(apart.commands, situation)
+    is_all = whole <= said and (whole < said or len(asked) > len(questions))
+    is_likely = apart.chance >= LIKELY or apart.chance > first.chance
+    is_more = not apart.left_out and is_likely and len(said) >= max(len(whole), SEVERAL)
+    return is_all or is_more or ((bool(first.left_out) or first.lacks) and not apart.left_out)
+
+
+def _asks(command: Command) -> bool:
+    return isinstance(command, (*ASKED, Mix))
+
+
+def _is_in_general(one: Command, asked: tuple[Command, ...], situation: Situation) -> bool:
+    """Whether the pieces only ask in general what the whole asks of a plant."""
+    alike = [each for each in asked if type(each) is type(one) and _topic(each) == _topic(one)]
+    size = len(notation((one,), situation).split())
+    return bool(alike) and all(len(notation((each,), situation).split()) < size for each in alike)
+
+
+def _topic(command: Command) -> object:
+    return getattr(command, "topic", None)
+
+
+def _may_say(text: str, situation: Situation) -> bool:
+    """Whether it names what is told of, or asks."""
+    return _names(text, _TOLD, situation) or is_question(words_of(plain(text)), situation)
+
+
+def _is_of_the_place(told: SetPlace, text: str) -> bool:
+    """Whether a piece names the place it tells of: "no window there" does not."""
+    return bool(told.name) and told.name.casefold() in text.casefold()
+
+
+def _is_asked(situation: Situation) -> bool:
+    """Whether a question is open that a name may answer."""
+    return bool(situation.choices) and situation.expecting is not Expecting.LINES
+
+
+def _is_bare(text: str, situation: Situation) -> bool:
+    """Whether no more than names and times stand in it: by itself it tells nothing."""
+    return all(
+        isinstance(one.meaning, (*_NAMES, *TIMES)) or one.meaning in _FILLING or one.text in "?!."
+        for one in told_in(text, situation).items
+    )

@@ -360,29 +360,10 @@ def _with_days(laid: _Laid, situation: Situation) -> tuple[Command, ...]:
     said = {item.text for told in tellings for item in told.items} | {item.text for item in laid.skipped}
     if said & _NOW or on >= situation.today or (first > 0 and len(heads) > 1):
         return laid.commands
-    held = _of_its_sentence(laid.parts, first)
     return tuple(
-        replace(one, on=on)  # type: ignore[call-arg]
-        if getattr(one, "on", 0) is None and type(one).__name__ != "Postpone" and one in held
-        else one
+        replace(one, on=on) if getattr(one, "on", 0) is None and type(one).__name__ != "Postpone" else one  # type: ignore[call-arg]
         for one in laid.commands
     )
-
-
-def _of_its_sentence(parts: tuple[Part, ...], dated: int) -> list[Command]:
-    """Give what a day holds for: what is told in its sentence, and more of the same kind behind it."""
-    held: list[Command] = []
-    is_ended = False
-    for at, part in enumerate(parts):
-        is_then = any(item.text in _THEN for item in part.told.items)
-        if not is_ended or is_then or part.head == parts[dated].head:
-            held += part.commands
-        is_ended = is_ended or (at >= dated and part.told.items[-1].text in _ENDS)
-    return held
-
-
-_THEN = listed("then same that")
-_ENDS = frozenset({".", "!", "\n"})
 
 
 _NOW = frozenset({"now", "currently", "presently", "still"})

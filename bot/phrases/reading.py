@@ -404,9 +404,9 @@ def _in_one_breath(text: str, meant: Reading, situation: Situation) -> Reading |
     is_asked_only = bool(asked and meant.sure) and all(isinstance(one, ASKED) for one in meant.sure)
     if not (meant.offers or is_open or is_asked_only):
         return None
-    joint = None if asked else _QUESTION_BEHIND.search(text)
-    if joint is not None and not _LEADS_ON & frozenset(words_of(plain(text[: joint.start()]))[-1:]):
-        told, asked = text[: joint.start()], [text[joint.end() :]]
+    joined = () if asked else question_behind(text)[1:]
+    if joined:
+        told, asked = question_behind(text)[0], list(joined)
     opening = told.strip(" .,!\n").partition(" ")[0]
     if not (asked and opening and text.lstrip(" .,!\n").startswith(opening)) or is_question(
         words_of(plain(told)), situation
@@ -420,7 +420,7 @@ def _in_one_breath(text: str, meant: Reading, situation: Situation) -> Reading |
         return None
     answers = read(question, situation, is_part=True).sure
     is_answered = bool(answers) and all(isinstance(one, (*ASKED, Mix)) for one in answers)
-    if not is_answered and (is_idle or joint is not None or first.offers):
+    if not is_answered and (is_idle or joined or first.offers):
         return None
     if is_idle:
         return Reading(sure=answers, text=text)
@@ -433,9 +433,17 @@ def _in_one_breath(text: str, meant: Reading, situation: Situation) -> Reading |
     is_told_less = is_telling and not (first.sure or offers)
     if is_told_less or (is_named and answers_itself(ends, [first.sure] * len(ends))):
         return None
-    if joint is not None and not all(isinstance(one, ASKED) for one in first.sure):
+    if joined and not all(isinstance(one, ASKED) for one in first.sure):
         return Reading(sure=answers, offers=_said_back(first.sure, situation), text=text)
     return replace(first, sure=(*first.sure, *answers), offers=offers, text=text)
+
+
+def question_behind(text: str) -> tuple[str, ...]:
+    """Cut a text where a question begins behind what is told: "wiped the hoya what's next"."""
+    joint = _QUESTION_BEHIND.search(text)
+    if joint is None or _LEADS_ON & frozenset(words_of(plain(text[: joint.start()]))[-1:]):
+        return (text,)
+    return text[: joint.start()], text[joint.end() :]
 
 
 def _put_right(text: str, sure: tuple[Command, ...], situation: Situation) -> Reading | None:

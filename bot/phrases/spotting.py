@@ -39,7 +39,7 @@ _DAYS = dict.fromkeys(listed("day days night nights d evening evenings"), 1) | {
 _MINUTES = dict.fromkeys(listed("minute minutes min mins"), 1) | dict.fromkeys(
     listed("hour hours hr hrs h"), 60
 )
-_BEHIND = listed("ago back before earlier past prior gone since")
+_BEHIND = listed("ago back before earlier past prior gone")
 _AHEAD = listed("in over after by within another for")
 _BEYOND = listed("later more hence on from time")
 _SINCE = listed("is makes since been was")
@@ -522,7 +522,10 @@ def _dated(  # noqa: C901 - one arm a unit
     return None
 
 
-_OF_A_WEEK = frozenset((name,) for name in WEEKDAYS)
+def _is_of_a_week(words: _Words, at: int, end: int) -> bool:
+    """Whether a day in words is told with its weekday, and nothing is counted: "monday the third."."""
+    is_told = words[at] == "the" and at > 0 and words[at - 1] in WEEKDAYS
+    return is_told and not (end < len(words) and words[end].isalnum())
 
 
 def _of_month(words: _Words, at: int) -> tuple[OfMonth | MonthDay, int] | None:
@@ -533,7 +536,7 @@ def _of_month(words: _Words, at: int) -> tuple[OfMonth | MonthDay, int] | None:
         day, end = int(word), begin + 2
     else:
         spelt = spelt_day(words, begin)
-        if spelt is None or (month is None and not (begin > at and words[at - 1 : at] in _OF_A_WEEK)):
+        if spelt is None or (month is None and not _is_of_a_week(words, at, begin + spelt[1])):
             return None
         day, end = spelt[0], begin + spelt[1]
     if not 1 <= day <= _LONGEST_MONTH or "month" in words[end : end + _SHORT]:
