@@ -246,9 +246,11 @@ class _Cutting:
     def _piece(self, text: str, *, is_clause: bool = False) -> _Piece:
         """Read a sentence, or a clause that asks only where it begins as a question does."""
         situation = self._situation
-        if text not in self._known and len(self._known) > MOST_READ:
-            return _Piece(text, left=(text,))
-        meant = self._known.setdefault(text, read(text, situation, is_part=True))
+        if text not in self._known:
+            if len(self._known) > MOST_READ:
+                return _Piece(text, left=(text,))
+            self._known[text] = read(text, situation, is_part=True)
+        meant = self._known[text]
         first = meant.offers[0] if meant.offers else Offer((), "", 1.0)
         said = tuple(one for one in (*meant.sure, *first.commands) if not isinstance(one, Thanks | Greet))
         asked = tuple(filter(_asks, said))
@@ -290,7 +292,7 @@ def _is_told(meant: Reading) -> bool:
 def _may_be_cut(text: str, meant: Reading, situation: Situation) -> bool:
     if len(text) > LONGEST or not situation.plants or situation.expecting in _OF_A_HOME:
         return False
-    if _GOVERNED.search(text):
+    if _GOVERNED.search(text) or _is_bare(text, situation):
         return False
     if any(
         isinstance(one, GiveFirstAid)

@@ -25,7 +25,7 @@ def _rows(folder: Path) -> list[list[str]]:
     return [row.split("\t") for file in files for row in file.read_text("utf-8").splitlines()]
 
 
-@pytest.mark.parametrize("more", [[], ["--drawer"], ["--emergencies"], ["--newcomers"]])
+@pytest.mark.parametrize("more", [[], ["--drawer"], ["--several"], ["--emergencies"], ["--newcomers"]])
 def test_a_seed_gives_the_same_bytes_and_another_gives_others(tmp_path: Path, more: list[str]) -> None:
     once, again, other = (
         _written(tmp_path / name, seed, *more) for name, seed in (("a", 5), ("b", 5), ("c", 6))
