@@ -156,12 +156,6 @@ class Conversation:
         return pest_words(self.knowledge.pests)
 
     @cached_property
-    def _kinds(self) -> frozenset[str]:
-        return frozenset(
-            word for kind in self.knowledge.kinds.values() for word in (*kind.words, *kind.shared)
-        )
-
-    @cached_property
     def _ingredients(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
         return tuple((key, kind.words) for key, kind in self.knowledge.products.items())
 
@@ -442,7 +436,7 @@ class Conversation:
             shelf=shelf,
             pests=self._pests,
             ingredients=self._ingredients,
-            kinds=self._kinds,
+            kinds=self.knowledge.kind_words,
             units=desk.household.units,
         )
 

@@ -93,7 +93,7 @@ def situation_of(told: dict[str, Any], facts: Knowledge) -> Situation:
         found_today=frozenset(by_name[name] for name in told.get("found_today", ())),
         pests=pest_words(facts.pests),
         ingredients=tuple((key, kind.words) for key, kind in facts.products.items()),
-        kinds=frozenset(word for kind in facts.kinds.values() for word in (*kind.words, *kind.shared)),
+        kinds=facts.kind_words,
         expecting=expecting,
         choices=choices,
         choice_texts=tuple(button_text(choice) for choice in choices),

@@ -7,13 +7,13 @@ from bot.domain.key import Key
 from bot.domain.pest import Pest
 from bot.domain.plant_kind import PlantKind
 from bot.domain.product import ProductKind
-from bot.domain.value import Value, field
+from bot.domain.value import Value, cached_property, field
 
 NAMES_KEPT = 20_000
 _NO_APOSTROPHES = str.maketrans("", "", "'\u2019")
 
 
-class Knowledge(Value):
+class Knowledge(Value, dict=True):
     """The catalogue's facts in the domain's own types."""
 
     pests: Mapping[str, Pest]
@@ -27,6 +27,11 @@ class Knowledge(Value):
     """Sources by key as they are quoted: author, year, title."""
     named: dict[str, PlantKind | None] = field(default_factory=dict)
     """Kinds found for names so far: a plan asks for each plant's several times."""
+
+    @cached_property
+    def kind_words(self) -> frozenset[str]:
+        """All names of kinds of plants, those that several share too."""
+        return frozenset(word for kind in self.kinds.values() for word in (*kind.words, *kind.shared))
 
     def kind_of(self, plant: Plant) -> PlantKind | None:
         """Give a plant's kind: as told, else by the longest kind whose name stands in the plant's own."""
