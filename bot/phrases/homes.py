@@ -1251,7 +1251,8 @@ def _take_name(one: Span, told: _Telling) -> bool:
     before = next((each for each in reversed(told.names) if each.end <= one.start), one)
     between = told.words(before.end, one.start)
     is_own = _is_strange(before, told), _is_strange(one, told)
-    if not between & _CALLING or between - _CALLING - ARTICLES or sum(is_own) != 1:
+    is_called = bool(between & _CALLING) and not between - _CALLING - ARTICLES
+    if sum(is_own) != 1 or not (is_called or (is_own[0] and _is_introduced(before, one, told))):
         return False
     kind, name = (one, before) if is_own[0] else (before, one)
     old, joined = told.names[before], f"{_bare(told.text(kind))} {_bare(told.text(name))}"
@@ -1263,6 +1264,27 @@ def _take_name(one: Span, told: _Telling) -> bool:
     return True
 
 
+def _is_introduced(name: Span, kind: Span, told: _Telling) -> bool:
+    """Whether a kind says what somebody is: "Uncle Bob, my fern", "Ramona sulks. She's a fern"."""
+    words, at = told.told.words, kind.start
+    at -= words[at - 1] in ARTICLES | _OURS
+    if words[max(0, at - 2) : at] in {("he", "is"), ("she", "is")}:
+        return True
+    is_beside = words[at - 1 : at] == (",",) and at - 1 == name.end and at < kind.start
+    tokens = told.told.tokens
+    is_list = (
+        words[kind.end : kind.end + 1] == (",",) and words[kind.end + 1 : kind.end + 2] in _ONE_OF_A_LIST
+    )
+    return (
+        is_beside
+        and not is_list
+        and tokens[name.start].raw.istitle()
+        and not tokens[kind.start].raw.istitle()
+    )
+
+
+_OURS = frozenset({"my", "our"})
+_ONE_OF_A_LIST = {("a",), ("an",), ("and",)}
 _OF_THEM = listed(
     "one ones other others another rest more second third last the a of them two three four 2 3 4 1"
 )

@@ -86,6 +86,7 @@ def _plants(told: Marked, home: Home) -> tuple[int, int, int]:
     meant = sorted({one.number for one in told.of("P")})
     for number in meant:
         names = {_name(one) for one in told.said("P", number)}
+        names |= {f"{one} {other}" for one in names for other in names}  # "fern Bertha"
         rooms = set(told.said("L", told.stands.get(number, 0)))
         count = told.counts[number] if told.of("N", number) else 1
         found = next(
