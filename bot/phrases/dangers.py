@@ -37,6 +37,9 @@ _INDOORS = listed("inside indoors indoor house home room kitchen bedroom plant p
 _TOGETHER = listed("mix mixing combine together")
 
 
+_SHOPS = listed("centre center centres centers shop store")
+
+
 def read_danger(words: _Words, situation: Situation) -> Meant | None:
     """Read a dangerous plan, told or asked about; None where nothing is dangerous."""
     danger = _danger(words, frozenset(words), situation)
@@ -48,7 +51,8 @@ def _danger(words: _Words, said: frozenset[str], situation: Situation) -> Danger
         return None
     if _is_stronger(words):
         return Danger.DOUBLE_DOSE
-    if said & {"outdoor", "garden"} and said & {"spray", "product", "insecticide", "pesticide"}:
+    is_of_the_garden = "garden" in said and not said & _SHOPS  # "from the garden centre"
+    if ("outdoor" in said or is_of_the_garden) and said & {"spray", "product", "insecticide", "pesticide"}:
         return Danger.OUTDOOR_PRODUCT if said & _INDOORS and said & _PUTTING else None
     if said & (_BLEACHES | _KITCHEN) and said & _PUTTING and not said & _ELSEWHERE:
         is_bleach = bool(said & _BLEACHES)

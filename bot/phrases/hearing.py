@@ -1,6 +1,7 @@
 """The door for what people type: what it sets right is left out, its parts are read each, and agree."""
 
 from bot.actions.action import Command
+from bot.actions.ask import Ask, Topic
 from bot.actions.log_check import LogCheck
 from bot.actions.log_round import LogRound
 from bot.actions.situation import Situation
@@ -22,7 +23,16 @@ def heard(text: str, situation: Situation) -> Reading:
     """Read one message as people type it: what its next words set right is left out, and its parts agree."""
     said = told_of(text, situation)
     meant = read(said, situation)
-    return _in_agreement(read_apart(said, meant, situation) or meant, said, situation)
+    return _in_agreement(_eaten_later(read_apart(said, meant, situation) or meant), said, situation)
+
+
+def _eaten_later(reading: Reading) -> Reading:
+    """Answer what is asked of eating only once the spraying that is offered beside it is written."""
+    asked = tuple(one for one in reading.sure if isinstance(one, Ask) and one.topic is Topic.EATING)
+    if not asked or not any(isinstance(one, LogRound) for each in reading.offers for one in each.commands):
+        return reading
+    offers = tuple(replace(one, commands=(*one.commands, *asked)) for one in reading.offers)
+    return replace(reading, sure=tuple(one for one in reading.sure if one not in asked), offers=offers)
 
 
 def _in_agreement(reading: Reading, text: str, situation: Situation) -> Reading:

@@ -27,7 +27,7 @@ from bot.phrases.numbers import UnclearVolume, Volume, measure_at, number_at
 from bot.phrases.setup import lamp_at
 from bot.phrases.spotting import slip_of
 from bot.phrases.tagging import Token
-from bot.phrases.text import tidy, words_of
+from bot.phrases.text import SHORTENED, tidy, words_of
 
 _LONGEST_KIND = 4
 _SHORTEST_OWN = 3
@@ -187,7 +187,7 @@ def _slips(words: tuple[str, ...], mends: Mends, situation: Situation) -> dict[s
     """Give what misspelt and shortened words are most likely meant for."""
     anything, of_kinds = mends
     known = _vocabulary(situation.kinds, situation.ingredients, situation.pests)
-    listed_too = (known, _IDLE, common_words(), _OF_A_WINDOW)
+    listed_too = (known, _IDLE, common_words(), _OF_A_WINDOW, SHORTENED)
     strange = {one for one in words if one.isalpha() and not any(one in some for some in listed_too)}
     strange = {one for one in strange if phrase_at((one,), 0) is None and number_at((one,), 0) is None}
     near = (

@@ -678,7 +678,7 @@ _HOLDING = listed("has holds houses contains hosts")
 
 
 def _with_strange_places(spans: list[Span], told: _Telling) -> list[Span]:
-    """Take strange words for a place where one stands: "dry snell: fern", "the snell has a fern"."""
+    """Take strange words for a place where one stands: "dry snell: fern", "in the snell I have a fern"."""
     taken = {at for one in spans for at in range(one.start, one.end)}
     words = told.told.words
     for at in range(len(words)):
@@ -700,7 +700,7 @@ def _with_strange_places(spans: list[Span], told: _Telling) -> list[Span]:
         heads = (
             lead == first and plants[0] > at and (told.told.of(at + 1) == "colon" or {*behind} <= _HOLDING)
         )
-        is_led = words[lead - 1 : lead] in {("in",), ("on",), ("at",)} and (lead < start or behind == ("i",))
+        is_led = words[lead - 1 : lead] in {("in",), ("on",), ("at",)} and behind == ("i",)
         is_town = told.situation.lacks_town and told.told.tokens[at].raw[:1].isupper()
         if heads or (is_led and not is_town):
             spans.append(Span("place", start, at + 1, LEAST_MARGIN))

@@ -152,7 +152,8 @@ def _sets_right(one: _Said, instead: _Said, turns: frozenset[str], words: tuple[
         return False
     # "no 7" is one of several of a kind, and "pruned, no rinse" denies
     is_denied = isinstance(instead.meaning, Count)
-    is_denied = is_denied or (isinstance(instead.meaning, Method | Tool) and between[:1] == (",",))
+    is_behind_a_comma = "," in between[: between.index("no")]  # "pruned only, no rinse"
+    is_denied = is_denied or (isinstance(instead.meaning, Method | Tool) and is_behind_a_comma)
     return not is_denied or "," in between[between.index("no") :]
 
 

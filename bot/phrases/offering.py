@@ -495,6 +495,8 @@ def left_out(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of mention
                 is_said = form in {"none", "walk", "find"}
             case Word.DONE:
                 is_said = not is_all_done
+            case Word.CLEAN:
+                is_said = form not in {"move", "isolate", "release"}
             case Word.NOTHING | Word.NONE | Word.EMPTY:
                 is_said = is_clean or form not in {"done", "find"}
             case Word.LATER | Word.NO_TIME:

@@ -121,6 +121,8 @@ def _in_one(text: str, situation: Situation) -> Meant:
     if best is None or has_slip(text, situation) or _ASKS.match(text):
         return ()
     told = told_in(text, situation)
+    if _excepts_what_was_done(told):
+        return ()
     idle = _idleness(guesses)
     is_clear = best.form == "hold" or len(best.parts) > 1 or all(map(_is_of_a_count, told.items))
     if idle > MOST_IDLE and not is_clear:
@@ -151,6 +153,14 @@ def _excused(text: str, situation: Situation) -> Meant:
     return ()
 
 
+def _excepts_what_was_done(told: Mentions) -> bool:
+    """Whether a plant is left out that something else was done to: "sprayed both, but only wiped the ivy"."""
+    out = next((at for at, one in enumerate(told.items) if one.meaning is Word.EXCEPT), len(told.items))
+    behind = [one.meaning for one in takewhile(lambda one: one.text not in _ENDS, told.items[out:])]
+    return all(any(isinstance(one, kind) for one in behind) for kind in (Plants, Method))
+
+
+_ENDS = frozenset({".", ",", ";", "\n"})
 _WHY = re.compile(r"\s*(?:[,;.]|\s[-\u2013]+|\b(because|bc|cos|coz|cause|as|since)\b)\s*", re.IGNORECASE)
 _LONGEST_REASON = 60
 """More tells of something else. Judgement. [characters]"""

@@ -58,6 +58,8 @@ _FILE = tomllib.loads(Path(__file__).with_name("lexicon.toml").read_text(encodin
 _SHORT = {
     word.strip(): tuple(meant.split()) for meant, words in _FILE["short"].items() for word in words.split("|")
 }
+SHORTENED = frozenset(_SHORT).union(*_SHORT.values())
+"""What people type for other words, "mins", and those."""
 _ENDINGS = {"'ve": "have", "'ll": "will", "'re": "are", "'d": "had"}
 _SPELT_IS = frozenset(
     {"it", "that", "what", "who", "when", "where", "how", "there", "here", "why"}
