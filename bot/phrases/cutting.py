@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator
-from itertools import combinations
+from itertools import combinations, pairwise
 
 from bot.actions.action import Command, Expecting
 from bot.actions.correct import Correct
@@ -34,6 +34,7 @@ from bot.actions.stock_product import StockProduct
 from bot.actions.undo import Undo
 from bot.domain.trade import Grade, Method
 from bot.domain.value import Value, replace
+from bot.phrases.days import ORDINALS
 from bot.phrases.lexicon import Word
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.notation import notation
@@ -65,6 +66,8 @@ LONGEST_CUT = 300
 FEWEST_CUT = 10
 """Neither is a message of fewer words in one piece. Judgement. [1]"""
 MOST_JOINTS = 4
+DEEPEST = 2
+"""So many times a sentence is cut. Judgement. [1]"""
 MOST_READ = 16
 """So many pieces are read of one message. Judgement. [1]"""
 LEAST_PIECE = 0.5
@@ -83,14 +86,17 @@ _JOINT = re.compile(
 )
 _GOVERNED = re.compile(
     r"\b(?:then|(?:that|the same) (?:day|evening|night|morning|time))\W*$"
-    r"|^\W*(?:tomorrow|next|plans?|goals?|to ?do)\b[^.!?\n]*:",
+    r"|^\W*(?:tomorrow|next|plans?|goals?|to ?do)\b[^.!?\n]*:"
+    rf"|\bon the (?:twenty |thirty )?(?:{'|'.join(ORDINALS)}|thirtieth)\b"
+    r"|[,;\u2013\u2014-]\s*(?:no|nope|non|sorry|pardon|wait|i mean)\b\s*[,\u2013\u2014-]",
     re.IGNORECASE,
 )
-"""One part says when the others are: "sprayed the ivy then", "plan for tomorrow: hoya sprayed"."""
+"""One part says when another was, or what it should be: "sprayed it then", "the ivy - no, the hoya"."""
 _UNREAL = re.compile(
     r"\b(?:wish|hope|hoping|if|unless|let'?s say|suppose|imagine|pretend|joking|kidding|dreams?|goals?|plan"
     r"|(?:would|i'?d) (?:love|like|rather|have)|almost|nearly|not quite|not really|never mind|forget it"
-    r"|scratch that|just saying)\b|^\W*(?:after|before|once|when|until|as soon as)\b"
+    r"|scratch that|just saying|or not|(?<!like )(?<!as )(?:you|he|she|they) said|says here)\b"
+    r"|^\W*(?:after|before|once|when|until|as soon as)\b"
     r"|^\W*(?:no+|nope|nah|non)\W*(?:,|$)|^\W*well,? not\b",
     re.IGNORECASE,
 )
@@ -146,7 +152,7 @@ def read_apart(text: str, meant: Reading, situation: Situation) -> Reading | Non
     cut = tuple(_named(pieces(text), situation))
     if len(cut) < SEVERAL and len(text.split()) < FEWEST_CUT:
         return None
-    return _together(_Cutting(situation, {text: meant}).read(cut), meant, text, situation)
+    return _together(_Cutting(situation, text, meant).read(cut), meant, text, situation)
 
 
 def _together(said: tuple[_Piece, ...], meant: Reading, text: str, situation: Situation) -> Reading | None:
@@ -203,9 +209,9 @@ def _named(cut: tuple[str, ...], situation: Situation) -> Iterator[str]:
 class _Cutting:
     """The pieces of one message, each read once, and not more of them than `MOST_READ`."""
 
-    def __init__(self, situation: Situation, known: dict[str, Reading]) -> None:
+    def __init__(self, situation: Situation, text: str, meant: Reading) -> None:
         self._situation = situation
-        self._known = known
+        self._known = {(text, situation.spoken): meant}
 
     def read(self, cut: tuple[str, ...]) -> tuple[_Piece, ...]:
         """Read each piece, or the clauses of it that say more."""
@@ -217,7 +223,7 @@ class _Cutting:
             said += self._clauses(piece, self._piece(piece))
         return tuple(said)
 
-    def _clauses(self, text: str, whole: _Piece, depth: int = SEVERAL) -> tuple[_Piece, ...]:
+    def _clauses(self, text: str, whole: _Piece, depth: int = DEEPEST) -> tuple[_Piece, ...]:
         """Give a piece, or the clauses of it that are likelier and leave nothing."""
         joined = question_behind(text)
         if depth and len(joined) == SEVERAL:
@@ -246,11 +252,12 @@ class _Cutting:
     def _piece(self, text: str, *, is_clause: bool = False) -> _Piece:
         """Read a sentence, or a clause that asks only where it begins as a question does."""
         situation = self._situation
-        if text not in self._known:
+        key = text, situation.spoken
+        if key not in self._known:
             if len(self._known) > MOST_READ:
                 return _Piece(text, left=(text,))
-            self._known[text] = read(text, situation, is_part=True)
-        meant = self._known[text]
+            self._known[key] = read(text, situation, is_part=True)
+        meant = self._known[key]
         first = meant.offers[0] if meant.offers else Offer((), "", 1.0)
         said = tuple(one for one in (*meant.sure, *first.commands) if not isinstance(one, Thanks | Greet))
         asked = tuple(filter(_asks, said))
@@ -285,14 +292,14 @@ def _names(text: str, kinds: tuple[type, ...], situation: Situation) -> bool:
 def _is_told(meant: Reading) -> bool:
     """Whether something is told for sure."""
     is_open = any(isinstance(one, NotUnderstood) for one in meant.sure)
-    told = (one for one in meant.sure if not (_asks(one) or isinstance(one, Incomplete)))
-    return any(told) and not (is_open or meant.offers)
+    told = [one for one in meant.sure if not (_asks(one) or isinstance(one, Incomplete))]
+    return bool(told) and not (is_open or meant.offers)
 
 
 def _may_be_cut(text: str, meant: Reading, situation: Situation) -> bool:
     if len(text) > LONGEST or not situation.plants or situation.expecting in _OF_A_HOME:
         return False
-    if _GOVERNED.search(text) or _is_bare(text, situation):
+    if (_GOVERNED.search(text) and not _is_told(meant)) or _is_bare(text, situation):
         return False
     if any(
         isinstance(one, GiveFirstAid)
@@ -373,6 +380,8 @@ def _clash(one: Command, other: Command) -> bool:
 def _refers(said: tuple[_Piece, ...], situation: Situation) -> bool:
     """Whether what is left may speak of what is told: it names nothing else, or the same plant."""
     told = {plant for each in said for plant in plants_of(each.told)}
+    if any(one.told and _points_back(one, before, situation) for before, one in pairwise(said)):
+        return True
     for each in said:
         for one in each.left if not each.says else ():
             named = {plant for item in told_in(one, situation).every(Plants) for plant in item.ids}
@@ -380,6 +389,15 @@ def _refers(said: tuple[_Piece, ...], situation: Situation) -> bool:
             if named & told or (is_of_nothing and (_is_unreal(one) or _names(one, _TOLD, situation))):
                 return True
     return False
+
+
+def _points_back(piece: _Piece, before: _Piece, situation: Situation) -> bool:
+    """Whether a piece tells of plants it does not name, and the one before it does not tell which."""
+    named = told_in(piece.text, situation)
+    if _is_asked(situation) or named.every((*_NAMES, Volume)) or named.has(Word.ALL, Word.REST):
+        return False
+    plants, meant = set(plants_of(piece.told)), set(plants_of(before.told))
+    return bool(plants) and not (meant and plants <= meant)
 
 
 def _offer(

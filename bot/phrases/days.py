@@ -424,7 +424,8 @@ def _month_first(words: tuple[str, ...], start: int) -> tuple[When, int] | None:
         return None
     begin = start + 1 + (words[start + 1 : start + 2] == ("the",))
     spelt = spelt_day(words, begin)
-    if spelt is not None:
+    is_counted = spelt is not None and words[begin + spelt[1] : begin + spelt[1] + 1] in {("time",), ("of",)}
+    if spelt is not None and not is_counted:
         return _month_day(MONTHS[words[start]], spelt[0], None), begin + spelt[1] - start
     day = words[start + 1 : start + 2]
     if not day or not _DAY_OF_MONTH.fullmatch(day[0]):

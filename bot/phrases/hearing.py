@@ -27,11 +27,22 @@ def heard(text: str, situation: Situation) -> Reading:
 
 
 def _eaten_later(reading: Reading) -> Reading:
-    """Answer what is asked of eating only once the spraying that is offered beside it is written."""
-    asked = tuple(one for one in reading.sure if isinstance(one, Ask) and one.topic is Topic.EATING)
-    if not asked or not any(isinstance(one, LogRound) for each in reading.offers for one in each.commands):
+    """Answer what is asked of eating a plant only once the treatment of it that is offered is written."""
+    treated = [
+        {plant for one in each.commands if isinstance(one, LogRound) for plant in one.plants}
+        for each in reading.offers
+    ]
+    asked = tuple(
+        one
+        for one in reading.sure
+        if isinstance(one, Ask) and one.topic is Topic.EATING and treated and set(one.plants) <= treated[0]
+    )
+    if not asked or not treated[0]:
         return reading
-    offers = tuple(replace(one, commands=(*one.commands, *asked)) for one in reading.offers)
+    offers = tuple(
+        replace(offer, commands=(*offer.commands, *asked)) if plants else offer
+        for offer, plants in zip(reading.offers, treated, strict=True)
+    )
     return replace(reading, sure=tuple(one for one in reading.sure if one not in asked), offers=offers)
 
 

@@ -1271,20 +1271,14 @@ def _is_introduced(name: Span, kind: Span, told: _Telling) -> bool:
     if words[max(0, at - 2) : at] in {("he", "is"), ("she", "is")}:
         return True
     is_beside = words[at - 1 : at] == (",",) and at - 1 == name.end and at < kind.start
-    tokens = told.told.tokens
-    is_list = (
-        words[kind.end : kind.end + 1] == (",",) and words[kind.end + 1 : kind.end + 2] in _ONE_OF_A_LIST
-    )
-    return (
-        is_beside
-        and not is_list
-        and tokens[name.start].raw.istitle()
-        and not tokens[kind.start].raw.istitle()
-    )
+    is_one = told.told.of(name.start - 1) != "count" and words[name.start - 1 : name.start] not in _ONE
+    # "Doris, a fern in the den", and not "Syngo, a fern and a hoya"
+    is_told = words[at] in _OURS or frozenset(words[kind.end : kind.end + 1]) & PREPOSITIONS
+    return is_beside and is_one and bool(is_told) and told.told.tokens[name.start].raw.istitle()
 
 
 _OURS = frozenset({"my", "our"})
-_ONE_OF_A_LIST = {("a",), ("an",), ("and",)}
+_ONE = {("a",), ("an",)}
 _OF_THEM = listed(
     "one ones other others another rest more second third last the a of them two three four 2 3 4 1"
 )

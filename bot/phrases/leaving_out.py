@@ -152,9 +152,14 @@ def _sets_right(one: _Said, instead: _Said, turns: frozenset[str], words: tuple[
         return False
     # "no 7" is one of several of a kind, and "pruned, no rinse" denies
     is_denied = isinstance(instead.meaning, Count)
-    is_behind_a_comma = "," in between[: between.index("no")]  # "pruned only, no rinse"
+    is_behind_a_comma = between[:1] == (",",)
+    is_last = words[instead.end : instead.end + 1] in _ENDS  # "pruned only, no rinse tonight."
+    is_behind_a_comma = is_behind_a_comma or (is_last and "," in between[: between.index("no")])
     is_denied = is_denied or (isinstance(instead.meaning, Method | Tool) and is_behind_a_comma)
     return not is_denied or "," in between[between.index("no") :]
+
+
+_ENDS = frozenset((one,) for one in (".", ",", ";", "!", "\n", "tonight", "today", "yet", "now")) | {()}
 
 
 def _is_alike(one: _Said, instead: _Said, words: tuple[str, ...]) -> bool:

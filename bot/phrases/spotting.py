@@ -536,7 +536,9 @@ def _of_month(words: _Words, at: int) -> tuple[OfMonth | MonthDay, int] | None:
         day, end = int(word), begin + 2
     else:
         spelt = spelt_day(words, begin)
-        if spelt is None or (month is None and not _is_of_a_week(words, at, begin + spelt[1])):
+        if spelt is None or words[begin + spelt[1] : begin + spelt[1] + 1] in {("time",), ("of",)}:
+            return None  # "april twenty second time"
+        if month is None and not _is_of_a_week(words, at, begin + spelt[1]):
             return None
         day, end = spelt[0], begin + spelt[1]
     if not 1 <= day <= _LONGEST_MONTH or "month" in words[end : end + _SHORT]:
@@ -560,7 +562,8 @@ def _settled(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of meaning
         behind = items[at + 1].meaning if at + 1 < len(items) else None
         if isinstance(meaning, Unknown) and item.text in WEEKDAYS:
             item = Item(Weekday(WEEKDAYS[item.text]), item.text)
-        if item.text == "sat" and behind and _is_no_saturday(items[at + 1]):
+        is_led = before is not None and before.text.endswith("there")  # "there sat a few"
+        if item.text == "sat" and behind and (is_led or _is_no_saturday(items[at + 1])):
             item = Item(Unknown("sat"), "sat")
         if item.text == "lot" and before is not None and before.meaning is Word.ALL:
             item = Item(Word.FILLER, item.text)
@@ -619,7 +622,7 @@ def _settled(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of meaning
 def _is_no_saturday(behind: Item) -> bool:
     """Whether "sat" stands before a number, a place or a word of what it did: "sat apart"."""
     is_steering = isinstance(behind.meaning, Word) and behind.meaning not in _BESIDE_A_DAY
-    return is_steering or isinstance(behind.meaning, Count | Grade) or behind.text in _SAT_ON
+    return is_steering or isinstance(behind.meaning, Count) or behind.text in _SAT_ON
 
 
 def _is_of_them(meaning: object) -> bool:

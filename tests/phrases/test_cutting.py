@@ -96,6 +96,9 @@ def test_what_takes_back_what_was_told_before_it_lets_no_piece_be_offered(told: 
         ("saw 4 white ones on coffee. mites on ivy, 3. hoya done", "coffee 4 pest"),
         ("moved the ivy to the kitchen. no window there", "place landing"),
         ("thanks, undo that, ivy clean, hoya done", "undo"),
+        ("put ivy apart, no, bay. chilli sprayed.", "isolate ivy"),
+        ("moved the ivy to the study, no, kitchen; bay sprayed; coffee clean", "study"),
+        ("not a single one is clean, hoya and bay", "none hoya bay +"),
     ],
 )
 def test_no_piece_tells_what_is_wished_supposed_asked_or_of_something_else(text: str, untold: str) -> None:
@@ -112,6 +115,31 @@ def test_no_piece_tells_what_is_wished_supposed_asked_or_of_something_else(text:
 def test_what_was_done_is_never_written_as_looked_at(text: str) -> None:
     assert "none hoya" not in _answered(text)
     assert "none ivy" not in _answered(text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Ivy and bay have mites. Sprayed them. Chilli clean.",
+        "How are the bay and chilli? Sprayed both. Ivy clean.",
+        "what a day. did it. bay clean",
+        "the fern of my mother looks bad. sprayed it. bay clean",
+    ],
+)
+def test_no_piece_that_points_back_to_nothing_told_takes_the_plants_of_the_evening(text: str) -> None:
+    assert "hoya" not in f"{_answered(text)} {_offered(text)[0]}"
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("no more mites on the ivy; bay still has some; sprayed both", "done ivy bay method=spray"),
+        ("is the chilli safe to eat? sprayed the ivy", "ask eating chilli"),
+        ("sprayed the ivy. it was clean", "done ivy method=spray + none ivy"),
+    ],
+)
+def test_what_was_sure_is_sure_still(text: str, told: str) -> None:
+    assert told in _answered(text)
 
 
 def test_what_is_not_read_beside_an_answer_is_named() -> None:

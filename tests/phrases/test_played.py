@@ -3,7 +3,9 @@
 import pytest
 
 from bot.phrases.hearing import heard
+from bot.phrases.homes import read_home
 from bot.phrases.notation import notation
+from tests.phrases.homes_measured import NEW
 from tests.phrases.situation import EVENING
 
 
@@ -68,3 +70,15 @@ def test_a_shop_is_no_place_to_spray(text: str) -> None:
 @pytest.mark.parametrize("text", ["wiped the hoya, took 25 mins, 12 left", "that was 40 mins on the ivy"])
 def test_minutes_are_no_plant(text: str) -> None:
     assert "mint" not in f"{_written(text)} {_offered(text)}"
+
+
+@pytest.mark.parametrize(
+    ("text", "home"),
+    [
+        ("Doris, a pilea in the den", "den: pilea Doris"),
+        ("In the den I have a Syngo, a hoya and a fern", "den: Syngo, hoya, fern"),
+        ("Two Quibbles, a fern in the den", "fern"),
+    ],
+)
+def test_somebody_s_name_and_its_kind_are_one_plant_and_a_list_is_none(text: str, home: str) -> None:
+    assert home in read_home(text, NEW).in_words()
