@@ -68,7 +68,7 @@ FEWEST_CUT = 10
 MOST_JOINTS = 4
 DEEPEST = 2
 """So many times a sentence is cut. Judgement. [1]"""
-MOST_READ = 16
+MOST_READ = 10
 """So many pieces are read of one message. Judgement. [1]"""
 LEAST_PIECE = 0.5
 """What is less likely is left, and named. Judgement. [1]"""
