@@ -18,7 +18,6 @@ from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
 from bot.actions.log_sign import LogSign
 from bot.actions.lose_plant import LosePlant
-from bot.actions.mix_batch import Mix
 from bot.actions.move_plant import MovePlant
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.postpone import Postpone
@@ -43,16 +42,16 @@ from bot.phrases.offering import told_in
 from bot.phrases.questions import is_question
 from bot.phrases.reading import (
     ANSWERS,
-    ASKED,
     MOST_OFFERS,
     Offer,
     Reading,
+    asks,
     is_chatter,
     lines_of,
+    offer_of,
     question_behind,
     read,
 )
-from bot.phrases.saying import say_all
 from bot.phrases.setting import TIMES
 from bot.phrases.telling import contradict
 from bot.phrases.text import LONGEST, plain, words_of
@@ -169,7 +168,7 @@ def _together(said: tuple[_Piece, ...], meant: Reading, text: str, situation: Si
     if _is_told(meant):
         is_read = chance >= 1 and not left
         return _beside_the_sure(told, asked, meant, situation) if is_read else None
-    offer = _offer(told, situation, chance, left)
+    offer = offer_of(told, situation, chance, "; ".join(left))
     if offer is None or not _is_better(offer, asked, meant, situation):
         return None
     others = tuple(one for one in meant.offers if one.commands != told)
@@ -260,7 +259,7 @@ class _Cutting:
         meant = self._known[key]
         first = meant.offers[0] if meant.offers else Offer((), "", 1.0)
         said = tuple(one for one in (*meant.sure, *first.commands) if not isinstance(one, Thanks | Greet))
-        asked = tuple(filter(_asks, said))
+        asked = tuple(filter(asks, said))
         is_no_question = is_clause and not is_question(words_of(plain(text)), situation)
         is_lost = first.chance < LEAST_PIECE or any(
             isinstance(one, NotUnderstood | Incomplete | GiveFirstAid)
@@ -292,7 +291,7 @@ def _names(text: str, kinds: tuple[type, ...], situation: Situation) -> bool:
 def _is_told(meant: Reading) -> bool:
     """Whether something is told for sure."""
     is_open = any(isinstance(one, NotUnderstood) for one in meant.sure)
-    told = [one for one in meant.sure if not (_asks(one) or isinstance(one, Incomplete))]
+    told = [one for one in meant.sure if not (asks(one) or isinstance(one, Incomplete))]
     return bool(told) and not (is_open or meant.offers)
 
 
@@ -339,7 +338,7 @@ def _with_what_is_lost(said: tuple[_Piece, ...], meant: Reading, situation: Situ
         if _names(one, (Pest, Product, Method, Volume), situation)
         and not is_question(words_of(plain(one)), situation)
     )
-    if not left or meant.offers or not all(map(_asks, meant.sure)):
+    if not left or meant.offers or not all(map(asks, meant.sure)):
         return None
     return replace(meant, sure=(*meant.sure, NotUnderstood(left, subjects=meant.lost)))
 
@@ -400,24 +399,17 @@ def _points_back(piece: _Piece, before: _Piece, situation: Situation) -> bool:
     return bool(plants) and not (meant and plants <= meant)
 
 
-def _offer(
-    told: tuple[Command, ...], situation: Situation, chance: float, left: tuple[str, ...] = ()
-) -> Offer | None:
-    said = say_all(told, situation) if told else None
-    return None if said is None else Offer(told, ". ".join(dict.fromkeys(said)), chance, "; ".join(left))
-
-
 def _beside_the_sure(
     apart: tuple[Command, ...], asked: tuple[Command, ...], meant: Reading, situation: Situation
 ) -> Reading | None:
     """Offer what the pieces tell beside what is sure; both where they tell otherwise, whatever the day."""
-    sure = tuple(one for one in meant.sure if not _asks(one))
+    sure = tuple(one for one in meant.sure if not asks(one))
     told = _undated(sure, situation)
     if told <= _undated(apart, situation):
         more = tuple(one for one in apart if not _undated((one,), situation) <= told)
-        offer = None if all(isinstance(one, Postpone) for one in more) else _offer(more, situation, 1.0)
+        offer = None if all(isinstance(one, Postpone) for one in more) else offer_of(more, situation)
         return None if offer is None else replace(meant, offers=(offer,))
-    offers = tuple(filter(None, (_offer(one, situation, 1.0) for one in (apart, sure))))
+    offers = tuple(filter(None, (offer_of(one, situation) for one in (apart, sure))))
     return Reading(sure=asked, offers=offers, text=meant.text) if len(offers) == SEVERAL else None
 
 
@@ -428,8 +420,8 @@ def _undated(told: tuple[Command, ...], situation: Situation) -> set[str]:
 def _is_better(apart: Offer, asked: tuple[Command, ...], meant: Reading, situation: Situation) -> bool:
     """Whether the pieces say all that the whole does, and more."""
     first = meant.offers[0] if meant.offers else None
-    told = () if first is None else tuple(one for one in first.commands if not _asks(one))
-    questions = tuple(filter(_asks, (*meant.sure, *(() if told or first is None else first.commands))))
+    told = () if first is None else tuple(one for one in first.commands if not asks(one))
+    questions = tuple(filter(asks, (*meant.sure, *(() if told or first is None else first.commands))))
     if any(not asked or (apart.chance < 1 and _is_in_general(one, asked, situation)) for one in questions):
         return False
     if first is None or not told:
@@ -439,10 +431,6 @@ def _is_better(apart: Offer, asked: tuple[Command, ...], meant: Reading, situati
     is_likely = apart.chance >= LIKELY or apart.chance > first.chance
     is_more = not apart.left_out and is_likely and len(said) >= max(len(whole), SEVERAL)
     return is_all or is_more or ((bool(first.left_out) or first.lacks) and not apart.left_out)
-
-
-def _asks(command: Command) -> bool:
-    return isinstance(command, (*ASKED, Mix))
 
 
 def _is_in_general(one: Command, asked: tuple[Command, ...], situation: Situation) -> bool:

@@ -394,7 +394,7 @@ def _month_day(month: int, day: int, year: int | None) -> MonthDay | Day | Murky
     return MonthDay(month, day) if year is None else Day(date(year, month, day))
 
 
-def spelt_day(words: tuple[str, ...], start: int) -> tuple[int, int] | None:
+def _spelt_day(words: tuple[str, ...], start: int) -> tuple[int, int] | None:
     """Read "first", "thirtieth", "twenty third": the day of a month in words, and how many there are."""
     pair, single = words[start : start + 2], words[start : start + 1]
     if pair in _SPELT_DAYS:
@@ -402,8 +402,14 @@ def spelt_day(words: tuple[str, ...], start: int) -> tuple[int, int] | None:
     return (_SPELT_DAYS[single], 1) if single in _SPELT_DAYS else None
 
 
+def spelt_alone(words: tuple[str, ...], start: int) -> tuple[int, int] | None:
+    """Read a day in words that counts nothing, as in "april twenty second time"."""
+    spelt = _spelt_day(words, start)
+    return None if spelt is None or words[start + spelt[1] :][:1] in {("time",), ("of",)} else spelt
+
+
 def _day_first(words: tuple[str, ...], start: int) -> tuple[When, int] | None:
-    spelt = spelt_day(words, start)
+    spelt = _spelt_day(words, start)
     if spelt is not None:
         at = start + spelt[1] + (words[start + spelt[1] : start + spelt[1] + 1] == ("of",))
         named = MONTHS.get(words[at]) if at < len(words) else None
@@ -423,9 +429,8 @@ def _month_first(words: tuple[str, ...], start: int) -> tuple[When, int] | None:
     if words[start] not in MONTHS:
         return None
     begin = start + 1 + (words[start + 1 : start + 2] == ("the",))
-    spelt = spelt_day(words, begin)
-    is_counted = spelt is not None and words[begin + spelt[1] : begin + spelt[1] + 1] in {("time",), ("of",)}
-    if spelt is not None and not is_counted:
+    spelt = spelt_alone(words, begin)
+    if spelt is not None:
         return _month_day(MONTHS[words[start]], spelt[0], None), begin + spelt[1] - start
     day = words[start + 1 : start + 2]
     if not day or not _DAY_OF_MONTH.fullmatch(day[0]):

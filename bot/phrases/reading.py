@@ -318,9 +318,17 @@ def _is_accounted_for(text: str, sure: tuple[Command, ...], situation: Situation
     return not any(isinstance(one, NotUnderstood | Incomplete) for one in told)
 
 
-def _said_back(told: tuple[Command, ...], situation: Situation) -> tuple[Offer, ...]:
+def offer_of(
+    told: tuple[Command, ...], situation: Situation, chance: float = 1.0, left_out: str = ""
+) -> Offer | None:
+    """Give the offer of some commands, each sentence once; None where one of them has no sentence."""
     said = say_all(told, situation) if told else None
-    return () if said is None else (Offer(told, ". ".join(said), 1.0),)
+    return None if said is None else Offer(told, ". ".join(dict.fromkeys(said)), chance, left_out)
+
+
+def _said_back(told: tuple[Command, ...], situation: Situation) -> tuple[Offer, ...]:
+    offer = offer_of(told, situation)
+    return () if offer is None else (offer,)
 
 
 def _is_new(situation: Situation) -> bool:
@@ -419,7 +427,7 @@ def _in_one_breath(text: str, meant: Reading, situation: Situation) -> Reading |
     if is_open or (is_idle and meant.offers):
         return None
     answers = read(question, situation, is_part=True).sure
-    is_answered = bool(answers) and all(isinstance(one, (*ASKED, Mix)) for one in answers)
+    is_answered = bool(answers) and all(map(asks, answers))
     if not is_answered and (is_idle or joined or first.offers):
         return None
     if is_idle:
@@ -720,7 +728,7 @@ def read_as(text: str, subject: Subject, situation: Situation) -> Reading:
 
 
 def _only_asks(offer: Offer) -> bool:
-    return offer.chance >= LEAST_ASKED and all(isinstance(one, (*ASKED, Mix)) for one in offer.commands)
+    return offer.chance >= LEAST_ASKED and all(map(asks, offer.commands))
 
 
 def _town_owed(text: str, situation: Situation) -> tuple[Offer, ...]:
@@ -917,6 +925,13 @@ _WRITTEN = (  # what two witnesses may disagree about; what labels say only the 
 )
 ASKED = (Ask, AskHow, AskTerm, DescribePest, Identify, Help)
 """What writes nothing."""
+
+
+def asks(command: Command) -> bool:
+    """Whether a command writes nothing and is answered."""
+    return isinstance(command, (*ASKED, Mix))
+
+
 ANSWERS = (TickWork, EndWork, EndWalk, PassPlant, SkipQuestion)
 """What is said to an open question only."""
 

@@ -20,7 +20,7 @@ from bot.phrases.days import (
     Moment,
     MonthDay,
     Weekday,
-    spelt_day,
+    spelt_alone,
 )
 from bot.phrases.items import LOOKS_ALONE, Item, OfMonth, Percent, Span, Unknown, is_group, next_at
 from bot.phrases.kept import kept, kept_of_all
@@ -535,10 +535,8 @@ def _of_month(words: _Words, at: int) -> tuple[OfMonth | MonthDay, int] | None:
     if word.isdecimal() and words[begin + 1 : begin + 2] and words[begin + 1] in _ORDINALS:
         day, end = int(word), begin + 2
     else:
-        spelt = spelt_day(words, begin)
-        if spelt is None or words[begin + spelt[1] : begin + spelt[1] + 1] in {("time",), ("of",)}:
-            return None  # "april twenty second time"
-        if month is None and not _is_of_a_week(words, at, begin + spelt[1]):
+        spelt = spelt_alone(words, begin)
+        if spelt is None or (month is None and not _is_of_a_week(words, at, begin + spelt[1])):
             return None
         day, end = spelt[0], begin + spelt[1]
     if not 1 <= day <= _LONGEST_MONTH or "month" in words[end : end + _SHORT]:

@@ -6,10 +6,11 @@ from zoneinfo import ZoneInfo
 
 from bot.actions.action import Command
 from bot.actions.incomplete import Incomplete, Missing
+from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
 from bot.catalogue.load import load
 from bot.domain.identity import PlaceId, PlantId, ProductId
-from bot.phrases.hearing import understand
+from bot.phrases.hearing import heard, understand
 from bot.phrases.notation import notation
 from bot.rehearsal import USUAL, read_situation
 from tests.phrases.meanings import parts
@@ -45,3 +46,15 @@ def offered(meant: tuple[Command, ...]) -> tuple[Command, ...]:
 def said_or_offered(wording: str, situation: Situation) -> str:
     """The meaning of what was understood at once, or is offered first."""
     return notation(offered(understand(wording, situation)), situation)
+
+
+def answered(text: str) -> str:
+    """The meaning of what is written or answered at once on the usual evening, without what is asked back."""
+    sure = (one for one in heard(text, EVENING).sure if not isinstance(one, Incomplete | NotUnderstood))
+    return notation(tuple(sure), EVENING)
+
+
+def first_offer(text: str) -> tuple[str, str]:
+    """The meaning of the first offer on the usual evening, and what it names as left out."""
+    offers = heard(text, EVENING).offers
+    return (notation(offers[0].commands, EVENING), offers[0].left_out) if offers else ("", "")

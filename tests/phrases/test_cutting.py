@@ -4,27 +4,15 @@ from pathlib import Path
 
 import pytest
 
-from bot.actions.incomplete import Incomplete
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
 from bot.phrases import cutting
 from bot.phrases.cutting import MOST_READ, pieces, read_apart
-from bot.phrases.hearing import heard, understand
-from bot.phrases.notation import notation
+from bot.phrases.hearing import understand
 from bot.phrases.reading import Reading, read
 from bot.phrases.text import LONGEST
 from tests.phrases.hands import drawer, see
-from tests.phrases.situation import EVENING
-
-
-def _offered(text: str) -> tuple[str, str]:
-    first = heard(text, EVENING).offers
-    return (notation(first[0].commands, EVENING), first[0].left_out) if first else ("", "")
-
-
-def _answered(text: str) -> str:
-    sure = (one for one in heard(text, EVENING).sure if not isinstance(one, Incomplete | NotUnderstood))
-    return notation(tuple(sure), EVENING)
+from tests.phrases.situation import EVENING, answered, first_offer
 
 
 @pytest.mark.parametrize(
@@ -60,10 +48,10 @@ def test_a_message_is_cut_behind_sentences_lines_dashes_and_signs(text: str, cut
         ),
     ],
 )
-def test_what_several_pieces_tell_is_told_and_what_they_ask_is_answered(
+def test_what_several_pieces_tell_is_told_and_what_they_ask_isanswered(
     text: str, told: str, asked: str
 ) -> None:
-    said = f"{_answered(text)} + {_offered(text)[0]}"
+    said = f"{answered(text)} + {first_offer(text)[0]}"
     for one in told.split(" + "):
         assert set(one.split()) <= set(said.replace("+", " ").split()), said
     assert asked in said
@@ -77,7 +65,7 @@ def test_what_several_pieces_tell_is_told_and_what_they_ask_is_answered(
     ],
 )
 @pytest.mark.parametrize("told", ["hoya sprayed. orchid clean.", "orchid clean. ivy wiped."])
-def test_what_takes_back_what_was_told_before_it_lets_no_piece_be_offered(told: str, behind: str) -> None:
+def test_what_takes_back_what_was_told_before_it_lets_no_piece_befirst_offer(told: str, behind: str) -> None:
     text = f"{told} {behind}"
     assert read_apart(text, read(text, EVENING), EVENING) is None
 
@@ -102,7 +90,7 @@ def test_what_takes_back_what_was_told_before_it_lets_no_piece_be_offered(told: 
     ],
 )
 def test_no_piece_tells_what_is_wished_supposed_asked_or_of_something_else(text: str, untold: str) -> None:
-    assert untold not in f"{_answered(text)} + {_offered(text)[0]}"
+    assert untold not in f"{answered(text)} + {first_offer(text)[0]}"
 
 
 @pytest.mark.parametrize(
@@ -113,8 +101,8 @@ def test_no_piece_tells_what_is_wished_supposed_asked_or_of_something_else(text:
     ],
 )
 def test_what_was_done_is_never_written_as_looked_at(text: str) -> None:
-    assert "none hoya" not in _answered(text)
-    assert "none ivy" not in _answered(text)
+    assert "none hoya" not in answered(text)
+    assert "none ivy" not in answered(text)
 
 
 @pytest.mark.parametrize(
@@ -127,7 +115,7 @@ def test_what_was_done_is_never_written_as_looked_at(text: str) -> None:
     ],
 )
 def test_no_piece_that_points_back_to_nothing_told_takes_the_plants_of_the_evening(text: str) -> None:
-    assert "hoya" not in f"{_answered(text)} {_offered(text)[0]}"
+    assert "hoya" not in f"{answered(text)} {first_offer(text)[0]}"
 
 
 @pytest.mark.parametrize(
@@ -139,13 +127,13 @@ def test_no_piece_that_points_back_to_nothing_told_takes_the_plants_of_the_eveni
     ],
 )
 def test_what_was_sure_is_sure_still(text: str, told: str) -> None:
-    assert told in _answered(text)
+    assert told in answered(text)
 
 
 def test_what_is_not_read_beside_an_answer_is_named() -> None:
     text = "the neem went all wobbly and odd on me, you know. when is the ivy free again?"
     lost = [one.text for one in understand(text, EVENING) if isinstance(one, NotUnderstood)]
-    left = _offered(text)[1]
+    left = first_offer(text)[1]
     assert any("neem" in one for one in (*lost, left)), (lost, left)
 
 

@@ -6,16 +6,7 @@ from bot.phrases.hearing import heard
 from bot.phrases.homes import read_home
 from bot.phrases.notation import notation
 from tests.phrases.homes_measured import NEW
-from tests.phrases.situation import EVENING
-
-
-def _written(text: str) -> str:
-    return notation(heard(text, EVENING).sure, EVENING)
-
-
-def _offered(text: str) -> str:
-    offers = heard(text, EVENING).offers
-    return notation(offers[0].commands, EVENING) if offers else ""
+from tests.phrases.situation import EVENING, answered, first_offer
 
 
 @pytest.mark.parametrize(
@@ -27,7 +18,7 @@ def _offered(text: str) -> str:
     ],
 )
 def test_what_is_denied_behind_only_takes_nothing_back(text: str) -> None:
-    assert "method=spray" not in f"{_written(text)} {_offered(text)}"
+    assert "method=spray" not in f"{answered(text)} {first_offer(text)[0]}"
 
 
 @pytest.mark.parametrize(
@@ -39,7 +30,7 @@ def test_what_is_denied_behind_only_takes_nothing_back(text: str) -> None:
     ],
 )
 def test_a_plant_that_is_clean_is_not_moved_with_another(text: str) -> None:
-    assert not any("ivy" in line and line.startswith("move") for line in _written(text).split(" + "))
+    assert not any("ivy" in line and line.startswith("move") for line in answered(text).split(" + "))
 
 
 @pytest.mark.parametrize(
@@ -51,10 +42,10 @@ def test_a_plant_that_is_clean_is_not_moved_with_another(text: str) -> None:
     ],
 )
 def test_a_plant_to_which_something_else_was_done_is_no_mere_exception(text: str) -> None:
-    assert "done" not in _written(text) or "ivy method=wipe" in _written(text)
+    assert "done" not in answered(text) or "ivy method=wipe" in answered(text)
 
 
-def test_of_eating_is_answered_only_once_the_spraying_beside_it_is_written() -> None:
+def test_of_eating_is_answered_only_once_the_spraying_beside_it_isanswered() -> None:
     told = heard("my son maybe sprayed the hoya with that soap stuff today, when can we eat it?", EVENING)
     assert told.sure == ()
     assert notation(told.offers[0].commands, EVENING).endswith("ask eating")
@@ -64,12 +55,12 @@ def test_of_eating_is_answered_only_once_the_spraying_beside_it_is_written() -> 
     "text", ["got soap spray from the garden centre", "soap from the garden store, a spray"]
 )
 def test_a_shop_is_no_place_to_spray(text: str) -> None:
-    assert "refuse" not in _written(text)
+    assert "refuse" not in answered(text)
 
 
 @pytest.mark.parametrize("text", ["wiped the hoya, took 25 mins, 12 left", "that was 40 mins on the ivy"])
 def test_minutes_are_no_plant(text: str) -> None:
-    assert "mint" not in f"{_written(text)} {_offered(text)}"
+    assert "mint" not in f"{answered(text)} {first_offer(text)[0]}"
 
 
 @pytest.mark.parametrize(

@@ -1,6 +1,7 @@
 """What is written into the folder: situations, a hundred lines a hand, emergencies and newcomers."""
 
 import json
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 from random import Random
@@ -193,17 +194,23 @@ class Line:
 
 def lines(number: int, name: str, seed: Random, *, is_drawer: bool) -> tuple[Line, ...]:
     """Draw the hundred lines of one hand; every fourth lives with US measures."""
+    place = _places(number, name, seed, is_drawer=is_drawer)
+    return tuple(
+        line
+        for kind, sorts in PLAN.items()
+        for sort, many in sorts.items()
+        for line in _some(place(kind), sort, many, seed, is_drawer=is_drawer)
+    )
+
+
+def _places(number: int, name: str, seed: Random, *, is_drawer: bool) -> Callable[[str], Place]:
+    """Draw the homes of one hand, its own and the two that some situations are in."""
     own = home(f"{name}a", seed, is_drawer=is_drawer, units="us" if number % 4 == 0 else "metric")
     homes = {
         "us": home(f"{name}b", seed, is_drawer=is_drawer, units="us"),
         "sixty": sixty(f"{name}c", seed, is_drawer=is_drawer),
     }
-    return tuple(
-        line
-        for kind, sorts in PLAN.items()
-        for sort, many in sorts.items()
-        for line in _some(Place(kind, homes.get(kind, own)), sort, many, seed, is_drawer=is_drawer)
-    )
+    return lambda kind: Place(kind, homes.get(kind, own))
 
 
 def _some(place: Place, sort: str, many: int, seed: Random, *, is_drawer: bool) -> list[Line]:
@@ -222,13 +229,9 @@ def _some(place: Place, sort: str, many: int, seed: Random, *, is_drawer: bool) 
 
 def several(number: int, name: str, seed: Random, *, is_drawer: bool) -> tuple[Line, ...]:
     """Draw messages that each convey two or three things, of different plants."""
-    own = home(f"{name}a", seed, is_drawer=is_drawer, units="us" if number % 4 == 0 else "metric")
-    homes = {
-        "us": home(f"{name}b", seed, is_drawer=is_drawer, units="us"),
-        "sixty": sixty(f"{name}c", seed, is_drawer=is_drawer),
-    }
+    place = _places(number, name, seed, is_drawer=is_drawer)
     return tuple(
-        _joined(Place(kind, homes.get(kind, own)), sorts, seed, is_drawer=is_drawer)
+        _joined(place(kind), sorts, seed, is_drawer=is_drawer)
         for kind, sorts, many in SEVERAL
         for _ in range(many)
     )
