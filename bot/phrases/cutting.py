@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from itertools import combinations, pairwise
 
 from bot.actions.action import Command, Expecting
+from bot.actions.ask import Ask
 from bot.actions.correct import Correct
 from bot.actions.correct_entry import DeleteEntry
 from bot.actions.courtesy import Greet, Thanks
@@ -34,12 +35,12 @@ from bot.actions.undo import Undo
 from bot.domain.trade import Grade, Method
 from bot.domain.value import Value, replace
 from bot.phrases.days import ORDINALS
-from bot.phrases.lexicon import Word
+from bot.phrases.lexicon import Word, listed
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.notation import notation
 from bot.phrases.numbers import Count, Volume
 from bot.phrases.offering import told_in
-from bot.phrases.questions import is_question
+from bot.phrases.questions import beyond, is_question
 from bot.phrases.reading import (
     ANSWERS,
     MOST_OFFERS,
@@ -87,7 +88,7 @@ _GOVERNED = re.compile(
     r"\b(?:then|(?:that|the same) (?:day|evening|night|morning|time))\W*$"
     r"|^\W*(?:tomorrow|next|plans?|goals?|to ?do)\b[^.!?\n]*:"
     rf"|\bon the (?:twenty |thirty )?(?:{'|'.join(ORDINALS)}|thirtieth)\b"
-    r"|[,;\u2013\u2014-]\s*(?:no|nope|non|sorry|pardon|wait|i mean)\b\s*[,\u2013\u2014-]",
+    r"|[,;\u2013\u2014-]\s*(?:no|nope|non|sorry|pardon|wait|i mean)\b(?: wait| sorry)?\s*[,\u2013\u2014-]",
     re.IGNORECASE,
 )
 """One part says when another was, or what it should be: "sprayed it then", "the ivy - no, the hoya"."""
@@ -117,6 +118,9 @@ _NAMES = (Plants, Product, Place, OneOf)
 _TOLD = (Plants, Pest, Product, Method, Volume, Count, Grade)
 """What names one of these is no idle talk."""
 _FILLING = frozenset({Word.FILLER, Word.AND, Word.BREAK, Word.BUT})
+
+
+_IT = listed("it them they")
 
 
 class _Piece(Value):
@@ -149,20 +153,35 @@ def read_apart(text: str, meant: Reading, situation: Situation) -> Reading | Non
     if not _may_be_cut(text, meant, situation):
         return None
     cut = tuple(_named(pieces(text), situation))
-    if len(cut) < SEVERAL and len(text.split()) < FEWEST_CUT:
+    if len(cut) < SEVERAL and len(text.split()) < FEWEST_CUT and len(question_behind(text)) < SEVERAL:
         return None
-    return _together(_Cutting(situation, text, meant).read(cut), meant, text, situation)
+    cutting = _Cutting(situation, text, meant)
+    apart = _together(cutting.read(cut), meant, text, situation, cut)
+    if apart and (
+        apart.offers or any(not (asks(one) or isinstance(one, NotUnderstood)) for one in apart.sure)
+    ):
+        return apart
+    before = text.strip().removesuffix(cut[-1]).strip()
+    if len(cut) <= SEVERAL or before == text.strip() or not is_question(words_of(plain(cut[-1])), situation):
+        return apart
+    return _together(cutting.read((before, cut[-1])), meant, text, situation, (before, cut[-1])) or apart
 
 
-def _together(said: tuple[_Piece, ...], meant: Reading, text: str, situation: Situation) -> Reading | None:
+def _together(
+    said: tuple[_Piece, ...], meant: Reading, text: str, situation: Situation, cut: tuple[str, ...]
+) -> Reading | None:
     told = tuple(dict.fromkeys(one for each in said for one in each.told))
-    asked = tuple(dict.fromkeys(one for each in said for one in each.asked))
+    asked = tuple(
+        dict.fromkeys(_of_what_is_told(one, each.text, meant, told) for each in said for one in each.asked)
+    )
     left = tuple(one for each in said for one in each.left)
     if not told:
         return _with_what_is_lost(said, meant, situation)
-    if sum(one.says for one in said) < SEVERAL or not _fit(said) or _refers(said, situation):
-        return None
-    if contradict(told) or told_in(text, situation).denies(told):
+    is_denied = bool(contradict(told)) or told_in(text, situation).denies(told)
+    if not is_denied and not _is_told(meant) and _is_told_and_asked(said, cut):
+        more = tuple(beyond(one, situation) for one in left)
+        return Reading(sure=(*told, *asked, *more), text=text)  # "ivy sprayed. what's next?"
+    if sum(one.says for one in said) < SEVERAL or is_denied or not _fit(said) or _refers(said, situation):
         return None
     chance = min(one.chance for one in said)
     if _is_told(meant):
@@ -175,11 +194,24 @@ def _together(said: tuple[_Piece, ...], meant: Reading, text: str, situation: Si
     return Reading(sure=asked, offers=(offer, *others)[:MOST_OFFERS], lost=meant.lost, text=text)
 
 
+def _is_told_and_asked(said: tuple[_Piece, ...], cut: tuple[str, ...]) -> bool:
+    """Whether the first piece is sure, cut from the rest by more than a joint, and all else is asked."""
+    first, *rest = said
+    is_cut = first.text in cut or any(one.startswith(f"{first.text}, ") and one.endswith("?") for one in cut)
+    if not (is_cut and first.is_sure and rest and all(one.asked or one.left for one in rest)):
+        return False
+    unread = [one.lower() for each in rest for one in each.left]
+    is_told = any(one.told for one in rest)
+    # "or was it the hoya?" takes back
+    return not is_told and all(one.endswith("?") and not one.startswith("or ") for one in unread)
+
+
 def pieces(text: str) -> tuple[str, ...]:
     """Cut a message behind each sentence, line and dash; a letter is left whole."""
     found: list[str] = []
     for one in _END.split(text):
         is_short = bool(found) and min(len(one.split()), len(found[-1].split())) < SEVERAL
+        is_short = is_short and not (one.endswith("?") and len(found[-1].split()) >= SEVERAL)
         found[len(found) - is_short :] = [f"{found[-1]} {one}" if is_short else one]
     found = [one for one in found if any(map(str.isalnum, one))]
     return tuple(found) if len(found) <= MOST_PIECES else (text,)
@@ -225,7 +257,7 @@ class _Cutting:
     def _clauses(self, text: str, whole: _Piece, depth: int = DEEPEST) -> tuple[_Piece, ...]:
         """Give a piece, or the clauses of it that are likelier and leave nothing."""
         joined = question_behind(text)
-        if depth and len(joined) == SEVERAL:
+        if depth and len(joined) == SEVERAL and len(joined[1].split()) >= SEVERAL:
             asked = self._piece(joined[1], is_clause=True)
             told = self._piece(joined[0], is_clause=True)
             if asked.asked and not (asked.told or asked.left) and (told.told or whole.told):
@@ -255,7 +287,7 @@ class _Cutting:
         if key not in self._known:
             if len(self._known) > MOST_READ:
                 return _Piece(text, left=(text,))
-            self._known[key] = read(text, situation, is_part=True)
+            self._known[key] = read(text, situation)
         meant = self._known[key]
         first = meant.offers[0] if meant.offers else Offer((), "", 1.0)
         said = tuple(one for one in (*meant.sure, *first.commands) if not isinstance(one, Thanks | Greet))
@@ -335,12 +367,14 @@ def _with_what_is_lost(said: tuple[_Piece, ...], meant: Reading, situation: Situ
         one
         for each in said
         for one in each.left
-        if _names(one, (Pest, Product, Method, Volume), situation)
+        if _names(one, (Plants, Pest, Product, Method, Volume), situation)
         and not is_question(words_of(plain(one)), situation)
     )
-    if not left or meant.offers or not all(map(asks, meant.sure)):
+    asked = tuple(one for each in said for one in each.asked) if meant.offers else meant.sure
+    told = (*meant.sure, *(one for offer in meant.offers for one in offer.commands))
+    if not (left and asked) or not all(map(asks, told)):
         return None
-    return replace(meant, sure=(*meant.sure, NotUnderstood(left, subjects=meant.lost)))
+    return Reading(sure=(*asked, NotUnderstood(left, subjects=meant.lost)), lost=meant.lost, text=meant.text)
 
 
 def _fit(said: tuple[_Piece, ...]) -> bool:
@@ -422,7 +456,9 @@ def _is_better(apart: Offer, asked: tuple[Command, ...], meant: Reading, situati
     first = meant.offers[0] if meant.offers else None
     told = () if first is None else tuple(one for one in first.commands if not asks(one))
     questions = tuple(filter(asks, (*meant.sure, *(() if told or first is None else first.commands))))
-    if any(not asked or (apart.chance < 1 and _is_in_general(one, asked, situation)) for one in questions):
+    if any(
+        not asked or (apart.chance < LIKELY and _is_in_general(one, asked, situation)) for one in questions
+    ):
         return False
     if first is None or not told:
         return True
@@ -431,6 +467,14 @@ def _is_better(apart: Offer, asked: tuple[Command, ...], meant: Reading, situati
     is_likely = apart.chance >= LIKELY or apart.chance > first.chance
     is_more = not apart.left_out and is_likely and len(said) >= max(len(whole), SEVERAL)
     return is_all or is_more or ((bool(first.left_out) or first.lacks) and not apart.left_out)
+
+
+def _of_what_is_told(one: Command, text: str, meant: Reading, told: tuple[Command, ...]) -> Command:
+    """Give what a piece asks of "it" as the whole asks it, of plants that another piece tells of."""
+    if not isinstance(one, Ask) or one.plants or not _IT & frozenset(words_of(plain(text))):
+        return one
+    alike = (each for each in meant.sure if isinstance(each, Ask) and each.topic == one.topic)
+    return next((each for each in alike if each.plants and {*plants_of(told)}.issuperset(each.plants)), one)
 
 
 def _is_in_general(one: Command, asked: tuple[Command, ...], situation: Situation) -> bool:

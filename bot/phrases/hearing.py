@@ -10,7 +10,7 @@ from bot.phrases.agreeing import agreed
 from bot.phrases.cutting import read_apart
 from bot.phrases.grammar import plants_named
 from bot.phrases.leaving_out import told_of
-from bot.phrases.reading import Reading, read
+from bot.phrases.reading import Reading, read, with_alarm
 from bot.phrases.saying import say_all
 
 
@@ -23,7 +23,8 @@ def heard(text: str, situation: Situation) -> Reading:
     """Read one message as people type it: what its next words set right is left out, and its parts agree."""
     said = told_of(text, situation)
     meant = read(said, situation)
-    return _in_agreement(_eaten_later(read_apart(said, meant, situation) or meant), said, situation)
+    meant = with_alarm(read_apart(said, meant, situation) or meant, said, situation)
+    return _in_agreement(_eaten_later(meant), said, situation)
 
 
 def _eaten_later(reading: Reading) -> Reading:

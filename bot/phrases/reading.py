@@ -44,7 +44,7 @@ from bot.phrases.doings import read_doings
 from bot.phrases.doubting import is_doubtful, is_list_of_strangers
 from bot.phrases.emergencies import Alarm, alarm, hear_emergency
 from bot.phrases.forms.rows import ROWS, SAYS_NOTHING, forms_of, subject_of
-from bot.phrases.grammar import LOST, SPOKEN, is_day, plants_named, understand_surely
+from bot.phrases.grammar import LOST, SPOKEN, understand_surely
 from bot.phrases.guess import Guess, rank
 from bot.phrases.home_words import names_a_kind
 from bot.phrases.homes import NOTHING_OF_IT, TREATED, Home, read_home, read_move, read_standing
@@ -62,9 +62,7 @@ from bot.phrases.questions import (
     FEWEST_DOUBTED,
     LEAST_ASKED,
     OPEN_QUESTIONS,
-    answers_itself,
     asked_by,
-    beyond,
     is_one_strange_word,
     is_plain_question,
     is_question,
@@ -219,7 +217,7 @@ class Reading(Value):
         return (*self.sure, Incomplete(missing=Missing.MEANT, text=first.in_words(), choices=choices))
 
 
-def read(text: str, situation: Situation, *, is_part: bool = False) -> Reading:
+def read(text: str, situation: Situation) -> Reading:
     """
     Read one message.
 
@@ -251,19 +249,27 @@ def read(text: str, situation: Situation, *, is_part: bool = False) -> Reading:
     if home is not None and right is None and _tells_little(home) and is_chatter(text, situation):
         home = None
     answered = Reading(sure=sure, text=text) if is_answered else None
-    meant = home or answered or _of_a_label(_usual(text, sure, situation), text)
-    meant = (None if is_part or right or not is_short else _in_one_breath(text, meant, situation)) or meant
-    is_read = home is not None and not any(one.left_out for one in home.offers)
+    return home or answered or _of_a_label(_usual(text, sure, situation), text)
+
+
+def with_alarm(meant: Reading, text: str, situation: Situation) -> Reading:
+    """Give help beside what a message may mean where somebody may have come to harm."""
+    if any(isinstance(one, GiveFirstAid) for one in meant.sure):
+        return meant
     heard = alarm(text, situation)
+    told = (*meant.sure, *(one for offer in meant.offers for one in offer.commands))
+    is_of_a_home = any(isinstance(one, _OF_A_HOME) for one in told)
+    is_read = is_of_a_home and not any(one.left_out for one in meant.offers)
     is_of_work = bool(meant.sure) and all(isinstance(one, Ask) and one.topic in OF_WORK for one in meant.sure)
-    if heard is Alarm.LIKELY or (
-        heard is Alarm.FAINT and not (is_read or is_of_work or _is_accounted_for(text, strictly, situation))
+    is_faint = heard is Alarm.FAINT and not (is_read or is_of_work)
+    if heard is not Alarm.LIKELY and not (
+        is_faint and not _is_accounted_for(text, understand_surely(text, situation), situation)
     ):
-        asked = tuple(one for one in meant.sure if isinstance(one, NotUnderstood | Incomplete))
-        offers = meant.offers or (() if asked else _said_back(meant.sure, situation))
-        told = () if offers else asked or (NotUnderstood(text[:LONGEST]),)
-        return replace(meant, sure=(GiveFirstAid(in_doubt=True), *told), offers=offers)
-    return meant
+        return meant
+    asked = tuple(one for one in meant.sure if isinstance(one, NotUnderstood | Incomplete))
+    offers = meant.offers or (() if asked else _said_back(meant.sure, situation))
+    sure = () if offers else asked or (NotUnderstood(text[:LONGEST]),)
+    return replace(meant, sure=(GiveFirstAid(in_doubt=True), *sure), offers=offers)
 
 
 def _has_words(text: str) -> bool:
@@ -398,52 +404,6 @@ def _offered(home: Home, commands: tuple[Command, ...], text: str) -> Reading:
 
 
 _NAYS = listed("no not nope nah")
-
-
-def _in_one_breath(text: str, meant: Reading, situation: Situation) -> Reading | None:
-    """
-    Read what is told and what is asked in one message each by itself, where together they are not clear.
-
-    What is told is written only where it would be as a message of its own, and offered where no sentence ends
-    before the question: "ivy sprayed when it rains". Idle talk before it is left.
-    """
-    told, asked = _told_and_asked(text)
-    is_open = any(isinstance(one, NotUnderstood | Incomplete) for one in meant.sure)
-    is_asked_only = bool(asked and meant.sure) and all(isinstance(one, ASKED) for one in meant.sure)
-    if not (meant.offers or is_open or is_asked_only):
-        return None
-    joined = () if asked else question_behind(text)[1:]
-    if joined:
-        told, asked = question_behind(text)[0], list(joined)
-    opening = told.strip(" .,!\n").partition(" ")[0]
-    if not (asked and opening and text.lstrip(" .,!\n").startswith(opening)) or is_question(
-        words_of(plain(told)), situation
-    ):
-        return None
-    question = " ".join(asked)
-    is_idle = is_chatter(told, situation) or is_day(told, situation)
-    first = Reading() if is_idle else read(told, situation, is_part=True)
-    is_open = any(isinstance(one, NotUnderstood | Incomplete) for one in first.sure)
-    if is_open or (is_idle and meant.offers):
-        return None
-    answers = read(question, situation, is_part=True).sure
-    is_answered = bool(answers) and all(map(asks, answers))
-    if not is_answered and (is_idle or joined or first.offers):
-        return None
-    if is_idle:
-        return Reading(sure=answers, text=text)
-    if not is_answered:
-        answers = (beyond(question, situation),)
-    ends = [one.endswith("?") for one in _SENTENCE.split(text.strip())]
-    is_named = is_answered or bool(plants_named(question, situation))
-    offers = tuple(one for one in first.offers if not _only_asks(replace(one, chance=1.0)))
-    is_telling = any(not _only_asks(replace(one, chance=1.0)) for one in meant.offers)
-    is_told_less = is_telling and not (first.sure or offers)
-    if is_told_less or (is_named and answers_itself(ends, [first.sure] * len(ends))):
-        return None
-    if joined and not all(isinstance(one, ASKED) for one in first.sure):
-        return Reading(sure=answers, offers=_said_back(first.sure, situation), text=text)
-    return replace(first, sure=(*first.sure, *answers), offers=offers, text=text)
 
 
 def question_behind(text: str) -> tuple[str, ...]:

@@ -160,9 +160,9 @@ def test_two_and_three_things_in_a_message_are_read_as_often_as_they_were(
 def test_of_a_long_message_only_so_many_pieces_are_read(monkeypatch: pytest.MonkeyPatch) -> None:
     texts: list[str] = []
 
-    def counted(text: str, situation: Situation, *, is_part: bool = False) -> Reading:
+    def counted(text: str, situation: Situation) -> Reading:
         texts.append(text)
-        return read(text, situation, is_part=is_part)
+        return read(text, situation)
 
     monkeypatch.setattr(cutting, "read", counted)
     long = "the ivy, hoya and the rest, well, and so on, but then the coffee, while orchids; "

@@ -48,7 +48,7 @@ def test_a_plant_to_which_something_else_was_done_is_no_mere_exception(text: str
 def test_of_eating_is_answered_only_once_the_spraying_beside_it_isanswered() -> None:
     told = heard("my son maybe sprayed the hoya with that soap stuff today, when can we eat it?", EVENING)
     assert told.sure == ()
-    assert notation(told.offers[0].commands, EVENING).endswith("ask eating")
+    assert notation(told.offers[0].commands, EVENING).endswith("ask eating hoya")
 
 
 @pytest.mark.parametrize(
