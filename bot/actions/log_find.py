@@ -15,10 +15,18 @@ from bot.domain.course import Step, next_step
 from bot.domain.household import Plant
 from bot.domain.identity import PlantId
 from bot.domain.journal import Found
-from bot.domain.outbreak import outbreak_on
+from bot.domain.outbreak import Outbreak, outbreak_on
 from bot.domain.progress import Progress
 from bot.domain.refusal import is_edible, is_sensitive
-from bot.domain.remedy import Because, Hard, choose_product, is_drenched_besides, kinds_to_seek, why_hard
+from bot.domain.remedy import (
+    Because,
+    Hard,
+    choose_product,
+    is_drenched_besides,
+    kinds_to_seek,
+    may_dry,
+    why_hard,
+)
 from bot.domain.trade import Grade, Level, Method, grade_of
 from bot.domain.value import Value, replace
 
@@ -61,6 +69,8 @@ class FindLogged(Outcome, kw_only=True):
     product: str | None
     progress: Progress
     tonight: date | None
+    stays_moist: bool = False
+    """Whether nothing is to be done by hand, for its mix must not dry."""
     seek: tuple[str, ...] = ()
     """Kinds of product that would reach the pest, where the shelf has none."""
     to_read: str | None = None
@@ -192,6 +202,7 @@ def _found(
         product=desk.product_name(step.product.id) if step and step.product else None,
         progress=state,
         tonight=task_on,
+        stays_moist=step is None and _stays_moist(desk.outbreak(plant_id, case)),
         seek=_sought(desk, plant, state, step, is_first=before.is_first),
         to_read=read,
         hard=hard,
@@ -202,6 +213,11 @@ def _found(
             Choice(ButtonText.WHY, (Ask(topic=Topic.WHY, plants=(plant_id,)),)),
         ),
     )
+
+
+def _stays_moist(outbreak: Outbreak) -> bool:
+    """Whether a pest is dried out, and this plant does not bear that."""
+    return Method.DRY in outbreak.pest.fight.with_round and not may_dry(outbreak)
 
 
 def _needs(desk: Desk, pest: str, step: Step | None) -> tuple[Need, ...]:

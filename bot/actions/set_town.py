@@ -5,7 +5,7 @@ from zoneinfo import ZoneInfo
 
 from bot.actions.action import Asking, ButtonText, Choice, Command, Expecting, Outcome, performs
 from bot.actions.desk import Desk
-from bot.catalogue.towns import Town, find_towns, towns_like, zone_at
+from bot.catalogue.towns import Town, find_towns, folded, towns_like, zone_at
 from bot.domain.journal import HouseholdSet
 from bot.domain.measure import Units
 
@@ -54,6 +54,8 @@ class BadCoordinates(Outcome):
     longitude: float
 
 
+SHORTEST_NAME = 4
+"""A shorter one may be an abbreviation: "nyc". [letters]"""
 DOMINANT = 5
 """A town this many times larger than its namesakes is taken without asking. Judgement."""
 
@@ -68,7 +70,7 @@ def set_town(command: SetTown, desk: Desk) -> TownSet | WhichTown | NoSuchTown |
     guesses = () if towns else towns_like(command.text)
     offered = guesses or towns
     if is_meant(towns):
-        return set_coordinates(_coordinates(towns[0]), desk)
+        return set_coordinates(_coordinates(towns[0], _as_called(command.text, towns[0])), desk)
     choices = tuple(Choice(ButtonText.NAMED, (_coordinates(town),), _full_name(town)) for town in offered)
     asking = Asking(choices, Expecting.TOWN)
     if not offered:
@@ -97,8 +99,17 @@ def _full_name(town: Town) -> str:
     return ", ".join(part for part in (town.name, town.region, town.country) if part)[:40]
 
 
-def _coordinates(town: Town) -> SetCoordinates:
-    return SetCoordinates(town.latitude, town.longitude, town.name, town.zone, town.country)
+def _as_called(text: str, town: Town) -> str:
+    """Give the other name of a town that was typed for it: "Ghent"."""
+    name = text.partition(",")[0].strip()
+    is_another = len(name) >= SHORTEST_NAME and find_towns(name)[:1] == (town,)
+    if not is_another or folded(name).startswith(folded(town.name)):
+        return town.name
+    return name if name != name.lower() else name.title()
+
+
+def _coordinates(town: Town, name: str = "") -> SetCoordinates:
+    return SetCoordinates(town.latitude, town.longitude, name or town.name, town.zone, town.country)
 
 
 @performs

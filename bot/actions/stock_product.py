@@ -5,6 +5,7 @@ from decimal import Decimal
 
 from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.answer_safety import minded_on
+from bot.actions.decline import Decline
 from bot.actions.desk import Desk
 from bot.domain.caution import Occasion
 from bot.domain.household import Product
@@ -139,4 +140,5 @@ def ask_of_eating(product: Product) -> Asking:
         )
         for days in EATEN_AFTER_DAYS
     )
-    return Asking((Choice(ButtonText.NOT_EATEN, (forbidden,)), *allowed))
+    unread = Choice(ButtonText.DONT_KNOW, (Decline(),))
+    return Asking((Choice(ButtonText.NOT_EATEN, (forbidden,)), *allowed, unread))

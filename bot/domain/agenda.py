@@ -262,10 +262,13 @@ def _check_due(
     looked = seen_on or plant.added_on or today
     if plant.open_cases and all(knowledge.pests[case.pest].rooted for case in plant.open_cases):
         return _roots_due(knowledge, plant)
+    found_on = max((find.on for case in plant.open_cases for find in case.finds), default=None)
     signs = [
         on + timedelta(days=1)
         for on, _ in plant.signs
-        if plant.lost_on is None and (seen_on is None or seen_on <= on)
+        if plant.lost_on is None
+        and (seen_on is None or seen_on <= on)
+        and (found_on is None or found_on < on)  # what was found that day explains it
     ]
     dates = signs
     if every_days is not None:

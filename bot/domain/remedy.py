@@ -212,7 +212,7 @@ def _round(outbreak: Outbreak, because: Because) -> Remedy:
     if product is None:
         if hand is not None:
             return Remedy(before=tuple(first), main=Act(hand), because=Because.NO_PRODUCT)
-        dries = _may_dry(outbreak) and not outbreak.days_of(Method.DRY)  # a habit from then on
+        dries = may_dry(outbreak) and not outbreak.days_of(Method.DRY)  # a habit from then on
         main = first[-1] if first else Act(Method.DRY) if dries else None
         return Remedy(before=tuple(first[:-1]), main=main, because=Because.NO_PRODUCT)
     before = [*first, *([Act(hand)] if hand is not None else []), *_with_round(outbreak, product)]
@@ -246,10 +246,11 @@ def is_drenched_besides(outbreak: Outbreak) -> bool:
 
 def bears(outbreak: Outbreak, method: Method) -> bool:
     """Whether the plant bears a method that goes with the first round."""
-    return method is not Method.DRY or _may_dry(outbreak)
+    return method is not Method.DRY or may_dry(outbreak)
 
 
-def _may_dry(outbreak: Outbreak) -> bool:
+def may_dry(outbreak: Outbreak) -> bool:
+    """Whether the top of the plant's mix is let dry against the pest: what must stay moist is not."""
     kind = outbreak.kind
     fight = outbreak.pest.fight
     return Method.DRY in (*fight.start, *fight.with_round) and (kind is None or not kind.needs_moist)

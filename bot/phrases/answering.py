@@ -1,5 +1,6 @@
 """A typed answer to the open question: an offered answer in the person's own words, a number, a name."""
 
+import re
 from collections.abc import Sequence
 from itertools import zip_longest
 
@@ -21,11 +22,13 @@ from bot.actions.postpone import Postpone
 from bot.actions.release_plant import ReleasePlant
 from bot.actions.set_place import SetPlace
 from bot.actions.situation import Situation
+from bot.actions.stock_product import StockProduct
 from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Method, Sign
 from bot.domain.value import replace
 from bot.phrases.accounting import Part, is_called, is_written, whole
 from bot.phrases.asking import Meant
+from bot.phrases.bottles import read_bottle
 from bot.phrases.forms.rows import SAYS_NOTHING, forms_of
 from bot.phrases.guess import rank
 from bot.phrases.identifying import read_identification
@@ -129,6 +132,8 @@ def read_answer(text: str, words: tuple[str, ...], situation: Situation) -> Mean
     """Find what an open question's answer means; None when it answers something else, or nothing surely."""
     if not situation.choices or "?" in words:
         return None
+    if situation.choices[0].text is ButtonText.NOT_EATEN:
+        return _of_eating(words, situation)
     chosen = _by_its_text(text, words, situation)
     chosen = chosen or _by_yes(words, situation.choices) or _by_nothing(words, situation.choices)
     chosen = chosen or (situation.choices[0] if _is_yes_with_more(words, situation) else None)
@@ -144,6 +149,51 @@ def read_answer(text: str, words: tuple[str, ...], situation: Situation) -> Mean
         or _by_find(items, words, situation)
         or _by_words_of_the_key(words, situation)
     )
+
+
+def _of_eating(words: tuple[str, ...], situation: Situation) -> Meant | None:
+    """
+    Read what a label says of eating where that is asked: "yes, 1 day, max 3 a year", "no", "i can't read it".
+
+    A bare yes is no answer: it does not say how many days.
+    """
+    by_text = _by_its_text(" ".join(words), words, situation)
+    essence = _essence(words)
+    if by_text is not None:
+        return by_text.commands
+    if " ".join(essence) in _UNSURE | _NOT_READ:
+        return situation.choices[-1].commands
+    if essence and not frozenset(essence) - _NOT_NAMED:
+        return situation.choices[0].commands
+    asked = next(one for one in situation.choices[0].commands if isinstance(one, StockProduct))
+    opening = next((at for at, word in enumerate(words) if word not in _OPENS_A_LABEL), len(words))
+    rest = " ".join(words[opening:])
+    days = _DAYS_ALONE.match(rest)
+    said = f"label : {days[1]} before eating{rest[days.end() :]}" if days else f"label : {rest}"
+    told = read_bottle(tuple(said.split()), replace(situation, stocked=(asked.ingredient,)))
+    match told:
+        case (StockProduct(label=label, ingredient=ingredient) as stocked,) if ingredient == asked.ingredient:
+            is_allowed = label.is_for_edibles is None and label.harvest_days is not None
+            return (replace(stocked, label=replace(label, is_for_edibles=True)) if is_allowed else stocked,)
+        case _:
+            return None
+
+
+_DAYS_ALONE = re.compile(
+    r"((?:\d+|zero|one|two|three|four|five|seven|ten|fourteen) days?)(?! before| until| to)(?= |$)"
+)
+_OPENS_A_LABEL = _YES | listed(
+    "it does allows allowed allow is that can but and so the label says say there , . ! : -"
+)
+_NOT_NAMED = listed(
+    "no not nope nah it is does says say named mentioned allowed nothing about that eating food edible"
+    " edibles plants on the label none there , . ! for of any"
+)
+_NOT_READ = any_of(
+    "i can not read it | can not read it | i have not got it | do not have it | i do not have the bottle"
+    " | not at hand | not to hand | later | i will look | i will check | no label"
+    " | there is no label"
+)
 
 
 def evenings_asked_for(words: tuple[str, ...], situation: Situation) -> Postpone | None:

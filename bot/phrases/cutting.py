@@ -156,7 +156,7 @@ def read_apart(text: str, meant: Reading, situation: Situation) -> Reading | Non
     if len(cut) < SEVERAL and len(text.split()) < FEWEST_CUT and len(question_behind(text)) < SEVERAL:
         return None
     cutting = _Cutting(situation, text, meant)
-    apart = _together(cutting.read(cut), meant, text, situation, cut)
+    apart = _together(cutting.read(cut), meant, text, situation)
     if apart and (
         apart.offers or any(not (asks(one) or isinstance(one, NotUnderstood)) for one in apart.sure)
     ):
@@ -164,12 +164,10 @@ def read_apart(text: str, meant: Reading, situation: Situation) -> Reading | Non
     before = text.strip().removesuffix(cut[-1]).strip()
     if len(cut) <= SEVERAL or before == text.strip() or not is_question(words_of(plain(cut[-1])), situation):
         return apart
-    return _together(cutting.read((before, cut[-1])), meant, text, situation, (before, cut[-1])) or apart
+    return _together(cutting.read((before, cut[-1])), meant, text, situation) or apart
 
 
-def _together(
-    said: tuple[_Piece, ...], meant: Reading, text: str, situation: Situation, cut: tuple[str, ...]
-) -> Reading | None:
+def _together(said: tuple[_Piece, ...], meant: Reading, text: str, situation: Situation) -> Reading | None:
     told = tuple(dict.fromkeys(one for each in said for one in each.told))
     asked = tuple(
         dict.fromkeys(_of_what_is_told(one, each.text, meant, told) for each in said for one in each.asked)
@@ -178,7 +176,7 @@ def _together(
     if not told:
         return _with_what_is_lost(said, meant, situation)
     is_denied = bool(contradict(told)) or told_in(text, situation).denies(told)
-    if not is_denied and not _is_told(meant) and _is_told_and_asked(said, cut):
+    if not is_denied and not _is_told(meant) and _is_told_and_asked(said, text):
         more = tuple(beyond(one, situation) for one in left)
         return Reading(sure=(*told, *asked, *more), text=text)  # "ivy sprayed. what's next?"
     if sum(one.says for one in said) < SEVERAL or is_denied or not _fit(said) or _refers(said, situation):
@@ -194,16 +192,22 @@ def _together(
     return Reading(sure=asked, offers=(offer, *others)[:MOST_OFFERS], lost=meant.lost, text=text)
 
 
-def _is_told_and_asked(said: tuple[_Piece, ...], cut: tuple[str, ...]) -> bool:
-    """Whether the first piece is sure, cut from the rest by more than a joint, and all else is asked."""
+def _is_told_and_asked(said: tuple[_Piece, ...], text: str) -> bool:
+    """Whether the first piece is sure, a sentence, a line or before a comma, and all else is asked."""
     first, *rest = said
-    is_cut = first.text in cut or any(one.startswith(f"{first.text}, ") and one.endswith("?") for one in cut)
+    begin = text.find(first.text)
+    behind = text[begin + len(first.text) :].lstrip(" ")
+    ends = first.text[-1:] in ".!…" or behind[:1] == "\n" or (behind[:1] == "," and text.endswith("?"))
+    is_cut = begin >= 0 and ends
     if not (is_cut and first.is_sure and rest and all(one.asked or one.left for one in rest)):
         return False
     unread = [one.lower() for each in rest for one in each.left]
     is_told = any(one.told for one in rest)
     # "or was it the hoya?" takes back
-    return not is_told and all(one.endswith("?") and not one.startswith("or ") for one in unread)
+    return not is_told and all(
+        one.endswith("?") and not one.startswith("or ") and sum(map(str.isalpha, one.split())) >= SEVERAL - 1
+        for one in unread
+    )
 
 
 def pieces(text: str) -> tuple[str, ...]:
@@ -370,11 +374,14 @@ def _with_what_is_lost(said: tuple[_Piece, ...], meant: Reading, situation: Situ
         if _names(one, (Plants, Pest, Product, Method, Volume), situation)
         and not is_question(words_of(plain(one)), situation)
     )
-    asked = tuple(one for each in said for one in each.asked) if meant.offers else meant.sure
+    asked = tuple(dict.fromkeys(one for each in said for one in each.asked))
     told = (*meant.sure, *(one for offer in meant.offers for one in offer.commands))
-    if not (left and asked) or not all(map(asks, told)):
+    is_open = all(isinstance(one, NotUnderstood) for one in meant.sure)
+    if not (left or is_open) or not all(asks(one) or isinstance(one, NotUnderstood) for one in told):
         return None
-    return Reading(sure=(*asked, NotUnderstood(left, subjects=meant.lost)), lost=meant.lost, text=meant.text)
+    asked = asked if is_open or meant.offers else meant.sure
+    lost = (NotUnderstood(left, subjects=meant.lost),) if left else ()
+    return Reading(sure=(*asked, *lost), lost=meant.lost, text=meant.text) if asked else None
 
 
 def _fit(said: tuple[_Piece, ...]) -> bool:

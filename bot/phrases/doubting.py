@@ -15,9 +15,12 @@ from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetTown
 from bot.actions.situation import Situation
 from bot.catalogue.towns import find_towns
-from bot.phrases.lexicon import KNOWN, listed, words_of_class
+from bot.domain.trade import Method
+from bot.phrases.items import items_of
+from bot.phrases.lexicon import KNOWN, Tool, Word, listed, words_of_class
+from bot.phrases.names import OneOf, Place, Plants, Product
 from bot.phrases.numbers import UNITS
-from bot.phrases.text import plain, words_of
+from bot.phrases.text import LONGEST, plain, words_of
 from bot.phrases.values import plants_of
 
 _TALK = listed(
@@ -76,6 +79,9 @@ def _has_doubtful_name(told: Command, text: str, situation: Situation) -> bool:
                 or not (is_list or is_asked_back or _is_a_kind(one.name, situation))
                 for one in plants
             ) or _is_counted_otherwise(plants, text)
+        case LogRound():
+            is_offered = any(told in one.commands for one in situation.choices)
+            return not is_offered and not _names_what_was_done(text, situation)
         case SetPlace(name=name, place_id=None) if name:
             return _is_no_place(name, situation) or "of" in words_of(plain(name))
         case SetTown(text=name):
@@ -108,6 +114,18 @@ def is_list_of_strangers(told: tuple[Command, ...], text: str, situation: Situat
     if all(map(_LISTED.fullmatch, text.strip().splitlines())):
         return False
     return bool(names) and (known * 2 < len(names) or (known < len(names) and ": " in text))
+
+
+def _names_what_was_done(text: str, situation: Situation) -> bool:
+    """Whether a plant or a place stands in it, or a listed word of doing: one slip of a verb is no report."""
+    if not any(map(str.isalpha, text)):
+        return True  # a sign by itself
+    items = items_of(words_of(plain(text[:LONGEST])), situation)
+    kinds = (Plants, Place, OneOf, Method, Tool, Product)
+    return any(isinstance(one.meaning, kinds) or one.meaning in _DOING for one in items)
+
+
+_DOING = frozenset({Word.DONE, Word.ALL, Word.BOTH, Word.REST, Word.DO})
 
 
 def _is_counted_otherwise(plants: tuple[NewPlant, ...], text: str) -> bool:

@@ -48,17 +48,77 @@ class _Said(NamedTuple):
 
 
 def told_of(text: str, situation: Situation) -> str:
-    """Give a message without a log's heading and what its next words set right, or as it was typed."""
+    """Give a message without a letter's courtesies, a log's heading and what its next words set right."""
+    text = _without_courtesies(text, situation)
     if len(text) > LONGEST:
         return text  # too long to be read at all
     text = _FRAGMENTS.sub(", ", text)
     words = words_of(plain(text))
     is_turned = not ((_TURNS | _NO).isdisjoint(words) and _MAKES.isdisjoint(pairwise(words)))
-    if not (is_turned or (words and _is_dated(words[0]))):
+    is_parted = "from" in words and not _AWAY.isdisjoint(words)
+    if not (is_turned or is_parted or (words and _is_dated(words[0]))):
         return text
     said = _said(words, situation)
     cut = _heading(words, said, situation) + (_taken_back(words, said) if is_turned else [])
-    return _without(plain(text), cut) if cut else text
+    cut += _parted_from(words, said) if is_parted else []
+    return _without(plain(text), sorted(cut)) if cut else text
+
+
+def _without_courtesies(text: str, situation: Situation) -> str:
+    """Leave out "Dear Ada," and "Kind regards, Bo": nobody of them is a plant."""
+    opening = _OPENING.match(text)
+    if opening and not _is_of_the_home(opening["name"], situation):
+        text = text[opening.end() :]
+    ending = _ENDING.search(text)
+    return text[: ending.start()] if ending and text[: ending.start()].strip() else text
+
+
+def _is_of_the_home(name: str, situation: Situation) -> bool:
+    words = words_of(plain(name))
+    meaning, _ = next_at(words, 0, situation)
+    return not isinstance(meaning, Unknown) or bool(kind_at(words, 0, situation.kinds))
+
+
+_OPENING = re.compile(
+    r"\s*(?:dear(?:est)?|hello|hi+|hey|howdy|hiya|good (?:morning|evening|day|afternoon)|morning|evening)"
+    r"[ ]+(?P<name>[^\W\d]+)[ ]*[,!:\n]\s*",
+    re.IGNORECASE,
+)
+_ENDING = re.compile(
+    r"(?:^|(?<=[.!?\n,]))\s*(?i:(?:(?:with|kind|best|warm|many|much|my)\s+)*"
+    r"(?:regards|wishes|gratitude|thanks|respect|obliged|yours|respectfully|sincerely|kindly|warmly|cheers|love)"
+    r"(?:\s+(?:truly|sincerely|warmly|faithfully|ever|and \w+|to you))*\s*[,\n]\s*(?:your\s+)?)"
+    r"[A-Z][^\W\d]+\W*$"
+)
+
+
+def _parted_from(words: tuple[str, ...], said: list[_Said]) -> list[tuple[int, int]]:
+    """Find the plants that another was moved away from: nothing is told of them."""
+    starts = {one.at: one for one in said}
+    cut = []
+    for at in (at for at, word in enumerate(words) if word == "from"):
+        before = words[max(0, at - _NEAR) : at]
+        if _AWAY.isdisjoint(before) or (before[-1:] == ("apart",) and _PUT.isdisjoint(before[-3:-1])):
+            continue  # "all sprayed apart from the ivy" leaves it out
+        end = behind = at + 1
+        while end in starts and _is_run_on(starts[end].meaning):
+            is_named = isinstance(starts[end].meaning, Plants | OneOf)
+            end = starts[end].end
+            behind = end if is_named else behind
+        is_placed = words[at - 1] in _AWAY and not _INTO.isdisjoint(words[max(0, at - _NEAR) : at - 1])
+        cut += [(at - is_placed, behind)] if behind > at + 1 else []
+    return cut
+
+
+def _is_run_on(meaning: Meaning | str) -> bool:
+    return isinstance(meaning, Plants | OneOf) or meaning in {Word.FILLER, Word.AND}
+
+
+_AWAY = listed("away apart separate separated separately aside isolated")
+_PUT = listed("it them set kept keep keeping stands standing stand put is")
+_INTO = listed("to into onto on in")
+_NEAR = 6
+"""Words before "from" in which a plant is said to be moved away. Judgement. [1]"""
 
 
 def _heading(words: tuple[str, ...], said: list[_Said], situation: Situation) -> list[tuple[int, int]]:

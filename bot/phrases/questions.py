@@ -1,6 +1,6 @@
 """Questions: they never write, whatever verbs stand in them."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from bot.actions.ask import Ask, Topic
@@ -12,7 +12,7 @@ from bot.actions.situation import Situation
 from bot.phrases.asking import Meant
 from bot.phrases.forms.filling import ask
 from bot.phrases.forms.rows import REPORTS, ROWS, forms_of, subject_of
-from bot.phrases.guess import rank_asked
+from bot.phrases.guess import rank, rank_asked
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.lexicon import Word, listed, worded, words_of_class
 from bot.phrases.mentions import Mentions
@@ -79,6 +79,8 @@ _LEAST_ANSWERED, _LEAST_SHARE, _ASKED_STRANGELY = 0.36, 0.5, 0.6
 """A form of asking this likely, and this likely among all of them, is answered: it writes nothing; where a
 name nobody knows is asked about, it must be likelier. [1]"""
 _TOLD = REPORTS | {"tick"}
+LEAST_MAY_ASK = 0.25
+"""A question this likely is offered where none is answered. Judgement. [1]"""
 _ASKED_PLAINLY, _ASKED_SURELY = 0.5, 0.9
 """So likely it is asked without a word or mark of asking. [1]"""
 LEAST_ASKED = 0.25
@@ -149,7 +151,9 @@ def _by_form(sure: Meant, text: str, situation: Situation) -> tuple[Meant, bool]
     if not (asking and _is_open(sure)) or any(isinstance(one, Ask | Help) for one in sure):
         return sure, False
     best = asking[0]
-    is_asked = is_question(words, situation) or (best is guesses[0] and best.chance >= _ASKED_PLAINLY)
+    is_asked = is_question(words, situation) or (
+        best is guesses[0] and best.chance >= _ASKED_PLAINLY and not _is_told(text, situation)
+    )
     is_of_a_stranger = best.form in _FORMS_OF_PLANTS and any(isinstance(one, Incomplete) for one in sure)
     if not is_asked or is_of_a_stranger or is_one_strange_word(text, situation):
         return sure, False
@@ -161,6 +165,21 @@ def _by_form(sure: Meant, text: str, situation: Situation) -> tuple[Meant, bool]
     whole = 1 - sum(one.chance for one in guesses if one.form == "tell") if is_plain_question(words) else 1
     told = ROWS[best.form](told_in(text, situation)) if best.chance >= least * whole else None
     return told or sure, bool(told)
+
+
+def _is_told(text: str, situation: Situation) -> bool:
+    """Whether what has no word or mark of asking is more like something told."""
+    best = rank(with_names(text, situation), situation)[0]
+    return best.chance >= _ASKED_PLAINLY and not _TOLD.isdisjoint(best.form.split("+"))
+
+
+def likely_asked(text: str, situation: Situation, least: float) -> Iterator[tuple[Meant, float]]:
+    """Give what a text may ask, and how likely it is, the likeliest first."""
+    told = told_in(text[:LONGEST], situation)
+    for one in rank_asked(with_names(text[:LONGEST], situation), situation):
+        is_of_it = subject_of(one.form) is Subject.QUESTION and one.form in ROWS
+        if is_of_it and one.chance >= least and (asked := ROWS[one.form](told)):
+            yield asked, one.chance
 
 
 def _is_open(sure: Meant) -> bool:

@@ -61,12 +61,14 @@ from bot.phrases.putting_home_right import offered_home, put_right, things_of
 from bot.phrases.questions import (
     FEWEST_DOUBTED,
     LEAST_ASKED,
+    LEAST_MAY_ASK,
     OPEN_QUESTIONS,
     asked_by,
     is_one_strange_word,
     is_plain_question,
     is_question,
     led_in,
+    likely_asked,
     strange_to,
 )
 from bot.phrases.saying import say_all
@@ -357,6 +359,15 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     told, asked = _told_and_asked(text)
     if "?" in told or not told.strip(" .") or len(text) > LONGEST_HOME:
         return None
+    before, behind = _asked_behind(told, situation)
+    apart = _home_told(text, before, [*asked, *behind], sure, situation) if behind else None
+    return apart or _home_told(text, told, asked, sure, situation)
+
+
+def _home_told(
+    text: str, told: str, asked: list[str], sure: tuple[Command, ...], situation: Situation
+) -> Reading | None:
+    """Read what is told of a home, and answer what is asked beside it."""
     is_else = any(isinstance(one, NotUnderstood) and one.reason not in _UNREAD for one in sure)
     if is_else or not _may_be_of_a_home(told, situation):
         return None
@@ -443,8 +454,24 @@ def _put_right(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
 
 
 def _answers_to(asked: list[str], situation: Situation) -> tuple[Command, ...]:
-    answers = (one for each in asked for one in understand_surely(each, situation))
+    answers = (one for each in asked for one in _asked(each, situation))
     return tuple(one for one in answers if isinstance(one, ASKED))
+
+
+def _asked(text: str, situation: Situation) -> tuple[Command, ...]:
+    return asked_by(understand_surely(text, situation), text, situation)[0]
+
+
+def _asked_behind(told: str, situation: Situation) -> tuple[str, list[str]]:
+    """Set apart what is asked last without a mark: "ivy in the hall, and what do i do tonight"."""
+    before, last = "", told
+    for end in _SENTENCE.finditer(told):
+        before, last = told[: end.end()], told[end.end() :]
+    joined = question_behind(last)
+    before, last = (before + joined[0], joined[1]) if joined[1:] else (before, last)
+    is_asked = bool(before.strip()) and is_question(words_of(plain(last)), situation)
+    is_answered = is_asked and any(isinstance(one, ASKED) for one in _asked(last, situation))
+    return (before, [last]) if is_answered else (told, [])
 
 
 _BEING_ONE = frozenset({"plant", "exist", "meant"})
@@ -638,6 +665,7 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
         offers
         or _town_owed(text, situation)
         or (() if is_asked else _slipped(words_of(plain(text)), situation))
+        or (_may_ask(text, situation) if is_question(words_of(plain(text)), situation) else ())
     )
     return Reading(sure=() if offers else sure, offers=offers, lost=lost, text=text)
 
@@ -680,11 +708,19 @@ def read_as(text: str, subject: Subject, situation: Situation) -> Reading:
     right = _put_right(text, (), situation) if subject is Subject.HOME else None
     if right is not None:
         return right
+    if subject is Subject.QUESTION and (asked := _may_ask(text, situation, LEAST_SUBJECT)):
+        return Reading(offers=asked, text=text)
     likeliest = rank(with_names(text, situation), situation)
     about = [one for one in likeliest if subject_of(one.form) is subject and one.form not in _ANSWERING]
     known = [replace(one, chance=1.0) for one in about[:MOST_READ_AGAIN]]
     offers = tuple(islice(_offers(text, situation, known), MOST_OFFERS)) if known else ()
     return Reading(sure=() if offers else (ReadAnew(text, subject),), offers=offers, text=text)
+
+
+def _may_ask(text: str, situation: Situation, least: float = LEAST_MAY_ASK) -> tuple[Offer, ...]:
+    """Offer what a question that is like no other may ask, the likeliest first."""
+    offers = (offer_of(told, situation, chance) for told, chance in likely_asked(text, situation, least))
+    return tuple(filter(None, offers))[:MOST_OFFERS]
 
 
 def _only_asks(offer: Offer) -> bool:

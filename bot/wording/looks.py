@@ -134,6 +134,8 @@ def _steps(told: FindLogged, voice: Voice) -> list[str]:
         steps.append("Move it away from the others now.")
     if told.step is not None:
         steps.append(_find_plan(told, told.step, voice))
+    if told.stays_moist:
+        steps.append("Its mix must stay moist: nothing by hand.")
     if told.neighbours:
         line = f"Look at {listed(told.neighbours)} too."
         there = dict(voice.standing).get(told.place or "", ())

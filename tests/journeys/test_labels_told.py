@@ -246,3 +246,45 @@ def test_of_two_labels_one_is_asked_at_a_time_by_the_products_name(talk: Talk) -
     assert "Does the horticultural oil's label allow" in then
     talk.press("No, or not named")
     assert (_told(talk).ingredient, _told(talk).label.is_for_edibles) == ("oil", False)
+
+
+@pytest.mark.parametrize(
+    ("text", "days", "uses"),
+    [
+        ("yes 1 day before eating, max 3 times a year", 1, 3),
+        ("yes, 3 days", 3, None),
+        ("it says 7 days before harvest", 7, None),
+        ("allowed, 0 days, every 10 days", 0, None),
+        ("1 day", 1, None),
+    ],
+)
+def test_what_is_asked_of_a_label_is_answered_in_words(
+    talk: Talk, text: str, days: int, uses: int | None
+) -> None:
+    _with_basil(talk)
+    talk.say(text)
+    told = _told(talk).label
+    assert (told.harvest_days, told.uses_a_year) == (days, uses)
+
+
+@pytest.mark.parametrize("text", ["not named", "no, not for food", "it is not for edibles"])
+def test_a_label_that_does_not_name_what_is_eaten_forbids_it(talk: Talk, text: str) -> None:
+    _with_basil(talk)
+    talk.say(text)
+    assert _told(talk).label.is_for_edibles is False
+
+
+@pytest.mark.parametrize(
+    "text", ["dont know", "i can't read it", "yes", "how do i know?", "i do not eat the basil"]
+)
+def test_what_says_nothing_of_a_label_writes_nothing_of_it(talk: Talk, text: str) -> None:
+    before = _with_basil(talk)
+    talk.say(text)
+    assert len(talk.told()) == before
+
+
+def _with_basil(talk: Talk) -> int:
+    talk.say("basil, kitchen")
+    (answer,) = talk.say("bought some spinosad")
+    assert "how many days before?" in answer
+    return len(talk.told())

@@ -421,3 +421,15 @@ def test_roots_are_a_hiding_place_for_mealybugs_and_not_for_mites(talk: Talk) ->
     talk.say("fern 2 longtailed mealybugs")
     assert "and once the roots" in talk.say("when can the jade plant go back")[0]
     assert "and once the roots" not in talk.say("when can the fern go back")[0]
+
+
+def test_what_is_found_on_the_day_of_a_sign_is_treated_that_evening(talk: Talk) -> None:
+    talk.say("fluff on the hoya")
+    assert "\n2 Tonight: wipe" in talk.say("the hoya has 12 longtailed mealybugs")[0]
+
+
+@pytest.mark.parametrize("plant", ["dill", "calathea"])
+def test_what_must_stay_moist_is_not_dried_and_that_is_said(talk: Talk, plant: str) -> None:
+    talk.say(f"{plant}, kitchen")
+    (answer,) = talk.say(f"7 fungus gnats on the {plant}")
+    assert "Its mix must stay moist: nothing by hand." in answer

@@ -21,7 +21,7 @@ def test_a_town_told_again_is_not_written_as_a_plant(stranger_talk: Talk) -> Non
     assert not any(isinstance(one, PlantSet) for _, one in stranger_talk.told())
     stranger_talk.press("My town is Ghent")
     towns = [one.town for _, one in stranger_talk.told() if isinstance(one, HouseholdSet)]
-    assert towns == ["Rotterdam", "Gent"]
+    assert towns == ["Rotterdam", "Ghent"]
 
 
 def test_a_plant_named_like_a_town_is_a_plant_when_that_is_said(stranger_talk: Talk) -> None:

@@ -11,10 +11,9 @@ from bot.actions.postpone import Postpone
 from bot.actions.situation import Situation
 from bot.domain.measure import Units
 from bot.domain.value import replace
-from bot.phrases.hearing import understand
+from bot.phrases.hearing import heard, understand
 from bot.phrases.leaving_out import told_of
 from bot.phrases.notation import notation
-from bot.phrases.reading import read
 from tests.phrases.situation import EVENING, HOYA, ZONE
 
 
@@ -215,9 +214,9 @@ def test_a_day_of_december_lies_behind_in_january() -> None:
     ],
 )
 def test_a_day_in_front_as_in_a_diary_puts_nothing_off(text: str) -> None:
-    assert not any(isinstance(one, Postpone) for one in read(text, EVENING).sure)
+    assert not any(isinstance(one, Postpone) for one in heard(text, EVENING).sure)
 
 
 @pytest.mark.parametrize("text", ["sunday", "Not tonight. Sunday.", "too tired. tomorrow"])
 def test_a_day_that_answers_does(text: str) -> None:
-    assert any(isinstance(one, Postpone) for one in read(text, EVENING).sure)
+    assert any(isinstance(one, Postpone) for one in heard(text, EVENING).sure)

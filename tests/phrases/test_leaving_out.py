@@ -53,3 +53,35 @@ def test_fragments_between_slashes_are_parts_of_one_message() -> None:
     assert notation(understand("hoya sprayed / orchid clean", EVENING), EVENING) == notation(
         understand("hoya sprayed, orchid clean", EVENING), EVENING
     )
+
+
+@pytest.mark.parametrize(
+    ("text", "meaning"),
+    [
+        ("moved the hoya away from the ivy", "isolate hoya"),
+        ("the hoya stands apart from the ivy and the orchid now", "isolate hoya"),
+        ("put the coffee away from ivy", "isolate coffee"),
+        ("ivy is away from the others now", "isolate ivy"),
+    ],
+)
+def test_of_what_a_plant_is_moved_away_from_nothing_is_told(text: str, meaning: str) -> None:
+    assert notation(understand(text, EVENING), EVENING) == meaning
+
+
+def test_apart_from_a_plant_leaves_it_out() -> None:
+    assert told_of("all sprayed apart from the ivy", EVENING) == "all sprayed apart from the ivy"
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [
+        ("Dear Ada,\nhoya sprayed.\nKind regards,\nBo", "hoya sprayed."),
+        ("Good evening Ada, hoya sprayed", "hoya sprayed"),
+        ("hoya sprayed. With gratitude, Ileana", "hoya sprayed."),
+        ("hi hoya, sprayed it", "hi hoya, sprayed it"),
+        ("thanks, hoya sprayed", "thanks, hoya sprayed"),
+        ("Yours, Bo", "Yours, Bo"),
+    ],
+)
+def test_what_a_letter_opens_and_ends_with_is_left_out(text: str, meant: str) -> None:
+    assert told_of(text, EVENING) == meant

@@ -5,9 +5,8 @@ import pytest
 from bot.actions.action import ButtonText, Choice, Expecting
 from bot.actions.log_find import LogFind, grade_choices
 from bot.domain.value import replace
-from bot.phrases.hearing import understand
+from bot.phrases.hearing import heard, understand
 from bot.phrases.notation import notation
-from bot.phrases.reading import read
 from bot.rehearsal import read_situation
 from bot.wording.button_texts import button_text
 from tests.phrases.situation import EVENING, KNOWLEDGE, clauses, offered
@@ -91,7 +90,7 @@ NUDGE = read_situation(_home(TONIGHT), KNOWLEDGE)
     ],
 )
 def test_each_plant_keeps_its_own_number(text: str, meaning: str) -> None:
-    assert clauses(notation(read(text, QUIET).sure, QUIET)) == clauses(meaning)
+    assert clauses(notation(heard(text, QUIET).sure, QUIET)) == clauses(meaning)
 
 
 @pytest.mark.parametrize(
@@ -103,7 +102,7 @@ def test_each_plant_keeps_its_own_number(text: str, meaning: str) -> None:
     ],
 )
 def test_one_number_for_several_is_asked_whole(text: str, meaning: str) -> None:
-    reading = read(text, QUIET)
+    reading = heard(text, QUIET)
     assert not reading.sure
     assert clauses(notation(reading.offers[0].commands, QUIET)) == clauses(meaning)
 
@@ -129,7 +128,7 @@ def test_one_number_for_several_is_asked_whole(text: str, meaning: str) -> None:
     ],
 )
 def test_numbers_behind_a_name_are_plants(text: str, meaning: str) -> None:
-    assert clauses(notation(read(text, NUDGE).sure, NUDGE)) == clauses(meaning)
+    assert clauses(notation(heard(text, NUDGE).sure, NUDGE)) == clauses(meaning)
 
 
 @pytest.mark.parametrize(
@@ -142,7 +141,7 @@ def test_numbers_behind_a_name_are_plants(text: str, meaning: str) -> None:
     ],
 )
 def test_numbers_without_a_name_are_plants_of_tonight_and_asked(text: str, meaning: str) -> None:
-    reading = read(text, NUDGE)
+    reading = heard(text, NUDGE)
     assert not reading.sure
     assert clauses(notation(reading.offers[0].commands, NUDGE)) == clauses(meaning)
 
@@ -179,7 +178,7 @@ ALL = "strep_2 strep_4 strep_5 strep_9 medinilla gardenia fuchsia_4"
     ],
 )
 def test_all_done_is_told_beside_what_else_was_done(text: str, meaning: str) -> None:
-    reading = read(text, NUDGE)
+    reading = heard(text, NUDGE)
     told = reading.offers[0].commands if reading.offers else reading.sure
     assert clauses(notation(told, NUDGE)) == clauses(meaning)
 
@@ -205,7 +204,7 @@ def test_all_done_is_told_beside_what_else_was_done(text: str, meaning: str) -> 
     ],
 )
 def test_a_group_at_a_place_is_what_stands_there(text: str, meaning: str) -> None:
-    assert clauses(notation(read(text, QUIET).sure, QUIET)) == clauses(meaning)
+    assert clauses(notation(heard(text, QUIET).sure, QUIET)) == clauses(meaning)
 
 
 @pytest.mark.parametrize(
@@ -216,7 +215,7 @@ def test_a_group_at_a_place_is_what_stands_there(text: str, meaning: str) -> Non
     ],
 )
 def test_an_ordinal_is_most_likely_the_number(text: str, meaning: str) -> None:
-    reading = read(text, QUIET)
+    reading = heard(text, QUIET)
     assert not reading.sure
     assert clauses(notation(reading.offers[0].commands, QUIET)) == clauses(meaning)
 
@@ -229,12 +228,12 @@ def test_a_find_that_is_still_asked_about_is_left_out_of_all_clean(text: str) ->
     found = (LogFind(plants=(croton,), count=2, pest="scale"),)
     offered = (Choice(ButtonText.YES, found, ""),)
     asked = replace(NUDGE, choices=offered, choice_texts=("Yes",), found_today=frozenset({croton}))
-    told = read(text, asked)
+    told = heard(text, asked)
     assert clauses(notation(told.sure, asked)) == clauses("none coleus")
 
 
 def test_what_is_clean_besides_is_not_all_there_is() -> None:
-    assert clauses(notation(read("all clean, kerrii too", NUDGE).sure, NUDGE)) == clauses(
+    assert clauses(notation(heard("all clean, kerrii too", NUDGE).sure, NUDGE)) == clauses(
         "none croton coleus kerrii"
     )
 
@@ -245,11 +244,11 @@ def test_how_many_on_each_is_answered_for_all_that_were_asked_about(text: str) -
     choices = grade_choices(plants, "scale", None)
     texts = tuple(map(button_text, choices))
     asked = replace(QUIET, expecting=Expecting.CHOICE, choices=choices, choice_texts=texts)
-    assert clauses(notation(read(text, asked).sure, asked)) == clauses("find croton coleus 8 pest=scale")
+    assert clauses(notation(heard(text, asked).sure, asked)) == clauses("find croton coleus 8 pest=scale")
 
 
 def test_what_one_plant_got_is_written_on_no_other_of_tonight() -> None:
-    told = read("strep 9 swabbed and sprayed with alcohol on monday", NUDGE).sure
+    told = heard("strep 9 swabbed and sprayed with alcohol on monday", NUDGE).sure
     assert {plant for one in told for plant in getattr(one, "plants", ())} == {
         one.id for one in NUDGE.plants if one.names[0] == "strep 9"
     }
