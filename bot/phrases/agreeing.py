@@ -1,6 +1,7 @@
 """What the parts of one message say of each other: of which plants, on which day, one treatment or two."""
 
 import re
+from collections.abc import Sequence
 from datetime import date
 
 from bot.actions.action import Command
@@ -12,8 +13,8 @@ from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method
 from bot.domain.value import replace
-from bot.phrases.items import items_of
-from bot.phrases.lexicon import Word, listed
+from bot.phrases.items import Item, Unknown, items_of
+from bot.phrases.lexicon import Spot, Word, listed
 from bot.phrases.names import Plants
 from bot.phrases.text import plain, words_of
 
@@ -29,6 +30,7 @@ def agreed(
     """Make the commands of one message agree."""
     words = frozenset(words_of(plain(text)))
     told = _without_what_is_to_come(told, text, situation)
+    told = _without_the_aside(told, text, situation)
     if named and not words & _OF_MORE:
         told = _of_the_named(told, named)
     told = _of_one_day(told, situation) if not words & _OF_NOW else told
@@ -61,6 +63,49 @@ def _without_what_is_to_come(
     return tuple(left)
 
 
+def _without_the_aside(told: tuple[Command, ...], text: str, situation: Situation) -> tuple[Command, ...]:
+    """Read "hoya sprayed, the ivy is doing fine": of the ivy nothing is told that was done or seen."""
+    parts = [items_of(words_of(one), situation) for one in _CLAUSE.split(plain(text))]
+    aside = {plant for part in parts if len(parts) > 1 for plant in _only_described(part)}
+    named = {
+        plant
+        for part in parts
+        for item in part
+        if isinstance(item.meaning, Plants) and not _only_described(part)
+        for plant in item.meaning.ids
+    }
+    aside -= named
+    if not aside:
+        return told
+    return tuple(
+        replace(one, plants=tuple(plant for plant in one.plants if plant not in aside))
+        if isinstance(one, LogRound | LogFind | LogCheck) and {*one.plants} & named and {*one.plants} & aside
+        else one
+        for one in told
+    )
+
+
+def _only_described(part: Sequence[Item]) -> tuple[PlantId, ...]:
+    """Give the plant of a clause that says how it is, and nothing that is told of a plant here."""
+    at = next((at for at, item in enumerate(part) if isinstance(item.meaning, Plants)), None)
+    if at is None or any(item.meaning not in _LEADS_IN for item in part[:at]):
+        return ()
+    plants, *behind = part[at:]
+    says = bool(behind) and behind[0].text in _STATES
+    described = [item for item in behind[1:] if item.meaning is not Word.BREAK]
+    is_so = says and bool(described) and all(_describes(item) for item in described)
+    return plants.meaning.ids if is_so and isinstance(plants.meaning, Plants) else ()
+
+
+def _describes(item: Item) -> bool:
+    is_word = isinstance(item.meaning, Unknown | Spot) or item.meaning in _AROUND
+    return is_word and item.text not in _OF_MORE
+
+
+_CLAUSE = re.compile(r"[,.;!\n]+|\b(?:but|and|while|though)\b")
+_STATES = listed("is are was looks look seems seem stays stay keeps stands grows has had feels likes needs")
+_LEADS_IN = frozenset({Word.FILLER, Word.AND, Word.BREAK, Word.BUT})
+_AROUND = frozenset({Word.FILLER, Word.HAD, Word.GOT, Word.NEW, Word.IT, Word.HEDGE})
 _PART = re.compile(r"[,.;\n]+|\bbut\b")
 _COMING = re.compile(
     r"(?:will be |comes? |is )?(?:after|later|next|tomorrow|in the morning|when|once|before)\b(?! than)"

@@ -179,7 +179,9 @@ def _together(said: tuple[_Piece, ...], meant: Reading, text: str, situation: Si
     if not is_denied and not _is_told(meant) and _is_told_and_asked(said, text):
         more = tuple(beyond(one, situation) for one in left)
         return Reading(sure=(*told, *asked, *more), text=text)  # "ivy sprayed. what's next?"
-    if sum(one.says for one in said) < SEVERAL or is_denied or not _fit(said) or _refers(said, situation):
+    is_lost = not meant.offers and all(isinstance(one, NotUnderstood) for one in meant.sure)
+    fewest = 1 if is_lost and all(one.is_sure for one in said if one.told) else SEVERAL
+    if sum(one.says for one in said) < fewest or is_denied or not _fit(said) or _refers(said, situation):
         return None
     chance = min(one.chance for one in said)
     if _is_told(meant):

@@ -1838,7 +1838,7 @@ def _read_shelf(told: _Telling) -> None:
         if isinstance(one.value, Form) and one.what == "form":
             said = _FORMS[one.value]
         if one.what == "product":
-            got.append(f"got {said}{ahead}")
+            got += [f"got {said}{ahead}"] if _is_at_hand(one, told) else []
             ahead = ""
         elif one.what in {"form", "volume", "every"} and behind == "product":
             ahead += f", {said}"
@@ -1847,6 +1847,23 @@ def _read_shelf(told: _Telling) -> None:
     told.lines += got
 
 
+def _is_at_hand(product: Event, told: _Telling) -> bool:
+    """Whether a product is had: "no soap", "oil: not yet", "will buy neem" tell of none."""
+    words = told.told.words
+    ends = [at for at, word in enumerate(words) if word in _CLAUSE_ENDS]
+    begin = max((at + 1 for at in ends if at < product.start), default=0)
+    end = min((at for at in ends if at >= product.end), default=len(words))
+    before, behind = words[begin : product.start], words[product.end : end]
+    is_denied = not _NOT_HAD.isdisjoint(before[-_NEAR_A_PRODUCT:]) or not _NOT_HAD.isdisjoint(behind[:2])
+    clause = {*before, *behind}
+    return not is_denied and (_TO_GET.isdisjoint(clause) or _TO_COME.isdisjoint(clause))
+
+
+_NOT_HAD = listed("no not without never nor neither")
+_TO_GET = listed("buy get order need purchase")
+_TO_COME = listed("will to must should shall tomorrow soon going gonna need")
+_NEAR_A_PRODUCT = 3
+"""Words before a product within which it is denied. Judgement. [1]"""
 NOTHING_OF_IT, TREATED = (
     listed("nothing nothin nuthin nowt nil none nought no"),
     listed(

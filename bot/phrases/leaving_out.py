@@ -52,7 +52,7 @@ def told_of(text: str, situation: Situation) -> str:
     text = _without_courtesies(text, situation)
     if len(text) > LONGEST:
         return text  # too long to be read at all
-    text = _FRAGMENTS.sub(", ", text)
+    text = _used_up(_FRAGMENTS.sub(", ", text), situation)
     words = words_of(plain(text))
     is_turned = not ((_TURNS | _NO).isdisjoint(words) and _MAKES.isdisjoint(pairwise(words)))
     is_parted = "from" in words and not _AWAY.isdisjoint(words)
@@ -119,6 +119,26 @@ _PUT = listed("it them set kept keep keeping stands standing stand put is")
 _INTO = listed("to into onto on in")
 _NEAR = 6
 """Words before "from" in which a plant is said to be moved away. Judgement. [1]"""
+
+
+def _used_up(text: str, situation: Situation) -> str:
+    """Say "soap used up" for "the soap is finished", "finished the soap": nothing was done with it."""
+    for found in _FINISHED.finditer(text):
+        words = words_of(plain(found["with"] or text[: found.start()]))
+        is_product = any(
+            isinstance(next_at(words, at, situation)[0], Product) for at in range(len(words))[-2:]
+        )
+        if is_product:
+            of = f" the {found['with']}" if found["with"] else ""
+            return f"{text[: found.start()]} used up{of}{text[found.end() :]}".strip()
+    return text
+
+
+_FINISHED = re.compile(
+    r"\bfinished(?: off)? (?:the|my|our) (?P<with>[\w ]+?)(?=\s*(?:[.,!]|$))"
+    r"|(?:\s+(?:is|are|has|have|'s|was))?\s+(?:all |now |nearly )?finished\b",
+    re.IGNORECASE,
+)
 
 
 def _heading(words: tuple[str, ...], said: list[_Said], situation: Situation) -> list[tuple[int, int]]:

@@ -502,6 +502,8 @@ def _names_several(told: str, home: Home, situation: Situation) -> bool:
 def _instead(text: str, home: Home, sure: tuple[Command, ...], situation: Situation) -> Reading | None:
     """Read what tells nothing of a home: a plant's bare name, that there is nothing, something else."""
     is_open = any(isinstance(one, NotUnderstood | Incomplete) for one in sure)
+    if home.named and _SETS_RIGHT & frozenset(words_of(plain(text))):
+        return None  # "it was the jasmine, not the ivy"
     stands = read_standing(text, situation) if home.named and not home.unread else None
     if stands is not None:
         known = {one.id: one.place for one in situation.plants}
@@ -523,6 +525,9 @@ def _instead(text: str, home: Home, sure: tuple[Command, ...], situation: Situat
     is_offered = bool(situation.choices) and situation.choices[0].text is ButtonText.YES
     to_get: tuple[Command, ...] = (Ask(topic=Topic.BUY),) if situation.plants or is_offered else (Decline(),)
     return Reading(sure=offered[0] if offered else to_get, text=text)
+
+
+_SETS_RIGHT = listed("not meant wrong instead")
 
 
 def _told_and_asked(text: str) -> tuple[str, list[str]]:

@@ -11,7 +11,7 @@ from bot.domain.trade import Method
 from bot.phrases.hearing import understand
 from bot.phrases.notation import notation
 from bot.rehearsal import read_situation
-from tests.phrases.situation import KNOWLEDGE, clauses, offered
+from tests.phrases.situation import KNOWLEDGE, answered, clauses, first_offer, offered
 
 HOME = read_situation(
     """
@@ -110,3 +110,36 @@ def test_a_bare_denial_of_a_plant_speaks_of_what_is_written_of_it(text: str) -> 
 def test_what_was_done_instead_is_told(text: str) -> None:
     rounds = [one for one in offered(understand(text, HOME)) if isinstance(one, LogRound)]
     assert rounds == [LogRound(plants=(LIME,), method=Method.WIPE)]
+
+
+@pytest.mark.parametrize(
+    ("text", "has", "not_had"),
+    [
+        ("got neem and no soap", "neem", "soap"),
+        ("i have no oil, only neem", "neem", "product=oil"),
+        ("no soap here", "", "soap"),
+        ("i aint got no spinosad", "", "spinosad"),
+    ],
+)
+def test_a_product_that_nobody_has_is_not_put_on_the_shelf(text: str, has: str, not_had: str) -> None:
+    told = f"{answered(text)} {first_offer(text)[0]}"
+    assert has in told
+    assert not_had not in told
+    assert "later" not in told
+
+
+@pytest.mark.parametrize(
+    "text", ["the soap is finished", "soap finished", "finished the soap", "soap bottle is finished"]
+)
+def test_a_product_that_is_finished_is_used_up_and_on_no_plant(text: str) -> None:
+    assert answered(text) == "stock product=soap ml=0"
+
+
+@pytest.mark.parametrize("text", ["hoya is finished", "finished the hoya"])
+def test_a_plant_that_is_finished_is_done(text: str) -> None:
+    assert answered(text) == "done hoya"
+
+
+@pytest.mark.parametrize("text", ["not later!", "not later!! why you say tomorrow"])
+def test_what_is_not_later_is_not_put_off(text: str) -> None:
+    assert "later" not in f"{answered(text)} {first_offer(text)[0]}"

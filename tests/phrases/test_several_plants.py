@@ -263,3 +263,34 @@ def test_all_parts_of_a_plant_just_treated_are_not_all_plants(words: str) -> Non
         read_as = notation(offered(understand(said, EVENING)), EVENING)
         assert "none coffee" in read_as
         assert "bay" not in read_as
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "the ivy is doing fine, hoya sprayed",
+        "hoya sprayed, ivy is doing fine",
+        "the ivy is big, the hoya is sprayed",
+        "ivy has new leaves, sprayed the hoya",
+        "sprayed hoya, the ivy was watered",
+        "sprayed hoya; ivy stands next to it",
+    ],
+)
+def test_what_is_said_of_how_another_plant_is_writes_nothing_of_it(text: str) -> None:
+    reading = heard(text, EVENING)
+    told = (*reading.sure, *(each for one in reading.offers[:1] for each in one.commands))
+    ivy = next(one.id for one in EVENING.plants if one.names[0] == "ivy")
+    assert told
+    assert not any(ivy in getattr(one, "plants", ()) for one in told)
+
+
+@pytest.mark.parametrize(
+    ("text", "meaning"),
+    [
+        ("hoya and ivy sprayed", "done hoya ivy method=spray"),
+        ("hoya is sprayed and ivy is too", "done hoya ivy method=spray"),
+        ("the hoya is wiped, the ivy is wiped too", "done hoya ivy method=wipe"),
+    ],
+)
+def test_who_is_told_of_in_a_clause_of_its_own_keeps_what_was_done(text: str, meaning: str) -> None:
+    assert clauses(notation(heard(text, EVENING).sure, EVENING)) == clauses(meaning)

@@ -387,6 +387,15 @@ def later(told: Mentions) -> Filled:
         return None
     if any(one.meaning is Word.NOTHING and one.text == "not" for one in told.items):
         return None  # "the ivy did not have any"
+    if any((one.meaning, then.meaning) == (Word.NOT, Word.LATER) for one, then in pairwise(told.items)):
+        return None  # "not later!"
+    is_of_plants = bool(told.every((Plants, OneOf, Place)) or told.days() or told.hour(latest=12))
+    if (
+        told.every(Product)
+        and not is_of_plants
+        and not told.has(Word.LATER, Word.SKIP, Word.NO_TIME, Word.UNTIL)
+    ):
+        return None  # "no soap here"
     tomorrow = told.situation.today + timedelta(days=1)
     if at is not None and (on is None or isinstance(on, Trouble)):
         local = at.astimezone(told.situation.zone)
@@ -527,10 +536,21 @@ def lost(told: Mentions) -> Filled:
 
 def stock(told: Mentions) -> Filled:
     """Fill a product put on the shelf with what its label says."""
-    products = list(dict.fromkeys(told.every(Product)))
-    if len(products) > 1:
-        keys = [key for one in products if (key := _key(told, one))]
-        return tuple(StockProduct(ingredient=key) for key in dict.fromkeys(keys))
+    named = list(dict.fromkeys(told.every(Product)))
+    products = [one for one in named if {one.id, one.ingredient}.isdisjoint(told.denied)]
+    is_left = "left" in told.words
+    if len(named) > 1:
+        keys = [(key, one in products) for one in named if (key := _key(told, one))]
+        return (
+            tuple(
+                StockProduct(ingredient=key, stock_ml=None if has else 0)
+                for key, has in dict.fromkeys(keys)
+                if has or is_left
+            )
+            or None
+        )
+    if named and not products and not is_left and not told.every((Every, Volume, Count)):
+        return None  # "no soap here"
     key = told.ingredient() or told.setting.stocked
     if key is None:
         return None
