@@ -94,7 +94,7 @@ def settle_question(commands: "tuple[Command, ...]", desk: Desk) -> tuple[Questi
             others = tuple(one for one in question.choices if one != choice)
             desk.store.ask(question.household, question.chat, question.expecting, others, question.asked_at)
             return question, choice
-        if choice.commands == commands:
+        if choice.commands and commands[: len(choice.commands)] == choice.commands:  # "yes. what's next?"
             desk.store.answer_question(question, number, desk.now)
             return replace(question, answered=number), choice
     for choice in question.choices:

@@ -1,17 +1,24 @@
 """The door for what people type: what it sets right is left out, its parts are read each, and agree."""
 
-from bot.actions.action import Command
+import re
+
+from bot.actions.action import ButtonText, Command, Expecting
 from bot.actions.ask import Ask, Topic
 from bot.actions.log_check import LogCheck
 from bot.actions.log_round import LogRound
+from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
 from bot.domain.value import replace
 from bot.phrases.agreeing import agreed
 from bot.phrases.cutting import read_apart
 from bot.phrases.grammar import plants_named
 from bot.phrases.leaving_out import told_of
+from bot.phrases.lexicon import listed
+from bot.phrases.questions import is_question
 from bot.phrases.reading import Reading, read, with_alarm
 from bot.phrases.saying import say_all
+from bot.phrases.text import plain, words_of
+from bot.phrases.values import plants_of
 
 
 def understand(text: str, situation: Situation) -> tuple[Command, ...]:
@@ -22,9 +29,42 @@ def understand(text: str, situation: Situation) -> tuple[Command, ...]:
 def heard(text: str, situation: Situation) -> Reading:
     """Read one message as people type it: what its next words set right is left out, and its parts agree."""
     said = told_of(text, situation)
+    agreed_to = _yes_and_more(said, situation)
+    if agreed_to is not None:
+        return agreed_to
     meant = read(said, situation)
     meant = with_alarm(read_apart(said, meant, situation) or meant, said, situation)
     return _in_agreement(_eaten_later(meant), said, situation)
+
+
+def _yes_and_more(text: str, situation: Situation) -> Reading | None:
+    """Read "yes. the den faces south": what is offered, and what else is told, unless it may change it."""
+    first = situation.choices[0] if situation.choices else None
+    yes = _YES.match(text)
+    if yes is None:
+        return None
+    rest = text[yes.end() :]
+    words = words_of(plain(rest))
+    if first is None or first.text is not ButtonText.YES or not first.commands:
+        return heard(rest, situation) if is_question(words) else None  # a yes to nothing
+    if not _MAY_CHANGE_IT.isdisjoint(words) or {*plants_of(first.commands)} & {
+        *plants_named(rest, situation)
+    }:
+        return None
+    more = heard(rest, replace(situation, expecting=Expecting.NOTHING, choices=(), choice_texts=()))
+    if any(isinstance(one, NotUnderstood) for one in more.sure) or (not more.sure and not more.offers):
+        return None
+    return replace(more, sure=(*first.commands, *more.sure), text=text)
+
+
+_YES = re.compile(
+    r"\W*(?:(?:er|um|uh|ah|oh|well)\W+)?(?:yes|yep|yeah|yup|aye|ok|okay|sure|correct|right)"
+    r"(?:\s+(?:please|thanks|thank you|that(?:'?s| is) (?:right|it|correct)|good))*\s*(?:[.!,;]+|\n|\band\b)"
+    r"\s*(?:and\s+)?(?=\w)",
+    re.IGNORECASE,
+)
+_MAY_CHANGE_IT = listed("not no but only except without instead just all it them too also rather")
+"""Words behind a yes that may be of what it agrees to."""
 
 
 def _eaten_later(reading: Reading) -> Reading:

@@ -96,3 +96,26 @@ def test_who_is_erased_has_said_nothing(talk: Talk) -> None:
     talk.say(asked.rpartition("write: ")[2])
     assert not talk.entries(), "erased"
     assert talk.conversation.memory.said_before(Words("later", "orchid also", talk.now), MemberId(1)) is None
+
+
+@pytest.mark.parametrize(
+    "text", ["yes please. the bedroom faces east", "yep, and the ivy got wiped", "ok. what's next?"]
+)
+def test_a_yes_that_something_else_follows_writes_what_was_offered_once(talk: Talk, text: str) -> None:
+    talk.say("the coffee is probly rinsed")
+    assert "Yes" in talk.labels()
+    before = len(talk.entries())
+    answers = "\n".join(talk.say(text))
+    coffee = [one for one in talk.new_since(before) if isinstance(one, Treated)]
+    assert coffee
+    assert "rinsed coffee" not in answers.partition("Not written")[2]
+    talk.say("yes")
+    assert sum(isinstance(one, Treated) for one in talk.new_since(before)) == len(coffee)
+
+
+@pytest.mark.parametrize("text", ["yes, but not the coffee", "yes, only the ivy", "ok, 3 on it", "yes. no"])
+def test_a_yes_whose_rest_may_change_it_writes_nothing(talk: Talk, text: str) -> None:
+    talk.say("the coffee is probly rinsed")
+    before = len(talk.entries())
+    talk.say(text)
+    assert not any(isinstance(one, Treated) for one in talk.new_since(before))
