@@ -103,7 +103,11 @@ def _as_called(text: str, town: Town) -> str:
     """Give the other name of a town that was typed for it: "Ghent"."""
     name = text.partition(",")[0].strip()
     is_another = len(name) >= SHORTEST_NAME and find_towns(name)[:1] == (town,)
-    if not is_another or folded(name).startswith(folded(town.name)):
+    if (
+        not is_another
+        or folded(name).startswith(folded(town.name))
+        or folded(town.name).endswith(folded(name))
+    ):
         return town.name
     return name if name != name.lower() else name.title()
 

@@ -11,11 +11,12 @@ from bot.actions.log_round import LogRound
 from bot.actions.log_sign import LogSign
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
-from bot.domain.trade import Method
+from bot.domain.trade import Grade, Method, Sign
 from bot.domain.value import replace
-from bot.phrases.items import Item, Unknown, items_of
-from bot.phrases.lexicon import Spot, Word, listed
-from bot.phrases.names import Plants
+from bot.phrases.items import Item, items_of
+from bot.phrases.lexicon import Tool, Word, listed
+from bot.phrases.names import Pest, Plants, Product
+from bot.phrases.numbers import Count
 from bot.phrases.text import plain, words_of
 
 _OF_MORE = listed("all rest others other everything every everyone except but besides both too also each not")
@@ -91,21 +92,31 @@ def _only_described(part: Sequence[Item]) -> tuple[PlantId, ...]:
     if at is None or any(item.meaning not in _LEADS_IN for item in part[:at]):
         return ()
     plants, *behind = part[at:]
+    stays = len(behind) == 1 and behind[0].meaning is Word.UNMOVABLE  # "stays where it is"
     says = bool(behind) and behind[0].text in _STATES
     described = [item for item in behind[1:] if item.meaning is not Word.BREAK]
-    is_so = says and bool(described) and all(_describes(item) for item in described)
+    is_so = stays or (says and bool(described) and all(map(_describes, described)))
     return plants.meaning.ids if is_so and isinstance(plants.meaning, Plants) else ()
 
 
 def _describes(item: Item) -> bool:
-    is_word = isinstance(item.meaning, Unknown | Spot) or item.meaning in _AROUND
-    return is_word and item.text not in _OF_MORE
+    """Whether it tells of nothing done, seen or counted."""
+    is_told = (
+        isinstance(item.meaning, (Method, Tool, Product, Pest, Count, Grade, Sign)) or item.meaning in _TELLS
+    )
+    return not is_told and item.text not in _ALIKE
+
+
+_TELLS = frozenset(
+    {Word.DONE, Word.CHECKED, Word.CLEAN, Word.NONE, Word.NOTHING, Word.SAW, Word.BUGS, Word.ALL, Word.BOTH}
+    | {Word.LOST, Word.GONE, Word.RELEASE, Word.ISOLATE}
+)
+_ALIKE = listed("too also besides same likewise ditto either both well soaked wet dripping")
 
 
 _CLAUSE = re.compile(r"[,.;!\n]+|\b(?:but|and|while|though)\b")
 _STATES = listed("is are was looks look seems seem stays stay keeps stands grows has had feels likes needs")
 _LEADS_IN = frozenset({Word.FILLER, Word.AND, Word.BREAK, Word.BUT})
-_AROUND = frozenset({Word.FILLER, Word.HAD, Word.GOT, Word.NEW, Word.IT, Word.HEDGE})
 _PART = re.compile(r"[,.;\n]+|\bbut\b")
 _COMING = re.compile(
     r"(?:will be |comes? |is )?(?:after|later|next|tomorrow|in the morning|when|once|before)\b(?! than)"

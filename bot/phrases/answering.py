@@ -132,7 +132,7 @@ def read_answer(text: str, words: tuple[str, ...], situation: Situation) -> Mean
     """Find what an open question's answer means; None when it answers something else, or nothing surely."""
     if not situation.choices or "?" in words:
         return None
-    if situation.choices[0].text is ButtonText.NOT_EATEN:
+    if asks_of_eating(situation):
         return _of_eating(words, situation)
     chosen = _by_its_text(text, words, situation)
     chosen = chosen or _by_yes(words, situation.choices) or _by_nothing(words, situation.choices)
@@ -151,6 +151,11 @@ def read_answer(text: str, words: tuple[str, ...], situation: Situation) -> Mean
     )
 
 
+def asks_of_eating(situation: Situation) -> bool:
+    """Whether it is asked what a label says of plants that are eaten."""
+    return bool(situation.choices) and situation.choices[0].text is ButtonText.NOT_EATEN
+
+
 def _of_eating(words: tuple[str, ...], situation: Situation) -> Meant | None:
     """
     Read what a label says of eating where that is asked: "yes, 1 day, max 3 a year", "no", "i can't read it".
@@ -163,12 +168,14 @@ def _of_eating(words: tuple[str, ...], situation: Situation) -> Meant | None:
         return by_text.commands
     if " ".join(essence) in _UNSURE | _NOT_READ:
         return situation.choices[-1].commands
-    if essence and not frozenset(essence) - _NOT_NAMED:
+    if frozenset(words) & _NONE and not frozenset(words) & _YES and not frozenset(essence) - _NOT_NAMED:
         return situation.choices[0].commands
     asked = next(one for one in situation.choices[0].commands if isinstance(one, StockProduct))
     opening = next((at for at, word in enumerate(words) if word not in _OPENS_A_LABEL), len(words))
     rest = " ".join(words[opening:])
-    days = _DAYS_ALONE.match(rest)
+    days = _DAYS_ALONE.fullmatch(rest) or (
+        _DAYS_ALONE.match(rest) if frozenset(words[:opening]) & _SAYS_YES else None
+    )
     said = f"label : {days[1]} before eating{rest[days.end() :]}" if days else f"label : {rest}"
     told = read_bottle(tuple(said.split()), replace(situation, stocked=(asked.ingredient,)))
     match told:
@@ -182,6 +189,7 @@ def _of_eating(words: tuple[str, ...], situation: Situation) -> Meant | None:
 _DAYS_ALONE = re.compile(
     r"((?:\d+|zero|one|two|three|four|five|seven|ten|fourteen) days?)(?! before| until| to)(?= |$)"
 )
+_SAYS_YES = _YES | listed("allows allowed allow")
 _OPENS_A_LABEL = _YES | listed(
     "it does allows allowed allow is that can but and so the label says say there , . ! : -"
 )

@@ -40,7 +40,7 @@ from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.notation import notation
 from bot.phrases.numbers import Count, Volume
 from bot.phrases.offering import told_in
-from bot.phrases.questions import beyond, is_question
+from bot.phrases.questions import beyond, is_plain_question, is_question
 from bot.phrases.reading import (
     ANSWERS,
     MOST_OFFERS,
@@ -176,7 +176,7 @@ def _together(said: tuple[_Piece, ...], meant: Reading, text: str, situation: Si
     if not told:
         return _with_what_is_lost(said, meant, situation)
     is_denied = bool(contradict(told)) or told_in(text, situation).denies(told)
-    if not is_denied and not _is_told(meant) and _is_told_and_asked(said, text):
+    if not is_denied and not _is_told(meant) and _is_told_and_asked(said, text, situation):
         more = tuple(beyond(one, situation) for one in left)
         return Reading(sure=(*told, *asked, *more), text=text)  # "ivy sprayed. what's next?"
     is_lost = not meant.offers and all(isinstance(one, NotUnderstood) for one in meant.sure)
@@ -194,7 +194,7 @@ def _together(said: tuple[_Piece, ...], meant: Reading, text: str, situation: Si
     return Reading(sure=asked, offers=(offer, *others)[:MOST_OFFERS], lost=meant.lost, text=text)
 
 
-def _is_told_and_asked(said: tuple[_Piece, ...], text: str) -> bool:
+def _is_told_and_asked(said: tuple[_Piece, ...], text: str, situation: Situation) -> bool:
     """Whether the first piece is sure, a sentence, a line or before a comma, and all else is asked."""
     first, *rest = said
     begin = text.find(first.text)
@@ -203,13 +203,30 @@ def _is_told_and_asked(said: tuple[_Piece, ...], text: str) -> bool:
     is_cut = begin >= 0 and ends
     if not (is_cut and first.is_sure and rest and all(one.asked or one.left for one in rest)):
         return False
-    unread = [one.lower() for each in rest for one in each.left]
-    is_told = any(one.told for one in rest)
-    # "or was it the hoya?" takes back
-    return not is_told and all(
-        one.endswith("?") and not one.startswith("or ") and sum(map(str.isalpha, one.split())) >= SEVERAL - 1
-        for one in unread
+    if any(one.told or not _is_beside(one.text) for one in rest):
+        return False
+    told = {*plants_of(first.told)}
+    return not any(
+        not told.isdisjoint(plant.ids)
+        for each in rest
+        for one in each.left
+        for plant in told_in(one, situation).every(Plants)
     )
+
+
+def _is_beside(text: str) -> bool:
+    """Whether a piece only asks, and takes nothing back of what stands before: "wait. what's next?" may."""
+    words = words_of(plain(text))
+    is_asked = is_plain_question(words) or not _OPENS.isdisjoint(words[:1])
+    return (
+        is_asked and words[:1] not in _TAKES_BACK and _TURNS.isdisjoint(words) and not _OF_THAT.search(text)
+    )
+
+
+_OPENS = listed("must shall should may can could do does will would is are what when which where how any")
+_TAKES_BACK = {("or",), ("was",), ("wasn't",), ("isn't",), ("did",)}
+_TURNS = listed("mean meant wait sorry wrong think maybe no not")
+_OF_THAT = re.compile(r"\b(?:was|is|were|did) (?:that|it|this|i|we)\b", re.IGNORECASE)
 
 
 def pieces(text: str) -> tuple[str, ...]:
@@ -266,7 +283,8 @@ class _Cutting:
         if depth and len(joined) == SEVERAL and len(joined[1].split()) >= SEVERAL:
             asked = self._piece(joined[1], is_clause=True)
             told = self._piece(joined[0], is_clause=True)
-            if asked.asked and not (asked.told or asked.left) and (told.told or whole.told):
+            is_asked = bool(asked.asked and not asked.left) or joined[1].endswith("?")
+            if is_asked and not asked.told and (told.told or whole.told):
                 return (*self._clauses(joined[0], told, depth - 1), asked)
         if not depth or (whole.is_sure and not _is_of_several_kinds(text, self._situation)):
             return (whole,)
@@ -310,6 +328,7 @@ class _Cutting:
             or bool(asked and is_no_question)
             or (_is_unreal(text) and any(isinstance(one, _REPORTS) for one in said))
         )
+        is_lost = is_lost or (bool(asked) and text.lower().startswith("or "))
         if is_lost or not said or (_is_bare(text, situation) and not _is_asked(situation)):
             is_idle = is_chatter(text, situation) and not (_is_unreal(text) or _names(text, _TOLD, situation))
             return _Piece(text, left=() if is_idle else (text,))

@@ -37,7 +37,7 @@ from bot.domain.agenda import CHECK_ROUTINE
 from bot.domain.identity import PlantId
 from bot.domain.measure import Units
 from bot.domain.value import replace
-from bot.phrases.answering import evenings_asked_for, read_answer, read_ticks, read_why
+from bot.phrases.answering import asks_of_eating, evenings_asked_for, read_answer, read_ticks, read_why
 from bot.phrases.asking import Meant
 from bot.phrases.bottles import read_bottle, read_recipe, read_tools
 from bot.phrases.counting import read_leaf
@@ -288,6 +288,9 @@ def _read(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
     shared = read_sharing(text, words)
     if shared is not None:
         return shared
+    of_a_label = read_answer(text, words, situation) if asks_of_eating(situation) else None
+    if of_a_label is not None:
+        return of_a_label
     reason = read_why(words, situation.choices)
     if reason is not None:
         return reason

@@ -3,17 +3,24 @@
 import re
 
 from bot.actions.action import ButtonText, Command, Expecting
+from bot.actions.add_plants import AddPlants
 from bot.actions.ask import Ask, Topic
+from bot.actions.isolate import Isolate
 from bot.actions.log_check import LogCheck
+from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
-from bot.actions.not_understood import NotUnderstood
+from bot.actions.log_sign import LogSign
+from bot.actions.move_plant import MovePlant
+from bot.actions.set_place import SetPlace
+from bot.actions.set_town import SetTown
 from bot.actions.situation import Situation
+from bot.actions.stock_product import StockProduct
+from bot.domain.identity import PlantId
 from bot.domain.value import replace
 from bot.phrases.agreeing import agreed
 from bot.phrases.cutting import read_apart
 from bot.phrases.grammar import plants_named
 from bot.phrases.leaving_out import told_of
-from bot.phrases.lexicon import listed
 from bot.phrases.questions import is_question
 from bot.phrases.reading import Reading, read, with_alarm
 from bot.phrases.saying import say_all
@@ -38,33 +45,44 @@ def heard(text: str, situation: Situation) -> Reading:
 
 
 def _yes_and_more(text: str, situation: Situation) -> Reading | None:
-    """Read "yes. the den faces south": what is offered, and what else is told, unless it may change it."""
+    """
+    Read "yes. the den faces south": what is offered, and what else is told for sure, of other plants.
+
+    Whatever else stands behind a yes may change what is agreed to, put it off or take it back.
+    """
     first = situation.choices[0] if situation.choices else None
     yes = _YES.match(text)
     if yes is None:
         return None
     rest = text[yes.end() :]
-    words = words_of(plain(rest))
     if first is None or first.text is not ButtonText.YES or not first.commands:
-        return heard(rest, situation) if is_question(words) else None  # a yes to nothing
-    if not _MAY_CHANGE_IT.isdisjoint(words) or {*plants_of(first.commands)} & {
-        *plants_named(rest, situation)
-    }:
-        return None
+        return (
+            heard(rest, situation) if is_question(words_of(plain(rest)), situation) else None
+        )  # a yes to nothing
+    offered = {*plants_of(first.commands)}
     more = heard(rest, replace(situation, expecting=Expecting.NOTHING, choices=(), choice_texts=()))
-    if any(isinstance(one, NotUnderstood) for one in more.sure) or (not more.sure and not more.offers):
+    is_apart = all(_is_of_its_own(one, offered) for one in more.sure)
+    if not (more.sure and is_apart) or more.offers or offered & {*plants_named(rest, situation)}:
         return None
+    if any(plants_of((one,)) for one in more.sure) and not plants_named(rest, situation):
+        return None  # "yes, with soap"
     return replace(more, sure=(*first.commands, *more.sure), text=text)
 
 
+def _is_of_its_own(told: Command, offered: set[PlantId]) -> bool:
+    """Whether a command is of other plants than an offer, or of the home."""
+    is_report = isinstance(told, LogRound | LogFind | LogCheck | LogSign | Isolate | MovePlant)
+    return isinstance(told, AddPlants | SetPlace | SetTown | StockProduct) or (
+        is_report and not offered.intersection(plants_of((told,)))
+    )
+
+
 _YES = re.compile(
-    r"\W*(?:(?:er|um|uh|ah|oh|well)\W+)?(?:yes|yep|yeah|yup|aye|ok|okay|sure|correct|right)"
+    r"\W*(?:(?:er|um|uh|ah|oh|well)\W+)?(?:yes|yep|yeah|yup|aye)"
     r"(?:\s+(?:please|thanks|thank you|that(?:'?s| is) (?:right|it|correct)|good))*\s*(?:[.!,;]+|\n|\band\b)"
     r"\s*(?:and\s+)?(?=\w)",
     re.IGNORECASE,
 )
-_MAY_CHANGE_IT = listed("not no but only except without instead just all it them too also rather")
-"""Words behind a yes that may be of what it agrees to."""
 
 
 def _eaten_later(reading: Reading) -> Reading:

@@ -1,6 +1,7 @@
 """What is left out before a message is read: a log's heading, and what is taken back in the same breath."""
 
 import re
+from collections.abc import Collection
 from datetime import datetime, timedelta
 from itertools import pairwise
 from typing import NamedTuple
@@ -52,16 +53,16 @@ def told_of(text: str, situation: Situation) -> str:
     text = _without_courtesies(text, situation)
     if len(text) > LONGEST:
         return text  # too long to be read at all
-    text = _used_up(_FRAGMENTS.sub(", ", text), situation)
+    text = _of_two_works(_used_up(_FRAGMENTS.sub(", ", text), situation), situation)
     words = words_of(plain(text))
     is_turned = not ((_TURNS | _NO).isdisjoint(words) and _MAKES.isdisjoint(pairwise(words)))
-    is_parted = "from" in words and not _AWAY.isdisjoint(words)
+    is_parted = "from" in words and ("apart" in words or not _AWAY.isdisjoint(words))
     if not (is_turned or is_parted or (words and _is_dated(words[0]))):
         return text
     said = _said(words, situation)
     cut = _heading(words, said, situation) + (_taken_back(words, said) if is_turned else [])
-    cut += _parted_from(words, said) if is_parted else []
-    return _without(plain(text), sorted(cut)) if cut else text
+    parted = _parted_from(words, said) if is_parted else []
+    return _without(plain(text), sorted([*cut, *parted]), {at for at, _ in parted}) if cut or parted else text
 
 
 def _without_courtesies(text: str, situation: Situation) -> str:
@@ -80,33 +81,35 @@ def _is_of_the_home(name: str, situation: Situation) -> bool:
 
 
 _OPENING = re.compile(
-    r"\s*(?:dear(?:est)?|hello|hi+|hey|howdy|hiya|good (?:morning|evening|day|afternoon)|morning|evening)"
-    r"[ ]+(?P<name>[^\W\d]+)[ ]*[,!:\n]\s*",
-    re.IGNORECASE,
+    r"\s*(?i:dear(?:est)?|hello|hi+|hey|howdy|hiya|good (?:morning|evening|day|afternoon))"
+    r"[ ]+(?P<name>[A-Z][^\W\d]+)[ ]*[,!\n]\s*"
 )
 _ENDING = re.compile(
-    r"(?:^|(?<=[.!?\n,]))\s*(?i:(?:(?:with|kind|best|warm|many|much|my)\s+)*"
-    r"(?:regards|wishes|gratitude|thanks|respect|obliged|yours|respectfully|sincerely|kindly|warmly|cheers|love)"
-    r"(?:\s+(?:truly|sincerely|warmly|faithfully|ever|and \w+|to you))*\s*[,\n]\s*(?:your\s+)?)"
+    r"(?<=[.!?\n])\s*(?i:(?:(?:with|kind|best|warm|many|my)\s+)*"
+    r"(?:regards|wishes|gratitude|respect|yours|respectfully|sincerely|kindly|warmly)"
+    r"(?:\s+(?:truly|sincerely|warmly|faithfully|ever|to you))*\s*[,\n]\s*(?:your\s+)?)"
     r"[A-Z][^\W\d]+\W*$"
 )
 
 
 def _parted_from(words: tuple[str, ...], said: list[_Said]) -> list[tuple[int, int]]:
-    """Find the plants that another was moved away from: nothing is told of them."""
+    """Find the plants that another was moved away from: of them nothing is told, they are "the others"."""
     starts = {one.at: one for one in said}
     cut = []
     for at in (at for at, word in enumerate(words) if word == "from"):
         before = words[max(0, at - _NEAR) : at]
-        if _AWAY.isdisjoint(before) or (before[-1:] == ("apart",) and _PUT.isdisjoint(before[-3:-1])):
+        is_apart = before[-1:] == ("apart",) and not _PUT.isdisjoint(before[-4:-1])
+        if not is_apart and _AWAY.isdisjoint(before):
             continue  # "all sprayed apart from the ivy" leaves it out
-        end = behind = at + 1
+        ends, end = [], at + 1
         while end in starts and _is_run_on(starts[end].meaning):
-            is_named = isinstance(starts[end].meaning, Plants | OneOf)
+            if isinstance(starts[end].meaning, Plants | OneOf):
+                ends.append(starts[end].end)
             end = starts[end].end
-            behind = end if is_named else behind
-        is_placed = words[at - 1] in _AWAY and not _INTO.isdisjoint(words[max(0, at - _NEAR) : at - 1])
-        cut += [(at - is_placed, behind)] if behind > at + 1 else []
+        if not ends:
+            continue
+        is_whole = words[ends[-1] : ends[-1] + 1] == () or words[ends[-1]] in _ENDS_A_CLAUSE
+        cut.append((at + 1, ends[-1] if is_whole else ends[0]))  # "away from the ivy and coffee wiped"
     return cut
 
 
@@ -114,30 +117,32 @@ def _is_run_on(meaning: Meaning | str) -> bool:
     return isinstance(meaning, Plants | OneOf) or meaning in {Word.FILLER, Word.AND}
 
 
-_AWAY = listed("away apart separate separated separately aside isolated")
-_PUT = listed("it them set kept keep keeping stands standing stand put is")
-_INTO = listed("to into onto on in")
+_AWAY = listed("away separate separated separately isolated")
+_PUT = listed("set kept keep keeping stands standing stand put")
+_ENDS_A_CLAUSE = listed(", . ; ! ? now today already yesterday tonight") | {"\n"}
 _NEAR = 6
 """Words before "from" in which a plant is said to be moved away. Judgement. [1]"""
 
 
+def _of_two_works(text: str, situation: Situation) -> str:
+    """Say "all done" for "both done" where one plant is to have two treatments tonight, and no other."""
+    works = [one for one in situation.tonight if one.method is not None and not one.is_done]
+    is_of_one = len(works) == len("xy") and len({one.plant for one in works}) == 1
+    return text.replace("both", "all", 1) if is_of_one and "done" in text else text
+
+
 def _used_up(text: str, situation: Situation) -> str:
-    """Say "soap used up" for "the soap is finished", "finished the soap": nothing was done with it."""
-    for found in _FINISHED.finditer(text):
-        words = words_of(plain(found["with"] or text[: found.start()]))
-        is_product = any(
-            isinstance(next_at(words, at, situation)[0], Product) for at in range(len(words))[-2:]
-        )
-        if is_product:
-            of = f" the {found['with']}" if found["with"] else ""
-            return f"{text[: found.start()]} used up{of}{text[found.end() :]}".strip()
-    return text
+    """Say "the soap is used up" for "the soap is finished": nothing was done with it."""
+    found = _FINISHED.fullmatch(text.strip())
+    if not found:
+        return text
+    words = words_of(plain(found["with"]))
+    meaning, size = next_at(words, 0, situation)
+    return f"{found['with']} used up" if isinstance(meaning, Product) and size == len(words) else text
 
 
 _FINISHED = re.compile(
-    r"\bfinished(?: off)? (?:the|my|our) (?P<with>[\w ]+?)(?=\s*(?:[.,!]|$))"
-    r"|(?:\s+(?:is|are|has|have|'s|was))?\s+(?:all |now |nearly )?finished\b",
-    re.IGNORECASE,
+    r"(?:the |my |our )?(?P<with>[\w ]+?)(?: bottle)? (?:is|are)(?: all)? finished[.!]?", re.IGNORECASE
 )
 
 
@@ -187,13 +192,14 @@ def _taken_back(words: tuple[str, ...], said: list[_Said]) -> list[tuple[int, in
     return cut
 
 
-def _without(text: str, cut: list[tuple[int, int]]) -> str:
+def _without(text: str, cut: list[tuple[int, int]], others: Collection[int] = ()) -> str:
+    """Leave words out; where plants are only what another is kept from, they are "the others"."""
     begins = [*(begin for _, begin in placed_words_of(text)), len(text)]
     kept, at = "", 0
     for first, behind in cut:
-        kept += text[at : begins[first]]
+        kept += text[at : begins[first]] + ("the others " if first in others else "")
         at = max(at, begins[behind])
-    return kept + text[at:]
+    return (kept + text[at:]).strip()
 
 
 def _said(words: tuple[str, ...], situation: Situation) -> list[_Said]:

@@ -1,5 +1,6 @@
 """Questions: they never write, whatever verbs stand in them."""
 
+import re
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
@@ -12,7 +13,7 @@ from bot.actions.situation import Situation
 from bot.phrases.asking import Meant
 from bot.phrases.forms.filling import ask
 from bot.phrases.forms.rows import REPORTS, ROWS, forms_of, subject_of
-from bot.phrases.guess import rank, rank_asked
+from bot.phrases.guess import Guess, rank, rank_asked
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.lexicon import Word, listed, worded, words_of_class
 from bot.phrases.mentions import Mentions
@@ -141,7 +142,7 @@ def _by_form(sure: Meant, text: str, situation: Situation) -> tuple[Meant, bool]
     may_ask = is_telling and (is_plain_question(words) or is_question(words, situation))
     if not (may_ask or _is_open(sure)):
         return sure, False
-    guesses = rank_asked(with_names(text, situation), situation)
+    guesses = _ranked(text, situation)
     asking = [one for one in guesses if subject_of(one.form) is Subject.QUESTION and one.form in ROWS]
     is_plain = is_plain_question(words) or (
         is_question(words, situation) and guesses[0].chance >= _ASKED_SURELY
@@ -167,6 +168,23 @@ def _by_form(sure: Meant, text: str, situation: Situation) -> tuple[Meant, bool]
     return told or sure, bool(told)
 
 
+def _ranked(text: str, situation: Situation) -> list[Guess]:
+    """Rank what is asked: of the text, or of what stands behind "um" and "aw ok so", as is likelier."""
+    bare = _FILLING.sub("", text, count=1)
+    ranked = [rank_asked(with_names(one, situation), situation) for one in dict.fromkeys((text, bare)) if one]
+    return max(ranked, key=lambda guesses: sum(one.chance for one in guesses if one.form not in _NOT_ASKED))
+
+
+_FILLING = re.compile(
+    r"^(?:\W*\b(?:a+w+|ah+|oh+|o+k+(?:ay)?|so|u+m+|u+h+|er+m*|hm+|yeah|yep|yes|no|nah|but|and|like|well|eh|hey|hi"
+    r"|hiya|hello|right|righto|lol|haha|sorry|please|pls|cool|fine|good|great|thanks|thank you|cheers|now"
+    r"|then|just|wait|hang on|listen|look|mate|love|dear|hon|bro|boss|excuse me|forgive me)\b[\s,.!…-]*)+",
+    re.IGNORECASE,
+)
+"""What people say before they ask."""
+_NOT_ASKED = frozenset({"tell", "nothing"})
+
+
 def _is_told(text: str, situation: Situation) -> bool:
     """Whether what has no word or mark of asking is more like something told."""
     best = rank(with_names(text, situation), situation)[0]
@@ -176,7 +194,7 @@ def _is_told(text: str, situation: Situation) -> bool:
 def likely_asked(text: str, situation: Situation, least: float) -> Iterator[tuple[Meant, float]]:
     """Give what a text may ask, and how likely it is, the likeliest first."""
     told = told_in(text[:LONGEST], situation)
-    for one in rank_asked(with_names(text[:LONGEST], situation), situation):
+    for one in _ranked(text[:LONGEST], situation):
         is_of_it = subject_of(one.form) is Subject.QUESTION and one.form in ROWS
         if is_of_it and one.chance >= least and (asked := ROWS[one.form](told)):
             yield asked, one.chance

@@ -419,7 +419,7 @@ _NAYS = listed("no not nope nah")
 
 def question_behind(text: str) -> tuple[str, ...]:
     """Cut a text where a question begins behind what is told: "wiped the hoya what's next"."""
-    joint = _QUESTION_BEHIND.search(text)
+    joint = _QUESTION_BEHIND.search(text) or _ASKED_BEHIND.search(text)
     if joint is None or _LEADS_ON & frozenset(words_of(plain(text[: joint.start()]))[-1:]):
         return (text,)
     return text[: joint.start()], text[joint.end() :]
@@ -462,6 +462,10 @@ def _asked(text: str, situation: Situation) -> tuple[Command, ...]:
     return asked_by(understand_surely(text, situation), text, situation)[0]
 
 
+_MAY_LEAD = listed("when where which who is are")
+"""A clause that begins so may be of what is told: "flies when i touch it"."""
+
+
 def _asked_behind(told: str, situation: Situation) -> tuple[str, list[str]]:
     """Set apart what is asked last without a mark: "ivy in the hall, and what do i do tonight"."""
     before, last = "", told
@@ -469,7 +473,8 @@ def _asked_behind(told: str, situation: Situation) -> tuple[str, list[str]]:
         before, last = told[: end.end()], told[end.end() :]
     joined = question_behind(last)
     before, last = (before + joined[0], joined[1]) if joined[1:] else (before, last)
-    is_asked = bool(before.strip()) and is_question(words_of(plain(last)), situation)
+    words = words_of(plain(last))
+    is_asked = bool(before.strip()) and is_question(words, situation) and _MAY_LEAD.isdisjoint(words[:1])
     is_answered = is_asked and any(isinstance(one, ASKED) for one in _asked(last, situation))
     return (before, [last]) if is_answered else (told, [])
 

@@ -139,7 +139,7 @@ def _set_up_goes_on(told: SetUpGoesOn, voice: Voice) -> str:
         case Lacking.SHELF:
             return "What do you have to treat with? Like “soap, ready to use”, or “nothing yet”."
         case Lacking.NOTHING:
-            return f"That is all I need; I write at {voice.clock(told.evening)}. “settings” shows how to change it."
+            return f"That is all I need; more plants any time. I write at {voice.clock(told.evening)}. “settings” shows how to change it."
 
 
 def _by_place(told: PlantsAdded) -> list[str]:

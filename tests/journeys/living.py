@@ -75,10 +75,11 @@ def live(recorded: str, talk: Talk) -> str:
 
 
 def _is_offered_alike(then: str, today: str) -> bool:
-    """Whether a yes means the same: the same sentence, or a home's list or shelf, maybe read better today."""
+    """Whether a yes means the same, or a part of it: the same sentences, or a home's list or shelf read better."""
     before, now = (re.findall(r"(?:Did you mean|Not noted yet:)\s+“([^”?]*)", one) for one in (then, today))
     are_alike = (all(one and kind(one[0]) for one in (before, now)) for kind in (_is_of_home, _is_of_shelf))
-    return before == now or any(are_alike)
+    said = [set(one[0].split(". ")) if one else set() for one in (now, before)]
+    return before == now or (bool(said[0]) and said[0] <= said[1]) or any(are_alike)
 
 
 def _asked_about(label: str, shown: str) -> str:

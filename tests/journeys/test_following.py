@@ -98,9 +98,7 @@ def test_who_is_erased_has_said_nothing(talk: Talk) -> None:
     assert talk.conversation.memory.said_before(Words("later", "orchid also", talk.now), MemberId(1)) is None
 
 
-@pytest.mark.parametrize(
-    "text", ["yes please. the bedroom faces east", "yep, and the ivy got wiped", "ok. what's next?"]
-)
+@pytest.mark.parametrize("text", ["yes. the ivy has 3 spider mites", "yep, and the ivy got wiped"])
 def test_a_yes_that_something_else_follows_writes_what_was_offered_once(talk: Talk, text: str) -> None:
     talk.say("the coffee is probly rinsed")
     assert "Yes" in talk.labels()
@@ -113,7 +111,28 @@ def test_a_yes_that_something_else_follows_writes_what_was_offered_once(talk: Ta
     assert sum(isinstance(one, Treated) for one in talk.new_since(before)) == len(coffee)
 
 
-@pytest.mark.parametrize("text", ["yes, but not the coffee", "yes, only the ivy", "ok, 3 on it", "yes. no"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        *(
+            "yes, but not the coffee",
+            "yes, only the ivy",
+            "ok, 3 on it",
+            "yes. no",
+            "ok, later",
+            "yes, tomorrow",
+        ),
+        *(
+            "yes, with soap",
+            "yes, on monday",
+            "ok. i meant the ivy",
+            "sure, why did you ask?",
+            "ok. stop",
+            "right, wrong one",
+        ),
+        *("yes. would that be written?", "yes, undo", "ok, skip", "ok, monstera wiped"),
+    ],
+)
 def test_a_yes_whose_rest_may_change_it_writes_nothing(talk: Talk, text: str) -> None:
     talk.say("the coffee is probly rinsed")
     before = len(talk.entries())

@@ -275,7 +275,18 @@ def test_a_label_that_does_not_name_what_is_eaten_forbids_it(talk: Talk, text: s
 
 
 @pytest.mark.parametrize(
-    "text", ["dont know", "i can't read it", "yes", "how do i know?", "i do not eat the basil"]
+    "text",
+    [
+        "dont know",
+        "i can't read it",
+        "yes",
+        "how do i know?",
+        "i do not eat the basil",
+        "allowed",
+        "it does",
+        "yes it does",
+        "eating is allowed",
+    ],
 )
 def test_what_says_nothing_of_a_label_writes_nothing_of_it(talk: Talk, text: str) -> None:
     before = _with_basil(talk)

@@ -169,3 +169,17 @@ def test_of_a_long_message_only_so_many_pieces_are_read(monkeypatch: pytest.Monk
     understand((long * 9)[:LONGEST], EVENING)
     assert len(texts) <= MOST_READ + 1
     assert len(texts) == len(set(texts))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "ivy sprayed. i mean hoya. what's next?",
+        "ivy sprayed. that was last week. What is due?",
+        "ivy sprayed. hoya too. What is due?",
+        "ivy sprayed. with soap. What is due?",
+        "sprayed the ivy. was that right?",
+    ],
+)
+def test_what_may_change_what_is_told_before_a_question_is_not_written_at_once(text: str) -> None:
+    assert "done" not in answered(text)

@@ -129,7 +129,7 @@ def test_a_product_that_nobody_has_is_not_put_on_the_shelf(text: str, has: str, 
 
 
 @pytest.mark.parametrize(
-    "text", ["the soap is finished", "soap finished", "finished the soap", "soap bottle is finished"]
+    "text", ["the soap is finished", "soap is all finished.", "my soap bottle is finished"]
 )
 def test_a_product_that_is_finished_is_used_up_and_on_no_plant(text: str) -> None:
     assert answered(text) == "stock product=soap ml=0"
@@ -143,3 +143,22 @@ def test_a_plant_that_is_finished_is_done(text: str) -> None:
 @pytest.mark.parametrize("text", ["not later!", "not later!! why you say tomorrow"])
 def test_what_is_not_later_is_not_put_off(text: str) -> None:
     assert "later" not in f"{answered(text)} {first_offer(text)[0]}"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "neem round finished",
+        "tonight's soap finished",
+        "finished the hoya with soap",
+        "sprayed neem, finished",
+        "soap. finished.",
+    ],
+)
+def test_a_treatment_that_is_finished_leaves_the_bottle_full(text: str) -> None:
+    assert "ml=0" not in f"{answered(text)} {first_offer(text)[0]}"
+
+
+@pytest.mark.parametrize("text", ["Soap and neem are finished", "the soap is finished, got neem"])
+def test_of_two_products_that_are_finished_none_is_put_on_the_shelf_at_once(text: str) -> None:
+    assert "stock" not in answered(text)

@@ -68,8 +68,22 @@ def test_of_what_a_plant_is_moved_away_from_nothing_is_told(text: str, meaning: 
     assert notation(understand(text, EVENING), EVENING) == meaning
 
 
-def test_apart_from_a_plant_leaves_it_out() -> None:
-    assert told_of("all sprayed apart from the ivy", EVENING) == "all sprayed apart from the ivy"
+@pytest.mark.parametrize(
+    "text",
+    [
+        "all sprayed apart from the ivy",
+        "treated them apart from the orchid",
+        "all done aside from the orchid",
+        "it is clean apart from the ivy",
+    ],
+)
+def test_apart_from_a_plant_leaves_it_out(text: str) -> None:
+    assert told_of(text, EVENING) == text
+
+
+def test_who_is_told_of_behind_and_is_no_plant_that_another_is_moved_from() -> None:
+    text = "kept the orchid away from the hoya and ivy sprayed"
+    assert notation(understand(text, EVENING), EVENING) == "isolate orchid + done ivy method=spray"
 
 
 @pytest.mark.parametrize(
@@ -77,6 +91,10 @@ def test_apart_from_a_plant_leaves_it_out() -> None:
     [
         ("Dear Ada,\nhoya sprayed.\nKind regards,\nBo", "hoya sprayed."),
         ("Good evening Ada, hoya sprayed", "hoya sprayed"),
+        ("No, thanks, Ivy", "No, thanks, Ivy"),
+        ("hello wait, ivy sprayed", "hello wait, ivy sprayed"),
+        ("evening postponed: hoya", "evening postponed: hoya"),
+        ("ivy sprayed. Cheers, Coffee next", "ivy sprayed. Cheers, Coffee next"),
         ("hoya sprayed. With gratitude, Ileana", "hoya sprayed."),
         ("hi hoya, sprayed it", "hi hoya, sprayed it"),
         ("thanks, hoya sprayed", "thanks, hoya sprayed"),

@@ -539,6 +539,8 @@ def stock(told: Mentions) -> Filled:
     named = list(dict.fromkeys(told.every(Product)))
     products = [one for one in named if {one.id, one.ingredient}.isdisjoint(told.denied)]
     is_left = "left" in told.words
+    if len(named) > 1 and told.has(Word.EMPTY, Word.GONE):
+        return None  # which of them is empty?
     if len(named) > 1:
         keys = [(key, one in products) for one in named if (key := _key(told, one))]
         return (
