@@ -5,8 +5,8 @@ from decimal import Decimal
 
 from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.answer_safety import minded_on
-from bot.actions.decline import Decline
 from bot.actions.desk import Desk
+from bot.actions.leave_label import LeaveLabel
 from bot.domain.caution import Occasion
 from bot.domain.household import Product
 from bot.domain.identity import PlantId, ProductId
@@ -140,5 +140,5 @@ def ask_of_eating(product: Product) -> Asking:
         )
         for days in EATEN_AFTER_DAYS
     )
-    unread = Choice(ButtonText.DONT_KNOW, (Decline(),))
+    unread = Choice(ButtonText.DONT_KNOW, (LeaveLabel(product.ingredient),))
     return Asking((Choice(ButtonText.NOT_EATEN, (forbidden,)), *allowed, unread))

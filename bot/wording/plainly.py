@@ -19,6 +19,7 @@ from bot.actions.hold import Paused
 from bot.actions.identify import KeyAsked
 from bot.actions.keep_photo import PhotoKept, TooManyPhotos
 from bot.actions.keep_status import StatusNow, StatusSet
+from bot.actions.leave_label import LabelLeft
 from bot.actions.log_find import FindInPast
 from bot.actions.log_round import LeftOut, WhichEvening
 from bot.actions.log_sign import SignLogged
@@ -166,6 +167,7 @@ spoken(
         "{ready:All-clear for {ready:listed}: “put {ready[0]} back”.|}\n"
         "{passed:Not looked at: {passed:plants}.|}\n{none_seen:None seen: {none_seen:plants}.|}",
         Welcomed: "You are welcome.",
+        LabelLeft: "Then no {name} on what is eaten, until you read it: “{name} label: 3 days before eating”.",
         Declined: "All right, it stays as it is. Nothing is written.",
         WhichEvening: "{plants:plants}: done last night, {on:day}, or today? Not written yet.",
         TownSet: "Written: {town}, {zone}. Your clock shows {local:clock}.{has_new_units: I take US measures and °F; “metric” or “24 hour clock” changes that.|}",

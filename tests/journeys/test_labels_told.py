@@ -299,3 +299,12 @@ def _with_basil(talk: Talk) -> int:
     (answer,) = talk.say("bought some spinosad")
     assert "how many days before?" in answer
     return len(talk.told())
+
+
+def test_a_label_that_is_not_at_hand_is_told_what_follows(talk: Talk) -> None:
+    before = _with_basil(talk)
+    (answer,) = talk.press("don't know")
+    assert answer.startswith("Then no spinosad on what is eaten")
+    assert len(talk.told()) == before
+    talk.say("spinosad label: 3 days before eating")
+    assert _told(talk).label.harvest_days == 3
