@@ -66,7 +66,7 @@ def _without_what_is_to_come(
 
 def _without_the_aside(told: tuple[Command, ...], text: str, situation: Situation) -> tuple[Command, ...]:
     """Read "hoya sprayed, the ivy is doing fine": of the ivy nothing is told that was done or seen."""
-    parts = [items_of(words_of(one), situation) for one in _CLAUSE.split(plain(text))]
+    parts = [part for one in _CLAUSE.split(plain(text)) for part in _clauses(one, situation)]
     aside = {plant for part in parts if len(parts) > 1 for plant in _only_described(part)}
     named = {
         plant
@@ -80,23 +80,36 @@ def _without_the_aside(told: tuple[Command, ...], text: str, situation: Situatio
         return told
     return tuple(
         replace(one, plants=tuple(plant for plant in one.plants if plant not in aside))
-        if isinstance(one, LogRound | LogFind | LogCheck) and {*one.plants} & named and {*one.plants} & aside
+        if isinstance(one, LogRound | LogFind) and {*one.plants} & named and {*one.plants} & aside
         else one
         for one in told
     )
 
 
+def _clauses(text: str, situation: Situation) -> list[tuple[Item, ...]]:
+    """Cut at "and" too, but for plants that are described together."""
+    whole = items_of(words_of(text), situation)
+    if _only_described(whole):
+        return [whole]
+    return [items_of(words_of(one), situation) for one in _AND.split(text)]
+
+
 def _only_described(part: Sequence[Item]) -> tuple[PlantId, ...]:
-    """Give the plant of a clause that says how it is, and nothing that is told of a plant here."""
-    at = next((at for at, item in enumerate(part) if isinstance(item.meaning, Plants)), None)
-    if at is None or any(item.meaning not in _LEADS_IN for item in part[:at]):
+    """Give the plants of a clause that says how they are, and nothing that is told of a plant here."""
+    at = next((at for at, item in enumerate(part) if not _leads_in(item)), len(part))
+    plants = tuple(plant for one in part[:at] if isinstance(one.meaning, Plants) for plant in one.meaning.ids)
+    behind = part[at:]
+    if not plants or not behind:
         return ()
-    plants, *behind = part[at:]
     stays = len(behind) == 1 and behind[0].meaning is Word.UNMOVABLE  # "stays where it is"
-    says = bool(behind) and behind[0].text in _STATES
     described = [item for item in behind[1:] if item.meaning is not Word.BREAK]
-    is_so = stays or (says and bool(described) and all(map(_describes, described)))
-    return plants.meaning.ids if is_so and isinstance(plants.meaning, Plants) else ()
+    says = behind[0].text in _STATES and bool(described) and all(map(_describes, described))
+    return plants if stays or says else ()
+
+
+def _leads_in(item: Item) -> bool:
+    is_state = item.text in _STATES
+    return not is_state and (isinstance(item.meaning, Plants) or item.meaning in _LEADS_IN)
 
 
 def _describes(item: Item) -> bool:
@@ -109,13 +122,17 @@ def _describes(item: Item) -> bool:
 
 _TELLS = frozenset(
     {Word.DONE, Word.CHECKED, Word.CLEAN, Word.NONE, Word.NOTHING, Word.SAW, Word.BUGS, Word.ALL, Word.BOTH}
-    | {Word.LOST, Word.GONE, Word.RELEASE, Word.ISOLATE}
+    | {Word.HAD, Word.LOST, Word.GONE, Word.RELEASE, Word.ISOLATE}
 )
-_ALIKE = listed("too also besides same likewise ditto either both well soaked wet dripping")
+_ALIKE = listed(
+    "too also besides same likewise ditto either both well equally included after behind last first turn go"
+    " before later it them damp dry drying wet soaked soaking soapy dripping sticky"
+) | {"as well"}
 
 
-_CLAUSE = re.compile(r"[,.;!\n]+|\b(?:but|and|while|though)\b")
-_STATES = listed("is are was looks look seems seem stays stay keeps stands grows has had feels likes needs")
+_CLAUSE = re.compile(r"[,.;!\n]+|\b(?:but|while|though)\b")
+_AND = re.compile(r"\band\b")
+_STATES = listed("is are looks look seems seem stays stay keeps stands grows has feels likes needs")
 _LEADS_IN = frozenset({Word.FILLER, Word.AND, Word.BREAK, Word.BUT})
 _PART = re.compile(r"[,.;\n]+|\bbut\b")
 _COMING = re.compile(

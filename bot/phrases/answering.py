@@ -167,7 +167,7 @@ def _of_eating(words: tuple[str, ...], situation: Situation) -> Meant | None:
     if by_text is not None:
         return by_text.commands
     if " ".join(essence) in _UNSURE | _NOT_READ:
-        return situation.choices[-1].commands
+        return next(one.commands for one in situation.choices if one.text is ButtonText.DONT_KNOW)
     if frozenset(words) & _NONE and not frozenset(words) & _YES and not frozenset(essence) - _NOT_NAMED:
         return situation.choices[0].commands
     asked = next(one for one in situation.choices[0].commands if isinstance(one, StockProduct))

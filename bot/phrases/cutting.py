@@ -19,6 +19,7 @@ from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
 from bot.actions.log_sign import LogSign
 from bot.actions.lose_plant import LosePlant
+from bot.actions.mix_batch import Mix
 from bot.actions.move_plant import MovePlant
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.postpone import Postpone
@@ -40,7 +41,7 @@ from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.notation import notation
 from bot.phrases.numbers import Count, Volume
 from bot.phrases.offering import told_in
-from bot.phrases.questions import beyond, is_plain_question, is_question
+from bot.phrases.questions import beyond, is_question
 from bot.phrases.reading import (
     ANSWERS,
     MOST_OFFERS,
@@ -181,7 +182,9 @@ def _together(said: tuple[_Piece, ...], meant: Reading, text: str, situation: Si
         return Reading(sure=(*told, *asked, *more), text=text)  # "ivy sprayed. what's next?"
     is_lost = not meant.offers and all(isinstance(one, NotUnderstood) for one in meant.sure)
     fewest = 1 if is_lost and all(one.is_sure for one in said if one.told) else SEVERAL
-    if sum(one.says for one in said) < fewest or is_denied or not _fit(said) or _refers(said, situation):
+    is_doubted = is_lost and len(said) == SEVERAL and said[0].is_sure and said[1].text.endswith("?")
+    is_refused = _refers(said, situation) and not (is_doubted and left == (said[1].text,))
+    if sum(one.says for one in said) < fewest or is_denied or not _fit(said) or is_refused:
         return None
     chance = min(one.chance for one in said)
     if _is_told(meant):
@@ -203,7 +206,9 @@ def _is_told_and_asked(said: tuple[_Piece, ...], text: str, situation: Situation
     is_cut = begin >= 0 and ends
     if not (is_cut and first.is_sure and rest and all(one.asked or one.left for one in rest)):
         return False
-    if any(one.told or not _is_beside(one.text) for one in rest):
+    if any(one.told or not _is_beside(one.text) for one in rest) or any(
+        isinstance(one, Mix) for each in rest for one in each.asked
+    ):
         return False
     told = {*plants_of(first.told)}
     return not any(
@@ -217,16 +222,19 @@ def _is_told_and_asked(said: tuple[_Piece, ...], text: str, situation: Situation
 def _is_beside(text: str) -> bool:
     """Whether a piece only asks, and takes nothing back of what stands before: "wait. what's next?" may."""
     words = words_of(plain(text))
-    is_asked = is_plain_question(words) or not _OPENS.isdisjoint(words[:1])
-    return (
-        is_asked and words[:1] not in _TAKES_BACK and _TURNS.isdisjoint(words) and not _OF_THAT.search(text)
-    )
+    if _OPEN.isdisjoint(words[:1]) or not _TURNS.isdisjoint(words):
+        return False
+    return words[0] in _WHAT or not _OF_THAT.search(text)
 
 
-_OPENS = listed("must shall should may can could do does will would is are what when which where how any")
-_TAKES_BACK = {("or",), ("was",), ("wasn't",), ("isn't",), ("did",)}
+_WHAT = frozenset({"what", "when", "which", "where"})
+_OPEN = _WHAT | listed("how must shall should may can could do does will would is are any")
 _TURNS = listed("mean meant wait sorry wrong think maybe no not")
-_OF_THAT = re.compile(r"\b(?:was|is|were|did) (?:that|it|this|i|we)\b", re.IGNORECASE)
+_OF_THAT = re.compile(
+    r"\b(?:was|is|were|are|did|would|should|do|does|will) (?:that|it|this|they|these|those|i|we|you)\b"
+    r"|\blikely\b",
+    re.IGNORECASE,
+)
 
 
 def pieces(text: str) -> tuple[str, ...]:
@@ -234,7 +242,9 @@ def pieces(text: str) -> tuple[str, ...]:
     found: list[str] = []
     for one in _END.split(text):
         is_short = bool(found) and min(len(one.split()), len(found[-1].split())) < SEVERAL
-        is_short = is_short and not (one.endswith("?") and len(found[-1].split()) >= SEVERAL)
+        is_short = is_short and not (
+            one.endswith("?") and max(len(one.split()), len(found[-1].split())) >= SEVERAL
+        )
         found[len(found) - is_short :] = [f"{found[-1]} {one}" if is_short else one]
     found = [one for one in found if any(map(str.isalnum, one))]
     return tuple(found) if len(found) <= MOST_PIECES else (text,)
@@ -395,7 +405,7 @@ def _with_what_is_lost(said: tuple[_Piece, ...], meant: Reading, situation: Situ
         if _names(one, (Plants, Pest, Product, Method, Volume), situation)
         and not is_question(words_of(plain(one)), situation)
     )
-    asked = tuple(dict.fromkeys(one for each in said for one in each.asked))
+    asked = tuple(dict.fromkeys(one for each in said if _is_by_itself(each) for one in each.asked))
     told = (*meant.sure, *(one for offer in meant.offers for one in offer.commands))
     is_open = all(isinstance(one, NotUnderstood) for one in meant.sure)
     if not (left or is_open) or not all(asks(one) or isinstance(one, NotUnderstood) for one in told):
@@ -403,6 +413,14 @@ def _with_what_is_lost(said: tuple[_Piece, ...], meant: Reading, situation: Situ
     asked = asked if is_open or meant.offers else meant.sure
     lost = (NotUnderstood(left, subjects=meant.lost),) if left else ()
     return Reading(sure=(*asked, *lost), lost=meant.lost, text=meant.text) if asked else None
+
+
+def _is_by_itself(piece: _Piece) -> bool:
+    """Whether a question is one without the sentence before it: "which ones?" is none."""
+    return sum(one not in ".?!," for one in words_of(plain(piece.text))) > _FRAGMENT
+
+
+_FRAGMENT = 3
 
 
 def _fit(said: tuple[_Piece, ...]) -> bool:

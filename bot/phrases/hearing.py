@@ -21,6 +21,7 @@ from bot.phrases.agreeing import agreed
 from bot.phrases.cutting import read_apart
 from bot.phrases.grammar import plants_named
 from bot.phrases.leaving_out import told_of
+from bot.phrases.lexicon import listed
 from bot.phrases.questions import is_question
 from bot.phrases.reading import Reading, read, with_alarm
 from bot.phrases.saying import say_all
@@ -60,6 +61,8 @@ def _yes_and_more(text: str, situation: Situation) -> Reading | None:
             heard(rest, situation) if is_question(words_of(plain(rest)), situation) else None
         )  # a yes to nothing
     offered = {*plants_of(first.commands)}
+    if not _TURNS.isdisjoint(words_of(plain(rest))):
+        return None  # "yes, it was the ivy I sprayed"
     more = heard(rest, replace(situation, expecting=Expecting.NOTHING, choices=(), choice_texts=()))
     is_apart = all(_is_of_its_own(one, offered) for one in more.sure)
     if not (more.sure and is_apart) or more.offers or offered & {*plants_named(rest, situation)}:
@@ -77,10 +80,11 @@ def _is_of_its_own(told: Command, offered: set[PlantId]) -> bool:
     )
 
 
+_TURNS = listed("just only it one rather fact sorry actually instead meant mean no not but though")
 _YES = re.compile(
     r"\W*(?:(?:er|um|uh|ah|oh|well)\W+)?(?:yes|yep|yeah|yup|aye)"
-    r"(?:\s+(?:please|thanks|thank you|that(?:'?s| is) (?:right|it|correct)|good))*\s*(?:[.!,;]+|\n|\band\b)"
-    r"\s*(?:and\s+)?(?=\w)",
+    r"(?:\s+(?:please|thanks|thank you|that(?:'?s| is) (?:right|it|correct)|good))*"
+    r"\s*(?:[.!]+|\n|,?\s*\band\b)\s*(?:and\s+)?(?=\w)",
     re.IGNORECASE,
 )
 

@@ -97,9 +97,13 @@ def _parted_from(words: tuple[str, ...], said: list[_Said]) -> list[tuple[int, i
     starts = {one.at: one for one in said}
     cut = []
     for at in (at for at, word in enumerate(words) if word == "from"):
-        before = words[max(0, at - _NEAR) : at]
+        begin = max((one + 1 for one in range(at) if words[one] in _BEGINS), default=0)
+        before = words[begin:at]
         is_apart = before[-1:] == ("apart",) and not _PUT.isdisjoint(before[-4:-1])
-        if not is_apart and _AWAY.isdisjoint(before):
+        is_moved = is_apart or not (_AWAY.isdisjoint(before) or _MOVED.isdisjoint(before))
+        plants = [one for one in said if begin <= one.at < at and isinstance(one.meaning, Plants | OneOf)]
+        is_moved = before == ("away",) or (is_moved and bool(plants or _IT & {*before}))
+        if not is_moved:
             continue  # "all sprayed apart from the ivy" leaves it out
         ends, end = [], at + 1
         while end in starts and _is_run_on(starts[end].meaning):
@@ -119,9 +123,12 @@ def _is_run_on(meaning: Meaning | str) -> bool:
 
 _AWAY = listed("away separate separated separately isolated")
 _PUT = listed("set kept keep keeping stands standing stand put")
-_ENDS_A_CLAUSE = listed(", . ; ! ? now today already yesterday tonight") | {"\n"}
-_NEAR = 6
-"""Words before "from" in which a plant is said to be moved away. Judgement. [1]"""
+_MOVED = _PUT | listed("moved move moving took taken take carried separated isolated is now")
+_IT = frozenset({"it", "her", "him"})
+_BEGINS = frozenset({",", ".", ";", "!", "\n", "and", "but"})
+_ENDS_A_CLAUSE = _BEGINS | listed(
+    "? now today already yesterday tonight to in on for because with so since until as into onto at by"
+)
 
 
 def _of_two_works(text: str, situation: Situation) -> str:
@@ -138,7 +145,8 @@ def _used_up(text: str, situation: Situation) -> str:
         return text
     words = words_of(plain(found["with"]))
     meaning, size = next_at(words, 0, situation)
-    return f"{found['with']} used up" if isinstance(meaning, Product) and size == len(words) else text
+    is_product = isinstance(meaning, Product) and size == len(words) and "spray" not in words
+    return f"{found['with']} used up" if is_product else text
 
 
 _FINISHED = re.compile(

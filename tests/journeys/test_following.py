@@ -130,11 +130,13 @@ def test_a_yes_that_something_else_follows_writes_what_was_offered_once(talk: Ta
             "ok. stop",
             "right, wrong one",
         ),
+        *("yes, just the ivy was sprayed", "yes, it was the ivy i sprayed", "yes, i sprayed the ivy"),
         *("yes. would that be written?", "yes, undo", "ok, skip", "ok, monstera wiped"),
     ],
 )
-def test_a_yes_whose_rest_may_change_it_writes_nothing(talk: Talk, text: str) -> None:
+def test_a_yes_whose_rest_may_change_it_writes_nothing_of_it(talk: Talk, text: str) -> None:
     talk.say("the coffee is probly rinsed")
     before = len(talk.entries())
     talk.say(text)
-    assert not any(isinstance(one, Treated) for one in talk.new_since(before))
+    treated = [one.plant for one in talk.entries()[before:] if isinstance(one.payload, Treated)]
+    assert "coffee plant" not in {talk.home.plants[one].name for one in treated if one is not None}

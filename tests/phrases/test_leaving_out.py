@@ -103,3 +103,19 @@ def test_who_is_told_of_behind_and_is_no_plant_that_another_is_moved_from() -> N
 )
 def test_what_a_letter_opens_and_ends_with_is_left_out(text: str, meant: str) -> None:
     assert told_of(text, EVENING) == meant
+
+
+@pytest.mark.parametrize(
+    ("text", "meaning"),
+    [
+        ("moved the ivy away, wiped the dust from the hoya", "isolate ivy + done hoya method=wipe"),
+        ("isolated ivy and wiped bugs from the hoya", "isolate ivy + done hoya method=wipe"),
+        (
+            "moved the hoya away from the ivy and orchid to the kitchen",
+            "isolate hoya + move hoya place=kitchen",
+        ),
+        ("moved the hoya to the study, away from the ivy", "isolate hoya + move hoya place=study"),
+    ],
+)
+def test_from_is_of_its_own_clause(text: str, meaning: str) -> None:
+    assert notation(understand(text, EVENING), EVENING) == meaning

@@ -272,7 +272,7 @@ def test_all_parts_of_a_plant_just_treated_are_not_all_plants(words: str) -> Non
         "hoya sprayed, ivy is doing fine",
         "the ivy is big, the hoya is sprayed",
         "ivy has new leaves, sprayed the hoya",
-        "sprayed hoya, the ivy was watered",
+        "hoya sprayed, the ivy and coffee are doing fine",
         "sprayed hoya; ivy stands next to it",
     ],
 )
