@@ -88,6 +88,7 @@ from bot.messages import (
     walked_message,
     what_is_left_of_evening,
 )
+from bot.phrases.answering import asks_of_eating
 from bot.phrases.denying import is_bare_no, is_plain_no
 from bot.phrases.emergencies import hear_emergency
 from bot.phrases.following import lacks_something, read_on
@@ -320,7 +321,8 @@ class Conversation:
         replied_to = None if incoming.quoted is None else incoming.quoted.message_id
         if is_bare_no(incoming.text):
             is_later = is_plain_no(incoming.text) and is_under_nudge(replied_to, desk)
-            return self._commands(incoming, situation, desk) if is_later else (Deny(),)
+            is_answer = is_later or asks_of_eating(situation)
+            return self._commands(incoming, situation, desk) if is_answer else (Deny(),)
         emergency = hear_emergency(incoming.words, situation)
         if emergency is not None:
             return (emergency,)

@@ -197,11 +197,6 @@ _NOT_NAMED = listed(
     "no not nope nah it is does says say named mentioned allowed nothing about that eating food edible"
     " edibles plants on the label none there , . ! for of any"
 )
-_NOT_READ = any_of(
-    "i can not read it | can not read it | i have not got it | do not have it | i do not have the bottle"
-    " | not at hand | not to hand | later | i will look | i will check | no label"
-    " | there is no label"
-)
 
 
 def evenings_asked_for(words: tuple[str, ...], situation: Situation) -> Postpone | None:
@@ -351,6 +346,15 @@ def _set_right(items: tuple[Item, ...], offered: Meant) -> Meant | None:
 
 def _essence(words: tuple[str, ...]) -> tuple[str, ...]:
     return tuple(word for word in words if word not in _COURTEOUS)
+
+
+_NOT_READ = frozenset(
+    " ".join(_essence(tuple(one.split())))
+    for one in any_of(
+        "i can not read it | can not read it | i have not got it | do not have it | i do not have the bottle"
+        " | not at hand | not to hand | later | i will look | i will check | no label | there is no label"
+    )
+)
 
 
 def _is_close(typed: str, label: str) -> bool:

@@ -263,7 +263,8 @@ def with_alarm(meant: Reading, text: str, situation: Situation) -> Reading:
     is_of_a_home = any(isinstance(one, _OF_A_HOME) for one in told)
     is_read = is_of_a_home and not any(one.left_out for one in meant.offers)
     is_of_work = bool(meant.sure) and all(isinstance(one, Ask) and one.topic in OF_WORK for one in meant.sure)
-    is_faint = heard is Alarm.FAINT and not (is_read or is_of_work)
+    is_answer = any(one.commands == meant.sure for one in situation.choices)
+    is_faint = heard is Alarm.FAINT and not (is_read or is_of_work or is_answer)
     if heard is not Alarm.LIKELY and not (
         is_faint and not _is_accounted_for(text, understand_surely(text, situation), situation)
     ):

@@ -267,7 +267,7 @@ def test_what_is_asked_of_a_label_is_answered_in_words(
     assert (told.harvest_days, told.uses_a_year) == (days, uses)
 
 
-@pytest.mark.parametrize("text", ["not named", "no, not for food", "it is not for edibles"])
+@pytest.mark.parametrize("text", ["no", "No.", "not named", "no, not for food", "it is not for edibles"])
 def test_a_label_that_does_not_name_what_is_eaten_forbids_it(talk: Talk, text: str) -> None:
     _with_basil(talk)
     talk.say(text)
@@ -308,3 +308,9 @@ def test_a_label_that_is_not_at_hand_is_told_what_follows(talk: Talk) -> None:
     assert len(talk.told()) == before
     talk.say("spinosad label: 3 days before eating")
     assert _told(talk).label.harvest_days == 3
+
+
+@pytest.mark.parametrize("text", ["i can't read it", "not at hand", "later", "dont know"])
+def test_who_cannot_read_a_label_is_told_what_follows(talk: Talk, text: str) -> None:
+    _with_basil(talk)
+    assert talk.say(text)[0].startswith("Then no spinosad on what is eaten")
