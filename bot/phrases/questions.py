@@ -152,7 +152,8 @@ def _by_form(sure: Meant, text: str, situation: Situation) -> tuple[Meant, bool]
     if not (asking and _is_open(sure)) or any(isinstance(one, Ask | Help) for one in sure):
         return sure, False
     best = asking[0]
-    is_asked = is_question(words, situation) or (
+    is_asked = is_question(words, situation) or opens_a_question(text, situation)
+    is_asked = is_asked or (
         best is guesses[0] and best.chance >= _ASKED_PLAINLY and not _is_told(text, situation)
     )
     is_of_a_stranger = best.form in _FORMS_OF_PLANTS and any(isinstance(one, Incomplete) for one in sure)
@@ -166,6 +167,11 @@ def _by_form(sure: Meant, text: str, situation: Situation) -> tuple[Meant, bool]
     whole = 1 - sum(one.chance for one in guesses if one.form == "tell") if is_plain_question(words) else 1
     told = ROWS[best.form](told_in(text, situation)) if best.chance >= least * whole else None
     return told or sure, bool(told)
+
+
+def opens_a_question(text: str, situation: Situation) -> bool:
+    """Whether it asks once what people say before they ask is left out: "ok so what do i do"."""
+    return is_question(words_of(plain(_FILLING.sub("", text, count=1))), situation)
 
 
 def _ranked(text: str, situation: Situation) -> list[Guess]:

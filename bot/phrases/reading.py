@@ -69,6 +69,7 @@ from bot.phrases.questions import (
     is_question,
     led_in,
     likely_asked,
+    opens_a_question,
     strange_to,
 )
 from bot.phrases.saying import say_all
@@ -676,7 +677,7 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
         offers
         or _town_owed(text, situation)
         or (() if is_asked else _slipped(words_of(plain(text)), situation))
-        or (_may_ask(text, situation) if is_question(words_of(plain(text)), situation) else ())
+        or (_may_ask(text, situation) if opens_a_question(text, situation) else ())
     )
     return Reading(sure=() if offers else sure, offers=offers, lost=lost, text=text)
 
