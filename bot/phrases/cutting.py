@@ -241,10 +241,9 @@ def pieces(text: str) -> tuple[str, ...]:
     """Cut a message behind each sentence, line and dash; a letter is left whole."""
     found: list[str] = []
     for one in _END.split(text):
-        is_short = bool(found) and min(len(one.split()), len(found[-1].split())) < SEVERAL
-        is_short = is_short and not (
-            one.endswith("?") and max(len(one.split()), len(found[-1].split())) >= SEVERAL
-        )
+        sizes = (len(one.split()), len(found[-1].split())) if found else (SEVERAL,)
+        is_asked = one.endswith("?") and max(sizes) >= SEVERAL
+        is_short = min(sizes) < SEVERAL and not is_asked
         found[len(found) - is_short :] = [f"{found[-1]} {one}" if is_short else one]
     found = [one for one in found if any(map(str.isalnum, one))]
     return tuple(found) if len(found) <= MOST_PIECES else (text,)

@@ -133,9 +133,14 @@ _ENDS_A_CLAUSE = _BEGINS | listed(
 
 def _of_two_works(text: str, situation: Situation) -> str:
     """Say "all done" for "both done" where one plant is to have two treatments tonight, and no other."""
+    words = words_of(plain(text))
     works = [one for one in situation.tonight if one.method is not None and not one.is_done]
     is_of_one = len(works) == len("xy") and len({one.plant for one in works}) == 1
-    return text.replace("both", "all", 1) if is_of_one and "done" in text else text
+    is_bare = not _BOTH_DONE.isdisjoint(pairwise(words))  # "both hoyas done" names which
+    return text.replace("both", "all", 1) if is_of_one and is_bare else text
+
+
+_BOTH_DONE = {("both", "done"), ("both", "are"), ("did", "both")}
 
 
 def _used_up(text: str, situation: Situation) -> str:

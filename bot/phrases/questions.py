@@ -80,8 +80,6 @@ _LEAST_ANSWERED, _LEAST_SHARE, _ASKED_STRANGELY = 0.36, 0.5, 0.6
 """A form of asking this likely, and this likely among all of them, is answered: it writes nothing; where a
 name nobody knows is asked about, it must be likelier. [1]"""
 _TOLD = REPORTS | {"tick"}
-LEAST_MAY_ASK = 0.25
-"""A question this likely is offered where none is answered. Judgement. [1]"""
 _ASKED_PLAINLY, _ASKED_SURELY = 0.5, 0.9
 """So likely it is asked without a word or mark of asking. [1]"""
 LEAST_ASKED = 0.25

@@ -61,7 +61,6 @@ from bot.phrases.putting_home_right import offered_home, put_right, things_of
 from bot.phrases.questions import (
     FEWEST_DOUBTED,
     LEAST_ASKED,
-    LEAST_MAY_ASK,
     OPEN_QUESTIONS,
     asked_by,
     is_one_strange_word,
@@ -729,7 +728,7 @@ def read_as(text: str, subject: Subject, situation: Situation) -> Reading:
     return Reading(sure=() if offers else (ReadAnew(text, subject),), offers=offers, text=text)
 
 
-def _may_ask(text: str, situation: Situation, least: float = LEAST_MAY_ASK) -> tuple[Offer, ...]:
+def _may_ask(text: str, situation: Situation, least: float = LEAST_ASKED) -> tuple[Offer, ...]:
     """Offer what a question that is like no other may ask, the likeliest first."""
     offers = (offer_of(told, situation, chance) for told, chance in likely_asked(text, situation, least))
     return tuple(filter(None, offers))[:MOST_OFFERS]

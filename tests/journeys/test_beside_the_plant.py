@@ -80,3 +80,12 @@ def test_numbers_in_a_row_are_listed_as_from_and_to() -> None:
 def test_the_watch_list_is_told(talk: Talk, words: str) -> None:
     talk.set_up(("hoya 12 mealybugs in the axils", "hoya is apart now"))
     assert "Look at weekly: small hoya." in talk.asks(words)
+
+
+@pytest.mark.parametrize(
+    "words", ["what is a clean-out, do i chuck it", "um what does clean out mean like do i chuck it"]
+)
+def test_a_work_that_is_not_tonights_is_explained_by_its_own_steps(evening: Talk, words: str) -> None:
+    answer = evening.asks(words)
+    assert "clean-out" in answer
+    assert "Unpot" in answer

@@ -140,3 +140,14 @@ def test_a_yes_whose_rest_may_change_it_writes_nothing_of_it(talk: Talk, text: s
     talk.say(text)
     treated = [one.plant for one in talk.entries()[before:] if isinstance(one.payload, Treated)]
     assert "coffee plant" not in {talk.home.plants[one].name for one in treated if one is not None}
+
+
+def test_both_is_all_where_one_plant_has_two_works_and_names_none_where_plants_are_named(talk: Talk) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.say("got soap, ready to use, every 7 days")
+    talk.evening()
+    before = len(talk.entries())
+    talk.say("both done")
+    treated = [one for one in talk.entries()[before:] if isinstance(one.payload, Treated)]
+    assert len(treated) == len("xy")
+    assert {talk.home.plants[one.plant].name for one in treated if one.plant is not None} == {"hoya"}

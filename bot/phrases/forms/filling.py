@@ -920,7 +920,7 @@ def ask(topic: Topic, told: Mentions) -> Filled:
     product, place = told.one(Product), told.one(Place)
     plants = unique(plant for one in told.every(Plants) for plant in one.ids) if topic not in _OF_ALL else ()
     ways = load_howto().way_by_word
-    named = {ways[word].key for word in told.words if word in ways}
+    named = {ways[one].key for one in {*told.words, *(item.text for item in told.items)} if one in ways}
     if topic is Topic.STEPS and len(named) == 1:
         return (AskHow(way=named.pop(), plant=plants[0] if len(plants) == 1 else None),)
     when = _asked_time(topic, told)
