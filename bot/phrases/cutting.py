@@ -36,6 +36,8 @@ from bot.actions.undo import Undo
 from bot.domain.trade import Grade, Method
 from bot.domain.value import Value, replace
 from bot.phrases.days import ORDINALS
+from bot.phrases.forms.rows import SAYS_NOTHING
+from bot.phrases.guess import rank
 from bot.phrases.lexicon import Word, listed
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.notation import notation
@@ -52,9 +54,10 @@ from bot.phrases.reading import (
     lines_of,
     offer_of,
     question_behind,
-    read,
+    read_piece,
 )
 from bot.phrases.setting import TIMES
+from bot.phrases.spotting import with_names
 from bot.phrases.telling import contradict
 from bot.phrases.text import LONGEST, plain, words_of
 from bot.phrases.values import plants_of
@@ -66,13 +69,15 @@ LONGEST_CUT = 300
 """A longer piece is not cut at its joints. Judgement. [characters]"""
 FEWEST_CUT = 10
 """Neither is a message of fewer words in one piece. Judgement. [1]"""
-MOST_JOINTS = 4
+MOST_JOINTS = 2
 DEEPEST = 2
 """So many times a sentence is cut. Judgement. [1]"""
 MOST_READ = 10
 """So many pieces are read of one message. Judgement. [1]"""
 LEAST_PIECE = 0.5
 """What is less likely is left, and named. Judgement. [1]"""
+LEAST_SAID = 0.2
+"""What is like no telling by more is not read as one. Judgement. [1]"""
 LIKELY = 0.9
 """Pieces this likely are taken before a whole that says no more. Judgement. [1]"""
 _SIGN = "[\u2600-\u27bf\U0001f000-\U0001faff]"
@@ -116,7 +121,9 @@ _REPORTS = (
 )
 """What is not told by a piece that supposes or asks."""
 _NAMES = (Plants, Product, Place, OneOf)
-_TOLD = (Plants, Pest, Product, Method, Volume, Count, Grade)
+_NAMED = (Plants, Pest, Product, Method, Volume)
+"""What names one of these is not lost silently."""
+_TOLD = (*_NAMED, Count, Grade)
 """What names one of these is no idle talk."""
 _FILLING = frozenset({Word.FILLER, Word.AND, Word.BREAK, Word.BUT})
 
@@ -156,6 +163,8 @@ def read_apart(text: str, meant: Reading, situation: Situation) -> Reading | Non
     cut = tuple(_named(pieces(text), situation))
     if len(cut) < SEVERAL and len(text.split()) < FEWEST_CUT and len(question_behind(text)) < SEVERAL:
         return None
+    if _most_said(cut, situation) < (1 if _is_lost(meant) else SEVERAL):
+        return None
     cutting = _Cutting(situation, text, meant)
     apart = _together(cutting.read(cut), meant, text, situation)
     if apart and (
@@ -180,7 +189,7 @@ def _together(said: tuple[_Piece, ...], meant: Reading, text: str, situation: Si
     if not is_denied and not _is_told(meant) and _is_told_and_asked(said, text, situation):
         more = tuple(beyond(one, situation) for one in left)
         return Reading(sure=(*told, *asked, *more), text=text)  # "ivy sprayed. what's next?"
-    is_lost = not meant.offers and all(isinstance(one, NotUnderstood) for one in meant.sure)
+    is_lost = _is_lost(meant)
     fewest = 1 if is_lost and all(one.is_sure for one in said if one.told) else SEVERAL
     is_doubted = is_lost and len(said) == SEVERAL and said[0].is_sure and said[1].text.endswith("?")
     is_refused = _refers(said, situation) and not (is_doubted and left == (said[1].text,))
@@ -288,8 +297,8 @@ class _Cutting:
 
     def _clauses(self, text: str, whole: _Piece, depth: int = DEEPEST) -> tuple[_Piece, ...]:
         """Give a piece, or the clauses of it that are likelier and leave nothing."""
-        joined = question_behind(text)
-        if depth and len(joined) == SEVERAL and len(joined[1].split()) >= SEVERAL:
+        joined = _told_and_asked(text)
+        if depth and joined is not None:
             asked = self._piece(joined[1], is_clause=True)
             told = self._piece(joined[0], is_clause=True)
             is_asked = bool(asked.asked and not asked.left) or joined[1].endswith("?")
@@ -300,7 +309,7 @@ class _Cutting:
         best: tuple[_Piece, ...] = (whole,)
         likeliest = whole.chance if whole.told and not whole.left else 0.0
         for one, other in _halves(text):
-            if not (_may_say(one, self._situation) and _may_say(other, self._situation)):
+            if not _may_both_say(one, other, self._situation):
                 continue
             first = self._piece(one, is_clause=True)
             if first.left or not first.says or first.chance < likeliest:
@@ -320,7 +329,7 @@ class _Cutting:
         if key not in self._known:
             if len(self._known) > MOST_READ:
                 return _Piece(text, left=(text,))
-            self._known[key] = read(text, situation)
+            self._known[key] = read_piece(text, situation)
         meant = self._known[key]
         first = meant.offers[0] if meant.offers else Offer((), "", 1.0)
         said = tuple(one for one in (*meant.sure, *first.commands) if not isinstance(one, Thanks | Greet))
@@ -401,8 +410,7 @@ def _with_what_is_lost(said: tuple[_Piece, ...], meant: Reading, situation: Situ
         one
         for each in said
         for one in each.left
-        if _names(one, (Plants, Pest, Product, Method, Volume), situation)
-        and not is_question(words_of(plain(one)), situation)
+        if _names(one, _NAMED, situation) and not is_question(words_of(plain(one)), situation)
     )
     asked = tuple(dict.fromkeys(one for each in said if _is_by_itself(each) for one in each.asked))
     told = (*meant.sure, *(one for offer in meant.offers for one in offer.commands))
@@ -533,9 +541,55 @@ def _topic(command: Command) -> object:
     return getattr(command, "topic", None)
 
 
+def _is_lost(meant: Reading) -> bool:
+    return not meant.offers and all(isinstance(one, NotUnderstood) for one in meant.sure)
+
+
+def _most_said(cut: tuple[str, ...], situation: Situation) -> int:
+    """Give how many pieces and clauses may say something, or name what would be lost."""
+    return sum(
+        (SEVERAL if any(_may_both_say(*both, situation) for both in _ways(piece)) else 1)
+        for piece in cut
+        if _may_say(piece, situation) or _names(piece, _NAMED, situation)
+    )
+
+
+def _ways(piece: str) -> Iterator[tuple[str, str]]:
+    """Give the ways to cut a piece in two: before what it asks, at a comma or a joint."""
+    joined = _told_and_asked(piece)
+    if joined is not None:
+        yield joined
+    yield from _halves(piece)
+
+
+def _told_and_asked(piece: str) -> tuple[str, str] | None:
+    """Cut a piece before what it asks, where it does not ask from its first word on."""
+    told, *asked = question_behind(piece)
+    if not asked or is_question(words_of(plain(told))) or len(asked[0].split()) < SEVERAL:
+        return None
+    return told, asked[0]
+
+
+def _may_both_say(one: str, other: str, situation: Situation) -> bool:
+    """Whether each of two clauses names what is told of, or asks."""
+    return all(
+        (_names(half, _TOLD, situation) and _may_say(half, situation))
+        or is_question(words_of(plain(half)), situation)
+        for half in (one, other)
+    )
+
+
 def _may_say(text: str, situation: Situation) -> bool:
-    """Whether it names what is told of, or asks."""
-    return _names(text, _TOLD, situation) or is_question(words_of(plain(text)), situation)
+    """Whether a piece asks, may answer what is asked, or is like enough to what is told."""
+    is_answer = _is_asked(situation) and _names(text, (*_NAMES, Count, Grade), situation)
+    return (
+        is_answer
+        or is_question(words_of(plain(text)), situation)
+        or any(
+            one.chance >= LEAST_SAID and one.form not in SAYS_NOTHING and not one.form.startswith("ask.")
+            for one in rank(with_names(text, situation), situation)
+        )
+    )
 
 
 def _is_of_the_place(told: SetPlace, text: str) -> bool:

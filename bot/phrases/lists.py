@@ -101,12 +101,14 @@ def read_news(text: str, situation: Situation) -> Listed | None:
     """Read plants told of in passing, "we bought a calathea", where nothing else is understood."""
     words = words_of(plain(text))
     is_news = bool(frozenset(words) & _NEWS)
-    is_possible = "?" not in words and kept(names_a_kind, words, situation)
+    named = {*map(type, _named(words, situation))}
+    is_known = not named.isdisjoint(_OWN)
+    is_possible = "?" not in words and (is_news or not is_known or Place in named)
+    is_possible = is_possible and kept(names_a_kind, words, situation)
     told = read_list(text, situation, is_expected=False) if is_possible else None
     if told is None:
         return None
     is_news = is_news or any(one.place for one in told.plants)
-    is_known = any(isinstance(one, Plants | OneOf) for one in _named(words, situation))
     is_told = is_news or len(told.plants) > 1 or bool(told.then and frozenset(words) & _BEARING)
     return told if is_told and (is_news or not is_known) else None
 

@@ -51,7 +51,7 @@ from bot.phrases.homes import NOTHING_OF_IT, TREATED, Home, read_home, read_move
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.kept import kept
 from bot.phrases.labels import is_said_burnt, read_burnt
-from bot.phrases.lexicon import KNOWN, common_words, is_made_of, listed, phrases_of, words_in
+from bot.phrases.lexicon import KNOWN, is_made_of, listed, phrases_of, words_in
 from bot.phrases.looking_up import read_follow_up
 from bot.phrases.mentions import NO_PLANTS
 from bot.phrases.names import Plants
@@ -69,7 +69,6 @@ from bot.phrases.questions import (
     led_in,
     likely_asked,
     opens_a_question,
-    strange_to,
 )
 from bot.phrases.saying import say_all
 from bot.phrases.setting import Setting, unique
@@ -254,6 +253,18 @@ def read(text: str, situation: Situation) -> Reading:
     return home or answered or _of_a_label(_usual(text, sure, situation), text)
 
 
+def read_piece(text: str, situation: Situation) -> Reading:
+    """Read a piece of a message that is read as a whole too: nothing of a home, and no slip of its own."""
+    emergency = hear_emergency(text, situation)
+    if emergency is not None:
+        return Reading(sure=(emergency,), text=text)
+    strictly = understand_surely(text, situation)
+    sure, is_answered = asked_by(strictly, text, situation) if _has_words(text) else (strictly, False)
+    if is_answered:
+        return Reading(sure=sure, text=text)
+    return _of_a_label(_usual(text, sure, situation, is_mended=False), text)
+
+
 def with_alarm(meant: Reading, text: str, situation: Situation) -> Reading:
     """Give help beside what a message may mean where somebody may have come to harm."""
     if any(isinstance(one, GiveFirstAid) for one in meant.sure):
@@ -432,7 +443,7 @@ def _put_right(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     is_told = bool(sure) and all(isinstance(one, Rename | RemovePlace) for one in sure)
     if "?" in text or len(text) > LONGEST_HOME:
         return None
-    may_be = _is_new(situation) or _BEING_ONE & frozenset(words_of(plain(text)))
+    may_be = _is_new(situation) or _is_of_being_one(text, situation)
     if not (is_offered or (may_be and not is_told)):
         return None
     is_else = not all(isinstance(one, (*_OF_A_HOME, NotUnderstood, Incomplete, Ask)) for one in sure)
@@ -480,6 +491,14 @@ def _asked_behind(told: str, situation: Situation) -> tuple[str, list[str]]:
     return (before, [last]) if is_answered else (told, [])
 
 
+def _is_of_being_one(text: str, situation: Situation) -> bool:
+    """Whether it may say that something is no plant: more than the name of a rubber plant."""
+    words = words_of(plain(text))
+    return not _BEING_ONE.isdisjoint(words) and any(
+        one.text in _BEING_ONE for one in items_of(words, situation)
+    )
+
+
 _BEING_ONE = frozenset({"plant", "exist", "meant"})
 
 
@@ -493,10 +512,8 @@ def _tells_more(home: Home, sure: tuple[Command, ...]) -> bool:
 
 
 def _may_be_of_a_home(told: str, situation: Situation) -> bool:
-    """Whether a home is new, or a plant may be told of that is not here, or be said to be none."""
-    words = words_of(plain(told))
-    is_named = _is_new(situation) or kept(names_a_kind, words, situation)
-    return is_named or len(strange_to(told, situation) - common_words()) > 1
+    """Whether a home is new, or a kind of plant is named that may not be here."""
+    return _is_new(situation) or kept(names_a_kind, words_of(plain(told)), situation)
 
 
 def _names_several(told: str, home: Home, situation: Situation) -> bool:
@@ -635,7 +652,7 @@ def _either(sure: tuple[Command, ...], told: tuple[Command, ...], text: str, sit
     )
 
 
-def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Reading:
+def _usual(text: str, sure: tuple[Command, ...], situation: Situation, *, is_mended: bool = True) -> Reading:
     if _is_no_answer(sure) and is_doubtful(sure, text, situation):
         sure = (NotUnderstood(text[:LONGEST], reason="town"),)
     sure = _of_the_stage(sure, text, situation)
@@ -656,7 +673,7 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
     if not guesses or is_whole:
         return Reading(sure=sure, text=text)
     is_short = len(text.split()) < FEWEST_WORDS
-    offers = _slipped(words_of(plain(text)), situation) if is_short else ()
+    offers = _slipped(words_of(plain(text)), situation) if is_short and is_mended else ()
     offers = offers or tuple(islice(_offers(text, situation, guesses), MOST_OFFERS))
     is_new = any(isinstance(one, Incomplete) and one.missing is Missing.ADD for one in sure)
     offers = tuple(
@@ -675,7 +692,7 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation) -> Readin
     offers = (
         offers
         or _town_owed(text, situation)
-        or (() if is_asked else _slipped(words_of(plain(text)), situation))
+        or (() if is_asked or is_short or not is_mended else _slipped(words_of(plain(text)), situation))
         or (_may_ask(text, situation) if opens_a_question(text, situation) else ())
     )
     return Reading(sure=() if offers else sure, offers=offers, lost=lost, text=text)

@@ -9,7 +9,7 @@ from bot.actions.situation import Situation
 from bot.phrases import cutting
 from bot.phrases.cutting import MOST_READ, pieces, read_apart
 from bot.phrases.hearing import understand
-from bot.phrases.reading import Reading, read
+from bot.phrases.reading import Reading, read, read_piece
 from bot.phrases.text import LONGEST
 from tests.phrases.hands import drawer, see
 from tests.phrases.situation import EVENING, answered, first_offer
@@ -162,9 +162,9 @@ def test_of_a_long_message_only_so_many_pieces_are_read(monkeypatch: pytest.Monk
 
     def counted(text: str, situation: Situation) -> Reading:
         texts.append(text)
-        return read(text, situation)
+        return read_piece(text, situation)
 
-    monkeypatch.setattr(cutting, "read", counted)
+    monkeypatch.setattr(cutting, "read_piece", counted)
     long = "the ivy, hoya and the rest, well, and so on, but then the coffee, while orchids; "
     understand((long * 9)[:LONGEST], EVENING)
     assert len(texts) <= MOST_READ + 1
