@@ -356,8 +356,8 @@ class Conversation:
                 match commands:
                     case (EnterHome(words=words),) if words:
                         return understand(words, situation)
-                    case (ReadAnew(text=text, subject=subject),):
-                        return read_as(text, subject, situation).commands()
+                    case (ReadAnew() as anew,):
+                        return read_as(anew, situation).commands()
                     case _:
                         return commands
             case Photo() as photo:

@@ -22,6 +22,8 @@ class NotUnderstood(Command):
     subjects: tuple[Subject, ...] = ()
     """What it may be about, the likeliest first."""
     plants: tuple[PlantId, ...] = ()
+    refused: tuple[str, ...] = ()
+    """What was offered of it and is not meant."""
     pest: str | None = None
     """What a question names that is beyond the bot: of that it can tell something."""
 
@@ -78,10 +80,12 @@ def ask_about(command: NotThat, desk: Desk) -> Unclear:
 
 def _unclear(command: NotUnderstood, desk: Desk) -> Unclear:
     """Say what was not understood, with what it may be about on buttons."""
-    offers = tuple(Choice(SUBJECT_TEXTS[one], (ReadAnew(command.text, one),)) for one in command.subjects)
-    return Unclear(
-        command.text, command.reason, tuple(plant.name for plant in desk.household.living), offers=offers
+    offers = tuple(
+        Choice(SUBJECT_TEXTS[one], (ReadAnew(command.text, one, command.refused),))
+        for one in command.subjects
     )
+    reason = "not that" if command.refused else command.reason
+    return Unclear(command.text, reason, tuple(plant.name for plant in desk.household.living), offers=offers)
 
 
 def _known(plant: PlantId, desk: Desk) -> tuple[str, str | None, tuple[str, ...]]:

@@ -87,7 +87,12 @@ def settle_question(commands: "tuple[Command, ...]", desk: Desk) -> tuple[Questi
     Words of one's own (another number, day or way of the same) are no choice of it: it counts as unanswered.
     """
     question = desk.question
-    if question is None or question.expecting in KEPT or all(isinstance(one, ASKING) for one in commands):
+    if question is None or question.expecting in KEPT:
+        return None
+    if all(isinstance(one, ASKING) for one in commands):
+        left_out = Choice(ButtonText.LEAVE_ONE_OUT, commands)
+        if any(replace(one, of="") == left_out for one in question.choices):
+            desk.close_question()  # what is left of it is asked anew
         return None
     for number, choice in enumerate(question.choices):
         if choice.commands == commands and choice.text is ButtonText.PASSED_BY:

@@ -35,6 +35,8 @@ class ReadAnew(Command):
 
     text: str
     subject: Subject
+    refused: tuple[str, ...] = ()
+    """What was offered of it and is not meant: it is not offered again."""
 
 
 class StillUnclear(Outcome):

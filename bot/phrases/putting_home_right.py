@@ -440,7 +440,7 @@ class _Mending:
             if len(re.findall(_PLANT, sentence)) < len("xy"):
                 self.gone |= dict.fromkeys(self._meant(found["all"]))
             self._cut(found)
-        is_asked = any(one.text is ButtonText.LEAVE_OUT for one in self.known.choices)
+        is_asked = any(one.text is ButtonText.ALL_WRONG for one in self.known.choices)
         if is_asked and re.fullmatch(rf"\W*{_THE}{_LIST}\W*", self.rest):
             self.gone |= dict.fromkeys(self._meant(self.rest))
             self.is_any, self.rest = True, ""

@@ -163,6 +163,12 @@ class Offer(Value):
     lacks: bool = False
     """Whether something that was told could not be read at all."""
 
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Give the sentence of each thing it would do, where each has one of its own."""
+        said = tuple(self.said.split(". "))
+        return said if len(said) == len(self.commands) else ()
+
     def in_words(self) -> str:
         """Give the sentence in quotation marks, and what it leaves out."""
         rest = " ".join(self.left_out.split()).strip(" .,;!")
@@ -171,18 +177,33 @@ class Offer(Value):
 
 def _else(offer: Offer, otherwise: Command) -> tuple[Command, ...]:
     """Ask what is wrong in an offer of several things, which is kept until that is told: any one may go."""
-    things = things_of(offer.commands)
-    if len(things) < len("xy"):
+    without = [
+        Choice(ButtonText.LEAVE_ONE_OUT, (ReadAnew(f"leave out {one}", Subject.HOME),), one)
+        for one in things_of(offer.commands)[:_MOST_LEFT_OUT]
+    ] or [
+        Choice(ButtonText.LEAVE_ONE_OUT, _asked_again(offer, at, otherwise), one)
+        for at, one in enumerate(offer.parts[:_MOST_LEFT_OUT])
+    ]
+    if len(without) < len("xy"):
         return (otherwise,)
     choices = (
         Choice(ButtonText.YES, offer.commands, offer.in_words()),
-        *(
-            Choice(ButtonText.LEAVE_ONE_OUT, (ReadAnew(f"leave out {one}", Subject.HOME),), one)
-            for one in things[:_MOST_LEFT_OUT]
-        ),
-        Choice(ButtonText.LEAVE_OUT, (Decline(),)),
+        *without,
+        Choice(ButtonText.ALL_WRONG, (otherwise,)),
     )
     return (Incomplete(missing=Missing.WRONG, text=offer.in_words(), choices=choices),)
+
+
+def _asked_again(offer: Offer, out: int, otherwise: Command) -> tuple[Command, ...]:
+    """Offer what is left of an offer without one of its parts."""
+    rest = offer.commands[:out] + offer.commands[out + 1 :]
+    said = ". ".join(offer.parts[:out] + offer.parts[out + 1 :])
+    again = replace(offer, commands=rest, said=said)
+    choices = (
+        Choice(ButtonText.YES, rest, again.in_words()),
+        Choice(ButtonText.SOMETHING_ELSE, _else(again, otherwise)),
+    )
+    return (Incomplete(missing=Missing.MEANT, text=again.in_words(), choices=choices),)
 
 
 _MOST_LEFT_OUT = 7
@@ -197,6 +218,8 @@ class Reading(Value):
     lost: tuple[Subject, ...] = ()
     """What a message may be about where it is lost, or no offer is meant; the likeliest first."""
     text: str = ""
+    refused: tuple[str, ...] = ()
+    """What was offered of the text before and is not meant."""
 
     def commands(self) -> tuple[Command, ...]:
         """Give what is to be performed: what is sure, then one question with the offers."""
@@ -209,7 +232,10 @@ class Reading(Value):
                 for one in self.sure
             )
         first, *others = self.offers
-        otherwise = NotThat(of=else_meant) if self.lost else Decline()
+        refused = (*self.refused, *(one.said for one in self.offers))
+        of = [subject_of(form) for one in first.commands for form in forms_of(one)]
+        subjects = tuple(one for one in dict.fromkeys((*(self.lost or of), Subject.QUESTION)) if one)
+        otherwise = NotThat(of=replace(else_meant, subjects=subjects, refused=refused))
         choices = (
             Choice(ButtonText.YES, first.commands, first.in_words()),
             *(Choice(ButtonText.NAMED, offer.commands, offer.said) for offer in others),
@@ -727,15 +753,25 @@ _WRITTEN_ON, _READS = listed("label bottle packet package tub tin can"), listed(
 
 def _subjects(guesses: list[Guess]) -> tuple[Subject, ...]:
     """Name what a message may be about, the likeliest first."""
-    subjects = (subject_of(one.form) for one in guesses if one.chance >= LEAST_SUBJECT)
-    return tuple(dict.fromkeys(one for one in subjects if one is not None))[:MOST_OFFERS]
+    about = (subject_of(one.form) for one in guesses if one.chance >= LEAST_SUBJECT)
+    subjects = tuple(dict.fromkeys(one for one in about if one is not None))[:MOST_OFFERS]
+    return subjects if Subject.QUESTION in subjects or not subjects else (*subjects, Subject.QUESTION)
 
 
-def read_as(text: str, subject: Subject, situation: Situation) -> Reading:
+def read_as(anew: ReadAnew, situation: Situation) -> Reading:
     """Read a lost message anew, told what it is about: what it may mean is offered, nothing is written."""
-    right = _put_right(text, (), situation) if subject is Subject.HOME else None
-    if right is not None:
-        return right
+    meant = _about_it(anew.text, anew.subject, situation)
+    offers = tuple(one for one in meant.offers if one.said not in anew.refused)
+    sure = () if offers or any(isinstance(one, ReadAnew) for one in meant.sure) else meant.sure
+    return replace(meant, sure=sure if sure or offers else (anew,), offers=offers, refused=anew.refused)
+
+
+def _about_it(text: str, subject: Subject, situation: Situation) -> Reading:
+    """Read a message that is about something of a kind."""
+    if subject is Subject.HOME:
+        right = _put_right(text, (), situation) or _home_told(text, *_told_and_asked(text), (), situation)
+        if right is not None:
+            return right
     if subject is Subject.QUESTION and (asked := _may_ask(text, situation, LEAST_SUBJECT)):
         return Reading(offers=asked, text=text)
     likeliest = rank(with_names(text, situation), situation)

@@ -170,6 +170,8 @@ def _unclear(told: Unclear) -> str:
         if told.plants
         else "“fern, kitchen”"
     )
+    if told.reason == "not that":
+        return f"Not that, then: nothing is written. What is {what} about?"
     if told.offers:
         return f"I did not understand {what}, so nothing is written. What is it about?"
     return f"I did not understand {what}, so nothing is written. Try {examples}; “help” shows more."

@@ -45,6 +45,7 @@ BUTTON_TEXTS = {one: one.name.replace("_", " ").capitalize() for one in ButtonTe
     ButtonText.GLANCE: "Just a glance",
     ButtonText.LEAVE_OUT: "Leave it out",
     ButtonText.LEAVE_ONE_OUT: "Not {of}",
+    ButtonText.ALL_WRONG: "All of it is wrong",
     ButtonText.STOP_TODAY: "Stop for today",
     ButtonText.FIND_OUT: "Don't know: find out",
     ButtonText.ANOTHER: "Another, or don't know",
