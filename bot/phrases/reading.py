@@ -251,21 +251,12 @@ def read(text: str, situation: Situation) -> Reading:
     What the strict reader accounts for to the last word is sure; else the likeliest forms are filled with
     what the message names, said as a sentence, and kept if the strict reader reads that as the same.
     """
-    emergency = hear_emergency(text, situation)
-    if emergency is not None:
-        return Reading(sure=(emergency,), text=text)
-    is_short = len(text) <= LONGEST
-    doings = read_doings(words_of(plain(text)), situation) if is_short else None
-    if doings is not None:
-        return Reading(sure=doings, text=text)
-    words = words_of(plain(text)) if is_short else ()
-    is_offered = bool(words) and not is_said_burnt(words)
-    moved = read_move(text, situation) or (read_burnt(words, situation) if is_offered else None)
-    if moved is not None:
-        return Reading(offers=_said_back(moved, situation), text=text)
+    begun = _begun(text, situation)
+    if begun is not None:
+        return begun
     strictly = understand_surely(text, situation)
     sure, is_answered = asked_by(strictly, text, situation) if _has_words(text) else (strictly, False)
-    if is_short and situation.plants and _has_nothing_to_treat_with(text, situation):
+    if len(text) <= LONGEST and situation.plants and _has_nothing_to_treat_with(text, situation):
         return Reading(sure=(Ask(topic=Topic.BUY),), text=text)
     if _agrees_to_nothing(text, sure, situation):
         return Reading(
@@ -281,14 +272,28 @@ def read(text: str, situation: Situation) -> Reading:
 
 def read_piece(text: str, situation: Situation) -> Reading:
     """Read a piece of a message that is read as a whole too: nothing of a home, and no slip of its own."""
-    emergency = hear_emergency(text, situation)
-    if emergency is not None:
-        return Reading(sure=(emergency,), text=text)
+    begun = _begun(text, situation)
+    if begun is not None:
+        return begun
     strictly = understand_surely(text, situation)
     sure, is_answered = asked_by(strictly, text, situation) if _has_words(text) else (strictly, False)
     if is_answered:
         return Reading(sure=sure, text=text)
     return _of_a_label(_usual(text, sure, situation, is_mended=False), text)
+
+
+def _begun(text: str, situation: Situation) -> Reading | None:
+    """Read what comes before all else: an accident, doings in a row, a plant taken to a new room, burns."""
+    emergency = hear_emergency(text, situation)
+    if emergency is not None:
+        return Reading(sure=(emergency,), text=text)
+    words = words_of(plain(text)) if len(text) <= LONGEST else ()
+    doings = read_doings(words, situation) if len(text) <= LONGEST else None
+    if doings is not None:
+        return Reading(sure=doings, text=text)
+    is_burnt = bool(words) and not is_said_burnt(words)
+    moved = read_move(text, situation) or (read_burnt(words, situation) if is_burnt else None)
+    return None if moved is None else Reading(offers=_said_back(moved, situation), text=text)
 
 
 def with_alarm(meant: Reading, text: str, situation: Situation) -> Reading:
