@@ -5,12 +5,15 @@ import re
 from bot.actions.action import ButtonText, Command, Expecting
 from bot.actions.add_plants import AddPlants
 from bot.actions.ask import Ask, Topic
+from bot.actions.give_first_aid import GiveFirstAid
+from bot.actions.incomplete import Incomplete
 from bot.actions.isolate import Isolate
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
 from bot.actions.log_sign import LogSign
 from bot.actions.move_plant import MovePlant
+from bot.actions.not_understood import NotUnderstood
 from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetTown
 from bot.actions.situation import Situation
@@ -18,12 +21,12 @@ from bot.actions.stock_product import StockProduct
 from bot.domain.identity import PlantId
 from bot.domain.value import replace
 from bot.phrases.agreeing import agreed
-from bot.phrases.cutting import read_apart
+from bot.phrases.cutting import pieces, read_apart
 from bot.phrases.grammar import plants_named
 from bot.phrases.leaving_out import told_of
 from bot.phrases.lexicon import listed
-from bot.phrases.questions import is_question
-from bot.phrases.reading import Reading, read, with_alarm
+from bot.phrases.questions import beyond, is_question
+from bot.phrases.reading import Reading, asks, read, read_piece, with_alarm
 from bot.phrases.saying import say_all
 from bot.phrases.text import plain, words_of
 from bot.phrases.values import plants_of
@@ -42,7 +45,7 @@ def heard(text: str, situation: Situation) -> Reading:
         return agreed_to
     meant = read(said, situation)
     meant = with_alarm(read_apart(said, meant, situation) or meant, said, situation)
-    return _in_agreement(_eaten_later(meant), said, situation)
+    return _with_what_is_asked(_in_agreement(_eaten_later(meant), said, situation), said, situation)
 
 
 def _yes_and_more(text: str, situation: Situation) -> Reading | None:
@@ -70,6 +73,33 @@ def _yes_and_more(text: str, situation: Situation) -> Reading | None:
     if any(plants_of((one,)) for one in more.sure) and not plants_named(rest, situation):
         return None  # "yes, with soap"
     return replace(more, sure=(*first.commands, *more.sure), text=text)
+
+
+def _with_what_is_asked(meant: Reading, text: str, situation: Situation) -> Reading:
+    """Answer what is asked beside what is told, and name what cannot be answered: no question is dropped."""
+    told = (*meant.sure, *(one for offer in meant.offers[:1] for one in offer.commands))
+    sentences = pieces(text) if "?" in text else ()
+    if len(sentences) < len("xy") or any(asks(one) or isinstance(one, _OPEN) for one in told):
+        return meant
+    neutral = replace(situation, expecting=Expecting.NOTHING, choices=(), choice_texts=())
+    answers = [_answer_to(one, neutral) for one in sentences if one.endswith("?")]
+    return replace(meant, sure=(*meant.sure, *dict.fromkeys(one for told in answers for one in told)))
+
+
+def _answer_to(sentence: str, situation: Situation) -> tuple[Command, ...]:
+    """Give the answer to a sentence, that there is none, or nothing where it tells, or is a name alone."""
+    if sum(word[:1].isalnum() for word in words_of(plain(sentence))) < _FEWEST_ASKED:
+        return ()
+    meant = read_piece(sentence, situation)
+    if meant.offers or not all(asks(one) or isinstance(one, NotUnderstood) for one in meant.sure):
+        return tuple(one for one in meant.sure if asks(one))
+    asked = tuple(one for one in meant.sure if asks(one))
+    return asked or (beyond(sentence, situation),)
+
+
+_FEWEST_ASKED = 3
+"""In fewer words a name is doubted, or what was said is taken up: "ok?", "the hoya?". Judgement. [1]"""
+_OPEN = (NotUnderstood, Incomplete, GiveFirstAid)
 
 
 def _is_of_its_own(told: Command, offered: set[PlantId]) -> bool:

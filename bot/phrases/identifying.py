@@ -35,19 +35,27 @@ _PASSING = listed(
     " ? please help leaves leaf stuff thing things something got from near under over all behind when touch"
     " come comes coming out up fly run running runnin crawl crawling jump around everywhere few many lots lot"
     " they their its like looks look with long thin off body do not does dunno name call called few about"
-    " inside them"
+    " inside them animal animals insect creature kind type sort beast"
 )
 
 
 _TOLD = frozenset[str]().union(*_SEEN.values())
 _PASSING |= _TOLD
+_WHAT_IS = frozenset({("what", "is"), ("what", "are"), ("what", "kind"), ("what", "sort"), ("what", "type")})
+_BEHIND_WHAT_IS = 5
+"""So many words behind it the animal is named: "what is this small animal". Judgement. [1]"""
+_ANIMALS = _CREATURES | _OWN_WORD | listed("animal animals insect creature bug pest pests threads webs beast")
 _ASK_OPENINGS = frozenset(ask[0] for ask in _ASKS)
 
 
 def read_identification(words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read a question what it is, with what of it is told already; None where it is something else."""
     seen = _seen(words)
-    asks = any(
+    is_named = any(
+        pair in _WHAT_IS and not _ANIMALS.isdisjoint(words[at + 2 : at + _BEHIND_WHAT_IS])
+        for at, pair in enumerate(pairwise(words))
+    )
+    asks = is_named or any(
         words[at : at + len(ask)] == ask
         for at, word in enumerate(words)
         if word in _ASK_OPENINGS
@@ -73,7 +81,7 @@ def read_identification(words: tuple[str, ...], situation: Situation) -> Meant |
                 strange += 1
             case _:
                 return None
-    if strange > (_MOST_STRANGE if seen else 0):
+    if strange > (_MOST_STRANGE if seen or is_named else 0):
         return None
     known = tuple(plant.id for plant in situation.plants if plant.id in plants)
     find = LogFind(plants=known, count=counts[0]) if known and len(counts) == 1 else None

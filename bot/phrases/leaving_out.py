@@ -66,10 +66,11 @@ def told_of(text: str, situation: Situation) -> str:
 
 
 def _without_courtesies(text: str, situation: Situation) -> str:
-    """Leave out "Dear Ada," and "Kind regards, Bo": nobody of them is a plant."""
+    """Leave out "Dear Ada,", "Why," and "Kind regards, Bo": they tell nothing."""
     opening = _OPENING.match(text)
     if opening and not _is_of_the_home(opening["name"], situation):
         text = text[opening.end() :]
+    text = _WHY.sub("", text, count=1)
     ending = _ENDING.search(text)
     return text[: ending.start()] if ending and text[: ending.start()].strip() else text
 
@@ -84,6 +85,8 @@ _OPENING = re.compile(
     r"\s*(?i:dear(?:est)?|hello|hi+|hey|howdy|hiya|good (?:morning|evening|day|afternoon))"
     r"[ ]+(?P<name>[A-Z][^\W\d]+)[ ]*[,!\n]\s*"
 )
+_WHY = re.compile(r"^\s*why,\s+(?=[^?]*$)", re.IGNORECASE)
+"""“Why, that window looks south” wonders at what it tells."""
 _ENDING = re.compile(
     r"(?<=[.!?\n])\s*(?i:(?:(?:with|kind|best|warm|many|my)\s+)*"
     r"(?:regards|wishes|gratitude|respect|yours|respectfully|sincerely|kindly|warmly)"

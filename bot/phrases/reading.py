@@ -415,6 +415,8 @@ def _home_told(
     if is_else or not _may_be_of_a_home(told, situation):
         return None
     home = read_home(told, situation)
+    if situation.expecting is Expecting.TOWN and _BEHIND_A_TOWN.match(told.strip()[len(home.town) :]):
+        home = replace(home, is_led=told.strip().startswith(home.town))  # "Ghent. But I asked something"
     if not (_is_new(situation) or _tells_more(home, sure)) or _names_several(told, home, situation):
         return None
     if home.is_empty() or (home.is_strange() and "\n" not in text.strip()):
@@ -424,7 +426,9 @@ def _home_told(
     is_answered = any(isinstance(one, Ask) for one in sure)
     asks = bool(asked) or (is_answered and not tells)
     is_slip = is_answered and home.is_guessed and not asked  # "chart hoya" is no chard
-    is_lost = len(home.unread) > len(home.places) + sum(one.place is not None for one in home.plants)
+    things = len(home.places) + len(home.lines) + bool(home.town)
+    things += sum(one.place is not None or bool(asked) for one in home.plants)
+    is_lost = len(home.unread) > things + bool(asked)
     is_bare = not (home.plants or home.lines or home.town)
     if is_slip or (asks and (is_lost or is_bare)) or (is_question_alone and is_bare and home.unplaced):
         return None  # "which mealybug is it"
@@ -447,11 +451,16 @@ def _home_told(
     return _offered(home, commands, text)
 
 
+_BEHIND_A_TOWN = re.compile(r"\s*[.!\n]")
+
+
 def _offered(home: Home, commands: tuple[Command, ...], text: str) -> Reading:
     """Offer what is told of a home; a town that is led in and need not be asked about is clear by itself."""
     left_out = "; ".join(one for one in home.unread if one.lower() not in _NAYS)
     town, rest = commands[:1], commands[1:]
     if home.is_led and rest and isinstance(town[0], SetTown) and is_meant(find_towns(home.town)):
+        if all(map(asks, rest)):
+            return Reading(sure=commands, text=text)
         offer = Offer(rest, replace(home, town="").in_words(), LEAST_HOME, left_out)
         return Reading(sure=town, offers=(offer,), text=text)
     return Reading(offers=(Offer(commands, home.in_words(), LEAST_HOME, left_out),), text=text)
@@ -472,17 +481,21 @@ def _put_right(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     """Offer a home as it is put right, and what that changes of what is written."""
     is_offered = offered_home(situation) is not None
     is_told = bool(sure) and all(isinstance(one, Rename | RemovePlace) for one in sure)
-    if "?" in text or len(text) > LONGEST_HOME:
+    if len(text) > LONGEST_HOME:
         return None
     may_be = _is_new(situation) or _is_of_being_one(text, situation)
     if not (is_offered or (may_be and not is_told)):
         return None
+    told, asked = _told_and_asked(text) if "?" in text and is_offered else (text, [])
+    if "?" in told or not told.strip(" ."):
+        return None
     is_else = not all(isinstance(one, (*_OF_A_HOME, NotUnderstood, Incomplete, Ask)) for one in sure)
-    right = put_right(text, situation, is_else=is_else)
+    right = put_right(told, situation, is_else=is_else)
     if not right.is_of_it or (is_else and not right.is_plain):
         return None
+    answers = _answers_to(asked, situation)
     if right.is_agreed:
-        return Reading(sure=_commands_of(right.home, situation) or (), text=text)
+        return Reading(sure=(*(_commands_of(right.home, situation) or ()), *answers), text=text)
     match right.written:
         case (LosePlant(plants=gone),) if right.home.is_empty():
             names = {one.id: one.names[0] for one in situation.plants}
@@ -491,9 +504,8 @@ def _put_right(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     if not (home or right.written):
         return Reading(sure=(Decline(),), text=text) if is_offered else None
     said = "; ".join([*([right.home.in_words()] if home else []), *right.said])
-    return Reading(
-        offers=(Offer((*home, *right.written), said, LEAST_HOME, "; ".join(right.home.unread)),), text=text
-    )
+    offer = Offer((*home, *right.written), said, LEAST_HOME, "; ".join(right.home.unread))
+    return Reading(sure=answers, offers=(offer,), text=text)
 
 
 def _answers_to(asked: list[str], situation: Situation) -> tuple[Command, ...]:
@@ -587,11 +599,16 @@ _SETS_RIGHT = listed("not meant wrong instead")
 def _told_and_asked(text: str) -> tuple[str, list[str]]:
     """Set apart what is told and what is asked in one message."""
     text = _IN_BRACKETS.sub("", text)
+    whole = [one for one in _SENTENCE.split(text.strip()) if _WHOLLY_ASKED.match(one)]
+    text = " ".join(one for one in _SENTENCE.split(text.strip()) if one not in whole) if whole else text
     bare = _ASKED_BEHIND.sub(". ", _TAG.sub(".", _COURTEOUS_IF.sub("", _HELP.sub(".", text))))
     bare = _TELLING_SHYLY.sub(r"\1.", bare)
     sentences = _SENTENCE.split(bare.strip())
     asked = [one for one in sentences if one.endswith("?")]
-    return " ".join(one for one in sentences if one not in asked) if asked else bare, asked
+    return " ".join(one for one in sentences if one not in asked) if asked else bare, [*whole, *asked]
+
+
+_WHOLLY_ASKED = re.compile(r"(?:and |so |but )?(?:what|where|which|how|when|why|who)\b.*\?$", re.IGNORECASE)
 
 
 def _is_no_answer(told: tuple[Command, ...]) -> bool:

@@ -6,7 +6,7 @@ from tests.journeys.talking import Talk
 
 OFFER = (
     "Gent. den (north): clivia, jade, zorbel. scullery (east): monstera, boston fern. jade has 6 mealybugs",
-    "Gent; den (n): clivia, jade, zorbel; scullery (e): monstera, boston fern; 6 mealybugs on jade",
+    "den (n): clivia, jade, zorbel; scullery (e): monstera, boston fern; 6 mealybugs on jade",
 )
 LOOKS = "den (n): clivia, jade{}; scullery (e): monstera, boston fern"
 
@@ -63,10 +63,10 @@ def fresh(stranger_talk: Talk) -> Talk:
 def test_a_correction_of_an_offer_changes_what_it_is_about(
     fresh: Talk, first: str, told: str, looks: str, seen: str
 ) -> None:
-    assert fresh.say(OFFER[0])[0].startswith(f"Did you mean “{OFFER[1]}”?")
+    assert f"Did you mean “{OFFER[1]}”?" in fresh.say(OFFER[0])[0]
     if first:
         fresh.press(first)
-    assert fresh.say(told)[0].startswith(f"Did you mean “Gent; {looks}; {seen}”?")
+    assert fresh.say(told)[0].startswith(f"Did you mean “{looks}; {seen}”?")
 
 
 def test_what_was_wrong_is_not_offered_again_beside(fresh: Talk) -> None:
@@ -95,11 +95,9 @@ def test_a_plant_told_again_without_its_slip_is_the_same(fresh: Talk, told: str)
 def test_any_one_thing_is_left_out_by_a_button(fresh: Talk) -> None:
     fresh.say(OFFER[0])
     fresh.press("Something else")
-    assert fresh.press("Not zorbel")[0].startswith(
-        f"Did you mean “Gent; {LOOKS.format('')}; 6 mealybugs on jade”?"
-    )
+    assert fresh.press("Not zorbel")[0].startswith(f"Did you mean “{LOOKS.format('')}; 6 mealybugs on jade”?")
     fresh.press("Something else")
-    assert fresh.press("Not 6 mealybugs on jade")[0].startswith(f"Did you mean “Gent; {LOOKS.format('')}”?")
+    assert fresh.press("Not 6 mealybugs on jade")[0].startswith(f"Did you mean “{LOOKS.format('')}”?")
     fresh.press("Yes")
     assert {one.name for one in fresh.home.living} == {"clivia", "jade", "monstera", "boston fern"}
 
