@@ -25,7 +25,7 @@ from bot.phrases.cutting import pieces, read_apart
 from bot.phrases.grammar import plants_named
 from bot.phrases.leaving_out import told_of
 from bot.phrases.lexicon import listed
-from bot.phrases.questions import beyond, is_question
+from bot.phrases.questions import beyond, is_plain_question, is_question
 from bot.phrases.reading import Reading, asks, read, read_piece, with_alarm
 from bot.phrases.saying import say_all
 from bot.phrases.text import plain, words_of
@@ -91,10 +91,11 @@ def _answer_to(sentence: str, situation: Situation) -> tuple[Command, ...]:
     if sum(word[:1].isalnum() for word in words_of(plain(sentence))) < _FEWEST_ASKED:
         return ()
     meant = read_piece(sentence, situation)
-    if meant.offers or not all(asks(one) or isinstance(one, NotUnderstood) for one in meant.sure):
-        return tuple(one for one in meant.sure if asks(one))
     asked = tuple(one for one in meant.sure if asks(one))
-    return asked or (beyond(sentence, situation),)
+    is_open = not meant.offers and all(asks(one) or isinstance(one, NotUnderstood) for one in meant.sure)
+    if asked or not (is_open or is_plain_question(words_of(plain(sentence)))):
+        return asked
+    return (beyond(sentence, situation),)
 
 
 _FEWEST_ASKED = 3
