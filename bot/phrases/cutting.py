@@ -163,7 +163,8 @@ def read_apart(text: str, meant: Reading, situation: Situation) -> Reading | Non
     cut = tuple(_named(pieces(text), situation))
     if len(cut) < SEVERAL and len(text.split()) < FEWEST_CUT and len(question_behind(text)) < SEVERAL:
         return None
-    if _most_said(cut, situation) < (1 if _is_lost(meant) else SEVERAL):
+    may_ask = any(all(map(asks, offer.commands)) for offer in meant.offers[:1])
+    if _most_said(cut, situation) < (1 if _is_lost(meant) or may_ask else SEVERAL):
         return None
     cutting = _Cutting(situation, text, meant)
     apart = _together(cutting.read(cut), meant, text, situation)

@@ -18,7 +18,7 @@ from zlib import crc32
 
 from bot.actions.action import Expecting
 from bot.actions.situation import KnownPlace, KnownPlant, Situation
-from bot.domain.value import Value
+from bot.domain.value import Value, replace
 from bot.phrases.days import MONTHS, WEEKDAYS
 from bot.phrases.kept import kept_of_all
 from bot.phrases.lexicon import listed
@@ -87,6 +87,16 @@ def rank(text: str, situation: Situation) -> list[Guess]:
 def rank_asked(text: str, situation: Situation) -> list[Guess]:
     """Rank the forms of questions that a message may be, among them that it tells or says nothing."""
     return kept_of_all(_ranked_asked, text, situation)
+
+
+def rank_asked_unasked(text: str, situation: Situation) -> list[Guess]:
+    """Rank the forms of questions as if nothing were asked just now."""
+    return kept_of_all(_ranked_unasked, text, situation)
+
+
+def _ranked_unasked(text: str, situation: Situation) -> list[Guess]:
+    quiet = replace(situation, expecting=Expecting.NOTHING)
+    return asked_model().weigh(marks_of(masked(text, situation), quiet, model().buckets))
 
 
 def _ranked_asked(text: str, situation: Situation) -> list[Guess]:

@@ -592,11 +592,16 @@ def _rooms_led_in(spans: list[Span], told: _Telling) -> Iterator[Span]:
 def _with_counts(spans: list[Span], told: _Telling) -> list[Span]:
     """Take a number for how many where it stands right before a name, or it or a range right behind it."""
     named = {one.start for one in spans if one.key == "plant"}
-    if any(one.key == "seen" for one in spans):  # "scale on the fern, ten"
+    if any(one.key == "seen" for one in spans):  # "scale on the fern, ten", "scale, some ten of them"
         spans = [
             one
             for one in spans
-            if one.key != "count" or one.end in named or told.told.before(one.start) != (",",)
+            if one.key != "count"
+            or one.end in named
+            or not (
+                told.told.before(one.start) == (",",)
+                or told.told.words[one.end : one.end + 2] in _OF_WHAT_WAS_SEEN
+            )
         ]
     taken = {at for one in spans for at in range(one.start, one.end)}
     counted = {at for one in spans if one.key == "count" for at in (one.start, one.end)}
@@ -621,6 +626,9 @@ def _with_counts(spans: list[Span], told: _Telling) -> list[Span]:
         elif before is not None and before.start not in taken and before.value != 1:
             more.append(Span("count", before.start, before.end, one.margin))
     return sorted([*spans, *more], key=lambda one: one.start)
+
+
+_OF_WHAT_WAS_SEEN = frozenset({("of", "them"), ("of", "those"), ("of", "these")})
 
 
 def _with_listed(spans: list[Span], told: _Telling) -> list[Span]:

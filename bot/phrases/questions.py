@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
+from bot.actions.action import Expecting
 from bot.actions.ask import Ask, Topic
 from bot.actions.courtesy import Help
 from bot.actions.incomplete import Incomplete, Missing
@@ -13,7 +14,7 @@ from bot.actions.situation import Situation
 from bot.phrases.asking import Meant
 from bot.phrases.forms.filling import ask
 from bot.phrases.forms.rows import REPORTS, ROWS, forms_of, subject_of
-from bot.phrases.guess import Guess, rank, rank_asked
+from bot.phrases.guess import Guess, rank, rank_asked, rank_asked_unasked
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.lexicon import Word, listed, worded, words_of_class
 from bot.phrases.mentions import Mentions
@@ -173,9 +174,19 @@ def opens_a_question(text: str, situation: Situation) -> bool:
 
 
 def _ranked(text: str, situation: Situation) -> list[Guess]:
-    """Rank what is asked: of the text, or of what stands behind "um" and "aw ok so", as is likelier."""
+    """
+    Rank what is asked: of the text, or of what stands behind "um" and "aw ok so", as is likelier.
+
+    Whoever is asked something may ask back just as if they were not.
+    """
     bare = _FILLING.sub("", text, count=1)
-    ranked = [rank_asked(with_names(one, situation), situation) for one in dict.fromkeys((text, bare)) if one]
+    ranks = (rank_asked, rank_asked_unasked) if situation.expecting in _SETTING_UP else (rank_asked,)
+    ranked = [
+        rank(with_names(one, situation), situation)
+        for one in dict.fromkeys((text, bare))
+        if one
+        for rank in ranks
+    ]
     return max(ranked, key=lambda guesses: sum(one.chance for one in guesses if one.form not in _NOT_ASKED))
 
 
@@ -187,6 +198,7 @@ _FILLING = re.compile(
 )
 """What people say before they ask."""
 _NOT_ASKED = frozenset({"tell", "nothing"})
+_SETTING_UP = frozenset({Expecting.TOWN, Expecting.PLANTS, Expecting.WHERE, Expecting.PLACE})
 
 
 def _is_told(text: str, situation: Situation) -> bool:
