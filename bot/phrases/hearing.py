@@ -25,8 +25,9 @@ from bot.phrases.cutting import pieces, read_apart
 from bot.phrases.grammar import plants_named
 from bot.phrases.leaving_out import told_of
 from bot.phrases.lexicon import listed
+from bot.phrases.putting_home_right import things_of
 from bot.phrases.questions import beyond, is_plain_question, is_question
-from bot.phrases.reading import Reading, asks, read, read_piece, with_alarm
+from bot.phrases.reading import Offer, Reading, asks, read, read_piece, with_alarm
 from bot.phrases.saying import say_all
 from bot.phrases.text import plain, words_of
 from bot.phrases.values import plants_of
@@ -67,8 +68,12 @@ def _yes_and_more(text: str, situation: Situation) -> Reading | None:
     if not _TURNS.isdisjoint(words_of(plain(rest))):
         return None  # "yes, it was the ivy I sprayed"
     more = heard(rest, replace(situation, expecting=Expecting.NOTHING, choices=(), choice_texts=()))
+    if offered & {*plants_named(rest, situation)}:
+        return None
     is_apart = all(_is_of_its_own(one, offered) for one in more.sure)
-    if not (more.sure and is_apart) or more.offers or offered & {*plants_named(rest, situation)}:
+    if more.offers and not more.sure and all(_is_of_other_rooms(one, first.commands) for one in more.offers):
+        return replace(more, sure=first.commands, text=text)
+    if not (more.sure and is_apart) or more.offers:
         return None
     if any(plants_of((one,)) for one in more.sure) and not plants_named(rest, situation):
         return None  # "yes, with soap"
@@ -111,10 +116,17 @@ def _is_of_its_own(told: Command, offered: set[PlantId]) -> bool:
     )
 
 
+def _is_of_other_rooms(more: Offer, agreed_to: tuple[Command, ...]) -> bool:
+    """Whether what is offered tells of a home, and nothing of what was agreed to."""
+    names = {one.casefold() for one in things_of(agreed_to)}
+    is_of_a_home = all(isinstance(one, AddPlants | SetPlace | StockProduct) for one in more.commands)
+    return is_of_a_home and names.isdisjoint(one.casefold() for one in things_of(more.commands))
+
+
 _TURNS = listed("just only it one rather fact sorry actually instead meant mean no not but though")
 _YES = re.compile(
     r"\W*(?:(?:er|um|uh|ah|oh|well)\W+)?(?:yes|yep|yeah|yup|aye)"
-    r"(?:\s+(?:please|thanks|thank you|that(?:'?s| is) (?:right|it|correct)|good))*"
+    r"(?:\s+(?:please|thanks|thank you|that(?:'?s| is) (?:right|it|correct)|good|great|fine|perfect))*"
     r"\s*(?:[.!]+|\n|,?\s*\band\b)\s*(?:and\s+)?(?=\w)",
     re.IGNORECASE,
 )

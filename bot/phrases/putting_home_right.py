@@ -134,6 +134,22 @@ def things_of(commands: tuple[Command, ...]) -> list[str]:
     return sorted(things, key=is_listed.__getitem__)
 
 
+def without(thing: str, home: Home) -> Home:
+    """Give a home without one of its things, by its name or line as it is offered."""
+    plants = (
+        replace(one, place=None if one.place == thing else one.place)
+        for one in home.plants
+        if re.sub(r" \d+$", "", one.name) != thing
+    )
+    return replace(
+        home,
+        town="" if home.town == thing else home.town,
+        plants=tuple(plants),
+        places=tuple(one for one in home.places if one.name != thing),
+        lines=tuple(one for one in home.lines if one.removeprefix(_GOT) != thing),
+    )
+
+
 def _with_offered(situation: Situation, offered: Home) -> Situation:
     """Give the situation in which what is offered is there."""
     here = {one.name.casefold(): one.id for one in situation.places}

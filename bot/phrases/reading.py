@@ -57,7 +57,7 @@ from bot.phrases.mentions import NO_PLANTS
 from bot.phrases.names import Plants
 from bot.phrases.notation import notation
 from bot.phrases.offering import Likely, likely, told_in
-from bot.phrases.putting_home_right import offered_home, put_right, things_of
+from bot.phrases.putting_home_right import offered_home, put_right, things_of, without
 from bot.phrases.questions import (
     FEWEST_DOUBTED,
     LEAST_ASKED,
@@ -177,18 +177,18 @@ class Offer(Value):
 
 def _else(offer: Offer, otherwise: Command) -> tuple[Command, ...]:
     """Ask what is wrong in an offer of several things, which is kept until that is told: any one may go."""
-    without = [
-        Choice(ButtonText.LEAVE_ONE_OUT, (ReadAnew(f"leave out {one}", Subject.HOME),), one)
+    less = [
+        Choice(ButtonText.LEAVE_ONE_OUT, (ReadAnew(f"{_LEAVE_OUT}{one}", Subject.HOME),), one)
         for one in things_of(offer.commands)[:_MOST_LEFT_OUT]
     ] or [
         Choice(ButtonText.LEAVE_ONE_OUT, _asked_again(offer, at, otherwise), one)
         for at, one in enumerate(offer.parts[:_MOST_LEFT_OUT])
     ]
-    if len(without) < len("xy"):
+    if len(less) < len("xy"):
         return (otherwise,)
     choices = (
         Choice(ButtonText.YES, offer.commands, offer.in_words()),
-        *without,
+        *less,
         Choice(ButtonText.ALL_WRONG, (otherwise,)),
     )
     return (Incomplete(missing=Missing.WRONG, text=offer.in_words(), choices=choices),)
@@ -201,11 +201,12 @@ def _asked_again(offer: Offer, out: int, otherwise: Command) -> tuple[Command, .
     again = replace(offer, commands=rest, said=said)
     choices = (
         Choice(ButtonText.YES, rest, again.in_words()),
-        Choice(ButtonText.SOMETHING_ELSE, _else(again, otherwise)),
+        Choice(ButtonText.SOMETHING_ELSE, (otherwise,)),
     )
     return (Incomplete(missing=Missing.MEANT, text=again.in_words(), choices=choices),)
 
 
+_LEAVE_OUT = "leave out "
 _MOST_LEFT_OUT = 7
 """So many things have a button of their own where one is wrong. Judgement. [1]"""
 
@@ -791,6 +792,11 @@ def read_as(anew: ReadAnew, situation: Situation) -> Reading:
 def _about_it(text: str, subject: Subject, situation: Situation) -> Reading:
     """Read a message that is about something of a kind."""
     if subject is Subject.HOME:
+        if text.startswith(_LEAVE_OUT) and (offered := offered_home(situation)) is not None:
+            home = without(text.removeprefix(_LEAVE_OUT), offered)
+            told = None if home.is_empty() else _commands_of(home, situation)
+            left = () if told is None else (Offer(told, home.in_words(), LEAST_HOME),)
+            return Reading(sure=() if left else (Decline(),), offers=left, text=text)
         right = _put_right(text, (), situation) or _home_told(text, *_told_and_asked(text), (), situation)
         if right is not None:
             return right

@@ -59,3 +59,44 @@ def test_a_question_beside_a_correction_of_an_offer_leaves_the_rest_as_it_was(st
 def test_what_only_sounds_like_a_question_is_not_said_to_be_beyond(text: str) -> None:
     meant = understand(text, EVENING)
     assert not any(isinstance(one, NotUnderstood | Identify | SetTown) for one in meant)
+
+
+def test_a_yes_that_other_rooms_follow_is_a_yes_and_an_offer_of_those(stranger_talk: Talk) -> None:
+    for text in ("/start", "Galway", "spare room: peperomia", "east", "soap"):
+        stranger_talk.say(text)
+    stranger_talk.say("bay window place areca palm and elefant ear, looks east")
+    answer = "\n".join(stranger_talk.say("yes good. back bedrom weeping fig and lipstik plant window west"))
+    assert "Written: bay window: areca palm" in answer
+    assert "weeping fig, lipstick plant" in answer
+    assert "Not written yet" in answer
+
+
+@pytest.mark.parametrize("text", ["approx 20 of em", "some twenty of them", "20 of those i counted"])
+def test_so_many_of_them_are_what_was_seen_and_not_plants(stranger_talk: Talk, text: str) -> None:
+    stranger_talk.say("/start")
+    answer = "\n".join(stranger_talk.say(f"my maranta's got mealybugs, {text}. its in the library"))
+    assert "20 plants" not in answer
+    assert "maranta 1" not in answer
+
+
+def test_what_is_denied_beside_an_offer_brings_no_new_plant(stranger_talk: Talk) -> None:
+    for text in ("/start", "Omaha", "hoya and zorb in the den"):
+        stranger_talk.say(text)
+    answer = "\n".join(stranger_talk.say("no zorb, no plus sign (my bad)"))
+    assert "“den: hoya”" in answer
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "what do i do tonight w the peperomia",
+        "so like what am i meant to do this evening",
+        "whats on tonight then",
+    ],
+)
+def test_tonight_is_asked_as_well_while_a_window_is_asked_about(stranger_talk: Talk, text: str) -> None:
+    for said in ("/start", "Galway", "spare room: peperomia, ivy", "the ivy has 9 spider mites"):
+        stranger_talk.say(said)
+    answer = "\n".join(stranger_talk.say(text))
+    assert "tonight" in answer.lower() or "today" in answer.lower() or "look at peperomia" in answer
+    assert "beyond me" not in answer
