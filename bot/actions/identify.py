@@ -34,6 +34,8 @@ class Identified(Outcome, kw_only=True):
 
 
 MOST_NAMED = 4
+MOST_ASKED = 8
+"""In a home of more plants it is not asked on which. Judgement. [1]"""
 
 
 @performs
@@ -47,12 +49,24 @@ def identify(command: Identify, desk: Desk) -> KeyAsked | Identified:
     is_vague = len(left) > 2 * len(named)
     pests = [] if is_vague else [one for one in named if one.nature is Nature.PEST]
     choices = tuple(_offer(command, one) for one in pests) if command.plants else ()
+    living = desk.household.living
+    if not choices and len(pests) == 1 and len(living) <= MOST_ASKED:
+        choices = tuple(_offer_of(command, pests[0], plant.id, plant.name) for plant in living)
+    if not choices:
+        desk.close_question()  # the key is gone through: nothing of it is asked any more
     return Identified(
         creatures=named,
         plants=desk.names(command.plants),
         unnamed=len(left) - len(named),
         asking=Asking(choices) if choices else None,
     )
+
+
+def _offer_of(command: Identify, pest: Creature, plant: PlantId, name: str) -> Choice:
+    """Offer to write the find on a plant that was not named before."""
+    find = None if command.find is None else replace(command.find, plants=(plant,))
+    offered = _offer(replace(command, plants=(plant,), find=find), pest)
+    return replace(offered, text=ButtonText.NAMED, of=name)
 
 
 def _asked(command: Identify, question: KeyQuestion) -> KeyAsked:

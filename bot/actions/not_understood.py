@@ -65,6 +65,7 @@ def answer_unread(command: NotUnderstood, desk: Desk) -> NothingDue | Asks | Unc
         known = tuple(_known(plant, desk) for plant in command.plants[:MOST_KNOWN])
         pest = None if command.pest is None else pest_name(command.pest, desk)
         return Beyond(known, pest, offers=_topics(command, desk))
+    text = text.strip(" .!") or text
     if not reason and _is_kind_of_plant(text, desk):
         add = Choice(ButtonText.ADD, (AddPlants((NewPlant(name=text),), is_sure=True),), text)
         return Asks(Missing.ADD, text=text, asking=Asking((add,)))

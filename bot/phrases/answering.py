@@ -147,8 +147,14 @@ def read_answer(text: str, words: tuple[str, ...], situation: Situation) -> Mean
         or (None if _ASKING & frozenset(words) else _by_plant(items, situation))
         or _by_method(items, situation.choices)
         or _by_find(items, words, situation)
-        or _by_words_of_the_key(words, situation)
+        or (None if _names_a_find(items) else _by_words_of_the_key(words, situation))
     )
+
+
+def _names_a_find(items: tuple[Item, ...]) -> bool:
+    """Whether a pest is named with a number or a plant: no answer to what it looks like."""
+    kinds = {*map(type, (one.meaning for one in items))}
+    return Pest in kinds and not kinds.isdisjoint({Plants, Count})
 
 
 def asks_of_eating(situation: Situation) -> bool:

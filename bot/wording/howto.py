@@ -95,6 +95,8 @@ def _if_so(told: Identified) -> str:
     pests = [one for one in told.creatures if one.nature is Nature.PEST]
     if not pests:
         return "Nothing is written."
+    if told.asking and not told.plants:
+        return "On which plant? Not written yet."
     if told.asking:
         return f"Shall I write it for {listed(told.plants)}? Not written yet."
     return f"If so, say for instance “hoya 5 {plural(pests[0].name)}”. Not written yet."
