@@ -49,7 +49,8 @@ class _Said(NamedTuple):
 
 
 def told_of(text: str, situation: Situation) -> str:
-    """Give a message without a letter's courtesies, a log's heading and what its next words set right."""
+    """Give a message without courtesies, a log's heading and what is set right; rooms are spelt out."""
+    text = _ROOM.sub(lambda found: _ROOMS[(found[1] or "")[-1:].lower()], text)
     text = _without_courtesies(text, situation)
     if len(text) > LONGEST:
         return text  # too long to be read at all
@@ -63,6 +64,11 @@ def told_of(text: str, situation: Situation) -> str:
     cut = _heading(words, said, situation) + (_taken_back(words, said) if is_turned else [])
     parted = _parted_from(words, said) if is_parted else []
     return _without(plain(text), sorted([*cut, *parted]), {at for at, _ in parted}) if cut or parted else text
+
+
+_ROOM = re.compile(r"\b(be?d|ba?th)?rm\b", re.IGNORECASE)
+_ROOMS = {"": "room", "d": "bedroom", "h": "bathroom"}
+"""By how what stands before "rm" ends."""
 
 
 def _without_courtesies(text: str, situation: Situation) -> str:

@@ -23,6 +23,7 @@ from bot.domain.value import Value, replace
 from bot.phrases.home_words import PREPOSITIONS, ROOMS, kind_at
 from bot.phrases.homes import Home, read_home
 from bot.phrases.lexicon import listed
+from bot.phrases.light import WAYS
 from bot.phrases.names import Pest, names_of
 from bot.phrases.numbers import number_at
 from bot.phrases.saying import say_all
@@ -441,8 +442,8 @@ class _Mending:
         if old and {*old} & self.other:
             self.gone |= dict.fromkeys(old)  # "ISO = in search of"
             return True
-        if not old or PREPOSITIONS & frozenset(words_of(plain(new))):
-            return False
+        if not old or PREPOSITIONS & frozenset(words_of(plain(new))) or new.casefold() in WAYS:
+            return False  # "den = w" is its window
         is_plant, is_here = old[0] in self.stood, new.casefold() in known
         new = known.get(new.casefold(), new)
         is_said = " not " not in found[0] and bool(re.search(r"=|\b(?:is|means|for)\b", found[0]))

@@ -89,16 +89,10 @@ _LOGICAL_NOT = re.compile(r"(?<!\S)!(?=[^\W\d])")
 _WITH = re.compile(r"(?<!\S)w/(?!o\b) ?", re.IGNORECASE)
 
 
-_ROOM = re.compile(r"\b(be?d|ba?th)?rm\b", re.IGNORECASE)
-_ROOMS = {"": "room", "d": "bedroom", "h": "bathroom"}
-"""By how what stands before "rm" ends."""
-
-
 @lru_cache(maxsize=1024)
 def tidy(text: str) -> str:
     """Return the message with compatibility forms and quotes unified and invisible marks gone, case kept."""
     spelt = _WITH.sub("with ", _LOGICAL_NOT.sub("not ", text))
-    spelt = _ROOM.sub(lambda found: _ROOMS[(found[1] or "")[-1:].lower()], spelt)
     typed = _PART.sub(lambda found: _PARTS[found[0].strip()], spelt)
     kept = (_kept(mark) for mark in unicodedata.normalize("NFKC", typed).translate(_PLAIN))
     lines = "".join(kept).split("\n")

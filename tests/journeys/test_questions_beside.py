@@ -100,3 +100,29 @@ def test_tonight_is_asked_as_well_while_a_window_is_asked_about(stranger_talk: T
     answer = "\n".join(stranger_talk.say(text))
     assert "tonight" in answer.lower() or "today" in answer.lower() or "look at peperomia" in answer
     assert "beyond me" not in answer
+
+
+def test_the_key_that_is_gone_through_asks_on_which_plant(stranger_talk: Talk) -> None:
+    for text in ("/start", "omaha", "kumquat and azalea on the breakfast bar"):
+        stranger_talk.say(text)
+    for label in ("no window", "Don't know: find out", "Soft little insects", "Green or pink"):
+        stranger_talk.press(label)
+    assert {"kumquat", "azalea"} <= set(stranger_talk.labels())
+    assert "How many on kumquat" in stranger_talk.press("kumquat")[0]
+
+
+@pytest.mark.parametrize("text", ["kumquat 7 green peach aphids", "7 green peach aphids on the kumquat"])
+def test_a_find_told_under_the_key_is_no_answer_to_what_it_looks_like(stranger_talk: Talk, text: str) -> None:
+    for said in ("/start", "omaha", "kumquat and azalea on the breakfast bar"):
+        stranger_talk.say(said)
+    for label in ("no window", "Don't know: find out", "Soft little insects"):
+        stranger_talk.press(label)
+    assert "Written: 7 green peach aphids on kumquat" in stranger_talk.say(text)[0]
+
+
+def test_rooms_are_spelt_out_and_a_way_is_no_name(stranger_talk: Talk) -> None:
+    for text in ("/start", "omaha", "caladium in music rm, aloe in box bedrm. sewing rm: hoya"):
+        answer = stranger_talk.say(text)[0]
+    assert "music room: caladium" in answer
+    assert "box bedroom: aloe" in answer
+    assert "rename" not in stranger_talk.say("sewing rm = w")[0]
