@@ -122,9 +122,10 @@ def read_follow_up(words: _Words, situation: Situation, *, is_lost: bool = False
         return (AskTerm(terms.pop()),)
     if asked & _BITING and len(said) <= _LONGEST_FOLLOW_UP and ("?" in words or asked & _ASKING):
         return (AskTerm("bite"),)
+    ways = load_howto().way_by_word
+    is_asked = is_asked or (is_lost and " ".join(said) in ways)  # "clean out", and no more
     if len(said) > _LONGEST_FOLLOW_UP or not is_asked or asked & _HOW_MUCH:
         return None
-    ways = load_howto().way_by_word
     spans = [(at, at + size) for size in (3, 2, 1) for at in range(len(said) - size + 1)]
     named = next((span for span in spans if " ".join(said[slice(*span)]) in ways), None)
     is_of_apart = "far" in asked or (bool(asked & _AWAY) and "where" in asked)

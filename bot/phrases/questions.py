@@ -170,12 +170,37 @@ def _by_form(sure: Meant, text: str, situation: Situation) -> tuple[Meant, bool]
 
 def opens_a_question(text: str, situation: Situation) -> bool:
     """Whether it asks once what people say before they ask is left out: "ok so what do i do"."""
-    return is_question(words_of(plain(_FILLING.sub("", text, count=1))), situation)
+    return is_question(words_of(plain(_FILLING.sub("", text, count=1))), situation) or asks_inside(text)
+
+
+def asks_inside(text: str) -> bool:
+    """Whether a question is led in by words that ask, or stands in the middle: "tell me what to do"."""
+    return _INSIDE.search(plain(text[:LONGEST])) is not None
+
+
+_WH = "what|how|which|when|whether|why|where"
+_INSIDE = re.compile(
+    r"\b(?:(?:tell|show|remind|teach) (?:me|us)|explain(?: to me)?|asking(?: you)?|ask you|let me know"
+    rf"|wondering|i wonder|(?:want|need|like|love) to know)\b(?:\W+[\w']+){{0,2}}\W+(?P<led>{_WH})\b"
+    r"|\b(?P<what>what|how) (?:do|should|must|can|shall) (?:i|we)\b"
+    r"|\b(?P<meant>what) am i (?:to|supposed|meant)\b"
+)
+_ITS_CLAUSE = re.compile(r"[^,.;!?\n]*")
+
+
+def _clause_inside(text: str) -> str:
+    """Give the clause of a question that stands in the middle of something else, else nothing."""
+    said = plain(text)
+    found = _INSIDE.search(said)
+    if found is None:
+        return ""
+    clause = _ITS_CLAUSE.match(said, found.start(found.lastgroup or 0))
+    return "" if clause is None else clause[0]
 
 
 def _ranked(text: str, situation: Situation) -> list[Guess]:
     """
-    Rank what is asked: of the text, or of what stands behind "um" and "aw ok so", as is likelier.
+    Rank what is asked: of the text, behind "um" and "aw ok so", or in a clause of it, as is likelier.
 
     Whoever is asked something may ask back just as if they were not.
     """
@@ -183,7 +208,7 @@ def _ranked(text: str, situation: Situation) -> list[Guess]:
     ranks = (rank_asked, rank_asked_unasked) if situation.expecting in _SETTING_UP else (rank_asked,)
     ranked = [
         rank(with_names(one, situation), situation)
-        for one in dict.fromkeys((text, bare))
+        for one in dict.fromkeys((text, bare, _clause_inside(text)))
         if one
         for rank in ranks
     ]

@@ -63,6 +63,7 @@ from bot.phrases.questions import (
     LEAST_ASKED,
     OPEN_QUESTIONS,
     asked_by,
+    asks_inside,
     is_one_strange_word,
     is_plain_question,
     is_question,
@@ -730,7 +731,7 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation, *, is_men
         for one in offers
         if not (_is_no_answer(one.commands) or (is_new and {*map(type, one.commands)} <= {AddPlants}))
     )
-    is_asked = is_plain_question(words_of(plain(text)))
+    is_asked = is_plain_question(words_of(plain(text))) or asks_inside(text)
     # whatever a plain question asks, it tells nothing
     offers = tuple(one for one in offers if not is_asked or _only_asks(one))
     lost = () if is_short else _subjects(guesses)
