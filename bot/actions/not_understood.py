@@ -113,4 +113,6 @@ def _topics(command: NotUnderstood, desk: Desk) -> tuple[Choice, ...]:
 
 
 def _is_kind_of_plant(text: str, desk: Desk) -> bool:
-    return len(text.split()) <= LONGEST_KIND and desk.knowledge.kind_by_word.get(text.casefold()) is not None
+    is_here = any(one.name.casefold() == text.casefold() for one in desk.household.living)
+    is_kind = desk.knowledge.kind_by_word.get(text.casefold()) is not None
+    return is_kind and not is_here and len(text.split()) <= LONGEST_KIND

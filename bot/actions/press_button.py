@@ -90,8 +90,7 @@ def settle_question(commands: "tuple[Command, ...]", desk: Desk) -> tuple[Questi
     if question is None or question.expecting in KEPT:
         return None
     if all(isinstance(one, ASKING) for one in commands):
-        left_out = Choice(ButtonText.LEAVE_ONE_OUT, commands)
-        if any(replace(one, of="") == left_out for one in question.choices):
+        if any(one.text is ButtonText.LEAVE_ONE_OUT and one.commands == commands for one in question.choices):
             desk.close_question()  # what is left of it is asked anew
         return None
     for number, choice in enumerate(question.choices):

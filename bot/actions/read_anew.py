@@ -37,6 +37,8 @@ class ReadAnew(Command):
     subject: Subject
     refused: tuple[str, ...] = ()
     """What was offered of it and is not meant: it is not offered again."""
+    out: str = ""
+    """The one thing that is wrong in an offer of a home, as the button says it."""
 
 
 class StillUnclear(Outcome):

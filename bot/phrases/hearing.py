@@ -5,6 +5,7 @@ import re
 from bot.actions.action import ButtonText, Command, Expecting
 from bot.actions.add_plants import AddPlants
 from bot.actions.ask import Ask, Topic
+from bot.actions.courtesy import Help
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.incomplete import Incomplete
 from bot.actions.isolate import Isolate
@@ -26,7 +27,7 @@ from bot.phrases.grammar import plants_named
 from bot.phrases.leaving_out import told_of
 from bot.phrases.lexicon import listed
 from bot.phrases.putting_home_right import things_of
-from bot.phrases.questions import beyond, is_plain_question, is_question
+from bot.phrases.questions import beyond, is_question
 from bot.phrases.reading import Offer, Reading, asks, read, read_piece, with_alarm
 from bot.phrases.saying import say_all
 from bot.phrases.text import plain, words_of
@@ -71,7 +72,8 @@ def _yes_and_more(text: str, situation: Situation) -> Reading | None:
     if offered & {*plants_named(rest, situation)}:
         return None
     is_apart = all(_is_of_its_own(one, offered) for one in more.sure)
-    if more.offers and not more.sure and all(_is_of_other_rooms(one, first.commands) for one in more.offers):
+    is_else = _is_apart(rest, first.commands) and not more.sure
+    if more.offers and is_else and all(_is_of_other_rooms(one, first.commands) for one in more.offers):
         return replace(more, sure=first.commands, text=text)
     if not (more.sure and is_apart) or more.offers:
         return None
@@ -87,24 +89,33 @@ def _with_what_is_asked(meant: Reading, text: str, situation: Situation) -> Read
     if len(sentences) < len("xy") or any(asks(one) or isinstance(one, _OPEN) for one in told):
         return meant
     neutral = replace(situation, expecting=Expecting.NOTHING, choices=(), choice_texts=())
-    answers = [_answer_to(one, neutral) for one in sentences if one.endswith("?")]
-    return replace(meant, sure=(*meant.sure, *dict.fromkeys(one for told in answers for one in told)))
+    asked = [one for one in sentences if _ASKS.match(one)]
+    answers = dict.fromkeys(one for sentence in asked for one in _answer_to(sentence, neutral))
+    offers = tuple(replace(one, left_out=_without_asked(one.left_out, asked)) for one in meant.offers)
+    return replace(meant, sure=(*meant.sure, *answers), offers=offers)
+
+
+def _without_asked(left_out: str, asked: list[str]) -> str:
+    """Give what an offer leaves out without the questions that are answered beside it."""
+    parts = (one for one in left_out.split("; ") if not any(one.strip(" ?.") in each for each in asked))
+    return "; ".join(parts)
 
 
 def _answer_to(sentence: str, situation: Situation) -> tuple[Command, ...]:
     """Give the answer to a sentence, that there is none, or nothing where it tells, or is a name alone."""
-    if sum(word[:1].isalnum() for word in words_of(plain(sentence))) < _FEWEST_ASKED:
-        return ()
-    meant = read_piece(sentence, situation)
-    asked = tuple(one for one in meant.sure if asks(one))
-    is_open = not meant.offers and all(asks(one) or isinstance(one, NotUnderstood) for one in meant.sure)
-    if asked or not (is_open or is_plain_question(words_of(plain(sentence)))):
-        return asked
-    return (beyond(sentence, situation),)
+    asked = tuple(one for one in read_piece(sentence, situation).sure if asks(one) and one != Help())
+    return asked or (beyond(sentence, situation),)
 
 
-_FEWEST_ASKED = 3
-"""In fewer words a name is doubted, or what was said is taken up: "ok?", "the hoya?". Judgement. [1]"""
+_ASKS = re.compile(
+    r"(?:(?:and|so|but|then|ok|also)\W+)*(?:(?:what|when|where|which|how|why)\b(?!\W+(?:about|come)\b)"
+    r"|(?:who|whose)(?:'s| is| are| was| won)\b"
+    r"|(?:can|could|should|may|must|do|does|is|are|will|would)"
+    r" (?:i|we|it|they|this|these|there|the|my|our)\b)"
+    r"(?:\W+\w+){2}.*\?$",
+    re.IGNORECASE | re.DOTALL,
+)
+"""A sentence that asks from its first word on: no tag, no request, no doubt of a name."""
 _OPEN = (NotUnderstood, Incomplete, GiveFirstAid)
 
 
@@ -114,6 +125,16 @@ def _is_of_its_own(told: Command, offered: set[PlantId]) -> bool:
     return isinstance(told, AddPlants | SetPlace | SetTown | StockProduct) or (
         is_report and not offered.intersection(plants_of((told,)))
     )
+
+
+def _is_apart(rest: str, agreed_to: tuple[Command, ...]) -> bool:
+    """Whether nothing of what was agreed to is named behind a yes, and nothing excepted."""
+    said = plain(rest)
+    named = (one.casefold() in said for one in things_of(agreed_to))
+    return not any(named) and _EXCEPTS.isdisjoint(words_of(said))
+
+
+_EXCEPTS = listed("except without apart remove drop minus no gone died dead leave out scrap maybe")
 
 
 def _is_of_other_rooms(more: Offer, agreed_to: tuple[Command, ...]) -> bool:

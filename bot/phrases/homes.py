@@ -2017,6 +2017,8 @@ def read_place(text: str, situation: Situation) -> SetPlace | None:
 
 def read_facets(text: str, situation: Situation) -> SetPlace | None:
     """Read "west", "it faces kinda north east" or "no idea" in answer to which way a window looks."""
+    if "?" in text and _ASKS_BACK.match(plain(text)):
+        return None  # "is north ok?"
     home = read_home(text, situation)
     is_else = bool(home.town or home.plants or home.lines or home.unplaced or home.named)
     unknown = UNKNOWN.search(plain(text))
@@ -2032,6 +2034,7 @@ def read_facets(text: str, situation: Situation) -> SetPlace | None:
     return told if sun is None else replace(told, facing=sun[0], outdoors=sun[1])
 
 
+_ASKS_BACK = re.compile(r"(?:is|are|what|would|can|could|should|does|do)\b(?! it\b)(?! that\b)")
 _ELSE_UNKNOWN = re.compile(r"\W*(?:it\b\W*)?(?:how|what|when|whether|why|who|if|any\w*)\b")
 """“I don't know how I managed” is of no window."""
 

@@ -1,5 +1,6 @@
 """Something seen that nobody has named: "what is this", "bumps that lift off", "tiny flies at the fern"."""
 
+import re
 from itertools import pairwise
 
 from bot.actions.identify import Identify
@@ -41,20 +42,20 @@ _PASSING = listed(
 
 _TOLD = frozenset[str]().union(*_SEEN.values())
 _PASSING |= _TOLD
-_WHAT_IS = frozenset({("what", "is"), ("what", "are"), ("what", "kind"), ("what", "sort"), ("what", "type")})
-_BEHIND_WHAT_IS = 5
-"""So many words behind it the animal is named: "what is this small animal". Judgement. [1]"""
 _ANIMALS = _CREATURES | _OWN_WORD | listed("animal animals insect creature bug pest pests threads webs beast")
+_ASKS_ABOUT = re.compile(
+    r"\bwhat (?:is|are) (?:this|these|that|those|them|the)(?: \w+)?"
+    rf" (?:{'|'.join(sorted(_ANIMALS))})(?: (?:on|in|at|under|here|there)\b| [?.!,]|$)"
+    rf"|\bwhat (?:kind|sort|type) of (?:{'|'.join(sorted(_ANIMALS))})\b"
+)
+"""What is asked of an animal that is pointed at."""
 _ASK_OPENINGS = frozenset(ask[0] for ask in _ASKS)
 
 
 def read_identification(words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read a question what it is, with what of it is told already; None where it is something else."""
     seen = _seen(words)
-    is_named = any(
-        pair in _WHAT_IS and not _ANIMALS.isdisjoint(words[at + 2 : at + _BEHIND_WHAT_IS])
-        for at, pair in enumerate(pairwise(words))
-    )
+    is_named = _ASKS_ABOUT.search(" ".join(words)) is not None
     asks = is_named or any(
         words[at : at + len(ask)] == ask
         for at, word in enumerate(words)

@@ -66,7 +66,7 @@ def told_of(text: str, situation: Situation) -> str:
     return _without(plain(text), sorted([*cut, *parted]), {at for at, _ in parted}) if cut or parted else text
 
 
-_ROOM = re.compile(r"\b(be?d|ba?th)?rm\b", re.IGNORECASE)
+_ROOM = re.compile(r"(?<=[a-z] )(?<!\bthe )(?<!\ba )(be?d|ba?th)?rm\b(?! temp)", re.IGNORECASE)
 _ROOMS = {"": "room", "d": "bedroom", "h": "bathroom"}
 """By how what stands before "rm" ends."""
 
@@ -91,7 +91,11 @@ _OPENING = re.compile(
     r"\s*(?i:dear(?:est)?|hello|hi+|hey|howdy|hiya|good (?:morning|evening|day|afternoon))"
     r"[ ]+(?P<name>[A-Z][^\W\d]+)[ ]*[,!\n]\s*"
 )
-_WHY = re.compile(r"^\s*why,\s+(?=[^?]*$)", re.IGNORECASE)
+_WHY = re.compile(
+    r"^\s*why,\s+(?=(?:that|the|my|our|this|those|these|in|there|i|we)\b[^?]*$)"
+    r"(?!.*,\s*(?:was|were|is|are|did|do|does|has|have)(?:n't)?\s+\w+\W*$)",
+    re.IGNORECASE | re.DOTALL,
+)
 """“Why, that window looks south” wonders at what it tells."""
 _ENDING = re.compile(
     r"(?<=[.!?\n])\s*(?i:(?:(?:with|kind|best|warm|many|my)\s+)*"

@@ -112,7 +112,7 @@ def read_way(words: _Words, situation: Situation) -> Meant | None:
 
 def read_follow_up(words: _Words, situation: Situation, *, is_lost: bool = False) -> Meant | None:
     """Read a short question back on what was just said: "wipe with what?", "move it where"."""
-    said = tuple(word for word in words if word[:1].isalnum())
+    said = tuple(part for word in words if word[:1].isalnum() for part in word.split("-") if part)
     asked = frozenset(said)
     is_how = bool(asked & _HOW_SO) or ("which" in asked and bool(asked & _PARTS))
     is_asked = is_how or (is_lost and ("?" in words or bool(asked & _ASKING)))

@@ -65,7 +65,7 @@ def put_right(text: str, situation: Situation, *, is_else: bool = False) -> Righ
     if is_else and not (is_open or said.is_any):
         return Right(Home())
     told = read_home(said.rest, said.known) if any(map(str.isalnum, said.rest)) else Home()
-    told = _without_strangers(told) if is_open else told
+    told = _without_strangers(told, said.rest) if is_open else told
     said.take(told)
     written = tuple(said.of_written(situation))
     if not (said.is_any or written or said.concerns(told)):
@@ -78,10 +78,16 @@ def put_right(text: str, situation: Situation, *, is_else: bool = False) -> Righ
     return Right(home, written, in_words, is_of_it=True, is_plain=said.is_any, is_agreed=is_agreed)
 
 
-def _without_strangers(told: Home) -> Home:
-    """Leave out what no list knows and nobody said where it stands: "no plus sign" names no plant."""
-    kind = load().knowledge.kind_named
-    plants = tuple(one for one in told.plants if one.place or kind(re.sub(r" \d+$", "", one.name)))
+def _without_strangers(told: Home, text: str) -> Home:
+    """Leave out what no list knows and stands neither in a room nor behind "a": "no plus sign"."""
+    kind, said = load().knowledge.kind_named, text.casefold()
+    plants = tuple(
+        one
+        for one in told.plants
+        if one.place
+        or kind(re.sub(r" \d+$", "", one.name))
+        or re.search(rf"\b(?:an?|the|my|our|called|named) {re.escape(one.name.casefold())}\b", said)
+    )
     if len(plants) == len(told.plants):
         return told
     left = tuple(one.name for one in told.plants if one not in plants)

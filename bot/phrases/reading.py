@@ -97,6 +97,8 @@ BETTER_FROM = 0.3
 MOST_OFFERS = 3
 MOST_READ_AGAIN = 4
 LEAST_HOME = 0.5
+_SHORTEST_HOME = 3
+"""“No.” beside a question is no town. [characters]"""
 _SENTENCE = re.compile(r"(?<=[.!?])\s+|(?<=\?)\n")
 _HELP = re.compile(
     r"[,;.!]?\s*\b(?:(?:can|could) (?:you|u|somebody|anyone) (?:please )?help(?: me)?|help me)\s*\?+",
@@ -176,10 +178,10 @@ class Offer(Value):
         return f"“{self.said}”" + (f", without “{rest}”" if rest else "")
 
 
-def _else(offer: Offer, otherwise: Command) -> tuple[Command, ...]:
+def _else(offer: Offer, otherwise: NotThat) -> tuple[Command, ...]:
     """Ask what is wrong in an offer of several things, which is kept until that is told: any one may go."""
     less = [
-        Choice(ButtonText.LEAVE_ONE_OUT, (ReadAnew(f"{_LEAVE_OUT}{one}", Subject.HOME),), one)
+        Choice(ButtonText.LEAVE_ONE_OUT, (ReadAnew(otherwise.of.text, Subject.HOME, out=one),), one)
         for one in things_of(offer.commands)[:_MOST_LEFT_OUT]
     ] or [
         Choice(ButtonText.LEAVE_ONE_OUT, _asked_again(offer, at, otherwise), one)
@@ -207,7 +209,6 @@ def _asked_again(offer: Offer, out: int, otherwise: Command) -> tuple[Command, .
     return (Incomplete(missing=Missing.MEANT, text=again.in_words(), choices=choices),)
 
 
-_LEAVE_OUT = "leave out "
 _MOST_LEFT_OUT = 7
 """So many things have a button of their own where one is wrong. Judgement. [1]"""
 
@@ -234,7 +235,7 @@ class Reading(Value):
                 for one in self.sure
             )
         first, *others = self.offers
-        refused = (*self.refused, *(one.said for one in self.offers))
+        refused = (*self.refused, *first.parts, *(one.said for one in self.offers))
         of = [subject_of(form) for one in first.commands for form in forms_of(one)]
         subjects = tuple(one for one in dict.fromkeys((*(self.lost or of), Subject.QUESTION)) if one)
         otherwise = NotThat(of=replace(else_meant, subjects=subjects, refused=refused))
@@ -402,7 +403,9 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     if not (_is_new(situation) or is_asking) or (is_else and "?" not in text):
         return None
     told, asked = _told_and_asked(text)
-    if "?" in told or not told.strip(" .") or len(text) > LONGEST_HOME:
+    if _ASKED_BACK.fullmatch(text.strip()):
+        return None  # "is north ok?"
+    if "?" in told or len(told.strip(" .!")) < _SHORTEST_HOME or len(text) > LONGEST_HOME:
         return None
     before, behind = _asked_behind(told, situation)
     apart = _home_told(text, before, [*asked, *behind], sure, situation) if behind else None
@@ -417,8 +420,9 @@ def _home_told(
     if is_else or not _may_be_of_a_home(told, situation):
         return None
     home = read_home(told, situation)
-    if situation.expecting is Expecting.TOWN and _BEHIND_A_TOWN.match(told.strip()[len(home.town) :]):
-        home = replace(home, is_led=told.strip().startswith(home.town))  # "Ghent. But I asked something"
+    begins = situation.expecting is Expecting.TOWN and _begins_with_its_town(told.strip(), home)
+    is_led = begins or (home.is_led and not _is_denied(home.town, told))
+    home = replace(home, is_led=is_led)  # "Ghent. But I asked something"
     if not (_is_new(situation) or _tells_more(home, sure)) or _names_several(told, home, situation):
         return None
     if home.is_empty() or (home.is_strange() and "\n" not in text.strip()):
@@ -428,7 +432,7 @@ def _home_told(
     is_answered = any(isinstance(one, Ask) for one in sure)
     asks = bool(asked) or (is_answered and not tells)
     is_slip = is_answered and home.is_guessed and not asked  # "chart hoya" is no chard
-    things = len(home.places) + len(home.lines) + bool(home.town)
+    things = len(home.places) + len(home.lines) + begins
     things += sum(one.place is not None or bool(asked) for one in home.plants)
     is_lost = len(home.unread) > things + bool(asked)
     is_bare = not (home.plants or home.lines or home.town)
@@ -453,7 +457,22 @@ def _home_told(
     return _offered(home, commands, text)
 
 
-_BEHIND_A_TOWN = re.compile(r"\s*[.!\n]")
+def _is_denied(town: str, told: str) -> bool:
+    """Whether it is said of a town that nobody lives there, or only near it."""
+    before = _SENTENCE.split(told.partition(town)[0])[-1]
+    return not _NOT_THERE.isdisjoint(words_of(plain(before)))
+
+
+_NOT_THERE = listed("not never near far no left used")
+
+
+def _begins_with_its_town(told: str, home: Home) -> bool:
+    """Whether its first sentence is the town alone, and no other town is named behind it."""
+    behind = told.removeprefix(home.town) if home.town and told.startswith(home.town) else ""
+    return bool(_SENTENCE_ENDS.match(behind)) and not any(map(find_towns, home.unread))
+
+
+_SENTENCE_ENDS = re.compile(r"\s*[.!\n]")
 
 
 def _offered(home: Home, commands: tuple[Command, ...], text: str) -> Reading:
@@ -461,7 +480,7 @@ def _offered(home: Home, commands: tuple[Command, ...], text: str) -> Reading:
     left_out = "; ".join(one for one in home.unread if one.lower() not in _NAYS)
     town, rest = commands[:1], commands[1:]
     if home.is_led and rest and isinstance(town[0], SetTown) and is_meant(find_towns(home.town)):
-        if all(map(asks, rest)):
+        if all(map(asks, rest)) and not any(map(find_towns, home.unread)):
             return Reading(sure=commands, text=text)
         offer = Offer(rest, replace(home, town="").in_words(), LEAST_HOME, left_out)
         return Reading(sure=town, offers=(offer,), text=text)
@@ -610,6 +629,9 @@ def _told_and_asked(text: str) -> tuple[str, list[str]]:
     return " ".join(one for one in sentences if one not in asked) if asked else bare, [*whole, *asked]
 
 
+_ASKED_BACK = re.compile(
+    r"(?:is|are|does|do|would|should|what if|what about)\b(?! it\b)(?! that\b)[^.\n]*\?", re.IGNORECASE
+)
 _WHOLLY_ASKED = re.compile(r"(?:and |so |but )?(?:what|where|which|how|when|why|who)\b.*\?$", re.IGNORECASE)
 
 
@@ -784,20 +806,27 @@ def _subjects(guesses: list[Guess]) -> tuple[Subject, ...]:
 
 def read_as(anew: ReadAnew, situation: Situation) -> Reading:
     """Read a lost message anew, told what it is about: what it may mean is offered, nothing is written."""
-    meant = _about_it(anew.text, anew.subject, situation)
-    offers = tuple(one for one in meant.offers if one.said not in anew.refused)
+    offered = offered_home(situation) if anew.out else None
+    meant = (
+        _about_it(anew.text, anew.subject, situation) if offered is None else _less(anew, offered, situation)
+    )
+    refused = {*anew.refused}
+    offers = tuple(one for one in meant.offers if refused.isdisjoint((one.said, *one.parts)))
     sure = () if offers or any(isinstance(one, ReadAnew) for one in meant.sure) else meant.sure
     return replace(meant, sure=sure if sure or offers else (anew,), offers=offers, refused=anew.refused)
+
+
+def _less(anew: ReadAnew, offered: Home, situation: Situation) -> Reading:
+    """Offer a home without the thing that is wrong in it."""
+    home = without(anew.out, offered)
+    told = None if home.is_empty() else _commands_of(home, situation)
+    offers = () if told is None else (Offer(told, home.in_words(), LEAST_HOME),)
+    return Reading(sure=() if offers else (Decline(),), offers=offers, text=anew.text)
 
 
 def _about_it(text: str, subject: Subject, situation: Situation) -> Reading:
     """Read a message that is about something of a kind."""
     if subject is Subject.HOME:
-        if text.startswith(_LEAVE_OUT) and (offered := offered_home(situation)) is not None:
-            home = without(text.removeprefix(_LEAVE_OUT), offered)
-            told = None if home.is_empty() else _commands_of(home, situation)
-            left = () if told is None else (Offer(told, home.in_words(), LEAST_HOME),)
-            return Reading(sure=() if left else (Decline(),), offers=left, text=text)
         right = _put_right(text, (), situation) or _home_told(text, *_told_and_asked(text), (), situation)
         if right is not None:
             return right

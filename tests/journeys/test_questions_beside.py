@@ -2,6 +2,7 @@
 
 import pytest
 
+from bot.actions.ask import Ask
 from bot.actions.identify import Identify
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.set_town import SetTown
@@ -126,3 +127,67 @@ def test_rooms_are_spelt_out_and_a_way_is_no_name(stranger_talk: Talk) -> None:
     assert "music room: caladium" in answer
     assert "box bedroom: aloe" in answer
     assert "rename" not in stranger_talk.say("sewing rm = w")[0]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "I don't live in Ghent. What do you do?",
+        "Not far from Ghent. What can you do?",
+        "Ghent? No. Which towns do you know?",
+        "Ghent. I moved to Bruges. What's next?",
+    ],
+)
+def test_a_town_that_is_denied_or_left_is_not_written(stranger_talk: Talk, text: str) -> None:
+    stranger_talk.say("/start")
+    assert "Written" not in "\n".join(stranger_talk.say(text))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "yes good. without zorb. hall: fern",
+        "yes great. remove zorb. hall: fern",
+        "yes good. zorb died. hall: fern",
+        "yes good. except attic. hall: fern",
+        "yes good. blorb is a chair. hall: fern",
+        "yes perfect. hall: fern, zorb moved to porch",
+    ],
+)
+def test_a_yes_that_what_follows_takes_back_in_part_writes_nothing(stranger_talk: Talk, text: str) -> None:
+    for said in ("/start", "Ghent", "den: zorb. attic: blorb, hoya"):
+        stranger_talk.say(said)
+    assert "Written" not in "\n".join(stranger_talk.say(text))
+
+
+@pytest.mark.parametrize("text", ["is north ok?", "what about no window?", "what if it looks north?"])
+def test_a_window_that_is_asked_about_is_not_written(stranger_talk: Talk, text: str) -> None:
+    for said in ("/start", "Ghent", "ivy in the den"):
+        stranger_talk.say(said)
+    assert "Written" not in "\n".join(stranger_talk.say(text))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Why, did the hoya get sprayed",
+        "Why, the hoya was sprayed, was it",
+        "Why, no, hoya was not sprayed",
+        "why, was the ivy moved to the kitchen",
+        "why, oh why, did I spray the hoya with neem",
+    ],
+)
+def test_a_why_that_asks_tells_nothing(text: str) -> None:
+    assert all(isinstance(one, Ask | NotUnderstood) for one in understand(text, EVENING))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "sprayed the coffee. Isn't it great?",
+        "ivy sprayed. Could you please water it too?",
+        "hoya sprayed. Got it?",
+    ],
+)
+def test_what_is_no_question_to_the_bot_is_not_said_to_be_beyond(text: str) -> None:
+    assert not any(isinstance(one, NotUnderstood) for one in understand(text, EVENING))

@@ -228,5 +228,5 @@ def test_questions_of_ten_people_nobody_trained_on_are_answered() -> None:
                 key == "nothing" and not is_asked
             )
             right, wrong = right + is_right, wrong + (is_asked and not is_right)
-    assert right >= 283
-    assert wrong <= 33
+    assert right >= 290
+    assert wrong <= 34
