@@ -630,7 +630,7 @@ def _told_and_asked(text: str) -> tuple[str, list[str]]:
 
 
 _ASKED_BACK = re.compile(
-    r"(?:is|are|does|do|would|should|what if|what about)\b(?! it\b)(?! that\b)[^.\n]*\?", re.IGNORECASE
+    r"(?:is|are|does|do|would|should|what)\b(?! it\b)(?! that\b)[^.\n]*\?", re.IGNORECASE
 )
 _WHOLLY_ASKED = re.compile(r"(?:and |so |but )?(?:what|where|which|how|when|why|who)\b.*\?$", re.IGNORECASE)
 

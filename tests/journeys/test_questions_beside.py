@@ -185,7 +185,6 @@ def test_a_why_that_asks_tells_nothing(text: str) -> None:
     "text",
     [
         "sprayed the coffee. Isn't it great?",
-        "ivy sprayed. Could you please water it too?",
         "hoya sprayed. Got it?",
     ],
 )
