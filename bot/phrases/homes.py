@@ -1298,6 +1298,13 @@ def _take_more(one: Span, place: str | None, told: _Telling) -> None:
     group = told.names[
         max((each for each in told.names if each.start < one.start), key=lambda each: each.start)
     ]
+    named = {name for names in told.names.values() for name in names}
+    homeless = [each.names[0] for each in told.situation.plants if each.place is None]
+    left = [name for name in homeless if name not in named]
+    if "other" in told.words(one.start, one.end) and len(left) == 1 and named <= {*homeless}:
+        told.names[one] = left  # of two whose place is asked for
+        told.plants.append(NewPlant(name=left[0], place=place))
+        return
     base = re.sub(r" \d+$", "", group[0])
     numbers = [each.value for each in told.told.within(one.start, one.end) if isinstance(each.value, int)]
     number = (*numbers, 1)[0]

@@ -60,7 +60,8 @@ def put_right(text: str, situation: Situation, *, is_else: bool = False) -> Righ
     is_open = not offered.is_empty()
     if is_else and not (is_open or _MAY_PUT_RIGHT.search(text)):
         return Right(Home())
-    said = _Mending(tidy(text), _with_offered(situation, offered), offered)
+    named = _with_names_for_them(tidy(text), offered)
+    said = _Mending(named, _with_offered(situation, offered), offered)
     said.read()
     if is_else and not (is_open or said.is_any):
         return Right(Home())
@@ -76,6 +77,25 @@ def put_right(text: str, situation: Situation, *, is_else: bool = False) -> Righ
     if written and _same(home, offered):
         home = Home()  # what is offered stays so, beside what is said of the rest
     return Right(home, written, in_words, is_of_it=True, is_plain=said.is_any, is_agreed=is_agreed)
+
+
+def _with_names_for_them(text: str, offered: Home) -> str:
+    """Put the names of the plants offered for "those two", "they": those without a room, else all."""
+    plants = [one.name for one in offered.plants if one.place is None] or [one.name for one in offered.plants]
+    if not 1 < len(plants) <= _MOST_OF_THEM:
+        return text
+    names = f"{', '.join(plants[:-1])} and {plants[-1]}"
+    return _THOSE.sub(lambda found: f"{found['before']}{names}", text)
+
+
+_MOST_OF_THEM = 6
+"""More plants are not told by "they". Judgement. [1]"""
+_THOSE = re.compile(
+    r"(?P<before>^\W*|[.!?\n,;]\s*|\b(?:no|sorry|um|oh|but|and)\s+)"
+    r"(?:(?:those|these|them|the) two|both(?: of them)?|they(?: are)? both|all of (?:them|these|those)|they)"
+    r"(?= (?:are|stand|live|sit|go|belong|both)\b)",
+    re.IGNORECASE,
+)
 
 
 def _without_strangers(told: Home, text: str) -> Home:

@@ -193,3 +193,30 @@ def test_what_may_mean_tonight_takes_no_plant_off(told: Talk, text: str) -> None
     told.say(text)
     assert not any(one.startswith("Take") for one in told.labels())
     assert "jade" in {one.name for one in told.home.living}
+
+
+@pytest.mark.parametrize(
+    ("offered", "told", "looks"),
+    [
+        ("den: hoya, zorb", "they are both in the hall, not the den", "“hall: hoya, zorb”"),
+        ("curry leaf and zorb", "um those two are on the top floor", "“top floor: curry leaf, zorb”"),
+        ("curry leaf and zorb", "both of them stand in the loft", "“loft: curry leaf, zorb”"),
+        (
+            "den: hoya, zorb. hall: fern",
+            "they are both fine. the fern is in the den",
+            "“den: hoya, zorb, fern”",
+        ),
+    ],
+)
+def test_those_that_are_offered_may_be_called_they(fresh: Talk, offered: str, told: str, looks: str) -> None:
+    fresh.say("Ghent")
+    fresh.say(offered)
+    assert looks in fresh.say(told)[0]
+
+
+def test_the_other_one_of_two_is_no_second_plant(fresh: Talk) -> None:
+    fresh.say("Ghent")
+    fresh.say("curry leaf, umbrella plant")
+    answer = fresh.say("the curry leaf is in the loft and the other one in the hall")[0]
+    assert "hall: umbrella plant" in answer
+    assert "curry leaf 2" not in answer
