@@ -187,7 +187,7 @@ def _together(said: tuple[_Piece, ...], meant: Reading, text: str, situation: Si
     if not told:
         return _with_what_is_lost(said, meant, situation)
     is_denied = bool(contradict(told)) or told_in(text, situation).denies(told)
-    if not is_denied and not _is_told(meant) and _is_told_and_asked(said, text, situation):
+    if not is_denied and not _is_told(meant) and _is_told_before_asking(said, text, situation):
         more = tuple(beyond(one, situation) for one in left)
         return Reading(sure=(*told, *asked, *more), text=text)  # "ivy sprayed. what's next?"
     is_lost = _is_lost(meant)
@@ -207,7 +207,7 @@ def _together(said: tuple[_Piece, ...], meant: Reading, text: str, situation: Si
     return Reading(sure=asked, offers=(offer, *others)[:MOST_OFFERS], lost=meant.lost, text=text)
 
 
-def _is_told_and_asked(said: tuple[_Piece, ...], text: str, situation: Situation) -> bool:
+def _is_told_before_asking(said: tuple[_Piece, ...], text: str, situation: Situation) -> bool:
     """Whether the first piece is sure, a sentence, a line or before a comma, and all else is asked."""
     first, *rest = said
     begin = text.find(first.text)
@@ -298,7 +298,7 @@ class _Cutting:
 
     def _clauses(self, text: str, whole: _Piece, depth: int = DEEPEST) -> tuple[_Piece, ...]:
         """Give a piece, or the clauses of it that are likelier and leave nothing."""
-        joined = _told_and_asked(text)
+        joined = _told_before_asking(text)
         if depth and joined is not None:
             asked = self._piece(joined[1], is_clause=True)
             told = self._piece(joined[0], is_clause=True)
@@ -557,13 +557,13 @@ def _most_said(cut: tuple[str, ...], situation: Situation) -> int:
 
 def _ways(piece: str) -> Iterator[tuple[str, str]]:
     """Give the ways to cut a piece in two: before what it asks, at a comma or a joint."""
-    joined = _told_and_asked(piece)
+    joined = _told_before_asking(piece)
     if joined is not None:
         yield joined
     yield from _halves(piece)
 
 
-def _told_and_asked(piece: str) -> tuple[str, str] | None:
+def _told_before_asking(piece: str) -> tuple[str, str] | None:
     """Cut a piece before what it asks, where it does not ask from its first word on."""
     told, *asked = question_behind(piece)
     if not asked or is_question(words_of(plain(told))) or len(asked[0].split()) < SEVERAL:

@@ -22,7 +22,7 @@ from bot.actions.stock_product import StockProduct
 from bot.domain.identity import PlantId
 from bot.domain.value import replace
 from bot.phrases.agreeing import agreed
-from bot.phrases.cutting import pieces, read_apart
+from bot.phrases.cutting import SEVERAL, pieces, read_apart
 from bot.phrases.grammar import plants_named
 from bot.phrases.leaving_out import told_of
 from bot.phrases.lexicon import listed
@@ -86,7 +86,7 @@ def _with_what_is_asked(meant: Reading, text: str, situation: Situation) -> Read
     """Answer what is asked beside what is told, and name what cannot be answered: no question is dropped."""
     told = (*meant.sure, *(one for offer in meant.offers[:1] for one in offer.commands))
     sentences = pieces(text) if "?" in text else ()
-    if len(sentences) < len("xy") or any(asks(one) or isinstance(one, _OPEN) for one in told):
+    if len(sentences) < SEVERAL or any(asks(one) or isinstance(one, _OPEN) for one in told):
         return meant
     neutral = replace(situation, expecting=Expecting.NOTHING, choices=(), choice_texts=())
     asked = [one for one in sentences if _ASKS.match(one)]
