@@ -56,6 +56,7 @@ from bot.phrases.looking_up import read_follow_up
 from bot.phrases.mentions import NO_PLANTS
 from bot.phrases.names import Plants
 from bot.phrases.notation import notation
+from bot.phrases.numbers import Count
 from bot.phrases.offering import Likely, likely, told_in
 from bot.phrases.putting_home_right import offered_home, put_right, things_of, without
 from bot.phrases.questions import (
@@ -259,8 +260,6 @@ def read(text: str, situation: Situation) -> Reading:
         return begun
     strictly = understand_surely(text, situation)
     sure, is_answered = asked_by(strictly, text, situation) if _has_words(text) else (strictly, False)
-    if len(text) <= LONGEST and situation.plants and _has_nothing_to_treat_with(text, situation):
-        return Reading(sure=(Ask(topic=Topic.BUY),), text=text)
     if _agrees_to_nothing(text, sure, situation):
         return Reading(
             sure=(Ask(topic=Topic.DUE) if situation.tonight else Incomplete(missing=Missing.SEEN),), text=text
@@ -286,7 +285,7 @@ def read_piece(text: str, situation: Situation) -> Reading:
 
 
 def _begun(text: str, situation: Situation) -> Reading | None:
-    """Read what comes before all else: an accident, doings in a row, a plant taken to a new room, burns."""
+    """Read what comes before all else: an accident, doings in a row, a new room, burns, an empty shelf."""
     emergency = hear_emergency(text, situation)
     if emergency is not None:
         return Reading(sure=(emergency,), text=text)
@@ -296,7 +295,10 @@ def _begun(text: str, situation: Situation) -> Reading | None:
         return Reading(sure=doings, text=text)
     is_burnt = bool(words) and not is_said_burnt(words)
     moved = read_move(text, situation) or (read_burnt(words, situation) if is_burnt else None)
-    return None if moved is None else Reading(offers=_said_back(moved, situation), text=text)
+    if moved is not None:
+        return Reading(offers=_said_back(moved, situation), text=text)
+    has_nothing = bool(words and situation.plants) and _has_nothing_to_treat_with(text, situation)
+    return Reading(sure=(Ask(topic=Topic.BUY),), text=text) if has_nothing else None
 
 
 def with_alarm(meant: Reading, text: str, situation: Situation) -> Reading:
@@ -329,6 +331,8 @@ def _has_nothing_to_treat_with(text: str, situation: Situation) -> bool:
     words = frozenset(words_of(plain(text)))
     if not (words & TREATED and words & NOTHING_OF_IT) or "?" in words:
         return False
+    if told_in(text, situation).every(Count):
+        return False  # "15, as i said. nothing to treat with"
     home = read_home(text, situation)
     return home.has_nothing and home.is_empty() and not (home.named or len(home.unread) >= FEWEST_WORDS)
 
@@ -424,6 +428,8 @@ def _home_told(
     is_led = begins or (home.is_led and not _is_denied(home.town, told))
     home = replace(home, is_led=is_led)  # "Ghent. But I asked something"
     if not (_is_new(situation) or _tells_more(home, sure)) or _names_several(told, home, situation):
+        return None
+    if home.has_nothing and home.is_empty() and told_in(told, situation).every(Count):
         return None
     if home.is_empty() or (home.is_strange() and "\n" not in text.strip()):
         return None if asked or not home.is_empty() else _instead(text, home, sure, situation)

@@ -190,3 +190,16 @@ def test_a_why_that_asks_tells_nothing(text: str) -> None:
 )
 def test_what_is_no_question_to_the_bot_is_not_said_to_be_beyond(text: str) -> None:
     assert not any(isinstance(one, NotUnderstood) for one in understand(text, EVENING))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "15, as i said. nothing to treat with",
+        "I was saying already: about 15, under the leaves. to treat I am having nothing yet",
+    ],
+)
+def test_a_number_that_is_asked_for_is_not_lost_beside_an_empty_shelf(stranger_talk: Talk, text: str) -> None:
+    for said in ("/start", "Linz", "cloakroom: kumquat, ivy. west", "the kumquat has melon aphids"):
+        stranger_talk.say(said)
+    assert "15 melon aphids" in stranger_talk.say(text)[0]
