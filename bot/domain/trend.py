@@ -18,6 +18,8 @@ _LIKELY = 0.20
 _STEPS = 60
 _SETTLED = 1e-12
 _WEEK = 7
+_LARGEST = 50.0
+"""The largest exponent: more than animals on earth. Judgement. [1]"""
 _EIGHTY = 1.2816  # standard normal deviate of an 80 % interval
 
 
@@ -76,8 +78,8 @@ def trend(counts: Sequence[Count], hatch_due_on: date | None = None) -> Trend:
         return Trend(Call.CANNOT_TELL, None, None)
     error = slope.error * math.sqrt(slope.scatter)
     p_falling = t_below(slope.per_day / error, len(rows) - 2)
-    low, high = (math.exp(_WEEK * (slope.per_day + side * _EIGHTY * error)) for side in (-1, 1))
-    return Trend(_call(p_falling), math.exp(_WEEK * slope.per_day), p_falling, (low, high))
+    low, high = (_exp(_WEEK * (slope.per_day + side * _EIGHTY * error)) for side in (-1, 1))
+    return Trend(_call(p_falling), _exp(_WEEK * slope.per_day), p_falling, (low, high))
 
 
 class Band(Value):
@@ -106,9 +108,9 @@ def fitted_band(counts: Sequence[Count]) -> tuple[Band, ...]:
         slope = fit_slope(days, numbers)
     if slope is None:
         return ()
-    weights = [math.exp(slope.per_day * day) for day in days]
+    weights = [_exp(slope.per_day * day) for day in days]
     start = math.log(sum(numbers) / sum(weights))
-    means = [math.exp(start) * weight for weight in weights]
+    means = [_exp(start) * weight for weight in weights]
     whole, first, second = (
         sum(mean * day**power for mean, day in zip(means, days, strict=True)) for power in (0, 1, 2)
     )
@@ -117,10 +119,15 @@ def fitted_band(counts: Sequence[Count]) -> tuple[Band, ...]:
     def at(day: int) -> Band:
         middle = start + slope.per_day * day
         error = math.sqrt(max(0.0, spread * (second - 2 * day * first + day * day * whole)))
-        low, high = (math.exp(min(50.0, middle + side * _EIGHTY * error)) for side in (-1, 1))
-        return Band(rows[0].on + timedelta(days=day), low, math.exp(min(50.0, middle)), high)
+        low, high = (_exp(middle + side * _EIGHTY * error) for side in (-1, 1))
+        return Band(rows[0].on + timedelta(days=day), low, _exp(middle), high)
 
     return tuple(at(day) for day in range(days[-1] + 1))
+
+
+def _exp(exponent: float) -> float:
+    """Give e to that power, beyond what animals can come to as large, or as small, as they can."""
+    return math.exp(max(-_LARGEST, min(_LARGEST, exponent)))
 
 
 def hatch_wave_days(pest: Pest, temperature: float | None) -> float:
@@ -167,7 +174,7 @@ def fit_slope(days: Sequence[float], numbers: Sequence[int]) -> Slope | None:
     at = [day - middle for day in days]
     level, slope = math.log(math.fsum(numbers) / len(numbers)), 0.0
     for _ in range(_STEPS):
-        means = [math.exp(min(50.0, level + slope * day)) for day in at]
+        means = [_exp(level + slope * day) for day in at]
         step_level, step_slope, spread = _newton(at, numbers, means)
         if not math.isfinite(spread) or spread <= 0:
             return None

@@ -1,5 +1,6 @@
 """The trend of few counts."""
 
+import math
 from datetime import date, timedelta
 
 import pytest
@@ -114,3 +115,13 @@ def test_the_weekly_factor_comes_with_its_range() -> None:
     assert low < found.weekly_factor < high < 1
     # On the scale of logarithms the factor lies in the middle: low x high = factor squared.
     assert abs(low * high - found.weekly_factor**2) < 1e-9
+
+
+@pytest.mark.parametrize("numbers", [(100_000, 0, 1), (100_000, 1, 1), (1, 100_000, 2), (100_000, 1000, 3)])
+@pytest.mark.parametrize("days", [(0, 1, 400), (0, 1, 2), (0, 399, 400)])
+def test_counts_that_no_plant_bears_break_nothing(numbers: tuple[int, ...], days: tuple[int, ...]) -> None:
+    told = [Count(START + timedelta(days=day), number) for day, number in zip(days, numbers, strict=True)]
+    four = [*told, Count(told[-1].on + timedelta(days=1), 1)]
+    for counts in (told, four):
+        assert trend(counts).call in Call
+        assert all(math.isfinite(one.high) for one in fitted_band(counts))
