@@ -465,7 +465,7 @@ def _home_told(
 
 def _is_denied(town: str, told: str) -> bool:
     """Whether it is said of a town that nobody lives there, or only near it."""
-    before = _SENTENCE.split(told.partition(town)[0])[-1]
+    before = _SENTENCE.split(told.partition(town)[0])[-1] if town else ""
     return not _NOT_THERE.isdisjoint(words_of(plain(before)))
 
 
@@ -626,8 +626,9 @@ _SETS_RIGHT = listed("not meant wrong instead")
 def _told_and_asked(text: str) -> tuple[str, list[str]]:
     """Set apart what is told and what is asked in one message."""
     text = _IN_BRACKETS.sub("", text)
-    whole = [one for one in _SENTENCE.split(text.strip()) if _WHOLLY_ASKED.match(one)]
-    text = " ".join(one for one in _SENTENCE.split(text.strip()) if one not in whole) if whole else text
+    each = _SENTENCE.split(text.strip())
+    whole = [one for one in each if _WHOLLY_ASKED.match(one)]
+    text = " ".join(one for one in each if one not in whole) if whole else text
     bare = _ASKED_BEHIND.sub(". ", _TAG.sub(".", _COURTEOUS_IF.sub("", _HELP.sub(".", text))))
     bare = _TELLING_SHYLY.sub(r"\1.", bare)
     sentences = _SENTENCE.split(bare.strip())
