@@ -33,6 +33,7 @@ from bot.phrases.forms.rows import SAYS_NOTHING, forms_of
 from bot.phrases.guess import rank
 from bot.phrases.identifying import read_identification
 from bot.phrases.items import Item, Unknown, items_of
+from bot.phrases.kept import kept_of_all
 from bot.phrases.lexicon import Spot, Word, any_of, is_made_of, listed, phrases_of, words_of_class
 from bot.phrases.mentions import GROWING, Mentions, leaves_out
 from bot.phrases.names import Pest, Plants
@@ -132,6 +133,11 @@ def read_answer(text: str, words: tuple[str, ...], situation: Situation) -> Mean
     """Find what an open question's answer means; None when it answers something else, or nothing surely."""
     if not situation.choices or "?" in words:
         return None
+    return kept_of_all(_read_answer, (text, words), situation)
+
+
+def _read_answer(said: tuple[str, tuple[str, ...]], situation: Situation) -> Meant | None:
+    text, words = said
     if asks_of_eating(situation):
         return _of_eating(words, situation)
     chosen = _by_its_text(text, words, situation)

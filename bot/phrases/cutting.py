@@ -46,6 +46,7 @@ from bot.phrases.offering import told_in
 from bot.phrases.questions import beyond, is_question
 from bot.phrases.reading import (
     ANSWERS,
+    CHATTER_FROM,
     MOST_OFFERS,
     Offer,
     Reading,
@@ -125,6 +126,8 @@ _NAMED = (Plants, Pest, Product, Method, Volume)
 """What names one of these is not lost silently."""
 _TOLD = (*_NAMED, Count, Grade)
 """What names one of these is no idle talk."""
+_ANSWERING = (*_NAMES, Count, Grade)
+"""What names one of these may answer what is asked."""
 _FILLING = frozenset({Word.FILLER, Word.AND, Word.BREAK, Word.BUT})
 
 
@@ -364,6 +367,17 @@ def _names(text: str, kinds: tuple[type, ...], situation: Situation) -> bool:
     return bool(told_in(text, situation).every(kinds))
 
 
+def _names_surely(text: str, kinds: tuple[type, ...], situation: Situation) -> bool:
+    """Whether it names something that is no slip of another word."""
+    typed = frozenset(words_of(plain(text)))
+    return any(
+        isinstance(one.meaning, kinds)
+        and not getattr(one.meaning, "slip", False)
+        and typed.issuperset(one.text.split())
+        for one in told_in(text, situation).items
+    )
+
+
 def _is_told(meant: Reading) -> bool:
     """Whether something is told for sure."""
     is_open = any(isinstance(one, NotUnderstood) for one in meant.sure)
@@ -551,7 +565,7 @@ def _most_said(cut: tuple[str, ...], situation: Situation) -> int:
     return sum(
         (SEVERAL if any(_may_both_say(*both, situation) for both in _ways(piece)) else 1)
         for piece in cut
-        if _may_say(piece, situation) or _names(piece, _NAMED, situation)
+        if _may_say(piece, situation) or _names_surely(piece, _NAMED, situation)
     )
 
 
@@ -582,14 +596,14 @@ def _may_both_say(one: str, other: str, situation: Situation) -> bool:
 
 def _may_say(text: str, situation: Situation) -> bool:
     """Whether a piece asks, may answer what is asked, or is like enough to what is told."""
-    is_answer = _is_asked(situation) and _names(text, (*_NAMES, Count, Grade), situation)
-    return (
-        is_answer
-        or is_question(words_of(plain(text)), situation)
-        or any(
-            one.chance >= LEAST_SAID and one.form not in SAYS_NOTHING and not one.form.startswith("ask.")
-            for one in rank(with_names(text, situation), situation)
-        )
+    if is_question(words_of(plain(text)), situation):
+        return True
+    guesses = rank(with_names(text, situation), situation)
+    is_idle = guesses[0].form in SAYS_NOTHING and guesses[0].chance >= CHATTER_FROM
+    is_answer = _is_asked(situation) and not is_idle
+    return (is_answer and _names_surely(text, _ANSWERING, situation)) or any(
+        one.chance >= LEAST_SAID and one.form not in SAYS_NOTHING and not one.form.startswith("ask.")
+        for one in guesses
     )
 
 

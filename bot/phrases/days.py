@@ -4,6 +4,7 @@ import re
 from datetime import UTC, date, datetime, time, timedelta
 from decimal import Decimal
 from enum import Enum
+from functools import lru_cache
 
 from bot.actions.situation import Situation
 from bot.domain.measure import Units
@@ -155,8 +156,7 @@ When = Day | Weekday | MonthDay | Moment | Clock | Murky | Period | Every
 
 def when_at(words: tuple[str, ...], start: int, situation: Situation) -> tuple[When, int] | None:
     """Read a day, a time or a repetition that begins here, and how many words it took."""
-    word = words[start]
-    if word in _MARKS or (word.isalpha() and not (word in _OPENING or word.removesuffix("s") in WEEKDAYS)):
+    if not begins_a_time(words[start]):
         return None
     return (
         every_at(words, start)
@@ -167,6 +167,13 @@ def when_at(words: tuple[str, ...], start: int, situation: Situation) -> tuple[W
         or _weekday(words, start)
         or clock_at(words, start)
     )
+
+
+@lru_cache(maxsize=4096)
+def begins_a_time(word: str) -> bool:
+    """Whether a number, a day or a time may begin with a word."""
+    is_other = word.isalpha() and not (word in _OPENING or word.removesuffix("s") in WEEKDAYS)
+    return not (is_other or word in _MARKS)
 
 
 def day_behind(when: When, situation: Situation) -> date | Trouble:

@@ -181,6 +181,8 @@ def _marks(words: Sequence[str], size: int) -> frozenset[int]:
 
 def _roles(words: Sequence[str]) -> Iterator[str]:
     """Tell who or what stands next before and next after each word of harm in a sentence."""
+    if all(_HARM.isdisjoint(classes_of(word)) for word in words):
+        return
     named = [classes_of(word) & _WHO for word in words]
     for at, word in enumerate(words):
         harms = classes_of(word) & _HARM

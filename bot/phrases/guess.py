@@ -58,6 +58,10 @@ class Guess(Value):
     chance: float
 
 
+_FAR = 25
+"""What is this much less likely adds nothing to the whole. [nat]"""
+
+
 class Model(Value):
     """Weights of each form for each bucket of features: a row a bucket."""
 
@@ -74,7 +78,8 @@ class Model(Value):
         size = len(self.forms)
         sums = added([self.weights[at * size : (at + 1) * size] for at in found])
         step, top = self.scale / math.sqrt(len(found)), max(sums)
-        whole = sum([math.exp((total - top) * step) for total in sums])
+        least = top - _FAR / step
+        whole = sum([math.exp((total - top) * step) for total in sums if total > least])
         likeliest = sorted(zip(sums, self.forms, strict=True), reverse=True)[:MOST_RANKED]
         return [Guess(form, math.exp((total - top) * step) / whole) for total, form in likeliest]
 

@@ -39,6 +39,7 @@ from bot.phrases.home_words import (
     singular,
     words_at,
 )
+from bot.phrases.items import items_of
 from bot.phrases.kept import kept
 from bot.phrases.lexicon import (
     Word,
@@ -2072,6 +2073,10 @@ def read_move(
         return None
     typed = frozenset(words_of(re.sub(r"([^\W\d_])\1{2,}", r"\1", plain(text))))
     if not typed & (_THEM | names_of(situation).begin_plants):
+        return None
+    items = items_of(words_of(plain(text)), situation)
+    is_named = any(isinstance(one.meaning, Plants) and not one.meaning.slip for one in items)
+    if not (is_named or (situation.spoken and _THEM & words)):
         return None
     told = _Telling(situation, kept(words_at, (text, None), situation))
     told.spans = _spans(told)

@@ -55,14 +55,17 @@ _ASK_OPENINGS = frozenset(ask[0] for ask in _ASKS)
 def read_identification(words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read a question what it is, with what of it is told already; None where it is something else."""
     seen = _seen(words)
-    is_named = _ASKS_ABOUT.search(" ".join(words)) is not None
+    is_named = "what" in words and _ASKS_ABOUT.search(" ".join(words)) is not None
+    may_ask = not _ASK_OPENINGS.isdisjoint(words)
     asks = is_named or any(
         words[at : at + len(ask)] == ask
-        for at, word in enumerate(words)
+        for at, word in enumerate(words if may_ask else ())
         if word in _ASK_OPENINGS
         for ask in _ASKS
     )
-    is_described = any(size in _SIZES | _TOLD and one in _CREATURES for size, one in pairwise(words))
+    is_described = not _CREATURES.isdisjoint(words) and any(
+        size in _SIZES | _TOLD and one in _CREATURES for size, one in pairwise(words)
+    )
     if not asks and not is_described and not (seen and _OWN_WORD & frozenset(words)):
         return None
     plants: list[PlantId] = []
@@ -92,8 +95,8 @@ def read_identification(words: tuple[str, ...], situation: Situation) -> Meant |
 def _seen(words: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
     """Give the answers of the key that the words tell: the looks, then what is said besides."""
     told: dict[str, str] = {}
-    for name, spelt in _SEEN.items():
+    for name, spelt in _SEEN.items() if not _TOLD.isdisjoint(words) else ():
         question, _, answer = name.partition("-")
-        if spelt & frozenset(words) and (told or question == "look"):
+        if not spelt.isdisjoint(words) and (told or question == "look"):
             told.setdefault(question, answer)
     return tuple(told.items())

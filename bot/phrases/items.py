@@ -1,14 +1,15 @@
 """Words read into items with a meaning of their own, left to right, longest first."""
 
 from collections.abc import Callable, Sequence
+from functools import lru_cache
 from itertools import pairwise
 
 from bot.actions.situation import Situation
 from bot.domain.trade import Sign
 from bot.domain.value import Value
-from bot.phrases.days import Clock, Day, When, when_at
+from bot.phrases.days import Clock, Day, When, begins_a_time, when_at
 from bot.phrases.kept import kept
-from bot.phrases.lexicon import KNOWN, Listed, Word, listed, phrase_at, words_of_class
+from bot.phrases.lexicon import KNOWN, Listed, Word, is_begun, listed, phrase_at, words_of_class
 from bot.phrases.names import Named, Names, OneOf, Plants, names_of
 from bot.phrases.numbers import Count, Measure, count_at, measure_at, number_at
 
@@ -90,19 +91,35 @@ _WIDEST = 3
 
 def next_at(words: tuple[str, ...], at: int, situation: Situation) -> tuple[Meaning, int]:
     """Read what begins at a word, and how many words it took."""
+    word = words[at]
+    alone = alone_at(word, words[at + 1] if at + 1 < len(words) else ".")
+    if alone is not None and word not in names_of(situation).begin:
+        return alone, 1
     return kept(_next, (words, at), situation)
+
+
+@lru_cache(maxsize=4096)
+def alone_at(word: str, behind: str) -> Listed | None:
+    """Give what is listed for a word that begins no number, no time and, with the one behind, no phrase."""
+    is_timed = begins_a_time(word) and (word not in _BEFORE_A_TIME or begins_a_time(behind))
+    phrase = None if is_timed or is_begun(word, behind) else phrase_at((word,), 0)
+    return None if phrase is None or word == "one" else phrase[0]
+
+
+_BEFORE_A_TIME = frozenset({"in", "for", "after", "the"})
 
 
 def _next(place: tuple[tuple[str, ...], int], situation: Situation) -> tuple[Meaning, int]:
     words, at = place
     names = names_of(situation)
-    ranged = names.range_at(words, at)
+    ranged = names.range_at(words, at) if names.are_numbered else None
     if ranged is not None:
         return ranged
-    measured = measure_at(words, at, situation.units) or when_at(words, at, situation)
-    if measured is not None:
+    is_number = begins_a_time(words[at])
+    measured = is_number and (measure_at(words, at, situation.units) or when_at(words, at, situation))
+    if measured:
         return measured
-    count = None if _is_pronoun(words, at) else count_at(words, at)
+    count = count_at(words, at) if is_number and not _is_pronoun(words, at) else None
     phrase, name = phrase_at(words, at), names.exact_at(words, at)
     if count is not None and count[1] >= max(phrase[1] if phrase else 0, name[1] if name else 0):
         return count

@@ -137,6 +137,7 @@ _LONGEST_FREE_FROM: dict[str, int] = {}
 for _listed, _longest in ((PHRASES, _LONGEST_FROM), (FREE, _LONGEST_FREE_FROM)):
     for _phrase in _listed:
         _longest[_phrase[0]] = max(len(_phrase), _longest.get(_phrase[0], 0))
+_PAIRS = frozenset(phrase[:2] for phrase in (*PHRASES, *FREE) if len(phrase) > 1)
 KNOWN = frozenset(word for phrase in PHRASES for word in phrase)
 
 
@@ -178,6 +179,11 @@ def words_in(phrases: Iterable[str]) -> frozenset[str]:
 def phrase_at(words: tuple[str, ...], start: int) -> tuple[Listed, int] | None:
     """Longest listed phrase that begins here, and its length in words."""
     return _longest_at(words, start, _LONGEST_FROM, PHRASES)
+
+
+def is_begun(word: str, behind: str) -> bool:
+    """Whether a phrase of several words begins with these two."""
+    return (word, behind) in _PAIRS
 
 
 def free_at(words: tuple[str, ...], start: int) -> tuple[Listed, int] | None:

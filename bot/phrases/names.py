@@ -100,6 +100,7 @@ class Names:
         self._add_plants()
         self._add_numbered()
         self._index()
+        self._begin_several = {words[0] for _, words in self._plants if len(words) > 1}
         own = [(words, found) for words, found in self._exact.items() if catalogue.get(words) is not found]
         self.longest = max([longest, *(len(words) for words, _ in own)])
         self.begin_plants = frozenset(
@@ -107,12 +108,13 @@ class Names:
         )
         """First words of whatever names plants."""
         self.are_numbered = bool(self._numbered)
-        self._begins = begins.union(words[0] for words, _ in own if words)
+        self.begin = begins.union(words[0] for words, _ in own if words)
+        """First words of whatever has a name."""
         self._numbers_begin = frozenset(words[0] for words in (*self._numbered, *self._numbered_plurals))
 
     def exact_at(self, words: _Words, start: int) -> tuple[Named, int] | None:
         """Longest full name, or plural of one, that begins here."""
-        if start >= len(words) or words[start] not in self._begins:
+        if start >= len(words) or words[start] not in self.begin:
             return None
         for size in range(min(self.longest, len(words) - start), 0, -1):
             found = self._exact.get(words[start : start + size])
@@ -122,7 +124,7 @@ class Names:
 
     def is_begun_by(self, word: str) -> bool:
         """Whether plants' names of several words begin with it: "spider", which is a word of a pest too."""
-        return any(len(words) > 1 and words[0] == word for _, words in self._plants)
+        return word in self._begin_several
 
     def loose_at(self, words: _Words, start: int) -> tuple[Named, int] | None:
         """Find a name begun, in part or misspelt that begins here; its first letter is never mistyped."""

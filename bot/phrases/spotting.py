@@ -20,9 +20,20 @@ from bot.phrases.days import (
     Moment,
     MonthDay,
     Weekday,
+    begins_a_time,
     spelt_alone,
 )
-from bot.phrases.items import LOOKS_ALONE, Item, OfMonth, Percent, Span, Unknown, is_group, next_at
+from bot.phrases.items import (
+    LOOKS_ALONE,
+    Item,
+    OfMonth,
+    Percent,
+    Span,
+    Unknown,
+    alone_at,
+    is_group,
+    next_at,
+)
 from bot.phrases.kept import kept, kept_of_all
 from bot.phrases.lexicon import FREE, KNOWN, PHRASES, Tool, Word, common_words, free_at, listed, sayings
 from bot.phrases.names import Names, OneOf, Pest, Place, Plants, Product, names_of
@@ -64,7 +75,7 @@ def spotted(text: str, situation: Situation) -> tuple[Item, ...]:
 
 def _spotted_here(text: str, situation: Situation) -> tuple[Item, ...]:
     items = kept(_spotted, TICKS.sub(" done ", _SHOWER.sub(" shower ", text[:LONGEST])), situation)
-    return _of_numbers_alone(items, situation)
+    return _of_numbers_alone(items, situation) if names_of(situation).are_numbered else items
 
 
 def _of_numbers_alone(items: tuple[Item, ...], situation: Situation) -> tuple[Item, ...]:
@@ -187,7 +198,13 @@ def _read(words: _Words, situation: Situation) -> list[Item]:
     last: int | None = None
     at = 0
     while at < len(words):
-        found = names.base_at(words, at)
+        if base is None and words[at] not in names.begin:
+            alone = _alone(words[at], words[at + 1] if at + 1 < len(words) else ".")
+            if alone is not None:
+                items.append(alone)
+                at += 1
+                continue
+        found = names.base_at(words, at) if names.are_numbered else None
         if found is not None and found[0] != base:
             base, last = found[0], None
         ranged = _ranged(words, at, situation, base, last)
@@ -437,6 +454,15 @@ def _next(words: _Words, at: int, situation: Situation, base: _Words | None) -> 
     return Item(meaning, " ".join(words[at : at + size])), size
 
 
+@lru_cache(maxsize=4096)
+def _alone(word: str, behind: str) -> Item | None:
+    """Read a word that begins neither a number or a day nor, with the one behind, a phrase or new soil."""
+    is_dated = (word in _AHEAD or word == "the") and (begins_a_time(behind) or behind in _BARE_UNITS)
+    meaning = None if is_dated or word in _FRESH else alone_at(word, behind)
+    free = None if meaning is None else free_at((word,), 0)
+    return None if meaning is None else Item(free[0] if free and _gives_way(meaning) else meaning, word)
+
+
 def _gives_way(meaning: object) -> bool:
     """Whether what is heard for an offer only is meant rather: a name gives way where it was only begun."""
     is_name = isinstance(meaning, (Plants, OneOf)) and not getattr(meaning, "loose", False)
@@ -445,11 +471,12 @@ def _gives_way(meaning: object) -> bool:
 
 def _new_soil(words: _Words, at: int) -> int:
     """Count the words of "fresh potting mix", "a new pot"."""
-    if words[at] not in {"new", "fresh", "changed", "bigger", "larger"}:
+    if words[at] not in _FRESH:
         return 0
     return next((n + 1 for n in (1, 2) if words[at + n : at + n + 1] and words[at + n] in _SOIL), 0)
 
 
+_FRESH = listed("new fresh changed bigger larger")
 _SOIL = listed("soil earth compost dirt mix substrate medium pot potting ground mould loam")
 
 
@@ -485,6 +512,9 @@ def _dated(  # noqa: C901 - one arm a unit
     words: _Words, at: int, situation: Situation
 ) -> tuple[Item, int] | None:
     """Read "8 days back", "over 6 days", "an hour back", "the 12th", "june the ninth", "70 %"."""
+    word = words[at]
+    if not (begins_a_time(word) or word in _AHEAD or word in _BARE_UNITS or word == "the"):
+        return None
     ordinal = _of_month(words, at)
     if ordinal is not None:
         return Item(ordinal[0], " ".join(words[at : at + ordinal[1]])), ordinal[1]
@@ -492,7 +522,7 @@ def _dated(  # noqa: C901 - one arm a unit
     if words[begin : begin + 2] in {("day", "before"), ("day", "after")}:
         return None  # "day before yesterday"
     told = number_at(words, begin) if begin < len(words) else None
-    if told is None and words[begin : begin + 1] in {("hour",), ("week",), ("day",)}:
+    if told is None and words[begin : begin + 1] in {(unit,) for unit in _BARE_UNITS}:
         told = Decimal(1), 0
     if told is None:
         return None
@@ -522,6 +552,9 @@ def _dated(  # noqa: C901 - one arm a unit
     return None
 
 
+_BARE_UNITS = frozenset({"hour", "week", "day"})
+
+
 def _is_of_a_week(words: _Words, at: int, end: int) -> bool:
     """Whether a day in words is told with its weekday, and nothing is counted: "monday the third."."""
     is_told = words[at] == "the" and at > 0 and words[at - 1] in WEEKDAYS
@@ -548,6 +581,10 @@ def _of_month(words: _Words, at: int) -> tuple[OfMonth | MonthDay, int] | None:
     return (MonthDay(MONTHS[named], day), behind + 1 - at) if named in MONTHS else (OfMonth(day), end - at)
 
 
+_FILLING = frozenset({Word.FILLER, Word.AND, Word.BREAK})
+_UNSETTLED = _NOT_TODAY | {"sat", "lot", "rest", "all over"}
+
+
 def _settled(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of meaning
     items: list[Item],
 ) -> list[Item]:
@@ -556,6 +593,9 @@ def _settled(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of meaning
     group = 0
     for at, read in enumerate(items):
         item = read
+        if item.meaning in _FILLING and item.text not in _UNSETTLED:
+            kept.append(item)
+            continue
         meaning, before = item.meaning, kept[-1] if kept else None
         behind = items[at + 1].meaning if at + 1 < len(items) else None
         if isinstance(meaning, Unknown) and item.text in WEEKDAYS:
@@ -717,9 +757,9 @@ _LITTLE = listed("on in at the my all on of is no")
 
 def _spelt(words: _Words, situation: Situation) -> _Words:
     """Join letters said one by one where they make a name: "a v 12"."""
-    if not any(len(word) == 1 and word.isalpha() for word in words):
-        return words
     names = names_of(situation)
+    if not names.are_numbered or not any(len(word) == 1 and word.isalpha() for word in words):
+        return words
     kept: list[str] = []
     at = 0
     while at < len(words):
