@@ -273,7 +273,7 @@ def _named(cut: tuple[str, ...], situation: Situation) -> Iterator[str]:
     """Put a name that stands by itself before what is told of it: "The hoya? Not treated tonight."."""
     name = ""
     for piece in cut:
-        if _is_bare(piece, situation) and not _is_asked(situation):
+        if _tells_nothing(piece, situation):
             name = f"{name} {piece}".strip(" ?!.,")
         else:
             yield f"{name} {piece}".strip()
@@ -333,7 +333,7 @@ class _Cutting:
         if key not in self._known:
             if len(self._known) > MOST_READ:
                 return _Piece(text, left=(text,))
-            self._known[key] = read_piece(text, situation)
+            self._known[key] = Reading() if _tells_nothing(text, situation) else read_piece(text, situation)
         meant = self._known[key]
         first = meant.offers[0] if meant.offers else Offer((), "", 1.0)
         said = tuple(one for one in (*meant.sure, *first.commands) if not isinstance(one, Thanks | Greet))
@@ -351,7 +351,7 @@ class _Cutting:
             or (_is_unreal(text) and any(isinstance(one, _REPORTS) for one in said))
         )
         is_lost = is_lost or (bool(asked) and text.lower().startswith("or "))
-        if is_lost or not said or (_is_bare(text, situation) and not _is_asked(situation)):
+        if is_lost or not said:
             is_idle = is_chatter(text, situation) and not (_is_unreal(text) or _names(text, _TOLD, situation))
             return _Piece(text, left=() if is_idle else (text,))
         left = (first.left_out,) if first.left_out else (text,) if first.lacks else ()
@@ -588,7 +588,7 @@ def _told_before_asking(piece: str) -> tuple[str, str] | None:
 def _may_both_say(one: str, other: str, situation: Situation) -> bool:
     """Whether each of two clauses names what is told of, or asks."""
     return all(
-        (_names(half, _TOLD, situation) and _may_say(half, situation))
+        (_names(half, _TOLD, situation) and _may_say(half, situation) and not _tells_nothing(half, situation))
         or is_question(words_of(plain(half)), situation)
         for half in (one, other)
     )
@@ -615,6 +615,11 @@ def _is_of_the_place(told: SetPlace, text: str) -> bool:
 def _is_asked(situation: Situation) -> bool:
     """Whether a question is open that a name may answer."""
     return bool(situation.choices) and situation.expecting is not Expecting.LINES
+
+
+def _tells_nothing(text: str, situation: Situation) -> bool:
+    """Whether a piece only names what nobody asked for."""
+    return not _is_asked(situation) and _is_bare(text, situation)
 
 
 def _is_bare(text: str, situation: Situation) -> bool:

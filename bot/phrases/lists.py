@@ -6,9 +6,11 @@ from bot.actions.action import Command, Expecting
 from bot.actions.add_plants import AddPlants, NewPlant
 from bot.actions.set_place import SetPlace
 from bot.actions.situation import Situation
+from bot.domain.trade import Method
 from bot.domain.value import Value, replace
 from bot.phrases.home_words import names_a_kind
 from bot.phrases.homes import MOST_PLANTS, read_home
+from bot.phrases.items import items_of
 from bot.phrases.kept import kept
 from bot.phrases.lexicon import listed, words_of_class
 from bot.phrases.names import OneOf, Place, Plants, names_of
@@ -104,7 +106,8 @@ def read_news(text: str, situation: Situation) -> Listed | None:
     named = {*map(type, _named(words, situation))}
     is_known = not named.isdisjoint(_OWN)
     is_possible = "?" not in words and (is_news or not is_known or Place in named)
-    is_possible = is_possible and kept(names_a_kind, words, situation)
+    is_report = any(isinstance(one.meaning, Method) for one in items_of(words, situation))
+    is_possible = is_possible and not is_report and kept(names_a_kind, words, situation)
     told = read_list(text, situation, is_expected=False) if is_possible else None
     if told is None:
         return None
