@@ -11,7 +11,7 @@ from bot.domain.trade import Method
 from bot.phrases.days import MONTHS, WEEKDAYS, Clock, Day, Every, MonthDay, Murky, Period, Weekday, day_behind
 from bot.phrases.home_words import kind_at
 from bot.phrases.items import Meaning, OfMonth, Span, Unknown, next_at
-from bot.phrases.lexicon import Tool, Word, listed
+from bot.phrases.lexicon import Tool, Word, listed, words_of_class
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, UnclearVolume, Volume, Warmth, number_at
 from bot.phrases.text import LONGEST, placed_words_of, plain, words_of
@@ -58,10 +58,12 @@ def told_of(text: str, situation: Situation) -> str:
     words = words_of(plain(text))
     is_turned = not ((_TURNS | _NO).isdisjoint(words) and _MAKES.isdisjoint(pairwise(words)))
     is_parted = "from" in words and ("apart" in words or not _AWAY.isdisjoint(words))
-    if not (is_turned or is_parted or (words and _is_dated(words[0]))):
+    is_of_people = not (_PEOPLE | _ACTS | {"by"}).isdisjoint(words)
+    if not (is_turned or is_parted or is_of_people or (words and _is_dated(words[0]))):
         return text
     said = _said(words, situation)
     cut = _heading(words, said, situation) + (_taken_back(words, said) if is_turned else [])
+    cut += _people(words, said)
     parted = _parted_from(words, said) if is_parted else []
     return _without(plain(text), sorted([*cut, *parted]), {at for at, _ in parted}) if cut or parted else text
 
@@ -103,6 +105,72 @@ _ENDING = re.compile(
     r"(?:\s+(?:truly|sincerely|warmly|faithfully|ever|to you))*\s*[,\n]\s*(?:your\s+)?)"
     r"[A-Z][^\W\d]+\W*$"
 )
+
+
+def _people(words: tuple[str, ...], said: list[_Said]) -> list[tuple[int, int]]:
+    """Find plants' names that are people's: "Ivy (my aunt) did it", "Jade sprayed the hoya", "by Jade"."""
+    cut = []
+    for at, one in enumerate(said):
+        before, behind = words[max(0, one.at - 3) : one.at], words[one.end :]
+        begin = one.at - (not _ARTICLES.isdisjoint(before[-1:]))
+        is_by = words[max(0, begin - 1) : begin] == ("by",) and any(map(_is_done, said[:at]))
+        if is_by and isinstance(one.meaning, _NAMES):
+            cut.append((begin - 1, one.end))
+        if is_by or begin < one.at or not isinstance(one.meaning, _NAMES):
+            continue
+        kin = next((place for place, word in enumerate(behind) if word in _PEOPLE), 0)
+        our = next((place for place, word in enumerate(behind[:kin]) if word in _OUR), 0)
+        is_of_kin = our > 0 and behind[:1] in _APART and behind[kin + 1 : kin + 2] in _APART
+        is_behind_kin = not _PEOPLE.isdisjoint(before[-1:])  # "my friend Jade sprayed", "by my son Basil"
+        if is_of_kin and kin <= _LONGEST_PERSON:
+            cut += [(one.at, one.end + our), (one.end + kin + 1, one.end + kin + 2)]
+        elif is_behind_kin and ("by" in before or not _ACTS.isdisjoint(behind[:1])):
+            cut.append((one.at, one.end))
+        elif not before or before[-1] in _MARKS:
+            cut += _subject(words, said[at:])
+    return cut
+
+
+def _subject(words: tuple[str, ...], said: list[_Said]) -> list[tuple[int, int]]:
+    """Find a name that a clause begins with and that does something to another plant."""
+    end = said[0].end
+    act = next((at for at in range(end, len(words)) if words[at] in _ACTS), len(words))
+    between, is_of_two = words[end:act], words[end : end + 1] == ("and",)
+    is_person = words[end : end + 1] == ("from",) or _AROUND_AN_ACT.issuperset(between[is_of_two:])
+    thing = next((one for one in said if one.at > act and isinstance(one.meaning, _NAMES)), None)
+    if thing is None or not is_person or len(between) > _LONGEST_PERSON:
+        return []
+    led = words[act + 1 : thing.at]
+    is_led = led in _DETERMINERS or (words[act] in _SEES and "on" in led and _MARKS.isdisjoint(led))
+    behind = [one for one in said if one.at >= thing.end][:1]
+    is_all = all(words[one.at] not in _MORE and _goes_on(one.meaning) for one in behind)
+    return [(said[0].at, end + 1 if is_of_two else act)] if is_led and is_all else []
+
+
+def _is_done(said: _Said) -> bool:
+    return isinstance(said.meaning, Method) or said.meaning is Word.DONE
+
+
+def _goes_on(meaning: Meaning | str) -> bool:
+    """Whether it tells nothing of the plant before it: "ivy sprayed the hoya clean" does."""
+    return not isinstance(meaning, Method | Count | Word) or meaning in {Word.FILLER, Word.BREAK, Word.AND}
+
+
+_NAMES = (Plants, OneOf, str)
+_PEOPLE = words_of_class("idle", "people") - listed("people ppl")
+_APART = {("(",), (",",), (")",)}
+_OUR = listed("my our his her their the")
+_ACTS = listed(
+    "sprayed wiped rinsed washed pruned treated swabbed dabbed did checked inspected moved repotted misted"
+    " saw found noticed spotted counted says said thinks reckons"
+)
+"""What people do and plants do not."""
+_SEES = listed("saw found noticed spotted counted")
+_DETERMINERS = {("the",), ("my",), ("our",), ("all", "the"), ("both",)}
+_AROUND_AN_ACT = _PEOPLE | listed("i we he she they has had have just already kindly also then")
+_LONGEST_PERSON = 4
+_MARKS = frozenset({".", "!", "?", "\n", ";", ","})
+_MORE = listed("too also as next later")
 
 
 def _parted_from(words: tuple[str, ...], said: list[_Said]) -> list[tuple[int, int]]:
@@ -225,6 +293,7 @@ def _without(text: str, cut: list[tuple[int, int]], others: Collection[int] = ()
     for first, behind in cut:
         kept += text[at : begins[first]] + ("the others " if first in others else "")
         at = max(at, begins[behind])
+        kept += " " if kept[-1:].isalnum() and text[at : at + 1].isalnum() else ""
     return (kept + text[at:]).strip()
 
 

@@ -119,3 +119,38 @@ def test_what_a_letter_opens_and_ends_with_is_left_out(text: str, meant: str) ->
 )
 def test_from_is_of_its_own_clause(text: str, meaning: str) -> None:
     assert notation(understand(text, EVENING), EVENING) == meaning
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [
+        ("Ivy (my aunt) wiped the hoya", "my aunt wiped the hoya"),
+        ("Ivy, our lovely neighbour, rinsed the orchid", "our lovely neighbour rinsed the orchid"),
+        ("my cousin Ivy pruned the hoya", "my cousin pruned the hoya"),
+        ("the orchid was wiped by Ivy", "the orchid was wiped"),
+        ("wiped the orchid by the ivy", "wiped the orchid"),
+        ("orchid rinsed by my wife Ivy", "orchid rinsed by my wife"),
+        ("Ivy from next door treated our orchid", "treated our orchid"),
+        ("Ivy and I wiped the orchid", "i wiped the orchid"),
+        ("Ivy noticed 3 mites on the hoya", "noticed 3 mites on the hoya"),
+        ("hoya is wiped, Ivy rinsed the orchid", "hoya is wiped, rinsed the orchid"),
+    ],
+)
+def test_a_plants_name_that_is_a_persons_is_left_out(text: str, meant: str) -> None:
+    assert told_of(text, EVENING) == meant
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "ivy sprayed the orchid too",
+        "ivy wiped the orchid clean",
+        "ivy sprayed, the orchid wiped",
+        "ivy, orchid and hoya sprayed",
+        "gave my friend ivy and hoya cuttings",
+        "wiped the hoya, ivy and my aunt's orchid, too",
+        "put the hoya by the ivy",
+    ],
+)
+def test_a_plants_name_that_is_a_plants_stays(text: str) -> None:
+    assert told_of(text, EVENING) == text
