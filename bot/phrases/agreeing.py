@@ -17,6 +17,7 @@ from bot.phrases.items import Item, items_of
 from bot.phrases.lexicon import Tool, Word, listed
 from bot.phrases.names import Pest, Plants, Product
 from bot.phrases.numbers import Count
+from bot.phrases.offering import told_in
 from bot.phrases.text import plain, words_of
 
 _OF_MORE = listed("all rest others other everything every everyone except but besides both too also each not")
@@ -35,6 +36,8 @@ def agreed(
     if named and not words & _OF_MORE:
         told = _of_the_named(told, named)
     told = _of_one_day(told, situation) if not words & _OF_NOW else told
+    if any(isinstance(one, LogRound) and one.method is Method.SPRAY for one in told):
+        told = _of_water(told, text, situation)
     if words & _TWO and not words & _WITH:
         told = tuple(part for one in told for part in _in_two(one))
     return tuple(dict.fromkeys(told))
@@ -156,6 +159,24 @@ def _of_the_named(told: tuple[Command, ...], named: tuple[PlantId, ...]) -> tupl
     said = {plant for one in works for plant in ours.get(one, one).plants}
     kept = (one for one in told if one is not bare[0] or not set(bare[0].plants) <= said)
     return tuple(ours[one] if isinstance(one, LogRound) and one in ours else one for one in kept)
+
+
+def _of_water(told: tuple[Command, ...], text: str, situation: Situation) -> tuple[Command, ...]:
+    """Read "sprayed the ivy, no soap", "sprayed it with water": with no product it was rinsed."""
+    said = told_in(text, situation)
+    named = said.every(Product)
+    is_denied = bool(named) and all(one.id in said.denied for one in named)
+    if not (is_denied or (not named and _WATER.search(plain(text)))):
+        return told
+    return tuple(
+        replace(one, method=Method.RINSE)
+        if isinstance(one, LogRound) and one.method is Method.SPRAY and one.product is None
+        else one
+        for one in told
+    )
+
+
+_WATER = re.compile(r"\bwith (?:\w+ )?water\b")
 
 
 def _of_one_day(told: tuple[Command, ...], situation: Situation) -> tuple[Command, ...]:

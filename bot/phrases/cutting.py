@@ -61,6 +61,7 @@ from bot.phrases.setting import TIMES
 from bot.phrases.spotting import with_names
 from bot.phrases.telling import contradict
 from bot.phrases.text import LONGEST, plain, words_of
+from bot.phrases.unreal import is_unreal
 from bot.phrases.values import plants_of
 
 SEVERAL = 2
@@ -99,15 +100,6 @@ _GOVERNED = re.compile(
     re.IGNORECASE,
 )
 """One part says when another was, or what it should be: "sprayed it then", "the ivy - no, the hoya"."""
-_UNREAL = re.compile(
-    r"\b(?:wish|hope|hoping|if|unless|let'?s say|suppose|imagine|pretend|joking|kidding|dreams?|goals?|plan"
-    r"|(?:would|i'?d) (?:love|like|rather|have)|almost|nearly|not quite|not really|never mind|forget it"
-    r"|scratch that|just saying|or not|(?<!like )(?<!as )(?:you|he|she|they) said|says here)\b"
-    r"|^\W*(?:after|before|once|when|until|as soon as)\b"
-    r"|^\W*(?:no+|nope|nah|non)\W*(?:,|$)|^\W*well,? not\b",
-    re.IGNORECASE,
-)
-"""Where one of these stands nothing is told by a piece, and what it says of the others is not known."""
 _DAY = re.compile(r" on=\S+")
 _OF_A_HOME = frozenset({Expecting.TOWN, Expecting.PLANTS, Expecting.WHERE, Expecting.PLACE})
 _OF_THE_LAST = (Correct, Undo, DeleteEntry, Hold, *ANSWERS)
@@ -116,11 +108,11 @@ _ONCE = (SetPlace, SetTown, StockProduct, SetHours)
 """What one message tells once, in however many sentences."""
 _OF_ONE_PLANT = (LogRound, LogFind, LogSign, Isolate, MovePlant, Rename, SetTraits, SetPot)
 """What may be told of a plant beside each other."""
-_REPORTS = (
+REPORTS = (
     *(LogRound, LogFind, LogCheck, LogSign, Isolate, MovePlant, ReleasePlant, LosePlant),
     *(SetPlace, StockProduct),
 )
-"""What is not told by a piece that supposes or asks."""
+"""What is not told by words that suppose or ask."""
 _NAMES = (Plants, Product, Place, OneOf)
 _NAMED = (Plants, Pest, Product, Method, Volume)
 """What names one of these is not lost silently."""
@@ -245,7 +237,7 @@ _OPEN = _WHAT | listed("how must shall should may can could do does will would i
 _TURNS = listed("mean meant wait sorry wrong think maybe no not")
 _OF_THAT = re.compile(
     r"\b(?:was|is|were|are|did|would|should|do|does|will) (?:that|it|this|they|these|those|i|we|you)\b"
-    r"|\blikely\b",
+    r"|\b(?:can|could) (?:you|u)\b|\blikely\b",
     re.IGNORECASE,
 )
 
@@ -348,7 +340,7 @@ class _Cutting:
         is_lost = (
             is_lost
             or bool(asked and is_no_question)
-            or (_is_unreal(text) and any(isinstance(one, _REPORTS) for one in said))
+            or (_is_unreal(text) and any(isinstance(one, REPORTS) for one in said))
         )
         is_lost = is_lost or (bool(asked) and text.lower().startswith("or "))
         if is_lost or not said:
@@ -359,8 +351,8 @@ class _Cutting:
 
 
 def _is_unreal(text: str) -> bool:
-    """Whether a piece wishes, supposes, takes back or asks: it tells nothing."""
-    return bool(_UNREAL.search(text)) or text.rstrip("\"')] ").endswith("?")
+    """Whether a piece tells nothing, or asks."""
+    return is_unreal(text) or text.rstrip("\"')] ").endswith("?")
 
 
 def _names(text: str, kinds: tuple[type, ...], situation: Situation) -> bool:

@@ -15,22 +15,25 @@ from bot.actions.log_round import LogRound
 from bot.actions.log_sign import LogSign
 from bot.actions.move_plant import MovePlant
 from bot.actions.not_understood import NotUnderstood
+from bot.actions.postpone import Postpone
 from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetTown
 from bot.actions.situation import Situation
 from bot.actions.stock_product import StockProduct
+from bot.actions.undo import Undo
 from bot.domain.identity import PlantId
 from bot.domain.value import replace
 from bot.phrases.agreeing import agreed
-from bot.phrases.cutting import SEVERAL, pieces, read_apart
+from bot.phrases.cutting import REPORTS, SEVERAL, pieces, read_apart
 from bot.phrases.grammar import plants_named
 from bot.phrases.leaving_out import told_of
 from bot.phrases.lexicon import listed
 from bot.phrases.putting_home_right import things_of
 from bot.phrases.questions import beyond, is_question
-from bot.phrases.reading import Offer, Reading, asks, read, read_piece, with_alarm
+from bot.phrases.reading import Offer, Reading, asks, offer_of, read, read_piece, with_alarm
 from bot.phrases.saying import say_all
 from bot.phrases.text import plain, words_of
+from bot.phrases.unreal import is_unreal
 from bot.phrases.values import plants_of
 
 
@@ -47,7 +50,24 @@ def heard(text: str, situation: Situation) -> Reading:
         return agreed_to
     meant = read(said, situation)
     meant = with_alarm(read_apart(said, meant, situation) or meant, said, situation)
-    return _with_what_is_asked(_in_agreement(_eaten_later(meant), said, situation), said, situation)
+    whole = _with_what_is_asked(_in_agreement(_eaten_later(meant), said, situation), said, situation)
+    return _in_earnest(whole, said, situation)
+
+
+def _in_earnest(meant: Reading, text: str, situation: Situation) -> Reading:
+    """Offer what only an example, a wish or a supposition tells, and a delay where one asks what to do."""
+    told = tuple(one for one in meant.sure if not (asks(one) or isinstance(one, NotUnderstood | Incomplete)))
+    is_case = is_unreal(text) and any(isinstance(one, REPORTS) for one in told)
+    asked = tuple(
+        one
+        for one in meant.sure
+        if one not in told and not (isinstance(one, Incomplete) and is_unreal(one.text))
+    )
+    is_put_off = any(isinstance(one, Postpone) and one.denied is not None for one in told)
+    if not (is_case or (is_put_off and asked)) or any(isinstance(one, Undo) for one in told):
+        return meant
+    offer = offer_of(told, situation)
+    return meant if offer is None else replace(meant, sure=asked, offers=(offer, *meant.offers), text=text)
 
 
 def _yes_and_more(text: str, situation: Situation) -> Reading | None:

@@ -18,6 +18,7 @@ from bot.phrases.text import LONGEST, placed_words_of, plain, words_of
 
 _FRAGMENTS = re.compile(r"(?<=[^\W\d]) / (?=\S)|(?<=\d) / (?=[^\W\d])")
 """Set apart as by commas: “sprayed the ivy / not the fern”; “1 / 2” is a number."""
+_WITH_NO = re.compile(r"\bwith no\b(?! \w+ (?:on|in|at)\b)", re.IGNORECASE)
 _TURNS = listed("nah nope sorry wait mean meant rather scratch correction oops")
 _NO = frozenset({"no"})
 _AROUND = listed(
@@ -54,7 +55,8 @@ def told_of(text: str, situation: Situation) -> str:
     text = _without_courtesies(text, situation)
     if len(text) > LONGEST:
         return text  # too long to be read at all
-    text = _of_two_works(_used_up(_FRAGMENTS.sub(", ", text), situation), situation)
+    text = _WITH_NO.sub("without", _FRAGMENTS.sub(", ", text))
+    text = _of_two_works(_used_up(text, situation), situation)
     words = words_of(plain(text))
     is_turned = not ((_TURNS | _NO).isdisjoint(words) and _MAKES.isdisjoint(pairwise(words)))
     is_parted = "from" in words and ("apart" in words or not _AWAY.isdisjoint(words))

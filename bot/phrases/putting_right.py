@@ -76,7 +76,7 @@ def _never_sprayed(words: tuple[str, ...], situation: Situation) -> tuple[Comman
     """Read "no neem sprayed on the fern", "the fern never got neem": whoever wrote it, it is shown."""
     denials = (at for at, word in enumerate(words) if at and word in {"no", "never", "without"})
     at = max(denials, default=None)
-    if at is None or not any(word in _SPRAYED for word in words):
+    if at is None or not any(word in _SPRAYED for word in words) or _is_treated(words[: at - 1], situation):
         return None
     told, behind = (Mentions(items_of(of, situation), Setting(situation)) for of in (words, words[at:]))
     plants, products, on = told.every(Plants), told.every(Product), told.behind()
@@ -86,6 +86,11 @@ def _never_sprayed(words: tuple[str, ...], situation: Situation) -> tuple[Comman
     return (
         DeleteEntry(of=Entered(kind=Kind.TREATED, plant=plants[0].ids[0], on=on, product=products[0].id)),
     )
+
+
+def _is_treated(words: tuple[str, ...], situation: Situation) -> bool:
+    """Whether a treatment is told: "sprayed the fern, no neem"; "sprayed no neem on the fern" denies it."""
+    return any(isinstance(one.meaning, Method) for one in items_of(words, situation))
 
 
 def _deleted(words: tuple[str, ...], told: Mentions, of: Entered) -> tuple[Command, ...] | None:

@@ -462,10 +462,11 @@ def _of_the_denied(told: Mentions, guesses: Sequence[Guess]) -> Meant | None:
     if denied is None or is_odd or is_else or isinstance(on, Trouble) or shows_otherwise("denied", told):
         return None
     instead = [one for one in told.methods() if one not in told.denied]
-    if instead and _chance(guesses, "done") < SURE_FROM:
-        return None
+    is_of_a_product = bool(told.every(Product))
+    if instead and (is_of_a_product or _chance(guesses, "done") < SURE_FROM):
+        return None  # "no soap on the ivy, just sprayed"
     done = tuple(LogRound(plants=plants, method=one, on=on) for one in instead)
-    if on in {None, told.situation.today} and not told.every(Product):
+    if on in {None, told.situation.today} and not is_of_a_product:
         ahead = told.ahead()
         till = ahead if isinstance(ahead, date) else told.situation.today + timedelta(days=1)
         return (*done, Postpone(plants=plants, on=till, denied=denied))
