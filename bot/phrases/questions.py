@@ -170,7 +170,12 @@ def _by_form(sure: Meant, text: str, situation: Situation) -> tuple[Meant, bool]
 
 def opens_a_question(text: str, situation: Situation) -> bool:
     """Whether it asks once what people say before they ask is left out: "ok so what do i do"."""
-    return is_question(words_of(plain(_FILLING.sub("", text, count=1))), situation) or asks_inside(text)
+    return is_question(words_of(plain(unled(text))), situation) or asks_inside(text)
+
+
+def unled(text: str) -> str:
+    """Give a text without what people say before they ask."""
+    return _FILLING.sub("", text, count=1)
 
 
 def asks_inside(text: str) -> bool:
@@ -204,7 +209,7 @@ def _ranked(text: str, situation: Situation) -> list[Guess]:
 
     Whoever is asked something may ask back just as if they were not.
     """
-    bare = _FILLING.sub("", text, count=1)
+    bare = unled(text)
     ranks = (rank_asked, rank_asked_unasked) if situation.expecting in _SETTING_UP else (rank_asked,)
     ranked = [
         rank(with_names(one, situation), situation)

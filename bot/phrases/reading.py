@@ -71,6 +71,7 @@ from bot.phrases.questions import (
     led_in,
     likely_asked,
     opens_a_question,
+    unled,
 )
 from bot.phrases.saying import say_all
 from bot.phrases.setting import Setting, unique
@@ -433,7 +434,11 @@ def _home_told(
         return None
     if home.is_empty() or (home.is_strange() and "\n" not in text.strip()):
         return None if asked or not home.is_empty() else _instead(text, home, sure, situation)
-    is_question_alone = is_question(words_of(plain(told)), situation)
+    words = words_of(plain(unled(told)))
+    is_question_alone = is_question(words, situation)
+    is_of_a_kind = (
+        is_question_alone and is_plain_question(words) and not any(one.place for one in home.plants)
+    )
     tells = bool(home.plants or home.lines) and not is_question_alone
     is_answered = any(isinstance(one, Ask) for one in sure)
     asks = bool(asked) or (is_answered and not tells)
@@ -442,8 +447,9 @@ def _home_told(
     things += sum(one.place is not None or bool(asked) for one in home.plants)
     is_lost = len(home.unread) > things + bool(asked)
     is_bare = not (home.plants or home.lines or home.town)
-    if is_slip or (asks and (is_lost or is_bare)) or (is_question_alone and is_bare and home.unplaced):
-        return None  # "which mealybug is it"
+    is_bare_question = is_question_alone and is_bare and home.unplaced
+    if is_slip or (asks and (is_lost or is_bare)) or is_bare_question or is_of_a_kind:
+        return None  # "which mealybug is it", "what about a fern"
     commands = _commands_of(home, situation)
     is_asked = any(isinstance(one, Incomplete | NotUnderstood) for one in sure)
     is_asked = is_asked or any(isinstance(one, AddPlants) and one.unread for one in sure)
@@ -458,7 +464,7 @@ def _home_told(
     is_strange = is_list_of_strangers(commands, text, situation)
     is_sure = not home.is_guessed and (home.is_known or "\n" in text.strip())
     is_sure = is_sure and not (home.is_long_range() and "\n" not in text.strip())
-    if not home.unread and not is_strange and is_sure:
+    if not home.unread and not is_strange and is_sure and not is_question_alone:
         return Reading(sure=commands, text=text)
     return _offered(home, commands, text)
 
