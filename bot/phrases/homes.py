@@ -299,6 +299,7 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
     told.links = linked(told.spans, words.tokens)
     _lead_on(told)
     _share(told)
+    told.links |= _pairs(told)
     for one in told.of("place"):
         told.places[one] = _place_name(one, told)
     for one in told.of("plant"):
@@ -387,7 +388,33 @@ def _spans(told: _Telling) -> list[Span]:
     found = _with_fields([part for one in found if one not in gone for part in _parted(one, told)], told)
     found = _with_names_again([bare for one in found if (bare := _bared(one, told)).start < bare.end], told)
     found = list(_run_together(_with_counts([*found, *_ways_alone(found, told)], told), told))
-    return sorted([*found, *_places_again(found, told)], key=lambda one: one.start)
+    paired = [one for pair in _pairs(told).items() for one in pair]
+    found = paired or [*found, *_places_again(found, told)]
+    return sorted(found, key=lambda one: one.start)
+
+
+def _pairs(told: _Telling) -> dict[Span, Span]:
+    """Give plants and places where each comma's part is one of both: "ivy hall, jade kitchen, zorb study"."""
+    of = "".join(_PAIRING.get(told.told.of(at), "x") for at in range(len(told.told.words)))
+    found = next((one for one in _PAIRED if one.fullmatch(of)), None)
+    if found is None or "s" not in of or "k" not in of:
+        return {}
+    parts = [one.span() for one in re.finditer("[^,.]+", of)]
+    names, rooms = (
+        [
+            Span(key, start + one.start(), start + one.end(), LEAST_MARGIN)
+            for start, end in parts
+            for one in run.finditer(of[start:end])
+        ]
+        for key, run in (("plant", _NAME_RUN), ("place", _ROOM_RUN))
+    )
+    return dict(zip(names, rooms, strict=True))
+
+
+_PAIRING = {"kind": "k", "kind+": "k", "strange": "s", "room": "r", "room+": "r", "around": "a", "comma": ","}
+_PAIRING |= {"stop": "."}
+_NAME_RUN, _ROOM_RUN = re.compile("[ks]+"), re.compile("r+")
+_PAIRED = tuple(re.compile(rf"{one}(?:,{one})+[.]?") for one in ("(?:k+|s)a?r+", "r+a?(?:k+|s)"))
 
 
 def _is_done_to_it(one: Span, told: _Telling) -> bool:

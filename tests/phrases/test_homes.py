@@ -3,11 +3,13 @@
 import pytest
 
 from bot.actions.action import Expecting
+from bot.actions.add_plants import AddPlants
 from bot.actions.ask import Ask, Topic
+from bot.actions.incomplete import Incomplete
 from bot.actions.situation import KnownPlace, KnownPlant
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.value import replace
-from bot.phrases.hearing import understand
+from bot.phrases.hearing import heard, understand
 from bot.phrases.homes import Home, read_home
 from tests.phrases.situation import EVENING
 
@@ -484,3 +486,42 @@ def test_a_town_that_a_name_may_be_is_offered_only() -> None:
 )
 def test_a_turn_of_speech_beside_placed_plants_is_no_plant_and_no_room(text: str, said: str) -> None:
     assert told(text).in_words() == said
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("hoya attic, trundle den, basil loft", "attic: hoya; den: trundle; loft: basil"),
+        ("trundle attic, basil bedroom.", "attic: trundle; bedroom: basil"),
+        ("den basil, loft trundle, attic hoya", "den: basil; loft: trundle; attic: hoya"),
+        ("basil in bathroom, trundle in attic", "bathroom: basil; attic: trundle"),
+        ("moth orchid bathroom, trundle attic", "bathroom: moth orchid; attic: trundle"),
+    ],
+)
+def test_a_strange_name_shifts_no_other_plant_s_room(text: str, said: str) -> None:
+    home = told(text)
+    assert (home.in_words(), home.unread) == (said, ())
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "what about a calathea",
+        "how about ferns",
+        "and what about a lemon tree",
+        "should I get a basil",
+        "do you know orchids",
+        "which fern",
+    ],
+)
+def test_a_question_about_a_kind_tells_of_no_plant(text: str) -> None:
+    for known in (NEW, replace(NEW, lacks_town=False), replace(EVENING, lacks_town=True)):
+        assert not any(isinstance(one, AddPlants) for one in heard(text, known).sure)
+
+
+def test_what_is_doubted_of_an_offered_home_may_be_left_out() -> None:
+    offer = next(one for one in understand("hoya attic, trundle den", NEW) if isinstance(one, Incomplete))
+    doubted = replace(NEW, choices=offer.choices, choice_texts=("Yes", "Something else"))
+    (asked,) = understand("is trundle right?", doubted)
+    assert isinstance(asked, Incomplete)
+    assert (asked.text, [one.of for one in asked.choices][1:2]) == (offer.text, ["trundle"])
