@@ -265,12 +265,36 @@ def read(text: str, situation: Situation) -> Reading:
         return Reading(
             sure=(Ask(topic=Topic.DUE) if situation.tonight else Incomplete(missing=Missing.SEEN),), text=text
         )
+    doubted = _doubted_of_an_offer(text, situation)
+    if doubted is not None:
+        return Reading(sure=(doubted,), text=text)
     right = _put_right(text, sure, situation)
     home = right or _of_a_home(text, sure, situation)
     if home is not None and right is None and _tells_little(home) and is_chatter(text, situation):
         home = None
     answered = Reading(sure=sure, text=text) if is_answered else None
     return home or answered or _of_a_label(_usual(text, sure, situation), text)
+
+
+def _doubted_of_an_offer(text: str, situation: Situation) -> Incomplete | None:
+    """Offer again what one thing is doubted of, "is zorb right?", with a button that leaves it out."""
+    words = words_of(plain(text))
+    if "?" not in words or _DOUBTS.isdisjoint(words):
+        return None
+    asked = (each for one in situation.choices for each in one.commands if isinstance(each, Incomplete))
+    less = [
+        one
+        for each in asked
+        for one in each.choices
+        if one.text is ButtonText.LEAVE_ONE_OUT and one.of.casefold() in plain(text)
+    ]
+    if len(less) != 1:
+        return None
+    first, *_, last = situation.choices
+    return Incomplete(missing=Missing.MEANT, text=first.of, choices=(first, *less, last))
+
+
+_DOUBTS = listed("right correct wrong plant meant sure spelt real")
 
 
 def read_piece(text: str, situation: Situation) -> Reading:
