@@ -40,7 +40,7 @@ _SPEAKS = listed("say said shout tell told mention text write wrote report answe
 GIVING = listed("gave given fed watered")
 """What tells that plants had what tonight asks for; any other plants had water or food."""
 _SHORT = 2
-_OF_OTHERS = listed("her his their your")
+_OF_OTHERS = listed("her his their your another")
 _MARKS = frozenset({",", ".", "!", "?", "\n", ";", "-", "(", ")", ":"})
 BESIDES = listed("too also besides additionally plus extra") | {"as well"}
 """Words of what is told of more, not of the same."""

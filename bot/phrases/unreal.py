@@ -8,7 +8,9 @@ _UNREAL = re.compile(
     r"|kidding|dreams?|goals?|plan|(?:would|i'?d) (?:love|like|rather|have)|almost|nearly|as good as"
     r"|not quite|not really|never mind|forget it|scratch that|just saying|or not|yeah right"
     r"|(?<!like )(?<!as )(?:you|he|she|they) said|says here|example|for instance|e\.g|eg"
-    r"|as a (?:child|kid|boy|girl|student))\b"
+    r"|as a (?:child|kid|boy|girl|student)|(?<!as )(?:i|we) (?:was|were) told|apparently|supposedly|allegedly"
+    r"|(?:notes?|app|diary|book|log|calendar) says?)\b|^\W*according to\b"
+    r"|\bthe [^.,!?\n]{2,30}? (?:i|we) (?:sprayed|wiped|treated|rinsed|pruned) (?:is|are|looks?|has|needs)\b"
     rf"|(?<=\w)[.!?\n]\W*{_TURNS}(?<=[.!\n])|^\W*{_TURNS}$"
     r"|^\W*(?:after|before|once|when(?! was)|until|as soon as)\b"
     r"|^\W*(?:no+|nope|nah|non)\W*(?:,|$)|^\W*well,? not\b"
@@ -20,6 +22,16 @@ _UNREAL = re.compile(
 )
 
 
+_UNSURE = re.compile(
+    r"\b(?:not|[a-z]+n't|never) (?:\w+ )?(?:remember|recall|think|believe|know|sure)\b", re.IGNORECASE
+)
+
+
 def is_unreal(text: str) -> bool:
     """Whether a message, or a piece of it, tells what it names only as a wish, a case or somebody's words."""
-    return _UNREAL.search(text) is not None
+    return _UNREAL.search(text) is not None or is_unsure(text)
+
+
+def is_unsure(text: str) -> bool:
+    """Whether it says no more than that nobody knows: "I do not remember spraying the hoya"."""
+    return _UNSURE.search(text) is not None
