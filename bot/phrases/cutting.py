@@ -38,12 +38,13 @@ from bot.domain.value import Value, replace
 from bot.phrases.days import ORDINALS
 from bot.phrases.forms.rows import SAYS_NOTHING
 from bot.phrases.guess import rank
+from bot.phrases.leaving_out import TURNS
 from bot.phrases.lexicon import Word, listed
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.notation import notation
 from bot.phrases.numbers import Count, Volume
 from bot.phrases.offering import told_in
-from bot.phrases.questions import beyond, is_question
+from bot.phrases.questions import OPENERS, beyond, is_question
 from bot.phrases.reading import (
     ANSWERS,
     CHATTER_FROM,
@@ -227,19 +228,19 @@ def _is_told_before_asking(said: tuple[_Piece, ...], text: str, situation: Situa
 def _is_beside(text: str) -> bool:
     """Whether a piece only asks, and takes nothing back of what stands before: "wait. what's next?" may."""
     words = words_of(plain(text))
-    if _OPEN.isdisjoint(words[:1]) or not _TURNS.isdisjoint(words):
+    if OPENERS.isdisjoint(words[:1]) or not _TURNS.isdisjoint(words):
         return False
     return words[0] in _WHAT or not _OF_THAT.search(text)
 
 
 _WHAT = frozenset({"what", "when", "which", "where"})
-_OPEN = _WHAT | listed("how must shall should may can could do does will would is are any")
-_TURNS = listed("mean meant wait sorry wrong think maybe no not")
+_TURNS = TURNS | listed("wrong think maybe no not")
 _OF_THAT = re.compile(
-    r"\b(?:was|is|were|are|did|would|should|do|does|will) (?:that|it|this|they|these|those|i|we|you)\b"
-    r"|\b(?:can|could) (?:you|u)\b|\blikely\b",
+    r"\b(?:was|is|were|are|did|would|does) (?:that|it|this|they|these|those|i|we|you)\b"
+    r"|\b(?:can|could|do|should|will) (?:you|u|that)\b|\bshould (?:i|we) have\b|\blikely\b",
     re.IGNORECASE,
 )
+"""It may doubt what stands before: "was that right?"; "do I need to move it?" does not."""
 
 
 def pieces(text: str) -> tuple[str, ...]:

@@ -26,14 +26,14 @@ from bot.domain.value import replace
 from bot.phrases.agreeing import agreed
 from bot.phrases.cutting import REPORTS, SEVERAL, pieces, read_apart
 from bot.phrases.grammar import plants_named
-from bot.phrases.leaving_out import told_of
+from bot.phrases.leaving_out import TURNS, told_of
 from bot.phrases.lexicon import listed
 from bot.phrases.putting_home_right import things_of
-from bot.phrases.questions import beyond, is_question
+from bot.phrases.questions import asks_wholly, beyond, is_question
 from bot.phrases.reading import Offer, Reading, asks, offer_of, read, read_piece, with_alarm
 from bot.phrases.saying import say_all
 from bot.phrases.text import plain, words_of
-from bot.phrases.unreal import is_unreal
+from bot.phrases.unreal import is_unreal, is_unsure
 from bot.phrases.values import plants_of
 
 
@@ -64,7 +64,9 @@ def _in_earnest(meant: Reading, text: str, situation: Situation) -> Reading:
         if one not in told and not (isinstance(one, Incomplete) and is_unreal(one.text))
     )
     is_put_off = any(isinstance(one, Postpone) and one.denied is not None for one in told)
-    if not (is_case or (is_put_off and asked)) or any(isinstance(one, Undo) for one in told):
+    if not (is_case or (is_put_off and (asked or is_unsure(text)))) or any(
+        isinstance(one, Undo) for one in told
+    ):
         return meant
     offer = offer_of(told, situation)
     return meant if offer is None else replace(meant, sure=asked, offers=(offer, *meant.offers), text=text)
@@ -109,7 +111,7 @@ def _with_what_is_asked(meant: Reading, text: str, situation: Situation) -> Read
     if len(sentences) < SEVERAL or any(asks(one) or isinstance(one, _OPEN) for one in told):
         return meant
     neutral = replace(situation, expecting=Expecting.NOTHING, choices=(), choice_texts=())
-    asked = [one for one in sentences if _ASKS.match(one)]
+    asked = [one for one in sentences if asks_wholly(one)]
     answers = dict.fromkeys(one for sentence in asked for one in _answer_to(sentence, neutral))
     offers = tuple(replace(one, left_out=_without_asked(one.left_out, asked)) for one in meant.offers)
     return replace(meant, sure=(*meant.sure, *answers), offers=offers)
@@ -127,15 +129,6 @@ def _answer_to(sentence: str, situation: Situation) -> tuple[Command, ...]:
     return asked or (beyond(sentence, situation),)
 
 
-_ASKS = re.compile(
-    r"(?:(?:and|so|but|then|ok|also)\W+)*(?:(?:what|when|where|which|how|why)\b(?!\W+(?:about|come)\b)"
-    r"|(?:who|whose)(?:'s| is| are| was| won)\b"
-    r"|(?:can|could|should|may|must|do|does|is|are|will|would)"
-    r" (?:i|we|it|they|this|these|there|the|my|our)\b)"
-    r"(?:\W+\w+){2}.*\?$",
-    re.IGNORECASE | re.DOTALL,
-)
-"""A sentence that asks from its first word on: no tag, no request, no doubt of a name."""
 _OPEN = (NotUnderstood, Incomplete, GiveFirstAid)
 
 
@@ -164,7 +157,7 @@ def _is_of_other_rooms(more: Offer, agreed_to: tuple[Command, ...]) -> bool:
     return is_of_a_home and names.isdisjoint(one.casefold() for one in things_of(more.commands))
 
 
-_TURNS = listed("just only it one rather fact sorry actually instead meant mean no not but though")
+_TURNS = TURNS | listed("just only it one fact actually instead no not but though")
 _YES = re.compile(
     r"\W*(?:(?:er|um|uh|ah|oh|well)\W+)?(?:yes|yep|yeah|yup|aye)"
     r"(?:\s+(?:please|thanks|thank you|that(?:'?s| is) (?:right|it|correct)|good|great|fine|perfect))*"

@@ -19,7 +19,8 @@ from bot.phrases.text import LONGEST, placed_words_of, plain, words_of
 _FRAGMENTS = re.compile(r"(?<=[^\W\d]) / (?=\S)|(?<=\d) / (?=[^\W\d])")
 """Set apart as by commas: “sprayed the ivy / not the fern”; “1 / 2” is a number."""
 _WITH_NO = re.compile(r"\bwith no\b(?! \w+ (?:on|in|at)\b)", re.IGNORECASE)
-_TURNS = listed("nah nope sorry wait mean meant rather scratch correction oops")
+TURNS = listed("nah nope sorry wait mean meant rather scratch correction oops")
+"""What sets right what stands before it."""
 _NO = frozenset({"no"})
 _AROUND = listed(
     "no i it is was to make that or hang on actually er erm um uh oh well lol haha , - only more like closer"
@@ -58,7 +59,7 @@ def told_of(text: str, situation: Situation) -> str:
     text = _WITH_NO.sub("without", _FRAGMENTS.sub(", ", text))
     text = _of_two_works(_used_up(text, situation), situation)
     words = words_of(plain(text))
-    is_turned = not ((_TURNS | _NO).isdisjoint(words) and _MAKES.isdisjoint(pairwise(words)))
+    is_turned = not ((TURNS | _NO).isdisjoint(words) and _MAKES.isdisjoint(pairwise(words)))
     is_parted = "from" in words and ("apart" in words or not _AWAY.isdisjoint(words))
     is_of_people = not (_PEOPLE | _ACTS | {"by"}).isdisjoint(words)
     if not (is_turned or is_parted or is_of_people or (words and _is_dated(words[0]))):
@@ -319,9 +320,9 @@ def _said(words: tuple[str, ...], situation: Situation) -> list[_Said]:
 def _turn(words: tuple[str, ...], at: int) -> tuple[int, frozenset[str]]:
     """Give where the words that turn round end, and those of them that do."""
     begin = at
-    while at < len(words) and words[at] in _TURNS | _AROUND:
+    while at < len(words) and words[at] in TURNS | _AROUND:
         at += 1
-    turns = (_TURNS | _NO) & frozenset(words[begin:at])
+    turns = (TURNS | _NO) & frozenset(words[begin:at])
     return at, turns if _MAKES.isdisjoint(pairwise(words[begin:at])) else turns | {"make"}
 
 

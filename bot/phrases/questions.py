@@ -25,8 +25,8 @@ from bot.phrases.setting import DATES, Setting, unique
 from bot.phrases.spotting import spotted, with_names
 from bot.phrases.text import LONGEST, plain, words_of
 
-_OPENERS = listed(
-    "what when why which who how where is are was were should shall can could may do does "
+OPENERS = listed(
+    "what when why which who how where is are was were must should shall can could may do does "
     "has will would am any"
 )
 _PERSONS = frozenset({"i", "we", "he", "she", "they", "you", "anyone", "anybody", "somebody"})
@@ -70,7 +70,7 @@ _EATEN = listed("eat eating harvest harvesting pick picking")
 _AROUND_A_NOUN = listed(
     "the my our of for please show me who which is are in what do i we have got on what's and"
 )
-ASKING = frozenset({*_NOUNS, *_TOPIC_OF, *_OPENERS})
+ASKING = frozenset({*_NOUNS, *_TOPIC_OF, *OPENERS})
 """Words that questions are made of."""
 _NO_QUESTIONS = set(worded("do the checks | do the check | do our checks | do my checks"))
 _NO_ASKING = set(worded("do it | will do | can not | any more"))
@@ -173,6 +173,32 @@ def opens_a_question(text: str, situation: Situation) -> bool:
     return is_question(words_of(plain(unled(text))), situation) or asks_inside(text)
 
 
+def asks_unmarked(text: str) -> bool:
+    """Whether it asks from its first words on, with a mark or without: it is never written unasked."""
+    return _UNMARKED.match(unled(text)) is not None
+
+
+_UNMARKED = re.compile(
+    r"\W*(?:(?:is|are|was|were) (?:the|my|our|it|that|this|there|all|every\w*|any\w*)\b"
+    r"|did (?:(?:i|we|you|they|he|she|any\w*)\b|\S+ (?:\d+ )?(?:get|need|have)\b)"
+    r"|(?:do|does|have|has|can|could|should|must|will|would) (?:i|we|you|it|they|he|she|any\w*)\b"
+    r"|(?:does|has|can|could|should|will|would|may) (?:the|my|our)\b"
+    r"|who(?:se)?\b|which (?:one|ones|of|plant|plants|is|are|was|were)\b|.* by whom?\W*$)",
+    re.IGNORECASE,
+)
+
+
+def asks_wholly(sentence: str) -> bool:
+    """Whether a sentence with a mark asks from its first word on: no tag, no request, no doubt of a name."""
+    words = words_of(plain(unled(sentence)))
+    is_asked = _WH_WORDS.issuperset(words[:1]) or asks_unmarked(sentence)
+    return sentence.endswith("?") and is_asked and words[1:2] != ("you",) and len(words) > _FRAGMENT
+
+
+_FRAGMENT = 3
+"""Of so many words, its mark among them, no question is one by itself. [1]"""
+
+
 def unled(text: str) -> str:
     """Give a text without what people say before they ask."""
     return _FILLING.sub("", text, count=1)
@@ -184,6 +210,7 @@ def asks_inside(text: str) -> bool:
 
 
 _WH = "what|how|which|when|whether|why|where"
+_WH_WORDS = listed("what how which when why where who whose")
 _INSIDE = re.compile(
     r"\b(?:(?:tell|show|remind|teach) (?:me|us)|explain(?: to me)?|asking(?: you)?|ask you|let me know"
     rf"|wondering|i wonder|(?:want|need|like|love) to know)\b(?:\W+[\w']+){{0,2}}\W+(?P<led>{_WH})\b"
@@ -281,7 +308,7 @@ def is_question(words: tuple[str, ...], situation: Situation | None = None) -> b
     first = words[0] if words else ""
     if words[:2] in {("what", "a"), _PROMISES} or words[:3] in _NO_QUESTIONS:
         return False  # "what a day", "will do the ivy on friday"
-    is_asked = first in _OPENERS and words[:2] not in _NO_ASKING
+    is_asked = first in OPENERS and words[:2] not in _NO_ASKING
     is_doubted = words[:2] in _DOUBTS or (first in {"and", "but", "so"} and words[1:2] in _REASONS)
     return (is_asked and not _is_refusal(words)) or is_doubted or _has_noun(words, situation)
 

@@ -65,6 +65,8 @@ from bot.phrases.questions import (
     OPEN_QUESTIONS,
     asked_by,
     asks_inside,
+    asks_unmarked,
+    asks_wholly,
     is_one_strange_word,
     is_plain_question,
     is_question,
@@ -356,10 +358,15 @@ def _has_nothing_to_treat_with(text: str, situation: Situation) -> bool:
     words = frozenset(words_of(plain(text)))
     if not (words & TREATED and words & NOTHING_OF_IT) or "?" in words:
         return False
-    if told_in(text, situation).every(Count):
-        return False  # "15, as i said. nothing to treat with"
     home = read_home(text, situation)
-    return home.has_nothing and home.is_empty() and not (home.named or len(home.unread) >= FEWEST_WORDS)
+    if home.named or len(home.unread) >= FEWEST_WORDS:
+        return False
+    return home.has_nothing and home.is_empty() and not _is_counted(home, text, situation)
+
+
+def _is_counted(home: Home, text: str, situation: Situation) -> bool:
+    """Whether no more is told than a number and an empty shelf: "15, as i said. nothing to treat with"."""
+    return home.has_nothing and home.is_empty() and bool(told_in(text, situation).every(Count))
 
 
 def _agrees_to_nothing(text: str, sure: tuple[Command, ...], situation: Situation) -> bool:
@@ -432,7 +439,8 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     if not (_is_new(situation) or is_asking) or (is_else and "?" not in text):
         return None
     told, asked = _told_and_asked(text)
-    if _ASKED_BACK.fullmatch(text.strip()):
+    is_all_asked = all(one.endswith("?") for one in _SENTENCE.split(text.strip()))
+    if is_all_asked and is_plain_question(words_of(plain(text))):
         return None  # "is north ok?"
     if "?" in told or len(told.strip(" .!")) < _SHORTEST_HOME or len(text) > LONGEST_HOME:
         return None
@@ -454,15 +462,14 @@ def _home_told(
     home = replace(home, is_led=is_led)  # "Ghent. But I asked something"
     if not (_is_new(situation) or _tells_more(home, sure)) or _names_several(told, home, situation):
         return None
-    if home.has_nothing and home.is_empty() and told_in(told, situation).every(Count):
+    if _is_counted(home, told, situation):
         return None
     if home.is_empty() or (home.is_strange() and "\n" not in text.strip()):
         return None if asked or not home.is_empty() else _instead(text, home, sure, situation)
     words = words_of(plain(unled(told)))
     is_question_alone = is_question(words, situation)
-    is_of_a_kind = (
-        is_question_alone and is_plain_question(words) and not any(one.place for one in home.plants)
-    )
+    is_asked_of = is_question_alone and is_plain_question(words) and not (":" in words or home.lines)
+    is_of_a_kind = is_asked_of and not any(one.place for one in home.plants)
     tells = bool(home.plants or home.lines) and not is_question_alone
     is_answered = any(isinstance(one, Ask) for one in sure)
     asks = bool(asked) or (is_answered and not tells)
@@ -488,7 +495,7 @@ def _home_told(
     is_strange = is_list_of_strangers(commands, text, situation)
     is_sure = not home.is_guessed and (home.is_known or "\n" in text.strip())
     is_sure = is_sure and not (home.is_long_range() and "\n" not in text.strip())
-    if not home.unread and not is_strange and is_sure and not is_question_alone:
+    if not home.unread and not is_strange and is_sure and not (is_asked_of or asks_unmarked(told)):
         return Reading(sure=commands, text=text)
     return _offered(home, commands, text)
 
@@ -657,19 +664,13 @@ def _told_and_asked(text: str) -> tuple[str, list[str]]:
     """Set apart what is told and what is asked in one message."""
     text = _IN_BRACKETS.sub("", text)
     each = _SENTENCE.split(text.strip())
-    whole = [one for one in each if _WHOLLY_ASKED.match(one)]
+    whole = [one for one in each if asks_wholly(one)]
     text = " ".join(one for one in each if one not in whole) if whole else text
     bare = _ASKED_BEHIND.sub(". ", _TAG.sub(".", _COURTEOUS_IF.sub("", _HELP.sub(".", text))))
     bare = _TELLING_SHYLY.sub(r"\1.", bare)
     sentences = _SENTENCE.split(bare.strip())
     asked = [one for one in sentences if one.endswith("?")]
     return " ".join(one for one in sentences if one not in asked) if asked else bare, [*whole, *asked]
-
-
-_ASKED_BACK = re.compile(
-    r"(?:is|are|does|do|would|should|what)\b(?! it\b)(?! that\b)[^.\n]*\?", re.IGNORECASE
-)
-_WHOLLY_ASKED = re.compile(r"(?:and |so |but )?(?:what|where|which|how|when|why|who)\b.*\?$", re.IGNORECASE)
 
 
 def _is_no_answer(told: tuple[Command, ...]) -> bool:

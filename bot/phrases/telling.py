@@ -46,6 +46,7 @@ from bot.phrases.mentions import NO_PLANTS, Mentions, leaves_out
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import MOST_COUNTED, Count, Volume, Warmth
 from bot.phrases.offering import Likely, likely, likely_whole, told_in
+from bot.phrases.questions import asks_unmarked
 from bot.phrases.setting import DATES, Setting, unique
 from bot.phrases.spotting import TICKS, has_slip, spotted, with_names
 from bot.phrases.text import is_signed
@@ -64,16 +65,6 @@ _MOST_CHOICES = 8
 _PAIR = 2
 _NOTHING_SEEN = (Word.NOTHING, Word.NONE, Word.CLEAN, Word.GONE, Word.NOT)
 _POINTING = (Word.ALL, Word.BOTH, Word.IT, Word.THEM)
-_ASKS = re.compile(
-    r"\W*(?:(?:yo|hey|hi|so|and|but|ok|um|er|well|oh|now|then|please)\b\W*)*"
-    r"(?:(?:is|are|was|were) (?:the|my|our|it|that|this|there|all|every\w*|any\w*)\b"
-    r"|did (?:(?:i|we|you|they|he|she|any\w*)\b|\S+ (?:\d+ )?(?:get|need|have)\b)"
-    r"|(?:do|does|have|has|can|could|should|will|would) (?:i|we|you|it|they|he|she|any\w*)\b"
-    r"|(?:does|has|can|could|should|will|would|may) (?:the|my|our)\b"
-    r"|who(?:se)?\b|which (?:one|ones|of|plant|plants|is|are|was|were)\b|.* by whom?\W*$)",
-    re.IGNORECASE,
-)
-"""How a question begins, with a mark behind it or without: it is never written unasked."""
 _TAKES_BACK = re.compile(
     r"(?<=\w)\W+(?:(?:no|oh|oops|sorry)\W+)*"
     r"(?:(?<!to )(?<!can )(?<!ll )(?<!must )wait|scratch that|correction|i meant?)\b\W*(?:no\b\W*)?"
@@ -118,10 +109,10 @@ def _in_one(text: str, situation: Situation) -> Meant:
     """Read what is told without anything set right, and without a reason."""
     guesses = rank(with_names(text, situation), situation)
     best = best_of(text, situation, guesses)
-    if best is None or has_slip(text, situation) or _ASKS.match(text):
+    if best is None or has_slip(text, situation) or asks_unmarked(text):
         return ()
     told = told_in(text, situation)
-    if _excepts_what_was_done(told):
+    if _excepts_what_was_done(told) or _asks_of_a_plant(told):
         return ()
     idle = _idleness(guesses)
     is_clear = best.form == "hold" or len(best.parts) > 1 or all(map(_is_of_a_count, told.items))
@@ -151,6 +142,15 @@ def _excused(text: str, situation: Situation) -> Meant:
             is_put_off = any(isinstance(one, Postpone) or _asks_till_when(one) for one in told)
             return told if is_put_off else ()
     return ()
+
+
+def _asks_of_a_plant(told: Mentions) -> bool:
+    """Whether it begins with a verb before a plant: "was hoya done"."""
+    verb, *behind = told.items
+    return verb.text in _ASKING_VERBS and any(isinstance(one.meaning, Plants) for one in behind[:1])
+
+
+_ASKING_VERBS = listed("is are was were has have does do")
 
 
 def _excepts_what_was_done(told: Mentions) -> bool:
@@ -463,7 +463,8 @@ def _of_the_denied(told: Mentions, guesses: Sequence[Guess]) -> Meant | None:
         return None
     instead = [one for one in told.methods() if one not in told.denied]
     is_of_a_product = bool(told.every(Product))
-    if instead and (is_of_a_product or _chance(guesses, "done") < SURE_FROM):
+    is_of_water = is_of_a_product and Method.SPRAY in instead
+    if is_of_water or (instead and _chance(guesses, "done") < SURE_FROM):
         return None  # "no soap on the ivy, just sprayed"
     done = tuple(LogRound(plants=plants, method=one, on=on) for one in instead)
     if on in {None, told.situation.today} and not is_of_a_product:

@@ -17,6 +17,10 @@ from tests.phrases.situation import EVENING, answered, first_offer
         ("once the ivy is rinsed", "done ivy method=rinse"),
         ("rinsing the ivy later", "done ivy method=rinse"),
         ("as a boy I sprayed the ivy", "done ivy method=spray"),
+        ("we were told the ivy was wiped", "done ivy method=wipe"),
+        ("the diary says orchid rinsed", "done orchid method=rinse"),
+        ("the ivy we rinsed looks good", "done ivy method=rinse"),
+        ("were ivy and orchid wiped", "done ivy orchid method=wipe"),
     ],
 )
 def test_what_is_told_as_a_case_is_only_offered(text: str, offered: str) -> None:
@@ -49,6 +53,7 @@ def test_numbers_with_no_before_them_take_nothing_back() -> None:
         "orchid not wiped. what should I do?",
         "did not wipe the orchid, what now?",
         "no wiping of the orchid. what's next?",
+        "I do not recall wiping the orchid",
     ],
 )
 def test_what_was_not_done_is_put_off_only_where_nothing_is_asked(text: str) -> None:
@@ -85,3 +90,20 @@ def test_a_spray_of_water_is_a_rinse() -> None:
 @pytest.mark.parametrize("text", ["no neem sprayed on the ivy", "sprayed no neem on the ivy"])
 def test_a_product_that_was_not_sprayed_is_looked_for(text: str) -> None:
     assert notation(heard(text, EVENING).sure, EVENING) == "deleteentry"
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("coffee has 9 mealybugs, do I have to isolate it?", "find coffee 9"),
+        ("chilli has 7 aphids. should I prune it?", "find chilli 7"),
+        ("bay has 3 scale, will it spread?", "find bay 3"),
+    ],
+)
+def test_what_is_seen_is_written_before_a_question_of_what_to_do(text: str, told: str) -> None:
+    assert told in answered(text)
+
+
+@pytest.mark.parametrize("text", ["orchid wiped, was that right?", "orchid wiped, should I have?"])
+def test_a_question_that_doubts_what_is_told_leaves_it_an_offer(text: str) -> None:
+    assert "done" not in answered(text)
