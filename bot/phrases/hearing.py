@@ -32,7 +32,7 @@ from bot.phrases.putting_home_right import things_of
 from bot.phrases.questions import asks_wholly, beyond, is_question
 from bot.phrases.reading import Offer, Reading, asks, offer_of, read, read_piece, with_alarm
 from bot.phrases.saying import say_all
-from bot.phrases.text import plain, words_of
+from bot.phrases.text import LONGEST, plain, words_of
 from bot.phrases.unreal import is_unreal, is_unsure
 from bot.phrases.values import plants_of
 
@@ -51,7 +51,7 @@ def heard(text: str, situation: Situation) -> Reading:
     meant = read(said, situation)
     meant = with_alarm(read_apart(said, meant, situation) or meant, said, situation)
     whole = _with_what_is_asked(_in_agreement(_eaten_later(meant), said, situation), said, situation)
-    return _in_earnest(whole, said, situation)
+    return _in_earnest(whole, said[:LONGEST], situation)
 
 
 def _in_earnest(meant: Reading, text: str, situation: Situation) -> Reading:

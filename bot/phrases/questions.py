@@ -183,16 +183,18 @@ _UNMARKED = re.compile(
     r"|did (?:(?:i|we|you|they|he|she|any\w*)\b|\S+ (?:\d+ )?(?:get|need|have)\b)"
     r"|(?:do|does|have|has|can|could|should|must|will|would) (?:i|we|you|it|they|he|she|any\w*)\b"
     r"|(?:does|has|can|could|should|will|would|may) (?:the|my|our)\b"
-    r"|who(?:se)?\b|which (?:one|ones|of|plant|plants|is|are|was|were)\b|.* by whom?\W*$)",
+    r"|(?:who(?:se)?|why|where|which)\b|.* (?:whom?|why|where|which)\W*$)",
     re.IGNORECASE,
 )
 
 
 def asks_wholly(sentence: str) -> bool:
     """Whether a sentence with a mark asks from its first word on: no tag, no request, no doubt of a name."""
+    if not sentence.endswith("?"):
+        return False
     words = words_of(plain(unled(sentence)))
     is_asked = _WH_WORDS.issuperset(words[:1]) or asks_unmarked(sentence)
-    return sentence.endswith("?") and is_asked and words[1:2] != ("you",) and len(words) > _FRAGMENT
+    return is_asked and words[1:2] != ("you",) and len(words) > _FRAGMENT
 
 
 _FRAGMENT = 3
@@ -248,7 +250,7 @@ def _ranked(text: str, situation: Situation) -> list[Guess]:
 
 
 _FILLING = re.compile(
-    r"^(?:\W*\b(?:a+w+|ah+|oh+|o+k+(?:ay)?|so|u+m+|u+h+|er+m*|hm+|yeah|yep|yes|no|nah|but|and|like|well|eh|hey|hi"
+    r"^(?:\W*\b(?:a+w+|ah+|oh+|o+k+(?:ay)?|so|yo|u+m+|u+h+|er+m*|hm+|yeah|yep|yes|no|nah|but|and|like|well|eh|hey|hi"
     r"|hiya|hello|right|righto|lol|haha|sorry|please|pls|cool|fine|good|great|thanks|thank you|cheers|now"
     r"|then|just|wait|hang on|listen|look|mate|love|dear|hon|bro|boss|excuse me|forgive me)\b[\s,.!…-]*)+",
     re.IGNORECASE,

@@ -280,7 +280,7 @@ def read(text: str, situation: Situation) -> Reading:
 
 def _doubted_of_an_offer(text: str, situation: Situation) -> Incomplete | None:
     """Offer again what one thing is doubted of, "is zorb right?", with a button that leaves it out."""
-    words = words_of(plain(text))
+    words = words_of(plain(text[:LONGEST]))
     if "?" not in words or _DOUBTS.isdisjoint(words):
         return None
     asked = (each for one in situation.choices for each in one.commands if isinstance(each, Incomplete))
@@ -288,7 +288,7 @@ def _doubted_of_an_offer(text: str, situation: Situation) -> Incomplete | None:
         one
         for each in asked
         for one in each.choices
-        if one.text is ButtonText.LEAVE_ONE_OUT and one.of.casefold() in plain(text)
+        if one.text is ButtonText.LEAVE_ONE_OUT and one.of.casefold() in plain(text[:LONGEST])
     ]
     if len(less) != 1:
         return None
@@ -439,11 +439,11 @@ def _of_a_home(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     if not (_is_new(situation) or is_asking) or (is_else and "?" not in text):
         return None
     told, asked = _told_and_asked(text)
+    if "?" in told or len(told.strip(" .!")) < _SHORTEST_HOME or len(text) > LONGEST_HOME:
+        return None
     is_all_asked = all(one.endswith("?") for one in _SENTENCE.split(text.strip()))
     if is_all_asked and is_plain_question(words_of(plain(text))):
         return None  # "is north ok?"
-    if "?" in told or len(told.strip(" .!")) < _SHORTEST_HOME or len(text) > LONGEST_HOME:
-        return None
     before, behind = _asked_behind(told, situation)
     apart = _home_told(text, before, [*asked, *behind], sure, situation) if behind else None
     return apart or _home_told(text, told, asked, sure, situation)
@@ -734,18 +734,12 @@ def _witnessed(sure: tuple[Command, ...], text: str, situation: Situation) -> Re
     is_asked = is_long and any(isinstance(one, Incomplete) for one in sure)
     if not (is_told or is_asked or _is_open(sure, text, situation)):
         return None
-    words = words_of(plain(text[:LONGEST]))
-    is_asked = bool({*words[:1], *words[-1:]} & _NEVER_TELL)
-    told = () if is_asked else surely(text, situation)
+    told = surely(text, situation)
     if told and not is_told:
         return Reading(sure=told, text=text)
     if not told or not is_long or _is_same(told, sure, situation):
         return None
     return _either(sure, told, text, situation)
-
-
-_NEVER_TELL = frozenset({"who", "why", "which", "where"})
-"""Where these begin or end nothing is told: "who pruned them", "sprayed by who"."""
 
 
 def _is_same(told: tuple[Command, ...], sure: tuple[Command, ...], situation: Situation) -> bool:

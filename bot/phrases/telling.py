@@ -49,7 +49,7 @@ from bot.phrases.offering import Likely, likely, likely_whole, told_in
 from bot.phrases.questions import asks_unmarked
 from bot.phrases.setting import DATES, Setting, unique
 from bot.phrases.spotting import TICKS, has_slip, spotted, with_names
-from bot.phrases.text import is_signed
+from bot.phrases.text import LONGEST, is_signed
 from bot.phrases.trusting import Weighed, is_trusted
 from bot.phrases.values import plants_of
 
@@ -109,7 +109,7 @@ def _in_one(text: str, situation: Situation) -> Meant:
     """Read what is told without anything set right, and without a reason."""
     guesses = rank(with_names(text, situation), situation)
     best = best_of(text, situation, guesses)
-    if best is None or has_slip(text, situation) or asks_unmarked(text):
+    if best is None or has_slip(text, situation) or any(map(asks_unmarked, _CLAUSE.split(text[:LONGEST]))):
         return ()
     told = told_in(text, situation)
     if _excepts_what_was_done(told) or _asks_of_a_plant(told):
@@ -142,6 +142,9 @@ def _excused(text: str, situation: Situation) -> Meant:
             is_put_off = any(isinstance(one, Postpone) or _asks_till_when(one) for one in told)
             return told if is_put_off else ()
     return ()
+
+
+_CLAUSE = re.compile(r"[,.;!\n]")
 
 
 def _asks_of_a_plant(told: Mentions) -> bool:
