@@ -586,7 +586,7 @@ def _gathered(outcomes: Iterable[Outcome]) -> list[Outcome]:
     for one in told:
         last = gathered[-1] if gathered else None
         if isinstance(one, PlacesSaved) and isinstance(last, PlacesSaved):
-            gathered[-1] = PlacesSaved((*last.places, *one.places))
+            gathered[-1] = PlacesSaved((*last.places, *one.places), (*last.lamps, *one.lamps))
         elif isinstance(one, RoundLogged) and isinstance(last, RoundLogged) and one.on == last.on:
             gathered[-1] = rounds_together(last, one)
         elif isinstance(one, Stocked) and any(isinstance(each, Stocked) and each.asking for each in gathered):

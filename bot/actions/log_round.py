@@ -8,6 +8,7 @@ from enum import Enum
 from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
 from bot.actions.desk import Desk
 from bot.actions.lose_plant import LosePlant, asked_back
+from bot.actions.stock_product import StockProduct, stock
 from bot.domain.course import Step, next_step
 from bot.domain.gap import Lateness
 from bot.domain.household import Plant, Treatment
@@ -37,6 +38,8 @@ class LogRound(Command, kw_only=True):
     plants: tuple[PlantId, ...]
     method: Method | None = None
     product: ProductId | None = None
+    ingredient: str = ""
+    """What it was done with that is not on the shelf yet, whatever stands for the product."""
     on: date | None = None
     at: datetime | None = None
     parts: tuple[Part, ...] = ()
@@ -154,6 +157,12 @@ def log_round(command: LogRound, desk: Desk) -> list[Outcome]:
     on = command.on or (evening_of(command.at, desk.household.zone) if command.at else desk.today)
     if on > desk.today:
         return [nothing_due(desk)]  # the morning it is for has not come
+    if command.ingredient:
+        stocked = stock(StockProduct(ingredient=command.ingredient), desk)
+        product = next(
+            one.id for one in desk.household.products.values() if one.ingredient == command.ingredient
+        )
+        return [*log_round(replace(command, product=product, ingredient=""), desk), stocked]
     if command.method is None and (gone := asked_back(desk, LosePlant) & {*command.plants}):
         here, lost = _of(command, {*command.plants} - gone), _of(command, gone)
         return [*(log_round(here, desk) if here.plants else []), _left_out(lost, on, desk)]

@@ -19,10 +19,14 @@ class SetPlace(Command, kw_only=True):
     outdoors: Outdoors | None = None
     lamp_from: time | None = None
     lamp_until: time | None = None
+    has_lamp: bool = False
+    """Whether a lamp was told of without its hours, which are asked for."""
 
 
 class PlacesSaved(Outcome):
     places: tuple[Place, ...]
+    lamps: tuple[str, ...] = ()
+    """Places whose lamp has no hours yet."""
 
 
 class NoPlaceAsked(Outcome):
@@ -59,7 +63,8 @@ def set_place(command: SetPlace, desk: Desk) -> PlacesSaved | NoPlaceAsked:
         lamp_until=command.lamp_until,
     )
     desk.write([desk.draft(told)])
-    return PlacesSaved((desk.household.places[place],))
+    kept = desk.household.places[place]
+    return PlacesSaved((kept,), (kept.name,) if command.has_lamp and kept.lamp_until is None else ())
 
 
 def _place_named(desk: Desk, name: str) -> PlaceId | None:

@@ -50,7 +50,7 @@ from bot.phrases.lexicon import (
     words_in,
     words_of_class,
 )
-from bot.phrases.light import UNKNOWN, WAYS, Lit, facets_in, light_in
+from bot.phrases.light import A_LAMP, UNKNOWN, WAYS, Lit, facets_in, light_in
 from bot.phrases.names import OneOf, Place, Plants, names_of
 from bot.phrases.numbers import number_at
 from bot.phrases.spotting import slip_of
@@ -147,7 +147,10 @@ class Home(Value):
         for place in self.places:
             by_place.setdefault(place.name, [])
         looks = {
-            one.name: " ".join(filter(None, map(_way, (one.facing, one.outdoors)))) for one in self.places
+            one.name: ", ".join(
+                filter(None, [*map(_way, (one.facing, one.outdoors)), "lamp" if one.has_lamp else ""])
+            )
+            for one in self.places
         }
         lines = [self.town] if self.town else []
         for name, plants in by_place.items():
@@ -1579,14 +1582,15 @@ def _look(one: Span, told: _Telling) -> None:
         return
     listed_as = {each.what for each in told.told.within(one.start, one.end)}
     told.is_known = told.is_known and "strange" not in listed_as
-    is_lamp = looks == [Facing.NONE] and not told.words(one.start, one.end) & _LACKING
+    is_lamp = A_LAMP in looks and not told.words(one.start, one.end) & _LACKING
     before = max([each.end for each in told.of("side") if each.end <= one.start], default=0)
     ways = dict.fromkeys(way for part in _JOINED.split(told.text(one)) for way in light_in(part))
     is_other = len(ways) > 1 and all(isinstance(way, Facing) for way in ways)
     is_outdoors = bool(words & _OUTSIDE)
     for name in names:
         if is_lamp and told.looks.get(name):
-            continue  # a lamp beside a window
+            told.looks[name].append(A_LAMP)  # beside a window
+            continue
         if not is_outdoors and _is_indoors(name or "".join(told.situation.untold[:1])):
             looks = [_BY_ITS_SUN.get(look, look) for look in looks]
         if told.words(before, one.start) & _TURNED:
@@ -1623,7 +1627,9 @@ def _of_windows_not_known(told: _Telling) -> None:
         around = frozenset(words_of(UNKNOWN.sub(" ", said)))
         is_asked = told.places[one] in told.situation.untold
         is_of_it = bool(around & _OF_A_WAY) or is_asked
-        is_none = light_in(said) == [Facing.NONE] and around & _OF_A_WAY and around - _BESIDE_A_WAY <= _HAVING
+        is_none = (
+            light_in(said)[:1] == [Facing.NONE] and around & _OF_A_WAY and around - _BESIDE_A_WAY <= _HAVING
+        )
         is_unknown = around <= _BESIDE_A_WAY and UNKNOWN.search(said)
         if one not in lit and is_of_it and (is_none or is_unknown):
             told.looks.setdefault(told.places[one], [Facing.NONE if is_none else Facing.UNKNOWN])
@@ -1992,6 +1998,7 @@ def _set_place(name: str, facets: Iterable[Lit], situation: Situation) -> SetPla
         outdoors=closer or next(iter(outdoors), None),
         lamp_from=lamp[0],
         lamp_until=lamp[1],
+        has_lamp=A_LAMP in looks,
     )
 
 

@@ -8,7 +8,9 @@ from bot.phrases.lexicon import classes_of, listed, phrases_of, words_of_class
 from bot.phrases.setup import lamp_at
 from bot.phrases.text import words_of
 
-Lit = Facing | Outdoors | tuple[time | None, time]
+Lit = Facing | Outdoors | tuple[time | None, time | None]
+A_LAMP = (None, None)
+"""A lamp of which no hours are told."""
 WAYS = {spelt: way for way in classes_of("compass") for spelt in (way, *words_of_class("compass", way))}
 _FACINGS: dict[tuple[str, ...], Facing] = {
     ("north",): Facing.N,
@@ -141,7 +143,7 @@ def light_in(typed: str) -> list[Lit]:
     told = facets_in(words)
     is_faced = told is not None and told[0] not in {None, Facing.NONE, Facing.UNKNOWN}
     if not is_faced and _DARK.search(" ".join(words)):
-        return [Facing.NONE]
+        return [Facing.NONE, *([] if _LAMPS.isdisjoint(words) else [A_LAMP])]
     return [] if told is None else [one for one in told if one is not None]
 
 

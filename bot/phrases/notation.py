@@ -41,7 +41,7 @@ _NOTED: Mapping[str, str] = {
     "Isolate": "isolate {plants} {on} apart=no?!apart days={quarantine_days}",
     "LogCheck": "none {plants} level={level} {on}",
     "LogFind": "find {plants} {grade|count} pest={~pest} where={where} {on}",
-    "LogRound": "done {plants} method={method} product={product} {on} at={at}",
+    "LogRound": "done {plants} method={method} product={product|ingredient} {on} at={at}",
     "LogSign": "sign {plants} sign={sign} {on}",
     "LogUse": "use ml={ml} {on}",
     "LogWatering": "watered {plants} {on}",

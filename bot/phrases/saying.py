@@ -181,6 +181,9 @@ class _Speaker:
     def product(self, product: ProductId | None) -> str:
         return next((known.names[0] for known in self.situation.shelf if known.id == product), "")
 
+    def ingredient(self, key: str) -> str:
+        return next((words[0] for known, words in self.situation.ingredients if known == key and words), key)
+
     def pest(self, key: str) -> str:
         return next((words[0] for known, words in self.situation.pests if known == key and words), key)
 
@@ -221,7 +224,7 @@ def _number(value: float) -> str:
 def _round(told: LogRound, speak: _Speaker) -> str | None:
     names = speak.plants(told.plants)
     when = f" at {speak.clock(told.at)}" if told.at else speak.behind(told.on)
-    product = speak.product(told.product)
+    product = speak.product(told.product) or speak.ingredient(told.ingredient)
     using = f" with {product}" if product else ""
     if told.method is None:
         return f"{names} done{using}{when}"
@@ -297,9 +300,7 @@ def _added(told: AddPlants, _speak: _Speaker) -> str | None:
 
 
 def _stocked(told: StockProduct, speak: _Speaker) -> str:
-    names = next((words for key, words in speak.situation.ingredients if key == told.ingredient), ())
-    label = told.label
-    name = names[0] if names else told.ingredient
+    label, name = told.label, speak.ingredient(told.ingredient)
     parts = [f"no {name} left" if told.stock_ml == 0 else f"got {name}"]
     if label.form is not None:
         parts.append("ready to use" if label.form is Form.READY else "concentrate")

@@ -92,7 +92,11 @@ def _question_skipped(told: QuestionSkipped) -> str:
 
 @says_shortly
 def _place_saved(told: PlacesSaved, voice: Voice) -> str:
-    return f"Written: {'; '.join(place_words(place, voice) for place in told.places)}."
+    written = f"Written: {'; '.join(place_words(place, voice) for place in told.places)}."
+    if not told.lamps:
+        return written
+    till = voice.clock(time(20))
+    return f"{written}\nUntil when is the lamp on there? “{told.lamps[0]} lamp until {till}”."
 
 
 def place_words(place: Place, voice: Voice) -> str:

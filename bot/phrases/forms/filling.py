@@ -40,7 +40,7 @@ from bot.actions.work_through import BeginWork, EndWork, TickWork
 from bot.catalogue.howto import load_howto
 from bot.catalogue.towns import find_towns, folded
 from bot.domain.agenda import QUARANTINE_DAYS, SHORT_QUARANTINE_DAYS
-from bot.domain.identity import PlaceId, PlantId
+from bot.domain.identity import PlaceId, PlantId, ProductId
 from bot.domain.label import Label
 from bot.domain.measure import Units
 from bot.domain.trade import Form as Shape
@@ -102,16 +102,20 @@ def done(told: Mentions) -> Filled:
         return (TickWork(but=told.sides()[1]),)  # the stage shown, nothing else of tonight
     at = told.hour(latest=8)
     is_ahead = at is not None and at > told.situation.now
-    if not plants or is_ahead or (product is not None and product.id is None):
+    if not plants or is_ahead or (product is not None and product.id is None and product.ingredient is None):
         return None
-    identity = None if product is None else product.id
-    whole = LogRound(plants=plants, product=identity, on=None if at else on, at=at)
+    identity = None if product is None else product.id or ProductId(0)
+    new = product.ingredient or "" if product is not None and product.id is None else ""
+    whole = LogRound(plants=plants, product=identity, ingredient=new, on=None if at else on, at=at)
     by_hand = {Method.PRUNE, Method.RINSE}
     if {Method.SPRAY, Method.DRENCH}.intersection(methods):  # "wiped and sprayed with soap"
         by_hand |= {Method.WIPE, Method.SWAB}
     apart = by_hand.intersection(methods) if len(methods) > 1 else set()
     return tuple(
-        replace(whole, method=each, product=None if each in apart else identity) for each in methods
+        replace(whole, method=each, product=None, ingredient="")
+        if each in apart
+        else replace(whole, method=each)
+        for each in methods
     ) or _with_method(whole, told)
 
 
