@@ -23,7 +23,9 @@ _SEEN = {name: words_of_class("seen", name) for name in classes_of("seen")}
 _MOST_STRANGE = 2
 """What of an animal is told by a word, as the key asks for it: "look flies", "where mix"."""
 _SIZES = listed("tiny small little white green black brown strange weird unknown odd wee dark pale")
-_CREATURES = listed("bugs insects things creatures critters specks dots stuff beasties")
+_CREATURES = listed(
+    "bug bugs insects insect things creature creatures critter critters specks dots stuff beasties"
+)
 _OWN_WORD = listed(
     "bumps bump discs lumps scabs flies midges silvery slivers powder grains moths insects patches specks"
     " streaks"
@@ -40,6 +42,7 @@ _PASSING = listed(
 )
 
 
+_LOOKS = frozenset[str]().union(*(words for name, words in _SEEN.items() if name.startswith("look-")))
 _TOLD = frozenset[str]().union(*_SEEN.values())
 _PASSING |= _TOLD
 _ANIMALS = _CREATURES | _OWN_WORD | listed("animal animals insect creature bug pest pests threads webs beast")
@@ -54,7 +57,7 @@ _ASK_OPENINGS = frozenset(ask[0] for ask in _ASKS)
 
 def read_identification(words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read a question what it is, with what of it is told already; None where it is something else."""
-    seen = _seen(words)
+    seen = seen_in(words)
     is_named = "what" in words and _ASKS_ABOUT.search(" ".join(words)) is not None
     may_ask = not _ASK_OPENINGS.isdisjoint(words)
     asks = is_named or any(
@@ -92,9 +95,10 @@ def read_identification(words: tuple[str, ...], situation: Situation) -> Meant |
     return (Identify(plants=known, answers=seen, find=find),)
 
 
-def _seen(words: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
+def seen_in(words: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
     """Give the answers of the key that the words tell: the looks, then what is said besides."""
-    told: dict[str, str] = {}
+    is_green = not (_SEEN["colour-green"].isdisjoint(words) or _CREATURES.isdisjoint(words))
+    told = {"look": "insects"} if is_green and _LOOKS.isdisjoint(words) else dict[str, str]()
     for name, spelt in _SEEN.items() if not _TOLD.isdisjoint(words) else ():
         question, _, answer = name.partition("-")
         if not spelt.isdisjoint(words) and (told or question == "look"):

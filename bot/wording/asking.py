@@ -12,7 +12,6 @@ from bot.actions.show_more import MoreText
 from bot.actions.show_plants import PlantList
 from bot.wording.acts import asked, by_acts
 from bot.wording.days import counted, in_runs, listed, lowered, near_day
-from bot.wording.lines import AFTER
 from bot.wording.saying import says, says_at_length, says_shortly
 from bot.wording.voice import MANY, Voice
 
@@ -98,7 +97,7 @@ _ASKED = {
 """What is asked, where nothing else decides; text is what it is about, plant the first of the names."""
 
 
-@says_shortly
+@says_at_length
 def _asks(told: Asks, voice: Voice) -> str:  # noqa: C901 - one arm a question
     names = voice.plants(told.plants)
     match told.missing:
@@ -140,11 +139,11 @@ def _asks(told: Asks, voice: Voice) -> str:  # noqa: C901 - one arm a question
 
 
 def _said_back(text: str) -> str:
-    """Say what was made of a message: in a sentence, or a line each where it is long."""
+    """Say what was made of a message, all of it: in a sentence, or a line each where it is long."""
     if len(text) <= LONGEST_SAID_BACK:
         return f"Did you mean {text}? Not written yet."
     lines = text.replace("; ", "\n")
-    return f"Did you mean\n{AFTER}{lines}?\n{AFTER}Not written yet."
+    return f"Did you mean\n{lines}?\nNot written yet."
 
 
 def _is_cut(told: Asks) -> bool:

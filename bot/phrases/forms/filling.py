@@ -61,13 +61,14 @@ from bot.phrases.days import (
     evening_hour,
     meant_hour,
 )
+from bot.phrases.identifying import seen_in
 from bot.phrases.items import Item, Span, Unknown
 from bot.phrases.labels import ALL_YEAR, USUALLY, animals_named, traits_named
 from bot.phrases.lexicon import Spot, Word, listed
 from bot.phrases.light import facets_in
 from bot.phrases.mentions import BESIDES, Counted, Mentions
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
-from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth
+from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth, whole_count
 from bot.phrases.setting import DATES, unique
 
 Filled = tuple[Command, ...] | None
@@ -969,9 +970,13 @@ _OF_ALL = frozenset(
 
 
 def identify(told: Mentions) -> Filled:
-    """Ask what was seen, and on which plant."""
-    plants = unique(plant for one in told.every(Plants) for plant in one.ids)
-    return (Identify(plants=plants[:1]),)
+    """Ask what was seen, and on which plant, with what of it is told already."""
+    plants = unique(plant for one in told.every(Plants) for plant in one.ids)[:1]
+    seen = seen_in(tuple(word for one in told.items for word in one.text.split()))
+    counts = {whole_count(one.value) for one in told.every(Count)}
+    count = counts.pop() if plants and len(counts) == 1 else None
+    find = None if count is None else LogFind(plants=plants, count=count)
+    return (Identify(plants=plants, answers=seen, find=find),)
 
 
 def quiet(told: Mentions) -> Filled:
