@@ -618,24 +618,24 @@ def test_the_others_are_those_that_were_not_told(talk: Talk) -> None:
     assert _windows(talk) == {"study": Facing.N, "den": Facing.S, "attic": Facing.N}
 
 
-OF_ONE_PLACE = "grimdle (no window): hoya, agave, zimmet"
+OF_ONE_PLACE = "grimdle (no window, lamp): hoya, agave, zimmet"
 
 
 @pytest.mark.parametrize("first", ["", "Something else"])
 @pytest.mark.parametrize(
     ("told", "now"),
     [
-        ("cold grimdle it is called, not grimdle", "cold grimdle (no window): hoya, agave, zimmet"),
-        ("The place is called wold room, not grimdle.", "wold room (no window): hoya, agave, zimmet"),
+        ("cold grimdle it is called, not grimdle", "cold grimdle (no window, lamp): hoya, agave, zimmet"),
+        ("The place is called wold room, not grimdle.", "wold room (no window, lamp): hoya, agave, zimmet"),
         (
             "wrong. not 'grimdle'. place is cold orrel, window south",
             "cold orrel (s): hoya, agave, zimmet",
         ),
-        ("it's a wee grimdle, not just a grimdle", "wee grimdle (no window): hoya, agave, zimmet"),
-        ("rename grimdle: brask", "brask (no window): hoya, agave, zimmet"),
-        ("remove zimmet", "grimdle (no window): hoya, agave"),
-        ("there is no plant called zimmet", "grimdle (no window): hoya, agave"),
-        ("no, zimmet is a place", "grimdle (no window): hoya, agave"),
+        ("it's a wee grimdle, not just a grimdle", "wee grimdle (no window, lamp): hoya, agave, zimmet"),
+        ("rename grimdle: brask", "brask (no window, lamp): hoya, agave, zimmet"),
+        ("remove zimmet", "grimdle (no window, lamp): hoya, agave"),
+        ("there is no plant called zimmet", "grimdle (no window, lamp): hoya, agave"),
+        ("no, zimmet is a place", "grimdle (no window, lamp): hoya, agave"),
     ],
 )
 def test_what_is_put_right_in_an_offer_changes_that_and_keeps_the_rest(
