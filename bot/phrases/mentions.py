@@ -337,7 +337,7 @@ class Mentions(Value, dict=True):
 
     def is_ahead(self) -> bool:
         """Whether it speaks of what is to come, is wished or supposed."""
-        said = [item.text for item in self.items if type(item.meaning) in _WORDY]
+        said = [item.text for item in self.items if type(item.meaning) in _WORDY and not _is_as_told(item)]
         return (
             not _TO_COME.isdisjoint((*said, *" ".join(said).split()))
             or "tomorrow" in self.words
@@ -558,6 +558,11 @@ def told_by(item: Item) -> tuple[object, ...]:
             return (key,)
         case _:
             return ()
+
+
+def _is_as_told(item: Item) -> bool:
+    """Whether it says no more than that it was done as somebody wants it: "like you want"."""
+    return item.meaning is Word.FILLER and " you " in item.text
 
 
 def _is_all_but(item: Item) -> bool:

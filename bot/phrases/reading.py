@@ -46,12 +46,12 @@ from bot.phrases.emergencies import Alarm, alarm, hear_emergency
 from bot.phrases.forms.rows import ROWS, SAYS_NOTHING, forms_of, subject_of
 from bot.phrases.grammar import LOST, SPOKEN, understand_surely
 from bot.phrases.guess import Guess, rank
-from bot.phrases.home_words import names_a_kind
+from bot.phrases.home_words import names_a_kind, words_of_kinds
 from bot.phrases.homes import NOTHING_OF_IT, TREATED, Home, read_home, read_move, read_standing
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.kept import kept
 from bot.phrases.labels import is_said_burnt, read_burnt
-from bot.phrases.lexicon import KNOWN, is_made_of, listed, phrases_of, words_in
+from bot.phrases.lexicon import KNOWN, is_made_of, is_ordinary, listed, phrases_of, words_in
 from bot.phrases.looking_up import read_follow_up
 from bot.phrases.mentions import NO_PLANTS
 from bot.phrases.names import Plants
@@ -949,13 +949,19 @@ def _slipped(words: tuple[str, ...], situation: Situation) -> tuple[Offer, ...]:
     """Offer what a message with one slip in it means when that is mended."""
     items = items_of(words, situation)
     strange = [item.text for item in items if isinstance(item.meaning, Unknown)]
-    strange = [word for word in strange if word.isalpha() and word not in SPOKEN]
+    known = _spelt(situation.ingredients, situation.pests)
+    strange = [word for word in strange if word.isalpha() and word not in known]
+    if strange and not is_ordinary(strange[0]):
+        known |= words_of_kinds(situation.kinds)
     offers: dict[str, Offer] = {}
-    for said in mended(words, strange, _spelt(situation.ingredients, situation.pests)):
+    for said in mended(words, strange, known):
+        sentence = " ".join(said).replace(" ?", "?").replace(" ,", ",").replace(" .", ".")
         commands = understand_surely(" ".join(said), situation)
-        if not any(isinstance(one, NotUnderstood | Incomplete | Thanks | Greet) for one in commands):
-            sentence = " ".join(said).replace(" ?", "?").replace(" ,", ",").replace(" .", ".")
-            offers.setdefault(_meaning(commands, situation), Offer(commands, sentence, SLIP_CHANCE))
+        offer: Offer | None = Offer(commands, sentence, SLIP_CHANCE)
+        if any(isinstance(one, NotUnderstood | Incomplete | Thanks | Greet) for one in commands):
+            offer = next(_offers(sentence, situation, rank(with_names(sentence, situation), situation)), None)
+        if offer is not None:
+            offers.setdefault(_meaning(offer.commands, situation), offer)
     return tuple(offers.values())[:MOST_OFFERS]
 
 

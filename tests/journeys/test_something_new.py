@@ -120,3 +120,28 @@ def test_an_offer_of_a_home_is_shown_to_its_last_room(stranger_talk: Talk) -> No
     )[0]
     assert "More" not in stranger_talk.labels()
     assert all(room in answer for room in ("den", "loft", "attic", "hall", "porch", "study", "cellar"))
+
+
+@pytest.mark.parametrize(
+    ("words", "offered"),
+    [
+        ("lavander too", "new plant: lavender"),
+        ("also a gerainium", "new plant: geranium"),
+        ("got surgicl spirit", "got isopropyl alcohol"),
+    ],
+)
+def test_one_slip_of_what_nobody_has_yet_is_offered_mended(talk: Talk, words: str, offered: str) -> None:
+    assert f"“{offered}”" in "\n".join(talk.say(words))
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["the hoya is done the way you wanted", "did the hoya like you told me", "hoya treated as you suggested"],
+)
+def test_as_somebody_wants_it_is_no_wish(talk: Talk, words: str) -> None:
+    talk.say("hoya 12 longtailed mealybugs")
+    talk.evening()
+    talk.say(words)
+    if "Yes" in talk.labels():
+        talk.press("Yes")
+    assert {plant for plant, _, _ in _treated(talk)} == {"hoya"}
