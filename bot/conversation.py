@@ -8,6 +8,7 @@ from functools import cached_property
 
 from bot.actions.action import Asking, ButtonText, Choice, Command, Expecting, Outcome
 from bot.actions.add_plants import AddPlants
+from bot.actions.advise import Shopping
 from bot.actions.begin_talk import BeginTalk
 from bot.actions.choose_home import EnterHome
 from bot.actions.come_back import ComeBack, look_first
@@ -236,7 +237,9 @@ class Conversation:
         What is to be done hangs on it: who asks that, or tells of it, is asked again.
         """
         asking = next((one.asking for one in reversed(outcomes) if one.asking is not None), None)
-        rest = [one for one in outcomes if not isinstance(one, DueList | NothingDue | NoPlants)]
+        rest = [one for one in outcomes if not _hangs_on_it(one)]
+        if any(isinstance(one, Asks) and one.missing in _OF_A_FIND for one in rest):
+            return rest
         if asking is None and len(rest) < len(outcomes):
             home = offer_not_answered(desk)
             if home is not None:
@@ -572,6 +575,15 @@ def _before_the_edit(incoming: Incoming, commands: "tuple[Command, ...]", desk: 
     if not incoming.is_edit or not any(_tells(one) for one in commands):
         return []
     return written_by(desk.source, desk)
+
+
+_OF_A_FIND = frozenset({Missing.AMOUNT, Missing.WHICH_PEST, Missing.SEEN_WHERE})
+
+
+def _hangs_on_it(outcome: Outcome) -> bool:
+    """Whether an answer says what is to be done, or that nothing is to be got."""
+    is_had = isinstance(outcome, Shopping) and not (outcome.lacking or outcome.low)
+    return is_had or isinstance(outcome, DueList | NothingDue | NoPlants)
 
 
 def _gathered(outcomes: Iterable[Outcome]) -> list[Outcome]:

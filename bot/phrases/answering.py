@@ -36,7 +36,7 @@ from bot.phrases.items import Item, Unknown, items_of
 from bot.phrases.kept import kept_of_all
 from bot.phrases.lexicon import Spot, Word, any_of, is_made_of, listed, phrases_of, words_of_class
 from bot.phrases.mentions import GROWING, Mentions, leaves_out
-from bot.phrases.names import Pest, Plants
+from bot.phrases.names import Pest, Plants, Product
 from bot.phrases.numbers import Count, whole_count
 from bot.phrases.setting import TIMES, Setting
 from bot.phrases.slips import slips_between
@@ -158,9 +158,9 @@ def _read_answer(said: tuple[str, tuple[str, ...]], situation: Situation) -> Mea
 
 
 def _names_a_find(items: tuple[Item, ...]) -> bool:
-    """Whether a pest is named with a number or a plant: no answer to what it looks like."""
+    """Whether a product is named, or a pest with a number or a plant: no answer to what it looks like."""
     kinds = {*map(type, (one.meaning for one in items))}
-    return Pest in kinds and not kinds.isdisjoint({Plants, Count})
+    return Product in kinds or (Pest in kinds and not kinds.isdisjoint({Plants, Count}))
 
 
 def asks_of_eating(situation: Situation) -> bool:

@@ -54,7 +54,7 @@ from bot.phrases.light import SPOKEN as PLACE_WORDS
 from bot.phrases.lists import Listed, read_list, read_news, read_told
 from bot.phrases.looking_up import read_follow_up, read_lookup
 from bot.phrases.mentions import Mentions
-from bot.phrases.names import Place, Plants
+from bot.phrases.names import Place, Plants, Product
 from bot.phrases.numbers import Count
 from bot.phrases.offering import told_in
 from bot.phrases.putting_right import read_putting_right
@@ -543,7 +543,13 @@ def _seen_or_mixed(words: tuple[str, ...], situation: Situation, *, asks: bool) 
     if frozenset(words) & {"ants", "ant"} and "plant" not in words:
         return (Ask(topic=Topic.ANTS),)
     if _DISH_SOAP & frozenset(words) and frozenset(words) & {"soap", "detergent", "liquid"}:
-        return (Ask(topic=Topic.DISH_SOAP),)
+        told = told_in(" ".join(words), situation)
+        has_more = "?" not in words and told.has(Word.GOT)
+        others = {one.ingredient for one in told.every(Product)} - {None, "soap"} if has_more else set()
+        return (
+            Ask(topic=Topic.DISH_SOAP),
+            *(StockProduct(ingredient=one) for one in sorted(filter(None, others))),
+        )
     unnamed = read_identification(words, situation)
     if unnamed is not None:
         return unnamed

@@ -53,7 +53,7 @@ class _Said(NamedTuple):
 def told_of(text: str, situation: Situation) -> str:
     """Give a message without courtesies, a log's heading and what is set right; rooms are spelt out."""
     text = _ROOM.sub(lambda found: _ROOMS[(found[1] or "")[-1:].lower()], text)
-    text = _without_courtesies(text, situation)
+    text = _HEADING.sub("", _without_courtesies(text, situation))
     if len(text) > LONGEST:
         return text  # too long to be read at all
     text = _WITH_NO.sub("without", _FRAGMENTS.sub(", ", text))
@@ -74,6 +74,15 @@ def told_of(text: str, situation: Situation) -> str:
 _ROOM = re.compile(r"(?<=[a-z] )(?<!\bthe )(?<!\ba )(be?d|ba?th)?rm\b(?! temp)", re.IGNORECASE)
 _ROOMS = {"": "room", "d": "bedroom", "h": "bathroom"}
 """By how what stands before "rm" ends."""
+
+
+_HEADING = re.compile(
+    r"(?:^|(?<=[.!?;\n]))\s*(?:(?:i (?:have|keep|own|grow)|my|our|the|some) )?"
+    r"(?:succulents|cacti|cactuses|orchids|ferns|palms|herbs|house ?plants|tropicals|edibles|flowers)"
+    r"\s*:\s*(?=[^.:\n]*,)",
+    re.IGNORECASE,
+)
+"""“Succulents: jade, aloe in the den” heads a list of them."""
 
 
 def _without_courtesies(text: str, situation: Situation) -> str:

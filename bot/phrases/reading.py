@@ -642,7 +642,8 @@ def _instead(text: str, home: Home, sure: tuple[Command, ...], situation: Situat
         offers = _said_back(stands, situation) if is_new else ()
         return Reading(sure=() if offers else (Ask(topic=Topic.PLACES),), offers=offers, text=text)
     is_asked = is_question(words_of(plain(text)), situation)
-    if len(home.named) == 1 and not home.unread and is_open and not is_asked:
+    is_counted = bool(told_in(text, situation).amounts())
+    if len(home.named) == 1 and not (home.unread or is_counted) and is_open and not is_asked:
         return Reading(sure=(Identify(plants=home.named),), text=text)
     is_retold = len(home.named) > 1 and not home.unread and _is_new(situation)
     if is_retold and is_open and not is_asked:

@@ -77,7 +77,7 @@ def in_short(told: Outcome, voice: Voice) -> str:
             return f"{told.town} ({voice.clock(told.local)} now)"
         case PlantsAdded() if not (told.unread or told.known_already or told.asks_quarantine):
             return "; ".join(_by_place(told))
-        case PlacesSaved():
+        case PlacesSaved(lamps=()):
             return "; ".join(place_words(place, voice) for place in told.places)
         case Stocked() if not told.to_read and told.product.stock_ml != 0:
             return f"{told.name} on the shelf"

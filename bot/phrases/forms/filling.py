@@ -246,7 +246,7 @@ def find(told: Mentions) -> Filled:
         seen = LogFind(plants=each.plants, pest=key, where=each.where, on=on)
         if isinstance(each.amount, Grade):
             found.append(replace(seen, grade=each.amount))
-        elif each.amount is None and len(pairs) == 1 and (key is not None or told.has(Word.BUGS)):
+        elif each.amount is None and len(pairs) == 1 and (key or told.has(Word.BUGS) or _is_as_before(told)):
             if each.pest is None or not _names_the_kind(told, each.plants):
                 return (ask_amount(each.plants, key, on),)
             found += [Correct(plant=plant, pest=each.pest) for plant in each.plants]
@@ -257,6 +257,11 @@ def find(told: Mentions) -> Filled:
         else:
             return None
     return tuple(found) or None
+
+
+def _is_as_before(told: Mentions) -> bool:
+    """Whether a plant has what another has: "the ivy has it too", "they are on the ivy as well"."""
+    return told.has(Word.IT, Word.THEM, Word.IT_IS) and not BESIDES.isdisjoint(one.text for one in told.items)
 
 
 def _names_the_kind(told: Mentions, plants: tuple[PlantId, ...]) -> bool:
