@@ -49,7 +49,8 @@ def heard(text: str, situation: Situation) -> Reading:
     if agreed_to is not None:
         return agreed_to
     meant = read(said, situation)
-    meant = with_alarm(read_apart(said, meant, situation) or meant, said, situation)
+    meant = _of_whom(read_apart(said, meant, situation) or meant, said, situation)
+    meant = with_alarm(meant, said, situation)
     whole = _with_what_is_asked(_in_agreement(_eaten_later(meant), said, situation), said, situation)
     return _in_earnest(whole, said[:LONGEST], situation)
 
@@ -102,6 +103,29 @@ def _yes_and_more(text: str, situation: Situation) -> Reading | None:
     if any(plants_of((one,)) for one in more.sure) and not plants_named(rest, situation):
         return None  # "yes, with soap"
     return replace(more, sure=(*first.commands, *more.sure), text=text)
+
+
+def _of_whom(meant: Reading, text: str, situation: Situation) -> Reading:
+    """Offer "sprayed it" of a plant of which something is not written yet, beside the one it is due on."""
+    first = situation.choices[0].commands if situation.choices else ()
+    spoken, done = tuple(plants_of(first)), [one for one in meant.sure if isinstance(one, LogRound)]
+    is_told = any(one.method is not None for one in done)  # "done it" answers what was asked
+    is_apart = bool(spoken and is_told) and set(spoken).isdisjoint(plants_of(done))
+    if (
+        not is_apart
+        or len(spoken) > 1
+        or _IT.isdisjoint(words_of(plain(text)))
+        or plants_named(text, situation)
+    ):
+        return meant
+    other = tuple(replace(one, plants=spoken, parts=()) for one in done)
+    offers = (offer_of(other, situation), offer_of(tuple(done), situation))
+    return replace(
+        meant, sure=tuple(one for one in meant.sure if one not in done), offers=tuple(filter(None, offers))
+    )
+
+
+_IT = listed("it her him")
 
 
 def _with_what_is_asked(meant: Reading, text: str, situation: Situation) -> Reading:

@@ -8,6 +8,8 @@ from bot.actions.action import Command
 from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
 from bot.actions.log_round import LogRound
+from bot.actions.log_sign import LogSign
+from bot.actions.lose_plant import LosePlant
 from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Level, Method, Sign
@@ -284,7 +286,7 @@ def _laid_out(parts: _Parts, heads: frozenset[str]) -> Likely | None:
     if not whole:
         return None
     laid = min(whole, key=lambda one: one.cost)
-    commands = _without_found(_with_days(laid, parts.setting.situation))
+    commands = _without_the_reason(_without_found(_with_days(laid, parts.setting.situation)))
     commands = _once(commands, parts.setting.situation, is_besides=parts.is_besides)
     lacks = bool(heads - laid.used.union(*map(forms_of, commands)))
     return Likely(commands, 1.0, laid.left_out, lacks=lacks, parts=laid.parts, skipped=laid.skipped)
@@ -300,6 +302,14 @@ def _without_found(commands: tuple[Command, ...]) -> tuple[Command, ...]:
         else:
             kept.append(one)
     return tuple(kept)
+
+
+def _without_the_reason(commands: tuple[Command, ...]) -> tuple[Command, ...]:
+    """Take what was seen on a plant that is told to be gone for why: "binned the ivy, it was crawling"."""
+    gone = {plant for one in commands if isinstance(one, LosePlant) for plant in one.plants}
+    return tuple(
+        one for one in commands if not (isinstance(one, LogFind | LogSign) and gone.issuperset(one.plants))
+    )
 
 
 def _once(commands: tuple[Command, ...], situation: Situation, *, is_besides: bool) -> tuple[Command, ...]:
