@@ -462,6 +462,9 @@ def _next(words: _Words, at: int, situation: Situation, base: _Words | None) -> 
     soil = _new_soil(words, at)
     if soil:
         return Item(Method.REPOT, " ".join(words[at : at + soil])), soil
+    as_told = _as_told(words, at)
+    if as_told:
+        return Item(Word.FILLER, " ".join(words[at : at + as_told])), as_told
     own = _numbered(words, at, situation, base) or _dated(words, at, situation)
     if own is not None:
         return own
@@ -485,6 +488,19 @@ def _gives_way(meaning: object) -> bool:
     """Whether what is heard for an offer only is meant rather: a name gives way where it was only begun."""
     is_name = isinstance(meaning, (Plants, OneOf)) and not getattr(meaning, "loose", False)
     return not is_name and isinstance(meaning, (Unknown, Word, *_CARRYING, Plants, OneOf))
+
+
+def _as_told(words: _Words, at: int) -> int:
+    """Count the words of "like you want", "the way you told me": it was done so, and wishes nothing."""
+    if words[at] not in _AS or words[at + 1 : at + 2] != ("you",) or words[at + 2 : at + 3] == ():
+        return 0
+    return 0 if words[at + 2] not in _WISHED else 4 if words[at + 3 : at + 4] in {("me",), ("it",)} else 3
+
+
+_AS = listed("as like how way")
+_WISHED = listed(
+    "said say asked want wanted wish wished told tell suggested recommended instructed advised like liked"
+)
 
 
 def _new_soil(words: _Words, at: int) -> int:

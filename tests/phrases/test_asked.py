@@ -215,7 +215,8 @@ def test_questions_of_ten_people_nobody_trained_on_are_answered() -> None:
     """
     Ten people's 440 questions of an evening, wrapped as people wrap them; first run, 1 December 2026: 283 and 24.
 
-    Before 1,100 of others were taught it was 136; since then a rule or two was chosen by them.
+    Before 1,100 of others were taught it was 136; since then a rule or two was chosen by them. 293 and 34 before
+    900 questions of twelve more people were taught, which brought 306 and 37.
     """
     right = wrong = 0
     for file in sorted((Path(__file__).parent / "questions_unseen").glob("*.tsv")):
@@ -228,5 +229,5 @@ def test_questions_of_ten_people_nobody_trained_on_are_answered() -> None:
                 key == "nothing" and not is_asked
             )
             right, wrong = right + is_right, wrong + (is_asked and not is_right)
-    assert right >= 290
-    assert wrong <= 34
+    assert right >= 303
+    assert wrong <= 37
