@@ -393,7 +393,18 @@ def _spans(told: _Telling) -> list[Span]:
     found = list(_run_together(_with_counts([*found, *_ways_alone(found, told)], told), told))
     paired = [one for pair in _pairs(told).items() for one in pair]
     found = paired or [*found, *_places_again(found, told)]
-    return sorted(found, key=lambda one: one.start)
+    return sorted((_widened(one, found, told) for one in found), key=lambda one: one.start)
+
+
+def _widened(one: Span, found: list[Span], told: _Telling) -> Span:
+    """Take in a word that tells a room from another: "and top landing"."""
+    start = one.start - 1
+    is_free = start >= 0 and not any(each.start <= start < each.end for each in found)
+    is_of_it = one.key == "place" and is_free and told.told.words[start] in _TELLING_APART
+    return replace(one, start=start) if is_of_it and _event_of(one, told, "place") is None else one
+
+
+_TELLING_APART = listed("top back rear front spare guest upper lower main master middle upstairs downstairs")
 
 
 def _pairs(told: _Telling) -> dict[Span, Span]:

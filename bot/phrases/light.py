@@ -61,7 +61,7 @@ UNKNOWN = re.compile(
     r"|could(?:n.?t| not) (?:\w+ )?(?:tell|say)|no compass"
     r"|(?:which|what) (?:way|side|direction|exposure|aspect))\b"
 )
-_LAMP = re.compile(r"\b(?:lamps?|bulbs?|lamplight|grow ?lights?)\b")
+LAMP = re.compile(r"\b(?:lamps?|bulbs?|lamplight|grow ?lights?)\b")
 _DARK = re.compile(
     r"\b(?:no|without|not \w+|zero|lacks?|lacking) (?:\w+ )?(?:day)?(?:windows?|light|sunlight|glass)\b"
     r"|\bwindowless\b|\blamps?\b|\bbulbs?\b|\blamplight\b|\bgrow ?lights?\b|\bno win\b"
@@ -144,7 +144,7 @@ def light_in(typed: str) -> list[Lit]:
     told = facets_in(words)
     is_faced = told is not None and told[0] not in {None, Facing.NONE, Facing.UNKNOWN}
     if not is_faced and _DARK.search(" ".join(words)):
-        return [Facing.NONE, *([A_LAMP] if _LAMP.search(" ".join(words)) else [])]
+        return [Facing.NONE, *([A_LAMP] if LAMP.search(" ".join(words)) else [])]
     return [] if told is None else [one for one in told if one is not None]
 
 

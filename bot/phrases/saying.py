@@ -378,7 +378,8 @@ def _hours(told: SetHours, _speak: _Speaker) -> str | None:
 def _stands(told: SetPlace, speak: _Speaker) -> str | None:
     name = speak.place(told.place_id) if told.place_id else told.name
     if told.facing is not None:
-        return f"place {name}, {FACINGS_IN_WORDS.get(told.facing.name, '')}"
+        lamp = ", lamp" if told.has_lamp else ""
+        return f"place {name}, {FACINGS_IN_WORDS.get(told.facing.name, '')}{lamp}"
     if told.outdoors is not None:
         when = {Outdoors.ALL_DAY: ", all day"}.get(told.outdoors, f", {told.outdoors.value} sun")
         return f"place {name}, outdoors{when}"

@@ -65,7 +65,7 @@ from bot.phrases.identifying import seen_in
 from bot.phrases.items import Item, Span, Unknown
 from bot.phrases.labels import ALL_YEAR, USUALLY, animals_named, traits_named
 from bot.phrases.lexicon import Spot, Word, listed
-from bot.phrases.light import facets_in
+from bot.phrases.light import LAMP, facets_in
 from bot.phrases.mentions import BESIDES, Counted, Mentions
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth, whole_count
@@ -1023,12 +1023,14 @@ def place(told: Mentions) -> Filled:
     identity = asked.place_id if asked and is_window else named.id if isinstance(named, Place) else None
     if identity is None:
         return None
-    facets = facets_in(tuple(word for item in told.items for word in item.text.split()))
+    words = tuple(word for item in told.items for word in item.text.split())
+    facets = facets_in(words)
     if facets is None:
         return None
     facing, outdoors = facets
     name = next(one.name for one in told.situation.places if one.id == identity)
-    return (SetPlace(name=name, place_id=identity, facing=facing, outdoors=outdoors),)
+    has_lamp = LAMP.search(" ".join(words)) is not None
+    return (SetPlace(name=name, place_id=identity, facing=facing, outdoors=outdoors, has_lamp=has_lamp),)
 
 
 def skip(told: Mentions) -> Filled:
