@@ -103,7 +103,7 @@ def _is_of_the_home(name: str, situation: Situation) -> bool:
 
 _OPENING = re.compile(
     r"\s*(?i:dear(?:est)?|hello|hi+|hey|howdy|hiya|good (?:morning|evening|day|afternoon))"
-    r"[ ]+(?P<name>[A-Z][^\W\d]+)[ ]*[,!\n]\s*"
+    r"[ ]+(?P<name>[A-Z][^\W\d]+)[ ]*(?:[,!\n]|\.(?=\s*\S))\s*"
 )
 _WHY = re.compile(
     r"^\s*why,\s+(?=(?:that|the|my|our|this|those|these|in|there|i|we)\b[^?]*$)"
