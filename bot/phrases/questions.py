@@ -216,7 +216,7 @@ _WH_WORDS = listed("what how which when why where who whose")
 _INSIDE = re.compile(
     r"\b(?:(?:tell|show|remind|teach) (?:me|us)|explain(?: to me)?|asking(?: you)?|ask you|i ask|let me know"
     rf"|wondering|i wonder|(?:want|need|like|love) to know)\b(?:\W+[\w']+){{0,2}}\W+(?P<led>{_WH})\b"
-    r"|\b(?P<what>what|how) (?:do|should|must|can|shall) (?:i|we)\b"
+    r"|\b(?P<what>what|how)(?: much| many| long| often| far)? (?:do|should|must|can|shall) (?:i|we)\b"
     r"|\b(?P<meant>what) am i (?:to|supposed|meant)\b"
 )
 _ITS_CLAUSE = re.compile(r"[^,.;!?\n]*")

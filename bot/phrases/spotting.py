@@ -625,6 +625,8 @@ def _settled(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of meaning
     """Take counts of a group, denied pests and numbers set right at once for what they are."""
     kept: list[Item] = []
     group = 0
+    is_of_one = sum(isinstance(one.meaning, Plants) for one in items) == 1
+    grades = sum(isinstance(one.meaning, Grade) for one in items)
     for at, read in enumerate(items):
         item = read
         if item.meaning in _FILLING and item.text not in _UNSETTLED:
@@ -645,8 +647,9 @@ def _settled(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of meaning
             item = Item(Word.FILLER, item.text)
         if item.text in _NOT_TODAY and before is not None and isinstance(before.meaning, _DAYS_TOLD):
             item = Item(Word.FILLER, item.text)  # "on sunday, not today"
-        if meaning is Grade.SOME and isinstance(behind, Product | Shape | Sign):
-            item = Item(Word.FILLER, item.text)
+        is_said_again = is_of_one and grades > 1 and isinstance(behind, Pest)
+        if meaning is Grade.SOME and (is_said_again or isinstance(behind, Product | Shape | Sign)):
+            item = Item(Word.FILLER, item.text)  # "some scale on it, a few"
         if item.text == "all over" and (before is None or not isinstance(before.meaning, Pest)):
             item = Item(Word.FILLER, item.text)  # "mites all over the ivy", and not "sprayed all over"
         if isinstance(meaning, Count):
