@@ -163,10 +163,8 @@ def _of_the_named(told: tuple[Command, ...], named: tuple[PlantId, ...]) -> tupl
 
 def _of_water(told: tuple[Command, ...], text: str, situation: Situation) -> tuple[Command, ...]:
     """Read "sprayed the ivy, no soap", "sprayed it with water": with no product it was rinsed."""
-    said = told_in(text, situation)
-    named = said.every(Product)
-    is_denied = bool(named) and all(one.id in said.denied for one in named)
-    if not (is_denied or (not named and _WATER.search(plain(text)))):
+    rounds = {one.method for one in told if isinstance(one, LogRound)}
+    if len(rounds) > 1 or not (is_without(text, situation) or _WATER.search(plain(text))):
         return told
     return tuple(
         replace(one, method=Method.RINSE)
@@ -176,7 +174,18 @@ def _of_water(told: tuple[Command, ...], text: str, situation: Situation) -> tup
     )
 
 
-_WATER = re.compile(r"\bwith (?:\w+ )?water\b")
+def is_without(text: str, situation: Situation) -> bool:
+    """Whether every product that is named is denied."""
+    said = told_in(text, situation)
+    named = said.every(Product)
+    return bool(named) and all(one.id in said.denied for one in named)
+
+
+_WATER = re.compile(
+    r"\bspray\w*\b(?:(?!\b(?:and|then|but|dilut|mix|fill|mopp?|clean|wip|rins|wash|swabb?|prun)\w*)[^,.;!?\n])*?"
+    r"\b(?:with|using) (?:(?:just|only|some|plain|clean|clear|tap|rain|warm|cold|lukewarm|soft) )*"
+    r"(?:rain)?water\b(?!-)"
+)
 
 
 def _of_one_day(told: tuple[Command, ...], situation: Situation) -> tuple[Command, ...]:

@@ -23,7 +23,7 @@ from bot.actions.stock_product import StockProduct
 from bot.actions.undo import Undo
 from bot.domain.identity import PlantId
 from bot.domain.value import replace
-from bot.phrases.agreeing import agreed
+from bot.phrases.agreeing import agreed, is_without
 from bot.phrases.cutting import REPORTS, SEVERAL, pieces, read_apart
 from bot.phrases.grammar import plants_named
 from bot.phrases.leaving_out import TURNS, told_of
@@ -223,4 +223,7 @@ def _in_agreement(reading: Reading, text: str, situation: Situation) -> Reading:
         said = None if told == offer.commands else say_all(told, situation)
         offers.append(replace(offer, commands=told, said=". ".join(dict.fromkeys(said))) if said else offer)
     sure = agreed(reading.sure, text, named, situation)
+    if sure != reading.sure and is_without(text, situation):  # what was sprayed with instead nobody told
+        instead = offer_of(sure, situation)
+        return replace(reading, sure=(), offers=(*((instead,) if instead else ()), *offers))
     return replace(reading, sure=sure, offers=tuple(offers))

@@ -12,7 +12,7 @@ from bot.phrases.days import MONTHS, WEEKDAYS, Clock, Day, Every, MonthDay, Murk
 from bot.phrases.home_words import kind_at
 from bot.phrases.items import Meaning, OfMonth, Span, Unknown, next_at
 from bot.phrases.lexicon import Tool, Word, listed, words_of_class
-from bot.phrases.names import OneOf, Pest, Place, Plants, Product
+from bot.phrases.names import OneOf, Pest, Place, Plants, Product, names_of
 from bot.phrases.numbers import Count, UnclearVolume, Volume, Warmth, number_at
 from bot.phrases.text import LONGEST, placed_words_of, plain, words_of
 
@@ -53,7 +53,7 @@ class _Said(NamedTuple):
 def told_of(text: str, situation: Situation) -> str:
     """Give a message without courtesies, a log's heading and what is set right; rooms are spelt out."""
     text = _ROOM.sub(lambda found: _ROOMS[(found[1] or "")[-1:].lower()], text)
-    text = _HEADING.sub("", _without_courtesies(text, situation))
+    text = _without_headings(_without_courtesies(text, situation), situation)
     if len(text) > LONGEST:
         return text  # too long to be read at all
     text = _WITH_NO.sub("without", _FRAGMENTS.sub(", ", text))
@@ -78,11 +78,27 @@ _ROOMS = {"": "room", "d": "bedroom", "h": "bathroom"}
 
 _HEADING = re.compile(
     r"(?:^|(?<=[.!?;\n]))\s*(?:(?:i (?:have|keep|own|grow)|my|our|the|some) )?"
-    r"(?:succulents|cacti|cactuses|orchids|ferns|palms|herbs|house ?plants|tropicals|edibles|flowers)"
+    r"(?P<of>succulents|cacti|cactuses|orchids|ferns|palms|herbs|house ?plants|tropicals|edibles|flowers)"
     r"\s*:\s*(?=[^.:\n]*,)",
     re.IGNORECASE,
 )
 """“Succulents: jade, aloe in the den” heads a list of them."""
+
+
+_SOON = 3
+"""Within so many words behind a heading the first plant is named. Judgement. [1]"""
+
+
+def _without_headings(text: str, situation: Situation) -> str:
+    """Leave out what heads a list of plants, and is no plant of the home itself."""
+
+    def heads(found: re.Match[str]) -> str:
+        behind = words_of(plain(text[found.end() :]))
+        own = names_of(situation).exact_at(words_of(plain(found["of"])), 0)
+        is_list = any(kind_at(behind, at, situation.kinds) for at in range(min(len(behind), _SOON)))
+        return "" if is_list and own is None else found[0]
+
+    return _HEADING.sub(heads, text)
 
 
 def _without_courtesies(text: str, situation: Situation) -> str:
@@ -125,7 +141,10 @@ def _people(words: tuple[str, ...], said: list[_Said]) -> list[tuple[int, int]]:
     for at, one in enumerate(said):
         before, behind = words[max(0, one.at - 3) : one.at], words[one.end :]
         begin = one.at - (not _ARTICLES.isdisjoint(before[-1:]))
-        is_by = words[max(0, begin - 1) : begin] == ("by",) and any(map(_is_done, said[:at]))
+        is_by = (
+            begin == one.at and words[max(0, begin - 1) : begin] == ("by",) and any(map(_is_done, said[:at]))
+        )
+        is_by = is_by and not (behind[:1] and behind[0].isdigit()) and words[max(0, begin - 2)] not in _MARKS
         if is_by and isinstance(one.meaning, _NAMES):
             cut.append((begin - 1, one.end))
         if is_by or begin < one.at or not isinstance(one.meaning, _NAMES):

@@ -17,7 +17,7 @@ from bot.domain.identity import PlantId
 from bot.domain.trade import Method
 from bot.phrases.asking import Meant
 from bot.phrases.items import laid_out, name_at
-from bot.phrases.lexicon import KNOWN, listed
+from bot.phrases.lexicon import KNOWN, PHRASES, listed
 from bot.phrases.names import OneOf, Place, Plants, names_of
 from bot.phrases.numbers import Length, measure_at
 from bot.phrases.slips import slips_between
@@ -183,7 +183,8 @@ def _as_typed(text: str, words: tuple[str, ...]) -> str | None:
     )  # "H7" is two words and one as typed
     is_name = bool(typed) and len(typed) <= _LONGEST_NAME and len(words) <= _MOST_WORDS
     is_letters = all(word.isalnum() for word in words) and any(word.isalpha() for word in words)
-    return typed if is_name and is_letters and not frozenset(words) <= KNOWN else None
+    is_work = any(isinstance(PHRASES.get((word,)), Method) for word in words)  # "should be sprayed with neem"
+    return typed if is_name and is_letters and not (is_work or frozenset(words) <= KNOWN) else None
 
 
 def _removed(said: tuple[str, ...], situation: Situation) -> Meant | None:

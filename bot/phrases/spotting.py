@@ -177,7 +177,8 @@ _PICTURES = re.compile("[\U0001f480\u2620\u26b0\U0001faa6\U0001f5d1\u2702\U0001f
 def _spotted(text: str, situation: Situation) -> tuple[Item, ...]:
     words = kept(_mended, words_of(plain(text)), situation)
     items = _by_ordinal(_settled(_numbered_on(_read(words, situation), situation)), situation)
-    items = _rinsed(_standing(items, situation))
+    items = _standing(items, situation)
+    items = _misted(items) if "water" in text else items
     if any(item.text in _JUST_NOW for item in items) and any(
         isinstance(item.meaning, _DAYS_TOLD) for item in items
     ):
@@ -186,24 +187,13 @@ def _spotted(text: str, situation: Situation) -> tuple[Item, ...]:
     return tuple(items)
 
 
-def _rinsed(items: list[Item]) -> list[Item]:
-    """Take "sprayed the jade with plain water" for rinsed: no product is in it; misting treats nothing."""
-    if any(isinstance(one.meaning, Product) for one in items) or not _WITH_WATER.search(
-        " ".join(one.text for one in items)
-    ):
+def _misted(items: list[Item]) -> list[Item]:
+    """Take "misted the jade with tap water" for nothing done: it treats no pest."""
+    if any(isinstance(one.meaning, Product) for one in items):
         return items
-    return [
-        Item(Unknown(one.text) if one.text.startswith("mist") else Method.RINSE, one.text)
-        if one.meaning is Method.SPRAY
-        else one
-        for one in items
-    ]
+    return [Item(Unknown(one.text), one.text) if one.text.startswith("mist") else one for one in items]
 
 
-_WITH_WATER = re.compile(
-    r"\b(?:with|using) (?:(?:just|only|some|plain|clean|clear|tap|rain|warm|cold|lukewarm|soft) )*"
-    r"(?:rain)?water\b"
-)
 _NOT_TODAY = frozenset({"not today", "not tonight", "not this evening"})
 _JUST_NOW = frozenset({"just now", "right now"})
 _DAYS_TOLD = (Day, Weekday, MonthDay)

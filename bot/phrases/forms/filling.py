@@ -103,10 +103,12 @@ def done(told: Mentions) -> Filled:
         return (TickWork(but=told.sides()[1]),)  # the stage shown, nothing else of tonight
     at = told.hour(latest=8)
     is_ahead = at is not None and at > told.situation.now
-    if not plants or is_ahead or (product is not None and product.id is None and product.ingredient is None):
+    is_new = product is not None and product.id is None
+    is_named = bool(told.every(Plants)) or told.has(Word.IT, Word.THEM)
+    if not plants or is_ahead or (is_new and not (methods and is_named and _is_used(told))):
         return None
     identity = None if product is None else product.id or ProductId(0)
-    new = product.ingredient or "" if product is not None and product.id is None else ""
+    new = product.ingredient or "" if product is not None and is_new else ""
     whole = LogRound(plants=plants, product=identity, ingredient=new, on=None if at else on, at=at)
     by_hand = {Method.PRUNE, Method.RINSE}
     if {Method.SPRAY, Method.DRENCH}.intersection(methods):  # "wiped and sprayed with soap"
@@ -118,6 +120,18 @@ def done(told: Mentions) -> Filled:
         else replace(whole, method=each)
         for each in methods
     ) or _with_method(whole, told)
+
+
+def _is_used(told: Mentions) -> bool:
+    """Whether a product stands behind a word of using it, or before what was done with it."""
+    items = [one for one in told.items if one.text not in _BEFORE_A_PRODUCT]
+    at = next((at for at, one in enumerate(items) if isinstance(one.meaning, Product)), 0)
+    is_before = any(isinstance(one.meaning, Method) for one in items[at + 1 : at + 2])
+    return is_before or (at > 0 and items[at - 1].text.split()[-1] in _USING)
+
+
+_BEFORE_A_PRODUCT = listed("some a an the my our of more new old fresh diluted")
+_USING = listed("with using used w applied by of")
 
 
 def _all_but_a_way(told: Mentions, on: date | None) -> Filled:
