@@ -43,6 +43,7 @@ _PASSING = listed(
 
 
 _DENIED = listed("no not any without never none")
+_DESCRIBED = _SIZES | _CREATURES | _SEEN["colour-green"]
 _LOOKS = frozenset[str]().union(*(words for name, words in _SEEN.items() if name.startswith("look-")))
 _TOLD = frozenset[str]().union(*_SEEN.values())
 _PASSING |= _TOLD
@@ -99,7 +100,7 @@ def read_identification(words: tuple[str, ...], situation: Situation) -> Meant |
 def seen_in(words: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
     """Give the answers of the key that the words tell: the looks, then what is said besides."""
     is_green = not (_SEEN["colour-green"].isdisjoint(words) or _CREATURES.isdisjoint(words))
-    is_green = is_green and _DENIED.isdisjoint(words)
+    is_green = is_green and not any(one in _DENIED and other in _DESCRIBED for one, other in pairwise(words))
     told = {"look": "insects"} if is_green and _LOOKS.isdisjoint(words) else dict[str, str]()
     for name, spelt in _SEEN.items() if not _TOLD.isdisjoint(words) else ():
         question, _, answer = name.partition("-")

@@ -141,9 +141,7 @@ def _people(words: tuple[str, ...], said: list[_Said]) -> list[tuple[int, int]]:
     for at, one in enumerate(said):
         before, behind = words[max(0, one.at - 3) : one.at], words[one.end :]
         begin = one.at - (not _ARTICLES.isdisjoint(before[-1:]))
-        is_by = (
-            begin == one.at and words[max(0, begin - 1) : begin] == ("by",) and any(map(_is_done, said[:at]))
-        )
+        is_by = words[max(0, begin - 1) : begin] == ("by",) and any(map(_is_done, said[:at]))
         is_by = is_by and not (behind[:1] and behind[0].isdigit()) and words[max(0, begin - 2)] not in _MARKS
         if is_by and isinstance(one.meaning, _NAMES):
             cut.append((begin - 1, one.end))

@@ -130,7 +130,7 @@ def _is_used(told: Mentions) -> bool:
     return is_before or (at > 0 and items[at - 1].text.split()[-1] in _USING)
 
 
-_BEFORE_A_PRODUCT = listed("some a an the my our of more new old fresh diluted")
+_BEFORE_A_PRODUCT = listed("some a an the my our more new old fresh diluted")
 _USING = listed("with using used w applied by of")
 
 
