@@ -19,6 +19,7 @@ from bot.phrases.names import Pest, Plants, Product
 from bot.phrases.numbers import Count
 from bot.phrases.offering import told_in
 from bot.phrases.text import plain, words_of
+from bot.phrases.values import plants_of
 
 _OF_MORE = listed("all rest others other everything every everyone except but besides both too also each not")
 _OF_NOW = listed("now today tonight still currently presently")
@@ -38,8 +39,13 @@ def agreed(
     told = _of_one_day(told, situation) if not words & _OF_NOW else told
     if any(isinstance(one, LogRound) and one.method is Method.SPRAY for one in told):
         told = _of_water(told, text, situation)
-    if words & _TWO and not words & _WITH:
-        told = tuple(part for one in told for part in _in_two(one))
+    parts = [words_of(one) for one in _CLAUSE.split(plain(text))]
+    apart = [one for one in parts if _TWO.intersection(one) and _WITH.isdisjoint(one) and _wipes(one)]
+    if apart:
+        of = {plant for one in apart for plant in plants_in(one, situation)}
+        told = tuple(
+            part for one in told for part in (_in_two(one) if not of or of & {*plants_of((one,))} else (one,))
+        )
     return tuple(dict.fromkeys(told))
 
 
@@ -205,6 +211,19 @@ def _dated(told: Command, day: date) -> Command:
             return replace(told, on=day)
         case _:
             return told
+
+
+_CLAUSE = re.compile(r"[,.;!?\n]")
+
+
+def _wipes(words: tuple[str, ...]) -> bool:
+    return any(word.startswith("wip") for word in words)
+
+
+def plants_in(words: tuple[str, ...], situation: Situation) -> tuple[PlantId, ...]:
+    """Give the plants a clause names."""
+    named = (one.meaning for one in items_of(words, situation))
+    return tuple(plant for one in named if isinstance(one, Plants) for plant in one.ids)
 
 
 def _in_two(told: Command) -> tuple[Command, ...]:

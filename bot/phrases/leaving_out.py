@@ -53,7 +53,7 @@ class _Said(NamedTuple):
 def told_of(text: str, situation: Situation) -> str:
     """Give a message without courtesies, a log's heading and what is set right; rooms are spelt out."""
     text = _ROOM.sub(lambda found: _ROOMS[(found[1] or "")[-1:].lower()], text)
-    text = _without_headings(_without_courtesies(text, situation), situation)
+    text = _SHOUTED.sub("", _without_headings(_without_courtesies(text, situation), situation))
     if len(text) > LONGEST:
         return text  # too long to be read at all
     text = _WITH_NO.sub("without", _FRAGMENTS.sub(", ", text))
@@ -85,6 +85,8 @@ _HEADING = re.compile(
 """“Succulents: jade, aloe in the den” heads a list of them."""
 
 
+_SHOUTED = re.compile(r"^\s*(?:no+|nope|nah)\s*!+\s*(?=\w+\W+\w+\W+\w+)", re.IGNORECASE)
+"""“No! ivy and jade are clean” denies what was said before, and nothing behind it."""
 _SOON = 3
 """Within so many words behind a heading the first plant is named. Judgement. [1]"""
 

@@ -568,6 +568,9 @@ def _dated(  # noqa: C901 - one arm a unit
             ) - at
         return (Item(Span(days), text), behind + 1 - at) if told[1] else None  # "a spa day"
     is_since = bool(at) and words[at - 1] in _SINCE
+    is_span = unit in _MINUTES and len(unit) > 1 and after not in _BEHIND and begin == at and not is_since
+    if is_span and words[at] not in {"a", "an"} and told[1]:
+        return Item(Unknown(text), text), behind + 1 - at  # "cleaned out, 2 hours"
     if unit in _MINUTES and 0 < told[0] < _MOST_MINUTES and (after in _BEHIND or begin > at or is_since):
         minutes = float(told[0]) * _MINUTES[unit] * (-1 if after in _BEHIND or is_since else 1)
         return Item(Moment(situation.now.astimezone(UTC) + timedelta(minutes=minutes)), text), behind + 1 + (
@@ -605,6 +608,7 @@ def _of_month(words: _Words, at: int) -> tuple[OfMonth | MonthDay, int] | None:
     return (MonthDay(MONTHS[named], day), behind + 1 - at) if named in MONTHS else (OfMonth(day), end - at)
 
 
+_STICKS = listed("stick sticks bud buds pad pads ball balls swab swabs wool wipe wipes cloth")
 _FILLING = frozenset({Word.FILLER, Word.AND, Word.BREAK})
 _UNSETTLED = _NOT_TODAY | {"sat", "lot", "rest", "all over"}
 
@@ -629,6 +633,8 @@ def _settled(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of meaning
         is_led = before is not None and before.text.endswith("there")  # "there sat a few"
         if item.text == "sat" and behind and (is_led or _is_no_saturday(items[at + 1])):
             item = Item(Unknown("sat"), "sat")
+        if meaning is Sign.FLUFF and behind and items[at + 1].text in _STICKS:
+            item = Item(Word.FILLER, item.text)  # "swabbed with a cotton stick"
         if item.text == "lot" and before is not None and before.meaning is Word.ALL:
             item = Item(Word.FILLER, item.text)
         if item.text == "rest" and behind and items[at + 1].text in _RESTING:

@@ -467,7 +467,8 @@ def _of_the_denied(told: Mentions, guesses: Sequence[Guess]) -> Meant | None:
     instead = [one for one in told.methods() if one not in told.denied]
     is_of_a_product = bool(told.every(Product))
     is_of_water = is_of_a_product and Method.SPRAY in instead
-    if is_of_water or (instead and _chance(guesses, "done") < SURE_FROM):
+    is_apart = len(instead) > 1 and len(named) > 1  # "no. hoya rinsed, ivy wiped"
+    if is_of_water or is_apart or (instead and _chance(guesses, "done") < SURE_FROM):
         return None  # "no soap on the ivy, just sprayed"
     done = tuple(LogRound(plants=plants, method=one, on=on) for one in instead)
     if on in {None, told.situation.today} and not is_of_a_product:
