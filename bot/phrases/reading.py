@@ -813,8 +813,7 @@ def _followed(sure: tuple[Command, ...], text: str, situation: Situation) -> tup
 
 def _of_a_label(meant: Reading, text: str) -> Reading:
     """Say of what is read off a label and not kept that it is not; it tells nothing done or seen."""
-    words = frozenset(words_of(plain(text[:LONGEST])))
-    is_quoted = bool(words & _WRITTEN_ON and words & _READS) and "?" not in words
+    is_quoted = "?" not in text and _READS_OFF.search(plain(text[:LONGEST])) is not None
     is_asked = any(getattr(one, "missing", None) is Missing.WHICH_PRODUCT for one in meant.sure)
     if (
         not is_quoted
@@ -827,7 +826,11 @@ def _of_a_label(meant: Reading, text: str) -> Reading:
     return replace(meant, offers=offers, sure=meant.sure if offers else (lost,))
 
 
-_WRITTEN_ON, _READS = listed("label bottle packet package tub tin can"), listed("says say reads said warns")
+_ON_IT = "(?:label|bottle|packet|package|tub|tin)"
+_READS_OFF = re.compile(
+    rf"\b{_ON_IT}(?:\W+\w+){{0,2}}\W+(?:says?|reads?|said|warns?)\b"
+    rf"|\b(?:says?|reads?|said|written|warns?)(?:\W+\w+){{0,2}}\W+on (?:the|its|my) {_ON_IT}\b"
+)
 
 
 def _subjects(guesses: list[Guess]) -> tuple[Subject, ...]:
