@@ -24,6 +24,7 @@ from bot.actions.undo import Undo
 from bot.domain.identity import PlantId
 from bot.domain.value import replace
 from bot.phrases.agreeing import agreed, is_without
+from bot.phrases.answering import asks_of_eating
 from bot.phrases.cutting import REPORTS, SEVERAL, pieces, read_apart
 from bot.phrases.grammar import plants_named
 from bot.phrases.leaving_out import TURNS, told_of
@@ -58,6 +59,8 @@ def heard(text: str, situation: Situation) -> Reading:
 def _in_earnest(meant: Reading, text: str, situation: Situation) -> Reading:
     """Offer what only an example, a wish or a supposition tells, and a delay where one asks what to do."""
     told = tuple(one for one in meant.sure if not (asks(one) or isinstance(one, NotUnderstood | Incomplete)))
+    if asks_of_eating(situation) or any(one.commands == meant.sure for one in situation.choices):
+        return meant  # an answer
     is_case = is_unreal(text) and any(isinstance(one, REPORTS) for one in told)
     asked = tuple(
         one
