@@ -239,7 +239,7 @@ class Conversation:
         asking = next((one.asking for one in reversed(outcomes) if one.asking is not None), None)
         rest = [one for one in outcomes if not _hangs_on_it(one)]
         if any(isinstance(one, Asks) and one.missing in _OF_A_FIND for one in rest):
-            return rest
+            outcomes = rest
         if asking is None and len(rest) < len(outcomes):
             home = offer_not_answered(desk)
             if home is not None:

@@ -332,6 +332,7 @@ class _Cutting:
         said = tuple(one for one in (*meant.sure, *first.commands) if not isinstance(one, Thanks | Greet))
         asked = tuple(filter(asks, said))
         is_no_question = is_clause and not is_question(words_of(plain(text)), situation)
+        is_no_question = is_no_question or _STANDS.match(text) is not None
         is_lost = first.chance < LEAST_PIECE or any(
             isinstance(one, NotUnderstood | Incomplete | GiveFirstAid)
             or (isinstance(one, SetPlace) and not _is_of_the_place(one, text))
@@ -349,6 +350,10 @@ class _Cutting:
             return _Piece(text, left=() if is_idle else (text,))
         left = (first.left_out,) if first.left_out else (text,) if first.lacks else ()
         return _Piece(text, tuple(one for one in said if one not in asked), asked, left, first.chance)
+
+
+_STANDS = re.compile(r"where (?:the|its?|they|those|leaves|stems)\b(?!.*\?)", re.IGNORECASE)
+"""“Where the leaf meets the stem” says where something was seen."""
 
 
 def _is_unreal(text: str) -> bool:

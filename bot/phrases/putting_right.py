@@ -89,8 +89,8 @@ def _never_sprayed(words: tuple[str, ...], situation: Situation) -> tuple[Comman
 
 
 def _is_treated(words: tuple[str, ...], situation: Situation) -> bool:
-    """Whether a treatment is told: "sprayed the fern, no neem"; "sprayed no neem on the fern" denies it."""
-    return any(isinstance(one.meaning, Method) for one in items_of(words, situation))
+    """Whether a spray is told: "sprayed the fern, no neem"; "sprayed no neem on the fern" denies it."""
+    return any(one.meaning is Method.SPRAY for one in items_of(words, situation))
 
 
 def _deleted(words: tuple[str, ...], told: Mentions, of: Entered) -> tuple[Command, ...] | None:

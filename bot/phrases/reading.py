@@ -949,13 +949,17 @@ def _spelt(*named: tuple[tuple[str, tuple[str, ...]], ...]) -> frozenset[str]:
     return KNOWN | SPOKEN | words_in(name for each in named for _, names in each for name in names)
 
 
+_SHORTEST_KIND = 5
+"""A shorter word is no slip of a kind that nobody has. [characters]"""
+
+
 def _slipped(words: tuple[str, ...], situation: Situation) -> tuple[Offer, ...]:
     """Offer what a message with one slip in it means when that is mended."""
     items = items_of(words, situation)
     strange = [item.text for item in items if isinstance(item.meaning, Unknown)]
     known = _spelt(situation.ingredients, situation.pests)
     strange = [word for word in strange if word.isalpha() and word not in known]
-    if strange and not is_ordinary(strange[0]):
+    if strange and len(strange[0]) >= _SHORTEST_KIND and not is_ordinary(strange[0]):
         known |= words_of_kinds(situation.kinds)
     offers: dict[str, Offer] = {}
     for said in mended(words, strange, known):
@@ -963,6 +967,8 @@ def _slipped(words: tuple[str, ...], situation: Situation) -> tuple[Offer, ...]:
         commands = understand_surely(" ".join(said), situation)
         offer: Offer | None = Offer(commands, sentence, SLIP_CHANCE)
         if any(isinstance(one, NotUnderstood | Incomplete | Thanks | Greet) for one in commands):
+            if KNOWN.issuperset(set(said) - set(words)):
+                continue
             offer = next(_offers(sentence, situation, rank(with_names(sentence, situation), situation)), None)
         if offer is not None:
             offers.setdefault(_meaning(offer.commands, situation), offer)

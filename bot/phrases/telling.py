@@ -638,7 +638,8 @@ def _which_of_them(told: Mentions, text: str, situation: Situation) -> Meant | N
 
 def _of_another(command: Command, one: PlantId, other: PlantId) -> Command:
     plants = unique(other if each == one else each for each in plants_of((command,)))
-    return replace(command, plants=plants) if plants else command  # type: ignore[call-arg]
+    is_of_several = bool(plants) and hasattr(command, "plants")
+    return replace(command, plants=plants) if is_of_several else command  # type: ignore[call-arg]
 
 
 def read_arrival(text: str, situation: Situation) -> Meant | None:

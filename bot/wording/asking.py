@@ -12,6 +12,7 @@ from bot.actions.show_more import MoreText
 from bot.actions.show_plants import PlantList
 from bot.wording.acts import asked, by_acts
 from bot.wording.days import counted, in_runs, listed, lowered, near_day
+from bot.wording.lines import AFTER
 from bot.wording.saying import says, says_at_length, says_shortly
 from bot.wording.voice import MANY, Voice
 
@@ -97,7 +98,7 @@ _ASKED = {
 """What is asked, where nothing else decides; text is what it is about, plant the first of the names."""
 
 
-@says_at_length
+@says_shortly
 def _asks(told: Asks, voice: Voice) -> str:  # noqa: C901 - one arm a question
     names = voice.plants(told.plants)
     match told.missing:
@@ -143,7 +144,7 @@ def _said_back(text: str) -> str:
     if len(text) <= LONGEST_SAID_BACK:
         return f"Did you mean {text}? Not written yet."
     lines = text.replace("; ", "\n")
-    return f"Did you mean\n{lines}?\nNot written yet."
+    return f"Did you mean\n{lines}?\nNot written yet.{AFTER}"
 
 
 def _is_cut(told: Asks) -> bool:
