@@ -39,10 +39,10 @@ def agreed(
     told = _of_one_day(told, situation) if not words & _OF_NOW else told
     if any(isinstance(one, LogRound) and one.method is Method.SPRAY for one in told):
         told = _of_water(told, text, situation)
-    parts = [words_of(one) for one in _CLAUSE.split(plain(text))]
-    apart = [one for one in parts if _TWO.intersection(one) and _WITH.isdisjoint(one) and _wipes(one)]
+    apart = [one for one in _CLAUSE.split(plain(text)) if _is_of_two(words_of(one))]
     if apart:
-        of = {plant for one in apart for plant in plants_in(one, situation)}
+        named_there = (each for one in apart for each in told_in(one, situation).every(Plants))
+        of = {plant for one in named_there for plant in one.ids}
         told = tuple(
             part for one in told for part in (_in_two(one) if not of or of & {*plants_of((one,))} else (one,))
         )
@@ -216,14 +216,10 @@ def _dated(told: Command, day: date) -> Command:
 _CLAUSE = re.compile(r"[,.;!?\n]")
 
 
-def _wipes(words: tuple[str, ...]) -> bool:
-    return any(word.startswith("wip") for word in words)
-
-
-def plants_in(words: tuple[str, ...], situation: Situation) -> tuple[PlantId, ...]:
-    """Give the plants a clause names."""
-    named = (one.meaning for one in items_of(words, situation))
-    return tuple(plant for one in named if isinstance(one, Plants) for plant in one.ids)
+def _is_of_two(words: tuple[str, ...]) -> bool:
+    """Whether a clause tells of wiping and something else, and not of wiping with it."""
+    wipes = any(word.startswith("wip") for word in words)
+    return wipes and not _TWO.isdisjoint(words) and _WITH.isdisjoint(words)
 
 
 def _in_two(told: Command) -> tuple[Command, ...]:

@@ -831,6 +831,7 @@ _READS_OFF = re.compile(
     rf"\b{_ON_IT}(?:\W+\w+){{0,2}}\W+(?:says?|reads?|said|warns?)\b"
     rf"|\b(?:says?|reads?|said|written|warns?)(?:\W+\w+){{0,2}}\W+on (?:the|its|my) {_ON_IT}\b"
 )
+"""“The label says keep off bees”, “it says on the bottle to shake it”."""
 
 
 def _subjects(guesses: list[Guess]) -> tuple[Subject, ...]:
