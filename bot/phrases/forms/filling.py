@@ -64,7 +64,7 @@ from bot.phrases.days import (
 from bot.phrases.identifying import seen_in
 from bot.phrases.items import Item, Span, Unknown
 from bot.phrases.labels import ALL_YEAR, USUALLY, animals_named, traits_named
-from bot.phrases.lexicon import Spot, Word, listed
+from bot.phrases.lexicon import Spot, Tool, Word, listed
 from bot.phrases.light import LAMP, facets_in
 from bot.phrases.mentions import BESIDES, Counted, Mentions
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
@@ -402,7 +402,7 @@ _MANY = 12
 def later(told: Mentions) -> Filled:
     """Fill what is put off: plants named or all of tonight, till when."""
     on, at = told.ahead(), told.hour(latest=12)
-    is_put_off = told.has(*_PUTS_OFF) or told.words & _LATER_WORDS
+    is_put_off = told.has(*_PUTS_OFF) or told.words & _LATER_WORDS or _is_work_denied(told)
     plants = _put_off(told)
     is_behind = bool(told.days()) and speaks_of_before(told.items)
     if not plants or (not is_put_off and on is None and not at) or told.words & {"was", "were"} or is_behind:
@@ -415,11 +415,11 @@ def later(told: Mentions) -> Filled:
         return None  # "not later!"
     is_of_plants = bool(told.every((Plants, OneOf, Place)) or told.days() or told.hour(latest=12))
     if (
-        told.every(Product)
+        (told.every(Product) or (told.every((Method, Tool)) and not told.steps()))
         and not is_of_plants
         and not told.has(Word.LATER, Word.SKIP, Word.NO_TIME, Word.UNTIL)
     ):
-        return None  # "no soap here"
+        return None  # "no soap here", "wiped the others, no rinse"
     tomorrow = told.situation.today + timedelta(days=1)
     if at is not None and (on is None or isinstance(on, Trouble)):
         local = at.astimezone(told.situation.zone)
@@ -443,7 +443,27 @@ def speaks_of_before(items: Sequence[Item]) -> bool:
     )
 
 
-_PUTS_OFF = (Word.LATER, Word.NO_TIME, Word.SKIP, Word.NOT, Word.YET, Word.NOTHING, Word.UNTIL, Word.NONE)
+def _is_work_denied(told: Mentions) -> bool:
+    """Whether work is denied: a "no" in front of anything else answers or turns ("no, the hoya has 4")."""
+    said = [None, *(one for one in told.items if one.meaning not in {Word.FILLER, Word.AND}), None]
+    return any(_denies_work(*three) for three in zip(said, said[1:], said[2:], strict=False))
+
+
+def _denies_work(before: Item | None, item: Item | None, behind: Item | None) -> bool:
+    if item is None or item.meaning not in _DENIES:
+        return False
+    if item.text not in _NO or (before is not None and isinstance(before.meaning, Plants)):  # "ivy no"
+        return behind is None or (
+            behind.meaning not in _OF_LOOKS and not isinstance(behind.meaning, Pest | Count | Grade)
+        )
+    return behind is None or behind.meaning in _OF_WORK or isinstance(behind.meaning, Method | Tool | Product)
+
+
+_NO = listed("no nope nah non nein")
+_DENIES = frozenset({Word.NOT, Word.NOTHING, Word.NONE})
+_OF_LOOKS = frozenset({Word.CLEAN, Word.BUGS, Word.SAW, Word.ISOLATE})
+_OF_WORK = frozenset({Word.DO, Word.DONE, Word.MOVE, Word.CHECKED, Word.CHECK, *_DENIES})
+_PUTS_OFF = (Word.LATER, Word.NO_TIME, Word.SKIP, Word.YET, Word.UNTIL)
 _LATER_WORDS = frozenset({"wait", "instead", "another"})
 
 
