@@ -29,7 +29,7 @@ from bot.phrases.cutting import REPORTS, SEVERAL, pieces, read_apart
 from bot.phrases.grammar import plants_named
 from bot.phrases.leaving_out import TURNS, told_of
 from bot.phrases.lexicon import listed
-from bot.phrases.putting_home_right import things_of
+from bot.phrases.offered_homes import things_of
 from bot.phrases.questions import asks_wholly, beyond, is_question
 from bot.phrases.reading import Offer, Reading, asks, offer_of, read, read_piece, with_alarm
 from bot.phrases.saying import say_all

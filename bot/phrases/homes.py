@@ -355,6 +355,11 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
     )
 
 
+def runs_told(words: Words, situation: Situation) -> list[Span]:
+    """Give the runs of words that tell something of a home, in a message that is looked at already."""
+    return _spans(_Telling(situation, words))
+
+
 _OUTDOORS = frozenset(Outdoors)
 _PANES = ("window", "windows", "sill", "sills")
 _KEY_OF = {"own": "plant", "place": "place", "pest": "seen", "product": "product", "lamp": "side"}
@@ -1769,7 +1774,7 @@ def _read_finds(told: _Telling) -> None:
         seen.add(key)
         count = _count_of(one, free, told)
         free = [each for each in free if each is not count]
-        number = "" if count is None else _how_many(count)
+        number = "" if count is None else how_many(count)
         line = f"{number} {told.text(pest or one)}".strip()
         plants = _seen_on(one, told)
         if plants:
@@ -1862,7 +1867,7 @@ def _counts_else(one: Event, told: _Telling) -> bool:
 
 def _read_more_of_a_find(found: list[Event], told: _Telling) -> None:
     """Take what a find told before still lacks: its plant, or how many."""
-    number = _how_many(found[0]) if found else ""
+    number = how_many(found[0]) if found else ""
     pending = _pending(told.situation)
     if pending:
         line = f"{number} {pending}" if number and not pending.startswith(_COUNTING) else pending
@@ -1873,7 +1878,8 @@ def _read_more_of_a_find(found: list[Event], told: _Telling) -> None:
         told.leave(found[0])  # "that's five"
 
 
-def _how_many(event: Event) -> str:
+def how_many(event: Event) -> str:
+    """Give a number that is told as it is said of a find."""
     return _GRADES[event.value] if isinstance(event.value, Grade) else str(event.value)
 
 

@@ -5,34 +5,35 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from itertools import pairwise
 
-from bot.actions.action import ButtonText, Command
-from bot.actions.add_plants import AddPlants, NewPlant
-from bot.actions.ask import Ask, Topic
-from bot.actions.log_find import LogFind
+from bot.actions.action import ButtonText
+from bot.actions.add_plants import NewPlant
 from bot.actions.lose_plant import LosePlant
 from bot.actions.move_plant import MovePlant
 from bot.actions.remove_place import RemovePlace
 from bot.actions.rename import Rename
 from bot.actions.set_place import SetPlace
-from bot.actions.set_town import SetTown
-from bot.actions.situation import KnownPlace, KnownPlant, Situation
-from bot.actions.stock_product import StockProduct
-from bot.catalogue.load import load
-from bot.domain.identity import PlaceId, PlantId
+from bot.actions.situation import Situation
+from bot.domain.identity import PlaceId
 from bot.domain.value import Value, replace
-from bot.phrases.home_words import PREPOSITIONS, ROOMS, kind_at
-from bot.phrases.homes import Home, read_home
-from bot.phrases.lexicon import listed
+from bot.phrases.home_words import (
+    ARTICLES,
+    PREPOSITIONS,
+    ROOMS,
+    Words,
+    words_at,
+)
+from bot.phrases.homes import Home, how_many, read_home
+from bot.phrases.kept import kept
+from bot.phrases.lettering import Item, Lettering, is_idle, is_kind, letters_of
+from bot.phrases.lexicon import listed, words_of_class
 from bot.phrases.light import WAYS
 from bot.phrases.names import Pest, names_of
-from bot.phrases.numbers import number_at
+from bot.phrases.offered_homes import GOT, ON, offered_home, places_of, with_offered
 from bot.phrases.saying import say_all
 from bot.phrases.slips import slips_between
-from bot.phrases.text import plain, tidy, words_of
+from bot.phrases.text import plain, words_of
 
 Putting = LosePlant | MovePlant | RemovePlace | Rename
-_ON = " on "
-_GOT = "got "
 
 
 class Right(Value):
@@ -58,15 +59,15 @@ def put_right(text: str, situation: Situation, *, is_else: bool = False) -> Righ
     """
     offered = offered_home(situation) or Home()
     is_open = not offered.is_empty()
-    if is_else and not (is_open or _MAY_PUT_RIGHT.search(text)):
+    if is_else and not (is_open or _MAY_PUT_RIGHT.intersection(words_of(plain(text)))):
         return Right(Home())
-    named = _with_names_for_them(tidy(text), offered)
-    said = _Mending(named, _with_offered(situation, offered), offered)
+    known = with_offered(situation, offered)
+    said = _Mending(known, offered, kept(words_at, (text, None), known))
     said.read()
     if is_else and not (is_open or said.is_any):
         return Right(Home())
-    told = read_home(said.rest, said.known) if any(map(str.isalnum, said.rest)) else Home()
-    told = _without_strangers(told, said.rest) if is_open else told
+    rest = said.rest()
+    told = read_home(rest, known) if any(map(str.isalnum, rest)) else Home()
     said.take(told)
     written = tuple(said.of_written(situation))
     if not (said.is_any or written or said.concerns(told)):
@@ -74,250 +75,84 @@ def put_right(text: str, situation: Situation, *, is_else: bool = False) -> Righ
     in_words = tuple(_in_words(one, situation) for one in written)
     home = said.mended(told)
     is_agreed = not (said.is_any or written or told.unread) and said.is_all() and _same(home, offered)
+    if not (is_agreed or written or home.unread) and _same(home, offered):
+        home = replace(home, unread=(text,))  # nothing of it was understood
     if written and _same(home, offered):
         home = Home()  # what is offered stays so, beside what is said of the rest
     return Right(home, written, in_words, is_of_it=True, is_plain=said.is_any, is_agreed=is_agreed)
 
 
-def _with_names_for_them(text: str, offered: Home) -> str:
-    """Put the names of the plants offered for "those two", "they": those without a room, else all."""
-    plants = [one.name for one in offered.plants if one.place is None] or [one.name for one in offered.plants]
-    if not 1 < len(plants) <= _MOST_OF_THEM:
-        return text
-    names = f"{', '.join(plants[:-1])} and {plants[-1]}"
-    return _THOSE.sub(lambda found: f"{found['before']}{names}", text)
-
-
-_MOST_OF_THEM = 6
-"""More plants are not told by "they". Judgement. [1]"""
-_THOSE = re.compile(
-    r"(?P<before>^\W*|[.!?\n,;]\s*|\b(?:no|sorry|um|oh|but|and)\s+)"
-    r"(?:(?:those|these|them|the) two|both(?: of them)?|they(?: are)? both|all of (?:them|these|those)|they)"
-    r"(?= (?:are|stand|live|sit|go|belong|both)\b)",
-    re.IGNORECASE,
-)
-
-
-def _without_strangers(told: Home, text: str) -> Home:
-    """Leave out what no list knows and stands neither in a room nor behind "a": "no plus sign"."""
-    kind, said = load().knowledge.kind_named, text.casefold()
-    plants = tuple(
-        one
-        for one in told.plants
-        if one.place
-        or kind(re.sub(r" \d+$", "", one.name))
-        or re.search(rf"\b(?:an?|the|my|our|called|named) {re.escape(one.name.casefold())}\b", said)
-    )
-    if len(plants) == len(told.plants):
-        return told
-    left = tuple(one.name for one in told.plants if one not in plants)
-    return replace(told, plants=plants, unread=(*told.unread, *left))
-
-
-def offered_home(situation: Situation) -> Home | None:
-    """Give the home that an open offer says back."""
-    first = situation.choices[0] if situation.choices else None
-    if first is None or first.text is not ButtonText.YES:
-        return None
-    home = Home()
-    places: list[SetPlace] = []
-    lines: list[str] = []
-    for one in first.commands:
-        match one:
-            case SetTown(text=town):
-                home = replace(home, town=town)
-            case AddPlants(plants=plants, then=then):
-                home = replace(home, plants=plants)
-                lines += then.split("\n") if then else []
-            case SetPlace():
-                places.append(one)
-            case LogFind() | StockProduct():
-                lines += say_all((one,), situation) or ()
-            case Ask(topic=Topic.BUY):
-                home = replace(home, has_nothing=True)
-            case _:
-                return None
-    is_of_a_home = bool(home.town or home.plants or places)
-    return replace(home, places=tuple(places), lines=tuple(lines)) if is_of_a_home else None
-
-
-def things_of(commands: tuple[Command, ...]) -> list[str]:
-    """Give each thing that an offer of a home would write, those first that no list knows."""
-    named: list[str] = []
-    for one in commands:
-        match one:
-            case SetTown(text=name) | SetPlace(name=name):
-                named.append(name)
-            case AddPlants(plants=plants, then=then):
-                named += [re.sub(r" \d+$", "", each.name) for each in plants]
-                named += [*(each.place or "" for each in plants), *then.split("\n")]
-            case StockProduct() | LogFind() | Ask():
-                pass
-            case _:
-                return []
-    kind = load().knowledge.kind_named
-    things = dict.fromkeys(one.removeprefix(_GOT) for one in named if one)
-    is_listed = {one: _ON not in one and bool(kind(one) or ROOMS & {*words_of(plain(one))}) for one in things}
-    return sorted(things, key=is_listed.__getitem__)
-
-
-def without(thing: str, home: Home) -> Home:
-    """Give a home without one of its things, by its name or line as it is offered."""
-    plants = (
-        replace(one, place=None if one.place == thing else one.place)
-        for one in home.plants
-        if re.sub(r" \d+$", "", one.name) != thing
-    )
-    return replace(
-        home,
-        town="" if home.town == thing else home.town,
-        plants=tuple(plants),
-        places=tuple(one for one in home.places if one.name != thing),
-        lines=tuple(one for one in home.lines if one.removeprefix(_GOT) != thing),
-    )
-
-
-def _with_offered(situation: Situation, offered: Home) -> Situation:
-    """Give the situation in which what is offered is there."""
-    here = {one.name.casefold(): one.id for one in situation.places}
-    named = [name for name in dict.fromkeys(_places_of(offered)) if name.casefold() not in here]
-    rooms = tuple(KnownPlace(PlaceId(-n), name) for n, name in enumerate(named, 1))
-    here |= {one.name.casefold(): one.id for one in rooms}
-    own = {name.casefold() for one in situation.plants for name in one.names}
-    plants = tuple(
-        KnownPlant(id=PlantId(-n), names=(one.name,), place=here.get((one.place or "").casefold()))
-        for n, one in enumerate(offered.plants, 1)
-        if one.name.casefold() not in own and not one.name[-1:].isdigit()  # ranges are read as they are told
-    )
-    if not (plants or rooms):
-        return situation
-    return replace(situation, plants=(*situation.plants, *plants), places=(*situation.places, *rooms))
-
-
-def _places_of(home: Home) -> list[str]:
-    return [*filter(None, (one.place for one in home.plants)), *(one.name for one in home.places if one.name)]
-
-
-# Every name that is known stands as one letter in the rules below: of a plant, of a place, of anything else.
-_BEGINS = {"plant": 0xE000, "place": 0xE800, "else": 0xF000}
-_PLANT, _PLACE, _ANY = "[\ue000-\ue7ff]", "[\ue800-\uefff]", "[\ue000-\uf7ff]"
-_JOINT = r"(?:'s)?(?:\s*(?:[,/&+]|\b(?:and|an|or|nor|n)\b))+\s*(?:(?:the|a|my|no|plain|that|those) )*"
-_LIST = rf"{_ANY}(?:{_JOINT}{_ANY})*"
-_ALL = rf"(?P<all>{_LIST})"
-_THE = (
-    r"(?:(?:the|that|those|my|a|an|any|all|both|of|these|this|false|extra|other|plain|just|called) )*['\"]?"
-)
-_WORD = (
-    r"(?!(?:it|its|is|are|was|there|theres|that|this|no|not|they|them|he|she|i|the|called|named)\b)"
-    rf"(?:{_ANY}|[^\W\d_][\w'-]*)"
-)
-_NAME = rf"(?P<name>{_WORD}(?: {_WORD}){{0,3}}?)"
-_END = r"(?=['\"]? ?[,.;:!()\n-]| and\b|['\"]? ?$)"
-_NOT = r"\b(?:not|never|no|nor|neither|(?:is|are|was|were|ai|do|does|did)n'?t)\b"
-_FREE = rf"(?:(?!{_ANY}|\b(?:in|on|at)\b)[^.!?\n])"
-_REMOVE = (
-    r"\b(?:delete|remove|drop|bin|scrap|forget(?: about)?|erase|ditch|chuck|scratch|lose|skip|without"
-    r"|leave out|take (?:away|off|out)|get rid of|throw (?:out|away)|away with)"
-)
-_MAY_PUT_RIGHT = re.compile(
-    rf"{_NOT}|{_REMOVE}|=|\b(?:call(?:ed)?|named?|rename|means|stands for|short for|same|identical|one"
-    r"|mistake|nonsense|worry|wrong|rooms?|places?|it'?s|only|just|take|leave|throw|cut|cross)\b",
-    re.IGNORECASE,
+_MAY_PUT_RIGHT = words_of_class(
+    "right", "not", "room", "slip", "drop", "take", "one", "only", "called", "rename", "swap"
 )
 """What puts right a message that tells something else holds one of these."""
-_THEM = r"(?:it|'?em|them|that|those|both)\b(?: away| out)?"
-_OUT = rf"(?:[\s,-]*(?:(?:so|and|then|please|just) )*{_REMOVE} {_THEM})"
-_OLD = rf"(?:not|no) {_THE}(?P<old>{_LIST})"
-_THERE = r"(?:in |on |at |by )?(?:the |my |that |t')*"
+_LIST = r"(?:[pqx](?:[,&]+n?[pqx])*|[rs](?:[,&]+n?[rs])*|k(?:[,&]+n?k)*)"
+_NEW = "(?P<new>[upqrsxf]*[upqrsx]h?)"
+_END = "(?=$|[.,:B]|&(?![pqx]))"
+_AT = "(?:w+(?P<at>[rs]))?"
 
 
 def _rules(*patterns: str) -> tuple[re.Pattern[str], ...]:
-    return tuple(re.compile(one, re.IGNORECASE) for one in patterns)
+    return tuple(map(re.compile, patterns))
 
 
-_LED = r"(?<!\b[ioa][nt] )(?<!\b[ioa][nt] the )"
 _GONE = _rules(
-    rf"{_REMOVE} {_THE}{_ALL}(?:(?:,| and| or) (?:the )?[^\W\d_]+(?=[.,!\n]|$))*"
-    rf"(?: (?:from|in|at) (?:the )?(?P<at>{_PLACE}))?",
-    rf"\b(?:take|leave|throw|cut|cross) {_THE}{_ALL} (?:out|off|away)\b",
-    rf"{_LED}{_ALL}(?: (?:in|at|on) (?:the )?(?P<at>{_PLACE}))?{_FREE}{{0,45}}?"
-    rf"(?:{_NOT}{_FREE}{{0,25}}?\b(?:plants?|places?|rooms?|spots?|town|city|exist)\b"
-    rf"|\b(?:mistake|nonsense|worry|wrong (?:thing|one|plant|place))\b){_OUT}?",
-    rf"{_NOT} (?:(?:a|an|any|such|real|one) )*(?:plants?|places?|rooms?|thing) (?:as )?{_THE}{_ALL}",
-    rf"(?:\bthere(?:'?s| is| are| was)?|^|[.,;!?\n-]) ?(?:and )?no {_THE}(?:more )?{_ALL}"
-    r"(?=\W*(?:$|[.,;!?\n]|and |at all|here|there|na\b|please))",
-    rf"\b(?:there {_NOT}(?: not)?|(?:and )?(?:neither|nor) (?:is|are|was|does|do)) {_THE}{_ALL}{_OUT}?",
-    rf"{_ALL}{_OUT}",
-    rf"(?P<all>{_PLANT}) is (?:an? |the |my )?(?:place|room|town|city|person)\b",
+    rf"(?<!n)(?:d|lo)(?P<all>{_LIST})(?![iaw]+[^rs]){_AT}",
+    rf"l(?P<all>{_LIST})o",
+    rf"(?<!w)(?P<all>{_LIST}){_AT}[,:]?[ij]*(?:d[jt]?|l[jt]o)",
+    rf"(?<!w)(?P<all>{_LIST}){_AT}[jtiauvBm,&eb]{{0,5}}?(?:n[,uweja]{{0,4}}[gvhm]|m|(?<=i)u?v{_END})"
+    "(?:[,&jtu]*n[,uwx]{0,4}[gh])?(?:[,&]*[dl][jt]o?)?",
+    rf"n[aewu]*[gh]e?(?P<all>{_LIST})",
+    rf"(?:(?<=[.,:&B])|^)[jiau]*n[uai]*(?P<all>{_LIST}){_AT}{_END}(?:[,&]*[dl][jt]o?)?",
+    "(?P<all>p)ih",
+    "n(?P<all>p)ig",
 )
 """How names are said to be of no plant and of no place."""
-_UNSURE = re.compile(r"\W*(?:skip|forget|without|lose|drop|and no|no)\b", re.IGNORECASE)
-"""What of these is said of plants that are written may mean tonight."""
 _RENAMED = _rules(
-    rf"\b(?:is|are|be|it'?s|its|called|named) (?:(?:an?|the|called|named|just|really) )*{_NAME}[,;.]? "
-    rf"(?:and )?{_OLD}",
-    rf"(?:^|[.!?,\n] ?)(?:the |an? |just )*{_NAME}(?: (?:it|that|this) is \w*)?(?:, \w+)?[,;]? "
-    rf"(?:and )?{_OLD}",
-    rf"\b{_OLD}['\"]?[,.;:/ ]+(?:(?:but|only|just|there is|the|an?|it|place|plant|name|room|is|it'?s|that"
-    rf"|called|i meant):? )*{_NAME}{_END}",
-    rf"\b(?:rename|call) (?:the )?(?P<old>{_ANY})(?: to| as| into|:)? {_NAME}{_END}",
-    rf"(?P<old>{_ANY}) (?:is|are) (?:really |actually |just )?(?:called|named) (?:an? |the )?{_NAME}{_END}",
-    rf"(?P<old>{_ANY}) ?(?:=|means|stands for|is short for) ?(?:the |an? )?{_NAME}(?: only)?{_END}",
-    rf"(?P<old>{_PLACE}) is (?:the |my )?(?P<name>{_PLACE})",
-    rf"(?P<old>{_PLANT}) is (?:the same as |the |my |a )(?P<name>{_PLANT})",
+    rf"{_NEW}[jie]*[,&B]*n[wuy]*(?P<old>[prk])(?![ijt])",
+    rf"n[wu]*(?P<old>[prk])[,.:&B]*[uyjiewBh]*{_NEW}{_END}",
+    rf"R(?P<old>[pr])[w:e]*{_NEW}{_END}",
+    rf"(?P<old>[prk]),?[jiw]*[uy]*e+[yjw]*{_NEW}",
+    "(?<!&)(?P<old>p)[iy]+(?P<new>x*[pq])",
+    "(?<!&)(?P<old>r)[iy]+(?P<new>[rs])",
+    "^(?P<old>p):(?P<new>x*q)$",
 )
 """How what was named is said to be called: "cold frame it is called, not frame"."""
-_CALLED = re.compile(
-    r"\b(?:it'?s|its|it is|this is|called|named|just|(?:place|room|name)(?: is|'?s)) "
-    rf"(?:(?:called|named|the|an?|really|just) )*{_NAME}(?: (?:please|pls|no \w+))?{_END}",
-    re.IGNORECASE,
-)
-_ONE = re.compile(
-    r"\b(?:the same|identical|one (?:and the same|plant|tree|place|room)|not (?:two|2))\b", re.IGNORECASE
-)
-_KEPT = re.compile(rf"(?:\(|\bkeep |: ){_THE}{_NAME}{_END}", re.IGNORECASE)
-_ONLY = re.compile(rf"\b(?:only|just) (?:one,? ?|the )*{_LIST}|{_LIST} only\b", re.IGNORECASE)
-_LEAVES_THE_REST = re.compile(r"\b(?:others?|remove|delete|keep|mine|only one)\b", re.IGNORECASE)
-_NOT_THERE = re.compile(
-    rf"(?:(?:'s| \b(?:is|are|was|were|stands?|lives?))?,? ?{_NOT}(?: \w+)? (?:in|on|at|by) "
-    rf"|,? ?(?:and )?\bnot ){_THERE}(?P<at>{_PLACE})",
-    re.IGNORECASE,
-)
+_CALLED = re.compile(rf"(?:[jh][iy]+|[iy]*[ey])[ey]*{_NEW}{_END}")
+_NOT_THERE = re.compile(r"[,&B]*n[iu]{0,2}w*(?P<at>r)")
 _STANDS = re.compile(
-    rf"(?P<no>\bno )?{_ALL}(?:'?s)?(?: ?[,.-])?(?: but)? ?"
-    r"(?P<is>\b(?:it|they|that|those|these|both|them two)(?:'?s|'?re| is| are| stands?| lives?| goe?s?)\b"
-    r"|\b(?:is|are|stands?|lives?|goes?|belongs?|comes?)\b)? ?"
-    rf"(?:also |only |both |standing |really )*(?P<there>{_THERE})(?P<at>{_PLACE})",
-    re.IGNORECASE,
+    r"(?<!w)(?P<all>[pq](?:[,&]+[pq])*|t|j(?=[&,]?i?[uy]?[wrs]))(?:,?[ua]{0,3}w[rs],?(?=[ijt]))?"
+    r"(?P<how>[,:]?[ijtya]{0,4}[uBy]{0,2}(?:wp)?w*)(?P<at>[rs])"
 )
-_NUMBER_NOT = re.compile(r",? ?\(?\b(?:and )?(?:not|no) (?:just |only )?(?P<number>\w+)\b\)?", re.IGNORECASE)
-_BESIDE = re.compile(rf",? ?\b(?:and )?not (?:on )?(?:the |my )?(?P<all>{_PLANT})(?:'s)?", re.IGNORECASE)
-_EMPTY = re.compile(
-    r"(^|[,.;!\n])(?:\s*\b(?:no|nah|nope|wrong|sorry|but|and|the|place|plant|room|it|is|its|one|two|not|please"
-    r"|kindly|ok|that|this|just|only|rest|of|right|correct|fine|an|all)\b)+\s*(?=[,.;!\n]|$)",
-    re.IGNORECASE,
-)
-"""What is left between that tells nothing."""
-_LEFT = re.compile(rf"{_REMOVE}[^.,!?\n]*", re.IGNORECASE)
-_SHORTEST_PART = 3
+_IS_ONE = re.compile(r"(?<![nxu])(?P<new>x+(?=[,jy]*iw+[rs])|[xq]+(?=[,jy]*i[uvy]*g))(?:[,jy]*i[uvy]*g)?")
+_IS_ROOM = re.compile("(?<![nxu])(?P<new>[xqs])ih")
+_LED_IN = re.compile("(?<=[jt]i)(?P<at>[rs])(?P<all>p(?:[,&]+p)*|t)iw?(?=$|[.,])")
+_SORTLESS = ARTICLES | listed("of real such own any as one")
+"""What stands before "plant" where it is denied to be any: not "it is not a big plant"."""
+_MOST_OF_THEM = 6
+"""More plants are not told by "they". Judgement. [1]"""
+_ALL = listed("all everything everyone")
+_TONIGHT = words_of_class("right", "tonight")
+"""What begins with these and is said of plants that are written may mean tonight."""
+_LEAVES_THE_REST = re.compile(r"\b(?:others?|remove|delete|keep|mine|only one)\b", re.IGNORECASE)
 _FEWEST_LOST = 3
-_TOO_GENERAL = listed("plant plants tree trees room rooms window spot place one step steps")
-_BEFORE_A_PART = listed(
-    "the my that those this these and an or no not on in of is all plain poor nah nope - , . ( : ;"
-)
+
+
+def _is_lit(one: SetPlace) -> bool:
+    return any(each is not None for each in (one.facing, one.outdoors, one.lamp_from))
 
 
 @dataclass(slots=True)
 class _Mending:
     """What a message puts right of names that are known; what it tells beside that is the rest."""
 
-    rest: str
     known: Situation
     offered: Home
-    mentions: list[tuple[tuple[str, ...], str]] = field(default_factory=list)
-    """Runs of words that name what is known, or several of one name, with how they were typed."""
+    told: Words
+    items: list[Item] = field(default_factory=list)
+    mentions: list[Item] = field(default_factory=list)
     other: set[str] = field(default_factory=set)
-    """What is at hand, and the town."""
+    """What is at hand, what was seen, and the town."""
     stood: dict[str, str] = field(default_factory=dict)
     """Where each plant that is known was said to stand."""
     away: dict[str, str] = field(default_factory=dict)
@@ -325,9 +160,16 @@ class _Mending:
     gone: dict[str, None] = field(default_factory=dict)
     renamed: dict[str, str] = field(default_factory=dict)
     moved: dict[str, str] = field(default_factory=dict)
-    denied: str = ""
-    """A number that is said not to be how many there are."""
     is_any: bool = False
+
+    @property
+    def said(self) -> str:
+        """Give the letters of all items."""
+        return "".join(one.sort for one in self.items)
+
+    def rest(self) -> str:
+        """Give what is told beside what is put right."""
+        return " ".join(part for one in self.items for part in (one.before, one.text) if part)
 
     def read(self) -> None:
         """Take out of the message what is said of names."""
@@ -336,275 +178,354 @@ class _Mending:
             one.names[0]: rooms.get(one.place, "") if one.place else "" for one in self.known.plants
         }
         self.stood = {one.name: one.place or "" for one in self.offered.plants} | self.stood
-        self._mask()
-        if self.mentions or rooms:
+        got = (one.removeprefix(GOT).partition(",")[0] for one in self.offered.lines if one.startswith(GOT))
+        finds = (one for one in self.offered.lines if ON in one)
+        self.other = {one for one in (*got, *finds, self.offered.town) if one}
+        named = Lettering(self.told, self.known)
+        for sort, names in (("p", self.stood), ("r", rooms.values()), ("k", self.other)):
+            named.note(sort, names)
+        self.items = named.read()
+        self.items = [self._with_names(at) for at in range(len(self.items))]
+        self.mentions = [one for one in self.items if one.names]
+        self._of_new_plants()
+        if self.items:
+            self._of_two_swapped()
             self._of_one_plant()
+            self._of_where_not()
             self._of_other_names()
             self._of_no_names()
             self._of_only()
             self._of_places()
-        if not self.offered.is_empty():
-            self.rest = _EMPTY.sub(r"\1", _LEFT.sub(" , ", self.rest))
-        self.rest = re.sub(_ANY, lambda found: self._said(found[0]), self.rest)
+            self._of_numbers()
 
-    def _mask(self) -> None:
-        """Put a letter for each name that is known, the longest first, and for a part that is of one only."""
-        lines = [
-            one.removeprefix(_GOT).partition(",")[0] for one in self.offered.lines if one.startswith(_GOT)
-        ]
-        finds = [one for one in self.offered.lines if _ON in one]
-        self.other = {one for one in (*lines, *finds, self.offered.town) if one}
-        things = [("plant", one) for one in self.stood] + [("place", one.name) for one in self.known.places]
-        named: dict[str, tuple[str, set[str]]] = {}
-        parts: dict[str, tuple[str, set[str]]] = {}
-        for sort, name in (*things, *(("else", one) for one in self.other)):
-            base = re.sub(r" \d+$", "", name.casefold()).split()
-            named.setdefault(_letters(name), (sort, set()))[1].add(name)
-            first = (
-                base[0]
-                if sort != "place"
-                and (sort == "else" or base[0] in self.known.kinds or not self._is_kind(name))
-                else base[-1]
-            )
-            for part in {" ".join(base), base[-1], first} - _TOO_GENERAL:
-                parts.setdefault(_letters(part), (sort, set()))[1].add(name)
-        told = parts | named
-        words = words_of(plain(self.rest))
-        sizes = [(at, kind_at(words, at, self.known.kinds)) for at in range(len(words) if told else 0)]
-        kinds = {_letters("".join(words[at : at + size])) for at, size in sizes if size > 1}
+    def _with_names(self, at: int) -> Item:
+        """Give "they", "it" the names last told before it; else "they" are those without a room, or all."""
+        one = self.items[at]
+        if one.sort not in "tj" or self.said[at + 1 : at + 2] in {"p", "q"}:
+            return one
+        here = self.offered.plants
+        before = [*re.finditer(r"p(?:[,&]+p)*", self.said[:at])]
+        names = self._meant(*before[-1].span()) if before else []
+        if len(names) == 1 and one.sort == "t":
+            names = [each for each in self._meant(0, at) if each in self.stood]
+        if {*words_of(plain(one.text))} & _ALL or (one.sort == "t" and not before):
+            names = [each.name for each in here]
+            homeless = [each.name for each in here if each.place is None]
+            names = names if {*words_of(plain(one.text))} & _ALL else homeless or names
+        if not names or (one.sort == "t" and not 1 < len(names) <= _MOST_OF_THEM):
+            return one
+        is_told = one.sort == "t" and self.said[at + 1 : at + 2] in {"i", "w"}
+        text = f"{', '.join(names[:-1])} and {names[-1]}" if is_told else one.text
+        return replace(one, names=tuple(names), text=text)
 
-        def mask(found: re.Match[str]) -> str:
-            key = _letters(found[1])
-            before = re.findall(r"\w+|\S", self.rest[: found.start()].rpartition("\n")[2])[-1:]
-            if key not in told or not (key in named or {*map(str.casefold, before)} <= _BEFORE_A_PART):
-                return found[0]  # a longer kind, or a part of a strange name
-            sort, names = told[key]
-            self.mentions.append((tuple(sorted(names)), found[1]))
-            return chr(_BEGINS[sort] + len(self.mentions) - 1) + ("'s" if found[2] == "'s" else "")
-
-        spelt = sorted(
-            (one for one in told.keys() | kinds if len(one) >= _SHORTEST_PART), key=len, reverse=True
-        )
-        any_of = "|".join(r"[\s'-]*".join(map(re.escape, one)) for one in spelt)
-        if spelt:
-            self.rest = re.sub(
-                rf"(?<![^\W_])({any_of})('?s|es)?(?![^\W_])", mask, self.rest, flags=re.IGNORECASE
-            )
-
-    def _said(self, letter: str) -> str:
-        names, typed = self.mentions[ord(letter) & 0x7FF]
-        return names[0] if len(names) == 1 and names[0] not in self.other else typed
-
-    def _typed(self, text: str) -> str:
-        return re.sub(_ANY, lambda found: self.mentions[ord(found[0]) & 0x7FF][1], text).strip(" '\"")
-
-    def _meant(self, letters: str, at: str = "") -> list[str]:
-        """Give what letters mean; of a name that several have, those that stand there, or all of one base."""
+    def _meant(self, start: int, end: int, at: str = "") -> list[str]:
+        """Give what items mean; of a name that several have, those that stand there, or all of one base."""
         found: list[str] = []
-        for one in re.findall(_ANY, letters):
-            names = self.mentions[ord(one) & 0x7FF][0]
-            names = tuple(name for name in names if not at or self.stood.get(name, at) == at)
-            found += names if len({re.sub(r" \d+$", "", name) for name in names}) == 1 else ()
+        for one in self.items[start:end]:
+            names = [name for name in one.names if not at or self.stood.get(name, at) == at]
+            is_one = one.sort in "tj" or len({re.sub(r" \d+$", "", name) for name in names}) == 1
+            found += names if is_one else ()
         return list(dict.fromkeys(found))
 
-    def _one_of(self, typed: str) -> str:
-        """Give the plant that is left of those a word may mean."""
-        may_be = [
-            names for names, said in self.mentions if said.casefold() == typed.casefold() and len(names) > 1
-        ]
-        left = [one for names in may_be for one in names if one not in self.gone and one not in self.renamed]
-        return left[0] if left else typed
+    def _of(self, found: re.Match[str], group: str | int = "all", at: str = "") -> list[str]:
+        return self._meant(*found.span(group), at)
 
-    def _cut(self, found: re.Match[str], kept: str = " , ") -> None:
+    def _place(self, found: re.Match[str]) -> str:
+        return self.items[found.start("at")].text if found.groupdict().get("at") else ""
+
+    def _sentence(self, at: int) -> tuple[int, int]:
+        end = self.said.find(".", at)
+        return self.said.rfind(".", 0, at) + 1, end if end >= 0 else len(self.items)
+
+    def _cut(self, start: int, end: int, kept: tuple[Item, ...] = (Item(",", ","),)) -> None:
         """Leave a run out of the rest: it is read."""
         self.is_any = True
-        self.rest = re.sub(" {2,}", " ", f"{self.rest[: found.start()]}{kept}{self.rest[found.end() :]}")
+        self.items[start:end] = kept
 
-    def _is_kind(self, name: str) -> bool:
-        words = words_of(plain(name))
-        return bool(words) and kind_at(words, 0, self.known.kinds) > 0
+    def _of_new_plants(self) -> None:
+        """Take strange words for a plant's name where they are said to be one, or to stand in a room."""
+        while not self.offered.is_empty() and (found := _IS_ONE.search(self.said)):
+            name = self._typed(found, is_first=False)
+            self.offered = replace(self.offered, plants=(*self.offered.plants, NewPlant(name=name)))
+            self.stood[name], self.is_any = "", True
+            new = Item("p", name, names=(name,))
+            self.items[slice(*found.span())] = [new]
+            self.items = [self._with_names(at) for at in range(len(self.items))]
+        while found := _IS_ROOM.search(self.said):
+            self._cut(*found.span(), (replace(self.items[found.start()], sort="s"),))
+
+    def _of_two_swapped(self) -> None:
+        """Read that two plants stand each where the other does."""
+        at = self.said.find("z")
+        start, end = self._sentence(at)
+        two = self._meant(start, end) if at >= 0 else []
+        if len(two) == len("xy") and {*two} <= self.stood.keys():
+            self.moved |= {two[0]: self.stood[two[1]], two[1]: self.stood[two[0]]}
+            self._cut(start, end)
 
     def _of_one_plant(self) -> None:
         """Read of several names that they are of one thing: that which is to be kept, or the first."""
-        for sentence in re.findall(r"[^.!?\n]+", self.rest):
-            named = self._meant(sentence) if _ONE.search(sentence) else []
+        at = 0
+        while found := re.compile("(?<=i)1|1(?![pqrw])").search(self.said, at):
+            at = found.start()
+            start, end = self._sentence(at)
+            at += 1
+            named = self._meant(start, end)
             named = [one for one in named if one in self.stood] or named
-            if not named and _ONE.search(sentence) and not self.offered.is_empty():
-                self.rest = self.rest.replace(sentence, " , ")
-            last = _KEPT.search(sentence)
-            kept = self._typed(last["name"]).removesuffix(" only") if last else ""
-            is_new = kept not in named and self._is_kind(kept)
-            if len(named) == 1 and not is_new:
+            kept = next(
+                (self.told.text(one.start, one.end) for one in self.items[start:end] if one.sort == "q"), ""
+            )
+            whole = {*words_of(plain(kept))}
+            named += [
+                one for one in self.stood if kept and one not in named and {*words_of(plain(one))} < whole
+            ]
+            if len(named) == 1 and not kept:
                 like = [one for one in self.stood if one not in named and _share(one, named[0])]
                 named += like[: len(like) == 1]
-                kept = named[-1]
-            kept = kept if is_new or kept in named else named[0] if named else ""
+            kept = kept if {*named} & self.stood.keys() else ""
+            named = [one for one in named if one in self.stood] or named
+            kept = kept or (named[-1] if "y" in self.said[start:end] and named else "".join(named[:1]))
             if len({one in self.stood for one in named}) == 1 and {*named} != {kept}:
                 self.renamed |= {one: kept for one in named if one != kept}
-                self.is_any, self.rest = True, self.rest.replace(sentence, " , ")
+                self._cut(start, end, (Item("p", kept, names=(kept,)),))
+
+    def _of_where_not(self) -> None:
+        """Read where plants that are known do not stand."""
+        at = 0
+        while found := _NOT_THERE.search(self.said, at):
+            start, _ = self._sentence(found.start())
+            before = [*re.finditer(r"p(?:[,&]*n?p)*|t", self.said[start : found.start()])]
+            at = found.start() + 1
+            if before:
+                place = self._place(found)
+                first, last = before[-1].span()
+                names = self._meant(start + first, start + last)
+                self.away |= dict.fromkeys(names, place)
+                self._cut(found.start(), found.end(), ())
+                at = 0
 
     def _of_other_names(self) -> None:
         for pattern in _RENAMED:
-            found = next((one for one in pattern.finditer(self.rest) if self._is_renamed(one)), None)
-            if found is not None:
-                self._cut(found)
+            at = 0
+            while found := pattern.search(self.said, at):
+                at = 0 if self._renames(found, is_first=pattern is _RENAMED[0]) else found.start() + 1
         rooms = [one.name for one in self.known.places]
-        for found in _CALLED.finditer(self.rest):
-            new = self._typed(found["name"])
+        for found in _CALLED.finditer(self.said):
+            new = self._typed(found, is_first=False)
             alike = [one for one in rooms if one.casefold() == new.casefold()]
             alike = alike or [one for one in rooms if _is_in(new, one) or _is_in(one, new)]
             alike = alike or [one for one in rooms if one.split()[-1] == new.split()[-1]]
             words = frozenset(words_of(plain(new)))
-            is_room = bool(words & ROOMS) or any(_letters(new) in _letters(one) for one in alike)
+            is_room = bool(words & ROOMS) or any(letters_of(new) in letters_of(one) for one in alike)
             if len(alike) == 1 and is_room and not PREPOSITIONS & words:
                 self.renamed |= {alike[0]: new} if alike[0].casefold() != new.casefold() else {}
-                self._cut(found)
+                self._cut(*found.span())
                 return
 
-    def _is_renamed(self, found: re.Match[str]) -> bool:
+    def _typed(self, found: re.Match[str], *, is_first: bool) -> str:
+        """Give a new name as it was typed: words that stand together, at the end or from the start."""
+        items = self.items[slice(*found.span("new"))]
+        run = items[::-1] if is_first else items
+        size = 1
+        while size < len(run):
+            one, other = sorted(run[size - 1 : size + 1], key=lambda each: each.start)
+            if one.end != other.start:
+                break
+            size += 1
+        run = sorted(run[:size], key=lambda each: each.start)
+        start = run[0].start
+        while start and self.told.of(start - 1) == "around" and not is_idle(self.told.words[start - 1]):
+            start -= 1  # "cold frame"
+        return self.told.text(start, run[-1].end).strip(" '\"")
+
+    def _renames(self, found: re.Match[str], *, is_first: bool) -> bool:
         """Whether what is said to be the name may be one; then it is noted."""
-        new, old = self._typed(found["name"]), self._meant(found["old"])
+        new, old = self._typed(found, is_first=is_first), self._of(found, "old")
         known = {one.casefold(): one for one in (*self.stood, *(each.name for each in self.known.places))}
+        keyed = next((one.names for one in self.items[slice(*found.span("new"))] if one.names), ())
+        new = keyed[0] if len(keyed) == 1 and keyed[0] in known.values() and found["new"][-1:] == "p" else new
+        new = known.get(new.casefold(), new)
         if old and {*old} & self.other:
-            self.gone |= dict.fromkeys(old)  # "ISO = in search of"
+            self.gone |= dict.fromkeys(old)
+            self._cut(*found.span("old"))
             return True
         if not old or PREPOSITIONS & frozenset(words_of(plain(new))) or new.casefold() in WAYS:
             return False  # "den = w" is its window
         is_plant, is_here = old[0] in self.stood, new.casefold() in known
-        new = known.get(new.casefold(), new)
-        is_said = " not " not in found[0] and bool(re.search(r"=|\b(?:is|means|for)\b", found[0]))
-        is_said = is_said or not is_plant
-        is_one = (
-            is_said and (new in self.stood) == is_plant if is_here else not is_plant or self._is_kind(new)
-        )
-        self.renamed |= dict.fromkeys(old, new) if is_one and new != old[0] else {}
-        return is_one and new != old[0]
+        start, end = self._sentence(found.start())
+        around = self.said[start : found.start()] + self.said[found.end() : end]
+        denied = found[0].find("n") + found.start()
+        if is_first and self.items[denied].text.lower() == "no" and re.search("[pqrs]", around):
+            return False  # "the fern, no ivy"
+        if is_plant and "n" in found[0] and ("b" in around + found[0] or new in self.stood):
+            self._cut(denied, found.end("old"))
+            return True
+        is_called = re.search("[eR]", found[0]) is not None
+        if is_plant:
+            is_name = is_called or "B" in found[0] or is_kind(new, self.known)
+            is_one = new in self.stood or (not is_here and is_name)
+        else:
+            is_one = new not in self.stood and (is_called or found["new"][-1] in "rsxh")
+        if not is_one or new == old[0]:
+            return False
+        self.renamed |= dict.fromkeys(old, new)
+        self._cut(*found.span(), (Item("j", new, names=tuple(old)) if is_plant else Item(",", ","),))
+        return True
 
     def _of_no_names(self) -> None:
         is_offered = not self.offered.is_empty()
         for pattern in _GONE:
-            while found := next(
-                (one for one in pattern.finditer(self.rest) if is_offered or not _UNSURE.match(one[0])), None
-            ):
-                at = found.groupdict().get("at")
-                self.gone |= dict.fromkeys(self._meant(found["all"], self._said(at) if at else ""))
-                self._cut(found)
-        while (found := _BESIDE.search(self.rest)) and is_offered:
-            sentence = self.rest[self.rest.rfind(".", 0, found.start()) + 1 :].partition(".")[0]
-            if len(re.findall(_PLANT, sentence)) < len("xy"):
-                self.gone |= dict.fromkeys(self._meant(found["all"]))
-            self._cut(found)
+            at = 0
+            while found := pattern.search(self.said, at):
+                place = self._place(found)
+                names, at = self._of(found, at=place), found.start() + 1
+                first = self.items[found.start()]
+                is_bare = first.sort == "n" and not re.search("[gh]", found[0])
+                is_unsure = is_bare or first.text.lower() in _TONIGHT or not names
+                if self._is_of_a_sort(found) or (is_unsure and not is_offered):
+                    continue
+                if "p" in found["all"] and not names:
+                    if first.sort == "n":
+                        self._cut(found.start(), found.start() + 1)
+                    continue
+                is_of_find = is_bare and "b" in self.said  # "thrips on the ivy, not the fern"
+                self.gone |= dict.fromkeys(() if is_of_find else names)
+                self._cut(*found.span())
+                at = 0
         is_asked = any(one.text is ButtonText.ALL_WRONG for one in self.known.choices)
-        if is_asked and re.fullmatch(rf"\W*{_THE}{_LIST}\W*", self.rest):
-            self.gone |= dict.fromkeys(self._meant(self.rest))
-            self.is_any, self.rest = True, ""
+        if is_asked and not self.is_any and re.fullmatch(rf"[u,.]*{_LIST}[u,.]*", self.said):
+            self.gone |= dict.fromkeys(self._meant(0, len(self.items)))
+            self.is_any, self.items = True, []
+
+    def _is_of_a_sort(self, found: re.Match[str]) -> bool:
+        """Whether a sort of plant is denied, and not that it is one: "it is not a big plant"."""
+        denied = re.search("[n,](?P<sort>u*g)", found[0])
+        if denied is None:
+            return False
+        first, last = (found.start() + at for at in denied.span("sort"))
+        said = [one.before for one in self.items[first:last]] + [
+            one.text for one in self.items[first : last - 1]
+        ]
+        return not _SORTLESS.issuperset(words_of(plain(" ".join(said))))
 
     def _of_only(self) -> None:
         """Read "the den is jade and ivy only, remove the others", "only one, the english ivy"."""
-        found = _ONLY.search(self.rest)
-        if found is None or not _LEAVES_THE_REST.search(self.rest):
+        at = self.said.find("y")
+        if at < 0 or not _LEAVES_THE_REST.search(self.rest()):
             return
-        sentence = re.split(r"[.!?\n]", self.rest[: found.end()])[-1]
-        place = next((self._said(one) for one in re.findall(_PLACE, sentence)), "")
-        kept = [one for one in self._meant(sentence) if one in self.stood]
-        for one, at in self.stood.items():
-            if one not in kept and (at == place if place else any(_share(one, each) for each in kept)):
+        start, end = self._sentence(at)
+        place = next((one.text for one in self.items[start:end] if one.sort == "r"), "")
+        kept = [one for one in self._meant(start, end) if one in self.stood]
+        for one, stood in self.stood.items():
+            if one not in kept and (stood == place if place else any(_share(one, each) for each in kept)):
                 self.gone[one], self.is_any = None, True
 
     def _of_places(self) -> None:
-        """Read where plants that are known stand, and where they do not."""
-        while found := _NOT_THERE.search(self.rest):
-            before = re.split(r"[.!?\n]", self.rest[: found.start()])[-1]
-            named = re.findall(rf"{_PLANT}(?:{_JOINT}{_PLANT})*", before)
-            at = self._said(found["at"])
-            self.away |= dict.fromkeys(self._meant(named[-1], at) if named else [], at)
-            self._cut(found, " ")
-        for found in _STANDS.finditer(
-            re.sub(r"(?<=\w)\. ?(?=(?:is|are|in|at)\b)", " ", self.rest, flags=re.IGNORECASE)
-        ):
-            place, names = (
-                self._said(found["at"]),
-                [one for one in self._meant(found["all"]) if one in self.stood],
-            )
-            if len(names) > len(re.findall(_PLANT, found["all"])) and re.search(r"\d", self.rest):
-                continue  # some of a range
-            is_led = found["there"][:2].lower() in {"in", "on", "at", "by"}
-            if found["no"] and all(self.stood[one] == place for one in names):
-                self.gone |= dict.fromkeys(names)
-            elif is_led or (found["is"] or "")[:2].lower() in {"it", "th", "bo"}:
+        """Read where plants that are known stand, and how many are not there."""
+        offered = {one.name for one in self.offered.plants}
+        for found in (*_STANDS.finditer(self.said), *_LED_IN.finditer(self.said)):
+            place, names = self._place(found), [one for one in self._of(found) if one in self.stood]
+            start, end = self._sentence(found.start())
+            how = found.groupdict().get("how", "i")
+            before, behind = self.said[: found.start()], self.said[found.end() : end]
+            is_some = found["all"] not in "tj" and "c" in self.said and len(names) > len(found["all"])
+            head = re.search("[rs][:aijuy]*$", before)
+            if head is not None and "," in found["all"]:  # "the hall has the fern, the ivy is in the den"
+                names = self._meant(found.start("all") + found["all"].rfind(","), found.end("all"))
+            is_headed = head is not None and "," not in found["all"] and "i" not in how
+            is_alone = re.fullmatch(r"[n.,u]*", before[start:] + behind)
+            is_it = found["all"] != "j" or "w" in how or {*names} <= {*self.away}
+            is_led = "w" in how or bool(is_alone) or ("," not in how and (found["all"] == "t" or "i" in how))
+            if is_led and is_it and not (is_some or is_headed or before.endswith("c")):
                 self.moved |= dict.fromkeys(names, place)
-        for number in _NUMBER_NOT.finditer(self.rest) if self.offered.lines else ():
-            told = number_at((number["number"].lower(),), 0)
-            if told is not None and not re.search(rf"{_PLANT}\W*$", self.rest[: number.start()]):
-                self.denied = str(int(told[0]))
-                self._cut(number, " ")
-                return
+                self.gone = {one: None for one in self.gone if one not in names}
+                self.is_any = self.is_any or any(one in offered and self.stood[one] != place for one in names)
+
+    def _of_numbers(self) -> None:
+        """Read "not six but nine": how many were seen, in place of what was offered."""
+        found = re.search("(?<!p)ny?(?P<of>c)", self.said) if self.offered.lines else None
+        if found is None:
+            return
+        many = {one.start: how_many(one) for one in self.told.events if one.what in {"count", "grade"}}
+        told = [many.get(one.start, "") for one in self.items if one.sort == "c"]
+        denied = many.get(self.items[found.start("of")].start, "")
+        meant = next((one for one in told if one != denied), "")
+        before = self.offered.lines
+        lines = (meant + one.removeprefix(denied) if _number(one) == denied else one for one in before)
+        self.offered = replace(self.offered, lines=tuple(map(str.strip, lines)))
+        self._cut(*found.span(), ())
 
     def take(self, told: Home) -> None:
         """Take where the rest says that plants stand, and which name is told again without its slip."""
         self.gone |= dict.fromkeys(told.beyond)
         away = [one for one, at in self.away.items() if self.stood.get(one) == at]
-        ill = {one.rpartition(_ON)[2] for one in told.lines}
-        again = (
-            [one for one in told.moved if one.name not in ill]
-            if self.is_any or not self.offered.is_empty()
-            else []
-        )
+        ill = {one.rpartition(ON)[2] for one in told.lines}
+        is_read = bool(self.moved) or not (self.is_any or self.offered.plants)
+        again = [] if is_read else [one for one in told.moved if one.name not in ill]
         self.moved = dict.fromkeys(away, "") | {one.name: one.place or "" for one in again} | self.moved
         written = {one.names[0] for one in self.known.plants if one.id > 0}
         if not self.is_any:
             self.moved = {one: at for one, at in self.moved.items() if one not in written}
-        strange = [one for one in self.stood if not self._is_kind(one)]
+        strange = [one for one in self.stood if not is_kind(one, self.known)]
         for one in told.plants if self.known.plants else ():
-            slips = [each for each in strange if slips_between(_letters(one.name), _letters(each), 1) == 1]
-            if len(slips) == 1 and self._is_kind(one.name):
+            slips = [
+                each for each in strange if slips_between(letters_of(one.name), letters_of(each), 1) == 1
+            ]
+            if len(slips) == 1 and is_kind(one.name, self.known):
                 self.renamed[slips[0]], self.is_any = one.name, True
 
     def concerns(self, told: Home) -> bool:
         """Whether it goes on about what is offered, or tells what is not to be written at once."""
-        before, now = ({*map(str.casefold, _places_of(one))} for one in (self.offered, told))
-        finds, again = ({*map(self._seen, one.lines)} for one in (self.offered, told))
-        offered = {*(one.name for one in self.offered.plants), *_places_of(self.offered)}
-        named = any(offered.intersection(names) for names, _ in self.mentions)
-        is_again = named or before & now or finds & again
+        before, now = ({*map(str.casefold, places_of(one))} for one in (self.offered, told))
+        finds, again = ({*map(self._seen, (*one.lines, one.unplaced))} - {""} for one in (self.offered, told))
+        offered = {*(one.name for one in self.offered.plants), *places_of(self.offered)}
+        named = any(offered.intersection(one.names) for one in self.mentions)
+        is_again = (
+            named
+            or before & now
+            or finds & again
+            or (bool(self.offered.plants) and any(one.place for one in told.plants))
+        )
         is_more = bool(told.plants or told.places or told.lines or told.unplaced or told.moved)
         is_told = is_more and not told.is_empty()  # a town alone is written by itself
+        if told.town and self.offered.town and self.offered.plants:
+            return True
         is_told = is_told or bool(told.moved) or (bool(told.named) and len(told.unread) < _FEWEST_LOST)
         return not self.offered.is_empty() and bool(is_again) and is_told
 
     def is_all(self) -> bool:
         """Whether every name that is offered is told again."""
-        named = {one for names, _ in self.mentions for one in names}
-        return named >= {*(one.name for one in self.offered.plants), *_places_of(self.offered)}
+        named = {name for one in self.mentions for name in one.names}
+        return named >= {*(one.name for one in self.offered.plants), *places_of(self.offered)}
 
     def _to(self, name: str) -> str:
         return self.renamed.get(name, name)
 
     def mended(self, told: Home) -> Home:
         """Give what was offered as the message leaves it, with what else it tells."""
-        gone = {one.casefold() for one in self.gone}
+        anew = {each.name.casefold() for each in told.plants}
+        for one in told.plants:
+            self.renamed = dict.fromkeys(self._told_anew(one, anew), one.name) | self.renamed
+        gone = {one.casefold() for one in self.gone if one not in self.renamed}
         plants: dict[str, NewPlant] = {}
         here = {one.name for one in self.offered.plants}
         for one in sorted(self.offered.plants, key=lambda one: self.renamed.get(one.name) in here):
-            place = self._to(self.moved.get(one.name, one.place) or "")
-            before = plants.get(self._to(one.name).casefold(), one)
+            name, place = self._to(one.name), self._to(self.moved.get(one.name, one.place) or "")
+            before = plants.get(name.casefold()) if name != one.name else None
             if one.name.casefold() not in gone:
+                place = before.place or place if before is not None else place
                 place = "" if place.casefold() in gone else place
-                place = (
-                    (before.place or place) if before is not one and self._to(one.name) != one.name else place
-                )
-                plants[self._to(one.name).casefold()] = replace(
-                    one, name=self._to(one.name), place=place or None
-                )
+                plants[name.casefold()] = replace(one, name=name, place=place or None)
         written = {
             self._to(one): one
             for one in self.stood
             if one in self.renamed and self._to(one).casefold() not in plants
         }
         for one in told.plants:
-            before = plants.get(one.name.casefold(), one)
-            if one.name not in written and self._one_of(one.name) == one.name:
-                plants[one.name.casefold()] = replace(before, place=one.place or before.place)
+            known = plants.get(one.name.casefold(), one)
+            if one.name not in {*self.gone, *self.renamed, *written}:
+                place = self.moved.get(one.name) or self._to(one.place or "") or known.place or ""
+                plants[one.name.casefold()] = replace(known, place=place or None)
         looks: dict[str, SetPlace] = {}
         for look in sorted(self.offered.places, key=lambda one: one.name in self.renamed):
             if look.name and (name := self._to(look.name)).casefold() not in looks:
@@ -612,50 +533,69 @@ class _Mending:
         named = [new for old, new in self.renamed.items() if old not in self.stood] or [
             one.name for one in looks.values()
         ]
-        for look in told.places:  # "it is cold orrel, window south"
+        for look in filter(_is_lit, told.places):  # "it is cold orrel, window south"
             name = self._to(look.name or (named[0] if len(named) == 1 else ""))
             is_written = look.place_id is not None and look.place_id > 0
             looks[name.casefold()] = replace(look, name=name, place_id=look.place_id if is_written else None)
         seen = [*told.lines, *([told.unplaced] if told.unplaced else [])]
-        finds = {self._seen(one): one for one in self.offered.lines if _ON in one}
+        finds = {self._seen(one): one for one in self.offered.lines if ON in one}
         lines = [one for one in self.offered.lines if self._seen(one) not in {*map(self._seen, seen)}]
-        lines = [one for one in lines if one.removeprefix(_GOT).partition(",")[0].casefold() not in gone]
+        lines = [one for one in lines if one.removeprefix(GOT).partition(",")[0].casefold() not in gone]
         lines += [self._again(one, finds.get(self._seen(one), "")) for one in seen]
-        parted = [one.rpartition(_ON) for one in lines]
+        parted = [one.rpartition(ON) for one in lines]
+        rooms = {*looks, *((one.place or "").casefold() for one in plants.values())}
         return replace(
             told,
             town=told.town or ("" if self.offered.town.casefold() in gone else self.offered.town),
             plants=tuple(plants.values()),
             places=tuple(one for name, one in looks.items() if name not in gone),
             lines=tuple(
-                f"{what}{on}{written.get(plant, self._one_of(self._to(plant)))}"
+                f"{what}{on}{written.get(plant, self._to(plant))}"
                 for what, on, plant in parted
                 if plant.casefold() not in gone and what + on + plant != told.unplaced
             ),
             unplaced="" if self._seen(told.unplaced) in finds else told.unplaced,
+            unread=tuple(
+                one for one in told.unread if not is_idle(one) and one.casefold() not in {*plants, *rooms}
+            ),
             has_kinds=True,
             has_nothing=told.has_nothing or self.offered.has_nothing,
             is_known=False,
         )
 
+    def _told_anew(self, new: NewPlant, named: set[str]) -> list[str]:
+        """Give what was offered of a plant whose name is told in other words: "ma hoya" of the hoya."""
+        names = {name for one in self.mentions if one.sort == "p" for name in one.names} - {*self.gone}
+        base = re.sub(r" \d+$", "", new.name).casefold()
+        if base != new.name.casefold():
+            return [one.name for one in self.offered.plants if one.name.casefold() == base]
+        words = {*words_of(plain(new.name))}
+        is_listed = is_kind(new.name, self.known)
+        return [
+            one.name
+            for one in self.offered.plants
+            if one.name not in {*names, *self.renamed}
+            and one.name.casefold() not in named
+            and (one.place or new.place) == (new.place or one.place)
+            and (words < (old := {*words_of(plain(one.name))}) or old < words)
+            and (
+                one.name in self.gone or is_listed > (len(old) < len(words) and is_kind(one.name, self.known))
+            )
+        ]
+
     def _again(self, line: str, before: str) -> str:
         """Give a find told again: how many, and on which plant, as before where that is not told now."""
-        what, on, plant = line.rpartition(_ON)
+        what, on, plant = line.rpartition(ON)
         what = what if on else line
         number, told = _number(before), _number(line)
-        if (told or number) == self.denied != "":
-            graded = (
-                grade for grade, said in _GRADES if re.search(rf"\b(?:{said})\b", self.rest, re.IGNORECASE)
-            )
-            what = f"{next(graded, '')} {what.removeprefix(told)}".strip()
-        elif not told:
+        if not told:
             what = f"{number} {what}".strip()
-        plant = plant if on else before.rpartition(_ON)[2]
-        return f"{what}{_ON}{plant}" if before else line
+        plant = plant if on else before.rpartition(ON)[2]
+        return f"{what}{ON}{plant}" if before else line
 
     def _seen(self, line: str) -> str:
         """Give the animal of a find, or what is at hand."""
-        words = words_of(plain(line.rpartition(_ON)[0] or line))
+        words = words_of(plain(line.rpartition(ON)[0] or line))
         words += tuple(one + other for one, other in pairwise(words))  # "mealy bugs"
         found = (names_of(self.known).exact_at(words, at) for at in range(len(words)))
         return next((one[0].key for one in found if one is not None and isinstance(one[0], Pest)), line)
@@ -686,13 +626,6 @@ class _Mending:
         yield from (RemovePlace(places[one]) for one in self.gone if one in places and one not in left)
 
 
-_GRADES = (
-    ("many", "many|lots|loads|plenty|hundreds|dozens"),
-    ("some", "some|several"),
-    ("few", "few|handful"),
-)
-
-
 def _number(line: str) -> str:
     """Give how many a find tells of."""
     return "".join(re.findall(r"^(?:\d+|few|some|many)\b", line))
@@ -715,12 +648,8 @@ def _same(one: Home, other: Home) -> bool:
     )
 
 
-def _letters(name: str) -> str:
-    return re.sub(r"[\s'-]+", "", name.casefold())
-
-
 def _is_in(name: str, other: str) -> bool:
-    return _letters(name) != _letters(other) and _letters(name) in _letters(other)
+    return letters_of(name) != letters_of(other) and letters_of(name) in letters_of(other)
 
 
 def _share(name: str, other: str) -> bool:

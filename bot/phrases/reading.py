@@ -57,8 +57,9 @@ from bot.phrases.mentions import NO_PLANTS
 from bot.phrases.names import Plants
 from bot.phrases.notation import notation
 from bot.phrases.numbers import Count
+from bot.phrases.offered_homes import offered_home, things_of, without
 from bot.phrases.offering import Likely, likely, told_in
-from bot.phrases.putting_home_right import offered_home, put_right, things_of, without
+from bot.phrases.putting_home_right import put_right
 from bot.phrases.questions import (
     FEWEST_DOUBTED,
     LEAST_ASKED,
