@@ -44,7 +44,7 @@ from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.notation import notation
 from bot.phrases.numbers import Count, Volume
 from bot.phrases.offering import told_in
-from bot.phrases.questions import OPENERS, beyond, is_question
+from bot.phrases.questions import OPENERS, asks_unmarked, beyond, is_question
 from bot.phrases.reading import (
     ANSWERS,
     CHATTER_FROM,
@@ -358,7 +358,7 @@ _STANDS = re.compile(r"where (?:the|its?|they|those|leaves|stems)\b(?!.*\?)", re
 
 def _is_unreal(text: str) -> bool:
     """Whether a piece tells nothing, or asks."""
-    return is_unreal(text) or text.rstrip("\"')] ").endswith("?")
+    return is_unreal(text) or asks_unmarked(text) or text.rstrip("\"')] ").endswith("?")
 
 
 def _names(text: str, kinds: tuple[type, ...], situation: Situation) -> bool:

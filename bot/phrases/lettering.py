@@ -22,6 +22,7 @@ _LETTERS = {
     "being": "v",
     "slip": "m",
     "drop": "d",
+    "without": "d",
     "take": "l",
     "out": "o",
     "one": "1",

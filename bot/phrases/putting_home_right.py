@@ -25,7 +25,7 @@ from bot.phrases.home_words import (
 from bot.phrases.homes import Home, how_many, read_home
 from bot.phrases.kept import kept
 from bot.phrases.lettering import Item, Lettering, is_idle, is_kind, letters_of
-from bot.phrases.lexicon import listed, words_of_class
+from bot.phrases.lexicon import listed, phrases_of, words_of_class
 from bot.phrases.light import WAYS
 from bot.phrases.names import Pest, names_of
 from bot.phrases.offered_homes import GOT, ON, offered_home, places_of, with_offered
@@ -68,6 +68,7 @@ def put_right(text: str, situation: Situation, *, is_else: bool = False) -> Righ
         return Right(Home())
     rest = said.rest()
     told = read_home(rest, known) if any(map(str.isalnum, rest)) else Home()
+    told = said.without_strangers(told)
     said.take(told)
     written = tuple(said.of_written(situation))
     if not (said.is_any or written or said.concerns(told)):
@@ -75,15 +76,19 @@ def put_right(text: str, situation: Situation, *, is_else: bool = False) -> Righ
     in_words = tuple(_in_words(one, situation) for one in written)
     home = said.mended(told)
     is_agreed = not (said.is_any or written or told.unread) and said.is_all() and _same(home, offered)
-    if not (is_agreed or written or home.unread) and _same(home, offered):
+    is_told_again = not told.unread and bool(told.plants or told.places or told.lines)
+    if not (is_agreed or is_told_again or written or home.unread) and _same(home, offered):
         home = replace(home, unread=(text,))  # nothing of it was understood
     if written and _same(home, offered):
         home = Home()  # what is offered stays so, beside what is said of the rest
     return Right(home, written, in_words, is_of_it=True, is_plain=said.is_any, is_agreed=is_agreed)
 
 
-_MAY_PUT_RIGHT = words_of_class(
-    "right", "not", "room", "slip", "drop", "take", "one", "only", "called", "rename", "swap"
+_MAY_PUT_RIGHT = frozenset(
+    phrase[0]
+    for key in ("room", "plant", "slip", "drop", "take", "called", "rename", "swap")
+    for phrase in phrases_of("right", key)
+    if len(phrase) == 1
 )
 """What puts right a message that tells something else holds one of these."""
 _LIST = r"(?:[pqx](?:[,&]+n?[pqx])*|[rs](?:[,&]+n?[rs])*|k(?:[,&]+n?k)*)"
@@ -201,7 +206,9 @@ class _Mending:
     def _with_names(self, at: int) -> Item:
         """Give "they", "it" the names last told before it; else "they" are those without a room, or all."""
         one = self.items[at]
-        if one.sort not in "tj" or self.said[at + 1 : at + 2] in {"p", "q"}:
+        if one.sort not in "tj" or "q" in self.said[max(0, at - 1) : at] + self.said[at + 1 : at + 2]:
+            return one  # "the fern and the aloe, they are in the hall"
+        if self.said[at + 1 : at + 2] == "p":
             return one
         here = self.offered.plants
         before = [*re.finditer(r"p(?:[,&]+p)*", self.said[:at])]
@@ -357,7 +364,8 @@ class _Mending:
         denied = found[0].find("n") + found.start()
         if is_first and self.items[denied].text.lower() == "no" and re.search("[pqrs]", around):
             return False  # "the fern, no ivy"
-        if is_plant and "n" in found[0] and ("b" in around + found[0] or new in self.stood):
+        is_same = new in self.stood and "ji" in found[0]  # "no citrus tree, that is calamondin"
+        if is_plant and "n" in found[0] and not is_same and ("b" in around + found[0] or new in self.stood):
             self._cut(denied, found.end("old"))
             return True
         is_called = re.search("[eR]", found[0]) is not None
@@ -474,6 +482,14 @@ class _Mending:
             if len(slips) == 1 and is_kind(one.name, self.known):
                 self.renamed[slips[0]], self.is_any = one.name, True
 
+    def without_strangers(self, told: Home) -> Home:
+        """Leave out what no list knows and stands in no room, beside what is put right: "no plus sign"."""
+        strange = [one for one in told.plants if not (one.place or is_kind(one.name, self.known))]
+        if not (self.is_any and self.offered.plants and strange):
+            return told
+        unread = (*told.unread, *(one.name for one in strange))
+        return replace(told, plants=tuple(one for one in told.plants if one not in strange), unread=unread)
+
     def concerns(self, told: Home) -> bool:
         """Whether it goes on about what is offered, or tells what is not to be written at once."""
         before, now = ({*map(str.casefold, places_of(one))} for one in (self.offered, told))
@@ -484,7 +500,11 @@ class _Mending:
             named
             or before & now
             or finds & again
-            or (bool(self.offered.plants) and any(one.place for one in told.plants))
+            or (
+                bool(self.offered.plants)
+                and not self.known.sick  # weeks later an offer may be of anything
+                and any(one.place for one in told.plants)
+            )
         )
         is_more = bool(told.plants or told.places or told.lines or told.unplaced or told.moved)
         is_told = is_more and not told.is_empty()  # a town alone is written by itself
@@ -504,6 +524,7 @@ class _Mending:
     def mended(self, told: Home) -> Home:
         """Give what was offered as the message leaves it, with what else it tells."""
         anew = {each.name.casefold() for each in told.plants}
+        told = replace(told, plants=tuple(one for one in told.plants if not self._is_in_full(one)))
         for one in told.plants:
             self.renamed = dict.fromkeys(self._told_anew(one, anew), one.name) | self.renamed
         gone = {one.casefold() for one in self.gone if one not in self.renamed}
@@ -561,6 +582,15 @@ class _Mending:
             has_kinds=True,
             has_nothing=told.has_nothing or self.offered.has_nothing,
             is_known=False,
+        )
+
+    def _is_in_full(self, new: NewPlant) -> bool:
+        """Whether a kind is told that is offered by its letters: "30 African violets" of AV 1 to AV 30."""
+        words = re.sub(r" \d+$", "", new.name).split()
+        return len(words) > 1 and any(
+            one.name.partition(" ")[0] == "".join(word[0].upper() for word in words)
+            and one.place == new.place
+            for one in self.offered.plants
         )
 
     def _told_anew(self, new: NewPlant, named: set[str]) -> list[str]:

@@ -415,7 +415,7 @@ def later(told: Mentions) -> Filled:
         return None  # "not later!"
     is_of_plants = bool(told.every((Plants, OneOf, Place)) or told.days() or told.hour(latest=12))
     if (
-        (told.every(Product) or (told.every((Method, Tool)) and not told.steps()))
+        (bool(told.every(Product)) or (bool(told.every((Method, Tool))) and not told.steps()))
         and not is_of_plants
         and not told.has(Word.LATER, Word.SKIP, Word.NO_TIME, Word.UNTIL)
     ):
