@@ -108,6 +108,13 @@ def _writing(question: Question) -> tuple[Choice, ...]:
     return tuple(one for one in question.choices if one.text is not ButtonText.PASSED_BY and _writes(one))
 
 
+def _answers(question: Question) -> list[Choice]:
+    """Give the answers by which something would be written, and not only put otherwise or left."""
+    return [
+        one for one in question.choices if not all(isinstance(each, _IDLE_BUT_YES) for each in one.commands)
+    ]
+
+
 def _writes(choice: Choice) -> bool:
     """Whether a choice writes what somebody told; where a plant stands has a weekly question of its own."""
     if choice.text in {ButtonText.DISCARDED, ButtonText.ANOTHER}:
@@ -119,8 +126,8 @@ def _writes(choice: Choice) -> bool:
 def offer_of(question: Question | None, desk: Desk, asking: Asking | None = None) -> Choice | None:
     """Give what a question offers, where nobody took it nor told it since, and it is not put anew."""
     fresh = () if question is None else _writing(question)
-    if question is None or not (len(fresh) == 1 or (fresh and fresh[0].text is ButtonText.YES)):
-        return None
+    if question is None or not fresh or (len(_answers(question)) > 1 and fresh[0].text is not ButtonText.YES):
+        return None  # of several answers nobody gave one
     return next(iter(_of_their_day(fresh[:1], question, desk, asking)), None)
 
 

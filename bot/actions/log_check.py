@@ -85,7 +85,7 @@ def log_check(command: LogCheck, desk: Desk) -> CheckLogged | UnfitLook:
         ),
         ready=desk.names(plant for plant in desk.agenda.ready if plant in command.plants),
         left_out=desk.names(left),
-        offers=(Choice(ButtonText.CLEAN_TOO, (too,)),) if left else (),
+        offers=(Choice(ButtonText.CLEAN_TOO, (too,), ", ".join(desk.names(left))),) if left else (),
     )
 
 

@@ -7,6 +7,7 @@ from bot.actions.correct import Correct
 from bot.actions.desk import Desk
 from bot.actions.identify import Identify
 from bot.actions.incomplete import Asks, Incomplete, Missing
+from bot.actions.log_check import LogCheck
 from bot.actions.log_find import Before, FindInPast, FindLogged, LogFind, log_find
 from bot.actions.pest_word import candidates, settle_pest
 from bot.actions.walk_through import GoOn
@@ -36,11 +37,17 @@ def log_finds(command: LogFind, desk: Desk) -> list[FindLogged | FindInPast] | A
 
 
 def asked_together(commands: Sequence[Command], desk: Desk) -> list[Command]:
-    """Put finds of a message that wait for the same pest into the first, so that one answer is for all."""
+    """
+    Put finds of a message that wait for the same pest into the first, so that one answer is for all.
+
+    Finds come before looks: what was found on one of several plants speaks for it.
+    """
     waiting = [one for one in commands if isinstance(one, LogFind) and not _is_settled(one, desk)]
     alike = [one for one in waiting if one.pest == waiting[0].pest]
     whole = [replace(one, also=tuple(alike[1:])) if one in alike[:1] else one for one in commands]
-    return [one for one in whole if one not in alike[1:]]
+    told = [one for one in whole if one not in alike[1:]]
+    is_found = any(isinstance(one, LogFind) for one in told)
+    return sorted(told, key=lambda one: isinstance(one, LogCheck)) if is_found else told
 
 
 def _is_settled(find: LogFind, desk: Desk) -> bool:

@@ -28,8 +28,10 @@ from bot.phrases.answering import asks_of_eating
 from bot.phrases.cutting import REPORTS, SEVERAL, pieces, read_apart
 from bot.phrases.grammar import plants_named
 from bot.phrases.leaving_out import TURNS, told_of
-from bot.phrases.lexicon import listed
+from bot.phrases.lexicon import Word, listed
+from bot.phrases.names import Plants
 from bot.phrases.offered_homes import things_of
+from bot.phrases.offering import told_in
 from bot.phrases.questions import asks_wholly, beyond, is_question
 from bot.phrases.reading import Offer, Reading, asks, offer_of, read, read_piece, with_alarm
 from bot.phrases.saying import say_all
@@ -87,6 +89,10 @@ def _yes_and_more(text: str, situation: Situation) -> Reading | None:
     if yes is None:
         return None
     rest = text[yes.end() :]
+    is_offered = first is not None and first.text is ButtonText.YES
+    alike = _of_these_too(first.commands, rest, situation) if first is not None and is_offered else ()
+    if alike:
+        return Reading(sure=alike, text=text)
     if first is None or first.text is not ButtonText.YES or not first.commands:
         return (
             heard(rest, situation) if is_question(words_of(plain(rest)), situation) else None
@@ -106,6 +112,23 @@ def _yes_and_more(text: str, situation: Situation) -> Reading | None:
     if any(plants_of((one,)) for one in more.sure) and not plants_named(rest, situation):
         return None  # "yes, with soap"
     return replace(more, sure=(*first.commands, *more.sure), text=text)
+
+
+def _of_these_too(agreed_to: tuple[Command, ...], rest: str, situation: Situation) -> tuple[Command, ...]:
+    """Give what is agreed to for more plants, where nothing but these is named: "yes and the fern too"."""
+    items = told_in(rest, situation).items
+    more = [plant for one in items if isinstance(one.meaning, Plants) for plant in one.meaning.ids]
+    is_all = all(isinstance(one.meaning, Plants) or one.meaning in _LINKS for one in items)
+    is_all = is_all and not _TOO.isdisjoint(words_of(plain(rest)))
+    told = [one for one in agreed_to if isinstance(one, _OF_PLANTS)]
+    if not (more and is_all and told) or len(told) < len(agreed_to):
+        return ()
+    return tuple(replace(one, plants=tuple(dict.fromkeys((*one.plants, *more)))) for one in told)
+
+
+_OF_PLANTS = LogRound | LogCheck | LogFind | LogSign | Isolate | MovePlant | Postpone
+_LINKS = frozenset({Word.FILLER, Word.AND, Word.BREAK})
+_TOO = listed("too also well")
 
 
 def _of_whom(meant: Reading, text: str, situation: Situation) -> Reading:

@@ -9,6 +9,7 @@ BUTTON_TEXTS = {one: one.name.replace("_", " ").capitalize() for one in ButtonTe
     **{ButtonText[name]: name.replace("_", "-").lower() for name in _WAYS},
     ButtonText.NAMED: "{of}",
     ButtonText.PASSED_BY: "Write: {of}",
+    ButtonText.CLEAN_TOO: "Clean too: {of}",
     ButtonText.NOT_WRITTEN: "Not written: show",
     ButtonText.SOMETHING_DONE: "I did something",
     ButtonText.SOMETHING_SEEN: "I saw something",

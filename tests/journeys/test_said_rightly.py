@@ -63,7 +63,7 @@ def test_the_others_are_named_and_those_with_pests_are_said_to_be_left_out(talk:
     looked = {name for name, one in talk.told() if isinstance(one, CheckedClean)}
     assert looked == {"small hoya", "fern", "pilea"}
     assert "Not hoya: pests there" in answer
-    talk.press("Clean too")
+    talk.press("Clean too: hoya")
     assert "hoya" in {name for name, one in talk.told() if isinstance(one, CheckedClean)}
 
 

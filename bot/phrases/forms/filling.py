@@ -835,13 +835,14 @@ _WEEK, _LONGEST_HABIT = 7, 90
 def mix(told: Mentions) -> Filled:
     """Fill a mixture asked for."""
     volume, unclear, product = told.one(Volume), told.one(UnclearVolume), told.one(Product)
-    if product is not None and product.id is None:
-        return None
     mixed = Mix(volume_ml=None, product=None if product is None else product.id)
+    is_strange = product is not None and product.id is None
+    if is_strange and product is not None:
+        mixed = replace(mixed, ingredient=product.ingredient)
     if unclear is not None:
         return (ask_which_measure(mixed, unclear),)
-    if volume is None:
-        return (replace(mixed, is_for_tonight=True),)
+    if volume is None:  # "how much neem do I mix" that is not on the shelf: of a litre
+        return (replace(mixed, volume_ml=1000.0) if is_strange else replace(mixed, is_for_tonight=True),)
     return (replace(mixed, volume_ml=float(volume.ml)),) if 0 < volume.ml <= MOST_ML else None
 
 
