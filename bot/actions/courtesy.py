@@ -8,7 +8,9 @@ class Greet(Command):
 
 
 class Thanks(Command):
-    """A courtesy; answers nothing."""
+    """A courtesy, or word of things at hand that no list is kept of; answers nothing."""
+
+    is_at_hand: bool = False
 
 
 class Help(Command):
@@ -22,6 +24,8 @@ class Helped(Outcome):
 class Welcomed(Outcome):
     """A courtesy was returned."""
 
+    is_at_hand: bool = False
+
 
 class Greeted(Outcome):
     is_farewell: bool
@@ -33,9 +37,9 @@ def greet(command: Greet) -> Greeted:
 
 
 @performs
-def thank(_: Thanks) -> Welcomed:
+def thank(command: Thanks) -> Welcomed:
     """Return a courtesy."""
-    return Welcomed()
+    return Welcomed(command.is_at_hand)
 
 
 @performs

@@ -10,6 +10,7 @@ from decimal import Decimal
 from typing import TypeVar
 
 from bot.actions.action import ButtonText, Choice
+from bot.actions.courtesy import Thanks
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.mix_batch import Mix
 from bot.actions.set_tools import SetTools
@@ -392,6 +393,39 @@ def read_tools(words: tuple[str, ...], situation: Situation) -> Meant | None:
     if found and _NONE_OF & frozenset(words):
         return (SetTools((), gone=found),)
     return (SetTools(found),) if found and _AT_HAND & frozenset(words) else None
+
+
+def read_goods(words: tuple[str, ...], situation: Situation) -> Meant | None:
+    """Read "bought sticky cards and a lens", "put a card on the hoya": nothing of it is written."""
+    names, at, is_told = names_of(situation), 0, False
+    goods = _GOODS if _AT_HAND & frozenset(words) else _PUT_UP
+    if (_AT_HAND | {"put", "hung"}).isdisjoint(words):
+        return None
+    while at < len(words):
+        known = names.exact_at(words, at)
+        if words[at] in goods:
+            is_told, at = True, at + 1
+        elif known is not None and not isinstance(known[0], Product):
+            at += known[1]
+        elif words[at] in _AROUND_GOODS or (words[at].isdigit() and {*words[at + 1 : at + 4]} & goods):
+            at += 1
+        else:
+            return None
+    return (Thanks(is_at_hand=True),) if is_told else None
+
+
+_GOODS = listed(
+    "lens loupe magnifier card cards trap traps mix soil compost pot pots gloves goggles glasses mask sprayer"
+    " bottle bottles swabs buds cotton bags bag tray trays saucer saucers tape brush sponge cloth cloths"
+)
+_PUT_UP = listed("card cards trap traps tape")
+_AROUND_GOODS = (
+    _AT_HAND
+    | listed(
+        "put hung a an the some few new fresh sticky yellow blue potting spray on in at by beside for of"
+    )
+    | listed("and , . ! i we my our also too now today magnifying with pack packet couple two three pair")
+)
 
 
 def _kept_at(words: tuple[str, ...], at: int, _: Situation) -> tuple[Tool, int] | None:

@@ -39,7 +39,7 @@ from bot.domain.measure import Units
 from bot.domain.value import replace
 from bot.phrases.answering import asks_of_eating, evenings_asked_for, read_answer, read_ticks, read_why
 from bot.phrases.asking import Meant
-from bot.phrases.bottles import read_bottle, read_recipe, read_tools
+from bot.phrases.bottles import read_bottle, read_goods, read_recipe, read_tools
 from bot.phrases.counting import read_leaf
 from bot.phrases.days import Clock, Every, Weekday
 from bot.phrases.forms.filling import hours_evening, later, quiet, routine
@@ -532,6 +532,7 @@ def _whole_message(text: str, words: tuple[str, ...], situation: Situation) -> M
         or read_traits(words, situation)
         or read_months(words, situation)
         or read_tools(words, situation)
+        or read_goods(words, situation)
         or read_leaf(words)
         or read_bottle(words, situation)
         or _wrapped(read_bad_rate(words))

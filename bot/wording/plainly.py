@@ -166,7 +166,7 @@ spoken(
         WalkDone: "Walk done.\n{found:Found something: {found:plants}.|}\n"
         "{ready:All-clear for {ready:listed}: “put {ready[0]} back”.|}\n"
         "{passed:Not looked at: {passed:plants}.|}\n{none_seen:None seen: {none_seen:plants}.|}",
-        Welcomed: "You are welcome.",
+        Welcomed: "{is_at_hand:Good to have; I say when its step comes. Of such things I keep no list.|You are welcome.}",
         LabelLeft: "Then no {name} on what is eaten, until you read it: “{name} label: 3 days before eating”.",
         Declined: "All right, it stays as it is. Nothing is written.",
         WhichEvening: "{plants:plants}: done last night, {on:day}, or today? Not written yet.",

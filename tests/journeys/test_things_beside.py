@@ -1,0 +1,92 @@
+"""What stands beside a telling: a no that turns, one plant more, things no list is kept of, a mixture asked for."""
+
+import pytest
+
+from bot.actions.log_check import LogCheck
+from bot.actions.postpone import Postpone
+from bot.domain.journal import CheckedClean, Found, Postponed, Treated
+from bot.phrases.hearing import understand
+from tests.journeys.talking import Talk
+from tests.phrases.situation import EVENING
+
+
+def _offered(text: str) -> list[object]:
+    told = understand(text, EVENING)
+    choices = (choice for one in told for choice in getattr(one, "choices", ())[:1])
+    return [*told, *(each for choice in choices for each in choice.commands)]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "no, there are still 6 on the hoya, orchid looks fine",
+        "No no, the orchid is alive!",
+        "the hoya is not clean, it has 2 mealybugs",
+        "wiped the hoya, no rinse",
+        "the orchid is in the bedroom by itself, no window",
+    ],
+)
+def test_a_no_that_answers_or_turns_puts_nothing_off(text: str) -> None:
+    assert not any(isinstance(one, Postpone) for one in _offered(text))
+
+
+@pytest.mark.parametrize(
+    "text", ["no time for the hoya", "the hoya did not get its wipe", "hoya not tonight"]
+)
+def test_work_that_is_denied_is_put_off(text: str) -> None:
+    assert any(isinstance(one, Postpone) for one in _offered(text))
+
+
+def test_a_yes_takes_one_plant_more(talk: Talk) -> None:
+    talk.say("maybe rinsed the ivy i guess")
+    assert not any(isinstance(one, Treated) for _, one in talk.told()[-2:])
+    talk.say("yes and the orchid too")
+    assert {name for name, one in talk.told() if isinstance(one, Treated)} == {"ivy", "moth orchid"}
+
+
+def test_a_yes_for_another_plant_alone_is_no_yes_for_more(talk: Talk) -> None:
+    talk.say("maybe rinsed the ivy i guess")
+    talk.say("yes the orchid")
+    assert not any(name == "ivy" and isinstance(one, Treated) for name, one in talk.told())
+
+
+def test_what_is_found_on_one_of_several_is_not_offered_as_clean(talk: Talk) -> None:
+    talk.say("hoya 12 citrus mealybugs")
+    talk.evening()
+    talk.say("ivy and orchid clean, 4 citrus mealybugs on the hoya")
+    if "Yes" in talk.labels():
+        talk.press("Yes")
+    assert not any("Clean too" in label for label in talk.labels())
+    assert {name for name, one in talk.told() if isinstance(one, CheckedClean)} == {"ivy", "moth orchid"}
+    assert [one.count for name, one in talk.told() if name == "hoya" and isinstance(one, Found)] == [12, 4]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["bought 4 sticky cards", "i have got a loupe and new gloves now", "hung a yellow card by the ivy"],
+)
+def test_things_no_list_is_kept_of_are_taken_note_of(talk: Talk, text: str) -> None:
+    before = talk.told()
+    assert "Good to have" in talk.say(text)[0]
+    assert talk.told() == before
+
+
+@pytest.mark.parametrize(
+    "text", ["put the ivy in a new pot", "yellow card on the ivy, 7 gnats", "got soap in a bottle"]
+)
+def test_what_tells_more_than_that_is_no_such_thing(talk: Talk, text: str) -> None:
+    assert "Good to have" not in "\n".join(talk.say(text))
+
+
+@pytest.mark.parametrize("text", ["how much neem do I mix", "how much neem do I put in the water"])
+def test_a_mixture_of_what_is_not_at_hand_is_told_for_a_litre(talk: Talk, text: str) -> None:
+    assert talk.say(text)[0].startswith("For 1 L:")
+
+
+def test_of_several_answers_to_a_question_none_is_offered_as_told(talk: Talk) -> None:
+    talk.say("got neem oil")
+    talk.say("mix 1 litre of neem")
+    talk.say("hoya 12 citrus mealybugs")
+    assert not any("ready to use" in one for one in talk.evening())
+    assert not any(isinstance(one, Postponed) for _, one in talk.told())
+    assert LogCheck not in {type(one) for _, one in talk.told()}
