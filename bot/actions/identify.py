@@ -1,6 +1,7 @@
 """Find out what it is: one question of the key at a time, and at its end an offer to write the find."""
 
 from bot.actions.action import Asking, ButtonText, Choice, Command, Outcome, performs
+from bot.actions.decline import Decline
 from bot.actions.desk import Desk
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.log_find import LogFind, grade_choices
@@ -52,6 +53,8 @@ def identify(command: Identify, desk: Desk) -> KeyAsked | Identified:
     living = desk.household.living
     if not choices and len(pests) == 1 and len(living) <= MOST_ASKED:
         choices = tuple(_offer_of(command, pests[0], plant.id, plant.name) for plant in living)
+        kept = " ".join((*_amount(command), pests[0].name))
+        choices += (Choice(ButtonText.LEAVE_OUT, (Decline(kept),)),)  # a plant may be named that is new
     if not choices:
         desk.close_question()  # the key is gone through: nothing of it is asked any more
     return Identified(
@@ -67,6 +70,14 @@ def _offer_of(command: Identify, pest: Creature, plant: PlantId, name: str) -> C
     find = None if command.find is None else replace(command.find, plants=(plant,))
     offered = _offer(replace(command, plants=(plant,), find=find), pest)
     return replace(offered, text=ButtonText.NAMED, of=name)
+
+
+def _amount(command: Identify) -> tuple[str, ...]:
+    """Give how many were told before the key was asked."""
+    find = command.find
+    if find is None or (find.count is None and find.grade is None):
+        return ()
+    return (str(find.count) if find.count is not None or find.grade is None else find.grade.value,)
 
 
 def _asked(command: Identify, question: KeyQuestion) -> KeyAsked:

@@ -11,6 +11,7 @@ from bot.actions.desk import Desk
 from bot.actions.isolate import ask_apart
 from bot.actions.lose_plant import LosePlant
 from bot.actions.stock_product import label_to_ask
+from bot.actions.tell_how import offer_how
 from bot.domain.course import Step, next_step
 from bot.domain.household import Plant
 from bot.domain.identity import PlantId
@@ -210,6 +211,11 @@ def _found(
         asking=ask_apart(apart) if apart and plant.isolated_on is None else asking,
         offers=(
             *(discard_choice(plant_id, desk) if hard is not None else ()),
+            *(
+                offer_how([(act.method, plant_id) for act in step.acts], desk)
+                if before.is_first and step
+                else ()
+            ),
             Choice(ButtonText.WHY, (Ask(topic=Topic.WHY, plants=(plant_id,)),)),
         ),
     )

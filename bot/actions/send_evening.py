@@ -21,7 +21,7 @@ from bot.actions.release_plant import ReleasePlant
 from bot.actions.save_time import SaveTime
 from bot.actions.set_repeats import SetRepeats
 from bot.actions.stock_product import ask_of_eating
-from bot.actions.tell_how import AskHow
+from bot.actions.tell_how import offer_how
 from bot.actions.walk_through import BeginWalk
 from bot.domain.agenda import needs_shade
 from bot.domain.care import Care, care_of
@@ -355,7 +355,7 @@ def _message(evening: Tonight, nudge: Nudge, desk: Desk, more: tuple[Choice, ...
         ),
         offers=(
             *_later(lines, looks, nudge),
-            *_how(parts, desk),
+            *offer_how([(part.method, part.plant) for part in parts], desk),
             *more,
             *([Choice(ButtonText.WHAT_FIRST, (SaveTime(),))] if minutes > LONG_MINUTES else []),
         ),
@@ -486,23 +486,6 @@ def _later(lines: Sequence[Line], looks: Sequence[Line], nudge: Nudge) -> tuple[
         *([Choice(later, (put_off,))] if everything else []),
         *([Choice(ButtonText.ONE_BY_ONE, (BeginWalk(plants=looked),))] if len(looked) >= WALKED_FROM else []),
     )
-
-
-def _how(parts: Sequence[NudgedTask], desk: Desk) -> tuple[Choice, ...]:
-    """Offer the steps of handwork that some plant has never had, the most work first; what to mind too."""
-    hand = [
-        part
-        for part in parts
-        if part.method is not None
-        and not part.method.uses_product
-        and all(one.method is not part.method for one in desk.plant(part.plant).treatments)
-    ]
-    if not hand:
-        return ()
-    most = max(hand, key=lambda part: MINUTES[part.method])
-    assert most.method is not None
-    way = most.method.value.replace("-", "_")
-    return (Choice(ButtonText.HOW, (AskHow(way=way, plant=most.plant),)),)
 
 
 def _spent_before(lines: Sequence[Line], desk: Desk) -> tuple[Spent, ...]:

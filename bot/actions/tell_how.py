@@ -1,10 +1,13 @@
 """How a thing is done to a plant, or how one looks for pests."""
 
-from bot.actions.action import Command, Outcome, performs
+from collections.abc import Iterable
+
+from bot.actions.action import ButtonText, Choice, Command, Outcome, performs
 from bot.actions.desk import Desk
 from bot.catalogue.cautions import load_cautions
 from bot.catalogue.howto import load_howto
 from bot.domain.caution import Occasion
+from bot.domain.effort import MINUTES
 from bot.domain.howto import bears_of
 from bot.domain.identity import PlantId
 from bot.domain.outbreak import BY_HAND
@@ -48,3 +51,18 @@ def tell_how(command: AskHow, desk: Desk) -> HowTold:
         cautions=tuple(one.text for one in minded),
         asks_leaf=command.way in {one.value for one in BY_HAND} and not desk.household.leaves,
     )
+
+
+def offer_how(acts: Iterable[tuple[Method | None, PlantId]], desk: Desk) -> tuple[Choice, ...]:
+    """Offer the steps of handwork that some plant has never had, the most work first; what to mind too."""
+    hand = [
+        (method, plant)
+        for method, plant in acts
+        if method is not None
+        and not method.uses_product
+        and all(one.method is not method for one in desk.plant(plant).treatments)
+    ]
+    if not hand:
+        return ()
+    most, plant = max(hand, key=lambda one: MINUTES[one[0]])
+    return (Choice(ButtonText.HOW, (AskHow(way=most.value.replace("-", "_"), plant=plant),)),)

@@ -390,7 +390,9 @@ def _is_told(part: Part) -> bool:
     is_done = is_all_but(told) or told.is_let_loose() or told.is_given()
     if head in _NEEDED and not is_called(head, told) and not is_done:
         return False
-    is_plan = all(map(_is_bare, told.items)) and told.words.isdisjoint(GIVING)
+    is_listed = any(one.text in _BARE for one in told.items)  # "cut, swab" may be a plan, "cut" is told
+    is_plan = all(_is_bare(one) or (is_listed and one.text == "cut") for one in told.items)
+    is_plan = is_plan and told.words.isdisjoint(GIVING)
     if head == "done" and not told.days() and is_plan and not is_done:
         return False
     if len(told.days()) > _MOST_DAYS or told.names_another() or (head == "routine" and not told.every(Every)):

@@ -50,7 +50,8 @@ _WHY_SO = listed("why so much this that little ? is it the mix mixture amount")
 _WHY_ASKED = listed("why do you are u did ask asking that this so not is it write written wrote ?")
 _NONE = listed("nothing nothin none no not nope nah zilch nowt at all yet anything any so far have got")
 _NO = listed("no not nope nah at all yet so far have got")
-_YES = listed("yes yep yeah yup ok okay sure")
+_PLAIN_YES = listed("yes yep yeah yup")
+_YES = _PLAIN_YES | listed("ok okay sure")
 _RIGHT = phrases_of("talk", "yes")
 _WRONG = phrases_of("talk", "no")
 _OF_PLANTS = (LogRound, LogFind, LogCheck, LogSign, Postpone, Isolate, MovePlant, LosePlant, ReleasePlant)
@@ -272,7 +273,7 @@ def _is_yes_with_more(words: tuple[str, ...], situation: Situation) -> bool:
     is_of_a_form = bool(heads) and not any(isinstance(one, AddPlants | SetPlace | Ask) for one in offered)
     if (
         situation.choices[0].text not in _CONFIRMING
-        or not _YES.issuperset(words[:1] or ("",))
+        or not _PLAIN_YES.issuperset(words[:1] or ("",))
         or not is_of_a_form
     ):
         return False

@@ -109,7 +109,7 @@ def _without_courtesies(text: str, situation: Situation) -> str:
     if opening and not _is_of_the_home(opening["name"], situation):
         text = text[opening.end() :]
     text = _WHY.sub("", text, count=1)
-    ending = _ENDING.search(text)
+    ending = _ENDING.search(text) or _SIGNED.search(text)
     return text[: ending.start()] if ending and text[: ending.start()].strip() else text
 
 
@@ -121,7 +121,7 @@ def _is_of_the_home(name: str, situation: Situation) -> bool:
 
 _OPENING = re.compile(
     r"\s*(?i:dear(?:est)?|hello|hi+|hey|howdy|hiya|good (?:morning|evening|day|afternoon))"
-    r"[ ]+(?P<name>[A-Z][^\W\d]+)[ ]*(?:[,!\n]|\.(?=\s*\S))\s*"
+    r"[ ]+(?P<name>[A-Z][^\W\d]+|bot|robot|sir|madam)[ ]*(?:[,!\n]|\.(?=\s*\S))\s*"
 )
 _WHY = re.compile(
     r"^\s*why,\s+(?=(?:that|the|my|our|this|those|these|in|there|i|we)\b[^?]*$)"
@@ -135,6 +135,14 @@ _ENDING = re.compile(
     r"(?:\s+(?:truly|sincerely|warmly|faithfully|ever|to you))*\s*[,\n]\s*(?:your\s+)?)"
     r"[A-Z][^\W\d]+\W*$"
 )
+
+
+_SIGNED = re.compile(
+    r"(?<=[.!?\n])\s*(?:\n[^\S\n]*(?i:yours|with|best|kind|many|warm|thanks?|love|cheers|sincerely|regards"
+    r"|respectfully|faithfully|gratefully)(?:[^\S\n]+[\w']+){0,4}[^\S\n]*,\s*\n\s*[A-Z]\w*\.?"
+    r"|\n\s*[A-Z]\.)\s*$"
+)
+"""A letter's last line: a name or its first letter, and its closing formula above."""
 
 
 def _people(words: tuple[str, ...], said: list[_Said]) -> list[tuple[int, int]]:

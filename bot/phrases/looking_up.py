@@ -151,6 +151,27 @@ def read_pest(words: _Words, situation: Situation) -> Meant | None:
     return (DescribePest(pest.key),) if isinstance(pest, Pest) else None
 
 
+def read_term_inside(words: _Words) -> Meant | None:
+    """Read a term that is asked for among other words: "and what, pray, is a clean-out??"."""
+    said = tuple(word for word in words if word[:1].isalnum())
+    begin = next((at for at, word in enumerate(said) if word in {"what", "whats", "what's"}), None)
+    if begin is None:
+        return None
+    for at in range(begin + 2, len(said)):
+        name = next((said[at : at + size] for size in (3, 2, 1) if _is_term(said[at : at + size])), None)
+        if name is not None and said[at - 1] in _NAMING:
+            return read_term(("what", "is", "a", *name))
+    return None
+
+
+_NAMING = listed("a an is this that by does")
+
+
+def _is_term(name: _Words) -> bool:
+    named = " ".join(name)
+    return named in load_howto().term_by_word or named in load_howto().way_by_word
+
+
 def read_term(words: _Words) -> Meant | None:
     """Read "what is an axil", "what does on watch mean", "explain rotation"."""
     said = tuple(word for word in words if word[:1].isalnum())

@@ -17,6 +17,7 @@ from bot.phrases.forms.rows import REPORTS, ROWS, forms_of, subject_of
 from bot.phrases.guess import Guess, rank, rank_asked, rank_asked_unasked
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.lexicon import Word, listed, worded, words_of_class
+from bot.phrases.looking_up import read_term_inside
 from bot.phrases.mentions import Mentions
 from bot.phrases.names import Pest, Place, Plants, Product
 from bot.phrases.numbers import UNITS
@@ -126,6 +127,9 @@ def asked_by(sure: Meant, text: str, situation: Situation) -> tuple[Meant, bool]
 
     What begins with "why" and is like no form is a question for the reasons of tonight.
     """
+    term = read_term_inside(words_of(plain(text[:LONGEST]))) if _is_open(sure) else None
+    if term is not None:
+        return term, True
     told, is_asked = _by_form(sure, text, situation)
     is_why = words_of(plain(text[:LONGEST]))[:1] == ("why",) and _is_open(sure)
     if is_why and not (is_asked or any(isinstance(one, Ask) for one in sure)):

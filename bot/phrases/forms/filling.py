@@ -478,6 +478,10 @@ def _put_off(told: Mentions) -> tuple[PlantId, ...]:
     plants = named or left or told.of_places() or told.setting.before
     if told.every((Plants, Place, OneOf)) or told.names_no_plant_known():
         return plants
+    spoken = told.situation.spoken
+    is_denied = not plants and speaks_of_before(told.items) and bool(told.words & {"it", "them", "that"})
+    if is_denied and spoken and set(spoken).isdisjoint(told.setting.tonight()):
+        return spoken  # "no, I did not do it" of what was written last
     steps = unique(one.plant for one in told.steps() if not one.is_done)  # "the soap can wait"
     if steps:
         return tuple(one for one in steps if not plants or one in plants)
