@@ -24,7 +24,7 @@ from bot.domain.value import Value, cached_property, replace
 from bot.phrases.days import Clock, Day, Every, Moment, Weekday
 from bot.phrases.forms.filling import is_all_but, is_standing
 from bot.phrases.items import Item, OfMonth, Percent, Span, Unknown, is_group
-from bot.phrases.lexicon import Spot, Tool, Word, classes_of, listed, words_of_class
+from bot.phrases.lexicon import JOINS, Spot, Tool, Word, classes_of, listed, words_of_class
 from bot.phrases.mentions import GIVING, Mentions, leaves_out
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth
@@ -78,7 +78,6 @@ def _named(row: str) -> frozenset[object]:
 
 
 _LINKS: frozenset[object] = _named("FILLER AND BREAK BUT IT THEM IT_IS FILL_TO SAW")
-_PLAIN = _named("FILLER AND BREAK")
 _CALLS = {head: _named(row.partition("/")[0]) for head, row in _FORMS.items()}
 _KNOWN = {head: _LINKS | _named(row.replace("/", "")) for head, row in _FORMS.items()}
 _MANY = (Word.ALL, Word.REST, Word.BOTH)
@@ -501,7 +500,7 @@ def _is_put_off(told: Mentions) -> bool:
 
     "The ivy not" does; "nothing on the ivy", "until tomorrow then", "do not put it off" do not.
     """
-    said = [one for one in told.items if one.meaning not in _PLAIN]
+    said = [one for one in told.items if one.meaning not in JOINS]
     if all(one.meaning is Word.NOT for one in said):
         return True
     if any(
@@ -734,7 +733,7 @@ def _is_told_of_a_day(told: Mentions, at: int, head: str) -> bool:
     is_diary = (
         end < len(told.items)
         and told.items[end].text in _STRONG
-        and sum(one.meaning not in _PLAIN for one in clause.items) == 1
+        and sum(one.meaning not in JOINS for one in clause.items) == 1
     )
     return is_called(head, clause) or not (
         is_diary or clause.every(Plants) or (told.every(Plants) and begin and end < len(told.items))

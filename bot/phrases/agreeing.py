@@ -14,7 +14,7 @@ from bot.domain.identity import PlantId
 from bot.domain.trade import Grade, Method, Sign
 from bot.domain.value import replace
 from bot.phrases.items import Item, items_of
-from bot.phrases.lexicon import Tool, Word, listed
+from bot.phrases.lexicon import JOINS, Tool, Word, listed
 from bot.phrases.names import Pest, Plants, Product
 from bot.phrases.numbers import Count
 from bot.phrases.offering import told_in
@@ -142,7 +142,7 @@ _ALIKE = listed(
 _CLAUSE = re.compile(r"[,.;!\n]+|\b(?:but|while|though)\b")
 _AND = re.compile(r"\band\b")
 _STATES = listed("is are looks look seems seem stays stay keeps stands grows has feels likes needs")
-_LEADS_IN = frozenset({Word.FILLER, Word.AND, Word.BREAK, Word.BUT})
+_LEADS_IN = JOINS | {Word.BUT}
 _PART = re.compile(r"[,.;\n]+|\bbut\b")
 _COMING = re.compile(
     r"(?:will be |comes? |is )?(?:after|later|next|tomorrow|in the morning|when|once|before)\b(?! than)"

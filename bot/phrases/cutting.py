@@ -39,12 +39,12 @@ from bot.phrases.days import ORDINALS
 from bot.phrases.forms.rows import SAYS_NOTHING
 from bot.phrases.guess import rank
 from bot.phrases.leaving_out import TURNS
-from bot.phrases.lexicon import Word, listed
+from bot.phrases.lexicon import JOINS, Word, listed
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.notation import notation
 from bot.phrases.numbers import Count, Volume
 from bot.phrases.offering import told_in
-from bot.phrases.questions import OPENERS, asks_unmarked, beyond, is_question
+from bot.phrases.questions import OPENERS, SETTING_UP, asks_unmarked, beyond, is_question
 from bot.phrases.reading import (
     ANSWERS,
     CHATTER_FROM,
@@ -102,7 +102,6 @@ _GOVERNED = re.compile(
 )
 """One part says when another was, or what it should be: "sprayed it then", "the ivy - no, the hoya"."""
 _DAY = re.compile(r" on=\S+")
-_OF_A_HOME = frozenset({Expecting.TOWN, Expecting.PLANTS, Expecting.WHERE, Expecting.PLACE})
 _OF_THE_LAST = (Correct, Undo, DeleteEntry, Hold, *ANSWERS)
 """What speaks of all that was said, or of what was said before: no piece, but for an answer in front."""
 _ONCE = (SetPlace, SetTown, StockProduct, SetHours)
@@ -121,7 +120,7 @@ _TOLD = (*_NAMED, Count, Grade)
 """What names one of these is no idle talk."""
 _ANSWERING = (*_NAMES, Count, Grade)
 """What names one of these may answer what is asked."""
-_FILLING = frozenset({Word.FILLER, Word.AND, Word.BREAK, Word.BUT})
+_FILLING = JOINS | {Word.BUT}
 
 
 _IT = listed("it them they")
@@ -384,7 +383,7 @@ def _is_told(meant: Reading) -> bool:
 
 
 def _may_be_cut(text: str, meant: Reading, situation: Situation) -> bool:
-    if len(text) > LONGEST or not situation.plants or situation.expecting in _OF_A_HOME:
+    if len(text) > LONGEST or not situation.plants or situation.expecting in SETTING_UP:
         return False
     if (_GOVERNED.search(text) and not _is_told(meant)) or _is_bare(text, situation):
         return False

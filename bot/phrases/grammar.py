@@ -14,7 +14,6 @@ from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.hold import Hold
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.keep_status import SetStatus
-from bot.actions.log_round import LogRound
 from bot.actions.mix_batch import Mix
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.postpone import Postpone
@@ -49,7 +48,7 @@ from bot.phrases.hurrying import read_hurry
 from bot.phrases.identifying import read_identification
 from bot.phrases.items import items_of
 from bot.phrases.labels import is_said_burnt, read_animals, read_burnt, read_months, read_traits
-from bot.phrases.lexicon import Word, any_of, is_made_of, listed, phrases_of, sayings, words_in
+from bot.phrases.lexicon import JOINS, Word, any_of, is_made_of, listed, phrases_of, sayings, words_in
 from bot.phrases.light import SPOKEN as PLACE_WORDS
 from bot.phrases.lists import Listed, read_list, read_news, read_told
 from bot.phrases.looking_up import read_follow_up, read_lookup
@@ -193,7 +192,6 @@ _PLAIN_ELSEWHERE = (StockProduct, ReadTemperature, Hold, Thanks, Greet)
 """What neither a town nor a plant could be called."""
 _SENTENCE_END = re.compile(r"(?<=[.!?])\s+|\n+")
 _MOST_SENTENCES = 12
-_BESIDE_A_DAY = frozenset({Word.FILLER, Word.BREAK, Word.AND})
 _DISH_SOAP = frozenset({"dish", "dishwashing", "washing", "laundry", "household"})
 _PAST_A_QUESTION = (Undo, Help, GiveFirstAid, Ask, BeginTalk, SetHours, SetPlace, AddPlants)
 
@@ -275,7 +273,7 @@ def _by_sentences(text: str, situation: Situation) -> Meant | None:
 def is_day(text: str, situation: Situation) -> bool:
     """Whether only a day is named, as in front of what is asked: "Sunday evening. How do I wash it?"."""
     items = spotted(text, situation)
-    return all(one.meaning in _BESIDE_A_DAY or isinstance(one.meaning, TIMES) for one in items)
+    return all(one.meaning in JOINS or isinstance(one.meaning, TIMES) for one in items)
 
 
 def plants_named(text: str, situation: Situation) -> tuple[PlantId, ...]:

@@ -192,6 +192,7 @@ class _Telling:
     told: Words
     spans: list[Span] = field(default_factory=list)
     links: dict[Span, Span] = field(default_factory=dict)
+    pairs: dict[Span, Span] = field(default_factory=dict)
     town: str = ""
     is_led: bool = False
     plants: list[NewPlant] = field(default_factory=list)
@@ -302,7 +303,7 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
     told.links = linked(told.spans, words.tokens)
     _lead_on(told)
     _share(told)
-    told.links |= _pairs(told)
+    told.links |= told.pairs
     for one in told.of("place"):
         told.places[one] = _place_name(one, told)
     for one in told.of("plant"):
@@ -396,7 +397,8 @@ def _spans(told: _Telling) -> list[Span]:
     found = _with_fields([part for one in found if one not in gone for part in _parted(one, told)], told)
     found = _with_names_again([bare for one in found if (bare := _bared(one, told)).start < bare.end], told)
     found = list(_run_together(_with_counts([*found, *_ways_alone(found, told)], told), told))
-    paired = [one for pair in _pairs(told).items() for one in pair]
+    told.pairs = _pairs(told)
+    paired = [one for pair in told.pairs.items() for one in pair]
     found = paired or [*found, *_places_again(found, told)]
     return sorted((_widened(one, found, told) for one in found), key=lambda one: one.start)
 

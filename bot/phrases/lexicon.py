@@ -1,6 +1,5 @@
 """The listed words: every phrase that is known, and what it stands for, from one file."""
 
-import tomllib
 from collections.abc import Callable, Iterable, Iterator
 from enum import Enum, auto
 from functools import cache
@@ -11,6 +10,7 @@ from zlib import crc32
 
 from bot.domain.trade import Form, Grade, Level, Method, Sign
 from bot.domain.value import Value
+from bot.phrases.text import LEXICON
 
 T = TypeVar("T")
 
@@ -79,6 +79,10 @@ class Tool(Value):
     method: Method
 
 
+JOINS = frozenset({Word.FILLER, Word.AND, Word.BREAK})
+"""What only leads from one thing to the next."""
+
+
 class Spot(Value):
     """Where on the plant something was seen."""
 
@@ -97,7 +101,6 @@ _KINDS: dict[str, Callable[[str], Listed]] = {
     "spots": Spot,
     "forms": Form,
 }
-_FILE = tomllib.loads(Path(__file__).with_name("lexicon.toml").read_text(encoding="utf-8"))
 
 
 def _phrases(spellings: str) -> Iterator[tuple[str, ...]]:
@@ -110,13 +113,13 @@ def _phrases(spellings: str) -> Iterator[tuple[str, ...]]:
 PHRASES: dict[tuple[str, ...], Listed] = {
     words: made(key)
     for kind, made in _KINDS.items()
-    for key, spellings in _FILE[kind].items()
+    for key, spellings in LEXICON[kind].items()
     for words in _phrases(spellings)
 }
 FREE: dict[tuple[str, ...], Listed] = {
     words: made(key)
     for kind, made in _KINDS.items()
-    for key, spellings in _FILE["free"].get(kind, {}).items()
+    for key, spellings in LEXICON["free"].get(kind, {}).items()
     for words in _phrases(spellings)
 }
 """What is heard for an offer only."""
@@ -210,7 +213,7 @@ def common_words() -> frozenset[str]:
 @cache
 def phrases_of(kind: str, *names: str) -> frozenset[tuple[str, ...]]:
     """Give the phrases of some classes that steer no clause: greetings, words of waiting."""
-    return frozenset(words for name in names for words in _phrases(_FILE[kind][name]))
+    return frozenset(words for name in names for words in _phrases(LEXICON[kind][name]))
 
 
 @cache
@@ -232,7 +235,7 @@ def is_made_of(words: tuple[str, ...], phrases: frozenset[tuple[str, ...]]) -> b
 
 def classes_of(kind: str) -> tuple[str, ...]:
     """Name the classes of a kind."""
-    return tuple(_FILE[kind])
+    return tuple(LEXICON[kind])
 
 
 def is_ordinary(word: str) -> bool:

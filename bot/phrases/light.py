@@ -31,7 +31,6 @@ _SUN: tuple[tuple[str, Facing | Outdoors], ...] = (
 )
 _SUN_WORDS = {phrase: told for name, told in _SUN for phrase in phrases_of("sun", name)}
 _LONGEST_SUN = max(map(len, _SUN_WORDS))
-_LAMPS = listed("lamp lamps growlight growlights bulb bulbs")
 SPOKEN = (
     frozenset(word for phrase in _SUN_WORDS for word in phrase)
     | frozenset(WAYS)
@@ -64,7 +63,7 @@ UNKNOWN = re.compile(
 LAMP = re.compile(r"\b(?:lamps?|bulbs?|lamplight|grow ?lights?)\b")
 _DARK = re.compile(
     r"\b(?:no|without|not \w+|zero|lacks?|lacking) (?:\w+ )?(?:day)?(?:windows?|light|sunlight|glass)\b"
-    r"|\bwindowless\b|\blamps?\b|\bbulbs?\b|\blamplight\b|\bgrow ?lights?\b|\bno win\b"
+    rf"|\bwindowless\b|\bno win\b|{LAMP.pattern}"
 )
 _BY_THE_HOUR = re.compile(
     r"\bsun\w* (?:(?:\w+ ){0,2}(from|after|since|until|till|til|up to|before) (?:about |around )?"
@@ -99,7 +98,7 @@ _LIGHTS = {("grow", "light"), ("grow", "lights"), ("grow", "lamp")}
 
 def lamp_alone_at(words: tuple[str, ...], at: int) -> int:
     """Count the words of a lamp that is all the light there is: "lamp only", "just a sad little lamp"."""
-    size = 2 if words[at : at + 2] in _LIGHTS else int(words[at] in _LAMPS)
+    size = 2 if words[at : at + 2] in _LIGHTS else int(LAMP.fullmatch(words[at]) is not None)
     near = (*words[max(0, at - 4) : at], *words[at + size : at + size + 1])
     last = max((n for n, word in enumerate(near) if word in {",", ".", "\n", ":", ";"}), default=-1)
     return size if _ONLY & frozenset(near[last + 1 if last < len(near) - 1 else 0 :]) else 0

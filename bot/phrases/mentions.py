@@ -16,7 +16,7 @@ from bot.domain.trade import Grade, Method, Sign
 from bot.domain.value import Value, cached_property
 from bot.phrases.days import Clock, Day, Moment, Trouble, When, day_ahead, day_behind, meant_hour
 from bot.phrases.items import LOOKS_ALONE, Item, OfMonth, Span, Unknown, is_group
-from bot.phrases.lexicon import Spot, Tool, Word, listed, words_of_class
+from bot.phrases.lexicon import JOINS, Spot, Tool, Word, listed, words_of_class
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product, ingredient_of
 from bot.phrases.numbers import Count, number_at, whole_count
 from bot.phrases.setting import DATES, Setting, unique
@@ -586,7 +586,7 @@ def _leaves_out_at(clause: tuple[Item, ...], at: int) -> bool:
 
 
 def _joins(item: Item) -> bool:
-    return item.meaning in {Word.FILLER, Word.AND, Word.BREAK} or item.text in _MARKS
+    return item.meaning in JOINS or item.text in _MARKS
 
 
 def _near(day: int, today: date, *, ahead: bool) -> date | Trouble:

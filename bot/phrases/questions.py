@@ -243,7 +243,7 @@ def _ranked(text: str, situation: Situation) -> list[Guess]:
     Whoever is asked something may ask back just as if they were not.
     """
     bare = unled(text)
-    ranks = (rank_asked, rank_asked_unasked) if situation.expecting in _SETTING_UP else (rank_asked,)
+    ranks = (rank_asked, rank_asked_unasked) if situation.expecting in SETTING_UP else (rank_asked,)
     ranked = [
         rank(with_names(one, situation), situation)
         for one in dict.fromkeys((text, bare, _clause_inside(text)))
@@ -261,7 +261,7 @@ _FILLING = re.compile(
 )
 """What people say before they ask."""
 _NOT_ASKED = frozenset({"tell", "nothing"})
-_SETTING_UP = frozenset({Expecting.TOWN, Expecting.PLANTS, Expecting.WHERE, Expecting.PLACE})
+SETTING_UP = frozenset({Expecting.TOWN, Expecting.PLANTS, Expecting.WHERE, Expecting.PLACE})
 
 
 def _is_told(text: str, situation: Situation) -> bool:

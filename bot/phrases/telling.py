@@ -41,7 +41,7 @@ from bot.phrases.guess import Guess, rank
 from bot.phrases.home_words import kind_at
 from bot.phrases.items import Item, Unknown
 from bot.phrases.kept import kept_of_all
-from bot.phrases.lexicon import Spot, Tool, Word, listed
+from bot.phrases.lexicon import JOINS, Spot, Tool, Word, listed
 from bot.phrases.mentions import NO_PLANTS, Mentions, leaves_out
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product
 from bot.phrases.numbers import MOST_COUNTED, Count, Volume, Warmth
@@ -238,12 +238,9 @@ def _is_torn(before: Part | None, part: Part) -> bool:
     """Whether a list of plants may go on into a part: "rinsed hoya, ivy and coffee no bugs"."""
     if before is None or Word.BUT in part.told.calling:
         return False
-    ends, begins = ([one for one in each.told.items if one.meaning not in _PLAIN] for each in (before, part))
+    ends, begins = ([one for one in each.told.items if one.meaning not in JOINS] for each in (before, part))
     is_strong = before.told.items[-1].text in {".", "!", "\n", ";"}
     return not is_strong and all(isinstance(one.meaning, Plants) for one in (*ends[-1:], *begins[:1]))
-
-
-_PLAIN = frozenset({Word.FILLER, Word.AND, Word.BREAK})
 
 
 def _is_told_alone(part: Part) -> bool:

@@ -54,9 +54,9 @@ _UNHYPHENED = re.compile(r"(?<=[^\W\d_])-(?=[^\W\d_])")
 
 _DIGIT_WORDS = {"2nite": "tonight", "2moro": "tomorrow", "2morrow": "tomorrow", "2day": "today"}
 _DIGIT_FOR_A_WORD = re.compile(rf"\b({'|'.join(_DIGIT_WORDS)})\b")
-_FILE = tomllib.loads(Path(__file__).with_name("lexicon.toml").read_text(encoding="utf-8"))
+LEXICON = tomllib.loads(Path(__file__).with_name("lexicon.toml").read_text(encoding="utf-8"))
 _SHORT = {
-    word.strip(): tuple(meant.split()) for meant, words in _FILE["short"].items() for word in words.split("|")
+    one.strip(): tuple(meant.split()) for meant, words in LEXICON["short"].items() for one in words.split("|")
 }
 SHORTENED = frozenset(_SHORT).union(*_SHORT.values())
 """What people type for other words, "mins", and those."""
