@@ -14,6 +14,7 @@ from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.hold import Hold
 from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.keep_status import SetStatus
+from bot.actions.log_round import LogRound
 from bot.actions.mix_batch import Mix
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.postpone import Postpone
