@@ -392,7 +392,8 @@ def _is_told(part: Part) -> bool:
     is_listed = any(one.text in _BARE for one in told.items)  # "cut, swab" may be a plan, "cut" is told
     is_plan = all(_is_bare(one) or (is_listed and one.text == "cut") for one in told.items)
     is_plan = is_plan and told.words.isdisjoint(GIVING)
-    if head == "done" and not told.days() and is_plan and not is_done:
+    is_later = not told.days() or told.behind() == told.situation.today  # "tonight wipe the hoya" is a plan
+    if head == "done" and is_later and is_plan and not is_done:
         return False
     if len(told.days()) > _MOST_DAYS or told.names_another() or (head == "routine" and not told.every(Every)):
         return False

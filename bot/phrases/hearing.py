@@ -5,6 +5,7 @@ import re
 from bot.actions.action import ButtonText, Command, Expecting
 from bot.actions.add_plants import AddPlants
 from bot.actions.ask import Ask, Topic
+from bot.actions.correct_entry import Entered, Kind
 from bot.actions.courtesy import Help
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.actions.incomplete import Incomplete
@@ -32,7 +33,7 @@ from bot.phrases.lexicon import Word, listed
 from bot.phrases.names import Plants
 from bot.phrases.offered_homes import things_of
 from bot.phrases.offering import told_in
-from bot.phrases.questions import asks_wholly, beyond, is_question
+from bot.phrases.questions import asks_unmarked, asks_wholly, beyond, is_question
 from bot.phrases.reading import Offer, Reading, asks, offer_of, read, read_piece, with_alarm
 from bot.phrases.saying import say_all
 from bot.phrases.text import LONGEST, plain, words_of
@@ -51,9 +52,15 @@ def heard(text: str, situation: Situation) -> Reading:
     agreed_to = _yes_and_more(said, situation)
     if agreed_to is not None:
         return agreed_to
+    open_now = {one.plant for one in situation.tonight if not one.is_done}
+    if situation.spoken and open_now.isdisjoint(situation.spoken) and _UNDONE.search(said):
+        return read("i did not do it", situation)  # whatever else is said of it
+    left = _what_is_not_denied(said, situation)
+    if left is not None:
+        return left
     meant = read(said, situation)
     meant = _of_whom(read_apart(said, meant, situation) or meant, said, situation)
-    meant = with_alarm(meant, said, situation)
+    meant = with_alarm(_of_what_is_denied(meant, said, situation), said, situation)
     whole = _with_what_is_asked(_in_agreement(_eaten_later(meant), said, situation), said, situation)
     return _in_earnest(whole, said[:LONGEST], situation)
 
@@ -124,6 +131,49 @@ def _of_these_too(agreed_to: tuple[Command, ...], rest: str, situation: Situatio
     if not (more and is_all and told) or len(told) < len(agreed_to):
         return ()
     return tuple(replace(one, plants=tuple(dict.fromkeys((*one.plants, *more)))) for one in told)
+
+
+_UNDONE = re.compile(
+    r"\b(?:i|we) (?:have ?n[o']?t|did ?n[o']?t|never) (?:do|did|done) (?:it|that|them|this)\b", re.IGNORECASE
+)
+
+
+def _of_what_is_denied(meant: Reading, text: str, situation: Situation) -> Reading:
+    """Take "the hoya is not wiped" offered as a delay for a denial too: it may be written as done."""
+    if not any(isinstance(one, Postpone) for offer in meant.offers for one in offer.commands):
+        return meant
+    told = told_in(text, situation)
+    if told.days() or told.denied.isdisjoint(told.methods()):
+        return meant
+    return replace(
+        meant,
+        offers=tuple(
+            replace(offer, commands=tuple(_as_denied(one, situation) for one in offer.commands))
+            for offer in meant.offers
+        ),
+    )
+
+
+def _as_denied(told: Command, situation: Situation) -> Command:
+    if not isinstance(told, Postpone) or told.denied is not None or len(told.plants) != 1:
+        return told
+    return replace(told, denied=Entered(plant=told.plants[0], kind=Kind.TREATED, on=situation.today))
+
+
+def _what_is_not_denied(text: str, situation: Situation) -> Reading | None:
+    """Offer the rest of what was offered, where treatments of it are denied: "no, I did not swab yet"."""
+    first = situation.choices[0] if situation.choices else None
+    if first is None or first.text is not ButtonText.YES or asks_unmarked(text):
+        return None
+    told = told_in(text, situation)
+    methods = {one.method for one in first.commands if isinstance(one, LogRound)}
+    denied = methods.intersection(told.methods()) & told.denied
+    kept = tuple(one for one in first.commands if not (isinstance(one, LogRound) and one.method in denied))
+    is_of_it = methods.issuperset(told.methods()) and {*plants_named(text, situation)} <= {
+        *plants_of(first.commands)
+    }
+    offer = offer_of(kept, situation) if denied and kept and is_of_it else None
+    return None if offer is None else Reading(offers=(offer,), text=text)
 
 
 _OF_PLANTS = LogRound | LogCheck | LogFind | LogSign | Isolate | MovePlant | Postpone

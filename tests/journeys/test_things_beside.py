@@ -2,7 +2,6 @@
 
 import pytest
 
-from bot.actions.log_check import LogCheck
 from bot.actions.postpone import Postpone
 from bot.domain.journal import CheckedClean, Found, Postponed, Treated
 from bot.phrases.hearing import understand
@@ -89,4 +88,3 @@ def test_of_several_answers_to_a_question_none_is_offered_as_told(talk: Talk) ->
     talk.say("hoya 12 citrus mealybugs")
     assert not any("ready to use" in one for one in talk.evening())
     assert not any(isinstance(one, Postponed) for _, one in talk.told())
-    assert LogCheck not in {type(one) for _, one in talk.told()}
