@@ -8,6 +8,7 @@ from bot.actions.ask import Ask, Topic
 from bot.actions.correct_entry import Entered, Kind
 from bot.actions.courtesy import Help
 from bot.actions.give_first_aid import GiveFirstAid
+from bot.actions.identify import Identify
 from bot.actions.incomplete import Incomplete
 from bot.actions.isolate import Isolate
 from bot.actions.log_check import LogCheck
@@ -28,6 +29,7 @@ from bot.phrases.agreeing import agreed, is_without
 from bot.phrases.answering import asks_of_eating
 from bot.phrases.cutting import REPORTS, SEVERAL, pieces, read_apart
 from bot.phrases.grammar import plants_named
+from bot.phrases.identifying import seen_in
 from bot.phrases.leaving_out import TURNS, told_of
 from bot.phrases.lexicon import Word, listed
 from bot.phrases.names import Plants
@@ -62,7 +64,18 @@ def heard(text: str, situation: Situation) -> Reading:
     meant = _of_whom(read_apart(said, meant, situation) or meant, said, situation)
     meant = with_alarm(_of_what_is_denied(meant, said, situation), said, situation)
     whole = _with_what_is_asked(_in_agreement(_eaten_later(meant), said, situation), said, situation)
-    return _in_earnest(whole, said[:LONGEST], situation)
+    return _as_described(_in_earnest(whole, said[:LONGEST], situation), said)
+
+
+def _as_described(meant: Reading, text: str) -> Reading:
+    """Begin the key with what is told of the looks of what was found, where no pest is named."""
+    match meant.sure:
+        case (LogFind(plants=(_,), pest=None, count=int()) as find,) if not meant.offers:
+            seen = seen_in(words_of(plain(text)))
+            asked = Identify(plants=find.plants, answers=seen, find=find)
+            return replace(meant, sure=(asked,)) if seen else meant
+        case _:
+            return meant
 
 
 def _in_earnest(meant: Reading, text: str, situation: Situation) -> Reading:

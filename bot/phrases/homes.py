@@ -249,7 +249,21 @@ def read_home(text: str, situation: Situation) -> Home:
     """
     asked = situation.expecting if situation.expecting in ASKED else None
     beside = (asked, situation.untold, situation.lacks_town, situation.latitude, _pending(situation))
-    return kept(_read_once, (text, *beside), situation)
+    return kept(_read_once, (_in_sentences(text), *beside), situation)
+
+
+def _in_sentences(text: str) -> str:
+    """Put a stop for a dash between two clauses; a dash behind few words leads in a list."""
+    parts = _DASH.split(text)
+    ends = (
+        ". " if min(len(before.split()), len(behind.split())) > _HEADING_WORDS else " - "
+        for before, behind in pairwise(parts)
+    )
+    return "".join(one for pair in zip(parts, (*ends, ""), strict=True) for one in pair)
+
+
+_DASH = re.compile(r"[^\S\n][-\u2013\u2014]+[^\S\n]")
+_HEADING_WORDS = 3
 
 
 def _read_once(asked: tuple[object, ...], situation: Situation) -> Home:
@@ -303,7 +317,7 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
     told.links = linked(told.spans, words.tokens)
     _lead_on(told)
     _share(told)
-    told.links |= told.pairs
+    told.links |= told.pairs | _at_the_end(told)
     for one in told.of("place"):
         told.places[one] = _place_name(one, told)
     for one in told.of("plant"):
@@ -430,6 +444,22 @@ def _pairs(told: _Telling) -> dict[Span, Span]:
         for key, run in (("plant", _NAME_RUN), ("place", _ROOM_RUN))
     )
     return dict(zip(names, rooms, strict=True))
+
+
+def _at_the_end(told: _Telling) -> dict[Span, Span]:
+    """Give plants the place that ends their sentence, where several do so: "Fern, den. Mint, sage, hall."."""
+    found: dict[Span, Span] = {}
+    ends = set()
+    for one in told.spans:
+        start, end = told.sentence(one.start)
+        here = [each for each in told.spans if start <= each.start < end and each.key in {"plant", "place"}]
+        places = [each for each in here if each.key == "place"]
+        if one.key == "place" and (places != here[-1:] or len(here) == 1):
+            return {}
+        if one.key == "plant" and places == here[-1:]:
+            found[one] = places[0]
+            ends.add(places[0])
+    return found if len(ends) > 1 else {}
 
 
 _PAIRING = {"kind": "k", "kind+": "k", "strange": "s", "room": "r", "room+": "r", "around": "a", "comma": ","}

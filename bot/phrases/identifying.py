@@ -27,8 +27,8 @@ _CREATURES = listed(
     "bug bugs insects insect things creature creatures critter critters specks dots stuff beasties"
 )
 _OWN_WORD = listed(
-    "bumps bump discs lumps scabs flies midges silvery slivers powder grains moths insects patches specks"
-    " streaks"
+    "bumps bump discs disc shields shield domes lumps scabs flies midges silvery slivers powder grains moths"
+    " insects patches specks streaks"
 )
 """Words that no sign has a name for, so that they alone lead to the key."""
 _PASSING = listed(
@@ -38,7 +38,7 @@ _PASSING = listed(
     " ? please help leaves leaf stuff thing things something got from near under over all behind when touch"
     " come comes coming out up fly run running runnin crawl crawling jump around everywhere few many lots lot"
     " they their its like looks look with long thin off body do not does dunno name call called few about"
-    " inside them animal animals insect creature kind type sort beast"
+    " inside them animal animals insect creature kind type sort beast hard round flat oval fingernail nail"
 )
 
 
@@ -99,6 +99,8 @@ def read_identification(words: tuple[str, ...], situation: Situation) -> Meant |
 
 def seen_in(words: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
     """Give the answers of the key that the words tell: the looks, then what is said besides."""
+    is_dry = any(one in _DENIED and "sticky" in words[at + 1 : at + 3] for at, one in enumerate(words))
+    words = tuple(one for one in words if one != "sticky") if is_dry else words
     is_green = not (_SEEN["colour-green"].isdisjoint(words) or _CREATURES.isdisjoint(words))
     is_green = is_green and not any(one in _DENIED and other in _DESCRIBED for one, other in pairwise(words))
     told = {"look": "insects"} if is_green and _LOOKS.isdisjoint(words) else dict[str, str]()
@@ -106,4 +108,4 @@ def seen_in(words: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
         question, _, answer = name.partition("-")
         if not spelt.isdisjoint(words) and (told or question == "look"):
             told.setdefault(question, answer)
-    return tuple(told.items())
+    return (*told.items(), *((("sticky", "no"),) if is_dry and told else ()))

@@ -76,7 +76,7 @@ def put_right(text: str, situation: Situation, *, is_else: bool = False) -> Righ
     in_words = tuple(_in_words(one, situation) for one in written)
     home = said.mended(told)
     is_agreed = not (said.is_any or written or told.unread) and said.is_all() and _same(home, offered)
-    is_told_again = not told.unread and bool(told.plants or told.places or told.lines)
+    is_told_again = not told.unread and bool(said.mentions or told.places or told.lines)
     if not (is_agreed or is_told_again or written or home.unread) and _same(home, offered):
         home = replace(home, unread=(text,))  # nothing of it was understood
     if written and _same(home, offered):

@@ -46,7 +46,7 @@ from bot.phrases.emergencies import Alarm, alarm, hear_emergency
 from bot.phrases.forms.rows import ROWS, SAYS_NOTHING, forms_of, subject_of
 from bot.phrases.grammar import LOST, SPOKEN, understand_surely
 from bot.phrases.guess import Guess, rank
-from bot.phrases.home_words import names_a_kind, words_of_kinds
+from bot.phrases.home_words import ROOMS, names_a_kind, words_of_kinds
 from bot.phrases.homes import NOTHING_OF_IT, TREATED, Home, read_home, read_move, read_standing
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.kept import kept
@@ -667,12 +667,25 @@ def _told_and_asked(text: str) -> tuple[str, list[str]]:
     text = _IN_BRACKETS.sub("", text)
     each = _SENTENCE.split(text.strip())
     whole = [one for one in each if asks_wholly(one)]
-    text = " ".join(one for one in each if one not in whole) if whole else text
+    rooms = ("", *(_room_in(one) if one.endswith("?") else "" for one in each))
+    each = [
+        _THERE.sub(f"in the {room}", one) if room else one for room, one in zip(rooms, each, strict=False)
+    ]
+    text = " ".join(one for one in each if one not in whole) if whole or any(rooms) else text
     bare = _ASKED_BEHIND.sub(". ", _TAG.sub(".", _COURTEOUS_IF.sub("", _HELP.sub(".", text))))
     bare = _TELLING_SHYLY.sub(r"\1.", bare)
     sentences = _SENTENCE.split(bare.strip())
     asked = [one for one in sentences if one.endswith("?")]
     return " ".join(one for one in sentences if one not in asked) if asked else bare, [*whole, *asked]
+
+
+def _room_in(asked: str) -> str:
+    """Give the room a question names: "the library?? The fern is in there" tells where."""
+    words = words_of(plain(asked))
+    return next((one for one in reversed(words) if one in ROOMS), "")
+
+
+_THERE = re.compile(r"\bin there\b", re.IGNORECASE)
 
 
 def _is_no_answer(told: tuple[Command, ...]) -> bool:

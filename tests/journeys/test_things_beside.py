@@ -88,3 +88,111 @@ def test_of_several_answers_to_a_question_none_is_offered_as_told(talk: Talk) ->
     talk.say("hoya 12 citrus mealybugs")
     assert not any("ready to use" in one for one in talk.evening())
     assert not any(isinstance(one, Postponed) for _, one in talk.told())
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Well well! And what, tell me, is a 'clean-out'?",
+        "I am confused. What on earth is a clean-out, and do I need oil?",
+        "what's this clean out thing then",
+    ],
+)
+def test_a_term_is_explained_wherever_it_is_asked_for(talk: Talk, text: str) -> None:
+    assert any("unpot" in answer for answer in talk.say(text))
+
+
+def test_the_first_find_offers_how_its_handwork_is_done(talk: Talk) -> None:
+    talk.say("hoya 12 citrus mealybugs")
+    assert any("•" in answer for answer in talk.press("How"))
+
+
+def test_a_plan_said_back_is_not_written_as_done(talk: Talk) -> None:
+    talk.say("hoya 12 citrus mealybugs")
+    for text in (
+        "tonight wipe the hoya",
+        "so, prune, swab, oil, fine",
+        "tonight - wipe the hoya and that is it",
+    ):
+        talk.say(text)
+    assert not any(isinstance(one, Treated) for _, one in talk.told())
+
+
+def test_what_was_just_written_is_denied_in_any_words(talk: Talk) -> None:
+    talk.say("sprayed the ivy with soap")
+    assert any(isinstance(one, Treated) for _, one in talk.told())
+    talk.say("hang on, I haven't done it, that was only a question - it's for tonight")
+    talk.press("Delete it")
+    assert not any(isinstance(one, Treated) for _, one in talk.told())
+
+
+def test_what_is_not_denied_of_an_offer_is_offered(talk: Talk) -> None:
+    talk.say("perhaps pruned the ivy and swabbed the ivy and rinsed the ivy")
+    assert "Yes" in talk.labels()
+    talk.say("no, I did not swab")
+    talk.press("Yes")
+    assert {one.method.value for _, one in talk.told() if isinstance(one, Treated)} == {"prune", "rinse"}
+
+
+def test_a_find_on_a_plant_that_is_new_is_kept_through_the_key(stranger_talk: Talk) -> None:
+    for text in (
+        "/start",
+        "Ghent",
+        "fern in the hall",
+        "west",
+        "thin silvery slivers that run, on the begonia",
+    ):
+        stranger_talk.say(text)
+    if "It runs, jumps or flies" in stranger_talk.labels():
+        stranger_talk.press("It runs, jumps or flies")
+    stranger_talk.say("begonia, in the porch")
+    stranger_talk.press("Many")
+    assert [(name, one.pest) for name, one in stranger_talk.told() if isinstance(one, Found)] == [
+        ("begonia", "western_flower_thrips")
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "where"),
+    [
+        (
+            "den has the fern and the aloe, just a lamp - porch has the mint and the sage - all well",
+            {"den": {"fern", "aloe"}, "porch": {"mint", "sage"}},
+        ),
+        (
+            "Fern, den. Mint, sage, porch. Basil, aloe, landing.",
+            {"den": {"Fern"}, "porch": {"Mint", "sage"}, "landing": {"Basil", "aloe"}},
+        ),
+        (
+            "Did you hear me on the porch?? Mint and sage are in there and it looks east!!",
+            {"porch": {"Mint", "sage"}},
+        ),
+    ],
+)
+def test_each_plant_stands_where_its_own_clause_says(
+    stranger_talk: Talk, text: str, where: dict[str, set[str]]
+) -> None:
+    for said in ("/start", "Ghent", "pothos in the attic", "north", text):
+        stranger_talk.say(said)
+    if "Yes" in stranger_talk.labels():
+        stranger_talk.press("Yes")
+    held = "\n".join(stranger_talk.say("places"))
+    for room, plants in where.items():
+        line = next(one for one in held.splitlines() if one.startswith((f"{room}:", f"{room} (")))
+        assert all(one.casefold().split()[0] in line.casefold() for one in plants), line
+
+
+def test_the_name_below_a_letter_is_no_plant(stranger_talk: Talk) -> None:
+    for said in ("/start", "Ghent", "fern in the hall", "west"):
+        stranger_talk.say(said)
+    answer = "\n".join(
+        stranger_talk.say("Dear bot,\n\nI have neem oil and soap in the house.\n\nWith every good wish,\nAda")
+    )
+    assert "Ada" not in answer
+    assert "neem" in answer
+
+
+def test_hard_shields_that_are_not_sticky_lead_to_the_key(talk: Talk) -> None:
+    assert "fingernail" in talk.say("20 hard round shields on the ivy. Not sticky.")[0]
+    talk.press("A lid lifts off a soft body")
+    assert "armoured scale" in "\n".join(talk.labels())
