@@ -48,6 +48,7 @@ class Need(Enum):
 
     LENS = "lens"
     CARD = "card"
+    SPIRIT = "spirit"
     GOGGLES = "goggles"
     MIX = "mix"
 
@@ -232,10 +233,15 @@ def _needs(desk: Desk, pest: str, step: Step | None) -> tuple[Need, ...]:
     needs = {
         Need.LENS: Level.LENS in desk.knowledge.pests[pest].looking.needed,
         Need.CARD: Level.CARD in desk.knowledge.pests[pest].looking.needed,
+        Need.SPIRIT: Method.SWAB in methods and not _has_spirit(desk),
         Need.GOGGLES: bool(methods & {Method.SPRAY, Method.DRENCH, Method.SWAB}),
         Need.MIX: bool(methods & {Method.CLEAN_OUT, Method.REPOT}),
     }
     return tuple(need for need, is_wanted in needs.items() if is_wanted)
+
+
+def _has_spirit(desk: Desk) -> bool:
+    return any(one.ingredient == "alcohol" for one in desk.household.products.values())
 
 
 def _sought(

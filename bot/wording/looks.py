@@ -36,6 +36,7 @@ LEVELS = {
 NEEDS = {
     Need.LENS: "a lens",
     Need.CARD: "sticky cards",
+    Need.SPIRIT: "70 % alcohol",
     Need.GOGGLES: "goggles",
     Need.MIX: "fresh potting mix",
 }
