@@ -32,7 +32,7 @@ from bot.phrases.grammar import plants_named
 from bot.phrases.identifying import seen_in
 from bot.phrases.leaving_out import TURNS, told_of
 from bot.phrases.lexicon import Word, listed
-from bot.phrases.names import Plants
+from bot.phrases.names import Place, Plants
 from bot.phrases.offered_homes import things_of
 from bot.phrases.offering import told_in
 from bot.phrases.questions import asks_unmarked, asks_wholly, beyond, is_question
@@ -198,6 +198,13 @@ def _of_whom(meant: Reading, text: str, situation: Situation) -> Reading:
     """Offer "sprayed it" of a plant of which something is not written yet, beside the one it is due on."""
     first = situation.choices[0].commands if situation.choices else ()
     spoken, done = tuple(plants_of(first)), [one for one in meant.sure if isinstance(one, LogRound)]
+    seen = tuple(one for one in meant.sure if isinstance(one, LogCheck))
+    is_of_others = bool(spoken and seen) and set(spoken).isdisjoint(plants_of(seen))
+    is_bare = is_of_others and not told_in(text, situation).every((Plants, Place))
+    if is_bare and _OF_ALL.isdisjoint(words_of(plain(text))):
+        offer = offer_of(seen, situation)  # "no insect anywhere", of the plant that is asked about
+        rest = tuple(one for one in meant.sure if one not in seen)
+        return meant if offer is None else replace(meant, sure=rest, offers=(offer, *meant.offers))
     is_told = any(one.method is not None for one in done)  # "done it" answers what was asked
     is_apart = bool(spoken and is_told) and set(spoken).isdisjoint(plants_of(done))
     if (
@@ -215,6 +222,7 @@ def _of_whom(meant: Reading, text: str, situation: Situation) -> Reading:
 
 
 _IT = listed("it her him")
+_OF_ALL = listed("all others rest everything everyone them both")
 
 
 def _with_what_is_asked(meant: Reading, text: str, situation: Situation) -> Reading:
