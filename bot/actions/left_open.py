@@ -158,7 +158,9 @@ def _of_their_day(
 ) -> tuple[Choice, ...]:
     asked_on = evening_of(question.asked_at, desk.household.zone)
     anew = [] if asking is None else [each for one in asking.choices for each in one.commands]
-    offers = (Choice(ButtonText.PASSED_BY, for_its_day(one, asked_on, desk), one.of) for one in choices)
+    first = asking.choices[0].commands if asking is not None and asking.choices else ()
+    left = (one for one in choices if not (first and all(each in one.commands for each in first)))
+    offers = (Choice(ButtonText.PASSED_BY, for_its_day(one, asked_on, desk), one.of) for one in left)
     return tuple(
         one
         for one in offers
