@@ -55,13 +55,14 @@ def heard(text: str, situation: Situation) -> Reading:
     if agreed_to is not None:
         return agreed_to
     open_now = {one.plant for one in situation.tonight if not one.is_done}
-    if situation.spoken and open_now.isdisjoint(situation.spoken) and _UNDONE.search(said):
+    if situation.spoken and open_now.isdisjoint(situation.spoken) and _is_undone(said):
         return read("i did not do it", situation)  # whatever else is said of it
     left = _what_is_not_denied(said, situation)
     if left is not None:
         return left
     meant = read(said, situation)
     meant = _of_whom(read_apart(said, meant, situation) or meant, said, situation)
+    meant = _without_needless_delays(meant, said, situation)
     meant = with_alarm(_of_what_is_denied(meant, said, situation), said, situation)
     whole = _with_what_is_asked(_in_agreement(_eaten_later(meant), said, situation), said, situation)
     return _as_described(_in_earnest(whole, said[:LONGEST], situation), said)
@@ -90,7 +91,8 @@ def _in_earnest(meant: Reading, text: str, situation: Situation) -> Reading:
         if one not in told and not (isinstance(one, Incomplete) and is_unreal(one.text))
     )
     is_put_off = any(isinstance(one, Postpone) and one.denied is not None for one in told)
-    if not (is_case or (is_put_off and (asked or is_unsure(text)))) or any(
+    is_of_another = is_put_off and any(isinstance(one, LogRound) and one.method is None for one in told)
+    if not (is_case or is_of_another or (is_put_off and (asked or is_unsure(text)))) or any(
         isinstance(one, Undo) for one in told
     ):
         return meant
@@ -147,8 +149,60 @@ def _of_these_too(agreed_to: tuple[Command, ...], rest: str, situation: Situatio
 
 
 _UNDONE = re.compile(
-    r"\b(?:i|we) (?:have ?n[o']?t|did ?n[o']?t|never) (?:do|did|done) (?:it|that|them|this)\b", re.IGNORECASE
+    r"(?:^\W*|\b(?:i|we) )(?:have ?n[o']?t|did ?n[o']?t|never) (?:do|did|done) (?:it|that|them|this)\b",
+    re.IGNORECASE,
 )
+_SHORTLY = listed("no nope nah not done it is i we did have yet . , !")
+
+
+def _is_undone(text: str) -> bool:
+    """Whether what was written last is denied: "I haven't done it", "nope, not done", "no I didn't"."""
+    words = words_of(plain(text))
+    is_short = _SHORTLY.issuperset(words) and "not" in words and not _DID.isdisjoint(words)
+    return is_short or _UNDONE.search(text) is not None
+
+
+_DID = listed("did done")
+
+
+def _without_needless_delays(meant: Reading, text: str, situation: Situation) -> Reading:
+    """Leave out a delay that only a "not" makes, of a plant told of otherwise or due tonight all the same."""
+    delayed = (meant.sure, *(one.commands for one in meant.offers))
+    if not any(isinstance(one, Postpone) for each in delayed for one in each):
+        return meant
+    if _is_still_tonight(words_of(plain(text))):
+        kept = tuple(one for one in meant.sure if not isinstance(one, Postpone))
+        return replace(meant, sure=kept or (Ask(topic=Topic.DUE),), offers=())
+    told = told_in(text, situation)
+    if told.has(*_DELAYING) or told.is_ahead() or told.hour(latest=12) is not None:
+        return meant
+    offers = []
+    for one in meant.offers:
+        kept = _needed(one.commands)
+        offer = one if kept == one.commands else offer_of(kept, situation) if kept else None
+        offers += [offer] if offer is not None else []
+    return replace(meant, sure=_needed(meant.sure), offers=tuple(offers))
+
+
+def _needed(told: tuple[Command, ...]) -> tuple[Command, ...]:
+    reported = {plant for one in told if isinstance(one, REPORTS) for plant in plants_of((one,))}
+    is_found = any(isinstance(one, LogFind) for one in told)
+    return tuple(
+        one for one in told if not (isinstance(one, Postpone) and (is_found or set(one.plants) <= reported))
+    )
+
+
+def _is_still_tonight(words: tuple[str, ...]) -> bool:
+    """Whether it is said to be done tonight all the same: "doing it tonight", "that is for tonight"."""
+    return any(
+        day in _TONIGHT and ((one in _IT_ALL and verb in _DOES and lead not in _NOT) or one == "for")
+        for lead, verb, one, day in zip(("", *words), words, words[1:], words[2:], strict=False)
+    )
+
+
+_TONIGHT, _IT_ALL, _DOES = listed("tonight today"), listed("it that them"), listed("doing do will wipe spray")
+_NOT = listed("not never n't can't won't")
+_DELAYING = (Word.LATER, Word.NO_TIME, Word.SKIP, Word.UNTIL)
 
 
 def _of_what_is_denied(meant: Reading, text: str, situation: Situation) -> Reading:

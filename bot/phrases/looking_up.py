@@ -164,7 +164,7 @@ def read_term_inside(words: _Words) -> Meant | None:
     return None
 
 
-_NAMING = listed("a an is this that by does")
+_NAMING = listed("a an by")
 
 
 def _is_term(name: _Words) -> bool:

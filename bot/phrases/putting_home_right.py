@@ -76,7 +76,7 @@ def put_right(text: str, situation: Situation, *, is_else: bool = False) -> Righ
     in_words = tuple(_in_words(one, situation) for one in written)
     home = said.mended(told)
     is_agreed = not (said.is_any or written or told.unread) and said.is_all() and _same(home, offered)
-    is_told_again = not told.unread and bool(said.mentions or told.places or told.lines)
+    is_told_again = not told.unread and said.names_several()
     if not (is_agreed or is_told_again or written or home.unread) and _same(home, offered):
         home = replace(home, unread=(text,))  # nothing of it was understood
     if written and _same(home, offered):
@@ -512,6 +512,10 @@ class _Mending:
             return True
         is_told = is_told or bool(told.moved) or (bool(told.named) and len(told.unread) < _FEWEST_LOST)
         return not self.offered.is_empty() and bool(is_again) and is_told
+
+    def names_several(self) -> bool:
+        """Whether more than one name that is known is told."""
+        return len({name for one in self.mentions for name in one.names}) > 1
 
     def is_all(self) -> bool:
         """Whether every name that is offered is told again."""

@@ -127,10 +127,11 @@ def asked_by(sure: Meant, text: str, situation: Situation) -> tuple[Meant, bool]
 
     What begins with "why" and is like no form is a question for the reasons of tonight.
     """
-    told, is_asked = _by_form(sure, text, situation)
-    term = read_term_inside(words_of(plain(text[:LONGEST]))) if _is_open(told) and not is_asked else None
+    words = words_of(plain(text[:LONGEST]))
+    term = read_term_inside(words) if _is_open(sure) and "how" not in words else None
     if term is not None:
         return term, True
+    told, is_asked = _by_form(sure, text, situation)
     is_why = words_of(plain(text[:LONGEST]))[:1] == ("why",) and _is_open(sure)
     if is_why and not (is_asked or any(isinstance(one, Ask) for one in sure)):
         return ask(Topic.WHY, told_in(text[:LONGEST], situation)) or told, True

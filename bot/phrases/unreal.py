@@ -9,7 +9,7 @@ _UNREAL = re.compile(
     r"|not quite|not really|never mind|forget it|scratch that|just saying|or not|yeah right"
     r"|(?<!like )(?<!as )(?:you|he|she|they) said|says here|example|for instance|e\.g|eg"
     r"|as a (?:child|kid|boy|girl|student)|(?<!as )(?:i|we) (?:was|were) told|apparently|supposedly|allegedly"
-    r"|claims?|reckons?|swears|used to"
+    r"|claims?|reckons?|swears|used to|(?:is|are) coming|on order|ordered|too (?:small|tight)|will come"
     r"|(?:notes?|app|diary|book|log|calendar) says?)\b|^\W*according to\b"
     r"|\bthe [^.,!?\n]{2,30}? (?:i|we) (?:sprayed|wiped|treated|rinsed|pruned) (?:is|are|looks?|has|needs)\b"
     rf"|(?<=\w)[.!?\n]\W*{_TURNS}(?<=[.!\n])|^\W*{_TURNS}$"

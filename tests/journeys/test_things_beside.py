@@ -3,7 +3,7 @@
 import pytest
 
 from bot.actions.postpone import Postpone
-from bot.domain.journal import CheckedClean, Found, Postponed, Treated
+from bot.domain.journal import CheckedClean, Found, LostNow, Postponed, Treated
 from bot.phrases.hearing import understand
 from tests.journeys.talking import Talk
 from tests.phrases.situation import EVENING
@@ -95,7 +95,7 @@ def test_of_several_answers_to_a_question_none_is_offered_as_told(talk: Talk) ->
     [
         "Well well! And what, tell me, is a 'clean-out'?",
         "I am confused. What on earth is a clean-out, and do I need oil?",
-        "what's this clean out thing then",
+        "so what do you mean by a clean out",
     ],
 )
 def test_a_term_is_explained_wherever_it_is_asked_for(talk: Talk, text: str) -> None:
@@ -196,3 +196,42 @@ def test_hard_shields_that_are_not_sticky_lead_to_the_key(talk: Talk) -> None:
     assert "fingernail" in talk.say("20 hard round shields on the ivy. Not sticky.")[0]
     talk.press("A lid lifts off a soft body")
     assert "armoured scale" in "\n".join(talk.labels())
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "ivy is alive, orchid is dead",
+        "threw the orchid out, kept the ivy",
+        "the ivy survived but the orchid died",
+    ],
+)
+def test_what_lives_is_not_lost_beside_what_died(talk: Talk, text: str) -> None:
+    talk.say(text)
+    if "Yes" in talk.labels():
+        talk.press("Yes")
+    assert {name for name, one in talk.told() if isinstance(one, LostNow)} <= {"moth orchid"}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "hoya: wiped yes, soaped no",
+        "I have not moved the hoya",
+        "not the hoya but the ivy has 4 mealybugs",
+        "not done yet, will do it tonight",
+        "fresh mix for the hoya is on order",
+    ],
+)
+def test_what_is_only_denied_is_not_put_off(talk: Talk, text: str) -> None:
+    talk.say("hoya 12 citrus mealybugs")
+    talk.evening()
+    talk.say(text)
+    assert not any(isinstance(one, Postponed) for _, one in talk.told())
+
+
+@pytest.mark.parametrize("text", ["no I didn't", "nope, not done", "I haven't done it"])
+def test_a_short_denial_asks_of_what_was_just_written(talk: Talk, text: str) -> None:
+    talk.say("sprayed the ivy with soap")
+    talk.say(text)
+    assert "Delete it" in talk.labels()

@@ -461,8 +461,8 @@ def _denies_work(before: Item | None, item: Item | None, behind: Item | None) ->
 
 _NO = listed("no nope nah non nein")
 _DENIES = frozenset({Word.NOT, Word.NOTHING, Word.NONE})
-_OF_LOOKS = frozenset({Word.CLEAN, Word.BUGS, Word.SAW, Word.ISOLATE})
-_OF_WORK = frozenset({Word.DO, Word.DONE, Word.MOVE, Word.CHECKED, Word.CHECK, *_DENIES})
+_OF_LOOKS = frozenset({Word.CLEAN, Word.BUGS, Word.SAW, Word.ISOLATE, Word.MOVE, Word.LOST})
+_OF_WORK = frozenset({Word.DO, Word.DONE, Word.CHECKED, Word.CHECK, *_DENIES})
 _PUTS_OFF = (Word.LATER, Word.NO_TIME, Word.SKIP, Word.YET, Word.UNTIL)
 _LATER_WORDS = frozenset({"wait", "instead", "another"})
 
@@ -577,9 +577,30 @@ def release(told: Mentions) -> Filled:
 
 def lost(told: Mentions) -> Filled:
     """Fill plants that died or were thrown out."""
-    plants, on = _named(told), told.behind()
+    alive = _alive(told)
+    plants, on = tuple(one for one in _named(told) if one not in alive), told.behind()
     is_told = not isinstance(on, Trouble) and not _is_not_told(told)
     return (LosePlant(plants, on),) if plants and is_told and not isinstance(on, Trouble) else None
+
+
+def _alive(told: Mentions) -> set[PlantId]:
+    """Give plants of which a clause says that they live: "jade is alive, ivy is dead"."""
+    alive: set[PlantId] = set()
+    clause: list[Item] = []
+    for item in (*told.items, None):
+        if item is not None and item.meaning not in {Word.BREAK, Word.BUT, Word.AND}:
+            clause.append(item)
+            continue
+        words = {word for one in clause for word in one.text.split()}
+        if words & _ALIVE and not any(one.meaning in {Word.LOST, Word.GONE} for one in clause):
+            alive |= {plant for one in clause if isinstance(one.meaning, Plants) for plant in one.meaning.ids}
+        clause = []
+    return alive
+
+
+_ALIVE = listed(
+    "alive lives living survived survives surviving kept recovered recovers recovering fine great well"
+)
 
 
 def stock(told: Mentions) -> Filled:
