@@ -82,6 +82,7 @@ from bot.phrases.slips import mended
 from bot.phrases.spotting import spotted, with_names
 from bot.phrases.telling import asked_off, contradict, surely
 from bot.phrases.text import LONGEST, plain, words_of
+from bot.phrases.unreal import is_unreal
 from bot.phrases.values import plants_of
 
 LEAST_FORM = 0.3
@@ -496,7 +497,9 @@ def _home_told(
     is_strange = is_list_of_strangers(commands, text, situation)
     is_sure = not home.is_guessed and (home.is_known or "\n" in text.strip())
     is_sure = is_sure and not (home.is_long_range() and "\n" not in text.strip())
-    if not home.unread and not is_strange and is_sure and not (is_asked_of or asks_unmarked(told)):
+    is_supposed = is_unreal(told) or not _SUPPOSING.isdisjoint(words_of(plain(told)))
+    is_doubted = is_strange or is_asked_of or is_supposed or asks_unmarked(told)
+    if not home.unread and is_sure and not is_doubted:
         return Reading(sure=commands, text=text)
     return _offered(home, commands, text)
 
@@ -508,6 +511,7 @@ def _is_denied(town: str, told: str) -> bool:
 
 
 _NOT_THERE = listed("not never near far no left used")
+_SUPPOSING = listed("maybe perhaps might possibly")
 
 
 def _begins_with_its_town(told: str, home: Home) -> bool:

@@ -235,3 +235,16 @@ def test_a_short_denial_asks_of_what_was_just_written(talk: Talk, text: str) -> 
     talk.say("sprayed the ivy with soap")
     talk.say(text)
     assert "Delete it" in talk.labels()
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "basil in the den and we used to have a fern there",
+        "basil in the den, perhaps a fern in the hall soon",
+    ],
+)
+def test_a_plant_that_is_past_or_thought_of_is_not_added_unasked(stranger_talk: Talk, text: str) -> None:
+    for said in ("/start", "Ghent", text):
+        stranger_talk.say(said)
+    assert "Yes" in stranger_talk.labels(), "it is asked, not written"
