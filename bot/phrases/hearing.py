@@ -255,7 +255,8 @@ def _of_whom(meant: Reading, text: str, situation: Situation) -> Reading:
     seen = tuple(one for one in meant.sure if isinstance(one, LogCheck))
     is_of_others = bool(spoken and seen) and set(spoken).isdisjoint(plants_of(seen))
     is_bare = is_of_others and not told_in(text, situation).every((Plants, Place))
-    if is_bare and _OF_ALL.isdisjoint(words_of(plain(text))):
+    words = words_of(plain(text))
+    if is_bare and len(words) > _SHORT and _OF_ALL.isdisjoint(words):
         offer = offer_of(seen, situation)  # "no insect anywhere", of the plant that is asked about
         rest = tuple(one for one in meant.sure if one not in seen)
         return meant if offer is None else replace(meant, sure=rest, offers=(offer, *meant.offers))
@@ -276,6 +277,8 @@ def _of_whom(meant: Reading, text: str, situation: Situation) -> Reading:
 
 
 _IT = listed("it her him")
+_SHORT = 4
+"""So many words may answer the evening: "none seen". [1]"""
 _OF_ALL = listed("all others rest everything everyone them both")
 
 

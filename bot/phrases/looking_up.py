@@ -160,7 +160,8 @@ def read_term_inside(words: _Words) -> Meant | None:
     for at in range(begin + 2, len(said)):
         name = next((said[at : at + size] for size in (3, 2, 1) if _is_term(said[at : at + size])), None)
         if name is not None and said[at - 1] in _NAMING:
-            return read_term(("what", "is", "a", *name))
+            way = load_howto().way_by_word.get(" ".join(name))
+            return read_term(("what", "is", "a", *name)) if way is None else (AskHow(way=way.key),)
     return None
 
 

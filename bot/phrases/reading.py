@@ -497,8 +497,7 @@ def _home_told(
     is_strange = is_list_of_strangers(commands, text, situation)
     is_sure = not home.is_guessed and (home.is_known or "\n" in text.strip())
     is_sure = is_sure and not (home.is_long_range() and "\n" not in text.strip())
-    is_supposed = is_unreal(told) or not _SUPPOSING.isdisjoint(words_of(plain(told)))
-    is_doubted = is_strange or is_asked_of or is_supposed or asks_unmarked(told)
+    is_doubted = is_strange or is_asked_of or is_unreal(told) or asks_unmarked(told)
     if not home.unread and is_sure and not is_doubted:
         return Reading(sure=commands, text=text)
     return _offered(home, commands, text)
@@ -511,7 +510,6 @@ def _is_denied(town: str, told: str) -> bool:
 
 
 _NOT_THERE = listed("not never near far no left used")
-_SUPPOSING = listed("maybe perhaps might possibly")
 
 
 def _begins_with_its_town(told: str, home: Home) -> bool:

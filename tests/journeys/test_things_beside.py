@@ -99,7 +99,7 @@ def test_of_several_answers_to_a_question_none_is_offered_as_told(talk: Talk) ->
     ],
 )
 def test_a_term_is_explained_wherever_it_is_asked_for(talk: Talk, text: str) -> None:
-    assert any("unpot" in answer for answer in talk.say(text))
+    assert any("unpot" in answer.casefold() for answer in talk.say(text))
 
 
 def test_the_first_find_offers_how_its_handwork_is_done(talk: Talk) -> None:
@@ -241,7 +241,7 @@ def test_a_short_denial_asks_of_what_was_just_written(talk: Talk, text: str) -> 
     "text",
     [
         "basil in the den and we used to have a fern there",
-        "basil in the den, perhaps a fern in the hall soon",
+        "in the den a basil. if only I had a fern there too",
     ],
 )
 def test_a_plant_that_is_past_or_thought_of_is_not_added_unasked(stranger_talk: Talk, text: str) -> None:
