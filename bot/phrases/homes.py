@@ -456,7 +456,7 @@ def _at_the_end(told: _Telling) -> dict[Span, Span]:
         places = [each for each in here if each.key == "place"]
         if one.key == "place" and (places != here[-1:] or len(here) == 1):
             return {}
-        if one.key == "plant" and places == here[-1:]:
+        if one.key == "plant" and places and places == here[-1:]:
             found[one] = places[0]
             ends.add(places[0])
     return found if len(ends) > 1 else {}

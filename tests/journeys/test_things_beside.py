@@ -248,3 +248,7 @@ def test_a_plant_that_is_past_or_thought_of_is_not_added_unasked(stranger_talk: 
     for said in ("/start", "Ghent", text):
         stranger_talk.say(said)
     assert "Yes" in stranger_talk.labels(), "it is asked, not written"
+
+
+def test_a_mark_within_a_run_of_words_ends_no_reading() -> None:
+    assert understand("From now on we should like to do our Done! checks on Mondays and Thursdays", EVENING)
