@@ -55,9 +55,9 @@ def heard(text: str, situation: Situation) -> Reading:
     if agreed_to is not None:
         return agreed_to
     open_now = {one.plant for one in situation.tonight if not one.is_done}
-    if situation.spoken and open_now.isdisjoint(situation.spoken) and _is_undone(said):
+    if situation.spoken and open_now.isdisjoint(situation.spoken) and _is_undone(said[:LONGEST]):
         return read("i did not do it", situation)  # whatever else is said of it
-    left = _what_is_not_denied(said, situation)
+    left = _what_is_not_denied(said[:LONGEST], situation)
     if left is not None:
         return left
     meant = read(said, situation)
@@ -255,7 +255,7 @@ def _of_whom(meant: Reading, text: str, situation: Situation) -> Reading:
     seen = tuple(one for one in meant.sure if isinstance(one, LogCheck))
     is_of_others = bool(spoken and seen) and set(spoken).isdisjoint(plants_of(seen))
     is_bare = is_of_others and not told_in(text, situation).every((Plants, Place))
-    words = words_of(plain(text))
+    words = words_of(plain(text[:LONGEST])) if is_bare else ()
     if is_bare and len(words) > _SHORT and _OF_ALL.isdisjoint(words):
         offer = offer_of(seen, situation)  # "no insect anywhere", of the plant that is asked about
         rest = tuple(one for one in meant.sure if one not in seen)
