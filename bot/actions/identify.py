@@ -75,9 +75,9 @@ def _offer_of(command: Identify, pest: Creature, plant: PlantId, name: str) -> C
 def _amount(command: Identify) -> tuple[str, ...]:
     """Give how many were told before the key was asked."""
     find = command.find
-    if find is None or (find.count is None and find.grade is None):
-        return ()
-    return (str(find.count) if find.count is not None or find.grade is None else find.grade.value,)
+    if find is None or find.count is not None:
+        return () if find is None else (str(find.count),)
+    return () if find.grade is None else (find.grade.value,)
 
 
 def _asked(command: Identify, question: KeyQuestion) -> KeyAsked:

@@ -31,7 +31,7 @@ from bot.phrases.cutting import REPORTS, SEVERAL, pieces, read_apart
 from bot.phrases.grammar import plants_named
 from bot.phrases.identifying import seen_in
 from bot.phrases.leaving_out import TURNS, told_of
-from bot.phrases.lexicon import Word, listed
+from bot.phrases.lexicon import JOINS, Word, listed
 from bot.phrases.names import Place, Plants
 from bot.phrases.offered_homes import things_of
 from bot.phrases.offering import told_in
@@ -140,7 +140,7 @@ def _of_these_too(agreed_to: tuple[Command, ...], rest: str, situation: Situatio
     """Give what is agreed to for more plants, where nothing but these is named: "yes and the fern too"."""
     items = told_in(rest, situation).items
     more = [plant for one in items if isinstance(one.meaning, Plants) for plant in one.meaning.ids]
-    is_all = all(isinstance(one.meaning, Plants) or one.meaning in _LINKS for one in items)
+    is_all = all(isinstance(one.meaning, Plants) or one.meaning in JOINS for one in items)
     is_all = is_all and not _TOO.isdisjoint(words_of(plain(rest)))
     told = [one for one in agreed_to if isinstance(one, _OF_PLANTS)]
     if not (more and is_all and told) or len(told) < len(agreed_to):
@@ -201,7 +201,7 @@ def _is_still_tonight(words: tuple[str, ...]) -> bool:
 
 
 _TONIGHT, _IT_ALL, _DOES = listed("tonight today"), listed("it that them"), listed("doing do will wipe spray")
-_NOT = listed("not never n't can't won't")
+_NOT = listed("not never")
 _DELAYING = (Word.LATER, Word.NO_TIME, Word.SKIP, Word.UNTIL)
 
 
@@ -244,7 +244,6 @@ def _what_is_not_denied(text: str, situation: Situation) -> Reading | None:
 
 
 _OF_PLANTS = LogRound | LogCheck | LogFind | LogSign | Isolate | MovePlant | Postpone
-_LINKS = frozenset({Word.FILLER, Word.AND, Word.BREAK})
 _TOO = listed("too also well")
 
 

@@ -860,10 +860,9 @@ _WEEK, _LONGEST_HABIT = 7, 90
 def mix(told: Mentions) -> Filled:
     """Fill a mixture asked for."""
     volume, unclear, product = told.one(Volume), told.one(UnclearVolume), told.one(Product)
-    mixed = Mix(volume_ml=None, product=None if product is None else product.id)
     is_strange = product is not None and product.id is None
-    if is_strange and product is not None:
-        mixed = replace(mixed, ingredient=product.ingredient)
+    ingredient = product.ingredient if product is not None and is_strange else None
+    mixed = Mix(volume_ml=None, product=None if product is None else product.id, ingredient=ingredient)
     if unclear is not None:
         return (ask_which_measure(mixed, unclear),)
     if volume is None:  # "how much neem do I mix" that is not on the shelf: of a litre
