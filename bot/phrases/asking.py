@@ -40,6 +40,7 @@ def ask_seen(plants: tuple[PlantId, ...], on: date | None = None) -> Incomplete:
 
 def ask_none_seen(plants: tuple[PlantId, ...], on: date | None = None) -> Incomplete:
     """Ask whether all of these were looked at, with none seen."""
+    plants = tuple(dict.fromkeys(plants))
     none_seen = Choice(ButtonText.NONE_SEEN_ON_THEM, (LogCheck(plants=plants, on=on),))
     return Incomplete(missing=Missing.NONE_SEEN, plants=plants, choices=(none_seen,) if plants else ())
 

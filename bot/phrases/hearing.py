@@ -1,6 +1,7 @@
 """The door for what people type: what it sets right is left out, its parts are read each, and agree."""
 
 import re
+from collections.abc import Sequence
 
 from bot.actions.action import ButtonText, Command, Expecting
 from bot.actions.add_plants import AddPlants
@@ -30,6 +31,7 @@ from bot.phrases.answering import asks_of_eating
 from bot.phrases.cutting import REPORTS, SEVERAL, pieces, read_apart
 from bot.phrases.grammar import plants_named
 from bot.phrases.identifying import seen_in
+from bot.phrases.items import Item
 from bot.phrases.leaving_out import TURNS, told_of
 from bot.phrases.lexicon import JOINS, Word, listed
 from bot.phrases.names import Place, Plants
@@ -60,12 +62,65 @@ def heard(text: str, situation: Situation) -> Reading:
     left = _what_is_not_denied(said[:LONGEST], situation)
     if left is not None:
         return left
+    rest, fine = _without_the_fine(said, situation)
+    if fine:
+        return _and_fine(rest, fine, situation)
     meant = read(said, situation)
     meant = _of_whom(read_apart(said, meant, situation) or meant, said, situation)
     meant = _without_needless_delays(meant, said, situation)
     meant = with_alarm(_of_what_is_denied(meant, said, situation), said, situation)
     whole = _with_what_is_asked(_in_agreement(_eaten_later(meant), said, situation), said, situation)
     return _as_described(_in_earnest(whole, said[:LONGEST], situation), said)
+
+
+def _without_the_fine(text: str, situation: Situation) -> tuple[str, tuple[PlantId, ...]]:
+    """Set apart clauses that say of plants that they are well, and no more: "wiped hoya, ivy ok"."""
+    if len(text) > LONGEST or _FINE.isdisjoint(words_of(plain(text))) or "?" in text:
+        return text, ()
+    parts = _CLAUSE.split(text)
+    behind = [frozenset(words_of(plain(one))) for one in (*parts[2:], "", "")]
+    fine = [
+        _are_fine(told_in(one, situation).items) if _OF_THE_SAME.isdisjoint(next_one) else ()
+        for one, next_one in zip(parts, behind, strict=True)
+    ]
+    kept = "".join(one for one, plants in zip(parts, fine, strict=True) if not plants)
+    return kept.strip(" ,.;!\n"), tuple(dict.fromkeys(plant for plants in fine for plant in plants))
+
+
+def _are_fine(part: Sequence[Item]) -> tuple[PlantId, ...]:
+    """Give the plants of a clause that says they are well, and no more: "ivy ok", "jade looks fine"."""
+    last = max((at for at, item in enumerate(part) if isinstance(item.meaning, Plants)), default=-1)
+    said = {word for item in part if not isinstance(item.meaning, Plants) for word in item.text.split()}
+    is_so = any(not _FINE.isdisjoint(item.text.split()) for item in part[last + 1 :])
+    plants = tuple(plant for one in part if isinstance(one.meaning, Plants) for plant in one.meaning.ids)
+    is_asked = bool(part) and part[0].text in {"is", "are"}
+    return plants if is_so and _BEING_FINE.issuperset(said) and not is_asked else ()
+
+
+def _and_fine(rest: str, fine: tuple[PlantId, ...], situation: Situation) -> Reading:
+    """Read the rest, and offer that nothing was seen on plants that are said to be well."""
+    meant = heard(rest, situation) if any(map(str.isalnum, rest)) else Reading()
+    named = {*plants_of(meant.sure), *(plant for one in meant.offers for plant in plants_of(one.commands))}
+    clean = LogCheck(plants=tuple(one for one in fine if one not in named))
+    if not clean.plants:
+        return meant
+    if not meant.offers and any(isinstance(one, LogCheck) for one in meant.sure):
+        return replace(meant, sure=(*meant.sure, clean))  # looks are told of
+    first, *others = meant.offers or (None,)
+    offer = offer_of((*(first.commands if first else ()), clean), situation)
+    if offer is None:
+        return meant
+    left_out = first.left_out if first else ""
+    return replace(meant, offers=(replace(offer, left_out=left_out), *others))
+
+
+_FINE = listed("ok okay fine good great alright healthy well happy")
+_BEING_FINE = _FINE | listed(
+    "the my and is are look looks seems seem doing still all too also both now quite &"
+)
+_OF_THE_SAME = listed("it her him them they both nothing none no")
+"""“Ivy fine, nothing on it” says more of the ivy."""
+_CLAUSE = re.compile(r"([,.;!\n]+|\b(?:but|while|though)\b)")
 
 
 def _as_described(meant: Reading, text: str) -> Reading:

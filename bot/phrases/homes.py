@@ -312,6 +312,7 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
     told.spans = _spans(told)
     has_nothing = _has_nothing(told)
     _leave_mistaken_out(told)
+    _leave_theirs_out(told)
     _leave_denied_out(told)
     _read_town(told)
     told.links = linked(told.spans, words.tokens)
@@ -1004,6 +1005,23 @@ def _leave_mistaken_out(told: _Telling) -> None:
             told.dropped.update(range(start, end))
 
 
+def _leave_theirs_out(told: _Telling) -> None:
+    """Leave unread what somebody who lives elsewhere has: "my sister has a hoya"."""
+    words = told.told.words
+    for at in range(len(words) - 1):
+        if words[at] not in _ELSEWHERE or words[at + 1] not in _OWNING or at in told.dropped:
+            continue
+        start, end = told.sentence(at)
+        end = next((n for n in range(at, end) if words[n] in _OUR_OWN), end)
+        theirs = range(max(start, at - 1), end)
+        told.spans = [one for one in told.spans if one.start not in theirs]
+        told.dropped.update(theirs)
+        told.unread[at] = told.told.text(theirs.start, end)
+
+
+_ELSEWHERE = words_of_class("home", "elsewhere")
+_OWNING = listed("has owns keeps grows had")
+_OUR_OWN = listed("i we but mine")
 _NO_PLANT = (("no", "plant"), ("not", "a", "plant"), ("not", "exist"), ("no", "such", "plant"))
 
 
@@ -1174,7 +1192,8 @@ def _meant_room(word: str) -> str:
     low = word.lower()
     is_known = low in ROOMS | SORTS | LOOKS or is_ordinary(low)
     meant = None if is_known or not word.islower() else slip_of(low, ROOMS | SORTS)
-    return word if meant is None or len(meant) < _SHORTEST_SLIP or len(meant) == len(low) else meant
+    is_other = meant is not None and len(meant) == len(low) and sorted(meant) != sorted(low)
+    return word if meant is None or len(meant) < _SHORTEST_SLIP or is_other else meant
 
 
 _SHORTEST_SLIP = 5

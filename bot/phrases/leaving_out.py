@@ -56,7 +56,8 @@ def told_of(text: str, situation: Situation) -> str:
     text = _SHOUTED.sub("", _without_headings(_without_courtesies(text, situation), situation))
     if len(text) > LONGEST:
         return text  # too long to be read at all
-    text = _WITH_NO.sub("without", _FRAGMENTS.sub(", ", text))
+    text = _SOAPED.sub(r"spray\2 with \1", _WITH_NO.sub("without", _FRAGMENTS.sub(", ", text)))
+    text = _NO_LONGER.sub("not", _NEITHER.sub(r"not\1 and not ", _NEITHER_HAS.sub(r"on \1 and \2 no ", text)))
     text = _of_two_works(_used_up(text, situation), situation)
     words = words_of(plain(text))
     is_turned = not ((TURNS | _NO).isdisjoint(words) and _MAKES.isdisjoint(pairwise(words)))
@@ -71,6 +72,16 @@ def told_of(text: str, situation: Situation) -> str:
     return _without(plain(text), sorted([*cut, *parted]), {at for at, _ in parted}) if cut or parted else text
 
 
+_NEITHER_HAS = re.compile(
+    r"\bneither ([^.!?\n]*?),? nor ([^.!?\n]*?) (?:has|have|had|got|shows?) (?:got |any )?", re.IGNORECASE
+)
+_NEITHER = re.compile(r"\bneither\b([^.!?\n]*?),? nor ", re.IGNORECASE)
+_NO_LONGER = re.compile(
+    r"\bno longer\b(?! (?:have|own|keep|with|here|there|alive|in|isolated|separated?|apart|alone)\b)",
+    re.IGNORECASE,
+)
+_SOAPED = re.compile(r"(?<!\ba )(?<!\bthe )\b(soap|oil)(ed|ing)\b(?: (?:up|down)\b)?", re.IGNORECASE)
+"""“Wiped and soaped the hoya”, as its step is called."""
 _ROOM = re.compile(r"(?<=[a-z] )(?<!\bthe )(?<!\ba )(be?d|ba?th)?rm\b(?! temp)", re.IGNORECASE)
 _ROOMS = {"": "room", "d": "bedroom", "h": "bathroom"}
 """By how what stands before "rm" ends."""
@@ -138,8 +149,8 @@ _ENDING = re.compile(
 
 
 _SIGNED = re.compile(
-    r"(?<=[.!?\n])\s*(?:\n[^\S\n]*(?i:yours|with|best|kind|many|warm|thanks?|love|cheers|sincerely|regards"
-    r"|respectfully|faithfully|gratefully)(?:[^\S\n]+[\w']+){0,4}[^\S\n]*,\s*\n\s*[A-Z]\w*\.?"
+    r"(?<=[.!?\n])\s*(?:(?i:(?:with\s+)?(?:yours|best|kind|many|warm|thanks?|love|cheers|sincerely|regards"
+    r"|respectfully|faithfully|gratefully))(?:[^\S\n]+[\w']+){0,4}[^\S\n]*,\s*[A-Z]\w*\.?"
     r"|\n\s*[A-Z]\.)\s*$"
 )
 """A letter's last line: a name or its first letter, and its closing formula above."""

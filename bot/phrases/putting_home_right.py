@@ -388,7 +388,7 @@ class _Mending:
                 place = self._place(found)
                 names, at = self._of(found, at=place), found.start() + 1
                 first = self.items[found.start()]
-                is_bare = first.sort == "n" and not re.search("[gh]", found[0])
+                is_bare = first.sort == "n" and not re.search("[gha]", found[0])
                 is_unsure = is_bare or first.text.lower() in _TONIGHT or not names
                 if self._is_of_a_sort(found) or (is_unsure and not is_offered):
                     continue

@@ -38,6 +38,7 @@ from bot.actions.tell_how import AskHow
 from bot.actions.walk_through import EndWalk, PassPlant
 from bot.actions.work_through import EndWork, TickWork
 from bot.catalogue.towns import find_towns
+from bot.domain.identity import PlaceId, PlantId
 from bot.domain.value import Value, replace
 from bot.phrases.answering import read_answer, read_ticks
 from bot.phrases.doings import read_doings
@@ -54,7 +55,7 @@ from bot.phrases.labels import is_said_burnt, read_burnt
 from bot.phrases.lexicon import KNOWN, is_made_of, is_ordinary, listed, phrases_of, words_in
 from bot.phrases.looking_up import read_follow_up
 from bot.phrases.mentions import NO_PLANTS
-from bot.phrases.names import Plants
+from bot.phrases.names import Plants, Product
 from bot.phrases.notation import notation
 from bot.phrases.numbers import Count
 from bot.phrases.offered_homes import offered_home, things_of, without
@@ -326,6 +327,9 @@ def _begun(text: str, situation: Situation) -> Reading | None:
     moved = read_move(text, situation) or (read_burnt(words, situation) if is_burnt else None)
     if moved is not None:
         return Reading(offers=_said_back(moved, situation), text=text)
+    lacking = _lacking(words, situation)
+    if lacking is not None:
+        return Reading(sure=(lacking,), text=text)
     has_nothing = bool(words and situation.plants) and _has_nothing_to_treat_with(text, situation)
     return Reading(sure=(Ask(topic=Topic.BUY),), text=text) if has_nothing else None
 
@@ -364,6 +368,29 @@ def _has_nothing_to_treat_with(text: str, situation: Situation) -> bool:
     if home.named or len(home.unread) >= FEWEST_WORDS:
         return False
     return home.has_nothing and home.is_empty() and not _is_counted(home, text, situation)
+
+
+def _lacking(words: tuple[str, ...], situation: Situation) -> Command | None:
+    """Read that no more is said than that one product is not there: "I have no soap", "there is no oil"."""
+    if _NONE_OF_IT.isdisjoint(words) or _THERE_IS.isdisjoint(words) or len(words) > _MOST_LACKING:
+        return None
+    items = items_of(words, situation)
+    products = [one.meaning for one in items if isinstance(one.meaning, Product)]
+    rest = [word for one in items if not isinstance(one.meaning, Product) for word in one.text.split()]
+    if len(products) != 1 or not _AROUND_NONE.issuperset(rest) or not situation.plants:
+        return None
+    key = products[0].ingredient
+    is_here = products[0].id is not None
+    return StockProduct(ingredient=key, stock_ml=0) if key and is_here else Ask(topic=Topic.BUY)
+
+
+_MOST_LACKING = 12
+_NONE_OF_IT, _THERE_IS = listed("no not none"), listed("have has got there left here")
+_AROUND_NONE = (
+    _NONE_OF_IT
+    | _THERE_IS
+    | listed("i we do does is any the my our more at home in house sorry yet now , . !")
+)
 
 
 def _is_counted(home: Home, text: str, situation: Situation) -> bool:
@@ -556,7 +583,12 @@ def _put_right(text: str, sure: tuple[Command, ...], situation: Situation) -> Re
     told, asked = _told_and_asked(text) if "?" in text and is_offered else (text, [])
     if "?" in told or not told.strip(" ."):
         return None
-    is_else = not all(isinstance(one, (*_OF_A_HOME, NotUnderstood, Incomplete, Ask)) for one in sure)
+    due = {one.plant for one in situation.tonight}
+    is_else = not all(
+        isinstance(one, (*_OF_A_HOME, NotUnderstood, Incomplete, Ask))
+        or (isinstance(one, Postpone) and due.isdisjoint(one.plants))  # "i have no mint"
+        for one in sure
+    )
     right = put_right(told, situation, is_else=is_else)
     if not right.is_of_it or (is_else and not right.is_plain):
         return None
@@ -635,10 +667,12 @@ def _names_several(told: str, home: Home, situation: Situation) -> bool:
 def _instead(text: str, home: Home, sure: tuple[Command, ...], situation: Situation) -> Reading | None:
     """Read what tells nothing of a home: a plant's bare name, that there is nothing, something else."""
     is_open = any(isinstance(one, NotUnderstood | Incomplete) for one in sure)
-    if home.named and _SETS_RIGHT & frozenset(words_of(plain(text))):
+    is_plain = bool(home.named) and not home.unread
+    moved = _moved(home, situation) if is_plain else ()
+    if home.named and not moved and _SETS_RIGHT & frozenset(words_of(plain(text))):
         return None  # "it was the jasmine, not the ivy"
-    stands = read_standing(text, situation) if home.named and not home.unread else None
-    if stands is not None:
+    stands = (read_standing(text, situation) if is_plain else None) or moved
+    if stands:
         known = {one.id: one.place for one in situation.plants}
         moves = [one for one in stands if isinstance(one, MovePlant)]
         is_new = any(one.room or known[each] != one.place for one in moves for each in one.plants)
@@ -662,6 +696,24 @@ def _instead(text: str, home: Home, sure: tuple[Command, ...], situation: Situat
 
 
 _SETS_RIGHT = listed("not meant wrong instead")
+
+
+def _moved(home: Home, situation: Situation) -> tuple[MovePlant, ...]:
+    """Give where plants of the home are told to stand, if all named are: "no, the jade is in the den"."""
+    ids = {one.names[0]: one.id for one in situation.plants}
+    places = {one.name: one.id for one in situation.places}
+    at: dict[str, list[PlantId]] = {}
+    for one in home.moved:
+        if one.place and one.name in ids:
+            at.setdefault(one.place, []).append(ids[one.name])
+    is_whole = {*home.named} == {each for ids in at.values() for each in ids}
+    return tuple(
+        MovePlant(
+            tuple(dict.fromkeys(each)), places.get(room, PlaceId(0)), room="" if room in places else room
+        )
+        for room, each in at.items()
+        if is_whole
+    )
 
 
 def _told_and_asked(text: str) -> tuple[str, list[str]]:

@@ -493,7 +493,10 @@ def isolate(told: Mentions) -> Filled:
     about = told.setting.about()
     if told.words & {"they", "them", "those", "both"}:
         about = tuple(one for one in told.situation.spoken if one in told.situation.sick)
-    plants, on, place = _named(told) or about, told.behind(), told.one(Place)
+    named, left = _named(told), told.sides()[1]
+    if "longer" in told.words:
+        return None  # "no longer isolated"
+    plants, on, place = named or (() if left else about), told.behind(), told.one(Place)
     is_called = told.has(Word.ISOLATE, Word.AWAY) or bool(told.words & _APART)
     is_behind = isinstance(on, date) and on < told.situation.today
     is_quarantine = "quarantine" in told.words and not is_behind
