@@ -3,7 +3,7 @@
 import re
 from itertools import pairwise
 
-from bot.actions.action import Command
+from bot.actions.action import ButtonText, Command
 from bot.actions.correct import Correct
 from bot.actions.correct_entry import CorrectEntry, DeleteEntry, Entered, Kind
 from bot.actions.log_check import LogCheck
@@ -36,7 +36,7 @@ _IDLE = frozenset({Word.FILLER, Word.BREAK, Word.IT, Word.IT_IS})
 _TOLD_OF = listed("got had was were has gets")
 _JOURNAL = listed("back journal record records log history diary notes")
 _LED = listed("no nope nah wait actually sorry oops wrong correct correction")
-_CALLS = _DELETE | _TOLD_OF | _LED | listed("take not instead rather never is are been")
+_CALLS = _DELETE | _TOLD_OF | _LED | listed("make meant mean take not instead rather never is are been")
 """Without any of these nothing is put right."""
 _SPRAYED = listed("sprayed spray used use got had put applied went")
 _AND_NOT = frozenset({"not", "instead of", "rather than"})
@@ -54,6 +54,9 @@ def read_putting_right(words: tuple[str, ...], situation: Situation) -> tuple[Co
         return None
     text = " ".join(words)
     told = Mentions(items_of(words, situation), Setting(situation))
+    number = _number_anew(words, told, situation)
+    if number is not None:
+        return (Correct(count=number),)
     meant = _other_plant(words, told) if told.has(Word.NOT) else None
     if meant is not None:
         return (meant,)
@@ -70,6 +73,23 @@ def read_putting_right(words: tuple[str, ...], situation: Situation) -> tuple[Co
     right = _other_count(text, words, told, of)
     is_told = ":" in words or bool(said & _TOLD_OF)
     return right or (_other_product(told, of) if is_told and _DENIED.search(text) else None)
+
+
+def _number_anew(words: tuple[str, ...], told: Mentions, situation: Situation) -> int | None:
+    """Read "sorry 50", "no wait, 3", "make that 7" right behind a find: the last number counts."""
+    rest = {word for one in told.items if not isinstance(one.meaning, Count) for word in one.text.split()}
+    counts = told.every(Count)
+    is_answer = situation.choices[:1] and situation.choices[0].text is ButtonText.YES
+    is_just_found = len(situation.spoken) == 1 and situation.found_today.issuperset(situation.spoken)
+    if is_answer or not (is_just_found and counts) or _TURNING.isdisjoint(words) or rest - _AROUND_A_NUMBER:
+        return None
+    return whole_count(counts[-1].value) or None
+
+
+_TURNING = _LED | listed("make meant mean rather")
+_AROUND_A_NUMBER = _TURNING | listed(
+    "that it i of them more exact exactly is was were really only just about there are the , - . ! ; :"
+)
 
 
 def _never_sprayed(words: tuple[str, ...], situation: Situation) -> tuple[Command, ...] | None:

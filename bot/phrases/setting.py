@@ -49,9 +49,10 @@ class Setting(Value):
         return self.situation.found_today
 
     def asked_pest(self) -> str | None:
-        """Give the pest that the open question asks about."""
+        """Give the pest that the open question asks about, where it is one."""
         offered = (command for choice in self.situation.choices for command in choice.commands)
-        return next((pest for one in offered if (pest := getattr(one, "pest", None)) is not None), None)
+        pests = {pest for one in offered if (pest := getattr(one, "pest", None)) is not None}
+        return pests.pop() if len(pests) == 1 else None
 
     def treatments(self) -> tuple[PlantId, ...]:
         """Plants that tonight's nudge, or the answer to a find since, asked a treatment for."""
