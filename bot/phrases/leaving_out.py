@@ -7,6 +7,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from bot.actions.situation import Situation
+from bot.domain.identity import PlantId
 from bot.domain.trade import Method
 from bot.phrases.days import MONTHS, WEEKDAYS, Clock, Day, Every, MonthDay, Murky, Period, Weekday, day_behind
 from bot.phrases.home_words import kind_at
@@ -58,7 +59,7 @@ def told_of(text: str, situation: Situation) -> str:
         return text  # too long to be read at all
     text = _SOAPED.sub(r"spray\2 with \1", _WITH_NO.sub("without", _FRAGMENTS.sub(", ", text)))
     text = _NO_LONGER.sub("not", _NEITHER.sub(r"not\1 and not ", _NEITHER_HAS.sub(r"on \1 and \2 no ", text)))
-    text = _of_two_works(_used_up(text, situation), situation)
+    text = _of_a_find(_of_two_works(_used_up(text, situation), situation), situation)
     words = words_of(plain(text))
     is_turned = not ((TURNS | _NO).isdisjoint(words) and _MAKES.isdisjoint(pairwise(words)))
     is_parted = "from" in words and ("apart" in words or not _AWAY.isdisjoint(words))
@@ -287,6 +288,54 @@ def _used_up(text: str, situation: Situation) -> str:
 
 _FINISHED = re.compile(
     r"(?:the |my |our )?(?P<with>[\w ]+?)(?: bottle)? (?:is|are)(?: all)? finished[.!]?", re.IGNORECASE
+)
+
+
+def _of_a_find(text: str, situation: Situation) -> str:
+    """Say "scale on the ivy, 5 each, none on the fern" for "..., not on the fern, 5 each"; name "all but"."""
+    words = words_of(plain(text))
+    if _SPARED.isdisjoint(words) or "?" in words:
+        return text
+    said = _said(words, situation)
+    kinds = {type(one.meaning) for one in said}
+    is_find = Pest in kinds or any(one.meaning is Word.BUGS for one in said)
+    if not is_find or not kinds.isdisjoint({Method, Tool, Product}):
+        return text
+    all_but = _ALL_BUT.search(plain(text))
+    out = _ids(plain(text)[all_but.start("out") : all_but.end("out")], situation) if all_but else []
+    others = [one.names[0] for one in situation.plants if one.id not in out]
+    if all_but and out and 0 < len(others) <= _MOST_NAMED:
+        names = f"{', '.join(others[:-1])} and {others[-1]}" if others[1:] else others[0]
+        on = "on " if all_but["all"] in {"everywhere", "all over"} else ""
+        return (
+            f"{plain(text)[: all_but.start()]}{on}{names}{all_but['has'] or ''}{plain(text)[all_but.end() :]}"
+        )
+    text = _NOT_ON.sub(", none on ", text)
+    late = _LATE_NUMBER.fullmatch(text)
+    return f"{late['seen']}{late['many']}{late['out']}" if late and _ids(late["out"], situation) else text
+
+
+def _ids(text: str, situation: Situation) -> list[PlantId]:
+    """Give the plants that a run of words names."""
+    said = _said(words_of(plain(text)), situation)
+    return [plant for one in said if isinstance(one.meaning, Plants) for plant in one.meaning.ids]
+
+
+_SPARED = listed("but not none except apart besides")
+_MOST_NAMED = 20
+"""So many plants are named one by one. [1]"""
+_NAMED = r"(?:(?:the|my|our|on|for) )*(?P<out>[^,.;!?\n]+?)"
+_ALL_BUT = re.compile(
+    r"\b(?P<all>everything|everywhere|all over|all(?: of)? (?:the |my )?(?:them|plants|others)|all)"
+    r"(?P<has> (?:has|have|got|had) [^,.;!?\n]+?)? (?:but|except(?: for)?|apart from|besides) "
+    + _NAMED
+    + r"(?=$|[,.;!\n])"
+)
+_NOT_ON = re.compile(r",?\s+(?:but not (?:on |in )?(?=the |my )|(?:but )?not (?:on|in) )", re.IGNORECASE)
+_LATE_NUMBER = re.compile(
+    r"(?P<seen>[^,.;!?\n]+?)(?P<out>,? none on [^,.;!?\n]+?)"
+    r"(?P<many>,? (?:(?:about|around|some|roughly|maybe|ca) )?(?:\d+(?: each)?|\w+ each|few|some|many))\.?",
+    re.IGNORECASE,
 )
 
 

@@ -326,7 +326,7 @@ def none(told: Mentions) -> Filled:
     plants, on = told.plants(), told.behind()
     is_of_none_known = not plants and (told.how_many() or told.points_at_one())
     is_called = told.has(Word.NOTHING, Word.NONE, Word.CLEAN, Word.GONE, Word.NOT, Word.CHECKED)
-    if is_of_none_known or not is_called or _is_not_looked_at(told):
+    if is_of_none_known or not is_called or _is_not_looked_at(told) or _is_seen_on_some(told):
         return None
     if not plants and left and not told.has(Word.ALL):
         is_looked_for = told.denied or told.has(Word.CHECKED, Word.NONE, Word.NOTHING, Word.CLEAN)
@@ -356,6 +356,15 @@ def none(told: Mentions) -> Filled:
     if not plants or isinstance(on, Trouble) or told.is_ahead():
         return None
     return (LogCheck(plants=_with_the_rest(plants, told), level=told.one(Level), on=on),)
+
+
+def _is_seen_on_some(told: Mentions) -> bool:
+    """Whether an animal is told of one plant, and none of another: "scale on the hoya, none on the ivy"."""
+    pests, named = (
+        {told.is_denied_beside(at) for at, item in enumerate(told.items) if isinstance(item.meaning, kind)}
+        for kind in (Pest, Plants)
+    )
+    return False in pests and len(named) > 1 and not told.has(Word.CHECKED, Word.CLEAN)
 
 
 def _is_not_looked_at(told: Mentions) -> bool:
