@@ -59,6 +59,7 @@ def told_of(text: str, situation: Situation) -> str:
         return text  # too long to be read at all
     text = _SOAPED.sub(r"spray\2 with \1", _WITH_NO.sub("without", _FRAGMENTS.sub(", ", text)))
     text = _NO_LONGER.sub("not", _NEITHER.sub(r"not\1 and not ", _NEITHER_HAS.sub(r"on \1 and \2 no ", text)))
+    text = _NOT_ME.sub(_by_another, text)
     text = _of_a_find(_of_two_works(_used_up(text, situation), situation), situation)
     words = words_of(plain(text))
     is_turned = not ((TURNS | _NO).isdisjoint(words) and _MAKES.isdisjoint(pairwise(words)))
@@ -288,6 +289,21 @@ def _used_up(text: str, situation: Situation) -> str:
 
 _FINISHED = re.compile(
     r"(?:the |my |our )?(?P<with>[\w ]+?)(?: bottle)? (?:is|are)(?: all)? finished[.!]?", re.IGNORECASE
+)
+
+
+def _by_another(found: re.Match[str]) -> str:
+    """Say "my wife did the jade" for "I didn't do the jade, my wife did it"."""
+    if _PEOPLE.isdisjoint(words_of(plain(found["who"]))):
+        return found[0]
+    return f"{found['who']} did{found['rest'] or ' ' + (found['what'] or 'it')}"
+
+
+_NOT_ME = re.compile(
+    r"^\W*(?:no\W+)?i (?:did ?n[o']?t|have ?n[o']?t) (?:do|done) (?P<what>[^.,;!?\n]*?)(?: myself)?[.,;] *"
+    r"(?:but )?(?P<who>(?:my |our |the )?\w+) (?:did|has done|has)(?: (?:it|that|this|them|so))?"
+    r"(?P<rest>[^.,;!?\n]*)[.!]*$",
+    re.IGNORECASE,
 )
 
 

@@ -232,6 +232,11 @@ class Mentions(Value, dict=True):
                 begin = at
         yield begin, self.items[begin:]
 
+    def tells_some_done(self) -> bool:
+        """Whether a clause tells of plants, and of no day, that they are done: "sage is done"."""
+        named = (one for _, one in self._clauses() if any(isinstance(item.meaning, Plants) for item in one))
+        return any(any(map(_does, one)) and not any(map(_is_else, one)) for one in named)
+
     def plants(self) -> tuple[PlantId, ...]:
         """Give the plants it is about: named, of a place, all, or those of the part before."""
         told, left = self.sides()
@@ -301,6 +306,7 @@ class Mentions(Value, dict=True):
     def is_denied(self) -> bool:
         """Whether a denial stands in it that leaves out no plant: "the orchid was not sprayed"."""
         is_of_a_look = bool(self.denied) and not self.every((Method, Tool, Product))  # "did it, no webs"
+        is_of_a_look = is_of_a_look or _is_of_products_alone(self.items)  # "wiped the hoya no soap"
         return self.has(Word.NOT, Word.AGAINST, Word.YET) and not self.sides()[1] and not is_of_a_look
 
     def sees_none(self) -> bool:
@@ -574,12 +580,32 @@ def _does(item: Item) -> bool:
     return isinstance(item.meaning, Method | Tool) or item.meaning in {Word.DONE, Word.CHECKED, Word.CLEAN}
 
 
+def _is_else(item: Item) -> bool:
+    """Whether a word keeps its clause from telling of what was done: a denial, a day, a task."""
+    is_ahead = isinstance(item.meaning, (Tool, *DATES)) or item.meaning in {Word.DO, Word.HEDGE, Word.NOT}
+    return is_ahead or leaves_out(item) or item.meaning in _DENIED
+
+
 def leaves_out(item: Item) -> bool:
     """Whether a word leaves out what is named beside it."""
     return item.meaning in _LEAVING or item.text in _LEAVES_OUT
 
 
+def _is_of_products_alone(items: tuple[Item, ...]) -> bool:
+    """Whether, behind a treatment, each denial is of a product: "wiped the hoya no soap"."""
+    denials = [at for at, one in enumerate(items) if one.meaning in {Word.NOT, Word.AGAINST, Word.YET}]
+    done = next((at for at, one in enumerate(items) if isinstance(one.meaning, Method)), len(items))
+    return bool(denials) and all(
+        at > done
+        and items[at].text == "no"
+        and any(isinstance(one.meaning, Product) for one in items[at + 1 : at + 2])
+        for at in denials
+    )
+
+
 def _leaves_out_at(clause: tuple[Item, ...], at: int) -> bool:
+    if _is_of_products_alone(clause):
+        return False
     if not leaves_out(clause[at]) or clause[at].text != "left":
         return leaves_out(clause[at])
     return not any(isinstance(item.meaning, Count | Grade) for item in clause[:at])  # "hoya had 3 left"

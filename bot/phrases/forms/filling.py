@@ -414,7 +414,13 @@ def later(told: Mentions) -> Filled:
     is_put_off = told.has(*_PUTS_OFF) or told.words & _LATER_WORDS or _is_work_denied(told)
     plants = _put_off(told)
     is_behind = bool(told.days()) and speaks_of_before(told.items)
-    if not plants or (not is_put_off and on is None and not at) or told.words & {"was", "were"} or is_behind:
+    if (
+        told.tells_some_done()
+        or not plants
+        or (not is_put_off and on is None and not at)
+        or told.words & {"was", "were"}
+        or is_behind
+    ):
         return None
     if (told.every(Moment) and told.days()) or (told.has(Word.HAD) and told.has(Word.NOTHING)):
         return None
