@@ -3,7 +3,7 @@
 from datetime import date, datetime
 from decimal import Decimal
 
-from bot.actions.action import Outcome
+from bot.actions.action import ButtonText, Choice, Outcome
 from bot.actions.ask import Ask, Topic, answers
 from bot.actions.desk import Desk
 from bot.domain.care import Care, care_of
@@ -116,9 +116,16 @@ def sun_of(place: Place, desk: Desk) -> PlaceSun:
     return PlaceSun(place=place, spans=tuple((span.start, span.end) for span in spans))
 
 
+NOTHING_AT_HAND = (Choice(ButtonText.NOTHING_YET, (Ask(topic=Topic.BUY),)),)
+"""Who has nothing to treat with is told what to get."""
+
+
 @answers(Topic.BUY)
 def tell_what_to_buy(_: Ask, desk: Desk) -> Shopping:
     """Say what the open cases lack: a kind of product, or more of one, by what the next round takes. [mL]."""
+    asked = desk.question
+    if asked is not None and asked.choices == NOTHING_AT_HAND:
+        desk.store.answer_question(asked, 0, desk.now)
     lacking: dict[tuple[str, ...], list[str]] = {}
     needed: dict[ProductId, list[Plant]] = {}
     for number, states in desk.agenda.progress.items():

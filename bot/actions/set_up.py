@@ -6,8 +6,7 @@ from enum import Enum
 
 from bot.actions.action import Asking, ButtonText, Choice, Expecting, Outcome
 from bot.actions.add_plants import AddPlants, PlantsAdded
-from bot.actions.advise import Shopping
-from bot.actions.ask import Ask, Topic
+from bot.actions.advise import NOTHING_AT_HAND, Shopping
 from bot.actions.courtesy import Greeted
 from bot.actions.decline import Decline, Declined
 from bot.actions.describe_pest import PestDescribed, PestsKnown
@@ -159,13 +158,19 @@ def _next(desk: Desk, skipped: Expecting) -> tuple[Lacking, tuple[str, ...], Ask
         return Lacking.WINDOWS, tuple(place.name for place in untold), ask_window(untold[0])
     if household.living and not any(plant.cases for plant in household.living):
         return Lacking.FIND, (), Asking(_FIRST_STEPS)
-    if household.living and not household.products:
-        return Lacking.SHELF, (), Asking(_NOTHING_AT_HAND)
+    if household.living and not household.products and not _is_shelf_settled(desk):
+        return Lacking.SHELF, (), Asking(NOTHING_AT_HAND)
     return Lacking.NOTHING, (), None
 
 
-_NOTHING_AT_HAND = (Choice(ButtonText.NOTHING_YET, (Ask(topic=Topic.BUY),)),)
-"""Who has nothing to treat with is told what to get."""
+def _is_shelf_settled(desk: Desk) -> bool:
+    """Whether it was told that there is nothing to treat with, or asked often enough."""
+    asked, is_answered = desk.store.times_asked(desk.member.household, NOTHING_AT_HAND)
+    return is_answered or asked >= _MOST_ASKED
+
+
+_MOST_ASKED = 2
+"""So often it is asked what is at hand, where nothing is told of it. Judgement. [1]"""
 _FIRST_STEPS = (
     Choice(ButtonText.ON_A_PLANT, (Incomplete(missing=Missing.SEEN),)),
     Choice(ButtonText.FIND_OUT, (Identify(),)),

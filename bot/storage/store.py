@@ -391,6 +391,12 @@ class SqlStore(PhotoRows, Delivery):
         found = _QUESTION_BY_ID.rows(self._connection, {"number": number})
         return _question(found[0]) if found else None
 
+    def times_asked(self, household: HouseholdId, choices: Sequence[Choice]) -> tuple[int, bool]:
+        """Tell how often just this was asked of late, and whether it was answered."""
+        which = question.c.household == household, question.c.choices == encode_choices(tuple(choices))
+        asked = self._connection.execute(sa.select(question.c.answered).where(*which)).all()
+        return len(asked), any(one.answered is not None for one in asked)
+
     def ask(
         self,
         household: HouseholdId,
