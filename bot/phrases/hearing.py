@@ -62,6 +62,8 @@ def heard(text: str, situation: Situation) -> Reading:
     left = _what_is_not_denied(said[:LONGEST], situation)
     if left is not None:
         return left
+    if _is_in_part(words_of(plain(said[:LONGEST])), situation):
+        return Reading(sure=(Ask(topic=Topic.DUE),), text=said)  # what is open is shown, to be ticked off
     rest, fine = _without_the_fine(said, situation)
     if fine:
         return _and_fine(rest, fine, situation)
@@ -81,7 +83,7 @@ def _without_the_fine(text: str, situation: Situation) -> tuple[str, tuple[Plant
     behind = [frozenset(words_of(plain(one))) for one in (*parts[2:], "", "")]
     fine = [
         _are_fine(told_in(one, situation).items) if _OF_THE_SAME.isdisjoint(next_one) else ()
-        for one, next_one in zip(parts, behind, strict=True)
+        for one, next_one in zip(parts, behind, strict=False)
     ]
     kept = "".join(one for one, plants in zip(parts, fine, strict=True) if not plants)
     return kept.strip(" ,.;!\n"), tuple(dict.fromkeys(plant for plants in fine for plant in plants))
@@ -203,6 +205,16 @@ def _of_these_too(agreed_to: tuple[Command, ...], rest: str, situation: Situatio
     return tuple(replace(one, plants=tuple(dict.fromkeys((*one.plants, *more)))) for one in told)
 
 
+def _is_in_part(words: tuple[str, ...], situation: Situation) -> bool:
+    """Whether no more is told than that a part of the evening's work is done: "half done", "did one leaf"."""
+    done = {one for one in words if one in _DID}
+    return bool(situation.tonight and done) and not _PART.isdisjoint(words) and _IN_PART.issuperset(words)
+
+
+_PART = listed("half halfway partly mostly nearly almost leaf most some part")
+_IN_PART = _PART | listed(
+    "did done i have the of it them all just only one a test today tonight so far . ! , way through"
+)
 _UNDONE = re.compile(
     r"(?:^\W*|\b(?:i|we) )(?:have ?n[o']?t|did ?n[o']?t|never) (?:do|did|done) (?:it|that|them|this)\b",
     re.IGNORECASE,
@@ -212,7 +224,7 @@ _SHORTLY = listed("no nope nah not done it is i we did have yet . , !")
 
 def _is_undone(text: str) -> bool:
     """Whether what was written last is denied: "I haven't done it", "nope, not done", "no I didn't"."""
-    words = words_of(plain(text))
+    words = [one for one in words_of(plain(text)) if one not in TURNS]
     is_short = _SHORTLY.issuperset(words) and "not" in words and not _DID.isdisjoint(words)
     return is_short or _UNDONE.search(text) is not None
 

@@ -59,7 +59,7 @@ def told_of(text: str, situation: Situation) -> str:
         return text  # too long to be read at all
     text = _SOAPED.sub(r"spray\2 with \1", _WITH_NO.sub("without", _FRAGMENTS.sub(", ", text)))
     text = _NO_LONGER.sub("not", _NEITHER.sub(r"not\1 and not ", _NEITHER_HAS.sub(r"on \1 and \2 no ", text)))
-    text = _NOT_ME.sub(_by_another, text)
+    text = "not done" if _is_nothing_done(words_of(plain(text))) else _NOT_ME.sub(_by_another, text)
     text = _of_a_find(_of_two_works(_used_up(text, situation), situation), situation)
     words = words_of(plain(text))
     is_turned = not ((TURNS | _NO).isdisjoint(words) and _MAKES.isdisjoint(pairwise(words)))
@@ -278,17 +278,21 @@ _BOTH_DONE = {("both", "done"), ("both", "are"), ("did", "both")}
 
 def _used_up(text: str, situation: Situation) -> str:
     """Say "the soap is used up" for "the soap is finished": nothing was done with it."""
-    found = _FINISHED.fullmatch(text.strip())
-    if not found:
-        return text
-    words = words_of(plain(found["with"]))
-    meaning, size = next_at(words, 0, situation)
-    is_product = isinstance(meaning, Product) and size == len(words) and "spray" not in words
-    return f"{found['with']} used up" if is_product else text
+
+    def mended(found: re.Match[str]) -> str:
+        words = words_of(plain(found["with"]))
+        meaning, size = next_at(words, 0, situation)
+        is_product = isinstance(meaning, Product) and size == len(words) and "spray" not in words
+        return f"{found['lead']}{found['with']} used up" if is_product else found[0]
+
+    return _FINISHED.sub(mended, text)
 
 
 _FINISHED = re.compile(
-    r"(?:the |my |our )?(?P<with>[\w ]+?)(?: bottle)? (?:is|are)(?: all)? finished[.!]?", re.IGNORECASE
+    r"(?P<lead>^\s*|[,.;!\n]\s*|\b(?:but|and|as|because|since) )(?:the |my |our )?"
+    r"(?P<with>[\w ]{1,30}?)(?: bottle)?"
+    r" (?:is|are)(?: all)? finished(?=$|[,.;!\n])",
+    re.IGNORECASE,
 )
 
 
@@ -299,6 +303,13 @@ def _by_another(found: re.Match[str]) -> str:
     return f"{found['who']} did{found['rest'] or ' ' + (found['what'] or 'it')}"
 
 
+def _is_nothing_done(words: tuple[str, ...]) -> bool:
+    """Whether no more is said than that nothing was done: it tells of no look."""
+    return "nothing" in words and not _DID.isdisjoint(words) and _AROUND_NOTHING.issuperset(words)
+
+
+_DID = listed("did done")
+_AROUND_NOTHING = _DID | listed("nothing i we have has was is got yet so far today tonight at all . !")
 _NOT_ME = re.compile(
     r"^\W*(?:no\W+)?i (?:did ?n[o']?t|have ?n[o']?t) (?:do|done) (?P<what>[^.,;!?\n]*?)(?: myself)?[.,;] *"
     r"(?:but )?(?P<who>(?:my |our |the )?\w+) (?:did|has done|has)(?: (?:it|that|this|them|so))?"
@@ -326,9 +337,11 @@ def _of_a_find(text: str, situation: Situation) -> str:
         return (
             f"{plain(text)[: all_but.start()]}{on}{names}{all_but['has'] or ''}{plain(text)[all_but.end() :]}"
         )
-    text = _NOT_ON.sub(", none on ", text)
-    late = _LATE_NUMBER.fullmatch(text)
-    return f"{late['seen']}{late['many']}{late['out']}" if late and _ids(late["out"], situation) else text
+    clean = _NOT_ON.sub(lambda found: f"{_NONE}{found['on'] or 'on'} ", text)
+    seen, spared, behind = clean.partition(_NONE)
+    late = _LATE_NUMBER.search(behind)
+    out = behind[: late.start()] if late else behind
+    return f"{seen}{late[1]}{spared}{out}" if late and _ids(out, situation) else f"{seen}{spared}{behind}"
 
 
 def _ids(text: str, situation: Situation) -> list[PlantId]:
@@ -347,10 +360,12 @@ _ALL_BUT = re.compile(
     + _NAMED
     + r"(?=$|[,.;!\n])"
 )
-_NOT_ON = re.compile(r",?\s+(?:but not (?:on |in )?(?=the |my )|(?:but )?not (?:on|in) )", re.IGNORECASE)
+_NOT_ON = re.compile(
+    r",?\s+(?:but not (?:(?P<in>on|in) )?(?=the |my )|(?:but )?not (?P<on>on|in) )", re.IGNORECASE
+)
+_NONE = ", none "
 _LATE_NUMBER = re.compile(
-    r"(?P<seen>[^,.;!?\n]+?)(?P<out>,? none on [^,.;!?\n]+?)"
-    r"(?P<many>,? (?:(?:about|around|some|roughly|maybe|ca) )?(?:\d+(?: each)?|\w+ each|few|some|many))\.?",
+    r"(,? (?:(?:about|around|some|roughly|maybe|ca) )?(?:\d+(?: each)?|\w+ each|few|some|many))\.?$",
     re.IGNORECASE,
 )
 

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from datetime import timedelta
 from functools import lru_cache
 from itertools import islice
 
@@ -52,7 +53,7 @@ from bot.phrases.homes import NOTHING_OF_IT, TREATED, Home, read_home, read_move
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.kept import kept
 from bot.phrases.labels import is_said_burnt, read_burnt
-from bot.phrases.lexicon import KNOWN, is_made_of, is_ordinary, listed, phrases_of, words_in
+from bot.phrases.lexicon import KNOWN, Word, is_made_of, is_ordinary, listed, phrases_of, words_in
 from bot.phrases.looking_up import read_follow_up
 from bot.phrases.mentions import NO_PLANTS
 from bot.phrases.names import Plants, Product
@@ -830,7 +831,7 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation, *, is_men
         sure = (NotUnderstood(text[:LONGEST], reason="town"),)
     sure = _of_the_stage(sure, text, situation)
     guesses = rank(with_names(text, situation), situation) if _has_words(text) else []
-    sure = _followed(sure, text, situation)
+    sure = _followed(_waiting(sure, text, situation), text, situation)
     witnessed = _witnessed(sure, text, situation) if guesses else None
     if witnessed is not None:
         return witnessed
@@ -869,6 +870,23 @@ def _usual(text: str, sure: tuple[Command, ...], situation: Situation, *, is_men
         or (_may_ask(text, situation) if opens_a_question(text, situation) else ())
     )
     return Reading(sure=() if offers else sure, offers=offers, lost=lost, text=text)
+
+
+def _waiting(sure: tuple[Command, ...], text: str, situation: Situation) -> tuple[Command, ...]:
+    """Put the evening off where no more is said than that it must wait, and why: "skip tonight, I'm ill"."""
+    is_lost = len(sure) == 1 and isinstance(sure[0], NotUnderstood) and not sure[0].reason
+    due = tuple(dict.fromkeys(one.plant for one in situation.tonight if not one.is_done))
+    if not (is_lost and due) or "?" in text:
+        return sure
+    said = [one.meaning for one in told_in(text[:LONGEST], situation).items]
+    is_off = any(one in _WAITS for one in said) and all(
+        one in _WAITS or one in _BESIDE_A_WAIT for one in said
+    )
+    return (Postpone(plants=due, on=situation.today + timedelta(days=1)),) if is_off else sure
+
+
+_WAITS = frozenset({Word.SKIP, Word.LATER})
+_BESIDE_A_WAIT = frozenset({Word.NO_TIME, Word.FILLER, Word.BREAK, Word.AND, Word.IT, Word.THEM})
 
 
 def _followed(sure: tuple[Command, ...], text: str, situation: Situation) -> tuple[Command, ...]:
