@@ -1870,18 +1870,19 @@ def _seen_on(one: Span, told: _Telling) -> list[str]:
     at = plants.index(link)
     step = 1 if link.start > one.start else -1
     found = [link]
+    said = told.words(link.end, one.start) if step < 0 else frozenset()
     while 0 <= at + step < len(plants):
         first, last = sorted((plants[at], plants[at + step]), key=lambda each: each.start)
         between = range(first.end, last.start)
         is_joint = all(
             told.told.of(n) in {"and", "comma", "count"} or told.told.words[n] in ARTICLES for n in between
         )
-        if not is_joint or any(told.told.of(n) == "comma" for n in between if step < 0):
+        is_listed = step > 0 or bool(said & _OF_SEVERAL)  # "hoya, jade and ivy have thrips"
+        if not is_joint or not (is_listed or all(told.told.of(n) != "comma" for n in between)):
             break
         at += step
         found.append(plants[at])
     found.sort(key=lambda each: each.start)
-    said = told.words(link.end, one.start) if step < 0 else frozenset()
     if step < 0 and len(found) > 1 and not said & _PLURAL:
         found = [link]
     names = list(dict.fromkeys(name for each in found for name in told.names.get(each, [])))
@@ -1889,6 +1890,7 @@ def _seen_on(one: Span, told: _Telling) -> list[str]:
 
 
 _PLURAL = listed("are have all both were each")
+_OF_SEVERAL = listed("have all both each")
 
 
 def _counts_else(one: Event, told: _Telling) -> bool:

@@ -58,7 +58,10 @@ def told_of(text: str, situation: Situation) -> str:
     if len(text) > LONGEST:
         return text  # too long to be read at all
     text = _SOAPED.sub(r"spray\2 with \1", _WITH_NO.sub("without", _FRAGMENTS.sub(", ", text)))
-    text = _NO_LONGER.sub("not", _NEITHER.sub(r"not\1 and not ", _NEITHER_HAS.sub(r"on \1 and \2 no ", text)))
+    text = _NEITHER_HAS.sub(
+        lambda found: f"on {found[1]} and {found[2]} {(found[3] and 'nothing') or 'no '}", text
+    )
+    text = _NO_LONGER.sub("not", _NEITHER.sub(r"not\1 and not ", text))
     text = "not done" if _is_nothing_done(words_of(plain(text))) else _NOT_ME.sub(_by_another, text)
     text = _of_a_find(_of_two_works(_used_up(text, situation), situation), situation)
     words = words_of(plain(text))
@@ -75,7 +78,8 @@ def told_of(text: str, situation: Situation) -> str:
 
 
 _NEITHER_HAS = re.compile(
-    r"\bneither ([^.!?\n]*?),? nor ([^.!?\n]*?) (?:has|have|had|got|shows?) (?:got |any )?", re.IGNORECASE
+    r"\bneither ([^.!?\n]*?),? nor ([^.!?\n]*?) (?:has|have|had|got|shows?) (?:got |any )?(anything\b)?",
+    re.IGNORECASE,
 )
 _NEITHER = re.compile(r"\bneither\b([^.!?\n]*?),? nor ", re.IGNORECASE)
 _NO_LONGER = re.compile(
@@ -321,27 +325,37 @@ _NOT_ME = re.compile(
 def _of_a_find(text: str, situation: Situation) -> str:
     """Say "scale on the ivy, 5 each, none on the fern" for "..., not on the fern, 5 each"; name "all but"."""
     words = words_of(plain(text))
-    if _SPARED.isdisjoint(words) or "?" in words:
+    if "?" in words or not ({"all", "everything", "everywhere"} | _SPARED).intersection(words):
         return text
     said = _said(words, situation)
     kinds = {type(one.meaning) for one in said}
     is_find = Pest in kinds or any(one.meaning is Word.BUGS for one in said)
     if not is_find or not kinds.isdisjoint({Method, Tool, Product}):
         return text
-    all_but = _ALL_BUT.search(plain(text))
-    out = _ids(plain(text)[all_but.start("out") : all_but.end("out")], situation) if all_but else []
-    others = [one.names[0] for one in situation.plants if one.id not in out]
-    if all_but and out and 0 < len(others) <= _MOST_NAMED:
-        names = f"{', '.join(others[:-1])} and {others[-1]}" if others[1:] else others[0]
-        on = "on " if all_but["all"] in {"everywhere", "all over"} else ""
-        return (
-            f"{plain(text)[: all_but.start()]}{on}{names}{all_but['has'] or ''}{plain(text)[all_but.end() :]}"
-        )
+    named = _with_all_named(plain(text), situation, is_bare=kinds.isdisjoint({Plants, OneOf, Place, str}))
+    if named:
+        return named
     clean = _NOT_ON.sub(lambda found: f"{_NONE}{found['on'] or 'on'} ", text)
     seen, spared, behind = clean.partition(_NONE)
     late = _LATE_NUMBER.search(behind)
-    out = behind[: late.start()] if late else behind
-    return f"{seen}{late[1]}{spared}{out}" if late and _ids(out, situation) else f"{seen}{spared}{behind}"
+    rest = behind[: late.start()] if late else behind
+    return f"{seen}{late[1]}{spared}{rest}" if late and _ids(rest, situation) else f"{seen}{spared}{behind}"
+
+
+def _with_all_named(text: str, situation: Situation, *, is_bare: bool) -> str:
+    """Name the plants that "all but the ivy" means, or "they all" where none is named."""
+    found = _ALL_BUT.search(text) or (_THEY_ALL.match(text) if is_bare else None)
+    spared = (found.groupdict().get("out") or "") if found else ""
+    out = _ids(spared, situation)
+    names = [one.names[0] for one in situation.plants if one.id not in out]
+    if not found or bool(spared) != bool(out) or not 0 < len(names) <= _MOST_NAMED:
+        return ""
+    count = number_at(words_of(found["all"]), 0) or number_at(words_of(found["all"])[1:], 0)
+    if count is not None and count[0] != len(names):
+        return ""  # "all three" of five
+    told = f"{', '.join(names[:-1])} and {names[-1]}" if names[1:] else names[0]
+    on = "on " if found["all"] in _WHERE_ALL else ""
+    return f"{text[: found.start()]}{on}{told}{found['has'] or ''}{text[found.end() :]}"
 
 
 def _ids(text: str, situation: Situation) -> list[PlantId]:
@@ -360,6 +374,11 @@ _ALL_BUT = re.compile(
     + _NAMED
     + r"(?=$|[,.;!\n])"
 )
+_THEY_ALL = re.compile(
+    r"(?P<all>(?:they |we )?all(?: (?:three|four|five|six|\d+))?(?: of (?:them|my plants))?|everything)"
+    r"(?P<has> (?:has|have|got))(?= )"
+)
+_WHERE_ALL = ("everywhere", "all over")
 _NOT_ON = re.compile(
     r",?\s+(?:but not (?:(?P<in>on|in) )?(?=the |my )|(?:but )?not (?P<on>on|in) )", re.IGNORECASE
 )
