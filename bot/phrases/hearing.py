@@ -71,8 +71,22 @@ def heard(text: str, situation: Situation) -> Reading:
     meant = _of_whom(read_apart(said, meant, situation) or meant, said, situation)
     meant = _without_needless_delays(meant, said, situation)
     meant = with_alarm(_of_what_is_denied(meant, said, situation), said, situation)
+    meant = _going_on(meant, situation)
     whole = _with_what_is_asked(_in_agreement(_eaten_later(meant), said, situation), said, situation)
     return _as_described(_in_earnest(whole, said[:LONGEST], situation), said)
+
+
+def _going_on(meant: Reading, situation: Situation) -> Reading:
+    """Take who goes on about a new room for agreeing that a plant was moved there."""
+    first = situation.choices[0] if situation.choices else None
+    told = [one.name.casefold() for one in meant.sure if isinstance(one, SetPlace) and one.place_id is None]
+    if first is None or first.text is not ButtonText.YES or not told:
+        return meant
+    rooms = [one.room.casefold() for one in first.commands if isinstance(one, MovePlant)]
+    is_of_moves = len(rooms) == len(first.commands) and all(rooms)
+    return (
+        replace(meant, sure=(*first.commands, *meant.sure)) if is_of_moves and {*rooms} <= {*told} else meant
+    )
 
 
 def _without_the_fine(text: str, situation: Situation) -> tuple[str, tuple[PlantId, ...]]:

@@ -1975,9 +1975,17 @@ def _is_at_hand(product: Event, told: _Telling) -> bool:
     before, behind = words[begin : product.start], words[product.end : end]
     is_denied = not _NOT_HAD.isdisjoint(before[-_NEAR_A_PRODUCT:]) or not _NOT_HAD.isdisjoint(behind[:2])
     clause = {*before, *behind}
+    is_away = not _AWAY.isdisjoint(clause) and _TO_US.isdisjoint(clause)  # "gave my soap to a friend"
+    is_past = clause.issuperset({"used", "to"}) and not clause.isdisjoint({"have", "use"})
+    if is_away or is_past or not _ELSEWHERE.isdisjoint(before):
+        return False
     return not is_denied and (_TO_GET.isdisjoint(clause) or _TO_COME.isdisjoint(clause))
 
 
+_AWAY = listed(
+    "gave give given threw thrown lent lend binned poured sold might maybe want wants wish ordered banned"
+)
+_TO_US = listed("me us")
 _NOT_HAD = listed("no not without never nor neither")
 _TO_GET = listed("buy get order need purchase")
 _TO_COME = listed("will to must should shall tomorrow soon going gonna need")

@@ -53,7 +53,16 @@ from bot.phrases.homes import NOTHING_OF_IT, TREATED, Home, read_home, read_move
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.kept import kept
 from bot.phrases.labels import is_said_burnt, read_burnt
-from bot.phrases.lexicon import KNOWN, Word, is_made_of, is_ordinary, listed, phrases_of, words_in
+from bot.phrases.lexicon import (
+    KNOWN,
+    Word,
+    is_made_of,
+    is_ordinary,
+    listed,
+    phrases_of,
+    words_in,
+    words_of_class,
+)
 from bot.phrases.looking_up import read_follow_up
 from bot.phrases.mentions import NO_PLANTS
 from bot.phrases.names import Plants, Product
@@ -328,6 +337,10 @@ def _begun(text: str, situation: Situation) -> Reading | None:
     moved = read_move(text, situation) or (read_burnt(words, situation) if is_burnt else None)
     if moved is not None:
         return Reading(offers=_said_back(moved, situation), text=text)
+    given = _given_away(words, situation)
+    if given:
+        names = {one.id: one.names[0] for one in situation.plants}
+        return Reading(sure=(asked_off(given, names[given[0]]),), text=text)
     lacking = _lacking(words, situation)
     if lacking is not None:
         return Reading(sure=(lacking,), text=text)
@@ -371,6 +384,24 @@ def _has_nothing_to_treat_with(text: str, situation: Situation) -> bool:
     return home.has_nothing and home.is_empty() and not _is_counted(home, text, situation)
 
 
+def _given_away(words: tuple[str, ...], situation: Situation) -> tuple[PlantId, ...]:
+    """Read that plants are somebody else's by now, and no more: "sold my jade", "gave the ivy to my aunt"."""
+    if _PARTING.isdisjoint(words) or "?" in words or _BETWEEN_PEOPLE.isdisjoint(words):
+        return ()
+    items = items_of(words, situation)
+    named = [plant for one in items if isinstance(one.meaning, Plants) for plant in one.meaning.ids]
+    rest = {word for one in items if not isinstance(one.meaning, Plants) for word in one.text.split()}
+    is_whole = _AROUND_A_GIFT.issuperset(rest - words_of_class("idle", "people"))
+    return tuple(dict.fromkeys(named)) if is_whole else ()
+
+
+_PARTING = listed("sold gave given gifted donated passed")
+_BETWEEN_PEOPLE = words_of_class("idle", "people") | listed("away sold donated")
+_AROUND_A_GIFT = _PARTING | listed(
+    "i we have has my our the a to away on it and today yesterday now by mine , . ! old dear best good"
+)
+
+
 def _lacking(words: tuple[str, ...], situation: Situation) -> Command | None:
     """Read that no more is said than that one product is not there: "I have no soap", "there is no oil"."""
     if _NONE_OF_IT.isdisjoint(words) or _THERE_IS.isdisjoint(words) or len(words) > _MOST_LACKING:
@@ -378,7 +409,8 @@ def _lacking(words: tuple[str, ...], situation: Situation) -> Command | None:
     items = items_of(words, situation)
     products = [one.meaning for one in items if isinstance(one.meaning, Product)]
     rest = [word for one in items if not isinstance(one.meaning, Product) for word in one.text.split()]
-    if len(products) != 1 or not _AROUND_NONE.issuperset(rest) or not situation.plants:
+    is_whole = _AROUND_NONE.issuperset(set(rest) - words_of_class("idle", "people"))
+    if len(products) != 1 or not is_whole or not situation.plants:
         return None
     key = products[0].ingredient
     is_here = products[0].id is not None
@@ -386,11 +418,14 @@ def _lacking(words: tuple[str, ...], situation: Situation) -> Command | None:
 
 
 _MOST_LACKING = 12
-_NONE_OF_IT, _THERE_IS = listed("no not none"), listed("have has got there left here")
+_NONE_OF_IT, _THERE_IS = (
+    listed("no not none gave threw lent binned"),
+    listed("have has got there left here away to"),
+)
 _AROUND_NONE = (
     _NONE_OF_IT
     | _THERE_IS
-    | listed("i we do does is any the my our more at home in house sorry yet now , . !")
+    | listed("i we do does is was it a old any the my our more at home in house sorry yet now , . !")
 )
 
 
