@@ -313,7 +313,7 @@ def _is_nothing_done(words: tuple[str, ...]) -> bool:
 
 
 _DID = listed("did done")
-_AROUND_NOTHING = _DID | listed("nothing i we have has was is got yet so far today tonight at all . !")
+_AROUND_NOTHING = _DID | listed("nothing i we have has was is got today tonight at all . !")
 _NOT_ME = re.compile(
     r"^\W*(?:no\W+)?i (?:did ?n[o']?t|have ?n[o']?t) (?:do|done) (?P<what>[^.,;!?\n]*?)(?: myself)?[.,;] *"
     r"(?:but )?(?P<who>(?:my |our |the )?\w+) (?:did|has done|has)(?: (?:it|that|this|them|so))?"

@@ -913,10 +913,11 @@ def _waiting(sure: tuple[Command, ...], text: str, situation: Situation) -> tupl
     due = tuple(dict.fromkeys(one.plant for one in situation.tonight if not one.is_done))
     if not (is_lost and due) or "?" in text:
         return sure
-    said = [one.meaning for one in told_in(text[:LONGEST], situation).items]
-    is_off = any(one in _WAITS for one in said) and all(
-        one in _WAITS or one in _BESIDE_A_WAIT for one in said
+    items = told_in(text[:LONGEST], situation).items
+    is_off = any(
+        one.meaning in _WAITS or (one.meaning is Word.NO_TIME and "not" in one.text.split()) for one in items
     )
+    is_off = is_off and _WAITS.union(_BESIDE_A_WAIT).issuperset(one.meaning for one in items)
     return (Postpone(plants=due, on=situation.today + timedelta(days=1)),) if is_off else sure
 
 
