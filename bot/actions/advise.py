@@ -123,8 +123,11 @@ NOTHING_AT_HAND = (Choice(ButtonText.NOTHING_YET, (Ask(topic=Topic.BUY),)),)
 @answers(Topic.BUY)
 def tell_what_to_buy(_: Ask, desk: Desk) -> Shopping:
     """Say what the open cases lack: a kind of product, or more of one, by what the next round takes. [mL]."""
-    asked = desk.question
-    if asked is not None and asked.choices == NOTHING_AT_HAND:
+    if not desk.household.products:  # it is not asked again what is at hand
+        household, chat = desk.member.household, desk.member.chat
+        asked = desk.question
+        if asked is None or asked.choices != NOTHING_AT_HAND:
+            asked = desk.store.offer(household, chat, NOTHING_AT_HAND, desk.now)
         desk.store.answer_question(asked, 0, desk.now)
     lacking: dict[tuple[str, ...], list[str]] = {}
     needed: dict[ProductId, list[Plant]] = {}

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from itertools import groupby, pairwise
 
-from bot.actions.action import Expecting
+from bot.actions.action import ButtonText, Expecting
 from bot.actions.add_plants import NewPlant
 from bot.actions.decline import Decline
 from bot.actions.isolate import Isolate
@@ -1807,7 +1807,7 @@ def _read_finds(told: _Telling) -> None:
     seen: set[object] = set()
     pests = ((one, _event_of(one, told, "pest")) for one in told.of("seen"))
     ill = {told.links.get(one) for one, pest in pests if pest and "mite" in str(pest.value)}
-    for one in told.of("seen"):
+    for one in (each for each in told.of("seen") if not _is_told_again(each, told)):
         pest = _event_of(one, told, "pest")
         if not pest and told.links.get(one) in ill and "web" in told.text(one).lower():
             continue  # "webs" where spider mites are told
@@ -1840,6 +1840,14 @@ def _read_finds(told: _Telling) -> None:
     for left in free:
         if left.what == "count" and left.start not in told.dropped and left.value != len(told.plants):
             told.leave(left)
+
+
+def _is_told_again(one: Span, told: _Telling) -> bool:
+    """Whether an animal is only spoken of again: "they are mealybugs, as already reported"."""
+    return bool(told.words(told.sentence(one.start)[0], one.end + _NEAR_DENIAL) & _ALREADY)
+
+
+_ALREADY = listed("already reported")
 
 
 def _count_of(one: Span, free: list[Event], told: _Telling) -> Event | None:
@@ -1995,7 +2003,7 @@ NOTHING_OF_IT, TREATED = (
     listed("nothing nothin nuthin nowt nil none nought no"),
     listed(
         "treat treating treatment spray sprays spraying product products tool tools toolbox remedy remedies"
-        " medicine potions shelf hand chemicals oils"
+        " medicine potions shelf hand chemicals oils stock"
     ),
 )
 
@@ -2004,17 +2012,23 @@ def _has_nothing(told: _Telling) -> bool:
     """Whether it is said, in any words of one clause, that there is nothing to treat with."""
     words = told.told.words
     is_so = any(one.what == "nothing" for one in told.told.events)
+    home = told.situation
+    is_asked = bool(home.sick) and not home.shelf and home.expecting is not Expecting.WHERE
+    is_asked = is_asked and not any(one.text is ButtonText.ON_A_PLANT for one in home.choices)
     breaks = [at for at in range(len(words)) if words[at] in _CLAUSE_ENDS]
     for start, end in pairwise([-1, *breaks, len(words)]):
         said = told.words(start + 1, end)
         is_else = _LISTED_THINGS.intersection(one.what for one in told.told.within(start + 1, end))
-        if said & NOTHING_OF_IT and not is_else and (said & TREATED or "else" in said):
+        is_of_it = bool(said & TREATED) or "else" in said or (is_asked and said <= _NOTHING_SAID)
+        if said & NOTHING_OF_IT and not is_else and is_of_it:
             is_so = True
             told.dropped.update(range(start + 1, end))
             told.spans = [one for one in told.spans if not start < one.start < end]
     return is_so
 
 
+_NOTHING_SAID = NOTHING_OF_IT | listed("i said told you we have has got in yet still here at all ' as")
+"""What may stand beside "nothing" where it is asked what is at hand."""
 _LISTED_THINGS = frozenset({"kind", "own", "room", "place", "facing", "lit", "pest", "bugs", "product"})
 _CLAUSE_ENDS = listed(", and ; . ! but") | {"\n"}
 _MEANING = frozenset({"strange", "common", "telling", "kind", "own", "facing", "lit", "pest", "bugs", "room"})
