@@ -253,15 +253,32 @@ def read_home(text: str, situation: Situation) -> Home:
 
 
 def _in_sentences(text: str) -> str:
-    """Put a stop for a dash between two clauses; a dash behind few words leads in a list."""
+    """
+    Put a stop for a dash between two clauses; a dash behind few words leads in a list.
+
+    Where rooms stand in front of what is told of them, the next room behind a way begins a sentence too.
+    """
+    text = _DICTATED.sub(lambda told: "," if told[1].lower() == "comma" else ".", text)
     parts = _DASH.split(text)
+    is_headed = _begins_with_a_room(parts[0])
     ends = (
-        ". " if min(len(before.split()), len(behind.split())) > _HEADING_WORDS else " - "
+        ". "
+        if min(len(before.split()), len(behind.split())) > _HEADING_WORDS
+        or (is_headed and light_in(before) and len(before.split()) < _HEADING_WORDS and _begins_with_a_room(behind))
+        else " - "
         for before, behind in pairwise(parts)
     )
     return "".join(one for pair in zip(parts, (*ends, ""), strict=True) for one in pair)
 
 
+def _begins_with_a_room(text: str) -> bool:
+    """Whether a room stands first, with at most what tells it from another."""
+    words = words_of(text.lower())
+    return next((word in ROOMS for word in words if word not in SORTS | ARTICLES), False)
+
+
+_DICTATED = re.compile(r"(?<=\w)[^\S\n]+(comma|full stop|new ?line)(?=$|[^\w])", re.IGNORECASE)
+"""A mark that was spoken: “hoya comma ivy full stop”."""
 _DASH = re.compile(r"[^\S\n][-\u2013\u2014]+[^\S\n]")
 _HEADING_WORDS = 3
 
@@ -318,7 +335,7 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
     told.links = linked(told.spans, words.tokens)
     _lead_on(told)
     _share(told)
-    told.links |= told.pairs | _at_the_end(told)
+    told.links |= told.pairs | _at_the_end(told) | _ways_by_turns(told)
     for one in told.of("place"):
         told.places[one] = _place_name(one, told)
     for one in told.of("plant"):
@@ -463,6 +480,28 @@ def _at_the_end(told: _Telling) -> dict[Span, Span]:
     return found if len(ends) > 1 else {}
 
 
+def _ways_by_turns(told: _Telling) -> dict[Span, Span]:
+    """
+    Give each way the place of its sentence that it is told of.
+
+    That is the only one there is, or the one beside it where a place and a way take turns to the end.
+    """
+    found: dict[Span, Span] = {}
+    for one in told.of("side"):
+        start, end = told.sentence(one.start)
+        here = [each for each in told.spans if start <= each.start < end and each.key in {"place", "side"}]
+        places, ways = ([each for each in here if each.key == key] for key in ("place", "side"))
+        link = told.links.get(one)
+        if len(places) == 1 and (link is None or not start <= link.start < end):
+            found[one] = places[0]
+        elif 1 < len(places) == len(ways) and here in (
+            [each for pair in zip(places, ways, strict=True) for each in pair],
+            [each for pair in zip(ways, places, strict=True) for each in pair],
+        ):
+            found[one] = places[ways.index(one)]
+    return found
+
+
 _PAIRING = {"kind": "k", "kind+": "k", "strange": "s", "room": "r", "room+": "r", "around": "a", "comma": ","}
 _PAIRING |= {"stop": "."}
 _NAME_RUN, _ROOM_RUN = re.compile("[ks]+"), re.compile("r+")
@@ -520,11 +559,22 @@ def _parted(one: Span, told: _Telling) -> Iterator[Span]:
     ):
         yield replace(one, key="side", end=way.end)
         one = replace(one, start=way.end)
+    inner = told.told.within(one.start, one.end) if one.key == "place" else []
+    is_of_it = bool(told.words(one.end - 1, one.end) & (_OF_A_ROOM | _GENERAL_ROOMS))
+    for room, way in [] if is_of_it else pairwise(inner[:-1]):
+        if (room.what, way.what) == ("room", "facing"):  # "lounge south kitchen north"
+            yield replace(one, end=room.end)
+            yield replace(one, key="side", start=way.start, end=way.end)
+            one = replace(one, start=way.end)
     for at in range(one.start + 1, one.end - 1):
         if told.told.of(at) == "and" and told.told.of(at - 1) == told.told.of(at + 1) == "room":
             yield replace(one, end=at)
             one = replace(one, start=at + 1)
     yield one
+
+
+_OF_A_ROOM = listed("corner sill sills windowsill windowsills ledge shelf table desk wall wing side")
+"""What stands in a room, not beside it: “the kitchen south corner”."""
 
 
 def _is_faint(one: Span, told: _Telling) -> bool:
@@ -657,6 +707,7 @@ def _rooms_led_in(spans: list[Span], told: _Telling) -> Iterator[Span]:
         lead = start - (words[max(0, start - 1) : start] != () and words[max(0, start - 1)] in ARTICLES)
         is_led = lead > 0 and words[lead - 1] in PREPOSITIONS | _TO_A_PLACE
         is_led = is_led or (told.told.of(end) == "colon" and start == told.sentence(start)[0])
+        is_led = is_led or (told.told.of(end) == "kind" and start == told.sentence(start)[0])
         is_joint = told.told.of(start - 1) in _JOINTS
         is_led = is_led or (is_joint and any((each.key, each.end) == ("place", start - 1) for each in spans))
         if (

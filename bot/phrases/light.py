@@ -72,6 +72,12 @@ _BY_THE_HOUR = re.compile(
 )
 _DOTTED = re.compile(r"\b([ns])\.? ?([ew])\b\.?")
 """“N.W.”"""
+_WAY = r"(?:(?:north|south)?[- ]*(?:east|west)|north|south|(?:n|s)?(?:e|w)|n|s)"
+_DENIED = re.compile(
+    r"\b(?:not|never|neither|nor|isnt|rather than|instead of)\b[ ,]*"
+    rf"(?:(?!only|just|sure)[a-z]+ ){{0,2}}?{_WAY}\b(?:(?:[ ,]*(?:and|or|nor))+ {_WAY}\b)*"
+)
+"""“Not east”, “does not face north”: which way a window does not look."""
 _NOON = 12
 _POINTS = re.compile(r"\b(north|south)?[- ]*(east|west)\b|\b(north|south)")
 _LETTERS = re.compile(r"\b(n|s)?[- /]*(e|w)\b|\b(n|s)\b")
@@ -117,6 +123,7 @@ def facets_in(words: tuple[str, ...]) -> tuple[Facing | None, Outdoors | None] |
     if UNKNOWN.search(said):
         return Facing.UNKNOWN, None
     spelt = " ".join(WAYS[word] if len(word) > 1 and word in WAYS else word for word in words)
+    spelt, said = _DENIED.sub("", spelt), _DENIED.sub("", said)
     points = _POINTS.findall(spelt) or ([] if _DARK.search(said) else _LETTERS.findall(said))
     if points:
         return _FACINGS[tuple(WAYS[one] for one in points[-1] if one)], None
@@ -128,7 +135,7 @@ def facets_in(words: tuple[str, ...]) -> tuple[Facing | None, Outdoors | None] |
     outdoors += [Outdoors.SHADE] if _SHADY.intersection(words) else []
     if outdoors or Outdoors.ALL_DAY in told or "sun" in words:
         return None, [Outdoors.ALL_DAY, *outdoors][-1]
-    return (Facing.NONE, None) if told or _DARK.search(said) else None
+    return (Facing.NONE, None) if Facing.NONE in told or _DARK.search(said) else None
 
 
 def light_in(typed: str) -> list[Lit]:
