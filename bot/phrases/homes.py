@@ -15,6 +15,7 @@ from bot.actions.move_plant import MovePlant
 from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetTown
 from bot.actions.situation import Situation
+from bot.catalogue.load import load
 from bot.catalogue.towns import find_towns
 from bot.domain.identity import PlaceId, PlantId
 from bot.domain.measure import INCH_CM
@@ -559,6 +560,10 @@ def _parted(one: Span, told: _Telling) -> Iterator[Span]:
     ):
         yield replace(one, key="side", end=way.end)
         one = replace(one, start=way.end)
+    for kind, other in pairwise(told.told.within(one.start, one.end) if one.key == "plant" else []):
+        if _are_two_kinds(kind, other, told):  # "hoya ivy"
+            yield replace(one, end=other.start)
+            one = replace(one, start=other.start)
     inner = told.told.within(one.start, one.end) if one.key == "place" else []
     is_of_it = bool(told.words(one.end - 1, one.end) & (_OF_A_ROOM | _GENERAL_ROOMS))
     for room, way in [] if is_of_it else pairwise(inner[:-1]):
@@ -573,6 +578,23 @@ def _parted(one: Span, told: _Telling) -> Iterator[Span]:
     yield one
 
 
+def _are_in_a_row(one: Span, other: Span, told: _Telling) -> bool:
+    """Whether the last kind of a name and the first of the next are two plants."""
+    first, second = (told.told.within(each.start, each.end) for each in (one, other))
+    return bool(first and second) and _are_two_kinds(first[-1], second[0], told)
+
+
+def _are_two_kinds(one: Event, other: Event, told: _Telling) -> bool:
+    """Whether two listed kinds in a row are two plants, and not a kind with its head: "aloe cactus"."""
+    if not one.what == other.what == "kind" or one.end != other.start:
+        return False
+    kinds = [load().knowledge.kind_named(" ".join(told.told.words[each.start : each.end])) for each in (one, other)]
+    is_headed = bool(told.words(other.start, other.end) & _HEADING_ANY)
+    return kinds[0] != kinds[1] and not is_headed
+
+
+_HEADING_ANY = HEADS - listed("fern ferns ivy")
+"""What may stand behind the name of a kind: “jade tree”; an ivy or a fern is one of its own."""
 _OF_A_ROOM = listed("corner sill sills windowsill windowsills ledge shelf table desk wall wing side")
 """What stands in a room, not beside it: “the kitchen south corner”."""
 
@@ -734,6 +756,7 @@ def _with_counts(spans: list[Span], told: _Telling) -> list[Span]:
                 or told.told.words[one.end : one.end + 2] in _OF_WHAT_WAS_SEEN
             )
         ]
+    spans = [one for one in spans if not _counts_what_was_seen(one, spans, told)]
     taken = {at for one in spans for at in range(one.start, one.end)}
     counted = {at for one in spans if one.key == "count" for at in (one.start, one.end)}
     more: list[Span] = []
@@ -743,6 +766,8 @@ def _with_counts(spans: list[Span], told: _Telling) -> list[Span]:
         end = one.end
         while end not in taken and "".join(told.told.words[end : end + 1]).isdigit():
             end += 1
+        if end > one.end and _counts_what_was_seen(Span("count", one.end, end, one.margin), spans, told):
+            continue
         begins = one.start - (told.told.before(one.start) == ("x",))
         before = next(
             (each for each in told.told.events if each.end == begins and each.what == "count"), None
@@ -757,6 +782,23 @@ def _with_counts(spans: list[Span], told: _Telling) -> list[Span]:
         elif before is not None and before.start not in taken and before.value != 1:
             more.append(Span("count", before.start, before.end, one.margin))
     return sorted([*spans, *more], key=lambda one: one.start)
+
+
+def _counts_what_was_seen(count: Span, spans: list[Span], told: _Telling) -> bool:
+    """Whether a number right behind a kind is how many were seen, no other being told: "aphids on mint 5"."""
+    if count.key != "count" or not told.told.words[count.end - 1].isdigit():
+        return False
+    start, end = told.sentence(count.start)
+    clause = [one for one in told.told.within(start, end) if one.what in {"count", "grade"}]
+    seen = [one for one in spans if one.key == "seen" and start <= one.start < count.start]
+    plant = next((one for one in spans if one.key == "plant" and one.end == count.start), None)
+    name = () if plant is None else told.told.words[plant.start : plant.end]
+    is_again = any(
+        told.told.words[at : at + len(name)] == name or singular(told.told.words[at]) == name[-1]
+        for at in range(len(told.told.words))
+        if plant is not None and name and not plant.start <= at < plant.end
+    )
+    return len(clause) == len(seen) == 1 and plant is not None and not (_is_strange(plant, told) or is_again)
 
 
 _OF_WHAT_WAS_SEEN = frozenset({("of", "them"), ("of", "those"), ("of", "these")})
@@ -874,6 +916,7 @@ def _run_together(spans: list[Span], told: _Telling) -> Iterator[Span]:
             keys[:1] == ["plant"] == [one.key]
             and behind[0].start == one.end
             and told.text(behind[0]) in _SHAPES
+            and not _are_in_a_row(one, behind[0], told)
             and singular(told.text(one).lower()) != told.text(behind[0]).lower()
         ):
             spans[at + 1] = replace(behind[0], start=one.start)
@@ -977,7 +1020,7 @@ def _share(told: _Telling) -> None:
         place, other = told.links.get(one), told.links.get(before)
         between = {told.told.of(n) for n in range(before.end, one.start)}
         is_behind = place is not None and place.start > one.end
-        is_listed = between == {"and"} or (between == {"comma"} and is_shared)
+        is_listed = between == {"and"} or (between == {"comma"} and is_shared) or before.end == one.start
         is_shared = is_listed
         is_headed = other is not None and told.told.of(other.end) == "colon"
         if is_behind and place is not None and is_listed and other != place and not is_headed:
