@@ -147,8 +147,8 @@ _WHY = re.compile(
 )
 """“Why, that window looks south” wonders at what it tells."""
 _ENDING = re.compile(
-    r"(?<=[.!?\n])\s*(?i:(?:(?:with|kind|best|warm|many|my)\s+)*"
-    r"(?:regards|wishes|gratitude|respect|yours|respectfully|sincerely|kindly|warmly)"
+    r"(?<=[.!?\n])\s*(?i:(?:(?:with|kind|kindest|best|warm|warmest|many|my|every|good|all)\s+)*"
+    r"(?:regards|wish|wishes|gratitude|respect|yours|respectfully|sincerely|kindly|warmly)"
     r"(?:\s+(?:truly|sincerely|warmly|faithfully|ever|to you))*\s*[,\n]\s*(?:your\s+)?)"
     r"[A-Z][^\W\d]+\W*$"
 )
