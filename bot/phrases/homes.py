@@ -50,6 +50,7 @@ from bot.phrases.lexicon import (
     phrases_of,
     words_in,
     words_of_class,
+    worded,
 )
 from bot.phrases.light import A_LAMP, UNKNOWN, WAYS, Lit, facets_in, light_in
 from bot.phrases.names import OneOf, Place, Plants, names_of
@@ -1100,22 +1101,60 @@ def _leave_mistaken_out(told: _Telling) -> None:
 
 
 def _leave_theirs_out(told: _Telling) -> None:
-    """Leave unread what somebody who lives elsewhere has: "my sister has a hoya"."""
+    """Leave unread what somebody who lives elsewhere has, and what is not here: gone, wished for, at work."""
     words = told.told.words
-    for at in range(len(words) - 1):
-        if words[at] not in _ELSEWHERE or words[at + 1] not in _OWNING or at in told.dropped:
-            continue
-        start, end = told.sentence(at)
-        end = next((n for n in range(at, end) if words[n] in _OUR_OWN), end)
-        theirs = range(max(start, at - 1), end)
-        told.spans = [one for one in told.spans if one.start not in theirs]
-        told.dropped.update(theirs)
-        told.unread[at] = told.told.text(theirs.start, end)
+    for at in range(len(words)):
+        run = () if at in told.dropped else _not_here(at, told)
+        theirs = range(*run) if run else range(0)
+        if any(one.start in theirs for one in told.of("plant")):
+            told.spans = [one for one in told.spans if one.start not in theirs]
+            told.dropped.update(theirs)
+            told.unread[at] = told.told.text(theirs.start, theirs.stop)
+
+
+def _not_here(at: int, told: _Telling) -> tuple[int, int] | tuple[()]:
+    """Give the run of words in which a word says of plants that they are not of this home."""
+    words = told.told.words
+    start, end = told.sentence(at)
+    end = next((n for n in range(at + 1, end) if words[n] in _OUR_OWN), end)
+    behind = next((one for one in told.of("plant") if one.start > at), None)
+    lead = words[at + 1 : behind.start] if behind is not None and behind.start < end else ()
+    is_led = bool(lead) and all(word in _LEADING_PLANTS or told.told.of(n) in {"count", "looks"} for n, word in enumerate(lead, at + 1))
+    if words[at] in _ELSEWHERE and told.told.tokens[at].raw.endswith("'s"):
+        is_theirs = behind is not None and (is_led or behind.start == at + 1)
+        seen = [one.key for one in told.spans if start <= one.start < at and one.key in {"seen", "plant"}]
+        return (start if seen == ["seen"] else at, behind.end) if behind is not None and is_theirs else ()
+    if words[at] in _ELSEWHERE | _PARENTS:
+        if words[at + 1 : at + 2] and words[at + 1] in _OWNING:
+            return max(start, at - 1), end
+        before = next((one for one in told.of("plant") if words[one.end : at] in _OF_MINE), None)
+        return () if before is None else (start, end)
+    if any(words[at - size + 1 : at + 1] in _NOT_HAD_NOW for size in (2, 3)) and is_led:
+        return max(start, at - 2), end
+    if words[at] in {"work", "school", "college", "uni"} and words[at - 1] == "at":
+        begun = [one for one in told.of("plant") if start <= one.start < at]
+        placed = [one for one in told.of("place") if start <= one.start]
+        is_of_it = bool(begun) and all(word in _IT_STANDS for word in words[begun[-1].end : at - 1])
+        is_free = not any(one.start > begun[-1].start for one in placed) if begun else False
+        return (begun[-1].start, at + 1) if is_of_it and is_free else ()
+    return ()
 
 
 _ELSEWHERE = words_of_class("home", "elsewhere")
-_OWNING = listed("has owns keeps grows had")
-_OUR_OWN = listed("i we but mine")
+_PARENTS = listed("mother mom mum mam mama mommy mummy father dad daddy papa parents mil fil")
+_LEADING_PLANTS = ARTICLES | listed("some another few to buy get have own grow keep order more one of these those")
+_NOT_HAD_NOW = frozenset(
+    worded(
+    "used to | there was | there were | would love | would like | id love | id like | i want | we want | i wanted"
+    " | want to | wanted to | going to | gonna buy | gonna get | had love | had like | wish for | dream of"
+    " | hope to | plan to | planning to | might buy | might get | will buy | will get | thinking of buying"
+    )
+)
+"""What plants right behind it are said not to be had: gone, or wished for."""
+_OF_MINE = {("of", one) for one in ("my", "our", "his", "her", "their", "the")}
+_IT_STANDS = listed("but and that it this they these those which is are stands stand lives live only , though")
+_OWNING = listed("has owns keeps grows had have own keep grow")
+_OUR_OWN = listed("i we but mine now")
 _NO_PLANT = (("no", "plant"), ("not", "a", "plant"), ("not", "exist"), ("no", "such", "plant"))
 
 
