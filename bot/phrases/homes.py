@@ -48,9 +48,9 @@ from bot.phrases.lexicon import (
     is_ordinary,
     listed,
     phrases_of,
+    worded,
     words_in,
     words_of_class,
-    worded,
 )
 from bot.phrases.light import A_LAMP, UNKNOWN, WAYS, Lit, facets_in, light_in
 from bot.phrases.names import OneOf, Place, Plants, names_of
@@ -266,7 +266,12 @@ def _in_sentences(text: str) -> str:
     ends = (
         ". "
         if min(len(before.split()), len(behind.split())) > _HEADING_WORDS
-        or (is_headed and light_in(before) and len(before.split()) < _HEADING_WORDS and _begins_with_a_room(behind))
+        or (
+            is_headed
+            and light_in(before)
+            and len(before.split()) < _HEADING_WORDS
+            and _begins_with_a_room(behind)
+        )
         else " - "
         for before, behind in pairwise(parts)
     )
@@ -589,7 +594,9 @@ def _are_two_kinds(one: Event, other: Event, told: _Telling) -> bool:
     """Whether two listed kinds in a row are two plants, and not a kind with its head: "aloe cactus"."""
     if not one.what == other.what == "kind" or one.end != other.start:
         return False
-    kinds = [load().knowledge.kind_named(" ".join(told.told.words[each.start : each.end])) for each in (one, other)]
+    kinds = [
+        load().knowledge.kind_named(" ".join(told.told.words[each.start : each.end])) for each in (one, other)
+    ]
     is_headed = bool(told.words(other.start, other.end) & _HEADING_ANY)
     return kinds[0] != kinds[1] and not is_headed
 
@@ -1041,8 +1048,18 @@ _TURNS = frozenset({Word.IT_IS, Word.MEANT})
 _TURNING = listed(", . ! wait sorry")
 
 
+_INSTEAD = {("rather", "than"), ("instead", "of")}
+
+
+def _led_from(one: Span, told: _Telling) -> int:
+    return one.start - (told.told.words[one.start - 1] in ARTICLES | PREPOSITIONS if one.start else 0)
+
+
 def _leave_denied_out(told: _Telling) -> None:
     """Leave out what is denied, "not the kitchen", and what is put right: "my fern, no, the ivy"."""
+    instead = [one for one in told.spans if told.told.before(_led_from(one, told), 2) in _INSTEAD]
+    told.dropped.update(at for one in instead for at in range(one.start, one.end))
+    told.spans = [one for one in told.spans if one not in instead]
     tagged = {one.start: one for one in told.spans}
     inner = {at for one in told.spans for at in range(one.start, one.end)}
     named = dict(tagged)
@@ -1119,7 +1136,10 @@ def _not_here(at: int, told: _Telling) -> tuple[int, int] | tuple[()]:
     end = next((n for n in range(at + 1, end) if words[n] in _OUR_OWN), end)
     behind = next((one for one in told.of("plant") if one.start > at), None)
     lead = words[at + 1 : behind.start] if behind is not None and behind.start < end else ()
-    is_led = bool(lead) and all(word in _LEADING_PLANTS or told.told.of(n) in {"count", "looks"} for n, word in enumerate(lead, at + 1))
+    is_led = bool(lead) and all(
+        word in _LEADING_PLANTS or told.told.of(n) in {"count", "looks"}
+        for n, word in enumerate(lead, at + 1)
+    )
     if words[at] in _ELSEWHERE and told.told.tokens[at].raw.endswith("'s"):
         is_theirs = behind is not None and (is_led or behind.start == at + 1)
         seen = [one.key for one in told.spans if start <= one.start < at and one.key in {"seen", "plant"}]
@@ -1142,17 +1162,22 @@ def _not_here(at: int, told: _Telling) -> tuple[int, int] | tuple[()]:
 
 _ELSEWHERE = words_of_class("home", "elsewhere")
 _PARENTS = listed("mother mom mum mam mama mommy mummy father dad daddy papa parents mil fil")
-_LEADING_PLANTS = ARTICLES | listed("some another few to buy get have own grow keep order more one of these those")
+_LEADING_PLANTS = ARTICLES | listed(
+    "some another few to buy get have own grow keep order more one of these those"
+)
 _NOT_HAD_NOW = frozenset(
     worded(
-    "used to | there was | there were | would love | would like | id love | id like | i want | we want | i wanted"
-    " | want to | wanted to | going to | gonna buy | gonna get | had love | had like | wish for | dream of"
-    " | hope to | plan to | planning to | might buy | might get | will buy | will get | thinking of buying"
+        "used to | there was | there were | would love | would like | id love | id like | i want | we want"
+        " | i wanted | want to | wanted to | going to | gonna buy | gonna get | had love | had like"
+        " | wish for | dream of | hope to | plan to | planning to | might buy | might get | will buy"
+        " | will get | thinking of buying"
     )
 )
 """What plants right behind it are said not to be had: gone, or wished for."""
 _OF_MINE = {("of", one) for one in ("my", "our", "his", "her", "their", "the")}
-_IT_STANDS = listed("but and that it this they these those which is are stands stand lives live only , though")
+_IT_STANDS = listed(
+    "but and that it this they these those which is are stands stand lives live only too also , ."
+)
 _OWNING = listed("has owns keeps grows had have own keep grow")
 _OUR_OWN = listed("i we but mine now")
 _NO_PLANT = (("no", "plant"), ("not", "a", "plant"), ("not", "exist"), ("no", "such", "plant"))

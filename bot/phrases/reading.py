@@ -48,7 +48,7 @@ from bot.phrases.emergencies import Alarm, alarm, hear_emergency
 from bot.phrases.forms.rows import ROWS, SAYS_NOTHING, forms_of, subject_of
 from bot.phrases.grammar import LOST, SPOKEN, understand_surely
 from bot.phrases.guess import Guess, rank
-from bot.phrases.home_words import ROOMS, names_a_kind, words_of_kinds
+from bot.phrases.home_words import ARTICLES, ROOMS, SORTS, names_a_kind, words_of_kinds
 from bot.phrases.homes import NOTHING_OF_IT, TREATED, Home, read_home, read_move, read_standing
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.kept import kept
@@ -754,7 +754,7 @@ def _moved(home: Home, situation: Situation) -> tuple[MovePlant, ...]:
 
 def _told_and_asked(text: str) -> tuple[str, list[str]]:
     """Set apart what is told and what is asked in one message."""
-    text = _IN_BRACKETS.sub("", text)
+    text = _ROOM_ASKED.sub(_headed, _IN_BRACKETS.sub("", text))
     each = _SENTENCE.split(text.strip())
     whole = [one for one in each if asks_wholly(one)]
     rooms = ("", *(_room_in(one) if one.endswith("?") else "" for one in each))
@@ -767,6 +767,24 @@ def _told_and_asked(text: str) -> tuple[str, list[str]]:
     sentences = _SENTENCE.split(bare.strip())
     asked = [one for one in sentences if one.endswith("?")]
     return " ".join(one for one in sentences if one not in asked) if asked else bare, [*whole, *asked]
+
+
+_ROOM_ASKED = re.compile(
+    r"(?:(?<=^)|(?<=[.!?\n] )|(?<=\n))"
+    r"(?:(?:and|but|so|now|then|also|oh|what about|how about|as for|in|on)[ ,]+)*"
+    r"(?P<room>(?:(?:the|my|our) )?[^\W\d]+(?: [^\W\d]+){0,2}) ?\?+\s+"
+    r"(?P<its>(?:that(?:'?s| one)?|it'?s?|this)\b ?(?=\S))?(?=[^?.!\n]+(?:[.!\n]|$))",
+    re.IGNORECASE,
+)
+
+
+def _headed(asked: re.Match[str]) -> str:
+    """Let a room that one asks about oneself head what is told of it: "And the attic? That is west."."""
+    named = [one for one in words_of(plain(asked["room"])) if one not in ARTICLES | SORTS]
+    if not named or not ROOMS.issuperset(named):
+        return asked[0]
+    its = (asked["its"] or "").lower().strip()
+    return asked["room"] + (" is " if its.endswith("s") and its != "this" else " " if its else ": ")
 
 
 def _room_in(asked: str) -> str:

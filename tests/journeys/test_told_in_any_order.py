@@ -1,0 +1,140 @@
+"""A home told as people tell it: what is denied or not theirs is not written, what stands together is."""
+
+import pytest
+
+from tests.journeys.talking import Talk
+
+Held = dict[str, set[str]]
+
+
+def held(talk: Talk) -> Held:
+    """Give what is written: the plants of each place, by its name and the way it looks."""
+    home = talk.home
+    found: Held = {}
+    names = {}
+    for place in home.places.values():
+        way = "" if place.facing is None else f" {place.facing.value.lower()}"
+        names[place.id] = f"{place.name.casefold()}{way}"
+        found[names[place.id]] = set()
+    for plant in home.plants.values():
+        at = "" if plant.place is None else names[plant.place]
+        found.setdefault(at, set()).add(plant.name.casefold())
+    return found
+
+
+def told(talk: Talk, *texts: str) -> Held:
+    for text in ("/start", "Ghent", *texts):
+        talk.say(text)
+    return held(talk)
+
+
+@pytest.mark.parametrize(
+    ("texts", "home"),
+    [
+        (("the attic faces west, not north",), {"attic w": set[str]()}),
+        (("landing looks north rather than east",), {"landing n": set[str]()}),
+        (("fern in the loft", "loft isn't east"), {"loft": {"fern"}}),
+        (("fern in the loft", "not south"), {"loft": {"fern"}}),
+        (("fern in the loft", "it does not face west"), {"loft": {"fern"}}),
+    ],
+)
+def test_a_way_that_is_denied_is_not_written(stranger_talk: Talk, texts: tuple[str, ...], home: Held) -> None:
+    assert told(stranger_talk, *texts) == home
+
+
+@pytest.mark.parametrize(
+    ("text", "home"),
+    [
+        (
+            "Attic dracaena and yucca - west - Landing begonia - north - Box room calathea and ivy - no window",
+            {
+                "attic w": {"dracaena", "yucca"},
+                "landing n": {"begonia"},
+                "box room none": {"calathea", "ivy"},
+            },
+        ),
+        ("so, office east bathroom north", {"office e": set[str](), "bathroom n": set[str]()}),
+        ("bedroom west landing no window", {"bedroom w": set[str](), "landing none": set[str]()}),
+        (
+            "attic north bathroom east porch south",
+            {"attic n": set[str](), "bathroom e": set[str](), "porch s": set[str]()},
+        ),
+    ],
+)
+def test_each_way_is_of_the_room_it_stands_beside(stranger_talk: Talk, text: str, home: Held) -> None:
+    assert told(stranger_talk, text) == home
+
+
+@pytest.mark.parametrize(
+    ("text", "home"),
+    [
+        (
+            "And the attic? That's south. Yucca and begonia in there.",
+            {"porch": {"fern"}, "attic s": {"yucca", "begonia"}},
+        ),
+        ("What about the box room? It has a yucca.", {"porch": {"fern"}, "box room": {"yucca"}}),
+        ("The landing? North, with a yucca.", {"porch": {"fern"}, "landing n": {"yucca"}}),
+    ],
+)
+def test_a_room_one_asks_oneself_about_heads_what_is_told_of_it(
+    stranger_talk: Talk, text: str, home: Held
+) -> None:
+    assert told(stranger_talk, "fern on the porch", text) == home
+
+
+@pytest.mark.parametrize(
+    ("text", "home"),
+    [
+        ("yucca begonia calathea bathroom", {"bathroom": {"yucca", "begonia", "calathea"}}),
+        ("yucca begonia ivy in the attic", {"attic": {"yucca", "begonia", "ivy"}}),
+        ("aloe cactus in the attic", {"attic": {"aloe cactus"}}),
+        ("english ivy and jade tree in the attic", {"attic": {"english ivy", "jade tree"}}),
+        ("yucca comma begonia and ivy in the attic full stop", {"attic": {"yucca", "begonia", "ivy"}}),
+    ],
+)
+def test_kinds_in_a_row_are_as_many_plants(stranger_talk: Talk, text: str, home: Held) -> None:
+    assert told(stranger_talk, text) == home
+
+
+@pytest.mark.parametrize(
+    ("text", "home"),
+    [
+        ("scale on calathea 14", {"": {"calathea"}}),
+        ("14 scale on calathea 2", {"": {"calathea 2"}}),
+    ],
+)
+def test_a_number_behind_a_kind_counts_what_was_seen_unless_another_does(
+    stranger_talk: Talk, text: str, home: Held
+) -> None:
+    assert told(stranger_talk, text) == home
+    found = [one for one in stranger_talk.home.plants.values() for one in one.cases]
+    assert len(found) == 1
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "there were two yuccas",
+        "we used to grow a begonia",
+        "i'd love a calathea some day",
+        "we want to get a palm in spring",
+        "my dad has a yucca in the attic",
+        "my parents keep three begonias on the landing",
+        "scale on the yucca of my aunt",
+        "spider mites on my cousin's begonia",
+        "a calathea too, but it is at work",
+    ],
+)
+def test_what_is_not_of_this_home_is_not_written(stranger_talk: Talk, text: str) -> None:
+    assert told(stranger_talk, text) == {}
+
+
+@pytest.mark.parametrize(
+    ("text", "home"),
+    [
+        ("my aunt gave me a yucca, it is in the attic", {"attic": {"yucca"}}),
+        ("there were spider mites on the yucca", {"": {"yucca"}}),
+    ],
+)
+def test_what_was_given_or_seen_is_of_this_home(stranger_talk: Talk, text: str, home: Held) -> None:
+    assert told(stranger_talk, text) == home
