@@ -88,7 +88,7 @@ _COUNTED_TOO = listed(
     "cm inch inches plants plant pots pot houseplants rooms room weeks days year years % percent degrees"
 )
 _GRADES = {Grade.FEW: "few", Grade.SOME: "some", Grade.MANY: "many"}
-_COUNTING = (*"0123456789", *_GRADES.values())
+COUNTING = (*"0123456789", *_GRADES.values())
 _FORMS = {Form.READY: "ready to use", Form.CONCENTRATE: "concentrate"}
 _KNOWN_BY = listed("the my our this that those these both on")
 """What stands before a name that was told already."""
@@ -1206,11 +1206,18 @@ def _read_town(told: _Telling) -> None:
             told.dropped.update(range(one.start, one.start + len(words_of(name.lower().partition(",")[0]))))
     told.spans = [
         one
-        for one in told.spans
+        for one in (_behind_the_town(each, told) for each in told.spans)
         if one.key != "town"
         and one.start not in told.dropped
         and (one.end - 1 not in told.dropped or not _is_strange(one, told))
     ]
+
+
+def _behind_the_town(one: Span, told: _Telling) -> Span:
+    """Give a room that a town stands before without that: "Leeds study east"."""
+    room = _event_of(one, told, "room") if one.key == "place" and told.town else None
+    is_led = room is not None and {*range(one.start, room.start)} <= told.dropped
+    return replace(one, start=room.start) if room is not None and is_led else one
 
 
 _TURNED = listed("no not nope nah sorry wait meant mean actually rather")
@@ -2089,7 +2096,7 @@ def _read_more_of_a_find(found: list[Event], told: _Telling) -> None:
     number = how_many(found[0]) if found else ""
     pending = _pending(told.situation)
     if pending:
-        line = f"{number} {pending}" if number and not pending.startswith(_COUNTING) else pending
+        line = f"{number} {pending}" if number and not pending.startswith(COUNTING) else pending
         named = [name for names in told.names.values() for name in names]
         told.lines += [f"{line} on {named[-1]}"] if named else []
         told.unplaced = "" if named else line if number else ""

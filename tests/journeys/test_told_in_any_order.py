@@ -107,8 +107,7 @@ def test_a_number_behind_a_kind_counts_what_was_seen_unless_another_does(
     stranger_talk: Talk, text: str, home: Held
 ) -> None:
     assert told(stranger_talk, text) == home
-    found = [one for one in stranger_talk.home.plants.values() for one in one.cases]
-    assert len(found) == 1
+    assert sum(len(one.cases) for one in stranger_talk.home.plants.values()) == 1
 
 
 @pytest.mark.parametrize(
@@ -138,3 +137,34 @@ def test_what_is_not_of_this_home_is_not_written(stranger_talk: Talk, text: str)
 )
 def test_what_was_given_or_seen_is_of_this_home(stranger_talk: Talk, text: str, home: Held) -> None:
     assert told(stranger_talk, text) == home
+
+
+OFFERED = "yucca and begonia in the attic, 6 scale on yucca, and zorblet fresh"
+
+
+@pytest.mark.parametrize(
+    ("right", "said"),
+    [
+        ("sorry, i meant begonia", "6 scale on begonia"),
+        ("no that was on the begonia, not the yucca", "6 scale on begonia"),
+        ("no, 40", "40 scale on yucca"),
+        ("oops 12", "12 scale on yucca"),
+        ("not 6 but 16", "16 scale on yucca"),
+        ("many", "many scale on yucca"),
+        ("wait, 9 on the begonia", "9 scale on begonia"),
+    ],
+)
+def test_what_was_seen_in_an_offered_home_is_put_right(stranger_talk: Talk, right: str, said: str) -> None:
+    assert told(stranger_talk, OFFERED) == {}
+    answer = stranger_talk.say(right)[0]
+    assert f"“attic: yucca, begonia; {said}”" in answer
+    assert held(stranger_talk) == {}
+
+
+@pytest.mark.parametrize(
+    "text", ["Leeds attic east. yucca and ivy in attic", "Hull attic east. yucca, ivy in attic"]
+)
+def test_a_town_in_front_of_a_room_is_no_part_of_it(stranger_talk: Talk, text: str) -> None:
+    stranger_talk.say("/start")
+    stranger_talk.say(text)
+    assert held(stranger_talk) == {"attic e": {"yucca", "ivy"}}
