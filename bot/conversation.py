@@ -78,6 +78,7 @@ from bot.domain.identity import HouseholdId
 from bot.domain.journal import Draft, Entry, Heard, evening_of
 from bot.domain.knowledge import Knowledge
 from bot.domain.value import Value, replace
+from bot.domain.window import Facing
 from bot.messages import (
     answer_of,
     cut,
@@ -497,7 +498,10 @@ def _named(
     household, products = desk.household, desk.knowledge.products
     return (
         tuple(KnownPlant(id=one.id, names=(one.name,), place=one.place) for one in household.living),
-        tuple(KnownPlace(one.id, one.name) for one in household.places.values()),
+        tuple(
+            KnownPlace(one.id, one.name, one.facing is Facing.NONE and one.lamp_until is None)
+            for one in household.places.values()
+        ),
         tuple(
             KnownProduct(id=one.id, names=products[one.ingredient].words)
             for one in household.products.values()

@@ -21,6 +21,8 @@ class KnownPlant(Value, kw_only=True):
 class KnownPlace(Value):
     id: PlaceId
     name: str
+    awaits_lamp: bool = False
+    """Whether it has no window, and no hours of a lamp are told."""
 
 
 class KnownProduct(Value, kw_only=True):

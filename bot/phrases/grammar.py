@@ -49,6 +49,7 @@ from bot.phrases.hurrying import read_hurry
 from bot.phrases.identifying import read_identification
 from bot.phrases.items import items_of
 from bot.phrases.labels import is_said_burnt, read_animals, read_burnt, read_months, read_traits
+from bot.phrases.lamps import read_lamp
 from bot.phrases.lexicon import JOINS, Word, any_of, is_made_of, listed, phrases_of, sayings, words_in
 from bot.phrases.light import SPOKEN as PLACE_WORDS
 from bot.phrases.lists import Listed, read_list, read_news, read_told
@@ -513,7 +514,7 @@ def _anything(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
 def _whole_message(text: str, words: tuple[str, ...], situation: Situation) -> Meant | None:
     """Read what is told in one piece: the setting-up, a plant list, a work day, a label, animals."""
     told = read_town(text, situation) or read_coordinates(text) or read_repeats(words)
-    told = told or read_place(text, situation)
+    told = told or read_place(text, situation) or read_lamp(text, situation)
     if told is not None:
         return (told,)
     places = read_places(text, situation)

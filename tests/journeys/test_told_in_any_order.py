@@ -1,5 +1,7 @@
 """A home told as people tell it: what is denied or not theirs is not written, what stands together is."""
 
+from datetime import time
+
 import pytest
 
 from tests.journeys.talking import Talk
@@ -168,3 +170,27 @@ def test_a_town_in_front_of_a_room_is_no_part_of_it(stranger_talk: Talk, text: s
     stranger_talk.say("/start")
     stranger_talk.say(text)
     assert held(stranger_talk) == {"attic e": {"yucca", "ivy"}}
+
+
+@pytest.mark.parametrize(
+    ("text", "until"),
+    [
+        ("till ten in the evening", time(22)),
+        ("it switches off at 20:30", time(20, 30)),
+        ("until 8 pm", time(20)),
+        ("the light in the utility corner is on until 19:00", time(19)),
+        ("that lamp in the corner goes off around nine", time(21)),
+        ("she is out until 20:30", None),
+        ("i am off at 9", None),
+    ],
+)
+def test_until_when_a_lamp_is_on_is_told_by_itself(
+    stranger_talk: Talk, text: str, until: time | None
+) -> None:
+    told(stranger_talk, "yucca in the utility corner", "no window, just a lamp", text)
+    assert [one.lamp_until for one in stranger_talk.home.places.values()] == [until]
+
+
+def test_a_lamp_s_hour_is_of_no_room_with_a_window(stranger_talk: Talk) -> None:
+    told(stranger_talk, "yucca in the utility room", "north", "until 20:30")
+    assert [one.lamp_until for one in stranger_talk.home.places.values()] == [None]
