@@ -764,7 +764,7 @@ def _with_counts(spans: list[Span], told: _Telling) -> list[Span]:
                 or told.told.words[one.end : one.end + 2] in _OF_WHAT_WAS_SEEN
             )
         ]
-    spans = [one for one in spans if not _counts_what_was_seen(one, spans, told)]
+    spans = [one for one in spans if not (_counts_what_was_seen(one, spans, told) or _counts_all(one, told))]
     taken = {at for one in spans for at in range(one.start, one.end)}
     counted = {at for one in spans if one.key == "count" for at in (one.start, one.end)}
     more: list[Span] = []
@@ -790,6 +790,19 @@ def _with_counts(spans: list[Span], told: _Telling) -> list[Span]:
         elif before is not None and before.start not in taken and before.value != 1:
             more.append(Span("count", before.start, before.end, one.margin))
     return sorted([*spans, *more], key=lambda one: one.start)
+
+
+def _counts_all(count: Span, told: _Telling) -> bool:
+    """Whether a number before a comma is how many plants there are: "two plants, no, three, an ivy, ..."."""
+    start, _ = told.sentence(count.start)
+    is_apart = count.key == "count" and told.told.words[count.end : count.end + 1] in {(",",), (":",), ("-",)}
+    return is_apart and any(
+        one.what == "count" and told.told.words[one.end : one.end + 1] in _PLANTS
+        for one in told.told.within(start, count.start)
+    )
+
+
+_PLANTS = {("plant",), ("plants",), ("pots",), ("houseplants",)}
 
 
 def _counts_what_was_seen(count: Span, spans: list[Span], told: _Telling) -> bool:

@@ -28,8 +28,8 @@ from bot.phrases.lettering import Item, Lettering, is_idle, is_kind, letters_of
 from bot.phrases.lexicon import listed, phrases_of, words_of_class
 from bot.phrases.light import WAYS
 from bot.phrases.names import Pest, names_of
-from bot.phrases.offered_finds import with_find_put_right
 from bot.phrases.offered_homes import GOT, ON, offered_home, places_of, with_offered
+from bot.phrases.offered_numbers import with_find_put_right, with_number_put_right
 from bot.phrases.saying import say_all
 from bot.phrases.slips import slips_between
 from bot.phrases.text import plain, words_of
@@ -63,7 +63,8 @@ def put_right(text: str, situation: Situation, *, is_else: bool = False) -> Righ
     if is_else and not (is_open or _MAY_PUT_RIGHT.intersection(words_of(plain(text)))):
         return Right(Home())
     known = with_offered(situation, offered)
-    if (home := with_find_put_right(text, offered, known)) is not None:
+    home = with_find_put_right(text, offered, known) or with_number_put_right(text, offered, known)
+    if home is not None:
         return Right(home, is_of_it=True, is_plain=True)
     said = _Mending(known, offered, kept(words_at, (text, None), known))
     said.read()

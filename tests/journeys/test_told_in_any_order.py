@@ -194,3 +194,32 @@ def test_until_when_a_lamp_is_on_is_told_by_itself(
 def test_a_lamp_s_hour_is_of_no_room_with_a_window(stranger_talk: Talk) -> None:
     told(stranger_talk, "yucca in the utility room", "north", "until 20:30")
     assert [one.lamp_until for one in stranger_talk.home.places.values()] == [None]
+
+
+SEVERAL = "three begonias and a yucca in the attic, 6 scale on begonia 2, and zorblet fresh"
+
+
+@pytest.mark.parametrize(
+    ("right", "said"),
+    [
+        ("just the one begonia, not three", "attic: begonia, yucca; 6 scale on begonia"),
+        ("no, there are two begonias", "attic: begonia 1, begonia 2, yucca; 6 scale on begonia 2"),
+        (
+            "not three begonias but two! Two begonias and the yucca in the attic",
+            "attic: begonia 1, begonia 2, yucca; 6 scale on begonia 2",
+        ),
+        ("ONE begonia stands there, not 1 and 2 and 3", "attic: begonia, yucca; 6 scale on begonia"),
+    ],
+)
+def test_a_number_put_right_leaves_as_many_in_an_offered_home(
+    stranger_talk: Talk, right: str, said: str
+) -> None:
+    assert told(stranger_talk, SEVERAL) == {}
+    assert f"“{said}”" in stranger_talk.say(right)[0]
+
+
+def test_a_number_of_plants_is_none_of_the_first_that_is_named(stranger_talk: Talk) -> None:
+    told(stranger_talk, "the attic holds four plants, sorry, two, a begonia and a yucca")
+    if "Yes" in stranger_talk.labels():
+        stranger_talk.press("Yes")
+    assert held(stranger_talk) == {"attic": {"begonia", "yucca"}}
