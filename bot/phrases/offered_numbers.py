@@ -80,7 +80,16 @@ def with_number_put_right(text: str, offered: Home, known: Situation) -> Home | 
             numbers |= set() if is_denied else {1 if word in _ONE else one.value}
         elif one.what == "kind" and (base := _base(name, numbered)):
             bases.add(base)
-        elif word in _MORE or one.what not in {"own", "place", "around", "comma", "stop", "and", "telling"}:
+        elif word in _MORE or one.what not in {
+            "own",
+            "place",
+            "again",
+            "around",
+            "comma",
+            "stop",
+            "and",
+            "telling",
+        }:
             return None
         is_denied = word in _DENIES or (is_denied and one.what not in {"kind", "comma", "stop"})
     number = next(iter(numbers), None)
