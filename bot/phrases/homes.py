@@ -527,7 +527,9 @@ def _ways_alone(spans: list[Span], told: _Telling) -> Iterator[Span]:
         here = [each for each in spans if start <= each.start < end]
         held = {*range(one.start, one.end), *(at for each in here for at in range(each.start, each.end))}
         rest = {told.told.of(at) for at in range(start, end) if at not in held}
-        if one.what == "facing" and [each.key for each in here] == ["place"] and rest <= _PASSING | {"colon"}:
+        is_answer = not here and start == 0 and end < len(told.told.words) and bool(told.situation.untold)
+        is_of_it = is_answer or [each.key for each in here] == ["place"]
+        if one.what == "facing" and is_of_it and rest <= _PASSING | {"colon"}:
             yield Span("side", one.start, one.end, SURE_MARGIN)
 
 
@@ -1740,12 +1742,17 @@ def _is_of_a_kind(words: Sequence[str], kinds: frozenset[str]) -> bool:
 
 
 def _bare(name: str) -> str:
+    name = " ".join(one.lower() if _ODD_CAPITALS.fullmatch(one) else one for one in name.split(" "))
     if name.count("'") > 1 and name.endswith("'"):
         return re.sub(r"\s*'\s*([^']+?)\s*'", r" '\1'", name).strip()  # "ficus 'Tineke'"
     joined = re.sub(r"\s*'\s*", "'", name)
     if name.count("'") == 1:
         joined = re.sub(r"(?<=\ws')(?=\w\w)", " ", joined)  # "the kids' room"
     return joined.removesuffix("'s").strip("'") or name
+
+
+_ODD_CAPITALS = re.compile(r"[A-Z]*[a-z]+[A-Z][A-Za-z]*|[A-Z]{2,}[a-z]{2,}")
+"""“COleus”, “tuRnip”: thumbs, and no name's own."""
 
 
 def _settle(told: _Telling) -> None:
@@ -1930,11 +1937,14 @@ def _lit_by(one: Span, told: _Telling) -> list[str]:
     is_of_another = (
         link is not None and link.end < start and any(told.links.get(each) != link for each in here)
     )
+    untold = list(told.situation.untold)
+    is_answer = start == 0 and not here and (link is None or link.start >= end)
+    if is_answer and untold and told.of("plant") and not any(each.end <= end for each in told.of("place")):
+        return untold[:1]  # "North! And a fern is in there."
     if is_of_another or (link is None and told.of("plant")):
         return []
     ends = [each.end for each in told.of("side", "place") if each.end <= one.start]
     since = max([start, *ends])
-    untold = list(told.situation.untold)
     if told.words(since, one.start) & _OTHERS:
         told.dropped.update(at for at in range(since, one.start) if told.told.words[at] in _OTHERS)
         return [each for each in dict.fromkeys((*untold, *_places(told))) if each not in told.looks]
