@@ -2074,7 +2074,8 @@ def _seen_on(one: Span, told: _Telling) -> list[str]:
             told.told.of(n) in {"and", "comma", "count"} or told.told.words[n] in ARTICLES for n in between
         )
         is_listed = step > 0 or bool(said & _OF_SEVERAL)  # "hoya, jade and ivy have thrips"
-        if not is_joint or not (is_listed or all(told.told.of(n) != "comma" for n in between)):
+        is_again = step < 0 and told.names.get(plants[at + step]) == told.names.get(link)
+        if is_again or not is_joint or not (is_listed or all(told.told.of(n) != "comma" for n in between)):
             break
         at += step
         found.append(plants[at])
