@@ -458,7 +458,7 @@ def left_out(  # noqa: C901, PLR0912, PLR0915 - one arm a kind of mention
     values, numbers = values_of(commands), numbers_of(commands)
     missed: list[str] = []
     is_clean = any(isinstance(one, LogCheck) for one in commands)
-    is_all_done = form in {"none", "find", "sign"} and told.has(Word.ALL) and told.opens_with(Word.DONE)
+    is_all_done = form in {"none", "find", "sign"} and told.opens_with(Word.DONE)
     is_all_done = is_all_done and bool(told.setting.answered())
     for item in told.items:
         meaning = item.meaning

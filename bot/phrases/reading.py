@@ -40,6 +40,7 @@ from bot.actions.walk_through import EndWalk, PassPlant
 from bot.actions.work_through import EndWork, TickWork
 from bot.catalogue.towns import find_towns
 from bot.domain.identity import PlaceId, PlantId
+from bot.domain.trade import Method
 from bot.domain.value import Value, replace
 from bot.phrases.answering import read_answer, read_ticks
 from bot.phrases.doings import read_doings
@@ -376,7 +377,8 @@ def _has_words(text: str) -> bool:
 def _has_nothing_to_treat_with(text: str, situation: Situation) -> bool:
     """Whether no more is said than that nothing is at hand: it puts nothing off, and nothing was seen."""
     words = frozenset(words_of(plain(text)))
-    if not (words & TREATED and words & NOTHING_OF_IT) or "?" in words:
+    is_done = any(isinstance(one.meaning, Method) for one in told_in(text, situation).items)
+    if not (words & TREATED and words & NOTHING_OF_IT) or "?" in words or is_done:
         return False
     home = read_home(text, situation)
     if home.named or len(home.unread) >= FEWEST_WORDS:
