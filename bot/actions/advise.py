@@ -72,7 +72,7 @@ class Shopping(Outcome):
 def tell_what_fits(command: Ask, desk: Desk) -> Fits:
     """Say for each plant and product what forbids it today; unnamed: the cases, the whole shelf."""
     asked = command.plants or tuple(plant.id for plant in desk.household.living if plant.open_cases)
-    shelf = [one for one in desk.household.products.values() if command.product in {None, one.id}]
+    shelf = desk.asked_for(command.product, command.ingredients)
     return Fits(
         tuple(
             _fit(desk.plant(plant), one, desk)

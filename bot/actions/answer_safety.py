@@ -8,8 +8,17 @@ from bot.actions.desk import Desk
 from bot.actions.give_first_aid import GiveFirstAid
 from bot.catalogue.cautions import load_cautions
 from bot.domain.caution import Occasion
+from bot.domain.household import Product
 from bot.domain.identity import PlantId, ProductId
-from bot.domain.refusal import Wait, eat_from, is_edible, longest_wait, wait_before_eating
+from bot.domain.refusal import (
+    Wait,
+    eat_from,
+    harvest_days,
+    is_eating_untold,
+    is_edible,
+    longest_wait,
+    wait_before_eating,
+)
 from bot.domain.value import Value
 
 
@@ -34,13 +43,24 @@ class Eating(Value):
     """Whether the use is due this evening and not yet told."""
 
 
+class Supposed(Value):
+    """How long a plant would wait for a product: days is None where it must not be eaten after it. [d]."""
+
+    plant: str
+    product: str
+    days: int | None
+    is_read: bool
+    """Whether its label was told."""
+
+
 class MayEat(Outcome):
-    """From when plants may be eaten, by what was used on them."""
+    """From when plants may be eaten, by what was used on them, or by a product that is asked about."""
 
     plants: tuple[Eating, ...]
     today: date
     on: date | None = None
     """The day that was asked about."""
+    supposed: tuple[Supposed, ...] = ()
 
 
 @answers(Topic.SAFETY)
@@ -48,9 +68,9 @@ def tell_cautions(command: Ask, desk: Desk) -> CautionsTold:
     """Give the caution of a product or of all on the shelf, who is harmed, and in full all else."""
     kinds = [
         desk.knowledge.products[product.ingredient]
-        for product in desk.household.products.values()
+        for product in desk.asked_for(command.product, command.ingredients)
         if product.ingredient in desk.knowledge.products
-        and (product.id == command.product if command.product is not None else product.stock_ml != 0)
+        and (command.product is not None or command.ingredients or product.stock_ml != 0)
     ]
     occasions = (Occasion.USE, Occasion.ASKED, Occasion.WASTE) if command.in_full else ()
     return CautionsTold(
@@ -80,10 +100,28 @@ def tell_whether_to_eat(command: Ask, desk: Desk) -> MayEat:
     """Give from when plants may be eaten by what was used on them; without names of all that are eaten."""
     edible = tuple(one.id for one in desk.household.living if is_edible(desk.knowledge, one))
     waits_for_tonight = command.on is None or command.on > desk.today
+    plants = command.plants or edible
+    is_named = command.product is not None or bool(command.ingredients)
+    products = desk.asked_for(command.product, command.ingredients) if is_named else ()
+    supposed = {plant: _supposed(plant, products, desk) for plant in plants}
     return MayEat(
-        tuple(_eating(plant, desk, waits_for_tonight) for plant in command.plants or edible),
+        tuple(_eating(plant, desk, waits_for_tonight) for plant in plants if not supposed[plant]),
         desk.today,
         command.on,
+        tuple(each for one in supposed.values() for each in one),
+    )
+
+
+def _supposed(plant: PlantId, products: tuple[Product, ...], desk: Desk) -> tuple[Supposed, ...]:
+    """Give how long an edible plant would wait for products that were not used on it."""
+    known, kinds = desk.plant(plant), desk.knowledge.products
+    used = {one.product for one in known.treatments}
+    if not is_edible(desk.knowledge, known):
+        return ()
+    return tuple(
+        Supposed(known.name, kind.short, harvest_days(kind, one), not is_eating_untold(kind, one))
+        for one in products
+        if one.id not in used and (kind := kinds.get(one.ingredient)) is not None
     )
 
 

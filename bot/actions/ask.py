@@ -49,6 +49,8 @@ class Ask(Command, kw_only=True):
     plants: tuple[PlantId, ...] = ()
     place: PlaceId | None = None
     product: ProductId | None = None
+    ingredients: tuple[str, ...] = ()
+    """What is named where it is several products, or one that is not at hand."""
     pest: str | None = None
     """Only the plants that have it."""
     when: str | None = None

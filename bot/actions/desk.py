@@ -11,7 +11,7 @@ from typing import Any, TypeVar
 from bot.actions.ports import Member, NoPhotosKept, Photos, Question, Store
 from bot.domain.agenda import Agenda, Task, plan
 from bot.domain.fold import Folded, fold_on, is_longer
-from bot.domain.household import Case, Household, Plant
+from bot.domain.household import Case, Household, Plant, Product
 from bot.domain.identity import EntryId, HouseholdId, MemberId, PlantId, ProductId
 from bot.domain.journal import (
     CheckedClean,
@@ -319,6 +319,14 @@ class Desk:
         if kind is not None and in_full:
             return kind.name
         return kind.short if kind else self.household.products[product].ingredient
+
+    def asked_for(self, product: ProductId | None, ingredients: tuple[str, ...]) -> tuple[Product, ...]:
+        """Give the products that are asked about, at hand or not; where none is named, the shelf."""
+        shelf = self.household.products.values()
+        of = {one.ingredient: one for one in shelf}
+        if ingredients:
+            return tuple(of.get(one) or Product(id=ProductId(0), ingredient=one) for one in ingredients)
+        return tuple(one for one in shelf if product in {None, one.id})
 
     def tonight(self) -> tuple[Task, ...]:
         """Give what is open this evening: the plan's tasks for today."""

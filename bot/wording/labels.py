@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from datetime import date
 from decimal import Decimal
 
-from bot.actions.answer_safety import CautionsTold, Eating, MayEat
+from bot.actions.answer_safety import CautionsTold, Eating, MayEat, Supposed
 from bot.actions.log_round import Spent
 from bot.actions.stock_product import BadLabel, LabelDoubted
 from bot.domain.label import LIMITS, Label
@@ -127,11 +127,25 @@ def _cautions(told: CautionsTold) -> str:
 
 @says
 def _may_eat(told: MayEat) -> str:
-    if not told.plants:
+    if not (told.plants or told.supposed):
         return (
             "I know of no plant that is eaten. Tell me which is, and I keep to the days its products ask for."
         )
-    return "\n".join(_yes(one, told.on) + _eating(one, told.today) for one in told.plants)
+    lines = [_yes(one, told.on) + _eating(one, told.today) for one in told.plants]
+    return "\n".join([*lines, *map(_supposed, told.supposed)])
+
+
+def _supposed(one: Supposed) -> str:
+    if one.days is None:
+        return f"{one.plant}: not after {one.product}, {AGAINST[Refusal.NOT_EDIBLE]}."
+    if one.is_read:
+        wait = f"{counted(one.days, 'day')} to wait" if one.days else "no days to wait"
+        return f"{one.plant}: {wait} after {one.product}, by its label; wash it well."
+    usual = f"usually {counted(one.days, 'day')}" if one.days else "usually none"
+    return (
+        f"{one.plant}: after {one.product} only if its label allows what is eaten, and after the days it gives "
+        f"({usual}). Nobody told me what it says."
+    )
 
 
 def _yes(one: Eating, on: date | None) -> str:

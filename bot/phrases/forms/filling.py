@@ -67,7 +67,7 @@ from bot.phrases.labels import ALL_YEAR, USUALLY, animals_named, traits_named
 from bot.phrases.lexicon import Spot, Tool, Word, listed
 from bot.phrases.light import LAMP, facets_in
 from bot.phrases.mentions import BESIDES, Counted, Mentions
-from bot.phrases.names import OneOf, Pest, Place, Plants, Product
+from bot.phrases.names import OneOf, Pest, Place, Plants, Product, ingredient_of
 from bot.phrases.numbers import Count, Length, UnclearVolume, Volume, Warmth, whole_count
 from bot.phrases.setting import DATES, unique
 
@@ -1004,7 +1004,9 @@ def ask(topic: Topic, told: Mentions) -> Filled:
     """Fill a question with the plants, product and time it names."""
     if topic is Topic.FIT and animals_named(told.words):
         topic = Topic.SAFETY  # "is neem ok for the cat" asks of no plant
-    product, place = told.one(Product), told.one(Place)
+    products, place = tuple(dict.fromkeys(told.every(Product))), told.one(Place)
+    keys = [ingredient_of(one, told.situation) for one in products if topic in _OF_A_PRODUCT]
+    product = products[0].id if len(keys) == 1 else None
     plants = unique(plant for one in told.every(Plants) for plant in one.ids) if topic not in _OF_ALL else ()
     ways = load_howto().way_by_word
     named = {ways[one].key for one in {*told.words, *(item.text for item in told.items)} if one in ways}
@@ -1018,7 +1020,8 @@ def ask(topic: Topic, told: Mentions) -> Filled:
             topic=topic,
             plants=plants,
             place=place.id if place is not None and topic in _OF_A_PLACE else None,
-            product=product.id if product is not None and topic in _OF_A_PRODUCT else None,
+            product=product,
+            ingredients=tuple(dict.fromkeys(filter(None, keys))) if product is None else (),
             when=when,
             on=on if topic in {Topic.EATING, Topic.WHY, Topic.LOG} and isinstance(on, date) else None,
             pest=None if pest is None else pest.key,
@@ -1045,7 +1048,7 @@ def _asked_time(topic: Topic, told: Mentions) -> str | None:
 _IN_FULL = listed("more full sums sources source detail details exactly")
 _OVER = listed("past passed last gone previous before")
 _OF_A_PLACE = frozenset({Topic.SUN, Topic.WHY, Topic.PLANTS})
-_OF_A_PRODUCT = frozenset({Topic.STOCK, Topic.FIT, Topic.SAFETY})
+_OF_A_PRODUCT = frozenset({Topic.STOCK, Topic.FIT, Topic.SAFETY, Topic.EATING})
 _OF_ALL = frozenset(
     {Topic.ISOLATED, Topic.STOCK, Topic.SETTINGS, Topic.ROUTINES, Topic.MEMBERS, Topic.PLANTS, Topic.PESTS}
 )
