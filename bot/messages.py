@@ -54,7 +54,7 @@ def answer_of(outcomes: Sequence[Outcome], desk: Desk) -> Answer:
 def words_of(outcomes: Sequence[Outcome], desk: Desk) -> tuple[str, tuple[Choice, ...]]:
     """Word outcomes as long as a phone bears; the buttons beside them, and one for what waits."""
     text, waiting = _worded(outcomes, desk)
-    offers = tuple(offer for one in outcomes for offer in one.offers)
+    offers = tuple(dict.fromkeys(offer for one in outcomes for offer in one.offers))
     more = (Choice(ButtonText.MORE, (More(waiting),)),) if waiting else ()
     return text, (*offers, *more)
 

@@ -56,6 +56,8 @@ class Ask(Command, kw_only=True):
     when: str | None = None
     on: date | None = None
     """The day that is asked about."""
+    is_ill: bool | None = None
+    """Whether it is asked what has a pest, or what has none."""
     who: MemberId | None = None
     """Only what this member told."""
     in_full: bool = False

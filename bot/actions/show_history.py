@@ -37,13 +37,22 @@ class DidOn(Outcome, kw_only=True):
     until: date
 
 
+class LastTreated(Outcome):
+    """The last treatments: of named plants each way, of all what was done on the last day."""
+
+    lines: tuple[tuple[date, str | None, str, str | None], ...]
+    plants: tuple[str, ...]
+
+
 HISTORY_DAYS = 60
 WEEK = timedelta(days=7)
 
 
 @answers(Topic.LOG)
-def show_history(command: Ask, desk: Desk) -> History | DidOn:
+def show_history(command: Ask, desk: Desk) -> History | DidOn | LastTreated:
     """Give what was told in some weeks, or of some days, of a plant or of all, by one or by all."""
+    if command.when == "last":
+        return _last_treated(command, desk)
     plant, days = command.plants[0] if command.plants else None, _days(command, desk)
     if days is None and command.who is None:
         lines = history_lines(desk, plant, desk.today - timedelta(days=HISTORY_DAYS))
@@ -53,6 +62,21 @@ def show_history(command: Ask, desk: Desk) -> History | DidOn:
     who = next((one.name for one in desk.members if one.id == command.who), None)
     told = tuple((on, name, key, None if who else by) for on, name, key, by in lines)
     return DidOn(lines=told, who=who, since=since, until=until)
+
+
+def _last_treated(command: Ask, desk: Desk) -> LastTreated:
+    lines = [
+        line
+        for plant in command.plants or (None,)
+        for line in history_lines(desk, plant, date.min)
+        if line[2].startswith("Treated:")
+    ]
+    if command.plants:
+        kept = {(name, key): (on, name, key, who) for on, name, key, who in lines}
+        lines = sorted(kept.values(), key=lambda line: line[0])
+    else:
+        lines = [line for line in lines if line[0] == lines[-1][0]]
+    return LastTreated(tuple(lines), desk.names(command.plants))
 
 
 def _days(command: Ask, desk: Desk) -> tuple[date, date] | None:

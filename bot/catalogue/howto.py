@@ -79,7 +79,8 @@ def _variant(title: str, table: Table, pests: Collection[str]) -> Variant:
 
 
 def _term(key: str, table: Table) -> Term:
-    term = Term(key.replace("_", " "), table.texts("words"), table.text("text"))
+    about = table.texts("about") if "about" in table.left else ()
+    term = Term(key.replace("_", " "), table.texts("words"), table.text("text"), about)
     if len(textwrap.wrap(f"{term.name}: {term.text}", WIDTH)) > TERM_LINES:
         table.problem(f"more than {TERM_LINES} lines of {WIDTH} characters")
     return term

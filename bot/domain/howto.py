@@ -50,6 +50,8 @@ class Term(Value):
     name: str
     words: tuple[str, ...]
     text: str
+    about: tuple[str, ...] = ()
+    """Patterns of what is asked in many words."""
 
 
 class HowTo(Value):

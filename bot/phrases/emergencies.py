@@ -64,6 +64,15 @@ _FULL_STOPS = frozenset(".!?;\n")
 _REPEATED = re.compile(r"(.)\1{2,}")
 
 
+_ASKS_AHEAD = re.compile(
+    r"\W*(?:(?:can|may|could|should)|is it (?:ok|okay|safe|fine|bad|dangerous) (?:for|if))"
+    r" (?:(?:my|our|the|a) )?(?:dog|cat|pet|kid|child|toddler|rabbit|bird|parrot|hamster)s?"
+    r" (?:to )?(?:lick|eat|touch|smell|sniff|chew)s?"
+    r"(?: \w+){0,4}\W*"
+)
+"""Asked before anything happened: "can my dog lick the soap"; help is given beside the answer."""
+
+
 class Alarm(Enum):
     """How sure it is that somebody or an animal came to harm."""
 
@@ -115,6 +124,8 @@ def _alarm(text: str, situation: Situation) -> Alarm:
     faint, loud = LEAST_SCORES["nobody" if not named else "people" if named == {"people"} else "victim"]
     if score < faint or is_of_a_bottle(words_of(plain(text[:LONGEST])), situation):
         return Alarm.NONE  # a product and its label to the last word: nobody else is in it
+    if score >= loud and _ASKS_AHEAD.fullmatch(plain(text[:LONGEST])):
+        return Alarm.LIKELY
     return Alarm.LOUD if score >= loud else Alarm.LIKELY if score >= LIKELY else Alarm.FAINT
 
 

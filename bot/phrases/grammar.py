@@ -312,8 +312,19 @@ def _read(text: str, words: tuple[str, ...], situation: Situation) -> Meant:
         or read_answer(text, words, situation)
         or _till_when(words, situation)
         or _expected(text, words, situation)
+        or _of_today(words)
         or _anything(text, words, situation)
     )
+
+
+def _of_today(words: tuple[str, ...]) -> Meant | None:
+    """Read no more than this evening's name as a question for what is due: it puts nothing off."""
+    said = frozenset(words)
+    return (Ask(topic=Topic.DUE),) if said & _TODAY and said <= _AROUND_TODAY else None
+
+
+_TODAY = listed("tonight today evening")
+_AROUND_TODAY = _TODAY | listed("this the for so and then what about ok now - . , ! ?")
 
 
 def _longest(text: str, situation: Situation) -> int:

@@ -2340,7 +2340,7 @@ def read_place(text: str, situation: Situation) -> SetPlace | None:
 
 def read_facets(text: str, situation: Situation) -> SetPlace | None:
     """Read "west", "it faces kinda north east" or "no idea" in answer to which way a window looks."""
-    if "?" in text and _ASKS_BACK.match(plain(text)):
+    if ("?" in text and _ASKS_BACK.match(plain(text))) or _ASKS_HOW.match(plain(text)):
         return None  # "is north ok?"
     home = read_home(text, situation)
     is_else = bool(home.town or home.plants or home.lines or home.unplaced or home.named)
@@ -2358,6 +2358,7 @@ def read_facets(text: str, situation: Situation) -> SetPlace | None:
 
 
 _ASKS_BACK = re.compile(r"(?:is|are|what|would|can|could|should|does|do)\b(?! it\b)(?! that\b)")
+_ASKS_HOW = re.compile(r"\W*(?:\w+ )?how (?:do|can|could|does|to) ?(?:i|we|you|one|it)?\b")
 _ELSE_UNKNOWN = re.compile(r"\W*(?:it\b\W*)?(?:how|what|when|whether|why|who|if|any\w*)\b")
 """“I don't know how I managed” is of no window."""
 

@@ -1,5 +1,7 @@
 """What is looked up: "how do I do a clean-out", "what is an axil"; and plans that are refused."""
 
+import re
+
 from bot.actions.describe_pest import DescribePest
 from bot.actions.explain_term import AskTerm
 from bot.actions.situation import Situation
@@ -26,7 +28,7 @@ _AROUND_A_WAY = listed(
 )
 _MEANS = worded(
     "what do you mean by | what do you mean with | what is meant by | the meaning of | meaning of"
-    " | what does | what is | what are | define | explain"
+    " | what does | what is | what are | define | explain | what counts as | how many is | how many are"
 )
 _OPEN = frozenset({("what", "is"), ("what", "are")})
 _FIGHTING = (("get", "rid", "of"), ("treat",), ("kill",), ("fight",), ("beat",), ("stop",), ("deal", "with"))
@@ -151,6 +153,14 @@ def read_pest(words: _Words, situation: Situation) -> Meant | None:
     return (DescribePest(pest.key),) if isinstance(pest, Pest) else None
 
 
+def read_term_about(words: _Words) -> Meant | None:
+    """Read what a term answers though it is not named: "who made you", "do i need gloves"."""
+    said = " ".join(words)
+    terms = load_howto().terms.items()
+    found = (key for key, term in terms if any(re.search(one, said) for one in term.about))
+    return next(((AskTerm(key),) for key in found), None)
+
+
 def read_term_inside(words: _Words) -> Meant | None:
     """Read a term that is asked for among other words: "and what, pray, is a clean-out??"."""
     said = tuple(word for word in words if word[:1].isalnum())
@@ -166,6 +176,7 @@ def read_term_inside(words: _Words) -> Meant | None:
 
 
 _NAMING = listed("a an by")
+_ARTICLES_OF_A_TERM = listed("a an the one")
 
 
 def _is_term(name: _Words) -> bool:
@@ -184,7 +195,7 @@ def read_term(words: _Words) -> Meant | None:
         if rest[-1:] != ("mean",):
             return None
         rest = rest[:-1]
-    article = rest[0] if rest and rest[0] in {"a", "an", "the"} else ""
+    article = rest[0] if rest and rest[0] in _ARTICLES_OF_A_TERM else ""
     name = " ".join(rest[1:] if article else rest)
     term, way = load_howto().term_by_word.get(name), load_howto().way_by_word.get(name)
     if term is None and way is not None and lead not in _OPEN:

@@ -22,6 +22,9 @@ _TO = frozenset({"-", "to", "thru", "through", "till", "til", "until", ".."})
 _AND = frozenset({",", "and", "&", "+", "/"})
 _ONE = frozenset({"a", "an", "one", "half", "couple"})
 """Words that may count, and number no plant."""
+_ALSO_CALLED = {("spirit",): ("surgical", "spirit")}
+_OTHER_SPIRITS = frozenset({"white", "mineral", "motor", "methylated", "team", "free", "good", "true"})
+"""“White spirit” is no alcohol for plants."""
 _OF_A_COUNT = frozenset({(word,) for word in ("on", "more", "left", "bugs", "of", "each")})
 """Words that a number stands before where it counts."""
 
@@ -115,6 +118,8 @@ class Names:
     def exact_at(self, words: _Words, start: int) -> tuple[Named, int] | None:
         """Longest full name, or plural of one, that begins here."""
         if start >= len(words) or words[start] not in self.begin:
+            return None
+        if words[start] == "spirit" and start and words[start - 1] in _OTHER_SPIRITS:
             return None
         for size in range(min(self.longest, len(words) - start), 0, -1):
             found = self._exact.get(words[start : start + size])
@@ -323,6 +328,7 @@ def _of_the_catalogue(
     exact: dict[_Words, Named] = {
         _split(name): Product(None, key) for key, names in ingredients for name in names
     }
+    exact |= {also: exact[name] for also, name in _ALSO_CALLED.items() if name in exact}
     for words, pest in [(_split(name), Pest(key)) for key, names in pests for name in names]:
         for name in (words, *_plurals(words)):
             exact.setdefault(name, pest)

@@ -11,13 +11,14 @@ from bot.actions.incomplete import Incomplete, Missing
 from bot.actions.not_understood import NotUnderstood
 from bot.actions.read_anew import Subject
 from bot.actions.situation import Situation
+from bot.domain.value import replace
 from bot.phrases.asking import Meant
 from bot.phrases.forms.filling import ask
 from bot.phrases.forms.rows import REPORTS, ROWS, forms_of, subject_of
 from bot.phrases.guess import Guess, rank, rank_asked, rank_asked_unasked
 from bot.phrases.items import Unknown, items_of
 from bot.phrases.lexicon import Word, listed, worded, words_of_class
-from bot.phrases.looking_up import read_term_inside
+from bot.phrases.looking_up import read_term_about, read_term_inside
 from bot.phrases.mentions import Mentions
 from bot.phrases.names import Pest, Place, Plants, Product
 from bot.phrases.numbers import UNITS
@@ -67,6 +68,8 @@ _DANGEROUS = listed("dangerous toxic poisonous harmful harm harms hazard hazardo
 _AT_RISK = listed(
     "cat cats dog dogs fish pet pets child children kid kids baby toddler people us me bees birds animals"
 )
+_TOUCHING = listed("lick licks touch touches smell smells sniff sniffs chew chews")
+_ASKS_FIRST = listed("can may could should is are will")
 _EATEN = listed("eat eating harvest harvesting pick picking")
 _AROUND_A_NOUN = listed(
     "the my our of for please show me who which is are in what do i we have got on what's and"
@@ -110,7 +113,12 @@ def is_plain_question(words: tuple[str, ...]) -> bool:
         or any(pair in _REQUESTS for pair in pairwise(words))
     ):
         return False
-    return words[:1] != () and words[0] in _ASKS_ALONE and words[:2] != _PROMISES
+    is_asked = words[:1] != () and words[0] in _ASKS_ALONE and words[:2] != _PROMISES
+    return is_asked or words[:2] in _DOUBTS or _asks_yes_or_no(words)
+
+
+def _asks_yes_or_no(words: tuple[str, ...]) -> bool:
+    return ("yes", "or", "no") in zip(words, words[1:], words[2:], strict=False)
 
 
 def beyond(text: str, situation: Situation) -> NotUnderstood:
@@ -128,7 +136,9 @@ def asked_by(sure: Meant, text: str, situation: Situation) -> tuple[Meant, bool]
     What begins with "why" and is like no form is a question for the reasons of tonight.
     """
     words = words_of(plain(text[:LONGEST]))
-    term = read_term_inside(words) if _is_open(sure) and "how" not in words else None
+    is_open = _is_open(sure)
+    term = read_term_about(words) if is_open else None
+    term = term or (read_term_inside(words) if is_open and "how" not in words else None)
     if term is not None:
         return term, True
     told, is_asked = _by_form(sure, text, situation)
@@ -310,7 +320,7 @@ def is_one_strange_word(text: str, situation: Situation) -> bool:
 
 def is_question(words: tuple[str, ...], situation: Situation | None = None) -> bool:
     """Whether it asks: a question mark, an opening question word, or a bare noun of asking."""
-    if "?" in words:
+    if "?" in words or _asks_yes_or_no(words):
         return True
     first = words[0] if words else ""
     if words[:2] in {("what", "a"), _PROMISES} or words[:3] in _NO_QUESTIONS:
@@ -349,18 +359,98 @@ def _is_refusal(words: tuple[str, ...]) -> bool:
     return words[1:2] == ("not",)
 
 
+def _of_the_notes(words: tuple[str, ...], told: Mentions) -> Meant | None:
+    """Read what is asked of use, done, at hand or seen: "is neem any good", "is the fern clean"."""
+    plants, products = told.every(Plants), told.every(Product)
+    said = frozenset(
+        word for one in told.items if not isinstance(one.meaning, _NAMED) for word in one.text.split()
+    )
+    asks_whether = words[:1] != () and words[0] in _ASKS_WHETHER
+    if products and asks_whether and said <= _AROUND_A_USE:
+        return ask(Topic.FIT, told)
+    is_doubt = words[:2] in _DOUBTS
+    if products and is_doubt and said & _BUYING:
+        return ask(Topic.STOCK, told)
+    is_dated = not told.calling.isdisjoint(DATES) or "week" in said
+    if (
+        said & _LATEST
+        and said & _TREATING
+        and not is_dated
+        and words[:1] in {("when",), ("what",), ("which",)}
+    ):
+        return tuple(replace(one, when="last") for one in ask(Topic.LOG, told) or () if isinstance(one, Ask))
+    is_of_work = bool(said & _TREATING) or bool(plants and products)
+    if is_doubt and is_of_work and (plants or is_dated):
+        asked = ask(Topic.LOG, told) or ()
+        return tuple(replace(one, when="last") if plants and isinstance(one, Ask) else one for one in asked)
+    if words[:1] in {("when",), ("how",)} and said & _ENDING and said & _ALL_OF_IT:
+        return ask(Topic.RELEASE, told)
+    seen = said & (_ILL | _WELL)
+    is_of_pests = bool(told.every(Pest)) and bool(plants)
+    is_of_pests = is_of_pests or (bool(plants) and words[0] == "what" and bool(said & _HAVING))
+    if not (seen or is_of_pests) or not said <= _AROUND_A_STATE or products:
+        return None
+    if plants:
+        ids = unique(plant for one in plants for plant in one.ids)
+        is_ill = bool(seen & _ILL) or not seen
+        is_asked = asks_whether or words[0] in _STATES
+        return (Ask(topic=Topic.PLANTS, plants=ids, is_ill=is_ill),) if is_asked else None
+    is_of_all = words[0] in _STATES and bool(said & _PLANTS)
+    return (Ask(topic=Topic.PLANTS, is_ill=bool(seen & _ILL)),) if is_of_all else None
+
+
+_NAMED = (Plants, Pest, Product)
+_ASKS_WHETHER = listed("is are does do will would can has have any")
+_AROUND_A_USE = listed(
+    "is are does do will would can i we the a an of any use useful good better best help helps work works"
+    " worth it than or and on against for to put at all really ok right ?"
+)
+_BUYING = listed("buy bought get got order ordered have")
+_LATEST = listed("last latest lately recent recently")
+_TREATING = listed(
+    "do done treat treated treatment treating spray sprayed wipe wiped rinse rinsed wash washed swab swabbed"
+    " drench drenched soaped round rounds spraying wiping rinsing washing"
+)
+_ENDING = listed("done finished over through rid end ends finish")
+_ALL_OF_IT = listed("this it that these them treating treatments spraying everything")
+_ILL = listed(
+    "something anything sick ill infested infected unwell bad bug bugs pest pests problem problems affected"
+    " insects animals"
+)
+_WELL = listed("fine clean ok okay well healthy good clear")
+_PLANTS = listed("plant plants ones who")
+_HAVING = listed("have has got wrong")
+_STATES = listed("which what who how is are does do has have")
+_AROUND_A_STATE = (
+    _ILL
+    | _WELL
+    | _PLANTS
+    | listed(
+        "which what how many much is are does do did has have got had the my our of on in at with any there"
+        " still now left currently right today all moment find see seen found was were i we it these them"
+        " a an and with wrong ?"
+    )
+)
+
+
 def read_nouns(words: tuple[str, ...], setting: Setting) -> Meant | None:
     """Read what is dangerous or eaten, and "history hoya", "stock": a noun of asking with a name at most."""
+    every = items_of(words, setting.situation)
     items = [
         item
-        for item in items_of(words, setting.situation)
+        for item in every
         if item.text in _TOPIC_OF or item.meaning not in {Word.QUESTION, Word.BREAK, Word.HEDGE, Word.FILLER}
     ]
+    told = Mentions(every, setting)
     said = frozenset(words)
-    if said & _DANGEROUS or (said & {"safe", "near"} and said & _AT_RISK):
-        return ask(Topic.SAFETY, Mentions(tuple(items), setting))
+    is_touched = bool(said & _TOUCHING) and not _ASKS_FIRST.isdisjoint(words[:1])
+    if said & _DANGEROUS or ((said & {"safe", "near"} or is_touched) and said & _AT_RISK):
+        return ask(Topic.SAFETY, told)
     if said & _EATEN:
-        return ask(Topic.EATING, Mentions(tuple(items), setting))
+        return ask(Topic.EATING, told)
+    of_the_notes = _of_the_notes(words, told)
+    if of_the_notes is not None:
+        return of_the_notes
     topics = {_TOPIC_OF[item.text] for item in items if item.text in _TOPIC_OF}
     others = [item for item in items if item.text not in _TOPIC_OF and item.text not in _AROUND_A_NOUN]
     topic = topics.pop() if len(topics) == 1 else None

@@ -357,7 +357,9 @@ def with_alarm(meant: Reading, text: str, situation: Situation) -> Reading:
     told = (*meant.sure, *(one for offer in meant.offers for one in offer.commands))
     is_of_a_home = any(isinstance(one, _OF_A_HOME) for one in told)
     is_read = is_of_a_home and not any(one.left_out for one in meant.offers)
-    is_of_work = bool(meant.sure) and all(isinstance(one, Ask) and one.topic in OF_WORK for one in meant.sure)
+    is_of_work = bool(meant.sure) and all(
+        isinstance(one, AskTerm) or (isinstance(one, Ask) and one.topic in OF_WORK) for one in meant.sure
+    )
     is_answer = any(one.commands == meant.sure for one in situation.choices)
     is_faint = heard is Alarm.FAINT and not (is_read or is_of_work or is_answer)
     if heard is not Alarm.LIKELY and not (
@@ -365,8 +367,9 @@ def with_alarm(meant: Reading, text: str, situation: Situation) -> Reading:
     ):
         return meant
     asked = tuple(one for one in meant.sure if isinstance(one, NotUnderstood | Incomplete))
-    offers = meant.offers or (() if asked else _said_back(meant.sure, situation))
-    sure = () if offers else asked or (NotUnderstood(text[:LONGEST]),)
+    is_asked = bool(meant.sure) and all(map(asks, meant.sure))  # an answer writes nothing
+    offers = meant.offers or (() if asked or is_asked else _said_back(meant.sure, situation))
+    sure = () if offers else asked or (meant.sure if is_asked else (NotUnderstood(text[:LONGEST]),))
     return replace(meant, sure=(GiveFirstAid(in_doubt=True), *sure), offers=offers)
 
 

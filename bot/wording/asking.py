@@ -9,10 +9,12 @@ from bot.actions.not_understood import Beyond, Unclear
 from bot.actions.read_anew import StillUnclear, Subject
 from bot.actions.show_due import DueLine, DueList
 from bot.actions.show_more import MoreText
-from bot.actions.show_plants import PlantList
+from bot.actions.show_plants import HowTheyAre, PlantList, Standing
+from bot.domain.trade import Grade
 from bot.wording.acts import asked, by_acts
 from bot.wording.days import counted, in_runs, listed, lowered, near_day
 from bot.wording.lines import AFTER
+from bot.wording.looks import GRADES
 from bot.wording.saying import says, says_at_length, says_shortly
 from bot.wording.voice import MANY, Voice
 
@@ -211,13 +213,38 @@ def _beyond(told: Beyond) -> str:
 def _plant_list(told: PlantList) -> str:
     if told.pest is not None and not told.places:
         return f"By my notes no plant has {told.pest}."
+    if told.is_ill is not None and not told.places:
+        return f"By my notes {'no' if told.is_ill else 'every'} plant has a pest."
     count = sum(len(names) for _, names in told.places)
-    total = [f"{counted(count, 'plant')} in all."] if len(told.places) > 1 and told.pest is None else []
+    is_of_all = told.pest is None and told.is_ill is None
+    total = [f"{counted(count, 'plant')} in all."] if len(told.places) > 1 and is_of_all else []
+    if told.is_ill is not None:
+        total = [f"{counted(count, 'plant')}, by what you told me."]
     lines = (
         f"{place or 'no place yet'}{f', {len(names)}' if len(names) > MANY else ''}: {listed(in_runs(names))}"
         for place, names in told.places
     )
     return "\n".join([*lines, *total])
+
+
+@says_at_length
+def _how_they_are(told: HowTheyAre, voice: Voice) -> str:
+    return "\n".join(_standing(one, voice) for one in told.plants)
+
+
+def _standing(one: Standing, voice: Voice) -> str:
+    clean = f"looked at and clean {near_day(one.clean_on, voice.today)}" if one.clean_on else ""
+    seen = [
+        f"{pest}, {GRADES[amount] if isinstance(amount, Grade) else amount} seen {near_day(on, voice.today)}"
+        for pest, amount, on in one.pests
+        if amount is not None
+    ]
+    is_since = not one.pests or (one.clean_on is not None and all(on <= one.clean_on for *_, on in one.pests))
+    what = [*seen, *([clean] if clean and is_since else [])] or ["no look told yet"]
+    return (
+        f"{one.plant}{f', at {one.place}' if one.place else ''}: "
+        f"{'' if one.pests else 'no pest told; '}{'; '.join(what)}."
+    )
 
 
 @says_at_length

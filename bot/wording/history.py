@@ -6,7 +6,7 @@ from datetime import date
 from bot.actions.correct_entry import EntryAsked, EntryChanged, Line, NoSuchEntry
 from bot.actions.deny import LastTold
 from bot.actions.say_anew import SaidAnew
-from bot.actions.show_history import DidOn, History, OfEntries, ToldAlready
+from bot.actions.show_history import DidOn, History, LastTreated, OfEntries, ToldAlready
 from bot.actions.undo import BehindTheReturn, OldToUndo, ToldSince, Undone
 from bot.domain.trade import Method
 from bot.wording.acts import DONE
@@ -108,6 +108,14 @@ def _of_entries(
 @says_at_length
 def _history(told: History, voice: Voice) -> str:
     return "\n".join(_lines(reversed(told.lines), voice)) or "Nothing is written for that time."
+
+
+@says
+def _last_treated(told: LastTreated, voice: Voice) -> str:
+    if not told.lines:
+        whom = f" {voice.plants(told.plants)} was not" if told.plants else " nothing was"
+        return f"By my notes{whom} treated yet."
+    return "Last treated:\n" + "\n".join(_lines(reversed(told.lines), voice))
 
 
 @says_shortly

@@ -64,7 +64,7 @@ from bot.phrases.days import (
 from bot.phrases.identifying import seen_in
 from bot.phrases.items import Item, Span, Unknown
 from bot.phrases.labels import ALL_YEAR, USUALLY, animals_named, traits_named
-from bot.phrases.lexicon import Spot, Tool, Word, listed
+from bot.phrases.lexicon import Spot, Tool, Word, listed, words_of_class
 from bot.phrases.light import LAMP, facets_in
 from bot.phrases.mentions import BESIDES, Counted, Mentions
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product, ingredient_of
@@ -1005,6 +1005,10 @@ def ask(topic: Topic, told: Mentions) -> Filled:
     if topic is Topic.FIT and animals_named(told.words):
         topic = Topic.SAFETY  # "is neem ok for the cat" asks of no plant
     products, place = tuple(dict.fromkeys(told.every(Product))), told.one(Place)
+    if topic in _OF_OTHERS and (len(products) > 1 or any(one.id is None for one in products)):
+        topic = Topic.FIT  # "is neem better than soap"
+    if topic in _OF_A_USE and _names_a_strange_product(told, is_use=topic is Topic.FIT):
+        return None
     keys = [ingredient_of(one, told.situation) for one in products if topic in _OF_A_PRODUCT]
     product = products[0].id if len(keys) == 1 else None
     plants = unique(plant for one in told.every(Plants) for plant in one.ids) if topic not in _OF_ALL else ()
@@ -1028,6 +1032,34 @@ def ask(topic: Topic, told: Mentions) -> Filled:
             in_full=topic is Topic.WHY and bool(_IN_FULL & told.words),
         ),
     )
+
+
+def _names_a_strange_product(told: Mentions, *, is_use: bool) -> bool:
+    """Whether something nobody knows would be used: "can i put talcum on it", "is tea tree oil ok"."""
+    is_used = is_strange = False
+    for one in told.items:
+        if isinstance(one.meaning, Unknown) and one.text not in _USING:
+            is_strange = is_strange or one.text not in _NO_NAMES
+            if is_used and is_strange:
+                return True
+        elif isinstance(one.meaning, Product) and is_strange:
+            return True
+        elif isinstance(one.meaning, Plants) and one.meaning.loose and is_strange:
+            continue  # "tea tree oil", where a lemon tree is at home
+        else:
+            is_used = is_use and (one.text in _USING or (is_used and one.text in _BEFORE_A_NAME))
+            is_strange = False
+    return False
+
+
+_USING = listed("use using apply applying put putting try trying is are would will with")
+_NO_NAMES = words_of_class("idle", "words", "people") | listed(
+    "anything something everything nothing another more less other which only both either good better"
+    " lick eat touch drink smell sniff chew like need want buy get"
+)
+_BEFORE_A_NAME = listed("the a an some my our of any this that")
+_OF_A_USE = frozenset({Topic.FIT, Topic.EATING, Topic.SAFETY})
+_OF_OTHERS = frozenset({Topic.WITH, Topic.INSTEAD, Topic.TREND})
 
 
 def _asked_time(topic: Topic, told: Mentions) -> str | None:
