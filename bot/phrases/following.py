@@ -9,6 +9,7 @@ from bot.actions.not_understood import NotUnderstood
 from bot.actions.situation import Situation
 from bot.domain.value import replace
 from bot.phrases.hearing import understand
+from bot.phrases.offered_homes import offered_home
 
 _GOES_ON = re.compile(
     r"^\W*(?:and|also|plus|same|ditto|(?:it|(?:the|its) (?:label|bottle|tub|can|pack(?:et|age)?)) says)\b"
@@ -27,6 +28,8 @@ def read_on(text: str, before: str, situation: Situation) -> tuple[Command, ...]
     """
     if not before or not _GOES_ON.search(text) or len(text.split()) > _LONGEST:
         return None
+    if offered_home(situation) is not None:
+        return None  # what goes on with that is read into it
     alone = replace(situation, expecting=Expecting.NOTHING, choices=(), choice_texts=())
     first, both = understand(before, alone), understand(f"{before.rstrip(' .!')}. {text}", alone)
     if any(lacks_something(one) and not _asks_how_many(one) for one in (*first, *both)):

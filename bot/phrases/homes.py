@@ -369,6 +369,7 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
         if not is_said and told.text(one) not in _SPOKEN_OF:
             told.leave(one)
     _read_finds(told)
+    _read_clean(told)
     _read_shelf(told)
     _leave_unread(told)
     return Home(
@@ -2126,6 +2127,28 @@ def _read_more_of_a_find(found: list[Event], told: _Telling) -> None:
         told.unplaced = "" if named else line if number else ""
     elif number.isdigit() and int(number) != len(told.plants):
         told.leave(found[0])  # "that's five"
+
+
+def _read_clean(told: _Telling) -> None:
+    """Say of plants in whose clause stands no more than that they are clean that they are."""
+    words = told.told.words
+    for one in [each for each in told.told.events if each.value is Word.CLEAN]:
+        start = max((at + 1 for at in range(one.start) if words[at] in _CLAUSES), default=0)
+        end = next((at for at in range(one.end, len(words)) if words[at] in _CLAUSES), len(words))
+        here = [each for each in told.spans if start <= each.start < end]
+        held = {at for each in here for at in range(each.start, each.end)}
+        around = [each for each in told.told.within(start, end) if each != one and each.start not in held]
+        named = [name for each in here for name in told.names.get(each, ()) if each.start < one.start]
+        if (
+            named
+            and {each.key for each in here} == {"plant"}
+            and {each.what for each in around} <= {"around", "and"}
+        ):
+            told.lines += [f"{name} clean" for name in named]
+            told.dropped.update(range(one.start, one.end))
+
+
+_CLAUSES = listed(", . ; ! but") | {"\n"}
 
 
 def how_many(event: Event) -> str:

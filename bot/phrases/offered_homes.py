@@ -5,6 +5,7 @@ import re
 from bot.actions.action import ButtonText, Command
 from bot.actions.add_plants import AddPlants
 from bot.actions.ask import Ask, Topic
+from bot.actions.log_check import LogCheck
 from bot.actions.log_find import LogFind
 from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetTown
@@ -39,7 +40,7 @@ def offered_home(situation: Situation) -> Home | None:
                 lines += then.split("\n") if then else []
             case SetPlace():
                 places.append(one)
-            case LogFind() | StockProduct():
+            case LogCheck() | LogFind() | StockProduct():
                 lines += say_all((one,), situation) or ()
             case Ask(topic=Topic.BUY):
                 home = replace(home, has_nothing=True)
@@ -59,7 +60,7 @@ def things_of(commands: tuple[Command, ...]) -> list[str]:
             case AddPlants(plants=plants, then=then):
                 named += [re.sub(r" \d+$", "", each.name) for each in plants]
                 named += [*(each.place or "" for each in plants), *then.split("\n")]
-            case StockProduct() | LogFind() | Ask():
+            case StockProduct() | LogCheck() | LogFind() | Ask():
                 pass
             case _:
                 return []

@@ -4,6 +4,7 @@ from datetime import time
 
 import pytest
 
+from bot.domain.journal import CheckedClean
 from tests.journeys.talking import Talk
 
 Held = dict[str, set[str]]
@@ -223,3 +224,27 @@ def test_a_number_of_plants_is_none_of_the_first_that_is_named(stranger_talk: Ta
     if "Yes" in stranger_talk.labels():
         stranger_talk.press("Yes")
     assert held(stranger_talk) == {"attic": {"begonia", "yucca"}}
+
+
+@pytest.mark.parametrize(
+    ("texts", "clean"),
+    [
+        (("yucca and begonia in the attic. yucca clean. 6 scale on begonia",), {"yucca"}),
+        ((OFFERED, "begonia clean"), {"begonia"}),
+        ((OFFERED, "the begonia is clear"), {"begonia"}),
+        (("yucca and begonia in the attic, begonia not clean",), set[str]()),
+    ],
+)
+def test_plants_told_to_be_clean_are_looked_at(
+    stranger_talk: Talk, texts: tuple[str, ...], clean: set[str]
+) -> None:
+    told(stranger_talk, *texts)
+    if "Yes" in stranger_talk.labels():
+        stranger_talk.press("Yes")
+    assert {name for name, payload in stranger_talk.told() if isinstance(payload, CheckedClean)} == clean
+
+
+def test_what_goes_on_about_an_offered_home_is_read_into_it(stranger_talk: Talk) -> None:
+    assert told(stranger_talk, OFFERED, "yucca clean", "begonia clean too") == {}
+    stranger_talk.press("Yes")
+    assert held(stranger_talk) == {"attic": {"yucca", "begonia"}}
