@@ -2000,7 +2000,8 @@ def _read_finds(told: _Telling) -> None:
         pest = _event_of(one, told, "pest")
         if not pest and told.links.get(one) in ill and "web" in told.text(one).lower():
             continue  # "webs" where spider mites are told
-        start, _ = told.sentence(one.start)
+        breaks = (at for at in range(one.start) if told.told.words[at] in _CLAUSE_ENDS - {"and"})
+        start = max([told.sentence(one.start)[0], *breaks])
         is_sign = bool(told.words(one.start, one.end) & _SIGNS)
         denied = any(
             each.value in {Word.NOT, Word.NOTHING, Word.NONE} for each in told.told.within(start, one.start)

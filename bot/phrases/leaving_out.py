@@ -57,6 +57,7 @@ def told_of(text: str, situation: Situation) -> str:
     text = _SHOUTED.sub("", _without_headings(_without_courtesies(text, situation), situation))
     if len(text) > LONGEST:
         return text  # too long to be read at all
+    text = _SOME_OF.sub(r"\1", text)
     text = _SOAPED.sub(r"spray\2 with \1", _WITH_NO.sub("without", _FRAGMENTS.sub(", ", text)))
     text = _NEITHER_HAS.sub(
         lambda found: f"on {found[1]} and {found[2]} {(found[3] and 'nothing') or 'no '}", text
@@ -86,6 +87,8 @@ _NO_LONGER = re.compile(
     r"\bno longer\b(?! (?:have|own|keep|with|here|there|alive|in|isolated|separated?|apart|alone)\b)",
     re.IGNORECASE,
 )
+_SOME_OF = re.compile(r"\b((?:got|has|have|saw|found) )some of (?=(?:those|these|them)\b)", re.IGNORECASE)
+"""“Got some of those bugs” counts none."""
 _SOAPED = re.compile(r"(?<!\ba )(?<!\bthe )\b(soap|oil)(ed|ing)\b(?: (?:up|down)\b)?", re.IGNORECASE)
 """“Wiped and soaped the hoya”, as its step is called."""
 _ROOM = re.compile(r"(?<=[a-z] )(?<!\bthe )(?<!\ba )(be?d|ba?th)?rm\b(?! temp)", re.IGNORECASE)

@@ -380,7 +380,8 @@ def _has_words(text: str) -> bool:
 def _has_nothing_to_treat_with(text: str, situation: Situation) -> bool:
     """Whether no more is said than that nothing is at hand: it puts nothing off, and nothing was seen."""
     words = frozenset(words_of(plain(text)))
-    is_done = any(isinstance(one.meaning, Method) for one in told_in(text, situation).items)
+    said = told_in(text, situation).items
+    is_done = any(isinstance(one.meaning, Method) and one.text.endswith("ed") for one in said)
     if not (words & TREATED and words & NOTHING_OF_IT) or "?" in words or is_done:
         return False
     home = read_home(text, situation)
