@@ -436,7 +436,8 @@ def _spans(told: _Telling) -> list[Span]:
     told.dropped.update(at for one in gone for at in range(one.start, one.end))
     found = _with_fields([part for one in found if one not in gone for part in _parted(one, told)], told)
     found = _with_names_again([bare for one in found if (bare := _bared(one, told)).start < bare.end], told)
-    found = list(_run_together(_with_counts([*found, *_ways_alone(found, told)], told), told))
+    found = [*found, *_ways_alone(found, told), *_said_in_a_word(found, told)]
+    found = list(_run_together(_with_counts(sorted(found, key=lambda one: one.start), told), told))
     told.pairs = _pairs(told)
     paired = [one for pair in told.pairs.items() for one in pair]
     found = paired or [*found, *_places_again(found, told)]
@@ -532,6 +533,23 @@ def _ways_alone(spans: list[Span], told: _Telling) -> Iterator[Span]:
         is_of_it = is_answer or [each.key for each in here] == ["place"]
         if one.what == "facing" and is_of_it and rest <= _PASSING | {"colon"}:
             yield Span("side", one.start, one.end, SURE_MARGIN)
+
+
+def _said_in_a_word(spans: list[Span], told: _Telling) -> Iterator[Span]:
+    """Give “one” of plants told before that stands in a room, and “none” for a window behind one."""
+    words, taken = told.told.words, {at for one in spans for at in range(one.start, one.end)}
+    for place in [one for one in spans if one.key == "place"]:
+        start, end = told.sentence(place.start)
+        here = [one for one in spans if start <= one.start < end]
+        at = place.start - 1 - (told.told.words[place.start - 1] in ARTICLES)
+        is_more = at > start and words[at] in PREPOSITIONS and words[at - 1] in {"one", "another"}
+        if is_more and at - 1 not in taken and any(one.key == "plant" and one.start < at for one in here):
+            yield Span("plant", at - 1, at, SURE_MARGIN)
+        is_none = (
+            words[place.end : place.end + 1] == ("none",) and told.told.of(place.end + 1) in ENDS | _JOINTS
+        )
+        if is_none and place.end not in taken and {one.key for one in here} == {"place", "side"}:
+            yield Span("side", place.end, place.end + 1, SURE_MARGIN)
 
 
 def _with_ranges(spans: list[Span], told: _Telling) -> list[Span]:
@@ -1031,7 +1049,9 @@ def _lead_on(told: _Telling) -> None:
         if words[one.end : one.end + 1] and words[one.end] in PREPOSITIONS:
             at = one.end + 1
             at += words[at : at + 1] != () and words[at] in ARTICLES
-            if at in begins:
+            if at in begins and told.words(one.start, one.end) <= _OF_THEM:
+                told.links[one] = begins[at]
+            elif at in begins:
                 told.links.setdefault(one, begins[at])
 
 
@@ -1820,7 +1840,7 @@ def _last_place(told: _Telling) -> str:
 
 def _look(one: Span, told: _Telling) -> None:
     """Note which way a place looks, or several of which it is said together."""
-    looks = light_in(told.text(one))
+    looks = light_in(told.text(one)) or ([Facing.NONE] if _is_none(one, told) else [])
     words = told.words(*told.sentence(one.start))
     if looks == [Facing.UNKNOWN] and not told.of("place"):
         return  # "no idea": the answer about one window
@@ -1851,6 +1871,13 @@ def _look(one: Span, told: _Telling) -> None:
         told.looks.setdefault(name, []).extend(ways if is_other else looks)
         if "window" in told.words(one.start, one.end + 1) and isinstance(looks[0], Facing):
             told.indoors.add(name)
+
+
+def _is_none(one: Span, told: _Telling) -> bool:
+    """Whether no window is told in one word where other rooms' ways are: "study south, hall none"."""
+    start, end = told.sentence(one.start)
+    sides = [each for each in told.of("side") if start <= each.start < end]
+    return told.text(one).lower() in {"none", "nothing", "no"} and len(sides) > 1
 
 
 _BY_ITS_SUN: dict[Lit, Lit] = {Outdoors.MORNING: Facing.E, Outdoors.AFTERNOON: Facing.W}

@@ -248,3 +248,22 @@ def test_what_goes_on_about_an_offered_home_is_read_into_it(stranger_talk: Talk)
     assert told(stranger_talk, OFFERED, "yucca clean", "begonia clean too") == {}
     stranger_talk.press("Yes")
     assert held(stranger_talk) == {"attic": {"yucca", "begonia"}}
+
+
+@pytest.mark.parametrize(
+    ("text", "home"),
+    [
+        ("2 yuccas one in the attic one on the landing", {"attic": {"yucca 1"}, "landing": {"yucca 2"}}),
+        (
+            "three yuccas, two in the attic one on the landing",
+            {"attic": {"yucca 1", "yucca 2"}, "landing": {"yucca 3"}},
+        ),
+        ("landing w, porch none", {"landing w": set[str](), "porch none": set[str]()}),
+        (
+            "landing west, bathroom none, attic north",
+            {"landing w": set[str](), "bathroom none": set[str](), "attic n": set[str]()},
+        ),
+    ],
+)
+def test_one_word_tells_one_of_several_or_no_window(stranger_talk: Talk, text: str, home: Held) -> None:
+    assert told(stranger_talk, text) == home
