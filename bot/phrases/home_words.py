@@ -66,7 +66,7 @@ _IDLE = (
 """What carries nothing; but where somebody may be hurt, every word of it counts."""
 _NUMBERED = {"couple": 2, "pair": 2, "dozen": 12}
 _GREETED = listed("hi hey hello and then is are was were ,")
-_EXISTS = listed("is are was were stands stand lives live i we")
+_EXISTS = listed("is are was were stands stand lives live")
 _NEXT_TO = listed("in beside by near")
 _OF_A_WINDOW = words_of_class("home", "of-a-window")
 _WINDOWS = words_of_class("home", "window-as-spoken")

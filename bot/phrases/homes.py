@@ -1832,10 +1832,10 @@ def _stand(names: set[str], place: str, told: _Telling) -> None:
 
 
 def _last_place(told: _Telling) -> str:
-    """Give the place of the plant that came last."""
+    """Give the place of the plant that came last, or the only one there is."""
     places = {one.id: one.name for one in told.situation.places}
     last = [places[one.place] for one in told.situation.plants if one.place in places]
-    return last[-1] if last else ""
+    return last[-1] if last else "".join(places.values() if len(places) == 1 else ())
 
 
 def _look(one: Span, told: _Telling) -> None:

@@ -267,3 +267,15 @@ def test_what_goes_on_about_an_offered_home_is_read_into_it(stranger_talk: Talk)
 )
 def test_one_word_tells_one_of_several_or_no_window(stranger_talk: Talk, text: str, home: Held) -> None:
     assert told(stranger_talk, text) == home
+
+
+@pytest.mark.parametrize(
+    ("texts", "home"),
+    [
+        (("the landing faces west", "there i have a yucca and a palm"), {"landing w": {"yucca", "palm"}}),
+        (("fern in the attic", "there we keep a palm too"), {"attic": {"fern", "palm"}}),
+        (("hello there i have a yucca in the attic",), {"attic": {"yucca"}}),
+    ],
+)
+def test_there_is_the_room_told_last(stranger_talk: Talk, texts: tuple[str, ...], home: Held) -> None:
+    assert told(stranger_talk, *texts) == home
