@@ -405,7 +405,7 @@ _AROUND_A_USE = listed(
     "is are does do will would can i we the a an of any use useful good better best help helps work works"
     " worth it than or and on against for to put at all really ok right ?"
 )
-_BUYING = listed("buy bought get got order ordered have")
+_BUYING = listed("buy bought get got order ordered")
 _LATEST = listed("last latest lately recent recently")
 _TREATING = listed(
     "do done treat treated treatment treating spray sprayed wipe wiped rinse rinsed wash washed swab swabbed"

@@ -1005,7 +1005,10 @@ def ask(topic: Topic, told: Mentions) -> Filled:
     if topic is Topic.FIT and animals_named(told.words):
         topic = Topic.SAFETY  # "is neem ok for the cat" asks of no plant
     products, place = tuple(dict.fromkeys(told.every(Product))), told.one(Place)
-    if topic in _OF_OTHERS and (len(products) > 1 or any(one.id is None for one in products)):
+    is_of_a_way = topic is not Topic.WITH or bool(told.every(Method))
+    if topic in _OF_OTHERS and (
+        len(products) > 1 or (is_of_a_way and any(one.id is None for one in products))
+    ):
         topic = Topic.FIT  # "is neem better than soap"
     if topic in _OF_A_USE and _names_a_strange_product(told, is_use=topic is Topic.FIT):
         return None
@@ -1036,30 +1039,33 @@ def ask(topic: Topic, told: Mentions) -> Filled:
 
 def _names_a_strange_product(told: Mentions, *, is_use: bool) -> bool:
     """Whether something nobody knows would be used: "can i put talcum on it", "is tea tree oil ok"."""
-    is_used = is_strange = False
-    for one in told.items:
-        if isinstance(one.meaning, Unknown) and one.text not in _USING:
+    is_used = is_named = is_strange = False
+    for at, one in enumerate(told.items):
+        if isinstance(one.meaning, Unknown) and one.text not in _APPLYING:
+            is_used = is_used and one.text not in _STANDS_FOR_ALL
             is_strange = is_strange or one.text not in _NO_NAMES
-            if is_used and is_strange:
+            if is_use and is_used and is_strange:
                 return True
-        elif isinstance(one.meaning, Product) and is_strange:
+        elif isinstance(one.meaning, Product) and is_named and is_strange:
             return True
-        elif isinstance(one.meaning, Plants) and one.meaning.loose and is_strange:
-            continue  # "tea tree oil", where a lemon tree is at home
-        else:
-            is_used = is_use and (one.text in _USING or (is_used and one.text in _BEFORE_A_NAME))
+        elif not (isinstance(one.meaning, Plants) and one.meaning.loose and is_strange):  # "tea tree oil"
+            is_article = one.text in _BEFORE_A_NAME
+            is_used = one.text in _APPLYING or (not at and one.text in _BEING) or (is_used and is_article)
+            is_named = is_used or is_article or one.text in _LEADS_A_NAME
             is_strange = False
     return False
 
 
-_USING = listed("use using apply applying put putting try trying is are would will with")
+_STANDS_FOR_ALL = listed("anything something everything nothing else")
+_BEING, _LEADS_A_NAME = listed("is are"), listed("with have some any")
+_APPLYING = listed("use using apply applying put putting try trying")
 _NO_NAMES = words_of_class("idle", "words", "people") | listed(
     "anything something everything nothing another more less other which only both either good better"
     " lick eat touch drink smell sniff chew like need want buy get"
 )
 _BEFORE_A_NAME = listed("the a an some my our of any this that")
 _OF_A_USE = frozenset({Topic.FIT, Topic.EATING, Topic.SAFETY})
-_OF_OTHERS = frozenset({Topic.WITH, Topic.INSTEAD, Topic.TREND})
+_OF_OTHERS = frozenset({Topic.WITH, Topic.TREND})
 
 
 def _asked_time(topic: Topic, told: Mentions) -> str | None:
