@@ -18,7 +18,7 @@ def test_a_plant_is_called_otherwise_and_answers_to_the_new_name(talk: Talk, tex
     assert talk.say(text) == ["Written: ivy is called Green Curtain now."]
     assert talk.say("green curtain 3 spider mites")[0].startswith("Written: 3 spider mites on Green Curtain.")
     # The old name is still a kind, and no other ivy is there: it is asked, and nothing is written.
-    assert talk.say("ivy clean")[0].endswith("did you look at each? Not written yet.")
+    assert talk.say("ivy clean")[0].endswith("did you look at it? Not written yet.")
     talk.say("undo")
     assert talk.say("undo")[0] == "Taken back: today: Green Curtain another name."
     assert [plant.name for plant in talk.home.living][-1] == "ivy"
