@@ -71,9 +71,27 @@ def heard(text: str, situation: Situation) -> Reading:
     meant = _of_whom(read_apart(said, meant, situation) or meant, said, situation)
     meant = _without_needless_delays(meant, said, situation)
     meant = with_alarm(_of_what_is_denied(meant, said, situation), said, situation)
-    meant = _going_on(meant, situation)
+    meant = _without_what_is_only_asked(_going_on(meant, situation), said, situation)
     whole = _with_what_is_asked(_in_agreement(_eaten_later(meant), said, situation), said, situation)
     return _as_described(_in_earnest(whole, said[:LONGEST], situation), said)
+
+
+def _without_what_is_only_asked(meant: Reading, text: str, situation: Situation) -> Reading:
+    """Offer no treatment that only a question speaks of: "so I only wipe the ivy, no spray?? Please say!"."""
+    rounds = [one for offer in meant.offers for one in offer.commands if isinstance(one, LogRound)]
+    if not rounds or "?" not in text or len(text) > LONGEST:
+        return meant
+    told = " ".join(one for one in _SENTENCES.findall(text) if "?" not in one)
+    if any(one.method is None or one.method in told_in(told, situation).methods() for one in rounds):
+        return meant
+    offers = tuple(
+        one for one in meant.offers if not any(isinstance(each, LogRound) for each in one.commands)
+    )
+    asked: tuple[Command, ...] = (Ask(topic=Topic.DUE) if situation.sick else NotUnderstood(text),)
+    return replace(meant, offers=offers, sure=meant.sure if offers or meant.sure else asked)
+
+
+_SENTENCES = re.compile(r"[^.!?\n]+[.!?\n]*")
 
 
 def _going_on(meant: Reading, situation: Situation) -> Reading:

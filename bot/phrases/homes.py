@@ -11,6 +11,7 @@ from bot.actions.action import ButtonText, Expecting
 from bot.actions.add_plants import NewPlant
 from bot.actions.decline import Decline
 from bot.actions.isolate import Isolate
+from bot.actions.log_find import LogFind
 from bot.actions.move_plant import MovePlant
 from bot.actions.set_place import SetPlace
 from bot.actions.set_town import SetTown
@@ -55,6 +56,7 @@ from bot.phrases.lexicon import (
 from bot.phrases.light import A_LAMP, UNKNOWN, WAYS, Lit, facets_in, light_in
 from bot.phrases.names import OneOf, Place, Plants, names_of
 from bot.phrases.numbers import number_at
+from bot.phrases.saying import say_all
 from bot.phrases.spotting import slip_of
 from bot.phrases.tagging import Span, linked, spans_in
 from bot.phrases.text import plain, tidy, words_of
@@ -342,7 +344,7 @@ def _read(text: str, situation: Situation, mends: Mends | None = None) -> Home:
     told.links = linked(told.spans, words.tokens)
     _lead_on(told)
     _share(told)
-    told.links |= told.pairs | _at_the_end(told) | _ways_by_turns(told)
+    told.links |= told.pairs | _at_the_end(told) | _ways_by_turns(told) | _at_the_front(told)
     for one in told.of("place"):
         told.places[one] = _place_name(one, told)
     for one in told.of("plant"):
@@ -487,6 +489,24 @@ def _at_the_end(told: _Telling) -> dict[Span, Span]:
             found[one] = places[0]
             ends.add(places[0])
     return found if len(ends) > 1 else {}
+
+
+def _at_the_front(told: _Telling) -> dict[Span, Span]:
+    """Give all of a clause the room it begins with, where several do: "den fern, hall jade + ivy"."""
+    breaks = [at for at in range(len(told.told.words)) if told.told.of(at) in ENDS | {"comma"}]
+    found: dict[Span, Span] = {}
+    heads = set()
+    for start, end in pairwise([-1, *breaks, len(told.told.words)]):
+        here = [
+            one for one in told.spans if start < one.start < end and one.key in {"plant", "place", "side"}
+        ]
+        keys = [one.key for one in here]
+        if "plant" in keys and (keys[0] != "place" or keys.count("place") > 1):
+            return {}
+        if "plant" in keys:
+            found |= dict.fromkeys(here[1:], here[0])
+            heads.add(here[0])
+    return found if len(heads) > 1 else {}
 
 
 def _ways_by_turns(told: _Telling) -> dict[Span, Span]:
@@ -1350,7 +1370,8 @@ def _place_name(one: Span, told: _Telling) -> str:
         return last
     named = {each.casefold().replace("-", " "): each for each in _places(told)}
     bare = " ".join(words[:-1]).casefold().replace("-", " ")
-    if words[-1].lower() in {"window", "windows"} and (bare in named or bare in _LIVED_IN):
+    is_room = bare in named or bare in _LIVED_IN or (" " in bare and not WAYS.keys() & {*bare.split()})
+    if words[-1].lower() in {"window", "windows"} and is_room:
         typed = " ".join(words[:-1])  # "the bedroom window"
     low = typed.casefold()
     found = named.get(low.replace("-", " "))
@@ -2154,7 +2175,14 @@ def _read_more_of_a_find(found: list[Event], told: _Telling) -> None:
         told.lines += [f"{line} on {named[-1]}"] if named else []
         told.unplaced = "" if named else line if number else ""
     elif number.isdigit() and int(number) != len(told.plants):
-        told.leave(found[0])  # "that's five"
+        asked = [one for each in told.situation.choices for one in each.commands[:1]]
+        finds = [one for one in asked if isinstance(one, LogFind) and one.grade is not None]
+        counted = [replace(one, count=int(number), grade=None) for one in finds[:1]]
+        is_of_it = not told.names or told.told.words[found[0].end : found[0].end + 2] in _OF_WHAT_WAS_SEEN
+        said = say_all(tuple(counted), told.situation) if counted and is_of_it else None
+        told.lines += said or ()
+        if not said:
+            told.leave(found[0])  # "that's five"
 
 
 def _read_clean(told: _Telling) -> None:

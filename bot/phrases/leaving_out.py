@@ -10,7 +10,7 @@ from bot.actions.situation import Situation
 from bot.domain.identity import PlantId
 from bot.domain.trade import Method
 from bot.phrases.days import MONTHS, WEEKDAYS, Clock, Day, Every, MonthDay, Murky, Period, Weekday, day_behind
-from bot.phrases.home_words import kind_at
+from bot.phrases.home_words import ROOMS, kind_at
 from bot.phrases.items import Meaning, OfMonth, Span, Unknown, next_at
 from bot.phrases.lexicon import Tool, Word, listed, words_of_class
 from bot.phrases.names import OneOf, Pest, Place, Plants, Product, names_of
@@ -57,7 +57,8 @@ def told_of(text: str, situation: Situation) -> str:
     text = _SHOUTED.sub("", _without_headings(_without_courtesies(text, situation), situation))
     if len(text) > LONGEST:
         return text  # too long to be read at all
-    text = _SOME_OF.sub(r"\1", text)
+    text = _HAS.sub(lambda found: f"{found[1]} has " if found[1].lower() in _ROOM_HEADS else found[0], text)
+    text = _SOME_OF.sub(r"\1", _REASON.sub("", text))
     text = _SOAPED.sub(r"spray\2 with \1", _WITH_NO.sub("without", _FRAGMENTS.sub(", ", text)))
     text = _NEITHER_HAS.sub(
         lambda found: f"on {found[1]} and {found[2]} {(found[3] and 'nothing') or 'no '}", text
@@ -87,6 +88,13 @@ _NO_LONGER = re.compile(
     r"\bno longer\b(?! (?:have|own|keep|with|here|there|alive|in|isolated|separated?|apart|alone)\b)",
     re.IGNORECASE,
 )
+_ROOM_HEADS = ROOMS | listed("area nook")
+_HAS = re.compile(r"\b(\w+)'s (?=an? )")
+"""“The hall's a fern and an ivy”."""
+_REASON = re.compile(
+    r"\s*\((?:because|since|\w+ (?:looked|checked|read|counted|hope|think|guess))\b[^()\d]*\)", re.IGNORECASE
+)
+"""“(because it says so)” tells nothing of its own."""
 _SOME_OF = re.compile(r"\b((?:got|has|have|saw|found) )some of (?=(?:those|these|them)\b)", re.IGNORECASE)
 """“Got some of those bugs” counts none."""
 _SOAPED = re.compile(r"(?<!\ba )(?<!\bthe )\b(soap|oil)(ed|ing)\b(?: (?:up|down)\b)?", re.IGNORECASE)
