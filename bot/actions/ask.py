@@ -58,6 +58,8 @@ class Ask(Command, kw_only=True):
     """The day that is asked about."""
     is_ill: bool | None = None
     """Whether it is asked what has a pest, or what has none."""
+    is_latest: bool = False
+    """Whether no more is asked than when it was last."""
     who: MemberId | None = None
     """Only what this member told."""
     in_full: bool = False

@@ -51,7 +51,7 @@ WEEK = timedelta(days=7)
 @answers(Topic.LOG)
 def show_history(command: Ask, desk: Desk) -> History | DidOn | LastTreated:
     """Give what was told in some weeks, or of some days, of a plant or of all, by one or by all."""
-    if command.when == "last":
+    if command.is_latest:
         return _last_treated(command, desk)
     plant, days = command.plants[0] if command.plants else None, _days(command, desk)
     if days is None and command.who is None:

@@ -82,7 +82,9 @@ def _without_what_is_only_asked(meant: Reading, text: str, situation: Situation)
     if not rounds or "?" not in text or len(text) > LONGEST:
         return meant
     told = " ".join(one for one in _SENTENCES.findall(text) if "?" not in one)
-    if any(one.method is None or one.method in told_in(told, situation).methods() for one in rounds):
+    past = {one.meaning for one in told_in(text, situation).items if one.text.endswith("ed")}
+    told_of_it = past.union(told_in(told, situation).methods())
+    if any(one.method is None or one.method in told_of_it for one in rounds):
         return meant
     offers = tuple(
         one for one in meant.offers if not any(isinstance(each, LogRound) for each in one.commands)
@@ -91,7 +93,7 @@ def _without_what_is_only_asked(meant: Reading, text: str, situation: Situation)
     return replace(meant, offers=offers, sure=meant.sure if offers or meant.sure else asked)
 
 
-_SENTENCES = re.compile(r"[^.!?\n]+[.!?\n]*")
+_SENTENCES = re.compile(r"[^,.;!?\n]+[,.;!?\n]*")
 
 
 def _going_on(meant: Reading, situation: Situation) -> Reading:
@@ -149,9 +151,7 @@ def _and_fine(rest: str, fine: tuple[PlantId, ...], situation: Situation) -> Rea
 
 
 _FINE = listed("ok okay fine good great alright healthy well happy")
-_BEING_FINE = _FINE | listed(
-    "the my and is are look looks seems seem doing still all too also both now quite &"
-)
+_BEING_FINE = _FINE | listed("the my and is are look looks seems seem still all too also both now quite &")
 _OF_THE_SAME = listed("it her him them they both nothing none no")
 """“Ivy fine, nothing on it” says more of the ivy."""
 _CLAUSE = re.compile(r"([,.;!\n]+|\b(?:but|while|though)\b)")
@@ -243,7 +243,7 @@ def _is_in_part(words: tuple[str, ...], situation: Situation) -> bool:
     return bool(situation.tonight and done) and not _PART.isdisjoint(words) and _IN_PART.issuperset(words)
 
 
-_PART = listed("half halfway partly mostly nearly almost leaf most some part")
+_PART = listed("half halfway partly mostly leaf most some part")
 _IN_PART = _PART | listed(
     "did done i have the of it them all just only one a test today tonight so far . ! , way through"
 )

@@ -638,7 +638,7 @@ def _are_two_kinds(one: Event, other: Event, told: _Telling) -> bool:
     kinds = [
         load().knowledge.kind_named(" ".join(told.told.words[each.start : each.end])) for each in (one, other)
     ]
-    is_headed = bool(told.words(other.start, other.end) & _HEADING_ANY)
+    is_headed = bool(told.words(other.start, other.end) & (_HEADING_ANY | _SHAPES - HEADS))
     return kinds[0] != kinds[1] and not is_headed
 
 

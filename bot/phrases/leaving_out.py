@@ -92,7 +92,8 @@ _ROOM_HEADS = ROOMS | listed("area nook")
 _HAS = re.compile(r"\b(\w+)'s (?=an? )")
 """“The hall's a fern and an ivy”."""
 _REASON = re.compile(
-    r"\s*\((?:because|since|\w+ (?:looked|checked|read|counted|hope|think|guess))\b[^()\d]*\)", re.IGNORECASE
+    r"\s*\((?:because|since|(?=i\b)\w+ (?:looked|checked|read|counted|hope|think|guess))\b[^()\d]*\)",
+    re.IGNORECASE,
 )
 """“(because it says so)” tells nothing of its own."""
 _SOME_OF = re.compile(r"\b((?:got|has|have|saw|found) )some of (?=(?:those|these|them)\b)", re.IGNORECASE)

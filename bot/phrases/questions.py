@@ -378,11 +378,15 @@ def _of_the_notes(words: tuple[str, ...], told: Mentions) -> Meant | None:
         and not is_dated
         and words[:1] in {("when",), ("what",), ("which",)}
     ):
-        return tuple(replace(one, when="last") for one in ask(Topic.LOG, told) or () if isinstance(one, Ask))
+        return tuple(
+            replace(one, is_latest=True) for one in ask(Topic.LOG, told) or () if isinstance(one, Ask)
+        )
     is_of_work = bool(said & _TREATING) or bool(plants and products)
     if is_doubt and is_of_work and (plants or is_dated):
         asked = ask(Topic.LOG, told) or ()
-        return tuple(replace(one, when="last") if plants and isinstance(one, Ask) else one for one in asked)
+        return tuple(
+            replace(one, is_latest=True) if plants and isinstance(one, Ask) else one for one in asked
+        )
     if words[:1] in {("when",), ("how",)} and said & _ENDING and said & _ALL_OF_IT:
         return ask(Topic.RELEASE, told)
     seen = said & (_ILL | _WELL)

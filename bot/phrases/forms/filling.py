@@ -1012,7 +1012,11 @@ def ask(topic: Topic, told: Mentions) -> Filled:
         topic = Topic.FIT  # "is neem better than soap"
     if topic in _OF_A_USE and _names_a_strange_product(told, is_use=topic is Topic.FIT):
         return None
-    keys = [ingredient_of(one, told.situation) for one in products if topic in _OF_A_PRODUCT]
+    is_used = topic is Topic.EATING and bool(told.has(Word.BREAK, Word.DONE) or told.days())
+    is_of_it = (
+        topic in _OF_A_PRODUCT and not is_used
+    )  # "neem on the jade yesterday. is the basil safe to eat?"
+    keys = [ingredient_of(one, told.situation) for one in products if is_of_it]
     product = products[0].id if len(keys) == 1 else None
     plants = unique(plant for one in told.every(Plants) for plant in one.ids) if topic not in _OF_ALL else ()
     ways = load_howto().way_by_word
