@@ -32,7 +32,7 @@ from bot.phrases.cutting import REPORTS, SEVERAL, pieces, read_apart
 from bot.phrases.grammar import plants_named
 from bot.phrases.identifying import seen_in
 from bot.phrases.items import Item
-from bot.phrases.leaving_out import TURNS, told_of
+from bot.phrases.leaving_out import DID, TURNS, told_of
 from bot.phrases.lexicon import JOINS, Word, listed
 from bot.phrases.names import Place, Plants
 from bot.phrases.offered_homes import things_of
@@ -239,8 +239,8 @@ def _of_these_too(agreed_to: tuple[Command, ...], rest: str, situation: Situatio
 
 def _is_in_part(words: tuple[str, ...], situation: Situation) -> bool:
     """Whether no more is told than that a part of the evening's work is done: "half done", "did one leaf"."""
-    done = {one for one in words if one in _DID}
-    return bool(situation.tonight and done) and not _PART.isdisjoint(words) and _IN_PART.issuperset(words)
+    is_done = bool(situation.tonight) and not DID.isdisjoint(words)
+    return is_done and not _PART.isdisjoint(words) and _IN_PART.issuperset(words)
 
 
 _PART = listed("half halfway partly mostly leaf most some part")
@@ -257,11 +257,8 @@ _SHORTLY = listed("no nope nah not done it is i we did have yet . , !")
 def _is_undone(text: str) -> bool:
     """Whether what was written last is denied: "I haven't done it", "nope, not done", "no I didn't"."""
     words = [one for one in words_of(plain(text)) if one not in TURNS]
-    is_short = _SHORTLY.issuperset(words) and "not" in words and not _DID.isdisjoint(words)
+    is_short = _SHORTLY.issuperset(words) and "not" in words and not DID.isdisjoint(words)
     return is_short or _UNDONE.search(text) is not None
-
-
-_DID = listed("did done")
 
 
 def _without_needless_delays(meant: Reading, text: str, situation: Situation) -> Reading:

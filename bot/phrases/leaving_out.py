@@ -321,11 +321,11 @@ def _by_another(found: re.Match[str]) -> str:
 
 def _is_nothing_done(words: tuple[str, ...]) -> bool:
     """Whether no more is said than that nothing was done: it tells of no look."""
-    return "nothing" in words and not _DID.isdisjoint(words) and _AROUND_NOTHING.issuperset(words)
+    return "nothing" in words and not DID.isdisjoint(words) and _AROUND_NOTHING.issuperset(words)
 
 
-_DID = listed("did done")
-_AROUND_NOTHING = _DID | listed("nothing i we have has was is got today tonight at all . !")
+DID = listed("did done")
+_AROUND_NOTHING = DID | listed("nothing i we have has was is got today tonight at all . !")
 _NOT_ME = re.compile(
     r"^\W*(?:no\W+)?i (?:did ?n[o']?t|have ?n[o']?t) (?:do|done) (?P<what>[^.,;!?\n]*?)(?: myself)?[.,;] *"
     r"(?:but )?(?P<who>(?:my |our |the )?\w+) (?:did|has done|has)(?: (?:it|that|this|them|so))?"
